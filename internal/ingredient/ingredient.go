@@ -1,0 +1,188 @@
+// Package ingredient knows named materials: what they are made of, where each
+// figure comes from, which allergens they carry.
+//
+// A figure that no source gives is unknown, which is not zero: Cell carries
+// the difference, Tally keeps it through sums, and Resolve turns it into a
+// band for the physics.
+package ingredient
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+
+	"ripplewright/internal/mix"
+)
+
+// Cell is one figure that may be unknown. The zero Cell is unknown.
+type Cell struct {
+	Value float64
+	Known bool
+}
+
+// Known returns a known cell.
+func Known(v float64) Cell { return Cell{Value: v, Known: true} }
+
+// Or returns the value, or d where it is unknown.
+func (c Cell) Or(d float64) float64 {
+	if c.Known {
+		return c.Value
+	}
+	return d
+}
+
+// Ingredient is one material of the library. It is immutable once built.
+type Ingredient struct {
+	ID       string // lower case, digits and _, unique in a library
+	Name     string // for people
+	Group    string
+	Source   string // dataset, or "own" for a maker's own
+	SourceID string // record in it
+
+	Cells [NumColumns]Cell // per 100 g
+
+	Density     Cell   // g/mL
+	DensityKind string // "liquid" (true) or "bulk" (as spooned)
+	GramsPerCup Cell   // g per US cup of 236.588 mL; likewise the next three
+	GramsPerTbsp,
+	GramsPerTsp,
+	GramsPerFlOz Cell
+	Measures string // the source's own household measures, in words
+
+	NitrogenFactor  Cell // g protein per g nitrogen behind the protein figure
+	AtwaterProtein, // kcal/g, specific factors of the record
+	AtwaterFat,
+	AtwaterCarbohydrate Cell
+
+	AllergensUS []string // "milk", "tree_nut:hazelnut"; empty: none of its own
+	AllergensEU []string
+
+	Derived string // "column: how; …" for each figure that is not the source's own
+	Notes   string
+
+	// What the freezing model must know beyond the columns.
+	Polyol          mix.Species // which one the polyols column is; 0: not one in particular
+	PureSalt        mix.Species // SodiumChloride or PotassiumChloride for the salts themselves, else 0
+	HigherMolarMass float64     // g/mol of the higher saccharides; 0: 774, a DE 42 syrup's
+	HigherSweetness float64     // relative to sucrose = 1 of the higher saccharides
+
+	Own bool // from the maker's own file or the design
+}
+
+// Cell returns the figure in column c.
+func (in *Ingredient) Cell(c Column) Cell { return in.Cells[c] }
+
+// Most returns the largest amount column c can have, by its parent figure:
+// the value where it is known, +Inf where nothing bounds it.
+func (in *Ingredient) Most(c Column) float64 {
+	if in.Cells[c].Known {
+		return in.Cells[c].Value
+	}
+	switch c {
+	case SodiumMG, PotassiumMG, CalciumMG, IronMG, MagnesiumMG, PhosphorusMG:
+		if in.Cells[Ash].Known {
+			return in.Cells[Ash].Value * 1000
+		}
+		return math.Inf(1)
+	}
+	if p, ok := c.parent(); ok {
+		return in.Most(p)
+	}
+	return math.Inf(1)
+}
+
+// Library is a set of ingredients by id. The zero Library is empty.
+type Library struct {
+	list []*Ingredient
+	byID map[string]*Ingredient
+}
+
+// NewLibrary returns a library of list. A later ingredient with the id of an
+// earlier one replaces it, so that a maker's own figures win.
+func NewLibrary(list []*Ingredient) *Library {
+	l := &Library{byID: make(map[string]*Ingredient, len(list))}
+	for _, in := range list {
+		if old, ok := l.byID[in.ID]; ok {
+			for i := range l.list {
+				if l.list[i] == old {
+					l.list[i] = in
+				}
+			}
+		} else {
+			l.list = append(l.list, in)
+		}
+		l.byID[in.ID] = in
+	}
+	return l
+}
+
+// With returns a library that holds l's ingredients and list, list winning.
+func (l *Library) With(list []*Ingredient) *Library {
+	if len(list) == 0 {
+		return l
+	}
+	all := append(append([]*Ingredient(nil), l.list...), list...)
+	return NewLibrary(all)
+}
+
+// Find returns the ingredient with that id.
+func (l *Library) Find(id string) (*Ingredient, bool) {
+	in, ok := l.byID[id]
+	return in, ok
+}
+
+// All returns the ingredients in file order. The caller must not change it.
+func (l *Library) All() []*Ingredient { return l.list }
+
+// UnknownError says that no ingredient has this id.
+type UnknownError struct {
+	ID      string
+	Nearest string // the most similar known id, or ""
+}
+
+func (e *UnknownError) Error() string {
+	if e.Nearest != "" {
+		return fmt.Sprintf("no ingredient is named %q; did you mean %q?", e.ID, e.Nearest)
+	}
+	return fmt.Sprintf("no ingredient is named %q", e.ID)
+}
+
+// Unknown returns the error for an id that l lacks, with the nearest id.
+func (l *Library) Unknown(id string) *UnknownError {
+	best, at := "", 4
+	for _, in := range l.list {
+		if d := distance(id, in.ID, at); d < at {
+			best, at = in.ID, d
+		}
+	}
+	return &UnknownError{ID: id, Nearest: best}
+}
+
+// distance is the edit distance of a and b, given up at limit.
+func distance(a, b string, limit int) int {
+	if d := len(a) - len(b); d >= limit || -d >= limit {
+		return limit
+	}
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		diag := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := diag
+			if a[i-1] != b[j-1] {
+				cost++
+			}
+			diag = row[j]
+			row[j] = min(cost, row[j]+1, row[j-1]+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// Equal reports whether in and o are the same record.
+func (in *Ingredient) Equal(o *Ingredient) bool {
+	return reflect.DeepEqual(in, o)
+}

@@ -1,0 +1,196 @@
+package ingredient
+
+import (
+	"ripplewright/internal/mix"
+)
+
+// atwater returns kcal per 100 g by the record's specific factors (USDA
+// Handbook 74; alcohol 6.93 kcal/g, USDA SR28 documentation).
+func (in *Ingredient) atwater() Amount {
+	var a Amount
+	for _, part := range [...]struct {
+		col    Column
+		factor Cell
+	}{
+		{Protein, in.AtwaterProtein}, {Fat, in.AtwaterFat},
+		{Carbohydrate, in.AtwaterCarbohydrate}, {Alcohol, Known(6.93)},
+	} {
+		g := in.Most(part.col)
+		if g == 0 {
+			continue
+		}
+		if !part.factor.Known {
+			return Amount{Known: 0, Most: in.Most(Energy)}
+		}
+		a.Known += in.Cells[part.col].Or(0) * part.factor.Value
+		a.Most += g * part.factor.Value
+	}
+	return a
+}
+
+// Estimates that stand in for figures a record lacks.
+const (
+	// ionsPerMSNF and ionsPerAsh are mol of dissolved particles per g, used
+	// only where sodium or potassium is unknown. The first follows from the
+	// library's own milk (1.10 mmol per g); the second is an estimate.
+	ionsPerMSNF = 1.1e-3
+	ionsPerAsh  = 15e-3
+	// ionsPerYolkSolids is added for yolk, whose sodium and potassium alone
+	// give −0.41 °C against the published −0.59 °C: 0.045 mol per kg of yolk.
+	ionsPerYolkSolids = 9.4e-5
+	// particles is ν·φ of the sodium and potassium salts of foods, with anions
+	// that balance them: 2 × 0.93, 0.93 the osmotic coefficient near 0.1 mol/kg.
+	particles = 1.86
+	// higherMolarMass is that of the DP3+ part of a DE 42 syrup, from
+	// 1/Mn = Σ w/M with 19 % glucose and 14 % maltose (from memory).
+	higherMolarMass = 774
+)
+
+// Resolved is what the physics makes of 100 g of an ingredient. Nominal is
+// the best reading; Soft and Firm are the readings with the most and the
+// least freezing-point depression that the unknown figures allow. All three
+// are equal where nothing that matters is unknown.
+type Resolved struct {
+	Nominal, Soft, Firm mix.Mix
+	Assumed             []string // one line for each assumption, plain words
+}
+
+// Exact reports whether the three readings agree.
+func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Firm }
+
+// Resolve turns the record into grams of species per 100 g.
+//
+// Sugars that a record gives only in total are read as sucrose, with the band
+// from all glucose (soft) to all maltose (firm). Where even the total is
+// unknown, the carbohydrate left over is read as half sucrose and half higher
+// saccharides, with the band from all glucose to all starch. Carbohydrate by
+// difference that nothing names is inert; in fruit it may be acid, which is
+// the soft reading. Missing minerals follow milk solids or ash.
+func (in *Ingredient) Resolve() Resolved {
+	var m mix.Mix
+	var assumed []string
+	get := func(c Column) float64 { return in.Cells[c].Or(0) }
+	m.Mass[mix.Water] = get(Water)
+	m.Mass[mix.Protein] = get(Protein)
+	m.Mass[mix.Fat] = get(Fat)
+	m.Mass[mix.Ethanol] = get(Alcohol)
+	m.Mass[mix.Starch] = get(Starch)
+	m.Mass[mix.Fibre] = get(Fibre)
+	m.Mass[mix.Ash] = get(Ash)
+	named := 0.0 // sugars with a name
+	for _, s := range sugarColumns {
+		m.Mass[s.species] = get(s.col)
+		named += get(s.col)
+	}
+	in.addHigher(&m, get(HigherSaccharides))
+	polyol := in.Polyol
+	if polyol == 0 {
+		polyol = mix.Sorbitol
+	}
+	m.Mass[polyol] += get(Polyols)
+	assumed = append(assumed, in.minerals(&m)...)
+
+	r := Resolved{Nominal: m, Soft: m, Firm: m}
+	carb := get(Carbohydrate)
+	fixed := get(Fibre) + get(Starch) + get(HigherSaccharides) + get(Polyols)
+	switch total := in.Cells[TotalSugars]; {
+	case total.Known && total.Value-named > 0.05:
+		open := total.Value - named
+		if !in.sugarsUnknown() {
+			// Species and total were determined apart; the gap is scatter, and sucrose its plainest reading.
+			r.add(mix.Sucrose, mix.Sucrose, mix.Sucrose, open)
+			break
+		}
+		r.add(mix.Sucrose, mix.Glucose, mix.Maltose, open)
+		assumed = append(assumed, "sugars known only in total: read as sucrose, band from glucose to maltose")
+		named = total.Value
+	case !total.Known && carb-fixed-named > 0.5:
+		open := carb - fixed - named
+		r.Soft.Mass[mix.Glucose] += open
+		r.Firm.Mass[mix.Starch] += open
+		r.Nominal.Mass[mix.Sucrose] += open / 2
+		in.addHigher(&r.Nominal, open/2)
+		assumed = append(assumed, "sugars unknown: read as half sucrose, half higher saccharides, band from glucose to starch")
+		named += open
+	}
+	if rest := r.rest(carb); rest > 0 {
+		species := mix.OtherSolids
+		if in.Group == "fruit" && rest > 0.5 {
+			species = mix.CitricAcid
+			assumed = append(assumed, "carbohydrate by difference that no source names: read as inert, band to all fruit acid")
+		}
+		r.add(mix.OtherSolids, species, mix.OtherSolids, rest)
+	}
+	r.Assumed = assumed
+	return r
+}
+
+// sugarColumns pairs the sugars' columns with their species.
+var sugarColumns = [...]struct {
+	col     Column
+	species mix.Species
+}{
+	{Sucrose, mix.Sucrose}, {Glucose, mix.Glucose}, {Fructose, mix.Fructose},
+	{Lactose, mix.Lactose}, {Maltose, mix.Maltose}, {Galactose, mix.Galactose},
+}
+
+// sugarsUnknown reports whether the record leaves a sugar open.
+func (in *Ingredient) sugarsUnknown() bool {
+	for _, s := range sugarColumns {
+		if !in.Cells[s.col].Known {
+			return true
+		}
+	}
+	return false
+}
+
+// add puts g grams into the three readings, each as its own species.
+func (r *Resolved) add(nominal, soft, firm mix.Species, g float64) {
+	r.Nominal.Mass[nominal] += g
+	r.Soft.Mass[soft] += g
+	r.Firm.Mass[firm] += g
+}
+
+// rest returns the carbohydrate that the nominal reading has not placed yet.
+func (r *Resolved) rest(carb float64) float64 {
+	m := r.Nominal
+	placed := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre]
+	if carb-placed < 0.05 { // rounding of the record
+		return 0
+	}
+	return carb - placed
+}
+
+// addHigher adds g grams of the ingredient's own higher saccharides.
+func (in *Ingredient) addHigher(m *mix.Mix, g float64) {
+	mm := in.HigherMolarMass
+	if mm == 0 {
+		mm = higherMolarMass
+	}
+	m.Mass[mix.HigherSaccharides] += g
+	m.HigherMol += g / mm
+	m.HigherSweet += g * in.HigherSweetness
+}
+
+// minerals sets the dissolved particles, and says what it had to assume.
+func (in *Ingredient) minerals(m *mix.Mix) []string {
+	if in.PureSalt != 0 {
+		m.Mass[in.PureSalt] = m.Mass[mix.Ash]
+		m.Mass[mix.Ash] = 0
+		return nil
+	}
+	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]
+	var assumed []string
+	switch {
+	case na.Known && k.Known:
+		m.IonMol = particles * (na.Value/22.99 + k.Value/39.10) / 1000
+	case in.Cells[MSNF].Or(0) > 0:
+		m.IonMol = ionsPerMSNF * in.Cells[MSNF].Value
+		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the milk solids")
+	case in.Cells[Ash].Or(0) > 0.2:
+		m.IonMol = ionsPerAsh * in.Cells[Ash].Value
+		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the ash")
+	}
+	m.IonMol += ionsPerYolkSolids * in.Cells[EggYolkSolids].Or(0)
+	return assumed
+}
