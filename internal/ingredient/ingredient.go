@@ -33,9 +33,16 @@ func (c Cell) Or(d float64) float64 {
 
 // Ingredient is one material of the library. It is immutable once built.
 type Ingredient struct {
-	ID       string // lower case, digits and _, unique in a library
-	Name     string // for people
-	Group    string
+	ID    string // lower case, digits and _, unique in a library
+	Name  string // for people
+	Group string
+
+	CommonName   string   // as a US list of ingredients names it; "": Name
+	CommonNameEU string   // likewise for the EU and UK; "": CommonName
+	Compound     bool     // has ingredients of its own that the source does not list
+	Parts        string   // those ingredients, as the pack lists them
+	Standing     Standing // under the US frozen-dessert standards
+
 	Source   string // dataset, or "own" for a maker's own
 	SourceID string // record in it
 

@@ -1,0 +1,13 @@
+// Package assets holds the files that the program carries within itself.
+//
+// Nothing in internal imports it: commands and tests open a file here and
+// hand its contents inward.
+package assets
+
+import "embed"
+
+// Library holds library/ingredients.jsonl, which ingredient.Read reads, and
+// library/SOURCES.md, the datasets and their terms.
+//
+//go:embed library/ingredients.jsonl library/SOURCES.md
+var Library embed.FS

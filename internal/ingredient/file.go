@@ -1,0 +1,170 @@
+package ingredient
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+)
+
+// Read reads a library: one JSON object a line, whose keys are the fields'
+// names and whose values are numbers or text. A key left out is unknown. An
+// error is a *FieldError naming line and field, or r's own.
+func Read(r io.Reader) (*Library, error) {
+	var all []*Ingredient
+	seen := map[string]int{}
+	lines := bufio.NewScanner(r)
+	lines.Buffer(nil, 1<<20)
+	n := 0
+	for lines.Scan() {
+		n++
+		if len(bytes.TrimSpace(lines.Bytes())) == 0 {
+			continue
+		}
+		in, err := readObject(lines.Bytes(), n)
+		if err != nil {
+			return nil, err
+		}
+		if first, twice := seen[in.ID]; twice {
+			return nil, &FieldError{n, in.ID, "id", fmt.Errorf("is already that of line %d", first)}
+		}
+		seen[in.ID] = n
+		all = append(all, in)
+	}
+	if err := lines.Err(); err != nil {
+		return nil, fmt.Errorf("line %d: %w", n+1, err)
+	}
+	return NewLibrary(all), nil
+}
+
+// readObject reads line n of a library.
+func readObject(line []byte, n int) (*Ingredient, error) {
+	in := new(Ingredient)
+	d := json.NewDecoder(bytes.NewReader(line))
+	d.UseNumber()
+	if t, err := d.Token(); err != nil || t != json.Delim('{') {
+		return nil, &FieldError{Line: n, Err: errors.New("is not a JSON object")}
+	}
+	given := map[string]bool{}
+	for d.More() {
+		key, err := d.Token()
+		if err != nil {
+			return nil, &FieldError{n, in.ID, "", err}
+		}
+		name := key.(string) // the decoder lets no other key pass
+		f := fieldNamed[name]
+		if f == nil {
+			return nil, &FieldError{n, in.ID, name, errors.New("is no field of an ingredient")}
+		}
+		if given[name] {
+			return nil, &FieldError{n, in.ID, name, errors.New("is given twice")}
+		}
+		given[name] = true
+		value, err := d.Token()
+		if err != nil {
+			return nil, &FieldError{n, in.ID, name, err}
+		}
+		switch v := value.(type) {
+		case json.Number:
+			err = f.set(in, v.String())
+		case string:
+			err = f.set(in, v)
+		default:
+			err = fmt.Errorf("%v is neither a number nor text", v)
+		}
+		if err != nil {
+			return nil, &FieldError{n, in.ID, name, err}
+		}
+	}
+	if _, err := d.Token(); err != nil {
+		return nil, &FieldError{n, in.ID, "", err}
+	}
+	if _, err := d.Token(); err != io.EOF {
+		return nil, &FieldError{n, in.ID, "", errors.New("goes on after the object")}
+	}
+	return in.finish(n)
+}
+
+// Write writes the ingredients in the form that Read reads.
+func Write(w io.Writer, list []*Ingredient) error {
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	for _, in := range list {
+		b.Reset()
+		for i, f := range fields {
+			s := f.get(in)
+			if s == "" {
+				continue
+			}
+			if i > 0 {
+				b.WriteByte(',')
+			} else {
+				b.WriteByte('{')
+			}
+			fmt.Fprintf(&b, "%q:", f.name)
+			if f.kind == number {
+				b.WriteString(s)
+				continue
+			}
+			if err := enc.Encode(s); err != nil {
+				return err
+			}
+			b.Truncate(b.Len() - 1) // Encode ends the line
+		}
+		b.WriteString("}\n")
+		if _, err := w.Write(b.Bytes()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// ReadTable reads the source table: comment lines that start with #, a header
+// of field names, then one ingredient a row. An empty cell is unknown. An
+// error is a *FieldError naming line and field, or a *csv.ParseError.
+func ReadTable(r io.Reader) ([]*Ingredient, error) {
+	t := csv.NewReader(r)
+	t.Comment = '#'
+	header, err := t.Read()
+	if err != nil {
+		return nil, fmt.Errorf("header of the ingredient table: %w", err)
+	}
+	columns := make([]*field, len(header))
+	for i, name := range header {
+		if columns[i] = fieldNamed[name]; columns[i] == nil {
+			return nil, &FieldError{Line: 1, Field: strconv.Quote(name), Err: errors.New("is no field of an ingredient")}
+		}
+	}
+	var all []*Ingredient
+	seen := map[string]bool{}
+	for {
+		row, err := t.Read()
+		if err == io.EOF {
+			return all, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		in := new(Ingredient)
+		line, _ := t.FieldPos(0)
+		for i, s := range row {
+			if err := columns[i].set(in, s); err != nil {
+				line, _ := t.FieldPos(i)
+				return nil, &FieldError{line, in.ID, columns[i].name, err}
+			}
+		}
+		if in, err = in.finish(line); err != nil {
+			return nil, err
+		}
+		if seen[in.ID] {
+			return nil, &FieldError{line, in.ID, "id", errors.New("is already taken")}
+		}
+		seen[in.ID] = true
+		all = append(all, in)
+	}
+}
