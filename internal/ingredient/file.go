@@ -43,48 +43,38 @@ func Read(r io.Reader) (*Library, error) {
 
 // readObject reads line n of a library.
 func readObject(line []byte, n int) (*Ingredient, error) {
-	in := new(Ingredient)
 	d := json.NewDecoder(bytes.NewReader(line))
 	d.UseNumber()
-	if t, err := d.Token(); err != nil || t != json.Delim('{') {
-		return nil, &FieldError{Line: n, Err: errors.New("is not a JSON object")}
+	var given map[string]any
+	if err := d.Decode(&given); err != nil {
+		return nil, &FieldError{Line: n, Err: fmt.Errorf("is not a JSON object: %w", err)}
 	}
-	given := map[string]bool{}
-	for d.More() {
-		key, err := d.Token()
-		if err != nil {
-			return nil, &FieldError{n, in.ID, "", err}
+	if d.InputOffset() < int64(len(bytes.TrimRight(line, " \t\r"))) {
+		return nil, &FieldError{Line: n, Err: errors.New("goes on after the JSON object")}
+	}
+	in := new(Ingredient)
+	for i := range fields {
+		f := &fields[i]
+		value, ok := given[f.name]
+		if !ok {
+			continue
 		}
-		name := key.(string) // the decoder lets no other key pass
-		f := fieldNamed[name]
-		if f == nil {
-			return nil, &FieldError{n, in.ID, name, errors.New("is no field of an ingredient")}
-		}
-		if given[name] {
-			return nil, &FieldError{n, in.ID, name, errors.New("is given twice")}
-		}
-		given[name] = true
-		value, err := d.Token()
-		if err != nil {
-			return nil, &FieldError{n, in.ID, name, err}
-		}
+		delete(given, f.name)
+		var err error
 		switch v := value.(type) {
 		case json.Number:
-			err = f.set(in, v.String())
+			err = f.set(in, string(v))
 		case string:
 			err = f.set(in, v)
 		default:
 			err = fmt.Errorf("%v is neither a number nor text", v)
 		}
 		if err != nil {
-			return nil, &FieldError{n, in.ID, name, err}
+			return nil, &FieldError{n, in.ID, f.name, err}
 		}
 	}
-	if _, err := d.Token(); err != nil {
-		return nil, &FieldError{n, in.ID, "", err}
-	}
-	if _, err := d.Token(); err != io.EOF {
-		return nil, &FieldError{n, in.ID, "", errors.New("goes on after the object")}
+	for name := range given {
+		return nil, &FieldError{n, in.ID, name, errors.New("is no field of an ingredient")}
 	}
 	return in.finish(n)
 }

