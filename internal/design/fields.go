@@ -3,6 +3,8 @@ package design
 import (
 	"math"
 	"slices"
+
+	"ripplewright/internal/egg"
 )
 
 // Field describes one setting of a design: every choice that is not a line or
@@ -46,14 +48,6 @@ const (
 	MaxCount = 1e4 // eggs in one line
 )
 
-// eggSizes are the size classes of each system. US: 7 CFR 56.218 and USDA
-// AMS, United States Standards, Grades, and Weight Classes for Shell Eggs
-// (2000), AMS 56.218. EU: Regulation (EC) 589/2008, article 4.
-var eggSizes = map[string][]string{
-	"US": {"peewee", "small", "medium", "large", "extra large", "jumbo"},
-	"EU": {"S", "M", "L", "XL"},
-}
-
 var fields = []Field{
 	{Path: "name", About: "what the dessert is called", Format: "words", wrong: notEmpty,
 		at: func(d *Design) any { return &d.Name }},
@@ -94,7 +88,7 @@ var fields = []Field{
 		Choices: []string{string(BasisTubs), string(BasisAsWritten)},
 		at:      func(d *Design) any { return (*string)(&d.Batch.Basis) }},
 
-	{Path: "eggs.system", About: "size classes of the counted eggs", Choices: []string{"US", "EU"},
+	{Path: "eggs.system", About: "size classes of the counted eggs", Choices: egg.Systems(),
 		at: func(d *Design) any { return &d.Eggs.System }},
 	{Path: "eggs.size", About: "their size: US peewee, small, medium, large, extra large, jumbo; EU S, M, L, XL", Format: "a size",
 		at: func(d *Design) any { return &d.Eggs.Size }},

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"ripplewright/internal/egg"
 )
 
 // Problem is one thing wrong with a design.
@@ -32,8 +34,10 @@ func Validate(d Design) []Problem {
 	for _, f := range fields {
 		report(f.Path, f.check(&d))
 	}
-	if sizes, ok := eggSizes[d.Eggs.System]; ok && !slices.Contains(sizes, d.Eggs.Size) {
-		report("eggs.size", oneOf(d.Eggs.Size, sizes))
+	if slices.Contains(egg.Systems(), d.Eggs.System) {
+		if _, err := egg.Find(d.Eggs.System, d.Eggs.Size); err != nil {
+			report("eggs.size", err.Error())
+		}
 	}
 	for _, part := range [...]Part{DensePart, FoamPart, SyrupPart} {
 		for i, l := range d.Lines(part) {
