@@ -84,13 +84,13 @@ var fields = []Field{
 	{Path: "blend.foam_colour", About: "colour of the foam", Format: "#rrggbb", wrong: notColour,
 		at: func(d *Design) any { return &d.Blend.FoamColour }},
 
-	{Path: "batch.basis", About: "tubs: scale both phases to fill the tubs; as_written: keep the lines' grams",
+	{Path: "batch.basis", About: "scale both phases to fill the tubs, or keep the lines' grams",
 		Choices: []string{string(BasisTubs), string(BasisAsWritten)},
 		at:      func(d *Design) any { return (*string)(&d.Batch.Basis) }},
 
 	{Path: "eggs.system", About: "size classes of the counted eggs", Choices: egg.Systems(),
 		at: func(d *Design) any { return &d.Eggs.System }},
-	{Path: "eggs.size", About: "their size: US peewee, small, medium, large, extra large, jumbo; EU S, M, L, XL", Format: "a size",
+	{Path: "eggs.size", About: "size of the counted eggs", Format: "US: peewee, small, medium, large, extra large, jumbo; EU: S, M, L, XL",
 		at: func(d *Design) any { return &d.Eggs.Size }},
 
 	{Path: "kitchen.altitude_m", About: "above sea level", Unit: "m", Min: -400, Max: 4500,
@@ -103,10 +103,10 @@ var fields = []Field{
 	{Path: "model.bound_water_fibre", About: "the same, per g starch and fibre", Unit: "g/g", Min: 0, Max: 0.6,
 		at: func(d *Design) any { return &d.Model.BoundWaterFibre }},
 
-	{Path: "label.energy_method", About: "general: 4-4-9; specific: the records' Atwater factors",
+	{Path: "label.energy_method", About: "energy by 4-4-9 or by the records' Atwater factors",
 		Choices: []string{"general", "specific"},
 		at:      func(d *Design) any { return &d.Label.EnergyMethod }},
-	{Path: "label.portion", About: `portion in free words; "": the rule's own`, Format: "words",
+	{Path: "label.portion", About: `portion in free words, "" for the rule's own`, Format: "words",
 		at: func(d *Design) any { return &d.Label.Portion }},
 
 	{Path: "dense.stove_loss_percent", About: "water driven off, of the phase's mass", Unit: "%", Min: 0, Max: 60,
@@ -116,7 +116,7 @@ var fields = []Field{
 
 	{Path: "foam.syrup.cook_temperature_c", About: "what the thermometer shows at the end", Unit: "°C", Min: 100, Max: 150,
 		at: func(d *Design) any { return &d.Foam.Syrup.CookTemperatureC }},
-	{Path: "foam.syrup.weighed_g", About: "syrup found by weighing the pan; 0: not weighed", Unit: "g", Min: 0, Max: MaxGrams,
+	{Path: "foam.syrup.weighed_g", About: "syrup found by weighing the pan, 0 if not weighed", Unit: "g", Min: 0, Max: MaxGrams,
 		at: func(d *Design) any { return &d.Foam.Syrup.WeighedG }},
 	{Path: "foam.syrup.inverted_percent", About: "sucrose that acid splits while boiling", Unit: "%", Min: 0, Max: 60,
 		at: func(d *Design) any { return &d.Foam.Syrup.InvertedPercent }},

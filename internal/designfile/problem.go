@@ -1,0 +1,107 @@
+package designfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Kind sorts problems, so that a caller may treat one sort apart.
+type Kind uint8
+
+// The kinds of problems.
+const (
+	Unreadable        Kind = iota // not YAML at all: empty, too long, not UTF-8, bad syntax
+	NotAllowed                    // YAML that a design file does without: aliases, anchors, tags, a second document
+	UnknownVersion                // written for another version of the format
+	UnknownKey                    // a key that means nothing here
+	DuplicateKey                  // the same key twice
+	MissingKey                    // a key that must be there
+	WrongType                     // a word for a number, a fraction for a count, ...
+	Invalid                       // of the right type, but outside what a design allows
+	UnknownIngredient             // a line names what the library lacks
+)
+
+// Problem is one thing wrong with a file.
+type Problem struct {
+	Kind    Kind
+	Line    int    // from 1; 0: the file as a whole
+	Path    string // keys that lead there, as in "dense.lines[2].grams"; "": none
+	Message string
+}
+
+// Error is everything found wrong with one file, in the order of its lines.
+type Error struct {
+	Name     string // the file's name, as the caller gave it
+	Problems []Problem
+}
+
+// shown is how many problems an error's text lists.
+const shown = 50
+
+// Error returns a line for each problem: file:line: path: message.
+func (e *Error) Error() string {
+	var b strings.Builder
+	for i, p := range e.Problems {
+		if i == shown {
+			fmt.Fprintf(&b, "\n%s: and %d more", e.Name, len(e.Problems)-shown)
+			break
+		}
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(e.Name)
+		if p.Line > 0 {
+			fmt.Fprintf(&b, ":%d", p.Line)
+		}
+		if p.Path != "" {
+			b.WriteString(": " + p.Path)
+		}
+		b.WriteString(": " + p.Message)
+	}
+	return b.String()
+}
+
+// errorOf returns the error for the problems found, nil for none.
+func errorOf(name string, found []Problem) error {
+	if len(found) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(found, func(a, b Problem) int { return a.Line - b.Line })
+	return &Error{Name: name, Problems: found}
+}
+
+// nearest returns the word most like w, or "" if none is.
+func nearest(w string, words []string) string {
+	best, at := "", min(3, len(w)/2+1)
+	for _, c := range words {
+		if d := distance(strings.ToLower(w), c); d < at {
+			best, at = c, d
+		}
+	}
+	return best
+}
+
+// distance is the number of letters to change, add or drop between a and b.
+func distance(a, b string) int {
+	if len(a) > 64 {
+		return len(a)
+	}
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		corner := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := corner
+			if a[i-1] != b[j-1] {
+				cost++
+			}
+			corner = row[j]
+			row[j] = min(cost, row[j]+1, row[j-1]+1)
+		}
+	}
+	return row[len(b)]
+}
