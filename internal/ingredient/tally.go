@@ -62,3 +62,15 @@ func (t Tally) Plus(o Tally, k float64) Tally {
 	t.AtwaterKcal = t.AtwaterKcal.Plus(o.AtwaterKcal, k)
 	return t
 }
+
+// Less returns t with g grams of water driven off, which takes nothing else
+// along.
+func (t Tally) Less(g float64) Tally {
+	t.Mass -= g
+	t.Columns[Water].Known -= g
+	t.Columns[Water].Most -= g
+	return t
+}
+
+// Per100 returns t for 100 g of it.
+func (t Tally) Per100() Tally { return Tally{}.Plus(t, 100/t.Mass) }

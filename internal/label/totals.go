@@ -1,0 +1,199 @@
+package label
+
+import (
+	"math"
+
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/mix"
+)
+
+// figure is an amount that a label, a name or a claim needs.
+type figure uint8
+
+const (
+	energyUS figure = iota // kcal, by the food's method
+	energyEU               // kcal
+	energyKJ               // kJ
+	fat                    // g, likewise all that say no other
+	saturated
+	trans
+	cholesterolMG
+	sodiumMG
+	carbohydrate // with fibre
+	available    // without
+	fibre
+	fibreUS // without gums outside the US list
+	sugars
+	addedSugars
+	polyols
+	protein    // by the records' own factors
+	protein625 // nitrogen × 6.25
+	vitaminD   // µg
+	calcium    // mg, likewise iron and potassium
+	iron
+	potassium
+	salt
+	numFigures
+)
+
+// saltPerSodium: Regulation (EU) No 1169/2011, Annex I, item 11.
+const saltPerSodium = 2.5
+
+// amounts holds every figure of some mass of food, and which ingredients leave
+// one unknown.
+type amounts struct {
+	of      [numFigures]ingredient.Amount
+	missing [numFigures][]string // ids
+}
+
+// totals sums the figures of food.
+func totals(f *Food) *amounts {
+	var t amounts
+	polyolsUsed := false
+	for _, u := range f.Lines {
+		polyolsUsed = polyolsUsed || u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0
+	}
+	for _, u := range f.Lines {
+		if u.Grams == 0 {
+			continue
+		}
+		per100 := figuresOf(u.Ingredient, f.EnergyMethod, polyolsUsed)
+		for i, a := range per100 {
+			t.of[i] = t.of[i].Plus(a, u.Grams/100)
+			if a.Most-a.Known > 1e-12 {
+				t.missing[i] = appendOnce(t.missing[i], u.Ingredient.ID)
+			}
+		}
+	}
+	return &t
+}
+
+// per returns the amounts of g grams of a food that weighs mass.
+func (t *amounts) per(g, mass float64) *amounts {
+	out := &amounts{missing: t.missing}
+	for i, a := range t.of {
+		out.of[i] = ingredient.Amount{}.Plus(a, g/mass)
+	}
+	return out
+}
+
+// figuresOf returns the figures of 100 g of an ingredient.
+func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numFigures]ingredient.Amount {
+	var f [numFigures]ingredient.Amount
+	column := func(c ingredient.Column) ingredient.Amount {
+		return ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Most(c)}
+	}
+	f[fat] = column(ingredient.Fat)
+	f[saturated] = column(ingredient.SaturatedFat)
+	f[trans] = column(ingredient.TransFat)
+	f[cholesterolMG] = column(ingredient.CholesterolMG)
+	f[sodiumMG] = column(ingredient.SodiumMG)
+	f[carbohydrate] = column(ingredient.Carbohydrate)
+	f[fibre] = column(ingredient.Fibre)
+	f[fibreUS] = f[fibre]
+	if in.Standing == ingredient.NotUSFibre {
+		f[fibreUS] = ingredient.Amount{}
+	}
+	f[sugars] = column(ingredient.TotalSugars)
+	f[addedSugars] = column(ingredient.AddedSugars)
+	// Few tables report natural sugar alcohols; an unknown one is declared
+	// nowhere and counts as the carbohydrate it is part of.
+	known := in.Cell(ingredient.Polyols).Or(0)
+	f[polyols] = ingredient.Amount{Known: known, Most: known}
+	f[protein] = column(ingredient.Protein)
+	f[protein625] = times(f[protein], 6.25/in.NitrogenFactor.Or(6.25))
+	f[vitaminD] = column(ingredient.VitaminDUG)
+	f[calcium] = column(ingredient.CalciumMG)
+	f[iron] = column(ingredient.IronMG)
+	f[potassium] = column(ingredient.PotassiumMG)
+	f[salt] = times(f[sodiumMG], saltPerSodium/1000)
+	// Unknown fibre may be all of the carbohydrate or none.
+	f[available] = ingredient.Amount{
+		Known: max(0, f[carbohydrate].Known-f[fibre].Most),
+		Most:  max(0, f[carbohydrate].Most-f[fibre].Known),
+	}
+	setEnergy(&f, in, method, polyolsUsed)
+	return f
+}
+
+var (
+	// usPolyol: 21 CFR 101.9(c)(1)(i)(F), kcal/g.
+	usPolyol = map[mix.Species]float64{
+		mix.Isomalt: 2.0, mix.Lactitol: 2.0, mix.Xylitol: 2.4, mix.Maltitol: 2.1,
+		mix.Sorbitol: 2.6, mix.Mannitol: 1.6, mix.Erythritol: 0,
+	}
+	// Regulation (EU) No 1169/2011, Annex XIV, kcal and kJ per g. Each unit
+	// is summed from grams; neither is converted into the other.
+	euKcal = factors{carbohydrate: 4, polyol: 2.4, protein: 4, fat: 9, alcohol: 7, fibre: 2}
+	euKJ   = factors{carbohydrate: 17, polyol: 10, protein: 17, fat: 37, alcohol: 29, fibre: 8}
+)
+
+// factors are energies per g.
+type factors struct{ carbohydrate, polyol, protein, fat, alcohol, fibre float64 }
+
+// US general factors, 21 CFR 101.9(c)(1)(i)(B), kcal/g. The section is silent
+// on alcohol: 7 is customary (from memory). Soluble non-digestible
+// carbohydrate: (C).
+const (
+	usProtein, usCarbohydrate, usFat, usAlcohol, usSoluble = 4, 4, 9, 7, 2
+)
+
+// setEnergy sets the three energies of 100 g.
+func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, method string, polyolsUsed bool) {
+	alcohol := ingredient.Amount{Known: in.Cell(ingredient.Alcohol).Or(0), Most: in.Most(ingredient.Alcohol)}
+	if math.IsInf(alcohol.Most, 1) { // a pack states it, and no food without the word carries any
+		alcohol.Most = alcohol.Known
+	}
+	polyol := f[polyols].Known
+	polyolKcal, kind := usPolyol[in.Polyol]
+
+	base := weighted(f[protein], usProtein, f[fat], usFat, alcohol, usAlcohol)
+	switch {
+	case method == Specific:
+		t := ingredient.Tally{}.Add(in, 100)
+		f[energyUS] = t.AtwaterKcal
+	case !polyolsUsed: // (B)
+		f[energyUS] = base.Plus(f[carbohydrate], usCarbohydrate)
+	default: // (C) with (F): which fibre is soluble is not known, so all counts at 2
+		if !kind {
+			polyol, polyolKcal = 0, 0
+		}
+		f[energyUS] = base.Plus(ingredient.Amount{
+			Known: max(0, f[carbohydrate].Known-f[fibre].Most-polyol)*usCarbohydrate + min(f[fibre].Most, f[carbohydrate].Known)*usSoluble + polyol*polyolKcal,
+			Most:  max(0, f[carbohydrate].Most-f[fibre].Known-polyol)*usCarbohydrate + f[fibre].Known*usSoluble + polyol*polyolKcal,
+		}, 1)
+	}
+
+	polyol = f[polyols].Known
+	share := polyol
+	if in.Polyol == mix.Erythritol { // Annex XIV: 0
+		share = 0
+	}
+	for _, e := range [...]struct {
+		to figure
+		by factors
+	}{{energyEU, euKcal}, {energyKJ, euKJ}} {
+		a := weighted(f[protein625], e.by.protein, f[fat], e.by.fat, alcohol, e.by.alcohol)
+		f[e.to] = a.Plus(ingredient.Amount{
+			Known: max(0, f[available].Known-polyol)*e.by.carbohydrate + share*e.by.polyol + min(f[fibre].Most, f[carbohydrate].Known)*e.by.fibre,
+			Most:  max(0, f[available].Most-polyol)*e.by.carbohydrate + share*e.by.polyol + f[fibre].Known*e.by.fibre,
+		}, 1)
+	}
+}
+
+func weighted(a ingredient.Amount, x float64, b ingredient.Amount, y float64, c ingredient.Amount, z float64) ingredient.Amount {
+	return ingredient.Amount{}.Plus(a, x).Plus(b, y).Plus(c, z)
+}
+
+func times(a ingredient.Amount, k float64) ingredient.Amount {
+	return ingredient.Amount{}.Plus(a, k)
+}
+
+func appendOnce(list []string, s string) []string {
+	for _, x := range list {
+		if x == s {
+			return list
+		}
+	}
+	return append(list, s)
+}

@@ -1,0 +1,197 @@
+package label
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ripplewright/internal/ingredient"
+)
+
+// usFootnote: 21 CFR 101.9(d)(9).
+const usFootnote = "*The % Daily Value tells you how much a nutrient in a serving of food contributes to a daily diet. " +
+	"2,000 calories a day is used for general nutrition advice."
+
+// forUS builds the Nutrition Facts.
+func forUS(f *Food, options Options) (*Label, error) {
+	all := totals(f)
+	mass := f.MassG()
+	s := divide(f)
+	text, count := s.text()
+	l := &Label{
+		Region: US, ServingG: s.grams, ServingMeasure: s.measure,
+		ServingsPerContainer: count.InexactFloat64(), ServingsText: text,
+		Columns: "single", ColumnsWhy: s.reason,
+		Footnote: usFootnote, EnergyMethod: usEnergyMethod(f),
+	}
+	serving := all.per(s.grams, mass)
+	l.Lines, l.NotSignificant = usPanel(serving, options)
+	if s.dual {
+		l.Columns, l.SecondColumn = "dual", "container"
+		container, _ := usPanel(all.per(s.containerG, mass), Options{})
+		l.Second = matching(container, l.Lines)
+	}
+	l.addStatement(f)
+	l.ProposedName, l.Names = names(f)
+	l.Claims = usClaims(f, all)
+	l.addWarnings(f)
+	return l, nil
+}
+
+// usEnergyMethod names the one method of the product.
+func usEnergyMethod(f *Food) string {
+	if f.EnergyMethod == Specific {
+		return "specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)"
+	}
+	for _, u := range f.Lines {
+		if u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0 {
+			return "4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, " +
+				"fibre 2, 21 CFR 101.9(c)(1)(i)(C), sugar alcohols by (F)"
+		}
+	}
+	return "4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)"
+}
+
+// usPanel returns the lines for an amount of food, and what the lines left out
+// are no significant source of.
+func usPanel(a *amounts, options Options) (lines []Line, notSignificant string) {
+	var out []string
+	noFat := dec(a.of[fat].Known).LessThan(d05) && !(a.of[fat].Most > a.of[fat].Known)
+	for i := range usLines {
+		u := &usLines[i]
+		if u.key == "sugar_alcohol" && a.of[polyols].Known == 0 {
+			continue // voluntary, 21 CFR 101.9(c)(6)(iv)
+		}
+		if options.OmitInsignificant && u.mayGo(a.of[u.figure], noFat) {
+			out = append(out, u.insignificant())
+			continue
+		}
+		lines = append(lines, u.line(a))
+	}
+	if len(out) > 0 {
+		notSignificant = "Not a significant source of " + wordList(out, "or") + "."
+	}
+	return lines, notSignificant
+}
+
+// mayGo reports whether the line may be left out with a "not a significant
+// source" statement: 21 CFR 101.9(c)(2)(i)–(ii), (c)(3), (c)(6)(i)–(iii),
+// (c)(8)(iii). An incomplete figure may not.
+func (u *usLine) mayGo(a ingredient.Amount, noFat bool) bool {
+	if math.IsInf(a.Most, 1) {
+		return false
+	}
+	most := dec(a.Most)
+	switch u.key {
+	case "saturated_fat", "trans_fat":
+		return noFat
+	case "cholesterol":
+		return most.LessThan(d2)
+	case "dietary_fiber", "total_sugars", "added_sugars":
+		return most.LessThan(d1)
+	case "vitamin_d", "calcium", "iron", "potassium":
+		return most.Mul(d50).LessThan(u.dv)
+	}
+	return false
+}
+
+func (u *usLine) insignificant() string {
+	if u.vitamin {
+		return lowerFirstUnless(u.name, "Vitamin D")
+	}
+	return strings.ToLower(u.name)
+}
+
+func lowerFirstUnless(s, except string) string {
+	if s == except {
+		return "vitamin D"
+	}
+	return strings.ToLower(s)
+}
+
+// line declares one figure by section 1's rule for unknown cells: where the
+// least and the most it can be read the same, that is the figure; where they
+// differ, the least is declared and marked incomplete.
+func (u *usLine) line(a *amounts) Line {
+	v := a.of[u.figure]
+	l := Line{Key: u.key, Name: u.name, Amount: v.Known, Unit: u.unit, Indent: u.indent, Bold: u.bold, Vitamin: u.vitamin}
+	if u.unit == "" {
+		l.Unit = "kcal"
+	}
+	known := dec(v.Known)
+	l.Text = u.text(known)
+	if u.showsPercent() {
+		p := u.percentOf(known)
+		value := p.value.InexactFloat64()
+		l.DVPercent, l.DVText = &value, p.text("%")
+	}
+	most, mostDV := "unknown", ""
+	if !math.IsInf(v.Most, 1) {
+		most = u.text(dec(v.Most))
+		if u.showsPercent() {
+			mostDV = u.percentOf(dec(v.Most)).text("%")
+		}
+	}
+	if most != l.Text || mostDV != l.DVText && u.showsPercent() {
+		l.Incomplete, l.Missing, l.MostText = true, a.missing[u.figure], most
+	}
+	return l
+}
+
+// matching returns of lines those with the keys of like, in like's order.
+func matching(lines, like []Line) []Line {
+	out := make([]Line, 0, len(like))
+	for _, want := range like {
+		for _, l := range lines {
+			if l.Key == want.Key {
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+// addWarnings names what is incomplete.
+func (l *Label) addWarnings(f *Food) {
+	name := map[string]string{}
+	for _, u := range f.Lines {
+		name[u.Ingredient.ID] = u.Ingredient.Name
+	}
+	for _, line := range l.Lines {
+		if !line.Incomplete {
+			continue
+		}
+		var of []string
+		for _, id := range line.Missing {
+			of = append(of, name[id])
+		}
+		at := "at most " + line.MostText
+		switch {
+		case line.MostText == "unknown":
+			at = "no limit is known"
+		case line.MostText == line.Text:
+			at = "the percentage may be higher"
+		}
+		l.Warnings = append(l.Warnings, fmt.Sprintf("%s is incomplete: no figure for %s; declared without it, %s.",
+			strings.TrimPrefix(line.Name, "of which "), wordList(of, "and"), at))
+	}
+	for _, u := range f.Lines {
+		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
+			l.Warnings = append(l.Warnings, fmt.Sprintf("%s has ingredients of its own, and allergens with them: copy both from its pack.", u.Ingredient.Name))
+		}
+	}
+}
+
+// wordList joins words as a sentence does.
+func wordList(words []string, last string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	case 2:
+		return words[0] + " " + last + " " + words[1]
+	default:
+		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
+	}
+}
