@@ -1,0 +1,192 @@
+package chart
+
+import "math"
+
+func (p *Plot) axisX(d *Drawing, f Frame, ticks []Tick) {
+	s, b := p.Style, f.Box
+	edge := Line{Width: 1, Colour: s.Muted}
+	for _, t := range ticks {
+		x := f.X.Pos(t.Value)
+		if !(x >= b.X0-.5 && x <= b.X1+.5) {
+			continue
+		}
+		long := 4.0
+		if t.Minor {
+			long = 2.5
+		} else if !p.X.NoGrid {
+			d.Segment(Line{Width: 1, Colour: s.Grid}, x, b.Y0, x, b.Y1)
+		}
+		d.Segment(edge, x, b.Y1, x, b.Y1+long)
+		d.Write(Text{At: Point{x, b.Y1 + 5}, S: t.Label, Size: s.size(), Align: Centre, Rise: Below, Colour: s.Ink})
+	}
+	d.Segment(edge, b.X0, b.Y1, b.X1, b.Y1)
+	d.Write(Text{At: Point{(b.X0 + b.X1) / 2, b.Y1 + 5 + 1.3*s.size()}, S: p.X.Title, Size: s.size(), Align: Centre, Rise: Below, Colour: s.Muted})
+}
+
+func (p *Plot) axisY(d *Drawing, f Frame, a Axis, scale Scale, ticks []Tick, right bool) {
+	s, b := p.Style, f.Box
+	x, out, align := b.X0, -1.0, Right
+	if right {
+		x, out, align = b.X1, 1, Left
+	}
+	edge := Line{Width: 1, Colour: s.Muted}
+	for _, t := range ticks {
+		y := scale.Pos(t.Value)
+		if !(y >= b.Y0-.5 && y <= b.Y1+.5) {
+			continue
+		}
+		long := 4.0
+		if t.Minor {
+			long = 2.5
+		} else if !a.NoGrid && !right {
+			d.Segment(Line{Width: 1, Colour: s.Grid}, b.X0, y, b.X1, y)
+		}
+		d.Segment(edge, x, y, x+out*long, y)
+		d.Write(Text{At: Point{x + out*7, y}, S: t.Label, Size: s.size(), Align: align, Colour: s.Ink})
+	}
+	d.Segment(edge, x, b.Y0, x, b.Y1)
+	title := Text{At: Point{s.size() * .4, b.Y0 - .5*s.size()}, S: a.Title, Size: s.size(), Rise: Above, Colour: s.Muted}
+	if right {
+		title.At.X, title.Align = d.W-s.size()*.4, Right
+	}
+	d.Write(title)
+}
+
+func (p *Plot) curve(d *Drawing, f Frame, s *Series) {
+	scale := f.Y
+	if s.Right {
+		scale = f.Right
+	}
+	n := min(len(s.X), len(s.Y))
+	down := false
+	for i := 0; i < n; i++ {
+		x, y := f.X.Pos(s.X[i]), scale.Pos(s.Y[i])
+		if math.IsNaN(x) || math.IsNaN(y) || math.IsInf(x, 0) || math.IsInf(y, 0) {
+			if down {
+				d.Lift()
+			}
+			down = false
+			continue
+		}
+		if down {
+			d.clipTo(f.Box, x, y)
+		} else {
+			d.start(f.Box, x, y)
+		}
+		down = true
+	}
+	d.EndStroke(s.Line)
+	if s.Marker == NoMarker {
+		return
+	}
+	every := s.Every
+	if every <= 0 {
+		every = max(1, n/8)
+	}
+	for i := every / 2; i < n; i += every {
+		x, y := f.X.Pos(s.X[i]), scale.Pos(s.Y[i])
+		if x >= f.Box.X0 && x <= f.Box.X1 && y >= f.Box.Y0 && y <= f.Box.Y1 {
+			d.Marker(s.Marker, x, y, 1.5+1.5*math.Max(1, s.Line.Width), s.Line)
+		}
+	}
+}
+
+func (p *Plot) band(d *Drawing, f Frame, b Band) {
+	x0, x1 := clamp(f.X.Pos(b.X0), f.Box.X0, f.Box.X1), clamp(f.X.Pos(b.X1), f.Box.X0, f.Box.X1)
+	y0, y1 := f.Box.Y1, f.Box.Y0
+	if !math.IsInf(b.Y0, 0) {
+		y0 = clamp(f.Y.Pos(b.Y0), f.Box.Y0, f.Box.Y1)
+	}
+	if !math.IsInf(b.Y1, 0) {
+		y1 = clamp(f.Y.Pos(b.Y1), f.Box.Y0, f.Box.Y1)
+	}
+	if !(x1 > x0 && y0 > y1) {
+		return
+	}
+	r := Rect{x0, y1, x1, y0}
+	d.Box(r, b.Fill)
+	if b.Hatch != Plain {
+		o := [...]Point{{r.X0, r.Y0}, {r.X1, r.Y0}, {r.X1, r.Y1}, {r.X0, r.Y1}}
+		d.Texture(o[:], b.Hatch, 7, b.Line)
+	}
+	d.Write(Text{At: Point{(x0 + x1) / 2, y1 + 2}, S: b.Label, Size: p.Style.size(), Align: Centre, Rise: Below, Colour: p.Style.Muted})
+}
+
+func (p *Plot) area(d *Drawing, f Frame, a Area) {
+	n := min(len(a.X), len(a.Lo), len(a.Hi))
+	for i := 0; i < 2*n; i++ {
+		k, v := i, a.Hi
+		if i >= n {
+			k, v = 2*n-1-i, a.Lo
+		}
+		x, y := f.X.Pos(a.X[k]), f.Y.Pos(v[k])
+		if math.IsNaN(x) || math.IsNaN(y) || math.IsNaN(a.Lo[k]) || math.IsNaN(a.Hi[k]) {
+			continue
+		}
+		d.To(clamp(x, f.Box.X0, f.Box.X1), clamp(y, f.Box.Y0, f.Box.Y1))
+	}
+	outline := d.pool[d.from:]
+	d.EndFill(a.Fill)
+	if a.Hatch != Plain {
+		d.Texture(outline, a.Hatch, 7, a.Line)
+	}
+}
+
+func (p *Plot) rule(d *Drawing, f Frame, r Rule) {
+	b := f.Box
+	at := f.X.Pos(r.At)
+	label := Text{S: r.Label, Size: p.Style.size(), Colour: p.Style.Ink}
+	if r.Level {
+		at = f.Y.Pos(r.At)
+		if !(at >= b.Y0 && at <= b.Y1) {
+			return
+		}
+		d.Segment(r.Line, b.X0, at, b.X1, at)
+		label.At, label.Align, label.Rise = Point{b.X1 - 4, at - 2}, Right, Above
+	} else {
+		if !(at >= b.X0 && at <= b.X1) {
+			return
+		}
+		d.Segment(r.Line, at, b.Y0, at, b.Y1)
+		label.At, label.Rise = Point{at + 4, b.Y0 + 2}, Below
+		if at > b.X1-p.Style.width(r.Label)-8 {
+			label.At.X, label.Align = at-4, Right
+		}
+	}
+	d.Write(label)
+}
+
+// legend writes samples and names in rows across the top, if d is not nil, and
+// returns how many rows there are.
+func (p *Plot) legend(d *Drawing, w float64) int {
+	s := p.Style
+	const sample, gap = 26, 6
+	x, row := s.size()*.8, 0
+	any := false
+	for i := range p.Series {
+		c := &p.Series[i]
+		if c.Name == "" {
+			continue
+		}
+		need := sample + gap + s.width(c.Name) + 1.4*s.size()
+		if any && x+need > w {
+			x, row = s.size()*.8, row+1
+		}
+		any = true
+		if d != nil {
+			y := s.size()*.9 + float64(row)*s.size()*1.45
+			d.Segment(c.Line, x+2, y, x+sample-2, y)
+			if c.Marker != NoMarker {
+				d.Marker(c.Marker, x+sample/2, y, 1.5+1.5*math.Max(1, c.Line.Width), c.Line)
+			}
+			d.Write(Text{At: Point{x + sample + gap, y}, S: c.Name, Size: s.size(), Colour: s.Ink})
+		}
+		x += need
+	}
+	if !any {
+		return 0
+	}
+	return row + 1
+}
+
+func clamp(v, lo, hi float64) float64 { return math.Max(lo, math.Min(v, hi)) }

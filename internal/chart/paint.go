@@ -1,0 +1,175 @@
+package chart
+
+import (
+	"image"
+	"image/color"
+	"math"
+)
+
+// A Painter turns drawings into pixels. Its buffers are reused: after the first
+// picture of a size it allocates nothing. The zero Painter is ready.
+//
+// Strokes are drawn by the distance of each pixel near a segment from that
+// segment, which costs in proportion to the ink, not to the area.
+type Painter struct {
+	img    *image.RGBA
+	mask   []uint8 // coverage of the mark being drawn, 0 outside dirty
+	dirty  image.Rectangle
+	acc    []float32 // signed area of the outline being filled, zero between fills
+	stride int       // of acc
+}
+
+// Resize makes the painter's picture w by h pixels and returns it, with
+// whatever was painted before. It is the same image every time until the size changes.
+func (p *Painter) Resize(w, h int) *image.RGBA {
+	w, h = max(w, 1), max(h, 1)
+	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
+		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
+		p.mask = make([]uint8, w*h)
+		p.stride = w + 2
+		p.acc = make([]float32, p.stride*h)
+	}
+	return p.img
+}
+
+// Clear fills the picture with c.
+func (p *Painter) Clear(c color.NRGBA) {
+	r, g, b, a := premultiply(c)
+	pix := p.img.Pix
+	if len(pix) == 0 {
+		return
+	}
+	pix[0], pix[1], pix[2], pix[3] = r, g, b, a
+	for n := 4; n < len(pix); n *= 2 {
+		copy(pix[n:], pix[:n])
+	}
+}
+
+// Paint draws the marks of d, but not its texts, stretched by scale pixels per
+// drawing unit, over what is already there. Marks are clipped to the picture.
+func (p *Painter) Paint(d *Drawing, scale float64) {
+	for i := range d.Marks {
+		m := &d.Marks[i]
+		switch {
+		case m.Line.Width > 0:
+			p.stroke(m.Points, m.Line, scale)
+		case m.Picture != nil:
+			p.outline(m.Points, scale)
+			p.showPicture(m.Picture, m.Frame, scale)
+		case m.Fill.A > 0:
+			p.outline(m.Points, scale)
+			p.blend(m.Fill)
+		}
+	}
+}
+
+// touch widens the part of the mask to be blended.
+func (p *Painter) touch(x0, y0, x1, y1 int) {
+	p.dirty = p.dirty.Union(image.Rect(x0, y0, x1, y1).Intersect(p.img.Rect))
+}
+
+// blend lays c over the picture through the mask, and clears the mask.
+func (p *Painter) blend(c color.NRGBA) {
+	cr, cg, cb, ca := uint32(c.R), uint32(c.G), uint32(c.B), uint32(c.A)
+	w := p.img.Rect.Dx()
+	for y := p.dirty.Min.Y; y < p.dirty.Max.Y; y++ {
+		row := p.mask[y*w+p.dirty.Min.X : y*w+p.dirty.Max.X]
+		pix := p.img.Pix[y*p.img.Stride+4*p.dirty.Min.X:]
+		for i, m := range row {
+			if m == 0 {
+				continue
+			}
+			row[i] = 0
+			q := pix[4*i : 4*i+4 : 4*i+4]
+			a := uint32(m) * ca // of 255²
+			if a == 255*255 {
+				q[0], q[1], q[2], q[3] = c.R, c.G, c.B, 255
+				continue
+			}
+			rest := 255*255 - a
+			q[0] = uint8((cr*a + uint32(q[0])*rest + 32512) / 65025)
+			q[1] = uint8((cg*a + uint32(q[1])*rest + 32512) / 65025)
+			q[2] = uint8((cb*a + uint32(q[2])*rest + 32512) / 65025)
+			q[3] = uint8((255*a + uint32(q[3])*rest + 32512) / 65025)
+		}
+	}
+	p.dirty = image.Rectangle{}
+}
+
+// showPicture lays img, stretched over frame, through the mask, and clears the mask.
+// Where the picture is finer than the pixels, each pixel is a mean of samples.
+func (p *Painter) showPicture(img image.Image, frame Rect, scale float64) {
+	src, ok := img.(*image.RGBA)
+	if !ok {
+		src = toRGBA(img)
+	}
+	sw, sh := src.Rect.Dx(), src.Rect.Dy()
+	w := p.img.Rect.Dx()
+	fx, fy := float64(sw)/(frame.Dx()*scale), float64(sh)/(frame.Dy()*scale)
+	nx, ny := max(1, int(fx+.5)), max(1, int(fy+.5))
+	share := 1 / float32(nx*ny)
+	for y := p.dirty.Min.Y; y < p.dirty.Max.Y; y++ {
+		for x := p.dirty.Min.X; x < p.dirty.Max.X; x++ {
+			m := p.mask[y*w+x]
+			if m == 0 {
+				continue
+			}
+			p.mask[y*w+x] = 0
+			var s [4]float32
+			for j := 0; j < ny; j++ {
+				v := (float64(y)+(float64(j)+.5)/float64(ny)-frame.Y0*scale)*fy - .5
+				for i := 0; i < nx; i++ {
+					u := (float64(x)+(float64(i)+.5)/float64(nx)-frame.X0*scale)*fx - .5
+					sample(src, u, v, &s)
+				}
+			}
+			q := p.img.Pix[y*p.img.Stride+4*x:]
+			cover := float32(m) / 255
+			rest := 1 - cover*s[3]*share/255
+			for k := 0; k < 4; k++ {
+				q[k] = uint8(min(255, s[k]*share*cover+float32(q[k])*rest+.5))
+			}
+		}
+	}
+	p.dirty = image.Rectangle{}
+}
+
+// sample adds to s the colour at (u, v), in pixels of src with (0, 0) at the
+// middle of the first one, interpolated between the four around it.
+func sample(src *image.RGBA, u, v float64, s *[4]float32) {
+	sw, sh := src.Rect.Dx(), src.Rect.Dy()
+	u, v = math.Max(0, math.Min(u, float64(sw-1))), math.Max(0, math.Min(v, float64(sh-1)))
+	x, y := int(u), int(v)
+	dx, dy := float32(u-float64(x)), float32(v-float64(y))
+	right, down := 4, src.Stride
+	if x == sw-1 {
+		right = 0
+	}
+	if y == sh-1 {
+		down = 0
+	}
+	at := y*src.Stride + 4*x
+	for k := 0; k < 4; k++ {
+		a, b := float32(src.Pix[at+k]), float32(src.Pix[at+right+k])
+		c, d := float32(src.Pix[at+down+k]), float32(src.Pix[at+down+right+k])
+		top, foot := a+(b-a)*dx, c+(d-c)*dx
+		s[k] += top + (foot-top)*dy
+	}
+}
+
+func toRGBA(img image.Image) *image.RGBA {
+	b := img.Bounds()
+	out := image.NewRGBA(image.Rect(0, 0, b.Dx(), b.Dy()))
+	for y := 0; y < b.Dy(); y++ {
+		for x := 0; x < b.Dx(); x++ {
+			out.Set(x, y, img.At(b.Min.X+x, b.Min.Y+y))
+		}
+	}
+	return out
+}
+
+func premultiply(c color.NRGBA) (r, g, b, a uint8) {
+	f := uint32(c.A)
+	m := func(v uint8) uint8 { return uint8((uint32(v)*f + 127) / 255) }
+	return m(c.R), m(c.G), m(c.B), c.A
+}

@@ -1,0 +1,131 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Scale maps values from Min..Max onto positions Lo..Hi in drawing units.
+// Lo may lie beyond Hi, as it does on an upward axis.
+type Scale struct {
+	Min, Max float64
+	Lo, Hi   float64
+	Log      bool // both limits must be above 0
+}
+
+// Pos returns the position of v; beyond the limits it goes on past the ends.
+// It is NaN for an unknown v, and for v ≤ 0 on a logarithmic scale.
+func (s Scale) Pos(v float64) float64 {
+	if s.Log {
+		if !(v > 0) {
+			return math.NaN()
+		}
+		return s.Lo + (s.Hi-s.Lo)*math.Log(v/s.Min)/math.Log(s.Max/s.Min)
+	}
+	return s.Lo + (s.Hi-s.Lo)*(v-s.Min)/(s.Max-s.Min)
+}
+
+// Value is the inverse of Pos.
+func (s Scale) Value(pos float64) float64 {
+	f := (pos - s.Lo) / (s.Hi - s.Lo)
+	if s.Log {
+		return s.Min * math.Pow(s.Max/s.Min, f)
+	}
+	return s.Min + f*(s.Max-s.Min)
+}
+
+// A Tick is a labelled place on an axis.
+type Tick struct {
+	Value float64
+	Label string
+	Minor bool // a short line without a label
+}
+
+// Ticks returns between about n/2 and 2n round values within min..max: steps of
+// 1, 2 or 5 times a power of ten. It returns nil when the limits are not finite
+// or not in order, or n is not positive.
+func Ticks(min, max float64, n int) []Tick {
+	span := max - min
+	if !(span > 0) || math.IsInf(span, 0) || n <= 0 {
+		return nil
+	}
+	raw := span / float64(n)
+	power := math.Pow(10, math.Floor(math.Log10(raw)))
+	step := power * 10
+	for _, m := range []float64{1, 2, 5} {
+		if m*power >= raw*.999999 {
+			step = m * power
+			break
+		}
+	}
+	if step == 0 || math.IsInf(step, 0) || math.Abs(min)/step > 1e12 || math.Abs(max)/step > 1e12 {
+		return nil // the limits do not differ by enough to be told apart
+	}
+	places := 0
+	if step < 1 {
+		places = int(math.Ceil(-math.Log10(step) - 1e-9))
+	}
+	var ticks []Tick
+	for k := math.Ceil(min/step - 1e-9); k*step <= max+step*1e-9; k++ {
+		ticks = append(ticks, Tick{Value: k * step, Label: Number(k*step, places)})
+	}
+	return ticks
+}
+
+// LogTicks returns the powers of ten within min..max, labelled, and their 2 and
+// 5 (labelled when fewer than three powers would be) and the other multiples as
+// minor ticks. It returns nil unless 0 < min < max.
+func LogTicks(min, max float64) []Tick {
+	if !(min > 0 && max > min) || math.IsInf(max, 0) {
+		return nil
+	}
+	lo, hi := int(math.Floor(math.Log10(min))), int(math.Ceil(math.Log10(max)))
+	few := math.Log10(max/min) < 3
+	var ticks []Tick
+	for e := lo; e <= hi; e++ {
+		for m := 1.0; m < 10; m++ {
+			v := m * math.Pow(10, float64(e))
+			if v < min*(1-1e-9) || v > max*(1+1e-9) {
+				continue
+			}
+			t := Tick{Value: v, Minor: m != 1 && !(few && (m == 2 || m == 5))}
+			if !t.Minor {
+				places := 0
+				if e < 0 {
+					places = -e
+				}
+				t.Label = Number(v, places)
+			}
+			ticks = append(ticks, t)
+		}
+	}
+	return ticks
+}
+
+// Number writes v with a fixed number of places, a true minus sign, and an en
+// dash when v is unknown (NaN or infinite). A rounded-away negative is a plain 0.
+func Number(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "–"
+	}
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.HasPrefix(s, "-") {
+		if strings.Trim(s, "-0.") == "" {
+			return s[1:]
+		}
+		return "−" + s[1:]
+	}
+	return s
+}
+
+// extent widens lo..hi to hold every finite v (and, for a log axis, positive v).
+func extent(lo, hi float64, log bool, vs []float64) (float64, float64) {
+	for _, v := range vs {
+		if math.IsNaN(v) || math.IsInf(v, 0) || log && v <= 0 {
+			continue
+		}
+		lo, hi = math.Min(lo, v), math.Max(hi, v)
+	}
+	return lo, hi
+}
