@@ -78,7 +78,7 @@ func syntaxError(data []byte, err error) (int, string) {
 		message = message[len(m[0]):]
 	}
 	ends := lineEnds(data)
-	const patience = 8 << 20 // bytes to parse again, at most: some 0.1 s
+	const patience = 2 << 20 // bytes to parse again, at most: some 0.1 s
 	if len(ends)*len(data) <= patience {
 		for k := len(ends) - 1; k >= 0; k-- {
 			start := 0
