@@ -1,0 +1,199 @@
+package heat
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func neumann(t testing.TB, r row) (Neumann, NeumannFront) {
+	n := Neumann{
+		SolidK: r.num(t, "ks_W_mK"), LiquidK: r.num(t, "kl_W_mK"), SolidC: r.num(t, "cs_J_m3K"), LiquidC: r.num(t, "cl_J_m3K"),
+		Latent: r.num(t, "L_J_m3"), Melting: r.num(t, "Tf_C"), Start: r.num(t, "T0_C"), Face: r.num(t, "Ts_C"),
+	}
+	f, err := n.Solve()
+	require.NoError(t, err)
+	return n, f
+}
+
+// stefan_neumann.csv: Carslaw & Jaeger 1959, ch. XI; printed digits.
+func TestNeumannSolutionReproducesItsTable(t *testing.T) {
+	for _, r := range table(t, "stefan_neumann") {
+		_, f := neumann(t, r)
+		at := r.num(t, "t_s")
+		assert.InDelta(t, r.num(t, "lambda"), f.Lambda, 0.5e-10)
+		assert.InDelta(t, r.num(t, "front_mm"), 1e3*f.Position(at), 0.5e-6)
+		assert.InDelta(t, r.num(t, "T_5mm_C"), f.Temperature(0.005, at), 0.5e-6)
+		assert.InDelta(t, r.num(t, "T_20mm_C"), f.Temperature(0.020, at), 0.5e-6)
+		assert.InDelta(t, r.num(t, "T_60mm_C"), f.Temperature(0.060, at), 0.5e-6)
+	}
+}
+
+// freeze runs the problem of row r for its time in 0.2 m whose bottom is the
+// face, and returns the depth frozen: each cell counts as solid by the latent
+// heat it has lost.
+func freeze(t testing.TB, r row, cells int) (exact NeumannFront, front float64, out Result) {
+	n, exact := neumann(t, r)
+	const freezing = 0.05 // K that the freezing is spread over
+	m, err := n.Material(freezing, n.Face-1, n.Start+1)
+	require.NoError(t, err)
+	mesh, err := Slab(0.200, cells)
+	require.NoError(t, err)
+	at := r.num(t, "t_s")
+	out, err = Solve(context.Background(), Problem{
+		Material: m, Mesh: mesh, Start: max(n.Start, n.Melting+freezing/2), Frames: []float64{at},
+		Segments: []Segment{{at, Surroundings{Bottom: Face{Ambient: n.Face, H: math.Inf(1)}}}},
+	}, Options{})
+	require.NoError(t, err)
+	require.Equal(t, Finished, out.Status)
+	for _, u := range out.Field {
+		front += 0.200 / float64(cells) * min(max(-u/n.Latent, 0), 1)
+	}
+	return exact, front, out
+}
+
+// Source: Carslaw & Jaeger 1959, ch. XI. The front crosses a 4 mm cell in
+// jumps, so cases where it has crossed few cells are held on finer ones.
+func TestFreezingFrontFollowsNeumannWithin0_1Percent(t *testing.T) {
+	for _, r := range table(t, "stefan_neumann") {
+		for _, cells := range []int{50, 400} {
+			if cells == 50 && r["case"] != "1" || r["t_s"] != "7200" {
+				continue
+			}
+			exact, front, out := freeze(t, r, cells)
+			want := exact.Position(7200)
+			t.Logf("case %s, %d cells: front %.4f mm, exact %.4f: %+.3f %%, %d steps, %d rejected", r["case"], cells, 1e3*front, 1e3*want, 100*(front/want-1), out.Steps, out.Rejected)
+			assert.InEpsilon(t, want, front, 1e-3)
+		}
+	}
+}
+
+// Source: Carslaw & Jaeger 1959, ch. XI.
+func TestFreezingTemperatureFollowsNeumannWithin0_1K(t *testing.T) {
+	for _, r := range table(t, "stefan_neumann") {
+		if r["t_s"] != "7200" || r["case"] != "1" {
+			continue
+		}
+		exact, _, out := freeze(t, r, 100)
+		worst := 0.0
+		for j, got := range out.Frames[0].Temperature {
+			worst = max(worst, math.Abs(got-exact.Temperature((float64(j)+0.5)*0.002, 7200)))
+		}
+		t.Logf("worst %.4f K, %d steps", worst, out.Steps)
+		assert.Less(t, worst, 0.1)
+	}
+}
+
+var shapes = map[string]Shape{"slab": PlaneWall, "cylinder": LongCylinder, "sphere": Ball}
+
+// heisler_series.csv: Incropera & DeWitt, ch. 5.
+func TestSeriesReproducesItsTableTo1e_7(t *testing.T) {
+	for _, r := range table(t, "heisler_series") {
+		s, err := NewSeries(shapes[r["shape"]], r.num(t, "Bi"))
+		require.NoError(t, err)
+		fo := r.num(t, "Fo")
+		assert.InDelta(t, r.num(t, "first_eigenvalue"), s.FirstEigenvalue(), 1e-8)
+		assert.InDelta(t, r.num(t, "Y_centre"), s.At(0, fo), 1e-8)
+		assert.InDelta(t, r.num(t, "Y_surface"), s.At(1, fo), 1e-8)
+		assert.InDelta(t, r.num(t, "Y_mean"), s.Mean(fo), 1e-8)
+	}
+}
+
+// plain is a material of constant properties: k 1 W/(m K), c 1 MJ/(m³ K).
+func plain(t testing.TB) *Material {
+	m, err := NewMaterial([]float64{-1, 101}, []float64{-1e6, 101e6}, []float64{1, 1})
+	require.NoError(t, err)
+	return m
+}
+
+// Incropera & DeWitt, ch. 5, for Bi 0.1–10 and Fo 0.1–2.
+func TestSolverMeanMatchesSeriesTo5e_4With20Cells(t *testing.T) {
+	const size = 0.05
+	m := plain(t)
+	worst := 0.0
+	for _, r := range table(t, "heisler_series") {
+		var mesh Mesh
+		var err error
+		face := Face{Ambient: 0, H: r.num(t, "Bi") / size}
+		around := Everywhere(face)
+		switch r["shape"] {
+		case "slab":
+			mesh, err = Slab(size, 20)
+			around.Bottom = Face{}
+		case "cylinder":
+			mesh, err = Cylinder(size, 1, 20, 1)
+			around.Top, around.Bottom = Face{}, Face{}
+		case "sphere":
+			mesh, err = Sphere(size, 20)
+		}
+		require.NoError(t, err)
+		out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
+			Segments: []Segment{{r.num(t, "Fo") * size * size * 1e6, around}}}, Options{})
+		require.NoError(t, err)
+		y := out.Track[len(out.Track)-1].Of(Mean) / 100
+		worst = max(worst, math.Abs(y-r.num(t, "Y_mean")))
+		assert.InDelta(t, r.num(t, "Y_mean"), y, 5e-4, "%v", r)
+	}
+	t.Logf("worst %.1e", worst)
+}
+
+func TestSolverMeanOfAFiniteCylinderIsTheProductOfTwoSeries(t *testing.T) {
+	m := plain(t)
+	for _, bi := range []float64{0.3, 1, 5} {
+		const radius, height = 0.05, 0.12
+		want, err := FiniteCylinderMean(bi, 0.3, bi*height/2/radius, 0.3*math.Pow(radius/(height/2), 2))
+		require.NoError(t, err)
+		mesh, err := Cylinder(radius, height, 20, 40)
+		require.NoError(t, err)
+		out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
+			Segments: []Segment{{0.3 * radius * radius * 1e6, Everywhere(Face{H: bi / radius})}}}, Options{})
+		require.NoError(t, err)
+		assert.InDelta(t, want, out.Track[len(out.Track)-1].Of(Mean)/100, 5e-4)
+	}
+}
+
+// pintRow runs one row of pint_reference.csv.
+func pintRow(t testing.TB, r row, nr, nz int, o Options) Result {
+	t0, ta := r.num(t, "T0_C"), r.num(t, "Tamb_C")
+	slowest := Hottest
+	if ta > t0 {
+		slowest = Coldest
+	}
+	at := r.num(t, "target_C")
+	out, err := Solve(context.Background(), Problem{
+		Material: phase(t, r["phase"]), Mesh: pint(t, nr, nz), Start: t0,
+		Segments: []Segment{{r.num(t, "end_s"), standing(ta, r.num(t, "Uside"), r.num(t, "Utop"), r.num(t, "Ubot"))}},
+		Levels:   []Level{{slowest, at}, {Mean, at}, {Ring, at}},
+	}, o)
+	require.NoError(t, err)
+	return out
+}
+
+// pint_reference.csv: a prototype of other make, on 40 × 80 cells.
+func TestPintTimesMatchTheFineReference(t *testing.T) {
+	for _, r := range table(t, "pint_reference") {
+		hot, mean := 1e-3, 5e-3
+		if r.num(t, "Tamb_C") > 0 {
+			hot, mean = 1e-2, 1.5e-2
+		}
+		for _, cells := range [][2]int{{10, 20}, {15, 30}, {20, 40}} {
+			out := pintRow(t, r, cells[0], cells[1], Options{})
+			last := out.Track[len(out.Track)-1].Of(Mean)
+			t.Logf("%-17s %-8s %v: slowest %+.3f %%, mean %+.3f %%, ring %+.2f %%, end %+.4f K; %d steps, %d rejected", r["case"], r["phase"], cells,
+				100*(out.Crossings[0]/r.num(t, "t_hot_s")-1), 100*(out.Crossings[1]/r.num(t, "t_eq_s")-1), 100*(out.Crossings[2]/r.num(t, "t_shell_s")-1),
+				last-r.num(t, "T_eq_end_C"), out.Steps, out.Rejected)
+			if cells[0] < 15 {
+				continue
+			}
+			if want := r.num(t, "t_hot_s"); math.IsNaN(want) {
+				assert.True(t, math.IsNaN(out.Crossings[0]), "the reference never gets there")
+			} else {
+				assert.InEpsilon(t, want, out.Crossings[0], hot, "%v", r)
+			}
+			assert.InEpsilon(t, r.num(t, "t_eq_s"), out.Crossings[1], mean, "%v", r)
+		}
+	}
+}
