@@ -1,0 +1,177 @@
+package ripple
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// puller is a stroke read backwards: it replaces points, in mm, by where their
+// fluid came from.
+type puller interface{ pull(xs, ys []float64) }
+
+// Cut is a stirred tub, cut. It does not change and may be shared.
+type Cut struct {
+	set   Settings
+	out   outline
+	maps  []puller // last stroke first
+	start *relief
+	level float64 // foam is where start is above it
+}
+
+// Stir lays out the phases and prepares the strokes. The error wraps a
+// *FieldError.
+func Stir(s Settings) (*Cut, error) {
+	if err := s.Validate(); err != nil {
+		return nil, fmt.Errorf("stirring: %w", err)
+	}
+	c := &Cut{set: s.clone(), out: s.Tub.outline(s.View)}
+	for i := len(s.Strokes) - 1; i >= 0; i-- {
+		m := s.Strokes[i].place(c.out, s.View, s.Seed, i)
+		if m.flow != nil {
+			c.maps = append(c.maps, stroked{m.flow})
+		}
+		for j := len(m.twists) - 1; j >= 0; j-- {
+			c.maps = append(c.maps, m.twists[j])
+		}
+	}
+	c.start = newRelief(c.out, s.Layout.field(c.out, s.View, s.Seed))
+	c.level = c.start.level(s.FoamShare)
+	return c, nil
+}
+
+func (s Settings) clone() Settings {
+	s.Strokes = slices.Clone(s.Strokes)
+	return s
+}
+
+// Settings returns what the cut was made from.
+func (c *Cut) Settings() Settings { return c.set.clone() }
+
+// SizeMM returns the size of the box around the cut.
+func (c *Cut) SizeMM() (width, height float64) { return c.out.w, c.out.h }
+
+// Origin returns where the fluid at a point lay before the first stroke, in mm.
+func (c *Cut) Origin(x, y float64) (float64, float64) {
+	xs, ys := [1]float64{x}, [1]float64{y}
+	c.pull(xs[:], ys[:])
+	return xs[0], ys[0]
+}
+
+// Foam reports whether a point, in mm, is foam.
+func (c *Cut) Foam(x, y float64) bool {
+	x, y = c.Origin(x, y)
+	return c.start.at(x, y) > c.level
+}
+
+func (c *Cut) pull(xs, ys []float64) {
+	for _, m := range c.maps {
+		m.pull(xs, ys)
+	}
+}
+
+// relief is a layout's height on a grid of square cells over the box around the
+// cut, bilinear between nodes.
+type relief struct {
+	out    outline
+	nx, ny int // cells
+	perX   float64
+	perY   float64
+	node   []float64
+	slope  float64 // steepest rise, per mm
+}
+
+// reliefCells is along the longer side. A cell of a pint's cut is 0.35 mm.
+const reliefCells = 240
+
+func newRelief(o outline, f func(x, y float64) float64) *relief {
+	cell := math.Max(o.w, o.h) / reliefCells
+	nx, ny := int(math.Ceil(o.w/cell)), int(math.Ceil(o.h/cell))
+	h := &relief{out: o, nx: nx, ny: ny, perX: float64(nx) / o.w, perY: float64(ny) / o.h, node: make([]float64, (nx+1)*(ny+1))}
+	parallel(ny+1, func(j int) {
+		row := h.node[j*(nx+1) : (j+1)*(nx+1)]
+		for i := range row {
+			row[i] = f(float64(i)/h.perX, float64(j)/h.perY)
+		}
+	})
+	for j := 0; j < ny; j++ {
+		for i := 0; i < nx; i++ {
+			at := j*(nx+1) + i
+			h.slope = math.Max(h.slope, math.Hypot((h.node[at+1]-h.node[at])*h.perX, (h.node[at+nx+1]-h.node[at])*h.perY))
+		}
+	}
+	return h
+}
+
+// at returns the height at a point of the box; outside it, that of the edge's
+// cells, extended.
+func (h *relief) at(x, y float64) float64 {
+	gx, gy := x*h.perX, y*h.perY
+	cx, cy := min(max(int(gx), 0), h.nx-1), min(max(int(gy), 0), h.ny-1)
+	s, t := gx-float64(cx), gy-float64(cy)
+	at := cy*(h.nx+1) + cx
+	a, b := h.node[at], h.node[at+1]
+	c, d := h.node[at+h.nx+1], h.node[at+h.nx+2]
+	a += s * (b - a)
+	c += s * (d - c)
+	return a + t*(c-a)
+}
+
+// level returns the height above which the given share of the cut lies: the exact
+// quantile, up to taking each cell's heights as evenly spread between its lowest
+// and its highest corner.
+func (h *relief) level(share float64) float64 {
+	type cell struct{ lo, hi, area float64 }
+	cells := make([]cell, 0, h.nx*h.ny)
+	lo, hi, all := math.Inf(1), math.Inf(-1), 0.0
+	for j := 0; j < h.ny; j++ {
+		for i := 0; i < h.nx; i++ {
+			in := 1.0
+			if h.out.corner > 0 {
+				in = min(max(0.5+h.perX*h.out.depth((float64(i)+0.5)/h.perX, (float64(j)+0.5)/h.perY), 0), 1)
+				if in == 0 {
+					continue
+				}
+			}
+			at := j*(h.nx+1) + i
+			a, b := h.node[at], h.node[at+1]
+			c, d := h.node[at+h.nx+1], h.node[at+h.nx+2]
+			// A plane's heights over a square spread like this to second order.
+			mid, half := (a+b+c+d)/4, (math.Abs(b+d-a-c)+math.Abs(c+d-a-b))/4+1e-12
+			cells = append(cells, cell{mid - half, mid + half, in})
+			lo, hi, all = math.Min(lo, mid-half), math.Max(hi, mid+half), all+in
+		}
+	}
+	if share <= 0 {
+		return hi + 1
+	}
+	if share >= 1 {
+		return lo - 1
+	}
+	// Each cell's area spread over bins: rate holds what begins to be counted.
+	const bins = 2048
+	per := bins / (hi - lo)
+	var mass [bins + 1]float64
+	for _, c := range cells {
+		from, to := (c.lo-lo)*per, (c.hi-lo)*per
+		first, last := min(int(from), bins-1), min(int(to), bins-1)
+		if first == last {
+			mass[first] += c.area
+			continue
+		}
+		rate := c.area / (to - from)
+		mass[first] += rate * (float64(first+1) - from)
+		for b := first + 1; b < last; b++ {
+			mass[b] += rate
+		}
+		mass[last] += rate * (to - float64(last))
+	}
+	left := share * all
+	for b := bins - 1; b >= 0; b-- {
+		if left <= mass[b] {
+			return lo + (float64(b)+1-left/mass[b])/per
+		}
+		left -= mass[b]
+	}
+	return lo
+}

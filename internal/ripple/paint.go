@@ -1,0 +1,244 @@
+package ripple
+
+import (
+	"context"
+	"image"
+	"image/color"
+	"math"
+)
+
+// Style is how a cut is painted.
+type Style struct {
+	Foam, Dense color.NRGBA // alpha is ignored; the zero colours are DefaultStyle's
+	Plain       bool        // without texture and shading, for a picture that follows a slider
+}
+
+// DefaultStyle is a pale foam in a yolk-coloured custard.
+func DefaultStyle() Style {
+	return Style{Foam: color.NRGBA{0xfb, 0xf6, 0xea, 0xff}, Dense: color.NRGBA{0xd9, 0xa4, 0x41, 0xff}}
+}
+
+// Render samples and paints the cut at px pixels along its longer side; see
+// Raster for px, progress and the error.
+func (c *Cut) Render(ctx context.Context, px int, s Style, progress func(done float64)) (*image.RGBA, error) {
+	r, err := c.Raster(ctx, px, progress)
+	if err != nil {
+		return nil, err
+	}
+	return r.Paint(s), nil
+}
+
+// Lengths of the painting, in mm of an 85 mm tub; wider tubs scale them up, so
+// that every picture shows them.
+const (
+	edgeBlurMM  = 0.42 // rounding of the foam's edge
+	glowBlurMM  = 1.5  // depth to which light passes from one phase into the other
+	shadowMM    = 0.7  // length of the shadow foam throws
+	wallShadeMM = 1.8
+)
+
+// light comes from the upper left; y is down as in the picture.
+const lightX, lightY = -0.6, -0.8
+
+// Paint draws the cut: the foam slightly raised, with bubbles, the custard smooth,
+// so that the phases differ without colour too. The bubbles are a sign for foam and
+// not to scale. Outside the tub the picture is transparent.
+func (r *Raster) Paint(s Style) *image.RGBA {
+	if s.Foam == (color.NRGBA{}) {
+		s.Foam = DefaultStyle().Foam
+	}
+	if s.Dense == (color.NRGBA{}) {
+		s.Dense = DefaultStyle().Dense
+	}
+	p := &painter{Raster: r, foam: linearOf(s.Foam), dense: linearOf(s.Dense), unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
+	if !s.Plain {
+		p.edge = r.blurred(edgeBlurMM * p.unit)
+		p.glow = r.blurred(glowBlurMM * p.unit)
+		p.pores = r.bubbles(p.edge, p.unit)
+	}
+	im := image.NewRGBA(image.Rect(0, 0, r.Width, r.Height))
+	parallel(r.Height, func(j int) { p.row(im, j) })
+	return im
+}
+
+type painter struct {
+	*Raster
+	foam, dense [3]float64 // linear light
+	unit        float64    // pixels per mm of an 85 mm tub
+	edge, glow  []float32  // blurred shares of foam
+	pores       []float32  // light of the bubbles: 0 none, negative dark
+}
+
+func (p *painter) row(im *image.RGBA, j int) {
+	for i := 0; i < p.Width; i++ {
+		at := j*p.Width + i
+		in := float64(p.Inside[at])
+		if in == 0 {
+			continue
+		}
+		share := float64(p.Foam[at])
+		shade := 1.0
+		if p.edge != nil {
+			share, shade = p.lit(i, j, at, share)
+		}
+		out := im.Pix[im.PixOffset(i, j):]
+		for c := 0; c < 3; c++ {
+			v := (p.dense[c] + share*(p.foam[c]-p.dense[c])) * shade
+			out[c] = uint8(float64(displayed(v))*in + 0.5)
+		}
+		out[3] = uint8(255*in + 0.5)
+	}
+}
+
+// lit returns the mixture of colours at a pixel and the light on it.
+func (p *painter) lit(i, j, at int, share float64) (mix, shade float64) {
+	glow := float64(p.glow[at])
+	// A little of each phase's colour shines through the other near the edge.
+	mix = share + 0.13*(glow-share)
+
+	// The foam stands up from the cut with a rounded edge.
+	left, right := p.edge[j*p.Width+max(i-1, 0)], p.edge[j*p.Width+min(i+1, p.Width-1)]
+	up, down := p.edge[max(j-1, 0)*p.Width+i], p.edge[min(j+1, p.Height-1)*p.Width+i]
+	slope := (float64(right-left)*lightX + float64(down-up)*lightY) / 2 * p.unit
+	shade = 1 - min(max(0.42*slope, -0.20), 0.16)
+
+	// Its shadow falls on the custard to the lower right.
+	k := shadowMM * p.unit
+	si, sj := min(max(i+int(lightX*k*1.6), 0), p.Width-1), min(max(j+int(lightY*k*1.6), 0), p.Height-1)
+	shade *= 1 - 0.20*(1-share)*float64(p.edge[sj*p.Width+si])
+	// Foam scatters light: thin filaments are dimmer than the heart of a ribbon.
+	shade *= 1 - 0.07*share*(1-glow)
+	shade *= 1 + share*float64(p.pores[at])
+
+	// Walls and corners get less light.
+	x, y := (float64(i)+0.5)*p.MMPerPixel, (float64(j)+0.5)*p.MMPerPixel
+	dx, dy := x/p.out.w-0.46, y/p.out.h-0.44
+	shade *= 1.03 - 0.24*(dx*dx+dy*dy)
+	wall := max(p.out.depth(x, p.out.h-y), 0) / p.MMPerPixel / p.unit
+	return mix, shade * (1 - 0.16*math.Exp(-wall/wallShadeMM))
+}
+
+// blurred returns the foam's share, averaged over about radius pixels of tub by
+// two box filters each way.
+func (r *Raster) blurred(radius float64) []float32 {
+	n := max(1, int(radius+0.5))
+	v, w := make([]float32, len(r.Foam)), make([]float32, len(r.Foam))
+	for i, in := range r.Inside {
+		v[i], w[i] = r.Foam[i]*in, in
+	}
+	for pass := 0; pass < 2; pass++ {
+		for _, p := range [][]float32{v, w} {
+			parallel(r.Height, func(j int) { boxBlur(p[j*r.Width:], r.Width, 1, n) })
+			parallel(r.Width, func(i int) { boxBlur(p[i:], r.Height, r.Width, n) })
+		}
+	}
+	for i := range v {
+		if w[i] > 0 {
+			v[i] /= w[i]
+		}
+	}
+	return v
+}
+
+// boxBlur averages count numbers, stride apart, over n on either side.
+func boxBlur(p []float32, count, stride, n int) {
+	line := make([]float32, count)
+	for i := range line {
+		line[i] = p[i*stride]
+	}
+	sum := float32(0)
+	for i := 0; i < min(n, count); i++ {
+		sum += line[i]
+	}
+	for i := range line {
+		if i+n < count {
+			sum += line[i+n]
+		}
+		if i-n-1 >= 0 {
+			sum -= line[i-n-1]
+		}
+		p[i*stride] = sum / float32(2*n+1)
+	}
+}
+
+// bubbles returns the light of small pores, strewn by the seed where the foam is
+// wide enough for them. edge is the blurred share of foam.
+func (r *Raster) bubbles(edge []float32, unit float64) []float32 {
+	light := make([]float32, len(r.Foam))
+	rnd := stream(r.seed, 2+uint64(r.view))
+	const pitch = 1.15 // mm between places for a bubble
+	cols, rows := int(float64(r.Width)/unit/pitch)+1, int(float64(r.Height)/unit/pitch)+1
+	for j := 0; j < rows; j++ {
+		for i := 0; i < cols; i++ {
+			x := (float64(i) + rnd.between(0.05, 0.95)) * pitch * unit
+			y := (float64(j) + rnd.between(0.05, 0.95)) * pitch * unit
+			u, keep := rnd.unit(), rnd.unit()
+			radius := (0.17 + 0.42*u*u*u*u + 0.10*u) * unit
+			if keep < 0.82 && r.fits(edge, x, y, radius) {
+				r.bubble(light, x, y, radius)
+			}
+		}
+	}
+	return light
+}
+
+// fits reports whether a bubble lies within foam.
+func (r *Raster) fits(edge []float32, x, y, radius float64) bool {
+	for _, d := range [...][2]float64{{0, 0}, {1.2, 0}, {-1.2, 0}, {0, 1.2}, {0, -1.2}} {
+		i, j := int(x+d[0]*radius), int(y+d[1]*radius)
+		if i < 0 || j < 0 || i >= r.Width || j >= r.Height || r.Inside[j*r.Width+i] < 1 || edge[j*r.Width+i] < 0.86 {
+			return false
+		}
+	}
+	return true
+}
+
+// bubble adds a pore: dark where its wall turns from the light, bright opposite.
+func (r *Raster) bubble(light []float32, x, y, radius float64) {
+	for j := max(int(y-radius-1), 0); j <= min(int(y+radius+1), r.Height-1); j++ {
+		for i := max(int(x-radius-1), 0); i <= min(int(x+radius+1), r.Width-1); i++ {
+			dx, dy := float64(i)+0.5-x, float64(j)+0.5-y
+			d := math.Hypot(dx, dy)
+			cover := min(max(radius-d+0.5, 0), 1) * min(1, 1.4*radius)
+			if cover == 0 {
+				continue
+			}
+			facing := (dx*lightX + dy*lightY) / radius // 1 at the wall nearest the light
+			light[j*r.Width+i] += float32(cover * (-0.13 - 0.17*facing))
+		}
+	}
+}
+
+// linearOf returns red, green and blue in linear light, 0 to 1.
+func linearOf(c color.NRGBA) [3]float64 {
+	var v [3]float64
+	for i, b := range [3]uint8{c.R, c.G, c.B} {
+		// IEC 61966-2-1:1999 (sRGB).
+		if s := float64(b) / 255; s <= 0.04045 {
+			v[i] = s / 12.92
+		} else {
+			v[i] = math.Pow((s+0.055)/1.055, 2.4)
+		}
+	}
+	return v
+}
+
+// displayed is the inverse of linearOf for one channel, by table.
+func displayed(v float64) uint8 {
+	return displayTable[int(min(max(v, 0), 1)*(displaySteps-1)+0.5)]
+}
+
+const displaySteps = 1 << 14
+
+var displayTable = func() (t [displaySteps]uint8) {
+	for i := range t {
+		v := float64(i) / (displaySteps - 1)
+		if v <= 0.0031308 {
+			v *= 12.92
+		} else {
+			v = 1.055*math.Pow(v, 1/2.4) - 0.055
+		}
+		t[i] = uint8(v*255 + 0.5)
+	}
+	return t
+}()

@@ -1,0 +1,231 @@
+package ripple
+
+import (
+	"context"
+	"math"
+	"sync/atomic"
+)
+
+// Raster is a cut on square pixels, row 0 at the top of the picture. Numbers and
+// pictures are made from it.
+type Raster struct {
+	Width, Height int       // pixels
+	MMPerPixel    float64   // mm
+	Foam          []float32 // share of each pixel that is foam, 0 to 1, row by row
+	Inside        []float32 // share of each pixel that lies in the tub, 0 to 1
+
+	out  outline
+	view View
+	seed uint64
+	// node is the height above the level at the pixels' corners, (Width+1) by
+	// (Height+1): positive is foam.
+	node []float64
+}
+
+// MinPixels and MaxPixels bound the longer side of a raster.
+const (
+	MinPixels = 16
+	MaxPixels = 4096
+)
+
+// subpixels along each side of a pixel that the interface may cross.
+const subpixels = 4
+
+// Raster samples the cut at px pixels along its longer side, MinPixels to
+// MaxPixels. progress, if not nil, is told the share done, from several goroutines
+// and in no strict order. The error is ctx's, or a *FieldError for px.
+func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (*Raster, error) {
+	if px < MinPixels || px > MaxPixels {
+		return nil, &FieldError{"px", float64(px), "16 to 4096 pixels"}
+	}
+	mm := math.Max(c.out.w, c.out.h) / float64(px)
+	r := &Raster{
+		Width:      int(math.Ceil(c.out.w/mm - 1e-9)),
+		Height:     int(math.Ceil(c.out.h/mm - 1e-9)),
+		MMPerPixel: mm,
+		out:        c.out,
+		view:       c.set.View,
+		seed:       c.set.Seed,
+	}
+	r.Foam = make([]float32, r.Width*r.Height)
+	r.Inside = make([]float32, r.Width*r.Height)
+	r.node = make([]float64, (r.Width+1)*(r.Height+1))
+
+	const band = 25 // rows; neighbours share one row of corners, which both compute
+	bands := (r.Height + band - 1) / band
+	var done atomic.Int64
+	parallel(bands, func(i int) {
+		if ctx.Err() != nil {
+			return
+		}
+		c.rasterRows(r, i*band, min((i+1)*band, r.Height))
+		if n := done.Add(1); progress != nil {
+			progress(float64(n) / float64(bands))
+		}
+	})
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return r, nil
+}
+
+// corners is a row of pixel corners: where their fluid came from, in mm, and how
+// far that is from evenly spaced.
+type corners struct {
+	x, y []float64
+	bend []float64 // second differences, along the row and across
+}
+
+func (c *Cut) rasterRows(r *Raster, from, to int) {
+	n := r.Width + 1
+	rows := [3]corners{}
+	for k := range rows {
+		all := make([]float64, 3*n)
+		rows[k] = corners{all[:n], all[n : 2*n], all[2*n:]}
+	}
+	before, above, below := &rows[0], &rows[1], &rows[2]
+	c.cornerRow(r, max(from-1, 0), before)
+	c.cornerRow(r, from, above)
+	for j := from; j < to; j++ {
+		c.cornerRow(r, j+1, below)
+		for i := range above.bend {
+			p, q := max(i-1, 0), min(i+1, n-1)
+			above.bend[i] = max(
+				math.Abs(above.x[p]-2*above.x[i]+above.x[q])+math.Abs(above.y[p]-2*above.y[i]+above.y[q]),
+				math.Abs(before.x[i]-2*above.x[i]+below.x[i])+math.Abs(before.y[i]-2*above.y[i]+below.y[i]))
+		}
+		c.pixelRow(r, j, above, below)
+		before, above, below = above, below, before
+	}
+}
+
+func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
+	n := r.Width + 1
+	y := math.Max(c.out.h-float64(j)*r.MMPerPixel, 0)
+	for i := range k.x {
+		k.x[i], k.y[i] = math.Min(float64(i)*r.MMPerPixel, c.out.w), y
+	}
+	c.pull(k.x, k.y)
+	row := r.node[j*n : (j+1)*n]
+	for i := range row {
+		row[i] = c.start.at(k.x[i], k.y[i]) - c.level
+	}
+}
+
+func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
+	n := r.Width + 1
+	f0, f1 := r.node[j*n:(j+1)*n], r.node[(j+1)*n:(j+2)*n]
+	yMid := c.out.h - (float64(j)+0.5)*r.MMPerPixel
+	var uneven []int
+	for i := 0; i < r.Width; i++ {
+		at := j*r.Width + i
+		if r.Inside[at] = c.inside((float64(i)+0.5)*r.MMPerPixel, yMid, r.MMPerPixel); r.Inside[at] == 0 {
+			continue
+		}
+		if max(above.bend[i], above.bend[i+1]) > unevenMM {
+			uneven = append(uneven, i)
+			continue
+		}
+		lo := min(f0[i], f0[i+1], f1[i], f1[i+1])
+		hi := max(f0[i], f0[i+1], f1[i], f1[i+1])
+		// How far the fluid of this pixel lay spread bounds how much its height
+		// can differ from the corners'.
+		span := math.Abs(above.x[i]-below.x[i+1]) + math.Abs(above.y[i]-below.y[i+1])
+		span = math.Max(span, math.Abs(above.x[i+1]-below.x[i])+math.Abs(above.y[i+1]-below.y[i]))
+		reach := 0.6 * span * c.start.slope
+		switch {
+		case lo > reach:
+			r.Foam[at] = 1
+		case hi < -reach:
+		default:
+			r.Foam[at] = c.coverage(above, below, i)
+		}
+	}
+	c.sampleUneven(r, j, uneven)
+}
+
+// unevenMM is the second difference of the corners' origins above which what lies
+// between them cannot be told from them.
+const unevenMM = 2.0
+
+// unevenSamples along each side of such a pixel are followed back one by one.
+const unevenSamples = 3
+
+// sampleUneven sets the pixels is of row j from samples of their own. Each votes
+// foam or dense: interpolating would favour the phase that is thicker.
+func (c *Cut) sampleUneven(r *Raster, j int, is []int) {
+	const n = unevenSamples * unevenSamples
+	xs, ys := make([]float64, n*len(is)), make([]float64, n*len(is))
+	for k, i := range is {
+		for s := 0; s < n; s++ {
+			xs[k*n+s] = math.Min((float64(i)+(float64(s%unevenSamples)+0.5)/unevenSamples)*r.MMPerPixel, c.out.w)
+			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/unevenSamples)+0.5)/unevenSamples)*r.MMPerPixel, 0)
+		}
+	}
+	c.pull(xs, ys)
+	for k, i := range is {
+		const soft = 0.25 // mm of origin
+		sum := 0.0
+		for s := k * n; s < (k+1)*n; s++ {
+			sum += min(max(0.5+(c.start.at(xs[s], ys[s])-c.level)/soft, 0), 1)
+		}
+		r.Foam[j*r.Width+i] = float32(sum / n)
+	}
+}
+
+// inside returns the share of a pixel that lies in the tub.
+func (c *Cut) inside(x, y, mm float64) float32 {
+	d := c.out.depth(x, y)
+	if d >= mm {
+		return 1
+	}
+	if c.out.corner == 0 { // exactly
+		half := mm / 2
+		wide := min(x+half, c.out.w) - max(x-half, 0)
+		high := min(y+half, c.out.h) - max(y-half, 0)
+		return float32(max(wide, 0) * max(high, 0) / (mm * mm))
+	}
+	return float32(min(max(0.5+d/mm, 0), 1))
+}
+
+// coverage returns the share of pixel i that is foam. Within the pixel the map is
+// taken as bilinear, so a filament thinner than the pixel still counts.
+func (c *Cut) coverage(above, below *corners, i int) float32 {
+	var f [subpixels][subpixels]float64
+	for b := 0; b < subpixels; b++ {
+		t := (float64(b) + 0.5) / subpixels
+		x0, x1 := above.x[i]+t*(below.x[i]-above.x[i]), above.x[i+1]+t*(below.x[i+1]-above.x[i+1])
+		y0, y1 := above.y[i]+t*(below.y[i]-above.y[i]), above.y[i+1]+t*(below.y[i+1]-above.y[i+1])
+		dx, dy := (x1-x0)/subpixels, (y1-y0)/subpixels
+		x, y := x0+dx/2, y0+dy/2
+		for a := 0; a < subpixels; a++ {
+			f[b][a] = c.start.at(x, y) - c.level
+			x, y = x+dx, y+dy
+		}
+	}
+	// Soften each sample by the change of height over its own subpixel.
+	change := 1e-12
+	for b := 0; b < subpixels; b++ {
+		for a := 1; a < subpixels; a++ {
+			change += math.Abs(f[b][a]-f[b][a-1]) + math.Abs(f[a][b]-f[a-1][b])
+		}
+	}
+	per := subpixels * (subpixels - 1) / change
+	sum := 0.0
+	for b := range f {
+		for a := range f[b] {
+			sum += min(max(0.5+f[b][a]*per, 0), 1)
+		}
+	}
+	return float32(sum / (subpixels * subpixels))
+}
+
+// FoamShare returns the foam's share of the area of the cut, 0 to 1.
+func (r *Raster) FoamShare() float64 {
+	foam, all := 0.0, 0.0
+	for i, in := range r.Inside {
+		foam += float64(r.Foam[i]) * float64(in)
+		all += float64(in)
+	}
+	return foam / all
+}
