@@ -39,36 +39,59 @@ func temperatureOfIce(t testing.TB, ice float64) float64 {
 	return hi
 }
 
-// still_freeze_reference.csv; the lid is 2 mm of plastic over 40 mm of still
-// air (0.0243 W/(m K) at 0 °C and radiation of about 3.6 W/(m² K) beside it).
+// stillFreeze runs one row of still_freeze_reference.csv under the given top,
+// to the edge's first ice and to a third and a half of the water frozen.
+func stillFreeze(t testing.TB, r row, m *Material, top Face) Result {
+	air := r.num(t, "T_air_C")
+	mesh, err := Cylinder(r.num(t, "R_mm")/1e3, r.num(t, "depth_mm")/1e3, 12, 16)
+	require.NoError(t, err)
+	around := standing(air, r.num(t, "h_side"), 0, r.num(t, "h_bottom"))
+	around.Top = top
+	out, err := Solve(context.Background(), Problem{
+		Material: m, Mesh: mesh, Start: 4,
+		Segments: []Segment{{12 * 3600, around}},
+		Stirring: Stirring{Every: 60 * r.num(t, "stir_every_min")},
+		Levels:   []Level{{Coldest, -2.8}, {Mean, temperatureOfIce(t, 0.33)}, {Mean, temperatureOfIce(t, 0.50)}},
+	}, Options{StopEarly: true})
+	require.NoError(t, err)
+	require.Equal(t, Reached, out.Status)
+	return out
+}
+
 func TestStillFreezeTimesMatchTheReferenceWithin2Percent(t *testing.T) {
 	m := phase(t, "custard")
-	const lid = 0.002/0.2 + 1/(0.0243/0.040+3.6)
-	third, half := temperatureOfIce(t, 0.33), temperatureOfIce(t, 0.50)
 	for _, r := range table(t, "still_freeze_reference") {
-		air := r.num(t, "T_air_C")
-		mesh, err := Cylinder(r.num(t, "R_mm")/1e3, r.num(t, "depth_mm")/1e3, 12, 16)
-		require.NoError(t, err)
-		around := standing(air, r.num(t, "h_side"), 0, r.num(t, "h_bottom"))
-		around.Top = Face{Ambient: air, H: around.Side.H, Resistance: lid}
-		if r["h_top"] != "lid" {
-			around.Top = Face{Ambient: air, H: r.num(t, "h_top")}
+		if r["h_top"] == "lid" {
+			continue
 		}
-		out, err := Solve(context.Background(), Problem{
-			Material: m, Mesh: mesh, Start: 4,
-			Segments: []Segment{{12 * 3600, around}},
-			Stirring: Stirring{Every: 60 * r.num(t, "stir_every_min")},
-			Levels:   []Level{{Coldest, -2.8}, {Mean, third}, {Mean, half}},
-		}, Options{StopEarly: true})
-		require.NoError(t, err)
-		assert.Equal(t, Reached, out.Status)
+		out := stillFreeze(t, r, m, Face{Ambient: r.num(t, "T_air_C"), H: r.num(t, "h_top")})
 		t.Logf("%-30s edge %5.1f min (%s), third %.3f h (%s), half %.3f h (%s); %d stirs, %d steps", r["case"],
 			out.Crossings[0]/60, r["first_edge_minus2.8C_min"], out.Crossings[1]/3600, r["t_ice033_h"], out.Crossings[2]/3600, r["t_ice050_h"], len(out.Stirs), out.Steps)
 		// Half a unit of the printed digit comes on top of the 2 %.
-		if r["t_ice033_h"] != "" {
-			assert.InDelta(t, r.num(t, "t_ice033_h"), out.Crossings[1]/3600, 0.02*r.num(t, "t_ice033_h")+0.005)
-		}
+		assert.InDelta(t, r.num(t, "t_ice033_h"), out.Crossings[1]/3600, 0.02*r.num(t, "t_ice033_h")+0.005)
 		assert.InDelta(t, r.num(t, "t_ice050_h"), out.Crossings[2]/3600, 0.02*r.num(t, "t_ice050_h")+0.005)
+	}
+}
+
+// The reference gives its lid as 2 mm of plastic over 40 mm of air but not what
+// the air was taken to carry. Conduction alone (0.0243 W/(m K) at 0 °C) is the
+// least it can, radiation of 3.6 W/(m² K) beside it about the most, so the
+// reference must lie between the two; its coefficient is unknown, so this is no
+// 2 % check.
+func TestLiddedBoxTimesBracketTheReference(t *testing.T) {
+	m := phase(t, "custard")
+	for _, r := range table(t, "still_freeze_reference") {
+		if r["h_top"] != "lid" {
+			continue
+		}
+		under := func(air float64) float64 {
+			lid := Face{Ambient: r.num(t, "T_air_C"), H: r.num(t, "h_side"), Resistance: 0.002/0.2 + 1/air}
+			return stillFreeze(t, r, m, lid).Crossings[2] / 3600
+		}
+		slow, fast := under(0.0243/0.040), under(0.0243/0.040+3.6)
+		t.Logf("%s, every %s min: %.2f to %.2f h (%s)", r["case"], r["stir_every_min"], fast, slow, r["t_ice050_h"])
+		assert.Less(t, fast, r.num(t, "t_ice050_h"))
+		assert.Greater(t, slow, r.num(t, "t_ice050_h"))
 	}
 }
 

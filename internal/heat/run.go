@@ -23,6 +23,8 @@ type run struct {
 	floor           float64 // least scale of the error, J/m³
 
 	weights   [quantities][]float64 // of the cells in Mean and Ring, adding up to 1
+	first     [quantities]int       // the innermost ring of cells with weight
+	volume    float64               // m³
 	wall      int
 	now, then [quantities]reading
 	levels    []float64 // J/m³
@@ -116,6 +118,10 @@ func (r *run) weigh() {
 		ring[i] /= sumRing
 	}
 	r.weights[Mean], r.weights[Ring] = mean, ring
+	for r.first[Ring] < m.nr-1 && ring[r.first[Ring]] == 0 && !m.sideless {
+		r.first[Ring]++
+	}
+	r.volume = m.Volume()
 }
 
 // energy returns the sum over the cells of enthalpy times volume and of its
@@ -239,7 +245,9 @@ func (r *run) scale() float64 {
 	most := r.floor
 	base := r.base[:len(r.u)]
 	for i, v := range r.u {
-		most = max(most, math.Abs(v-base[i]))
+		if d := math.Abs(v - base[i]); d > most {
+			most = d
+		}
 	}
 	return most
 }
@@ -250,14 +258,32 @@ func (r *run) read() (q [quantities]reading) {
 	q[Hottest] = reading{r.u[hottest], r.rate[hottest]}
 	q[Coldest] = reading{r.u[coldest], r.rate[coldest]}
 	q[Wall] = reading{r.u[r.wall], r.rate[r.wall]}
-	for _, k := range [...]Quantity{Mean, Ring} {
-		u, rate := r.u, r.rate[:len(r.u)]
-		for i, w := range r.weights[k][:len(u)] {
-			q[k].u += w * u[i]
-			q[k].rate += w * rate[i]
+	// The mean's rate is known from the faces.
+	q[Mean] = reading{r.weighted(Mean, r.u), r.flow / r.volume}
+	q[Ring] = reading{r.weighted(Ring, r.u), r.weighted(Ring, r.rate)}
+	return q
+}
+
+// weighted is the mean of x over the body or its ring, in two sums so that one
+// addition need not wait for the other.
+func (r *run) weighted(q Quantity, x []float64) float64 {
+	weights := r.weights[q]
+	nr := r.mesh.nr
+	first := r.first[q]
+	var a, b float64
+	for o := 0; o < len(x); o += nr {
+		row, w := x[o+first:o+nr], weights[o+first:o+nr]
+		w = w[:len(row)]
+		i := 0
+		for ; i < len(row)-1; i += 2 {
+			a += w[i] * row[i]
+			b += w[i+1] * row[i+1]
+		}
+		if i < len(row) {
+			a += w[i] * row[i]
 		}
 	}
-	return q
+	return a + b
 }
 
 // extremes returns the cells of the least and the greatest enthalpy.

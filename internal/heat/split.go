@@ -13,8 +13,8 @@ type split struct {
 	slope                  []float64 // dφ/du of each cell
 	sideGain               []float64 // [nz] d(flow through the side)/du of the outermost cell, W m³/J
 	topGain, bottomGain    []float64 // [nr] likewise for the ends
-	lowerR, pivotR, upperR []float64 // Thomas factors, pivots as reciprocals
-	lowerZ, pivotZ, upperZ []float64
+	lowerR, pivotR, upperR []float64 // Thomas factors, pivots as reciprocals, ring by ring
+	lowerZ, pivotZ, upperZ []float64 // likewise, row by row
 }
 
 func newSplit(c *conductor) *split {
@@ -58,58 +58,87 @@ func (s *split) factor(gh float64) {
 	}
 }
 
+// factorOutward goes ring by ring with all heights abreast, since the divisions
+// along one row would wait for each other. Its factors are stored that way, ring
+// by ring.
 func (s *split) factorOutward(gh float64) {
-	nr := s.mesh.nr
-	for j, sideGain := range s.sideGain {
-		o := j * nr
-		slope := s.slope[o : o+nr]
-		lower, pivot, upper := s.lowerR[o:o+nr], s.pivotR[o:o+nr], s.upperR[o:o+nr]
-		previous, within := 0.0, 0.0 // upper of the last row, conductance to it
-		for i, d := range slope {
-			g := s.outward[i]
-			v := gh * s.invVolume[i]
-			b := 1 + v*(within+g)*d
-			if i > 0 {
-				l := -v * within * slope[i-1]
-				lower[i] = l
-				b -= l * previous
-			}
-			if i == nr-1 {
-				b -= v * sideGain
-				pivot[i] = 1 / b
-				break
-			}
-			p := 1 / b
-			pivot[i] = p
-			previous = -v * g * slope[i+1] * p
-			upper[i] = previous
-			within = g
+	nr, nz := s.mesh.nr, s.mesh.nz
+	slope := s.slope
+	within := 0.0 // conductance to the ring within
+	for i := 0; i < nr; i++ {
+		g, v := s.outward[i], gh*s.invVolume[i]
+		o := i * nz
+		pivot, upper, lower := s.pivotR[o:o+nz], s.upperR[o:o+nz], s.lowerR[o:o+nz]
+		upper, lower = upper[:len(pivot)], lower[:len(pivot)]
+		for j := range pivot {
+			pivot[j] = 1 + v*(within+g)*slope[j*nr+i]
 		}
+		if i > 0 {
+			before := s.upperR[o-nz : o]
+			before = before[:len(pivot)]
+			for j := range pivot {
+				l := -v * within * slope[j*nr+i-1]
+				lower[j] = l
+				pivot[j] -= l * before[j]
+			}
+		}
+		if i == nr-1 {
+			for j, gain := range s.sideGain {
+				pivot[j] = 1 / (pivot[j] - v*gain)
+			}
+			return
+		}
+		for j, b := range pivot {
+			p := 1 / b
+			pivot[j] = p
+			upper[j] = -v * g * slope[j*nr+i+1] * p
+		}
+		within = g
 	}
 }
 
 func (s *split) factorUpward(gh float64) {
 	nr, nz := s.mesh.nr, s.mesh.nz
+	flux := s.upward[:nr]
 	for j := 0; j < nz; j++ {
 		o := j * nr
-		for i := 0; i < nr; i++ {
-			v := gh * s.invVolume[i]
-			g := v * s.upward[i]
-			b := 1.0
-			if j > 0 {
-				l := -g * s.slope[o-nr+i]
-				s.lowerZ[o+i] = l
-				b += g*s.slope[o+i] - l*s.upperZ[o-nr+i]
-			} else {
-				b -= v * s.bottomGain[i]
+		slope, pivot := s.slope[o:o+nr], s.pivotZ[o:o+nr]
+		slope = slope[:len(pivot)]
+		invVolume, flux := s.invVolume[:len(pivot)], flux[:len(pivot)]
+		switch {
+		case j == 0:
+			gain := s.bottomGain[:len(pivot)]
+			for i := range pivot {
+				pivot[i] = 1 + gh*invVolume[i]*(flux[i]*slope[i]-gain[i])
 			}
-			if j == nz-1 {
-				s.pivotZ[o+i] = 1 / (b - v*s.topGain[i])
-				continue
+		case j == nz-1:
+			gain := s.topGain[:len(pivot)]
+			for i := range pivot {
+				pivot[i] = 1 + gh*invVolume[i]*(flux[i]*slope[i]-gain[i])
 			}
-			p := 1 / (b + g*s.slope[o+i])
-			s.pivotZ[o+i] = p
-			s.upperZ[o+i] = -g * s.slope[o+nr+i] * p
+		default:
+			for i := range pivot {
+				pivot[i] = 1 + 2*gh*invVolume[i]*flux[i]*slope[i]
+			}
+		}
+		if j > 0 {
+			below, upper, lower := s.slope[o-nr:o], s.upperZ[o-nr:o], s.lowerZ[o:o+nr]
+			below, upper, lower = below[:len(pivot)], upper[:len(pivot)], lower[:len(pivot)]
+			for i := range pivot {
+				l := -gh * invVolume[i] * flux[i] * below[i]
+				lower[i] = l
+				pivot[i] -= l * upper[i]
+			}
+		}
+		for i, b := range pivot {
+			pivot[i] = 1 / b
+		}
+		if j < nz-1 {
+			above, upper := s.slope[o+nr:o+2*nr], s.upperZ[o:o+nr]
+			above, upper = above[:len(pivot)], upper[:len(pivot)]
+			for i, p := range pivot {
+				upper[i] = -gh * invVolume[i] * flux[i] * above[i] * p
+			}
 		}
 	}
 }
@@ -149,29 +178,30 @@ func (s *split) solve(x []float64) float64 {
 }
 
 func (s *split) solveOutward(x []float64) float64 {
-	nr := s.mesh.nr
-	flow := 0.0
-	if nr == 1 {
-		for j, p := range s.pivotR {
-			x[j] *= p
-			flow += s.sideGain[j] * x[j]
-		}
-		return flow
+	nr, nz := s.mesh.nr, s.mesh.nz
+	for j, p := range s.pivotR[:nz] {
+		x[j*nr] *= p
 	}
-	for j, gain := range s.sideGain {
-		o := j * nr
-		row := x[o : o+nr]
-		lower, pivot, upper := s.lowerR[o:o+nr], s.pivotR[o:o+nr], s.upperR[o:o+nr]
-		lower, pivot, upper = lower[:len(row)], pivot[:len(row)], upper[:len(row)]
-		v := 0.0
-		for i := range row {
-			v = (row[i] - lower[i]*v) * pivot[i]
-			row[i] = v
+	for i := 1; i < nr; i++ {
+		o := i * nz
+		lower, pivot := s.lowerR[o:o+nz], s.pivotR[o:o+nz]
+		lower = lower[:len(pivot)]
+		c := i
+		for j, p := range pivot {
+			x[c] = (x[c] - lower[j]*x[c-1]) * p
+			c += nr
 		}
-		flow += gain * v
-		for i := len(row) - 2; i >= 0; i-- {
-			v = row[i] - upper[i]*v
-			row[i] = v
+	}
+	flow := 0.0
+	for j, gain := range s.sideGain {
+		flow += gain * x[j*nr+nr-1]
+	}
+	for i := nr - 2; i >= 0; i-- {
+		o := i * nz
+		c := i
+		for _, u := range s.upperR[o : o+nz] {
+			x[c] -= u * x[c+1]
+			c += nr
 		}
 	}
 	return flow
