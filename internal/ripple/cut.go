@@ -81,11 +81,15 @@ type relief struct {
 	slope  float64 // steepest rise, per mm
 }
 
-// reliefCells is along the longer side. A cell of a pint's cut is 0.35 mm.
-const reliefCells = 240
+// Cells of a relief: so many along the longer side, and smaller than a layout's
+// details in wide tubs too. A cell of a pint's cut is 0.35 mm.
+const (
+	reliefCells  = 240
+	reliefCellMM = 0.4
+)
 
 func newRelief(o outline, f func(x, y float64) float64) *relief {
-	cell := math.Max(o.w, o.h) / reliefCells
+	cell := math.Min(math.Max(o.w, o.h)/reliefCells, reliefCellMM)
 	nx, ny := int(math.Ceil(o.w/cell)), int(math.Ceil(o.h/cell))
 	h := &relief{out: o, nx: nx, ny: ny, perX: float64(nx) / o.w, perY: float64(ny) / o.h, node: make([]float64, (nx+1)*(ny+1))}
 	parallel(ny+1, func(j int) {

@@ -146,7 +146,7 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 
 // unevenMM is the second difference of the corners' origins above which what lies
 // between them cannot be told from them.
-const unevenMM = 2.0
+const unevenMM = 3.0
 
 // unevenSamples along each side of such a pixel are followed back one by one.
 const unevenSamples = 3

@@ -1,0 +1,70 @@
+package ripple
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// testdata/tables/marbling_maps.csv, its sources in its first line.
+func TestMapsCarryPointsAsTabulated(t *testing.T) {
+	words, rows := readTable(t, "marbling_maps.csv")
+	for i, r := range rows {
+		var x, y float64
+		switch words[i][0] {
+		case "twist":
+			x, y = Twist{r[3], r[4], r[5], r[6]}.At(r[1], r[2])
+		case "tine":
+			x, y = Tine{X: r[3], Shift: r[4], Reach: r[5]}.At(r[1], r[2])
+		default:
+			t.Fatalf("row %d: no map is called %q", i, words[i][0])
+		}
+		assert.InDelta(t, r[7], x, 1e-8, "row %d", i)
+		assert.InDelta(t, r[8], y, 1e-8, "row %d", i)
+	}
+}
+
+type smoothMap interface {
+	At(x, y float64) (float64, float64)
+	Jacobian(x, y float64) [4]float64
+}
+
+func TestClosedFormMapsKeepAreaAndMeetDifferences(t *testing.T) {
+	r := stream(3, 0)
+	for i := 0; i < 500; i++ {
+		w := Twist{r.between(20, 60), r.between(20, 60), r.between(5, 42), r.between(-4, 4)}
+		n := Tine{r.between(20, 60), r.between(-30, 30), r.between(2, 20)}
+		x, y := r.between(0, 85), r.between(0, 85)
+		for _, pair := range [][2]smoothMap{{w, w.Inverse()}, {n, n.Inverse()}} {
+			m, back := pair[0], pair[1]
+			j := m.Jacobian(x, y)
+			assert.InDelta(t, 1, j[0]*j[3]-j[1]*j[2], 1e-12)
+
+			const e = 1e-5
+			ax, ay := m.At(x+e, y)
+			bx, by := m.At(x-e, y)
+			cx, cy := m.At(x, y+e)
+			dx, dy := m.At(x, y-e)
+			for k, d := range [4]float64{ax - bx, cx - dx, ay - by, cy - dy} {
+				assert.InDelta(t, j[k], d/(2*e), 2e-6*(1+math.Abs(j[k])), "%#v, derivative %d", m, k)
+			}
+
+			fx, fy := m.At(x, y)
+			fx, fy = back.At(fx, fy)
+			assert.InDelta(t, x, fx, 1e-12*100)
+			assert.InDelta(t, y, fy, 1e-12*100)
+		}
+	}
+}
+
+func TestPullingUndoesATwist(t *testing.T) {
+	w := Twist{40, 30, 25, 2}
+	for x := 20.0; x < 60; x += 3 {
+		ax, ay := w.Inverse().At(x, 33)
+		xs, ys := []float64{x}, []float64{33}
+		w.pull(xs, ys)
+		assert.InDelta(t, ax, xs[0], 1e-12)
+		assert.InDelta(t, ay, ys[0], 1e-12)
+	}
+}
