@@ -79,6 +79,8 @@ type relief struct {
 	perY   float64
 	node   []float64
 	slope  float64 // steepest rise, per mm
+	low    float64 // lowest and highest node
+	high   float64
 }
 
 // Cells of a relief: so many along the longer side, and smaller than a layout's
@@ -98,6 +100,7 @@ func newRelief(o outline, f func(x, y float64) float64) *relief {
 			row[i] = f(float64(i)/h.perX, float64(j)/h.perY)
 		}
 	})
+	h.low, h.high = slices.Min(h.node), slices.Max(h.node)
 	for j := 0; j < ny; j++ {
 		for i := 0; i < nx; i++ {
 			at := j*(nx+1) + i
@@ -125,9 +128,17 @@ func (h *relief) at(x, y float64) float64 {
 // quantile, up to taking each cell's heights as evenly spread between its lowest
 // and its highest corner.
 func (h *relief) level(share float64) float64 {
-	type cell struct{ lo, hi, area float64 }
-	cells := make([]cell, 0, h.nx*h.ny)
-	lo, hi, all := math.Inf(1), math.Inf(-1), 0.0
+	lo, hi := h.low, h.high
+	if share <= 0 {
+		return hi + 1
+	}
+	if share >= 1 {
+		return lo - 1
+	}
+	const bins = 2048
+	per := bins / (hi - lo)
+	var area [bins + 1]float64
+	all := 0.0
 	for j := 0; j < h.ny; j++ {
 		for i := 0; i < h.nx; i++ {
 			in := 1.0
@@ -137,45 +148,32 @@ func (h *relief) level(share float64) float64 {
 					continue
 				}
 			}
+			all += in
 			at := j*(h.nx+1) + i
 			a, b := h.node[at], h.node[at+1]
 			c, d := h.node[at+h.nx+1], h.node[at+h.nx+2]
 			// A plane's heights over a square spread like this to second order.
 			mid, half := (a+b+c+d)/4, (math.Abs(b+d-a-c)+math.Abs(c+d-a-b))/4+1e-12
-			cells = append(cells, cell{mid - half, mid + half, in})
-			lo, hi, all = math.Min(lo, mid-half), math.Max(hi, mid+half), all+in
+			from, to := max((mid-half-lo)*per, 0), min((mid+half-lo)*per, bins)
+			first, last := int(from), int(to)
+			if first == last {
+				area[first] += in
+				continue
+			}
+			rate := in / (to - from)
+			area[first] += rate * (float64(first+1) - from)
+			for b := first + 1; b < last; b++ {
+				area[b] += rate
+			}
+			area[last] += rate * (to - float64(last))
 		}
-	}
-	if share <= 0 {
-		return hi + 1
-	}
-	if share >= 1 {
-		return lo - 1
-	}
-	// Each cell's area spread over bins: rate holds what begins to be counted.
-	const bins = 2048
-	per := bins / (hi - lo)
-	var mass [bins + 1]float64
-	for _, c := range cells {
-		from, to := (c.lo-lo)*per, (c.hi-lo)*per
-		first, last := min(int(from), bins-1), min(int(to), bins-1)
-		if first == last {
-			mass[first] += c.area
-			continue
-		}
-		rate := c.area / (to - from)
-		mass[first] += rate * (float64(first+1) - from)
-		for b := first + 1; b < last; b++ {
-			mass[b] += rate
-		}
-		mass[last] += rate * (to - float64(last))
 	}
 	left := share * all
-	for b := bins - 1; b >= 0; b-- {
-		if left <= mass[b] {
-			return lo + (float64(b)+1-left/mass[b])/per
+	for b := bins; b >= 0; b-- {
+		if left <= area[b] {
+			return lo + (float64(b)+1-left/area[b])/per
 		}
-		left -= mass[b]
+		left -= area[b]
 	}
 	return lo
 }

@@ -21,7 +21,11 @@ func DefaultStyle() Style {
 // Render samples and paints the cut at px pixels along its longer side; see
 // Raster for px, progress and the error.
 func (c *Cut) Render(ctx context.Context, px int, s Style, progress func(done float64)) (*image.RGBA, error) {
-	r, err := c.Raster(ctx, px, progress)
+	samples := unevenSamples
+	if s.Plain {
+		samples = plainSamples
+	}
+	r, err := c.raster(ctx, px, samples, progress)
 	if err != nil {
 		return nil, err
 	}

@@ -14,9 +14,10 @@ type Raster struct {
 	Foam          []float32 // share of each pixel that is foam, 0 to 1, row by row
 	Inside        []float32 // share of each pixel that lies in the tub, 0 to 1
 
-	out  outline
-	view View
-	seed uint64
+	out     outline
+	view    View
+	seed    uint64
+	samples int // along each side of an uneven pixel
 	// node is the height above the level at the pixels' corners, (Width+1) by
 	// (Height+1): positive is foam.
 	node []float64
@@ -35,6 +36,10 @@ const subpixels = 4
 // MaxPixels. progress, if not nil, is told the share done, from several goroutines
 // and in no strict order. The error is ctx's, or a *FieldError for px.
 func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (*Raster, error) {
+	return c.raster(ctx, px, unevenSamples, progress)
+}
+
+func (c *Cut) raster(ctx context.Context, px, samples int, progress func(done float64)) (*Raster, error) {
 	if px < MinPixels || px > MaxPixels {
 		return nil, &FieldError{"px", float64(px), "16 to 4096 pixels"}
 	}
@@ -46,12 +51,13 @@ func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (
 		out:        c.out,
 		view:       c.set.View,
 		seed:       c.set.Seed,
+		samples:    samples,
 	}
 	r.Foam = make([]float32, r.Width*r.Height)
 	r.Inside = make([]float32, r.Width*r.Height)
 	r.node = make([]float64, (r.Width+1)*(r.Height+1))
 
-	const band = 25 // rows; neighbours share one row of corners, which both compute
+	const band = 50 // rows; neighbours share rows of corners, which both compute
 	bands := (r.Height + band - 1) / band
 	var done atomic.Int64
 	parallel(bands, func(i int) {
@@ -74,14 +80,15 @@ func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (
 type corners struct {
 	x, y []float64
 	bend []float64 // second differences, along the row and across
+	f    []float64 // height above the level
 }
 
 func (c *Cut) rasterRows(r *Raster, from, to int) {
 	n := r.Width + 1
 	rows := [3]corners{}
 	for k := range rows {
-		all := make([]float64, 3*n)
-		rows[k] = corners{all[:n], all[n : 2*n], all[2*n:]}
+		all := make([]float64, 4*n)
+		rows[k] = corners{all[:n], all[n : 2*n], all[2*n : 3*n], all[3*n:]}
 	}
 	before, above, below := &rows[0], &rows[1], &rows[2]
 	c.cornerRow(r, max(from-1, 0), before)
@@ -95,26 +102,27 @@ func (c *Cut) rasterRows(r *Raster, from, to int) {
 				math.Abs(before.x[i]-2*above.x[i]+below.x[i])+math.Abs(before.y[i]-2*above.y[i]+below.y[i]))
 		}
 		c.pixelRow(r, j, above, below)
+		copy(r.node[j*n:], above.f)
+		if j == r.Height-1 {
+			copy(r.node[(j+1)*n:], below.f)
+		}
 		before, above, below = above, below, before
 	}
 }
 
 func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
-	n := r.Width + 1
 	y := math.Max(c.out.h-float64(j)*r.MMPerPixel, 0)
 	for i := range k.x {
 		k.x[i], k.y[i] = math.Min(float64(i)*r.MMPerPixel, c.out.w), y
 	}
 	c.pull(k.x, k.y)
-	row := r.node[j*n : (j+1)*n]
-	for i := range row {
-		row[i] = c.start.at(k.x[i], k.y[i]) - c.level
+	for i := range k.f {
+		k.f[i] = c.start.at(k.x[i], k.y[i]) - c.level
 	}
 }
 
 func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
-	n := r.Width + 1
-	f0, f1 := r.node[j*n:(j+1)*n], r.node[(j+1)*n:(j+2)*n]
+	f0, f1 := above.f, below.f
 	yMid := c.out.h - (float64(j)+0.5)*r.MMPerPixel
 	var uneven []int
 	for i := 0; i < r.Width; i++ {
@@ -148,18 +156,22 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 // between them cannot be told from them.
 const unevenMM = 3.0
 
-// unevenSamples along each side of such a pixel are followed back one by one.
-const unevenSamples = 3
+// So many samples along each side of such a pixel are followed back one by one.
+const (
+	unevenSamples = 3
+	plainSamples  = 1 // for a picture that follows a slider
+)
 
 // sampleUneven sets the pixels is of row j from samples of their own. Each votes
 // foam or dense: interpolating would favour the phase that is thicker.
 func (c *Cut) sampleUneven(r *Raster, j int, is []int) {
-	const n = unevenSamples * unevenSamples
+	m := r.samples
+	n := m * m
 	xs, ys := make([]float64, n*len(is)), make([]float64, n*len(is))
 	for k, i := range is {
 		for s := 0; s < n; s++ {
-			xs[k*n+s] = math.Min((float64(i)+(float64(s%unevenSamples)+0.5)/unevenSamples)*r.MMPerPixel, c.out.w)
-			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/unevenSamples)+0.5)/unevenSamples)*r.MMPerPixel, 0)
+			xs[k*n+s] = math.Min((float64(i)+(float64(s%m)+0.5)/float64(m))*r.MMPerPixel, c.out.w)
+			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/m)+0.5)/float64(m))*r.MMPerPixel, 0)
 		}
 	}
 	c.pull(xs, ys)
@@ -169,7 +181,7 @@ func (c *Cut) sampleUneven(r *Raster, j int, is []int) {
 		for s := k * n; s < (k+1)*n; s++ {
 			sum += min(max(0.5+(c.start.at(xs[s], ys[s])-c.level)/soft, 0), 1)
 		}
-		r.Foam[j*r.Width+i] = float32(sum / n)
+		r.Foam[j*r.Width+i] = float32(sum / float64(n))
 	}
 }
 
