@@ -1,0 +1,83 @@
+// Package model evaluates a design: from lines to composition, to the state
+// of each phase at the serving temperature, to the tub.
+//
+// Evaluate is pure and fast: its only inputs are the design and the library
+// the Model holds, so it may run on any goroutine, once a frame.
+package model
+
+import (
+	"fmt"
+	"strings"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/ingredient"
+)
+
+// Model evaluates designs against one library. It is immutable and safe for
+// concurrent use.
+type Model struct {
+	lib      *ingredient.Library
+	resolved map[*ingredient.Ingredient]*ingredient.Resolved
+}
+
+// New returns a model over lib.
+func New(lib *ingredient.Library) *Model {
+	m := &Model{lib: lib, resolved: make(map[*ingredient.Ingredient]*ingredient.Resolved, len(lib.All()))}
+	for _, in := range lib.All() {
+		r := in.Resolve()
+		m.resolved[in] = &r
+	}
+	return m
+}
+
+// Library returns the model's ingredients.
+func (m *Model) Library() *ingredient.Library { return m.lib }
+
+func (m *Model) resolve(in *ingredient.Ingredient) *ingredient.Resolved {
+	if r, ok := m.resolved[in]; ok {
+		return r
+	}
+	r := in.Resolve()
+	return &r
+}
+
+// InputError lists what in a design cannot be evaluated.
+type InputError struct{ Problems []design.Problem }
+
+func (e *InputError) Error() string {
+	lines := make([]string, len(e.Problems))
+	for i, p := range e.Problems {
+		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Message)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Evaluate returns everything d comes to at its serving temperature. The error
+// is an *InputError, naming every field at fault; anything else that limits a
+// figure is a warning in the result.
+func (m *Model) Evaluate(d design.Design) (Result, error) {
+	r, err := m.evaluate(d)
+	if err != nil {
+		return Result{}, err
+	}
+	r.Verdict = m.verdict(d, &r)
+	return r, nil
+}
+
+// evaluate is Evaluate without the verdict, which itself tries changes.
+func (m *Model) evaluate(d design.Design) (Result, error) {
+	problems := design.Validate(d)
+	batch, more := m.weigh(d)
+	if problems = append(problems, more...); len(problems) > 0 {
+		return Result{}, &InputError{problems}
+	}
+	r := Result{Lines: batch.lines}
+	cooked := cook(d, &batch, &r)
+	m.judge(d, cooked, &r)
+	r.Nutrition = nutrition(d, &r)
+	r.Allergens = allergens(r.Lines)
+	r.Eggs = countEggs(d, r.Lines)
+	r.slopes(d, cooked)
+	r.warn(d, cooked)
+	return r, nil
+}
