@@ -18,6 +18,14 @@ import (
 	"math"
 )
 
+// A Colour is red, green, blue and opacity, the opacity not multiplied in.
+type Colour = color.NRGBA
+
+// RGB returns the opaque colour written 0xRRGGBB.
+func RGB(hex uint32) Colour {
+	return Colour{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: 255}
+}
+
 // A Point is a place on a Drawing, in drawing units. A point whose X is NaN
 // lifts the pen: the stroke goes on from the point after it.
 type Point struct{ X, Y float64 }
@@ -41,7 +49,7 @@ func (r Rect) Dy() float64 { return r.Y1 - r.Y0 }
 type Line struct {
 	Width  float64 // in drawing units; 0 draws nothing
 	Dash   Dash
-	Colour color.NRGBA
+	Colour Colour
 }
 
 // A Mark is one thing to put on the device: a stroke along Points if Line has
@@ -51,7 +59,7 @@ type Line struct {
 type Mark struct {
 	Points  []Point
 	Line    Line
-	Fill    color.NRGBA
+	Fill    Colour
 	Picture image.Image
 	Frame   Rect
 }
@@ -84,7 +92,7 @@ type Text struct {
 	Align  Align
 	Rise   Rise
 	Bold   bool
-	Colour color.NRGBA
+	Colour Colour
 }
 
 // A Drawing is a picture as a list of marks, to be drawn in order, and then
@@ -118,7 +126,7 @@ func (d *Drawing) Lift() { d.pool = append(d.pool, lift) }
 func (d *Drawing) EndStroke(l Line) { d.end(Mark{Line: l}) }
 
 // EndFill closes the open path and fills it.
-func (d *Drawing) EndFill(c color.NRGBA) { d.end(Mark{Fill: c}) }
+func (d *Drawing) EndFill(c Colour) { d.end(Mark{Fill: c}) }
 
 // EndPicture closes the open path and shows img inside it, stretched over frame.
 func (d *Drawing) EndPicture(img image.Image, frame Rect) { d.end(Mark{Picture: img, Frame: frame}) }
@@ -139,7 +147,7 @@ func (d *Drawing) Segment(l Line, x0, y0, x1, y1 float64) {
 }
 
 // Box fills an upright rectangle.
-func (d *Drawing) Box(r Rect, c color.NRGBA) {
+func (d *Drawing) Box(r Rect, c Colour) {
 	d.boxPath(r)
 	d.EndFill(c)
 }
@@ -185,13 +193,13 @@ func (d *Drawing) Write(t Text) {
 }
 
 // Fade returns c with its opacity multiplied by a, 0 to 1.
-func Fade(c color.NRGBA, a float64) color.NRGBA {
+func Fade(c Colour, a float64) Colour {
 	c.A = uint8(math.Round(float64(c.A) * math.Max(0, math.Min(1, a))))
 	return c
 }
 
 // Blend returns the colour a fraction f of the way from a to b, channel by channel.
-func Blend(a, b color.NRGBA, f float64) color.NRGBA {
+func Blend(a, b Colour, f float64) Colour {
 	m := func(x, y uint8) uint8 { return uint8(math.Round(float64(x) + (float64(y)-float64(x))*f)) }
-	return color.NRGBA{m(a.R, b.R), m(a.G, b.G), m(a.B, b.B), m(a.A, b.A)}
+	return Colour{R: m(a.R, b.R), G: m(a.G, b.G), B: m(a.B, b.B), A: m(a.A, b.A)}
 }

@@ -2,7 +2,6 @@ package chart
 
 import (
 	"image"
-	"image/color"
 	"math"
 )
 
@@ -33,7 +32,7 @@ func (p *Painter) Resize(w, h int) *image.RGBA {
 }
 
 // Clear fills the picture with c.
-func (p *Painter) Clear(c color.NRGBA) {
+func (p *Painter) Clear(c Colour) {
 	r, g, b, a := premultiply(c)
 	pix := p.img.Pix
 	if len(pix) == 0 {
@@ -69,7 +68,7 @@ func (p *Painter) touch(x0, y0, x1, y1 int) {
 }
 
 // blend lays c over the picture through the mask, and clears the mask.
-func (p *Painter) blend(c color.NRGBA) {
+func (p *Painter) blend(c Colour) {
 	cr, cg, cb, ca := uint32(c.R), uint32(c.G), uint32(c.B), uint32(c.A)
 	w := p.img.Rect.Dx()
 	for y := p.dirty.Min.Y; y < p.dirty.Max.Y; y++ {
@@ -168,7 +167,7 @@ func toRGBA(img image.Image) *image.RGBA {
 	return out
 }
 
-func premultiply(c color.NRGBA) (r, g, b, a uint8) {
+func premultiply(c Colour) (r, g, b, a uint8) {
 	f := uint32(c.A)
 	m := func(v uint8) uint8 { return uint8((uint32(v)*f + 127) / 255) }
 	return m(c.R), m(c.G), m(c.B), c.A

@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"image/color"
 	"math"
 )
 
@@ -30,7 +29,7 @@ type Series struct {
 type Band struct {
 	Label          string // written inside, at the top
 	X0, X1, Y0, Y1 float64
-	Fill           color.NRGBA
+	Fill           Colour
 	Hatch          Hatch
 	Line           Line // of the hatch
 }
@@ -44,7 +43,7 @@ func Upright(x0, x1 float64) Band {
 // uncertainty. Points with a NaN are left out.
 type Area struct {
 	X, Lo, Hi []float64
-	Fill      color.NRGBA
+	Fill      Colour
 	Hatch     Hatch
 	Line      Line
 }
@@ -59,9 +58,9 @@ type Rule struct {
 
 // A Style is what the device and the theme decide.
 type Style struct {
-	Ink, Muted, Grid color.NRGBA
-	Back             color.NRGBA // behind the plot; transparent leaves it out
-	Text             float64     // height of the font; 0 means 11
+	Ink, Muted, Grid Colour
+	Back             Colour  // behind the plot; transparent leaves it out
+	Text             float64 // height of the font; 0 means 11
 	// Measure returns the width of s in a font of the given height. Nil
 	// estimates it, for devices without fonts.
 	Measure func(s string, size float64) float64

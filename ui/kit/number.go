@@ -1,0 +1,288 @@
+package kit
+
+import (
+	"math"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/chart"
+)
+
+// A Number is a field for one number with its unit. What is typed counts when
+// Enter is pressed or the field is left; a text that is no number, or is out of
+// range, stays, with the reason under it, and nobody is told. Up and Down step
+// the value, Page Up and Down by ten steps, Escape brings the old value back.
+type Number struct {
+	widget.BaseWidget
+
+	Unit     string
+	Min, Max float64
+	Decimals int
+	Step     float64 // of the arrow keys; 0 means one unit of the last decimal
+
+	// OnChanged is told of each new value that a hand has settled.
+	OnChanged func(float64)
+
+	value   float64
+	entry   *numberEntry
+	unit    *canvas.Text
+	icon    *widget.Icon
+	problem *canvas.Text
+}
+
+// NewNumber returns a field for min..max with so many decimals, showing unknown.
+func NewNumber(unit string, min, max float64, decimals int) *Number {
+	n := &Number{Unit: unit, Min: min, Max: max, Decimals: decimals, value: math.NaN()}
+	n.entry = newNumberEntry(n)
+	n.unit = canvas.NewText(unit, theme.Color(theme.ColorNamePlaceHolder))
+	n.icon = widget.NewIcon(theme.NewErrorThemedResource(theme.ErrorIcon()))
+	n.problem = canvas.NewText("", theme.Color(theme.ColorNameError))
+	n.icon.Hide()
+	n.problem.Hide()
+	n.ExtendBaseWidget(n)
+	return n
+}
+
+// ShowValue puts v in the field, NaN as an empty one, and calls nobody back. While
+// somebody is typing in the field, the text is left alone until they are done.
+func (n *Number) ShowValue(v float64) {
+	same := v == n.value || math.IsNaN(v) && math.IsNaN(n.value)
+	n.value = v
+	if n.entry.dirty || same && n.entry.Text == n.format() {
+		return
+	}
+	n.write()
+}
+
+// Value is the last value shown or settled.
+func (n *Number) Value() float64 { return n.value }
+
+// Problem is what is wrong with the text in the field, or nil.
+func (n *Number) Problem() error {
+	_, err := n.read()
+	return err
+}
+
+// Focusable is the part of the widget that takes the keyboard.
+func (n *Number) Focusable() fyne.Focusable { return n.entry }
+
+// Enable lets the field be changed.
+func (n *Number) Enable() { n.entry.Enable() }
+
+// Disable shows the field as not to be changed.
+func (n *Number) Disable() { n.entry.Disable() }
+
+// Disabled reports whether the field cannot be changed.
+func (n *Number) Disabled() bool { return n.entry.Disabled() }
+
+func (n *Number) format() string {
+	if math.IsNaN(n.value) {
+		return ""
+	}
+	return chart.Number(n.value, n.Decimals)
+}
+
+// put shows v even over what is being typed: another hand, the slider's, is at work.
+func (n *Number) put(v float64) {
+	n.value = v
+	n.write()
+}
+
+func (n *Number) write() {
+	n.entry.dirty = false
+	n.entry.show(n.format())
+	n.complain(nil)
+}
+
+func (n *Number) read() (float64, error) {
+	if !n.entry.dirty {
+		return n.value, nil
+	}
+	v, err := ParseNumber(n.entry.Text, n.Unit)
+	if err != nil {
+		return 0, err
+	}
+	if v < n.Min || v > n.Max {
+		return 0, &NumberError{Text: n.entry.Text, Min: n.Min, Max: n.Max, Decimals: n.Decimals, Unit: n.Unit, Outside: true}
+	}
+	return v, nil
+}
+
+// settle takes what has been typed, if it can be taken.
+func (n *Number) settle() {
+	if !n.entry.dirty {
+		return
+	}
+	if strings.TrimSpace(n.entry.Text) == "" {
+		n.write() // emptied: the old value comes back
+		return
+	}
+	v, err := n.read()
+	if err != nil {
+		n.complain(err)
+		return
+	}
+	n.take(v)
+}
+
+func (n *Number) take(v float64) {
+	changed := v != n.value
+	n.value = v
+	n.write()
+	if changed && n.OnChanged != nil {
+		n.OnChanged(v)
+	}
+}
+
+func (n *Number) complain(err error) {
+	text := ""
+	if err != nil {
+		text = err.Error()
+	}
+	if text == n.problem.Text {
+		return
+	}
+	n.problem.Text = text
+	n.problem.Hidden, n.icon.Hidden = err == nil, err == nil
+	n.Refresh()
+}
+
+func (n *Number) stepper() stepper {
+	step := n.Step
+	if step <= 0 {
+		step = math.Pow(10, -float64(n.Decimals))
+	}
+	return stepper{min: n.Min, max: n.Max, step: step}
+}
+
+// CreateRenderer implements fyne.Widget.
+func (n *Number) CreateRenderer() fyne.WidgetRenderer {
+	n.ExtendBaseWidget(n)
+	r := &numberRenderer{n: n}
+	r.Refresh()
+	return r
+}
+
+type numberRenderer struct{ n *Number }
+
+// fieldWidth is room for the longest value and the entry's own padding.
+func (r *numberRenderer) fieldWidth() float32 {
+	n := r.n
+	w := float32(0)
+	for _, v := range []float64{n.Min, n.Max} {
+		w = fyne.Max(w, fyne.MeasureText(chart.Number(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
+	}
+	return w + 2*theme.InnerPadding() + 2*theme.Padding()
+}
+
+func (r *numberRenderer) Layout(size fyne.Size) {
+	n := r.n
+	field := n.entry.MinSize().Height
+	unit := n.unit.MinSize()
+	gap := theme.Padding()
+	n.entry.Move(fyne.NewPos(0, 0))
+	n.entry.Resize(fyne.NewSize(size.Width-unit.Width-gap, field))
+	n.unit.Move(fyne.NewPos(size.Width-unit.Width, (field-unit.Height)/2))
+	n.unit.Resize(unit)
+	text := n.problem.MinSize()
+	n.icon.Move(fyne.NewPos(0, field+1))
+	n.icon.Resize(fyne.NewSize(text.Height, text.Height))
+	n.problem.Move(fyne.NewPos(text.Height+gap, field+1))
+	n.problem.Resize(text)
+}
+
+func (r *numberRenderer) MinSize() fyne.Size {
+	n := r.n
+	size := fyne.NewSize(r.fieldWidth()+n.unit.MinSize().Width+theme.Padding(), n.entry.MinSize().Height)
+	if !n.problem.Hidden {
+		text := n.problem.MinSize()
+		size.Width = fyne.Max(size.Width, text.Width+text.Height+theme.Padding())
+		size.Height += text.Height + 2
+	}
+	return size
+}
+
+func (r *numberRenderer) Refresh() {
+	n := r.n
+	n.unit.Text, n.unit.Color, n.unit.TextSize = n.Unit, theme.Color(theme.ColorNamePlaceHolder), theme.TextSize()
+	n.problem.Color, n.problem.TextSize = theme.Color(theme.ColorNameError), theme.CaptionTextSize()
+	n.unit.Refresh()
+	n.problem.Refresh()
+	n.icon.Refresh()
+	if s := n.Size(); s.Width > 0 {
+		r.Layout(s)
+	}
+}
+
+func (r *numberRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.n.entry, r.n.unit, r.n.icon, r.n.problem}
+}
+
+func (r *numberRenderer) Destroy() {}
+
+// A numberEntry is the field itself, with the keys of a number.
+type numberEntry struct {
+	widget.Entry
+	n       *Number
+	dirty   bool // the text is a hand's, and not settled
+	showing bool // the text is being put there by the program
+}
+
+func newNumberEntry(n *Number) *numberEntry {
+	e := &numberEntry{n: n}
+	e.Wrapping = fyne.TextWrapOff
+	e.Scroll = fyne.ScrollNone
+	e.ExtendBaseWidget(e)
+	e.OnChanged = func(string) {
+		if !e.showing {
+			e.dirty = true
+			n.complain(nil)
+		}
+	}
+	e.OnSubmitted = func(string) { n.settle() }
+	return e
+}
+
+// show writes text without telling that it changed.
+func (e *numberEntry) show(text string) {
+	e.showing = true
+	e.SetText(text)
+	e.showing = false
+}
+
+// MinSize leaves the width to the Number.
+func (e *numberEntry) MinSize() fyne.Size {
+	return fyne.NewSize(theme.InnerPadding()*2, e.Entry.MinSize().Height)
+}
+
+// FocusLost settles what was typed.
+func (e *numberEntry) FocusLost() {
+	e.Entry.FocusLost()
+	e.n.settle()
+}
+
+// TypedKey steps the value, or edits the text.
+func (e *numberEntry) TypedKey(key *fyne.KeyEvent) {
+	switch key.Name {
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyPageUp, fyne.KeyPageDown:
+		if e.Disabled() {
+			return
+		}
+		v, err := e.n.read()
+		if err != nil {
+			e.n.complain(err)
+			return
+		}
+		s := e.n.stepper()
+		v, _ = s.key(key.Name, v)
+		e.n.take(v)
+	case fyne.KeyEscape:
+		e.n.write()
+	default:
+		e.Entry.TypedKey(key)
+	}
+}

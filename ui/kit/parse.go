@@ -1,0 +1,48 @@
+package kit
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"ripplewright/internal/chart"
+)
+
+// A NumberError says why a typed text is not an acceptable number.
+type NumberError struct {
+	Text     string
+	Min, Max float64
+	Decimals int
+	Unit     string
+	Outside  bool // a number, but not within Min..Max; otherwise not a number
+}
+
+func (e *NumberError) Error() string {
+	if !e.Outside {
+		return fmt.Sprintf("%q is not a number", e.Text)
+	}
+	s := "must be " + chart.Number(e.Min, e.Decimals) + " to " + chart.Number(e.Max, e.Decimals)
+	if e.Unit != "" {
+		s += " " + e.Unit
+	}
+	return s
+}
+
+// ParseNumber reads a number as people type it: a point or a comma before the
+// decimals, a hyphen or a true minus before a negative, spaces around it or
+// between thousands, and unit after it or not. Anything else, an empty text,
+// and a number that is not finite is a *NumberError.
+func ParseNumber(text, unit string) (float64, error) {
+	s := strings.TrimSpace(text)
+	if unit != "" {
+		s = strings.TrimSpace(strings.TrimSuffix(s, unit))
+	}
+	s = strings.NewReplacer("−", "-", "–", "-", ",", ".", " ", "", "\u00a0", "", "\u202f", "").Replace(s)
+	v, err := strconv.ParseFloat(s, 64)
+	// ParseFloat takes spellings that nobody means at a kitchen table.
+	if err != nil || strings.ContainsAny(s, "xXpPeE_iInN") || math.IsInf(v, 0) {
+		return 0, &NumberError{Text: text}
+	}
+	return v, nil
+}

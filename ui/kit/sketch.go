@@ -1,0 +1,115 @@
+package kit
+
+import (
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"ripplewright/internal/chart"
+)
+
+// A sketch shows a chart.Drawing: the marks in one raster, the texts as canvas
+// texts over it, so that they stay sharp at every scale. It is the renderer of
+// every widget that draws itself.
+type sketch struct {
+	// layOut fills the drawing, which has been reset to the size of the widget.
+	layOut func(d *chart.Drawing, w, h float64)
+	min    func() fyne.Size
+
+	drawing chart.Drawing
+	painter chart.Painter
+	raster  *canvas.Raster
+	texts   []*canvas.Text
+	size    fyne.Size
+	objects []fyne.CanvasObject
+}
+
+var _ fyne.WidgetRenderer = (*sketch)(nil)
+
+func newSketch(min func() fyne.Size, layOut func(d *chart.Drawing, w, h float64)) *sketch {
+	s := &sketch{layOut: layOut, min: min}
+	s.raster = canvas.NewRaster(s.paint)
+	s.objects = []fyne.CanvasObject{s.raster}
+	return s
+}
+
+// paint is asked for w by h device pixels, whatever the window's scale.
+func (s *sketch) paint(w, h int) image.Image {
+	img := s.painter.Resize(w, h)
+	s.painter.Clear(chart.Colour{})
+	if s.size.Width > 0 {
+		s.painter.Paint(&s.drawing, float64(w)/float64(s.size.Width))
+	}
+	return img
+}
+
+func (s *sketch) Layout(size fyne.Size) {
+	if size == s.size {
+		return
+	}
+	s.size = size
+	s.raster.Resize(size)
+	s.Refresh()
+}
+
+func (s *sketch) MinSize() fyne.Size { return s.min() }
+
+func (s *sketch) Refresh() {
+	if s.size.Width < 2 || s.size.Height < 2 {
+		return
+	}
+	w, h := float64(s.size.Width), float64(s.size.Height)
+	s.drawing.Reset(w, h)
+	s.layOut(&s.drawing, w, h)
+	s.write()
+	s.raster.Refresh()
+}
+
+// write makes the canvas texts follow the drawing, and touches only those that differ.
+func (s *sketch) write() {
+	for i, t := range s.drawing.Texts {
+		if i == len(s.texts) {
+			s.texts = append(s.texts, canvas.NewText("", t.Colour))
+			s.objects = append(s.objects, s.texts[i])
+		}
+		o := s.texts[i]
+		style := fyne.TextStyle{Bold: t.Bold}
+		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
+		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
+		size := fyne.MeasureText(t.S, o.TextSize, style)
+		x, y := float32(t.At.X), float32(t.At.Y)
+		switch t.Align {
+		case chart.Centre:
+			x -= size.Width / 2
+		case chart.Right:
+			x -= size.Width
+		}
+		switch t.Rise {
+		case chart.Middle:
+			y -= size.Height / 2
+		case chart.Above:
+			y -= size.Height
+		}
+		if at := fyne.NewPos(float32(math.Round(float64(x))), float32(math.Round(float64(y)))); at != o.Position() {
+			o.Move(at)
+		}
+		if size != o.Size() {
+			o.Resize(size)
+		}
+		if changed {
+			o.Show()
+			o.Refresh()
+		}
+	}
+	for _, o := range s.texts[len(s.drawing.Texts):] {
+		if o.Visible() {
+			o.Hide()
+		}
+	}
+}
+
+func (s *sketch) Objects() []fyne.CanvasObject { return s.objects }
+
+func (s *sketch) Destroy() {}

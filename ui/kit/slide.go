@@ -1,0 +1,142 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// A Slide is a value to be dragged or typed: name, slider and number in one row.
+type Slide struct {
+	widget.BaseWidget
+
+	OnChanged     func(float64) // every step of a drag, and every settled typing
+	OnChangeEnded func(float64) // once, when the hand rests
+
+	// NameWidth is the least room for the name, so that rows can be aligned; 0 fits it.
+	NameWidth float32
+
+	name   *canvas.Text
+	track  *track
+	number *Number
+}
+
+// NewSlide returns a row for min..max. The slider moves by step; the number
+// takes what is between, to so many decimals.
+func NewSlide(name, unit string, min, max, step float64, decimals int) *Slide {
+	s := &Slide{
+		name:   canvas.NewText(name, theme.Color(theme.ColorNameForeground)),
+		track:  newTrack(min, max, step),
+		number: NewNumber(unit, min, max, decimals),
+	}
+	s.number.Step = step
+	s.track.onChange = func(v float64) {
+		s.number.put(v)
+		if s.OnChanged != nil {
+			s.OnChanged(v)
+		}
+	}
+	s.track.onRest = func(v float64) {
+		if s.OnChangeEnded != nil {
+			s.OnChangeEnded(v)
+		}
+	}
+	s.number.OnChanged = func(v float64) {
+		s.track.show(v)
+		if s.OnChanged != nil {
+			s.OnChanged(v)
+		}
+		if s.OnChangeEnded != nil {
+			s.OnChangeEnded(v)
+		}
+	}
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// ShowValue puts v on the row, NaN for unknown, and calls nobody back.
+func (s *Slide) ShowValue(v float64) {
+	s.track.show(v)
+	s.number.ShowValue(v)
+}
+
+// SetName changes the name of the row.
+func (s *Slide) SetName(name string) {
+	if name != s.name.Text {
+		s.name.Text = name
+		s.name.Refresh()
+	}
+}
+
+// SetRange changes the limits, and calls nobody back, even if the value is now outside.
+func (s *Slide) SetRange(min, max float64) {
+	s.track.min, s.track.max = min, max
+	s.number.Min, s.number.Max = min, max
+	s.track.Refresh()
+}
+
+// Value is what the row shows.
+func (s *Slide) Value() float64 { return s.number.Value() }
+
+// Focusable is the slider, which the keyboard reaches first.
+func (s *Slide) Focusable() fyne.Focusable { return s.track }
+
+// Enable lets the value be changed.
+func (s *Slide) Enable() { s.track.Enable(); s.number.Enable() }
+
+// Disable shows the value as not to be changed.
+func (s *Slide) Disable() { s.track.Disable(); s.number.Disable() }
+
+// Disabled reports whether the value cannot be changed.
+func (s *Slide) Disabled() bool { return s.track.Disabled() }
+
+// CreateRenderer implements fyne.Widget.
+func (s *Slide) CreateRenderer() fyne.WidgetRenderer {
+	s.ExtendBaseWidget(s)
+	r := &slideRenderer{s}
+	r.Refresh()
+	return r
+}
+
+type slideRenderer struct{ s *Slide }
+
+func (r *slideRenderer) Layout(size fyne.Size) {
+	s, gap := r.s, 2*theme.Padding()
+	row := s.number.entry.MinSize().Height
+	name, number := s.name.MinSize(), s.number.MinSize()
+	left := fyne.Max(name.Width, s.NameWidth)
+	s.name.Move(fyne.NewPos(0, (row-name.Height)/2))
+	s.name.Resize(name)
+	if left > 0 {
+		left += gap
+	}
+	s.track.Move(fyne.NewPos(left, 0))
+	s.track.Resize(fyne.NewSize(size.Width-left-gap-number.Width, row))
+	s.number.Move(fyne.NewPos(size.Width-number.Width, 0))
+	s.number.Resize(number)
+}
+
+func (r *slideRenderer) MinSize() fyne.Size {
+	s := r.s
+	number := s.number.MinSize()
+	left := fyne.Max(s.name.MinSize().Width, s.NameWidth)
+	return fyne.NewSize(left+s.track.MinSize().Width+number.Width+4*theme.Padding(), number.Height)
+}
+
+func (r *slideRenderer) Refresh() {
+	s := r.s
+	s.name.Color, s.name.TextSize = theme.Color(theme.ColorNameForeground), theme.TextSize()
+	s.name.Refresh()
+	s.track.Refresh()
+	s.number.Refresh()
+	if size := s.Size(); size.Width > 0 {
+		r.Layout(size)
+	}
+}
+
+func (r *slideRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.s.name, r.s.track, r.s.number}
+}
+
+func (r *slideRenderer) Destroy() {}
