@@ -97,17 +97,17 @@ func makeFields() []field {
 		fs = append(fs, cellField(c.String(), c.largest(), func(in *Ingredient) *Cell { return &in.Cells[c] }))
 	}
 	return append(fs,
-		cellField("density", 3, func(in *Ingredient) *Cell { return &in.Density }),
+		positiveField("density", 3, func(in *Ingredient) *Cell { return &in.Density }),
 		textField("density_kind", func(in *Ingredient) *string { return &in.DensityKind }),
-		cellField("g_per_cup", 1000, func(in *Ingredient) *Cell { return &in.GramsPerCup }),
-		cellField("g_per_tbsp", 100, func(in *Ingredient) *Cell { return &in.GramsPerTbsp }),
-		cellField("g_per_tsp", 50, func(in *Ingredient) *Cell { return &in.GramsPerTsp }),
-		cellField("g_per_fl_oz", 200, func(in *Ingredient) *Cell { return &in.GramsPerFlOz }),
+		positiveField("g_per_cup", 1000, func(in *Ingredient) *Cell { return &in.GramsPerCup }),
+		positiveField("g_per_tbsp", 100, func(in *Ingredient) *Cell { return &in.GramsPerTbsp }),
+		positiveField("g_per_tsp", 50, func(in *Ingredient) *Cell { return &in.GramsPerTsp }),
+		positiveField("g_per_fl_oz", 200, func(in *Ingredient) *Cell { return &in.GramsPerFlOz }),
 		textField("measures", func(in *Ingredient) *string { return &in.Measures }),
-		cellField("nitrogen_factor", 10, func(in *Ingredient) *Cell { return &in.NitrogenFactor }),
-		cellField("atwater_protein", 10, func(in *Ingredient) *Cell { return &in.AtwaterProtein }),
-		cellField("atwater_fat", 10, func(in *Ingredient) *Cell { return &in.AtwaterFat }),
-		cellField("atwater_carbohydrate", 10, func(in *Ingredient) *Cell { return &in.AtwaterCarbohydrate }),
+		positiveField("nitrogen_factor", 10, func(in *Ingredient) *Cell { return &in.NitrogenFactor }),
+		positiveField("atwater_protein", 10, func(in *Ingredient) *Cell { return &in.AtwaterProtein }),
+		positiveField("atwater_fat", 10, func(in *Ingredient) *Cell { return &in.AtwaterFat }),
+		positiveField("atwater_carbohydrate", 10, func(in *Ingredient) *Cell { return &in.AtwaterCarbohydrate }),
 		listField("allergens_us", func(in *Ingredient) *[]string { return &in.AllergensUS }),
 		listField("allergens_eu", func(in *Ingredient) *[]string { return &in.AllergensEU }),
 		speciesField("polyol", func(in *Ingredient) *mix.Species { return &in.Polyol }, mix.Polyols[:]),
@@ -163,6 +163,22 @@ func cellField(name string, largest float64, at func(*Ingredient) *Cell) field {
 			}
 			return ""
 		}, number}
+}
+
+// positiveField is a cell of which zero makes no sense.
+func positiveField(name string, largest float64, at func(*Ingredient) *Cell) field {
+	f := cellField(name, largest, at)
+	set := f.set
+	f.set = func(in *Ingredient, s string) error {
+		if err := set(in, s); err != nil {
+			return err
+		}
+		if *at(in) == Known(0) {
+			return errors.New("is 0; leave it out where there is none")
+		}
+		return nil
+	}
+	return f
 }
 
 // floatField is a figure whose zero means "not given".

@@ -37,7 +37,7 @@ func claimOf(name string, region Region, disclosure string, conditions ...Limit)
 // reference amount.
 func usClaims(f *Food, all *amounts) []Claim {
 	mass := f.MassG()
-	a := all.per(referenceML*f.DensityGPerML, mass)
+	a := all.per(ReferenceML*f.DensityGPerML, mass)
 	s := divide(f)
 	beside := disclosure(a, all.per(s.grams, mass))
 	if s.dual {

@@ -8,6 +8,6 @@ func (f *Food) Energy() (kcal ingredient.Amount, method string) {
 	return totals(f).of[energyUS], usEnergyMethod(f)
 }
 
-// ReferenceML is the reference amount of a frozen dessert, 2/3 cup of 240 mL:
-// 21 CFR 101.12(b).
+// ReferenceML is the reference amount of a frozen dessert, mL: 2/3 cup,
+// 21 CFR 101.12(b) (read in secondary pages), of a label's 240 mL.
 const ReferenceML = 160

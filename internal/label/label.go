@@ -69,11 +69,11 @@ const DensePhase = "dense"
 // MassG returns the finished mass, in g: what went in less the water driven
 // off.
 func (f *Food) MassG() float64 {
-	m := -f.WaterOffG
+	m := 0.0
 	for _, u := range f.Lines {
 		m += u.Grams
 	}
-	return m
+	return m - f.WaterOffG
 }
 
 // Tally returns the sum of every column over the finished food, water driven

@@ -212,11 +212,10 @@ func mellorine(m *makeup) Name {
 	if m.bulky.Known > 0 {
 		fatBound, proteinBound = 4.8, 2.2
 	}
-	return Name{Name: "mellorine", Region: US, Note: "made with fat other than milkfat; protein quality is for you to judge", Limits: append([]Limit{
+	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality is for you to judge", Limits: append(m.frozenMix(section),
 		atLeast("fat", section, m.fat, fatBound, "%"),
 		atLeast("protein", section, m.protein, proteinBound, "%"),
-		fact("fat other than milk and egg fat", section, "some", m.otherFat > 0.5),
-	}, m.weights(section)...)}
+		fact("fat other than milk and egg fat", section, "some", m.otherFat > incidentalFat))}
 }
 
 // incidentalFat is the % of fat from flavours that the yardsticks of the EU

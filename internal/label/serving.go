@@ -6,14 +6,8 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Serving figures of the US label.
-const (
-	// referenceML is the reference amount of frozen desserts, 2/3 cup,
-	// 21 CFR 101.12(b) (read in secondary pages), with the label's cup of
-	// 240 mL, 21 CFR 101.9(b)(5)(viii).
-	referenceML = 160
-	cupML       = 240
-)
+// cupML is a label's cup, 21 CFR 101.9(b)(5)(viii).
+const cupML = 240
 
 // serving is how a container divides, 21 CFR 101.9(b).
 type serving struct {
@@ -28,7 +22,7 @@ type serving struct {
 
 // divide returns the serving of a food in its tub.
 func divide(f *Food) serving {
-	reference := referenceML * f.DensityGPerML
+	reference := ReferenceML * f.DensityGPerML
 	s := serving{containerG: f.tubG(), perTub: f.tubG() / reference}
 	switch ratio := dec(s.perTub); {
 	case ratio.LessThan(d2): // (b)(6)
@@ -46,7 +40,7 @@ func divide(f *Food) serving {
 		s.reason = fmt.Sprintf("the tub holds %.0f %% of the reference amount, over 300 %%: one column, by our reading of 21 CFR 101.9(b)(12)(i)", 100*ratio.InexactFloat64())
 	}
 	s.grams = reference
-	s.measure = Cups(referenceML) + " (" + metricQuantity(dec(s.grams)).text("g") + ")"
+	s.measure = Cups(ReferenceML) + " (" + metricQuantity(dec(s.grams)).text("g") + ")"
 	return s
 }
 

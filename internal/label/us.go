@@ -153,6 +153,7 @@ func matching(lines, like []Line) []Line {
 
 // addWarnings names what is incomplete.
 func (l *Label) addWarnings(f *Food) {
+	l.Warnings = []string{}
 	name := map[string]string{}
 	for _, u := range f.Lines {
 		name[u.Ingredient.ID] = u.Ingredient.Name
