@@ -44,9 +44,9 @@ var packFields = [...]struct {
 	{"sodium_mg", func(p *Pack) *Cell { return &p.SodiumMG }},
 }
 
-// saltPerSodium is g of salt per g of sodium, Regulation (EU) No 1169/2011,
+// SaltPerSodium is g of salt per g of sodium, Regulation (EU) No 1169/2011,
 // Annex I, item 11.
-const saltPerSodium = 2.5
+const SaltPerSodium = 2.5
 
 // FromPack returns an ingredient with the figures of a pack, per 100 g. What
 // the pack does not state stays unknown, but for three estimates that Derived
@@ -123,10 +123,10 @@ func (p *Pack) fill(in *Ingredient) {
 	salt := at(p.Salt)
 	switch {
 	case p.Salt.Known && !p.SodiumMG.Known:
-		in.Cells[SodiumMG] = Known(salt.Value * 1000 / saltPerSodium)
+		in.Cells[SodiumMG] = Known(salt.Value * 1000 / SaltPerSodium)
 		how = append(how, "sodium_mg: salt / 2.5 (Regulation (EU) No 1169/2011, Annex I)")
 	case p.SodiumMG.Known && !p.Salt.Known:
-		salt = Known(in.Cells[SodiumMG].Value * saltPerSodium / 1000)
+		salt = Known(in.Cells[SodiumMG].Value * SaltPerSodium / 1000)
 	}
 	if p.Fat.Known && p.Carbohydrate.Known && p.Protein.Known {
 		in.Cells[Ash] = Known(salt.Or(0))

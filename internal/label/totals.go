@@ -36,9 +36,6 @@ const (
 	numFigures
 )
 
-// saltPerSodium: Regulation (EU) No 1169/2011, Annex I, item 11.
-const saltPerSodium = 2.5
-
 // amounts holds every figure of some mass of food, and which ingredients leave
 // one unknown.
 type amounts struct {
@@ -106,7 +103,7 @@ func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numF
 	f[calcium] = column(ingredient.CalciumMG)
 	f[iron] = column(ingredient.IronMG)
 	f[potassium] = column(ingredient.PotassiumMG)
-	f[salt] = times(f[sodiumMG], saltPerSodium/1000)
+	f[salt] = times(f[sodiumMG], ingredient.SaltPerSodium/1000)
 	// Unknown fibre may be all of the carbohydrate or none.
 	f[available] = ingredient.Amount{
 		Known: max(0, f[carbohydrate].Known-f[fibre].Most),
