@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 )
 
 // puller is a stroke read backwards: it replaces points, in mm, by where their
@@ -17,6 +18,9 @@ type Cut struct {
 	maps  []puller // last stroke first
 	start *relief
 	level float64 // foam is where start is above it
+
+	tables sync.Once
+	drawn  []puller // see forPictures
 }
 
 // Stir lays out the phases and prepares the strokes. The error wraps a

@@ -18,6 +18,7 @@ type Raster struct {
 	view    View
 	seed    uint64
 	samples int // along each side of an uneven pixel
+	maps    []puller
 	// node is the height above the level at the pixels' corners, (Width+1) by
 	// (Height+1): positive is foam.
 	node []float64
@@ -52,6 +53,7 @@ func (c *Cut) raster(ctx context.Context, px, samples int, progress func(done fl
 		view:       c.set.View,
 		seed:       c.set.Seed,
 		samples:    samples,
+		maps:       c.forPictures(),
 	}
 	r.Foam = make([]float32, r.Width*r.Height)
 	r.Inside = make([]float32, r.Width*r.Height)
@@ -81,6 +83,12 @@ type corners struct {
 	x, y []float64
 	bend []float64 // second differences, along the row and across
 	f    []float64 // height above the level
+}
+
+func (r *Raster) pull(xs, ys []float64) {
+	for _, m := range r.maps {
+		m.pull(xs, ys)
+	}
 }
 
 func (c *Cut) rasterRows(r *Raster, from, to int) {
@@ -115,7 +123,7 @@ func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
 	for i := range k.x {
 		k.x[i], k.y[i] = math.Min(float64(i)*r.MMPerPixel, c.out.w), y
 	}
-	c.pull(k.x, k.y)
+	r.pull(k.x, k.y)
 	for i := range k.f {
 		k.f[i] = c.start.at(k.x[i], k.y[i]) - c.level
 	}
@@ -174,7 +182,7 @@ func (c *Cut) sampleUneven(r *Raster, j int, is []int) {
 			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/m)+0.5)/float64(m))*r.MMPerPixel, 0)
 		}
 	}
-	c.pull(xs, ys)
+	r.pull(xs, ys)
 	for k, i := range is {
 		const soft = 0.25 // mm of origin
 		sum := 0.0
