@@ -1,0 +1,202 @@
+package kit
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/chart"
+)
+
+// A Severity is how much a verdict matters. Each has a shape of its own.
+type Severity int
+
+// The severities, and their shapes.
+const (
+	Good    Severity = iota // a disc with a tick
+	Note                    // a square with a dot and a bar
+	Caution                 // a triangle with an exclamation mark
+	Wrong                   // an octagon with a cross
+)
+
+// A VerdictView is one judgement in words.
+type VerdictView struct {
+	Severity   Severity
+	Word       string // one or two words
+	Sentence   string // why, plainly
+	Suggestion string // the one change most worth making; may be empty
+}
+
+// A Verdict is a strip with an icon, a word, a sentence and a suggestion. With
+// OnSuggestion set the suggestion is a button, otherwise a text.
+type Verdict struct {
+	widget.BaseWidget
+
+	OnSuggestion func()
+
+	view     VerdictView
+	icon     *badge
+	word     *canvas.Text
+	sentence *widget.Label
+	advice   *widget.Label
+	button   *widget.Button
+}
+
+// NewVerdict returns an empty strip.
+func NewVerdict() *Verdict {
+	v := &Verdict{
+		icon:     newBadge(),
+		word:     canvas.NewText("", theme.Color(theme.ColorNameForeground)),
+		sentence: widget.NewLabel(""),
+		advice:   widget.NewLabel(""),
+	}
+	v.word.TextStyle.Bold = true
+	v.sentence.Truncation = fyne.TextTruncateEllipsis
+	v.advice.TextStyle.Italic = true
+	v.button = widget.NewButton("", func() {
+		if v.OnSuggestion != nil {
+			v.OnSuggestion()
+		}
+	})
+	v.button.Importance = widget.HighImportance
+	v.ExtendBaseWidget(v)
+	return v
+}
+
+// ShowVerdict puts view on screen.
+func (v *Verdict) ShowVerdict(view VerdictView) {
+	if view == v.view {
+		return
+	}
+	old := v.view
+	v.view = view
+	if view.Severity != old.Severity {
+		v.icon.severity = view.Severity
+		v.icon.Refresh()
+	}
+	if view.Sentence != old.Sentence {
+		v.sentence.SetText(view.Sentence)
+	}
+	if view.Suggestion != old.Suggestion {
+		v.advice.SetText(view.Suggestion)
+		v.button.SetText(view.Suggestion)
+	}
+	v.Refresh()
+}
+
+// Focusable is the suggestion's button.
+func (v *Verdict) Focusable() fyne.Focusable { return v.button }
+
+// CreateRenderer implements fyne.Widget.
+func (v *Verdict) CreateRenderer() fyne.WidgetRenderer {
+	v.ExtendBaseWidget(v)
+	r := &verdictRenderer{v}
+	r.Refresh()
+	return r
+}
+
+type verdictRenderer struct{ v *Verdict }
+
+func (r *verdictRenderer) Layout(size fyne.Size) {
+	v, gap := r.v, theme.Padding()
+	centre := func(o fyne.CanvasObject, x, w, h float32) {
+		o.Resize(fyne.NewSize(w, h))
+		o.Move(fyne.NewPos(x, (size.Height-h)/2))
+	}
+	icon := v.icon.MinSize()
+	centre(v.icon, gap, icon.Width, icon.Height)
+	x := 2*gap + icon.Width
+	word := v.word.MinSize()
+	centre(v.word, x, word.Width, word.Height)
+	x += word.Width + gap
+	advice := fyne.Size{}
+	for _, o := range []fyne.CanvasObject{v.advice, v.button} {
+		if o.Visible() {
+			m := o.MinSize()
+			m.Width = fyne.Min(m.Width, (size.Width-x)*.6)
+			advice = m
+			centre(o, size.Width-m.Width-gap, m.Width, m.Height)
+		}
+	}
+	centre(v.sentence, x, fyne.Max(0, size.Width-x-advice.Width-2*gap), v.sentence.MinSize().Height)
+}
+
+func (r *verdictRenderer) MinSize() fyne.Size {
+	v, gap := r.v, theme.Padding()
+	h := fyne.Max(v.icon.MinSize().Height+2*gap, v.button.MinSize().Height)
+	return fyne.NewSize(v.icon.MinSize().Width+v.word.MinSize().Width+20*theme.TextSize(), h)
+}
+
+func (r *verdictRenderer) Refresh() {
+	v := r.v
+	v.word.Text, v.word.TextSize, v.word.Color = v.view.Word, theme.TextSize()*1.15, theme.Color(theme.ColorNameForeground)
+	v.word.Refresh()
+	has := v.view.Suggestion != ""
+	v.button.Hidden = !has || v.OnSuggestion == nil
+	v.advice.Hidden = !has || v.OnSuggestion != nil
+	if s := v.Size(); s.Width > 0 {
+		r.Layout(s)
+	}
+	v.icon.Refresh()
+	canvas.Refresh(v)
+}
+
+func (r *verdictRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.sentence, r.v.advice, r.v.button}
+}
+
+func (r *verdictRenderer) Destroy() {}
+
+// A badge is the shape of a severity.
+type badge struct {
+	widget.BaseWidget
+	severity Severity
+}
+
+func newBadge() *badge {
+	b := &badge{}
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+func (b *badge) CreateRenderer() fyne.WidgetRenderer {
+	return newSketch(func() fyne.Size {
+		return fyne.NewSquareSize(theme.TextSize() * 1.8)
+	}, b.layOut)
+}
+
+func (b *badge) layOut(d *chart.Drawing, w, h float64) {
+	x, y, r := w/2, h/2, math.Min(w, h)/2-1
+	on := func(name fyne.ThemeColorName) chart.Line { return chart.Line{Width: r * .24, Colour: colour(name)} }
+	switch b.severity {
+	case Good:
+		d.Arc(x, y, r, r, 0, 2*math.Pi)
+		d.EndFill(colour(theme.ColorNameSuccess))
+		d.To(x-.45*r, y+.02*r)
+		d.To(x-.1*r, y+.38*r)
+		d.To(x+.5*r, y-.36*r)
+		d.EndStroke(on(theme.ColorNameForegroundOnSuccess))
+	case Note:
+		d.RoundBox(chart.Rect{X0: x - .9*r, Y0: y - .9*r, X1: x + .9*r, Y1: y + .9*r}, .3*r)
+		d.EndFill(colour(theme.ColorNamePrimary))
+		d.Segment(on(theme.ColorNameForegroundOnPrimary), x, y-.05*r, x, y+.5*r)
+		d.Segment(on(theme.ColorNameForegroundOnPrimary), x, y-.48*r, x, y-.46*r)
+	case Caution:
+		d.To(x, y-r)
+		d.To(x+r, y+.85*r)
+		d.To(x-r, y+.85*r)
+		d.EndFill(colour(theme.ColorNameWarning))
+		d.Segment(on(theme.ColorNameForegroundOnWarning), x, y-.35*r, x, y+.2*r)
+		d.Segment(on(theme.ColorNameForegroundOnWarning), x, y+.57*r, x, y+.59*r)
+	default:
+		for i := 0; i < 8; i++ {
+			s, c := math.Sincos(math.Pi/8 + float64(i)*math.Pi/4)
+			d.To(x+r*c, y+r*s)
+		}
+		d.EndFill(colour(theme.ColorNameError))
+		d.Marker(chart.Cross, x, y, .55*r, on(theme.ColorNameForegroundOnError))
+	}
+}
