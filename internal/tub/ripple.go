@@ -1,0 +1,35 @@
+package tub
+
+import (
+	"fmt"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/ripple"
+)
+
+// Ripple returns how the tub of d is filled and stirred, for the side cut.
+//
+// The foam's share is the ratio that d asks for. With basis as_written the
+// grams decide instead: set FoamShare to that of the evaluated blend.
+// A tub too small or too flat for a picture is for ripple.Stir to refuse.
+//
+// The design must have passed design.Validate; a layout or motion that nobody
+// knows panics.
+func Ripple(d design.Design) ripple.Settings {
+	layout, err := ripple.ParseLayout(d.Blend.Layout)
+	if err != nil {
+		panic(fmt.Sprintf("tub: %v", err))
+	}
+	strokes, err := ripple.Sequence(d.Blend.Motion, d.Blend.Strokes, 0, 0) // to the bottom, with an ordinary handle
+	if err != nil {
+		panic(fmt.Sprintf("tub: %v", err))
+	}
+	size := Size(d.Tubs)
+	return ripple.Settings{
+		Tub:       ripple.Tub{LengthMM: size.LengthMM, BreadthMM: size.BreadthMM, CornerMM: size.CornerMM, HeightMM: size.FillMM},
+		FoamShare: d.Blend.FoamVolumePercent / 100,
+		Layout:    layout,
+		Strokes:   strokes,
+		Seed:      uint64(d.Blend.Seed),
+	}
+}
