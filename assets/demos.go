@@ -1,0 +1,12 @@
+package assets
+
+import "embed"
+
+// Demos holds the demo designs, demos/*.yaml, as package designfile reads
+// them. They belong to an invented market stall; each says so in its notes.
+//
+//go:embed demos/*.yaml
+var Demos embed.FS
+
+// FirstDemo is the demo that opens when no file is named.
+const FirstDemo = "demos/hazelnut.yaml"
