@@ -9,9 +9,11 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/chart"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
@@ -48,6 +50,40 @@ func sampleFigures() *kit.Figures {
 		{Name: "Hardness", Unit: "kPa", Cells: []string{"4.1", "0.3", "1.9"}},
 	})
 	return f
+}
+
+func samplePlot() chart.Plot {
+	var hours, core, mean, ring []float64
+	for t := 0.0; t <= 12; t += .1 {
+		hours = append(hours, t)
+		core = append(core, -18+13*math.Exp(-math.Pow(t/4.5, 2)))
+		mean = append(mean, -18+13*math.Exp(-t/3.2))
+		ring = append(ring, -18+12*math.Exp(-t/1.6))
+	}
+	band := chart.Band{Label: "custard scoops", X0: 0, X1: 12, Y0: -15.5, Y1: -8.5, Hatch: chart.Rising,
+		Fill: chart.Fade(chart.RGB(0x924A0C), .12), Line: chart.Line{Width: 1, Colour: chart.Fade(chart.RGB(0x924A0C), .35)}}
+	return chart.Plot{
+		X: chart.Axis{Title: "hours in the freezer"}, Y: chart.Axis{Title: "°C"},
+		Bands: []chart.Band{band},
+		Series: []chart.Series{
+			{Name: "core", X: hours, Y: core, Line: chart.Line{Width: 2.2}, Marker: chart.Disc},
+			{Name: "mean", X: hours, Y: mean, Line: chart.Line{Width: 2.2, Dash: chart.Dashed, Colour: chart.RGB(0x0B8090)}},
+			{Name: "outer ring", X: hours, Y: ring, Line: chart.Line{Width: 2.2, Dash: chart.DashDot, Colour: chart.RGB(0xB06A1B)}},
+		},
+		Rules: []chart.Rule{{At: 2.5, Label: "stir", Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}},
+	}
+}
+
+// sampleField is colder at the wall and floor than in the middle.
+func sampleField() [][]float64 {
+	rows := make([][]float64, 30)
+	for j := range rows {
+		for i := 0; i < 15; i++ {
+			r, z := float64(i)/14, float64(j)/29
+			rows[j] = append(rows[j], -18+13*(1-r*r)*math.Sin(math.Pi*(.12+.8*z)))
+		}
+	}
+	return rows
 }
 
 // looks are the widgets as the pictures show them.
@@ -99,6 +135,17 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 		"figures": func() (fyne.CanvasObject, fyne.Size) {
 			f := sampleFigures()
 			return f, fyne.NewSize(430, f.MinSize().Height)
+		},
+		"plot": func() (fyne.CanvasObject, fyne.Size) {
+			p := kit.NewPlot()
+			p.ShowPlot(samplePlot())
+			p.MouseMoved(&desktop.MouseEvent{})
+			return p, fyne.NewSize(560, 330)
+		},
+		"field": func() (fyne.CanvasObject, fyne.Size) {
+			f := kit.NewFieldView()
+			f.ShowField(kit.Field{Values: sampleField(), RadiusMM: 44, HeightMM: 92})
+			return f, fyne.NewSize(340, 320)
 		},
 		"finder": func() (fyne.CanvasObject, fyne.Size) {
 			f := kit.NewFinder("Find an ingredient", []kit.FinderItem{

@@ -172,17 +172,26 @@ type numberRenderer struct{ n *Number }
 // fieldWidth is room for the longest value and the entry's own padding.
 func (r *numberRenderer) fieldWidth() float32 {
 	n := r.n
-	w := float32(0)
+	w := fyne.MeasureText("0000.0", theme.TextSize(), fyne.TextStyle{}).Width // so that fields line up
 	for _, v := range []float64{n.Min, n.Max} {
 		w = fyne.Max(w, fyne.MeasureText(chart.Number(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
 	}
 	return w + 2*theme.InnerPadding() + 2*theme.Padding()
 }
 
+// unitSize is room for the unit, and for the common short ones in any case.
+func (r *numberRenderer) unitSize() fyne.Size {
+	size := r.n.unit.MinSize()
+	if r.n.Unit != "" {
+		size.Width = fyne.Max(size.Width, fyne.MeasureText("°C", theme.TextSize(), fyne.TextStyle{}).Width)
+	}
+	return size
+}
+
 func (r *numberRenderer) Layout(size fyne.Size) {
 	n := r.n
 	field := n.entry.MinSize().Height
-	unit := n.unit.MinSize()
+	unit := r.unitSize()
 	gap := theme.Padding()
 	n.entry.Move(fyne.NewPos(0, 0))
 	n.entry.Resize(fyne.NewSize(size.Width-unit.Width-gap, field))
@@ -197,7 +206,7 @@ func (r *numberRenderer) Layout(size fyne.Size) {
 
 func (r *numberRenderer) MinSize() fyne.Size {
 	n := r.n
-	size := fyne.NewSize(r.fieldWidth()+n.unit.MinSize().Width+theme.Padding(), n.entry.MinSize().Height)
+	size := fyne.NewSize(r.fieldWidth()+r.unitSize().Width+theme.Padding(), n.entry.MinSize().Height)
 	if !n.problem.Hidden {
 		text := n.problem.MinSize()
 		size.Width = fyne.Max(size.Width, text.Width+text.Height+theme.Padding())

@@ -101,9 +101,6 @@ func (f *railFrame) both(s Span, axis float64) {
 	edge := chart.Line{Width: 1.2, Colour: c}
 	f.d.Segment(edge, x0, f.box.Y0, x0, axis)
 	f.d.Segment(edge, x1, f.box.Y0, x1, axis)
-	if label := "both scoop"; f.s.Measure(label, f.s.Text)+6 < x1-x0 {
-		f.d.Write(chart.Text{At: chart.Point{X: (x0 + x1) / 2, Y: f.box.Y0 + 1}, S: label, Size: f.s.Text, Align: chart.Centre, Rise: chart.Below, Bold: true, Colour: c})
-	}
 }
 
 func (f *railFrame) clampX(celsius float64) float64 {
@@ -205,6 +202,20 @@ func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
 		f.d.Write(chart.Text{At: chart.Point{X: x + 34, Y: y}, S: e.name, Size: f.s.Text, Colour: f.s.Muted})
 		x += need + 1.6*f.s.Text
 	}
+	name := "both scoop"
+	if v.Both.Empty() {
+		name = "nowhere do both scoop"
+	}
+	if x+34+f.s.Measure(name, f.s.Text) > f.d.W {
+		return
+	}
+	c := colour(ColorNameBoth)
+	b := chart.Rect{X0: x, Y0: y - .45*f.s.Text, X1: x + 28, Y1: y + .45*f.s.Text}
+	f.d.Box(b, chart.Fade(c, .16))
+	for _, x := range []float64{b.X0, b.X1} {
+		f.d.Segment(chart.Line{Width: 1.2, Colour: c}, x, b.Y0, x, b.Y1)
+	}
+	f.d.Write(chart.Text{At: chart.Point{X: x + 34, Y: y}, S: name, Size: f.s.Text, Colour: c})
 }
 
 // handle draws the serving temperature and, beside it, the numbers of the axis

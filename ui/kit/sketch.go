@@ -78,8 +78,8 @@ func (s *sketch) write() {
 		style := fyne.TextStyle{Bold: t.Bold}
 		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
 		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
-		size := fyne.MeasureText(t.S, o.TextSize, style)
-		x, y := float32(t.At.X), float32(t.At.Y)
+		size, drop := measureLine(t.S, o.TextSize, style)
+		x, y := float32(t.At.X), float32(t.At.Y)+drop
 		switch t.Align {
 		case chart.Centre:
 			x -= size.Width / 2
@@ -108,6 +108,17 @@ func (s *sketch) write() {
 			o.Hide()
 		}
 	}
+}
+
+// measureLine is the size of a text, and how much lower than others of its font
+// it has to be put so that all stand on one line: a sign that is borrowed from
+// another font, such as a minus, changes the height of the whole text.
+func measureLine(s string, size float32, style fyne.TextStyle) (fyne.Size, float32) {
+	driver := fyne.CurrentApp().Driver()
+	box, base := driver.RenderedTextSize(s, size, style, nil)
+	plain, plainBase := driver.RenderedTextSize("0", size, style, nil)
+	drop := plainBase - base
+	return fyne.NewSize(box.Width, plain.Height), drop
 }
 
 func (s *sketch) Objects() []fyne.CanvasObject { return s.objects }

@@ -3,8 +3,6 @@ package kit
 import (
 	"math"
 
-	"fyne.io/fyne/v2/theme"
-
 	"ripplewright/internal/chart"
 )
 
@@ -14,11 +12,12 @@ const tilt = .17
 
 // A tubFrame is the shape of one tub on screen: all half-widths about x, all y down.
 type tubFrame struct {
-	x, top, foot     float64
-	rTop, rBase      float64 // inside half-widths, at the rim and at the floor
-	wall             float64
-	surface, rSurf   float64 // the food's level, and half-width there
-	ink, card, shade chart.Colour
+	x, top, foot   float64
+	rTop, rBase    float64 // inside half-widths, at the rim and at the floor
+	wall           float64
+	surface, rSurf float64 // the food's level, and half-width there
+	card, shade    chart.Colour
+	inside         chart.Colour // of the far wall
 }
 
 // half is the inside half-width at height y.
@@ -37,7 +36,7 @@ func (t *TubView) frame(w, h, text float64) tubFrame {
 	scale := math.Min((w-8)/(wide*1.14), (room-6)/(v.HeightMM*1.06+v.TopMM*tilt/2+2))
 	f := tubFrame{
 		x: w / 2, rTop: v.TopMM * scale / 2, rBase: v.BaseMM * scale / 2, wall: math.Max(3, wide*.028*scale),
-		ink: colour(theme.ColorNameForeground), card: colour(ColorNameCardboard),
+		card: colour(ColorNameCardboard),
 	}
 	tall := v.HeightMM * scale
 	f.top = (room-tall-f.wall+f.rTop*tilt)/2 + 2
@@ -45,6 +44,7 @@ func (t *TubView) frame(w, h, text float64) tubFrame {
 	fill := math.Max(0, math.Min(1, v.Fill))
 	f.surface = f.foot - fill*tall
 	f.rSurf = f.half(f.surface)
+	f.inside = chart.Blend(f.card, chart.RGB(0x2A1C0C), .18)
 	f.shade = chart.Blend(f.card, chart.RGB(0x1B1208), .35)
 	return f
 }
@@ -78,11 +78,11 @@ func (f *tubFrame) back(d *chart.Drawing) {
 	d.Arc(f.x, f.top, f.rTop+f.wall+lip, (f.rTop+f.wall+lip)*tilt, math.Pi, 2*math.Pi)
 	d.EndFill(chart.Blend(f.card, chart.RGB(0xFFFFFF), .35))
 	// Inside of the far wall, from the rim to the food; darker lower down.
-	inside := chart.Blend(f.card, chart.RGB(0x2A1C0C), .18)
 	d.Arc(f.x, f.top, f.rTop, f.rTop*tilt, math.Pi, 2*math.Pi)
 	d.To(f.x+f.rBase, f.foot)
 	d.To(f.x-f.rBase, f.foot)
-	d.EndFill(inside)
+	d.EndFill(f.inside)
+	f.roundness(d)
 	d.Arc(f.x, f.top, f.rTop, f.rTop*tilt, math.Pi, 2*math.Pi)
 	d.EndStroke(chart.Line{Width: 1, Colour: f.shade})
 	// A seam and two soft folds, so that the wall reads as round.
@@ -92,6 +92,31 @@ func (f *tubFrame) back(d *chart.Drawing) {
 		c := chart.Fade(f.shade, []float64{.35, .15, .15}[i])
 		d.Segment(chart.Line{Width: 1.5, Colour: c}, f.x+x*f.rTop, y+2, f.x+x*f.rBase, f.foot)
 	}
+}
+
+// roundness darkens the far wall towards its sides, in a few thin films.
+func (f *tubFrame) roundness(d *chart.Drawing) {
+	film := chart.Fade(f.shade, .09)
+	for k := 1; k <= 6; k++ {
+		a := math.Pi * .045 * float64(k)
+		for _, side := range []float64{-1, 1} {
+			for i := 0; i <= 8; i++ {
+				s, c := math.Sincos(a * float64(i) / 8)
+				d.To(f.x+side*c*f.rTop, f.top-s*f.rTop*tilt)
+			}
+			d.To(f.x+side*math.Cos(a)*f.rBase, f.foot)
+			d.To(f.x+side*f.rBase, f.foot)
+			d.EndFill(film)
+		}
+	}
+}
+
+// readable is near-black or near-white, whichever stands out more on c.
+func readable(c chart.Colour) chart.Colour {
+	if .3*float64(c.R)+.59*float64(c.G)+.11*float64(c.B) > 118 {
+		return chart.RGB(0x1B1208)
+	}
+	return chart.RGB(0xFFF8EA)
 }
 
 // contents is the food: its surface behind the cut, and the cut face.
@@ -191,6 +216,6 @@ func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam c
 	}
 	// The level stands on the far wall where there is room above the food.
 	if gap := f.surface - f.rSurf*tilt - (f.top - f.rTop*tilt); v.Fill > 0 && gap > 1.6*s.Text {
-		d.Write(chart.Text{At: chart.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: chart.Number(100*v.Fill, 0) + " % full", Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: chart.RGB(0x1B1208)})
+		d.Write(chart.Text{At: chart.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: chart.Number(100*v.Fill, 0) + " % full", Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: readable(f.inside)})
 	}
 }

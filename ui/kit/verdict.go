@@ -54,7 +54,7 @@ func NewVerdict() *Verdict {
 		advice:   widget.NewLabel(""),
 	}
 	v.word.TextStyle.Bold = true
-	v.sentence.Truncation = fyne.TextTruncateEllipsis
+	v.sentence.Wrapping = fyne.TextWrapWord
 	v.advice.TextStyle.Italic = true
 	v.button = widget.NewButton("", func() {
 		if v.OnSuggestion != nil {
@@ -121,12 +121,17 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 			centre(o, size.Width-m.Width-gap, m.Width, m.Height)
 		}
 	}
-	centre(v.sentence, x, fyne.Max(0, size.Width-x-advice.Width-2*gap), v.sentence.MinSize().Height)
+	width := fyne.Max(1, size.Width-x-advice.Width-2*gap)
+	v.sentence.Resize(fyne.NewSize(width, size.Height)) // its height follows from its width
+	centre(v.sentence, x, width, v.sentence.MinSize().Height)
 }
 
 func (r *verdictRenderer) MinSize() fyne.Size {
 	v, gap := r.v, theme.Padding()
 	h := fyne.Max(v.icon.MinSize().Height+2*gap, v.button.MinSize().Height)
+	if v.Size().Width > 0 {
+		h = fyne.Max(h, v.sentence.MinSize().Height)
+	}
 	return fyne.NewSize(v.icon.MinSize().Width+v.word.MinSize().Width+20*theme.TextSize(), h)
 }
 

@@ -1,0 +1,219 @@
+package kit
+
+import (
+	"math"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/chart"
+)
+
+// A Plot is a chart.Plot on screen, with a reading line that follows the mouse
+// or, with the focus, the arrow keys.
+type Plot struct {
+	widget.BaseWidget
+
+	// OnRead is told, in words, what the curves are at the reading line, and ""
+	// when it goes.
+	OnRead func(text string)
+
+	// The decimals of a reading.
+	XDecimals, YDecimals int
+
+	plot    chart.Plot
+	frame   chart.Frame
+	at      float64 // the reading line; NaN for none
+	focused bool
+	shift   bool
+}
+
+var (
+	_ fyne.Focusable    = (*Plot)(nil)
+	_ fyne.Tappable     = (*Plot)(nil)
+	_ desktop.Hoverable = (*Plot)(nil)
+	_ desktop.Keyable   = (*Plot)(nil)
+)
+
+// NewPlot returns an empty plot.
+func NewPlot() *Plot {
+	p := &Plot{at: math.NaN(), YDecimals: 1, XDecimals: 1}
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// ShowPlot puts v on screen, in the theme's style, and calls nobody back. A
+// series, band or rule without a colour gets the theme's foreground. The plot
+// keeps the slices.
+func (p *Plot) ShowPlot(v chart.Plot) {
+	p.plot = v
+	p.Refresh()
+}
+
+// Focusable is the plot itself.
+func (p *Plot) Focusable() fyne.Focusable { return p }
+
+// read moves the reading line and tells what is there.
+func (p *Plot) read(x float64) {
+	if x == p.at || math.IsNaN(x) && math.IsNaN(p.at) {
+		return
+	}
+	p.at = x
+	p.Refresh()
+	if p.OnRead != nil {
+		p.OnRead(p.Reading())
+	}
+}
+
+// Reading says what the curves are at the reading line, "" without one.
+func (p *Plot) Reading() string {
+	if math.IsNaN(p.at) {
+		return ""
+	}
+	parts := []string{p.plot.X.Title + " " + chart.Number(p.at, p.XDecimals)}
+	for i := range p.plot.Series {
+		s := &p.plot.Series[i]
+		if s.Name != "" {
+			parts = append(parts, s.Name+" "+chart.Number(interpolate(s.X, s.Y, p.at), p.YDecimals))
+		}
+	}
+	return strings.TrimSpace(strings.Join(parts, "; "))
+}
+
+// MouseIn implements desktop.Hoverable.
+func (p *Plot) MouseIn(e *desktop.MouseEvent) { p.MouseMoved(e) }
+
+// MouseMoved puts the reading line under the mouse.
+func (p *Plot) MouseMoved(e *desktop.MouseEvent) {
+	x := float64(e.Position.X)
+	if x < p.frame.Box.X0 || x > p.frame.Box.X1 {
+		p.read(math.NaN())
+		return
+	}
+	p.read(p.frame.X.Value(x))
+}
+
+// MouseOut takes the reading line away.
+func (p *Plot) MouseOut() { p.read(math.NaN()) }
+
+// Tapped takes the focus, so that the keys read on.
+func (p *Plot) Tapped(*fyne.PointEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(p); c != nil {
+		c.Focus(p)
+	}
+}
+
+// TypedKey moves the reading line by a hundredth of the axis, with shift a tenth.
+func (p *Plot) TypedKey(e *fyne.KeyEvent) {
+	s := p.frame.X
+	s.Lo, s.Hi = 0, 100
+	at := s.Pos(p.at)
+	if math.IsNaN(at) {
+		at = 50
+	}
+	step := 1.0
+	if p.shift {
+		step = 10
+	}
+	switch e.Name {
+	case fyne.KeyLeft:
+		at -= step
+	case fyne.KeyRight:
+		at += step
+	case fyne.KeyPageDown:
+		at -= 10
+	case fyne.KeyPageUp:
+		at += 10
+	case fyne.KeyHome:
+		at = 0
+	case fyne.KeyEnd:
+		at = 100
+	case fyne.KeyEscape:
+		p.read(math.NaN())
+		return
+	default:
+		return
+	}
+	p.read(s.Value(math.Max(0, math.Min(100, at))))
+}
+
+// KeyDown implements desktop.Keyable.
+func (p *Plot) KeyDown(e *fyne.KeyEvent) {
+	p.shift = p.shift || e.Name == desktop.KeyShiftLeft || e.Name == desktop.KeyShiftRight
+}
+
+// KeyUp implements desktop.Keyable.
+func (p *Plot) KeyUp(e *fyne.KeyEvent) {
+	if e.Name == desktop.KeyShiftLeft || e.Name == desktop.KeyShiftRight {
+		p.shift = false
+	}
+}
+
+// TypedRune implements fyne.Focusable.
+func (p *Plot) TypedRune(rune) {}
+
+// FocusGained implements fyne.Focusable.
+func (p *Plot) FocusGained() {
+	p.focused = true
+	p.Refresh()
+}
+
+// FocusLost implements fyne.Focusable.
+func (p *Plot) FocusLost() {
+	p.focused, p.shift = false, false
+	p.read(math.NaN())
+	p.Refresh()
+}
+
+// CreateRenderer implements fyne.Widget.
+func (p *Plot) CreateRenderer() fyne.WidgetRenderer {
+	p.ExtendBaseWidget(p)
+	return newSketch(func() fyne.Size {
+		t := theme.CaptionTextSize()
+		return fyne.NewSize(22*t, 14*t)
+	}, p.layOut)
+}
+
+func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
+	p.plot.Style = plotStyle()
+	ink := p.plot.Style.Ink
+	for i := range p.plot.Series {
+		defaultColour(&p.plot.Series[i].Line, ink)
+	}
+	for i := range p.plot.Rules {
+		defaultColour(&p.plot.Rules[i].Line, ink)
+	}
+	p.frame = p.plot.Draw(d, w, h)
+	box := p.frame.Box
+	if p.focused {
+		d.Outline(chart.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, chart.Line{Width: 2, Colour: colour(theme.ColorNamePrimary)})
+	}
+	if math.IsNaN(p.at) {
+		return
+	}
+	x := p.frame.X.Pos(p.at)
+	if !(x >= box.X0 && x <= box.X1) {
+		return
+	}
+	d.Segment(chart.Line{Width: 1, Dash: chart.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
+	for i := range p.plot.Series {
+		s := &p.plot.Series[i]
+		scale := p.frame.Y
+		if s.Right {
+			scale = p.frame.Right
+		}
+		if y := scale.Pos(interpolate(s.X, s.Y, p.at)); y >= box.Y0 && y <= box.Y1 {
+			d.Marker(chart.Disc, x, y, 5, chart.Line{Colour: colour(theme.ColorNameBackground)})
+			d.Marker(chart.Disc, x, y, 3.4, chart.Line{Colour: s.Line.Colour})
+		}
+	}
+}
+
+func defaultColour(l *chart.Line, c chart.Colour) {
+	if l.Colour.A == 0 {
+		l.Colour = c
+	}
+}
