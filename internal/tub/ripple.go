@@ -2,6 +2,7 @@ package tub
 
 import (
 	"fmt"
+	"image/color"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/ripple"
@@ -32,4 +33,19 @@ func Ripple(d design.Design) ripple.Settings {
 		Strokes:   strokes,
 		Seed:      uint64(d.Blend.Seed),
 	}
+}
+
+// Style returns how the ripple of d is painted, in the colours it chose.
+// The design must have passed design.Validate.
+func Style(d design.Design) ripple.Style {
+	return ripple.Style{Foam: colour(d.Blend.FoamColour), Dense: colour(d.Blend.DenseColour)}
+}
+
+// colour reads "#rrggbb".
+func colour(s string) color.NRGBA {
+	c := color.NRGBA{A: 255}
+	if _, err := fmt.Sscanf(s, "#%02x%02x%02x", &c.R, &c.G, &c.B); err != nil {
+		panic(fmt.Sprintf("tub: colour %q: %v", s, err))
+	}
+	return c
 }

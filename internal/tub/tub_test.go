@@ -1,6 +1,7 @@
 package tub
 
 import (
+	"image/color"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -63,4 +64,12 @@ func TestARippleKeepsTheRatioAsked(t *testing.T) {
 	d := design.New()
 	d.Blend.FoamVolumePercent = 35
 	assert.InDelta(t, 0.35, Ripple(d).FoamShare, 1e-15)
+}
+
+func TestColoursAreThoseOfTheDesign(t *testing.T) {
+	d := design.New()
+	d.Blend.DenseColour, d.Blend.FoamColour = "#d9A441", "#000102"
+	s := Style(d)
+	assert.Equal(t, color.NRGBA{R: 0xd9, G: 0xa4, B: 0x41, A: 255}, s.Dense)
+	assert.Equal(t, color.NRGBA{G: 1, B: 2, A: 255}, s.Foam)
 }

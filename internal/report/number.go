@@ -1,0 +1,78 @@
+// Package report puts results into words and numbers for other programs and
+// for a terminal: one JSON object, or a page of plain text, for each question
+// that a maker may ask.
+//
+// It computes nothing but changes of unit: shares become percent here, and
+// only here. What is unknown is null in JSON and a dash in text, never zero.
+package report
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+)
+
+// Number is a figure in JSON: null where it is NaN or infinite, which stands
+// for unknown or for nothing of the kind.
+type Number float64
+
+// unknown is the Number that becomes null.
+var unknown = Number(math.NaN())
+
+// MarshalJSON returns the shortest digits that read back as n, or null.
+func (n Number) MarshalJSON() ([]byte, error) {
+	if !n.known() {
+		return []byte("null"), nil
+	}
+	// encoding/json has the ES6 form of floats, which all readers know.
+	return json.Marshal(float64(n))
+}
+
+func (n Number) known() bool { return !math.IsNaN(float64(n)) && !math.IsInf(float64(n), 0) }
+
+// text returns n with so many decimals, a dash where it is unknown.
+func (n Number) text(decimals int) string {
+	if !n.known() {
+		return "–"
+	}
+	s := strconv.FormatFloat(float64(n), 'f', decimals, 64)
+	if zero := strconv.FormatFloat(0, 'f', decimals, 64); s == "-"+zero {
+		return zero
+	}
+	return s
+}
+
+// percent returns a share of 1 as percent.
+func percent(share float64) Number { return Number(100 * share) }
+
+// Band is how low and how high a figure may be, for what the composition
+// leaves unknown and the freedoms of the model.
+type Band struct {
+	Low  Number `json:"low"`
+	High Number `json:"high"`
+}
+
+// Range is a stretch of temperatures, °C; both are null where there is none.
+type Range struct {
+	From Number `json:"scoop_from_c"`
+	To   Number `json:"scoop_to_c"`
+}
+
+// words returns "−14.0 to −9.5 °C", or none.
+func (r Range) words() string {
+	if !r.From.known() {
+		return "–"
+	}
+	return r.From.text(1) + " to " + r.To.text(1) + " °C"
+}
+
+// WriteJSON writes v on one line, or indented for people.
+func WriteJSON(w io.Writer, v any, indent bool) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	if indent {
+		e.SetIndent("", "  ")
+	}
+	return e.Encode(v)
+}
