@@ -102,9 +102,9 @@ func metWord(met bool) string {
 
 func (p *page) limits(limits []label.Limit) {
 	for _, c := range limits {
-		own := "unknown"
+		own := ""
 		if c.Own != nil {
-			own = fmt.Sprintf("%.4g %s", *c.Own, c.Unit)
+			own = strings.TrimSpace(fmt.Sprintf("; here %.4g %s", *c.Own, c.Unit))
 		}
 		verdict := metWord(c.Met)
 		switch {
@@ -113,6 +113,6 @@ func (p *page) limits(limits []label.Limit) {
 		case !c.Met && c.Miss != 0:
 			verdict = fmt.Sprintf("missed by %.3g %s", c.Miss, c.Unit)
 		}
-		p.line("    %s: %s; here %s: %s (%s)", c.What, c.Bound, strings.TrimSpace(own), verdict, c.Section)
+		p.line("    %s: %s%s: %s (%s)", c.What, c.Bound, own, verdict, c.Section)
 	}
 }

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"ripplewright/assets"
+	"ripplewright/internal/design"
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/model"
+	"ripplewright/internal/userdata"
+)
+
+// bench is a model with the library on its shelf.
+type bench struct{ *model.Model }
+
+// openBench reads the library that the program carries and the maker's own
+// ingredients, which win.
+func openBench() (*bench, error) {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	if err != nil {
+		return nil, &faultError{err}
+	}
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	if err != nil {
+		return nil, &faultError{fmt.Errorf("library: %w", err)}
+	}
+	// A machine without a configuration folder has no own ingredients.
+	if path, err := userdata.IngredientsPath(); err == nil {
+		own, err := userdata.LoadIngredients(path)
+		if err != nil {
+			return nil, err
+		}
+		lib = lib.With(own)
+	}
+	return &bench{model.New(lib)}, nil
+}
+
+// load reads the design file named, "-" being standard input, and makes sure
+// that the library has its ingredients.
+func (b *bench) load(s *shell, name string) (*designfile.File, error) {
+	f, err := read(s, name)
+	if err != nil {
+		return nil, err
+	}
+	if err := designfile.Check(f, b.Library()); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+func read(s *shell, name string) (*designfile.File, error) {
+	if name != "-" {
+		return designfile.Load(name)
+	}
+	data, err := io.ReadAll(io.LimitReader(s.in, designfile.MaxSize+1))
+	if err != nil {
+		return nil, fmt.Errorf("read standard input: %w", err)
+	}
+	return designfile.Decode("standard input", data)
+}
+
+// evaluate computes d, a design of file f. Its errors name file and line.
+func (b *bench) evaluate(f *designfile.File, d design.Design) (model.Result, error) {
+	r, err := b.Evaluate(d)
+	var input *model.InputError
+	if !errors.As(err, &input) {
+		return r, err
+	}
+	found := &designfile.Error{Name: f.Name}
+	for _, p := range input.Problems {
+		found.Problems = append(found.Problems, designfile.Problem{
+			Kind: designfile.Invalid, Line: f.Line(p.Path), Path: p.Path, Message: p.Message,
+		})
+	}
+	return r, found
+}
+
+// place returns "file:line: " of a path in f, without the line where the file
+// does not have it.
+func place(f *designfile.File, path string) string {
+	if n := f.Line(path); n > 0 {
+		return fmt.Sprintf("%s:%d: ", f.Name, n)
+	}
+	return f.Name + ": "
+}
+
+// open loads and evaluates one design file.
+func open(s *shell, name string) (*designfile.File, *model.Result, error) {
+	b, err := openBench()
+	if err != nil {
+		return nil, nil, err
+	}
+	f, err := b.load(s, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	r, err := b.evaluate(f, f.Design)
+	if err != nil {
+		return nil, nil, err
+	}
+	return f, &r, nil
+}

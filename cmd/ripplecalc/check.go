@@ -1,0 +1,61 @@
+package main
+
+import (
+	"fmt"
+)
+
+var checkCommand = &command{
+	name:  "check",
+	usage: "check FILE...",
+	short: "Tells the errors and warnings of design files",
+	long: `
+Errors go to standard error, each with file, line and key; warnings go to
+standard output. The exit code is 0 only if no file has an error.
+`,
+	run: runCheck,
+}
+
+func runCheck(c *command, s *shell, args []string) error {
+	files, err := c.parse(c.flags(), args, 1, -1)
+	if err != nil {
+		return err
+	}
+	b, err := openBench()
+	if err != nil {
+		return err
+	}
+	var worst error
+	for _, name := range files {
+		if err := guard(func() error { return check(s, b, name) }); err != nil {
+			worst = worse(worst, s.report(err))
+		}
+	}
+	return worst
+}
+
+// check writes the warnings of one file and returns its errors.
+func check(s *shell, b *bench, name string) error {
+	f, err := b.load(s, name)
+	if err != nil {
+		return err
+	}
+	r, err := b.evaluate(f, f.Design)
+	if err != nil {
+		return err
+	}
+	for _, w := range r.Warnings {
+		fmt.Fprintf(s.out, "%s%s: %s: %s [%s]\n", place(f, w.Where), w.Where, w.Severity, w.Message, w.Code)
+	}
+	_, err = fmt.Fprintf(s.out, "%s: no errors, %s\n", f.Name, count(len(r.Warnings), "warning"))
+	return err
+}
+
+func count(n int, what string) string {
+	switch n {
+	case 0:
+		return "no " + what + "s"
+	case 1:
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,145 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"runtime"
+	"sync"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/report"
+)
+
+var evaluateCommand = &command{
+	name:  "evaluate",
+	usage: "evaluate FILE... [--json] [--at C]",
+	short: "Computes every figure of one or more designs",
+	long: `
+FILE is a design file; "-" reads standard input. With --json each design is one
+line with one JSON object (see "ripplecalc help json"), in the order of the
+files. A file at fault is told on standard error and the others go on; the exit
+code is then 1.
+
+  --at C    the serving temperature in °C, instead of the file's
+  --json    JSON instead of text
+`,
+	run: runEvaluate,
+}
+
+func runEvaluate(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	at := flags.Float64("at", math.NaN(), "")
+	files, err := c.parse(flags, args, 1, -1)
+	if err != nil {
+		return err
+	}
+	if serving, _ := design.FieldAt("serving.temperature_c"); !math.IsNaN(*at) && (*at < serving.Min || *at > serving.Max) {
+		return c.misused("--at %g °C is outside %g to %g °C", *at, serving.Min, serving.Max)
+	}
+	b, err := openBench()
+	if err != nil {
+		return err
+	}
+	sw := sweep{bench: b, shell: s, json: *asJSON, at: *at}
+	return sw.run(files)
+}
+
+// sweep evaluates many files.
+type sweep struct {
+	bench *bench
+	shell *shell
+	json  bool
+	at    float64 // °C; NaN: each file's own
+}
+
+// answer is what one file comes to.
+type answer struct {
+	text []byte
+	err  error
+}
+
+// run evaluates the files on all processors and answers in their order.
+func (w *sweep) run(files []string) error {
+	answers := make([]chan answer, len(files))
+	for i := range answers {
+		answers[i] = make(chan answer, 1)
+	}
+	next := make(chan int)
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(files)) {
+		workers.Add(1)
+		go func() {
+			defer workers.Done()
+			for i := range next {
+				answers[i] <- w.one(files[i])
+			}
+		}()
+	}
+	go func() {
+		for i := range files {
+			next <- i
+		}
+		close(next)
+	}()
+	defer workers.Wait()
+
+	var worst error
+	for i := range files {
+		a := <-answers[i]
+		if a.err != nil {
+			worst = worse(worst, w.shell.report(a.err))
+			continue
+		}
+		if i > 0 && !w.json {
+			fmt.Fprintln(w.shell.out)
+		}
+		w.shell.out.Write(a.text) // the buffer keeps its first error for the end
+	}
+	return worst
+}
+
+// worse returns the error that stands for the worse of what was and a new exit
+// code.
+func worse(was error, code int) error {
+	if was != nil && was != errReported {
+		return was
+	}
+	if code == exitFault {
+		return &faultError{errors.New("some designs could not be computed")}
+	}
+	return errReported
+}
+
+// one evaluates one file, whatever happens.
+func (w *sweep) one(name string) (a answer) {
+	a.err = guard(func() error {
+		f, err := w.bench.load(w.shell, name)
+		if err != nil {
+			return err
+		}
+		d := f.Design
+		if !math.IsNaN(w.at) {
+			d.Serving.TemperatureC = w.at
+		}
+		r, err := w.bench.evaluate(f, d)
+		if err != nil {
+			return err
+		}
+		e := report.Evaluate(name, d, &r)
+		var text bytes.Buffer
+		if w.json {
+			err = report.WriteJSON(&text, e, false)
+		} else {
+			err = e.WriteText(&text)
+		}
+		if err != nil {
+			return &faultError{err}
+		}
+		a.text = text.Bytes()
+		return nil
+	})
+	return a
+}

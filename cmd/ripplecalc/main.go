@@ -1,0 +1,16 @@
+// Command ripplecalc computes designs of rippled frozen desserts without a
+// display: every figure, curve, label and picture of the window, from design
+// files, as text or JSON.
+//
+// It keeps no state, so any batch engine may run it over thousands of designs.
+// Exit codes: 0 fine; 1 the input is at fault; 2 wrong usage; 3 our fault.
+// Messages go to standard error.
+package main
+
+import (
+	"os"
+)
+
+func main() {
+	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr}, os.Args[1:]))
+}

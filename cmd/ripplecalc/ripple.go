@@ -1,0 +1,104 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image/png"
+	"path/filepath"
+	"strings"
+
+	"ripplewright/internal/atomicfile"
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/model"
+	"ripplewright/internal/report"
+	"ripplewright/internal/ripple"
+	"ripplewright/internal/tub"
+)
+
+var rippleCommand = &command{
+	name:  "ripple",
+	usage: "ripple FILE [-o cut.png] [--view side|top] [--size PX] [--json]",
+	short: "Draws the cut of the stirred tub and measures its ribbons",
+	long: `
+  -o FILE   the picture; without it only the figures are told
+  --view    side (an upright cut, the usual) or top (seen from above)
+  --size    pixels along the longer side, 16 to 4096; 900 if not given
+  --json    figures as JSON: foam_area_percent, mean_ribbon_mm (of the foam:
+            twice its area over the length of the interface), p90_ribbon_mm
+            (nine in ten of the foam's chords are shorter), interface_mm, spoon
+            (the word for the mean), and more of both phases and of spoonfuls
+
+Figures of pictures under 300 pixels are taken at 600.
+`,
+	run: runRipple,
+}
+
+// What figures are measured at where the picture is too coarse for them.
+const (
+	coarsePixels  = 300
+	measurePixels = 600
+)
+
+func runRipple(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	to := flags.String("o", "", "")
+	view := flags.String("view", ripple.Side.String(), "")
+	px := flags.Int("size", 900, "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	side, ok := map[string]ripple.View{"side": ripple.Side, "top": ripple.Top}[*view]
+	switch {
+	case !ok:
+		return c.misused("--view %q is not one of side, top", *view)
+	case *px < ripple.MinPixels || *px > ripple.MaxPixels:
+		return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
+	case *to != "" && strings.ToLower(filepath.Ext(*to)) != ".png":
+		return c.misused("-o %s: a picture is written as .png", *to)
+	}
+	f, r, err := open(s, files[0])
+	if err != nil {
+		return err
+	}
+	answer, err := draw(f, r, side, *px, *to)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	if *asJSON {
+		return report.WriteJSON(s.out, answer, true)
+	}
+	return answer.WriteText(s.out)
+}
+
+// draw stirs the tub of f, writes its picture to a file if it has a name, and
+// measures it.
+func draw(f *designfile.File, r *model.Result, view ripple.View, px int, to string) (report.Ripple, error) {
+	settings := tub.Ripple(f.Design)
+	settings.View, settings.FoamShare = view, r.Blend.FoamVolume
+	cut, err := ripple.Stir(settings)
+	if err != nil {
+		return report.Ripple{}, err
+	}
+	raster, err := cut.Raster(context.Background(), px, nil)
+	if err != nil {
+		return report.Ripple{}, err
+	}
+	if to != "" {
+		var picture bytes.Buffer
+		if err := png.Encode(&picture, raster.Paint(tub.Style(f.Design))); err != nil {
+			return report.Ripple{}, &faultError{err}
+		}
+		if err := atomicfile.Write(to, picture.Bytes()); err != nil {
+			return report.Ripple{}, err
+		}
+	}
+	if px < coarsePixels {
+		if raster, err = cut.Raster(context.Background(), measurePixels, nil); err != nil {
+			return report.Ripple{}, err
+		}
+	}
+	return report.RippleOf(f.Name, f.Design.Name, r, cut, raster), nil
+}

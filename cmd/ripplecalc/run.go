@@ -1,0 +1,98 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"runtime/debug"
+
+	"ripplewright/internal/designfile"
+)
+
+// The exit codes, from better to worse.
+const (
+	exitFine  = 0
+	exitInput = 1
+	exitUsage = 2
+	exitFault = 3
+)
+
+// shell is what a command may touch of the world around it.
+type shell struct {
+	in  io.Reader
+	out io.Writer
+	err io.Writer
+}
+
+// complain writes a message that is not an answer.
+func (s *shell) complain(format string, args ...any) {
+	fmt.Fprintf(s.err, "ripplecalc: "+format+"\n", args...)
+}
+
+// usageError says that the command line itself is wrong.
+type usageError struct {
+	usage   string // of the command, "" where none is known yet
+	message string
+}
+
+func (e *usageError) Error() string { return e.message }
+
+// faultError is an error that no input may cause.
+type faultError struct{ error }
+
+func (e *faultError) Unwrap() error { return e.error }
+
+// errReported stands for errors that are on standard error already.
+var errReported = errors.New("reported")
+
+// run does what args say and returns the exit code.
+func run(s *shell, args []string) int {
+	out := bufio.NewWriterSize(s.out, 1<<16)
+	inner := *s
+	inner.out = out
+	err := guard(func() error { return dispatch(&inner, args) })
+	if flushed := out.Flush(); flushed != nil && err == nil {
+		err = &faultError{fmt.Errorf("write the answer: %w", flushed)}
+	}
+	return inner.report(err)
+}
+
+// report tells err and returns the exit code that stands for it.
+func (s *shell) report(err error) int {
+	var usage *usageError
+	var fault *faultError
+	var file *designfile.Error
+	switch {
+	case err == nil:
+		return exitFine
+	case errors.As(err, &usage):
+		s.complain("%s", usage.message)
+		if usage.usage != "" {
+			fmt.Fprintf(s.err, "usage: ripplecalc %s\n", usage.usage)
+		} else {
+			fmt.Fprintln(s.err, "See ripplecalc help.")
+		}
+		return exitUsage
+	case errors.As(err, &fault):
+		s.complain("our fault: %v", err)
+		return exitFault
+	case errors.Is(err, errReported):
+		return exitInput
+	case errors.As(err, &file): // its lines begin with the file, as editors like it
+		fmt.Fprintln(s.err, err)
+		return exitInput
+	}
+	s.complain("%v", err)
+	return exitInput
+}
+
+// guard runs f and turns a panic into a *faultError.
+func guard(f func() error) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = &faultError{fmt.Errorf("%v\n%s", p, debug.Stack())}
+		}
+	}()
+	return f()
+}
