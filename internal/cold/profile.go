@@ -1,0 +1,130 @@
+package cold
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Profile is a maker's kitchen as the cold sees it. Designs name one and share
+// it. Start from Default: the zero Profile is no kitchen.
+type Profile struct {
+	Name  string
+	About string
+
+	Freezer      Place
+	SwingK       float64 // the freezer's air goes this far up and down, K
+	Counter      Place
+	Refrigerator Place
+	Package      Package
+	Layer        Layer
+}
+
+// Package is what lies between the food and the air.
+type Package struct {
+	WallResistance float64 // thickness/conductivity, m² K/W
+	LidResistance  float64 // lid and head space, m² K/W
+}
+
+// Form is what a phase freezes in before it goes into the tubs.
+type Form string
+
+// The forms.
+const (
+	FormDish Form = "dish" // open, shallow
+	FormBowl Form = "bowl" // open, about a third as deep as wide
+	FormBox  Form = "box"  // with a lid
+)
+
+// Layer is how a phase is still-frozen.
+type Layer struct {
+	Form             Form
+	DepthMM          float64 // 0: the form's own, see layerVessel
+	StartC           float64 // °C, as it goes in
+	StirEveryMin     float64 // 0: when the edge is icy
+	EdgeIcePercent   float64 // of the edge's water, at which to stir then
+	ShelfCoefficient float64 // below, W/(m² K); 0: as the freezer's shelf
+}
+
+// Default returns the ordinary kitchen, "Home freezer".
+//
+// Resistances: 0.5 mm board of 0.1 W/(m K); lid with 5 mm of air that conducts
+// and radiates. Both estimates.
+func Default() Profile {
+	return Profile{
+		Name:         "Home freezer",
+		About:        "an upright freezer without a fan, shelves of wire or plastic",
+		Freezer:      Place{AirC: -18, Factor: 1},
+		SwingK:       2,
+		Counter:      Place{AirC: 22, HumidityPercent: 50, Factor: 1},
+		Refrigerator: Place{AirC: 4, HumidityPercent: 60, Factor: 1},
+		Package:      Package{WallResistance: 0.005, LidResistance: 0.13},
+		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40},
+	}
+}
+
+// BuiltIn returns the kitchens that need no file. The first is Default.
+//
+// Coefficients: fan 15 to 25, blast cabinet 25 to 50, cold metal shelf 40 to
+// 100 W/(m² K), all from memory. Swings are estimates.
+func BuiltIn() []Profile {
+	home := Default()
+	fan := Default()
+	fan.Name, fan.About = "Fan freezer", "a frost-free freezer whose fan moves the air"
+	fan.Freezer.Coefficient, fan.SwingK = 20, 3
+	shelf := Default()
+	shelf.Name, shelf.About = "Metal shelf", "still air, tubs and dishes on a metal shelf that is itself cooled"
+	shelf.Freezer.ShelfCoefficient = 40
+	chest := Default()
+	chest.Name, chest.About = "Chest on its cold floor", "a chest freezer, colder and steadier, tubs on its floor"
+	chest.Freezer.AirC, chest.Freezer.ShelfCoefficient, chest.SwingK = -20, 40, 1
+	blast := Default()
+	blast.Name, blast.About = "Blast cabinet", "fast cold air, as the trade hardens; storage there as well"
+	blast.Freezer.AirC, blast.Freezer.Coefficient, blast.SwingK = -30, 30, 2
+	stall := Default()
+	stall.Name, stall.About = "Summer stall", "the home freezer's tubs, served out of doors in the warm"
+	stall.Counter.AirC, stall.Counter.HumidityPercent, stall.Counter.Coefficient = 28, 60, 20
+	return []Profile{home, fan, shelf, chest, blast, stall}
+}
+
+// With returns the built-in kitchens and the maker's own; an own one takes the
+// place of a built-in of the same name.
+func With(own []Profile) []Profile {
+	all := BuiltIn()
+next:
+	for _, p := range own {
+		for i := range all {
+			if strings.EqualFold(all[i].Name, p.Name) {
+				all[i] = p
+				continue next
+			}
+		}
+		all = append(all, p)
+	}
+	return all
+}
+
+// UnknownProfileError says that no kitchen has the name asked for.
+type UnknownProfileError struct {
+	Name  string
+	Known []string
+}
+
+func (e *UnknownProfileError) Error() string {
+	return fmt.Sprintf("no kitchen profile %q; there are %s", e.Name, strings.Join(e.Known, ", "))
+}
+
+// Find returns the kitchen called name, letter case aside; "" asks for the
+// first. The error is an *UnknownProfileError.
+func Find(all []Profile, name string) (Profile, error) {
+	if name == "" && len(all) > 0 {
+		return all[0], nil
+	}
+	e := &UnknownProfileError{Name: name}
+	for _, p := range all {
+		if strings.EqualFold(p.Name, strings.TrimSpace(name)) {
+			return p, nil
+		}
+		e.Known = append(e.Known, p.Name)
+	}
+	return Profile{}, e
+}
