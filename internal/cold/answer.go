@@ -35,6 +35,7 @@ type Harden struct {
 	MoveHours    Range
 	CoreToC      float64 // of the core, to be stored
 	Hours        Range
+	Sentence     string
 	Run          Run
 }
 
@@ -47,6 +48,7 @@ type StillFreeze struct {
 	StartFirst       string
 	HeadStartMinutes float64
 	ReadyMinutes     float64 // from the first going in until both are ready
+	Sentence         string
 }
 
 // Cooling is one phase in its dish.
@@ -95,7 +97,7 @@ type Serving struct {
 	MeltC       float64
 	MeltsAtWall Range
 
-	Sentence string // "Leave out 9 to 14 min …"
+	Sentence string // "Leave out 9 to 14 min: …"
 	Run      Run
 }
 
@@ -117,6 +119,7 @@ type Storage struct {
 	DrawnG     float64 // per 100 g of the drawer at most, once even; NaN if unknown
 	KeepBelowC float64 // where both hold ice with 2 K to spare; NaN if nowhere
 	Change     string  // what to change, "" if nothing
+	Sentence   string
 
 	AgeingIndex     float64 // growth of crystals relative to −18 °C; NaN outside −18 to −5
 	AgeingIndexWarm float64 // at the warm end of the swing

@@ -60,7 +60,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 	if err != nil {
 		return p, err
 	}
-	pl := planner{runner{ctx: ctx, total: 1}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}}
+	pl := planner{runner{ctx: ctx, total: 1}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
 	e := exposure{
 		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: tubCells,
 		place: p.Freezer, pack: p.Package, lid: p.Package.LidResistance,

@@ -35,6 +35,9 @@ func (pl *planner) harden() error {
 	if math.IsNaN(h.StartC) {
 		h.StartC = pl.p.Layer.StartC
 	}
+	if pl.o.FillC != nil {
+		h.StartC = *pl.o.FillC
+	}
 	times, out, mesh, err := pl.follow(exposure{
 		what: "hardening", substance: pl.tub, vessel: pl.a.Tub, cells: tubCells,
 		place: pl.p.Freezer, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
@@ -47,6 +50,7 @@ func (pl *planner) harden() error {
 		return err
 	}
 	h.MoveHours, h.Hours = times[0].over(3600), times[1].over(3600)
+	h.Sentence = h.sentence()
 	h.Run = picture(out, mesh, pl.a.Tub, heat.Hottest)
 	return nil
 }

@@ -32,12 +32,14 @@ func (a Answer) MarshalJSON() ([]byte, error) {
 		"start_c": figure(a.Harden.StartC), "air_c": figure(a.Harden.AirC),
 		"core_to_c": figure(a.Harden.CoreToC), "move_core_to_c": figure(a.Harden.MoveC),
 	}
+	harden["sentence"] = a.Harden.Sentence
 	band(harden, "hours", a.Harden.Hours)
 	band(harden, "move_hours", a.Harden.MoveHours)
 
 	still := a.StillFreeze.Dense.object()
 	still["dense"] = a.StillFreeze.Dense.object()
 	still["foam"] = a.StillFreeze.Foam.object()
+	still["sentence"] = a.StillFreeze.Sentence
 	still["start_first"] = word(a.StillFreeze.StartFirst)
 	still["head_start_minutes"] = figure(a.StillFreeze.HeadStartMinutes)
 	still["together_minutes"] = figure(a.StillFreeze.ReadyMinutes)
@@ -113,7 +115,7 @@ func (s *Storage) object() object {
 	return object{
 		"at_c": figure(s.AtC), "swing_k": figure(s.SwingK), "dense": s.Dense.object(), "foam": s.Foam.object(),
 		"water_drawn": s.WaterDrawn, "drawn_by": word(s.Drawer), "drawn_g_per_100g": figure(s.DrawnG),
-		"keep_below_c": figure(s.KeepBelowC), "change": word(s.Change),
+		"keep_below_c": figure(s.KeepBelowC), "change": word(s.Change), "sentence": s.Sentence,
 		"ageing_index": figure(s.AgeingIndex), "ageing_index_swing_warm": figure(s.AgeingIndexWarm), "ageing_note": s.AgeingNote,
 	}
 }

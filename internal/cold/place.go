@@ -2,6 +2,7 @@ package cold
 
 import (
 	"fmt"
+	"math"
 
 	"ripplewright/internal/heat"
 )
@@ -32,13 +33,17 @@ func (p Place) spread() float64 {
 	return spread
 }
 
+// stillWall bounds the height of the wall whose coefficient still air gets, mm:
+// below, a dish's wide faces decide; above, the wall formula ends.
+var stillWall = [2]float64{80, 300}
+
 // around returns what a vessel of the given height meets here, its coefficient
 // times scale. surfaceC decides the still air's.
 func (p Place) around(heightMM, surfaceC, scale float64, pack Package, lid float64) (heat.Surroundings, error) {
 	h := p.Coefficient
 	if h == 0 {
 		c, err := heat.StillAir(heat.UprightWall{
-			Height: heightMM / 1000, Emissivity: emissivity, Humidity: p.HumidityPercent / 100,
+			Height: math.Min(math.Max(heightMM, stillWall[0]), stillWall[1]) / 1000, Emissivity: emissivity, Humidity: p.HumidityPercent / 100,
 		}, surfaceC, p.AirC)
 		if err != nil {
 			return heat.Surroundings{}, fmt.Errorf("air at %.0f °C: %w", p.AirC, err)

@@ -13,7 +13,8 @@ type Options struct {
 	// Progress, if set, is called on Plan's goroutine with the part done, 0
 	// to 1, which never falls.
 	Progress   func(done float64)
-	NoPictures bool // leave Run.Frames out
+	NoPictures bool     // leave Run.Frames out
+	FillC      *float64 // °C, −30 to 40, of the tub as it goes into the freezer; nil: as swirled
 }
 
 // Plan computes the cold of d, whose evaluation is r, in the kitchen p. It
@@ -27,14 +28,19 @@ func Plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 	if err != nil {
 		return Answer{}, err
 	}
+	if f := o.FillC; f != nil && !(*f >= -30 && *f <= 40) {
+		return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Message: fmt.Sprintf("%g is outside -30 to 40 °C", *f)}
+	}
 	a := Answer{Profile: p, Tub: tubVessel(d.Tubs)}
-	pl := planner{runner{ctx: ctx, progress: o.Progress, pictures: !o.NoPictures, total: 15}, d, r, p, s, &a}
+	pl := planner{runner{ctx: ctx, progress: o.Progress, pictures: !o.NoPictures, total: 15}, d, r, p, s, &a, o}
 	for _, part := range [...]func() error{pl.stillFreeze, pl.harden, pl.serve} {
 		if err := part(); err != nil {
 			return Answer{}, fmt.Errorf("the cold: %w", err)
 		}
 	}
+	a.StillFreeze.Sentence = a.StillFreeze.sentence()
 	pl.store()
+	a.Storage.Sentence = a.Storage.sentence()
 	pl.remark()
 	pl.done = pl.total
 	pl.report(0)
@@ -49,6 +55,7 @@ type planner struct {
 	p   Profile
 	tub substance
 	a   *Answer
+	o   Options
 }
 
 func (pl *planner) note(severity model.Severity, code, where, format string, args ...any) {

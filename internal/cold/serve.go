@@ -3,6 +3,7 @@ package cold
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ripplewright/internal/heat"
 	"ripplewright/internal/phase"
@@ -133,12 +134,17 @@ func (pl *planner) sentence(s *Serving) string {
 	case s.From.Value == 0:
 		return fmt.Sprintf("It scoops straight from the freezer, for %s (%s).", minutes(s.To.Value), span(s.To.Low, s.To.High))
 	}
-	time := minutes(s.From.Value) + " or more"
-	if s.To.Known() {
-		time = span(s.From.Value, s.To.Value)
+	var b strings.Builder
+	if s.Whole.Value < s.To.Value || s.Whole.Known() && !s.To.Known() {
+		fmt.Fprintf(&b, "%s %s: first the outer ring scoops, then the whole tub.", where, span(s.From.Value, s.Whole.Value))
+	} else {
+		fmt.Fprintf(&b, "%s %s: the outer ring scoops then.", where, minutes(s.From.Value))
 	}
-	return fmt.Sprintf("%s %s; with the coefficient known to ±%.0f %% it begins after %s.",
-		where, time, 100*pl.placeOf(s).spread(), span(s.From.Low, s.From.High))
+	if s.To.Known() {
+		fmt.Fprintf(&b, " By %s the ring is too soft.", minutes(s.To.Value))
+	}
+	fmt.Fprintf(&b, " With the coefficient known to ±%.0f %% it begins after %s.", 100*pl.placeOf(s).spread(), span(s.From.Low, s.From.High))
+	return b.String()
 }
 
 func (pl *planner) placeOf(s *Serving) Place {
@@ -146,26 +152,4 @@ func (pl *planner) placeOf(s *Serving) Place {
 		return pl.p.Refrigerator
 	}
 	return pl.p.Counter
-}
-
-// span is two times in one unit.
-func span(from, to float64) string {
-	if to < hourly || math.IsNaN(to) {
-		return fmt.Sprintf("%.0f to %s", from, minutes(to))
-	}
-	return fmt.Sprintf("%.1f to %.1f h", from/60, to/60)
-}
-
-// hourly is where minutes stop telling anything.
-const hourly = 100
-
-// minutes is a time as a clock has it.
-func minutes(m float64) string {
-	switch {
-	case math.IsNaN(m):
-		return "never"
-	case m < hourly:
-		return fmt.Sprintf("%.0f min", m)
-	}
-	return fmt.Sprintf("%.1f h", m/60)
 }

@@ -67,16 +67,22 @@ func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
 		drawer, from = dense, foam
 	}
 	s.WaterDrawn, s.Drawer = true, drawer.Role.String()
+	sorption := solution.NewSorption(drawer.Mix, bound)
 	if from.Ice(s.AtC) > 0 {
-		sorption := solution.NewSorption(drawer.Mix, bound)
-		s.DrawnG = 100 * math.Max(0, sorption.Held(s.AtC)-drawer.Mix.Mass[mix.Water]) / drawer.Mix.Total()
+		s.DrawnG = missing(&sorption, drawer, s.AtC)
 	}
-	s.Change = fmt.Sprintf("Give the %s less sugar, or more water in its place, until it freezes at %.0f °C or above; it freezes at %s.",
-		s.Drawer, s.AtC+spareK, freezing(drawer))
+	s.Change = fmt.Sprintf("The %s freezes at %s: give it less sugar, or about %.0f g more water per 100 g, and it freezes at %.0f °C.",
+		s.Drawer, freezing(drawer), math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), s.AtC+spareK)
 	if !math.IsNaN(s.KeepBelowC) {
 		s.Change += fmt.Sprintf(" Or keep the tub at %.0f °C or colder.", s.KeepBelowC)
 	}
 	pl.note(model.Caution, "water_drawn_in_storage", "storage", "At %.0f °C the %s has no ice, so it draws water from the %s: it weeps and shrinks. %s", s.AtC, s.Drawer, from.Role, s.Change)
+}
+
+// missing returns the water that b lacks to be in balance with ice at t, g per
+// 100 g.
+func missing(s *solution.Sorption, b *phase.Body, t float64) float64 {
+	return 100 * math.Max(0, s.Held(t)-b.Mix.Mass[mix.Water]) / b.Mix.Total()
 }
 
 func freezing(b *phase.Body) string {
