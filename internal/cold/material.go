@@ -78,11 +78,11 @@ func (s substance) material(lowest, highest float64) (*heat.Material, error) {
 	return heat.NewMaterial(t, u, k)
 }
 
-// points returns temperatures every quarter kelvin, with more of them below
+// points returns temperatures every twentieth of a kelvin, with more of them below
 // each freezing point, where the enthalpy bends, and none closer than a
 // millikelvin, where its differences would drown in rounding.
 func (s substance) points(lowest, highest float64) []float64 {
-	const step, first, last = 0.25, 0.004, 3.0
+	const step, first, last = 0.05, 0.004, 3.0
 	var t []float64
 	for v := lowest; v < highest; v += step {
 		t = append(t, v)
@@ -94,7 +94,7 @@ func (s substance) points(lowest, highest float64) []float64 {
 			continue
 		}
 		t = append(t, b.FreezingPointC)
-		for d := first; d < last; d *= 1.2 {
+		for d := first; d < last; d *= 1.15 {
 			t = append(t, b.FreezingPointC-d)
 		}
 	}

@@ -1,0 +1,56 @@
+package cold
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The checks here are of common practice, no source: what makers say, with an
+// ordinary recipe. Their ranges are wide because practice names no kitchen.
+
+// Common practice, no source: a pint hardens overnight.
+func TestAPintHardensOvernight(t *testing.T) {
+	a := planned(t, market(), Default())
+	t.Logf("the model: %s", a.Harden.Sentence)
+	require.True(t, a.Harden.Hours.Known())
+	assert.Less(t, a.Harden.Hours.High, 14.0)
+	assert.Greater(t, a.Harden.Hours.Low, 2.0)
+}
+
+// Common practice, no source: a pint softens in about 5 to 15 minutes at room
+// temperature. The model's ring begins within it and the whole tub ends there.
+func TestAPintSoftensInFiveToFifteenMinutes(t *testing.T) {
+	s := planned(t, market(), Default()).Counter
+	t.Logf("the model: %s", s.Sentence)
+	assert.True(t, s.From.Value >= 5 && s.From.Value <= 15, "%v", s.From)
+	assert.InDelta(t, 15, s.Whole.Value, 5)
+}
+
+// Common practice, no source: beating about five times over about two hours.
+// It holds for a thin layer or a fan; a deeper layer in still air takes longer,
+// and the plan says so.
+func TestBeatingFiveTimesOverTwoHoursNeedsAThinLayerOrAFan(t *testing.T) {
+	thin := Default()
+	thin.Layer.DepthMM, thin.Layer.StirEveryMin = 13, 25
+	fan, err := Find(BuiltIn(), "fan freezer")
+	require.NoError(t, err)
+	fan.Layer.StirEveryMin = 25
+	for name, p := range map[string]Profile{"thin": thin, "fan": fan} {
+		c := planned(t, market(), p).StillFreeze.Dense
+		t.Logf("the model, %s: %d stirs over %.0f min", name, len(c.Stirs), c.Ready.Value)
+		assert.InDelta(t, 5, len(c.Stirs), 2)
+		assert.True(t, c.Ready.Value > 60 && c.Ready.Value < 150, "%v", c.Ready)
+	}
+	deep := Default()
+	deep.Layer.DepthMM = 50
+	a := planned(t, market(), deep)
+	t.Logf("the model, deep: %s", a.StillFreeze.Sentence)
+	assert.Greater(t, a.StillFreeze.Dense.Ready.Value, 180.0)
+	found := false
+	for _, n := range a.Notes {
+		found = found || n.Code == "longer_than_practice" && n.Where == "still_freeze"
+	}
+	assert.True(t, found)
+}
