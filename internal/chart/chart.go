@@ -169,7 +169,7 @@ func (d *Drawing) boxPath(r Rect) {
 // Arc adds points of an ellipse about (cx, cy) to the open path, from angle a0
 // to a1 in radians, measured from the x axis towards y (clockwise on screen).
 func (d *Drawing) Arc(cx, cy, rx, ry, a0, a1 float64) {
-	n := int(math.Ceil(math.Abs(a1-a0) / (2 * math.Pi) * (12 + 4*math.Sqrt(math.Max(rx, ry)))))
+	n := int(math.Ceil(math.Abs(a1-a0) / (2 * math.Pi) * (16 + 8*math.Sqrt(math.Max(rx, ry)))))
 	for i := 0; i <= n; i++ {
 		s, c := math.Sincos(a0 + (a1-a0)*float64(i)/float64(n))
 		d.To(cx+rx*c, cy+ry*s)

@@ -3,21 +3,18 @@ package chart
 import "math"
 
 // Contour adds to the open path the line where grid has the value level, as
-// short segments with lifts between, and returns a place on it for a label (the
-// point of it nearest the middle of the box) and whether there is any line.
+// short segments with lifts between; nothing if there is no such line.
 //
 // grid is rows of equal length, at least 2 by 2, whose first value is at the top
 // left corner of box and last at the bottom right. A cell with an unknown corner
 // has no line. Saddles are joined by the mean of their corners.
-func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) (label Point, ok bool) {
+func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) {
 	rows := len(grid)
 	if rows < 2 || len(grid[0]) < 2 {
 		return
 	}
 	cols := len(grid[0])
 	sx, sy := box.Dx()/float64(cols-1), box.Dy()/float64(rows-1)
-	mid := Point{(box.X0 + box.X1) / 2, (box.Y0 + box.Y1) / 2}
-	best := math.Inf(1)
 	for j := 0; j+1 < rows; j++ {
 		for i := 0; i+1 < cols; i++ {
 			// Corners clockwise from the top left, above or below the level.
@@ -48,11 +45,7 @@ func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) (label Poin
 				d.To(cut[k].X, cut[k].Y)
 				d.To(cut[k+1].X, cut[k+1].Y)
 				d.Lift()
-				if e := math.Hypot(cut[k].X-mid.X, cut[k].Y-mid.Y); e < best {
-					best, label, ok = e, cut[k], true
-				}
 			}
 		}
 	}
-	return label, ok
 }

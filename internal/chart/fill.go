@@ -107,3 +107,35 @@ func clampInt(v float64, lo, hi int) int {
 	}
 	return int(v)
 }
+
+// fillBox fills an opaque upright rectangle whose sides lie on pixels, such as a
+// background, and reports whether points were one.
+func (p *Painter) fillBox(points []Point, c Colour, scale float64) bool {
+	if len(points) != 4 || c.A != 255 {
+		return false
+	}
+	a, b := points[0], points[2]
+	if points[1] != (Point{b.X, a.Y}) || points[3] != (Point{a.X, b.Y}) {
+		return false
+	}
+	for _, v := range [...]float64{a.X, a.Y, b.X, b.Y} {
+		if v*scale != math.Trunc(v*scale) {
+			return false
+		}
+	}
+	w, h := p.img.Rect.Dx(), p.img.Rect.Dy()
+	x0, x1 := clampInt(math.Min(a.X, b.X)*scale, 0, w), clampInt(math.Max(a.X, b.X)*scale, 0, w)
+	y0, y1 := clampInt(math.Min(a.Y, b.Y)*scale, 0, h), clampInt(math.Max(a.Y, b.Y)*scale, 0, h)
+	if x0 >= x1 || y0 >= y1 {
+		return true
+	}
+	first := p.img.Pix[y0*p.img.Stride+4*x0 : y0*p.img.Stride+4*x1]
+	first[0], first[1], first[2], first[3] = c.R, c.G, c.B, 255
+	for n := 4; n < len(first); n *= 2 {
+		copy(first[n:], first[:n])
+	}
+	for y := y0 + 1; y < y1; y++ {
+		copy(p.img.Pix[y*p.img.Stride+4*x0:], first)
+	}
+	return true
+}

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"encoding/binary"
 	"image"
 	"math"
 )
@@ -56,6 +57,9 @@ func (p *Painter) Paint(d *Drawing, scale float64) {
 			p.outline(m.Points, scale)
 			p.showPicture(m.Picture, m.Frame, scale)
 		case m.Fill.A > 0:
+			if p.fillBox(m.Points, m.Fill, scale) {
+				continue
+			}
 			p.outline(m.Points, scale)
 			p.blend(m.Fill)
 		}
@@ -74,8 +78,12 @@ func (p *Painter) blend(c Colour) {
 	for y := p.dirty.Min.Y; y < p.dirty.Max.Y; y++ {
 		row := p.mask[y*w+p.dirty.Min.X : y*w+p.dirty.Max.X]
 		pix := p.img.Pix[y*p.img.Stride+4*p.dirty.Min.X:]
-		for i, m := range row {
+		for i := 0; i < len(row); i++ {
+			m := row[i]
 			if m == 0 {
+				for i+8 < len(row) && binary.LittleEndian.Uint64(row[i+1:]) == 0 {
+					i += 8 // most of a curve's box is empty
+				}
 				continue
 			}
 			row[i] = 0

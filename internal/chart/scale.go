@@ -42,25 +42,20 @@ type Tick struct {
 	Minor bool // a short line without a label
 }
 
-// Ticks returns between about n/2 and 2n round values within min..max: steps of
-// 1, 2 or 5 times a power of ten. It returns nil when the limits are not finite
+// Ticks returns about n round values within min..max, from 2 to n+4 of them:
+// steps of 1, 2 or 5 times a power of ten. It returns nil when the limits are not finite
 // or not in order, or n is not positive.
 func Ticks(min, max float64, n int) []Tick {
 	span := max - min
-	if !(span > 0) || math.IsInf(span, 0) || n <= 0 {
+	if !(span > 0) || math.IsInf(span, 0) || n <= 0 || span < 1e-300 {
 		return nil
 	}
-	raw := span / float64(n)
-	power := math.Pow(10, math.Floor(math.Log10(raw)))
-	step := power * 10
-	for _, m := range []float64{1, 2, 5} {
-		if m*power >= raw*.999999 {
-			step = m * power
-			break
-		}
+	if math.Max(math.Abs(min), math.Abs(max))/span > 1e9 {
+		return nil // too close together, so far from zero, to be told apart
 	}
-	if step == 0 || math.IsInf(step, 0) || math.Abs(min)/step > 1e12 || math.Abs(max)/step > 1e12 {
-		return nil // the limits do not differ by enough to be told apart
+	step := roundStep(span / float64(n))
+	for math.Floor(max/step+1e-9)-math.Ceil(min/step-1e-9) < 1 {
+		step = roundStep(step * .39) // the next finer: a lone tick tells no scale
 	}
 	places := 0
 	if step < 1 {
@@ -71,6 +66,17 @@ func Ticks(min, max float64, n int) []Tick {
 		ticks = append(ticks, Tick{Value: k * step, Label: Number(k*step, places)})
 	}
 	return ticks
+}
+
+// roundStep is the least of 1, 2 and 5 times a power of ten that is not below raw.
+func roundStep(raw float64) float64 {
+	power := math.Pow(10, math.Floor(math.Log10(raw)))
+	for _, m := range []float64{1, 2, 5} {
+		if m*power >= raw*.999999 {
+			return m * power
+		}
+	}
+	return 10 * power
 }
 
 // LogTicks returns the powers of ten within min..max, labelled, and their 2 and

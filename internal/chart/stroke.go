@@ -117,7 +117,9 @@ func (p *Painter) segment(ax, ay, bx, by, r float64) {
 			}
 			cover := uint8(255)
 			if e > inner {
-				cover = uint8(255*math.Min(1, reach-math.Sqrt(e)) + .5)
+				if part := reach - math.Sqrt(e); part < 1 {
+					cover = uint8(255*part + .5)
+				}
 			}
 			if cover > row[x] {
 				row[x] = cover

@@ -173,7 +173,7 @@ func (f *FieldView) paint(lo, hi float64) {
 func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, lo, hi float64) {
 	levels := f.field.Levels
 	if levels == nil {
-		for _, t := range chart.Ticks(lo, hi, 6) {
+		for _, t := range chart.Ticks(lo, hi, 8) {
 			levels = append(levels, t.Value)
 		}
 	}
@@ -181,15 +181,34 @@ func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, l
 	for _, level := range levels {
 		// Black or white, whichever the ground at this level is not.
 		c := readable(chart.Cold.At((level - lo) / (hi - lo)))
-		at, ok := d.Contour(f.mirror, level, box)
+		d.Contour(f.mirror, level, box)
 		d.EndStroke(chart.Line{Width: 1.2, Colour: chart.Fade(c, .85)})
-		if !ok || crowded(taken, at, 1.6*s.Text) {
-			continue
+		line := d.Marks[len(d.Marks)-1]
+		if line.Line.Width == 0 {
+			continue // no line: the last mark is the picture
 		}
-		taken = append(taken, at)
-		x := math.Max(box.X0+2.2*s.Text, math.Min(box.X1-2.2*s.Text, at.X))
-		d.Write(chart.Text{At: chart.Point{X: x, Y: at.Y - 1}, S: shortNumber(level), Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: c})
+		// The first of these corners and sides where the label has room.
+		for _, near := range [...][2]float64{{.5, .95}, {.5, .05}, {.95, .5}, {.05, .5}, {.8, .8}, {.2, .8}, {.8, .2}, {.2, .2}} {
+			at := nearest(line.Points, chart.Point{X: box.X0 + near[0]*box.Dx(), Y: box.Y0 + near[1]*box.Dy()})
+			if at.X < box.X0+1.5*s.Text || at.X > box.X1-1.5*s.Text || at.Y < box.Y0+1.5*s.Text || at.Y > box.Y1-.2*s.Text || crowded(taken, at, 1.5*s.Text) {
+				continue
+			}
+			taken = append(taken, at)
+			d.Write(chart.Text{At: chart.Point{X: at.X, Y: at.Y - 1}, S: shortNumber(level), Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: c})
+			break
+		}
 	}
+}
+
+// nearest is the one of points that is nearest to p.
+func nearest(points []chart.Point, p chart.Point) chart.Point {
+	best, at := math.Inf(1), chart.Point{}
+	for _, q := range points {
+		if e := math.Hypot(q.X-p.X, q.Y-p.Y); e < best {
+			best, at = e, q
+		}
+	}
+	return at
 }
 
 func shortNumber(v float64) string {

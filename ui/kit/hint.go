@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -94,5 +96,5 @@ func (a *hintArea) MouseOut() {
 }
 
 func (a *hintArea) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(canvas.NewRectangle(nil))
+	return widget.NewSimpleRenderer(canvas.NewRectangle(color.Transparent))
 }

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -31,30 +32,33 @@ type VerdictView struct {
 }
 
 // A Verdict is a strip with an icon, a word, a sentence and a suggestion. With
-// OnSuggestion set the suggestion is a button, otherwise a text.
+// OnSuggestion set the suggestion is a button, otherwise a text. The strip
+// always has room for two lines, so that the window stands still while words
+// change; what is longer than that ends in an ellipsis.
 type Verdict struct {
 	widget.BaseWidget
 
 	OnSuggestion func()
 
-	view     VerdictView
-	icon     *badge
-	word     *canvas.Text
-	sentence *widget.Label
-	advice   *widget.Label
-	button   *widget.Button
+	view   VerdictView
+	icon   *badge
+	word   *canvas.Text
+	lines  [2]*canvas.Text // of the sentence
+	advice *canvas.Text
+	button *widget.Button
 }
 
 // NewVerdict returns an empty strip.
 func NewVerdict() *Verdict {
 	v := &Verdict{
-		icon:     newBadge(),
-		word:     canvas.NewText("", theme.Color(theme.ColorNameForeground)),
-		sentence: widget.NewLabel(""),
-		advice:   widget.NewLabel(""),
+		icon:   newBadge(),
+		word:   canvas.NewText("", theme.Color(theme.ColorNameForeground)),
+		advice: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
+	}
+	for i := range v.lines {
+		v.lines[i] = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	}
 	v.word.TextStyle.Bold = true
-	v.sentence.Wrapping = fyne.TextWrapWord
 	v.advice.TextStyle.Italic = true
 	v.button = widget.NewButton("", func() {
 		if v.OnSuggestion != nil {
@@ -77,11 +81,7 @@ func (v *Verdict) ShowVerdict(view VerdictView) {
 		v.icon.severity = view.Severity
 		v.icon.Refresh()
 	}
-	if view.Sentence != old.Sentence {
-		v.sentence.SetText(view.Sentence)
-	}
 	if view.Suggestion != old.Suggestion {
-		v.advice.SetText(view.Suggestion)
 		v.button.SetText(view.Suggestion)
 	}
 	v.Refresh()
@@ -115,23 +115,57 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	advice := fyne.Size{}
 	for _, o := range []fyne.CanvasObject{v.advice, v.button} {
 		if o.Visible() {
-			m := o.MinSize()
-			m.Width = fyne.Min(m.Width, (size.Width-x)*.6)
-			advice = m
-			centre(o, size.Width-m.Width-gap, m.Width, m.Height)
+			advice = o.MinSize()
+			advice.Width = fyne.Min(advice.Width, (size.Width-x)*.6)
+			centre(o, size.Width-advice.Width-gap, advice.Width, advice.Height)
 		}
 	}
-	width := fyne.Max(1, size.Width-x-advice.Width-2*gap)
-	v.sentence.Resize(fyne.NewSize(width, size.Height)) // its height follows from its width
-	centre(v.sentence, x, width, v.sentence.MinSize().Height)
+	first, second := twoLines(v.view.Sentence, size.Width-x-advice.Width-3*gap)
+	line := v.lines[0].MinSize().Height
+	y := (size.Height - line) / 2
+	if second != "" {
+		y = size.Height/2 - line
+	}
+	for i, s := range []string{first, second} {
+		t := v.lines[i]
+		if t.Text != s {
+			t.Text = s
+			t.Refresh()
+		}
+		box, drop := measureLine(s, t.TextSize, t.TextStyle)
+		t.Move(fyne.NewPos(x, y+float32(i)*line+drop))
+		t.Resize(box)
+	}
+}
+
+// twoLines breaks s, between words, to fit a width; what does not fit on the
+// second line is cut.
+func twoLines(s string, width float32) (first, second string) {
+	fits := func(s string) bool {
+		return fyne.MeasureText(s, theme.TextSize(), fyne.TextStyle{}).Width <= width
+	}
+	if fits(s) {
+		return s, ""
+	}
+	words := strings.Fields(s)
+	n := 1
+	for n < len(words) && fits(strings.Join(words[:n+1], " ")) {
+		n++
+	}
+	first = strings.Join(words[:min(n, len(words))], " ")
+	rest := words[min(n, len(words)):]
+	second = strings.Join(rest, " ")
+	for len(rest) > 0 && !fits(second) {
+		rest = rest[:len(rest)-1]
+		second = strings.Join(rest, " ") + " …"
+	}
+	return first, second
 }
 
 func (r *verdictRenderer) MinSize() fyne.Size {
 	v, gap := r.v, theme.Padding()
-	h := fyne.Max(v.icon.MinSize().Height+2*gap, v.button.MinSize().Height)
-	if v.Size().Width > 0 {
-		h = fyne.Max(h, v.sentence.MinSize().Height)
-	}
+	line := fyne.MeasureText("M", theme.TextSize(), fyne.TextStyle{}).Height
+	h := fyne.Max(v.icon.MinSize().Height, fyne.Max(v.button.MinSize().Height, 2*line)) + gap
 	return fyne.NewSize(v.icon.MinSize().Width+v.word.MinSize().Width+20*theme.TextSize(), h)
 }
 
@@ -139,6 +173,11 @@ func (r *verdictRenderer) Refresh() {
 	v := r.v
 	v.word.Text, v.word.TextSize, v.word.Color = v.view.Word, theme.TextSize()*1.15, theme.Color(theme.ColorNameForeground)
 	v.word.Refresh()
+	v.advice.Text = v.view.Suggestion
+	for _, t := range []*canvas.Text{v.lines[0], v.lines[1], v.advice} {
+		t.TextSize, t.Color = theme.TextSize(), theme.Color(theme.ColorNameForeground)
+		t.Refresh()
+	}
 	has := v.view.Suggestion != ""
 	v.button.Hidden = !has || v.OnSuggestion == nil
 	v.advice.Hidden = !has || v.OnSuggestion != nil
@@ -150,7 +189,7 @@ func (r *verdictRenderer) Refresh() {
 }
 
 func (r *verdictRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.sentence, r.v.advice, r.v.button}
+	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.lines[0], r.v.lines[1], r.v.advice, r.v.button}
 }
 
 func (r *verdictRenderer) Destroy() {}
