@@ -137,9 +137,9 @@ func (r *figuresRenderer) Layout(size fyne.Size) {
 		if c == n-1 {
 			x -= r.gap() - theme.Padding()
 		}
-		size, drop := measureLine(t.Text, t.TextSize, t.TextStyle)
+		box, drop := measureLine(t.Text, t.TextSize, t.TextStyle)
 		t.Move(fyne.NewPos(x, float32(row)*line+drop))
-		t.Resize(fyne.NewSize(f.widths[c], size.Height))
+		t.Resize(fyne.NewSize(f.widths[c], box.Height))
 	}
 }
 

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -46,7 +47,7 @@ func NewPlot() *Plot {
 }
 
 // ShowPlot puts v on screen, in the theme's style, and calls nobody back. A
-// series, band or rule without a colour gets the theme's foreground. The plot
+// series or rule without a colour gets the theme's foreground. The plot
 // keeps the slices.
 func (p *Plot) ShowPlot(v chart.Plot) {
 	p.plot = v
@@ -178,15 +179,19 @@ func (p *Plot) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
-	p.plot.Style = plotStyle()
-	ink := p.plot.Style.Ink
-	for i := range p.plot.Series {
-		defaultColour(&p.plot.Series[i].Line, ink)
+	// What the theme fills in goes into copies: the theme may change, and the
+	// slices are the caller's.
+	plot := p.plot
+	plot.Style = plotStyle()
+	ink := plot.Style.Ink
+	plot.Series, plot.Rules = slices.Clone(plot.Series), slices.Clone(plot.Rules)
+	for i := range plot.Series {
+		defaultColour(&plot.Series[i].Line, ink)
 	}
-	for i := range p.plot.Rules {
-		defaultColour(&p.plot.Rules[i].Line, ink)
+	for i := range plot.Rules {
+		defaultColour(&plot.Rules[i].Line, ink)
 	}
-	p.frame = p.plot.Draw(d, w, h)
+	p.frame = plot.Draw(d, w, h)
 	box := p.frame.Box
 	if p.focused {
 		d.Outline(chart.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, chart.Line{Width: 2, Colour: colour(theme.ColorNamePrimary)})
@@ -199,8 +204,8 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 		return
 	}
 	d.Segment(chart.Line{Width: 1, Dash: chart.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
-	for i := range p.plot.Series {
-		s := &p.plot.Series[i]
+	for i := range plot.Series {
+		s := &plot.Series[i]
 		scale := p.frame.Y
 		if s.Right {
 			scale = p.frame.Right

@@ -3,6 +3,8 @@ package kit
 import (
 	"image"
 	"math"
+	"strings"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -110,15 +112,22 @@ func (s *sketch) write() {
 	}
 }
 
-// measureLine is the size of a text, and how much lower than others of its font
-// it has to be put so that all stand on one line: a sign that is borrowed from
-// another font, such as a minus, changes the height of the whole text.
-func measureLine(s string, size float32, style fyne.TextStyle) (fyne.Size, float32) {
-	driver := fyne.CurrentApp().Driver()
-	box, base := driver.RenderedTextSize(s, size, style, nil)
-	plain, plainBase := driver.RenderedTextSize("0", size, style, nil)
-	drop := plainBase - base
-	return fyne.NewSize(box.Width, plain.Height), drop
+// borrowed are the signs that the toolkit's own font lacks and takes from
+// another one, whose ascent is this share of its size.
+const (
+	borrowed       = "−≤≥≈→"
+	borrowedAscent = 2728.0 / 2816
+)
+
+// measureLine is the size of a text, and how much lower it has to be put to stand
+// on one line with others: the toolkit hangs a text from the top of the font of
+// its first sign, so that "−2.6" stands higher than "2.6".
+func measureLine(s string, size float32, style fyne.TextStyle) (box fyne.Size, drop float32) {
+	box, ascent := fyne.CurrentApp().Driver().RenderedTextSize(s, size, style, nil)
+	if first, _ := utf8.DecodeRuneInString(s); strings.ContainsRune(borrowed, first) {
+		drop = float32(math.Ceil(float64(ascent)) - math.Ceil(float64(size)*borrowedAscent))
+	}
+	return box, drop
 }
 
 func (s *sketch) Objects() []fyne.CanvasObject { return s.objects }

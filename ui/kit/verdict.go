@@ -111,7 +111,7 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	x := 2*gap + icon.Width
 	word := v.word.MinSize()
 	centre(v.word, x, word.Width, word.Height)
-	x += word.Width + gap
+	x += word.Width + 3*gap
 	advice := fyne.Size{}
 	for _, o := range []fyne.CanvasObject{v.advice, v.button} {
 		if o.Visible() {
