@@ -20,7 +20,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand,
-		labelCommand, rippleCommand,
+		labelCommand, rippleCommand, validateCommand,
 		ingredientsCommand, helpCommand,
 	}
 }

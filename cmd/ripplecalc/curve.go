@@ -35,9 +35,5 @@ func runCurve(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	curve := report.CurveOf(files[0], f.Design.Name, r, ts)
-	if *asJSON {
-		return report.WriteJSON(s.out, curve, true)
-	}
-	return curve.WriteText(s.out)
+	return s.answer(report.CurveOf(files[0], f.Design.Name, r, ts), *asJSON)
 }

@@ -65,8 +65,5 @@ func runLabel(c *command, s *shell, args []string) error {
 			return nil
 		}
 	}
-	if *asJSON {
-		return report.WriteJSON(s.out, l, true)
-	}
-	return report.Label{Label: l}.WriteText(s.out)
+	return s.answer(report.Label{Label: l}, *asJSON)
 }

@@ -67,10 +67,7 @@ func runRipple(c *command, s *shell, args []string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
-	if *asJSON {
-		return report.WriteJSON(s.out, answer, true)
-	}
-	return answer.WriteText(s.out)
+	return s.answer(answer, *asJSON)
 }
 
 // draw stirs the tub of f, writes its picture to a file if it has a name, and

@@ -8,6 +8,7 @@ import (
 	"runtime/debug"
 
 	"ripplewright/internal/designfile"
+	"ripplewright/internal/report"
 )
 
 // The exit codes, from better to worse.
@@ -30,6 +31,14 @@ func (s *shell) complain(format string, args ...any) {
 	fmt.Fprintf(s.err, "ripplecalc: "+format+"\n", args...)
 }
 
+// answer writes v as JSON or, without, its text.
+func (s *shell) answer(v interface{ WriteText(io.Writer) error }, asJSON bool) error {
+	if asJSON {
+		return fault(report.WriteJSON(s.out, v, true))
+	}
+	return fault(v.WriteText(s.out))
+}
+
 // usageError says that the command line itself is wrong.
 type usageError struct {
 	usage   string // of the command, "" where none is known yet
@@ -43,6 +52,14 @@ type faultError struct{ error }
 
 func (e *faultError) Unwrap() error { return e.error }
 
+// fault returns err as our fault, nil for none.
+func fault(err error) error {
+	if err == nil {
+		return nil
+	}
+	return &faultError{err}
+}
+
 // errReported stands for errors that are on standard error already.
 var errReported = errors.New("reported")
 
@@ -52,7 +69,7 @@ func run(s *shell, args []string) int {
 	inner := *s
 	inner.out = out
 	err := guard(func() error { return dispatch(&inner, args) })
-	if flushed := out.Flush(); flushed != nil && err == nil {
+	if flushed := out.Flush(); flushed != nil {
 		err = &faultError{fmt.Errorf("write the answer: %w", flushed)}
 	}
 	return inner.report(err)

@@ -62,7 +62,6 @@ func (l Label) WriteText(w io.Writer) error {
 			p.line("%s: %s", heading.word, s)
 		}
 	}
-	p.line("By our reading of the sections named; local code and licensed practice decide.")
 	return p.err
 }
 
@@ -109,7 +108,8 @@ func (p *page) limits(limits []label.Limit) {
 		verdict := metWord(c.Met)
 		switch {
 		case c.Judge:
-			verdict = "for you to judge"
+			p.line("    %s: for you to judge (%s)", c.What, c.Section)
+			continue
 		case !c.Met && c.Miss != 0:
 			verdict = fmt.Sprintf("missed by %.3g %s", c.Miss, c.Unit)
 		}

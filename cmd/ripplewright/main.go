@@ -1,0 +1,139 @@
+// Command ripplewright opens the window on a design.
+//
+//	ripplewright [FILE]
+//	ripplewright --version
+package main
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"runtime/debug"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"ripplewright/assets"
+	"ripplewright/internal/design"
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/model"
+	"ripplewright/internal/session"
+	"ripplewright/internal/userdata"
+	"ripplewright/testdata"
+	"ripplewright/ui"
+)
+
+// Exit codes, as those of ripplecalc.
+const (
+	fine, atFault, usage, ours = 0, 1, 2, 3
+)
+
+func main() { os.Exit(run(os.Args[1:])) }
+
+func run(args []string) int {
+	file := ""
+	switch {
+	case len(args) == 1 && args[0] == "--version":
+		fmt.Println("ripplewright", version())
+		return fine
+	case len(args) > 1 || len(args) == 1 && len(args[0]) > 0 && args[0][0] == '-':
+		fmt.Fprintln(os.Stderr, "usage: ripplewright [FILE] | --version")
+		return usage
+	case len(args) == 1:
+		file = args[0]
+	}
+	lib, err := library()
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright:", err)
+		return ours
+	}
+	demos, first, err := demos()
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright:", err)
+		return ours
+	}
+	s := session.New(model.New(lib), first)
+	if file != "" {
+		if err := s.Open(file); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			return atFault
+		}
+	}
+	sources, _ := assets.Library.ReadFile("library/SOURCES.md")
+	a := app.NewWithID("org.ripplewright.bench")
+	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
+	ui.New(ui.Setup{App: a, Session: s, Demos: demos, Tables: testdata.Tables,
+		Sources: string(sources), Version: version(), Events: events()}).Run()
+	return fine
+}
+
+// library reads the built-in ingredients and the maker's own. Own ones that
+// cannot be read are told of and left out.
+func library() (*ingredient.Library, error) {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	if err != nil {
+		return nil, err
+	}
+	p, err := userdata.IngredientsPath()
+	if err != nil {
+		return lib, nil
+	}
+	own, err := userdata.LoadIngredients(p)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright: your own ingredients are left out:", err)
+		return lib, nil
+	}
+	return lib.With(own), nil
+}
+
+// demos reads the built-in designs, and which comes first.
+func demos() (all []ui.Demo, first design.Design, err error) {
+	entries, err := fs.ReadDir(assets.Demos, "demos")
+	if err != nil {
+		return nil, first, err
+	}
+	for _, e := range entries {
+		name := path.Join("demos", e.Name())
+		data, err := assets.Demos.ReadFile(name)
+		if err != nil {
+			return nil, first, err
+		}
+		f, err := designfile.Decode(e.Name(), data)
+		if err != nil {
+			return nil, first, err
+		}
+		all = append(all, ui.Demo{Name: f.Design.Name, Design: f.Design})
+		if name == assets.FirstDemo {
+			first = f.Design
+		}
+	}
+	return all, first, nil
+}
+
+// events opens the log of effects that RIPPLEWRIGHT_EVENTS names, if any.
+func events() *os.File {
+	name := os.Getenv("RIPPLEWRIGHT_EVENTS")
+	if name == "" {
+		return nil
+	}
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o644)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright:", err)
+		return nil
+	}
+	return f
+}
+
+func version() string {
+	if i, ok := debug.ReadBuildInfo(); ok && i.Main.Version != "" {
+		return i.Main.Version
+	}
+	return "(devel)"
+}

@@ -1,0 +1,147 @@
+package card
+
+import (
+	"strings"
+	"unicode"
+)
+
+// run is a piece of text in one style.
+type run struct {
+	text string
+	style
+}
+
+// plain strips what no font can set: line ends become spaces, and other
+// control and zero-width signs go.
+func plain(s string) string {
+	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r) && r != '\u00a0':
+			return ' '
+		case unicode.Is(unicode.Cc, r), unicode.Is(unicode.Cf, r), r >= 0xfe00 && r <= 0xfe0f:
+			return -1
+		}
+		return r
+	}, s)), " ")
+}
+
+// wrapped breaks runs into lines no longer than width mm, at spaces and, where
+// one word alone is longer, within the word.
+func wrapped(runs []run, width float64) [][]run {
+	var lines [][]run
+	var line []run
+	x := 0.0
+	add := func(st style, s string) {
+		if n := len(line); n > 0 && line[n-1].style == st {
+			line[n-1].text += s
+		} else if s != "" {
+			line = append(line, run{s, st})
+		}
+		x += st.width(s)
+	}
+	flush := func() {
+		if n := len(line); n > 0 {
+			line[n-1].text = strings.TrimRight(line[n-1].text, " ")
+		}
+		lines = append(lines, line)
+		line, x = nil, 0
+	}
+	for _, word := range together(runs) {
+		w := 0.0
+		for _, r := range word {
+			w += r.width(strings.TrimRight(r.text, " "))
+		}
+		if x > 0 && x+w > width {
+			flush()
+		}
+		for _, r := range word {
+			if w <= width {
+				add(r.style, r.text)
+				continue
+			}
+			for _, c := range r.text {
+				if x > 0 && x+r.width(string(c)) > width {
+					flush()
+				}
+				add(r.style, string(c))
+			}
+		}
+	}
+	if len(line) > 0 {
+		flush()
+	}
+	return lines
+}
+
+// together splits runs into words, each with the spaces after it; a word may
+// change its style within.
+func together(runs []run) [][]run {
+	var all [][]run
+	var word []run
+	for _, r := range runs {
+		rest := r.text
+		for rest != "" {
+			end := len(rest)
+			space := false
+			if i := strings.IndexByte(rest, ' '); i >= 0 {
+				end, space = i, true
+				for end < len(rest) && rest[end] == ' ' {
+					end++
+				}
+			}
+			word = append(word, run{rest[:end], r.style})
+			rest = rest[end:]
+			if space {
+				all = append(all, word)
+				word = nil
+			}
+		}
+	}
+	if word != nil {
+		all = append(all, word)
+	}
+	return all
+}
+
+// paragraph sets runs as a part of the given width with lines lead pt apart.
+// The first line's capitals touch its upper edge.
+func paragraph(width, lead float64, runs ...run) *sheet {
+	p := &sheet{w: width}
+	for i, line := range wrapped(runs, width) {
+		x := 0.0
+		for _, r := range line {
+			if i == 0 {
+				p.h = max(p.h, capHeight*r.size*point)
+			}
+		}
+		if i > 0 {
+			p.h += lead * point
+		}
+		for _, r := range line {
+			x = p.write(x, p.h, r.style, r.text)
+		}
+	}
+	return p
+}
+
+// text sets one string as a paragraph.
+func text(width, lead float64, st style, s string) *sheet {
+	return paragraph(width, lead, run{s, st})
+}
+
+// stack sets parts one under the other, gap mm apart.
+func stack(gap float64, parts ...*sheet) *sheet {
+	out := &sheet{}
+	for _, p := range parts {
+		if p == nil {
+			continue
+		}
+		if out.h > 0 {
+			out.h += gap
+		}
+		out.place(p, 0, out.h)
+		out.h += p.h
+		out.w = max(out.w, p.w)
+	}
+	return out
+}

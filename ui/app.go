@@ -1,0 +1,181 @@
+// Package ui is the window: the bench on which a dessert is designed, the pages
+// one click away, the menus and the files.
+//
+// Values go down (Show…), hands come up (callbacks into the session). Whatever
+// a callback changes is only stored; the latch, once a frame, evaluates and
+// shows it, so that no drag can outrun the screen.
+package ui
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/model"
+	"ripplewright/internal/session"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+	"ripplewright/ui/theme"
+)
+
+// Setup is what the window needs from outside.
+type Setup struct {
+	App     fyne.App
+	Session *session.Session
+	Demos   []Demo
+	Tables  fs.FS  // the check tables
+	Sources string // the datasets and their terms, Markdown
+	Version string
+	Events  *os.File // where effects are logged for tests of the real window; nil: nowhere
+
+	// Post runs a function on the window's thread; nil: fyne.Do.
+	Post func(func())
+}
+
+// Demo is a built-in design.
+type Demo struct {
+	Name   string
+	Design design.Design
+}
+
+// Window is the program's window.
+type Window struct {
+	Setup
+	win     fyne.Window
+	bench   *bench
+	pages   []page.Page
+	current int // of pages; -1: the bench
+	content *fyne.Container
+	nav     []*widget.Button
+	status  *widget.Label
+	hints   *kit.Hints
+	menus   *menus
+	look    theme.Options
+
+	seen    uint64
+	latch   *fyne.Animation
+	started time.Time
+}
+
+// Look at start; the window never asks for more than a small screen has.
+const (
+	startWidth  = 1280
+	startHeight = 860
+)
+
+// New returns the window, not yet shown.
+func New(s Setup) *Window {
+	if s.Post == nil {
+		s.Post = fyne.Do
+	}
+	w := &Window{Setup: s, current: -1, started: time.Now()}
+	w.restoreLook()
+	w.win = s.App.NewWindow("Ripplewright")
+	w.status = widget.NewLabel("")
+	w.status.Truncation = fyne.TextTruncateEllipsis
+	w.hints = kit.NewHints(w.Say)
+	w.bench = newBench(w)
+	w.pages = w.newPages()
+	w.content = container.NewStack(w.bench.object)
+	w.win.SetContent(container.NewBorder(
+		container.NewVBox(w.navigation(), w.bench.verdict),
+		w.status, nil, nil, w.content))
+	w.menus = newMenus(w)
+	w.win.Resize(fyne.NewSize(startWidth, startHeight))
+	w.win.SetCloseIntercept(w.close)
+	w.win.SetMaster()
+	w.refresh()
+	return w
+}
+
+// Run shows the window and returns when it is closed.
+func (w *Window) Run() {
+	w.App.Lifecycle().SetOnStarted(func() {
+		w.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { w.tick() }}
+		w.latch.Start()
+		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
+	})
+	w.App.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
+	w.win.ShowAndRun()
+}
+
+// tick runs once a frame: it shows what has changed since the last.
+func (w *Window) tick() {
+	w.hints.Look(w.win.Canvas())
+	if w.seen != w.Session.Revision() {
+		w.refresh()
+	}
+}
+
+// refresh evaluates the design and shows it.
+func (w *Window) refresh() {
+	w.seen = w.Session.Revision()
+	w.bench.show()
+	if w.current >= 0 {
+		w.pages[w.current].Show()
+	}
+	title := w.Session.Title()
+	if w.Session.Dirty() {
+		title += " • not saved"
+	}
+	if title += " — Ripplewright"; w.win.Title() != title {
+		w.win.SetTitle(title)
+	}
+	if w.menus != nil {
+		w.menus.show()
+	}
+	d := w.Session.Design()
+	w.event("design foam=%g serving=%g count=%d grams=%g", d.Blend.FoamVolumePercent, d.Serving.TemperatureC, d.Tubs.Count, firstGrams(d))
+}
+
+func firstGrams(d design.Design) float64 {
+	if len(d.Dense.Lines) == 0 {
+		return 0
+	}
+	return d.Dense.Lines[0].Grams
+}
+
+// event logs an effect that a test of the real window waits for.
+func (w *Window) event(format string, args ...any) {
+	if w.Events != nil {
+		fmt.Fprintf(w.Events, format+"\n", args...)
+	}
+}
+
+// The methods of page.Host.
+
+// Design implements page.Host.
+func (w *Window) Design() design.Design { return w.Session.Design() }
+
+// Result implements page.Host.
+func (w *Window) Result() *model.Result {
+	r, _ := w.Session.Result()
+	return r
+}
+
+// Model implements page.Host.
+func (w *Window) Model() *model.Model { return w.Session.Model() }
+
+// Preview implements page.Host.
+func (w *Window) Preview(d design.Design) { w.Session.Preview(d) }
+
+// Commit implements page.Host.
+func (w *Window) Commit(d design.Design, step string) {
+	w.Session.Commit(d, step)
+	w.event("commit %s", step)
+}
+
+// Post implements page.Host.
+func (w *Window) Post(f func()) { w.Setup.Post(f) }
+
+// Window implements page.Host.
+func (w *Window) Window() fyne.Window { return w.win }
+
+// Say implements page.Host.
+func (w *Window) Say(text string) { w.status.SetText(text) }

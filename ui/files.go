@@ -1,0 +1,216 @@
+package ui
+
+import (
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/storage/repository"
+
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/label"
+)
+
+// Extension of design files.
+const designExtension = ".yaml"
+
+// pathChooser stands before the toolkit's file repository. Its save dialog
+// opens, and so empties, the file chosen before anything is written; we only
+// want the path, so a writer here touches nothing.
+type pathChooser struct {
+	repository.WritableRepository
+	repository.HierarchicalRepository
+	repository.ListableRepository
+	base repository.Repository
+}
+
+type nothing struct{ uri fyne.URI }
+
+func (n nothing) Write(p []byte) (int, error) { return len(p), nil }
+func (n nothing) Close() error                { return nil }
+func (n nothing) URI() fyne.URI               { return n.uri }
+
+func (p *pathChooser) Exists(u fyne.URI) (bool, error)                { return p.base.Exists(u) }
+func (p *pathChooser) Reader(u fyne.URI) (fyne.URIReadCloser, error)  { return p.base.Reader(u) }
+func (p *pathChooser) CanRead(u fyne.URI) (bool, error)               { return p.base.CanRead(u) }
+func (p *pathChooser) Destroy(s string)                               { p.base.Destroy(s) }
+func (p *pathChooser) Writer(u fyne.URI) (fyne.URIWriteCloser, error) { return nothing{u}, nil }
+func (p *pathChooser) CanWrite(u fyne.URI) (bool, error)              { return true, nil }
+
+// chooseOnly makes the file dialogs choose paths and nothing else.
+func chooseOnly() {
+	u := storage.NewFileURI("/")
+	base, err := repository.ForURI(u)
+	if err != nil {
+		return
+	}
+	if _, done := base.(*pathChooser); done {
+		return
+	}
+	w, ok1 := base.(repository.WritableRepository)
+	h, ok2 := base.(repository.HierarchicalRepository)
+	l, ok3 := base.(repository.ListableRepository)
+	if ok1 && ok2 && ok3 {
+		repository.Register("file", &pathChooser{w, h, l, base})
+	}
+}
+
+// choosePath asks where to save, and adds the extension if none was typed.
+func (w *Window) choosePath(name, extension string, then func(path string)) {
+	chooseOnly()
+	dg := dialog.NewFileSave(func(out fyne.URIWriteCloser, err error) {
+		if err != nil {
+			w.problem(err)
+			return
+		}
+		if out == nil {
+			return
+		}
+		path := out.URI().Path()
+		out.Close()
+		if filepath.Ext(path) == "" {
+			path += extension
+		}
+		then(path)
+	}, w.win)
+	dg.SetFileName(name)
+	if dir := filepath.Dir(w.Session.Path()); w.Session.Path() != "" {
+		if l, err := storage.ListerForURI(storage.NewFileURI(dir)); err == nil {
+			dg.SetLocation(l)
+		}
+	}
+	dg.Show()
+}
+
+func (w *Window) openDialog() {
+	dg := dialog.NewFileOpen(func(in fyne.URIReadCloser, err error) {
+		if err != nil {
+			w.problem(err)
+			return
+		}
+		if in == nil {
+			return
+		}
+		path := in.URI().Path()
+		in.Close()
+		w.open(path)
+	}, w.win)
+	dg.SetFilter(storage.NewExtensionFileFilter([]string{designExtension, ".yml"}))
+	dg.Show()
+}
+
+// open reads the design at path; an error leaves everything as it is.
+func (w *Window) open(path string) {
+	if err := w.Session.Open(path); err != nil {
+		w.problem(err)
+		return
+	}
+	w.remember(w.Session.Path())
+	w.Say("Opened " + path)
+	w.event("opened %s", path)
+}
+
+// save writes the design to its file, then calls then if it is not nil.
+func (w *Window) save(then func()) {
+	if w.Session.Path() == "" {
+		w.saveAs(then)
+		return
+	}
+	w.saveTo("", false, then)
+}
+
+func (w *Window) saveAs(then func()) {
+	name := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) {
+			return '-'
+		}
+		return r
+	}, w.Design().Name)
+	if p := w.Session.Path(); p != "" {
+		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
+	}
+	w.choosePath(name+designExtension, designExtension, func(path string) { w.saveTo(path, false, then) })
+}
+
+func (w *Window) saveTo(path string, force bool, then func()) {
+	err := w.Session.Save(path, force)
+	var changed *designfile.ChangedOnDiskError
+	var exists *designfile.ExistsError
+	ask := func(title, question string) {
+		dialog.ShowConfirm(title, question, func(yes bool) {
+			if yes {
+				w.saveTo(path, true, then)
+			}
+		}, w.win)
+	}
+	switch {
+	case errors.As(err, &changed):
+		ask("The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?")
+	case errors.As(err, &exists):
+		ask("Replace the file?", filepath.Base(exists.Path)+" exists already.")
+	case err != nil:
+		w.problem(err)
+	default:
+		w.remember(w.Session.Path())
+		w.Say("Saved " + w.Session.Path())
+		w.event("saved %s", w.Session.Path())
+		if then != nil {
+			then()
+		}
+	}
+}
+
+// problem shows an error; a file's names file, line and key.
+func (w *Window) problem(err error) {
+	w.event("problem %v", err)
+	dialog.ShowError(err, w.win)
+}
+
+// unlessUnsaved does next at once, or asks first if something would be lost.
+func (w *Window) unlessUnsaved(next func()) {
+	if !w.Session.Dirty() {
+		next()
+		return
+	}
+	var dg *dialog.CustomDialog
+	dg = dialog.NewCustomWithoutButtons("Save the changes?", newPrompt(w.Session.Title(), [3]promptButton{
+		{"Save", true, func() { dg.Hide(); w.save(next) }},
+		{"Discard", false, func() { dg.Hide(); next() }},
+		{"Cancel", false, func() { dg.Hide() }},
+	}), w.win)
+	dg.Show()
+}
+
+// close asks about unsaved changes and quits.
+func (w *Window) close() {
+	w.unlessUnsaved(func() {
+		w.event("closed")
+		w.win.SetCloseIntercept(nil)
+		w.App.Quit()
+	})
+}
+
+// lookAtDisk says when the file has been changed by another program.
+func (w *Window) lookAtDisk() {
+	if !w.Session.ChangedOnDisk() {
+		return
+	}
+	path := w.Session.Path()
+	if w.Session.Dirty() {
+		w.Say("The file has been changed by another program; saving will ask.")
+		return
+	}
+	dialog.ShowConfirm("The file has changed", filepath.Base(path)+" was changed by another program. Read it again?", func(yes bool) {
+		if yes {
+			w.open(path)
+		}
+	}, w.win)
+}
+
+// exportLabel writes the label's figures as text.
+func (w *Window) exportLabel(region label.Region) {
+	w.choosePath("label-"+string(region)+".txt", ".txt", func(path string) { w.writeLabel(path, region) })
+}

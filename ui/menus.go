@@ -1,0 +1,194 @@
+package ui
+
+import (
+	"path/filepath"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/design"
+	"ripplewright/ui/theme"
+)
+
+// menus are the main menu and what of it changes.
+type menus struct {
+	w          *Window
+	main       *fyne.MainMenu
+	undo, redo *fyne.MenuItem
+	recent     *fyne.MenuItem
+	shown      string
+}
+
+func command(name string, key fyne.KeyName, more fyne.KeyModifier, do func()) *fyne.MenuItem {
+	it := fyne.NewMenuItem(name, do)
+	if key != "" {
+		it.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault | more}
+	}
+	return it
+}
+
+func newMenus(w *Window) *menus {
+	m := &menus{w: w}
+	m.undo = fyne.NewMenuItem("Undo", w.undo)
+	m.undo.Shortcut = &fyne.ShortcutUndo{}
+	m.redo = fyne.NewMenuItem("Redo", w.redo)
+	m.redo.Shortcut = &fyne.ShortcutRedo{}
+	m.recent = fyne.NewMenuItem("Open recent", nil)
+	m.recent.ChildMenu = fyne.NewMenu("")
+	demos := fyne.NewMenuItem("Open a demo", nil)
+	demos.ChildMenu = fyne.NewMenu("")
+	for _, d := range w.Demos {
+		demos.ChildMenu.Items = append(demos.ChildMenu.Items, fyne.NewMenuItem(d.Name, func() {
+			w.unlessUnsaved(func() { w.Session.Start(d.Design) })
+		}))
+	}
+	file := fyne.NewMenu("File",
+		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(func() { w.Session.Start(design.New()) }) }),
+		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
+		m.recent, demos, fyne.NewMenuItemSeparator(),
+		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
+		command("Save as…", fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		fyne.NewMenuItemSeparator())
+	quit := command("Quit", fyne.KeyQ, 0, w.close)
+	quit.IsQuit = true
+	file.Items = append(file.Items, quit)
+	view := fyne.NewMenu("View")
+	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9}
+	view.Items = append(view.Items, command("Bench", keys[0], 0, func() { w.turnTo(-1) }))
+	for i, p := range w.pages {
+		view.Items = append(view.Items, command(p.Title(), keys[i+1], 0, func() { w.turnTo(i) }))
+	}
+	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
+	look := func(name string, change func(*theme.Options)) {
+		view.Items = append(view.Items, fyne.NewMenuItem(name, func() {
+			change(&w.look)
+			w.applyLook()
+		}))
+	}
+	look("Light", func(o *theme.Options) { o.Variant = theme.Light })
+	look("Dark", func(o *theme.Options) { o.Variant = theme.Dark })
+	look("High contrast on or off", func(o *theme.Options) { o.HighContrast = !o.HighContrast })
+	look("Text 100 %", func(o *theme.Options) { o.TextScale = 1 })
+	look("Text 125 %", func(o *theme.Options) { o.TextScale = 1.25 })
+	look("Text 150 %", func(o *theme.Options) { o.TextScale = 1.5 })
+	help := fyne.NewMenu("Help",
+		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", cautions) }),
+		fyne.NewMenuItem("Sources of the ingredients", func() { w.text("Sources", w.Sources) }),
+		fyne.NewMenuItem("About", func() {
+			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, designed before a single egg is cracked. MIT licence. The demo designs are invented.")
+		}))
+	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo), view, help)
+	w.win.SetMainMenu(m.main)
+	return m
+}
+
+// cautions are the usual ones.
+const cautions = `The usual cautions. Local code and licensed practice decide.
+
+- **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
+- **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
+- **Cooling.** Published limits: 57 to 21 °C within 2 hours, then to 5 °C within 4 more.
+- **Allergens.** Milk and egg, and whatever else the lines carry; a scoop shared between tubs spreads them.
+- **Honey** is never for infants under twelve months.
+- **Alcohol** must be named, and is not for children.
+
+Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
+
+// text shows Markdown in a dialog that scrolls.
+func (w *Window) text(title, md string) {
+	rich := widget.NewRichTextFromMarkdown(md)
+	rich.Wrapping = fyne.TextWrapWord
+	dg := dialog.NewCustom(title, "Close", container.NewVScroll(rich), w.win)
+	dg.Resize(fyne.NewSize(680, 520))
+	dg.Show()
+}
+
+// show keeps the names of undo and redo and the recent files up to date.
+func (m *menus) show() {
+	s := m.w.Session
+	name := func(verb, what string) string {
+		if what == "" {
+			return verb
+		}
+		return verb + " " + what
+	}
+	u, r := name("Undo", s.UndoName()), name("Redo", s.RedoName())
+	key := u + r + s.Path()
+	if key == m.shown {
+		return
+	}
+	m.shown = key
+	m.undo.Label, m.undo.Disabled = u, s.UndoName() == ""
+	m.redo.Label, m.redo.Disabled = r, s.RedoName() == ""
+	m.recent.ChildMenu.Items = nil
+	for _, p := range m.w.recent() {
+		m.recent.ChildMenu.Items = append(m.recent.ChildMenu.Items, fyne.NewMenuItem(filepath.Base(p), func() {
+			m.w.unlessUnsaved(func() { m.w.open(p) })
+		}))
+	}
+	m.recent.Disabled = len(m.recent.ChildMenu.Items) == 0
+	m.main.Refresh()
+}
+
+// undo takes a step back, in a text field its own.
+func (w *Window) undo() {
+	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
+		e.TypedShortcut(&fyne.ShortcutUndo{})
+		return
+	}
+	if w.Session.Undo() {
+		w.event("undo")
+	}
+}
+
+func (w *Window) redo() {
+	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
+		e.TypedShortcut(&fyne.ShortcutRedo{})
+		return
+	}
+	if w.Session.Redo() {
+		w.event("redo")
+	}
+}
+
+// Preferences: nothing of value lives in them.
+const (
+	prefDark     = "look.dark"
+	prefContrast = "look.contrast"
+	prefScale    = "look.scale"
+	prefRecent   = "recent"
+	mostRecent   = 8
+)
+
+func (w *Window) restoreLook() {
+	p := w.App.Preferences()
+	w.look = theme.Options{HighContrast: p.Bool(prefContrast), TextScale: float32(p.FloatWithFallback(prefScale, 1))}
+	switch p.String(prefDark) {
+	case "dark":
+		w.look.Variant = theme.Dark
+	case "light":
+		w.look.Variant = theme.Light
+	}
+	w.App.Settings().SetTheme(theme.New(w.look))
+}
+
+func (w *Window) applyLook() {
+	p := w.App.Preferences()
+	p.SetString(prefDark, map[theme.Variant]string{theme.Dark: "dark", theme.Light: "light"}[w.look.Variant])
+	p.SetBool(prefContrast, w.look.HighContrast)
+	p.SetFloat(prefScale, float64(w.look.TextScale))
+	w.App.Settings().SetTheme(theme.New(w.look))
+	w.event("look dark=%t scale=%g", w.look.Variant == theme.Dark, w.look.TextScale)
+}
+
+func (w *Window) recent() []string { return w.App.Preferences().StringList(prefRecent) }
+
+func (w *Window) remember(path string) {
+	list := slices.DeleteFunc(w.recent(), func(p string) bool { return p == path })
+	list = append([]string{path}, list...)
+	w.App.Preferences().SetStringList(prefRecent, list[:min(len(list), mostRecent)])
+}

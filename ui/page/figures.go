@@ -1,0 +1,211 @@
+package page
+
+import (
+	"fmt"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/mix"
+	"ripplewright/internal/model"
+	"ripplewright/ui/kit"
+)
+
+// Figures is the page of every figure, by phase and for the tub.
+type Figures struct {
+	host      Host
+	table     *kit.Figures
+	nutrition *kit.Figures
+	lines     *kit.Figures
+	warnings  *fyne.Container
+	shown     string
+	object    fyne.CanvasObject
+}
+
+// NewFigures returns the page.
+func NewFigures(h Host) *Figures {
+	p := &Figures{
+		host:      h,
+		table:     kit.NewFigures("custard", "foam", "tub"),
+		nutrition: kit.NewFigures("per 100 g", "per 2/3 cup"),
+		lines:     kit.NewFigures("grams", "freezes, K", "hardness, %", "sweetness", "density, %"),
+		warnings:  container.NewVBox(),
+	}
+	left := scrolled(heading("The phases and the tub"), p.table,
+		prose("In brackets: what unknown composition and the bound-water freedom leave open; for hardness also the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
+	right := scrolled(heading("What to know"), p.warnings,
+		heading("Nutrition of the whole food"), p.nutrition,
+		heading("What one gram more of a line does"), p.lines,
+		prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in kelvin, hardness and density in per cent of themselves, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
+	split := container.NewHSplit(left, right)
+	split.Offset = 0.52
+	p.object = split
+	return p
+}
+
+// Title implements Page.
+func (p *Figures) Title() string { return "All figures" }
+
+// Object implements Page.
+func (p *Figures) Object() fyne.CanvasObject { return p.object }
+
+// Leave implements Page.
+func (p *Figures) Leave() {}
+
+// Show implements Page.
+func (p *Figures) Show() {
+	r := p.host.Result()
+	p.table.ShowFigures(phaseRows(r))
+	p.nutrition.ShowFigures(nutritionRows(&r.Nutrition))
+	p.lines.ShowFigures(lineRows(r))
+	p.showWarnings(r.Warnings)
+}
+
+func (p *Figures) showWarnings(ws []model.Warning) {
+	all := ""
+	for _, w := range ws {
+		all += w.Code + w.Where + w.Message + "\n"
+	}
+	if all == p.shown && len(p.warnings.Objects) > 0 {
+		return
+	}
+	p.shown = all
+	var rows []fyne.CanvasObject
+	for s := model.Serious; ; s-- {
+		for _, w := range ws {
+			if w.Severity == s {
+				l := prose(fmt.Sprintf("%s: %s", severityWord(s), w.Message))
+				l.TextStyle.Bold = s > model.Note
+				rows = append(rows, l)
+			}
+		}
+		if s == model.Note {
+			break
+		}
+	}
+	if len(rows) == 0 {
+		rows = append(rows, widget.NewLabel("Nothing to warn of."))
+	}
+	p.warnings.Objects = rows
+	p.warnings.Refresh()
+}
+
+func severityWord(s model.Severity) string {
+	return map[model.Severity]string{model.Note: "Note", model.Caution: "Caution", model.Serious: "Serious"}[s]
+}
+
+// phaseRows lists the figures of both phases and the tub.
+func phaseRows(r *model.Result) []kit.Figure {
+	d, f, b := &r.Dense, &r.Foam, &r.Blend
+	row := func(name, unit string, dense, foam, tub string) kit.Figure {
+		return kit.Figure{Name: name, Unit: unit, Cells: []string{dense, foam, tub}}
+	}
+	num := func(name, unit string, decimals int, dense, foam, tub float64) kit.Figure {
+		return row(name, unit, number(dense, decimals), number(foam, decimals), number(tub, decimals))
+	}
+	mean := func(dense, foam float64) float64 { return b.Mean(dense, foam) }
+	pct := func(name string, of func(*model.Phase) float64) kit.Figure {
+		x, y := of(d), of(f)
+		return num(name, "%", 1, x, y, mean(x, y))
+	}
+	rows := []kit.Figure{
+		num("Mass", "g", 0, d.Portion.MassG, f.Portion.MassG, b.MassG),
+		num("Volume", "mL", 0, d.Portion.VolumeML, f.Portion.VolumeML, b.VolumeML),
+		num("Density", "g/mL", 3, d.Body.Density(), f.Body.Density(), b.DensityGPerML),
+		num("Overrun", "%", 0, 100*d.Body.Overrun, 100*f.Body.Overrun, nan),
+		num("Left over", "mL", 0, b.Dense.LeftML, b.Foam.LeftML, nan),
+		num("Tubs filled", "", 2, nan, nan, b.TubsFilled),
+		pct("Water", func(p *model.Phase) float64 { return p.Percent(mix.Water) }),
+		pct("Total solids", func(p *model.Phase) float64 { return p.Body.Mix.Solids() }),
+		pct("Fat", func(p *model.Phase) float64 { return p.Percent(mix.Fat) }),
+		row("Milk solids-not-fat", "%", part(d, ingredient.MSNF), part(f, ingredient.MSNF), ""),
+		pct("Sugars", func(p *model.Phase) float64 { return p.Body.Mix.TotalSugars() }),
+	}
+	for _, s := range mix.Sugars {
+		if d.Percent(s)+f.Percent(s) > 0.005 {
+			rows = append(rows, pct("    "+s.String(), func(p *model.Phase) float64 { return p.Percent(s) }))
+		}
+	}
+	return append(rows,
+		row("Initial freezing point", "°C", span(d.FreezingPoint, 1, 2), span(f.FreezingPoint, 1, 2), ""),
+		row("Water frozen", "%", span(d.WaterFrozen, 100, 0), span(f.WaterFrozen, 100, 0), ""),
+		num("Ice by mass", "%", 1, 100*d.State.IceMass, 100*f.State.IceMass, 100*mean(d.State.IceMass, f.State.IceMass)),
+		num("Ice by volume", "%", 1, 100*d.State.IceVolume, 100*f.State.IceVolume, nan),
+		row("Hardness", "kPa", span(d.Yield, 1, 2), span(f.Yield, 1, 2), number(b.Yield, 2)),
+		row("On the spoon", "", d.Word.Name, f.Word.Name, ""),
+		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
+		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),
+		num("Sweetness, sucrose equivalent", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
+		num("    in a 15 mL spoonful", "g", 2, d.SweetnessPerSpoon, f.SweetnessPerSpoon, b.SweetnessPerSpoon),
+		num("Contrast: hardness, custard over foam", "×", 1, nan, nan, b.Hardness),
+		num("Contrast: sweetness, foam less custard", "points", 1, nan, nan, b.Sweetness),
+		num("Contrast: start of scooping", "K", 1, nan, nan, b.ScoopsK),
+		num("Volume frozen, of that filled", "%", 1, 100*d.Swelling, 100*f.Swelling, nan),
+		num("Syrup solids", "%", 1, nan, r.Syrup.SolidsPercent, nan),
+		num("Syrup, water boiled off", "g", 1, nan, r.Syrup.WaterOffG, nan),
+	)
+}
+
+var nan = math.NaN()
+
+func part(p *model.Phase, c ingredient.Column) string {
+	if p.WrittenG == 0 {
+		return ""
+	}
+	return amount(p.PartPercent(c), 1)
+}
+
+func scoop(s model.ScoopRange, t float64) string {
+	switch {
+	case !s.OK:
+		return ""
+	case t <= model.RailLow:
+		return "below −24"
+	case t >= model.RailHigh:
+		return "above −4"
+	}
+	return number(t, 1)
+}
+
+// nutritionColumns are the columns of the nutrition table, in a label's order.
+var nutritionColumns = [...]struct {
+	column   ingredient.Column
+	name     string
+	unit     string
+	decimals int
+}{
+	{ingredient.Energy, "Energy", "kcal", 0}, {ingredient.Fat, "Fat", "g", 1},
+	{ingredient.SaturatedFat, "    saturated", "g", 1}, {ingredient.TransFat, "    trans", "g", 2},
+	{ingredient.CholesterolMG, "Cholesterol", "mg", 0}, {ingredient.SodiumMG, "Sodium", "mg", 0},
+	{ingredient.Carbohydrate, "Carbohydrate", "g", 1}, {ingredient.Fibre, "    fibre", "g", 1},
+	{ingredient.TotalSugars, "    sugars", "g", 1}, {ingredient.AddedSugars, "    added sugars", "g", 1},
+	{ingredient.Protein, "Protein", "g", 1}, {ingredient.VitaminDUG, "Vitamin D", "µg", 1},
+	{ingredient.CalciumMG, "Calcium", "mg", 0}, {ingredient.IronMG, "Iron", "mg", 2},
+	{ingredient.PotassiumMG, "Potassium", "mg", 0},
+}
+
+func nutritionRows(n *model.Nutrition) []kit.Figure {
+	rows := make([]kit.Figure, 0, len(nutritionColumns))
+	for _, c := range nutritionColumns {
+		rows = append(rows, kit.Figure{Name: c.name, Unit: c.unit, Cells: []string{
+			amount(n.Per100G[c.column], c.decimals), amount(n.PerServing[c.column], c.decimals)}})
+	}
+	return rows
+}
+
+func lineRows(r *model.Result) []kit.Figure {
+	rows := make([]kit.Figure, 0, len(r.Lines))
+	for _, l := range r.Lines {
+		s := l.Slopes
+		density := r.Dense.Body.Density()
+		if l.Part != 0 {
+			density = r.Foam.Body.Density()
+		}
+		rows = append(rows, kit.Figure{Name: l.Ingredient.Name, Cells: []string{
+			number(l.Grams, 0), number(s.FreezingPointC, 4), number(100*s.LnYield, 2), number(s.Sweetness, 3), number(100*s.Density/density, 3)}})
+	}
+	return rows
+}

@@ -1,0 +1,75 @@
+package page
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/model"
+)
+
+// number writes v with so many decimals and a true minus; "" where unknown.
+func number(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.HasPrefix(s, "-") {
+		if strings.Trim(s, "-0.") == "" {
+			return s[1:]
+		}
+		s = "−" + s[1:]
+	}
+	return s
+}
+
+// amount writes the known part of a, with "≥" where some term is unknown.
+func amount(a ingredient.Amount, decimals int) string {
+	switch {
+	case a.Nothing():
+		return ""
+	case a.Most-a.Known > 0.5*math.Pow10(-decimals):
+		return "≥ " + number(a.Known, decimals)
+	}
+	return number(a.Known, decimals)
+}
+
+// span writes a figure with its band.
+func span(s model.Span, k float64, decimals int) string {
+	if math.IsNaN(s.Value) {
+		return ""
+	}
+	return number(k*s.Value, decimals) + " (" + number(k*s.Low, decimals) + " to " + number(k*s.High, decimals) + ")"
+}
+
+// heading is a section's title.
+func heading(text string) *widget.Label {
+	l := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	l.SizeName = theme.SizeNameSubHeadingText
+	return l
+}
+
+// prose is text that wraps.
+func prose(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.Wrapping = fyne.TextWrapWord
+	return l
+}
+
+// bold is prose that stands out.
+func bold(text string) *widget.Label {
+	l := prose(text)
+	l.TextStyle.Bold = true
+	return l
+}
+
+// scrolled puts objects under each other in a column that scrolls.
+func scrolled(objects ...fyne.CanvasObject) *container.Scroll {
+	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
+}

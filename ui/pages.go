@@ -1,0 +1,69 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/ui/page"
+)
+
+// newPages returns the secondary pages in the order of their buttons.
+func (w *Window) newPages() []page.Page {
+	return []page.Page{
+		page.NewFigures(w),
+		page.NewLabel(w, w.exportLabel),
+		page.NewSure(w, w.Tables),
+	}
+}
+
+// navigation is the row of buttons over everything: the bench and each page.
+// They are buttons, not tabs, because tabs cannot be reached by keyboard.
+func (w *Window) navigation() fyne.CanvasObject {
+	row := container.NewHBox()
+	add := func(i int, name string) {
+		b := widget.NewButton(name, func() { w.turnTo(i) })
+		w.nav = append(w.nav, b)
+		row.Add(b)
+	}
+	add(-1, "Bench")
+	for i, p := range w.pages {
+		add(i, p.Title())
+	}
+	w.markNav()
+	return row
+}
+
+// turnTo shows page i, or the bench for −1.
+func (w *Window) turnTo(i int) {
+	if i == w.current || i >= len(w.pages) {
+		return
+	}
+	if w.current >= 0 {
+		w.pages[w.current].Leave()
+	}
+	w.current = i
+	if i < 0 {
+		w.content.Objects = []fyne.CanvasObject{w.bench.object}
+	} else {
+		w.content.Objects = []fyne.CanvasObject{w.pages[i].Object()}
+		w.pages[i].Show()
+	}
+	w.content.Refresh()
+	w.markNav()
+	name := "Bench"
+	if i >= 0 {
+		name = w.pages[i].Title()
+	}
+	w.event("page %s", name)
+}
+
+func (w *Window) markNav() {
+	for k, b := range w.nav {
+		b.Importance = widget.LowImportance
+		if k-1 == w.current {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+}

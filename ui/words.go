@@ -1,0 +1,62 @@
+package ui
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// number writes v with so many decimals and a true minus, an en dash if unknown.
+func number(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "–"
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return strings.Replace(s, "-", "−", 1)
+}
+
+func upper(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// setText changes a label only where it differs: every change is drawn.
+func setText(l *widget.Label, text string) {
+	if l.Text != text {
+		l.SetText(text)
+	}
+}
+
+// themed is a rectangle that takes its colour from the theme.
+type themed struct {
+	widget.BaseWidget
+	rect *canvas.Rectangle
+	name fyne.ThemeColorName
+}
+
+// CreateRenderer implements fyne.Widget.
+func (t *themed) CreateRenderer() fyne.WidgetRenderer {
+	t.ExtendBaseWidget(t)
+	return &themedRenderer{t}
+}
+
+type themedRenderer struct{ t *themed }
+
+func (r *themedRenderer) Layout(s fyne.Size)           { r.t.rect.Resize(s) }
+func (r *themedRenderer) MinSize() fyne.Size           { return fyne.Size{} }
+func (r *themedRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.t.rect} }
+func (r *themedRenderer) Destroy()                     {}
+func (r *themedRenderer) Refresh() {
+	r.t.rect.FillColor = theme.ColorForWidget(r.t.name, r.t)
+	r.t.rect.Refresh()
+}
