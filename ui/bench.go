@@ -118,9 +118,9 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		c.Scoop, c.Note = spanOf(p.Scoop), ""
 		if !p.Scoop.OK {
 			c.Note = "never in its band here"
-			if p.WrittenG == 0 {
-				c.Scoop, c.Note = kit.Span{}, "no lines yet"
-			}
+		}
+		if p.WrittenG == 0 {
+			c.Scoop, c.Note = kit.Span{}, "no lines yet"
 		}
 	}
 	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],

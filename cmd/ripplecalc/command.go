@@ -20,7 +20,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand,
-		labelCommand, rippleCommand, validateCommand,
+		labelCommand, coldCommand, rippleCommand, validateCommand,
 		ingredientsCommand, helpCommand,
 	}
 }

@@ -28,7 +28,11 @@ func runValidate(c *command, s *shell, args []string) error {
 	if _, err := c.parse(flags, args, 0, 0); err != nil {
 		return err
 	}
-	rows, err := validate.Run(testdata.Tables)
+	b, err := openBench()
+	if err != nil {
+		return err
+	}
+	rows, err := validate.Run(testdata.Tables, b.Library())
 	if err != nil {
 		return fault(err)
 	}

@@ -50,6 +50,19 @@ var layers = []layer{
 	{"internal/designfile", "internal/atomicfile internal/ingredient internal/design"},
 	{"internal/tub", "internal/design internal/ripple"},
 	{"internal/model", "internal/mix internal/egg internal/water internal/ingredient internal/label internal/solution internal/phase internal/blend internal/design"},
+	{"internal/cold", "internal/num internal/atomicfile internal/mix internal/solution internal/phase internal/heat internal/design internal/tub internal/model"},
+	{"internal/validate", "internal/num internal/mix internal/water internal/ingredient internal/label internal/solution internal/phase internal/blend internal/heat internal/ripple"},
+	{"internal/card", "internal/atomicfile internal/mix internal/ingredient internal/label internal/phase internal/ripple internal/chart internal/design internal/tub internal/model"},
+	{"internal/report", "internal/mix internal/ingredient internal/label internal/solution internal/phase internal/ripple internal/design internal/model internal/cold internal/validate"},
+	{"internal/session", "internal/design internal/designfile internal/model"},
+	{"ui/kit", "internal/chart"},
+	{"ui/theme", "ui/kit"},
+	{"ui/page", "internal/mix internal/ingredient internal/label internal/phase internal/ripple internal/chart internal/design internal/tub internal/userdata internal/atomicfile internal/model internal/cold internal/validate ui/kit"},
+	{"ui", "internal/atomicfile internal/ingredient internal/label internal/phase internal/ripple internal/design internal/designfile internal/tub internal/model internal/report internal/card internal/session ui/kit ui/theme ui/page"},
+	{"testdata", ""},
+	{"cmd/librarygen", "internal/ingredient"},
+	{"cmd/ripplecalc", "assets testdata internal/atomicfile internal/ingredient internal/userdata internal/label internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/card internal/validate internal/report"},
+	{"cmd/ripplewright", "assets testdata internal/ingredient internal/userdata internal/design internal/designfile internal/model internal/session ui"},
 }
 
 // everything returns the import paths of every Go file by package, tests

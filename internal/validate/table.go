@@ -8,7 +8,6 @@ import (
 	"path"
 	"strconv"
 
-	"ripplewright/assets"
 	"ripplewright/internal/ingredient"
 )
 
@@ -16,19 +15,6 @@ import (
 type tables struct {
 	files   fs.FS
 	library *ingredient.Library
-}
-
-func open(files fs.FS) (*tables, error) {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	if err != nil {
-		return nil, err
-	}
-	return &tables{files, lib}, nil
 }
 
 // tableError says what is wrong with a table. It travels as a panic from the

@@ -14,6 +14,8 @@ import (
 	"math"
 	"runtime"
 	"sync"
+
+	"ripplewright/internal/ingredient"
 )
 
 // Kind says what a row can prove.
@@ -140,14 +142,11 @@ func checks() []check {
 }
 
 // Run computes every row from the tables in the given file system, which
-// testdata.Tables is. It takes a second or two and uses every processor. The
+// testdata.Tables is, and the built-in ingredients. It takes a second or two and uses every processor. The
 // error names a table that cannot be read; a model that misses its bar is not
 // an error but a row that does not pass.
-func Run(files fs.FS) ([]Row, error) {
-	t, err := open(files)
-	if err != nil {
-		return nil, err
-	}
+func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
+	t := &tables{files, library}
 	list := checks()
 	rows, errs := make([][]Row, len(list)), make([]error, len(list))
 	next := make(chan int)

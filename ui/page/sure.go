@@ -73,8 +73,9 @@ func (p *Sure) Show() {
 	}
 	p.busy.Show()
 	p.busy.Start()
+	library := p.host.Model().Library()
 	go func() {
-		rows, err := validate.Run(p.tables)
+		rows, err := validate.Run(p.tables, library)
 		p.host.Post(func() { p.done(rows, err) })
 	}()
 }

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"ripplewright/internal/cold"
+	"ripplewright/internal/report"
+)
+
+var coldCommand = &command{
+	name:  "cold",
+	usage: "cold FILE [--profile NAME] [--json]",
+	short: "Says when to stir, how long to harden and how long to leave the tub out",
+	long: `
+  --profile NAME  the kitchen, instead of the file's: one of the built-in ones or
+                  of profiles.yaml in the user's configuration folder
+  --json          JSON instead of text: harden, still_freeze, serving_window,
+                  storage and more
+
+Coefficients of air are known to about a third, so answers are ranges.
+`,
+	run: runCold,
+}
+
+func runCold(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	name := flags.String("profile", "", "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	f, r, err := open(s, files[0])
+	if err != nil {
+		return err
+	}
+	if *name == "" {
+		*name = f.Design.Kitchen.Profile
+	}
+	kitchen, err := findKitchen(*name)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true})
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	return s.answer(report.Cold{Answer: plan}, *asJSON)
+}
+
+// findKitchen returns the profile of that name, the ordinary one for "". A
+// machine without a configuration folder has the built-in ones.
+func findKitchen(name string) (cold.Profile, error) {
+	var own []cold.Profile
+	if path, err := cold.ProfilesPath(); err == nil {
+		if own, err = cold.LoadProfiles(path); err != nil {
+			return cold.Profile{}, err
+		}
+	}
+	return cold.Find(cold.With(own), name)
+}
