@@ -1,0 +1,223 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/mix"
+	"ripplewright/internal/model"
+	"ripplewright/internal/ripple"
+)
+
+// Temperatures of the steps, °C. Agency: US consumer advice on egg dishes,
+// 160 °F (read in secondary pages). Cooling: FDA Food Code, key temperatures,
+// 135 °F to 70 °F within 2 h and to 41 °F within 4 h more. The others are
+// common practice, no source.
+const (
+	eggMixtureC              = 71
+	custardFrom, custardTo   = 80, 83
+	coolFrom, coolBy, coldBy = 57, 21, 5
+	foamCoolC                = 30
+)
+
+// checkCupML is the cup that the steps weigh overrun with.
+const checkCupML = 250
+
+// stepsOf words the making, in order.
+func stepsOf(d design.Design, r *model.Result) []titled {
+	var s []titled
+	if r.Dense.Portion.MassG > 0 {
+		s = append(s, custardSteps(d, r)...)
+	}
+	if r.Foam.Portion.MassG > 0 {
+		s = append(s, foamSteps(d, r)...)
+	}
+	return append(s, tubSteps(d, r)...)
+}
+
+func custardSteps(d design.Design, r *model.Result) []titled {
+	var s []titled
+	made := gramsUnit(r.Dense.Portion.MassG)
+	down := ""
+	if r.Dense.WaterOff > 0 {
+		down = fmt.Sprintf(" Done, the pan holds %s: weigh it, less the pan.", made)
+	}
+	cold := "alcohol and extracts, if the list has them, "
+	if !uses(r, design.DensePart, func(in *ingredient.Ingredient) bool {
+		return in.Cell(ingredient.Alcohol).Or(0) > 0 || strings.HasPrefix(in.ID, "vanilla")
+	}) {
+		cold = ""
+	}
+	melt := ""
+	if uses(r, design.DensePart, func(in *ingredient.Ingredient) bool { return in.Group == "cocoa_chocolate" }) {
+		melt = " Whisk in cocoa with the sugar; melt chocolate in the hot custard."
+	}
+	if uses(r, design.DensePart, isYolky) {
+		s = append(s,
+			titled{"Temper", "Beat the yolks with a third of the sugar. Bring the rest of the custard's list to steaming, about 70 °C, and pour half of it on the yolks in a thin stream, beating. Return all to the pan." + melt},
+			titled{"Cook", fmt.Sprintf("Stir over low heat, scraping the bottom, until a thermometer shows %d to %d °C and the custard coats the spoon. "+
+				"The published figure for egg mixtures is %d °C throughout. Strain.%s", custardFrom, custardTo, eggMixtureC, down)})
+	} else {
+		s = append(s, titled{"Cook", fmt.Sprintf("Whisk the dry things together, then into the liquids. Stir over low heat until a thermometer shows %d to %d °C; starch must boil up once to thicken. Strain.%s%s", custardFrom, custardTo, melt, down)})
+	}
+	chill := fmt.Sprintf("Cool in an ice bath: from %d to %d °C within 2 hours, to %d °C within 4 more (FDA Food Code). ", coolFrom, coolBy, coldBy)
+	if cold != "" {
+		chill += strings.ToUpper(cold[:1]) + cold[1:] + "go in cold. "
+	}
+	chill += "Cover and rest overnight in the refrigerator."
+	s = append(s, titled{"Chill", chill})
+	freeze := "Churn until it holds a swirl. No machine: freeze it 3 cm deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
+	if o := d.Dense.OverrunPercent; o > 0 {
+		freeze += fmt.Sprintf(" At %s %% overrun a level %d mL cup of it weighs %s.", number(o, 0), checkCupML, gramsUnit(checkCupML*r.Dense.Body.Density()))
+	}
+	return append(s, titled{"Freeze soft", freeze})
+}
+
+func foamSteps(d design.Design, r *model.Result) []titled {
+	var s []titled
+	whites := uses(r, design.FoamPart, func(in *ingredient.Ingredient) bool { return strings.HasPrefix(in.ID, "egg_white") })
+	base := "foam base"
+	if whites {
+		base = "whites"
+	}
+	if r.Syrup.Present {
+		end := fmt.Sprintf("Boil the syrup without stirring to %s.", celsius(d.Foam.Syrup.CookTemperatureC))
+		if r.Syrup.WaterOffG > 0 {
+			end += fmt.Sprintf(" %s is then left in the pan.", gramsUnit(r.Syrup.MassG))
+		}
+		if d.Kitchen.AltitudeM > 300 {
+			end += fmt.Sprintf(" (Figured for %.0f m above the sea.)", d.Kitchen.AltitudeM)
+		}
+		s = append(s, titled{"Boil the syrup", end + fmt.Sprintf(" Meanwhile beat the %s with anything else for the bowl to soft peaks.", base)})
+		pour := fmt.Sprintf("Beating on, pour the boiling syrup down the side of the bowl in a thin stream. Beat until the bowl is below %d °C and the foam stands.", foamCoolC)
+		if whites {
+			pour += fmt.Sprintf(" Take the foam's own temperature right after pouring: if it stays below %d °C, start from pasteurised whites, "+
+				"or heat whites and sugar over water first (74 °C, then covered 2 minutes, is the published figure for eggs cooked by microwave).", eggMixtureC)
+		}
+		s = append(s, titled{"Pour and whip", pour + cupCheck(d, r)})
+		return s
+	}
+	return append(s, titled{"Whip", fmt.Sprintf("Beat the %s until the foam stands.", base) + cupCheck(d, r)})
+}
+
+// cupCheck says what a cup of the foam weighs at its overrun.
+func cupCheck(d design.Design, r *model.Result) string {
+	if d.Foam.OverrunPercent <= 0 {
+		return ""
+	}
+	return fmt.Sprintf(" At %s %% overrun a level %d mL cup of it weighs %s.", number(d.Foam.OverrunPercent, 0), checkCupML, gramsUnit(checkCupML*r.Foam.Body.Density()))
+}
+
+func tubSteps(d design.Design, r *model.Result) []titled {
+	var s []titled
+	each := func(p *model.Phase) string {
+		n := r.Blend.TubsFilled
+		if !(n > 0) {
+			n = 1
+		}
+		return fmt.Sprintf("%s (%s mL)", gramsUnit((p.Portion.MassG-p.Portion.LeftG)/n), grouped((p.Portion.VolumeML-p.Portion.LeftML)/n))
+	}
+	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
+	switch {
+	case dense && foam:
+		fill := fmt.Sprintf("Each tub takes %s of custard and %s of foam. %s", each(&r.Dense), each(&r.Foam), filled(d.Blend.Layout))
+		s = append(s, titled{"Fill", fill}, titled{"Swirl", swirled(d.Blend)})
+	case dense:
+		s = append(s, titled{"Fill", fmt.Sprintf("Each tub takes %s of custard.", each(&r.Dense))})
+	case foam:
+		s = append(s, titled{"Fill", fmt.Sprintf("Each tub takes %s of foam.", each(&r.Foam))})
+	default:
+		return nil
+	}
+	s = append(s, titled{"Harden", "Press film on the surface, put the lid on and freeze at −18 °C or colder overnight, tubs apart from each other."})
+	t := d.Serving.TemperatureC
+	how := "Leave a tub in the refrigerator until a thermometer in its middle shows " + celsius(t) + "."
+	if t <= -18 {
+		how = fmt.Sprintf("Serve at %s, straight from a freezer that holds it; many hold only −18 °C.", celsius(t))
+	}
+	return append(s, titled{"Serve", how})
+}
+
+// filled says how the phases go into the tub.
+func filled(layout string) string {
+	switch layout {
+	case ripple.Layers.String():
+		return "Fill them in turn, in layers, denting each with the spoon."
+	case ripple.Halves.String():
+		return "Fill them side by side, one half each."
+	case ripple.Spiral.String():
+		return "Pipe the foam as a coil into the custard."
+	}
+	return "Set the foam into the custard in spoonfuls."
+}
+
+// swirled says how to stir.
+func swirled(b design.Blend) string {
+	if b.Strokes == 0 {
+		return "Leave it as it is: no stroke."
+	}
+	how := "going round plunge, drag, plunge and fold"
+	switch b.Motion {
+	case ripple.Plunge.String():
+		how = "each straight down and up"
+	case ripple.Fold.String():
+		how = "each turning the bottom over the top"
+	case ripple.FigureEight.String():
+		how = "each a figure of eight"
+	case ripple.Drag.String():
+		how = "each a straight pull"
+	}
+	return fmt.Sprintf("With a spoon's handle down to the bottom, %s, %s. Then stop: more would blend them.", counted(b.Strokes, "stroke"), how)
+}
+
+// cautionsOf lists the usual cautions, those about what this design holds
+// first.
+func cautionsOf(d design.Design, r *model.Result, allergens string) []titled {
+	var c []titled
+	any := func(such func(*ingredient.Ingredient) bool) *ingredient.Ingredient {
+		return first(r, such, allParts...)
+	}
+	if r.Syrup.Present {
+		c = append(c, titled{"Hot sugar", fmt.Sprintf("Syrup at %s sticks and burns deeply. Long handles, dry tools, cold water at hand, no children near.", celsius(d.Foam.Syrup.CookTemperatureC))})
+	}
+	if any(func(in *ingredient.Ingredient) bool { return in.Group == "egg" }) != nil {
+		c = append(c, titled{"Eggs", fmt.Sprintf("Published figure for cooked custard bases: %d °C (160 °F) throughout, US consumer advice. Freezing kills neither Salmonella nor Listeria. "+
+			"For the pregnant, infants, the old and the ill: cooked base and pasteurised egg only.", eggMixtureC)})
+	}
+	if allergens != "" {
+		c = append(c, titled{"Allergens", "Contains " + allergens + ", as the generic ingredients have them; the packs in your hand may name more, and they win. One spoon between tubs spreads them."})
+	} else {
+		c = append(c, titled{"Allergens", "The records name none. The packs in your hand may, and they win."})
+	}
+	if any(func(in *ingredient.Ingredient) bool { return in.ID == "honey" }) != nil {
+		c = append(c, titled{"Honey", "Never for infants under 12 months, not even cooked in."})
+	}
+	if a := share(r, mix.Ethanol); a >= 0.05 {
+		c = append(c, titled{"Alcohol", fmt.Sprintf("The tub holds %s %% alcohol by weight. Say so in its name; not for children or in pregnancy. Selling it may need a licence.", number(a, 1))})
+	}
+	if any(isNut) != nil {
+		c = append(c, titled{"Nuts", "Whole nuts and hard pieces can choke small children. Nuts added after cooking are unheated: use ready-to-eat ones."})
+	}
+	if any(func(in *ingredient.Ingredient) bool {
+		return strings.HasPrefix(in.ID, "coffee") || strings.HasPrefix(in.ID, "tea") || in.ID == "matcha" || strings.HasPrefix(in.ID, "cocoa_") && in.ID != "cocoa_butter"
+	}) != nil {
+		c = append(c, titled{"Caffeine", "Coffee, tea and cocoa carry it: say so where it matters."})
+	}
+	if any(func(in *ingredient.Ingredient) bool {
+		return strings.Contains(in.ID, "flour") || strings.HasSuffix(in.ID, "starch")
+	}) != nil {
+		c = append(c, titled{"Flour and starch", "Raw they are not ready to eat: cook them in the base."})
+	}
+	return append(c, titled{"Law", "Computed figures, not a licence. Local code and licensed practice decide what may be made, called and sold, and how."})
+}
+
+func isNut(in *ingredient.Ingredient) bool {
+	for _, a := range in.AllergensUS {
+		if strings.HasPrefix(a, "tree_nut") || a == "peanut" || a == "peanuts" {
+			return true
+		}
+	}
+	return false
+}
