@@ -26,7 +26,7 @@ func rounding(t *tables) ([]Row, error) {
 	}
 	return []Row{{Table: name, Source: "21 CFR 101.9 (electronic CFR of 27 August 2026); European Commission guidance of December 2012 on tolerances",
 		Points: total, Unit: "vectors wrong", MaxAbsError: float64(total - right), RMSError: math.Sqrt(float64(total-right) / float64(total)),
-		Bar: 0, Pass: right == total, Kind: Independent}}, nil
+		Bar: 0, Pass: right == total, Kind: Independent, closed: true}}, nil
 }
 
 // fromIngredients compares sums over the library with worked mixes, published
@@ -52,7 +52,7 @@ func fromIngredients(t *tables) ([]Row, error) {
 		if err != nil {
 			return nil, err
 		}
-		r := Row{Table: x.table, Source: x.source, Points: len(all), Unit: "figures outside tolerance", Bar: x.bar, Kind: x.kind, XLabel: "figure", YLabel: "published and ours"}
+		r := Row{Table: x.table, Source: x.source, Points: len(all), Unit: "figures outside tolerance", Bar: x.bar, Kind: x.kind, XLabel: "figure", YLabel: "published and ours", closed: true}
 		for i, c := range all {
 			r.Pairs = append(r.Pairs, Pair{X: float64(i + 1), Model: c.Ours, Measured: c.Published, Counted: true, Label: c.What, Why: c.Reason})
 			if !c.Agrees {
