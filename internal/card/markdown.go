@@ -1,0 +1,62 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+)
+
+// markdown writes the card's words, without its pictures.
+func markdown(c content) []byte {
+	var b strings.Builder
+	p := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
+	p("# %s\n\n*%s*\n\n%s. **Serve at %s.**\n\n**%s**", escaped(c.name), escaped(c.strap), escaped(c.makes), c.serve, escaped(c.verdict))
+	if c.advice != "" {
+		p(" %s", escaped(c.advice))
+	}
+	p("\n")
+	for _, l := range c.parts {
+		p("\n## %s\n\n", l.title)
+		if l.note != "" {
+			p("%s g, %s.\n\n", l.total, l.note)
+		} else {
+			p("%s g.\n\n", l.total)
+		}
+		p("| g | | measure | note |\n|---:|---|---|---|\n")
+		for _, r := range l.rows {
+			p("| %s | %s | %s | %s |\n", r.grams, escaped(r.name), escaped(r.measure), escaped(r.note))
+		}
+	}
+	if c.notes != "" {
+		p("\n## Notes\n\n%s\n", escaped(c.notes))
+	}
+	p("\n## How it is made\n\n")
+	for i, s := range c.steps {
+		p("%d. **%s.** %s\n", i+1, s.title, escaped(s.text))
+	}
+	p("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
+	for _, f := range c.figures {
+		p("| %s | %s | %s | %s |\n", f.name, f.dense, f.foam, f.tub)
+	}
+	p("\n## What the verdict rests on\n\n")
+	for _, list := range [][]string{c.rests, c.warnings} {
+		for _, s := range list {
+			p("- %s\n", escaped(s))
+		}
+	}
+	p("\n## Label\n\n")
+	if c.label == nil {
+		p("%s\n", escaped(c.labelNote))
+	} else {
+		p("```\n%s```\n", labelText(c.label))
+	}
+	p("\n## Cautions\n\n")
+	for _, k := range c.cautions {
+		p("- **%s.** %s\n", k.title, escaped(k.text))
+	}
+	return []byte(b.String())
+}
+
+var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "[", `\[`, "#", `\#`)
+
+// escaped keeps Markdown from reading signs of s as its own.
+func escaped(s string) string { return markdownSigns.Replace(s) }

@@ -1,0 +1,170 @@
+package card
+
+import (
+	"context"
+	"image"
+	"math"
+
+	"golang.org/x/image/draw"
+
+	"ripplewright/internal/chart"
+	"ripplewright/internal/design"
+	"ripplewright/internal/model"
+	"ripplewright/internal/phase"
+	"ripplewright/internal/ripple"
+	"ripplewright/internal/tub"
+)
+
+// picturePixels is the longer side of the tub's picture: 300 dots per inch at
+// its size on the card.
+const picturePixels = 640
+
+// tubPicture draws the tub cut open, within w by h mm.
+func tubPicture(d design.Design, r *model.Result, w, h float64) *sheet {
+	const wall = 1.3
+	size := tub.Size(d.Tubs)
+	k := math.Min((w-2*wall)/size.LengthMM, (h-wall)/size.HeightMM)
+	long, brim, fill := k*size.LengthMM, k*size.HeightMM, k*size.FillMM
+	s := &sheet{w: long + 2*wall, h: brim + wall}
+	top := brim - fill
+	settings := tub.Ripple(d)
+	settings.FoamShare = r.Blend.FoamVolume
+	style := tub.Style(d)
+	if img := cutOf(settings, style); img != nil {
+		s.show(img, wall, top, long, fill)
+	} else { // too small or too flat for a picture: the shares alone
+		foam := fill * r.Blend.FoamVolume
+		s.box(wall, top, long, foam, style.Foam)
+		s.box(wall, top+foam, long, fill-foam, style.Dense)
+	}
+	in, out := 0.9, 1.6
+	for _, ring := range [][]at{{
+		{0, 0}, {wall, 0}, {wall, brim}, {wall + long, brim}, {wall + long, 0}, {2*wall + long, 0},
+		{2*wall + long, brim + wall - out}, {2*wall + long - in, brim + wall}, {in, brim + wall}, {0, brim + wall - out},
+	}} {
+		s.fill(ink, ring)
+	}
+	return s
+}
+
+// cutOf returns the picture of a cut on white, nil where there is none.
+func cutOf(settings ripple.Settings, style ripple.Style) image.Image {
+	cut, err := ripple.Stir(settings)
+	if err != nil {
+		return nil
+	}
+	img, err := cut.Render(context.Background(), picturePixels, style, nil)
+	if err != nil {
+		return nil
+	}
+	flat := image.NewRGBA(img.Bounds())
+	draw.Draw(flat, flat.Bounds(), image.White, image.Point{}, draw.Src)
+	draw.Draw(flat, flat.Bounds(), img, img.Bounds().Min, draw.Over)
+	return flat
+}
+
+// temperaturePlot draws the hardness of both phases over the temperature, nil
+// where there is neither.
+func temperaturePlot(d design.Design, r *model.Result, w, h float64) *sheet {
+	const unit = 0.3 // mm
+	p := chart.Plot{
+		X: chart.Axis{Title: "°C in the tub", Min: model.RailLow, Max: model.RailHigh},
+		Y: chart.Axis{Title: "hardness, kPa", Log: true, Min: 0.05, Max: 60},
+		Style: chart.Style{Ink: ink, Muted: muted, Grid: chart.Fade(dune, 0.6), Text: 9.4,
+			Measure: func(s string, size float64) float64 { return style{sans, size * unit / point, ink}.width(s) / unit }},
+	}
+	if b := r.Blend.Both; b.OK {
+		band := chart.Upright(b.From, b.To)
+		band.Label, band.Fill = "both eat well", chart.Fade(glass, 0.14)
+		p.Bands = append(p.Bands, band)
+	}
+	ts := model.Rail(121)
+	for i, ph := range [...]*model.Phase{&r.Dense, &r.Foam} {
+		if ph.Portion.MassG == 0 {
+			continue
+		}
+		y := make([]float64, len(ts))
+		for j, st := range model.Curve(&ph.Body, ts, nil) {
+			y[j] = st.YieldKPa
+			p.Y.Max = max(p.Y.Max, 1.2*st.YieldKPa)
+		}
+		line := chart.Line{Width: 2.2, Colour: ink}
+		marker := chart.NoMarker
+		if i == 1 {
+			line, marker = chart.Line{Width: 2.2, Colour: coral, Dash: chart.Dashed}, chart.Disc
+		}
+		p.Series = append(p.Series, chart.Series{Name: ph.Body.Role.String(), X: ts, Y: y, Line: line, Marker: marker})
+	}
+	if len(p.Series) == 0 {
+		return nil
+	}
+	band := phase.Dense.Band()
+	faint := chart.Line{Width: 0.8, Dash: chart.Dotted, Colour: muted}
+	p.Rules = []chart.Rule{
+		{At: d.Serving.TemperatureC, Label: "serve", Line: chart.Line{Width: 1.4, Colour: glass}},
+		{At: band.Firm, Level: true, Label: "firm above", Line: faint},
+	}
+	var drawing chart.Drawing
+	p.Draw(&drawing, w/unit, h/unit)
+	return sheetOf(&drawing, unit)
+}
+
+// sheetOf puts a chart on a sheet, unit mm to the drawing unit.
+func sheetOf(d *chart.Drawing, unit float64) *sheet {
+	s := &sheet{w: d.W * unit, h: d.H * unit}
+	for _, m := range d.Marks {
+		if m.Picture != nil {
+			f := m.Frame
+			s.show(m.Picture, f.X0*unit, f.Y0*unit, f.Dx()*unit, f.Dy()*unit)
+			continue
+		}
+		for _, line := range pieces(m.Points, unit) {
+			if m.Line.Width <= 0 {
+				s.fill(m.Fill, line)
+				continue
+			}
+			k := stroke{line: line, width: m.Line.Width * unit, colour: m.Line.Colour}
+			for _, l := range m.Line.Dash.Pattern() {
+				k.dash = append(k.dash, l*k.width)
+			}
+			s.marks = append(s.marks, k)
+		}
+	}
+	for _, t := range d.Texts {
+		st := style{sans, t.Size * unit / point, t.Colour}
+		if t.Bold {
+			st.face = sansBold
+		}
+		em := t.Size * unit
+		x, y := t.At.X*unit, t.At.Y*unit+map[chart.Rise]float64{chart.Middle: 0.36, chart.Above: -0.22, chart.Below: 0.86}[t.Rise]*em
+		switch t.Align {
+		case chart.Left:
+			s.write(x, y, st, t.S)
+		case chart.Centre:
+			s.writeCentre(x, y, st, t.S)
+		case chart.Right:
+			s.writeRight(x, y, st, t.S)
+		}
+	}
+	return s
+}
+
+// pieces splits points where the pen lifts.
+func pieces(points []chart.Point, unit float64) [][]at {
+	var out [][]at
+	var line []at
+	for _, p := range points {
+		if p.Lifts() {
+			if len(line) > 0 {
+				out = append(out, line)
+			}
+			line = nil
+			continue
+		}
+		line = append(line, at{p.X * unit, p.Y * unit})
+	}
+	if len(line) > 0 {
+		out = append(out, line)
+	}
+	return out
+}
