@@ -19,7 +19,7 @@ type command struct {
 // commands returns them in the order of the list.
 func commands() []*command {
 	return []*command{
-		evaluateCommand, curveCommand, checkCommand,
+		evaluateCommand, curveCommand, checkCommand, cardCommand,
 		labelCommand, coldCommand, rippleCommand, validateCommand,
 		ingredientsCommand, helpCommand,
 	}

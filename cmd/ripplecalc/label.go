@@ -1,26 +1,23 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
-	"path/filepath"
-	"strings"
 
-	"ripplewright/internal/atomicfile"
+	"ripplewright/internal/card"
 	"ripplewright/internal/label"
 	"ripplewright/internal/report"
 )
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--json] [-o label.txt]",
+	usage: "label FILE [--region us|eu] [--short] [--json] [-o label.pdf|label.png|label.txt]",
 	short: "Computes the nutrition panel, the list of ingredients, names and claims",
 	long: `
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
             which the UK keeps)
   --short   leave out US lines that may go, and say so instead
   --json    JSON instead of text
-  -o FILE   write to a file, by its ending
+  -o FILE   draw it at true size, or write its text, by the ending
 
 All of it is our reading of the sections named; local code and licensed practice
 decide.
@@ -38,12 +35,12 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	rules := label.Region(strings.ToLower(*region))
-	if rules != label.US && rules != label.EU {
-		return c.misused("--region %q is not one of us, eu", *region)
+	rules, err := c.rules(*region)
+	if err != nil {
+		return err
 	}
-	if ext := strings.ToLower(filepath.Ext(*to)); *to != "" && ext != ".txt" {
-		return c.misused("-o %s: a label is written as .txt", *to)
+	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".txt") {
+		return c.misused("-o %s: a label is written as .pdf, .png or .txt", *to)
 	}
 	f, r, err := open(s, files[0])
 	if err != nil {
@@ -54,15 +51,8 @@ func runLabel(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
 	if *to != "" {
-		var text bytes.Buffer
-		if err := (report.Label{Label: l}).WriteText(&text); err != nil {
-			return &faultError{err}
-		}
-		if err := atomicfile.Write(*to, text.Bytes()); err != nil {
+		if err := drawn(f.Name, card.WriteLabel(*to, l)); err != nil || !*asJSON {
 			return err
-		}
-		if !*asJSON {
-			return nil
 		}
 	}
 	return s.answer(report.Label{Label: l}, *asJSON)

@@ -5,8 +5,6 @@ import (
 	"context"
 	"fmt"
 	"image/png"
-	"path/filepath"
-	"strings"
 
 	"ripplewright/internal/atomicfile"
 	"ripplewright/internal/designfile"
@@ -56,7 +54,7 @@ func runRipple(c *command, s *shell, args []string) error {
 		return c.misused("--view %q is not one of side, top", *view)
 	case *px < ripple.MinPixels || *px > ripple.MaxPixels:
 		return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
-	case *to != "" && strings.ToLower(filepath.Ext(*to)) != ".png":
+	case *to != "" && !hasEnding(*to, ".png"):
 		return c.misused("-o %s: a picture is written as .png", *to)
 	}
 	f, r, err := open(s, files[0])

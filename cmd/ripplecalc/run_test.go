@@ -90,6 +90,11 @@ func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
 		{"ripple quay.yaml -o cut.gif", exitUsage},
 		{"label quay.yaml --region moon", exitUsage},
 		{"label quay.yaml -o label.doc", exitUsage},
+		{"card quay.yaml", exitUsage},
+		{"card quay.yaml -o card.txt", exitUsage},
+		{"card quay.yaml -o card.pdf --paper a3", exitUsage},
+		{"card quay.yaml -o card.png --dpi 5", exitUsage},
+		{"validate quay.yaml", exitUsage},
 		{"help snow", exitUsage},
 
 		{"evaluate warm.yaml", exitInput},

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"ripplewright/internal/card"
+	"ripplewright/internal/label"
+)
+
+var cardCommand = &command{
+	name:  "card",
+	usage: "card FILE -o card.pdf|card.png|card.md [--region us|eu] [--paper a4|letter] [--dpi N]",
+	short: "Writes the card of a design: weights, steps, figures, panel and cautions",
+	long: `
+  -o FILE   the card, by its ending: .pdf, .png (the same pages) or .md
+  --region  whose nutrition panel: us (the usual) or eu
+  --paper   a4 (the usual) or letter
+  --dpi     dots per inch of a picture, 30 to 600; 150 if not given
+`,
+	run: runCard,
+}
+
+func runCard(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	to := flags.String("o", "", "")
+	region := flags.String("region", string(label.US), "")
+	paper := flags.String("paper", string(card.A4), "")
+	dpi := flags.Float64("dpi", 150, "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi}
+	if o.Region, err = c.rules(*region); err != nil {
+		return err
+	}
+	switch {
+	case *to == "":
+		return c.misused("no -o given: where does the card go?")
+	case !hasEnding(*to, ".pdf", ".png", ".md"):
+		return c.misused("-o %s: a card is written as .pdf, .png or .md", *to)
+	case o.Paper != card.A4 && o.Paper != card.Letter:
+		return c.misused("--paper %q is not one of a4, letter", *paper)
+	case !(*dpi >= 30 && *dpi <= 600):
+		return c.misused("--dpi %g is outside 30 to 600", *dpi)
+	}
+	f, r, err := open(s, files[0])
+	if err != nil {
+		return err
+	}
+	return drawn(f.Name, card.Write(*to, f.Design, r, o))
+}
+
+// drawn says of which file a sign lacks in the fonts, which is the text's
+// fault; an error of writing names its own path.
+func drawn(file string, err error) error {
+	var glyph *card.GlyphError
+	if errors.As(err, &glyph) {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	return err
+}
+
+// rules reads a region.
+func (c *command) rules(region string) (label.Region, error) {
+	r := label.Region(strings.ToLower(region))
+	if r != label.US && r != label.EU {
+		return "", c.misused("--region %q is not one of us, eu", region)
+	}
+	return r, nil
+}
+
+// hasEnding reports whether path ends in one of the extensions, letter case
+// aside.
+func hasEnding(path string, extensions ...string) bool {
+	return slices.Contains(extensions, strings.ToLower(filepath.Ext(path)))
+}
