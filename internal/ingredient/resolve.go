@@ -1,6 +1,8 @@
 package ingredient
 
 import (
+	"fmt"
+
 	"ripplewright/internal/mix"
 )
 
@@ -120,6 +122,13 @@ func (in *Ingredient) Resolve() Resolved {
 			assumed = append(assumed, "carbohydrate by difference that no source names: read as inert, band to all fruit acid")
 		}
 		r.add(mix.OtherSolids, species, mix.OtherSolids, rest)
+	}
+	if short := 100 - r.Nominal.Total(); short > 0 {
+		// What no figure names has mass all the same: a batch must weigh what went in.
+		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
+		if short > 1 {
+			assumed = append(assumed, fmt.Sprintf("%.1f g in 100 g that the record does not name: read as inert", short))
+		}
 	}
 	r.Assumed = assumed
 	return r

@@ -65,14 +65,22 @@ func (p *Phase) finish(m readings, overrunPercent float64, role phase.Role, boun
 	p.Firm = per100(m[2], wider(bound, solution.LeastBound, math.Min))
 	p.State = p.Body.At(t)
 	soft, firm := p.Soft.At(t), p.Firm.At(t)
-	p.FreezingPoint = Span{p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC}
-	p.WaterFrozen = Span{p.State.WaterFrozen, soft.WaterFrozen, firm.WaterFrozen}
-	p.Yield = Span{p.State.YieldKPa, soft.YieldKPa / phase.Scatter, firm.YieldKPa * phase.Scatter}
+	p.FreezingPoint = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
+	p.WaterFrozen = span(p.State.WaterFrozen, soft.WaterFrozen, firm.WaterFrozen)
+	p.Yield = span(p.State.YieldKPa, soft.YieldKPa, firm.YieldKPa)
+	p.Yield.Low /= phase.Scatter
+	p.Yield.High *= phase.Scatter
 	p.Word = phase.WordFor(p.State.YieldKPa)
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
 	p.SweetnessPerSpoon = p.SweetnessPercent / 100 * p.Body.Density() * spoonML
 	p.Scoop.From, p.Scoop.To, p.Scoop.OK = p.Body.ScoopRange(RailLow, RailHigh)
 	p.Swelling = p.Body.Swelling(t, 1)
+}
+
+// span orders the readings. The firm one need not be the hardest: where there
+// is no ice, what binds water into sugar's place only thins the syrup.
+func span(value, a, b float64) Span {
+	return Span{value, min(value, a, b), max(value, a, b)}
 }
 
 func wider(a, b solution.Bound, pick func(x, y float64) float64) solution.Bound {
