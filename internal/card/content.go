@@ -27,6 +27,7 @@ type content struct {
 	good bool
 
 	parts    []part
+	checks   []titled // what the scale should show on the way
 	steps    []titled
 	figures  []figure
 	rests    []string // the figures that the verdict rests on
@@ -74,6 +75,7 @@ func contentOf(d design.Design, r *model.Result, region label.Region) content {
 	c.strap = strap(r)
 	c.makes = fmt.Sprintf("%s of %s mL, filled to %.0f %%", counted(d.Tubs.Count, "tub"), grouped(d.Tubs.VolumeML), d.Tubs.FillPercent)
 	c.parts = partsOf(d, r, region)
+	c.checks = checksOf(d, r)
 	c.steps = stepsOf(d, r)
 	c.figures = figuresOf(d, r)
 	c.rests = restsOf(d, r)
@@ -184,7 +186,7 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 				list.note = fmt.Sprintf("cooked down to %s", gramsUnit(r.Dense.Portion.MassG))
 			}
 		case design.SyrupPart:
-			list.note = fmt.Sprintf("boiled to %s: %s left", celsius(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
+			list.note = "boiled to " + celsius(d.Foam.Syrup.CookTemperatureC)
 		}
 		out = append(out, list)
 	}
@@ -237,16 +239,16 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	}, "")
 	add("Ice by volume", func(p *model.Phase) string { return number(100*p.State.IceVolume, 0) + " %" }, "")
 	add("Hardness "+at, func(p *model.Phase) string { return kPa(p.Yield.Value) }, "")
-	add("Hardness, band", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), kPa(p.Yield.High)) }, "")
+	add("Hardness band, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
 	add("On the spoon", func(p *model.Phase) string { return p.Word.Name }, "")
 	both := "never together"
 	if r.Blend.Both.OK {
-		both = scoop(r.Blend.Both)
+		both = bare(scoop(r.Blend.Both))
 	}
 	if !dense || !foam {
 		both = ""
 	}
-	add("Eats well", func(p *model.Phase) string { return scoop(p.Scoop) }, both)
+	add("Eats well, °C", func(p *model.Phase) string { return bare(scoop(p.Scoop)) }, both)
 	return out
 }
 
@@ -371,6 +373,9 @@ func scoop(s model.ScoopRange) string {
 	}
 	return fmt.Sprintf("%s to %s", number(s.From, 0), celsius(math.Round(s.To)))
 }
+
+// bare takes the unit off a temperature whose column names it.
+func bare(s string) string { return strings.TrimSuffix(s, " °C") }
 
 func counted(n int, what string) string {
 	if n == 1 {

@@ -9,23 +9,35 @@ type flow struct {
 	begin  func(*sheet)
 }
 
-// column runs blocks down from y on page number p, gap mm apart, and returns
-// where it ended.
-func (f *flow) column(p int, x, y, gap float64, blocks []*sheet) (page int, end float64) {
-	fresh := true // nothing placed on this page yet
+// slot is a place for a column.
+type slot struct {
+	page int
+	x, y float64
+}
+
+// column runs blocks down through slots, gap mm apart: the first slot, then
+// what next gives. It returns where it ended.
+func (f *flow) column(at slot, gap float64, next func(slot) slot, blocks []*sheet) (end slot) {
+	fresh := true // nothing placed in this slot yet
 	for _, b := range blocks {
 		if b == nil || b.h == 0 {
 			continue
 		}
-		if y+b.h > f.bottom && !(fresh && y <= f.top) {
-			p, y = p+1, f.top
+		for at.y+b.h > f.bottom && !(fresh && at.y <= f.top) { // a block that no page holds is left to run over
+			at, fresh = next(at), true
 		}
-		f.page(p).place(b, x, y)
-		y += b.h + gap
+		f.page(at.page).place(b, at.x, at.y)
+		at.y += b.h + gap
 		fresh = false
 	}
-	return p, y - gap
+	if !fresh {
+		at.y -= gap
+	}
+	return at
 }
+
+// same carries a column on at the same place of the next page.
+func (f *flow) same(s slot) slot { return slot{s.page + 1, s.x, f.top} }
 
 // page returns page number p, from 0, added if need be.
 func (f *flow) page(p int) *sheet {

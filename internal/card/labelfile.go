@@ -16,13 +16,27 @@ const labelDPI = 300
 // plain text, by the extension .pdf, .png or .txt. The file is replaced as a
 // whole or not at all. Errors are those of Write.
 func WriteLabel(path string, l *label.Label) error {
+	return writeLabel(path, l, panelOf(l, labelWidth(l)))
+}
+
+// WriteTabularLabel is WriteLabel with the US panel laid out broad and low, for
+// a package without three inches of height (21 CFR 101.9(d)(11)(iii)). It is
+// for a single column; any other panel is drawn as WriteLabel does.
+func WriteTabularLabel(path string, l *label.Label) error {
+	if l.Region != label.US || l.Columns == "dual" {
+		return WriteLabel(path, l)
+	}
+	return writeLabel(path, l, withNotes(usTabularPanel(l), l))
+}
+
+func writeLabel(path string, l *label.Label, panel *sheet) error {
 	var data []byte
 	var err error
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".txt":
 		data = labelText(l)
 	case ".pdf", ".png":
-		data, err = encoded(ext, []*sheet{labelSheet(l)}, l.ProposedName, labelDPI)
+		data, err = encoded(ext, []*sheet{labelSheet(l, panel)}, l.ProposedName, labelDPI)
 	default:
 		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
 	}
@@ -32,14 +46,20 @@ func WriteLabel(path string, l *label.Label) error {
 	return atomicfile.Write(path, data)
 }
 
-// labelSheet sets the whole label on a sheet cut to its size.
-func labelSheet(l *label.Label) *sheet {
-	w := usWidth
-	if l.Region == label.EU {
-		w = 80
-	} else if l.Columns == "dual" {
-		w = usDualWidth
+// labelWidth is the width of a label's panel, mm.
+func labelWidth(l *label.Label) float64 {
+	switch {
+	case l.Region == label.EU:
+		return 80
+	case l.Columns == "dual":
+		return usDualWidth
 	}
+	return usWidth
+}
+
+// labelSheet sets the whole label on a sheet cut to its size.
+func labelSheet(l *label.Label, panel *sheet) *sheet {
+	w := panel.w
 	notes := append([]string{l.ColumnsWhy, "Energy: " + l.EnergyMethod}, l.Notes...)
 	var why []*sheet
 	for _, n := range notes {
@@ -49,7 +69,7 @@ func labelSheet(l *label.Label) *sheet {
 	}
 	all := stack(3.4,
 		text(w, 14, style{sansBold, 12, black}, plain(l.ProposedName)),
-		panelOf(l, w),
+		panel,
 		statementOf(l, w, style{sans, 8, black}),
 		stack(1.6, why...))
 	s := &sheet{w: w + 16, h: all.h + 16}

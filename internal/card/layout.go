@@ -16,7 +16,8 @@ const (
 	margin    = 15.0
 	gutter    = 9.0
 	narrow    = 72.0 // the column of lists and panels
-	footSpace = 16.0 // below the columns
+	broad     = 84.0 // that column where the panel has two columns of its own
+	footSpace = 15.0 // below the columns
 )
 
 // cardPages composes the card: the front to make it from, the back on what it
@@ -32,19 +33,80 @@ func cardPages(d design.Design, r *model.Result, c content, o Options) []*sheet 
 	left, right := margin, margin+narrow+gutter
 
 	y := header(f.page(0), d, r, c)
-	last, _ := f.column(0, left, y, 0, listBlocks(c, narrow))
-	p, _ := f.column(0, right, y, 3.6, stepBlocks(c, wide))
-	last = max(last, p)
-
-	left, right = margin, margin+wide+gutter
-	back := last + 1
-	f.column(back, left, f.top, 4, figureBlocks(d, r, c, wide))
-	f.column(back, right, f.top, 4, panelBlocks(c, narrow))
+	steps, gap := fittingSteps(c, wide, f.bottom-y)
+	end := f.column(slot{0, right, y}, gap, f.same, steps)
+	over := end.page > 0 // then the second page's right side is taken
+	last := f.column(slot{0, left, y}, 0, func(s slot) slot {
+		if s.page > 0 && s.x == left && !over {
+			return slot{s.page, right, f.top}
+		}
+		return slot{s.page + 1, left, f.top}
+	}, fittingLists(c, narrow, f.bottom-y))
+	backPages(f, max(last.page, end.page)+1, d, r, c)
 
 	for i, s := range f.pages {
 		foot(s, c, i+1, len(f.pages))
 	}
 	return f.pages
+}
+
+// backPages sets figures beside panel, and the cautions where they fit.
+func backPages(f *flow, page int, d design.Design, r *model.Result, c content) {
+	panel := narrow
+	if c.label != nil && c.label.Region == label.US && c.label.Columns == "dual" {
+		panel = broad
+	}
+	wide := f.w - 2*margin - gutter - panel
+	left, right := margin, margin+wide+gutter
+	l := f.column(slot{page, left, f.top}, 4.5, f.same, figureBlocks(d, r, c, wide))
+	p := f.column(slot{page, right, f.top}, 4.5, f.same, panelBlocks(c, panel))
+	l.y, p.y = l.y+6, p.y+6
+	full := f.w - 2*margin
+	below := slot{p.page, margin, max(l.y, p.y)}
+	if l.page != p.page {
+		below = slot{max(l.page, p.page) + 1, margin, f.top}
+	}
+	for _, try := range [...]struct {
+		slot
+		w float64
+	}{{p, panel}, {l, wide}, {below, full}} {
+		if b := cautionBox(c, try.w); try.y+b.h <= f.bottom {
+			f.page(try.page).place(b, try.x, try.y)
+			return
+		}
+	}
+	f.page(below.page+1).place(cautionBox(c, full), margin, f.top)
+}
+
+// fittingLists sets the lists as airily as one page allows.
+func fittingLists(c content, w, room float64) []*sheet {
+	for _, air := range [...]float64{1.9, 1.55, 1.2, 0.95} {
+		lists, h := listBlocks(c, w, air), 0.0
+		for _, b := range lists {
+			if b != nil {
+				h += b.h
+			}
+		}
+		if h <= room {
+			return lists
+		}
+	}
+	return listBlocks(c, w, 1.55)
+}
+
+// fittingSteps sets the steps as large as one page allows, in full size where
+// none does.
+func fittingSteps(c content, w, room float64) (steps []*sheet, gap float64) {
+	for _, try := range [...]struct{ size, gap float64 }{{9.5, 4.6}, {9, 3.8}, {8.7, 3.2}, {8.4, 2.8}, {8, 2.4}} {
+		steps, h := stepBlocks(c, w, try.size), 0.0
+		for _, s := range steps {
+			h += s.h + try.gap
+		}
+		if h-try.gap <= room {
+			return steps, try.gap
+		}
+	}
+	return stepBlocks(c, w, 9), 3.6
 }
 
 // header draws the head of the front and returns where the columns begin.
@@ -130,14 +192,15 @@ func foot(s *sheet, c content, n, of int) {
 	s.write(margin, y, small, shortened(small, "Ripplewright. Computed figures; local code and licensed practice decide.", room))
 }
 
-// listBlocks are the weights, one block a line so that they may flow.
-func listBlocks(c content, w float64) []*sheet {
+// listBlocks are the weights, one block a line so that they may flow, with air
+// mm above and below each.
+func listBlocks(c content, w, air float64) []*sheet {
 	const gram, name = 14.0, 18.5 // right edge of the grams, left of the names
 	var out []*sheet
 	for i, p := range c.parts {
 		head := &sheet{w: w, h: 4.2}
 		if i > 0 {
-			head.h += 6
+			head.h += 3 * air
 		}
 		end := head.write(0, head.h, heading, p.title)
 		total := p.total + " g"
@@ -162,14 +225,14 @@ func listBlocks(c content, w float64) []*sheet {
 			if l.note != "" {
 				words = stack(1.5, words, text(room, smallLead, style{sansItalic, 7.5, muted}, l.note))
 			}
-			base := 1.9 + capHeight*body.size*point
-			row.place(words, name, 1.9)
+			base := air + capHeight*body.size*point
+			row.place(words, name, air)
 			row.writeRight(gram, base, style{sansBold, 10.5, ink}, l.grams)
 			row.write(gram+0.8, base, small, "g")
 			if one {
 				row.writeRight(w, base, small, l.measure)
 			}
-			row.h = words.h + 3.8
+			row.h = words.h + 2*air
 			row.box(0, row.h-0.15, w, 0.15, dune)
 			if head != nil {
 				row, head = stack(0, head, row), nil
@@ -177,6 +240,7 @@ func listBlocks(c content, w float64) []*sheet {
 			out = append(out, row)
 		}
 	}
+	out = append(out, checkBox(c, w, 4*air))
 	if c.notes != "" {
 		head := &sheet{w: w, h: 6 + 4.2}
 		head.write(0, head.h, heading, "Notes")
@@ -196,14 +260,37 @@ func listBlocks(c content, w float64) []*sheet {
 	return out
 }
 
+// checkBox lists what the scale should show, nil if nothing.
+func checkBox(c content, w, above float64) *sheet {
+	if len(c.checks) == 0 {
+		return nil
+	}
+	const pad = 3.5
+	rows := &sheet{w: w - 2*pad, h: 3.6}
+	rows.write(0, rows.h, style{serifBold, 12, ink}, "Check on the scale")
+	rows.h += 1.2
+	for _, k := range c.checks {
+		t := text(rows.w-20, 10.4, style{sans, 8, ink}, k.title)
+		rows.place(t, 0, rows.h+1.6)
+		rows.writeRight(rows.w, rows.h+1.6+capHeight*8*point, style{sansBold, 9, ink}, k.text)
+		rows.h += t.h + 2.4
+	}
+	b := &sheet{w: w, h: above + rows.h + 2*pad}
+	b.box(0, above, w, rows.h+2*pad, sand)
+	b.place(rows, pad, above+pad)
+	return b
+}
+
 // stepBlocks are the numbered steps.
-func stepBlocks(c content, w float64) []*sheet {
+func stepBlocks(c content, w, size float64) []*sheet {
 	const indent = 9.5
+	st := style{sans, size, ink}
+	lead := size * bodyLead / 9
 	var out []*sheet
-	for i, st := range c.steps {
+	for i, k := range c.steps {
 		s := stack(2.1,
-			text(w-indent, 13, style{sansBold, 10.5, ink}, st.title),
-			text(w-indent, bodyLead, body, st.text))
+			text(w-indent, 13, style{sansBold, size + 1.5, ink}, k.title),
+			text(w-indent, lead, st, k.text))
 		block := &sheet{w: w, h: s.h}
 		number := style{serifBold, 17, coral}
 		block.write(0, capHeight*17*point*0.93, number, fmt.Sprint(i+1))
@@ -241,12 +328,29 @@ func figureBlocks(d design.Design, r *model.Result, c content, w float64) []*she
 	for _, t := range c.warnings {
 		rests = append(rests, bullet(w, small.in(ink), smallLead, coral, t))
 	}
-	for i, b := range rests {
+	for i, b := range chunked(rests, 1.9, 50) {
 		if i == 0 {
-			out = append(out, headed("What the verdict rests on", w, b))
-			continue
+			b = headed("What the verdict rests on", w, b)
 		}
 		out = append(out, b)
+	}
+	return out
+}
+
+// chunked stacks blocks into larger ones of at most limit mm.
+func chunked(blocks []*sheet, gap, limit float64) []*sheet {
+	var out []*sheet
+	var group []*sheet
+	h := 0.0
+	for _, b := range blocks {
+		if h > 0 && h+gap+b.h > limit {
+			out, group, h = append(out, stack(gap, group...)), nil, 0
+		}
+		group = append(group, b)
+		h += gap + b.h
+	}
+	if group != nil {
+		out = append(out, stack(gap, group...))
 	}
 	return out
 }
@@ -265,7 +369,7 @@ func figureTable(c content, w float64) *sheet {
 	t := &sheet{w: w}
 	st := style{sans, 8, ink}
 	cols := [3]float64{0.62 * w, 0.81 * w, w}
-	pitch := 4.35
+	pitch := 4.7
 	head := style{sansBold, 8, muted}
 	t.h = 2.4
 	for i, s := range [...]string{"Custard", "Foam", "Tub"} {
@@ -274,17 +378,15 @@ func figureTable(c content, w float64) *sheet {
 	t.h += 1.5
 	t.box(0, t.h, w, 0.35, ink)
 	for _, f := range c.figures {
-		base := t.h + pitch - 1.35
+		base := t.h + pitch - 1.5
 		// A range such as "−12 to −5 °C" is wide: it is set smaller, never over
 		// its neighbour.
 		name := t.write(0, base, st, f.name)
 		from := name + 2
 		for i, s := range [...]string{f.dense, f.foam, f.tub} {
 			use := st
-			if i < 2 || s != "" {
-				for use.size > 5.5 && cols[i]-use.width(s) < from {
-					use.size -= 0.25
-				}
+			for use.size > 5.5 && cols[i]-use.width(s) < from {
+				use.size -= 0.25
 			}
 			t.writeRight(cols[i], base, use, s)
 			from = cols[i] + 1.5
@@ -295,46 +397,29 @@ func figureTable(c content, w float64) *sheet {
 	return t
 }
 
-// panelBlocks are the label and the cautions.
+// panelBlocks are the label's panel and statement.
 func panelBlocks(c content, w float64) []*sheet {
-	var out []*sheet
 	if c.label == nil {
-		out = append(out, text(w, bodyLead, body, c.labelNote))
-	} else {
-		out = append(out, panelOf(c.label, w), statementOf(c.label, w, style{sans, 8, ink}))
+		return []*sheet{text(w, bodyLead, body, c.labelNote)}
 	}
-	for i, k := range c.cautions {
-		st := style{sans, 8, ink}
-		b := paragraph(w-7, 10.6, run{k.title + ". ", st.bold()}, run{k.text, st})
-		if i == 0 {
-			head := &sheet{w: w - 7, h: 3.6}
-			head.write(0, head.h, style{serifBold, 12, ink}, "Cautions")
-			b = stack(2.4, head, b)
-		}
-		box := &sheet{w: w, h: b.h + 4}
-		box.box(0, -0.05, w, box.h+0.1, sand)
-		box.box(0, -0.05, 1, box.h+0.1, coral)
-		box.place(b, 4.2, 2.6)
-		if i == len(c.cautions)-1 {
-			box.h += 0.6
-		}
-		out = append(out, box)
-	}
-	return merged(out, len(out)-len(c.cautions))
+	return []*sheet{panelOf(c.label, w), statementOf(c.label, w, style{sans, 8, ink})}
 }
 
-// merged joins the blocks from i on into runs without a gap, so that their
-// ground is one; flow may still part them between pages by their number.
-func merged(blocks []*sheet, i int) []*sheet {
-	var all *sheet
-	for _, b := range blocks[i:] {
-		if all == nil {
-			all = b
-			continue
-		}
-		all = stack(0, all, b)
+// cautionBox sets the cautions on a ground of sand.
+func cautionBox(c content, w float64) *sheet {
+	const pad, bar = 4.0, 1.0
+	st := style{sans, 8, ink}
+	parts := []*sheet{{w: w, h: 3.4}}
+	parts[0].write(0, 3.4, style{serifBold, 12, ink}, "Cautions")
+	for _, k := range c.cautions {
+		parts = append(parts, paragraph(w-bar-2*pad, 10.4, run{k.title + ". ", st.bold()}, run{k.text, st}))
 	}
-	return append(blocks[:i:i], all)
+	all := stack(2.5, parts...)
+	b := &sheet{w: w, h: all.h + 2*pad}
+	b.box(0, 0, w, b.h, sand)
+	b.box(0, 0, bar, b.h, coral)
+	b.place(all, bar+pad, pad)
+	return b
 }
 
 // statementOf sets the list of ingredients with its allergens emphasised.

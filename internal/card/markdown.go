@@ -29,6 +29,12 @@ func markdown(c content) []byte {
 	if c.notes != "" {
 		p("\n## Notes\n\n%s\n", escaped(c.notes))
 	}
+	if len(c.checks) > 0 {
+		p("\n## Check on the scale\n\n")
+		for _, k := range c.checks {
+			p("- %s: %s\n", escaped(k.title), k.text)
+		}
+	}
 	p("\n## How it is made\n\n")
 	for i, s := range c.steps {
 		p("%d. **%s.** %s\n", i+1, s.title, escaped(s.text))

@@ -90,6 +90,9 @@ func cupOf(in *ingredient.Ingredient, g float64) float64 {
 	return in.Density.Or(0) * cupML
 }
 
+// mostCups is where counting cups ends and the scale alone is left.
+const mostCups = 16
+
 // cupSteps are the cups of an ordinary set.
 var cupSteps = []float64{0, 1. / 4, 1. / 3, 1. / 2, 2. / 3, 3. / 4, 1}
 
@@ -97,6 +100,9 @@ var cupSteps = []float64{0, 1. / 4, 1. / 3, 1. / 2, 2. / 3, 3. / 4, 1}
 func usMeasure(cups float64) string {
 	if cups < 0.24 {
 		return spoons(cups*tspPerCup, 3)
+	}
+	if cups > mostCups {
+		return ""
 	}
 	whole := math.Floor(cups)
 	below := whole
@@ -109,7 +115,11 @@ func usMeasure(cups float64) string {
 			below = step
 		}
 	}
-	tbsp := math.Round((cups - below) * 16)
+	step := 1.0
+	if cups < 1 {
+		step = 0.5
+	}
+	tbsp := step * math.Round((cups-below)*16/step)
 	if tbsp == 0 {
 		return cupWords(below)
 	}

@@ -21,6 +21,12 @@ func panelOf(l *label.Label, w float64) *sheet {
 	default:
 		p = usPanel(l, min(w, usWidth))
 	}
+	return withNotes(p, l)
+}
+
+// withNotes sets what is incomplete under a panel.
+func withNotes(p *sheet, l *label.Label) *sheet {
+	w := p.w
 	parts := []*sheet{p}
 	for i, note := range l.Warnings {
 		mark := ""
@@ -235,6 +241,7 @@ func usDualPanel(l *label.Label, w float64) *sheet {
 			}
 			st := facts(sans, usNutrient)
 			v.Text = strings.TrimSuffix(strings.TrimPrefix(v.Text, "Includes "), " Added Sugars")
+			v.Text = strings.Replace(v.Text, "less than ", "<", 1) // which 21 CFR 101.9(c) allows
 			p.write(left, base, st, amountOf(v))
 			if !n.Vitamin {
 				st = st.bold()

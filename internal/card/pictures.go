@@ -75,7 +75,7 @@ func temperaturePlot(d design.Design, r *model.Result, w, h float64) *sheet {
 	}
 	if b := r.Blend.Both; b.OK {
 		band := chart.Upright(b.From, b.To)
-		band.Label, band.Fill = "both eat well", chart.Fade(glass, 0.14)
+		band.Fill = chart.Fade(glass, 0.14)
 		p.Bands = append(p.Bands, band)
 	}
 	ts := model.Rail(121)
@@ -101,12 +101,34 @@ func temperaturePlot(d design.Design, r *model.Result, w, h float64) *sheet {
 	band := phase.Dense.Band()
 	faint := chart.Line{Width: 0.8, Dash: chart.Dotted, Colour: muted}
 	p.Rules = []chart.Rule{
-		{At: d.Serving.TemperatureC, Label: "serve", Line: chart.Line{Width: 1.4, Colour: glass}},
+		{At: d.Serving.TemperatureC, Line: chart.Line{Width: 1.4, Colour: glass}},
 		{At: band.Firm, Level: true, Label: "firm above", Line: faint},
 	}
 	var drawing chart.Drawing
-	p.Draw(&drawing, w/unit, h/unit)
-	return sheetOf(&drawing, unit)
+	frame := p.Draw(&drawing, w/unit, h/unit)
+	s := sheetOf(&drawing, unit)
+	// The serving temperature stands over the plot, clear of the axis title.
+	st := style{sansBold, 8, glass}
+	label := "serve at " + celsius(d.Serving.TemperatureC)
+	half := st.width(label) / 2
+	title := style{sans, p.Style.Text * unit / point, ink}.width(p.Y.Title) + 4
+	x := min(max(unit*frame.X.Pos(d.Serving.TemperatureC), title+half), w-half)
+	s.writeCentre(x, unit*frame.Box.Y0-1.3, st, label)
+	if b := r.Blend.Both; b.OK { // named on the roomier side of the serving temperature
+		x0, x1 := unit*frame.X.Pos(b.From), unit*frame.X.Pos(b.To)
+		if x := unit * frame.X.Pos(d.Serving.TemperatureC); x > x0 && x < x1 {
+			if x-x0 > x1-x {
+				x1 = x
+			} else {
+				x0 = x
+			}
+		}
+		name := style{sans, 7.5, glass}
+		if words := "both eat well"; x1-x0 > name.width(words)+2 {
+			s.writeCentre((x0+x1)/2, unit*frame.Box.Y0+3.2, name, words)
+		}
+	}
+	return s
 }
 
 // sheetOf puts a chart on a sheet, unit mm to the drawing unit.

@@ -39,10 +39,9 @@ func stepsOf(d design.Design, r *model.Result) []titled {
 
 func custardSteps(d design.Design, r *model.Result) []titled {
 	var s []titled
-	made := gramsUnit(r.Dense.Portion.MassG)
 	down := ""
 	if r.Dense.WaterOff > 0 {
-		down = fmt.Sprintf(" Done, the pan holds %s: weigh it, less the pan.", made)
+		down = " Weigh it, less the pan."
 	}
 	cold := "alcohol and extracts, if the list has them, "
 	if !uses(r, design.DensePart, func(in *ingredient.Ingredient) bool {
@@ -69,9 +68,6 @@ func custardSteps(d design.Design, r *model.Result) []titled {
 	chill += "Cover and rest overnight in the refrigerator."
 	s = append(s, titled{"Chill", chill})
 	freeze := "Churn until it holds a swirl. No machine: freeze it 3 cm deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
-	if o := d.Dense.OverrunPercent; o > 0 {
-		freeze += fmt.Sprintf(" At %s %% overrun a level %d mL cup of it weighs %s.", number(o, 0), checkCupML, gramsUnit(checkCupML*r.Dense.Body.Density()))
-	}
 	return append(s, titled{"Freeze soft", freeze})
 }
 
@@ -84,50 +80,70 @@ func foamSteps(d design.Design, r *model.Result) []titled {
 	}
 	if r.Syrup.Present {
 		end := fmt.Sprintf("Boil the syrup without stirring to %s.", celsius(d.Foam.Syrup.CookTemperatureC))
-		if r.Syrup.WaterOffG > 0 {
-			end += fmt.Sprintf(" %s is then left in the pan.", gramsUnit(r.Syrup.MassG))
-		}
 		if d.Kitchen.AltitudeM > 300 {
 			end += fmt.Sprintf(" (Figured for %.0f m above the sea.)", d.Kitchen.AltitudeM)
 		}
 		s = append(s, titled{"Boil the syrup", end + fmt.Sprintf(" Meanwhile beat the %s with anything else for the bowl to soft peaks.", base)})
 		pour := fmt.Sprintf("Beating on, pour the boiling syrup down the side of the bowl in a thin stream. Beat until the bowl is below %d °C and the foam stands.", foamCoolC)
 		if whites {
-			pour += fmt.Sprintf(" Take the foam's own temperature right after pouring: if it stays below %d °C, start from pasteurised whites, "+
-				"or heat whites and sugar over water first (74 °C, then covered 2 minutes, is the published figure for eggs cooked by microwave).", eggMixtureC)
+			pour += fmt.Sprintf(" Take the foam's own temperature after pouring: if it stays below %d °C, use pasteurised whites, "+
+				"or heat whites and sugar over water first (published for eggs by microwave: 74 °C, then covered 2 minutes).", eggMixtureC)
 		}
-		s = append(s, titled{"Pour and whip", pour + cupCheck(d, r)})
-		return s
+		return append(s, titled{"Pour and whip", pour})
 	}
-	return append(s, titled{"Whip", fmt.Sprintf("Beat the %s until the foam stands.", base) + cupCheck(d, r)})
+	return append(s, titled{"Whip", fmt.Sprintf("Beat the %s until the foam stands.", base)})
 }
 
-// cupCheck says what a cup of the foam weighs at its overrun.
-func cupCheck(d design.Design, r *model.Result) string {
-	if d.Foam.OverrunPercent <= 0 {
-		return ""
+// checksOf lists what the scale should show: the pan after cooking, a cup of
+// each phase with its air, and what goes into a tub.
+func checksOf(d design.Design, r *model.Result) []titled {
+	var c []titled
+	add := func(what, figure string) { c = append(c, titled{what, figure}) }
+	n := r.Blend.TubsFilled
+	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
+	cup := func(p *model.Phase) {
+		if p.Body.Overrun > 0 {
+			add(fmt.Sprintf("A level %d mL cup of %s, %s %% overrun", checkCupML, p.Body.Role, number(100*p.Body.Overrun, 0)),
+				gramsUnit(checkCupML*p.Body.Density()))
+		}
 	}
-	return fmt.Sprintf(" At %s %% overrun a level %d mL cup of it weighs %s.", number(d.Foam.OverrunPercent, 0), checkCupML, gramsUnit(checkCupML*r.Foam.Body.Density()))
+	each := func(p *model.Phase) {
+		if n > 0 {
+			add(fmt.Sprintf("Into each tub: %s, %s mL", p.Body.Role, grouped((p.Portion.VolumeML-p.Portion.LeftML)/n)),
+				gramsUnit((p.Portion.MassG-p.Portion.LeftG)/n))
+		}
+	}
+	if dense {
+		if r.Dense.WaterOff > 0 {
+			add("Custard in the pan, cooked", gramsUnit(r.Dense.Portion.MassG))
+		}
+		cup(&r.Dense)
+	}
+	if foam {
+		if r.Syrup.Present && r.Syrup.WaterOffG > 0 {
+			add("Syrup in the pan at "+celsius(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
+		}
+		cup(&r.Foam)
+	}
+	if dense {
+		each(&r.Dense)
+	}
+	if foam {
+		each(&r.Foam)
+	}
+	return c
 }
 
 func tubSteps(d design.Design, r *model.Result) []titled {
 	var s []titled
-	each := func(p *model.Phase) string {
-		n := r.Blend.TubsFilled
-		if !(n > 0) {
-			n = 1
-		}
-		return fmt.Sprintf("%s (%s mL)", gramsUnit((p.Portion.MassG-p.Portion.LeftG)/n), grouped((p.Portion.VolumeML-p.Portion.LeftML)/n))
-	}
 	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
 	switch {
 	case dense && foam:
-		fill := fmt.Sprintf("Each tub takes %s of custard and %s of foam. %s", each(&r.Dense), each(&r.Foam), filled(d.Blend.Layout))
-		s = append(s, titled{"Fill", fill}, titled{"Swirl", swirled(d.Blend)})
+		s = append(s, titled{"Fill and swirl", filled(d.Blend.Layout) + " " + swirled(d.Blend)})
 	case dense:
-		s = append(s, titled{"Fill", fmt.Sprintf("Each tub takes %s of custard.", each(&r.Dense))})
+		s = append(s, titled{"Fill", "Fill the tubs with the custard."})
 	case foam:
-		s = append(s, titled{"Fill", fmt.Sprintf("Each tub takes %s of foam.", each(&r.Foam))})
+		s = append(s, titled{"Fill", "Fill the tubs with the foam."})
 	default:
 		return nil
 	}

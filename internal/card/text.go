@@ -1,6 +1,7 @@
 package card
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -24,6 +25,11 @@ func plain(s string) string {
 		return r
 	}, s)), " ")
 }
+
+// unit finds a space between a number and its unit, where no line may end.
+var unit = regexp.MustCompile(`(\d) (%|°C|g|kg|mL|kPa|mm|cm)([^\pL]|$)`)
+
+func tied(s string) string { return unit.ReplaceAllString(s, "$1\u00a0$2$3") }
 
 // wrapped breaks runs into lines no longer than width mm, at spaces and, where
 // one word alone is longer, within the word.
@@ -79,7 +85,7 @@ func together(runs []run) [][]run {
 	var all [][]run
 	var word []run
 	for _, r := range runs {
-		rest := r.text
+		rest := tied(r.text)
 		for rest != "" {
 			end := len(rest)
 			space := false
