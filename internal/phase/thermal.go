@@ -34,26 +34,22 @@ var (
 func at(c [3]float64, t float64) float64   { return c[0] + t*(c[1]+t*c[2]) }
 func upTo(c [3]float64, t float64) float64 { return t * (c[0] + t*(c[1]/2+t*c[2]/3)) }
 
-// solids pairs the masses of m with their components; sugars come apart,
-// since their heat capacity is that in solution.
-func solids(m *mix.Mix) [6]struct {
+// share is the mass of one component, g.
+type share struct {
 	g float64
 	c *component
-} {
-	type part = struct {
-		g float64
-		c *component
-	}
-	return [6]struct {
-		g float64
-		c *component
-	}{
-		part{m.Mass[mix.Protein], &proteinThermal},
-		part{m.Mass[mix.Fat], &fatThermal},
-		part{m.Mass[mix.Starch] + m.Mass[mix.OtherSolids] + m.Mass[mix.CitricAcid], &carbThermal},
-		part{m.Mass[mix.Fibre], &fibreThermal},
-		part{m.Mass[mix.Ash] + m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride], &ashThermal},
-		part{m.Mass[mix.Ethanol], &ethanolThermal},
+}
+
+// solids pairs the masses of m with their components; sugars come apart,
+// since their heat capacity is that in solution.
+func solids(m *mix.Mix) [6]share {
+	return [...]share{
+		{m.Mass[mix.Protein], &proteinThermal},
+		{m.Mass[mix.Fat], &fatThermal},
+		{m.Mass[mix.Starch] + m.Mass[mix.OtherSolids] + m.Mass[mix.CitricAcid], &carbThermal},
+		{m.Mass[mix.Fibre], &fibreThermal},
+		{m.Mass[mix.Ash] + m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride], &ashThermal},
+		{m.Mass[mix.Ethanol], &ethanolThermal},
 	}
 }
 
@@ -99,8 +95,8 @@ func (b *Body) VolumetricEnthalpy(t float64) float64 { return b.Enthalpy(t) * b.
 func (b *Body) Conductivity(t float64) (k, lower float64) {
 	ice := b.Ice(t)
 	liquid := b.water - ice
-	vol, sum := liquid/at(waterThermal.rho, t), 0.0
-	sum = vol * at(waterThermal.k, t)
+	vol := liquid / at(waterThermal.rho, t)
+	sum := vol * at(waterThermal.k, t)
 	add := func(g float64, c *component) {
 		v := g / at(c.rho, t)
 		vol += v

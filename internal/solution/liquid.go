@@ -22,15 +22,13 @@ var ViscosityRange = struct{ MaxPercent, MinC float64 }{75, -25}
 //
 // Check: 3.6067 Pa s at 61.868 % and −18 °C.
 func Viscosity(w, t float64) float64 {
-	v, _ := viscositySlope(w, t)
+	v, _ := ViscositySlope(w, t)
 	return v
 }
 
 // ViscositySlope returns the viscosity as Viscosity does, and its derivative
 // with respect to w, Pa s per mass %.
-func ViscositySlope(w, t float64) (eta, perPercent float64) { return viscositySlope(w, t) }
-
-func viscositySlope(w, t float64) (eta, slope float64) {
+func ViscositySlope(w, t float64) (eta, perPercent float64) {
 	capped := w > ViscosityRange.MaxPercent
 	w = clamp(w, 0, ViscosityRange.MaxPercent)
 	t = math.Max(t, ViscosityRange.MinC)
@@ -104,17 +102,23 @@ func volume(g float64, d [2]float64, t float64) float64 {
 	return 1000 * g / (d[0] + d[1]*t)
 }
 
-// Volume returns the volume of m, mL, without ice or air at t °C, −30 to 100.
-//
-// Source: volumes add, 1/ρ = Σ x/ρ (ASHRAE Refrigeration Handbook 2006, ch. 9),
-// with dissolved sugars at their volume in solution.
-func Volume(m mix.Mix, t float64) float64 {
-	rest := volume(m.Mass[mix.Protein], proteinDensity, t) +
+// solidsVolume returns the volume of all of m but water and saccharides, mL: the
+// part that is linear in the masses.
+func solidsVolume(m *mix.Mix, t float64) float64 {
+	return volume(m.Mass[mix.Protein], proteinDensity, t) +
 		volume(m.Mass[mix.Fat], fatDensity, t) +
 		volume(m.Mass[mix.Starch]+m.Mass[mix.OtherSolids]+m.Mass[mix.CitricAcid], carbDensity, t) +
 		volume(m.Mass[mix.Fibre], fibreDensity, t) +
 		volume(m.Mass[mix.Ash]+m.Mass[mix.SodiumChloride]+m.Mass[mix.PotassiumChloride], ashDensity, t) +
 		volume(m.Mass[mix.Ethanol], ethanolDensity, t)
+}
+
+// Volume returns the volume of m, mL, without ice or air at t °C, −30 to 100.
+//
+// Source: volumes add, 1/ρ = Σ x/ρ (ASHRAE Refrigeration Handbook 2006, ch. 9),
+// with dissolved sugars at their volume in solution.
+func Volume(m mix.Mix, t float64) float64 {
+	rest := solidsVolume(&m, t)
 	w, s := m.Mass[mix.Water], m.Saccharides()
 	rest += 1000 * w / water.Density(t)
 	if s > 0 {
@@ -126,12 +130,7 @@ func Volume(m mix.Mix, t float64) float64 {
 
 // VolumeSlope returns the derivative of Volume along d, mL per unit of d.
 func VolumeSlope(m, d mix.Mix, t float64) float64 {
-	v := volume(d.Mass[mix.Protein], proteinDensity, t) +
-		volume(d.Mass[mix.Fat], fatDensity, t) +
-		volume(d.Mass[mix.Starch]+d.Mass[mix.OtherSolids]+d.Mass[mix.CitricAcid], carbDensity, t) +
-		volume(d.Mass[mix.Fibre], fibreDensity, t) +
-		volume(d.Mass[mix.Ash]+d.Mass[mix.SodiumChloride]+d.Mass[mix.PotassiumChloride], ashDensity, t) +
-		volume(d.Mass[mix.Ethanol], ethanolDensity, t)
+	v := solidsVolume(&d, t)
 	w, s := m.Mass[mix.Water], m.Saccharides()
 	dw, ds := d.Mass[mix.Water], d.Saccharides()
 	v += 1000 * dw / water.Density(t)
