@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"ripplewright/internal/ingredient"
 )
 
 // Kind sorts problems, so that a caller may treat one sort apart.
@@ -73,35 +75,5 @@ func errorOf(name string, found []Problem) error {
 
 // nearest returns the word most like w, or "" if none is.
 func nearest(w string, words []string) string {
-	best, at := "", min(3, len(w)/2+1)
-	for _, c := range words {
-		if d := distance(strings.ToLower(w), c); d < at {
-			best, at = c, d
-		}
-	}
-	return best
-}
-
-// distance is the number of letters to change, add or drop between a and b.
-func distance(a, b string) int {
-	if len(a) > 64 {
-		return len(a)
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		corner := row[0]
-		row[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := corner
-			if a[i-1] != b[j-1] {
-				cost++
-			}
-			corner = row[j]
-			row[j] = min(cost, row[j]+1, row[j-1]+1)
-		}
-	}
-	return row[len(b)]
+	return ingredient.Nearest(strings.ToLower(w), words, min(3, len(w)/2+1))
 }

@@ -156,37 +156,11 @@ func (e *UnknownError) Error() string {
 
 // Unknown returns the error for an id that l lacks, with the nearest id.
 func (l *Library) Unknown(id string) *UnknownError {
-	best, at := "", 4
-	for _, in := range l.list {
-		if d := distance(id, in.ID, at); d < at {
-			best, at = in.ID, d
-		}
+	ids := make([]string, len(l.list))
+	for i, in := range l.list {
+		ids[i] = in.ID
 	}
-	return &UnknownError{ID: id, Nearest: best}
-}
-
-// distance is the edit distance of a and b, given up at limit.
-func distance(a, b string, limit int) int {
-	if d := len(a) - len(b); d >= limit || -d >= limit {
-		return limit
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		diag := row[0]
-		row[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := diag
-			if a[i-1] != b[j-1] {
-				cost++
-			}
-			diag = row[j]
-			row[j] = min(cost, row[j]+1, row[j-1]+1)
-		}
-	}
-	return row[len(b)]
+	return &UnknownError{ID: id, Nearest: Nearest(id, ids, 4)}
 }
 
 // Equal reports whether in and o are the same record.
