@@ -193,11 +193,10 @@ func newTubColumn(w *Window) *tubColumn {
 	t.foot.Alignment = fyne.TextAlignCenter
 	t.cut = newCutter(w, t)
 	t.ratio = w.slide("Foam", "%", 0, 100, 1, 0, "foam share",
-		"The foam's share of the tub by volume.",
 		func(d *design.Design) *float64 { return &d.Blend.FoamVolumePercent })
-	t.volume = w.slide("Tub", "mL", 50, 2500, 10, 0, "tub size", "What one tub holds to the brim.",
+	t.volume = w.slide("Tub", "mL", 50, 2500, 10, 0, "tub size",
 		func(d *design.Design) *float64 { return &d.Tubs.VolumeML })
-	t.fill = w.slide("Filled", "%", 50, 100, 1, 0, "fill", "How full a tub is filled; leave room for the swelling of ice.",
+	t.fill = w.slide("Filled", "%", 50, 100, 1, 0, "fill",
 		func(d *design.Design) *float64 { return &d.Tubs.FillPercent })
 	t.count = kit.NewSlide("Tubs", "", 1, 40, 1, 0)
 	setCount := func(v float64) design.Design {
@@ -231,8 +230,7 @@ func newTubColumn(w *Window) *tubColumn {
 
 // slide returns a slider for one number of the design: dragging previews,
 // resting commits.
-func (w *Window) slide(name, unit string, lo, hi, step float64, decimals int, what, hint string, of func(*design.Design) *float64) *kit.Slide {
-	_ = hint
+func (w *Window) slide(name, unit string, lo, hi, step float64, decimals int, what string, of func(*design.Design) *float64) *kit.Slide {
 	s := kit.NewSlide(name, unit, lo, hi, step, decimals)
 	set := func(v float64) design.Design {
 		d := w.Design()

@@ -28,10 +28,10 @@ type column struct {
 	object   fyne.CanvasObject
 }
 
-// control is a slider with what it shows.
+// control is a slider with the number it shows.
 type control struct {
 	slide *kit.Slide
-	value func(*design.Design) float64
+	field func(*design.Design) *float64
 }
 
 func newColumn(w *Window, title string, part design.Part) *column {
@@ -49,28 +49,26 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		c.lists = append(c.lists, l)
 		lines.Add(l.object)
 	}
-	add := func(s *kit.Slide, hint string, of func(*design.Design) *float64) {
+	add := func(name, unit string, lo, hi, step float64, decimals int, what, hint string, of func(*design.Design) *float64) {
+		s := w.slide(name, unit, lo, hi, step, decimals, what, of)
 		s.NameWidth = 88
-		c.controls = append(c.controls, control{s, func(d *design.Design) float64 { return *of(d) }})
+		c.controls = append(c.controls, control{s, of})
 		process.Add(w.hints.Wrap(s, hint))
-	}
-	mk := func(name, unit string, lo, hi, step float64, decimals int, what, hint string, of func(*design.Design) *float64) {
-		add(w.slide(name, unit, lo, hi, step, decimals, what, hint, of), hint, of)
 	}
 	if part == design.DensePart {
 		addList(design.DensePart, "")
-		mk("Stove loss", "%", 0, 30, 0.5, 1, "stove loss", "Water driven off while cooking, of the custard's mass.",
+		add("Stove loss", "%", 0, 30, 0.5, 1, "stove loss", "Water driven off while cooking, of the custard's mass.",
 			func(d *design.Design) *float64 { return &d.Dense.StoveLossPercent })
-		mk("Overrun", "%", 0, 100, 1, 0, "custard overrun", "Air beaten in: volume gained, of the mix's volume.",
+		add("Overrun", "%", 0, 100, 1, 0, "custard overrun", "Air beaten in: volume gained, of the mix's volume.",
 			func(d *design.Design) *float64 { return &d.Dense.OverrunPercent })
 	} else {
 		addList(design.FoamPart, "Beaten")
 		addList(design.SyrupPart, "Boiled to syrup")
-		mk("Syrup to", "°C", 104, 140, 0.5, 1, "syrup temperature", "What the thermometer shows when the syrup comes off the heat.",
+		add("Syrup to", "°C", 104, 140, 0.5, 1, "syrup temperature", "What the thermometer shows when the syrup comes off the heat.",
 			func(d *design.Design) *float64 { return &d.Foam.Syrup.CookTemperatureC })
-		mk("Syrup weighs", "g", 0, 1000, 1, 0, "syrup weight", "Weigh the pan less the empty pan: exact, and beats the thermometer. 0: not weighed.",
+		add("Syrup weighs", "g", 0, 1000, 1, 0, "syrup weight", "Weigh the pan less the empty pan: exact, and beats the thermometer. 0: not weighed.",
 			func(d *design.Design) *float64 { return &d.Foam.Syrup.WeighedG })
-		mk("Overrun", "%", 0, 700, 5, 0, "foam overrun", "Air beaten in: volume gained, of the unbeaten volume.",
+		add("Overrun", "%", 0, 700, 5, 0, "foam overrun", "Air beaten in: volume gained, of the unbeaten volume.",
 			func(d *design.Design) *float64 { return &d.Foam.OverrunPercent })
 	}
 	cup := widget.NewButton("Overrun from a cup weighed twice…", c.cupDialog)
@@ -92,7 +90,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 		l.show(d, r)
 	}
 	for _, x := range c.controls {
-		x.slide.ShowValue(x.value(&d))
+		x.slide.ShowValue(*x.field(&d))
 	}
 	p := &r.Dense
 	if c.part != design.DensePart {

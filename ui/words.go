@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"math"
-	"strconv"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -11,19 +8,12 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/chart"
 )
 
-// number writes v with so many decimals and a true minus, an en dash if unknown.
-func number(v float64, decimals int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "–"
-	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Trim(s, "-0.") == "" {
-		return strings.TrimPrefix(s, "-")
-	}
-	return strings.Replace(s, "-", "−", 1)
-}
+// number writes v with so many decimals, an en dash if unknown.
+func number(v float64, decimals int) string { return chart.Number(v, decimals) }
 
 func upper(s string) string {
 	r, n := utf8.DecodeRuneInString(s)

@@ -28,13 +28,8 @@ func openBench() (*bench, error) {
 	if err != nil {
 		return nil, &faultError{fmt.Errorf("library: %w", err)}
 	}
-	// A machine without a configuration folder has no own ingredients.
-	if path, err := userdata.IngredientsPath(); err == nil {
-		own, err := userdata.LoadIngredients(path)
-		if err != nil {
-			return nil, err
-		}
-		lib = lib.With(own)
+	if lib, err = userdata.Onto(lib); err != nil {
+		return nil, err
 	}
 	return &bench{model.New(lib)}, nil
 }

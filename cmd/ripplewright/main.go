@@ -81,16 +81,11 @@ func library() (*ingredient.Library, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, err := userdata.IngredientsPath()
-	if err != nil {
-		return lib, nil
-	}
-	own, err := userdata.LoadIngredients(p)
+	all, err := userdata.Onto(lib)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "ripplewright: your own ingredients are left out:", err)
-		return lib, nil
 	}
-	return lib.With(own), nil
+	return all, nil
 }
 
 // demos reads the built-in designs, and which comes first.

@@ -5,37 +5,30 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
-	"ripplewright/internal/atomicfile"
+	"ripplewright/internal/userdata"
 )
+
+// whatProfiles names the file in errors.
+const whatProfiles = "kitchen profiles"
 
 // ProfilesPath returns where a maker's own kitchens are kept: profiles.yaml in
 // ripplewright's part of the user's configuration folder.
 func ProfilesPath() (string, error) {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return "", fmt.Errorf("folder of kitchen profiles: %w", err)
-	}
-	return filepath.Join(dir, "ripplewright", "profiles.yaml"), nil
+	return userdata.Path("profiles.yaml", whatProfiles)
 }
 
 // LoadProfiles reads the own kitchens at path. A file that is not there holds
 // none. What is wrong inside one is a *FieldError with its line; nothing is
 // returned then, so that saving cannot lose a kitchen.
 func LoadProfiles(path string) ([]Profile, error) {
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
-	}
+	data, err := userdata.Read(path, whatProfiles)
 	if err != nil {
-		return nil, fmt.Errorf("kitchen profiles: %w", err)
+		return nil, err
 	}
 	list, err := DecodeProfiles(data)
 	if err != nil {
@@ -56,10 +49,7 @@ func SaveProfiles(path string, list []Profile) error {
 	if err != nil {
 		return fmt.Errorf("kitchen profiles: %w", err)
 	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("kitchen profiles: %w", err)
-	}
-	return atomicfile.Write(path, data)
+	return userdata.Write(path, whatProfiles, data)
 }
 
 // profilesVersion is that of the file's form.

@@ -7,42 +7,48 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
-	"path/filepath"
 
 	"gopkg.in/yaml.v3"
 
-	"ripplewright/internal/atomicfile"
 	"ripplewright/internal/ingredient"
 )
+
+// whatIngredients names the file in errors.
+const whatIngredients = "own ingredients"
 
 // IngredientsPath returns where the own ingredients are kept: ingredients.yaml
 // in ripplewright's part of the user's configuration folder.
 func IngredientsPath() (string, error) {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return "", fmt.Errorf("folder of own ingredients: %w", err)
-	}
-	return filepath.Join(dir, "ripplewright", "ingredients.yaml"), nil
+	return Path("ingredients.yaml", whatIngredients)
 }
 
 // LoadIngredients reads the file at path. A file that is not there holds no
 // ingredients. An error about the contents is a *ingredient.FieldError with
 // its line; nothing is returned then, so that saving cannot lose a record.
 func LoadIngredients(path string) ([]*ingredient.Ingredient, error) {
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
-	}
+	data, err := Read(path, whatIngredients)
 	if err != nil {
-		return nil, fmt.Errorf("own ingredients: %w", err)
+		return nil, err
 	}
 	list, err := Decode(data)
 	if err != nil {
 		return nil, fmt.Errorf("own ingredients in %s: %w", path, err)
 	}
 	return list, nil
+}
+
+// Onto returns lib with the maker's own ingredients, which win. A machine
+// without a configuration folder has none. After an error it returns lib.
+func Onto(lib *ingredient.Library) (*ingredient.Library, error) {
+	path, err := IngredientsPath()
+	if err != nil {
+		return lib, nil
+	}
+	own, err := LoadIngredients(path)
+	if err != nil {
+		return lib, err
+	}
+	return lib.With(own), nil
 }
 
 // SaveIngredients makes list the contents of the file at path, all of it or,
@@ -52,10 +58,7 @@ func SaveIngredients(path string, list []*ingredient.Ingredient) error {
 	if err != nil {
 		return fmt.Errorf("own ingredients: %w", err)
 	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("own ingredients: %w", err)
-	}
-	return atomicfile.Write(path, data)
+	return Write(path, whatIngredients, data)
 }
 
 // version is that of the file's form.

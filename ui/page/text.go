@@ -2,31 +2,24 @@ package page
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/chart"
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/model"
 )
 
-// number writes v with so many decimals and a true minus; "" where unknown.
+// number writes v with so many decimals; "" where unknown, which the tables show
+// as a dash of their own.
 func number(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.HasPrefix(s, "-") {
-		if strings.Trim(s, "-0.") == "" {
-			return s[1:]
-		}
-		s = "−" + s[1:]
-	}
-	return s
+	return chart.Number(v, decimals)
 }
 
 // amount writes the known part of a, with "≥" where some term is unknown.
