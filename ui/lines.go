@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
@@ -104,22 +106,47 @@ func (l *lineList) row(i int, x design.Line, n int) fyne.CanvasObject {
 		icon(theme.DeleteIcon(), true, func() { l.w.Commit(l.w.Design().WithLineRemoved(l.part, i), "remove a line") }))
 	l.rows = append(l.rows, r)
 	amount := container.NewGridWrap(fyne.NewSize(96*textScale(), r.amount.MinSize().Height), r.amount)
-	return container.NewBorder(nil, nil, nil, container.NewHBox(amount, buttons), container.New(elastic{}, l.w.hints.Wrap(r.name, name+": press to choose another ingredient.")))
+	return container.NewBorder(nil, nil, nil, container.NewHBox(amount, buttons), container.New(&elastic{button: r.name, full: name}, l.w.hints.Wrap(r.name, name+": press to choose another ingredient.")))
 }
 
 // textScale is how much larger than usual the theme's text is.
 func textScale() float32 { return max(1, theme.TextSize()/14) }
 
-// elastic gives its object all the width there is but asks for little: a long
-// name is cut short with an ellipsis.
-type elastic struct{}
+// elastic gives its object all the width there is but asks for little. The
+// toolkit's button cannot cut its text, so the name is cut here, with an
+// ellipsis.
+type elastic struct {
+	button *widget.Button
+	full   string
+}
 
 // Layout implements fyne.Layout.
-func (elastic) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+func (e *elastic) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	if text := fitting(e.full, size.Width-2*theme.InnerPadding()); text != e.button.Text {
+		e.button.SetText(text)
+	}
+}
 
 // MinSize implements fyne.Layout.
-func (elastic) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (e *elastic) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(110*textScale(), objects[0].MinSize().Height)
+}
+
+// fitting returns s, cut with an ellipsis to the width that a button's text has.
+func fitting(s string, width float32) string {
+	style := fyne.TextStyle{Bold: true}
+	fits := func(t string) bool { return fyne.MeasureText(t, theme.TextSize(), style).Width <= width }
+	if fits(s) {
+		return s
+	}
+	r := []rune(s)
+	for n := len(r) - 1; n > 0; n-- {
+		if t := strings.TrimRight(string(r[:n]), " ,(") + "…"; fits(t) {
+			return t
+		}
+	}
+	return "…"
 }
 
 func (l *lineList) setAmount(i int, v float64) {
