@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/storage/repository"
 
 	"ripplewright/internal/designfile"
-	"ripplewright/internal/label"
 )
 
 // Extension of design files.
@@ -123,12 +122,7 @@ func (w *Window) save(then func()) {
 }
 
 func (w *Window) saveAs(then func()) {
-	name := strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) {
-			return '-'
-		}
-		return r
-	}, w.Design().Name)
+	name := fileName(w.Design().Name)
 	if p := w.Session.Path(); p != "" {
 		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
 	}
@@ -208,9 +202,4 @@ func (w *Window) lookAtDisk() {
 			w.open(path)
 		}
 	}, w.win)
-}
-
-// exportLabel writes the label's figures as text.
-func (w *Window) exportLabel(region label.Region) {
-	w.choosePath("label-"+string(region)+".txt", ".txt", func(path string) { w.writeLabel(path, region) })
 }

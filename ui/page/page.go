@@ -33,6 +33,11 @@ type Host interface {
 	Window() fyne.Window
 	// Say puts a line into the status line.
 	Say(string)
+	// Export asks where to write a file, offering name, whose extension is the
+	// one given to a path typed without, and calls write with the path chosen,
+	// off the window's thread. It says what came of it, and asks before a file
+	// is replaced. write must take all it needs by value.
+	Export(name string, write func(path string) error)
 }
 
 // Page is one secondary page.
