@@ -6,7 +6,6 @@ import (
 	"io"
 
 	"ripplewright/assets"
-	"ripplewright/internal/design"
 	"ripplewright/internal/designfile"
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/model"
@@ -58,9 +57,14 @@ func read(s *shell, name string) (*designfile.File, error) {
 	return designfile.Decode("standard input", data)
 }
 
-// evaluate computes d, a design of file f. Its errors name file and line.
-func (b *bench) evaluate(f *designfile.File, d design.Design) (model.Result, error) {
-	r, err := b.Evaluate(d)
+// evaluate computes the design of file f. Its errors name file and line.
+func (b *bench) evaluate(f *designfile.File) (model.Result, error) {
+	return b.evaluateAt(f, f.Design.Serving.TemperatureC)
+}
+
+// evaluateAt computes it at c °C.
+func (b *bench) evaluateAt(f *designfile.File, c float64) (model.Result, error) {
+	r, err := b.EvaluateAt(f.Design, c)
 	var input *model.InputError
 	if !errors.As(err, &input) {
 		return r, err
@@ -93,7 +97,7 @@ func open(s *shell, name string) (*designfile.File, *model.Result, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	r, err := b.evaluate(f, f.Design)
+	r, err := b.evaluate(f)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -39,7 +39,7 @@ func check(s *shell, b *bench, name string) error {
 	if err != nil {
 		return err
 	}
-	r, err := b.evaluate(f, f.Design)
+	r, err := b.evaluate(f)
 	if err != nil {
 		return err
 	}

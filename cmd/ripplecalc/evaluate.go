@@ -8,7 +8,7 @@ import (
 	"runtime"
 	"sync"
 
-	"ripplewright/internal/design"
+	"ripplewright/internal/model"
 	"ripplewright/internal/report"
 )
 
@@ -22,7 +22,7 @@ line with one JSON object (see "ripplecalc help json"), in the order of the
 files. A file at fault is told on standard error and the others go on; the exit
 code is then 1.
 
-  --at C    the serving temperature in °C, instead of the file's
+  --at C    the temperature in °C, −40 to 0, instead of the file's
   --json    JSON instead of text
 `,
 	run: runEvaluate,
@@ -36,8 +36,8 @@ func runEvaluate(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	if serving, _ := design.FieldAt("serving.temperature_c"); !math.IsNaN(*at) && (*at < serving.Min || *at > serving.Max) {
-		return c.misused("--at %g °C is outside %g to %g °C", *at, serving.Min, serving.Max)
+	if *at < model.ColdestC || *at > model.WarmestC {
+		return c.misused("--at %g °C is outside %d to %d °C", *at, model.ColdestC, model.WarmestC)
 	}
 	b, err := openBench()
 	if err != nil {
@@ -124,7 +124,7 @@ func (w *sweep) one(name string) (a answer) {
 		if !math.IsNaN(w.at) {
 			d.Serving.TemperatureC = w.at
 		}
-		r, err := w.bench.evaluate(f, d)
+		r, err := w.bench.evaluateAt(f, d.Serving.TemperatureC)
 		if err != nil {
 			return err
 		}

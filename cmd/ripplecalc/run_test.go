@@ -82,7 +82,7 @@ func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
 		{"evaluate", exitUsage},
 		{"evaluate quay.yaml --jsn", exitUsage},
 		{"evaluate quay.yaml --at cold", exitUsage},
-		{"evaluate quay.yaml --at -30", exitUsage},
+		{"evaluate quay.yaml --at -41", exitUsage},
 		{"curve quay.yaml warm.yaml", exitUsage},
 		{"curve quay.yaml --step 0", exitUsage},
 		{"ripple quay.yaml --view inside", exitUsage},
@@ -108,6 +108,8 @@ func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
 
 		{"evaluate quay.yaml", exitFine},
 		{"evaluate quay.yaml --at -8 --json", exitFine},
+		{"evaluate quay.yaml --at -40", exitFine},
+		{"evaluate quay.yaml --at 0", exitFine},
 		{"evaluate --json --at=-8 -- quay.yaml", exitFine},
 		{"curve quay.yaml", exitFine},
 		{"check quay.yaml", exitFine},

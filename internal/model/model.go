@@ -56,6 +56,27 @@ func (e *InputError) Error() string {
 // is an *InputError, naming every field at fault; anything else that limits a
 // figure is a warning in the result.
 func (m *Model) Evaluate(d design.Design) (Result, error) {
+	return m.EvaluateAt(d, d.Serving.TemperatureC)
+}
+
+// The temperatures at which a phase can be computed, °C: the freezing model's.
+const (
+	ColdestC = -40
+	WarmestC = 0
+)
+
+// EvaluateAt is Evaluate at another temperature than the design's own: c, in
+// °C, from ColdestC to WarmestC, which is more than anybody serves at.
+func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
+	problems := design.Validate(d)
+	if !(ColdestC <= c && c <= WarmestC) {
+		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: fmt.Sprintf("%g °C is outside %d to %d °C", c, ColdestC, WarmestC)})
+	}
+	if len(problems) > 0 {
+		_, more := m.weigh(d)
+		return Result{}, &InputError{append(problems, more...)}
+	}
+	d.Serving.TemperatureC = c
 	r, err := m.evaluate(d)
 	if err != nil {
 		return Result{}, err
@@ -64,11 +85,11 @@ func (m *Model) Evaluate(d design.Design) (Result, error) {
 	return r, nil
 }
 
-// evaluate is Evaluate without the verdict, which itself tries changes.
+// evaluate is Evaluate of a valid design without the verdict, which itself
+// tries changes.
 func (m *Model) evaluate(d design.Design) (Result, error) {
-	problems := design.Validate(d)
-	batch, more := m.weigh(d)
-	if problems = append(problems, more...); len(problems) > 0 {
+	batch, problems := m.weigh(d)
+	if len(problems) > 0 {
 		return Result{}, &InputError{problems}
 	}
 	r := Result{Lines: batch.lines}
