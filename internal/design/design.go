@@ -173,8 +173,16 @@ const (
 // String returns the list's place in a file.
 func (p Part) String() string { return [...]string{"dense", "foam", "foam.syrup"}[p] }
 
-// New returns an empty design with ordinary settings.
+// New returns an empty design with ordinary settings, to begin with.
 func New() Design {
+	d := Default()
+	d.Dense.StoveLossPercent, d.Dense.OverrunPercent, d.Foam.OverrunPercent = 6, 20, 300
+	return d
+}
+
+// Default returns what a design file means that leaves everything out: ordinary
+// settings, but no loss on the stove and no air, since nobody spoke of any.
+func Default() Design {
 	return Design{
 		Name:    "Untitled",
 		Serving: Serving{TemperatureC: -13},
@@ -185,8 +193,7 @@ func New() Design {
 		Eggs:  EggSize{System: "US", Size: "large"},
 		Model: ModelSettings{BoundWaterProtein: 0.4, BoundWaterFibre: 0.3},
 		Label: Label{EnergyMethod: "general"},
-		Dense: Dense{OverrunPercent: 20, StoveLossPercent: 6},
-		Foam:  Foam{OverrunPercent: 300, Syrup: Syrup{CookTemperatureC: 118}},
+		Foam:  Foam{Syrup: Syrup{CookTemperatureC: 118}},
 	}
 }
 

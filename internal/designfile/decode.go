@@ -21,7 +21,7 @@ func Decode(name string, data []byte) (*File, error) {
 	if n == nil {
 		return nil, errorOf(name, found)
 	}
-	r := reader{d: design.New(), at: map[string]int{}}
+	r := reader{d: design.Default(), at: map[string]int{}}
 	r.document(n, data)
 	if err := errorOf(name, r.found); err != nil {
 		return nil, err

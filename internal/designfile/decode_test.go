@@ -53,7 +53,7 @@ func TestDecodeReadsWhatTheFileSays(t *testing.T) {
 func TestLeftOutKeysHaveTheirDefaults(t *testing.T) {
 	f, err := Decode("small.yaml", []byte("ripplewright: 1\ndense: {}\nfoam: {}\n"))
 	require.NoError(t, err)
-	assert.True(t, f.Design.Equal(design.New()))
+	assert.True(t, f.Design.Equal(design.Default()))
 }
 
 func TestByteOrderMarkAndWindowsLineEndsAreFine(t *testing.T) {

@@ -65,7 +65,7 @@ there; any other key may be left out and then has its default.
 		}
 		b.WriteByte('\n')
 	}
-	defaults := design.New()
+	defaults := design.Default()
 	var keys func(s *key)
 	keys = func(s *key) {
 		for _, k := range s.keys {

@@ -94,7 +94,7 @@ func (p *patcher) set(n *yaml.Node, old, new value) {
 func (p *patcher) fresh(k *key) *yaml.Node {
 	switch k.kind {
 	case setting:
-		defaults := design.New()
+		defaults := design.Default()
 		if v := settingValue(k.field, p.to); v != settingValue(k.field, &defaults) {
 			return v.node()
 		}

@@ -10,6 +10,8 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
+	"strings"
 
 	"ripplewright/internal/mix"
 )
@@ -160,7 +162,13 @@ func (l *Library) Unknown(id string) *UnknownError {
 	for i, in := range l.list {
 		ids[i] = in.ID
 	}
-	return &UnknownError{ID: id, Nearest: Nearest(id, ids, 4)}
+	near := Nearest(id, ids, 4)
+	if near == "" && id != "" { // "dextrose" is no typo: it wants a kind of it
+		if i := slices.IndexFunc(ids, func(s string) bool { return strings.HasPrefix(s, id+"_") }); i >= 0 {
+			near = ids[i]
+		}
+	}
+	return &UnknownError{ID: id, Nearest: near}
 }
 
 // Equal reports whether in and o are the same record.
