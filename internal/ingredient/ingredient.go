@@ -162,11 +162,11 @@ func (l *Library) Unknown(id string) *UnknownError {
 	for i, in := range l.list {
 		ids[i] = in.ID
 	}
-	near := Nearest(id, ids, 4)
-	if near == "" && id != "" { // "dextrose" is no typo: it wants a kind of it
-		if i := slices.IndexFunc(ids, func(s string) bool { return strings.HasPrefix(s, id+"_") }); i >= 0 {
-			near = ids[i]
-		}
+	// "dextrose" is no typo, it wants a kind of it; and of a short word, four
+	// letters to change are another word.
+	near := Nearest(id, ids, min(4, len(id)/2))
+	if i := slices.IndexFunc(ids, func(s string) bool { return strings.HasPrefix(s, id+"_") }); near == "" && i >= 0 {
+		near = ids[i]
 	}
 	return &UnknownError{ID: id, Nearest: near}
 }
