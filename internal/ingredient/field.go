@@ -116,7 +116,8 @@ func makeFields() []field {
 		floatField("higher_molar_mass", 1e5, func(in *Ingredient) *float64 { return &in.HigherMolarMass }),
 		floatField("higher_sweetness", 5, func(in *Ingredient) *float64 { return &in.HigherSweetness }),
 		field{"standing", setStanding, func(in *Ingredient) string { return string(in.Standing) }, text},
-		field{"compound", setCompound, getCompound, number},
+		flagField("compound", func(in *Ingredient) *bool { return &in.Compound }),
+		flagField("carbohydrate_without_fibre", func(in *Ingredient) *bool { return &in.WithoutFibre }),
 		textField("parts", func(in *Ingredient) *string { return &in.Parts }),
 		textField("derived", func(in *Ingredient) *string { return &in.Derived }),
 		textField("notes", func(in *Ingredient) *string { return &in.Notes }),
@@ -244,23 +245,26 @@ func setStanding(in *Ingredient, s string) error {
 	return fmt.Errorf("%q is no standing", s)
 }
 
-func setCompound(in *Ingredient, s string) error {
-	switch s {
-	case "", "0", "false":
-		in.Compound = false
-	case "1", "true":
-		in.Compound = true
-	default:
-		return fmt.Errorf("%q is neither 0 nor 1", s)
-	}
-	return nil
-}
-
-func getCompound(in *Ingredient) string {
-	if in.Compound {
-		return "1"
-	}
-	return ""
+// flagField is left out, or 0, where it is not so.
+func flagField(name string, at func(*Ingredient) *bool) field {
+	return field{name,
+		func(in *Ingredient, s string) error {
+			switch s {
+			case "", "0", "false":
+				*at(in) = false
+			case "1", "true":
+				*at(in) = true
+			default:
+				return fmt.Errorf("%q is neither 0 nor 1", s)
+			}
+			return nil
+		},
+		func(in *Ingredient) string {
+			if *at(in) {
+				return "1"
+			}
+			return ""
+		}, number}
 }
 
 // parse reads a figure from 0 to largest.

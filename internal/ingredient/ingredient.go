@@ -50,6 +50,10 @@ type Ingredient struct {
 
 	Cells [NumColumns]Cell // per 100 g
 
+	// WithoutFibre tells that the carbohydrate is the available one of an EU
+	// pack that keeps its fibre to itself: in all there may be more.
+	WithoutFibre bool
+
 	Density     Cell   // g/mL
 	DensityKind string // "liquid" (true) or "bulk" (as spooned)
 	GramsPerCup Cell   // g per US cup of 236.588 mL; likewise the next three
@@ -81,15 +85,44 @@ type Ingredient struct {
 // Cell returns the figure in column c.
 func (in *Ingredient) Cell(c Column) Cell { return in.Cells[c] }
 
+// How says how the figure in column c was made if it is not the source's own,
+// "" if it is: the entry of Derived that names it, or the one for all.
+func (in *Ingredient) How(c Column) string {
+	all, entry, name := "", "", ""
+	for rest := in.Derived; rest != ""; { // once a frame for some rows, so no slices
+		entry, rest, _ = strings.Cut(rest, "; ")
+		names, how, _ := strings.Cut(entry, ": ")
+		for how != "" && names != "" {
+			switch name, names, _ = strings.Cut(names, ", "); name {
+			case c.String():
+				return how
+			case "all":
+				all = how
+			}
+		}
+	}
+	return all
+}
+
 // Most returns the largest amount column c can have, by its parent figure:
-// the value where it is known, +Inf where nothing bounds it.
+// the value where it is known, +Inf where nothing bounds it. A mineral is no
+// more than the ash, if the ash was analysed: one made up from other figures
+// says nothing of what they leave out.
 func (in *Ingredient) Most(c Column) float64 {
+	if in.WithoutFibre && (c == Fibre || c == Carbohydrate) {
+		// The fibre hides in what the pack does not name.
+		fibre := in.Cells[Fibre].Or(max(0, 100-in.sum(Protein, Fat, Carbohydrate)))
+		if c == Fibre {
+			return fibre
+		}
+		return in.Cells[Carbohydrate].Or(0) + fibre
+	}
 	if in.Cells[c].Known {
 		return in.Cells[c].Value
 	}
 	switch c {
 	case SodiumMG, PotassiumMG, CalciumMG, IronMG, MagnesiumMG, PhosphorusMG:
-		if in.Cells[Ash].Known {
+		if in.Cells[Ash].Known && in.How(Ash) == "" {
 			return in.Cells[Ash].Value * 1000
 		}
 		return math.Inf(1)

@@ -49,9 +49,10 @@ var packFields = [...]struct {
 const SaltPerSodium = 2.5
 
 // FromPack returns an ingredient with the figures of a pack, per 100 g. What
-// the pack does not state stays unknown, but for three estimates that Derived
-// names: carbohydrate with fibre, sodium from salt, and water and ash by
-// difference.
+// the pack does not state stays unknown, but for three figures that Derived
+// names: carbohydrate with fibre, sodium from salt, and water by difference.
+// Ash stays unknown: the salt is some of it, and an ash of that size would
+// bound calcium, iron and potassium, of which the pack says nothing.
 func FromPack(id, name string, p Pack) (*Ingredient, error) {
 	in := &Ingredient{Name: name, Source: OwnSource, Group: OwnSource, Own: true}
 	if err := setID(in, id); err != nil {
@@ -118,6 +119,7 @@ func (p *Pack) fill(in *Ingredient) {
 		in.Cells[Carbohydrate] = Known(in.Cells[Carbohydrate].Value + in.Cells[Fibre].Value)
 		how = append(how, "carbohydrate: the pack's available carbohydrate + fibre")
 	} else if p.AvailableCarbohydrate && p.Carbohydrate.Known {
+		in.WithoutFibre = true
 		how = append(how, "carbohydrate: the pack's, without the fibre, which it does not give")
 	}
 	salt := at(p.Salt)
@@ -129,11 +131,9 @@ func (p *Pack) fill(in *Ingredient) {
 		salt = Known(in.Cells[SodiumMG].Value * SaltPerSodium / 1000)
 	}
 	if p.Fat.Known && p.Carbohydrate.Known && p.Protein.Known {
-		in.Cells[Ash] = Known(salt.Or(0))
 		rest := 100 - in.Cells[Fat].Value - in.Cells[Carbohydrate].Value - in.Cells[Protein].Value - salt.Or(0)
 		in.Cells[Water] = Known(max(0, rest))
-		how = append(how, "ash: estimate, the salt alone",
-			"water: estimate by difference, 100 - fat - carbohydrate - protein - ash")
+		how = append(how, "water: estimate by difference, 100 - fat - carbohydrate - protein - salt")
 	}
 	in.Derived = strings.Join(how, "; ")
 }

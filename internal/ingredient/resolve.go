@@ -67,7 +67,9 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 // unknown, the carbohydrate left over is read as half sucrose and half higher
 // saccharides, with the band from all glucose to all starch. Carbohydrate by
 // difference that nothing names is inert; in fruit it may be acid, which is
-// the soft reading. Missing minerals follow milk solids or ash.
+// the soft reading. Missing minerals follow milk solids or ash, and are no less
+// than the sodium's salt. Figures that sum to more than 100 g, as those of
+// records do whose parts were analysed apart, are cut down in proportion.
 func (in *Ingredient) Resolve() Resolved {
 	var m mix.Mix
 	var assumed []string
@@ -78,7 +80,7 @@ func (in *Ingredient) Resolve() Resolved {
 	m.Mass[mix.Ethanol] = get(Alcohol)
 	m.Mass[mix.Starch] = get(Starch)
 	m.Mass[mix.Fibre] = get(Fibre)
-	m.Mass[mix.Ash] = get(Ash)
+	m.Mass[mix.Ash] = in.Cells[Ash].Or(get(SodiumMG) * SaltPerSodium / 1000)
 	named := 0.0 // sugars with a name
 	for _, s := range sugarColumns {
 		m.Mass[s.species] = get(s.col)
@@ -128,6 +130,12 @@ func (in *Ingredient) Resolve() Resolved {
 		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
 		if short > 1 {
 			assumed = append(assumed, fmt.Sprintf("%.1f g in 100 g that the record does not name: read as inert", short))
+		}
+	} else if short < 0 {
+		k := 100 / r.Nominal.Total() // also the other readings' total
+		r.Nominal, r.Soft, r.Firm = r.Nominal.Times(k), r.Soft.Times(k), r.Firm.Times(k)
+		if short < -1 {
+			assumed = append(assumed, fmt.Sprintf("the record names %.1f g in 100 g: every part is read as %.1f %% less", 100-short, 100*(1-k)))
 		}
 	}
 	r.Assumed = assumed
@@ -190,15 +198,17 @@ func (in *Ingredient) minerals(m *mix.Mix) []string {
 	}
 	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]
 	var assumed []string
-	switch {
+	m.IonMol = particles * (na.Or(0)/22.99 + k.Or(0)/39.10) / 1000
+	switch msnf, ash := in.Cells[MSNF].Or(0), in.Cells[Ash]; {
 	case na.Known && k.Known:
-		m.IonMol = particles * (na.Value/22.99 + k.Value/39.10) / 1000
-	case in.Cells[MSNF].Or(0) > 0:
-		m.IonMol = ionsPerMSNF * in.Cells[MSNF].Value
+	case msnf > 0:
+		m.IonMol = max(m.IonMol, ionsPerMSNF*msnf)
 		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the milk solids")
-	case in.Cells[Ash].Or(0) > 0.2:
-		m.IonMol = ionsPerAsh * in.Cells[Ash].Value
+	case ash.Or(0) > 0.2:
+		m.IonMol = max(m.IonMol, ionsPerAsh*ash.Value)
 		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the ash")
+	case !ash.Known:
+		assumed = append(assumed, "sodium or potassium unknown, and the ash: only the minerals that are known lower the freezing point")
 	}
 	m.IonMol += ionsPerYolkSolids * in.Cells[EggYolkSolids].Or(0)
 	return assumed

@@ -77,7 +77,7 @@ func ToYAML(in *Ingredient) (*yaml.Node, error) {
 		switch f.kind {
 		case number:
 			v.Tag = "!!float"
-			if f.name == "compound" || !strings.ContainsAny(s, ".e") {
+			if !strings.ContainsAny(s, ".e") {
 				v.Tag = "!!int"
 			}
 		case list:

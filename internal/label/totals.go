@@ -109,6 +109,10 @@ func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numF
 		Known: max(0, f[carbohydrate].Known-f[fibre].Most),
 		Most:  max(0, f[carbohydrate].Most-f[fibre].Known),
 	}
+	if in.WithoutFibre { // as the pack states it
+		known := in.Cell(ingredient.Carbohydrate).Or(0)
+		f[available] = ingredient.Amount{Known: known, Most: known}
+	}
 	setEnergy(&f, in, method, polyolsUsed)
 	return f
 }
@@ -166,14 +170,18 @@ func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, meth
 	if in.Polyol == mix.Erythritol { // Annex XIV: 0
 		share = 0
 	}
+	leastFibre, mostFibre := min(f[fibre].Most, f[carbohydrate].Known), f[fibre].Known
+	if in.WithoutFibre {
+		leastFibre, mostFibre = f[fibre].Known, f[fibre].Most
+	}
 	for _, e := range [...]struct {
 		to figure
 		by factors
 	}{{energyEU, euKcal}, {energyKJ, euKJ}} {
 		a := weighted(f[protein625], e.by.protein, f[fat], e.by.fat, alcohol, e.by.alcohol)
 		f[e.to] = a.Plus(ingredient.Amount{
-			Known: max(0, f[available].Known-polyol)*e.by.carbohydrate + share*e.by.polyol + min(f[fibre].Most, f[carbohydrate].Known)*e.by.fibre,
-			Most:  max(0, f[available].Most-polyol)*e.by.carbohydrate + share*e.by.polyol + f[fibre].Known*e.by.fibre,
+			Known: max(0, f[available].Known-polyol)*e.by.carbohydrate + share*e.by.polyol + leastFibre*e.by.fibre,
+			Most:  max(0, f[available].Most-polyol)*e.by.carbohydrate + share*e.by.polyol + mostFibre*e.by.fibre,
 		}, 1)
 	}
 }
