@@ -1,5 +1,7 @@
 package ingredient
 
+import "strings"
+
 // Column is one figure of a composition record, per 100 g of the ingredient.
 type Column uint8
 
@@ -62,6 +64,22 @@ func (c Column) String() string {
 		return "unknown column"
 	}
 	return columnNames[c]
+}
+
+// Words returns what the column is called in a sentence: "saturated fat".
+func (c Column) Words() string {
+	name := strings.TrimSuffix(strings.TrimSuffix(c.String(), "_mg"), "_ug")
+	switch name = strings.ReplaceAll(name, "_", " "); name {
+	case "energy kcal":
+		return "energy"
+	case "vitamin d":
+		return "vitamin D"
+	case "msnf":
+		return "milk solids-not-fat"
+	case "monounsat", "polyunsat":
+		return name + "urated fat"
+	}
+	return name
 }
 
 // ColumnNamed returns the column with that file name.

@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ripplewright/internal/design"
@@ -61,7 +62,7 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		for i, s := range out {
 			names[i] = s.String()
 		}
-		r.say(Caution, "outside_model_range", where, "At %.1f °C the freezing curve of %s is extrapolated beyond the tables it rests on.", t, strings.Join(names, " and "))
+		r.say(Caution, "outside_model_range", where, "At %s the freezing curve of %s is extrapolated beyond the tables it rests on.", celsius(t), strings.Join(names, " and "))
 	}
 	if ratio := 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9); ratio > 1 {
 		r.say(Caution, "salt_rule_unsettled", where, "%.1f g added salt per 100 g water: the two published rules for sugar with salt differ by 1 to 2 points of frozen water here.", ratio)
@@ -73,10 +74,10 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		r.say(Caution, "foam_graining", where, "The foam's syrup is %.0f %% sugar, more sucrose than dissolves at 20 °C: it may grain. Replace part of the sugar by glucose syrup or honey.", percent)
 	}
 	if p.State.T < p.Body.EndOfFreezingC {
-		r.say(Note, "end_of_freezing", where, "Below %.0f °C no more ice grows; the figures stay at that temperature's ice.", p.Body.EndOfFreezingC)
+		r.say(Note, "end_of_freezing", where, "Below %s no more ice grows; the figures stay at that temperature's ice.", celsius(math.Round(p.Body.EndOfFreezingC)))
 	}
 	if k, ok := p.Body.AboveGlass(t); ok && k < 20 {
-		r.say(Note, "brittle", where, "At %.0f °C the liquid is only %.0f K above its glass: brittle rather than chewy.", t, k)
+		r.say(Note, "brittle", where, "At %s the liquid is only %.0f K above its glass: brittle rather than chewy.", celsius(t), k)
 	}
 }
 
@@ -111,7 +112,7 @@ func (r *Result) warnStorage() {
 	}
 	f, dp := r.Foam.Body.FreezingPointC, r.Dense.Body.FreezingPointC
 	if f < homeFreezerC && dp > homeFreezerC {
-		r.say(Caution, "foam_draws_water", "foam", "The foam freezes only at %.1f °C, so in an ordinary freezer (%d °C) it holds no ice and draws water from the custard. Less sugar or more white helps.", f, homeFreezerC)
+		r.say(Caution, "foam_draws_water", "foam", "The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Less sugar or more white helps.", celsius(f), celsius(homeFreezerC))
 	}
 }
 
@@ -124,11 +125,25 @@ func (r *Result) warnComposition() {
 			r.say(Note, "composition_assumed", fmt.Sprintf("%s.lines[%d]", l.Part, l.Index), "%s: %s.", l.Ingredient.Name, a)
 		}
 	}
+	// One warning for each ingredient: a pack that says little would fill a page.
+	var lacking []string
+	columns := map[string][]string{}
 	for _, g := range r.Nutrition.Incomplete {
 		a := r.Nutrition.Per100G[g.Column]
 		if a.Complete() || a.Most-a.Known < 0.005*math.Max(a.Known, 1) {
 			continue // no label could tell
 		}
-		r.say(Note, "nutrition_incomplete", "nutrition", "%s is a lower bound: %s leaves it unknown.", g.Column, strings.Join(g.Ingredients, ", "))
+		for _, id := range g.Ingredients {
+			if columns[id] == nil {
+				lacking = append(lacking, id)
+			}
+			columns[id] = append(columns[id], g.Column.Words())
+		}
+	}
+	for _, id := range lacking {
+		i := slices.IndexFunc(r.Lines, func(l Line) bool { return l.Ingredient.ID == id })
+		l := r.Lines[i]
+		r.say(Note, "nutrition_incomplete", fmt.Sprintf("%s.lines[%d]", l.Part, l.Index), "%s: no source gives its %s, so the label's figure is a lower bound.",
+			l.Ingredient.Name, strings.Join(columns[id], ", "))
 	}
 }
