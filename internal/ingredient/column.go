@@ -82,6 +82,19 @@ func (c Column) Words() string {
 	return name
 }
 
+// Unit returns the column's unit per 100 g.
+func (c Column) Unit() string {
+	switch name := c.String(); {
+	case c == Energy:
+		return "kcal"
+	case strings.HasSuffix(name, "_mg"):
+		return "mg"
+	case strings.HasSuffix(name, "_ug"):
+		return "µg"
+	}
+	return "g"
+}
+
 // ColumnNamed returns the column with that file name.
 func ColumnNamed(name string) (Column, bool) {
 	for i, n := range columnNames {

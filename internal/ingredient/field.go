@@ -283,12 +283,12 @@ func format(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
 // largest is the most that 100 g of anything can hold, in c's unit.
 func (c Column) largest() float64 {
-	switch name := c.String(); {
-	case c == Energy:
+	switch c.Unit() {
+	case "kcal":
 		return 910 // fat has 902 kcal, Handbook 74's largest factor (9.02)
-	case strings.HasSuffix(name, "_mg"):
+	case "mg":
 		return 1e5
-	case strings.HasSuffix(name, "_ug"):
+	case "µg":
 		return 1e8
 	}
 	return 100

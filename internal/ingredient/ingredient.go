@@ -79,7 +79,8 @@ type Ingredient struct {
 	HigherMolarMass float64     // g/mol of the higher saccharides; 0: 774, a DE 42 syrup's
 	HigherSweetness float64     // relative to sucrose = 1 of the higher saccharides
 
-	Own bool // from the maker's own file or the design
+	Own  bool  // from the maker's own file or the design
+	Pack *Pack // that the figures come from; nil: none
 }
 
 // Cell returns the figure in column c.

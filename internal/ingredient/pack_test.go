@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/mix"
@@ -105,4 +106,73 @@ func TestHowReadsTheEntriesOfDerived(t *testing.T) {
 	in.Derived += "; all: the pack's"
 	assert.Equal(t, "the pack's", in.How(ingredient.Ash))
 	assert.Equal(t, "traces, taken as 0", in.How(ingredient.Fat))
+}
+
+func TestAPackIsWrittenAsItWasTyped(t *testing.T) {
+	in, err := fromYAML(`
+id: rye_crumb
+name: Rye crumb
+pack: {per: 30 g, carbohydrate_with_fibre: true, fat: 6, carbohydrate: 20, sugars: 4, sucrose: 3, fibre: 2, protein: 3, sodium_mg: 60, calcium_mg: 12}
+fat: ~
+density: 0.4
+allergens_us: [wheat]
+`)
+	require.NoError(t, err)
+	assert.False(t, in.Cell(ingredient.Fat).Known, "a figure beside the pack wins, also one taken away")
+	node, err := ingredient.ToYAML(in)
+	require.NoError(t, err)
+	text, err := yaml.Marshal(node)
+	require.NoError(t, err)
+	assert.Equal(t, `id: rye_crumb
+name: Rye crumb
+group: own
+source: own
+pack:
+    per: 30 g
+    carbohydrate_with_fibre: true
+    fat: 6
+    carbohydrate: 20
+    sugars: 4
+    sucrose: 3
+    fibre: 2
+    protein: 3
+    sodium_mg: 60
+    calcium_mg: 12
+fat: ~
+density: 0.4
+allergens_us: [wheat]
+`, string(text))
+}
+
+func TestAPackThatContradictsItselfIsRefusedByField(t *testing.T) {
+	for _, c := range []struct{ pack, want string }{
+		{"fat: 10\n  saturates: 14", `line 4: pack: saturates: the fatty acids sum to 14 g in 10 g`},
+		{"carbohydrate: 30\n  sugars: 45", `line 4: pack: sugars: sugars, polyols and starch sum to 45 g in 30 g`},
+		{"sugars: 10\n  glucose: 8\n  fructose: 8", `line 3: pack: sugars: the kinds of sugar sum to 16 g in 10 g`},
+		{"per: 0.5 g", `line 3: pack: per: the figures are per 0.5 g, which is outside 1–1000`},
+		{"per: 30 g\n  fat: 40", `line 4: pack: fat: 40 g in 30 g is more than there can be`},
+		{"energy_kj: 9000", `line 3: pack: energy_kj: 9000 kJ in 100 g is more than there can be`},
+	} {
+		_, err := fromYAML("id: a\npack:\n  " + c.pack + "\n")
+		assert.EqualError(t, err, c.want)
+	}
+}
+
+func TestKilojoulesAloneGiveTheEnergy(t *testing.T) {
+	in, err := fromYAML("id: a\nname: A\npack: {energy_kj: 1046}\n")
+	require.NoError(t, err)
+	assert.InDelta(t, 250, in.Cell(ingredient.Energy).Value, 1e-9)
+	assert.Contains(t, in.How(ingredient.Energy), "kJ")
+}
+
+// Regulation (EU) No 1169/2011, Annex XIV: 4 kcal/g carbohydrate and protein, 9 fat, 2 fibre.
+func TestAnEnergyThatTheFiguresDoNotMakeIsDoubted(t *testing.T) {
+	k := ingredient.Known
+	p := ingredient.Pack{PerG: 100, EnergyKcal: k(251), Fat: k(1), Carbohydrate: k(55), Fibre: k(7), Protein: k(2), AvailableCarbohydrate: true}
+	assert.Empty(t, p.Doubt())
+	p.EnergyKcal, p.EnergyKJ = ingredient.Cell{}, k(1050)
+	assert.Empty(t, p.Doubt())
+	p.EnergyKcal = k(1050) // kJ typed as kcal would be refused as too much; this is a plain slip
+	p.Fat = k(10)
+	assert.Contains(t, p.Doubt(), "the pack says 1050")
 }

@@ -62,33 +62,51 @@ func FromYAML(node *yaml.Node) (*Ingredient, error) {
 }
 
 // ToYAML returns the mapping that FromYAML reads back as the same record,
-// marked as a maker's own.
+// marked as a maker's own. What follows from its pack is left to the pack.
 func ToYAML(in *Ingredient) (*yaml.Node, error) {
 	if in.ID == "" {
 		return nil, errors.New("an ingredient without an id cannot be written")
 	}
 	m := &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map"}
+	given := &Ingredient{} // what need not be written
+	if in.Pack != nil {
+		in.Pack.fill(given)
+	}
 	for _, f := range fields {
+		if in.Pack != nil && f.name == "water" { // id, name and the like stand before it
+			m.Content = append(m.Content, textNode("pack"), in.Pack.toYAML())
+		}
 		s := f.get(in)
-		if s == "" {
+		if s == f.get(given) {
 			continue
 		}
-		v := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: s}
-		switch f.kind {
-		case number:
-			v.Tag = "!!float"
-			if !strings.ContainsAny(s, ".e") {
-				v.Tag = "!!int"
-			}
-		case list:
+		v := textNode(s)
+		switch {
+		case s == "":
+			v = &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!null", Value: "~"}
+		case f.kind == number:
+			v = numberNode(s)
+		case f.kind == list:
 			v = &yaml.Node{Kind: yaml.SequenceNode, Tag: "!!seq", Style: yaml.FlowStyle}
 			for _, item := range strings.Split(s, "; ") {
-				v.Content = append(v.Content, &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: item})
+				v.Content = append(v.Content, textNode(item))
 			}
 		}
-		m.Content = append(m.Content, &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: f.name}, v)
+		m.Content = append(m.Content, textNode(f.name), v)
 	}
 	return m, nil
+}
+
+func textNode(s string) *yaml.Node {
+	return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: s}
+}
+
+func numberNode(s string) *yaml.Node {
+	n := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!float", Value: s}
+	if !strings.ContainsAny(s, ".e") {
+		n.Tag = "!!int"
+	}
+	return n
 }
 
 // resolveAlias follows *name to what &name stands at.
