@@ -99,6 +99,6 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	r.Allergens = allergens(r.Lines)
 	r.Eggs = countEggs(d, r.Lines)
 	r.slopes(d, cooked)
-	r.warn(d, cooked)
+	r.warn(d, cooked, batch.replaced)
 	return r, nil
 }

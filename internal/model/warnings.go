@@ -21,13 +21,13 @@ func (r *Result) say(s Severity, code, where, format string, args ...any) {
 }
 
 // warn adds every warning but those of the verdict.
-func (r *Result) warn(d design.Design, c *cooked) {
+func (r *Result) warn(d design.Design, c *cooked, replaced map[string]string) {
 	r.warnCooking(d, c)
 	r.warnPhase(&r.Dense, "dense", d.Serving.TemperatureC)
 	r.warnPhase(&r.Foam, "foam", d.Serving.TemperatureC)
 	r.warnTub(d)
 	r.warnStorage()
-	r.warnComposition()
+	r.warnComposition(replaced)
 }
 
 func (r *Result) warnCooking(d design.Design, c *cooked) {
@@ -116,10 +116,14 @@ func (r *Result) warnStorage() {
 	}
 }
 
-func (r *Result) warnComposition() {
+func (r *Result) warnComposition(replaced map[string]string) {
 	for _, l := range r.Lines {
 		if l.Grams == 0 {
 			continue
+		}
+		if whose, ok := replaced[l.Ingredient.ID]; ok {
+			r.say(Note, "own_figures_differ", fmt.Sprintf("%s.lines[%d]", l.Part, l.Index),
+				"%s: the design carries figures of its own, which differ from %s of that id; the design's are used.", l.Ingredient.Name, whose)
 		}
 		for _, a := range l.Assumed {
 			r.say(Note, "composition_assumed", fmt.Sprintf("%s.lines[%d]", l.Part, l.Index), "%s: %s.", l.Ingredient.Name, a)

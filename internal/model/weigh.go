@@ -24,6 +24,28 @@ type batch struct {
 	mixes [3]readings         // by design.Part
 	tally [3]ingredient.Tally // by design.Part
 	perG  []mix.Mix           // nominal mix of one gram of each line
+
+	replaced map[string]string // whose record the design's own stands for, by id, where they differ
+}
+
+// replacedBy says of each of a design's own ingredients that has the id of
+// another record in the library whose that is.
+func (m *Model) replacedBy(own []*ingredient.Ingredient) map[string]string {
+	var whose map[string]string
+	for _, in := range own {
+		other, ok := m.lib.Find(in.ID)
+		if !ok || other == in || other.Equal(in) {
+			continue
+		}
+		if whose == nil {
+			whose = map[string]string{}
+		}
+		whose[in.ID] = "the library's"
+		if other.Own {
+			whose[in.ID] = "your own library's"
+		}
+	}
+	return whose
 }
 
 // weigh turns lines into grams of species. Problems name lines that no
@@ -32,6 +54,7 @@ func (m *Model) weigh(d design.Design) (batch, []design.Problem) {
 	var b batch
 	var problems []design.Problem
 	lib := m.lib.With(d.Own)
+	b.replaced = m.replacedBy(d.Own)
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
 		for i, l := range d.Lines(part) {
 			where := fmt.Sprintf("%s.lines[%d]", part, i)

@@ -71,6 +71,12 @@ func (s *Session) Revision() uint64 { return s.revision }
 // Model returns the model in use.
 func (s *Session) Model() *model.Model { return s.model }
 
+// Use replaces the model, as when the library has changed. The design stays.
+func (s *Session) Use(m *model.Model) {
+	s.model = m
+	s.touch()
+}
+
 // Design returns the value now.
 func (s *Session) Design() design.Design { return s.current }
 
@@ -94,8 +100,10 @@ func (s *Session) Preview(d design.Design) {
 }
 
 // Commit replaces the value as one step of undo with that name. Steps of one
-// name that follow each other closely are one.
+// name that follow each other closely are one. The maker's own ingredients come
+// and go with the lines that name them.
 func (s *Session) Commit(d design.Design, name string) {
+	d = d.WithOwn(s.model.Library(), s.rested)
 	s.current = d
 	s.touch()
 	if d.Equal(s.rested) {
@@ -194,16 +202,19 @@ func (s *Session) ChangedOnDisk() bool {
 
 // Save writes the value now to path, "" for the file it has. Unless forced, it
 // refuses with a *designfile.ChangedOnDiskError or *designfile.ExistsError
-// rather than replace what it has not read.
+// rather than replace what it has not read. The file carries the maker's own
+// ingredients that it uses, also if it came without them.
 func (s *Session) Save(path string, force bool) error {
 	if path == "" {
 		path = s.Path()
 	}
-	f, err := designfile.Save(path, s.file, s.current, designfile.SaveOptions{Force: force})
+	d := s.current.WithOwn(s.model.Library(), s.current)
+	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force})
 	if err != nil {
 		return err
 	}
-	s.file, s.saved = f, s.current
-	s.revision++
+	s.file, s.saved, s.current = f, d, d
+	s.rested = s.rested.WithOwn(s.model.Library(), s.rested)
+	s.touch()
 	return nil
 }
