@@ -62,7 +62,7 @@ func (pl *planner) note(severity model.Severity, code, where, format string, arg
 	pl.a.Notes = append(pl.a.Notes, model.Warning{Code: code, Message: fmt.Sprintf(format, args...), Where: where, Severity: severity})
 }
 
-// The meshes: in a pint, 15 × 30 cells keep the slowest cell within 0.05 % in
+// The meshes: in a pint, 15 × 30 cells keep the slowest cell within 0.1 % in
 // hardening and 0.3 % on the counter (package heat); the stirred dishes are
 // checked on 192.
 const (

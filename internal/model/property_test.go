@@ -103,8 +103,7 @@ func TestMassesClose(t *testing.T) {
 			grams += l.Grams
 		}
 		off := r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor
-		// Records that name more than 100 g in 100 g, by rounding, are not cut down.
-		require.InEpsilon(t, grams-off, r.Blend.MassG, 0.005, name)
+		require.InEpsilon(t, grams-off, r.Blend.MassG, 1e-9, name)
 		require.InEpsilon(t, r.Dense.Portion.MassG+r.Foam.Portion.MassG, r.Blend.MassG, 1e-12, name)
 		require.InEpsilon(t, r.Blend.MassG/r.Blend.VolumeML, r.Blend.DensityGPerML, 1e-12, name)
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {

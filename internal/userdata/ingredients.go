@@ -106,13 +106,9 @@ func Encode(list []*ingredient.Ingredient) ([]byte, error) {
 			return nil, err
 		}
 	}
-	var b bytes.Buffer
-	b.WriteString("# Own ingredients, per 100 g. A figure left out is unknown, which is not zero.\n")
-	e := yaml.NewEncoder(&b)
-	e.SetIndent(2)
-	err := e.Encode(struct {
+	text, err := encode(struct {
 		Version     int          `yaml:"version"`
 		Ingredients []*yaml.Node `yaml:"ingredients"`
 	}{version, nodes})
-	return b.Bytes(), err
+	return append([]byte("# Own ingredients, per 100 g. A figure left out is unknown, which is not zero.\n"), text...), err
 }
