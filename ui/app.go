@@ -24,6 +24,10 @@ import (
 	"ripplewright/ui/theme"
 )
 
+// AppID names the program to the desktop: its settings, and the package that
+// FyneApp.toml describes.
+const AppID = "org.ripplewright.Ripplewright"
+
 // Setup is what the window needs from outside.
 type Setup struct {
 	App     fyne.App
@@ -50,6 +54,7 @@ type Window struct {
 	win     fyne.Window
 	bench   *bench
 	pages   []page.Page
+	card    *page.Card
 	current int // of pages; -1: the bench
 	content *fyne.Container
 	nav     []*widget.Button

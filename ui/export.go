@@ -3,10 +3,6 @@ package ui
 import (
 	"path/filepath"
 	"strings"
-
-	"ripplewright/internal/atomicfile"
-	"ripplewright/internal/label"
-	"ripplewright/internal/report"
 )
 
 // Export implements page.Host. The file dialog asks before a file is replaced.
@@ -36,20 +32,4 @@ func fileName(name string) string {
 		}
 		return r
 	}, name)
-}
-
-// exportLabel writes the label's figures as text.
-func (w *Window) exportLabel(region label.Region) {
-	l, err := label.For(w.Result().Food(w.Design()), region, label.Options{})
-	if err != nil {
-		w.problem(err)
-		return
-	}
-	w.Export("label-"+string(region)+".txt", func(path string) error {
-		var text strings.Builder
-		if err := (report.Label{Label: l}).WriteText(&text); err != nil {
-			return err
-		}
-		return atomicfile.Write(path, []byte(text.String()))
-	})
 }

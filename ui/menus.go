@@ -52,6 +52,8 @@ func newMenus(w *Window) *menus {
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
 		command("Save as…", fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		fyne.NewMenuItemSeparator(),
+		command("Export card…", fyne.KeyE, 0, w.card.ExportPDF),
 		fyne.NewMenuItemSeparator())
 	quit := command("Quit", fyne.KeyQ, 0, w.close)
 	quit.IsQuit = true

@@ -10,9 +10,11 @@ import (
 
 // newPages returns the secondary pages in the order of their buttons.
 func (w *Window) newPages() []page.Page {
+	w.card = page.NewCard(w)
 	return []page.Page{
 		page.NewFigures(w),
-		page.NewLabel(w, w.exportLabel),
+		page.NewLabel(w),
+		w.card,
 		page.NewSure(w, w.Tables),
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -8,6 +9,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/card"
+	"ripplewright/internal/cold"
 	"ripplewright/internal/label"
 )
 
@@ -51,6 +53,15 @@ func runCard(c *command, s *shell, args []string) error {
 	f, r, err := open(s, files[0])
 	if err != nil {
 		return err
+	}
+	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
+		o.Cold = &plan
+	} else {
+		fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
 	}
 	return drawn(f.Name, card.Write(*to, f.Design, r, o))
 }

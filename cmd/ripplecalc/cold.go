@@ -38,7 +38,7 @@ func runCold(c *command, s *shell, args []string) error {
 	if *name == "" {
 		*name = f.Design.Kitchen.Profile
 	}
-	kitchen, err := findKitchen(*name)
+	kitchen, err := cold.FindOwn(*name)
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
@@ -47,16 +47,4 @@ func runCold(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
 	return s.answer(report.Cold{Answer: plan}, *asJSON)
-}
-
-// findKitchen returns the profile of that name, the ordinary one for "". A
-// machine without a configuration folder has the built-in ones.
-func findKitchen(name string) (cold.Profile, error) {
-	var own []cold.Profile
-	if path, err := cold.ProfilesPath(); err == nil {
-		if own, err = cold.LoadProfiles(path); err != nil {
-			return cold.Profile{}, err
-		}
-	}
-	return cold.Find(cold.With(own), name)
 }

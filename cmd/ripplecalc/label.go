@@ -10,7 +10,7 @@ import (
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--json] [-o label.pdf|label.png|label.txt]",
+	usage: "label FILE [--region us|eu] [--short] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
 	short: "Computes the nutrition panel, the list of ingredients, names and claims",
 	long: `
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
@@ -18,6 +18,9 @@ var labelCommand = &command{
   --short   leave out US lines that may go, and say so instead
   --json    JSON instead of text
   -o FILE   draw it at true size, or write its text, by the ending
+  --form    how the drawing is laid out: vertical, tabular for a package without
+            three inches of height, or dual with a second column; by the rules
+            of the container if not given, and refused where they do not let it
 
 All of it is our reading of the sections named; local code and licensed practice
 decide.
@@ -31,6 +34,7 @@ func runLabel(c *command, s *shell, args []string) error {
 	short := flags.Bool("short", false, "")
 	region := flags.String("region", string(label.US), "")
 	to := flags.String("o", "", "")
+	form := flags.String("form", "", "")
 	files, err := c.parse(flags, args, 1, 1)
 	if err != nil {
 		return err
@@ -42,6 +46,14 @@ func runLabel(c *command, s *shell, args []string) error {
 	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".txt") {
 		return c.misused("-o %s: a label is written as .pdf, .png or .txt", *to)
 	}
+	switch card.Form(*form) {
+	case "", card.Vertical, card.Tabular, card.Dual:
+	default:
+		return c.misused("--form %q is not one of vertical, tabular, dual", *form)
+	}
+	if *form != "" && *to == "" {
+		return c.misused("--form is about a drawing: say with -o where it goes")
+	}
 	f, r, err := open(s, files[0])
 	if err != nil {
 		return err
@@ -51,7 +63,7 @@ func runLabel(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
 	if *to != "" {
-		if err := drawn(f.Name, card.WriteLabel(*to, l)); err != nil || !*asJSON {
+		if err := drawn(f.Name, card.WriteLabel(*to, l, card.Form(*form))); err != nil || !*asJSON {
 			return err
 		}
 	}

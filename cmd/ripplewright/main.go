@@ -62,7 +62,7 @@ func run(args []string) int {
 		}
 	}
 	sources, _ := assets.Library.ReadFile("library/SOURCES.md")
-	a := app.NewWithID("org.ripplewright.bench")
+	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	ui.New(ui.Setup{App: a, Session: s, Demos: demos, Tables: testdata.Tables,
 		Sources: string(sources), Version: version(), Events: events()}).Run()

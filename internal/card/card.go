@@ -12,6 +12,7 @@ package card
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"image"
@@ -20,6 +21,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/atomicfile"
+	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
 	"ripplewright/internal/label"
 	"ripplewright/internal/model"
@@ -34,8 +36,8 @@ const (
 	Letter Paper = "letter" // 8½ in × 11 in
 )
 
-// size returns the width and height, in mm.
-func (p Paper) size() (w, h float64) {
+// Size returns the width and height, in mm.
+func (p Paper) Size() (w, h float64) {
 	if p == Letter {
 		return 215.9, 279.4
 	}
@@ -48,7 +50,11 @@ type Options struct {
 	Region label.Region // whose label and measures; "": US
 	Paper  Paper        // "": A4
 	DPI    float64      // of a picture, 30 to 600; 0: 150
+	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
 }
+
+// pdfDPI is the fineness of the pictures in a PDF, whose text has none.
+const pdfDPI = 300
 
 func (o Options) filled() (Options, error) {
 	if o.Region == "" {
@@ -95,10 +101,13 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 	var data []byte
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".md":
-		data = markdown(contentOf(d, r, o.Region))
+		data = markdown(contentOf(d, r, o))
 	case ".pdf", ".png":
-		c := contentOf(d, r, o.Region)
-		data, err = encoded(ext, cardPages(d, r, c, o), c.name, o.DPI)
+		if ext == ".pdf" {
+			o.DPI = pdfDPI
+		}
+		c := contentOf(d, r, o)
+		data, err = encoded(ext, cardPages(context.Background(), d, r, c, o), c.name, o.DPI)
 	default:
 		err = fmt.Errorf("write card %s: %w: .pdf, .png and .md do", path, ErrExtension)
 	}
@@ -108,18 +117,20 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 	return atomicfile.Write(path, data)
 }
 
-// Render returns a picture of the card, its pages one under the other. The
-// errors are those of Write.
-func Render(d design.Design, r *model.Result, o Options) (image.Image, error) {
+// Render returns pictures of the card's pages, those that Write puts into a
+// PNG. A cancelled context ends it early with ctx.Err(); the other errors are
+// those of Write.
+func Render(ctx context.Context, d design.Design, r *model.Result, o Options) ([]image.Image, error) {
 	o, err := o.filled()
 	if err != nil {
 		return nil, err
 	}
-	pages := cardPages(d, r, contentOf(d, r, o.Region), o)
+	pages := cardPages(ctx, d, r, contentOf(d, r, o), o)
 	if err := checkGlyphs(pages); err != nil {
 		return nil, err
 	}
-	return imageOf(pages, o.DPI), nil
+	_, images, err := imageOf(ctx, pages, o.DPI)
+	return images, err
 }
 
 // encoded returns sheets as a .pdf or .png.
@@ -131,7 +142,11 @@ func encoded(ext string, sheets []*sheet, title string, dpi float64) ([]byte, er
 		return pdfOf(sheets, title)
 	}
 	var b bytes.Buffer
-	if err := png.Encode(&b, imageOf(sheets, dpi)); err != nil {
+	whole, _, err := imageOf(context.Background(), sheets, dpi)
+	if err != nil {
+		return nil, err
+	}
+	if err := png.Encode(&b, whole); err != nil {
 		return nil, fmt.Errorf("card: PNG: %w", err)
 	}
 	return b.Bytes(), nil

@@ -2,6 +2,7 @@ package card
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"image/png"
@@ -39,7 +40,7 @@ func cards(t testing.TB) map[string][]*sheet {
 	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": cold, "custard": custard} {
 		r := evaluated(t, d)
 		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
-			out[fmt.Sprintf("%s %s %s", name, o.Region, o.Paper)] = cardPages(d, r, contentOf(d, r, o.Region), o)
+			out[fmt.Sprintf("%s %s %s", name, o.Region, o.Paper)] = cardPages(context.Background(), d, r, contentOf(d, r, o), o)
 		}
 	}
 	composed = out
@@ -105,10 +106,10 @@ func TestTheSameCardHasTheSameBytes(t *testing.T) {
 	r := evaluated(t, d)
 	o, err := Options{}.filled()
 	require.NoError(t, err)
-	first, err := pdfOf(cardPages(d, r, contentOf(d, r, o.Region), o), d.Name)
+	first, err := pdfOf(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name)
 	require.NoError(t, err)
 	for range 5 {
-		again, err := pdfOf(cardPages(d, r, contentOf(d, r, o.Region), o), d.Name)
+		again, err := pdfOf(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name)
 		require.NoError(t, err)
 		require.True(t, bytes.Equal(first, again))
 	}
@@ -125,14 +126,23 @@ func TestEveryFormIsWritten(t *testing.T) {
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(b), magic), ext)
 	}
-	img, err := Render(d, r, Options{DPI: 60})
+	pages, err := Render(context.Background(), d, r, Options{DPI: 60})
 	require.NoError(t, err)
 	f, err := os.Open(filepath.Join(dir, "card.png"))
 	require.NoError(t, err)
 	defer f.Close()
 	read, err := png.Decode(f)
 	require.NoError(t, err)
-	assert.Equal(t, img.Bounds(), read.Bounds(), "the preview is the picture")
+	top := 0
+	for _, page := range pages {
+		for y := range page.Bounds().Dy() {
+			for x := range page.Bounds().Dx() {
+				require.Equal(t, page.At(x, y), read.At(x, top+y), "the preview is the picture")
+			}
+		}
+		top += page.Bounds().Dy()
+	}
+	assert.Equal(t, top, read.Bounds().Dy())
 
 	require.ErrorIs(t, Write(filepath.Join(dir, "card.doc"), d, r, Options{}), ErrExtension)
 	require.Error(t, Write(filepath.Join(dir, "card.png"), d, r, Options{DPI: 5000}))
@@ -297,7 +307,7 @@ func TestEveryPanelIsClearOfItself(t *testing.T) {
 		for _, region := range []label.Region{label.US, label.EU} {
 			l, err := label.For(r.Food(d), region, label.Options{})
 			require.NoError(t, err)
-			assert.Empty(t, collisions(labelSheet(l, panelOf(l, labelWidth(l)))), "%v mL, %s", ml, region)
+			assert.Empty(t, collisions(labelSheet(l, withNotes(panelOf(l, labelWidth(l)), l))), "%v mL, %s", ml, region)
 			if l.Columns == "single" {
 				assert.Empty(t, collisions(labelSheet(l, usTabularPanel(l))), "%v mL, tabular", ml)
 			}
@@ -312,9 +322,9 @@ func TestLabelsAreWritten(t *testing.T) {
 	l, err := label.For(r.Food(d), label.US, label.Options{})
 	require.NoError(t, err)
 	for _, ext := range []string{".pdf", ".png", ".txt"} {
-		require.NoError(t, WriteLabel(filepath.Join(dir, "label"+ext), l))
+		require.NoError(t, WriteLabel(filepath.Join(dir, "label"+ext), l, ""))
 	}
-	require.ErrorIs(t, WriteLabel(filepath.Join(dir, "label.md"), l), ErrExtension)
+	require.ErrorIs(t, WriteLabel(filepath.Join(dir, "label.md"), l, ""), ErrExtension)
 	b, err := os.ReadFile(filepath.Join(dir, "label.txt"))
 	require.NoError(t, err)
 	for _, n := range l.Lines {
@@ -343,13 +353,13 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	}
 	d := market()
 	r := evaluated(t, d)
-	assert.True(t, has(stepsOf(d, r), "Temper"))
+	assert.True(t, has(stepsOf(d, r, nil), "Temper"))
 	assert.True(t, has(cautionsOf(d, r, "milk"), "Honey"))
 	assert.True(t, has(cautionsOf(d, r, "milk"), "Nuts"))
 	assert.False(t, has(cautionsOf(d, r, "milk"), "Alcohol"))
 	d.Dense.Lines = []design.Line{{Ingredient: "oat_drink", Grams: 500}, {Ingredient: "sugar", Grams: 90}, {Ingredient: "rum_40", Grams: 40}}
 	r = evaluated(t, d)
-	assert.False(t, has(stepsOf(d, r), "Temper"), "no yolk to temper")
+	assert.False(t, has(stepsOf(d, r, nil), "Temper"), "no yolk to temper")
 	assert.True(t, has(cautionsOf(d, r, "egg"), "Alcohol"))
 	assert.False(t, has(cautionsOf(d, r, "egg"), "Honey"))
 }
@@ -375,7 +385,7 @@ func BenchmarkPDF(b *testing.B) {
 	r := evaluated(b, d)
 	o, _ := Options{}.filled()
 	for i := 0; i < b.N; i++ {
-		if _, err := pdfOf(cardPages(d, r, contentOf(d, r, o.Region), o), d.Name); err != nil {
+		if _, err := pdfOf(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -385,7 +395,7 @@ func BenchmarkRender(b *testing.B) {
 	d := market()
 	r := evaluated(b, d)
 	for i := 0; i < b.N; i++ {
-		if _, err := Render(d, r, Options{DPI: 100}); err != nil {
+		if _, err := Render(context.Background(), d, r, Options{DPI: 100}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -60,7 +60,7 @@ type titled struct{ title, text string }
 type figure struct{ name, dense, foam, tub string }
 
 // contentOf gathers what the card of an evaluated design says.
-func contentOf(d design.Design, r *model.Result, region label.Region) content {
+func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		name:    plain(d.Name),
 		notes:   plain(d.Notes),
@@ -74,23 +74,26 @@ func contentOf(d design.Design, r *model.Result, region label.Region) content {
 	}
 	c.strap = strap(r)
 	c.makes = fmt.Sprintf("%s of %s mL, filled to %.0f %%", counted(d.Tubs.Count, "tub"), grouped(d.Tubs.VolumeML), d.Tubs.FillPercent)
-	c.parts = partsOf(d, r, region)
+	c.parts = partsOf(d, r, o.Region)
 	c.checks = checksOf(d, r)
-	c.steps = stepsOf(d, r)
+	c.steps = stepsOf(d, r, o.Cold)
 	c.figures = figuresOf(d, r)
 	c.rests = restsOf(d, r)
+	if o.Cold != nil {
+		c.rests = append(c.rests, kitchenNote(o.Cold))
+	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note {
 			c.warnings = append(c.warnings, plain(w.Message))
 		}
 	}
-	l, err := label.For(r.Food(d), region, label.Options{})
+	l, err := label.For(r.Food(d), o.Region, label.Options{})
 	if err != nil {
 		c.labelNote = "No panel: " + strings.TrimPrefix(err.Error(), "label: ") + "."
 	} else {
 		c.label = l
 	}
-	c.allergens = allergensOf(r, region)
+	c.allergens = allergensOf(r, o.Region)
 	c.cautions = cautionsOf(d, r, c.allergens)
 	return c
 }

@@ -1,8 +1,12 @@
 package card
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"image"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"ripplewright/internal/atomicfile"
@@ -12,31 +16,46 @@ import (
 // labelDPI is that of a label's picture: its hairlines are then a pixel.
 const labelDPI = 300
 
-// WriteLabel puts a label into the file at path: a PDF or PNG at true size, or
-// plain text, by the extension .pdf, .png or .txt. The file is replaced as a
-// whole or not at all. Errors are those of Write.
-func WriteLabel(path string, l *label.Label) error {
-	return writeLabel(path, l, panelOf(l, labelWidth(l)))
-}
+// Form is how a panel is laid out.
+type Form string
 
-// WriteTabularLabel is WriteLabel with the US panel laid out broad and low, for
-// a package without three inches of height (21 CFR 101.9(d)(11)(iii)). It is
-// for a single column; any other panel is drawn as WriteLabel does.
-func WriteTabularLabel(path string, l *label.Label) error {
-	if l.Region != label.US || l.Columns == "dual" {
-		return WriteLabel(path, l)
+// The forms.
+const (
+	Vertical Form = "vertical" // one line under the other; the EU's table too
+	Tabular  Form = "tabular"  // broad and low, for a package without three inches of height, 21 CFR 101.9(d)(11)(iii)
+	Dual     Form = "dual"     // vertical with a second column, 21 CFR 101.9(e)(6)
+)
+
+// Forms returns the forms that the rules let the panel of l take, the usual one
+// first.
+func Forms(l *label.Label) []Form {
+	switch {
+	case l.Region != label.US:
+		return []Form{Vertical}
+	case l.Columns == "dual":
+		return []Form{Dual}
 	}
-	return writeLabel(path, l, withNotes(usTabularPanel(l), l))
+	return []Form{Vertical, Tabular}
 }
 
-func writeLabel(path string, l *label.Label, panel *sheet) error {
+// ErrForm says that the rules do not let a label take the form asked for.
+var ErrForm = errors.New("the panel may not take this form")
+
+// WriteLabel puts a label into the file at path: a PDF or PNG at true size, or
+// plain text, by the extension .pdf, .png or .txt. form is one of Forms, "" for
+// the usual one. The file is replaced as a whole or not at all. Errors: ErrForm,
+// and those of Write.
+func WriteLabel(path string, l *label.Label, form Form) error {
+	panel, err := formed(l, form)
+	if err != nil {
+		return fmt.Errorf("write label %s: %w", path, err)
+	}
 	var data []byte
-	var err error
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".txt":
 		data = labelText(l)
 	case ".pdf", ".png":
-		data, err = encoded(ext, []*sheet{labelSheet(l, panel)}, l.ProposedName, labelDPI)
+		data, err = encoded(ext, []*sheet{labelSheet(l, withNotes(panel, l))}, l.ProposedName, labelDPI)
 	default:
 		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
 	}
@@ -44,6 +63,54 @@ func writeLabel(path string, l *label.Label, panel *sheet) error {
 		return err
 	}
 	return atomicfile.Write(path, data)
+}
+
+// LabelPicture is what WriteLabel draws, with its sizes in mm.
+type LabelPicture struct {
+	image.Image
+	WidthMM, HeightMM           float64 // of the file
+	PanelWidthMM, PanelHeightMM float64 // of the panel's box alone
+}
+
+// RenderLabel returns the picture of a label at dpi dots per inch, 30 to 600.
+// Errors are those of WriteLabel.
+func RenderLabel(l *label.Label, form Form, dpi float64) (LabelPicture, error) {
+	if err := checkDPI(dpi); err != nil {
+		return LabelPicture{}, err
+	}
+	panel, err := formed(l, form)
+	if err != nil {
+		return LabelPicture{}, err
+	}
+	s := labelSheet(l, withNotes(panel, l))
+	if err := checkGlyphs([]*sheet{s}); err != nil {
+		return LabelPicture{}, err
+	}
+	img, _, err := imageOf(context.Background(), []*sheet{s}, dpi)
+	return LabelPicture{img, s.w, s.h, panel.w, panel.h}, err
+}
+
+// formed draws a panel in a form.
+func formed(l *label.Label, form Form) (*sheet, error) {
+	allowed := Forms(l)
+	if form == "" {
+		form = allowed[0]
+	}
+	if !slices.Contains(allowed, form) {
+		return nil, fmt.Errorf("%w: %s, where the rules leave %s (%s)", ErrForm, form, formWords(allowed), l.ColumnsWhy)
+	}
+	if form == Tabular {
+		return usTabularPanel(l), nil
+	}
+	return panelOf(l, labelWidth(l)), nil
+}
+
+func formWords(forms []Form) string {
+	words := make([]string, len(forms))
+	for i, f := range forms {
+		words[i] = string(f)
+	}
+	return strings.Join(words, " or ")
 }
 
 // labelWidth is the width of a label's panel, mm.

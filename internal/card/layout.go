@@ -1,6 +1,7 @@
 package card
 
 import (
+	"context"
 	"fmt"
 	"image/color"
 	"math"
@@ -22,8 +23,8 @@ const (
 
 // cardPages composes the card: the front to make it from, the back on what it
 // is.
-func cardPages(d design.Design, r *model.Result, c content, o Options) []*sheet {
-	w, h := o.Paper.size()
+func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*sheet {
+	w, h := o.Paper.Size()
 	f := &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14}
 	f.begin = func(s *sheet) {
 		s.write(margin, margin+3.4, style{serifBold, 11, ink}, shortened(style{serifBold, 11, ink}, c.name, w-2*margin))
@@ -32,7 +33,7 @@ func cardPages(d design.Design, r *model.Result, c content, o Options) []*sheet 
 	wide := w - 2*margin - gutter - narrow
 	left, right := margin, margin+narrow+gutter
 
-	y := header(f.page(0), d, r, c)
+	y := header(ctx, f.page(0), d, r, c, o.DPI)
 	steps, gap := fittingSteps(c, wide, f.bottom-y)
 	end := f.column(slot{0, right, y}, gap, f.same, steps)
 	over := end.page > 0 // then the second page's right side is taken
@@ -110,10 +111,10 @@ func fittingSteps(c content, w, room float64) (steps []*sheet, gap float64) {
 }
 
 // header draws the head of the front and returns where the columns begin.
-func header(s *sheet, d design.Design, r *model.Result, c content) float64 {
+func header(ctx context.Context, s *sheet, d design.Design, r *model.Result, c content, dpi float64) float64 {
 	const tubW, tubH = 54.0, 54.0
 	room := s.w - 2*margin - tubW - 10
-	drawing := tubPicture(d, r, tubW, tubH)
+	drawing := tubPicture(ctx, d, r, tubW, tubH, dpi)
 	s.place(drawing, s.w-margin-tubW+(tubW-drawing.w)/2, margin)
 
 	title := titleOf(c.name, room)
@@ -402,7 +403,7 @@ func panelBlocks(c content, w float64) []*sheet {
 	if c.label == nil {
 		return []*sheet{text(w, bodyLead, body, c.labelNote)}
 	}
-	return []*sheet{panelOf(c.label, w), statementOf(c.label, w, style{sans, 8, ink})}
+	return []*sheet{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, style{sans, 8, ink})}
 }
 
 // cautionBox sets the cautions on a ground of sand.

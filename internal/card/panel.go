@@ -9,19 +9,15 @@ import (
 // incompleteMark stands behind a figure that some ingredient leaves unknown.
 const incompleteMark = "‡"
 
-// panelOf draws the panel that a label's region asks for, w mm wide, and under
-// it what is incomplete.
+// panelOf draws the panel that a label's region asks for, w mm wide.
 func panelOf(l *label.Label, w float64) *sheet {
-	var p *sheet
 	switch {
 	case l.Region == label.EU:
-		p = euPanel(l, w)
+		return euPanel(l, w)
 	case l.Columns == "dual":
-		p = usDualPanel(l, w)
-	default:
-		p = usPanel(l, min(w, usWidth))
+		return usDualPanel(l, w)
 	}
-	return withNotes(p, l)
+	return usPanel(l, min(w, usWidth))
 }
 
 // withNotes sets what is incomplete under a panel.

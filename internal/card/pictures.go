@@ -15,12 +15,9 @@ import (
 	"ripplewright/internal/tub"
 )
 
-// picturePixels is the longer side of the tub's picture: 300 dots per inch at
-// its size on the card.
-const picturePixels = 640
-
-// tubPicture draws the tub cut open, within w by h mm.
-func tubPicture(d design.Design, r *model.Result, w, h float64) *sheet {
+// tubPicture draws the tub cut open, within w by h mm, for a page of dpi dots
+// per inch. A cancelled context leaves the cut out.
+func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi float64) *sheet {
 	const wall = 1.3
 	size := tub.Size(d.Tubs)
 	k := math.Min((w-2*wall)/size.LengthMM, (h-wall)/size.HeightMM)
@@ -30,7 +27,7 @@ func tubPicture(d design.Design, r *model.Result, w, h float64) *sheet {
 	settings := tub.Ripple(d)
 	settings.FoamShare = r.Blend.FoamVolume
 	style := tub.Style(d)
-	if img := cutOf(settings, style); img != nil {
+	if img := cutOf(ctx, settings, style, int(math.Ceil(max(long, fill)/25.4*dpi))); img != nil {
 		s.show(img, wall, top, long, fill)
 	} else { // too small or too flat for a picture: the shares alone
 		foam := fill * r.Blend.FoamVolume
@@ -47,13 +44,14 @@ func tubPicture(d design.Design, r *model.Result, w, h float64) *sheet {
 	return s
 }
 
-// cutOf returns the picture of a cut on white, nil where there is none.
-func cutOf(settings ripple.Settings, style ripple.Style) image.Image {
+// cutOf returns the picture of a cut on white, px pixels along its longer side,
+// nil where there is none.
+func cutOf(ctx context.Context, settings ripple.Settings, style ripple.Style, px int) image.Image {
 	cut, err := ripple.Stir(settings)
 	if err != nil {
 		return nil
 	}
-	img, err := cut.Render(context.Background(), picturePixels, style, nil)
+	img, err := cut.Render(ctx, max(px, ripple.MinPixels), style, nil)
 	if err != nil {
 		return nil
 	}

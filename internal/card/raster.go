@@ -1,6 +1,7 @@
 package card
 
 import (
+	"context"
 	"image"
 	"image/color"
 	"math"
@@ -12,29 +13,35 @@ import (
 )
 
 // imageOf paints the sheets one under the other on white, at dots per inch.
-func imageOf(sheets []*sheet, dpi float64) *image.RGBA {
+// pages are the same pixels, sheet by sheet. The error is ctx's.
+func imageOf(ctx context.Context, sheets []*sheet, dpi float64) (whole *image.RGBA, pages []image.Image, err error) {
 	k := dpi / 25.4
 	w, h := 0, 0
 	for _, s := range sheets {
 		w = max(w, int(math.Round(s.w*k)))
 		h += int(math.Round(s.h * k))
 	}
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
+	whole = image.NewRGBA(image.Rect(0, 0, w, h))
+	draw.Draw(whole, whole.Bounds(), image.White, image.Point{}, draw.Src)
 	top := 0
 	for i, s := range sheets {
 		high := int(math.Round(s.h * k))
 		if i > 0 { // where one page ends
 			line := image.Rect(0, top, w, top+1)
-			draw.Draw(img, line, image.NewUniform(color.Gray{0xd0}), image.Point{}, draw.Src)
+			draw.Draw(whole, line, image.NewUniform(color.Gray{0xd0}), image.Point{}, draw.Src)
 		}
-		r := &rasterPage{img: img.SubImage(image.Rect(0, top, w, top+high)).(*image.RGBA), k: k, top: float64(top)}
+		page := whole.SubImage(image.Rect(0, top, w, top+high)).(*image.RGBA)
+		r := &rasterPage{img: page, k: k, top: float64(top)}
 		for _, m := range s.marks {
+			if err := ctx.Err(); err != nil {
+				return nil, nil, err
+			}
 			r.put(m)
 		}
+		pages = append(pages, &image.RGBA{Pix: page.Pix, Stride: page.Stride, Rect: image.Rect(0, 0, w, high)})
 		top += high
 	}
-	return img
+	return whole, pages, nil
 }
 
 // rasterPage paints marks on an image, k pixels to the mm.

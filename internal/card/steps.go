@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/mix"
@@ -26,18 +27,18 @@ const (
 const checkCupML = 250
 
 // stepsOf words the making, in order.
-func stepsOf(d design.Design, r *model.Result) []titled {
+func stepsOf(d design.Design, r *model.Result, times *cold.Answer) []titled {
 	var s []titled
 	if r.Dense.Portion.MassG > 0 {
-		s = append(s, custardSteps(d, r)...)
+		s = append(s, custardSteps(r, times)...)
 	}
 	if r.Foam.Portion.MassG > 0 {
 		s = append(s, foamSteps(d, r)...)
 	}
-	return append(s, tubSteps(d, r)...)
+	return append(s, tubSteps(d, r, times)...)
 }
 
-func custardSteps(d design.Design, r *model.Result) []titled {
+func custardSteps(r *model.Result, times *cold.Answer) []titled {
 	var s []titled
 	down := ""
 	if r.Dense.WaterOff > 0 {
@@ -67,8 +68,7 @@ func custardSteps(d design.Design, r *model.Result) []titled {
 	}
 	chill += "Cover and rest overnight in the refrigerator."
 	s = append(s, titled{"Chill", chill})
-	freeze := "Churn until it holds a swirl. No machine: freeze it 3 cm deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
-	return append(s, titled{"Freeze soft", freeze})
+	return append(s, titled{"Freeze soft", freezeText(times)})
 }
 
 func foamSteps(d design.Design, r *model.Result) []titled {
@@ -134,7 +134,7 @@ func checksOf(d design.Design, r *model.Result) []titled {
 	return c
 }
 
-func tubSteps(d design.Design, r *model.Result) []titled {
+func tubSteps(d design.Design, r *model.Result, times *cold.Answer) []titled {
 	var s []titled
 	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
 	switch {
@@ -147,13 +147,7 @@ func tubSteps(d design.Design, r *model.Result) []titled {
 	default:
 		return nil
 	}
-	s = append(s, titled{"Harden", "Press film on the surface, put the lid on and freeze at −18 °C or colder overnight, tubs apart from each other."})
-	t := d.Serving.TemperatureC
-	how := "Leave a tub in the refrigerator until a thermometer in its middle shows " + celsius(t) + "."
-	if t <= -18 {
-		how = fmt.Sprintf("Serve at %s, straight from a freezer that holds it; many hold only −18 °C.", celsius(t))
-	}
-	return append(s, titled{"Serve", how})
+	return append(s, titled{"Harden", hardenText(times)}, titled{"Serve", serveText(d, times)})
 }
 
 // filled says how the phases go into the tub.

@@ -37,6 +37,19 @@ func LoadProfiles(path string) ([]Profile, error) {
 	return list, nil
 }
 
+// FindOwn returns the kitchen of that name among the built-in ones and those at
+// ProfilesPath, the ordinary one for "". A machine without a configuration
+// folder has the built-in ones. Errors are those of LoadProfiles and Find.
+func FindOwn(name string) (Profile, error) {
+	var own []Profile
+	if path, err := ProfilesPath(); err == nil {
+		if own, err = LoadProfiles(path); err != nil {
+			return Profile{}, err
+		}
+	}
+	return Find(With(own), name)
+}
+
 // SaveProfiles makes list the contents of the file at path, all of it or,
 // after an error, none. Folders that are missing are made.
 func SaveProfiles(path string, list []Profile) error {

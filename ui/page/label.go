@@ -1,23 +1,36 @@
 package page
 
 import (
+	"context"
 	"fmt"
+	"math"
+	"reflect"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/card"
 	"ripplewright/internal/label"
+	"ripplewright/ui/kit"
 )
 
-// Label is the page of what a label must say.
+// Label is the page of what a label must say: the panel as it is drawn, the
+// same in a table to read, and the names and claims.
 type Label struct {
-	host   Host
-	region *widget.RadioGroup
-	body   *fyne.Container
-	shown  string
-	object fyne.CanvasObject
+	host    Host
+	region  *widget.RadioGroup
+	form    *widget.Select
+	export  *widget.Button
+	body    *fyne.Container
+	sheet   *kit.SheetView
+	about   *widget.Label
+	picture card.LabelPicture // the latest
+	drawing newest
+	label   *label.Label // nil where there is none
+	object  fyne.CanvasObject
 }
 
 var regions = [...]struct {
@@ -25,30 +38,38 @@ var regions = [...]struct {
 	region label.Region
 }{{"United States", label.US}, {"European Union and United Kingdom", label.EU}}
 
-// NewLabel returns the page. export, if not nil, is the command that writes the
-// label of the region to a file.
-func NewLabel(h Host, export func(label.Region)) *Label {
-	p := &Label{host: h, body: container.NewStack()}
-	p.region = widget.NewRadioGroup([]string{regions[0].name, regions[1].name}, nil)
-	p.region.Horizontal, p.region.Required = true, true
-	p.region.Selected = regions[0].name
-	p.region.OnChanged = func(string) { p.shown = ""; p.Show() }
-	top := container.NewHBox(widget.NewLabel("Rules of"), p.region)
-	if export != nil {
-		top.Add(widget.NewButton("Export label…", func() { export(p.Region()) }))
-	}
+// forms words the forms of a panel for the eye.
+var forms = map[card.Form]string{card.Vertical: "Vertical", card.Tabular: "Tabular", card.Dual: "Two columns"}
+
+// NewLabel returns the page.
+func NewLabel(h Host) *Label {
+	p := &Label{host: h, body: container.NewStack(), sheet: kit.NewSheetView(), about: prose("")}
+	p.region = choice(p.Show, regions[0].name, regions[1].name)
+	p.region.Horizontal = true
+	p.form = widget.NewSelect(nil, func(string) { p.draw() })
+	p.export = widget.NewButton("Export PDF, PNG or text…", p.write)
+	p.sheet.OnFit = p.draw
+	top := container.NewHBox(widget.NewLabel("Rules of"), p.region, widget.NewLabel("Form"), p.form, p.export)
 	p.object = container.NewBorder(top, nil, nil, nil, p.body)
 	return p
 }
 
-// Region returns the region chosen.
-func (p *Label) Region() label.Region {
+// regionOf returns the region that a group chooses.
+func regionOf(g *widget.RadioGroup) label.Region {
 	for _, r := range regions {
-		if r.name == p.region.Selected {
+		if r.name == g.Selected {
 			return r.region
 		}
 	}
 	return label.US
+}
+
+// chosenForm returns the form that the panel is drawn in.
+func (p *Label) chosenForm() card.Form {
+	if all := card.Forms(p.label); p.form.SelectedIndex() >= 0 && p.form.SelectedIndex() < len(all) {
+		return all[p.form.SelectedIndex()]
+	}
+	return ""
 }
 
 // Title implements Page.
@@ -58,36 +79,99 @@ func (p *Label) Title() string { return "Nutrition and label" }
 func (p *Label) Object() fyne.CanvasObject { return p.object }
 
 // Leave implements Page.
-func (p *Label) Leave() {}
+func (p *Label) Leave() { p.drawing.stop() }
 
 // Show implements Page.
 func (p *Label) Show() {
 	d, r := p.host.Design(), p.host.Result()
-	l, err := label.For(r.Food(d), p.Region(), label.Options{})
+	l, err := label.For(r.Food(d), regionOf(p.region), label.Options{})
+	if err == nil && reflect.DeepEqual(l, p.label) {
+		return
+	}
+	p.label = l
 	if err != nil {
-		p.body.Objects = []fyne.CanvasObject{container.NewCenter(prose(sentence(err.Error())))}
+		p.drawing.stop()
+		p.form.Disable()
+		p.export.Disable()
+		p.body.Objects = []fyne.CanvasObject{container.NewPadded(bold(sentence(plainError(err))))}
 		p.body.Refresh()
 		return
 	}
-	key := fmt.Sprint(l.Region, l.ServingMeasure, l.IngredientsText, l.ServingsText, d.Name)
-	for _, line := range l.Lines {
-		key += line.Text + line.DVText
-	}
-	for _, n := range l.Names {
-		key += fmt.Sprint(n.Met)
-	}
-	if key == p.shown {
-		return
-	}
-	p.shown = key
-	split := container.NewHSplit(p.panel(l), p.rules(l))
-	split.Offset = 0.42
+	p.export.Enable()
+	p.offer(card.Forms(l))
+	drawn := container.NewBorder(nil, container.NewVBox(p.about), nil, nil, p.sheet)
+	text := container.NewHSplit(p.panel(l), p.rules(l))
+	text.Offset = 0.45
+	split := container.NewHSplit(drawn, text)
+	split.Offset = 0.3
 	p.body.Objects = []fyne.CanvasObject{split}
 	p.body.Refresh()
+	p.draw()
 }
 
-// panel is the declaration in words and aligned figures; the export draws it by
-// the rules of type.
+// offer lets the maker choose among the forms, where there is a choice.
+func (p *Label) offer(all []card.Form) {
+	names := make([]string, len(all))
+	for i, f := range all {
+		names[i] = forms[f]
+	}
+	if !slices.Equal(names, p.form.Options) {
+		p.form.Options = names
+		p.form.SetSelectedIndex(0)
+	}
+	if len(all) > 1 {
+		p.form.Enable()
+	} else {
+		p.form.Disable()
+	}
+	p.form.Refresh()
+}
+
+// draw asks for the picture of the label.
+func (p *Label) draw() {
+	if p.label == nil {
+		return
+	}
+	l, form := p.label, p.chosenForm()
+	fit := func(pic card.LabelPicture) float64 {
+		return math.Min(math.Max(p.sheet.DPI(pic.WidthMM, pic.HeightMM), coarseDPI), finestDPI)
+	}
+	dpi := finestDPI / 2.0
+	if p.picture.Image != nil {
+		dpi = fit(p.picture)
+	}
+	p.drawing.ask(func(ctx context.Context) {
+		pic, err := card.RenderLabel(l, form, dpi)
+		if ctx.Err() != nil {
+			return
+		}
+		p.host.Post(func() { p.drawn(pic, err) })
+	})
+}
+
+// drawn puts the picture on the page, with its true size.
+func (p *Label) drawn(pic card.LabelPicture, err error) {
+	if err != nil {
+		p.sheet.Hide()
+		p.about.SetText(sentence(plainError(err)) + " " + remedyFor(err))
+		return
+	}
+	p.picture = pic
+	p.sheet.Show()
+	p.sheet.ShowSheets([]kit.Sheet{{Image: pic, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
+	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
+		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM))
+}
+
+// write asks where the label goes; the extension decides what it is.
+func (p *Label) write() {
+	l, form := p.label, p.chosenForm()
+	p.host.Export(fmt.Sprintf("Label of %s, %s.pdf", l.ProposedName, strings.ToUpper(string(l.Region))), func(path string) error {
+		return card.WriteLabel(path, l, form)
+	})
+}
+
+// panel is the declaration as a table to read.
 func (p *Label) panel(l *label.Label) fyne.CanvasObject {
 	grid := container.NewVBox()
 	for _, line := range l.Lines {
@@ -202,4 +286,13 @@ func sentence(s string) string {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:] + "."
+}
+
+// plainError is the text of an error without the package it comes from.
+func plainError(err error) string {
+	s := err.Error()
+	for _, of := range [...]string{"card: ", "label: "} {
+		s = strings.TrimPrefix(s, of)
+	}
+	return s
 }
