@@ -126,7 +126,13 @@ func events() *os.File {
 	return f
 }
 
+// release is set by .ci/package from FyneApp.toml.
+var release string
+
 func version() string {
+	if release != "" {
+		return release
+	}
 	if i, ok := debug.ReadBuildInfo(); ok && i.Main.Version != "" {
 		return i.Main.Version
 	}
