@@ -6,6 +6,7 @@
 package session
 
 import (
+	"os"
 	"path/filepath"
 	"time"
 
@@ -24,6 +25,8 @@ type Session struct {
 	rested  design.Design // the value of the last step; current differs while a hand moves something
 	past    []step
 	future  []step
+	keys    any // the widget whose keys made the last step, nil if no keys did
+	keysAt  time.Time
 
 	result    model.Result
 	err       error // of the value that result is behind by
@@ -31,17 +34,23 @@ type Session struct {
 
 	file  *designfile.File // nil: never saved
 	saved design.Design
+	told  news
+}
+
+// news is a change on disk.
+type news struct {
+	path     string
+	modified time.Time
+	size     int64
 }
 
 // step is a value that was left, and the name of what left it.
 type step struct {
 	before design.Design
 	name   string
-	at     time.Time
 }
 
-// merge is how close steps of one name lie to count as one: keys pressed in
-// a row.
+// merge is how close keys on one widget follow each other to count as one step.
 const merge = 600 * time.Millisecond
 
 // most is how many steps are kept.
@@ -56,7 +65,7 @@ func New(m *model.Model, d design.Design) *Session {
 
 func (s *Session) start(d design.Design, f *designfile.File) {
 	s.current, s.rested, s.saved, s.file = d, d, d, f
-	s.past, s.future = nil, nil
+	s.past, s.future, s.keys = nil, nil, nil
 	s.touch()
 }
 
@@ -99,10 +108,14 @@ func (s *Session) Preview(d design.Design) {
 	s.touch()
 }
 
-// Commit replaces the value as one step of undo with that name. Steps of one
-// name that follow each other closely are one. The maker's own ingredients come
-// and go with the lines that name them.
-func (s *Session) Commit(d design.Design, name string) {
+// Commit replaces the value as one step of undo with that name. The maker's
+// own ingredients come and go with the lines that name them.
+func (s *Session) Commit(d design.Design, name string) { s.CommitKeys(d, name, nil) }
+
+// CommitKeys is Commit for a key pressed in a widget: keys that follow each
+// other closely in one widget, and with nothing between, are one step. The
+// widget is any comparable value; nil is none.
+func (s *Session) CommitKeys(d design.Design, name string, widget any) {
 	d = d.WithOwn(s.model.Library(), s.rested)
 	s.current = d
 	s.touch()
@@ -110,23 +123,38 @@ func (s *Session) Commit(d design.Design, name string) {
 		return
 	}
 	at := s.now()
-	if n := len(s.past); n > 0 && s.past[n-1].name == name && at.Sub(s.past[n-1].at) < merge {
-		s.past[n-1].at = at
-	} else {
-		s.past = append(s.past, step{s.rested, name, at})
+	n := len(s.past)
+	switch goesOn := widget != nil && widget == s.keys && at.Sub(s.keysAt) < merge; {
+	case !goesOn:
+		s.past = append(s.past, step{s.rested, name})
 		if len(s.past) > most {
 			s.past = s.past[1:]
 		}
+	case d.Equal(s.past[n-1].before): // the keys went there and back
+		s.past = s.past[:n-1]
+		widget = nil
 	}
+	s.keys, s.keysAt = widget, at
 	s.future = nil
 	s.rested = d
 }
 
-// Undo goes back a step, and reports whether there was one.
-func (s *Session) Undo() bool { return s.travel(&s.past, &s.future) }
+// Undo goes back a step, and reports whether there was one. What a hand has
+// moved and not let go of is the step it goes back first.
+func (s *Session) Undo() bool {
+	if s.moved() {
+		s.current, s.keys = s.rested, nil
+		s.touch()
+		return true
+	}
+	return s.travel(&s.past, &s.future)
+}
 
-// Redo goes forward again.
-func (s *Session) Redo() bool { return s.travel(&s.future, &s.past) }
+// Redo goes forward again; not while a hand moves something.
+func (s *Session) Redo() bool { return !s.moved() && s.travel(&s.future, &s.past) }
+
+// moved reports whether a hand has moved something and not let go of it.
+func (s *Session) moved() bool { return !s.current.Equal(s.rested) }
 
 func (s *Session) travel(from, to *[]step) bool {
 	n := len(*from)
@@ -135,8 +163,8 @@ func (s *Session) travel(from, to *[]step) bool {
 	}
 	st := (*from)[n-1]
 	*from = (*from)[:n-1]
-	*to = append(*to, step{s.rested, st.name, time.Time{}})
-	s.current, s.rested = st.before, st.before
+	*to = append(*to, step{s.rested, st.name})
+	s.current, s.rested, s.keys = st.before, st.before, nil
 	s.touch()
 	return true
 }
@@ -200,6 +228,21 @@ func (s *Session) ChangedOnDisk() bool {
 	return err == nil && changed
 }
 
+// NewsOnDisk is ChangedOnDisk, but true only once for each change.
+func (s *Session) NewsOnDisk() bool {
+	if !s.ChangedOnDisk() {
+		return false
+	}
+	info, err := os.Stat(s.Path())
+	if err != nil {
+		return false
+	}
+	now := news{s.Path(), info.ModTime(), info.Size()}
+	told := now == s.told
+	s.told = now
+	return !told
+}
+
 // Save writes the value now to path, "" for the file it has. Unless forced, it
 // refuses with a *designfile.ChangedOnDiskError or *designfile.ExistsError
 // rather than replace what it has not read. The file carries the maker's own
@@ -216,5 +259,6 @@ func (s *Session) Save(path string, force bool) error {
 	s.file, s.saved, s.current = f, d, d
 	s.rested = s.rested.WithOwn(s.model.Library(), s.rested)
 	s.touch()
+	s.keys = nil // what was saved stays a place to come back to
 	return nil
 }

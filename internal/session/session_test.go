@@ -1,6 +1,7 @@
 package session
 
 import (
+	"math/rand"
 	"os"
 	"path/filepath"
 	"testing"
@@ -66,17 +67,151 @@ func TestADragIsOneStep(t *testing.T) {
 
 func TestKeysInARowAreOneStepAndAPauseBeginsAnother(t *testing.T) {
 	s, at := newSession(t)
-	for range 5 {
+	press := func() {
 		*at = at.Add(100 * time.Millisecond)
-		s.Commit(withServing(s.Design(), s.Design().Serving.TemperatureC-0.5), "serving temperature")
+		s.CommitKeys(withServing(s.Design(), s.Design().Serving.TemperatureC-0.5), "serving temperature", "rail")
+	}
+	for range 5 {
+		press()
 	}
 	*at = at.Add(2 * time.Second)
-	s.Commit(withServing(s.Design(), -20), "serving temperature")
+	s.CommitKeys(withServing(s.Design(), -20), "serving temperature", "rail")
 	require.True(t, s.Undo())
 	require.Equal(t, -15.5, s.Design().Serving.TemperatureC)
+	press()
+	require.Equal(t, -16.0, s.Design().Serving.TemperatureC)
+	require.True(t, s.Undo())
+	require.Equal(t, -15.5, s.Design().Serving.TemperatureC, "a key after an undo is a step of its own")
 	require.True(t, s.Undo())
 	require.Equal(t, -13.0, s.Design().Serving.TemperatureC)
 	require.False(t, s.Undo())
+}
+
+func TestOnlyKeysOfOneWidgetMerge(t *testing.T) {
+	grams := func(s *Session, i int, g float64) design.Design { return s.Design().WithGrams(design.DensePart, i, g) }
+	for name, second := range map[string]func(*Session){
+		"another widget": func(s *Session) { s.CommitKeys(grams(s, 1, 90), "amount", "line 1") },
+		"the mouse":      func(s *Session) { s.Commit(grams(s, 0, 490), "amount") },
+		"after a save": func(s *Session) {
+			require.NoError(t, s.Save(filepath.Join(t.TempDir(), "quay.yaml"), false))
+			s.CommitKeys(grams(s, 0, 490), "amount", "line 0")
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s, _ := newSession(t)
+			s.CommitKeys(grams(s, 0, 501), "amount", "line 0")
+			second(s)
+			require.True(t, s.Undo())
+			require.Equal(t, 501.0, s.Design().Dense.Lines[0].Grams)
+			require.True(t, s.Undo())
+			require.Equal(t, 500.0, s.Design().Dense.Lines[0].Grams)
+		})
+	}
+}
+
+func TestKeysThatGoThereAndBackAreNoStep(t *testing.T) {
+	s, _ := newSession(t)
+	s.CommitKeys(withServing(s.Design(), -12), "serving temperature", "rail")
+	s.CommitKeys(withServing(s.Design(), -13), "serving temperature", "rail")
+	require.Empty(t, s.UndoName())
+	require.False(t, s.Dirty())
+}
+
+func TestUndoWhileAHandMovesSomethingTakesThatBack(t *testing.T) {
+	s, _ := newSession(t)
+	s.Commit(withServing(s.Design(), -15), "serving temperature")
+	s.Preview(withServing(s.Design(), -18))
+	require.False(t, s.Redo())
+	require.True(t, s.Undo())
+	require.Equal(t, -15.0, s.Design().Serving.TemperatureC)
+	require.Equal(t, "serving temperature", s.UndoName())
+}
+
+// TestSessionIsAListOfValues holds random hands to the plainest model of undo:
+// a list of values with a finger on one of them.
+func TestSessionIsAListOfValues(t *testing.T) {
+	for seed := int64(1); seed <= 300; seed++ {
+		rnd := rand.New(rand.NewSource(seed))
+		s, at := newSession(t)
+		values, finger := []float64{-13}, 0
+		merging, since, held := "", *at, -13.0
+		moving := false
+		for i := 0; i < 60; i++ {
+			*at = at.Add(time.Duration(rnd.Intn(900)) * time.Millisecond)
+			v := -4 - float64(rnd.Intn(6))
+			push := func(widget string) {
+				moving = false
+				if v == values[finger] {
+					return
+				}
+				goesOn := widget != "" && widget == merging && at.Sub(since) < merge
+				merging, since = widget, *at
+				values = values[:finger+1]
+				switch {
+				case goesOn && finger > 0 && values[finger-1] == v:
+					values, finger, merging = values[:finger], finger-1, ""
+				case goesOn:
+					values[finger] = v
+				default:
+					values, finger = append(values, v), finger+1
+				}
+			}
+			d := withServing(s.Design(), v)
+			switch op := rnd.Intn(7); op {
+			case 0:
+				s.Preview(d)
+				moving, held = v != values[finger], v
+			case 1:
+				s.Commit(d, "drag")
+				push("")
+			case 2, 3:
+				widget := string(rune('a' + op))
+				s.CommitKeys(d, "key", widget)
+				push(widget)
+			case 4, 5:
+				can := moving || finger > 0
+				require.Equal(t, can, s.Undo(), "seed %d, step %d", seed, i)
+				if can {
+					merging = ""
+				}
+				if !moving && finger > 0 {
+					finger--
+				}
+				moving = false
+			default:
+				can := !moving && finger < len(values)-1
+				require.Equal(t, can, s.Redo(), "seed %d, step %d", seed, i)
+				if can {
+					finger, merging = finger+1, ""
+				}
+			}
+			want := values[finger]
+			if moving {
+				want = held
+			}
+			require.Equal(t, want, s.Design().Serving.TemperatureC, "seed %d, step %d", seed, i)
+			require.Equal(t, finger > 0, s.UndoName() != "", "seed %d, step %d", seed, i)
+			require.Equal(t, finger < len(values)-1, s.RedoName() != "", "seed %d, step %d", seed, i)
+			require.Equal(t, want != -13, s.Dirty())
+		}
+	}
+}
+
+func TestAChangeOnDiskIsNewsOnce(t *testing.T) {
+	s, _ := newSession(t)
+	path := filepath.Join(t.TempDir(), "quay.yaml")
+	require.False(t, s.NewsOnDisk())
+	require.NoError(t, s.Save(path, false))
+	require.False(t, s.NewsOnDisk())
+	for _, more := range []string{"# one\n", "# another\n"} {
+		data, err := os.ReadFile(path)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(path, append(data, more...), 0o644))
+		require.True(t, s.NewsOnDisk())
+		require.False(t, s.NewsOnDisk())
+	}
+	require.NoError(t, s.Open(path))
+	require.False(t, s.NewsOnDisk())
 }
 
 func TestAnErrorKeepsTheLastGoodResult(t *testing.T) {

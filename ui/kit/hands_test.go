@@ -133,7 +133,7 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 	field := n.Focusable()
 	retype := func(s string) {
 		win.Canvas().Focus(field)
-		field.(interface{ SetText(string) }).SetText("")
+		field.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
 		for _, r := range s {
 			field.TypedRune(r)
 		}
@@ -151,7 +151,7 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 	var bad *kit.NumberError
 	require.ErrorAs(t, n.Problem(), &bad)
 	assert.True(t, bad.Outside)
-	assert.EqualError(t, bad, "must be 0.0 to 5000.0 g")
+	assert.EqualError(t, bad, "must be 0 to 5000 g")
 	n.ShowValue(50)
 	assert.Error(t, n.Problem(), "what is being typed is left alone")
 	key(field, fyne.KeyEscape)
@@ -162,6 +162,77 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 	key(field, fyne.KeyUp)
 	key(field, fyne.KeyPageDown)
 	assert.Equal(t, []string{"changed 50.1", "changed 49.1"}, l.take())
+}
+
+func TestANumberIsWrittenWithoutClosingZeros(t *testing.T) {
+	n := kit.NewNumber("g", 0, 5000, 2)
+	window(t, n, 200, 80)
+	for v, want := range map[float64]string{500: "500", 1.5: "1.5", 0.25: "0.25", 0: "0", -0.001: "0", 1200: "1200"} {
+		n.ShowValue(v)
+		assert.Equal(t, want, n.Focusable().(interface{ SelectedText() string }).SelectedText()+text(n))
+	}
+}
+
+// text is what stands in the field.
+func text(n *kit.Number) string {
+	for _, o := range test.LaidOutObjects(n) {
+		if x, ok := o.(*canvas.Text); ok && x.Text != n.Unit && x.Text != "" {
+			return x.Text
+		}
+	}
+	return ""
+}
+
+func TestTypingIsUndoneInTheFieldAsLongAsItIsNotSettled(t *testing.T) {
+	n, l := kit.NewNumber("g", 0, 5000, 1), &log{}
+	n.OnChanged = l.changed
+	win := window(t, n, 200, 80)
+	n.ShowValue(12)
+	field := n.Focusable().(interface {
+		fyne.Focusable
+		Typing() bool
+		Undo()
+		ByKeys() bool
+	})
+	win.Canvas().Focus(field)
+	assert.False(t, field.Typing())
+	field.TypedRune('9')
+	assert.True(t, field.Typing(), "the text was selected, and is replaced")
+	field.Undo()
+	field.Undo()
+	assert.False(t, field.Typing(), "undone as far as the value that was there")
+	field.TypedRune('7')
+	key(field, fyne.KeyReturn)
+	assert.False(t, field.Typing())
+	assert.Equal(t, []string{"changed 127"}, l.take())
+
+	byKeys := false
+	n.OnChanged = func(float64) { byKeys = field.ByKeys() }
+	key(field, fyne.KeyUp)
+	assert.True(t, byKeys)
+	field.TypedRune('5')
+	key(field, fyne.KeyReturn)
+	assert.False(t, byKeys)
+}
+
+func TestALogarithmicSlideReachesBothEndsAndEveryValueByKeys(t *testing.T) {
+	s, l := kit.NewSlide("Tubs", "", 1, 500, 1, 0), &log{}
+	s.Logarithmic()
+	s.OnChanged, s.OnChangeEnded = l.changed, l.ended
+	window(t, s, 500, 60)
+	s.ShowValue(200)
+	assert.Equal(t, 200.0, s.Value())
+	key(s.Focusable(), fyne.KeyRight)
+	assert.Equal(t, 201.0, s.Value())
+	seen := map[float64]bool{}
+	for x := float32(-20); x < 400; x++ {
+		dragTo(s.Focusable().(fyne.Draggable), x)
+		seen[s.Value()] = true
+		assert.Zero(t, math.Mod(s.Value(), 1))
+	}
+	for _, v := range []float64{1, 2, 3, 4, 5, 6, 7, 8, 100, 500} {
+		assert.True(t, seen[v], "%g", v)
+	}
 }
 
 func TestSlideKeepsWhatIsBetweenItsSteps(t *testing.T) {

@@ -8,8 +8,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-
-	"ripplewright/internal/chart"
 )
 
 // A Number is a field for one number with its unit. What is typed counts when
@@ -83,7 +81,7 @@ func (n *Number) format() string {
 	if math.IsNaN(n.value) {
 		return ""
 	}
-	return chart.Number(n.value, n.Decimals)
+	return plain(n.value, n.Decimals)
 }
 
 // put shows v even over what is being typed: another hand, the slider's, is at work.
@@ -174,7 +172,7 @@ func (r *numberRenderer) fieldWidth() float32 {
 	n := r.n
 	w := fyne.MeasureText("0000.0", theme.TextSize(), fyne.TextStyle{}).Width // so that fields line up
 	for _, v := range []float64{n.Min, n.Max} {
-		w = fyne.Max(w, fyne.MeasureText(chart.Number(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
+		w = fyne.Max(w, fyne.MeasureText(plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
 	}
 	return w + 2*theme.InnerPadding() + 2*theme.Padding()
 }
@@ -239,6 +237,7 @@ type numberEntry struct {
 	n       *Number
 	dirty   bool // the text is a hand's, and not settled
 	showing bool // the text is being put there by the program
+	keyed   bool // the last change was a step by a key
 }
 
 func newNumberEntry(n *Number) *numberEntry {
@@ -248,13 +247,20 @@ func newNumberEntry(n *Number) *numberEntry {
 	e.ExtendBaseWidget(e)
 	e.OnChanged = func(string) {
 		if !e.showing {
-			e.dirty = true
+			e.dirty = e.Text != n.format()
 			n.complain(nil)
 		}
 	}
 	e.OnSubmitted = func(string) { n.settle() }
 	return e
 }
+
+// Typing reports whether there is a text not yet settled, which undoing then is
+// about; otherwise it is about the values settled before.
+func (e *numberEntry) Typing() bool { return e.dirty }
+
+// ByKeys reports, from within a callback, whether a key stepped the value.
+func (e *numberEntry) ByKeys() bool { return e.keyed }
 
 // show writes text without telling that it changed.
 func (e *numberEntry) show(text string) {
@@ -266,6 +272,12 @@ func (e *numberEntry) show(text string) {
 // MinSize leaves the width to the Number.
 func (e *numberEntry) MinSize() fyne.Size {
 	return fyne.NewSize(theme.InnerPadding()*2, e.Entry.MinSize().Height)
+}
+
+// FocusGained selects the text, so that typing replaces it.
+func (e *numberEntry) FocusGained() {
+	e.Entry.FocusGained()
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
 // FocusLost settles what was typed.
@@ -288,7 +300,9 @@ func (e *numberEntry) TypedKey(key *fyne.KeyEvent) {
 		}
 		s := e.n.stepper()
 		v, _ = s.key(key.Name, v)
+		e.keyed = true
 		e.n.take(v)
+		e.keyed = false
 	case fyne.KeyEscape:
 		e.n.write()
 	default:

@@ -22,9 +22,19 @@ func (e *NumberError) Error() string {
 	if !e.Outside {
 		return fmt.Sprintf("%q is not a number", e.Text)
 	}
-	s := "must be " + chart.Number(e.Min, e.Decimals) + " to " + chart.Number(e.Max, e.Decimals)
+	s := "must be " + plain(e.Min, e.Decimals) + " to " + plain(e.Max, e.Decimals)
 	if e.Unit != "" {
 		s += " " + e.Unit
+	}
+	return s
+}
+
+// plain writes v to be edited: with at most so many decimals, without closing
+// zeros.
+func plain(v float64, decimals int) string {
+	s := chart.Number(v, decimals)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	return s
 }

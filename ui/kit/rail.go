@@ -139,6 +139,7 @@ func (r *Rail) focus() {
 // Dragged moves the handle under the pointer.
 func (r *Rail) Dragged(e *fyne.DragEvent) {
 	r.focus()
+	r.keyed = false
 	r.move(r.at(e.Position.X))
 }
 
@@ -148,6 +149,7 @@ func (r *Rail) DragEnd() { r.end(r.rest()) }
 // Tapped moves the handle to the pointer.
 func (r *Rail) Tapped(e *fyne.PointEvent) {
 	r.focus()
+	r.keyed = false
 	r.move(r.at(e.Position.X))
 	r.end(r.rest())
 }
@@ -209,6 +211,6 @@ func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	r.ExtendBaseWidget(r)
 	return newSketch(func() fyne.Size {
 		t := theme.CaptionTextSize()
-		return fyne.NewSize(36*t, fyne.Max(150, 14.5*t))
+		return fyne.NewSize(36*t, 13*t)
 	}, r.layOut)
 }

@@ -76,6 +76,13 @@ func (s *Slide) SetRange(min, max float64) {
 	s.track.Refresh()
 }
 
+// Logarithmic spreads the slider's places evenly over the powers of ten, for a
+// range of many of them. The least value must be above 0.
+func (s *Slide) Logarithmic() {
+	s.track.log = true
+	s.track.Refresh()
+}
+
 // Value is what the row shows.
 func (s *Slide) Value() float64 { return s.number.Value() }
 

@@ -17,7 +17,13 @@ type stepper struct {
 	shift   bool
 	held    bool // a key is down, as the window says; a release will follow
 	pending bool // a change has been told of, its end has not
+	keyed   bool // the last hand was on a key
 }
+
+// ByKeys reports whether the last change was made by stepping with keys. Asked
+// from within a callback it tells of the change at hand: many such in a row may
+// be meant as one.
+func (s *stepper) ByKeys() bool { return s.keyed }
 
 // snap returns v on the grid of steps that begins at min, within the range.
 func (s *stepper) snap(v float64) float64 {
@@ -33,6 +39,7 @@ func (s *stepper) snap(v float64) float64 {
 
 // key returns where key takes v, and whether it is a key of ours.
 func (s *stepper) key(key fyne.KeyName, v float64) (float64, bool) {
+	s.keyed = true
 	step := s.step
 	if step <= 0 {
 		step = (s.max - s.min) / 100

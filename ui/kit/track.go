@@ -18,6 +18,7 @@ type track struct {
 	widget.BaseWidget
 	stepper
 	value    float64
+	log      bool // positions are logarithmic; min is then above 0
 	onChange func(v float64)
 	onRest   func(v float64)
 
@@ -70,8 +71,23 @@ func (t *track) end(ended bool) {
 
 func (t *track) at(x float32) float64 {
 	k := t.knob()
-	f := float64((x - k) / fyne.Max(1, t.Size().Width-2*k))
-	return t.snap(t.min + math.Max(0, math.Min(1, f))*(t.max-t.min))
+	f := math.Max(0, math.Min(1, float64((x-k)/fyne.Max(1, t.Size().Width-2*k))))
+	if !t.log {
+		return t.snap(t.min + f*(t.max-t.min))
+	}
+	v := t.min * math.Pow(t.max/t.min, f)
+	// Two digits are as fine as a hand is on such a scale.
+	grain := math.Max(t.step, math.Pow(10, math.Floor(math.Log10(v))-1))
+	return math.Max(t.min, math.Min(t.max, math.Round(v/grain)*grain))
+}
+
+// share is how far along the groove v stands, 0 to 1.
+func (t *track) share(v float64) float64 {
+	f := (v - t.min) / (t.max - t.min)
+	if t.log {
+		f = math.Log(v/t.min) / math.Log(t.max/t.min)
+	}
+	return math.Max(0, math.Min(1, f))
 }
 
 func (t *track) focus() {
@@ -84,6 +100,7 @@ func (t *track) Dragged(e *fyne.DragEvent) {
 	if !t.focused {
 		t.focus()
 	}
+	t.keyed = false
 	t.move(t.at(e.Position.X))
 }
 
@@ -91,6 +108,7 @@ func (t *track) DragEnd() { t.end(t.rest()) }
 
 func (t *track) Tapped(e *fyne.PointEvent) {
 	t.focus()
+	t.keyed = false
 	t.move(t.at(e.Position.X))
 	t.end(t.rest())
 }
@@ -142,7 +160,7 @@ func (t *track) layOut(d *chart.Drawing, w, h float64) {
 	}
 	x := k
 	if t.max > t.min && !math.IsNaN(t.value) {
-		x += (w - 2*k) * math.Max(0, math.Min(1, (t.value-t.min)/(t.max-t.min)))
+		x += (w - 2*k) * t.share(t.value)
 	}
 	d.Segment(chart.Line{Width: 3, Colour: groove}, k, y, w-k, y)
 	d.Segment(chart.Line{Width: 5, Colour: accent}, k, y, x, y)
