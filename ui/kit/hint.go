@@ -40,6 +40,9 @@ func (h *Hints) Wrap(o fyne.CanvasObject, text string) fyne.CanvasObject {
 	return container.NewStack(o, a)
 }
 
+// Forget drops what is to be said of a thing that is gone.
+func (h *Hints) Forget(f fyne.Focusable) { delete(h.byFocus, f) }
+
 // Look takes note of where c has its focus. Call it once a frame: the toolkit
 // does not tell when the focus moves, and looking costs one comparison.
 func (h *Hints) Look(c fyne.Canvas) {

@@ -21,6 +21,7 @@ type Number struct {
 	Min, Max float64
 	Decimals int
 	Step     float64 // of the arrow keys; 0 means one unit of the last decimal
+	Beside   string  // a unit that stands in fields above or below: its room is kept
 
 	// OnChanged is told of each new value that a hand has settled.
 	OnChanged func(float64)
@@ -180,9 +181,11 @@ func (r *numberRenderer) fieldWidth() float32 {
 // unitSize is room for the unit, and for the common short ones in any case.
 func (r *numberRenderer) unitSize() fyne.Size {
 	size := r.n.unit.MinSize()
-	if r.n.Unit != "" {
-		size.Width = fyne.Max(size.Width, fyne.MeasureText("°C", theme.TextSize(), fyne.TextStyle{}).Width)
+	beside := r.n.Beside
+	if r.n.Unit != "" && beside == "" {
+		beside = "°C"
 	}
+	size.Width = fyne.Max(size.Width, fyne.MeasureText(beside, theme.TextSize(), fyne.TextStyle{}).Width)
 	return size
 }
 
@@ -193,7 +196,7 @@ func (r *numberRenderer) Layout(size fyne.Size) {
 	gap := theme.Padding()
 	n.entry.Move(fyne.NewPos(0, 0))
 	n.entry.Resize(fyne.NewSize(size.Width-unit.Width-gap, field))
-	n.unit.Move(fyne.NewPos(size.Width-unit.Width, (field-unit.Height)/2))
+	n.unit.Move(fyne.NewPos(size.Width-unit.Width, (field-n.unit.MinSize().Height)/2))
 	n.unit.Resize(unit)
 	text := n.problem.MinSize()
 	n.icon.Move(fyne.NewPos(0, field+1))

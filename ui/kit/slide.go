@@ -20,6 +20,24 @@ type Slide struct {
 	name   *canvas.Text
 	track  *track
 	number *Number
+	group  []*Slide // whose columns it shares
+}
+
+// AlignSlides gives rows that stand under each other the same columns.
+func AlignSlides(rows ...*Slide) {
+	for _, s := range rows {
+		s.group = rows
+	}
+}
+
+// columns are the widths of name and number, those of the widest row.
+func (s *Slide) columns() (name, number float32) {
+	name, number = fyne.Max(s.name.MinSize().Width, s.NameWidth), s.number.MinSize().Width
+	for _, o := range s.group {
+		name = fyne.Max(name, o.name.MinSize().Width)
+		number = fyne.Max(number, o.number.MinSize().Width)
+	}
+	return name, number
 }
 
 // NewSlide returns a row for min..max. The slider moves by step; the number
@@ -112,7 +130,8 @@ func (r *slideRenderer) Layout(size fyne.Size) {
 	s, gap := r.s, 2*theme.Padding()
 	row := s.number.entry.MinSize().Height
 	name, number := s.name.MinSize(), s.number.MinSize()
-	left := fyne.Max(name.Width, s.NameWidth)
+	left, right := s.columns()
+	number.Width = right
 	s.name.Move(fyne.NewPos(0, (row-name.Height)/2))
 	s.name.Resize(name)
 	if left > 0 {
@@ -126,9 +145,8 @@ func (r *slideRenderer) Layout(size fyne.Size) {
 
 func (r *slideRenderer) MinSize() fyne.Size {
 	s := r.s
-	number := s.number.MinSize()
-	left := fyne.Max(s.name.MinSize().Width, s.NameWidth)
-	return fyne.NewSize(left+s.track.MinSize().Width+number.Width+4*theme.Padding(), number.Height)
+	name, number := s.columns()
+	return fyne.NewSize(name+s.track.MinSize().Width+number+4*theme.Padding(), s.number.MinSize().Height)
 }
 
 func (r *slideRenderer) Refresh() {

@@ -51,6 +51,6 @@ func (t *TubView) ShowTub(v Tub) {
 func (t *TubView) CreateRenderer() fyne.WidgetRenderer {
 	t.ExtendBaseWidget(t)
 	return newSketch(func() fyne.Size {
-		return fyne.NewSize(14*theme.TextSize(), 14*theme.TextSize())
+		return fyne.NewSize(11*theme.TextSize(), 8*theme.TextSize())
 	}, t.layOut)
 }
