@@ -42,6 +42,7 @@ blend              the tub
   hardness_contrast                hardness of the custard over that of the foam
   sweetness_contrast               foam minus custard, percentage points
   scoop_contrast_k                 start of scooping, custard minus foam, K
+  scoop_contrast_at_least          true: the foam is never too firm from -24 C up, so that is a lower bound
   hardness                         kPa, mean by volume of the logarithms
   scoop_from_c, scoop_to_c         where both phases eat well
   dense_left_over_ml, foam_left_over_ml

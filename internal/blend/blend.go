@@ -109,8 +109,11 @@ func (t *Tub) Mean(dense, foam float64) float64 {
 type Contrast struct {
 	Hardness  float64 // yield stress of the custard over that of the foam
 	Sweetness float64 // foam minus custard, points of % sucrose equivalent
-	ScoopsK   float64 // temperature at which the custard starts to scoop minus the foam's, K; NaN where one never does in the range
-	Yield     float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
+	ScoopsK   float64 // temperature at which the custard starts to scoop minus the foam's, K; NaN where a phase never does in the range or the custard always does
+	// ScoopsAtLeast says that ScoopsK is a lower bound: the foam is never too
+	// firm in the range, so it starts to scoop somewhere colder.
+	ScoopsAtLeast bool
+	Yield         float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
 }
 
 // Compare returns the contrast at the temperature of the states. scoopLo and
@@ -124,8 +127,8 @@ func Compare(dense, foam *phase.Body, at [2]phase.State, foamVolume, scoopLo, sc
 	}
 	fd, _, okd := dense.ScoopRange(scoopLo, scoopHi)
 	ff, _, okf := foam.ScoopRange(scoopLo, scoopHi)
-	if okd && okf {
-		c.ScoopsK = fd - ff
+	if okd && okf && fd > scoopLo {
+		c.ScoopsK, c.ScoopsAtLeast = fd-ff, ff <= scoopLo
 	}
 	return c
 }

@@ -76,6 +76,22 @@ func TestContrastIsOfTheTwoPhases(t *testing.T) {
 	}
 }
 
+// The foam is soft at any temperature of the rail, so only a bound is known.
+func TestContrastOfAFoamThatIsNeverTooFirmIsALowerBound(t *testing.T) {
+	d, f := bodies(800, 200)
+	at := [2]phase.State{d.At(-16), f.At(-16)}
+	c := blend.Compare(&d, &f, at, 0.4, -24, -4)
+	from, _, ok := d.ScoopRange(-24, -4)
+	require.True(t, ok)
+	require.Less(t, f.At(-24).YieldKPa, phase.Foam.Band().Firm)
+	assert.True(t, c.ScoopsAtLeast)
+	assert.InDelta(t, from+24, c.ScoopsK, 1e-9)
+	c = blend.Compare(&d, &d, at, 0.4, -24, -4)
+	assert.False(t, c.ScoopsAtLeast)
+	assert.InDelta(t, 0, c.ScoopsK, 1e-9)
+	assert.True(t, math.IsNaN(blend.Compare(&f, &f, at, 0.4, -24, -4).ScoopsK), "neither is ever too firm")
+}
+
 func TestMeanIsByMass(t *testing.T) {
 	d, f := bodies(800, 200)
 	b := blend.Fill(&d, &f, blend.Order{})

@@ -67,11 +67,12 @@ func (p *Phase) finish(m readings, overrunPercent float64, role phase.Role, boun
 	soft, firm := p.Soft.At(t), p.Firm.At(t)
 	p.FreezingPoint = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
 	p.WaterFrozen = span(p.State.WaterFrozen, soft.WaterFrozen, firm.WaterFrozen)
-	p.Yield = span(p.State.YieldKPa, soft.YieldKPa, firm.YieldKPa)
+	p.Yield = span(p.State.YieldKPa, p.Soft.YieldThin(t), firm.YieldKPa)
 	p.Yield.Low /= phase.Scatter
 	p.Yield.High *= phase.Scatter
 	p.Word = phase.WordFor(p.State.YieldKPa)
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
+	p.SweetnessMelted = phase.MeltedSweetness(p.Body.Mix)
 	p.SweetnessPerSpoon = p.SweetnessPercent / 100 * p.Body.Density() * spoonML
 	p.Scoop.From, p.Scoop.To, p.Scoop.OK = p.Body.ScoopRange(RailLow, RailHigh)
 	p.Swelling = p.Body.Swelling(t, 1)

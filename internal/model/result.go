@@ -50,6 +50,7 @@ type Phase struct {
 	Word          phase.Word
 
 	SweetnessPercent  float64    // g sucrose equivalent per 100 g
+	SweetnessMelted   float64    // as SweetnessPercent, of the melt at 20 °C: fructose fades as it warms
 	SweetnessPerSpoon float64    // g sucrose equivalent per 15 mL
 	Scoop             ScoopRange // on the rail
 	Swelling          float64    // volume at the serving temperature over that as filled

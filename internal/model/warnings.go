@@ -57,12 +57,16 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		return
 	}
 	m := p.Body.Mix
-	if out := solution.Outside(m, t); len(out) > 0 {
+	coldest := t // a freezing point below the serving temperature is a figure too
+	if p.Body.FreezingPointC < t {
+		coldest = p.Body.FreezingPointC
+	}
+	if out := solution.Outside(m, coldest); len(out) > 0 {
 		names := make([]string, len(out))
 		for i, s := range out {
 			names[i] = s.String()
 		}
-		r.say(Caution, "outside_model_range", where, "At %s the freezing curve of %s is extrapolated beyond the tables it rests on.", celsius(t), strings.Join(names, " and "))
+		r.say(Caution, "outside_model_range", where, "At %s the freezing curve of %s is extrapolated beyond the tables it rests on.", celsius(coldest), strings.Join(names, " and "))
 	}
 	if ratio := 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9); ratio > 1 {
 		r.say(Caution, "salt_rule_unsettled", where, "%.1f g added salt per 100 g water: the two published rules for sugar with salt differ by 1 to 2 points of frozen water here.", ratio)

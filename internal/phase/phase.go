@@ -119,6 +119,16 @@ func (b *Body) At(t float64) State {
 	return s
 }
 
+// YieldThin returns the yield stress of At(t), kPa, with a film as thin as the
+// phase's own sugars make it: glucose and fructose thicken less than the
+// sucrose that the hardness law takes every sugar for. It is the low end of
+// what the film leaves open.
+func (b *Body) YieldThin(t float64) float64 {
+	s := b.At(t)
+	eta := solution.Viscosity(solution.SucroseAsThick(b.Mix.WithWater(s.Liquid)), t)
+	return yield(s.IceVolume, eta, b.Overrun, b.Role)
+}
+
 // TemperatureAtFrozen returns the temperature at which the fraction f of the
 // water is ice, the inverse of At(t).WaterFrozen. It is NaN where f is never
 // reached.

@@ -5,6 +5,7 @@ import (
 
 	"ripplewright/internal/mix"
 	"ripplewright/internal/solution"
+	"ripplewright/internal/water"
 )
 
 // sandyRatio is g lactose per g water above which a frozen dairy phase risks
@@ -54,10 +55,8 @@ func (b *Body) AboveGlass(t float64) (k float64, ok bool) {
 func (b *Body) Swelling(t, airFollows float64) float64 {
 	ice := b.Ice(t)
 	liquid := b.Mix.WithWater(b.water - ice)
-	cold := solution.Volume(liquid, math.Max(t, -30)) + 1000*ice/iceDensityAt(t)
-	air := b.Overrun * (1 + airFollows*((t+273.15)/(ReferenceC+273.15)-1))
+	cold := solution.Volume(liquid, math.Max(t, -30)) + 1000*ice/water.IceDensity(t)
+	air := b.Overrun * (1 + airFollows*((t+water.ZeroC)/(ReferenceC+water.ZeroC)-1))
 	v := solution.Volume(b.Mix, ReferenceC)
 	return (cold/v + air) / (1 + b.Overrun)
 }
-
-func iceDensityAt(t float64) float64 { return at(iceThermal.rho, t) }

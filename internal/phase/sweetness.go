@@ -39,6 +39,20 @@ func SweetnessPercent(m mix.Mix) float64 {
 	return 0
 }
 
+// meltedC is where a melt is compared with the frozen dessert, °C.
+const meltedC = 20
+
+// MeltedSweetness returns SweetnessPercent of m melted, at 20 °C. Only fructose
+// has a published course with temperature; the others are as in the cold
+// (glucose and sucrose change far less: McGee 2004, On Food and Cooking).
+func MeltedSweetness(m mix.Mix) float64 {
+	t := m.Total()
+	if t == 0 {
+		return 0
+	}
+	return SweetnessPercent(m) + 100*m.Mass[mix.Fructose]/t*(FructoseSweetness(meltedC)-sweetness[mix.Fructose])
+}
+
 // fructoseWarm is the relative sweetness of fructose against temperature, °C:
 // testdata/tables/relative_sweetness.csv, rows "fructose 5 C" and following.
 var fructoseWarm = [...]struct{ t, value float64 }{{5, 1.47}, {18, 1.285}, {40, 1.00}, {60, 0.795}}

@@ -99,10 +99,11 @@ type Blend struct {
 	TubsFilled        Number `json:"tubs_filled"`
 	SweetnessPercent  Number `json:"sweetness_sucrose_percent"`
 	SweetnessPerSpoon Number `json:"sweetness_sucrose_g_per_spoon"`
-	HardnessContrast  Number `json:"hardness_contrast"`  // custard over foam
-	SweetnessContrast Number `json:"sweetness_contrast"` // foam minus custard, percentage points
-	ScoopContrast     Number `json:"scoop_contrast_k"`   // start of scooping, custard minus foam
-	Hardness          Number `json:"hardness"`           // kPa, mean by volume of the logarithms
+	HardnessContrast  Number `json:"hardness_contrast"`       // custard over foam
+	SweetnessContrast Number `json:"sweetness_contrast"`      // foam minus custard, percentage points
+	ScoopContrast     Number `json:"scoop_contrast_k"`        // start of scooping, custard minus foam
+	ScoopAtLeast      bool   `json:"scoop_contrast_at_least"` // it is a lower bound: the foam is never too firm
+	Hardness          Number `json:"hardness"`                // kPa, mean by volume of the logarithms
 	Range                    // where both phases eat well
 	DenseLeftML       Number `json:"dense_left_over_ml"`
 	FoamLeftML        Number `json:"foam_left_over_ml"`
@@ -257,7 +258,7 @@ func blendReport(r *model.Result) Blend {
 		TubsFilled:       Number(b.TubsFilled),
 		SweetnessPercent: Number(b.SweetnessPercent), SweetnessPerSpoon: Number(b.SweetnessPerSpoon),
 		HardnessContrast: Number(b.Contrast.Hardness), SweetnessContrast: Number(b.Contrast.Sweetness),
-		ScoopContrast: Number(b.ScoopsK), Hardness: Number(b.Yield), Range: scoop(b.Both),
+		ScoopContrast: Number(b.ScoopsK), ScoopAtLeast: b.ScoopsAtLeast, Hardness: Number(b.Yield), Range: scoop(b.Both),
 		DenseLeftML: Number(b.Dense.LeftML), FoamLeftML: Number(b.Foam.LeftML),
 	}
 	if b.MassG <= 0 {
@@ -266,6 +267,7 @@ func blendReport(r *model.Result) Blend {
 	}
 	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 { // nothing to compare with
 		out.HardnessContrast, out.SweetnessContrast, out.ScoopContrast, out.Hardness = unknown, unknown, unknown, unknown
+		out.ScoopAtLeast = false
 		out.Range = Range{unknown, unknown}
 	}
 	return out

@@ -143,6 +143,39 @@ func TestHeldWaterFallsWithTheTemperature(t *testing.T) {
 	}
 }
 
+func TestEverySoluteIsNamedBeyondItsRange(t *testing.T) {
+	for _, so := range Solutes {
+		m := of(map[mix.Species]float64{mix.Water: 70, so.Species: 30})
+		assert.Empty(t, Outside(m, so.ColdestC+1e-6), so.Species.String())
+		assert.Equal(t, []mix.Species{so.Species}, Outside(m, so.ColdestC-1e-6), so.Species.String())
+		assert.NotEmpty(t, so.Origin, so.Species.String())
+	}
+}
+
+// CRC Handbook, 102nd ed.: lactose 8 % freezes at −0.50 °C. What is within
+// 1e-4 of the model's reference there misses that by more than 0.015 K, which
+// is why the bar of its row is 0.0152.
+func TestNoLactoseConstantMeetsTheHandbookAndTheReference(t *testing.T) {
+	for _, k := range []float64{1 - 1e-4, 1, 1 + 1e-4} {
+		s := NewSorption(of(map[mix.Species]float64{mix.Lactose: 8}), Bound{})
+		s.Ideal, s.Tapered = k*s.Ideal, k*s.Tapered
+		assert.InDelta(t, -0.4849, s.FreezingPoint(92), 1e-4)
+		assert.Greater(t, s.FreezingPoint(92)+0.50, 0.015)
+	}
+}
+
+// CRC Handbook, 102nd ed., at 20 °C: glucose 40 % 5.493, fructose 40 % 5.046,
+// sucrose 40 % 6.162 mPa s.
+func TestGlucoseAndFructoseAreThinnerThanSucrose(t *testing.T) {
+	for s, want := range map[mix.Species]float64{mix.Glucose: 5.493, mix.Fructose: 5.046, mix.Sucrose: 6.162} {
+		m := of(map[mix.Species]float64{mix.Water: 60, s: 40})
+		assert.InEpsilon(t, want, 1000*Viscosity(SucroseAsThick(m), 20), 0.05, s.String())
+	}
+	half := of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 20, mix.Fructose: 20})
+	assert.InDelta(t, 40*(1+0.921)/2, SucroseAsThick(half), 1e-12)
+	assert.Zero(t, SucroseAsThick(mix.Mix{}))
+}
+
 func TestExtrapolationIsNamed(t *testing.T) {
 	m := of(map[mix.Species]float64{mix.Water: 60, mix.Ethanol: 40})
 	assert.Empty(t, Outside(m, -26))

@@ -101,7 +101,8 @@ func workedMix(t *tables) ([]Row, error) {
 	b := phase.Prepare(m, 0, phase.Dense, solution.LeastBound)
 	classic := Row{Table: name, Source: "H. D. Goff, University of Guelph, Calculation of freezing point depression of a mix; Leighton 1927, J. Dairy Sci. 10:300 (its sucrose table from memory)",
 		Unit: "K", Bar: 0.05, Kind: Independent, XLabel: "water frozen, %", YLabel: "°C",
-		Note: "Counted at the freezing point. Below it the classical curve is shown: it reads up to 1.6 K warmer at 80 % frozen, because the old sucrose table is too warm above 72 g per 100 g water; the handbook's 42 % solution is already 0.13 K colder than it. So the classical method overstates the ice (79 % of the water at −15 °C, 77.5 % here)."}
+		Note: "Counted at the freezing point, the figure that the sheet is for. Below it the classical linear method has its own curve beside ours: it adds a fixed drop per gram of milk salts to an old sucrose table. The two part by 1.6 K at 80 % frozen because that table reads too warm above 72 g per 100 g water (the handbook's 42 % solution is already 0.13 K colder): with our sucrose curve in its place the same method comes within 0.3 K of ours. So it overstates the ice, 79 % of the water at −15 °C against 77.5 % here."}
+	old, mended := Curve{Name: "classical linear method"}, Curve{Name: "the same with our sucrose curve"}
 	same := Row{Table: name + " (same solutes)", Source: "the model's own equations, computed apart by a separate program",
 		Unit: "K", Bar: 0.001, Kind: Identity, XLabel: "water frozen, %", YLabel: "°C"}
 	for _, l := range t.read(name) {
@@ -109,11 +110,14 @@ func workedMix(t *tables) ([]Row, error) {
 		got := b.TemperatureAtFrozen(frozen / 100)
 		why := ""
 		if frozen > 0 {
-			why = "the classical method's own curve, beside ours"
+			why = "the classical method's own, beside ours"
 		}
 		classic.add(frozen, got, -l.num("classic_total_C")).named("", why)
+		old.add(frozen, -l.num("classic_total_C"))
+		mended.add(frozen, -l.num("liquidus_total_C"))
 		same.add(frozen, got, -l.num("model_same_solutes_C"))
 	}
+	classic.Beside = []Curve{old, mended}
 	return []Row{classic, same}, nil
 }
 

@@ -29,6 +29,29 @@ const (
 	Remembered  Kind = "remembered"
 )
 
+// Words says in a sentence what a row of this kind proves.
+func (k Kind) Words() string {
+	switch k {
+	case Regression:
+		return "Constants of the model came from this table: it shows how well the form fits, and proves no prediction."
+	case Independent:
+		return "Nothing was fitted to this table: the stronger proof."
+	case Identity:
+		return "Exact by definition, or the same equations computed apart: it checks the program, not nature."
+	case Remembered:
+		return "The figures of this table are from memory and were not read again: a comparison, no proof."
+	}
+	return ""
+}
+
+// Curve is another method's own curve, shown beside a row's.
+type Curve struct {
+	Name string
+	X, Y []float64
+}
+
+func (c *Curve) add(x, y float64) { c.X, c.Y = append(c.X, x), append(c.Y, y) }
+
 // Pair is one point: what the model gives and what the table says.
 type Pair struct {
 	X        float64 // what the row is plotted against, see Row.XLabel
@@ -56,6 +79,7 @@ type Row struct {
 	XLabel string // of the plot
 	YLabel string
 	Pairs  []Pair
+	Beside []Curve
 
 	closed bool // the figures are counts that the check has made itself
 }

@@ -78,6 +78,18 @@ var (
 	cpIce       = [3]float64{2.0623, 6.0769e-3, 0}
 )
 
+// Conductivities, W/(m K), of water and of ice, Choi & Okos 1986 (as IceDensity).
+var (
+	kWater = [3]float64{0.57109, 1.7625e-3, -6.7036e-6}
+	kIce   = [3]float64{2.2196, -6.2489e-3, 1.0154e-4}
+)
+
+// Conductivity returns that of liquid water at t °C, W/(m K), −40 to 150 °C.
+func Conductivity(t float64) float64 { return poly(kWater, t) }
+
+// IceConductivity returns that of ice at t °C, W/(m K), −40 to 0 °C.
+func IceConductivity(t float64) float64 { return poly(kIce, t) }
+
 // LatentHeat0 is the heat of fusion at 0 °C, kJ/kg. With the heat capacities
 // above it gives L(T) within 0.3 % of IAPWS to −20 °C.
 const LatentHeat0 = 333.6

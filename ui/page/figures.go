@@ -139,10 +139,11 @@ func phaseRows(r *model.Result) []kit.Figure {
 		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
 		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),
 		num("Sweetness, sucrose equivalent", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
+		num("    melted, at 20 °C", "%", 1, d.SweetnessMelted, f.SweetnessMelted, mean(d.SweetnessMelted, f.SweetnessMelted)),
 		num("    in a 15 mL spoonful", "g", 2, d.SweetnessPerSpoon, f.SweetnessPerSpoon, b.SweetnessPerSpoon),
 		num("Contrast: hardness, custard over foam", "×", 1, nan, nan, b.Hardness),
 		num("Contrast: sweetness, foam less custard", "points", 1, nan, nan, b.Sweetness),
-		num("Contrast: start of scooping", "K", 1, nan, nan, b.ScoopsK),
+		row("Contrast: start of scooping", "K", "", "", scoopContrast(b.ScoopsK, b.ScoopsAtLeast)),
 		num("Volume frozen, of that filled", "%", 1, 100*d.Swelling, 100*f.Swelling, nan),
 		num("Syrup solids", "%", 1, nan, r.Syrup.SolidsPercent, nan),
 		num("Syrup, water boiled off", "g", 1, nan, r.Syrup.WaterOffG, nan),
@@ -156,6 +157,15 @@ func part(p *model.Phase, c ingredient.Column) string {
 		return ""
 	}
 	return amount(p.PartPercent(c), 1)
+}
+
+// scoopContrast says where the contrast is only known from below.
+func scoopContrast(k float64, atLeast bool) string {
+	if s := number(k, 1); s != "" && atLeast {
+		return "≥ " + s
+	} else {
+		return s
+	}
 }
 
 func scoop(s model.ScoopRange, t float64) string {
