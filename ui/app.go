@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
 	"ripplewright/internal/session"
@@ -63,6 +64,8 @@ type Window struct {
 	menus   *menus
 	look    theme.Options
 
+	kitchens *page.Kitchens
+
 	seen    uint64
 	latch   *fyne.Animation
 	started time.Time
@@ -85,6 +88,8 @@ func New(s Setup) *Window {
 	w.status = widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
 	w.hints = kit.NewHints(w.Say)
+	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
+	w.kitchens = page.NewKitchens(profiles)
 	w.bench = newBench(w)
 	w.pages = w.newPages()
 	w.content = container.NewStack(w.bench.object)

@@ -25,18 +25,19 @@ type bench struct {
 	tub     *tubColumn
 	rail    *kit.Rail
 	railOf  railData
+	cold    *coldLine
 	object  fyne.CanvasObject
 }
 
 func newBench(w *Window) *bench {
-	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail()}
+	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail(), cold: newColdLine(w)}
 	b.dense = newColumn(w, "Custard", design.DensePart)
 	b.foam = newColumn(w, "Foam", design.FoamPart)
 	b.tub = newTubColumn(w)
 	b.rail.OnChanged = func(c float64) { w.Preview(serveAt(w.Design(), c)) }
 	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), "serving temperature") }
 	rail := w.hints.Wrap(b.rail, "Drag the handle, or press the arrow keys, to choose the serving temperature. Thick lines: hardness; thin lines: ice by volume.")
-	b.object = container.NewBorder(nil, rail, nil, nil,
+	b.object = container.NewBorder(nil, container.NewVBox(rail, b.cold.label), nil, nil,
 		container.New(&thirds{}, b.dense.object, b.tub.object, b.foam.object))
 	return b
 }
@@ -54,6 +55,7 @@ func (b *bench) show() {
 	b.foam.show(d, r)
 	b.tub.show(d, r)
 	b.rail.ShowRail(b.railOf.view(d, r))
+	b.cold.show(d, r)
 	b.verdict.ShowVerdict(verdictView(r, err))
 }
 

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/cold"
 	"ripplewright/ui/page"
 )
 
@@ -13,6 +14,7 @@ func (w *Window) newPages() []page.Page {
 	w.card = page.NewCard(w)
 	return []page.Page{
 		page.NewFigures(w),
+		page.NewCold(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
 		page.NewLabel(w),
 		w.card,
 		page.NewSure(w, w.Tables),

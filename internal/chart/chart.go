@@ -183,6 +183,7 @@ func (d *Drawing) RoundBox(b Rect, r float64) {
 	d.Arc(b.X1-r, b.Y0+r, r, r, 1.5*math.Pi, 2*math.Pi)
 	d.Arc(b.X1-r, b.Y1-r, r, r, 0, .5*math.Pi)
 	d.Arc(b.X0+r, b.Y1-r, r, r, .5*math.Pi, math.Pi)
+	d.To(b.X0, b.Y0+r) // a stroke goes all round
 }
 
 // Write adds a text.

@@ -30,9 +30,9 @@ const (
 
 func (m Measurement) String() string {
 	if m.Kind == ScoopedWell {
-		return fmt.Sprintf("scooped well after %s", minutes(m.Minutes))
+		return fmt.Sprintf("scooped well after %s", Clock(m.Minutes))
 	}
-	return fmt.Sprintf("core at %.1f °C after %s from %.1f °C", m.CoreC, minutes(m.Minutes), m.StartC)
+	return fmt.Sprintf("core at %.1f °C after %s from %.1f °C", m.CoreC, Clock(m.Minutes), m.StartC)
 }
 
 // CalibrationError says that no coefficient in reason makes the measured time.
@@ -45,7 +45,7 @@ type CalibrationError struct {
 
 func (e *CalibrationError) Error() string {
 	return fmt.Sprintf("calibration by %q: the tub takes between %s and %s with any coefficient in reason; check the time, the tub and the temperatures",
-		e.Measured, minutes(e.Shortest), minutes(e.Longest))
+		e.Measured, Clock(e.Shortest), Clock(e.Longest))
 }
 
 // Calibrate returns p with the factor of its freezer or counter at which the

@@ -26,7 +26,8 @@ const (
 	emissivity     = 0.9 // paper, plastic, frost: from memory
 )
 
-func (p Place) spread() float64 {
+// Spread returns how far the coefficient may be off, as a share of it.
+func (p Place) Spread() float64 {
 	if p.Measured != "" {
 		return spreadMeasured
 	}

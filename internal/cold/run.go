@@ -61,7 +61,7 @@ func (r *runner) follow(e exposure) ([]Range, heat.Result, heat.Mesh, error) {
 		times[i] = never()
 	}
 	var nominal heat.Result
-	s := e.place.spread()
+	s := e.place.Spread()
 	for i, scale := range [...]float64{1, 1 + s, 1 - s} {
 		out, at, err := r.once(e, material, mesh, scale, i == 0)
 		if err != nil {

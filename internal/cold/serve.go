@@ -132,18 +132,18 @@ func (pl *planner) sentence(s *Serving) string {
 	case s.From.Value == 0 && !s.To.Known():
 		return "It scoops straight from the freezer and stays so."
 	case s.From.Value == 0:
-		return fmt.Sprintf("It scoops straight from the freezer, for %s (%s).", minutes(s.To.Value), span(s.To.Low, s.To.High))
+		return fmt.Sprintf("It scoops straight from the freezer, for %s (%s).", Clock(s.To.Value), ClockSpan(s.To.Low, s.To.High))
 	}
 	var b strings.Builder
 	if s.Whole.Value < s.To.Value || s.Whole.Known() && !s.To.Known() {
-		fmt.Fprintf(&b, "%s %s: first the outer ring scoops, then the whole tub.", where, span(s.From.Value, s.Whole.Value))
+		fmt.Fprintf(&b, "%s %s: first the outer ring scoops, then the whole tub.", where, ClockSpan(s.From.Value, s.Whole.Value))
 	} else {
-		fmt.Fprintf(&b, "%s %s: the outer ring scoops then.", where, minutes(s.From.Value))
+		fmt.Fprintf(&b, "%s %s: the outer ring scoops then.", where, Clock(s.From.Value))
 	}
 	if s.To.Known() {
-		fmt.Fprintf(&b, " By %s the ring is too soft.", minutes(s.To.Value))
+		fmt.Fprintf(&b, " By %s the ring is too soft.", Clock(s.To.Value))
 	}
-	fmt.Fprintf(&b, " With the coefficient known to ±%.0f %% it begins after %s.", 100*pl.placeOf(s).spread(), span(s.From.Low, s.From.High))
+	fmt.Fprintf(&b, " With the coefficient known to ±%.0f %% it begins after %s.", 100*pl.placeOf(s).Spread(), ClockSpan(s.From.Low, s.From.High))
 	return b.String()
 }
 

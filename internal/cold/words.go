@@ -6,10 +6,10 @@ import (
 	"strings"
 )
 
-// span is two times in one unit.
-func span(from, to float64) string {
+// ClockSpan is two times of so many minutes in one unit, as in "9 to 14 min".
+func ClockSpan(from, to float64) string {
 	if to < hourly || math.IsNaN(to) {
-		return fmt.Sprintf("%.0f to %s", from, minutes(to))
+		return fmt.Sprintf("%.0f to %s", from, Clock(to))
 	}
 	return fmt.Sprintf("%.1f to %.1f h", from/60, to/60)
 }
@@ -17,8 +17,8 @@ func span(from, to float64) string {
 // hourly is where minutes stop telling anything.
 const hourly = 100
 
-// minutes is a time as a clock has it.
-func minutes(m float64) string {
+// Clock is a time of so many minutes as a clock has it, "never" for NaN.
+func Clock(m float64) string {
 	switch {
 	case math.IsNaN(m):
 		return "never"
@@ -56,14 +56,14 @@ func (s *StillFreeze) sentence() string {
 			fmt.Fprintf(&b, "Custard: %s. ", c.How)
 		default:
 			fmt.Fprintf(&b, "Custard, %.0f mm deep: %s; whip air in after %s, swirl after %s (%s). ",
-				c.Vessel.HeightMM, stirs(c.Stirs), minutes(c.Whip.Value), minutes(c.Ready.Value), span(c.Ready.Low, c.Ready.High))
+				c.Vessel.HeightMM, stirs(c.Stirs), Clock(c.Whip.Value), Clock(c.Ready.Value), ClockSpan(c.Ready.Low, c.Ready.High))
 		}
 	}
 	if c := s.Foam; c.Present && c.Ready.Known() {
-		fmt.Fprintf(&b, "Foam: leave it alone; ready after %s, %s. ", minutes(c.Ready.Value), c.How)
+		fmt.Fprintf(&b, "Foam: leave it alone; ready after %s, %s. ", Clock(c.Ready.Value), c.How)
 	}
 	if s.StartFirst != "" && s.HeadStartMinutes >= 1 {
-		fmt.Fprintf(&b, "To have both together, put the %s in %s before the other.", s.StartFirst, minutes(s.HeadStartMinutes))
+		fmt.Fprintf(&b, "To have both together, put the %s in %s before the other.", s.StartFirst, Clock(s.HeadStartMinutes))
 	}
 	return strings.TrimSpace(b.String())
 }

@@ -113,7 +113,9 @@ func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
 	f.isotherms(d, s, box, lo, hi)
 	d.Segment(chart.Line{Width: 1, Dash: chart.DashDot, Colour: chart.Fade(s.Ink, .6)}, cx, box.Y0, cx, box.Y1)
 	d.Outline(box, chart.Line{Width: 1.5, Colour: s.Ink})
-	f.legend(d, s, chart.Rect{X0: w - label - scaleWidth - 14, Y0: box.Y0, X1: w - label - 14, Y1: box.Y1}, ticks, lo, hi)
+	// A flat section is lower than its scale needs.
+	half := math.Max(box.Dy(), math.Min(room.Dy()-s.Text, 2*s.Text*float64(len(ticks)))) / 2
+	f.legend(d, s, chart.Rect{X0: w - label - scaleWidth - 14, Y0: cy - half, X1: w - label - 14, Y1: cy + half}, ticks, lo, hi)
 }
 
 func (f *FieldView) limits() (lo, hi float64) {
@@ -181,12 +183,13 @@ func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, l
 	for _, level := range levels {
 		// Black or white, whichever the ground at this level is not.
 		c := readable(chart.Cold.At((level - lo) / (hi - lo)))
+		before := len(d.Marks)
 		d.Contour(f.mirror, level, box)
 		d.EndStroke(chart.Line{Width: 1.2, Colour: chart.Fade(c, .85)})
-		line := d.Marks[len(d.Marks)-1]
-		if line.Line.Width == 0 {
-			continue // no line: the last mark is the picture
+		if len(d.Marks) == before {
+			continue // nowhere so warm or cold
 		}
+		line := d.Marks[before]
 		// The first of these corners and sides where the label has room.
 		for _, near := range [...][2]float64{{.5, .95}, {.5, .05}, {.95, .5}, {.05, .5}, {.8, .8}, {.2, .8}, {.8, .2}, {.2, .2}} {
 			at := nearest(line.Points, chart.Point{X: box.X0 + near[0]*box.Dx(), Y: box.Y0 + near[1]*box.Dy()})

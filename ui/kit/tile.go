@@ -1,0 +1,165 @@
+package kit
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/chart"
+)
+
+// A Tile is an answer that can be chosen: what is asked, the answer large, and
+// a word on it. The chosen one of a row has a heavy border and a bar at its
+// left. Space and Enter choose, as a tap does.
+type Tile struct {
+	widget.BaseWidget
+
+	OnTapped func()
+
+	view             TileView
+	chosen           bool
+	focused, hovered bool
+}
+
+// TileView is what a tile says.
+type TileView struct {
+	Title string
+	Value string
+	Foot  string // up to two lines
+}
+
+var (
+	_ fyne.Tappable      = (*Tile)(nil)
+	_ fyne.Focusable     = (*Tile)(nil)
+	_ desktop.Hoverable  = (*Tile)(nil)
+	_ desktop.Cursorable = (*Tile)(nil)
+)
+
+// NewTile returns a tile that calls tapped, which may be nil.
+func NewTile(tapped func()) *Tile {
+	t := &Tile{OnTapped: tapped}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// ShowTile puts v on the tile, marked as the chosen one or not.
+func (t *Tile) ShowTile(v TileView, chosen bool) {
+	if v != t.view || chosen != t.chosen {
+		t.view, t.chosen = v, chosen
+		t.Refresh()
+	}
+}
+
+// View returns what the tile says, and whether it is the chosen one.
+func (t *Tile) View() (v TileView, chosen bool) { return t.view, t.chosen }
+
+// Tapped chooses the tile.
+func (t *Tile) Tapped(*fyne.PointEvent) {
+	if t.OnTapped != nil {
+		t.OnTapped()
+	}
+}
+
+// TypedKey chooses the tile by Space or Enter.
+func (t *Tile) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+		t.Tapped(nil)
+	}
+}
+
+// TypedRune implements fyne.Focusable.
+func (t *Tile) TypedRune(rune) {}
+
+// FocusGained implements fyne.Focusable.
+func (t *Tile) FocusGained() { t.focused = true; t.Refresh() }
+
+// FocusLost implements fyne.Focusable.
+func (t *Tile) FocusLost() { t.focused = false; t.Refresh() }
+
+// MouseIn implements desktop.Hoverable.
+func (t *Tile) MouseIn(*desktop.MouseEvent) { t.hovered = true; t.Refresh() }
+
+// MouseMoved implements desktop.Hoverable.
+func (t *Tile) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut implements desktop.Hoverable.
+func (t *Tile) MouseOut() { t.hovered = false; t.Refresh() }
+
+// Cursor implements desktop.Cursorable.
+func (t *Tile) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+// How much larger the answer is than the text, and how many lines the foot has.
+const (
+	tileValue = 1.4
+	tileFoot  = 2
+)
+
+// CreateRenderer implements fyne.Widget.
+func (t *Tile) CreateRenderer() fyne.WidgetRenderer {
+	t.ExtendBaseWidget(t)
+	return newSketch(func() fyne.Size {
+		line := theme.CaptionTextSize() * 1.35
+		return fyne.NewSize(9*theme.TextSize(), (1+tileFoot)*line+theme.TextSize()*tileValue*1.4+4*theme.Padding())
+	}, t.layOut)
+}
+
+func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
+	s := plotStyle()
+	pad := float64(theme.Padding())
+	box := chart.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}
+	fill := func(c chart.Colour) { d.RoundBox(box, 7); d.EndFill(c) }
+	fill(colour(theme.ColorNameInputBackground))
+	if t.hovered {
+		fill(colour(theme.ColorNameHover))
+	}
+	border := chart.Line{Width: 1, Colour: colour(theme.ColorNameInputBorder)}
+	if t.chosen {
+		border = chart.Line{Width: 2.4, Colour: colour(theme.ColorNamePrimary)}
+	}
+	d.RoundBox(box, 7)
+	d.EndStroke(border)
+	if t.chosen {
+		d.Box(chart.Rect{X0: 1.5, Y0: 9, X1: 6, Y1: h - 9}, border.Colour)
+	}
+	if t.focused {
+		d.RoundBox(chart.Rect{X0: 4, Y0: 4, X1: w - 4, Y1: h - 4}, 5)
+		d.EndStroke(chart.Line{Width: 3, Colour: colour(theme.ColorNameFocus)})
+	}
+	left, room := 3*pad, w-5*pad
+	line := s.Text * 1.35
+	y := 2*pad + line/2
+	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Bold: t.chosen, Colour: s.Ink})
+	// A long answer is written smaller rather than cut.
+	big := float64(theme.TextSize()) * tileValue
+	y += line/2 + big*.7
+	size := big
+	if need := float64(fyne.MeasureText(t.view.Value, float32(big), fyne.TextStyle{Bold: true}).Width); need > room {
+		size *= room / need
+	}
+	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Value, Size: size, Bold: true, Colour: s.Ink})
+	y += big*.7 + line/2
+	for _, part := range wrapped(t.view.Foot, room, s.Text) {
+		d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: part, Size: s.Text, Colour: s.Muted})
+		y += line
+	}
+}
+
+// wrapped breaks text at spaces into at most tileFoot lines of the given width;
+// what is left over goes on the last.
+func wrapped(text string, width, size float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		longer := strings.TrimSpace(line + " " + word)
+		if line != "" && len(lines) < tileFoot-1 && measure(longer, size) > width {
+			lines = append(lines, line)
+			longer = word
+		}
+		line = longer
+	}
+	return append(lines, line)
+}
