@@ -18,8 +18,8 @@ import (
 // content is what a card says, in words, before anything is drawn.
 type content struct {
 	name  string
-	strap string // one line on what it is
-	notes string
+	strap string   // one line on what it is
+	notes []string // paragraphs
 	makes string
 	serve string // the temperature
 	verdict,
@@ -49,7 +49,8 @@ type part struct {
 
 // row is one line of the recipe.
 type row struct {
-	grams, name, measure, note string
+	grams, unit         string // the weight
+	name, measure, note string
 }
 
 // titled is a step or a caution.
@@ -63,7 +64,7 @@ type figure struct{ name, dense, foam, tub string }
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		name:    plain(d.Name),
-		notes:   plain(d.Notes),
+		notes:   paragraphs(d.Notes),
 		serve:   celsius(d.Serving.TemperatureC),
 		verdict: plain(r.Verdict.Sentence),
 		advice:  plain(r.Verdict.Advice),
@@ -170,7 +171,8 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 			}
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
-			entry := row{grams: grams(l.Grams), name: plain(l.Ingredient.Name), note: plain(written.Note)}
+			entry := row{name: plain(l.Ingredient.Name), note: plain(written.Note)}
+			entry.grams, entry.unit = weight(l.Grams)
 			if sizeErr == nil {
 				entry.measure = eggsIn(l.Ingredient.ID, l.Grams, size)
 			}
@@ -182,7 +184,7 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 		if len(list.rows) == 0 {
 			continue
 		}
-		list.total = grams(sum)
+		list.total = gramsUnit(sum)
 		switch p {
 		case design.DensePart:
 			if off := r.Dense.WaterOff * r.Dense.Portion.Factor; off > 0.5 {
@@ -242,7 +244,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	}, "")
 	add("Ice by volume", func(p *model.Phase) string { return number(100*p.State.IceVolume, 0) + " %" }, "")
 	add("Hardness "+at, func(p *model.Phase) string { return kPa(p.Yield.Value) }, "")
-	add("Hardness band, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
+	add("between, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
 	add("On the spoon", func(p *model.Phase) string { return p.Word.Name }, "")
 	both := "never together"
 	if r.Blend.Both.OK {
@@ -292,7 +294,7 @@ func restsOf(d design.Design, r *model.Result) []string {
 		}
 	}
 	return append(out, fmt.Sprintf("Hardness is a scale in kPa anchored on commercial ice creams (Briggs, Steffe and Ustunol 1996, J. Dairy Sci. 79:527); "+
-		"batches scatter by a factor of about %d either way, so read it as a word.", phase.Scatter))
+		"batches scatter by a factor of about %d either way: read it as a word.", phase.Scatter))
 }
 
 // allergensOf names the allergens in one line.
@@ -321,22 +323,33 @@ func share(r *model.Result, s mix.Species) float64 {
 
 func number(v float64, places int) string { return chart.Number(v, places) }
 
-// grams prints a weight as a scale shows it.
-func grams(g float64) string {
-	if g < 10 {
-		return number(g, 1)
+// weight prints a weight as a scale shows it, with its unit.
+func weight(g float64) (figure, unit string) {
+	switch {
+	case g < 9.95:
+		return number(g, 1), "g"
+	case g < 99999.5:
+		return grouped(g), "g"
+	case g < 999950:
+		return number(g/1000, 1), "kg"
 	}
-	return grouped(g)
+	return grouped(g / 1000), "kg"
 }
 
-func gramsUnit(g float64) string { return grams(g) + " g" }
+func gramsUnit(g float64) string {
+	n, unit := weight(g)
+	return n + " " + unit
+}
 
 // grouped prints a whole number, from 10 000 up with a thin gap at the
 // thousands.
 func grouped(v float64) string {
 	s := number(v, 0)
-	if len(s) > 4 && s[0] >= '0' && s[0] <= '9' {
-		return s[:len(s)-3] + "\u2009" + s[len(s)-3:]
+	if v < 9999.5 {
+		return s
+	}
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "\u2009" + s[i:]
 	}
 	return s
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"sync"
+	"unicode"
 
 	"github.com/go-fonts/liberation/liberationsansbold"
 	"github.com/go-fonts/liberation/liberationsansitalic"
@@ -83,8 +84,13 @@ func (o *outlines) glyph(r rune) glyph {
 	return g
 }
 
-// has reports whether the face has a glyph for r.
+// has reports whether the face can set r: that it has a glyph for it, and that
+// glyphs set one after the other from the left spell it, which they do not
+// for scripts written from the right or with marks over their letters.
 func (f face) has(r rune) bool {
+	if unicode.In(r, unicode.Mn, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) {
+		return false
+	}
 	o := faces()[f]
 	o.Lock()
 	defer o.Unlock()

@@ -50,3 +50,21 @@ func (f *flow) page(p int) *sheet {
 	}
 	return f.pages[p]
 }
+
+// height returns that of blocks placed gap mm apart.
+func height(blocks []*sheet, gap float64) float64 {
+	h := -gap
+	for _, b := range blocks {
+		if b != nil {
+			h += b.h + gap
+		}
+	}
+	return h
+}
+
+// spaced returns b with room above it.
+func spaced(above float64, b *sheet) *sheet {
+	s := &sheet{w: b.w, h: above + b.h}
+	s.place(b, 0, above)
+	return s
+}

@@ -17,17 +17,20 @@ func markdown(c content) []byte {
 	for _, l := range c.parts {
 		p("\n## %s\n\n", l.title)
 		if l.note != "" {
-			p("%s g, %s.\n\n", l.total, l.note)
+			p("%s, %s.\n\n", l.total, l.note)
 		} else {
-			p("%s g.\n\n", l.total)
+			p("%s.\n\n", l.total)
 		}
-		p("| g | | measure | note |\n|---:|---|---|---|\n")
+		p("| weight | | measure | note |\n|---:|---|---|---|\n")
 		for _, r := range l.rows {
-			p("| %s | %s | %s | %s |\n", r.grams, escaped(r.name), escaped(r.measure), escaped(r.note))
+			p("| %s %s | %s | %s | %s |\n", r.grams, r.unit, escaped(r.name), escaped(r.measure), escaped(r.note))
 		}
 	}
-	if c.notes != "" {
-		p("\n## Notes\n\n%s\n", escaped(c.notes))
+	if len(c.notes) > 0 {
+		p("\n## Notes\n")
+	}
+	for _, n := range c.notes {
+		p("\n%s\n", escaped(n))
 	}
 	if len(c.checks) > 0 {
 		p("\n## Check on the scale\n\n")

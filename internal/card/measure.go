@@ -3,7 +3,6 @@ package card
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"ripplewright/internal/egg"
 	"ripplewright/internal/ingredient"
@@ -42,7 +41,10 @@ func eggsIn(id string, g float64, size egg.Size) string {
 	if math.Abs(n*each-g) > 0.005*g {
 		about = "about "
 	}
-	return fmt.Sprintf("%s%s %s %s", about, mixed(n), strings.ToLower(size.Name), name)
+	if size.System == "EU" {
+		return fmt.Sprintf("%s%s %s, size %s", about, mixed(n), name, size.Name)
+	}
+	return fmt.Sprintf("%s%s %s %s", about, mixed(n), size.Name, name)
 }
 
 // household words a weight in measures of volume, "" where the library knows

@@ -29,9 +29,9 @@ func withNotes(p *sheet, l *label.Label) *sheet {
 		if i == 0 {
 			mark = incompleteMark + " "
 		}
-		parts = append(parts, text(w, 8.6, style{sans, 7, black}, mark+plain(note)))
+		parts = append(parts, text(w, 8, style{sans, 6.5, black}, mark+plain(note)))
 	}
-	return stack(2, parts...)
+	return stack(1.6, parts...)
 }
 
 // Sizes of the Nutrition Facts. Type: 21 CFR 101.9(d)(1)–(9), the least sizes.

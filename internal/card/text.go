@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // run is a piece of text in one style.
@@ -13,8 +15,10 @@ type run struct {
 }
 
 // plain strips what no font can set: line ends become spaces, and other
-// control and zero-width signs go.
+// control and zero-width signs go. Letters and their accents become one sign,
+// and the hyphen before a number the minus it stands for.
 func plain(s string) string {
+	s = minus.ReplaceAllString(norm.NFC.String(s), "$1−$2")
 	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r) && r != '\u00a0':
@@ -25,6 +29,22 @@ func plain(s string) string {
 		return r
 	}, s)), " ")
 }
+
+var minus = regexp.MustCompile(`(^|[\s(])-(\d)`)
+
+// paragraphs splits what stands between empty lines; other ends of lines are
+// those of whoever typed it.
+func paragraphs(s string) []string {
+	var out []string
+	for _, p := range emptyLine.Split(s, -1) {
+		if p = plain(p); p != "" {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+var emptyLine = regexp.MustCompile(`\n[ \t\r]*\n`)
 
 // unit finds a space between a number and its unit, where no line may end.
 var unit = regexp.MustCompile(`(\d) (%|°C|g|kg|mL|kPa|mm|cm)([^\pL]|$)`)
@@ -114,18 +134,13 @@ func together(runs []run) [][]run {
 func paragraph(width, lead float64, runs ...run) *sheet {
 	p := &sheet{w: width}
 	for i, line := range wrapped(runs, width) {
-		x := 0.0
-		for _, r := range line {
-			if i == 0 {
-				p.h = max(p.h, capHeight*r.size*point)
-			}
-		}
-		if i > 0 {
+		l := oneLine(line)
+		if i == 0 {
+			p.h = l.h
+		} else {
 			p.h += lead * point
 		}
-		for _, r := range line {
-			x = p.write(x, p.h, r.style, r.text)
-		}
+		p.place(l, 0, p.h-l.h)
 	}
 	return p
 }
@@ -150,4 +165,16 @@ func stack(gap float64, parts ...*sheet) *sheet {
 		out.w = max(out.w, p.w)
 	}
 	return out
+}
+
+// oneLine sets runs that fit into a line. Its capitals touch its upper edge.
+func oneLine(line []run) *sheet {
+	s := &sheet{}
+	for _, r := range line {
+		s.h = max(s.h, capHeight*r.size*point)
+	}
+	for _, r := range line {
+		s.w = s.write(s.w, s.h, r.style, r.text)
+	}
+	return s
 }

@@ -101,6 +101,6 @@ func banded(r cold.Range, k float64) string {
 
 // kitchenNote says what the times rest on.
 func kitchenNote(c *cold.Answer) string {
-	return fmt.Sprintf("Times in the cold are computed for the kitchen “%s”: freezer at %s, room at %s. Air carries heat as it likes, so they are given as ranges.",
+	return fmt.Sprintf("Times in the cold are computed for the kitchen “%s”, freezer %s, room %s.",
 		c.Profile.Name, celsius(c.Profile.Freezer.AirC), celsius(c.Profile.Counter.AirC))
 }

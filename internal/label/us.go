@@ -151,13 +151,15 @@ func matching(lines, like []Line) []Line {
 	return out
 }
 
-// addWarnings names what is incomplete.
+// addWarnings names what is incomplete, lines with one reason together.
 func (l *Label) addWarnings(f *Food) {
 	l.Warnings = []string{}
 	name := map[string]string{}
 	for _, u := range f.Lines {
 		name[u.Ingredient.ID] = u.Ingredient.Name
 	}
+	var reasons []string
+	lines := map[string][]string{} // by reason
 	for _, line := range l.Lines {
 		if !line.Incomplete {
 			continue
@@ -173,8 +175,18 @@ func (l *Label) addWarnings(f *Food) {
 		case line.MostText == line.Text:
 			at = "the percentage may be higher"
 		}
-		l.Warnings = append(l.Warnings, fmt.Sprintf("%s is incomplete: no figure for %s; declared without it, %s.",
-			strings.TrimPrefix(line.Name, "of which "), wordList(of, "and"), at))
+		why := fmt.Sprintf("incomplete: no figure for %s; declared without it, %s.", wordList(of, "and"), at)
+		if lines[why] == nil {
+			reasons = append(reasons, why)
+		}
+		lines[why] = append(lines[why], strings.TrimPrefix(line.Name, "of which "))
+	}
+	for _, why := range reasons {
+		is := " is "
+		if len(lines[why]) > 1 {
+			is = " are "
+		}
+		l.Warnings = append(l.Warnings, wordList(lines[why], "and")+is+why)
 	}
 	for _, u := range f.Lines {
 		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
