@@ -2,6 +2,7 @@ package ingredient
 
 import (
 	"fmt"
+	"strings"
 
 	"ripplewright/internal/mix"
 )
@@ -62,8 +63,9 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 
 // Resolve turns the record into grams of species per 100 g.
 //
-// Sugars that a record gives only in total are read as sucrose, with the band
-// from all glucose (soft) to all maltose (firm). Where even the total is
+// Sugars that a record gives only in total are read as sucrose or, where it
+// says how much of that there is, as equal parts of the sugars it leaves open;
+// the band is from the lightest of these (soft) to the heaviest (firm). Where even the total is
 // unknown, the carbohydrate left over is read as half sucrose and half higher
 // saccharides, with the band from all glucose to all starch. Carbohydrate by
 // difference that nothing names is inert; in fruit it may be acid, which is
@@ -100,13 +102,31 @@ func (in *Ingredient) Resolve() Resolved {
 	switch total := in.Cells[TotalSugars]; {
 	case total.Known && total.Value-named > 0.05:
 		open := total.Value - named
-		if !in.sugarsUnknown() {
+		kinds := in.unknownSugars()
+		if len(kinds) == 0 {
 			// Species and total were determined apart; the gap is scatter, and sucrose its plainest reading.
 			r.add(mix.Sucrose, mix.Sucrose, mix.Sucrose, open)
 			break
 		}
-		r.add(mix.Sucrose, mix.Glucose, mix.Maltose, open)
-		assumed = append(assumed, "sugars known only in total: read as sucrose, band from glucose to maltose")
+		lightest, heaviest := kinds[0], kinds[0] // of two molar masses
+		for _, k := range kinds {
+			if double(lightest) && !double(k) {
+				lightest = k
+			}
+			if double(k) {
+				heaviest = k
+			}
+		}
+		nominal := "sucrose"
+		if kinds[0] == mix.Sucrose {
+			kinds = kinds[:1]
+		} else {
+			nominal = "equal parts of " + join(kinds)
+		}
+		for _, k := range kinds {
+			r.add(k, lightest, heaviest, open/float64(len(kinds)))
+		}
+		assumed = append(assumed, fmt.Sprintf("sugars known only in total: read as %s, band from %s to %s", nominal, lightest, heaviest))
 		named = total.Value
 	case !total.Known && carb-fixed-named > 0.5:
 		open := carb - fixed - named
@@ -151,14 +171,32 @@ var sugarColumns = [...]struct {
 	{Lactose, mix.Lactose}, {Maltose, mix.Maltose}, {Galactose, mix.Galactose},
 }
 
-// sugarsUnknown reports whether the record leaves a sugar open.
-func (in *Ingredient) sugarsUnknown() bool {
+// unknownSugars returns the sugars that the record leaves open, sucrose first.
+func (in *Ingredient) unknownSugars() []mix.Species {
+	var open []mix.Species
 	for _, s := range sugarColumns {
 		if !in.Cells[s.col].Known {
-			return true
+			open = append(open, s.species)
 		}
 	}
-	return false
+	return open
+}
+
+// double reports whether s is a disaccharide, of twice the mass of the others.
+func double(s mix.Species) bool {
+	return s == mix.Sucrose || s == mix.Lactose || s == mix.Maltose
+}
+
+// join names species in a sentence.
+func join(list []mix.Species) string {
+	names := make([]string, len(list))
+	for i, s := range list {
+		names[i] = s.String()
+	}
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+	return names[0]
 }
 
 // add puts g grams into the three readings, each as its own species.
