@@ -38,9 +38,10 @@ const (
 	// library's own milk (1.10 mmol per g); the second is an estimate.
 	ionsPerMSNF = 1.1e-3
 	ionsPerAsh  = 15e-3
-	// ionsPerYolkSolids is added for yolk, whose sodium and potassium alone
-	// give −0.41 °C against the published −0.59 °C: 0.045 mol per kg of yolk.
-	ionsPerYolkSolids = 9.4e-5
+	// ionsPerYolkSolids is added for yolk, whose sodium, potassium and sugars
+	// alone give −0.46 °C against the published −0.59 °C
+	// (testdata/tables/natural_freezing_points.csv): 0.031 mol per kg of yolk.
+	ionsPerYolkSolids = 6.5e-5
 	// particles is ν·φ of the sodium and potassium salts of foods, with anions
 	// that balance them: 2 × 0.93, 0.93 the osmotic coefficient near 0.1 mol/kg.
 	particles = 1.86
@@ -68,8 +69,10 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 // the band is from the lightest of these (soft) to the heaviest (firm). Where even the total is
 // unknown, the carbohydrate left over is read as half sucrose and half higher
 // saccharides, with the band from all glucose to all starch. Carbohydrate by
-// difference that nothing names is inert; in fruit it may be acid, which is
-// the soft reading. Missing minerals follow milk solids or ash, and are no less
+// difference that nothing names is inert. In fruit it is read as acid, with inert
+// as the firm reading: acids and sorbitol are what a fruit's record leaves
+// unnamed, and so read, fresh fruit freezes nearer to where it was measured
+// (testdata/tables/fruit_freezing_points.csv). Missing minerals follow milk solids or ash, and are no less
 // than the sodium's salt. Figures that sum to more than 100 g, as those of
 // records do whose parts were analysed apart, are cut down in proportion.
 func (in *Ingredient) Resolve() Resolved {
@@ -138,12 +141,12 @@ func (in *Ingredient) Resolve() Resolved {
 		named += open
 	}
 	if rest := r.rest(carb); rest > 0 {
-		species := mix.OtherSolids
+		dissolved := mix.OtherSolids
 		if in.Group == "fruit" && rest > 0.5 {
-			species = mix.CitricAcid
-			assumed = append(assumed, "carbohydrate by difference that no source names: read as inert, band to all fruit acid")
+			dissolved = mix.CitricAcid
+			assumed = append(assumed, "carbohydrate by difference that no source names: read as fruit acid, band to inert")
 		}
-		r.add(mix.OtherSolids, species, mix.OtherSolids, rest)
+		r.add(dissolved, dissolved, mix.OtherSolids, rest)
 	}
 	if short := 100 - r.Nominal.Total(); short > 0 {
 		// What no figure names has mass all the same: a batch must weigh what went in.

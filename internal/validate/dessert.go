@@ -44,7 +44,7 @@ func naturalFreezing(t *tables) ([]Row, error) {
 	const name = "natural_freezing_points"
 	r := Row{Table: name, Source: "Leighton 1927, J. Dairy Sci. 10:300; milk cryoscopy (1968 North American survey); thermal analysis of egg (Croatia about 2001, abstract); dairy text",
 		Unit: "K", Bar: 0.05, Kind: Independent, XLabel: "°C published", YLabel: "freezing point, °C",
-		Note: "Compositions are the library's. Yolk needed 0.045 mol per kg beyond its sodium and potassium, so it is shown, not counted."}
+		Note: "Compositions are the library's. Yolk needed 0.031 mol per kg beyond its sodium, potassium and sugars, so it is shown, not counted."}
 	library := func(id string) mix.Mix { return t.ingredient(name, id).Resolve().Nominal }
 	sweet := recipe(59.3, 12, 11.3*0.36, 11.3*0.08, 11.3*1.10e-3, map[mix.Species]float64{mix.Sucrose: 16.9, mix.Lactose: 11.3 * 0.545})
 	for _, l := range t.read(name) {
@@ -78,7 +78,7 @@ func naturalFreezing(t *tables) ([]Row, error) {
 func fruit(t *tables) ([]Row, error) {
 	r := Row{Table: "fruit_freezing_points", Source: "ASHRAE Handbook Refrigeration, Thermal properties of foods, initial freezing points",
 		Unit: "K", Bar: 0.6, Kind: Independent, XLabel: "°C published", YLabel: "freezing point, °C",
-		Note: "The whole path from the library to a freezing point. Other lots of fruit were frozen than were analysed. Banana is shown apart: the library's is ripe (12 % sugars); the frozen one was likely not, its sugar still starch."}
+		Note: "The whole path from the library to a freezing point. Carbohydrate that no source names is read as fruit acid; read as inert, sour cherry would be 0.53 K off. Other lots of fruit were frozen than were analysed. Banana is shown apart: the library's is ripe (12 % sugars); the frozen one was likely not, its sugar still starch."}
 	for _, l := range t.read(r.Table) {
 		id := l.text("id")
 		why := ""
