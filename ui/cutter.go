@@ -1,51 +1,35 @@
 package ui
 
 import (
-	"context"
-	"image"
-	"sync"
-	"time"
+	"reflect"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
 	"ripplewright/internal/ripple"
 	"ripplewright/internal/tub"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
-// cutter draws the cut face of the tub away from the window's thread: coarse as
-// long as requests come, sharp once they rest. It keeps only the newest.
+// cutter keeps the bench's tub and its cut face up to date.
 type cutter struct {
 	w *Window
 	t *tubColumn
 
-	shown  kit.Tub
-	wanted ripple.Settings
-	style  ripple.Style
-	asked  bool
-
-	mu     sync.Mutex
-	next   *cutRequest
-	awake  chan struct{}
-	cancel context.CancelFunc // of the picture being drawn
+	shown kit.Tub
+	asked page.Cutting
+	draws *page.Cutter
 }
 
-type cutRequest struct {
-	settings ripple.Settings
-	style    ripple.Style
-}
-
-// Sizes of the pictures along their longer side, and how long requests must
-// rest before the sharp one.
+// Sizes of the pictures along their longer side.
 const (
 	coarsePX = 130
 	sharpPX  = 420
-	restTime = 180 * time.Millisecond
 )
 
 func newCutter(w *Window, t *tubColumn) *cutter {
-	c := &cutter{w: w, t: t, awake: make(chan struct{}, 1)}
-	go c.work()
+	c := &cutter{w: w, t: t}
+	c.draws = page.NewCutter(w.Post, c.drawn, nil)
 	return c
 }
 
@@ -57,13 +41,17 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	v.Fill = d.Tubs.FillPercent / 100
 	v.Foam = r.Blend.FoamVolume
 	v.DenseName, v.FoamName = "custard", "foam"
-	style := tub.Style(d)
-	v.DenseColour, v.FoamColour = style.Dense, style.Foam
-	settings := tub.Ripple(d)
-	settings.FoamShare = r.Blend.FoamVolume
-	if !c.asked || !same(settings, c.wanted) || style != c.style {
-		c.wanted, c.style, c.asked = settings, style, true
-		c.request(&cutRequest{settings, style})
+	if settings, err := page.CutOf(d, r, ripple.Side); err == nil {
+		q := page.Cutting{Cuts: []ripple.Settings{settings}, Style: tub.Style(d), Coarse: coarsePX, Sharp: sharpPX}
+		v.DenseColour, v.FoamColour = q.Style.Dense, q.Style.Foam
+		if !reflect.DeepEqual(q, c.asked) {
+			c.asked = q
+			c.draws.Draw(q)
+		}
+	} else {
+		c.asked = page.Cutting{}
+		c.draws.Stop()
+		v.Cut = nil
 	}
 	if v != c.shown {
 		c.shown = v
@@ -71,77 +59,14 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	}
 }
 
-func same(a, b ripple.Settings) bool {
-	if len(a.Strokes) != len(b.Strokes) {
-		return false
+func (c *cutter) drawn(d page.Drawn) {
+	if c.asked.Cuts == nil {
+		return // a late one, of a design that could be drawn
 	}
-	for i := range a.Strokes {
-		if a.Strokes[i] != b.Strokes[i] {
-			return false
-		}
+	c.shown.Cut = nil
+	if d.Err == nil {
+		c.shown.Cut = d.Pictures[0]
 	}
-	return a.Tub == b.Tub && a.View == b.View && a.FoamShare == b.FoamShare && a.Layout == b.Layout && a.Seed == b.Seed
-}
-
-func (c *cutter) request(q *cutRequest) {
-	c.mu.Lock()
-	c.next = q
-	if c.cancel != nil {
-		c.cancel()
-	}
-	c.mu.Unlock()
-	select {
-	case c.awake <- struct{}{}:
-	default:
-	}
-}
-
-// take returns the newest request and a context that a newer one cancels.
-func (c *cutter) take() (*cutRequest, context.Context) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	q := c.next
-	c.next = nil
-	ctx, cancel := context.WithCancel(context.Background())
-	c.cancel = cancel
-	return q, ctx
-}
-
-func (c *cutter) work() {
-	for range c.awake {
-		q, ctx := c.take()
-		if q == nil {
-			continue
-		}
-		cut, err := ripple.Stir(q.settings)
-		if err != nil {
-			c.post(nil)
-			continue
-		}
-		plain := q.style
-		plain.Plain = true
-		// The coarse picture is always finished: a drag must show something.
-		if im, err := cut.Render(context.Background(), coarsePX, plain, nil); err == nil {
-			c.post(im)
-		}
-		select {
-		case <-ctx.Done():
-			continue
-		case <-time.After(restTime):
-		}
-		if im, err := cut.Render(ctx, sharpPX, q.style, nil); err == nil {
-			c.post(im)
-		}
-	}
-}
-
-func (c *cutter) post(im *image.RGBA) {
-	c.w.Post(func() {
-		c.shown.Cut = nil
-		if im != nil {
-			c.shown.Cut = im
-		}
-		c.t.view.ShowTub(c.shown)
-		c.w.event("cut drawn")
-	})
+	c.t.view.ShowTub(c.shown)
+	c.w.event("cut drawn")
 }

@@ -14,6 +14,7 @@ func (w *Window) newPages() []page.Page {
 	w.card = page.NewCard(w)
 	return []page.Page{
 		page.NewFigures(w),
+		page.NewRipple(w, func() { w.event("ripple drawn") }),
 		page.NewCold(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
 		page.NewLabel(w),
 		w.card,

@@ -59,10 +59,7 @@ type Spread struct {
 func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *ripple.Raster) Ripple {
 	m := raster.Measure()
 	foam := raster.Spoon(ripple.SpoonML, ripple.FoamShare)
-	sweet := raster.Spoon(ripple.SpoonML, ripple.Pair{
-		Foam: r.Foam.SweetnessPercent, Dense: r.Dense.SweetnessPercent,
-		FoamDensity: r.Foam.Body.Density(), DenseDensity: r.Dense.Body.Density(),
-	})
+	sweet := raster.Spoon(ripple.SpoonML, SweetnessOf(r))
 	out := Ripple{
 		File: file, Name: name, View: cut.Settings().View.String(),
 		FoamAreaPercent: percent(m.FoamShare),
@@ -72,13 +69,25 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		Spoonful: Spoonful{Number(ripple.SpoonML), foam.Samples, spread(foam, 100), spread(sweet, 1)},
 		Advice:   []string{}, Basis: ripple.WordsBasis,
 	}
-	for _, a := range m.Advise(ripple.Serving{
-		FoamKPa: r.Foam.State.YieldKPa, DenseKPa: r.Dense.State.YieldKPa,
-		FirmKPa: phase.Dense.Band().Firm, HardKPa: 2 * phase.Dense.Band().Firm,
-	}) {
+	for _, a := range m.Advise(ServingOf(r)) {
 		out.Advice = append(out.Advice, a.String())
 	}
 	return out
+}
+
+// ServingOf returns how hard the phases of r are when it is eaten. Firm begins
+// where the custard no longer eats as it should, hard at twice that.
+func ServingOf(r *model.Result) ripple.Serving {
+	firm := phase.Dense.Band().Firm
+	return ripple.Serving{FoamKPa: r.Foam.State.YieldKPa, DenseKPa: r.Dense.State.YieldKPa, FirmKPa: firm, HardKPa: 2 * firm}
+}
+
+// SweetnessOf returns the sweetness of r's phases, as percent of sucrose.
+func SweetnessOf(r *model.Result) ripple.Pair {
+	return ripple.Pair{
+		Foam: r.Foam.SweetnessPercent, Dense: r.Dense.SweetnessPercent,
+		FoamDensity: r.Foam.Body.Density(), DenseDensity: r.Dense.Body.Density(),
+	}
 }
 
 func ribbons(r ripple.Ribbons) Ribbons {

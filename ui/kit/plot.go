@@ -22,6 +22,10 @@ type Plot struct {
 	// when it goes.
 	OnRead func(text string)
 
+	// Colours are the theme's for the series, by their place; "" and those beyond
+	// the end keep their own.
+	Colours []fyne.ThemeColorName
+
 	// The decimals of a reading.
 	XDecimals, YDecimals int
 
@@ -186,6 +190,9 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 	ink := plot.Style.Ink
 	plot.Series, plot.Rules = slices.Clone(plot.Series), slices.Clone(plot.Rules)
 	for i := range plot.Series {
+		if i < len(p.Colours) && p.Colours[i] != "" {
+			plot.Series[i].Line.Colour = colour(p.Colours[i])
+		}
 		defaultColour(&plot.Series[i].Line, ink)
 	}
 	for i := range plot.Rules {

@@ -193,16 +193,7 @@ func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam c
 	total := wl + wr + 2*(sample+5) + 1.6*s.Text
 	x, y := f.x-total/2, d.H-.85*s.Text
 	swatch := func(c chart.Colour, bubbles bool) {
-		b := chart.Rect{X0: x, Y0: y - .5*s.Text, X1: x + sample, Y1: y + .5*s.Text}
-		d.Box(b, c)
-		if bubbles {
-			r := math.Min(b.Dy(), sample) * .16
-			for _, p := range [...][2]float64{{.25, .3}, {.7, .25}, {.5, .7}, {.85, .72}, {.13, .75}} {
-				d.Arc(b.X0+p[0]*sample, b.Y0+p[1]*b.Dy(), r, r, 0, 2*math.Pi)
-				d.EndStroke(chart.Line{Width: .9, Colour: f.shade})
-			}
-		}
-		d.Outline(b, chart.Line{Width: 1, Colour: f.shade})
+		drawSwatch(d, chart.Rect{X0: x, Y0: y - .5*s.Text, X1: x + sample, Y1: y + .5*s.Text}, c, bubbles, f.shade)
 		x += sample + 5
 	}
 	if v.DenseName != "" {

@@ -1,0 +1,182 @@
+package page
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"reflect"
+	"strings"
+
+	"golang.org/x/image/draw"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/model"
+	"ripplewright/internal/ripple"
+	"ripplewright/internal/tub"
+)
+
+// Cutting is what a Cutter is asked for: cuts drawn together, coarse as long as
+// requests come, sharp once they rest.
+type Cutting struct {
+	Cuts   []ripple.Settings
+	Style  ripple.Style
+	Coarse int           // pixels along the longer side
+	Sharp  int           // the same, and what Study measures
+	Fit    []image.Point // pixels to bring the sharp pictures to; nil leaves them
+	// Study, if not nil, is given the sharp rasters, one for each cut, away from
+	// the window's thread. What it returns runs on that thread with the pictures.
+	Study func([]*ripple.Raster) func()
+}
+
+// Drawn is a Cutter's answer: a picture for each cut, or what is wrong.
+type Drawn struct {
+	Pictures []*image.RGBA
+	Sharp    bool
+	Err      error
+}
+
+// Cutter draws cuts away from the window's thread, the newest request only. Its
+// methods are called on that thread, as show and progress are.
+type Cutter struct {
+	post     func(func())
+	show     func(Drawn)
+	progress func(done float64)
+
+	work newest
+	last int // counts requests, so that an answer knows whether it is the newest's
+
+	kept struct { // by the one at work: what a change of colour does not change
+		cuts    []ripple.Settings
+		px      int
+		rasters []*ripple.Raster
+	}
+}
+
+// NewCutter returns a Cutter that answers to show. progress, if not nil, is told
+// the share done of sharp pictures, in no strict order. post runs a function on
+// the window's thread.
+func NewCutter(post func(func()), show func(Drawn), progress func(done float64)) *Cutter {
+	if progress == nil {
+		progress = func(float64) {}
+	}
+	return &Cutter{post: post, show: show, progress: progress}
+}
+
+// Draw asks for q instead of whatever was asked for before.
+func (c *Cutter) Draw(q Cutting) {
+	c.last++
+	// tell runs f on the window's thread unless q is no longer wanted by then.
+	mine := c.last
+	tell := func(f func()) {
+		c.post(func() {
+			if c.last == mine {
+				f()
+			}
+		})
+	}
+	c.work.ask(func(ctx context.Context) { c.draw(ctx, q, tell) })
+}
+
+// Stop gives up what has been asked for; the coarse pictures may still come.
+func (c *Cutter) Stop() {
+	c.last++
+	c.work.stop()
+}
+
+func (c *Cutter) draw(ctx context.Context, q Cutting, tell func(func())) {
+	if c.kept.px != q.Sharp || !reflect.DeepEqual(c.kept.cuts, q.Cuts) {
+		if err := c.sample(ctx, q, tell); err != nil {
+			tell(func() { c.show(Drawn{Err: err}) })
+			return
+		}
+	}
+	d := Drawn{Sharp: true}
+	for i, r := range c.kept.rasters {
+		if ctx.Err() != nil {
+			return
+		}
+		im := r.Paint(q.Style)
+		if i < len(q.Fit) {
+			im = fit(im, q.Fit[i])
+		}
+		d.Pictures = append(d.Pictures, im)
+		done := sampling + (1-sampling)*float64(i+1)/float64(len(q.Cuts))
+		tell(func() { c.progress(done) })
+	}
+	then := func() {}
+	if q.Study != nil {
+		then = q.Study(c.kept.rasters)
+	}
+	tell(func() { c.show(d); then() })
+}
+
+// sampling is the share of the work that is not painting.
+const sampling = 0.6
+
+// sample shows the coarse pictures, waits for requests to rest, and keeps the
+// rasters of the sharp ones.
+func (c *Cutter) sample(ctx context.Context, q Cutting, tell func(func())) error {
+	plain := q.Style
+	plain.Plain = true
+	var cuts []*ripple.Cut
+	coarse := Drawn{}
+	for _, s := range q.Cuts {
+		cut, err := ripple.Stir(s)
+		if err != nil {
+			return err
+		}
+		// The coarse pictures are always finished: a drag must show something.
+		im, err := cut.Render(context.Background(), q.Coarse, plain, nil)
+		if err != nil {
+			return err
+		}
+		cuts, coarse.Pictures = append(cuts, cut), append(coarse.Pictures, im)
+	}
+	c.post(func() { c.show(coarse) })
+	if !rest(ctx) {
+		return ctx.Err()
+	}
+	var rasters []*ripple.Raster
+	for i, cut := range cuts {
+		r, err := cut.Raster(ctx, q.Sharp, func(done float64) {
+			done = sampling * (float64(i) + done) / float64(len(cuts))
+			tell(func() { c.progress(done) })
+		})
+		if err != nil {
+			return err
+		}
+		rasters = append(rasters, r)
+	}
+	c.kept.cuts, c.kept.px, c.kept.rasters = q.Cuts, q.Sharp, rasters
+	return nil
+}
+
+// fit returns im brought down to size; a smaller one is left to the screen.
+func fit(im *image.RGBA, size image.Point) *image.RGBA {
+	if b := im.Bounds(); b.Dx() <= size.X || b.Dy() <= size.Y || size.X < 1 || size.Y < 1 {
+		return im
+	}
+	out := image.NewRGBA(image.Rectangle{Max: size})
+	draw.CatmullRom.Scale(out, out.Bounds(), im, im.Bounds(), draw.Src, nil)
+	return out
+}
+
+// CutOf returns how the tub of d, evaluated as r, is cut. The error says in words
+// for the maker why there is nothing to draw.
+func CutOf(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, error) {
+	if wrong := design.Validate(d); len(wrong) > 0 {
+		return ripple.Settings{}, fmt.Errorf("the design is not valid: %s", wrong[0])
+	}
+	s := tub.Ripple(d)
+	s.View, s.FoamShare = view, r.Blend.FoamVolume
+	if err := s.Validate(); err != nil {
+		var f *ripple.FieldError
+		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {
+			return s, fmt.Errorf("the filling of one tub is %s × %s × %s mm, and each side of a cut must have %d to %d mm",
+				number(s.Tub.LengthMM, 0), number(s.Tub.BreadthMM, 0), number(s.Tub.HeightMM, 0), ripple.MinSizeMM, ripple.MaxSizeMM)
+		}
+		return s, err
+	}
+	return s, nil
+}

@@ -1,0 +1,432 @@
+package page
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/design"
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/ripple"
+	"ripplewright/internal/tub"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/theme"
+)
+
+// stirHost is a program around the ripple page that writes where the test says.
+type stirHost struct {
+	*fakeHost
+	export  string // where Export writes
+	offered string // what Export was offered
+}
+
+func newStirHost(t *testing.T, demo string) *stirHost {
+	t.Helper()
+	data, err := assets.Demos.ReadFile("demos/" + demo)
+	require.NoError(t, err)
+	file, err := designfile.Decode(demo, data)
+	require.NoError(t, err)
+	test.NewTempApp(t).Settings().SetTheme(theme.New(theme.Options{Variant: theme.Light}))
+	return &stirHost{fakeHost: newFakeHost(t, file.Design)}
+}
+
+func (h *stirHost) Export(name string, write func(string) error) {
+	h.offered = name
+	require.NoError(h.t, write(h.export))
+}
+
+// openRipple shows the page in its window; drawn counts sharp pictures.
+func openRipple(h *stirHost) (p *Ripple, drawn *int) {
+	drawn = new(int)
+	p = NewRipple(h, func() { *drawn++ })
+	h.win.SetContent(p.Object())
+	h.win.Resize(fyne.NewSize(1264, 700))
+	p.Show()
+	return p, drawn
+}
+
+// all returns every object of one kind within o that can be seen.
+func all[T fyne.CanvasObject](o fyne.CanvasObject) []T {
+	var found []T
+	if !o.Visible() {
+		return nil
+	}
+	if w, ok := o.(T); ok {
+		found = append(found, w)
+	}
+	var inner []fyne.CanvasObject
+	switch x := o.(type) {
+	case *fyne.Container:
+		inner = x.Objects
+	case fyne.Widget:
+		inner = test.WidgetRenderer(x).Objects()
+	}
+	for _, i := range inner {
+		found = append(found, all[T](i)...)
+	}
+	return found
+}
+
+func button(t *testing.T, o fyne.CanvasObject, text string) *widget.Button {
+	t.Helper()
+	for _, b := range all[*widget.Button](o) {
+		if b.Text == text {
+			return b
+		}
+	}
+	require.FailNow(t, "no button "+text)
+	return nil
+}
+
+func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
+	h := newStirHost(t, "night-tram.yaml")
+	p, _ := openRipple(h)
+	var chosen []string
+	for _, s := range all[*widget.Select](p.Object()) {
+		chosen = append(chosen, s.Selected)
+	}
+	require.Equal(t, []string{"a piped spiral", "folding over", "cocoa", "your own"}, chosen)
+	var values []float64
+	for _, s := range all[*kit.Slide](p.Object()) {
+		values = append(values, s.Value())
+	}
+	require.Equal(t, []float64{10, 38}, values)
+	require.Empty(t, h.steps)
+	require.Contains(t, texts(p.Object()), "Air lost by overmixing is not modelled")
+}
+
+func TestEveryHandOnTheRipplePageIsOneStep(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, _ := openRipple(h)
+	selects, slides := all[*widget.Select](p.Object()), all[*kit.Slide](p.Object())
+	for _, c := range []struct {
+		step string
+		hand func()
+		now  func() any
+		want any
+	}{
+		{"layout", func() { selects[0].SetSelected("layers") }, func() any { return h.d.Blend.Layout }, "layers"},
+		{"motion", func() { selects[1].SetSelected("dragging") }, func() any { return h.d.Blend.Motion }, "drag"},
+		{"custard colour", func() { selects[2].SetSelected("beetroot") }, func() any { return h.d.Blend.DenseColour }, "#7d1f42"},
+		{"foam colour", func() { selects[3].SetSelected("matcha") }, func() any { return h.d.Blend.FoamColour }, "#dbe3b4"},
+		{"another tub", func() { test.Tap(button(t, p.Object(), "Another tub")) }, func() any { return h.d.Blend.Seed }, h.d.Blend.Seed + 1},
+		{"strokes", func() { press(slides[0], fyne.KeyEnd) }, func() any { return h.d.Blend.Strokes }, 24},
+		{"foam share", func() { press(slides[1], fyne.KeyHome) }, func() any { return h.d.Blend.FoamVolumePercent }, 0.0},
+	} {
+		h.steps = nil
+		c.hand()
+		p.Show()
+		require.Equal(t, []string{c.step}, h.steps)
+		require.Equal(t, c.want, c.now(), c.step)
+		require.Empty(t, design.Validate(h.d), c.step)
+	}
+}
+
+// press types a key on a slide, as a hand does that lets it go again.
+func press(s *kit.Slide, key fyne.KeyName) {
+	f := s.Focusable().(desktop.Keyable)
+	f.FocusGained()
+	f.KeyDown(&fyne.KeyEvent{Name: key})
+	f.TypedKey(&fyne.KeyEvent{Name: key})
+	f.KeyUp(&fyne.KeyEvent{Name: key})
+}
+
+func TestATypedColourCountsOnlyIfItIsOne(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, _ := openRipple(h)
+	before := h.d.Blend.DenseColour
+	for _, c := range []struct {
+		typed, now string
+		commits    int
+	}{
+		{"reddish", before, 0}, {"#12345", before, 0}, {"#12345g", before, 0}, {before, before, 0},
+		{"#7A1F42", "#7a1f42", 1}, {" 00ff7f ", "#00ff7f", 1},
+	} {
+		h.steps = nil
+		e := entry(t, p.Object(), h.d.Blend.DenseColour)
+		h.win.Canvas().Focus(e)
+		e.SetText(c.typed)
+		h.win.Canvas().Unfocus()
+		p.Show()
+		require.Len(t, h.steps, c.commits, c.typed)
+		require.Equal(t, c.now, h.d.Blend.DenseColour, c.typed)
+		entry(t, p.Object(), c.now)
+	}
+}
+
+// entry returns the field that shows text and takes the keyboard.
+func entry(t *testing.T, o fyne.CanvasObject, text string) interface {
+	fyne.Focusable
+	SetText(string)
+} {
+	t.Helper()
+	for _, x := range all[fyne.CanvasObject](o) {
+		if e, ok := x.(interface {
+			fyne.Focusable
+			SetText(string)
+			SelectedText() string
+			TypedShortcut(fyne.Shortcut)
+		}); ok {
+			e.TypedShortcut(&fyne.ShortcutSelectAll{})
+			if e.SelectedText() == text {
+				return e
+			}
+		}
+	}
+	require.FailNow(t, "no field shows "+text)
+	return nil
+}
+
+func TestTheExportedPictureHasBothColoursInTheirShares(t *testing.T) {
+	h := newStirHost(t, "night-tram.yaml")
+	h.d.Blend.Strokes = 2
+	h.export = filepath.Join(t.TempDir(), "cut.png")
+	p, drawn := openRipple(h)
+	h.until(func() bool { return *drawn > 0 })
+	test.Tap(button(t, p.Object(), "Export picture…"))
+	require.Equal(t, h.d.Name+", cut.png", h.offered)
+	file, err := os.ReadFile(h.export)
+	require.NoError(t, err)
+	im, err := png.Decode(bytes.NewReader(file))
+	require.NoError(t, err)
+	foam, all := 0, 0
+	b := im.Bounds()
+	for y := b.Min.Y; y < b.Max.Y; y += 3 {
+		for x := b.Min.X; x < b.Max.X; x += 3 {
+			c := color.NRGBAModel.Convert(im.At(x, y)).(color.NRGBA)
+			if c.A < 255 {
+				continue
+			}
+			all++
+			if c.G > 0x90 { // between cocoa's 2f and the foam's df
+				foam++
+			}
+		}
+	}
+	require.Greater(t, b.Dx(), b.Dy(), "two cuts side by side")
+	require.InDelta(t, h.r.Blend.FoamVolume, float64(foam)/float64(all), 0.03)
+}
+
+func TestWhatThePageCannotDrawItSays(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	good := h.d
+	p, drawn := openRipple(h)
+	h.until(func() bool { return *drawn > 0 })
+	for _, c := range []struct {
+		name  string
+		spoil func(*design.Design)
+		says  string
+	}{
+		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "neither phase has anything in it yet"},
+		{"no colour", func(d *design.Design) { d.Blend.FoamColour = "whitish" }, "blend.foam_colour"},
+		{"no layout", func(d *design.Design) { d.Blend.Layout = "marbled" }, "blend.layout"},
+		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "each side of a cut must have 30 to 600 mm"},
+	} {
+		d := good
+		c.spoil(&d)
+		h.d = d
+		if r, err := h.model.Evaluate(d); err == nil {
+			h.r = r
+		}
+		p.Show()
+		require.Contains(t, texts(p.Object()), c.says, c.name)
+		require.Empty(t, all[*kit.CutView](p.Object()), c.name)
+		require.Empty(t, all[*kit.Figures](p.Object()), "figures of another tub: %s", c.name)
+		require.True(t, button(t, p.Object(), "Export picture…").Disabled(), c.name)
+		h.set(good)
+		*drawn = 0
+		p.Show()
+		h.until(func() bool { return *drawn > 0 })
+		require.NotContains(t, texts(p.Object()), c.says, c.name)
+		require.Len(t, all[*kit.CutView](p.Object()), 1, c.name)
+	}
+}
+
+// texts is all the words on screen.
+func texts(o fyne.CanvasObject) string {
+	var b strings.Builder
+	for _, l := range all[*widget.Label](o) {
+		b.WriteString(l.Text + "\n")
+	}
+	return b.String()
+}
+
+func TestColoursOfOneLightnessAreToldOf(t *testing.T) {
+	const notice = "almost equally light"
+	h := newStirHost(t, "out-of-balance.yaml") // cream in cream
+	p, _ := openRipple(h)
+	require.Contains(t, texts(p.Object()), notice)
+	h.d.Blend.DenseColour = "#4a2f24"
+	p.Show()
+	require.NotContains(t, texts(p.Object()), notice)
+}
+
+func TestADragEndsInOneSharpPictureOfWhereItEnds(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, drawn := openRipple(h)
+	for n := 0; n <= 12; n++ { // faster than any picture
+		h.d.Blend.Strokes = n
+		h.Preview(h.d)
+		p.Show()
+	}
+	h.until(func() bool { return *drawn > 0 })
+	require.Equal(t, 1, *drawn)
+	ended := pictureOf(t, p)
+
+	other := newStirHost(t, "hazelnut.yaml")
+	other.d.Blend.Strokes = 12
+	q, once := openRipple(other)
+	other.until(func() bool { return *once > 0 })
+	require.Equal(t, pictureOf(t, q), ended)
+}
+
+// pictureOf returns the pixels of what the page shows of the tub.
+func pictureOf(t *testing.T, p *Ripple) []uint8 {
+	t.Helper()
+	images := all[*canvas.Image](p.Object())
+	require.NotEmpty(t, images)
+	return images[0].Image.(*image.RGBA).Pix
+}
+
+func TestWorkForAPageThatWasLeftIsDropped(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, drawn := openRipple(h)
+	p.Leave()
+	shown := 0
+	c := NewCutter(h.Post, func(Drawn) { shown++ }, nil)
+	c.Draw(cutting(t, h)) // after the page's own work in no order, but it ends
+	h.until(func() bool { return shown == 2 })
+	for len(h.posted) > 0 {
+		(<-h.posted)()
+	}
+	require.Zero(t, *drawn)
+	p.Show()
+	h.until(func() bool { return *drawn > 0 })
+}
+
+func TestStopLeavesTheCoarsePicture(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, drawn := openRipple(h)
+	h.until(func() bool {
+		return len(all[*canvas.Image](p.Object())) > 0 && all[*canvas.Image](p.Object())[0].Image != nil
+	})
+	test.Tap(button(t, p.Object(), "Stop"))
+	require.Contains(t, texts(p.Object()), "Stopped: the picture is coarse.")
+	require.Zero(t, *drawn)
+	p.Show() // the same design: stopped is stopped
+	require.Contains(t, texts(p.Object()), "Stopped: the picture is coarse.")
+}
+
+func cutting(t *testing.T, h *stirHost) Cutting {
+	t.Helper()
+	s, err := CutOf(h.d, &h.r, ripple.Side)
+	require.NoError(t, err)
+	return Cutting{Cuts: []ripple.Settings{s}, Style: tub.Style(h.d), Coarse: 60, Sharp: 200}
+}
+
+func TestACutterPaintsAnewWithoutStirringAnew(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	var answers []Drawn
+	c := NewCutter(h.Post, func(d Drawn) { answers = append(answers, d) }, nil)
+	q := cutting(t, h)
+	studied := 0
+	q.Study = func(r []*ripple.Raster) func() { return func() { studied += len(r) } }
+	c.Draw(q)
+	h.until(func() bool { return len(answers) == 2 })
+	require.False(t, answers[0].Sharp)
+	require.True(t, answers[1].Sharp)
+	q.Style.Foam = color.NRGBA{200, 0, 0, 255}
+	q.Fit = []image.Point{{90, 80}}
+	c.Draw(q)
+	h.until(func() bool { return len(answers) == 3 })
+	require.True(t, answers[2].Sharp, "another colour needs no coarse picture")
+	require.Equal(t, image.Pt(90, 80), answers[2].Pictures[0].Bounds().Size())
+	require.Equal(t, 2, studied)
+
+	q.Cuts = append([]ripple.Settings{}, q.Cuts[0])
+	q.Cuts[0].FoamShare = 2
+	c.Draw(q)
+	h.until(func() bool { return len(answers) == 4 })
+	require.ErrorContains(t, answers[3].Err, "FoamShare")
+}
+
+func TestTheRipplePageIsReachedByKeyboard(t *testing.T) {
+	h := newStirHost(t, "hazelnut.yaml")
+	p, drawn := openRipple(h)
+	h.until(func() bool { return *drawn > 0 })
+	reached := map[fyne.Focusable]bool{}
+	for i := 0; i < 40; i++ {
+		test.FocusNext(h.win.Canvas())
+		reached[h.win.Canvas().Focused()] = true
+	}
+	for _, b := range []string{"Export picture…", "Another tub"} {
+		require.True(t, reached[button(t, p.Object(), b)], b)
+	}
+	for _, s := range all[*widget.Select](p.Object()) {
+		require.True(t, reached[s], s.Selected)
+	}
+	for _, s := range all[*kit.Slide](p.Object()) {
+		require.True(t, reached[s.Focusable()], "a slide")
+	}
+	for _, s := range all[*kit.Plot](p.Object()) {
+		require.True(t, reached[s.Focusable()], "a plot")
+	}
+}
+
+func TestAdviceJoinsHardnessAndThickness(t *testing.T) {
+	h := newStirHost(t, "out-of-balance.yaml") // three strokes, served at −18 °C
+	p, drawn := openRipple(h)
+	h.until(func() bool { return *drawn > 0 })
+	require.Contains(t, texts(p.Object()), "Served at −18 °C:\nThe dense phase is hard at this temperature: keep its ribbons under 3 mm")
+	require.Contains(t, texts(p.Object()), "common practice, no source")
+}
+
+func TestTheRipplePageFitsASmallScreenAtLargeText(t *testing.T) {
+	h := newStirHost(t, "buckthorn.yaml") // with its note that the grams decide
+	fyne.CurrentApp().Settings().SetTheme(theme.New(theme.Options{TextScale: 1.5}))
+	p, _ := openRipple(h)
+	need := p.Object().MinSize()
+	require.LessOrEqual(t, need.Width, float32(1264))
+	require.LessOrEqual(t, need.Height, float32(660))
+}
+
+// TestLook takes pictures of the page for eyes: RIPPLEWRIGHT_LOOK names a folder.
+func TestLook(t *testing.T) {
+	dir := os.Getenv("RIPPLEWRIGHT_LOOK")
+	if dir == "" {
+		t.Skip("RIPPLEWRIGHT_LOOK names no folder")
+	}
+	for _, c := range []struct {
+		name, demo string
+		o          theme.Options
+	}{
+		{"light", "buckthorn.yaml", theme.Options{Variant: theme.Light}},
+		{"dark", "night-tram.yaml", theme.Options{Variant: theme.Dark}},
+		{"large", "oat-orchard.yaml", theme.Options{Variant: theme.Light, TextScale: 1.5}},
+		{"alike", "out-of-balance.yaml", theme.Options{Variant: theme.Light}},
+	} {
+		h := newStirHost(t, c.demo)
+		fyne.CurrentApp().Settings().SetTheme(theme.New(c.o))
+		_, drawn := openRipple(h)
+		h.until(func() bool { return *drawn > 0 })
+		h.win.Resize(fyne.NewSize(1200, 500)) // the driver of tests lays out anew only then
+		h.win.Resize(fyne.NewSize(1264, 700))
+		h.until(func() bool { return *drawn > 1 })
+		var b bytes.Buffer
+		require.NoError(t, png.Encode(&b, h.win.Canvas().Capture()))
+		require.NoError(t, os.WriteFile(filepath.Join(dir, c.name+".png"), b.Bytes(), 0o644))
+	}
+}
