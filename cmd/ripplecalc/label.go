@@ -19,8 +19,8 @@ var labelCommand = &command{
   --json    JSON instead of text
   -o FILE   draw it at true size, or write its text, by the ending
   --form    how the drawing is laid out: vertical, tabular for a package without
-            three inches of height, or dual with a second column; by the rules
-            of the container if not given, and refused where they do not let it
+            three inches of height, or dual with a second column; if not given,
+            what the container demands. Refused where the rules do not let it
 
 All of it is our reading of the sections named; local code and licensed practice
 decide.
@@ -58,7 +58,7 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	l, err := label.For(r.Food(f.Design), rules, label.Options{OmitInsignificant: *short})
+	l, err := label.For(r.Food(f.Design), rules, label.Options{OmitInsignificant: *short, SecondColumn: card.Form(*form) == card.Dual && rules == label.US})
 	if err != nil {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}

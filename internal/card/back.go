@@ -20,18 +20,22 @@ func backPages(f *flow, d design.Design, r *model.Result, c content, left []box)
 			return
 		}
 	}
-	f.pages = f.pages[:from]
-	if f.settle(figuresAndPanel(f, d, r, c, 54), boxes) {
+	for _, try := range [...][]box{boxes, boxes[len(left):], nil} {
+		f.pages = f.pages[:from]
+		if !f.settle(figuresAndPanel(f, d, r, c, 54), try) {
+			continue
+		}
+		full := f.w - 2*margin
+		var blocks []*sheet
+		if len(try) < len(boxes) && len(left) > 0 { // long notes flow on
+			blocks = append(noteBlocks(c, full), &sheet{w: full, h: 7})
+		}
+		if try == nil {
+			blocks = append(blocks, cautionBox(c, full))
+		}
+		f.column(slot{len(f.pages), margin, f.top}, 0, f.same, blocks)
 		return
 	}
-	f.pages = f.pages[:from]
-	figuresAndPanel(f, d, r, c, 54)
-	full := f.w - 2*margin
-	var blocks []*sheet
-	if len(left) > 0 {
-		blocks = append(noteBlocks(c, full), &sheet{w: full, h: 7})
-	}
-	f.column(slot{len(f.pages), margin, f.top}, 0, f.same, append(blocks, cautionBox(c, full)))
 }
 
 // figuresAndPanel fills a new page, with plots high mm high over two columns,

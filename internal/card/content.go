@@ -227,7 +227,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	}
 	at := "at " + celsius(d.Serving.TemperatureC)
 	add("Weight made", func(p *model.Phase) string { return gramsUnit(p.Portion.MassG) }, gramsUnit(r.Blend.MassG))
-	add("Volume filled", func(p *model.Phase) string { return grouped(p.Portion.VolumeML) + " mL" }, grouped(r.Blend.VolumeML)+" mL")
+	add("Volume filled", func(p *model.Phase) string { return volume(p.Portion.VolumeML) }, volume(r.Blend.VolumeML))
 	add("Overrun", func(p *model.Phase) string { return number(100*p.Body.Overrun, 0) + " %" }, "")
 	add("Density", func(p *model.Phase) string { return number(p.Body.Density(), 2) + " g/mL" }, number(r.Blend.DensityGPerML, 2)+" g/mL")
 	add("Total solids", func(p *model.Phase) string { return percent(p.Body.Mix.Solids()) }, percent(tubMean(r, func(p *model.Phase) float64 { return p.Body.Mix.Solids() })))
@@ -244,7 +244,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	}, "")
 	add("Ice by volume", func(p *model.Phase) string { return number(100*p.State.IceVolume, 0) + " %" }, "")
 	add("Hardness "+at, func(p *model.Phase) string { return kPa(p.Yield.Value) }, "")
-	add("between, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
+	add("Hardness band, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
 	add("On the spoon", func(p *model.Phase) string { return p.Word.Name }, "")
 	both := "never together"
 	if r.Blend.Both.OK {
@@ -339,6 +339,14 @@ func weight(g float64) (figure, unit string) {
 func gramsUnit(g float64) string {
 	n, unit := weight(g)
 	return n + " " + unit
+}
+
+// volume prints mL, and L from a hundred.
+func volume(ml float64) string {
+	if ml < 99999.5 {
+		return grouped(ml) + " mL"
+	}
+	return grouped(ml/1000) + " L"
 }
 
 // grouped prints a whole number, from 10 000 up with a thin gap at the

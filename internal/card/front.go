@@ -25,15 +25,15 @@ func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, 
 	steps, apart, _ := fittingSteps(c, f.steps(), f.bottom-y)
 	end := f.column(slot{0, right, y}, apart, f.same, steps)
 	over := end.page > 0 // then the second page's right side is taken
-	lists, fits := fittingLists(c, narrow, f.bottom-y)
+	lists, _ := fittingLists(c, narrow, f.bottom-y)
 	last := f.column(slot{0, left, y}, 0, func(s slot) slot {
 		if s.page > 0 && s.x == left && !over {
 			return slot{s.page, right, f.top}
 		}
 		return slot{s.page + 1, left, f.top}
 	}, lists)
-	if len(c.notes) == 0 || !fits {
-		return nil // or the lists had them
+	if len(c.notes) == 0 {
+		return nil
 	}
 	notes := []box{func(w float64) *sheet { return stack(0, noteBlocks(c, w)...) }}
 	if f.settle([]gap{{last, narrow}, {end, f.steps()}}, notes) {
@@ -60,7 +60,7 @@ func noteIntro(c content, w float64) *sheet {
 }
 
 // fittingLists sets the lists as airily as one page allows. Where none holds
-// them they flow on, with the notes behind them.
+// them they flow on.
 func fittingLists(c content, w, room float64) (lists []*sheet, fits bool) {
 	for _, air := range [...]float64{1.9, 1.55, 1.2, 0.95} {
 		lists := listBlocks(c, w, air)
@@ -68,7 +68,7 @@ func fittingLists(c content, w, room float64) (lists []*sheet, fits bool) {
 			return lists, true
 		}
 	}
-	return append(listBlocks(c, w, 1.55), noteBlocks(c, w)...), false
+	return listBlocks(c, w, 1.55), false
 }
 
 // fittingSteps sets the steps as large as one page allows, in full size where
@@ -128,7 +128,7 @@ func titleOf(name string, width float64) *sheet {
 // listBlocks are the weights, one block a line so that they may flow, with air
 // mm above and below each.
 func listBlocks(c content, w, air float64) []*sheet {
-	const gram, name = 14.0, 18.5 // right edge of the grams, left of the names
+	const gram, name = 13.2, 18.5 // right edge of the grams, left of the names
 	var out []*sheet
 	for i, p := range c.parts {
 		head := &sheet{w: w, h: 4.2}

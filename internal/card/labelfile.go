@@ -27,13 +27,16 @@ const (
 )
 
 // Forms returns the forms that the rules let the panel of l take, the usual one
-// first.
+// first. To be drawn with a second column that is the maker's choice, a label
+// must have been computed with it: label.Options.SecondColumn.
 func Forms(l *label.Label) []Form {
 	switch {
 	case l.Region != label.US:
 		return []Form{Vertical}
 	case l.Columns == "dual":
 		return []Form{Dual}
+	case l.SecondAllowed:
+		return []Form{Vertical, Tabular, Dual}
 	}
 	return []Form{Vertical, Tabular}
 }
@@ -99,8 +102,11 @@ func formed(l *label.Label, form Form) (*sheet, error) {
 	if !slices.Contains(allowed, form) {
 		return nil, fmt.Errorf("%w: %s, where the rules leave %s (%s)", ErrForm, form, formWords(allowed), l.ColumnsWhy)
 	}
-	if form == Tabular {
+	switch {
+	case form == Tabular:
 		return usTabularPanel(l), nil
+	case form == Dual && l.Columns != "dual":
+		return nil, fmt.Errorf("%w: %s, of a label without a second column", ErrForm, form)
 	}
 	return panelOf(l, labelWidth(l)), nil
 }
@@ -146,12 +152,10 @@ func labelSheet(l *label.Label, panel *sheet) *sheet {
 
 // sentence makes s begin with a capital and end with a full stop.
 func sentence(s string) string {
-	s = strings.ToUpper(s[:1]) + s[1:]
-	if strings.HasSuffix(s, ".") {
-		return s
-	}
-	return s + "."
+	return strings.TrimSuffix(capital(s), ".") + "."
 }
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // labelText writes the label in plain text.
 func labelText(l *label.Label) []byte {
@@ -172,24 +176,21 @@ func labelText(l *label.Label) []byte {
 		put("Serving size " + l.ServingMeasure)
 	}
 	b.WriteByte('\n')
-	second := len(l.Second) == len(l.Lines)
-	first := "per serving"
-	if l.Region == label.EU {
-		first = "per 100 g"
-	}
-	fmt.Fprintf(&b, "%-26s%14s%8s", "", first, shareHead(l, l.Region != label.EU))
-	if second {
-		fmt.Fprintf(&b, "%16s%8s", "per "+l.SecondColumn, shareHead(l, true))
+	per, columns := columnsOf(l)
+	shares := func(k int) bool { return l.Region == label.US || k > 0 } // no reference intake per 100 g
+	fmt.Fprintf(&b, "%-26s", "")
+	for k, s := range per {
+		fmt.Fprintf(&b, "%16s%8s", s, shareHead(l, shares(k)))
 	}
 	b.WriteByte('\n')
 	for i, n := range l.Lines {
-		dv := n.DVText
-		if l.Region == label.EU {
-			dv = ""
-		}
-		fmt.Fprintf(&b, "%-26s%s%8s", strings.Repeat("  ", n.Indent)+n.Name, right(amountText(n), 14), dv)
-		if second {
-			fmt.Fprintf(&b, "%s%8s", right(amountText(l.Second[i]), 16), l.Second[i].DVText)
+		fmt.Fprintf(&b, "%-26s", strings.Repeat("  ", n.Indent)+n.Name)
+		for k, lines := range columns {
+			dv := lines[i].DVText
+			if !shares(k) {
+				dv = ""
+			}
+			fmt.Fprintf(&b, "%s%8s", right(amountText(lines[i]), 16), dv)
 		}
 		b.WriteByte('\n')
 	}
@@ -224,7 +225,7 @@ func shareHead(l *label.Label, show bool) string {
 }
 
 func amountText(n label.Line) string {
-	n.Text = strings.TrimSuffix(strings.TrimPrefix(n.Text, "Includes "), " Added Sugars")
+	n.Text = n.AmountText()
 	return amountOf(n)
 }
 

@@ -34,6 +34,9 @@ func eggsIn(id string, g float64, size egg.Size) string {
 		return ""
 	}
 	n := math.Max(0.5, math.Round(2*g/each)/2)
+	if n >= 20 {
+		n = math.Round(n)
+	}
 	if n != 1 && n != 0.5 {
 		name += "s"
 	}

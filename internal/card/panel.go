@@ -183,8 +183,25 @@ func usFoot(p *sheet, l *label.Label, x0, x1 float64) {
 	p.frame(0, 0, p.w, p.h, usBox, black)
 }
 
-// usDualPanel draws the panel with a second column per container,
-// 21 CFR 101.9(e)(6) and (b)(12).
+// columnsOf returns the columns of a panel from the left, and what each is per.
+// A second one that the maker has chosen stands at the left of that per
+// container, 21 CFR 101.9(b)(6) (the order from memory).
+func columnsOf(l *label.Label) (per []string, lines [][]label.Line) {
+	first := "per serving"
+	if l.Region == label.EU {
+		first = "per 100 g"
+	}
+	switch {
+	case len(l.Second) != len(l.Lines):
+		return []string{first}, [][]label.Line{l.Lines}
+	case l.Region == label.US && l.SecondColumn != label.PerContainer:
+		return []string{"per " + l.SecondColumn, "per container"}, [][]label.Line{l.Second, l.Lines}
+	}
+	return []string{first, "per " + l.SecondColumn}, [][]label.Line{l.Lines, l.Second}
+}
+
+// usDualPanel draws the panel with two columns, 21 CFR 101.9(e)(6), (b)(6) and
+// (b)(12).
 func usDualPanel(l *label.Label, w float64) *sheet {
 	p := &sheet{w: w}
 	x0, x1 := usPad, w-usPad
@@ -192,13 +209,14 @@ func usDualPanel(l *label.Label, w float64) *sheet {
 	col := (x1 - x0) * 0.29
 	a, b := x1-2*col, x1-col // left edges of the columns
 
+	per, columns := columnsOf(l)
 	p.h += 3
-	p.writeRight(b-1, p.h, facts(sansBold, usSmall), "Per serving")
-	p.writeRight(x1, p.h, facts(sansBold, usSmall), "Per "+l.SecondColumn)
+	p.writeRight(b-1, p.h, facts(sansBold, usSmall), capital(per[0]))
+	p.writeRight(x1, p.h, facts(sansBold, usSmall), capital(per[1]))
 	p.h += usCalorieNum * point * 0.86
 	p.write(x0, p.h, facts(sansBold, usCalories), "Calories")
-	p.writeRight(b-1, p.h, facts(sansBold, usCalorieNum), amountOf(l.Lines[0]))
-	p.writeRight(x1, p.h, facts(sansBold, usCalorieNum), amountOf(l.Second[0]))
+	p.writeRight(b-1, p.h, facts(sansBold, usCalorieNum), amountOf(columns[0][0]))
+	p.writeRight(x1, p.h, facts(sansBold, usCalorieNum), amountOf(columns[1][0]))
 	p.h += 1.2
 	p.box(x0, p.h, x1-x0, usThinBar, black)
 	p.h += usThinBar
@@ -230,14 +248,13 @@ func usDualPanel(l *label.Label, w float64) *sheet {
 		}
 		base := p.h + usPitch - (usPitch-xHeight*usNutrient*point)/2 + 0.1
 		usName(p, x0+float64(n.Indent)*usIndent*0.75, base, n, false)
-		for k, v := range [...]label.Line{n, l.Second[i]} {
+		for k, v := range [...]label.Line{columns[0][i], columns[1][i]} {
 			left, right := a, b-1
 			if k == 1 {
 				left, right = b+1, x1
 			}
 			st := facts(sans, usNutrient)
-			v.Text = strings.TrimSuffix(strings.TrimPrefix(v.Text, "Includes "), " Added Sugars")
-			v.Text = strings.Replace(v.Text, "less than ", "<", 1) // which 21 CFR 101.9(c) allows
+			v.Text = strings.Replace(v.AmountText(), "less than ", "<", 1) // which 21 CFR 101.9(c) allows
 			p.write(left, base, st, amountOf(v))
 			if !n.Vitamin {
 				st = st.bold()

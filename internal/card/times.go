@@ -34,7 +34,7 @@ func freezeText(c *cold.Answer) string {
 // hardenText says how long the filled tub stays in the freezer.
 func hardenText(c *cold.Answer) string {
 	const lid = "Press film on the surface, put the lid on and freeze at "
-	if c == nil || !c.Harden.MoveHours.Known() && !c.Harden.Hours.Known() {
+	if c == nil || !(c.Harden.Hours.Value > 0.1) || !c.Harden.MoveHours.Known() {
 		return lid + "−18 °C or colder overnight, tubs apart from each other."
 	}
 	h := &c.Harden
@@ -45,10 +45,10 @@ func hardenText(c *cold.Answer) string {
 // serveText says how a tub comes to the temperature it is eaten at.
 func serveText(d design.Design, c *cold.Answer) string {
 	t := celsius(d.Serving.TemperatureC)
-	if c != nil && c.Counter.OK && c.Counter.From.Known() && c.Counter.From.Value >= 0.5 {
-		s := fmt.Sprintf("Leave a tub out %s, or %s in the refrigerator, until it yields; the middle then follows to %s.", window(&c.Counter), window(&c.Fridge), t)
+	if c != nil && d.Serving.TemperatureC > c.Counter.StartC && c.Counter.OK && c.Counter.From.Value >= 0.5 {
+		s := fmt.Sprintf("Leave a tub out %s, or in the refrigerator %s: the edge scoops first, then the whole tub. It is made for %s.", window(&c.Counter), window(&c.Fridge), t)
 		if c.Counter.To.Known() {
-			s += fmt.Sprintf(" After %s out its edge is too soft.", plainTime(c.Counter.To.Value))
+			s += fmt.Sprintf(" After %s out the edge is too soft.", plainTime(c.Counter.To.Value))
 		}
 		return s
 	}

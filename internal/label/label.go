@@ -15,6 +15,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"ripplewright/internal/ingredient"
 )
@@ -121,11 +122,12 @@ type Label struct {
 	ServingMeasure       string  `json:"serving_measure"`        // "2/3 cup (88g)"
 	ServingsPerContainer float64 `json:"servings_per_container"` // as declared
 	ServingsText         string  `json:"servings_text"`          // "about 3.5 servings per container", "" where it is left out
-	Columns              string  `json:"columns"`                // "single", or "dual" where the container demands a second
+	Columns              string  `json:"columns"`                // "single", or "dual" where the container demands a second or lets it be chosen
 	ColumnsWhy           string  `json:"columns_why"`
+	SecondAllowed        bool    `json:"-"` // a second column is demanded, or may be chosen
 
 	Lines          []Line `json:"lines"`                     // US: per serving; EU: per 100 g
-	SecondColumn   string `json:"second_column,omitempty"`   // what Second is per: "container" or "portion"
+	SecondColumn   string `json:"second_column,omitempty"`   // what Second is per: PerContainer, "2/3 cup" or "portion"
 	Second         []Line `json:"second,omitempty"`          // the same lines, for the second column
 	NotSignificant string `json:"not_significant,omitempty"` // "Not a significant source of …", for lines left out
 	Footnote       string `json:"footnote"`
@@ -159,12 +161,26 @@ type Line struct {
 	Vitamin    bool     `json:"vitamin,omitempty"`
 }
 
+// AmountText is the amount as declared, without the words that some lines have
+// about it.
+func (l Line) AmountText() string {
+	return strings.TrimSuffix(strings.TrimPrefix(l.Text, "Includes "), " Added Sugars")
+}
+
 // Options adjusts a label. The zero Options prints every line.
 type Options struct {
 	// OmitInsignificant leaves out the US lines that may go, and says "Not a
 	// significant source of …" instead.
 	OmitInsignificant bool
+	// SecondColumn asks for the second column of a US panel that 21 CFR
+	// 101.9(b)(6) allows for a container of over 150 and under 200 % of the
+	// reference amount. It is an error where none is allowed.
+	SecondColumn bool
 }
+
+// PerContainer is what a second column is per where the container demands it,
+// 21 CFR 101.9(b)(12)(i).
+const PerContainer = "container"
 
 // For returns the label of food under the rules of region.
 func For(food Food, region Region, options Options) (*Label, error) {

@@ -110,6 +110,34 @@ func TestContainerDecidesTheColumns(t *testing.T) {
 	}
 }
 
+// Over 150 and under 200 % of the reference amount a second column may be
+// chosen, 21 CFR 101.9(b)(6).
+func TestASecondColumnMayBeChosenBetweenOneAndAHalfAndTwoServings(t *testing.T) {
+	for _, c := range []struct {
+		ml      float64
+		allowed bool
+	}{{230, false}, {240, false}, {245, true}, {319, true}, {320, true}, {480, true}, {500, false}} {
+		food := ripple(t)
+		food.TubML = c.ml
+		l, err := label.For(food, label.US, label.Options{SecondColumn: true})
+		if !c.allowed {
+			require.ErrorContains(t, err, "no second column", "%v mL", c.ml)
+			continue
+		}
+		require.NoError(t, err)
+		assert.Equal(t, "dual", l.Columns)
+		require.Len(t, l.Second, len(l.Lines))
+		first, second := l.Lines[0].Amount, l.Second[0].Amount // calories
+		if c.ml < 320 {
+			assert.Equal(t, "2/3 cup", l.SecondColumn)
+			assert.InEpsilon(t, 160/c.ml, second/first, 1e-9)
+		} else {
+			assert.Equal(t, label.PerContainer, l.SecondColumn)
+			assert.InEpsilon(t, c.ml/160, second/first, 1e-9)
+		}
+	}
+}
+
 func TestPanelLinesStandInTheOrderOfTheRule(t *testing.T) {
 	var keys []string
 	for _, x := range labelOf(t, ripple(t), label.US).Lines {

@@ -16,6 +16,7 @@ type serving struct {
 	perTub     float64 // unrounded
 	single     bool    // the container is one serving
 	dual       bool    // a second column per container is demanded
+	mayDual    bool    // one per reference amount is allowed
 	reason     string
 	containerG float64
 }
@@ -30,6 +31,7 @@ func divide(f *Food) serving {
 		s.measure = "1 container (" + metricQuantity(dec(s.grams)).text("g") + ")"
 		s.reason = fmt.Sprintf("the tub holds %.0f %% of the reference amount, under 200 %%: one serving, by our reading of 21 CFR 101.9(b)(6)", 100*ratio.InexactFloat64())
 		if ratio.GreaterThan(d("1.5")) {
+			s.mayDual = true
 			s.reason += "; over 150 %, a second column per 2/3 cup is allowed"
 		}
 		return s

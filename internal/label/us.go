@@ -26,10 +26,18 @@ func forUS(f *Food, options Options) (*Label, error) {
 	}
 	serving := all.per(s.grams, mass)
 	l.Lines, l.NotSignificant = usPanel(serving, options)
-	if s.dual {
-		l.Columns, l.SecondColumn = "dual", "container"
-		container, _ := usPanel(all.per(s.containerG, mass), Options{})
-		l.Second = matching(container, l.Lines)
+	second := func(per string, grams float64) {
+		l.Columns, l.SecondColumn = "dual", per
+		lines, _ := usPanel(all.per(grams, mass), Options{})
+		l.Second = matching(lines, l.Lines)
+	}
+	switch l.SecondAllowed = s.dual || s.mayDual; {
+	case s.dual:
+		second(PerContainer, s.containerG)
+	case options.SecondColumn && !s.mayDual:
+		return nil, fmt.Errorf("label: no second column: %s", s.reason)
+	case options.SecondColumn:
+		second(Cups(ReferenceML), ReferenceML*f.DensityGPerML)
 	}
 	l.addStatement(f)
 	l.ProposedName, l.Names = names(f)

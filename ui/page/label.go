@@ -36,7 +36,7 @@ type Label struct {
 var regions = [...]struct {
 	name   string
 	region label.Region
-}{{"United States", label.US}, {"European Union and United Kingdom", label.EU}}
+}{{"United States", label.US}, {"EU and United Kingdom", label.EU}}
 
 // forms words the forms of a panel for the eye.
 var forms = map[card.Form]string{card.Vertical: "Vertical", card.Tabular: "Tabular", card.Dual: "Two columns"}
@@ -46,7 +46,8 @@ func NewLabel(h Host) *Label {
 	p := &Label{host: h, body: container.NewStack(), sheet: kit.NewSheetView(), about: prose("")}
 	p.region = choice(p.Show, regions[0].name, regions[1].name)
 	p.region.Horizontal = true
-	p.form = widget.NewSelect(nil, func(string) { p.draw() })
+	p.form = widget.NewSelect(nil, func(string) { p.Show() })
+	p.form.PlaceHolder = forms[card.Dual] + "   " // it is as wide as this
 	p.export = widget.NewButton("Export PDF, PNG or text…", p.write)
 	p.sheet.OnFit = p.draw
 	top := container.NewHBox(widget.NewLabel("Rules of"), p.region, widget.NewLabel("Form"), p.form, p.export)
@@ -66,8 +67,10 @@ func regionOf(g *widget.RadioGroup) label.Region {
 
 // chosenForm returns the form that the panel is drawn in.
 func (p *Label) chosenForm() card.Form {
-	if all := card.Forms(p.label); p.form.SelectedIndex() >= 0 && p.form.SelectedIndex() < len(all) {
-		return all[p.form.SelectedIndex()]
+	for form, name := range forms {
+		if name == p.form.Selected {
+			return form
+		}
 	}
 	return ""
 }
@@ -84,8 +87,16 @@ func (p *Label) Leave() { p.drawing.stop() }
 // Show implements Page.
 func (p *Label) Show() {
 	d, r := p.host.Design(), p.host.Result()
-	l, err := label.For(r.Food(d), regionOf(p.region), label.Options{})
+	food, region := r.Food(d), regionOf(p.region)
+	l, err := label.For(food, region, label.Options{})
+	if err == nil {
+		p.offer(card.Forms(l))
+		if p.chosenForm() == card.Dual && l.Columns != "dual" { // the maker's choice
+			l, err = label.For(food, region, label.Options{SecondColumn: true})
+		}
+	}
 	if err == nil && reflect.DeepEqual(l, p.label) {
+		p.draw()
 		return
 	}
 	p.label = l
@@ -98,7 +109,6 @@ func (p *Label) Show() {
 		return
 	}
 	p.export.Enable()
-	p.offer(card.Forms(l))
 	drawn := container.NewBorder(nil, container.NewVBox(p.about), nil, nil, p.sheet)
 	text := container.NewHSplit(p.panel(l), p.rules(l))
 	text.Offset = 0.45
@@ -115,9 +125,9 @@ func (p *Label) offer(all []card.Form) {
 	for i, f := range all {
 		names[i] = forms[f]
 	}
-	if !slices.Equal(names, p.form.Options) {
-		p.form.Options = names
-		p.form.SetSelectedIndex(0)
+	p.form.Options = names
+	if !slices.Contains(names, p.form.Selected) {
+		p.form.Selected = names[0] // told to nobody: the page is being brought up to date
 	}
 	if len(all) > 1 {
 		p.form.Enable()
@@ -173,18 +183,7 @@ func (p *Label) write() {
 
 // panel is the declaration as a table to read.
 func (p *Label) panel(l *label.Label) fyne.CanvasObject {
-	grid := container.NewVBox()
-	for _, line := range l.Lines {
-		name := widget.NewLabel(strings.Repeat("    ", line.Indent) + line.Name)
-		name.TextStyle.Bold = line.Bold
-		text := line.Text
-		if line.Incomplete {
-			text += " *"
-		}
-		right := widget.NewLabelWithStyle(line.DVText, fyne.TextAlignTrailing, fyne.TextStyle{})
-		grid.Add(container.NewBorder(nil, nil, name, container.NewGridWrap(fyne.NewSize(64, name.MinSize().Height), right),
-			widget.NewLabelWithStyle(text, fyne.TextAlignTrailing, fyne.TextStyle{})))
-	}
+	grid := panelTable(l)
 	title := "Nutrition Facts"
 	per := l.ServingsText + "\nServing size " + l.ServingMeasure
 	if l.Region == label.EU {
@@ -206,6 +205,50 @@ func (p *Label) panel(l *label.Label) fyne.CanvasObject {
 		objects = append(objects, bold(l.Contains))
 	}
 	return scrolled(objects...)
+}
+
+// panelTable sets the lines of a panel with their shares of the day.
+func panelTable(l *label.Label) fyne.CanvasObject {
+	first, share := "per serving", "% DV"
+	if l.Region == label.EU {
+		first, share = "per 100 g", "% RI"
+	}
+	heads := []string{first, share}
+	if l.Region == label.EU {
+		heads = heads[:1] // the intake is of a portion
+	}
+	second := len(l.Second) == len(l.Lines)
+	if second {
+		heads = append(heads, "per "+l.SecondColumn, share)
+	}
+	cells := func(line label.Line, share bool) []string {
+		text := line.AmountText()
+		if line.Incomplete {
+			text += " *"
+		}
+		if !share {
+			return []string{text}
+		}
+		return []string{text, blankIfNone(line.DVText)}
+	}
+	rows := make([]kit.Figure, len(l.Lines))
+	for i, line := range l.Lines {
+		rows[i] = kit.Figure{Name: strings.Repeat("    ", line.Indent) + line.Name, Cells: cells(line, l.Region == label.US)}
+		if second {
+			rows[i].Cells = append(rows[i].Cells, cells(l.Second[i], true)...)
+		}
+	}
+	table := kit.NewFigures(heads...)
+	table.ShowFigures(rows)
+	return table
+}
+
+// blankIfNone keeps the table from a dash, its sign for unknown.
+func blankIfNone(s string) string {
+	if s == "" {
+		return " "
+	}
+	return s
 }
 
 // statement is the list of ingredients with its emphasis.
