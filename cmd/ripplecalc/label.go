@@ -10,12 +10,15 @@ import (
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
+	usage: "label FILE [--region us|eu] [--short] [--reference FILE] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
 	short: "Computes the nutrition panel, the list of ingredients, names and claims",
 	long: `
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
             which the UK keeps)
   --short   leave out US lines that may go, and say so instead
+  --reference FILE
+            the design of a food to compare with, which "reduced" and "light"
+            ask for
   --json    JSON instead of text
   -o FILE   draw it at true size, or write its text, by the ending
   --form    how the drawing is laid out: vertical, tabular for a package without
@@ -33,6 +36,7 @@ func runLabel(c *command, s *shell, args []string) error {
 	asJSON := flags.Bool("json", false, "")
 	short := flags.Bool("short", false, "")
 	region := flags.String("region", string(label.US), "")
+	reference := flags.String("reference", "", "")
 	to := flags.String("o", "", "")
 	form := flags.String("form", "", "")
 	files, err := c.parse(flags, args, 1, 1)
@@ -58,7 +62,16 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	l, err := label.For(r.Food(f.Design), rules, label.Options{OmitInsignificant: *short, SecondColumn: card.Form(*form) == card.Dual && rules == label.US})
+	options := label.Options{OmitInsignificant: *short, SecondColumn: card.Form(*form) == card.Dual && rules == label.US}
+	if *reference != "" {
+		other, of, err := open(s, *reference)
+		if err != nil {
+			return err
+		}
+		food := of.Food(other.Design)
+		options.Reference = &food
+	}
+	l, err := label.For(r.Food(f.Design), rules, options)
 	if err != nil {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}

@@ -154,7 +154,7 @@ func statementOf(l *label.Label, w float64, st style) *sheet {
 		runs = append(runs, run{r.Text, s})
 	}
 	parts := []*sheet{paragraph(w, 10.4, runs...)}
-	if l.Contains != "" {
+	if l.Contains != "" && l.Region == label.US { // the EU lets the emphasised list alone tell, Article 21
 		parts = append(parts, text(w, 10.4, st.bold(), l.Contains))
 	}
 	return stack(2.2, parts...)

@@ -106,7 +106,7 @@ var fields = []Field{
 	{Path: "label.energy_method", About: "energy by 4-4-9 or by the records' Atwater factors",
 		Choices: []string{"general", "specific"},
 		at:      func(d *Design) any { return &d.Label.EnergyMethod }},
-	{Path: "label.portion", About: `portion in free words, "" for the rule's own`, Format: "words",
+	{Path: "label.portion", About: `portion of an EU label in words with its grams, as "2 scoops (80 g)"; "" for a US serving`, Format: "words",
 		at: func(d *Design) any { return &d.Label.Portion }},
 
 	{Path: "dense.stove_loss_percent", About: "water driven off, of the phase's mass", Unit: "%", Min: 0, Max: 60,

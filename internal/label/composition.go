@@ -1,6 +1,7 @@
 package label
 
 import (
+	"slices"
 	"strings"
 
 	"ripplewright/internal/ingredient"
@@ -18,6 +19,7 @@ type makeup struct {
 	anyMilkFat    ingredient.Amount // %, cultured products too
 	milkProtein   ingredient.Amount // %
 	otherFat      float64           // %, neither milk nor egg
+	addedFat      float64           // %, otherFat but for that of flavours such as nuts and cocoa
 	protein       ingredient.Amount // %
 	yolk          ingredient.Amount // % egg yolk solids
 	bulky         ingredient.Amount // % bulky flavours at their counted weight
@@ -26,6 +28,7 @@ type makeup struct {
 	hasYolk       bool // any egg but its white
 	hasFoam       bool
 	hasGoat       bool
+	hasCow        bool
 }
 
 // Bulky flavours count at these multiples of their weight, 21 CFR
@@ -57,10 +60,6 @@ func composition(f *Food) makeup {
 		case ingredient.Dairy, ingredient.Cultured:
 			m.anyMilkFat = m.anyMilkFat.Plus(column(in, ingredient.MilkFat), k)
 			m.milkProtein = m.milkProtein.Plus(column(in, ingredient.Protein), k)
-			m.hasDairy = true
-			for _, a := range in.AllergensUS {
-				m.hasGoat = m.hasGoat || a == "milk:goat"
-			}
 			if in.Standing == ingredient.Dairy {
 				m.milkFat = m.milkFat.Plus(column(in, ingredient.MilkFat), k)
 				m.msnf = m.msnf.Plus(column(in, ingredient.MSNF), k)
@@ -77,10 +76,22 @@ func composition(f *Food) makeup {
 			fresh := (100 - in.Cell(ingredient.Water).Or(0)) * 100 / freshSolids
 			m.bulky = m.bulky.Plus(ingredient.Amount{Known: fresh, Most: fresh}, bulkyFruit*k)
 		}
-		yolk := in.Cell(ingredient.EggYolkSolids).Or(0) > 0
+		for _, a := range allergensOf(in, US) {
+			if a.class == "milk" {
+				m.hasDairy = true
+				m.hasGoat = m.hasGoat || a.kind == "goat"
+				m.hasCow = m.hasCow || a.kind == ""
+			}
+		}
+		yolk := part(in, ingredient.EggYolkSolids).Most > 0
 		m.hasYolk = m.hasYolk || yolk
 		if in.Standing != ingredient.Dairy && in.Standing != ingredient.Cultured && !yolk && in.Group != "egg" {
 			m.otherFat += k * in.Cell(ingredient.Fat).Or(0)
+			switch in.Standing {
+			case ingredient.Cocoa, ingredient.Nut, ingredient.Fruit, ingredient.DriedFruit:
+			default:
+				m.addedFat += k * in.Cell(ingredient.Fat).Or(0)
+			}
 		}
 	}
 	if m.msnf.Known > 0 {
@@ -105,17 +116,13 @@ func wettest(in *ingredient.Ingredient) float64 {
 // where it is unknown it can be all solids.
 func part(in *ingredient.Ingredient, c ingredient.Column) ingredient.Amount {
 	a := ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Cell(c).Or(0)}
-	if !in.Cell(c).Known && carries(in.AllergensUS, "egg") {
+	if !in.Cell(c).Known && carries(in, "egg") {
 		a.Most = 100 - in.Cell(ingredient.Water).Or(0)
 	}
 	return a
 }
 
-func carries(allergens []string, class string) bool {
-	for _, a := range allergens {
-		if word, _, _ := strings.Cut(a, ":"); word == class {
-			return true
-		}
-	}
-	return false
+// carries reports whether an ingredient holds an allergen of that class.
+func carries(in *ingredient.Ingredient, class string) bool {
+	return slices.ContainsFunc(allergensOf(in, US), func(a allergen) bool { return a.class == class })
 }

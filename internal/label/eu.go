@@ -3,6 +3,9 @@ package label
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -11,17 +14,18 @@ import (
 
 // forEU builds the declaration of Regulation (EU) No 1169/2011, per 100 g and
 // per portion.
-func forEU(f *Food) (*Label, error) {
+func forEU(f *Food, options Options) (*Label, error) {
 	all := totals(f)
 	mass := f.MassG()
-	portion := f.PortionG
-	if !(portion > 0) {
-		portion = divide(f).grams
-	}
+	portion, measure := f.portion()
 	n := servings(dec(f.tubG() / portion))
+	per := " portions per pack"
+	if n.value.Equal(d1) {
+		per = " portion per pack"
+	}
 	l := &Label{
-		Region: EU, ServingG: portion, ServingMeasure: "portion of " + metricQuantity(dec(portion)).text(" g"),
-		ServingsPerContainer: n.value.InexactFloat64(), ServingsText: n.text(" portions per pack"),
+		Region: EU, ServingG: portion, ServingMeasure: measure,
+		ServingsPerContainer: n.value.InexactFloat64(), ServingsText: n.text(per),
 		Columns: "dual", ColumnsWhy: "per 100 g is required, per portion allowed, by our reading of Articles 32 and 33",
 		SecondColumn: "portion",
 		Footnote:     "Reference intake of an average adult (8 400 kJ/2 000 kcal)",
@@ -30,11 +34,26 @@ func forEU(f *Food) (*Label, error) {
 	l.Lines = euPanel(all.per(100, mass), all.of[polyols].Known > 0)
 	l.Second = euPanel(all.per(portion, mass), all.of[polyols].Known > 0)
 	l.addStatement(f)
-	l.ProposedName, l.Names = names(f)
-	l.Claims = euClaims(all.per(100, mass))
+	l.ProposedName, l.Names = names(f, EU)
+	l.Claims = euClaims(all.per(100, mass), options)
 	l.addWarnings(f)
+	l.addNotes(f, all)
 	return l, nil
 }
+
+// portion returns the g of a portion and its words: what the maker wrote, if
+// that tells the grams; else what a US label would have for a serving.
+func (f *Food) portion() (float64, string) {
+	if m := gramsInWords.FindStringSubmatch(f.Portion); m != nil {
+		if g, err := strconv.ParseFloat(m[1], 64); err == nil && g > 0 {
+			return g, strings.TrimSpace(f.Portion)
+		}
+	}
+	g := divide(f).grams
+	return g, "portion of " + metricQuantity(dec(g)).text(" g")
+}
+
+var gramsInWords = regexp.MustCompile(`(\d+(?:\.\d+)?)\s*g\b`)
 
 func euPanel(a *amounts, withPolyols bool) []Line {
 	var lines []Line
@@ -68,17 +87,22 @@ func (e *euLine) line(a *amounts) Line {
 }
 
 // quid returns the percentage of an ingredient that the food's name mentions,
-// Article 22 and Annex VIII: its weight as used over that of the finished
-// food, since water was driven off (from memory), or "" where the name does
-// not mention it. Whole percents, tenths below 1 % (common practice, no
-// source).
-func quid(f *Food, in *ingredient.Ingredient, grams float64) string {
-	if !mentions(f.Name, in) {
+// Article 22 and Annex VIII: its weight as used over that of the finished food,
+// since water was driven off, or in words where that is over 100 % (item 4,
+// from memory). It is "" where no word in named mentions it. Whole percents,
+// tenths below 5 % (common practice, no source).
+func quid(named string, f *Food, in *ingredient.Ingredient, grams float64) string {
+	if !mentions(named, in) {
 		return ""
 	}
 	p := dec(100 * grams / f.MassG())
-	if p.LessThan(d1) {
-		return fmt.Sprintf(" (%s %%)", nearest(p, d01))
+	step := d1
+	if p.LessThan(d5) {
+		step = d01
 	}
-	return fmt.Sprintf(" (%s %%)", nearest(p, d1))
+	n := nearest(p, step)
+	if p.GreaterThan(decimal.NewFromInt(100)) {
+		return fmt.Sprintf(" (%s g per 100 g of the finished food)", n)
+	}
+	return fmt.Sprintf(" (%s %%)", n)
 }

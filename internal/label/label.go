@@ -49,8 +49,8 @@ type Food struct {
 	TubML         float64 // mL of food in one tub, which is one container
 	TubG          float64 // g of it; 0: TubML × DensityGPerML
 
-	EnergyMethod string  // General or Specific; "": General
-	PortionG     float64 // g of an EU portion; 0: the US reference amount
+	EnergyMethod string // General or Specific; "": General
+	Portion      string // of an EU label in words with its grams, "2 scoops (80 g)"; "": as a US serving
 
 	// Dense is the custard alone, for the names it may bear by itself; nil
 	// where the food has one phase. Its lines are among Lines.
@@ -176,6 +176,9 @@ type Options struct {
 	// 101.9(b)(6) allows for a container of over 150 and under 200 % of the
 	// reference amount. It is an error where none is allowed.
 	SecondColumn bool
+	// Reference is the food that "reduced" and "light" are measured against;
+	// nil leaves these claims open.
+	Reference *Food
 }
 
 // PerContainer is what a second column is per where the container demands it,
@@ -187,11 +190,16 @@ func For(food Food, region Region, options Options) (*Label, error) {
 	if err := food.check(); err != nil {
 		return nil, err
 	}
+	if options.Reference != nil {
+		if err := options.Reference.check(); err != nil {
+			return nil, fmt.Errorf("reference food: %w", err)
+		}
+	}
 	switch region {
 	case US:
 		return forUS(&food, options)
 	case EU:
-		return forEU(&food)
+		return forEU(&food, options)
 	}
 	return nil, fmt.Errorf("label: no rules are known for region %q", region)
 }

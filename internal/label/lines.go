@@ -61,10 +61,15 @@ func (l *usLine) text(v decimal.Decimal) string {
 	return s
 }
 
-// percentOf returns the percent Daily Value, of the unrounded amount.
+// percentOf returns the percent Daily Value, of the unrounded amount. A
+// vitamin or mineral whose amount is declared as zero, being under 2 % of the
+// Daily Value, has no percentage either: 21 CFR 101.9(c)(8)(iii).
 func (l *usLine) percentOf(v decimal.Decimal) rounded {
 	p := v.Mul(decimal.NewFromInt(100)).Div(l.dv)
-	if l.vitamin {
+	switch {
+	case l.vitamin && l.round(v).value.IsZero():
+		return plainly(d0)
+	case l.vitamin:
 		return vitaminPercent(p)
 	}
 	return percent(p)

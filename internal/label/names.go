@@ -3,6 +3,8 @@ package label
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sort"
 	"strings"
 
 	"ripplewright/internal/ingredient"
@@ -28,6 +30,10 @@ type Limit struct {
 	Met     bool     `json:"met"`
 	Judge   bool     `json:"judge"`          // for the maker to judge; Met says nothing
 	Miss    float64  `json:"miss,omitempty"` // by how much it is missed, in Unit
+
+	// Incomplete tells that Own is only the known part, and that what is
+	// unknown could change Met.
+	Incomplete bool `json:"incomplete"`
 }
 
 // Limits of the US standards, g/mL: 4.5, 1.6 and 6 lb/gal, at 453.59237 g to
@@ -39,9 +45,9 @@ const (
 	sherbetLbPerGal  = 6.0
 )
 
-// names returns the proposed name and every name tested: US standards on the
-// whole food and on the dense phase alone, then the EU and UK yardsticks.
-func names(f *Food) (proposed string, all []Name) {
+// names returns the proposed name and every name tested, those of the label's
+// own region first: on the whole food, then on the dense phase alone.
+func names(f *Food, region Region) (proposed string, all []Name) {
 	whole := composition(f)
 	dense := whole
 	parts := []struct {
@@ -67,14 +73,16 @@ func names(f *Food) (proposed string, all []Name) {
 			all = append(all, n)
 		}
 	}
-	return propose(f, &whole, all), all
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Region == region && all[j].Region != region })
+	return propose(f, region, &whole, all), all
 }
 
 // atLeast is a limit from below: the known part must reach it.
 func atLeast(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
 	v := own.Known
+	met := dec(v).GreaterThanOrEqual(dec(bound))
 	return Limit{What: what, Section: section, Bound: fmt.Sprintf("at least %.4g", bound), Own: &v, Unit: unit,
-		Met: dec(v).GreaterThanOrEqual(dec(bound)), Miss: max(0, bound-v)}
+		Met: met, Miss: max(0, bound-v), Incomplete: !met && (math.IsInf(own.Most, 1) || dec(own.Most).GreaterThanOrEqual(dec(bound)))}
 }
 
 // atMost is a limit from above: the most it can be must keep it.
@@ -88,13 +96,17 @@ func below(what, section string, own ingredient.Amount, bound float64, unit stri
 }
 
 func upper(what, section string, own ingredient.Amount, bound float64, unit, word string, strict bool) Limit {
-	v := own.Known
-	l := Limit{What: what, Section: section, Bound: fmt.Sprintf("%s %.4g", word, bound), Own: &v, Unit: unit, Miss: max(0, v-bound)}
-	if !math.IsInf(own.Most, 1) {
-		c := dec(own.Most).Cmp(dec(bound))
-		l.Met = c < 0 || c == 0 && !strict
+	keeps := func(v float64) bool {
+		if math.IsInf(v, 1) {
+			return false
+		}
+		c := dec(v).Cmp(dec(bound))
+		return c < 0 || c == 0 && !strict
 	}
-	return l
+	v := own.Known
+	met := keeps(own.Most)
+	return Limit{What: what, Section: section, Bound: fmt.Sprintf("%s %.4g", word, bound), Own: &v, Unit: unit,
+		Met: met, Miss: max(0, v-bound), Incomplete: !met && keeps(v)}
 }
 
 func exactly(v float64) ingredient.Amount { return ingredient.Amount{Known: v, Most: v} }
@@ -109,11 +121,34 @@ func fact(what, section, bound string, met bool) Limit {
 
 // frozenMix are the limits that 21 CFR 135.110 puts on mix and freezing.
 func (m *makeup) frozenMix(section string) []Limit {
-	stirred := judged("frozen while stirring", section)
+	return append([]Limit{m.stirred(section), judged("mix pasteurised", section)}, m.weights(section)...)
+}
+
+// stirred is for the maker to judge, but that a folded foam never is.
+func (m *makeup) stirred(section string) Limit {
 	if m.hasFoam {
-		stirred = fact("frozen while stirring", section, "all of it; the foam is folded in", false)
+		return fact("frozen while stirring", section, "all of it; the foam is folded in", false)
 	}
-	return append([]Limit{stirred, judged("mix pasteurised", section)}, m.weights(section)...)
+	return judged("frozen while stirring", section)
+}
+
+// iceCreamMix are the limits that ice cream and frozen custard share: 21 CFR
+// 135.110(a).
+func (m *makeup) iceCreamMix() []Limit {
+	limits := m.frozenMix("21 CFR 135.110(a)")
+	limits = append(limits, atMost("fat that is neither milk, egg nor a flavour's", "21 CFR 135.110(a)(1), incidental taken as 0.5 %", exactly(m.addedFat), incidentalFat, "%"))
+	if m.hasGoat && m.hasCow {
+		limits = append(limits, fact("milk", "21 CFR 135.110, 135.115", "of cows alone or of goats alone", false))
+	}
+	return append(limits, m.dairyLimits()...)
+}
+
+// named puts the goat before a name, 21 CFR 135.115.
+func (m *makeup) named(name string) string {
+	if m.hasGoat {
+		return "goat's milk " + name
+	}
+	return name
 }
 
 // weights are the limits on what a gallon weighs.
@@ -132,7 +167,7 @@ func (m *makeup) dairyLimits() []Limit {
 	rest := 100 - m.bulky.Known // % of the food
 	limits := []Limit{atMost("whey, of the nonfat milk solids", "7 CFR 58.2825", exactly(m.whey), 25, "%")}
 	if m.bulky.Known == 0 {
-		need := 20 - math.Floor(min(max(m.milkFat.Known, 10), 14))
+		need := 20 - dec(min(max(m.milkFat.Known, 10), 14)).Floor().InexactFloat64()
 		return append(limits,
 			atLeast("milkfat", section, m.milkFat, 10, "%"),
 			atLeast(fmt.Sprintf("nonfat milk solids beside %.1f %% milkfat", m.milkFat.Known), section, m.msnf, need, "%"))
@@ -154,24 +189,18 @@ func (m *makeup) dairyLimits() []Limit {
 const yolkSolids, leastYolkSolids = 1.4, 1.12
 
 func iceCream(m *makeup) Name {
-	name := "ice cream"
-	if m.hasGoat {
-		name = "goat's milk ice cream"
-	}
-	limits := append(m.frozenMix("21 CFR 135.110(a)"), m.dairyLimits()...)
 	yolk := m.yolk
 	if rest := 100 - m.bulky.Known; rest > 0 {
 		yolk = times(yolk, 100/rest)
 	}
-	limits = append(limits, below("egg yolk solids without bulky flavours", "21 CFR 135.110(f)", yolk, yolkSolids, "%"))
-	return Name{Name: name, Region: US, Limits: limits, Note: m.bulkyNote()}
+	limits := append(m.iceCreamMix(), below("egg yolk solids without bulky flavours", "21 CFR 135.110(a)(2)", yolk, yolkSolids, "%"))
+	return Name{Name: m.named("ice cream"), Region: US, Limits: limits, Note: m.bulkyNote()}
 }
 
 func frozenCustard(m *makeup) Name {
-	limits := append(m.frozenMix("21 CFR 135.110(a)"), m.dairyLimits()...)
 	need := max(leastYolkSolids, yolkSolids*(100-m.bulky.Known)/100)
-	limits = append(limits, atLeast("egg yolk solids", "21 CFR 135.110(f)", m.yolk, need, "%"))
-	return Name{Name: "frozen custard (also french ice cream)", Region: US, Limits: limits, Note: m.bulkyNote()}
+	limits := append(m.iceCreamMix(), atLeast("egg yolk solids", "21 CFR 135.110(a)(2)", m.yolk, need, "%"))
+	return Name{Name: m.named("frozen custard (also french ice cream)"), Region: US, Limits: limits, Note: m.bulkyNote()}
 }
 
 // bulkyNote says what was counted as bulky.
@@ -188,7 +217,8 @@ func (m *makeup) bulkyNote() string {
 func sherbet(m *makeup) Name {
 	const section = "21 CFR 135.140"
 	total := m.milkFat.Plus(m.msnf, 1)
-	return Name{Name: "sherbet", Region: US, Limits: []Limit{
+	return Name{Name: m.named("sherbet"), Region: US, Limits: []Limit{
+		m.stirred(section), judged("mix pasteurised", section),
 		atLeast("weight", section, exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
 		atLeast("milkfat", section, m.milkFat, 1, "%"),
 		atMost("milkfat", section, m.milkFat, 2, "%"),
@@ -198,24 +228,35 @@ func sherbet(m *makeup) Name {
 	}}
 }
 
+// waterIce: made "in the same manner" as sherbet, but that the mix need not be
+// pasteurised (§ 135.160; that the sherbet's weight holds too is from memory).
 func waterIce(m *makeup) Name {
 	const section = "21 CFR 135.160"
 	return Name{Name: "water ice", Region: US, Limits: []Limit{
+		m.stirred(section),
+		atLeast("weight", section+" by 135.140, from memory", exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
 		fact("milk ingredients", section, "none", !m.hasDairy),
 		fact("egg ingredients other than white", section, "none", !m.hasYolk),
 	}}
 }
 
+// mellorine: 6 % fat and 2.7 % protein of the food without its bulky flavours
+// (that exclusion from memory), and in no case under 4.8 and 2.2 %.
 func mellorine(m *makeup) Name {
 	const section = "21 CFR 135.130"
-	fatBound, proteinBound := 6.0, 2.7
-	if m.bulky.Known > 0 {
-		fatBound, proteinBound = 4.8, 2.2
+	limits := m.frozenMix(section)
+	if rest := 100 - m.bulky.Known; m.bulky.Known == 0 {
+		limits = append(limits, atLeast("fat", section, m.fat, 6, "%"), atLeast("protein", section, m.protein, 2.7, "%"))
+	} else if rest > 0 {
+		limits = append(limits,
+			atLeast("fat without the bulky flavours' weight", section, times(m.fat, 100/rest), 6, "%"),
+			atLeast("protein without the bulky flavours' weight", section, times(m.protein, 100/rest), 2.7, "%"),
+			atLeast("fat", section, m.fat, 4.8, "%"), atLeast("protein", section, m.protein, 2.2, "%"))
+	} else {
+		limits = append(limits, fact("food beside its bulky flavours", section, "some", false))
 	}
-	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality is for you to judge", Limits: append(m.frozenMix(section),
-		atLeast("fat", section, m.fat, fatBound, "%"),
-		atLeast("protein", section, m.protein, proteinBound, "%"),
-		fact("fat other than milk and egg fat", section, "some", m.otherFat > incidentalFat))}
+	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality and vitamin A are for you to judge",
+		Limits: append(limits, fact("fat other than milk, egg and flavour fat", section, "some", m.addedFat > incidentalFat))}
 }
 
 // incidentalFat is the % of fat from flavours that the yardsticks of the EU
@@ -264,36 +305,53 @@ func ukMilkIce(m *makeup) Name {
 	}}
 }
 
-// propose words a truthful descriptive name (21 CFR 101.3(b), from memory).
-func propose(f *Food, whole *makeup, all []Name) string {
+// propose words a truthful descriptive name (21 CFR 101.3(b), from memory;
+// Regulation (EU) No 1169/2011, Article 17). A standard's name stands for the
+// whole only where the whole meets it, and for the custard where that does.
+func propose(f *Food, region Region, whole *makeup, all []Name) string {
 	met := func(name, of string) bool {
-		for _, n := range all {
-			if n.Met && n.Of == of && strings.HasPrefix(n.Name, name) {
-				return true
+		return slices.ContainsFunc(all, func(n Name) bool {
+			return n.Met && n.Region == region && n.Of == of && strings.HasPrefix(strings.TrimPrefix(n.Name, "goat's milk "), name)
+		})
+	}
+	const here, alone = "whole food", "dense phase alone"
+	head, part := "Frozen dessert", ""
+	if whole.hasDairy {
+		head = "Frozen dairy dessert"
+	}
+	if whole.hasYolk {
+		part = "egg custard"
+	}
+	if whole.hasDairy && whole.hasYolk {
+		part = "custard"
+	}
+	if region == EU {
+		switch {
+		case met("dairy ice cream (UK guide)", here) && met("dairy ice cream", here):
+			head = "Dairy ice cream"
+		case met("ice cream (UK guide)", here):
+			head = "Ice cream"
+		}
+	} else {
+		standards := [...]string{"frozen custard", "ice cream", "sherbet", "water ice", "mellorine"}
+		for _, name := range standards {
+			if met(name, here) {
+				head, part = whole.named(name), ""
+				head = strings.ToUpper(head[:1]) + head[1:]
+				break
 			}
 		}
-		return false
+		for _, name := range standards[:2] {
+			if part != "" && met(name, alone) {
+				part = whole.named(name)
+				break
+			}
+		}
 	}
-	dense := "whole food"
-	if f.Dense != nil && whole.hasFoam {
-		dense = "dense phase alone"
+	if part != "" {
+		head += ": " + part
 	}
-	var head string
-	switch {
-	case met("frozen custard", dense):
-		head = "Frozen custard"
-	case met("ice cream", dense) && whole.hasDairy && whole.milkFat.Known >= 10:
-		head = "Ice cream"
-	case whole.hasDairy && whole.hasYolk:
-		head = "Frozen dairy dessert: custard"
-	case whole.hasDairy:
-		head = "Frozen dairy dessert"
-	case whole.hasYolk:
-		head = "Frozen dessert: custard without milk"
-	default:
-		head = "Frozen dessert"
-	}
-	if with := characterising(f); with != "" {
+	if with := characterising(f, region); with != "" {
 		head += " with " + with
 	}
 	if whole.hasFoam {
@@ -302,21 +360,59 @@ func propose(f *Food, whole *makeup, all []Name) string {
 	return head
 }
 
-// characterising returns the fruit, nuts or chocolate of at least 2 % that
-// the food holds, 21 CFR 135.110(f) (older print), the heaviest two.
-func characterising(f *Food) string {
-	var names []string
+// Least of a fruit or of nuts, in % of the food, that is not "too little" to
+// stand in a name: 21 CFR part 135 (older print).
+func leastOf(in *ingredient.Ingredient) float64 {
+	if in.Standing == ingredient.Nut || in.Standing == ingredient.Cocoa {
+		return 2
+	}
+	words := strings.Fields(strings.ReplaceAll(in.ID, "_", " "))
+	any := func(of ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+	}
+	switch {
+	case any("lemon", "lime", "orange", "yuzu", "grapefruit", "mandarin"):
+		return 2
+	case any("strawberry", "raspberry", "blackberry", "blueberry", "cranberry", "cherry", "currant", "gooseberry"):
+		return 6
+	}
+	return 10
+}
+
+// enough is an ingredient that may characterise the food: cocoa, nuts and
+// fruit at their least or more. Dried fruit counts at its fresh weight.
+func enough(it *listed, mass float64) bool {
+	in, g := it.lines[0].Ingredient, it.grams
+	switch in.Standing {
+	case ingredient.DriedFruit:
+		g *= (100 - in.Cell(ingredient.Water).Or(0)) / freshSolids
+	case ingredient.Cocoa, ingredient.Fruit, ingredient.Nut:
+	default:
+		return false
+	}
+	return dec(100 * g / mass).GreaterThanOrEqual(dec(leastOf(in)))
+}
+
+// leastAlcohol is the % of alcohol by weight from which the name tells of what
+// brings it (common practice, no source; that the name should is too).
+const leastAlcohol = 0.5
+
+// characterising returns what a name should tell of: the fruit, nuts and
+// chocolate that the food holds enough of, the heaviest two, and its spirits.
+func characterising(f *Food, region Region) string {
+	var flavours, spirits []string
 	mass := f.MassG()
-	for _, it := range list(f, US) {
-		switch it.lines[0].Ingredient.Standing {
-		case ingredient.Cocoa, ingredient.Fruit, ingredient.Nut, ingredient.DriedFruit:
-			if it.grams >= 0.02*mass && len(names) < 2 {
-				name, _, _ := strings.Cut(it.name, " (")
-				names = append(names, name)
-			}
+	for _, it := range list(f, region) {
+		name, _, _ := strings.Cut(it.name, " (")
+		in := it.lines[0].Ingredient
+		switch {
+		case enough(&it, mass) && len(flavours) < 2:
+			flavours = append(flavours, name)
+		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Or(0) > 1 && 100*f.alcoholG()/mass >= leastAlcohol:
+			spirits = append(spirits, name)
 		}
 	}
-	return wordList(names, "and")
+	return wordList(append(flavours, spirits...), "and")
 }
 
 // foamWord names the foam by what it is beaten from.

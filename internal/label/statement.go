@@ -27,6 +27,7 @@ type listed struct {
 // water counts without what was driven off (from memory).
 func (l *Label) addStatement(f *Food) {
 	items := list(f, l.Region)
+	named := f.Name + " " + characterising(f, l.Region) // words that the food's name may use
 	var runs []Run
 	add := func(s string, strong bool) {
 		if n := len(runs); n > 0 && runs[n-1].Emphasis == strong {
@@ -47,7 +48,7 @@ func (l *Label) addStatement(f *Food) {
 		}
 		if l.Region == EU {
 			emphasise(text, it.lines, add)
-			add(quid(f, in, it.grams), false)
+			add(quid(named, f, in, it.grams), false)
 			continue
 		}
 		add(text, false)
@@ -56,13 +57,13 @@ func (l *Label) addStatement(f *Food) {
 	l.Ingredients = runs
 	var b strings.Builder
 	for _, r := range runs {
+		if r.Emphasis { // plain text has no bold
+			r.Text = strings.ToUpper(r.Text)
+		}
 		b.WriteString(r.Text)
 	}
 	l.IngredientsText = b.String()
 	l.Contains = contains(f, l.Region)
-	l.Notes = append(l.Notes, "Ingredients stand in descending order of weight as added; water driven off while cooking is taken from added water and from nothing else.",
-		"Allergens are those of the generic ingredients; the packs in your hand may name more, and they win.",
-		"By our reading of the sections named; local code and licensed practice decide.")
 }
 
 // list merges the lines by common name and sorts them.
@@ -114,32 +115,16 @@ func commonName(in *ingredient.Ingredient, region Region) string {
 	return strings.ToLower(in.Name)
 }
 
-// allergenStems are the beginnings of words that name an allergen in the
-// list; where none is found the allergen's own word is added in brackets.
-var allergenStems = map[string][]string{
-	"milk": {"milk", "buttermilk"}, "eggs": {"egg"}, "soybeans": {"soy"}, "peanuts": {"peanut"},
-	"sesame": {"sesame"}, "sulphites": {"sulphite", "sulphur"}, "gluten_cereals": {"wheat", "barley", "rye", "oat"},
-}
-
 // emphasise adds text with the words that name an EU allergen of its lines
-// emphasised.
+// emphasised; an allergen that no word names follows in brackets.
 func emphasise(text string, lines []Used, add func(string, bool)) {
 	var stems, extra []string
 	for _, u := range lines {
-		for _, a := range u.Ingredient.AllergensEU {
-			class, kind, _ := strings.Cut(a, ":")
-			of := allergenStems[class]
-			word := strings.ReplaceAll(class, "_", " ")
-			if kind != "" {
-				word = strings.ReplaceAll(kind, "_", " ")
-				of = append([]string{strings.TrimSuffix(word, "s")}, of...)
-			}
-			if of == nil {
-				of = []string{strings.TrimSuffix(word, "s")}
-			}
+		for _, a := range allergensOf(u.Ingredient, EU) {
+			of := a.stems()
 			stems = append(stems, of...)
 			if !namesAny(text, of) {
-				extra = appendOnce(extra, word)
+				extra = appendOnce(extra, a.word(EU))
 			}
 		}
 	}
@@ -181,66 +166,6 @@ func startsWithAny(word string, stems []string) bool {
 func namesAny(text string, stems []string) (found bool) {
 	eachWord(text, func(w string) { found = found || startsWithAny(w, stems) })
 	return found
-}
-
-// contains returns the US statement of major food allergens (FD&C Act
-// 403(w)), or a sentence that names those of Annex II for the EU, which has
-// no such statement beside an emphasised list.
-func contains(f *Food, region Region) string {
-	words := map[string][]string{} // class → species
-	var order []string
-	for _, u := range f.Lines {
-		if u.Grams == 0 {
-			continue
-		}
-		of := u.Ingredient.AllergensUS
-		if region == EU {
-			of = u.Ingredient.AllergensEU
-		}
-		for _, a := range of {
-			class, kind, _ := strings.Cut(a, ":")
-			if _, seen := words[class]; !seen {
-				order = append(order, class)
-				words[class] = nil
-			}
-			if kind != "" {
-				words[class] = appendOnce(words[class], strings.ReplaceAll(kind, "_", " "))
-			}
-		}
-	}
-	if len(order) == 0 {
-		return ""
-	}
-	sort.SliceStable(order, func(i, j int) bool { return allergenRank(order[i]) < allergenRank(order[j]) })
-	var parts []string
-	for _, class := range order {
-		word := strings.ReplaceAll(class, "_", " ")
-		switch class {
-		case "tree_nut":
-			word = "tree nuts"
-		case "gluten_cereals":
-			word = "cereals containing gluten"
-		}
-		if kinds := words[class]; len(kinds) > 0 {
-			sort.Strings(kinds)
-			word += " (" + strings.Join(kinds, ", ") + ")"
-		}
-		parts = append(parts, word)
-	}
-	if region == EU {
-		return "Allergens, emphasised in the list: " + strings.Join(parts, ", ") + "."
-	}
-	return "Contains: " + strings.Join(parts, ", ") + "."
-}
-
-// allergenRank puts milk and egg first, which every such dessert carries.
-func allergenRank(class string) int {
-	for i, c := range [...]string{"milk", "egg", "eggs"} {
-		if class == c {
-			return i
-		}
-	}
-	return 9
 }
 
 // mentions reports whether a food's name mentions an ingredient: a word of

@@ -46,10 +46,7 @@ type amounts struct {
 // totals sums the figures of food.
 func totals(f *Food) *amounts {
 	var t amounts
-	polyolsUsed := false
-	for _, u := range f.Lines {
-		polyolsUsed = polyolsUsed || u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0
-	}
+	polyolsUsed := f.hasNamedPolyols()
 	for _, u := range f.Lines {
 		if u.Grams == 0 {
 			continue
@@ -63,6 +60,26 @@ func totals(f *Food) *amounts {
 		}
 	}
 	return &t
+}
+
+// hasNamedPolyols reports whether a sugar alcohol with an energy of its own
+// was used.
+func (f *Food) hasNamedPolyols() bool {
+	for _, u := range f.Lines {
+		if u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// alcoholG returns the g of alcohol that the lines are known to hold.
+func (f *Food) alcoholG() float64 {
+	g := 0.0
+	for _, u := range f.Lines {
+		g += u.Grams * u.Ingredient.Cell(ingredient.Alcohol).Or(0) / 100
+	}
+	return g
 }
 
 // per returns the amounts of g grams of a food that weighs mass.
@@ -142,7 +159,7 @@ const (
 // setEnergy sets the three energies of 100 g.
 func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, method string, polyolsUsed bool) {
 	alcohol := ingredient.Amount{Known: in.Cell(ingredient.Alcohol).Or(0), Most: in.Most(ingredient.Alcohol)}
-	if math.IsInf(alcohol.Most, 1) { // a pack states it, and no food without the word carries any
+	if math.IsInf(alcohol.Most, 1) && !soundsAlcoholic(in) { // a pack does not state what it has none of
 		alcohol.Most = alcohol.Known
 	}
 	polyol := f[polyols].Known
@@ -150,6 +167,8 @@ func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, meth
 
 	base := weighted(f[protein], usProtein, f[fat], usFat, alcohol, usAlcohol)
 	switch {
+	case method == Specific && kind && !in.AtwaterCarbohydrate.Known && polyol == f[carbohydrate].Most: // the Handbook knows no sugar alcohol
+		f[energyUS] = ingredient.Amount{Known: polyol * polyolKcal, Most: polyol * polyolKcal}
 	case method == Specific:
 		t := ingredient.Tally{}.Add(in, 100)
 		f[energyUS] = t.AtwaterKcal
@@ -185,6 +204,18 @@ func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, meth
 		}, 1)
 	}
 }
+
+// soundsAlcoholic reports whether an ingredient's name or parts tell of
+// alcohol, so that an unknown figure for it cannot be taken as none.
+func soundsAlcoholic(in *ingredient.Ingredient) (sounds bool) {
+	eachWord(in.Name+"; "+in.CommonName+"; "+in.Parts, func(w string) { sounds = sounds || alcoholWords[singular(w)] })
+	return sounds
+}
+
+var alcoholWords = map[string]bool{"alcohol": true, "spirit": true, "liqueur": true, "liquor": true, "rum": true, "whisky": true,
+	"whiskey": true, "bourbon": true, "brandy": true, "cognac": true, "vodka": true, "gin": true, "wine": true, "port": true,
+	"sherry": true, "marsala": true, "vermouth": true, "beer": true, "stout": true, "cider": true, "mead": true, "sake": true,
+	"kirsch": true, "grappa": true, "tequila": true, "amaretto": true}
 
 func weighted(a ingredient.Amount, x float64, b ingredient.Amount, y float64, c ingredient.Amount, z float64) ingredient.Amount {
 	return ingredient.Amount{}.Plus(a, x).Plus(b, y).Plus(c, z)

@@ -24,40 +24,52 @@ func forUS(f *Food, options Options) (*Label, error) {
 		Columns: "single", ColumnsWhy: s.reason,
 		Footnote: usFootnote, EnergyMethod: usEnergyMethod(f),
 	}
-	serving := all.per(s.grams, mass)
-	l.Lines, l.NotSignificant = usPanel(serving, options)
-	second := func(per string, grams float64) {
-		l.Columns, l.SecondColumn = "dual", per
-		lines, _ := usPanel(all.per(grams, mass), Options{})
-		l.Second = matching(lines, l.Lines)
-	}
+	secondG := 0.0
 	switch l.SecondAllowed = s.dual || s.mayDual; {
 	case s.dual:
-		second(PerContainer, s.containerG)
+		secondG, l.SecondColumn = s.containerG, PerContainer
 	case options.SecondColumn && !s.mayDual:
 		return nil, fmt.Errorf("label: no second column: %s", s.reason)
 	case options.SecondColumn:
-		second(Cups(ReferenceML), ReferenceML*f.DensityGPerML)
+		secondG, l.SecondColumn = ReferenceML*f.DensityGPerML, Cups(ReferenceML)
+	}
+	// What may go must be insignificant in both columns, so in the larger.
+	l.Lines, l.NotSignificant = usPanel(all.per(max(s.grams, secondG), mass), options)
+	if secondG > 0 {
+		l.Columns = "dual"
+		first, _ := usPanel(all.per(s.grams, mass), Options{})
+		second, _ := usPanel(all.per(secondG, mass), Options{})
+		l.Lines, l.Second = matching(first, l.Lines), matching(second, l.Lines)
 	}
 	l.addStatement(f)
-	l.ProposedName, l.Names = names(f)
-	l.Claims = usClaims(f, all)
+	l.ProposedName, l.Names = names(f, US)
+	l.Claims = usClaims(f, all, options)
 	l.addWarnings(f)
+	l.addNotes(f, all)
 	return l, nil
 }
 
 // usEnergyMethod names the one method of the product.
 func usEnergyMethod(f *Food) string {
-	if f.EnergyMethod == Specific {
-		return "specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)"
+	polyols := f.hasNamedPolyols()
+	method := "4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)"
+	switch {
+	case f.EnergyMethod == Specific:
+		method = "specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)"
+	case polyols:
+		method = "4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, " +
+			"fibre 2, 21 CFR 101.9(c)(1)(i)(C)"
 	}
-	for _, u := range f.Lines {
-		if u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0 {
-			return "4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, " +
-				"fibre 2, 21 CFR 101.9(c)(1)(i)(C), sugar alcohols by (F)"
-		}
+	if polyols {
+		method += ", sugar alcohols by (F)"
 	}
-	return "4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)"
+	switch {
+	case f.EnergyMethod == Specific && f.alcoholG() > 0:
+		method += "; alcohol 6.93 kcal/g (USDA SR28 documentation)"
+	case f.alcoholG() > 0:
+		method += "; alcohol 7 kcal/g, on which the section is silent (from memory)"
+	}
+	return method
 }
 
 // usPanel returns the lines for an amount of food, and what the lines left out
@@ -168,10 +180,12 @@ func (l *Label) addWarnings(f *Food) {
 	}
 	var reasons []string
 	lines := map[string][]string{} // by reason
-	for _, line := range l.Lines {
-		if !line.Incomplete {
+	warned := map[string]bool{}
+	for _, line := range append(append([]Line(nil), l.Lines...), l.Second...) {
+		if !line.Incomplete || warned[line.Key] {
 			continue
 		}
+		warned[line.Key] = true
 		var of []string
 		for _, id := range line.Missing {
 			of = append(of, name[id])
@@ -187,7 +201,7 @@ func (l *Label) addWarnings(f *Food) {
 		if lines[why] == nil {
 			reasons = append(reasons, why)
 		}
-		lines[why] = append(lines[why], strings.TrimPrefix(line.Name, "of which "))
+		lines[why] = append(lines[why], sentenceName(line.Name))
 	}
 	for _, why := range reasons {
 		is := " is "
@@ -196,11 +210,18 @@ func (l *Label) addWarnings(f *Food) {
 		}
 		l.Warnings = append(l.Warnings, wordList(lines[why], "and")+is+why)
 	}
+	l.Warnings = append(l.Warnings, allergenWarnings(f, l.Region)...)
 	for _, u := range f.Lines {
 		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
-			l.Warnings = append(l.Warnings, fmt.Sprintf("%s has ingredients of its own, and allergens with them: copy both from its pack.", u.Ingredient.Name))
+			l.Warnings = appendOnce(l.Warnings, fmt.Sprintf("%s has ingredients of its own, and allergens with them: copy both from its pack.", u.Ingredient.Name))
 		}
 	}
+}
+
+// sentenceName is a line's name at the head of a sentence.
+func sentenceName(s string) string {
+	s = strings.TrimPrefix(s, "of which ")
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // wordList joins words as a sentence does.

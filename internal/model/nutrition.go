@@ -2,7 +2,6 @@ package model
 
 import (
 	"slices"
-	"strings"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/egg"
@@ -27,6 +26,7 @@ func (r *Result) food(d design.Design, takes func(design.Part) bool) label.Food 
 		DensityGPerML: r.Blend.DensityGPerML,
 		TubML:         d.Tubs.VolumeML * d.Tubs.FillPercent / 100,
 		EnergyMethod:  d.Label.EnergyMethod,
+		Portion:       d.Label.Portion,
 	}
 	for _, l := range r.Lines {
 		if takes(l.Part) {
@@ -95,8 +95,8 @@ func allergens(lines []Line) Allergens {
 	var a Allergens
 	for _, l := range lines {
 		if l.Written > 0 {
-			a.US = append(a.US, l.Ingredient.AllergensUS...)
-			a.EU = append(a.EU, l.Ingredient.AllergensEU...)
+			a.US = append(a.US, label.Allergens(l.Ingredient, label.US)...)
+			a.EU = append(a.EU, label.Allergens(l.Ingredient, label.EU)...)
 		}
 	}
 	return Allergens{once(a.US), once(a.EU)}
@@ -104,7 +104,7 @@ func allergens(lines []Line) Allergens {
 
 func once(s []string) []string {
 	slices.Sort(s)
-	return slices.DeleteFunc(slices.Compact(s), func(x string) bool { return x == "" || strings.EqualFold(x, "none") })
+	return slices.Compact(s)
 }
 
 // countEggs counts the eggs that the lines use up, by mass, in eggs of the

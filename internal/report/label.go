@@ -106,11 +106,14 @@ func (p *page) limits(limits []label.Limit) {
 			own = strings.TrimSpace(fmt.Sprintf("; here %.4g %s", *c.Own, c.Unit))
 		}
 		verdict := metWord(c.Met)
+		if c.Incomplete {
+			own, verdict = strings.Replace(own, "here", "here at least", 1), "an unknown figure decides"
+		}
 		switch {
 		case c.Judge:
 			p.line("    %s: for you to judge (%s)", c.What, c.Section)
 			continue
-		case !c.Met && c.Miss != 0:
+		case !c.Met && !c.Incomplete && c.Miss != 0:
 			verdict = fmt.Sprintf("missed by %.3g %s", c.Miss, c.Unit)
 		}
 		p.line("    %s: %s%s: %s (%s)", c.What, c.Bound, own, verdict, c.Section)

@@ -307,11 +307,14 @@ func limits(ls []label.Limit, note string) fyne.CanvasObject {
 			if l.Own != nil {
 				own = number(*l.Own, 2) + " " + l.Unit
 			}
-			if l.Met {
+			switch {
+			case l.Met:
 				own += ", met"
-			} else if l.Miss > 0 {
+			case l.Incomplete:
+				own += " at least, an unknown figure decides"
+			case l.Miss > 0:
 				own += ", misses by " + number(l.Miss, 2) + " " + l.Unit
-			} else {
+			default:
 				own += ", not met"
 			}
 		}
