@@ -20,6 +20,7 @@ import (
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
 	"ripplewright/internal/session"
+	"ripplewright/internal/userdata"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
@@ -34,8 +35,9 @@ type Setup struct {
 	App     fyne.App
 	Session *session.Session
 	Demos   []Demo
-	Tables  fs.FS  // the check tables
-	Sources string // the datasets and their terms, Markdown
+	Tables  fs.FS           // the check tables
+	Sources string          // the datasets and their terms, Markdown
+	Shelf   *userdata.Shelf // the library and the maker's own ingredients; nil: the session's library alone
 	Version string
 	Events  *os.File // where effects are logged for tests of the real window; nil: nowhere
 
@@ -82,6 +84,9 @@ func New(s Setup) *Window {
 	if s.Post == nil {
 		s.Post = fyne.Do
 	}
+	if s.Shelf == nil {
+		s.Shelf = userdata.NewShelf(s.Session.Model().Library(), "")
+	}
 	w := &Window{Setup: s, current: -1, started: time.Now()}
 	w.restoreLook()
 	w.win = s.App.NewWindow("Ripplewright")
@@ -109,6 +114,7 @@ func (w *Window) Run() {
 	w.App.Lifecycle().SetOnStarted(func() {
 		w.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { w.tick() }}
 		w.latch.Start()
+		w.tellShelf()
 		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
 	})
 	w.App.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)

@@ -79,7 +79,7 @@ func newMenus(w *Window) *menus {
 	look("Text 150 %", func(o *theme.Options) { o.TextScale = 1.5 })
 	help := fyne.NewMenu("Help",
 		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", cautions) }),
-		fyne.NewMenuItem("Sources of the ingredients", func() { w.text("Sources", w.Sources) }),
+		fyne.NewMenuItem("Sources of the ingredients", w.showSources),
 		fyne.NewMenuItem("About", func() {
 			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, designed before a single egg is cracked. MIT licence. The demo designs are invented.")
 		}))

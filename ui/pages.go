@@ -18,6 +18,7 @@ func (w *Window) newPages() []page.Page {
 		page.NewCold(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
 		page.NewLabel(w),
 		w.card,
+		w.newLibrary(),
 		page.NewSure(w, w.Tables),
 	}
 }

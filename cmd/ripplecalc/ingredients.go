@@ -2,46 +2,103 @@ package main
 
 import (
 	"fmt"
+	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
+
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/label"
 )
 
 var ingredientsCommand = &command{
 	name:  "ingredients",
-	usage: "ingredients [WORD...]",
+	usage: "ingredients [--unknown N] [WORD...]",
 	short: "Lists the ingredients that lines may name",
 	long: `
 Each line has the id, the name, the group and the source. With words, those that
-have all of them in id, name or group.
+have all of them in id, name or group. With --unknown, the N of them with the
+most unknown figures: which, what is at most there, what the model then
+assumes, and what a label leaves open.
 `,
 	run: runIngredients,
 }
 
 func runIngredients(c *command, s *shell, args []string) error {
-	words, err := c.parse(c.flags(), args, 0, -1)
+	f := c.flags()
+	most := f.Int("unknown", 0, "")
+	words, err := c.parse(f, args, 0, -1)
 	if err != nil {
 		return err
+	}
+	if *most < 0 {
+		return c.misused("--unknown %d: at least 1 is wanted", *most)
 	}
 	b, err := openBench()
 	if err != nil {
 		return err
 	}
-	t := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
-	found := 0
+	var found []*ingredient.Ingredient
 	for _, in := range b.Library().All() {
-		if !hasAll(strings.ToLower(in.ID+" "+in.Name+" "+in.Group), words) {
-			continue
+		if hasAll(strings.ToLower(in.ID+" "+in.Name+" "+in.Group), words) {
+			found = append(found, in)
 		}
-		found++
+	}
+	switch {
+	case len(found) == 0:
+		return fmt.Errorf("no ingredient has %q", strings.Join(words, " "))
+	case *most > 0:
+		return writeUnknown(s.out, found, *most)
+	}
+	t := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
+	for _, in := range found {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", in.ID, in.Name, in.Group, strings.TrimSpace(in.Source+" "+in.SourceID))
 	}
-	if err := t.Flush(); err != nil {
-		return err
-	}
-	if found == 0 {
-		return fmt.Errorf("no ingredient has %q", strings.Join(words, " "))
+	return t.Flush()
+}
+
+// writeUnknown writes the n of list with the most unknown figures.
+func writeUnknown(w io.Writer, list []*ingredient.Ingredient, n int) error {
+	slices.SortStableFunc(list, func(a, b *ingredient.Ingredient) int { return len(b.Unknown()) - len(a.Unknown()) })
+	for _, in := range list[:min(n, len(list))] {
+		unknown := in.Unknown()
+		var names []string
+		for _, c := range unknown {
+			name := c.Words()
+			if most := in.Most(c); most <= 1e9 {
+				name += fmt.Sprintf(" (at most %.4g %s)", most, c.Unit())
+			}
+			names = append(names, name)
+		}
+		fmt.Fprintf(w, "%s (%s): %d unknown\n", in.ID, in.Source, len(unknown))
+		if len(names) > 0 {
+			fmt.Fprintf(w, "  %s\n", strings.Join(names, ", "))
+		}
+		for _, a := range in.Resolve().Assumed {
+			fmt.Fprintf(w, "  assumed: %s\n", a)
+		}
+		if open := incompleteAlone(in); len(open) > 0 {
+			fmt.Fprintf(w, "  a label of it alone marks as incomplete: %s\n", strings.Join(open, ", "))
+		}
 	}
 	return nil
+}
+
+// incompleteAlone returns the lines that a US label of nothing else leaves
+// open.
+func incompleteAlone(in *ingredient.Ingredient) []string {
+	food := label.Food{Name: in.Name, Lines: []label.Used{{Ingredient: in, Grams: 100}}, DensityGPerML: 1, TubML: 1000}
+	l, err := label.For(food, label.US, label.Options{})
+	if err != nil {
+		return nil
+	}
+	var open []string
+	for _, line := range l.Lines {
+		if line.Incomplete {
+			open = append(open, strings.TrimSpace(line.Name))
+		}
+	}
+	return open
 }
 
 func hasAll(text string, words []string) bool {

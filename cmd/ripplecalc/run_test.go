@@ -105,6 +105,7 @@ func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
 		{"label nowhere.yaml", exitInput},
 		{"ripple quay.yaml -o /no/such/folder/cut.png --size 60", exitInput},
 		{"ingredients plutonium", exitInput},
+		{"ingredients --unknown -3", exitUsage},
 
 		{"evaluate quay.yaml", exitFine},
 		{"evaluate quay.yaml --at -8 --json", exitFine},
@@ -116,6 +117,7 @@ func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
 		{"label quay.yaml --region eu", exitFine},
 		{"ripple quay.yaml --size 120", exitFine},
 		{"ingredients honey", exitFine},
+		{"ingredients --unknown 2 egg", exitFine},
 		{"help", exitFine},
 		{"help format", exitFine},
 		{"help json", exitFine},

@@ -44,7 +44,7 @@ func run(args []string) int {
 	case len(args) == 1:
 		file = args[0]
 	}
-	lib, err := library()
+	shelf, err := library()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "ripplewright:", err)
 		return ours
@@ -54,7 +54,7 @@ func run(args []string) int {
 		fmt.Fprintln(os.Stderr, "ripplewright:", err)
 		return ours
 	}
-	s := session.New(model.New(lib), first)
+	s := session.New(model.New(shelf.Library()), first)
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)
@@ -65,13 +65,13 @@ func run(args []string) int {
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	ui.New(ui.Setup{App: a, Session: s, Demos: demos, Tables: testdata.Tables,
-		Sources: string(sources), Version: version(), Events: events()}).Run()
+		Sources: string(sources), Shelf: shelf, Version: version(), Events: events()}).Run()
 	return fine
 }
 
 // library reads the built-in ingredients and the maker's own. Own ones that
-// cannot be read are told of and left out.
-func library() (*ingredient.Library, error) {
+// cannot be read are left out; the window says so.
+func library() (*userdata.Shelf, error) {
 	f, err := assets.Library.Open("library/ingredients.jsonl")
 	if err != nil {
 		return nil, err
@@ -81,11 +81,11 @@ func library() (*ingredient.Library, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := userdata.Onto(lib)
+	path, err := userdata.IngredientsPath()
 	if err != nil {
-		fmt.Fprintln(os.Stderr, "ripplewright: your own ingredients are left out:", err)
+		path = "" // a machine without a folder for settings has none
 	}
-	return all, nil
+	return userdata.NewShelf(lib, path), nil
 }
 
 // demos reads the built-in designs, and which comes first.

@@ -294,6 +294,16 @@ func (c Column) largest() float64 {
 	return 100
 }
 
+// Checked returns in as a file would give it back, or the *FieldError that says
+// which figure no file may hold.
+func Checked(in *Ingredient) (*Ingredient, error) {
+	node, err := ToYAML(in)
+	if err != nil {
+		return nil, &FieldError{Field: "id", Err: errors.New("is missing")}
+	}
+	return FromYAML(node)
+}
+
 // finish checks what a record must have and returns it.
 func (in *Ingredient) finish(line int) (*Ingredient, error) {
 	if in.ID == "" {

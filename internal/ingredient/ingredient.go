@@ -86,6 +86,17 @@ type Ingredient struct {
 // Cell returns the figure in column c.
 func (in *Ingredient) Cell(c Column) Cell { return in.Cells[c] }
 
+// Unknown returns the columns whose figure is unknown.
+func (in *Ingredient) Unknown() []Column {
+	var out []Column
+	for c := Column(0); c < NumColumns; c++ {
+		if !in.Cells[c].Known {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
 // How says how the figure in column c was made if it is not the source's own,
 // "" if it is: the entry of Derived that names it, or the one for all.
 func (in *Ingredient) How(c Column) string {
@@ -104,6 +115,39 @@ func (in *Ingredient) How(c Column) string {
 	}
 	return all
 }
+
+// With returns in with the figure in column c entered by hand, as Derived then
+// says.
+func (in *Ingredient) With(c Column, cell Cell) *Ingredient {
+	out := *in
+	out.Cells[c] = cell
+	var kept, byHand []string
+	for _, entry := range strings.Split(in.Derived, "; ") {
+		names, how, ok := strings.Cut(entry, ": ")
+		if ok {
+			left := slices.DeleteFunc(strings.Split(names, ", "), func(n string) bool { return n == c.String() })
+			if how == byHandWords {
+				byHand = left
+				continue
+			}
+			names = strings.Join(left, ", ")
+			entry = names + ": " + how
+		}
+		if names != "" {
+			kept = append(kept, entry)
+		}
+	}
+	if cell.Known {
+		byHand = append(byHand, c.String())
+	}
+	if len(byHand) > 0 {
+		kept = append(kept, strings.Join(byHand, ", ")+": "+byHandWords)
+	}
+	out.Derived = strings.Join(kept, "; ")
+	return &out
+}
+
+const byHandWords = "entered by hand"
 
 // Most returns the largest amount column c can have, by its parent figure:
 // the value where it is known, +Inf where nothing bounds it. A mineral is no

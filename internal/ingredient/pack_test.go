@@ -176,3 +176,13 @@ func TestAnEnergyThatTheFiguresDoNotMakeIsDoubted(t *testing.T) {
 	p.Fat = k(10)
 	assert.Contains(t, p.Doubt(), "the pack says 1050")
 }
+
+func TestAFigureEnteredByHandIsNoLongerCalledDerived(t *testing.T) {
+	in := &ingredient.Ingredient{Derived: "protein, fat: traces, taken as 0; water: by difference"}
+	out := in.With(ingredient.Fat, ingredient.Known(2)).With(ingredient.Water, ingredient.Known(40))
+	assert.Equal(t, "protein: traces, taken as 0; fat, water: entered by hand", out.Derived)
+	assert.Equal(t, "protein: traces, taken as 0; water: entered by hand", out.With(ingredient.Fat, ingredient.Cell{}).Derived)
+	assert.Equal(t, ingredient.Known(2), out.Cell(ingredient.Fat))
+	assert.False(t, in.Cell(ingredient.Fat).Known)
+	assert.Contains(t, in.Derived, "fat")
+}

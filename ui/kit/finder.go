@@ -17,17 +17,20 @@ type FinderItem struct {
 }
 
 // A Finder is a search field over a list that narrows as one types. Up and Down
-// (and the pages) choose, Enter or a tap takes, Escape gives up.
+// (and the pages) choose, Enter or a tap takes, Escape gives up. Where nothing
+// has the words typed, it shows what is spelled most like them.
 type Finder struct {
 	widget.BaseWidget
 
 	OnChosen    func(item FinderItem)
 	OnCancelled func()
+	OnMoved     func(item FinderItem) // the selection is on another item
 
 	items    []FinderItem
 	keys     []string // folded texts of items
 	shown    []int    // indices of items, best first
 	selected int      // place in shown
+	told     string   // id of the item that OnMoved heard of last
 	entry    *finderEntry
 	list     *widget.List
 	nothing  *widget.Label
@@ -49,6 +52,7 @@ func NewFinder(prompt string, items []FinderItem) *Finder {
 	})
 	f.list.OnSelected = func(i widget.ListItemID) {
 		f.selected = i
+		f.tellMoved()
 		if !f.moving {
 			f.take(i)
 		}
@@ -64,13 +68,31 @@ func (f *Finder) ShowItems(items []FinderItem) {
 	f.items = items
 	f.keys = make([]string, len(items))
 	for i, it := range items {
-		f.keys[i] = fold(it.Title) + "\n" + fold(it.Subtitle+" "+it.Group)
+		f.keys[i] = Fold(it.Title) + "\n" + Fold(it.Subtitle+" "+it.Group+" "+it.ID)
 	}
 	f.filter()
 }
 
 // Reset empties the search field and calls nobody back.
 func (f *Finder) Reset() { f.entry.SetText("") }
+
+// Select moves the selection to the item of that id, if it is shown.
+func (f *Finder) Select(id string) {
+	for i, k := range f.shown {
+		if f.items[k].ID == id {
+			f.choose(i)
+			return
+		}
+	}
+}
+
+// Selected is the item that the selection is on, if there is one.
+func (f *Finder) Selected() (it FinderItem, ok bool) {
+	if f.selected >= len(f.shown) {
+		return it, false
+	}
+	return f.items[f.shown[f.selected]], true
+}
 
 // Focusable is the search field.
 func (f *Finder) Focusable() fyne.Focusable { return f.entry }
@@ -85,13 +107,21 @@ func (f *Finder) Found() []FinderItem {
 }
 
 func (f *Finder) filter() {
-	words := strings.Fields(fold(f.entry.Text))
+	words := strings.Fields(Fold(f.entry.Text))
 	f.shown = f.shown[:0]
 	rank := make(map[int]int, len(f.items))
 	for i, key := range f.keys {
 		if r := match(key, words); r >= 0 {
 			rank[i] = r
 			f.shown = append(f.shown, i)
+		}
+	}
+	if len(f.shown) == 0 {
+		for i, key := range f.keys {
+			if r := resembles(key, words); r >= 0 {
+				rank[i] = r
+				f.shown = append(f.shown, i)
+			}
 		}
 	}
 	sort.SliceStable(f.shown, func(a, b int) bool { return rank[f.shown[a]] < rank[f.shown[b]] })
@@ -111,6 +141,13 @@ func (f *Finder) choose(i int) {
 	f.list.UnselectAll()
 	f.list.Select(f.selected)
 	f.moving = false
+}
+
+func (f *Finder) tellMoved() {
+	if it, ok := f.Selected(); ok && it.ID != f.told && f.OnMoved != nil {
+		f.told = it.ID
+		f.OnMoved(it)
+	}
 }
 
 func (f *Finder) take(i int) {
@@ -146,14 +183,53 @@ func match(key string, words []string) int {
 	return rank
 }
 
+// resembles ranks key for words that it does not have, by the worst of them: a
+// word of three letters or more is meant if at least half of its pairs of
+// neighbouring letters are those of one word of key. It is −1 if one is not.
+func resembles(key string, words []string) int {
+	worst := 0
+	for _, w := range words {
+		least := 200
+		for i, k := range strings.FieldsFunc(key, func(r rune) bool { return r == ' ' || r == '\n' || r == '_' }) {
+			if x := amiss(w, k); x <= 50 {
+				least = min(least, x+min(i, 1)) // the title's first word before others
+			}
+		}
+		if least == 200 {
+			return -1
+		}
+		worst = max(worst, least)
+	}
+	return worst
+}
+
+// amiss is the per cent of the letter pairs of a and b that the other lacks.
+func amiss(a, b string) int {
+	if len(a) < 3 || len(b) < 3 {
+		return 100
+	}
+	pairs := map[string]int{}
+	for i := 0; i+1 < len(b); i++ {
+		pairs[b[i:i+2]]++
+	}
+	common := 0
+	for i := 0; i+1 < len(a); i++ {
+		if pairs[a[i:i+2]] > 0 {
+			pairs[a[i:i+2]]--
+			common++
+		}
+	}
+	return 100 - 200*common/(len(a)+len(b)-2)
+}
+
 var accents = strings.NewReplacer(
 	"á", "a", "à", "a", "â", "a", "ä", "a", "ã", "a", "å", "a", "ç", "c", "č", "c", "ď", "d", "é", "e", "è", "e", "ê", "e",
 	"ë", "e", "ě", "e", "í", "i", "ì", "i", "î", "i", "ï", "i", "ñ", "n", "ň", "n", "ó", "o", "ò", "o", "ô", "o", "ö", "o",
 	"õ", "o", "ø", "o", "ř", "r", "š", "s", "ť", "t", "ú", "u", "ù", "u", "û", "u", "ü", "u", "ů", "u", "ý", "y", "ž", "z",
 	"œ", "oe", "æ", "ae", "ß", "ss", "-", " ", ",", " ", "(", " ", ")", " ")
 
-// fold makes texts comparable that differ in case, accents or punctuation.
-func fold(s string) string { return strings.TrimSpace(accents.Replace(strings.ToLower(s))) }
+// Fold makes texts comparable that differ in case, accents or punctuation.
+func Fold(s string) string { return strings.TrimSpace(accents.Replace(strings.ToLower(s))) }
 
 // CreateRenderer implements fyne.Widget.
 func (f *Finder) CreateRenderer() fyne.WidgetRenderer {
@@ -165,7 +241,7 @@ func (f *Finder) CreateRenderer() fyne.WidgetRenderer {
 func (f *Finder) MinSize() fyne.Size {
 	f.ExtendBaseWidget(f)
 	t := theme.TextSize()
-	return fyne.NewSize(22*t, 20*t)
+	return fyne.NewSize(22*t, 14*t)
 }
 
 func newFinderRow() fyne.CanvasObject {

@@ -1,0 +1,29 @@
+package ui
+
+import (
+	"fmt"
+
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/model"
+	"ripplewright/ui/page"
+)
+
+// newLibrary returns the library page.
+func (w *Window) newLibrary() page.Page {
+	return page.NewLibrary(w, page.LibrarySetup{Shelf: w.Shelf, Use: w.useLibrary, Sources: w.Sources, ShowSources: w.showSources})
+}
+
+// useLibrary makes lib what the session works with from now on.
+func (w *Window) useLibrary(lib *ingredient.Library) {
+	w.Session.Use(model.New(lib))
+	w.event("library %d", len(lib.All()))
+}
+
+func (w *Window) showSources() { w.text("Sources", w.Sources) }
+
+// tellShelf says at the start that the maker's own ingredients were left out.
+func (w *Window) tellShelf() {
+	if err := w.Shelf.Err(); err != nil {
+		w.problem(fmt.Errorf("your own ingredients are left out: %w\nThe file is left as it is: mend it by hand, then press Read it again on the Library page", err))
+	}
+}

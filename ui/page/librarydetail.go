@@ -1,0 +1,195 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/ingredient"
+)
+
+// showDetail fills the right side with the ingredient chosen.
+func (p *Library) showDetail() {
+	in, ok := p.all.Find(p.chosen)
+	if !ok {
+		p.detail.Objects = []fyne.CanvasObject{container.NewCenter(widget.NewLabel("Choose an ingredient at the left."))}
+		p.detail.Refresh()
+		return
+	}
+	name := heading(in.Name)
+	name.Wrapping = fyne.TextWrapWord
+	head := container.NewVBox(name, prose(p.sourceLine(in)), p.useRow(in), p.keepRow(in))
+	if note := p.copyNote(in); note != nil {
+		head.Add(note)
+	}
+	table, framed := newFigureTable()
+	table.ShowFigures(figureRows(in))
+	objects := []fyne.CanvasObject{
+		heading("Figures"),
+		prose(tally(in) + " What is unknown is never read as 0: a sum stays open up to the most that can be there."),
+		framed,
+	}
+	section := func(title string, lines ...string) {
+		var said []fyne.CanvasObject
+		for _, l := range lines {
+			if l != "" {
+				said = append(said, prose(l))
+			}
+		}
+		if len(said) > 0 {
+			objects = append(append(objects, heading(title)), said...)
+		}
+	}
+	section("Measures", measures(in)...)
+	section("Allergens", allergenLine("United States", in.AllergensUS, in.Own), allergenLine("European Union and United Kingdom", in.AllergensEU, in.Own))
+	section("On a label", labelLines(in)...)
+	section("What the freezing model assumes", capitalised(in.Resolve().Assumed)...)
+	section("What does not fit together", capitalised(in.Inconsistencies())...)
+	section("How figures were made that are not the source's own", derivations(in)...)
+	section("Notes", in.Notes)
+	if !in.Own {
+		title, terms := dataset(p.setup.Sources, in.Source)
+		section("Source", title, terms)
+	}
+	p.detail.Objects = []fyne.CanvasObject{container.NewBorder(container.NewPadded(head), nil, nil, nil, scrolled(objects...))}
+	p.detail.Refresh()
+}
+
+// sourceLine is the record's id, group and origin.
+func (p *Library) sourceLine(in *ingredient.Ingredient) string {
+	parts := []string{in.ID}
+	if in.Group != ingredient.OwnSource {
+		parts = append(parts, groupWords(in.Group))
+	}
+	if !in.Own {
+		return strings.Join(append(parts, in.Source+", "+in.SourceID), " · ")
+	}
+	parts = append(parts, p.whose(in.ID))
+	if in.SourceID != "" {
+		parts = append(parts, in.SourceID)
+	}
+	return strings.Join(parts, " · ")
+}
+
+// useRow adds the ingredient to a phase.
+func (p *Library) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
+	row := container.NewHBox(widget.NewLabel(fmt.Sprintf("Add %s g to", number(firstGrams(in), 0))))
+	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		name := partWords[part]
+		row.Add(widget.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
+	}
+	return row
+}
+
+// keepRow changes what the maker keeps.
+func (p *Library) keepRow(in *ingredient.Ingredient) fyne.CanvasObject {
+	row := container.NewHBox(widget.NewButton("Duplicate and edit…", func() { p.edit(duplicateOf(p, in)) }))
+	if kept := mine(p.setup.Shelf.Own(), in.ID); kept != nil {
+		remove := widget.NewButton("Delete…", func() { p.remove(kept) })
+		row.Add(widget.NewButton("Edit…", func() { p.edit(editorOf(p, kept)) }))
+		row.Add(remove)
+	}
+	return row
+}
+
+// copyNote tells of a copy in the design that differs from what the maker
+// keeps, or that they do not keep, and offers to mend it; nil if neither.
+func (p *Library) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
+	carried, kept := mine(p.own, in.ID), mine(p.setup.Shelf.Own(), in.ID)
+	note := func(text, command string, do func()) fyne.CanvasObject {
+		return container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton(command, do)), bold(text))
+	}
+	switch {
+	case carried == nil || kept != nil && kept.Equal(carried):
+		return nil
+	case kept == nil:
+		return note("It came with this design and is not among your own.", "Keep it", func() {
+			if err := p.keep(carried, ""); err != nil {
+				p.host.Say(sentence(err.Error()))
+				return
+			}
+			p.back(in.ID)
+		})
+	}
+	return note("The design carries other figures than you keep now. Shown and computed: the design's.", "Use mine in the design", func() {
+		p.host.Commit(p.host.Design().WithOwnReplaced(kept), "new figures of "+kept.Name)
+	})
+}
+
+func measures(in *ingredient.Ingredient) []string {
+	var out []string
+	if in.Density.Known {
+		kind := ""
+		if in.DensityKind == "bulk" {
+			kind = ", as spooned, with the air between"
+		}
+		out = append(out, fmt.Sprintf("Density %s g/mL%s", number(in.Density.Value, 3), kind))
+	}
+	var spoons []string
+	for _, m := range [...]struct {
+		cell ingredient.Cell
+		name string
+	}{{in.GramsPerCup, "cup"}, {in.GramsPerTbsp, "tablespoon"}, {in.GramsPerTsp, "teaspoon"}, {in.GramsPerFlOz, "fluid ounce"}} {
+		if m.cell.Known {
+			spoons = append(spoons, fmt.Sprintf("1 US %s = %s g", m.name, number(m.cell.Value, 1)))
+		}
+	}
+	if len(spoons) > 0 {
+		out = append(out, strings.Join(spoons, "; "))
+	}
+	if in.Measures != "" {
+		out = append(out, "By the source: "+in.Measures)
+	}
+	if len(out) == 0 {
+		out = append(out, "No density or household measure is known.")
+	}
+	return out
+}
+
+func allergenLine(region string, allergens []string, own bool) string {
+	if len(allergens) == 0 {
+		if own {
+			return region + ": you have named none."
+		}
+		return region + ": none of its own."
+	}
+	words := make([]string, len(allergens))
+	for i, a := range allergens {
+		class, kind, _ := strings.Cut(strings.ReplaceAll(a, "_", " "), ":")
+		words[i] = class
+		if kind != "" {
+			words[i] += " (" + kind + ")"
+		}
+	}
+	return region + ": " + strings.Join(words, ", ") + "."
+}
+
+func labelLines(in *ingredient.Ingredient) []string {
+	us, eu := in.CommonName, in.CommonNameEU
+	if us == "" {
+		us = strings.ToLower(in.Name)
+	}
+	out := []string{"Named " + us + "."}
+	if eu != "" && eu != us {
+		out = []string{"Named " + us + " in the United States, " + eu + " in the EU and UK."}
+	}
+	if in.Parts != "" {
+		out = append(out, "Made of "+in.Parts+".")
+	} else if in.Compound {
+		out = append(out, "It has ingredients of its own that the source does not list; the pack does.")
+	}
+	return out
+}
+
+func capitalised(list []string) []string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = ended(s)
+	}
+	return out
+}
