@@ -33,8 +33,11 @@ func newCutter(w *Window, t *tubColumn) *cutter {
 	return c
 }
 
-// show brings tub and cut up to date.
+// show brings tub and cut up to date, if anyone can see them.
 func (c *cutter) show(d design.Design, r *model.Result) {
+	if c.w.current >= 0 {
+		return
+	}
 	size := tub.Size(d.Tubs)
 	v := c.shown
 	v.TopMM, v.BaseMM, v.HeightMM = size.LengthMM, size.LengthMM, size.HeightMM

@@ -51,6 +51,7 @@ func (w *Window) turnTo(i int) {
 	w.current = i
 	if i < 0 {
 		w.content.Objects = []fyne.CanvasObject{w.bench.object}
+		w.bench.show()
 	} else {
 		w.content.Objects = []fyne.CanvasObject{w.pages[i].Object()}
 		w.pages[i].Show()

@@ -22,6 +22,9 @@ type Plot struct {
 	// when it goes.
 	OnRead func(text string)
 
+	// OnFocus is told when the keyboard comes to the plot.
+	OnFocus func()
+
 	// Colours are the theme's for the series, by their place; "" and those beyond
 	// the end keep their own.
 	Colours []fyne.ThemeColorName
@@ -164,6 +167,9 @@ func (p *Plot) TypedRune(rune) {}
 func (p *Plot) FocusGained() {
 	p.focused = true
 	p.Refresh()
+	if p.OnFocus != nil {
+		p.OnFocus()
+	}
 }
 
 // FocusLost implements fyne.Focusable.

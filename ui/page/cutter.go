@@ -5,8 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"math"
 	"reflect"
 	"strings"
+	"time"
 
 	"golang.org/x/image/draw"
 
@@ -17,13 +19,13 @@ import (
 )
 
 // Cutting is what a Cutter is asked for: cuts drawn together, coarse as long as
-// requests come, sharp once they rest.
+// requests come, then as the screen needs them, then sharp.
 type Cutting struct {
 	Cuts   []ripple.Settings
 	Style  ripple.Style
-	Coarse int           // pixels along the longer side
+	Coarse int           // pixels along the longer side, at least
 	Sharp  int           // the same, and what Study measures
-	Fit    []image.Point // pixels to bring the sharp pictures to; nil leaves them
+	Fit    []image.Point // pixels on the screen, to bring pictures to; nil leaves them
 	// Study, if not nil, is given the sharp rasters, one for each cut, away from
 	// the window's thread. What it returns runs on that thread with the pictures.
 	Study func([]*ripple.Raster) func()
@@ -45,6 +47,9 @@ type Cutter struct {
 
 	work newest
 	last int // counts requests, so that an answer knows whether it is the newest's
+
+	// pace is what a pixel of the last coarse pictures took, in seconds.
+	pace float64
 
 	kept struct { // by the one at work: what a change of colour does not change
 		cuts    []ripple.Settings
@@ -96,11 +101,7 @@ func (c *Cutter) draw(ctx context.Context, q Cutting, tell func(func())) {
 		if ctx.Err() != nil {
 			return
 		}
-		im := r.Paint(q.Style)
-		if i < len(q.Fit) {
-			im = fit(im, q.Fit[i])
-		}
-		d.Pictures = append(d.Pictures, im)
+		d.Pictures = append(d.Pictures, q.fit(r.Paint(q.Style), i))
 		done := sampling + (1-sampling)*float64(i+1)/float64(len(q.Cuts))
 		tell(func() { c.progress(done) })
 	}
@@ -114,28 +115,42 @@ func (c *Cutter) draw(ctx context.Context, q Cutting, tell func(func())) {
 // sampling is the share of the work that is not painting.
 const sampling = 0.6
 
-// sample shows the coarse pictures, waits for requests to rest, and keeps the
-// rasters of the sharp ones.
+// sample shows the coarse pictures, waits for requests to rest, shows what the
+// screen can, and keeps the rasters of the sharp ones.
 func (c *Cutter) sample(ctx context.Context, q Cutting, tell func(func())) error {
 	plain := q.Style
 	plain.Plain = true
 	var cuts []*ripple.Cut
-	coarse := Drawn{}
-	for _, s := range q.Cuts {
+	coarse, screen := Drawn{}, Drawn{}
+	px, begun := c.coarsePixels(q), time.Now()
+	for i, s := range q.Cuts {
 		cut, err := ripple.Stir(s)
 		if err != nil {
 			return err
 		}
 		// The coarse pictures are always finished: a drag must show something.
-		im, err := cut.Render(context.Background(), q.Coarse, plain, nil)
+		im, err := cut.Render(context.Background(), px, plain, nil)
 		if err != nil {
 			return err
 		}
-		cuts, coarse.Pictures = append(cuts, cut), append(coarse.Pictures, im)
+		cuts, coarse.Pictures = append(cuts, cut), append(coarse.Pictures, q.fit(im, i))
 	}
+	c.pace = time.Since(begun).Seconds() / float64(px*px*len(cuts))
 	c.post(func() { c.show(coarse) })
 	if !rest(ctx) {
 		return ctx.Err()
+	}
+	for i, cut := range cuts {
+		if px := q.screenPixels(i); px < q.Sharp*2/3 {
+			im, err := cut.Render(ctx, px, q.Style, nil)
+			if err != nil {
+				return err
+			}
+			screen.Pictures = append(screen.Pictures, q.fit(im, i))
+		}
+	}
+	if len(screen.Pictures) == len(cuts) {
+		tell(func() { c.show(screen) })
 	}
 	var rasters []*ripple.Raster
 	for i, cut := range cuts {
@@ -152,13 +167,39 @@ func (c *Cutter) sample(ctx context.Context, q Cutting, tell func(func())) error
 	return nil
 }
 
-// fit returns im brought down to size; a smaller one is left to the screen.
-func fit(im *image.RGBA, size image.Point) *image.RGBA {
-	if b := im.Bounds(); b.Dx() <= size.X || b.Dy() <= size.Y || size.X < 1 || size.Y < 1 {
+// coarseTime is how long coarse pictures should take: a slider that moves 20 times
+// a second is followed.
+const coarseTime = 40 * time.Millisecond
+
+// coarsePixels is how many along the longer side this machine draws in coarseTime,
+// by the last time.
+func (c *Cutter) coarsePixels(q Cutting) int {
+	if c.pace == 0 {
+		return q.Coarse
+	}
+	px := math.Sqrt(coarseTime.Seconds() / c.pace / float64(len(q.Cuts)))
+	return max(q.Coarse, min(int(px), q.Sharp/2))
+}
+
+// screenPixels is the longer side of picture i on the screen, Sharp if not known.
+func (q Cutting) screenPixels(i int) int {
+	if i >= len(q.Fit) {
+		return q.Sharp
+	}
+	return max(q.Fit[i].X, q.Fit[i].Y, ripple.MinPixels)
+}
+
+// fit brings picture i to its size on the screen, so that showing it is no work.
+func (q Cutting) fit(im *image.RGBA, i int) *image.RGBA {
+	if i >= len(q.Fit) || im.Bounds().Size() == q.Fit[i] {
 		return im
 	}
-	out := image.NewRGBA(image.Rectangle{Max: size})
-	draw.CatmullRom.Scale(out, out.Bounds(), im, im.Bounds(), draw.Src, nil)
+	var by draw.Scaler = draw.CatmullRom
+	if im.Bounds().Dx() < q.Fit[i].X {
+		by = draw.ApproxBiLinear
+	}
+	out := image.NewRGBA(image.Rectangle{Max: q.Fit[i]})
+	by.Scale(out, out.Bounds(), im, im.Bounds(), draw.Src, nil)
 	return out
 }
 

@@ -47,6 +47,8 @@ type Ripple struct {
 	found          *ribbonReport
 
 	cutter *Cutter
+	sharp  int // pixels of the sharp pictures, and what is measured
+	large  int // of exported ones
 	cuts   []kit.Cut
 	asked  request
 	object fyne.CanvasObject
@@ -72,10 +74,10 @@ var views = [...]struct {
 
 var viewTitles = [...]string{ripple.Side: "Side cut", ripple.Top: "Cut seen from above"}
 
-// Pixels of the pictures along their longer side. Coarse ones must keep up with a
-// slider, and two cost twice.
+// Pixels of the pictures along their longer side; of coarse ones the least, for
+// both together.
 const (
-	coarsePixels = 260
+	coarsePixels = 220
 	sharpPixels  = 900
 	exportPixels = 1800
 )
@@ -83,7 +85,7 @@ const (
 // NewRipple returns the page. drawn, if not nil, is told when sharp pictures are on
 // screen.
 func NewRipple(h Host, drawn func()) *Ripple {
-	p := &Ripple{host: h, drawn: drawn, pictures: kit.NewCutView(), nothing: prose(""), status: widget.NewLabel(""),
+	p := &Ripple{host: h, drawn: drawn, sharp: sharpPixels, large: exportPixels, pictures: kit.NewCutView(), nothing: prose(""), status: widget.NewLabel(""),
 		bar: widget.NewProgressBar(), grams: prose(""), alike: prose(""), found: newRibbonReport(h)}
 	p.cutter = NewCutter(h.Post, p.show, func(done float64) { p.bar.SetValue(max(done, p.bar.Value)) })
 	p.pictures.OnSpace = func() { p.ask(p.host.Design(), p.host.Result()) }
@@ -100,6 +102,7 @@ func NewRipple(h Host, drawn func()) *Ripple {
 	p.stop = widget.NewButton("Stop", func() {
 		p.cutter.Stop()
 		p.rest("Stopped: the picture is coarse.")
+		p.found.clear()
 	})
 
 	p.layout = newWordList("layout", layouts[:], p.change, func(d *design.Design) *string { return &d.Blend.Layout })
@@ -128,6 +131,7 @@ func NewRipple(h Host, drawn func()) *Ripple {
 	left := container.NewBorder(top, hands, nil, nil,
 		container.NewStack(p.pictures, working, container.NewCenter(container.NewGridWrap(fyne.NewSize(420, 120), p.nothing))))
 	right := scrolled(heading("Colours"), p.colours[0].object, p.colours[1].object, p.alike, p.found.object)
+	p.found.follow(right)
 	split := container.NewHSplit(container.NewPadded(left), right)
 	split.Offset = 0.63
 	p.object = split
@@ -275,7 +279,7 @@ func (p *Ripple) ask(d design.Design, r *model.Result) {
 		return
 	}
 	q := request{sweet: report.SweetnessOf(r), serving: report.ServingOf(r), celsius: d.Serving.TemperatureC}
-	q.cutting = Cutting{Style: tub.Style(d), Fit: p.pictures.Pixels(), Sharp: sharpPixels}
+	q.cutting = Cutting{Style: tub.Style(d), Fit: p.pictures.Pixels(), Sharp: p.sharp}
 	for _, v := range p.chosen() {
 		s, err := CutOf(d, r, v)
 		if err != nil {
@@ -304,6 +308,7 @@ func (p *Ripple) begin() {
 	p.bar.SetValue(0)
 	p.working.Show()
 	p.status.SetText("")
+	p.found.wait()
 }
 
 // rest says that nobody is drawing.
@@ -346,8 +351,9 @@ func (p *Ripple) exportPicture() {
 	if name == "" {
 		name = "tub"
 	}
+	px := p.large
 	p.host.Export(name+", cut.png", func(path string) error {
-		im, err := sheetOf(cuts, style, exportPixels)
+		im, err := sheetOf(cuts, style, px)
 		if err != nil {
 			return err
 		}

@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
@@ -48,10 +49,12 @@ func (h *stirHost) Export(name string, write func(string) error) {
 	require.NoError(h.t, write(h.export))
 }
 
-// openRipple shows the page in its window; drawn counts sharp pictures.
+// openRipple shows the page in its window, drawing small; drawn counts sharp
+// pictures.
 func openRipple(h *stirHost) (p *Ripple, drawn *int) {
 	drawn = new(int)
 	p = NewRipple(h, func() { *drawn++ })
+	p.sharp, p.large = 200, 400
 	h.win.SetContent(p.Object())
 	h.win.Resize(fyne.NewSize(1264, 700))
 	p.Show()
@@ -307,7 +310,7 @@ func TestWorkForAPageThatWasLeftIsDropped(t *testing.T) {
 	p.Leave()
 	shown := 0
 	c := NewCutter(h.Post, func(Drawn) { shown++ }, nil)
-	c.Draw(cutting(t, h)) // after the page's own work in no order, but it ends
+	c.Draw(cutting(t, h)) // takes as long as the page's work would have
 	h.until(func() bool { return shown == 2 })
 	for len(h.posted) > 0 {
 		(<-h.posted)()
@@ -381,8 +384,13 @@ func TestTheRipplePageIsReachedByKeyboard(t *testing.T) {
 	for _, s := range all[*kit.Slide](p.Object()) {
 		require.True(t, reached[s.Focusable()], "a slide")
 	}
+	scroll := all[*container.Scroll](p.Object())[0]
 	for _, s := range all[*kit.Plot](p.Object()) {
 		require.True(t, reached[s.Focusable()], "a plot")
+		h.win.Canvas().Focus(s)
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(s).Y - fyne.CurrentApp().Driver().AbsolutePositionForObject(scroll).Y
+		require.GreaterOrEqual(t, at, float32(0), "a plot above what is seen")
+		require.LessOrEqual(t, at+s.Size().Height, scroll.Size().Height, "a plot below what is seen")
 	}
 }
 
@@ -420,9 +428,13 @@ func TestLook(t *testing.T) {
 	} {
 		h := newStirHost(t, c.demo)
 		fyne.CurrentApp().Settings().SetTheme(theme.New(c.o))
-		_, drawn := openRipple(h)
-		h.until(func() bool { return *drawn > 0 })
+		p, drawn := openRipple(h)
+		p.sharp = sharpPixels
 		h.win.Resize(fyne.NewSize(1200, 500)) // the driver of tests lays out anew only then
+		h.win.Resize(fyne.NewSize(1264, 700))
+		p.Show()
+		h.until(func() bool { return *drawn > 0 })
+		h.win.Resize(fyne.NewSize(1200, 500))
 		h.win.Resize(fyne.NewSize(1264, 700))
 		h.until(func() bool { return *drawn > 1 })
 		var b bytes.Buffer

@@ -104,9 +104,19 @@ func wordsSentence() string {
 	return "On the spoon: " + strings.Join(parts, ", ") + " (" + ripple.WordsBasis + ")."
 }
 
+const measuring = "Ribbons: measuring…"
+
+// wait says that the figures are still those of another picture.
+func (p *ribbonReport) wait() { p.title.SetText(measuring) }
+
 // clear takes figures away that belong to no picture.
-func (p *ribbonReport) clear() {
-	p.body.Hide()
+func (p *ribbonReport) clear() { p.body.Hide() }
+
+// follow has s scroll to whatever the keyboard reaches.
+func (p *ribbonReport) follow(s *container.Scroll) {
+	for _, x := range []*kit.Plot{p.thickness, p.foam, p.sweet} {
+		x.OnFocus = func() { scrollTo(s, x) }
+	}
 }
 
 func (p *ribbonReport) show(f findings) {

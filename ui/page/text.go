@@ -66,3 +66,12 @@ func bold(text string) *widget.Label {
 func scrolled(objects ...fyne.CanvasObject) *container.Scroll {
 	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
 }
+
+// scrollTo scrolls s so that o, in it, is seen with a few lines below it.
+func scrollTo(s *container.Scroll, o fyne.CanvasObject) {
+	d := fyne.CurrentApp().Driver()
+	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(s.Content).Y
+	foot := top + o.Size().Height + 5*theme.TextSize()
+	y := min(top, max(s.Offset.Y, foot-s.Size().Height))
+	s.ScrollToOffset(fyne.NewPos(0, y))
+}
