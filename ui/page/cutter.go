@@ -194,14 +194,23 @@ func (q Cutting) fit(im *image.RGBA, i int) *image.RGBA {
 	if i >= len(q.Fit) || im.Bounds().Size() == q.Fit[i] {
 		return im
 	}
-	var by draw.Scaler = draw.CatmullRom
+	by := draw.CatmullRom
 	if im.Bounds().Dx() < q.Fit[i].X {
-		by = draw.ApproxBiLinear
+		by = &softly
 	}
 	out := image.NewRGBA(image.Rectangle{Max: q.Fit[i]})
 	by.Scale(out, out.Bounds(), im, im.Bounds(), draw.Src, nil)
 	return out
 }
+
+// softly enlarges by the cubic B-spline: a coarse picture looks out of focus, not
+// like crumbs.
+var softly = draw.Kernel{Support: 2, At: func(t float64) float64 {
+	if t < 1 {
+		return (4 + t*t*(3*t-6)) / 6
+	}
+	return (2 - t) * (2 - t) * (2 - t) / 6
+}}
 
 // CutOf returns how the tub of d, evaluated as r, is cut. The error says in words
 // for the maker why there is nothing to draw.

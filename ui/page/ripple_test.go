@@ -34,7 +34,7 @@ type stirHost struct {
 	offered string // what Export was offered
 }
 
-func newStirHost(t *testing.T, demo string) *stirHost {
+func newStirHost(t testing.TB, demo string) *stirHost {
 	t.Helper()
 	data, err := assets.Demos.ReadFile("demos/" + demo)
 	require.NoError(t, err)
@@ -333,7 +333,7 @@ func TestStopLeavesTheCoarsePicture(t *testing.T) {
 	require.Contains(t, texts(p.Object()), "Stopped: the picture is coarse.")
 }
 
-func cutting(t *testing.T, h *stirHost) Cutting {
+func cutting(t testing.TB, h *stirHost) Cutting {
 	t.Helper()
 	s, err := CutOf(h.d, &h.r, ripple.Side)
 	require.NoError(t, err)
@@ -440,5 +440,37 @@ func TestLook(t *testing.T) {
 		var b bytes.Buffer
 		require.NoError(t, png.Encode(&b, h.win.Canvas().Capture()))
 		require.NoError(t, os.WriteFile(filepath.Join(dir, c.name+".png"), b.Bytes(), 0o644))
+	}
+}
+
+// BenchmarkCut times what a hand waits for: the coarse pictures after a drag's
+// event, and all of the sharp ones and their figures, less the rest before them.
+func BenchmarkCut(b *testing.B) {
+	for _, c := range []struct {
+		name  string
+		sharp bool
+	}{{"coarse", false}, {"sharp", true}} {
+		b.Run(c.name, func(b *testing.B) {
+			h := newStirHost(b, "hazelnut.yaml") // eight strokes
+			q := cutting(b, h)
+			top := q.Cuts[0]
+			top.View = ripple.Top
+			q.Cuts = append(q.Cuts, top)
+			q.Coarse, q.Sharp, q.Fit = coarsePixels/2, sharpPixels, []image.Point{{375, 344}, {375, 375}}
+			q.Study = func(rasters []*ripple.Raster) func() {
+				request{cutting: q}.study(rasters[0])
+				return func() {}
+			}
+			var drawn *Drawn
+			cutter := NewCutter(h.Post, func(d Drawn) { drawn = &d }, nil)
+			for i := 0; i < b.N; i++ {
+				drawn = nil
+				q.Cuts[0].Seed++
+				q.Cuts = append([]ripple.Settings{}, q.Cuts...)
+				cutter.Draw(q)
+				h.until(func() bool { return drawn != nil && drawn.Sharp == c.sharp })
+			}
+			cutter.Stop()
+		})
 	}
 }
