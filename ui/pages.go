@@ -11,7 +11,7 @@ import (
 
 // newPages returns the secondary pages in the order of their buttons.
 func (w *Window) newPages() []page.Page {
-	w.card = page.NewCard(w)
+	w.card = page.NewCard(w, w.kitchens)
 	return []page.Page{
 		page.NewFigures(w),
 		page.NewRipple(w, func() { w.event("ripple drawn") }),

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"image/color"
+	"strings"
 	"sync"
 	"unicode"
 
@@ -134,5 +135,9 @@ type GlyphError struct {
 }
 
 func (e *GlyphError) Error() string {
-	return fmt.Sprintf("card: no sign for %q in the text %q", string(e.Missing), e.Text)
+	var codes []string // the sign itself may not be readable on this screen either
+	for _, r := range e.Missing {
+		codes = append(codes, fmt.Sprintf("U+%04X", r))
+	}
+	return fmt.Sprintf("card: the fonts cannot set “%s” (%s) of the text “%s”", string(e.Missing), strings.Join(codes, ", "), e.Text)
 }

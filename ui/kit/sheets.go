@@ -83,6 +83,9 @@ func (s *SheetView) ShowSheets(sheets []Sheet) {
 	s.Refresh()
 }
 
+// Sheets returns what is on the desk.
+func (s *SheetView) Sheets() []Sheet { return s.sheets }
+
 // ShowFit changes how large the sheets are shown.
 func (s *SheetView) ShowFit(f Fit) {
 	if f == s.fit {
@@ -125,7 +128,12 @@ func (s *SheetView) fitted(widthMM, heightMM float64) float32 {
 	case FitWidth:
 		return room.Width
 	case FitPage:
-		return fyne.Min(room.Width, room.Height*float32(widthMM/heightMM))
+		w := fyne.Min(room.Width, room.Height*float32(widthMM/heightMM))
+		// Two beside each other are worth being a little smaller.
+		if two := (room.Width - deskGap) / 2; len(s.sheets) > 1 && two < w && two > 0.8*w {
+			return two
+		}
+		return w
 	}
 	return float32(float64(s.fit) / 100 * widthMM / mmPerInch * screenDPI)
 }

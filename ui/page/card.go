@@ -28,10 +28,12 @@ type Card struct {
 	about  *widget.Label
 	trouble,
 	remedy *widget.Label
-	error   *fyne.Container
-	drawing newest
-	asked   drawnCard
-	object  fyne.CanvasObject
+	error    *fyne.Container
+	drawing  newest
+	asked    drawnCard
+	shown    card.Options // of the pictures on the page
+	kitchens *Kitchens
+	object   fyne.CanvasObject
 }
 
 // drawnCard is what a picture was made of.
@@ -50,9 +52,9 @@ var fits = [...]struct {
 	fit  kit.Fit
 }{{"Whole pages", kit.FitPage}, {"Page width", kit.FitWidth}, {"75 %", 75}, {"100 %", 100}, {"150 %", 150}, {"200 %", 200}}
 
-// NewCard returns the page.
-func NewCard(h Host) *Card {
-	p := &Card{host: h, sheets: kit.NewSheetView(), about: prose(""), trouble: bold(""), remedy: prose("")}
+// NewCard returns the page. kitchens has the one that a design names.
+func NewCard(h Host, kitchens *Kitchens) *Card {
+	p := &Card{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: prose(""), trouble: bold(""), remedy: prose("")}
 	p.region = choice(func() { p.draw() }, regions[0].name, regions[1].name)
 	p.paper = choice(func() { p.draw() }, papers[0].name, papers[1].name)
 	var names []string
@@ -130,10 +132,12 @@ func (p *Card) draw() {
 	dpi = math.Min(math.Max(dpi, coarseDPI), finestDPI)
 	known := d.Equal(p.asked.design) && o == p.asked.options
 	p.asked = drawnCard{d, o}
+	times := p.times(d, &r)
 	p.drawing.ask(func(ctx context.Context) {
 		// The coarse pictures are always finished: a change must show something.
 		always := context.WithoutCancel(ctx)
-		o, untimed := timed(always, d, &r, o)
+		a, untimed := times(always)
+		o.Cold = a
 		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, untimed, err) }) }
 		if !known {
 			o.DPI = coarseDPI
@@ -153,18 +157,20 @@ func (p *Card) draw() {
 	})
 }
 
-// timed adds the times in the cold, or says why there are none: the card then
-// says what practice says.
-func timed(ctx context.Context, d design.Design, r *model.Result, o card.Options) (card.Options, error) {
-	kitchen, err := cold.FindOwn(d.Kitchen.Profile)
-	if err != nil {
-		return o, err
+// times returns what computes the times in the cold, away from the window's
+// thread. Without them the card says what practice says.
+func (p *Card) times(d design.Design, r *model.Result) func(context.Context) (*cold.Answer, error) {
+	kitchen, err := p.kitchens.Find(d.Kitchen.Profile)
+	return func(ctx context.Context) (*cold.Answer, error) {
+		if err != nil {
+			return nil, err
+		}
+		a, err := cold.Plan(ctx, d, r, kitchen, cold.Options{NoPictures: true})
+		if err != nil {
+			return nil, err
+		}
+		return &a, nil
 	}
-	a, err := cold.Plan(ctx, d, r, kitchen, cold.Options{NoPictures: true})
-	if err == nil {
-		o.Cold = &a
-	}
-	return o, err
 }
 
 // show puts pictures, or the reason why there are none, on the page.
@@ -185,6 +191,7 @@ func (p *Card) show(pages []image.Image, o card.Options, untimed, err error) {
 	p.error.Hide()
 	p.sheets.Show()
 	p.sheets.ShowSheets(sheets)
+	p.shown = o
 	about := fmt.Sprintf("%s, %g × %g mm. What you see is what is written.", pageCount(len(pages)), w, h)
 	if untimed != nil {
 		about += " It has no times in the cold: " + plainError(untimed) + "."
@@ -213,12 +220,13 @@ func (p *Card) ExportPDF() { p.export(".pdf") }
 
 func (p *Card) export(extension string) {
 	d, r, o := p.host.Design(), *p.host.Result(), p.options()
+	times := p.times(d, &r)
 	name := d.Name
 	if name == "" {
 		name = "Untitled"
 	}
 	p.host.Export(name+extension, func(path string) error {
-		o, _ := timed(context.Background(), d, &r, o) // the page says why there are none
+		o.Cold, _ = times(context.Background()) // the page says why there are none
 		return card.Write(path, d, &r, o)
 	})
 }

@@ -10,6 +10,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/card"
@@ -28,6 +30,7 @@ type Label struct {
 	sheet   *kit.SheetView
 	about   *widget.Label
 	picture card.LabelPicture // the latest
+	drawnLabel
 	drawing newest
 	label   *label.Label // nil where there is none
 	object  fyne.CanvasObject
@@ -37,6 +40,13 @@ var regions = [...]struct {
 	name   string
 	region label.Region
 }{{"United States", label.US}, {"EU and United Kingdom", label.EU}}
+
+// drawnLabel is what a picture was made of.
+type drawnLabel struct {
+	drawnOf   *label.Label
+	drawnForm card.Form
+	drawnDPI  float64
+}
 
 // forms words the forms of a panel for the eye.
 var forms = map[card.Form]string{card.Vertical: "Vertical", card.Tabular: "Tabular", card.Dual: "Two columns"}
@@ -110,10 +120,9 @@ func (p *Label) Show() {
 	}
 	p.export.Enable()
 	drawn := container.NewBorder(nil, container.NewVBox(p.about), nil, nil, p.sheet)
-	text := container.NewHSplit(p.panel(l), p.rules(l))
-	text.Offset = 0.45
+	text := container.New(folding{}, p.panel(l), p.rules(l))
 	split := container.NewHSplit(drawn, text)
-	split.Offset = 0.3
+	split.Offset = 0.27
 	p.body.Objects = []fyne.CanvasObject{split}
 	p.body.Refresh()
 	p.draw()
@@ -137,30 +146,31 @@ func (p *Label) offer(all []card.Form) {
 	p.form.Refresh()
 }
 
+// fineness is the dots per inch that the picture needs on the screen.
+func (p *Label) fineness() float64 {
+	if p.picture.Image == nil {
+		return coarseDPI
+	}
+	return math.Min(math.Max(p.sheet.DPI(p.picture.WidthMM, p.picture.HeightMM), coarseDPI), finestDPI)
+}
+
 // draw asks for the picture of the label.
 func (p *Label) draw() {
 	if p.label == nil {
 		return
 	}
-	l, form := p.label, p.chosenForm()
-	fit := func(pic card.LabelPicture) float64 {
-		return math.Min(math.Max(p.sheet.DPI(pic.WidthMM, pic.HeightMM), coarseDPI), finestDPI)
-	}
-	dpi := finestDPI / 2.0
-	if p.picture.Image != nil {
-		dpi = fit(p.picture)
-	}
+	l, form, dpi := p.label, p.chosenForm(), p.fineness()
 	p.drawing.ask(func(ctx context.Context) {
 		pic, err := card.RenderLabel(l, form, dpi)
-		if ctx.Err() != nil {
-			return
+		if ctx.Err() == nil {
+			p.host.Post(func() { p.drawn(pic, err, drawnLabel{l, form, dpi}) })
 		}
-		p.host.Post(func() { p.drawn(pic, err) })
 	})
 }
 
 // drawn puts the picture on the page, with its true size.
-func (p *Label) drawn(pic card.LabelPicture, err error) {
+func (p *Label) drawn(pic card.LabelPicture, err error, of drawnLabel) {
+	p.drawnLabel = of
 	if err != nil {
 		p.sheet.Hide()
 		p.about.SetText(sentence(plainError(err)) + " " + remedyFor(err))
@@ -168,9 +178,12 @@ func (p *Label) drawn(pic card.LabelPicture, err error) {
 	}
 	p.picture = pic
 	p.sheet.Show()
-	p.sheet.ShowSheets([]kit.Sheet{{Image: pic, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
+	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
 	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
 		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM))
+	if p.fineness() != of.drawnDPI {
+		p.draw()
+	}
 }
 
 // write asks where the label goes; the extension decides what it is.
@@ -198,7 +211,7 @@ func (p *Label) panel(l *label.Label) fyne.CanvasObject {
 	}
 	objects = append(objects, prose("Energy: "+l.EnergyMethod+"."))
 	if l.ColumnsWhy != "" {
-		objects = append(objects, prose(l.ColumnsWhy))
+		objects = append(objects, prose(sentence(l.ColumnsWhy)))
 	}
 	objects = append(objects, heading("Ingredients"), statement(l.Ingredients))
 	if l.Contains != "" {
@@ -240,7 +253,7 @@ func panelTable(l *label.Label) fyne.CanvasObject {
 	}
 	table := kit.NewFigures(heads...)
 	table.ShowFigures(rows)
-	return table
+	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), table) // in line with the labels
 }
 
 // blankIfNone keeps the table from a dash, its sign for unknown.
@@ -265,10 +278,6 @@ func statement(runs []label.Run) fyne.CanvasObject {
 
 // rules is what the food may be called and what may be claimed of it.
 func (p *Label) rules(l *label.Label) fyne.CanvasObject {
-	names := widget.NewAccordion()
-	for _, n := range l.Names {
-		names.Append(widget.NewAccordionItem(verdictOf(n.Met, false)+" — "+n.Name+", "+n.Of, limits(n.Limits, n.Note)))
-	}
 	claims := widget.NewAccordion()
 	for _, c := range l.Claims {
 		note := c.Disclosure
@@ -277,10 +286,16 @@ func (p *Label) rules(l *label.Label) fyne.CanvasObject {
 	objects := []fyne.CanvasObject{
 		heading("What it may be called"),
 		bold("A truthful name: " + l.ProposedName),
-		names,
-		heading("Claims"),
-		claims,
 	}
+	var names *widget.Accordion
+	for i, n := range l.Names {
+		if i == 0 || n.Of != l.Names[i-1].Of {
+			names = widget.NewAccordion()
+			objects = append(objects, prose(sentence(n.Of)), names)
+		}
+		names.Append(widget.NewAccordionItem(verdictOf(n.Met, false)+" — "+n.Name, limits(n.Limits, n.Note)))
+	}
+	objects = append(objects, heading("Claims"), claims)
 	for _, n := range l.Notes {
 		objects = append(objects, prose(n))
 	}
@@ -331,7 +346,7 @@ func sentence(s string) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:] + "."
+	return strings.ToUpper(s[:1]) + strings.TrimSuffix(s[1:], ".") + "."
 }
 
 // plainError is the text of an error without the package it comes from.

@@ -62,6 +62,35 @@ func bold(text string) *widget.Label {
 	return l
 }
 
+// folding is a layout of two objects: side by side where both have room, one
+// under the other where they have not, as with large text.
+type folding struct{}
+
+// MinSize implements fyne.Layout.
+func (folding) MinSize(o []fyne.CanvasObject) fyne.Size {
+	a, b := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(fyne.Max(a.Width, b.Width), a.Height+theme.Padding()+b.Height)
+}
+
+// Layout implements fyne.Layout.
+func (folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	gap := theme.Padding()
+	a, b := o[0].MinSize().Width, o[1].MinSize().Width
+	first, second := size, size
+	if at := fyne.NewPos(0, 0); a+gap+b <= size.Width {
+		first.Width = a + (size.Width-gap-a-b)/2 // what is free is shared
+		second.Width = size.Width - gap - first.Width
+		o[1].Move(at.AddXY(first.Width+gap, 0))
+	} else {
+		first.Height = (size.Height - gap) / 2
+		second.Height = first.Height
+		o[1].Move(at.AddXY(0, first.Height+gap))
+	}
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(first)
+	o[1].Resize(second)
+}
+
 // scrolled puts objects under each other in a column that scrolls.
 func scrolled(objects ...fyne.CanvasObject) *container.Scroll {
 	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
