@@ -122,25 +122,32 @@ func workedMix(t *tables) ([]Row, error) {
 }
 
 func texture(t *tables) ([]Row, error) {
-	r := Row{Table: "texture_model_reference", Source: "the model's own equations, computed apart by a separate program; mixes invented but for the classical 12/11/15 mix",
-		Unit: "units of the last printed digit", Bar: 0.51, Kind: Identity, XLabel: "°C", YLabel: "ice, syrup, kPa",
-		Note: "Half a digit is the table's own rounding."}
-	for _, l := range t.read(r.Table) {
-		b := phase.Prepare(recipes[l.text("recipe")], l.num("overrun"), phase.Dense, solution.DefaultBound)
-		at := l.num("T_C")
-		s := b.At(at)
-		for _, c := range [...]struct {
-			column string
-			got    float64
-		}{
-			{"ice_per_water", s.WaterFrozen}, {"ice_vol_fraction_airfree", s.IceVolume}, {"sugar_pct_unfrozen", s.SyrupSugar},
-			{"syrup_viscosity_Pa_s", s.Viscosity}, {"yield_kPa_without_foam_floor", s.YieldKPa},
-		} {
-			want, digit := l.num(c.column), l.lastDigit(c.column)
-			r.addError(at, c.got, want, (c.got-want)/digit).Label = l.text("recipe") + ", " + c.column
-		}
+	const name = "texture_model_reference"
+	figures := [...]struct {
+		column, what, label string
+		of                  func(*phase.State) float64
+	}{
+		{"ice_per_water", "water frozen", "fraction of the water that is ice", func(s *phase.State) float64 { return s.WaterFrozen }},
+		{"ice_vol_fraction_airfree", "ice by volume", "ice, fraction of the volume without air", func(s *phase.State) float64 { return s.IceVolume }},
+		{"sugar_pct_unfrozen", "syrup", "sugars in the liquid, mass %", func(s *phase.State) float64 { return s.SyrupSugar }},
+		{"syrup_viscosity_Pa_s", "viscosity", "viscosity of the liquid, Pa s", func(s *phase.State) float64 { return s.Viscosity }},
+		{"yield_kPa_without_foam_floor", "hardness", "yield stress, kPa", func(s *phase.State) float64 { return s.YieldKPa }},
 	}
-	return []Row{r}, nil
+	var rows []Row
+	for _, f := range figures {
+		r := Row{Table: name + " (" + f.what + ")", Source: "the model's own equations, computed apart by a separate program; mixes invented but for the classical 12/11/15 mix",
+			Unit: "units of the last printed digit", Bar: 0.51, Kind: Identity, XLabel: "°C", YLabel: f.label,
+			Note: "Half a digit is the table's own rounding."}
+		for _, l := range t.read(name) {
+			b := phase.Prepare(recipes[l.text("recipe")], l.num("overrun"), phase.Dense, solution.DefaultBound)
+			at := l.num("T_C")
+			s := b.At(at)
+			got, want := f.of(&s), l.num(f.column)
+			r.addError(at, got, want, (got-want)/l.lastDigit(f.column)).Label = l.text("recipe") + " at " + l.text("T_C") + " °C"
+		}
+		rows = append(rows, r)
+	}
+	return rows, nil
 }
 
 func iceFractions(t *tables) ([]Row, error) {

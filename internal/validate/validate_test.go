@@ -55,6 +55,13 @@ func TestExtrapolatedPointsAreShownAndNotCounted(t *testing.T) {
 	assert.Equal(t, 1, shown["fruit_freezing_points"], "banana")
 }
 
+func TestRowsHaveNamesForPeople(t *testing.T) {
+	for _, r := range rows(t) {
+		assert.NotContains(t, r.Title(), "_", r.Table)
+		assert.NotEmpty(t, r.Kind.Words(), r.Table)
+	}
+}
+
 func TestRowsCarryTheirKeysInJSON(t *testing.T) {
 	text, err := json.Marshal(rows(t))
 	require.NoError(t, err)

@@ -2,59 +2,128 @@ package page
 
 import (
 	"fmt"
+	"image/color"
 	"io/fs"
 	"math"
 	"strings"
 	"sync/atomic"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/phase"
 	"ripplewright/internal/validate"
 	"ripplewright/ui/kit"
 )
 
 // Sure is the page "How sure are we?": every published table the program
-// carries, run through the models, with a plot of model against measurement.
+// carries, run through the models, and what each of its figures rests on.
 type Sure struct {
 	host    Host
 	tables  fs.FS
 	rows    []validate.Row
+	entries []checkEntry
 	list    *widget.List
-	detail  *widget.Label
-	plot    *kit.Plot
-	reading *widget.Label
 	status  *widget.Label
 	busy    *widget.ProgressBarInfinite
 	running atomic.Bool
 	object  fyne.CanvasObject
+
+	shown *validate.Row // nil for an entry without a plot
+	scene *fyne.Container
+	right *container.Scroll
+
+	overview *fyne.Container
+	kinds    *kit.Figures
+	about    *fyne.Container // of one check
+	title    *widget.Label
+	verdict  *widget.Label
+	source   *widget.Label
+	proves   *widget.Label
+	note     *widget.Label
+	view     *widget.Select
+	plot     *kit.Plot
+	plotBox  fyne.CanvasObject
+	reading  *widget.Label
+	numbers  *kit.Figures
 }
+
+// checkEntry is a line of the list: the overview, the head of a kind, or a check.
+type checkEntry struct {
+	head string
+	row  *validate.Row
+}
+
+// kindOrder is the order in which checks are shown: the strongest proof first.
+var kindOrder = [...]struct {
+	kind  validate.Kind
+	name  string
+	under string
+}{
+	{validate.Independent, "Independent", "nothing was fitted to them: the stronger proof"},
+	{validate.Regression, "What the constants came from", "regressions: how well the form fits, no prediction"},
+	{validate.Remembered, "From memory", "published figures not read again: a comparison, no proof"},
+	{validate.Identity, "Exact by definition", "the equations computed apart: checks the program, not nature"},
+}
+
+// The views of a check.
+const (
+	viewPlot    = "Model and measurement"
+	viewErrors  = "Errors"
+	viewNumbers = "Numbers"
+)
 
 // NewSure returns the page over the check tables.
 func NewSure(h Host, tables fs.FS) *Sure {
-	p := &Sure{host: h, tables: tables, plot: kit.NewPlot(), detail: prose("Choose a table."),
-		reading: widget.NewLabel(""), status: prose("Running the models against the tables…"), busy: widget.NewProgressBarInfinite()}
+	p := &Sure{host: h, tables: tables, status: prose("Running the models against the tables…"), busy: widget.NewProgressBarInfinite()}
 	p.busy.Stop()
 	p.busy.Hide()
-	p.plot.OnRead = p.reading.SetText
-	p.plot.XDecimals, p.plot.YDecimals = 2, 4
-	p.list = widget.NewList(
-		func() int { return len(p.rows) },
-		func() fyne.CanvasObject {
-			return container.NewBorder(nil, nil, widget.NewLabel("✓"), widget.NewLabel("largest 0.0000 of 0.0000 kPa"), widget.NewLabel("table"))
-		},
-		func(i widget.ListItemID, o fyne.CanvasObject) { p.item(&p.rows[i], o.(*fyne.Container)) },
-	)
+	p.list = widget.NewList(func() int { return len(p.entries) }, newCheckLine,
+		func(i widget.ListItemID, o fyne.CanvasObject) { p.entries[i].show(o.(*fyne.Container)) })
 	p.list.OnSelected = func(i widget.ListItemID) { p.choose(i) }
-	intro := prose("The figures come from the models named here, checked against published tables each time this page is opened: the same code that evaluates your design. Tables that constants were fitted to say so; independent ones are the stronger proof. " +
-		"Measured fact: freezing points, densities, viscosities, boiling. A scale of convenience: the hardness number, which is anchored on published ice-cream measurements but scatters by a factor of about 1.6 between batches of one recipe; read it as a word.")
-	right := container.NewBorder(container.NewVBox(p.detail), p.reading, nil, nil, p.plot)
-	split := container.NewHSplit(p.list, right)
-	split.Offset = 0.5
-	p.object = container.NewBorder(container.NewVBox(intro, p.status, p.busy), nil, nil, nil, split)
+	p.makeOverview()
+	p.makeAbout()
+	p.scene = container.NewVBox(p.overview)
+	p.right = scrolled(p.scene)
+	split := container.NewHSplit(p.list, p.right)
+	split.Offset = 0.4
+	p.object = container.NewBorder(container.NewVBox(p.status, p.busy), nil, nil, nil, split)
+	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { h.Post(p.draw) })
 	return p
+}
+
+func (p *Sure) makeOverview() {
+	p.kinds = kit.NewFigures("checks", "within their bar", "points")
+	p.overview = container.NewVBox(heading("How sure are we?"),
+		prose("Each time this page is first opened, the code that evaluates your design is run against every published table the program carries. The list shows what kind of proof each one is; choose one to see the model beside the measurement."),
+		container.New(indent{}, p.kinds))
+	for i, x := range phase.Explanation {
+		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
+			s := string(x.Standing)
+			p.overview.Add(heading(strings.ToUpper(s[:1]) + s[1:]))
+		}
+		p.overview.Add(prose(x.Text))
+	}
+}
+
+func (p *Sure) makeAbout() {
+	p.title, p.verdict, p.source, p.proves, p.note, p.reading = heading(""), bold(""), prose(""), prose(""), prose(""), prose("")
+	p.title.Wrapping = fyne.TextWrapWord
+	p.plot = kit.NewPlot()
+	p.plot.OnRead = p.reading.SetText
+	tall := canvas.NewRectangle(color.Transparent)
+	tall.SetMinSize(fyne.NewSize(0, 330))
+	p.plotBox = container.New(indent{}, container.NewStack(tall, p.plot))
+	p.numbers = kit.NewFigures("published", "model", "error")
+	p.view = widget.NewSelect([]string{viewPlot, viewErrors, viewNumbers}, func(string) { p.draw() })
+	p.view.Selected, p.view.PlaceHolder = viewPlot, viewPlot // the latter gives it its width
+	p.about = container.NewVBox(p.title, p.verdict, p.proves,
+		container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, container.NewHBox(p.view)),
+		p.plotBox, p.reading, container.New(indent{}, p.numbers), p.note, p.source)
 }
 
 // Title implements Page.
@@ -89,70 +158,194 @@ func (p *Sure) done(rows []validate.Row, err error) {
 		return
 	}
 	p.rows = rows
-	pass, points := 0, 0
-	for _, r := range rows {
-		if r.Pass {
-			pass++
+	p.entries = []checkEntry{{head: "What these figures rest on"}}
+	var summary []kit.Figure
+	all, pass, open := 0, 0, 0
+	for _, k := range kindOrder {
+		p.entries = append(p.entries, checkEntry{head: k.name})
+		n, met, points := 0, 0, 0
+		for i := range rows {
+			if r := &rows[i]; r.Kind == k.kind {
+				p.entries = append(p.entries, checkEntry{row: r})
+				n++
+				points += r.Points
+				switch {
+				case noBar(r):
+					open++
+				case r.Pass:
+					met++
+				}
+			}
 		}
-		points += r.Points
+		all, pass = all+n, pass+met
+		summary = append(summary, kit.Figure{Name: k.name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
 	}
-	p.status.SetText(fmt.Sprintf("%d of %d tables within their stated bars, %d points.", pass, len(rows), points))
+	p.kinds.ShowFigures(summary)
+	all -= open
+	text := fmt.Sprintf("%d of %d checks are within their stated bars.", pass, all)
+	if pass < all {
+		text = fmt.Sprintf("%d of %d checks are NOT within their stated bars.", all-pass, all)
+	}
+	if open > 0 {
+		text += fmt.Sprintf(" %d more only compare and have no bar.", open)
+	}
+	p.status.TextStyle.Bold = pass < all
+	p.status.SetText(text)
 	p.list.Refresh()
-	if len(rows) > 0 {
-		p.list.Select(0)
-	}
+	p.list.Select(0)
 }
 
-func (p *Sure) item(r *validate.Row, o *fyne.Container) {
-	mark := "✓"
-	if !r.Pass {
-		mark = "✗"
-	}
-	o.Objects[0].(*widget.Label).SetText(tableName(r.Table))
-	o.Objects[1].(*widget.Label).SetText(mark)
-	o.Objects[2].(*widget.Label).SetText(fmt.Sprintf("largest %s of %s %s", digits(r.MaxAbsError), digits(r.Bar), r.Unit))
+// newCheckLine is a line of the list: a mark, a name, and figures under it.
+func newCheckLine() fyne.CanvasObject {
+	name, figures := widget.NewLabel("name"), widget.NewLabel("figures")
+	name.Truncation, figures.Truncation = fyne.TextTruncateEllipsis, fyne.TextTruncateEllipsis
+	figures.SizeName = theme.SizeNameCaptionText
+	// The labels bring their own padding; one line's worth between them is enough.
+	lines := container.New(layout.NewCustomPaddedVBoxLayout(-8), name, figures)
+	return container.NewBorder(nil, nil, widget.NewLabel("✓"), nil, lines)
 }
 
-func tableName(s string) string { return strings.ReplaceAll(s, "_", " ") }
-
-func digits(v float64) string {
-	if math.IsNaN(v) {
-		return "–"
+func (e checkEntry) show(o *fyne.Container) {
+	lines, mark := o.Objects[0].(*fyne.Container), o.Objects[1].(*widget.Label)
+	name, figures := lines.Objects[0].(*widget.Label), lines.Objects[1].(*widget.Label)
+	name.TextStyle.Bold = e.row == nil
+	if e.row == nil {
+		mark.SetText("")
+		name.SetText(e.head)
+		figures.SetText(e.under())
+		return
 	}
-	return strings.ReplaceAll(fmt.Sprintf("%.3g", v), "-", "−")
+	r := e.row
+	switch {
+	case noBar(r):
+		mark.SetText("–")
+	case r.Pass:
+		mark.SetText("✓")
+	default:
+		mark.SetText("✗")
+	}
+	name.SetText(r.Title())
+	figures.SetText(fmt.Sprintf("%s%s, largest error %s", notMet(r), count(r.Points, "point"), ofBar(r)))
 }
 
+// under says in the list what the entries below a head prove.
+func (e checkEntry) under() string {
+	for _, k := range kindOrder {
+		if k.name == e.head {
+			return k.under
+		}
+	}
+	return "measured, computed, a convenience, not settled"
+}
+
+// noBar reports whether a check only compares.
+func noBar(r *validate.Row) bool { return math.IsInf(r.Bar, 1) }
+
+func notMet(r *validate.Row) string {
+	if r.Pass {
+		return ""
+	}
+	return "NOT MET: "
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func ofBar(r *validate.Row) string {
+	if noBar(r) {
+		return fmt.Sprintf("%s %s, no bar", digits(r.MaxAbsError), r.Unit)
+	}
+	return fmt.Sprintf("%s of %s %s", digits(r.MaxAbsError), digits(r.Bar), r.Unit)
+}
+
+// choose shows entry i.
 func (p *Sure) choose(i int) {
-	r := &p.rows[i]
-	text := fmt.Sprintf("%s\n%s\n%d points, root mean square %s %s, largest %s, our bar %s. %s.",
-		tableName(r.Table), r.Source, r.Points, digits(r.RMSError), r.Unit, digits(r.MaxAbsError), digits(r.Bar), r.Kind)
-	if r.Note != "" {
-		text += "\n" + r.Note
+	e := &p.entries[i]
+	p.shown = e.row
+	content := p.overview
+	if e.row != nil {
+		content = p.about
+		p.showFacts(e.row)
+		p.draw()
 	}
-	p.detail.SetText(text)
-	p.plot.ShowPlot(agreement(r))
+	p.scene.Objects = []fyne.CanvasObject{content}
+	p.scene.Refresh()
+	p.right.ScrollToTop()
 }
 
-// agreement plots model and measurement of a row over its own x.
-func agreement(r *validate.Row) chart.Plot {
-	measured := chart.Series{Name: "published", Marker: chart.Disc, Every: 1, Line: chart.Line{Width: 0}}
-	model := chart.Series{Name: "model", Line: chart.Line{Width: 2}}
-	apart := chart.Series{Name: "shown, not counted", Marker: chart.Diamond, Every: 1, Line: chart.Line{Width: 0}}
-	for k, q := range r.Pairs {
-		x := q.X
-		if math.IsNaN(x) || q.Label != "" {
-			x = float64(k + 1)
-		}
-		if q.Counted {
-			measured.X, measured.Y = append(measured.X, x), append(measured.Y, q.Measured)
-		} else {
-			apart.X, apart.Y = append(apart.X, x), append(apart.Y, q.Measured)
-		}
-		model.X, model.Y = append(model.X, x), append(model.Y, q.Model)
+func (p *Sure) showFacts(r *validate.Row) {
+	points := count(r.Points, "point")
+	if apart := len(r.Pairs) - r.Points; apart > 0 && r.Points > 0 {
+		points += fmt.Sprintf(" counted, %d more shown", apart)
 	}
-	series := []chart.Series{model, measured}
-	if len(apart.X) > 0 {
-		series = append(series, apart)
+	figures := fmt.Sprintf("largest error %s, root mean square %s, %s.", ofBar(r), digits(r.RMSError), points)
+	switch {
+	case noBar(r):
+		p.verdict.SetText("Shown for comparison: " + figures)
+	case r.Pass:
+		p.verdict.SetText("✓ Within its bar: " + figures)
+	default:
+		p.verdict.SetText("✗ NOT MET: " + figures)
 	}
-	return chart.Plot{X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: series}
+	p.title.SetText(r.Title())
+	p.proves.SetText(r.Kind.Words())
+	p.note.SetText(r.Note)
+	p.note.Hidden = r.Note == ""
+	p.source.SetText("Source: " + r.Source + ".")
 }
+
+// draw shows the chosen view of the check in hand.
+func (p *Sure) draw() {
+	r := p.shown
+	if r == nil {
+		return
+	}
+	p.reading.SetText("")
+	p.plot.XDecimals, p.plot.YDecimals = places(r)
+	p.numbers.Hide()
+	p.plotBox.Hide()
+	switch {
+	case len(r.Pairs) == 0:
+		p.reading.SetText("This check counts figures; it has no points to draw.")
+	case p.view.Selected == viewNumbers:
+		p.numbers.ShowFigures(pairRows(r))
+		p.numbers.Show()
+	case p.view.Selected == viewErrors:
+		p.plot.ShowPlot(errorPlot(r))
+		p.plotBox.Show()
+	default:
+		p.plot.ShowPlot(agreement(r))
+		p.plotBox.Show()
+	}
+	p.about.Refresh()
+}
+
+// digits writes v to three digits that matter.
+func digits(v float64) string {
+	a := math.Abs(v)
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return "–"
+	case a == 0:
+		return "0"
+	case a < 1e-3:
+		exp := math.Floor(math.Log10(a))
+		return trimZeros(number(v/math.Pow(10, exp), 2)) + " × 10" + superscript(fmt.Sprintf("%.0f", exp))
+	}
+	return trimZeros(number(v, max(0, 2-int(math.Floor(math.Log10(a))))))
+}
+
+func trimZeros(s string) string {
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+var raised = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+
+func superscript(s string) string { return raised.Replace(s) }

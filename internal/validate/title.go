@@ -1,0 +1,75 @@
+package validate
+
+import "strings"
+
+// titles are the tables' names for people.
+var titles = map[string]string{
+	"sucrose_freezing_point":       "Freezing point of sucrose solutions",
+	"glucose_freezing_point":       "Freezing point of glucose solutions",
+	"fructose_freezing_point":      "Freezing point of fructose solutions",
+	"lactose_freezing_point":       "Freezing point of lactose solutions",
+	"maltose_freezing_point":       "Freezing point of maltose solutions",
+	"mannitol_freezing_point":      "Freezing point of mannitol solutions",
+	"glycerol_freezing_point":      "Freezing point of glycerol solutions",
+	"nacl_freezing_point":          "Freezing point of salt solutions",
+	"kcl_freezing_point":           "Freezing point of potassium chloride solutions",
+	"ethanol_freezing_point":       "Freezing point of ethanol solutions",
+	"brines_independent":           "Freezing point of brines, another source",
+	"electrolytes_smithsonian":     "Freezing point of salts, another source",
+	"freezing_model_reference":     "Water held beside ice, worked apart",
+	"classical_sucrose_table":      "The classical sucrose table",
+	"sucrose_ice_equilibrium":      "Sucrose beside ice by another model",
+	"sucrose_osmotic_25C":          "Water activity of sucrose at 25 °C",
+	"maximal_freeze_concentration": "Where freezing ends",
+	"ice_water_equilibrium":        "Ice and water",
+	"natural_freezing_points":      "Freezing point of milk, egg and mixes",
+	"fruit_freezing_points":        "Freezing point of fruit",
+	"mix_worked_example":           "The classical worked mix",
+	"texture_model_reference":      "Ice, syrup and hardness, worked apart",
+	"ice_fraction_published":       "Water frozen in ice cream",
+	"hardness_published":           "Hardness of ice cream",
+	"overrun_worked_examples":      "Overrun",
+	"relative_sweetness":           "Sweetness of sugars and polyols",
+	"sucrose_density_20C":          "Sucrose solutions at 20 °C, density",
+	"glucose_density_20C":          "Glucose solutions at 20 °C, density",
+	"fructose_density_20C":         "Fructose solutions at 20 °C, density",
+	"dissolved_density_20C":        "Alcohol, glycerol and salts at 20 °C, density",
+	"choi_okos_components":         "Properties of food components",
+	"syrup_boiling":                "Boiling point of syrup",
+	"syrup_solids_at_temperature":  "Solids of boiling syrup",
+	"altitude":                     "Cooking at altitude",
+	"stefan_neumann":               "A front of ice in water",
+	"heisler_series":               "Cooling of simple bodies",
+	"pint_reference":               "A tub in the cold, a finer mesh",
+	"still_freeze_reference":       "Freezing without a machine, worked apart",
+	"surface_coefficients":         "Heat through a tub's surfaces",
+	"phase_properties":             "Heat and conductivity of the phases",
+	"foam_conductivity":            "Conductivity of foam",
+	"freezing_time_slab":           "Freezing time of a slab",
+	"solver_comparison":            "Ways of stepping through time",
+	"marbling_maps":                "Strokes of a stick",
+	"ripple_side_thickness":        "Ribbons seen from the side",
+	"ripple_top_thickness":         "Ribbons seen from above",
+	"label_rounding":               "Rounding on labels",
+	"worked_mix_nutrition":         "Nutrition of a mix, worked by hand",
+	"recipe_reconstructions":       "Nutrition of foods rebuilt from parts",
+	"published_recipe_nutrition":   "Nutrition of published recipes",
+	"crosscheck_five_tables":       "Five food tables side by side",
+	"crosscheck_ifct2017":          "Another country's food table",
+}
+
+// Title returns the row's name for people, with the figure in brackets where
+// its table has several; a row without a table is named already.
+func (r *Row) Title() string {
+	table, figure, several := strings.Cut(r.Table, " (")
+	name, ok := titles[table]
+	switch {
+	case !ok:
+		return strings.ToUpper(r.Table[:1]) + r.Table[1:]
+	case strings.HasSuffix(name, ", density") && figure == "viscosity)":
+		return strings.TrimSuffix(name, "density") + "viscosity"
+	case several:
+		return name + " (" + figure
+	}
+	return name
+}
