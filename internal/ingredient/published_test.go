@@ -30,12 +30,20 @@ func TestWorkedMixesToTheLastPrintedDecimal(t *testing.T) {
 	}
 }
 
+// The meringue's fat (published 0), calcium and iron are outside the table's
+// percentages, and stay so: the record has more of both minerals than its whites
+// and sugar hold. Package validate weighs them against a label's own steps.
 func TestPublishedRecipesAreRebuiltFromTheLibrary(t *testing.T) {
 	got := compare(t, "recipe_reconstructions.csv", ingredient.CompareRecipes)
 	require.Len(t, got, 23)
+	var outside []string
 	for _, c := range got {
-		assert.True(t, c.Agrees, "%s: %v, published %v", c.What, c.Ours, c.Published)
+		if !c.Agrees {
+			t.Logf("%s: %v, published %v", c.What, c.Ours, c.Published)
+			outside = append(outside, c.What)
+		}
 	}
+	assert.Equal(t, []string{"meringue_baked fat", "meringue_baked calcium_mg", "meringue_baked iron_mg"}, outside)
 }
 
 // Differences between tables of two continents are listed, not hidden; the

@@ -221,13 +221,31 @@ func contains(f *Food, region Region) string {
 		parts = append(parts, inClass(all[i:n], region))
 		i = n
 	}
-	switch {
-	case len(parts) == 0:
-		return ""
-	case region == EU:
-		return "Allergens, emphasised in the list: " + strings.Join(parts, ", ") + "."
+	list := strings.Join(parts, ", ")
+	var unstated []string
+	for _, u := range f.Lines {
+		if u.Grams > 0 && unstatedAllergens(u.Ingredient) {
+			unstated = appendOnce(unstated, commonName(u.Ingredient, region))
+		}
 	}
-	return "Contains: " + strings.Join(parts, ", ") + "."
+	switch {
+	case len(unstated) > 0 && list == "":
+		list = "not stated for " + wordList(unstated, "and")
+	case len(unstated) > 0:
+		list += "; not stated for " + wordList(unstated, "and")
+	case list == "":
+		return ""
+	}
+	if region == EU {
+		return "Allergens, emphasised in the list: " + list + "."
+	}
+	return "Contains: " + list + "."
+}
+
+// unstatedAllergens reports whether nobody said what an ingredient carries. Of
+// the library's own records an empty list means none.
+func unstatedAllergens(in *ingredient.Ingredient) bool {
+	return in.Own && len(in.AllergensUS)+len(in.AllergensEU) == 0
 }
 
 // rank is the class's place in a statement: last for one that the rules do not
@@ -293,11 +311,10 @@ func allergenWarnings(f *Food, region Region) []string {
 		if u.Grams == 0 {
 			continue
 		}
-		stated := len(in.AllergensUS)+len(in.AllergensEU) > 0
-		if in.Own && !stated {
+		if unstatedAllergens(in) {
 			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Name))
 		}
-		if in.Own && region == EU && stated && len(in.AllergensEU) == 0 {
+		if in.Own && region == EU && len(in.AllergensUS) > 0 && len(in.AllergensEU) == 0 {
 			out = appendOnce(out, fmt.Sprintf("The allergens of %s follow the US list, which knows no other cereal than wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name))
 		}
 		if in.Own {

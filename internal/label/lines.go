@@ -1,6 +1,8 @@
 package label
 
 import (
+	"math"
+
 	"github.com/shopspring/decimal"
 )
 
@@ -73,6 +75,24 @@ func (l *usLine) percentOf(v decimal.Decimal) rounded {
 		return vitaminPercent(p)
 	}
 	return percent(p)
+}
+
+// Trace reports whether a US label would declare an amount of a line as zero,
+// and what the amount is in percent of the line's Daily Value (NaN where it has
+// none). Key names the line; an unknown one is no trace.
+func Trace(key string, amount float64) (trace bool, percentDV float64) {
+	l := usLineFor(key)
+	if l == nil {
+		return false, math.NaN()
+	}
+	percentDV = math.NaN()
+	if !l.dv.IsZero() {
+		percentDV = 100 * amount / l.dv.InexactFloat64()
+	}
+	if l.vitamin { // 21 CFR 101.9(c)(8)(iii): under 2 % of the Daily Value may be zero
+		return percentDV < 2, percentDV
+	}
+	return l.round(dec(amount)).value.IsZero(), percentDV
 }
 
 // showsPercent reports whether the panel gives the line's percentage: that of

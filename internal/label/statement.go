@@ -169,27 +169,34 @@ func namesAny(text string, stems []string) (found bool) {
 }
 
 // mentions reports whether a food's name mentions an ingredient: a word of
-// the one begins as a word of the other, plural or not.
+// the one is a word of the other, plural or not.
 func mentions(name string, in *ingredient.Ingredient) bool {
 	stems := map[string]bool{}
-	for _, s := range []string{commonName(in, US), commonName(in, EU), in.ID} {
-		eachWord(strings.ReplaceAll(s, "_", " "), func(w string) {
-			if w = singular(w); len(w) >= 4 && !plainWords[w] {
-				stems[w] = true
-			}
-		})
+	words := commonName(in, US) + " " + commonName(in, EU)
+	if !in.Own { // an own id may be any word
+		words += " " + strings.ReplaceAll(in.ID, "_", " ")
 	}
+	eachWord(words, func(w string) {
+		if w = singular(w); len(w) >= 3 && !plainWords[w] {
+			stems[w] = true
+		}
+	})
 	found := false
 	eachWord(name, func(w string) { found = found || stems[singular(w)] })
 	return found
 }
 
 // plainWords say nothing of what characterises a food.
-var plainWords = map[string]bool{
-	"milk": true, "cream": true, "sugar": true, "whole": true, "white": true, "dried": true, "powder": true, "roasted": true,
-	"heavy": true, "syrup": true, "juice": true, "water": true, "yolk": true, "skim": true, "extract": true, "butter": true,
-	"dark": true, "sweet": true, "sour": true, "fresh": true, "salt": true, "peel": true, "ground": true, "paste": true,
-}
+var plainWords = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(`and the from for with of in
+		milk cream sugar whole white dried dry powder roasted heavy light low fat free raw syrup juice water yolk skim extract butter
+		dark sweet sour fresh salt peel ground paste reduced nonfat past pasteurised pasteurized instant regular thick
+		sweetener stabiliser emulsifier gelling agent acidity regulator raising artificial flavor flavouring`) {
+		m[w] = true
+	}
+	return m
+}()
 
 // singular strips an English plural.
 func singular(w string) string {

@@ -170,8 +170,11 @@ func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, meth
 	case method == Specific && kind && !in.AtwaterCarbohydrate.Known && polyol == f[carbohydrate].Most: // the Handbook knows no sugar alcohol
 		f[energyUS] = ingredient.Amount{Known: polyol * polyolKcal, Most: polyol * polyolKcal}
 	case method == Specific:
-		t := ingredient.Tally{}.Add(in, 100)
-		f[energyUS] = t.AtwaterKcal
+		known := *in
+		if alcohol.Most == alcohol.Known {
+			known.Cells[ingredient.Alcohol] = ingredient.Known(alcohol.Known)
+		}
+		f[energyUS] = ingredient.Tally{}.Add(&known, 100).AtwaterKcal
 	case !polyolsUsed: // (B)
 		f[energyUS] = base.Plus(f[carbohydrate], usCarbohydrate)
 	default: // (C) with (F): which fibre is soluble is not known, so all counts at 2

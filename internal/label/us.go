@@ -190,7 +190,7 @@ func (l *Label) addWarnings(f *Food) {
 		for _, id := range line.Missing {
 			of = append(of, name[id])
 		}
-		at := "at most " + line.MostText
+		at := "at most " + withoutWords(line.MostText)
 		switch {
 		case line.MostText == "unknown":
 			at = "no limit is known"
@@ -201,7 +201,7 @@ func (l *Label) addWarnings(f *Food) {
 		if lines[why] == nil {
 			reasons = append(reasons, why)
 		}
-		lines[why] = append(lines[why], sentenceName(line.Name))
+		lines[why] = appendOnce(lines[why], sentenceName(line.Name)) // energy has two lines
 	}
 	for _, why := range reasons {
 		is := " is "
@@ -217,6 +217,9 @@ func (l *Label) addWarnings(f *Food) {
 		}
 	}
 }
+
+// withoutWords is an amount without what the line of added sugars says about it.
+func withoutWords(amount string) string { return Line{Text: amount}.AmountText() }
 
 // sentenceName is a line's name at the head of a sentence.
 func sentenceName(s string) string {

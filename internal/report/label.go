@@ -27,6 +27,7 @@ func (l Label) WriteText(w io.Writer) error {
 			p.line("%s", s)
 		}
 	}
+	p.line("Energy: %s.", l.EnergyMethod)
 	p.line("")
 	p.line("%s", l.IngredientsText)
 	if l.Contains != "" {
