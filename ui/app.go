@@ -7,7 +7,6 @@
 package ui
 
 import (
-	"fmt"
 	"io/fs"
 	"os"
 	"time"
@@ -69,6 +68,7 @@ type Window struct {
 	kitchens *page.Kitchens
 
 	seen    uint64
+	hands   hands
 	latch   *fyne.Animation
 	started time.Time
 }
@@ -98,9 +98,7 @@ func New(s Setup) *Window {
 	w.bench = newBench(w)
 	w.pages = w.newPages()
 	w.content = container.NewStack(w.bench.object)
-	w.win.SetContent(container.NewBorder(
-		container.NewVBox(w.navigation(), w.bench.verdict),
-		w.status, nil, nil, w.content))
+	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.verdict, w.content, tightly(w.status)))
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
 	w.win.SetCloseIntercept(w.close)
@@ -115,6 +113,7 @@ func (w *Window) Run() {
 		w.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { w.tick() }}
 		w.latch.Start()
 		w.tellShelf()
+		w.sayWhenPainted()
 		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
 	})
 	w.App.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
@@ -126,6 +125,7 @@ func (w *Window) tick() {
 	w.hints.Look(w.win.Canvas())
 	if w.seen != w.Session.Revision() {
 		w.refresh()
+		w.sayWhenPainted()
 	}
 }
 
@@ -146,22 +146,6 @@ func (w *Window) refresh() {
 	if w.menus != nil {
 		w.menus.show()
 	}
-	d := w.Session.Design()
-	w.event("design foam=%g serving=%g count=%d grams=%g", d.Blend.FoamVolumePercent, d.Serving.TemperatureC, d.Tubs.Count, firstGrams(d))
-}
-
-func firstGrams(d design.Design) float64 {
-	if len(d.Dense.Lines) == 0 {
-		return 0
-	}
-	return d.Dense.Lines[0].Grams
-}
-
-// event logs an effect that a test of the real window waits for.
-func (w *Window) event(format string, args ...any) {
-	if w.Events != nil {
-		fmt.Fprintf(w.Events, format+"\n", args...)
-	}
 }
 
 // The methods of page.Host.
@@ -179,11 +163,20 @@ func (w *Window) Result() *model.Result {
 func (w *Window) Model() *model.Model { return w.Session.Model() }
 
 // Preview implements page.Host.
-func (w *Window) Preview(d design.Design) { w.Session.Preview(d) }
+func (w *Window) Preview(d design.Design) {
+	w.hands.moved()
+	w.Session.Preview(d)
+}
 
-// Commit implements page.Host.
+// Commit implements page.Host. Where the widget that has the keyboard says that
+// its keys have made the change, keys in a row are one step of undo.
 func (w *Window) Commit(d design.Design, step string) {
-	w.Session.Commit(d, step)
+	w.hands.moved()
+	var keys any
+	if f, ok := w.win.Canvas().Focused().(interface{ ByKeys() bool }); ok && f.ByKeys() {
+		keys = f
+	}
+	w.Session.CommitKeys(d, step, keys)
 	w.event("commit %s", step)
 }
 

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
@@ -37,8 +36,8 @@ func newBench(w *Window) *bench {
 	b.rail.OnChanged = func(c float64) { w.Preview(serveAt(w.Design(), c)) }
 	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), "serving temperature") }
 	rail := w.hints.Wrap(b.rail, "Drag the handle, or press the arrow keys, to choose the serving temperature. Thick lines: hardness; thin lines: ice by volume.")
-	b.object = container.NewBorder(nil, container.NewVBox(rail, b.cold.label), nil, nil,
-		container.New(&thirds{}, b.dense.object, b.tub.object, b.foam.object))
+	b.object = container.New(overRail{}, container.New(thirds{}, b.dense.object, b.tub.object, b.foam.object),
+		container.NewBorder(nil, tightly(b.cold.label), nil, nil, rail))
 	return b
 }
 
@@ -134,142 +133,4 @@ func spanOf(s model.ScoopRange) kit.Span {
 		return kit.Span{}
 	}
 	return kit.Span{From: s.From, To: s.To}
-}
-
-// thirds lays three objects side by side: the middle one a little narrower.
-type thirds struct{}
-
-var thirdShares = [3]float32{0.345, 0.31, 0.345}
-
-// Layout implements fyne.Layout.
-func (thirds) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	const gap = 8
-	x := float32(0)
-	for i, o := range objects {
-		width := (size.Width - 2*gap) * thirdShares[i]
-		o.Move(fyne.NewPos(x, 0))
-		o.Resize(fyne.NewSize(width, size.Height))
-		x += width + gap
-	}
-}
-
-// MinSize implements fyne.Layout.
-func (thirds) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var s fyne.Size
-	for i, o := range objects {
-		m := o.MinSize()
-		s.Width = max(s.Width, m.Width/thirdShares[i])
-		s.Height = max(s.Height, m.Height)
-	}
-	return fyne.NewSize(s.Width+16, s.Height)
-}
-
-var _ fyne.Layout = thirds{}
-
-// tubColumn is the middle: the tub cut open, the ratio slider under it, as wide
-// as the tub, and what is filled.
-type tubColumn struct {
-	w      *Window
-	view   *kit.TubView
-	ratio  *kit.Slide
-	count  *kit.Slide
-	volume *kit.Slide
-	fill   *kit.Slide
-	basis  *widget.Select
-	foot   *widget.Label
-	cut    *cutter
-	object fyne.CanvasObject
-}
-
-var bases = [...]struct {
-	basis design.Basis
-	name  string
-}{
-	{design.BasisTubs, "Scale to fill the tubs"},
-	{design.BasisAsWritten, "Keep the grams as written"},
-}
-
-func newTubColumn(w *Window) *tubColumn {
-	t := &tubColumn{w: w, view: kit.NewTubView(), foot: widget.NewLabel("")}
-	t.foot.Wrapping = fyne.TextWrapWord
-	t.foot.Alignment = fyne.TextAlignCenter
-	t.cut = newCutter(w, t)
-	t.ratio = w.slide("Foam", "%", 0, 100, 1, 0, "foam share",
-		func(d *design.Design) *float64 { return &d.Blend.FoamVolumePercent })
-	t.volume = w.slide("Tub", "mL", 50, 2500, 10, 0, "tub size",
-		func(d *design.Design) *float64 { return &d.Tubs.VolumeML })
-	t.fill = w.slide("Filled", "%", 50, 100, 1, 0, "fill",
-		func(d *design.Design) *float64 { return &d.Tubs.FillPercent })
-	t.count = kit.NewSlide("Tubs", "", 1, 40, 1, 0)
-	setCount := func(v float64) design.Design {
-		d := w.Design()
-		d.Tubs.Count = int(math.Round(v))
-		return d
-	}
-	t.count.OnChanged = func(v float64) { w.Preview(setCount(v)) }
-	t.count.OnChangeEnded = func(v float64) { w.Commit(setCount(v), "tub count") }
-	t.basis = widget.NewSelect([]string{bases[0].name, bases[1].name}, nil)
-	t.basis.OnChanged = func(name string) {
-		d := w.Design()
-		for _, b := range bases {
-			if b.name == name && d.Batch.Basis != b.basis {
-				d.Batch.Basis = b.basis
-				w.Commit(d, "batch basis")
-			}
-		}
-	}
-	for _, s := range [...]*kit.Slide{t.ratio, t.count, t.volume, t.fill} {
-		s.NameWidth = 48
-	}
-	t.object = container.NewBorder(nil, container.NewVBox(
-		w.hints.Wrap(t.ratio, "The foam's share of the tub by volume."),
-		w.hints.Wrap(t.count, "How many tubs to fill."),
-		w.hints.Wrap(t.volume, "What one tub holds to the brim."),
-		w.hints.Wrap(t.fill, "How full a tub is filled; leave room for the swelling of ice."),
-		t.basis, t.foot), nil, nil, t.view)
-	return t
-}
-
-// slide returns a slider for one number of the design: dragging previews,
-// resting commits.
-func (w *Window) slide(name, unit string, lo, hi, step float64, decimals int, what string, of func(*design.Design) *float64) *kit.Slide {
-	s := kit.NewSlide(name, unit, lo, hi, step, decimals)
-	set := func(v float64) design.Design {
-		d := w.Design()
-		*of(&d) = v
-		return d
-	}
-	s.OnChanged = func(v float64) { w.Preview(set(v)) }
-	s.OnChangeEnded = func(v float64) { w.Commit(set(v), what) }
-	return s
-}
-
-func (t *tubColumn) show(d design.Design, r *model.Result) {
-	t.ratio.ShowValue(d.Blend.FoamVolumePercent)
-	t.count.ShowValue(float64(d.Tubs.Count))
-	t.volume.ShowValue(d.Tubs.VolumeML)
-	t.fill.ShowValue(d.Tubs.FillPercent)
-	for _, b := range bases {
-		if b.basis == d.Batch.Basis && t.basis.Selected != b.name {
-			t.basis.Selected = b.name
-			t.basis.Refresh()
-		}
-	}
-	b := &r.Blend
-	text := fmt.Sprintf("%s tubs, %s g, sweetness %s %%", number(b.TubsFilled, 2), number(b.MassG, 0), number(b.SweetnessPercent, 1))
-	switch {
-	case b.Dense.LeftML > 1:
-		text += fmt.Sprintf("; %s mL custard left over", number(b.Dense.LeftML, 0))
-	case b.Foam.LeftML > 1:
-		text += fmt.Sprintf("; %s mL foam left over", number(b.Foam.LeftML, 0))
-	}
-	if b.Both.OK {
-		text += fmt.Sprintf("\nboth scoop from %s to %s °C", number(b.Both.From, 1), number(b.Both.To, 1))
-	} else {
-		text += "\nno temperature here suits both"
-	}
-	if t.foot.Text != text {
-		t.foot.SetText(text)
-	}
-	t.cut.show(d, r)
 }

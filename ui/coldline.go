@@ -26,7 +26,7 @@ type coldLine struct {
 }
 
 func newColdLine(w *Window) *coldLine {
-	l := &coldLine{w: w, planner: page.NewPlanner(w.Post), label: widget.NewLabel("")}
+	l := &coldLine{w: w, planner: page.NewPlanner(w.Post), label: small("")}
 	l.label.Alignment = fyne.TextAlignCenter
 	l.label.Truncation = fyne.TextTruncateEllipsis
 	l.planner.Done = func(job page.PlanJob, a *cold.Answer, _ time.Duration, err error) {

@@ -7,78 +7,85 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
-	"ripplewright/internal/phase"
 	"ripplewright/ui/kit"
 )
 
-// column is one phase: its lines, its process, and its verdict at the foot.
+// column is one phase: its name and verdict, its lines, its process, and at the
+// foot its figures.
 type column struct {
-	w        *Window
-	lists    []*lineList
-	controls []control
-	word     *widget.Label
-	figures  *widget.Label
-	part     design.Part
-	object   fyne.CanvasObject
+	w       *Window
+	lists   []*lineList
+	knobs   []*knob
+	scroll  *container.Scroll
+	word    *widget.Label
+	figures *widget.Label
+	part    design.Part
+	object  fyne.CanvasObject
 }
 
-// control is a slider with the number it shows.
-type control struct {
-	slide *kit.Slide
-	field func(*design.Design) *float64
-}
+// leastLines is how many lines a column shows without scrolling, at any size of
+// text.
+const leastLines = 3
 
 func newColumn(w *Window, title string, part design.Part) *column {
-	c := &column{w: w, part: part, figures: widget.NewLabel("")}
-	c.figures.Wrapping = fyne.TextWrapWord
-	c.word = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
-	c.word.SizeName = theme.SizeNameSubHeadingText
+	c := &column{w: w, part: part, figures: small("")}
+	c.figures.Truncation = fyne.TextTruncateEllipsis
+	c.word = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{Bold: true})
 	c.word.Truncation = fyne.TextTruncateEllipsis
-	head := widget.NewLabelWithStyle(title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
-	head.SizeName = theme.SizeNameSubHeadingText
-	lines := container.NewVBox()
-	process := container.NewVBox()
-	addList := func(p design.Part, name string) {
+	name := widget.NewLabelWithStyle(title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	name.SizeName = theme.SizeNameSubHeadingText
+
+	lines := container.New(layout.NewCustomPaddedVBoxLayout(0))
+	process := container.New(layout.NewCustomPaddedVBoxLayout(2))
+	list := func(p design.Part, name string) {
 		l := newLineList(w, p, name)
 		c.lists = append(c.lists, l)
 		lines.Add(l.object)
 	}
-	add := func(name, unit string, lo, hi, step float64, decimals int, what, hint string, of func(*design.Design) *float64) {
-		s := w.slide(name, unit, lo, hi, step, decimals, what, of)
-		s.NameWidth = 88
-		c.controls = append(c.controls, control{s, of})
-		process.Add(w.hints.Wrap(s, hint))
+	// A knob with a button beside it that finds its value with a scale.
+	knob := func(name, path, what string, step float64, decimals int, hint, byScale string, weigh func()) {
+		k := w.knob(name, path, what, step, decimals)
+		c.knobs = append(c.knobs, k)
+		scale := widget.NewButtonWithIcon("", scaleIcon, weigh)
+		scale.Importance = widget.LowImportance
+		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k, hint)))
 	}
+	const cup = "Find the overrun by weighing the same cup before and after."
 	if part == design.DensePart {
-		addList(design.DensePart, "")
-		add("Stove loss", "%", 0, 30, 0.5, 1, "stove loss", "Water driven off while cooking, of the custard's mass.",
-			func(d *design.Design) *float64 { return &d.Dense.StoveLossPercent })
-		add("Overrun", "%", 0, 100, 1, 0, "custard overrun", "Air beaten in: volume gained, of the mix's volume.",
-			func(d *design.Design) *float64 { return &d.Dense.OverrunPercent })
+		list(design.DensePart, "Cooked")
+		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, "Water driven off while cooking, of the custard's mass.",
+			"Find the loss by weighing the pan before and after.", c.panDialog)
+		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, "Air beaten in: volume gained, of the mix's volume.", cup, c.cupDialog)
 	} else {
-		addList(design.FoamPart, "Beaten")
-		addList(design.SyrupPart, "Boiled to syrup")
-		add("Syrup to", "°C", 104, 140, 0.5, 1, "syrup temperature", "What the thermometer shows when the syrup comes off the heat.",
-			func(d *design.Design) *float64 { return &d.Foam.Syrup.CookTemperatureC })
-		add("Syrup weighs", "g", 0, 1000, 1, 0, "syrup weight", "Weigh the pan less the empty pan: exact, and beats the thermometer. 0: not weighed.",
-			func(d *design.Design) *float64 { return &d.Foam.Syrup.WeighedG })
-		add("Overrun", "%", 0, 700, 5, 0, "foam overrun", "Air beaten in: volume gained, of the unbeaten volume.",
-			func(d *design.Design) *float64 { return &d.Foam.OverrunPercent })
+		list(design.FoamPart, "Beaten")
+		list(design.SyrupPart, "Boiled to syrup")
+		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, "What the thermometer shows when the syrup comes off the heat.",
+			"Weigh the syrup instead: exact where a thermometer is not.", c.syrupDialog)
+		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, "Air beaten in: volume gained, of the unbeaten volume.", cup, c.cupDialog)
 	}
-	cup := widget.NewButton("Overrun from a cup weighed twice…", c.cupDialog)
-	cup.Importance = widget.LowImportance
-	process.Add(container.NewHBox(cup))
+	var slides []*kit.Slide
+	for _, k := range c.knobs {
+		slides = append(slides, k.Slide)
+	}
+	kit.AlignSlides(slides...)
+
+	c.scroll = container.NewVScroll(lines)
+	least := func() float32 {
+		row := c.knobs[0].MinSize().Height + 2
+		head := lineHeight() + 2*theme.InnerPadding() - tightBy
+		return leastLines*row + float32(len(c.lists))*head
+	}
 	body := container.NewBorder(
-		head,
-		container.NewVBox(process, widget.NewSeparator(), c.word, c.figures),
+		tightly(container.NewBorder(nil, nil, name, nil, c.word)),
+		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process), tightly(c.figures)),
 		nil, nil,
-		container.NewVScroll(lines))
+		container.New(atLeast{least}, c.scroll))
 	back := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
 	back.CornerRadius = 8
 	c.object = container.NewStack(&themed{rect: back, name: theme.ColorNameInputBackground}, container.NewPadded(body))
@@ -86,69 +93,70 @@ func newColumn(w *Window, title string, part design.Part) *column {
 }
 
 func (c *column) show(d design.Design, r *model.Result) {
+	// All amounts of a column stand under each other.
+	beside := ""
 	for _, l := range c.lists {
-		l.show(d, r)
+		for _, x := range d.Lines(l.part) {
+			if x.Count > 0 {
+				beside = string(design.Whites) // the widest unit
+			}
+		}
 	}
-	for _, x := range c.controls {
-		x.slide.ShowValue(*x.field(&d))
+	for _, l := range c.lists {
+		l.show(d, beside)
+		if l.part == design.SyrupPart {
+			setText(l.title, syrupTitle(r))
+		}
+	}
+	for _, k := range c.knobs {
+		k.show(d)
 	}
 	p := &r.Dense
 	if c.part != design.DensePart {
 		p = &r.Foam
 	}
-	word, figures := "No lines yet", ""
-	if p.WrittenG > 0 {
-		word = fmt.Sprintf("%s, about %s kPa", upper(p.Word.Name), number(p.State.YieldKPa, 1))
-		figures = fmt.Sprintf("freezes at %s °C; %s %% of the water frozen, %s %% ice by volume\nsweetness %s %%; %s g, %s mL, %s g/mL",
-			number(p.FreezingPoint.Value, 1), number(100*p.WaterFrozen.Value, 0), number(100*p.State.IceVolume, 0),
-			number(p.SweetnessPercent, 1), number(p.Portion.MassG, 0), number(p.Portion.VolumeML, 0), number(p.Body.Density(), 2))
-		if math.IsNaN(p.FreezingPoint.Value) {
-			figures = "nothing in it can freeze"
-		}
-		if c.part != design.DensePart && r.Syrup.Present {
-			figures = fmt.Sprintf("syrup %s %% solids, %s g; ", number(r.Syrup.SolidsPercent, 1), number(r.Syrup.MassG, 0)) + figures
-		}
+	if p.WrittenG == 0 {
+		setText(c.word, "no lines yet")
+		setText(c.figures, "Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
+		return
 	}
-	setText(c.word, word)
-	setText(c.figures, figures)
+	setText(c.word, fmt.Sprintf("%s, about %s kPa", p.Word.Name, number(p.State.YieldKPa, 1)))
+	setText(c.figures, phaseFigures(p))
 }
 
-// cupDialog finds the overrun from the same cup, weighed before and after.
-func (c *column) cupDialog() {
-	before, after, empty := kit.NewNumber("g", 0, 5000, 1), kit.NewNumber("g", 0, 5000, 1), kit.NewNumber("g", 0, 5000, 1)
-	empty.ShowValue(0)
-	answer := widget.NewLabel("Fill the same cup to the brim with the mix, later with the finished phase.")
-	answer.Wrapping = fyne.TextWrapWord
-	found := math.NaN()
-	work := func(float64) {
-		found = 100 * phase.OverrunFromWeights(before.Value()-empty.Value(), after.Value()-empty.Value())
-		switch {
-		case math.IsNaN(found):
-			answer.SetText("Two weights more than the empty cup's are needed.")
-		case found < 0:
-			answer.SetText("The finished phase weighs more than the mix: weigh again.")
-			found = math.NaN()
-		default:
-			answer.SetText(fmt.Sprintf("Overrun %s %%.", number(found, 0)))
-		}
+// phaseFigures are the figures at the foot of a column, in three lines.
+func phaseFigures(p *model.Phase) string {
+	freezes := "nothing in it can freeze"
+	if !math.IsNaN(p.FreezingPoint.Value) {
+		freezes = fmt.Sprintf("freezes at %s °C, %s %% of water frozen", number(p.FreezingPoint.Value, 1), number(100*p.WaterFrozen.Value, 0))
 	}
-	before.OnChanged, after.OnChanged, empty.OnChanged = work, work, work
-	form := container.NewVBox(widget.NewForm(
-		widget.NewFormItem("Cup with mix", before),
-		widget.NewFormItem("Cup with finished phase", after),
-		widget.NewFormItem("Empty cup", empty)), answer)
-	dg := dialog.NewCustomConfirm("Overrun from a cup weighed twice", "Use it", "Cancel", form, func(ok bool) {
-		if !ok || math.IsNaN(found) {
-			return
-		}
-		d := c.w.Design()
-		if v := math.Round(found); c.part == design.DensePart {
-			d.Dense.OverrunPercent = v
-		} else {
-			d.Foam.OverrunPercent = v
-		}
-		c.w.Commit(d, "overrun from cup weights")
-	}, c.w.win)
-	dg.Resize(fyne.NewSize(460, 320))
-	dg.Show()
+	made := fmt.Sprintf("%s g, %s mL", number(p.Portion.MassG, 0), number(p.Portion.VolumeML, 0))
+	if f := p.Portion.Factor; math.Abs(f-1) > 0.0005 {
+		made += " = lines × " + number(f, 2)
+	}
+	return fmt.Sprintf("%s\n%s %% ice by volume · sweetness %s %%\n%s · %s g/mL",
+		freezes, number(100*p.State.IceVolume, 0), number(p.SweetnessPercent, 1), made, number(p.Body.Density(), 2))
+}
+
+// syrupTitle says what the boiling comes to.
+func syrupTitle(r *model.Result) string {
+	switch {
+	case !r.Syrup.Present:
+		return "Boiled to syrup"
+	case r.Syrup.Weighed:
+		return fmt.Sprintf("Boiled to syrup (weighed), %s %% solids", number(r.Syrup.SolidsPercent, 0))
+	}
+	return fmt.Sprintf("Boiled to syrup, %s %% solids", number(r.Syrup.SolidsPercent, 0))
+}
+
+// inset stands as far from the left as the toolkit's labels do.
+func inset(o fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), o)
+}
+
+// small is text at the size of captions.
+func small(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.SizeName = theme.SizeNameCaptionText
+	return l
 }

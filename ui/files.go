@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/storage/repository"
+	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/designfile"
 )
@@ -57,7 +59,8 @@ func chooseOnly() {
 	}
 }
 
-// choosePath asks where to save, and adds the extension if none was typed.
+// choosePath asks where to save, adds the extension if none was typed, and asks
+// before a file is replaced: whoever gets the path need not ask again.
 func (w *Window) choosePath(name, extension string, then func(path string)) {
 	chooseOnly()
 	dg := dialog.NewFileSave(func(out fyne.URIWriteCloser, err error) {
@@ -70,10 +73,20 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 		}
 		path := out.URI().Path()
 		out.Close()
-		if filepath.Ext(path) == "" {
-			path += extension
+		if filepath.Ext(path) != "" {
+			then(path) // the dialog has asked whether to replace it
+			return
 		}
-		then(path)
+		path += extension
+		if _, err := os.Stat(path); err != nil {
+			then(path)
+			return
+		}
+		dialog.ShowConfirm("Replace the file?", filepath.Base(path)+" exists already.", func(yes bool) {
+			if yes {
+				then(path)
+			}
+		}, w.win)
 	}, w.win)
 	dg.SetFileName(name)
 	if dir := filepath.Dir(w.Session.Path()); w.Session.Path() != "" {
@@ -126,25 +139,19 @@ func (w *Window) saveAs(then func()) {
 	if p := w.Session.Path(); p != "" {
 		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
 	}
-	w.choosePath(name+designExtension, designExtension, func(path string) { w.saveTo(path, false, then) })
+	w.choosePath(name+designExtension, designExtension, func(path string) { w.saveTo(path, true, then) })
 }
 
 func (w *Window) saveTo(path string, force bool, then func()) {
 	err := w.Session.Save(path, force)
 	var changed *designfile.ChangedOnDiskError
-	var exists *designfile.ExistsError
-	ask := func(title, question string) {
-		dialog.ShowConfirm(title, question, func(yes bool) {
+	switch {
+	case errors.As(err, &changed):
+		dialog.ShowConfirm("The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?", func(yes bool) {
 			if yes {
 				w.saveTo(path, true, then)
 			}
 		}, w.win)
-	}
-	switch {
-	case errors.As(err, &changed):
-		ask("The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?")
-	case errors.As(err, &exists):
-		ask("Replace the file?", filepath.Base(exists.Path)+" exists already.")
 	case err != nil:
 		w.problem(err)
 	default:
@@ -170,12 +177,10 @@ func (w *Window) unlessUnsaved(next func()) {
 		return
 	}
 	var dg *dialog.CustomDialog
-	dg = dialog.NewCustomWithoutButtons("Save the changes?", newPrompt(w.Session.Title(), [3]promptButton{
-		{"Save", true, func() { dg.Hide(); w.save(next) }},
-		{"Discard", false, func() { dg.Hide(); next() }},
-		{"Cancel", false, func() { dg.Hide() }},
-	}), w.win)
-	dg.Show()
+	dg = w.ask("Save the changes?", widget.NewLabel(w.Session.Title()),
+		promptButton{"Cancel", false, func() { dg.Hide() }},
+		promptButton{"Discard", false, func() { dg.Hide(); next() }},
+		promptButton{"Save", true, func() { dg.Hide(); w.save(next) }})
 }
 
 // close asks about unsaved changes and quits.
@@ -187,9 +192,10 @@ func (w *Window) close() {
 	})
 }
 
-// lookAtDisk says when the file has been changed by another program.
+// lookAtDisk says, once for each change, that another program has changed the
+// file.
 func (w *Window) lookAtDisk() {
-	if !w.Session.ChangedOnDisk() {
+	if !w.Session.NewsOnDisk() {
 		return
 	}
 	path := w.Session.Path()

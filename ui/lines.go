@@ -1,55 +1,61 @@
 package ui
 
 import (
+	"fmt"
+	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/design"
+	"ripplewright/internal/egg"
 	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
 	"ripplewright/ui/kit"
 )
 
-// lineList edits one list of lines. Rows are made anew only when their number
-// or their ingredients change; otherwise the numbers are put in place.
+// lineList edits one list of lines. Rows are made anew only when their number,
+// ingredients, units or notes change; otherwise the numbers are put in place.
 type lineList struct {
 	w      *Window
 	part   design.Part
+	title  *widget.Label
 	rows   []*lineRow
+	beside string // the unit that the rows leave room for
 	box    *fyne.Container
+	empty  *widget.Label
 	object fyne.CanvasObject
+
+	focus int // the row to take the keyboard when the lines are shown next; −1: none
 }
 
-// lineRow is one line: what, how much, and three buttons.
+// lineRow is one line: what, how much, and what can be done with it.
 type lineRow struct {
-	name   *widget.Button
+	name   *nameButton
 	amount *kit.Number
-	id     string
-	unit   string
+	more   *widget.Button
+	line   design.Line // with neither grams nor count
 }
 
 func newLineList(w *Window, part design.Part, title string) *lineList {
-	l := &lineList{w: w, part: part, box: container.NewVBox()}
-	add := widget.NewButtonWithIcon("Add ingredient…", theme.ContentAddIcon(), func() { l.pick(-1) })
+	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
+		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel("Nothing here yet.")}
+	l.empty.Importance = widget.LowImportance
+	add := widget.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
-	objects := []fyne.CanvasObject{l.box, container.NewHBox(add)}
-	if title != "" {
-		objects = append([]fyne.CanvasObject{widget.NewLabel(title)}, objects...)
-	}
-	l.object = container.NewVBox(objects...)
+	head := container.NewBorder(nil, nil, nil, w.hints.Wrap(add, title+": add an ingredient."), l.title)
+	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.empty, l.box)
 	return l
 }
 
-func unitOf(l design.Line) string {
-	if l.Count > 0 {
-		return string(l.CountOf)
-	}
-	return "g"
+// shapeOf is what of a line decides how its row looks.
+func shapeOf(l design.Line) design.Line {
+	l.Grams, l.Count = 0, 0
+	return l
 }
 
 func amountOf(l design.Line) float64 {
@@ -59,139 +65,285 @@ func amountOf(l design.Line) float64 {
 	return l.Grams
 }
 
-func (l *lineList) show(d design.Design, r *model.Result) {
+// show brings the list up to date; beside is a unit to leave room for.
+func (l *lineList) show(d design.Design, beside string) {
 	lines := d.Lines(l.part)
-	same := len(lines) == len(l.rows)
+	same := len(lines) == len(l.rows) && beside == l.beside
 	for i := 0; same && i < len(lines); i++ {
-		same = l.rows[i].id == lines[i].Ingredient && l.rows[i].unit == unitOf(lines[i])
+		same = l.rows[i].line == shapeOf(lines[i])
 	}
 	if !same {
+		l.beside = beside
 		l.build(lines)
 	}
 	for i, x := range lines {
 		l.rows[i].amount.ShowValue(amountOf(x))
 	}
+	if i := min(l.focus, len(l.rows)-1); i >= 0 {
+		l.w.win.Canvas().Focus(l.rows[i].name)
+	}
+	l.focus = -1
 }
 
 func (l *lineList) build(lines []design.Line) {
+	for _, r := range l.rows {
+		l.w.hints.Forget(r.name)
+		l.w.hints.Forget(r.more)
+	}
 	l.rows, l.box.Objects = nil, nil
 	for i, x := range lines {
-		l.box.Objects = append(l.box.Objects, l.row(i, x, len(lines)))
+		l.box.Objects = append(l.box.Objects, l.row(i, x))
 	}
+	l.empty.Hidden = len(lines) > 0
 	l.box.Refresh()
 }
 
-func (l *lineList) row(i int, x design.Line, n int) fyne.CanvasObject {
-	name := x.Ingredient
-	if in, ok := l.w.library().Find(x.Ingredient); ok {
-		name = in.Name
+func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
+	r := &lineRow{line: shapeOf(x)}
+	name := l.w.nameOf(x)
+	hint := name + ": press for another ingredient. Ctrl with an arrow moves the line, Delete removes it."
+	if x.Note != "" {
+		hint = name + ", " + x.Note + ": press for another ingredient."
 	}
-	r := &lineRow{id: x.Ingredient, unit: unitOf(x), amount: kit.NewNumber(unitOf(x), 0, 1e6, 1)}
-	r.name = widget.NewButton(name, func() { l.pick(i) })
-	r.name.Alignment = widget.ButtonAlignLeading
-	r.name.Importance = widget.LowImportance
-	r.amount.Step = 1
+	unit, most, decimals := "g", design.MaxGrams, 2
+	if x.Count > 0 {
+		unit, most = string(x.CountOf), design.MaxCount
+	}
+	r.name = newNameButton(name, func() { l.pick(i) })
+	r.name.onMove = func(by int) { l.move(i, i+by) }
+	r.name.onRemove = func() { l.remove(i) }
+	r.amount = kit.NewNumber(unit, 0, most, decimals)
+	r.amount.Beside, r.amount.Step = l.beside, 1
+	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }
-	icon := func(res fyne.Resource, able bool, f func()) *widget.Button {
-		b := widget.NewButtonWithIcon("", res, f)
-		b.Importance = widget.LowImportance
-		if !able {
-			b.Disable()
-		}
-		return b
-	}
-	buttons := container.NewHBox(
-		icon(theme.MoveUpIcon(), i > 0, func() { l.w.Commit(l.w.Design().WithLineMoved(l.part, i, i-1), "move a line") }),
-		icon(theme.MoveDownIcon(), i < n-1, func() { l.w.Commit(l.w.Design().WithLineMoved(l.part, i, i+1), "move a line") }),
-		icon(theme.DeleteIcon(), true, func() { l.w.Commit(l.w.Design().WithLineRemoved(l.part, i), "remove a line") }))
+	r.more = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), func() { l.menu(i, r.more) })
+	r.more.Importance = widget.LowImportance
 	l.rows = append(l.rows, r)
-	amount := container.NewGridWrap(fyne.NewSize(96*textScale(), r.amount.MinSize().Height), r.amount)
-	return container.NewBorder(nil, nil, nil, container.NewHBox(amount, buttons), container.New(&elastic{button: r.name, full: name}, l.w.hints.Wrap(r.name, name+": press to choose another ingredient.")))
+	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint), r.amount,
+		l.w.hints.Wrap(r.more, name+": move, remove, note, count."))
 }
 
-// textScale is how much larger than usual the theme's text is.
-func textScale() float32 { return max(1, theme.TextSize()/14) }
-
-// elastic gives its object all the width there is but asks for little. The
-// toolkit's button cannot cut its text, so the name is cut here, with an
-// ellipsis.
-type elastic struct {
-	button *widget.Button
-	full   string
-}
-
-// Layout implements fyne.Layout.
-func (e *elastic) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(size)
-	if text := fitting(e.full, size.Width-2*theme.InnerPadding()); text != e.button.Text {
-		e.button.SetText(text)
+// line returns line i, or false if it has gone.
+func (l *lineList) line(i int) (design.Design, design.Line, bool) {
+	d := l.w.Design()
+	if i < 0 || i >= len(d.Lines(l.part)) {
+		return d, design.Line{}, false
 	}
+	return d, d.Lines(l.part)[i], true
 }
 
-// MinSize implements fyne.Layout.
-func (e *elastic) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(110*textScale(), objects[0].MinSize().Height)
+func (l *lineList) move(from, to int) {
+	d, x, ok := l.line(from)
+	if _, _, there := l.line(to); !ok || !there {
+		return
+	}
+	l.focus = to
+	l.w.Commit(d.WithLineMoved(l.part, from, to), "move of "+brief(l.w.nameOf(x)))
 }
 
-// fitting returns s, cut with an ellipsis to the width that a button's text has.
-func fitting(s string, width float32) string {
-	style := fyne.TextStyle{Bold: true}
-	fits := func(t string) bool { return fyne.MeasureText(t, theme.TextSize(), style).Width <= width }
-	if fits(s) {
-		return s
+func (l *lineList) remove(i int) {
+	if d, x, ok := l.line(i); ok {
+		l.focus = i
+		l.w.Commit(d.WithLineRemoved(l.part, i), "removal of "+brief(l.w.nameOf(x)))
 	}
-	r := []rune(s)
-	for n := len(r) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(r[:n]), " ,(") + "…"; fits(t) {
-			return t
-		}
-	}
-	return "…"
 }
 
 func (l *lineList) setAmount(i int, v float64) {
-	d := l.w.Design()
-	if i >= len(d.Lines(l.part)) {
+	d, x, ok := l.line(i)
+	if !ok {
 		return
 	}
-	x := d.Lines(l.part)[i]
 	if x.Count > 0 && v > 0 {
 		x.Count = v
-		l.w.Commit(d.WithLine(l.part, i, x), "amount")
+	} else if x.Count > 0 {
+		x = weighed(x, 0)
+	} else {
+		x.Grams = v
+	}
+	l.w.Commit(d.WithLine(l.part, i, x), "amount of "+brief(l.w.nameOf(x)))
+}
+
+// menu shows what else can be done with line i.
+func (l *lineList) menu(i int, at fyne.CanvasObject) {
+	d, x, ok := l.line(i)
+	if !ok {
 		return
 	}
-	l.w.Commit(d.WithGrams(l.part, i, v), "amount")
+	item := func(name string, able bool, do func()) *fyne.MenuItem {
+		it := fyne.NewMenuItem(name, do)
+		it.Disabled = !able
+		return it
+	}
+	items := []*fyne.MenuItem{
+		item("Another ingredient…", true, func() { l.pick(i) }),
+		item("Note…", true, func() { l.note(i) }),
+	}
+	switch part := partOf(x); {
+	case x.Count > 0:
+		items = append(items,
+			item("Weigh in grams", true, func() { l.weigh(i) }),
+			item("Size of the eggs…", true, l.w.editDesign))
+	case part != "":
+		items = append(items, item("Count as "+string(part), true, func() { l.count(i, part) }))
+	}
+	items = append(items, fyne.NewMenuItemSeparator(),
+		item("Move up", i > 0, func() { l.move(i, i-1) }),
+		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }),
+		fyne.NewMenuItemSeparator(),
+		item("Remove", true, func() { l.remove(i) }))
+	c := l.w.win.Canvas()
+	pos := fyne.CurrentApp().Driver().AbsolutePositionForObject(at)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, pos.AddXY(0, at.Size().Height))
+}
+
+// partOf is the part of an egg that a line's ingredient is, "" for others.
+func partOf(x design.Line) design.EggPart {
+	for _, p := range eggParts {
+		if x.Ingredient == p.IngredientID() {
+			return p
+		}
+	}
+	return ""
+}
+
+var eggParts = [...]design.EggPart{design.WholeEggs, design.Yolks, design.Whites}
+
+// gramsOfOne is what one egg, yolk or white of the design's size weighs.
+func gramsOfOne(d design.Design, p design.EggPart) float64 {
+	g, err := egg.Grams(d.Eggs.System, d.Eggs.Size, string(p), 1)
+	if err != nil {
+		return math.NaN()
+	}
+	return g
+}
+
+// weigh turns a counted line into grams, and count the other way.
+func (l *lineList) weigh(i int) {
+	d, x, ok := l.line(i)
+	if g := gramsOfOne(d, x.CountOf); ok && !math.IsNaN(g) {
+		l.focus = i
+		l.w.Commit(d.WithLine(l.part, i, weighed(x, math.Round(10*x.Count*g)/10)), "weighing of "+brief(l.w.nameOf(x)))
+	}
+}
+
+func (l *lineList) count(i int, p design.EggPart) {
+	d, x, ok := l.line(i)
+	if g := gramsOfOne(d, p); ok && !math.IsNaN(g) {
+		l.focus = i
+		x.Ingredient, x.CountOf, x.Count, x.Grams = "", p, max(1, math.Round(x.Grams/g)), 0
+		l.w.Commit(d.WithLine(l.part, i, x), "counting of "+string(p))
+	}
+}
+
+// weighed is a line in grams, whatever it was.
+func weighed(x design.Line, grams float64) design.Line {
+	if x.Count > 0 {
+		x.Ingredient = x.CountOf.IngredientID()
+	}
+	x.Count, x.CountOf, x.Grams = 0, "", grams
+	return x
+}
+
+// note asks for a line's note, which the card prints.
+func (l *lineList) note(i int) {
+	_, x, ok := l.line(i)
+	if !ok {
+		return
+	}
+	entry := widget.NewEntry()
+	entry.SetText(x.Note)
+	entry.PlaceHolder = "as in: half of it burnt"
+	var dg *dialog.CustomDialog
+	use := func() {
+		dg.Hide()
+		if d, now, ok := l.line(i); ok && shapeOf(now) == shapeOf(x) && now.Note != strings.TrimSpace(entry.Text) {
+			now.Note = strings.TrimSpace(entry.Text)
+			l.focus = i
+			l.w.Commit(d.WithLine(l.part, i, now), "note on "+brief(l.w.nameOf(now)))
+		}
+	}
+	entry.OnSubmitted = func(string) { use() }
+	dg = l.w.ask("Note on "+brief(l.w.nameOf(x)), entry, promptButton{"Use it", true, use}, promptButton{"Cancel", false, func() { dg.Hide() }})
+	dg.Resize(fyne.NewSize(30*theme.TextSize(), dg.MinSize().Height))
+	l.w.win.Canvas().Focus(entry)
 }
 
 // pick asks for an ingredient, for line i or a new one if i is negative.
 func (l *lineList) pick(i int) {
+	d := l.w.Design()
 	var items []kit.FinderItem
-	for _, in := range l.w.library().All() {
-		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Subtitle: in.ID, Group: in.Group})
+	for _, p := range eggParts {
+		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: "eggs",
+			Subtitle: fmt.Sprintf("%s g each, size %s %s", number(gramsOfOne(d, p), 0), d.Eggs.System, d.Eggs.Size)})
 	}
-	find := kit.NewFinder("Search by name", items)
+	for _, in := range l.w.library().All() {
+		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: in.Group})
+	}
+	find := kit.NewFinder("Search by name or kind", items)
 	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)
 	find.OnCancelled = dg.Hide
 	find.OnChosen = func(it kit.FinderItem) {
 		dg.Hide()
-		d := l.w.Design()
-		if i < 0 {
-			l.w.Commit(d.WithLineAdded(l.part, design.Line{Ingredient: it.ID, Grams: 50}), "add "+it.Title)
-			return
-		}
-		x := d.Lines(l.part)[i]
-		if x.Count > 0 {
-			x.Count, x.CountOf, x.Grams = 0, "", 50
-		}
-		x.Ingredient = it.ID
-		l.w.Commit(d.WithLine(l.part, i, x), "change an ingredient")
+		l.put(i, it)
 	}
-	dg.Resize(fyne.NewSize(560, 520))
+	dg.Resize(fyne.NewSize(max(560, 36*theme.TextSize()), 520))
 	dg.Show()
 	l.w.win.Canvas().Focus(find.Focusable())
+}
+
+// put sets the ingredient of line i, or adds a line if i is negative.
+func (l *lineList) put(i int, it kit.FinderItem) {
+	d, x, ok := l.line(i)
+	x = weighed(x, x.Grams)
+	for _, p := range eggParts {
+		if it.ID == string(p) {
+			x.CountOf = p
+		}
+	}
+	switch {
+	case x.CountOf != "":
+		n := 4.0
+		if g := gramsOfOne(d, x.CountOf); ok && x.Grams > 0 && g > 0 {
+			n = max(1, math.Round(x.Grams/g))
+		}
+		x.Ingredient, x.Grams, x.Count = "", 0, n
+	default:
+		x.Ingredient = it.ID
+		if x.Grams == 0 {
+			x.Grams = 50
+		}
+	}
+	if ok {
+		l.focus = i
+		l.w.Commit(d.WithLine(l.part, i, x), "change to "+brief(it.Title))
+		return
+	}
+	l.focus = len(d.Lines(l.part))
+	l.w.Commit(d.WithLineAdded(l.part, x), "addition of "+brief(it.Title))
 }
 
 // library is the model's ingredients and the design's own.
 func (w *Window) library() *ingredient.Library {
 	return w.Model().Library().With(w.Design().Own)
+}
+
+// nameOf is what a line's ingredient is called.
+func (w *Window) nameOf(x design.Line) string {
+	id := x.Ingredient
+	if x.Count > 0 {
+		id = x.CountOf.IngredientID()
+	}
+	if in, ok := w.library().Find(id); ok {
+		return in.Name
+	}
+	return id
+}
+
+// brief is a name short enough for a menu.
+func brief(name string) string {
+	const most = 30
+	if r := []rune(name); len(r) > most {
+		return strings.TrimRight(string(r[:most]), " ,(") + "…"
+	}
+	return name
 }

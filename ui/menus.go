@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 
@@ -20,7 +21,14 @@ type menus struct {
 	main       *fyne.MainMenu
 	undo, redo *fyne.MenuItem
 	recent     *fyne.MenuItem
+	marks      []mark
 	shown      string
+}
+
+// mark is an item that is checked while something holds.
+type mark struct {
+	item *fyne.MenuItem
+	on   func() bool
 }
 
 func command(name string, key fyne.KeyName, more fyne.KeyModifier, do func()) *fyne.MenuItem {
@@ -60,30 +68,48 @@ func newMenus(w *Window) *menus {
 	file.Items = append(file.Items, quit)
 	view := fyne.NewMenu("View")
 	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9}
-	view.Items = append(view.Items, command("Bench", keys[0], 0, func() { w.turnTo(-1) }))
-	for i, p := range w.pages {
-		view.Items = append(view.Items, command(p.Title(), keys[i+1], 0, func() { w.turnTo(i) }))
+	add := func(it *fyne.MenuItem, on func() bool) {
+		view.Items = append(view.Items, it)
+		m.marks = append(m.marks, mark{it, on})
 	}
-	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
-	look := func(name string, change func(*theme.Options)) {
-		view.Items = append(view.Items, fyne.NewMenuItem(name, func() {
+	add(command("Bench", keys[0], 0, func() { w.turnTo(-1) }), func() bool { return w.current < 0 })
+	for i, p := range w.pages {
+		var key fyne.KeyName
+		if i+1 < len(keys) {
+			key = keys[i+1]
+		}
+		add(command(p.Title(), key, 0, func() { w.turnTo(i) }), func() bool { return w.current == i })
+	}
+	look := func(name string, change func(*theme.Options), on func() bool) {
+		add(fyne.NewMenuItem(name, func() {
 			change(&w.look)
 			w.applyLook()
-		}))
+		}), on)
 	}
-	look("Light", func(o *theme.Options) { o.Variant = theme.Light })
-	look("Dark", func(o *theme.Options) { o.Variant = theme.Dark })
-	look("High contrast on or off", func(o *theme.Options) { o.HighContrast = !o.HighContrast })
-	look("Text 100 %", func(o *theme.Options) { o.TextScale = 1 })
-	look("Text 125 %", func(o *theme.Options) { o.TextScale = 1.25 })
-	look("Text 150 %", func(o *theme.Options) { o.TextScale = 1.5 })
+	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
+	for _, v := range [...]struct {
+		name    string
+		variant theme.Variant
+	}{{"Light or dark as the desktop", theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
+		look(v.name, func(o *theme.Options) { o.Variant = v.variant }, func() bool { return w.look.Variant == v.variant })
+	}
+	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
+	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
+	for _, percent := range [...]float32{100, 125, 150} {
+		look(fmt.Sprintf("Text %g %%", percent), func(o *theme.Options) { o.TextScale = percent / 100 },
+			func() bool { return w.look.TextScale == percent/100 })
+	}
 	help := fyne.NewMenu("Help",
+		fyne.NewMenuItem("Keys", func() { w.text("Keys", keysHelp) }),
+		fyne.NewMenuItem("How sure are we?", func() { w.turnTo(len(w.pages) - 1) }),
 		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", cautions) }),
 		fyne.NewMenuItem("Sources of the ingredients", w.showSources),
 		fyne.NewMenuItem("About", func() {
 			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, designed before a single egg is cracked. MIT licence. The demo designs are invented.")
 		}))
-	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo), view, help)
+	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
+		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign)), view, help)
+	m.mark()
 	w.win.SetMainMenu(m.main)
 	return m
 }
@@ -99,6 +125,21 @@ const cautions = `The usual cautions. Local code and licensed practice decide.
 - **Alcohol** must be named, and is not for children.
 
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
+
+// keysHelp is every key, for who has no mouse at hand.
+const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 and on the other pages. Alt is not needed.
+
+**Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
+
+**Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they are about the typing. Ctrl+D: name, notes, tub and eggs.
+
+**Sliders and the temperature rail.** Left and Right step; with Shift, or Page Up and Page Down, ten steps; Home and End go to the limits. A key held down is one step of undo.
+
+**Numbers.** Type and press Enter, or leave the field. Up and Down step, Page Up and Page Down by ten. Escape brings the old number back.
+
+**Ingredient lines.** On a name: Space or Enter for another ingredient, Ctrl+Up and Ctrl+Down move the line, Delete removes it. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
+
+**Choosing an ingredient.** Type a part of its name; Up and Down choose, Enter takes, Escape gives up.`
 
 // text shows Markdown in a dialog that scrolls.
 func (w *Window) text(title, md string) {
@@ -136,10 +177,34 @@ func (m *menus) show() {
 	m.main.Refresh()
 }
 
-// undo takes a step back, in a text field its own.
+// mark checks the page and the look that hold.
+func (m *menus) mark() {
+	for _, x := range m.marks {
+		x.item.Checked = x.on()
+	}
+	m.main.Refresh()
+}
+
+// typist is a field for text with an undo of its own.
+type typist interface {
+	Undo()
+	Redo()
+}
+
+// typing returns the field whose typing undo is about: one that has the
+// keyboard, unless what was typed in it has been settled and is the design's.
+func (w *Window) typing() (typist, bool) {
+	f, ok := w.win.Canvas().Focused().(typist)
+	if n, settles := f.(interface{ Typing() bool }); settles && !n.Typing() {
+		return nil, false
+	}
+	return f, ok
+}
+
+// undo takes a step back, of the typing or of the design.
 func (w *Window) undo() {
-	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
-		e.TypedShortcut(&fyne.ShortcutUndo{})
+	if f, ok := w.typing(); ok {
+		f.Undo()
 		return
 	}
 	if w.Session.Undo() {
@@ -148,8 +213,8 @@ func (w *Window) undo() {
 }
 
 func (w *Window) redo() {
-	if e, ok := w.win.Canvas().Focused().(*widget.Entry); ok {
-		e.TypedShortcut(&fyne.ShortcutRedo{})
+	if f, ok := w.typing(); ok {
+		f.Redo()
 		return
 	}
 	if w.Session.Redo() {
@@ -184,6 +249,7 @@ func (w *Window) applyLook() {
 	p.SetBool(prefContrast, w.look.HighContrast)
 	p.SetFloat(prefScale, float64(w.look.TextScale))
 	w.App.Settings().SetTheme(theme.New(w.look))
+	w.menus.mark()
 	w.event("look dark=%t scale=%g", w.look.Variant == theme.Dark, w.look.TextScale)
 }
 

@@ -26,7 +26,7 @@ func (w *Window) newPages() []page.Page {
 // navigation is the row of buttons over everything: the bench and each page.
 // They are buttons, not tabs, because tabs cannot be reached by keyboard.
 func (w *Window) navigation() fyne.CanvasObject {
-	row := container.NewHBox()
+	row := container.New(&wrapped{})
 	add := func(i int, name string) {
 		b := widget.NewButton(name, func() { w.turnTo(i) })
 		w.nav = append(w.nav, b)
@@ -62,6 +62,7 @@ func (w *Window) turnTo(i int) {
 	if i >= 0 {
 		name = w.pages[i].Title()
 	}
+	w.menus.mark()
 	w.event("page %s", name)
 }
 

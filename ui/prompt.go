@@ -2,8 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -14,16 +13,18 @@ type promptButton struct {
 	do   func()
 }
 
-// newPrompt is a question's text over its answers.
-func newPrompt(text string, answers [3]promptButton) fyne.CanvasObject {
-	row := container.NewHBox(layout.NewSpacer())
+// ask shows a dialog with its answers; each of them must hide it.
+func (w *Window) ask(title string, content fyne.CanvasObject, answers ...promptButton) *dialog.CustomDialog {
+	var row []fyne.CanvasObject
 	for _, a := range answers {
 		b := widget.NewButton(a.name, a.do)
 		if a.main {
 			b.Importance = widget.HighImportance
 		}
-		row.Add(b)
+		row = append(row, b)
 	}
-	row.Add(layout.NewSpacer())
-	return container.NewVBox(widget.NewLabel(text), row)
+	dg := dialog.NewCustomWithoutButtons(title, content, w.win)
+	dg.SetButtons(row)
+	dg.Show()
+	return dg
 }

@@ -58,7 +58,7 @@ var layers = []layer{
 	{"ui/kit", "internal/chart"},
 	{"ui/theme", "ui/kit"},
 	{"ui/page", "internal/mix internal/ingredient internal/label internal/phase internal/ripple internal/chart internal/design internal/tub internal/userdata internal/atomicfile internal/model internal/cold internal/card internal/validate internal/report ui/kit"},
-	{"ui", "internal/chart internal/ingredient internal/userdata internal/phase internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/session ui/kit ui/theme ui/page"},
+	{"ui", "internal/egg internal/chart internal/ingredient internal/userdata internal/phase internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/session ui/kit ui/theme ui/page"},
 	{"cmd/librarygen", "internal/ingredient"},
 	{"cmd/ripplecalc", "assets internal/atomicfile internal/ingredient internal/userdata internal/label internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/card internal/validate internal/report"},
 	{"cmd/ripplewright", "assets internal/ingredient internal/userdata internal/design internal/designfile internal/model internal/session ui"},

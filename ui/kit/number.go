@@ -21,6 +21,7 @@ type Number struct {
 	Min, Max float64
 	Decimals int
 	Step     float64 // of the arrow keys; 0 means one unit of the last decimal
+	Digits   int     // room for so many signs; 0: for those of Min and Max
 	Beside   string  // a unit that stands in fields above or below: its room is kept
 
 	// OnChanged is told of each new value that a hand has settled.
@@ -171,6 +172,9 @@ type numberRenderer struct{ n *Number }
 // fieldWidth is room for the longest value and the entry's own padding.
 func (r *numberRenderer) fieldWidth() float32 {
 	n := r.n
+	if n.Digits > 0 {
+		return fyne.MeasureText(strings.Repeat("0", n.Digits), theme.TextSize(), fyne.TextStyle{}).Width + 2*theme.InnerPadding() + 2*theme.Padding()
+	}
 	w := fyne.MeasureText("0000.0", theme.TextSize(), fyne.TextStyle{}).Width // so that fields line up
 	for _, v := range []float64{n.Min, n.Max} {
 		w = fyne.Max(w, fyne.MeasureText(plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
@@ -181,11 +185,13 @@ func (r *numberRenderer) fieldWidth() float32 {
 // unitSize is room for the unit, and for the common short ones in any case.
 func (r *numberRenderer) unitSize() fyne.Size {
 	size := r.n.unit.MinSize()
-	beside := r.n.Beside
-	if r.n.Unit != "" && beside == "" {
-		beside = "°C"
+	beside := []string{r.n.Beside}
+	if r.n.Unit+r.n.Beside != "" {
+		beside = append(beside, "°C")
 	}
-	size.Width = fyne.Max(size.Width, fyne.MeasureText(beside, theme.TextSize(), fyne.TextStyle{}).Width)
+	for _, unit := range beside {
+		size.Width = fyne.Max(size.Width, fyne.MeasureText(unit, theme.TextSize(), fyne.TextStyle{}).Width)
+	}
 	return size
 }
 

@@ -25,8 +25,14 @@ type Slide struct {
 
 // AlignSlides gives rows that stand under each other the same columns.
 func AlignSlides(rows ...*Slide) {
+	widest := ""
 	for _, s := range rows {
-		s.group = rows
+		if len(s.number.Unit) > len(widest) {
+			widest = s.number.Unit
+		}
+	}
+	for _, s := range rows {
+		s.group, s.number.Beside = rows, widest
 	}
 }
 

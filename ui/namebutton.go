@@ -1,0 +1,91 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// nameButton is a line's name, to be pressed for another ingredient. With the
+// keyboard on it, Delete removes the line and Ctrl with an arrow moves it. The
+// toolkit's button cannot cut its text, so the name is cut here.
+type nameButton struct {
+	widget.Button
+	full     string
+	onMove   func(by int)
+	onRemove func()
+}
+
+var _ fyne.Shortcutable = (*nameButton)(nil)
+
+func newNameButton(name string, press func()) *nameButton {
+	b := &nameButton{full: name}
+	b.Text, b.OnTapped = name, press
+	b.Alignment = widget.ButtonAlignLeading
+	b.Importance = widget.LowImportance
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey implements fyne.Focusable.
+func (b *nameButton) TypedKey(e *fyne.KeyEvent) {
+	switch {
+	case e.Name == fyne.KeyDelete && b.onRemove != nil:
+		b.onRemove()
+	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
+		b.OnTapped()
+	default:
+		b.Button.TypedKey(e)
+	}
+}
+
+// TypedShortcut implements fyne.Shortcutable.
+func (b *nameButton) TypedShortcut(s fyne.Shortcut) {
+	c, ok := s.(*desktop.CustomShortcut)
+	if !ok || b.onMove == nil || c.Modifier != fyne.KeyModifierControl {
+		return
+	}
+	switch c.KeyName {
+	case fyne.KeyUp:
+		b.onMove(-1)
+	case fyne.KeyDown:
+		b.onMove(1)
+	}
+}
+
+// show names it anew.
+func (b *nameButton) show(name string) {
+	if name != b.full {
+		b.full = name
+		b.cut(b.Size().Width - 2*theme.InnerPadding())
+	}
+}
+
+// cut makes the name fit a width, with an ellipsis.
+func (b *nameButton) cut(width float32) {
+	if b.Icon != nil {
+		width -= theme.IconInlineSize() + theme.Padding()
+	}
+	if text := fitting(b.full, width); text != b.Text {
+		b.SetText(text)
+	}
+}
+
+// fitting returns s, cut with an ellipsis to the width that a button's text has.
+func fitting(s string, width float32) string {
+	style := fyne.TextStyle{Bold: true}
+	fits := func(t string) bool { return fyne.MeasureText(t, theme.TextSize(), style).Width <= width }
+	if fits(s) {
+		return s
+	}
+	r := []rune(s)
+	for n := len(r) - 1; n > 0; n-- {
+		if t := strings.TrimRight(string(r[:n]), " ,(") + "…"; fits(t) {
+			return t
+		}
+	}
+	return "…"
+}

@@ -1,0 +1,63 @@
+package ui
+
+import (
+	"math"
+
+	"ripplewright/internal/design"
+	"ripplewright/ui/kit"
+)
+
+// A setting is one number of the design, as its table of fields describes it.
+type setting struct {
+	design.Field
+	what string // the name of a step of undo that changes it
+}
+
+// settingAt returns the number at path, which is one of the table's.
+func settingAt(path, what string) setting {
+	f, ok := design.FieldAt(path)
+	if !ok {
+		panic("no such setting: " + path)
+	}
+	return setting{f, what}
+}
+
+// of returns the setting's value in d.
+func (s setting) of(d design.Design) float64 {
+	if n, whole := s.At(&d).(*int); whole {
+		return float64(*n)
+	}
+	return *s.At(&d).(*float64)
+}
+
+// in returns d with the setting at v.
+func (s setting) in(d design.Design, v float64) design.Design {
+	if n, whole := s.At(&d).(*int); whole {
+		*n = int(math.Round(v))
+	} else {
+		*s.At(&d).(*float64) = v
+	}
+	return d
+}
+
+// preview and commit hand v to the session, on the way and at rest.
+func (w *Window) preview(s setting, v float64) { w.Preview(s.in(w.Design(), v)) }
+func (w *Window) commit(s setting, v float64)  { w.Commit(s.in(w.Design(), v), s.what) }
+
+// A knob is a slider for a setting, over the whole of its range.
+type knob struct {
+	*kit.Slide
+	setting
+}
+
+// knob returns a slider for the setting at path: dragging previews, resting
+// commits.
+func (w *Window) knob(name, path, what string, step float64, decimals int) *knob {
+	s := settingAt(path, what)
+	k := &knob{kit.NewSlide(name, s.Unit, s.Min, s.Max, step, decimals), s}
+	k.OnChanged = func(v float64) { w.preview(s, v) }
+	k.OnChangeEnded = func(v float64) { w.commit(s, v) }
+	return k
+}
+
+func (k *knob) show(d design.Design) { k.ShowValue(k.of(d)) }

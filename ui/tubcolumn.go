@@ -1,0 +1,99 @@
+package ui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/design"
+	"ripplewright/internal/model"
+	"ripplewright/ui/kit"
+)
+
+// tubColumn is the middle: the design's name, the tub cut open, the ratio slider
+// under it, as wide as the tub, and what is filled.
+type tubColumn struct {
+	w      *Window
+	name   *nameButton
+	view   *kit.TubView
+	knobs  []*knob
+	foot   *widget.Label
+	cut    *cutter
+	object fyne.CanvasObject
+}
+
+func newTubColumn(w *Window) *tubColumn {
+	t := &tubColumn{w: w, view: kit.NewTubView(), foot: small("")}
+	t.foot.Truncation = fyne.TextTruncateEllipsis
+	t.foot.Alignment = fyne.TextAlignCenter
+	t.cut = newCutter(w, t)
+	t.name = newNameButton("", w.editDesign)
+	t.name.Icon = theme.DocumentCreateIcon()
+	t.name.Alignment = widget.ButtonAlignCenter
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(2))
+	var slides []*kit.Slide
+	knob := func(name, path, what string, step float64, hint string) *knob {
+		k := w.knob(name, path, what, step, 0)
+		t.knobs = append(t.knobs, k)
+		slides = append(slides, k.Slide)
+		rows.Add(w.hints.Wrap(k, hint))
+		return k
+	}
+	knob("Foam", "blend.foam_volume_percent", "foam share", 1, "The foam's share of the tub by volume.")
+	knob("Tubs", "tubs.count", "tub count", 1, "How many tubs to fill.").Logarithmic()
+	knob("Each", "tubs.volume_ml", "tub size", 10, "What one tub holds to the brim.").Logarithmic()
+	kit.AlignSlides(slides...)
+	rows.Add(tightly(t.foot))
+	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, "Name, notes, how full a tub is, what is scaled, eggs and altitude."))
+	t.object = container.NewBorder(name, rows, nil, nil, t.view)
+	return t
+}
+
+func (t *tubColumn) show(d design.Design, r *model.Result) {
+	t.name.show(d.Name)
+	for _, k := range t.knobs {
+		k.show(d)
+	}
+	setText(t.foot, tubFigures(d, r))
+	t.cut.show(d, r)
+}
+
+// tubFigures say what is filled and where both phases scoop, in two lines.
+func tubFigures(d design.Design, r *model.Result) string {
+	b := &r.Blend
+	if b.MassG == 0 {
+		return "nothing to fill the tubs with yet\n "
+	}
+	text := fmt.Sprintf("%s tubs, %s g, sweetness %s %%", number(b.TubsFilled, 2), number(b.MassG, 0), number(b.SweetnessPercent, 1))
+	if d.Batch.Basis == design.BasisAsWritten {
+		text = fmt.Sprintf("as written %s tubs", number(b.TubsFilled, 2))
+	}
+	switch {
+	case b.Dense.LeftML > 1:
+		text += fmt.Sprintf("; %s mL custard left", number(b.Dense.LeftML, 0))
+	case b.Foam.LeftML > 1:
+		text += fmt.Sprintf("; %s mL foam left", number(b.Foam.LeftML, 0))
+	}
+	if !b.Both.OK {
+		return text + "\nno temperature here suits both"
+	}
+	return text + fmt.Sprintf("\nboth scoop from %s to %s °C", number(b.Both.From, 1), number(b.Both.To, 1))
+}
+
+// nameLayout gives a name all the width there is, but asks for little.
+type nameLayout struct{ name *nameButton }
+
+// Layout implements fyne.Layout.
+func (l nameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	l.name.cut(size.Width - 2*theme.InnerPadding())
+	o[0].Resize(size)
+}
+
+// MinSize implements fyne.Layout.
+func (l nameLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(10*theme.TextSize(), o[0].MinSize().Height)
+}

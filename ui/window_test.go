@@ -1,0 +1,582 @@
+package ui
+
+import (
+	"errors"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/design"
+	"ripplewright/internal/designfile"
+	"ripplewright/internal/ingredient"
+	"ripplewright/internal/model"
+	"ripplewright/internal/session"
+	"ripplewright/testdata"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/theme"
+)
+
+var nan = math.NaN()
+
+// posted holds what workers want done on the window's thread, for the test to do.
+type posted struct {
+	mu    sync.Mutex
+	queue []func()
+}
+
+func (p *posted) post(f func()) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.queue = append(p.queue, f)
+}
+
+func (p *posted) serve() {
+	p.mu.Lock()
+	queue := p.queue
+	p.queue = nil
+	p.mu.Unlock()
+	for _, f := range queue {
+		f()
+	}
+}
+
+// bed is a window on the test driver over the real library and demos.
+type bed struct {
+	*Window
+	t      *testing.T
+	posted posted
+}
+
+var library = sync.OnceValues(func() (*ingredient.Library, error) {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return ingredient.Read(f)
+})
+
+func demo(t *testing.T, name string) design.Design {
+	t.Helper()
+	data, err := fs.ReadFile(assets.Demos, name)
+	require.NoError(t, err)
+	f, err := designfile.Decode(name, data)
+	require.NoError(t, err)
+	return f.Design
+}
+
+func newBed(t *testing.T) *bed {
+	t.Helper()
+	t.Setenv("LANGUAGE", "en")
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	lib, err := library()
+	require.NoError(t, err)
+	app := test.NewTempApp(t)
+	b := &bed{t: t}
+	first := demo(t, assets.FirstDemo)
+	events, err := os.Create(filepath.Join(t.TempDir(), "events"))
+	require.NoError(t, err)
+	t.Cleanup(func() { events.Close() })
+	b.Window = New(Setup{App: app, Session: session.New(model.New(lib), first), Demos: []Demo{{first.Name, first}},
+		Tables: testdata.Tables, Version: "test", Events: events, Post: b.posted.post})
+	b.win.Resize(fyne.NewSize(startWidth, startHeight))
+	b.win.Show()
+	t.Cleanup(b.win.Close)
+	b.frame()
+	return b
+}
+
+// frame is one turn of the window's loop.
+func (b *bed) frame() {
+	b.tick()
+	b.posted.serve()
+}
+
+// happens lets frames go by until done says so.
+func (b *bed) happens(done func() bool) bool {
+	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+		if b.frame(); done() {
+			return true
+		}
+	}
+	return false
+}
+
+// menu runs the item at a path such as "File", "Save".
+func (b *bed) menu(path ...string) {
+	b.t.Helper()
+	it := b.item(path...)
+	require.False(b.t, it.Disabled, "%v", path)
+	it.Action()
+	b.frame()
+}
+
+func (b *bed) item(path ...string) *fyne.MenuItem {
+	b.t.Helper()
+	items := []*fyne.MenuItem{}
+	for _, m := range b.win.MainMenu().Items {
+		items = append(items, &fyne.MenuItem{Label: m.Label, ChildMenu: m})
+	}
+	var found *fyne.MenuItem
+	for _, name := range path {
+		found = nil
+		for _, it := range items {
+			if it.Label == name || found == nil && strings.HasPrefix(it.Label, name+" ") {
+				found = it
+			}
+		}
+		require.NotNil(b.t, found, "no menu item %v", path)
+		if found.ChildMenu != nil {
+			items = found.ChildMenu.Items
+		}
+	}
+	return found
+}
+
+// dialogTexts are the words of the dialog on top, "" without one.
+func (b *bed) dialogTexts() string {
+	top := b.win.Canvas().Overlays().Top()
+	if top == nil {
+		return ""
+	}
+	var all []string
+	for _, o := range test.LaidOutObjects(top) {
+		switch x := o.(type) {
+		case *canvas.Text:
+			all = append(all, x.Text)
+		case *widget.Button:
+			all = append(all, x.Text)
+		}
+	}
+	return strings.Join(all, "\n")
+}
+
+// press taps the button of that name in the dialog on top.
+func (b *bed) press(name string) {
+	b.t.Helper()
+	top := b.win.Canvas().Overlays().Top()
+	require.NotNil(b.t, top, "no dialog to press %q in", name)
+	for _, o := range test.LaidOutObjects(top) {
+		if x, ok := o.(*widget.Button); ok && x.Text == name {
+			test.Tap(x)
+			b.frame()
+			return
+		}
+	}
+	b.t.Fatalf("no button %q in:\n%s", name, b.dialogTexts())
+}
+
+// typeName types a name into the file dialog.
+func (b *bed) typeName(name string) {
+	b.t.Helper()
+	for _, o := range test.LaidOutObjects(b.win.Canvas().Overlays().Top()) {
+		if e, ok := o.(*widget.Entry); ok {
+			e.SetText(name)
+			return
+		}
+	}
+	b.t.Fatal("no field for a name")
+}
+
+// drag moves a slider's hand from one place to another, a frame for each motion.
+func (b *bed) drag(s fyne.Draggable, from, to float32) {
+	for x := from; x != to; x += (to - from) / 4 {
+		s.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 10)}})
+		b.frame()
+	}
+	s.DragEnd()
+	b.frame()
+}
+
+func (b *bed) events() string {
+	data, err := os.ReadFile(b.Events.Name())
+	require.NoError(b.t, err)
+	return string(data)
+}
+
+func TestTheWindowFitsASmallScreenAtEveryTextSize(t *testing.T) {
+	b := newBed(t)
+	for _, scale := range []float32{1, 1.25, 1.5} {
+		b.look.TextScale = scale
+		b.applyLook()
+		b.win.Resize(fyne.NewSize(startWidth, startHeight))
+		menu := lineHeight() + 2*6 // the bar that the driver puts over the content
+		size := b.win.Content().MinSize()
+		assert.LessOrEqual(t, size.Width, float32(startWidth), "at %g", scale)
+		assert.LessOrEqual(t, size.Height+menu, float32(startHeight), "at %g", scale)
+		for _, c := range []*column{b.bench.dense, b.bench.foam} {
+			row := c.lists[0].rows[0].amount.MinSize().Height
+			assert.GreaterOrEqual(t, c.scroll.Size().Height, leastLines*row, "at %g the lines have no room", scale)
+		}
+	}
+}
+
+func TestEveryKnobMovesTheDesignAndTheViewsAndIsOneStepOfUndo(t *testing.T) {
+	b := newBed(t)
+	var knobs []*knob
+	knobs = append(append(append(knobs, b.bench.dense.knobs...), b.bench.foam.knobs...), b.bench.tub.knobs...)
+	require.Len(t, knobs, 7)
+	for _, k := range knobs {
+		t.Run(k.Path, func(t *testing.T) {
+			before, figures := b.Design(), *b.Result()
+			hand := k.Focusable().(fyne.Draggable)
+			b.drag(hand, 20, 60)
+			assert.NotEqual(t, k.of(before), k.of(b.Design()))
+			assert.Equal(t, k.of(b.Design()), k.Value())
+			assert.NotEqual(t, figures.Blend, b.Result().Blend)
+			assert.Equal(t, k.what, b.Session.UndoName())
+			b.menu("Edit", "Undo")
+			assert.True(t, b.Design().Equal(before), "one drag is one step")
+			assert.Equal(t, k.of(before), k.Value(), "the slider goes back as well")
+			assert.Equal(t, figures.Blend.MassG, b.Result().Blend.MassG)
+		})
+	}
+}
+
+func TestTheRailMovesTheServingTemperatureAndTheVerdict(t *testing.T) {
+	b := newBed(t)
+	words := b.bench.dense.word.Text
+	b.drag(b.bench.rail, 300, 100)
+	assert.Less(t, b.Design().Serving.TemperatureC, -20.0)
+	assert.NotEqual(t, words, b.bench.dense.word.Text)
+	assert.Equal(t, "serving temperature", b.Session.UndoName())
+	f, ok := design.FieldAt("serving.temperature_c")
+	require.True(t, ok)
+	assert.Equal(t, [2]float64{f.Min, f.Max}, [2]float64{kit.RailMin, kit.RailMax}, "the rail is as long as the field")
+}
+
+func TestNumbersTakeTheWholeRangeOfTheirField(t *testing.T) {
+	b := newBed(t)
+	d := b.Design()
+	d.Tubs.Count, d.Tubs.VolumeML, d.Dense.StoveLossPercent = 200, 20000, 55
+	b.Commit(d, "everything large")
+	b.frame()
+	for i, want := range map[int]float64{1: 200, 2: 20000} {
+		assert.Equal(t, want, b.bench.tub.knobs[i].Value())
+	}
+	assert.Equal(t, 55.0, b.bench.dense.knobs[0].Value())
+	hand := b.bench.tub.knobs[1].Focusable()
+	hand.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	b.frame()
+	assert.Equal(t, 201, b.Design().Tubs.Count)
+}
+
+func TestKeysInARowAreOneStepAndTheMouseAfterThemAnother(t *testing.T) {
+	b := newBed(t)
+	k := b.bench.dense.knobs[1]
+	before := k.of(b.Design())
+	b.win.Canvas().Focus(k.Focusable())
+	for range 3 {
+		k.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	}
+	byKeys := k.of(b.Design())
+	assert.Equal(t, before+3, byKeys)
+	k.Focusable().(fyne.Tappable).Tapped(&fyne.PointEvent{Position: fyne.NewPos(10, 10)})
+	b.frame()
+	b.menu("Edit", "Undo")
+	assert.Equal(t, byKeys, k.of(b.Design()))
+	b.menu("Edit", "Undo")
+	assert.Equal(t, before, k.of(b.Design()))
+}
+
+func TestUndoInAFieldIsAboutTheTypingUntilItIsSettled(t *testing.T) {
+	b := newBed(t)
+	amount := b.bench.dense.lists[0].rows[0].amount
+	was := b.Design().Dense.Lines[0].Grams
+	b.win.Canvas().Focus(amount.Focusable())
+	test.Type(amount.Focusable(), "7")
+	b.undo()
+	b.undo()
+	b.frame()
+	assert.Equal(t, was, b.Design().Dense.Lines[0].Grams)
+	assert.NoError(t, amount.Problem())
+	test.Type(amount.Focusable(), "1")
+	amount.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	b.frame()
+	require.NotEqual(t, was, b.Design().Dense.Lines[0].Grams)
+	assert.Contains(t, b.item("Edit", "Undo").Label, "amount of Milk, whole")
+	b.undo()
+	b.frame()
+	assert.Equal(t, was, b.Design().Dense.Lines[0].Grams, "settled, it is a step of the design")
+}
+
+func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
+	b := newBed(t)
+	l := b.bench.dense.lists[0]
+	n := len(b.Design().Dense.Lines)
+	l.put(-1, kit.FinderItem{ID: "salt", Title: "Salt, table"})
+	b.frame()
+	require.Len(t, b.Design().Dense.Lines, n+1)
+	require.Len(t, l.rows, n+1)
+	assert.Equal(t, fyne.Focusable(l.rows[n].name), b.win.Canvas().Focused(), "the new line has the keyboard")
+	l.rows[n].name.TypedShortcut(ctrl(fyne.KeyUp))
+	b.frame()
+	assert.Equal(t, "salt", b.Design().Dense.Lines[n-1].Ingredient)
+	assert.Equal(t, fyne.Focusable(l.rows[n-1].name), b.win.Canvas().Focused(), "and keeps it")
+	l.rows[n-1].name.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	b.frame()
+	require.Len(t, b.Design().Dense.Lines, n)
+
+	// The demo's yolks weigh 90 g: five of 17 g (USDA SR28 NDB 01125).
+	i := 2
+	require.Equal(t, "egg_yolk", b.Design().Dense.Lines[i].Ingredient)
+	require.Equal(t, 90.0, b.Design().Dense.Lines[i].Grams)
+	l.count(i, design.Yolks)
+	b.frame()
+	assert.Equal(t, design.Line{CountOf: design.Yolks, Count: 5}, b.Design().Dense.Lines[i])
+	assert.Equal(t, "yolks", l.rows[i].amount.Unit)
+	l.weigh(i)
+	b.frame()
+	assert.Equal(t, design.Line{Ingredient: "egg_yolk", Grams: 85}, b.Design().Dense.Lines[i])
+	l.put(i, kit.FinderItem{ID: "whites", Title: "Whites, counted"})
+	b.frame()
+	assert.Equal(t, design.Whites, b.Design().Dense.Lines[i].CountOf)
+	for b.Session.Undo() {
+	}
+	b.frame()
+	assert.True(t, b.Design().Equal(demo(t, assets.FirstDemo)))
+	assert.Len(t, l.rows, n)
+}
+
+func ctrl(key fyne.KeyName) fyne.Shortcut {
+	return command("", key, 0, nil).Shortcut
+}
+
+func TestSaveReopenAndRecentFiles(t *testing.T) {
+	b := newBed(t)
+	dir := t.TempDir()
+	first, second := filepath.Join(dir, "first.yaml"), filepath.Join(dir, "second.yaml")
+	assert.True(t, b.item("File", "Open recent").Disabled)
+	b.Commit(serveAt(b.Design(), -15), "serving temperature")
+	b.saveTo(first, false, nil)
+	b.Commit(serveAt(b.Design(), -16), "serving temperature")
+	b.saveTo(second, false, nil)
+	b.frame()
+	assert.False(t, b.Session.Dirty())
+	assert.Contains(t, b.win.Title(), "second.yaml")
+	b.menu("File", "Open recent", "first.yaml")
+	assert.Equal(t, -15.0, b.Design().Serving.TemperatureC)
+	assert.Equal(t, -15.0, b.bench.rail.Serving())
+	assert.Equal(t, "first.yaml", b.item("File", "Open recent").ChildMenu.Items[0].Label)
+	assert.Len(t, b.recent(), 2)
+}
+
+func TestUnsavedChangesAreAskedAboutWithThreeAnswers(t *testing.T) {
+	for answer, want := range map[string]struct {
+		name  string
+		saved bool
+	}{"Cancel": {"Hazelnut and burnt honey", false}, "Discard": {"Untitled", false}, "Save": {"Untitled", true}} {
+		t.Run(answer, func(t *testing.T) {
+			b := newBed(t)
+			path := filepath.Join(t.TempDir(), "kept.yaml")
+			b.saveTo(path, false, nil)
+			b.Commit(serveAt(b.Design(), -16), "serving temperature")
+			b.frame()
+			assert.Contains(t, b.win.Title(), "not saved")
+			b.menu("File", "New")
+			assert.Contains(t, b.dialogTexts(), "Save the changes?")
+			b.press(answer)
+			assert.Empty(t, b.dialogTexts())
+			assert.Equal(t, want.name, b.Design().Name)
+			f, err := designfile.Load(path)
+			require.NoError(t, err)
+			assert.Equal(t, want.saved, f.Design.Serving.TemperatureC == -16)
+		})
+	}
+}
+
+func TestSaveAsAsksOnceBeforeItReplaces(t *testing.T) {
+	for _, typed := range []string{"there.yaml", "there"} {
+		t.Run(typed, func(t *testing.T) {
+			b := newBed(t)
+			dir := t.TempDir()
+			own, there := filepath.Join(dir, "own.yaml"), filepath.Join(dir, "there.yaml")
+			b.saveTo(own, false, nil) // so that the dialog opens in the folder
+			require.NoError(t, os.WriteFile(there, []byte("of another hand\n"), 0o644))
+			b.menu("File", "Save as…")
+			b.typeName(typed)
+			b.press("Save")
+			assert.Contains(t, b.dialogTexts(), "there")
+			data, err := os.ReadFile(there)
+			require.NoError(t, err)
+			assert.Equal(t, "of another hand\n", string(data), "nothing is written before the answer")
+			b.press("Yes")
+			assert.Empty(t, b.dialogTexts(), "asked once")
+			assert.Equal(t, there, b.Session.Path())
+			_, err = designfile.Load(there)
+			assert.NoError(t, err)
+		})
+	}
+}
+
+func TestABrokenFileIsToldOfWithFileLineAndKeyAndChangesNothing(t *testing.T) {
+	b := newBed(t)
+	path := filepath.Join(t.TempDir(), "broken.yaml")
+	require.NoError(t, os.WriteFile(path, []byte("ripplewright: 1\nserving: {temperature: -3}\ndense: {lines: []}\nfoam: {lines: []}\n"), 0o644))
+	b.open(path)
+	words := b.dialogTexts()
+	for _, part := range []string{"broken.yaml", ":2", "temperature"} {
+		assert.Contains(t, words, part)
+	}
+	assert.Equal(t, "Hazelnut and burnt honey", b.Design().Name)
+	assert.Empty(t, b.recent())
+}
+
+func TestAChangeOnDiskIsAskedAboutOnce(t *testing.T) {
+	b := newBed(t)
+	path := filepath.Join(t.TempDir(), "shared.yaml")
+	b.saveTo(path, false, nil)
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(string(data), "temperature_c: -13", "temperature_c: -17", 1)), 0o644))
+	for range 3 {
+		b.lookAtDisk()
+	}
+	assert.Len(t, b.win.Canvas().Overlays().List(), 1)
+	b.press("No")
+	b.lookAtDisk()
+	assert.Empty(t, b.dialogTexts())
+	b.Commit(serveAt(b.Design(), -11), "serving temperature")
+	b.saveTo("", false, nil)
+	assert.Contains(t, b.dialogTexts(), "Another program has changed this file")
+	b.press("No")
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(after), "-17")
+}
+
+func TestMenusTellWhatCanBeDone(t *testing.T) {
+	b := newBed(t)
+	assert.True(t, b.item("Edit", "Undo").Disabled)
+	assert.True(t, b.item("Edit", "Redo").Disabled)
+	b.Commit(serveAt(b.Design(), -15), "serving temperature")
+	b.frame()
+	assert.Equal(t, "Undo serving temperature", b.item("Edit", "Undo").Label)
+	b.menu("Edit", "Undo")
+	assert.True(t, b.item("Edit", "Undo").Disabled)
+	assert.Equal(t, "Redo serving temperature", b.item("Edit", "Redo").Label)
+	b.menu("View", "Dark")
+	assert.True(t, b.item("View", "Dark").Checked)
+	assert.False(t, b.item("View", "Light").Checked)
+	assert.Equal(t, theme.Dark, b.look.Variant)
+	b.menu("Help", "How sure are we?")
+	assert.Equal(t, "How sure are we?", b.pages[b.current].Title())
+	b.menu("View", "Bench")
+	assert.Equal(t, -1, b.current)
+	for _, name := range []string{"Keys", "Cautions", "About"} {
+		b.menu("Help", name)
+		assert.NotEmpty(t, b.dialogTexts())
+		b.press("Close")
+	}
+}
+
+func TestEveryPageShowsAFullAndAnEmptyDesign(t *testing.T) {
+	b := newBed(t)
+	for _, d := range []design.Design{b.Design(), design.New()} {
+		b.Session.Start(d)
+		b.frame()
+		for i := range b.pages {
+			b.turnTo(i)
+			b.frame()
+		}
+		b.turnTo(-1)
+		b.frame()
+	}
+	assert.Equal(t, "no lines yet", b.bench.dense.word.Text)
+	for _, l := range []*widget.Label{b.bench.dense.figures, b.bench.foam.figures, b.bench.tub.foot} {
+		assert.NotContains(t, l.Text, "–", "no dashes where words can tell")
+	}
+	assert.False(t, b.bench.dense.lists[0].empty.Hidden)
+}
+
+func TestEventsTellWhenAHandIsPainted(t *testing.T) {
+	b := newBed(t)
+	d := b.Design()
+	d.Blend.FoamVolumePercent = 55
+	b.Preview(d)
+	b.tick()
+	assert.NotContains(t, b.events(), "foam=55", "not painted yet")
+	b.posted.serve()
+	assert.Contains(t, b.events(), "design foam=55 ")
+	assert.Regexp(t, `painted ms=[0-9.]+ update=[0-9.]+ hands=1\n`, b.events())
+}
+
+func TestACutIsDrawnAwayFromTheThread(t *testing.T) {
+	b := newBed(t)
+	assert.True(t, b.happens(func() bool { return b.bench.tub.cut.shown.Cut != nil }))
+}
+
+func TestScalesTellOverrunLossAndSyrup(t *testing.T) {
+	for name, c := range map[string]struct {
+		find func() (float64, string)
+		want float64
+		word string
+	}{
+		"overrun":          {func() (float64, string) { return cupOverrun(250, 130, 10, 900) }, 100, "Overrun 100 %"},
+		"overrun, lighter": {func() (float64, string) { return cupOverrun(130, 250, 10, 900) }, nan, "weigh again"},
+		"overrun, absurd":  {func() (float64, string) { return cupOverrun(1000, 20, 0, 900) }, nan, "more than the 900 %"},
+		"overrun, no cup":  {func() (float64, string) { return cupOverrun(10, 10, 10, 900) }, nan, "more than the empty"},
+		"overrun, nothing": {func() (float64, string) { return cupOverrun(nan, nan, 0, 900) }, nan, "Two weights"},
+		"loss":             {func() (float64, string) { return stoveLoss(1500, 1440, 500, 60) }, 6, "Stove loss 6.0 %"},
+		"loss, heavier":    {func() (float64, string) { return stoveLoss(1500, 1540, 500, 60) }, nan, "weigh again"},
+		"loss, all gone":   {func() (float64, string) { return stoveLoss(1500, 600, 500, 60) }, nan, "more than the 60 %"},
+		"syrup":            {func() (float64, string) { return syrupWeight(700, 400, 1e6) }, 300, "300.0 g of syrup"},
+		"syrup, none":      {func() (float64, string) { return syrupWeight(400, 400, 1e6) }, 0, "thermometer"},
+		"syrup, negative":  {func() (float64, string) { return syrupWeight(300, 400, 1e6) }, nan, "weigh again"},
+	} {
+		got, words := c.find()
+		if c.want != c.want {
+			assert.True(t, got != got, name)
+		} else {
+			assert.InDelta(t, c.want, got, 1e-9, name)
+		}
+		assert.Contains(t, words, c.word, name)
+	}
+}
+
+func TestTheCupDialogSetsTheOverrunAsOneStep(t *testing.T) {
+	b := newBed(t)
+	b.bench.foam.cupDialog()
+	fields := numbersIn(b.win.Canvas().Overlays().Top())
+	require.Len(t, fields, 3)
+	for i, grams := range []string{"210", "60"} {
+		b.win.Canvas().Focus(fields[i].Focusable())
+		test.Type(fields[i].Focusable(), grams)
+		fields[i].Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	assert.Contains(t, b.dialogTexts(), "Overrun 250 %.")
+	b.press("Use it")
+	assert.Equal(t, 250.0, b.Design().Foam.OverrunPercent)
+	assert.Equal(t, "overrun from cup weights", b.Session.UndoName())
+}
+
+func numbersIn(o fyne.CanvasObject) (all []*kit.Number) {
+	for _, x := range test.LaidOutObjects(o) {
+		if n, ok := x.(*kit.Number); ok {
+			all = append(all, n)
+		}
+	}
+	return all
+}
+
+func TestAProblemWhileExportingIsSaid(t *testing.T) {
+	b := newBed(t)
+	dir := t.TempDir()
+	b.saveTo(filepath.Join(dir, "own.yaml"), false, nil)
+	b.Export("card.pdf", func(string) error { return errors.New("the disk is full") })
+	b.press("Save")
+	assert.True(t, b.happens(func() bool { return strings.Contains(b.dialogTexts(), "disk is full") }))
+}
