@@ -63,6 +63,9 @@ func New(m *model.Model, d design.Design) *Session {
 	return s
 }
 
+// SetClock replaces the clock that tells keys in a row from others, for tests.
+func (s *Session) SetClock(now func() time.Time) { s.now = now }
+
 func (s *Session) start(d design.Design, f *designfile.File) {
 	s.current, s.rested, s.saved, s.file = d, d, d, f
 	s.past, s.future, s.keys = nil, nil, nil

@@ -40,7 +40,7 @@ func newSession(t *testing.T) (*Session, *time.Time) {
 	m := model.New(ingredient.NewLibrary([]*ingredient.Ingredient{one("milk", 95, 5), one("sugar", 0, 100)}))
 	s := New(m, stall())
 	at := time.Date(2026, 7, 4, 9, 0, 0, 0, time.UTC)
-	s.now = func() time.Time { return at }
+	s.SetClock(func() time.Time { return at })
 	return s, &at
 }
 
