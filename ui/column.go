@@ -54,7 +54,7 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		c.knobs = append(c.knobs, k)
 		scale := widget.NewButtonWithIcon("", scaleIcon, weigh)
 		scale.Importance = widget.LowImportance
-		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k, hint)))
+		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k.Slide, hint)))
 	}
 	const cup = "Find the overrun by weighing the same cup before and after."
 	if part == design.DensePart {

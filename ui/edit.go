@@ -86,7 +86,7 @@ func (w *Window) editDesign() {
 			d.Batch.Basis = b
 			w.Commit(d, "batch basis")
 		})),
-		widget.NewFormItem("Tub filled", fill),
+		widget.NewFormItem("Tub filled", fill.Slide),
 		widget.NewFormItem("Tub shape", selectOf(shapes, d.Tubs.Shape, func(s design.Shape) {
 			d := w.Design()
 			d.Tubs.Shape = s
@@ -97,7 +97,7 @@ func (w *Window) editDesign() {
 			d.Eggs = e
 			w.Commit(d, "egg size")
 		})),
-		widget.NewFormItem("Altitude", altitude))
+		widget.NewFormItem("Altitude", altitude.Slide))
 	var dg *dialog.CustomDialog
 	done := func() {
 		dg.Hide()

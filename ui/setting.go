@@ -44,7 +44,8 @@ func (s setting) in(d design.Design, v float64) design.Design {
 func (w *Window) preview(s setting, v float64) { w.Preview(s.in(w.Design(), v)) }
 func (w *Window) commit(s setting, v float64)  { w.Commit(s.in(w.Design(), v), s.what) }
 
-// A knob is a slider for a setting, over the whole of its range.
+// A knob is a slider for a setting, over the whole of its range. Only its Slide
+// goes into containers: the toolkit finds no focus in what wraps a widget.
 type knob struct {
 	*kit.Slide
 	setting

@@ -40,7 +40,7 @@ func newTubColumn(w *Window) *tubColumn {
 		k := w.knob(name, path, what, step, 0)
 		t.knobs = append(t.knobs, k)
 		slides = append(slides, k.Slide)
-		rows.Add(w.hints.Wrap(k, hint))
+		rows.Add(w.hints.Wrap(k.Slide, hint))
 		return k
 	}
 	knob("Foam", "blend.foam_volume_percent", "foam share", 1, "The foam's share of the tub by volume.")
