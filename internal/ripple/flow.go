@@ -1,6 +1,9 @@
 package ripple
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // flow is a steady motion of the cut whose stream function ψ vanishes on the
 // walls: u = ∂ψ/∂y, v = −∂ψ/∂x. The fastest point of the handle's path moves at 1,
@@ -28,16 +31,23 @@ func (s stroked) pull(xs, ys []float64) {
 // within one point each operation waits for the one before.
 const chunk = 128
 
+// stages are the buffers of a Runge–Kutta step. They are kept because a call
+// through an interface would put new ones on the heap each time.
+type stages struct{ mx, my, u, v, su, sv [chunk]float64 }
+
+var stagePool = sync.Pool{New: func() any { return new(stages) }}
+
 // carry moves the points along f for the signed time dist, in steps of at most
 // maxStep, by the classical fourth-order Runge–Kutta rule.
 func carry(f flow, xs, ys []float64, dist, maxStep float64) {
 	n := int(math.Ceil(math.Abs(dist)/maxStep - 1e-9))
 	h := dist / float64(max(n, 1))
-	var mx, my, u, v, su, sv [chunk]float64
+	b := stagePool.Get().(*stages)
+	defer stagePool.Put(b)
 	for len(xs) > 0 {
 		m := min(chunk, len(xs))
 		x, y := xs[:m], ys[:m]
-		mx, my, u, v, su, sv := mx[:m], my[:m], u[:m], v[:m], su[:m], sv[:m]
+		mx, my, u, v, su, sv := b.mx[:m], b.my[:m], b.u[:m], b.v[:m], b.su[:m], b.sv[:m]
 		for i := 0; i < n; i++ {
 			f.velocities(x, y, su, sv)
 			for k := range x {
@@ -234,12 +244,13 @@ type chord struct {
 	s          float64 // half width, mm
 	scale      float64 // makes the peak speed 1
 	dist, step float64 // mm
+	rest       float64 // the q from which on the fluid is at rest
 }
 
 func newChord(o outline, angle, at, s, dist float64) chord {
 	rho := math.Max(o.corner, math.Min(o.w, o.h)/4)
 	c := chord{cx: o.w / 2, cy: o.h / 2, ax: o.w/2 - rho, ay: o.h/2 - rho, rho: rho,
-		at: at, s: s, scale: 1, dist: dist, step: stepsOf * math.Min(s, rho/3.5)}
+		at: at, s: s, scale: 1, rest: 1, dist: dist, step: stepsOf * math.Min(s, rho/3.5)}
 	c.ny, c.nx = math.Sincos(angle)
 	const n = 65
 	var x, y, u, v [n]float64
@@ -257,23 +268,38 @@ func newChord(o outline, angle, at, s, dist float64) chord {
 }
 
 func (c chord) velocities(xs, ys, u, v []float64) {
-	perRho, perS := 1/c.rho, 1/c.s
+	perRho2, perS := 1/(c.rho*c.rho), 1/c.s
+	ys, u, v = ys[:len(xs)], u[:len(xs)], v[:len(xs)]
 	for i := range xs {
 		x, y := xs[i]-c.cx, ys[i]-c.cy
 		px := x - min(max(x, -c.ax), c.ax)
 		py := y - min(max(y, -c.ay), c.ay)
-		q := (px*px + py*py) * perRho * perRho
-		if q >= 1 {
+		q := (px*px + py*py) * perRho2
+		if q >= c.rest {
 			u[i], v[i] = 0, 0
 			continue
 		}
 		e := 1 - q*q
 		s, ds := soft((c.nx*x + c.ny*y - c.at) * perS)
 		ds *= e * e * perS
-		s *= -8 * e * q * perRho * perRho
+		s *= -8 * e * q * perRho2
 		u[i] = c.scale * (s*py + ds*c.ny)
 		v[i] = -c.scale * (s*px + ds*c.nx)
 	}
+}
+
+// still reports whether the point lies where the fluid is at rest.
+func (c *chord) still(x, y float64) bool {
+	x, y = math.Abs(x-c.cx)-c.ax, math.Abs(y-c.cy)-c.ay
+	x, y = max(x, 0), max(y, 0)
+	return x*x+y*y >= c.rho*c.rho
+}
+
+// beyond returns c with the formula of its motion taken a little beyond the wall,
+// so that a table has no crease to follow there.
+func (c chord) beyond() chord {
+	c.rest = 1.3
+	return c
 }
 
 func (c chord) travel() (float64, float64) { return c.dist, c.step }

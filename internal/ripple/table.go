@@ -1,101 +1,189 @@
 package ripple
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
-// table is a stroke's backward map at the nodes of a square grid over the box
-// around the cut, for pictures: following every pixel back through the Runge–Kutta
-// steps costs several times as much. A stroke bends the fluid over centimetres, a
-// cell is tableCellMM, and the cubic between nodes then errs by some micrometres.
-// Single points (Cut.Origin) never go through it.
+// table is a stroke's backward map for pictures: following every pixel back
+// through the Runge–Kutta steps costs several times as much. It holds the map to
+// second order about the nodes of a square grid that covers the cut and a margin.
+// A stroke bends the fluid over centimetres and a cell is at most tableCellMM, so
+// the table errs by some micrometres. Single points (Cut.Origin) never go through
+// it.
 type table struct {
-	w, h   float64 // mm
-	nx, ny int     // nodes, two more than the box needs on every side
-	perX   float64 // cells per mm
-	perY   float64
-	move   [][2]float64 // where the fluid came from less where it is, mm
+	w, h       float64 // mm
+	nx         int     // nodes in a row
+	perX, perY float64 // cells per mm
+	patch      []patch
+	exact      stroked
+	wall       *chord // beyond whose wall the fluid is at rest, or nil
 }
 
-// tableCellMM is the largest cell of a table, mm.
-const tableCellMM = 0.8
+// patch is the motion about one node: where the fluid came from less where it is,
+// in mm, by the powers of the distances s and t from the node, in cells.
+type patch struct {
+	x, y  cubic
+	rough bool
+}
 
-// newTable tabulates f for the cut's box.
-func newTable(o outline, f puller) *table {
+type cubic struct{ one, s, t, ss, st, tt, sss, sst, stt, ttt float32 }
+
+func (c *cubic) at(s, t float32) float32 {
+	return c.one + s*(c.s+s*(c.ss+s*c.sss+t*c.sst)+t*(c.st+t*c.stt)) + t*(c.t+t*(c.tt+t*c.ttt))
+}
+
+// tableCellMM is the largest cell of a table, mm. Nodes go margin cells beyond
+// the walls, so that slopes at a wall are as good as any.
+const (
+	tableCellMM  = 1.2
+	tableErrorMM = 0.002
+	margin       = 2
+)
+
+// newTable tabulates s for the cut's box.
+func newTable(o outline, s stroked) *table {
 	cx, cy := int(math.Ceil(o.w/tableCellMM)), int(math.Ceil(o.h/tableCellMM))
-	t := &table{w: o.w, h: o.h, nx: cx + 5, ny: cy + 5, perX: float64(cx) / o.w, perY: float64(cy) / o.h}
-	t.move = make([][2]float64, t.nx*t.ny)
-	parallel(cy+1, func(j int) {
-		xs, ys := make([]float64, cx+1), make([]float64, cx+1)
-		y := float64(j) / t.perY
+	t := &table{w: o.w, h: o.h, nx: cx + 1, perX: float64(cx) / o.w, perY: float64(cy) / o.h, exact: s}
+	if c, ok := s.flow.(chord); ok {
+		t.wall = &c
+		s.flow = c.beyond()
+	}
+	nx := cx + 1 + 2*margin
+	move := make([][2]float64, nx*(cy+1+2*margin))
+	parallel(cy+1+2*margin, func(j int) {
+		xs, ys := make([]float64, nx), make([]float64, nx)
+		y := float64(j-margin) / t.perY
 		for i := range xs {
-			xs[i], ys[i] = float64(i)/t.perX, y
+			xs[i], ys[i] = float64(i-margin)/t.perX, y
 		}
-		f.pull(xs, ys)
-		row := t.move[(j+2)*t.nx+2:]
+		s.pull(xs, ys)
 		for i := range xs {
-			row[i] = [2]float64{xs[i] - float64(i)/t.perX, ys[i] - y}
+			move[j*nx+i] = [2]float64{xs[i] - float64(i-margin)/t.perX, ys[i] - y}
 		}
 	})
-	t.extend(cx, cy)
+	t.patch = make([]patch, t.nx*(cy+1))
+	parallel(cy+1, func(j int) {
+		for i := 0; i <= cx; i++ {
+			p, at := &t.patch[j*t.nx+i], (j+margin)*nx+i+margin
+			var ex, ey float64
+			p.x, ex = expansion(move, at, nx, 0)
+			p.y, ey = expansion(move, at, nx, 1)
+			p.rough = !(ex+ey < tableErrorMM)
+		}
+	})
+	t.spreadRough()
 	return t
 }
 
-// extend fills the nodes beyond the walls by continuing the cubic through the last
-// four inside, so that a cell at a wall is as good as any.
-func (t *table) extend(cx, cy int) {
-	out := func(at, inward int) {
-		for k := range t.move[at] {
-			a, b := t.move[at+inward][k], t.move[at+2*inward][k]
-			c, d := t.move[at+3*inward][k], t.move[at+4*inward][k]
-			t.move[at][k] = 4*a - 6*b + 4*c - d
-		}
+// spreadRough makes the neighbours of rough nodes rough as well: where differences
+// see that they cannot follow the stroke, they err about how far that goes.
+func (t *table) spreadRough() {
+	was := make([]bool, len(t.patch))
+	for i := range t.patch {
+		was[i] = t.patch[i].rough
 	}
-	for j := 2; j <= cy+2; j++ {
-		for e := 1; e <= 2; e++ {
-			out(j*t.nx+2-e, 1)
-			out(j*t.nx+cx+2+e, -1)
+	for i, rough := range was {
+		if !rough {
+			continue
 		}
-	}
-	for i := 0; i < t.nx; i++ {
-		for e := 1; e <= 2; e++ {
-			out((2-e)*t.nx+i, t.nx)
-			out((cy+2+e)*t.nx+i, -t.nx)
+		for _, n := range [...]int{i - t.nx - 1, i - t.nx, i - t.nx + 1, i - 1, i + 1, i + t.nx - 1, i + t.nx, i + t.nx + 1} {
+			if n >= 0 && n < len(was) {
+				t.patch[n].rough = true
+			}
 		}
 	}
 }
 
-// weights are those of the four nodes about s, 0 to 1, of the cubic through them.
-func weights(s float64) (a, b, c, d float64) {
-	p, q, r := s+1, s-1, s-2
-	return -s * q * r / 6, p * q * r / 2, -p * s * r / 2, p * s * q / 6
+// expansion returns the powers about node at of move, whose rows are n long, from
+// differences over the nodes around it, and about the largest fourth-order term
+// that they leave out within half a cell, in mm.
+func expansion(move [][2]float64, at, n, k int) (c cubic, left float64) {
+	f := func(i, j int) float64 { return move[at+j*n+i][k] }
+	o := f(0, 0)
+	w, e, s, t := f(-1, 0), f(1, 0), f(0, -1), f(0, 1)
+	ww, ee, ss, tt := f(-2, 0), f(2, 0), f(0, -2), f(0, 2)
+	tw, te, sw, se := f(-1, 1), f(1, 1), f(-1, -1), f(1, -1)
+	c = cubic{
+		one: float32(o),
+		s:   float32((8*(e-w) - (ee - ww)) / 12),
+		t:   float32((8*(t-s) - (tt - ss)) / 12),
+		ss:  float32((e - 2*o + w) / 2),
+		st:  float32((te - se - tw + sw) / 4),
+		tt:  float32((t - 2*o + s) / 2),
+		sss: float32((ee - 2*e + 2*w - ww) / 12),
+		sst: float32((te - 2*t + tw - se + 2*s - sw) / 4),
+		stt: float32((te - 2*e + se - tw + 2*w - sw) / 4),
+		ttt: float32((tt - 2*t + 2*s - ss) / 12),
+	}
+	return c, (math.Abs(ee-4*e+6*o-4*w+ww)+math.Abs(tt-4*t+6*o-4*s+ss))/384 +
+		math.Abs(te+tw+se+sw-2*(t+s+e+w)+4*o)/64
 }
 
 // pull replaces each point by the one that the stroke carries there.
 func (t *table) pull(xs, ys []float64) {
-	for n, x := range xs {
-		gx, gy := x*t.perX, ys[n]*t.perY
-		i, j := min(max(int(gx), 0), t.nx-6), min(max(int(gy), 0), t.ny-6)
-		ax, bx, cx, dx := weights(gx - float64(i))
-		ay, by, cy, dy := weights(gy - float64(j))
-		at := (j+1)*t.nx + i + 1
-		r0 := t.move[at : at+4 : at+4]
-		r1 := t.move[at+t.nx : at+t.nx+4 : at+t.nx+4]
-		r2 := t.move[at+2*t.nx : at+2*t.nx+4 : at+2*t.nx+4]
-		r3 := t.move[at+3*t.nx : at+3*t.nx+4 : at+3*t.nx+4]
-		mx := ay*(ax*r0[0][0]+bx*r0[1][0]+cx*r0[2][0]+dx*r0[3][0]) + by*(ax*r1[0][0]+bx*r1[1][0]+cx*r1[2][0]+dx*r1[3][0]) +
-			cy*(ax*r2[0][0]+bx*r2[1][0]+cx*r2[2][0]+dx*r2[3][0]) + dy*(ax*r3[0][0]+bx*r3[1][0]+cx*r3[2][0]+dx*r3[3][0])
-		my := ay*(ax*r0[0][1]+bx*r0[1][1]+cx*r0[2][1]+dx*r0[3][1]) + by*(ax*r1[0][1]+bx*r1[1][1]+cx*r1[2][1]+dx*r1[3][1]) +
-			cy*(ax*r2[0][1]+bx*r2[1][1]+cx*r2[2][1]+dx*r2[3][1]) + dy*(ax*r3[0][1]+bx*r3[1][1]+cx*r3[2][1]+dx*r3[3][1])
-		xs[n] = min(max(x+mx, 0), t.w)
-		ys[n] = min(max(ys[n]+my, 0), t.h)
+	ys = ys[:len(xs)]
+	lastX, lastY := t.nx-1, len(t.patch)/t.nx-1
+	var some *rough
+	for k, x := range xs {
+		y := ys[k]
+		if t.wall != nil && t.wall.still(x, y) {
+			continue
+		}
+		gx, gy := x*t.perX, y*t.perY
+		i, j := min(int(gx+0.5), lastX), min(int(gy+0.5), lastY)
+		p := &t.patch[j*t.nx+i]
+		if p.rough {
+			if some == nil {
+				some = roughPool.Get().(*rough)
+				some.n = 0
+			}
+			some.add(t.exact, xs, ys, k)
+			continue
+		}
+		a, b := float32(gx-float64(i)), float32(gy-float64(j))
+		xs[k] = min(max(x+float64(p.x.at(a, b)), 0), t.w)
+		ys[k] = min(max(y+float64(p.y.at(a, b)), 0), t.h)
 	}
+	if some != nil {
+		some.flush(t.exact, xs, ys)
+		roughPool.Put(some)
+	}
+}
+
+// rough gathers points that a table cannot carry, to follow them back together.
+type rough struct {
+	n    int
+	at   [chunk]int
+	x, y [chunk]float64
+}
+
+var roughPool = sync.Pool{New: func() any { return new(rough) }}
+
+func (r *rough) add(s stroked, xs, ys []float64, k int) {
+	r.at[r.n], r.x[r.n], r.y[r.n] = k, xs[k], ys[k]
+	if r.n++; r.n == chunk {
+		r.flush(s, xs, ys)
+	}
+}
+
+func (r *rough) flush(s stroked, xs, ys []float64) {
+	s.pull(r.x[:r.n], r.y[:r.n])
+	for i, k := range r.at[:r.n] {
+		xs[k], ys[k] = r.x[i], r.y[i]
+	}
+	r.n = 0
 }
 
 // forPictures returns the strokes backwards with the integrated ones tabulated.
 func (c *Cut) forPictures() []puller {
 	c.tables.Do(func() {
 		for _, m := range c.maps {
-			if s, ok := m.(stroked); ok && smooth(s.flow) {
+			switch s := m.(type) {
+			case stroked:
 				m = newTable(c.out, s)
+			case Twist:
+				m = quickTwist(s)
 			}
 			c.drawn = append(c.drawn, m)
 		}
@@ -103,9 +191,36 @@ func (c *Cut) forPictures() []puller {
 	return c.drawn
 }
 
-// smooth reports whether a table can follow f. Seen from above the fluid is at
-// rest beyond a curve that crosses the cells, where a cubic would overshoot.
-func smooth(f flow) bool {
-	_, ok := f.(cell)
-	return ok
+// quickTwist is a Twist for pictures, with the sine and cosine from a table. It
+// errs by some nanometres.
+type quickTwist Twist
+
+func (t quickTwist) pull(xs, ys []float64) {
+	ys = ys[:len(xs)]
+	perR2 := 1 / (t.Radius * t.Radius)
+	angle := -t.Angle * turnSteps / (2 * math.Pi)
+	for i, x := range xs {
+		dx, dy := x-t.X, ys[i]-t.Y
+		s := 1 - (dx*dx+dy*dy)*perR2
+		if s <= 0 {
+			continue
+		}
+		a := angle*s*s + turnSteps/2 + 0.5 // |Angle| stays below half a turn
+		n := int(a)
+		d := (a - 0.5 - float64(n)) * (2 * math.Pi / turnSteps)
+		at := &turns[n&(turnSteps-1)]
+		sin := at.sin + d*(at.cos-d/2*at.sin)
+		cos := at.cos - d*(at.sin+d/2*at.cos)
+		xs[i], ys[i] = t.X+cos*dx-sin*dy, t.Y+sin*dx+cos*dy
+	}
 }
+
+const turnSteps = 256
+
+// turns holds the sine and cosine of a turn's steps from −π on.
+var turns = func() (t [turnSteps]struct{ sin, cos float64 }) {
+	for i := range t {
+		t[i].sin, t[i].cos = math.Sincos(2 * math.Pi * (float64(i)/turnSteps - 0.5))
+	}
+	return t
+}()
