@@ -104,13 +104,26 @@ func newRelief(o outline, f func(x, y float64) float64) *relief {
 			row[i] = f(float64(i)/h.perX, float64(j)/h.perY)
 		}
 	})
-	h.low, h.high = slices.Min(h.node), slices.Max(h.node)
-	for j := 0; j < ny; j++ {
-		for i := 0; i < nx; i++ {
-			at := j*(nx+1) + i
-			h.slope = math.Max(h.slope, math.Hypot((h.node[at+1]-h.node[at])*h.perX, (h.node[at+nx+1]-h.node[at])*h.perY))
+	h.low, h.high = h.node[0], h.node[0]
+	steepest := 0.0
+	for j := 0; j <= ny; j++ {
+		row := h.node[j*(nx+1) : (j+1)*(nx+1)]
+		next := h.node[min(j+1, ny)*(nx+1):][:nx+1]
+		for i, v := range row {
+			if v < h.low {
+				h.low = v
+			}
+			if v > h.high {
+				h.high = v
+			}
+			right := (row[min(i+1, nx)] - v) * h.perX
+			up := (next[i] - v) * h.perY
+			if s := right*right + up*up; s > steepest {
+				steepest = s
+			}
 		}
 	}
+	h.slope = math.Sqrt(steepest)
 	return h
 }
 
@@ -141,14 +154,15 @@ func (h *relief) level(share float64) float64 {
 	}
 	const bins = 2048
 	per := bins / (hi - lo)
-	var area [bins + 1]float64
+	var area [bins + 2]float64 // first its steps from bin to bin
 	all := 0.0
 	for j := 0; j < h.ny; j++ {
+		y := (float64(j) + 0.5) / h.perY
+		from, to := h.out.span(y)
 		for i := 0; i < h.nx; i++ {
 			in := 1.0
-			if h.out.corner > 0 {
-				in = min(max(0.5+h.perX*h.out.depth((float64(i)+0.5)/h.perX, (float64(j)+0.5)/h.perY), 0), 1)
-				if in == 0 {
+			if x := float64(i) + 0.5; h.out.corner > 0 && (x < from*h.perX+1 || x > to*h.perX-1) {
+				if in = min(max(0.5+h.perX*h.out.depth(x/h.perX, y), 0), 1); in == 0 {
 					continue
 				}
 			}
@@ -159,18 +173,16 @@ func (h *relief) level(share float64) float64 {
 			// A plane's heights over a square spread like this to second order.
 			mid, half := (a+b+c+d)/4, (math.Abs(b+d-a-c)+math.Abs(c+d-a-b))/4+1e-12
 			from, to := max((mid-half-lo)*per, 0), min((mid+half-lo)*per, bins)
-			first, last := int(from), int(to)
-			if first == last {
-				area[first] += in
-				continue
-			}
 			rate := in / (to - from)
+			first, last := int(from), int(to)
 			area[first] += rate * (float64(first+1) - from)
-			for b := first + 1; b < last; b++ {
-				area[b] += rate
-			}
-			area[last] += rate * (to - float64(last))
+			area[first+1] += rate * (from - float64(first))
+			area[last] -= rate * (float64(last+1) - to)
+			area[last+1] -= rate * (to - float64(last))
 		}
+	}
+	for b := 1; b < len(area); b++ {
+		area[b] += area[b-1]
 	}
 	left := share * all
 	for b := bins; b >= 0; b-- {

@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
 )
 
 // Style is how a cut is painted.
@@ -25,12 +26,22 @@ func (c *Cut) Render(ctx context.Context, px int, s Style, progress func(done fl
 	if s.Plain {
 		samples = plainSamples
 	}
-	r, err := c.raster(ctx, px, samples, progress)
-	if err != nil {
+	b := benches.Get().(*bench)
+	defer benches.Put(b)
+	if err := c.sample(ctx, &b.raster, px, samples, progress); err != nil {
 		return nil, err
 	}
-	return r.Paint(s), nil
+	return b.raster.paint(s, b), nil
 }
+
+// bench holds what a picture is made on, so that one picture after another needs no
+// new memory.
+type bench struct {
+	raster                           Raster
+	edge, glow, pores, weight, spare []float32
+}
+
+var benches = sync.Pool{New: func() any { return new(bench) }}
 
 // Lengths of the painting, in mm of an 85 mm tub; wider tubs scale them up, so
 // that every picture shows them.
@@ -48,6 +59,12 @@ const lightX, lightY = -0.6, -0.8
 // so that the phases differ without colour too. The bubbles are a sign for foam and
 // not to scale. Outside the tub the picture is transparent.
 func (r *Raster) Paint(s Style) *image.RGBA {
+	b := benches.Get().(*bench)
+	defer benches.Put(b)
+	return r.paint(s, b)
+}
+
+func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 	if s.Foam == (color.NRGBA{}) {
 		s.Foam = DefaultStyle().Foam
 	}
@@ -56,9 +73,15 @@ func (r *Raster) Paint(s Style) *image.RGBA {
 	}
 	p := &painter{Raster: r, foam: linearOf(s.Foam), dense: linearOf(s.Dense), unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
 	if !s.Plain {
-		p.edge = r.blurred(edgeBlurMM * p.unit)
-		p.glow = r.blurred(glowBlurMM * p.unit)
-		p.pores = r.bubbles(p.edge, p.unit)
+		n := len(r.Foam)
+		for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.weight, &b.spare} {
+			*a = grown(*a, n)
+		}
+		r.blur(b.edge, edgeBlurMM*p.unit, b)
+		r.blur(b.glow, glowBlurMM*p.unit, b)
+		r.bubbles(b.pores, b.edge, p.unit)
+		p.edge, p.glow, p.pores = b.edge, b.glow, b.pores
+		p.wallShade()
 	}
 	im := image.NewRGBA(image.Rect(0, 0, r.Width, r.Height))
 	parallel(r.Height, func(j int) { p.row(im, j) })
@@ -71,6 +94,15 @@ type painter struct {
 	unit        float64    // pixels per mm of an 85 mm tub
 	edge, glow  []float32  // blurred shares of foam
 	pores       []float32  // light of the bubbles: 0 none, negative dark
+	wall        []float64  // light lost at so many quarters of a pixel from the wall
+}
+
+// wallShade fills in the shade along the walls, as far as it can be seen.
+func (p *painter) wallShade() {
+	p.wall = make([]float64, 2+int(4*5*wallShadeMM*p.unit))
+	for i := range p.wall {
+		p.wall[i] = 0.16 * math.Exp(-float64(i)/4/p.unit/wallShadeMM)
+	}
 }
 
 func (p *painter) row(im *image.RGBA, j int) {
@@ -118,57 +150,100 @@ func (p *painter) lit(i, j, at int, share float64) (mix, shade float64) {
 	x, y := (float64(i)+0.5)*p.MMPerPixel, (float64(j)+0.5)*p.MMPerPixel
 	dx, dy := x/p.out.w-0.46, y/p.out.h-0.44
 	shade *= 1.03 - 0.24*(dx*dx+dy*dy)
-	wall := max(p.out.depth(x, p.out.h-y), 0) / p.MMPerPixel / p.unit
-	return mix, shade * (1 - 0.16*math.Exp(-wall/wallShadeMM))
+	if at := max(p.out.depth(x, p.out.h-y), 0) * 4 / p.MMPerPixel; at < float64(len(p.wall)-1) {
+		k := int(at)
+		shade *= 1 - (p.wall[k] + (at-float64(k))*(p.wall[k+1]-p.wall[k]))
+	}
+	return mix, shade
 }
 
-// blurred returns the foam's share, averaged over about radius pixels of tub by
+// blur sets out to the foam's share, averaged over about radius pixels of tub by
 // two box filters each way.
-func (r *Raster) blurred(radius float64) []float32 {
+func (r *Raster) blur(out []float32, radius float64, b *bench) {
 	n := max(1, int(radius+0.5))
-	v, w := make([]float32, len(r.Foam)), make([]float32, len(r.Foam))
 	for i, in := range r.Inside {
-		v[i], w[i] = r.Foam[i]*in, in
+		out[i] = r.Foam[i] * in
 	}
-	for pass := 0; pass < 2; pass++ {
-		for _, p := range [][]float32{v, w} {
-			parallel(r.Height, func(j int) { boxBlur(p[j*r.Width:], r.Width, 1, n) })
-			parallel(r.Width, func(i int) { boxBlur(p[i:], r.Height, r.Width, n) })
+	copy(b.weight, r.Inside)
+	for _, p := range [][]float32{out, b.weight} {
+		parallel((r.Height+stripe-1)/stripe, func(k int) { blurRows(p, r.Width, k*stripe, min((k+1)*stripe, r.Height), n) })
+		parallel((r.Width+stripe-1)/stripe, func(k int) {
+			blurColumns(p, b.spare, r.Width, r.Height, k*stripe, min((k+1)*stripe, r.Width), n)
+		})
+	}
+	for i, w := range b.weight {
+		if w > 0 {
+			out[i] /= w
 		}
-	}
-	for i := range v {
-		if w[i] > 0 {
-			v[i] /= w[i]
-		}
-	}
-	return v
-}
-
-// boxBlur averages count numbers, stride apart, over n on either side.
-func boxBlur(p []float32, count, stride, n int) {
-	line := make([]float32, count)
-	for i := range line {
-		line[i] = p[i*stride]
-	}
-	sum := float32(0)
-	for i := 0; i < min(n, count); i++ {
-		sum += line[i]
-	}
-	for i := range line {
-		if i+n < count {
-			sum += line[i+n]
-		}
-		if i-n-1 >= 0 {
-			sum -= line[i-n-1]
-		}
-		p[i*stride] = sum / float32(2*n+1)
 	}
 }
 
-// bubbles returns the light of small pores, strewn by the seed where the foam is
+// stripe is how many rows or columns are blurred at a time.
+const stripe = 32
+
+// blurRows averages each of the rows twice over n pixels on either side.
+func blurRows(p []float32, width, from, to, n int) {
+	line := make([]float32, width)
+	per := 1 / float32(2*n+1)
+	for j := from; j < to; j++ {
+		row := p[j*width : (j+1)*width]
+		for _, ends := range [2][2][]float32{{row, line}, {line, row}} {
+			in, out := ends[0], ends[1][:width]
+			sum := float32(0)
+			for _, v := range in[:min(n, width)] {
+				sum += v
+			}
+			for i := range in {
+				if i+n < width {
+					sum += in[i+n]
+				}
+				if i > n {
+					sum -= in[i-n-1]
+				}
+				out[i] = sum * per
+			}
+		}
+	}
+}
+
+// blurColumns averages columns from up to to twice over n pixels on either side.
+// It goes along the rows, as memory does.
+func blurColumns(p, spare []float32, width, height, from, to, n int) {
+	var sums [stripe]float32
+	per := 1 / float32(2*n+1)
+	for _, ends := range [2][2][]float32{{p, spare}, {spare, p}} {
+		in, out := ends[0], ends[1]
+		row := func(j int) []float32 { return in[j*width+from : j*width+to] }
+		sum := sums[:to-from]
+		clear(sum)
+		add := func(v []float32, sign float32) {
+			v = v[:len(sum)]
+			for i := range sum {
+				sum[i] += sign * v[i]
+			}
+		}
+		for j := 0; j < min(n, height); j++ {
+			add(row(j), 1)
+		}
+		for j := 0; j < height; j++ {
+			if j+n < height {
+				add(row(j+n), 1)
+			}
+			if j > n {
+				add(row(j-n-1), -1)
+			}
+			line := out[j*width+from : j*width+to][:len(sum)]
+			for i, v := range sum {
+				line[i] = v * per
+			}
+		}
+	}
+}
+
+// bubbles sets light to that of small pores, strewn by the seed where the foam is
 // wide enough for them. edge is the blurred share of foam.
-func (r *Raster) bubbles(edge []float32, unit float64) []float32 {
-	light := make([]float32, len(r.Foam))
+func (r *Raster) bubbles(light, edge []float32, unit float64) {
+	clear(light)
 	rnd := stream(r.seed, 2+uint64(r.view))
 	const pitch = 1.15 // mm between places for a bubble
 	cols, rows := int(float64(r.Width)/unit/pitch)+1, int(float64(r.Height)/unit/pitch)+1
@@ -183,7 +258,6 @@ func (r *Raster) bubbles(edge []float32, unit float64) []float32 {
 			}
 		}
 	}
-	return light
 }
 
 // fits reports whether a bubble lies within foam.
@@ -202,11 +276,10 @@ func (r *Raster) bubble(light []float32, x, y, radius float64) {
 	for j := max(int(y-radius-1), 0); j <= min(int(y+radius+1), r.Height-1); j++ {
 		for i := max(int(x-radius-1), 0); i <= min(int(x+radius+1), r.Width-1); i++ {
 			dx, dy := float64(i)+0.5-x, float64(j)+0.5-y
-			d := math.Hypot(dx, dy)
-			cover := min(max(radius-d+0.5, 0), 1) * min(1, 1.4*radius)
-			if cover == 0 {
+			if dx*dx+dy*dy >= (radius+0.5)*(radius+0.5) {
 				continue
 			}
+			cover := min(radius-math.Sqrt(dx*dx+dy*dy)+0.5, 1) * min(1, 1.4*radius)
 			facing := (dx*lightX + dy*lightY) / radius // 1 at the wall nearest the light
 			light[j*r.Width+i] += float32(cover * (-0.13 - 0.17*facing))
 		}

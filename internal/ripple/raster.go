@@ -37,15 +37,28 @@ const subpixels = 4
 // MaxPixels. progress, if not nil, is told the share done, from several goroutines
 // and in no strict order. The error is ctx's, or a *FieldError for px.
 func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (*Raster, error) {
-	return c.raster(ctx, px, unevenSamples, progress)
+	r := new(Raster)
+	if err := c.sample(ctx, r, px, unevenSamples, progress); err != nil {
+		return nil, err
+	}
+	return r, nil
 }
 
-func (c *Cut) raster(ctx context.Context, px, samples int, progress func(done float64)) (*Raster, error) {
+// grown returns a slice of n elements of any values, s if it is long enough.
+func grown[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}
+
+// sample fills r, whose slices it takes over.
+func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress func(done float64)) error {
 	if px < MinPixels || px > MaxPixels {
-		return nil, &FieldError{"px", float64(px), "16 to 4096 pixels"}
+		return &FieldError{"px", float64(px), "16 to 4096 pixels"}
 	}
 	mm := math.Max(c.out.w, c.out.h) / float64(px)
-	r := &Raster{
+	*r = Raster{
 		Width:      int(math.Ceil(c.out.w/mm - 1e-9)),
 		Height:     int(math.Ceil(c.out.h/mm - 1e-9)),
 		MMPerPixel: mm,
@@ -54,10 +67,13 @@ func (c *Cut) raster(ctx context.Context, px, samples int, progress func(done fl
 		seed:       c.set.Seed,
 		samples:    samples,
 		maps:       c.forPictures(),
+		Foam:       r.Foam,
+		Inside:     r.Inside,
+		node:       r.node,
 	}
-	r.Foam = make([]float32, r.Width*r.Height)
-	r.Inside = make([]float32, r.Width*r.Height)
-	r.node = make([]float64, (r.Width+1)*(r.Height+1))
+	r.Foam = grown(r.Foam, r.Width*r.Height)
+	r.Inside = grown(r.Inside, r.Width*r.Height)
+	r.node = grown(r.node, (r.Width+1)*(r.Height+1))
 
 	const band = 50 // rows; neighbours share rows of corners, which both compute
 	bands := (r.Height + band - 1) / band
@@ -71,10 +87,7 @@ func (c *Cut) raster(ctx context.Context, px, samples int, progress func(done fl
 			progress(float64(n) / float64(bands))
 		}
 	})
-	if err := ctx.Err(); err != nil {
-		return nil, err
-	}
-	return r, nil
+	return ctx.Err()
 }
 
 // corners is a row of pixel corners: where their fluid came from, in mm, and how
@@ -83,6 +96,9 @@ type corners struct {
 	x, y []float64
 	bend []float64 // second differences, along the row and across
 	f    []float64 // height above the level
+
+	uneven []int     // pixels below the row that need samples of their own…
+	sx, sy []float64 // …and the samples
 }
 
 func (r *Raster) pull(xs, ys []float64) {
@@ -96,7 +112,7 @@ func (c *Cut) rasterRows(r *Raster, from, to int) {
 	rows := [3]corners{}
 	for k := range rows {
 		all := make([]float64, 4*n)
-		rows[k] = corners{all[:n], all[n : 2*n], all[2*n : 3*n], all[3*n:]}
+		rows[k] = corners{x: all[:n], y: all[n : 2*n], bend: all[2*n : 3*n], f: all[3*n:]}
 	}
 	before, above, below := &rows[0], &rows[1], &rows[2]
 	c.cornerRow(r, max(from-1, 0), before)
@@ -132,10 +148,17 @@ func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
 func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 	f0, f1 := above.f, below.f
 	yMid := c.out.h - (float64(j)+0.5)*r.MMPerPixel
-	var uneven []int
+	steep := 0.5 * c.start.slope * r.MMPerPixel
+	from, to := r.wholePixels(j)
+	uneven := above.uneven[:0]
 	for i := 0; i < r.Width; i++ {
 		at := j*r.Width + i
-		if r.Inside[at] = c.inside((float64(i)+0.5)*r.MMPerPixel, yMid, r.MMPerPixel); r.Inside[at] == 0 {
+		r.Inside[at] = 1
+		if i < from || i >= to {
+			r.Inside[at] = c.inside((float64(i)+0.5)*r.MMPerPixel, yMid, r.MMPerPixel)
+		}
+		if r.Inside[at] == 0 {
+			r.Foam[at] = 0
 			continue
 		}
 		if max(above.bend[i], above.bend[i+1]) > unevenMM {
@@ -153,11 +176,24 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 		case lo > reach:
 			r.Foam[at] = 1
 		case hi < -reach:
+			r.Foam[at] = 0
 		default:
-			r.Foam[at] = c.coverage(above, below, i)
+			share, rise := planeShare(f0[i], f0[i+1], f1[i], f1[i+1])
+			if span > flatMM || rise < steep {
+				share = c.coverage(above, below, i)
+			}
+			r.Foam[at] = share
 		}
 	}
-	c.sampleUneven(r, j, uneven)
+	above.uneven = uneven
+	c.sampleUneven(r, j, above)
+}
+
+// wholePixels returns the pixels from and up to which row j lies wholly in the tub.
+func (r *Raster) wholePixels(j int) (from, to int) {
+	lo1, hi1 := r.out.span(r.out.h - float64(j)*r.MMPerPixel)
+	lo2, hi2 := r.out.span(r.out.h - float64(j+1)*r.MMPerPixel)
+	return int(math.Ceil(max(lo1, lo2) / r.MMPerPixel)), int(min(hi1, hi2) / r.MMPerPixel)
 }
 
 // unevenMM is the second difference of the corners' origins above which what lies
@@ -170,20 +206,21 @@ const (
 	plainSamples  = 1 // for a picture that follows a slider
 )
 
-// sampleUneven sets the pixels is of row j from samples of their own. Each votes
+// sampleUneven sets the uneven pixels of row j from samples of their own. Each votes
 // foam or dense: interpolating would favour the phase that is thicker.
-func (c *Cut) sampleUneven(r *Raster, j int, is []int) {
+func (c *Cut) sampleUneven(r *Raster, j int, above *corners) {
 	m := r.samples
 	n := m * m
-	xs, ys := make([]float64, n*len(is)), make([]float64, n*len(is))
-	for k, i := range is {
+	xs, ys := grown(above.sx, n*len(above.uneven)), grown(above.sy, n*len(above.uneven))
+	above.sx, above.sy = xs, ys
+	for k, i := range above.uneven {
 		for s := 0; s < n; s++ {
 			xs[k*n+s] = math.Min((float64(i)+(float64(s%m)+0.5)/float64(m))*r.MMPerPixel, c.out.w)
 			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/m)+0.5)/float64(m))*r.MMPerPixel, 0)
 		}
 	}
 	r.pull(xs, ys)
-	for k, i := range is {
+	for k, i := range above.uneven {
 		const soft = 0.25 // mm of origin
 		sum := 0.0
 		for s := k * n; s < (k+1)*n; s++ {
@@ -206,6 +243,34 @@ func (c *Cut) inside(x, y, mm float64) float32 {
 		return float32(max(wide, 0) * max(high, 0) / (mm * mm))
 	}
 	return float32(min(max(0.5+d/mm, 0), 1))
+}
+
+// flatMM is how far apart the fluid of a pixel may have lain for its height to be
+// taken as a plane, on a slope at least: layouts have no details as small.
+const flatMM = 0.8
+
+// planeShare returns the share of a unit square where the plane through the means
+// of its corners' heights a, b above c, d is positive, and the plane's rise.
+func planeShare(a, b, c, d float64) (share float32, rise float64) {
+	mid := (a + b + c + d) / 4
+	p, q := math.Abs(b+d-a-c)/2, math.Abs(c+d-a-b)/2
+	if p < q {
+		p, q = q, p
+	}
+	m := math.Abs(mid)
+	same := 1.0 // share of the sign of mid
+	switch {
+	case m >= (p+q)/2:
+	case m <= (p-q)/2:
+		same = 0.5 + m/p
+	default:
+		rest := (p+q)/2 - m
+		same = 1 - rest*rest/(2*p*q)
+	}
+	if mid < 0 {
+		same = 1 - same
+	}
+	return float32(same), p + q
 }
 
 // coverage returns the share of pixel i that is foam. Within the pixel the map is
