@@ -272,8 +272,7 @@ func (c chord) velocities(xs, ys, u, v []float64) {
 	ys, u, v = ys[:len(xs)], u[:len(xs)], v[:len(xs)]
 	for i := range xs {
 		x, y := xs[i]-c.cx, ys[i]-c.cy
-		px := x - min(max(x, -c.ax), c.ax)
-		py := y - min(max(y, -c.ay), c.ay)
+		px, py := x-clamp(x, -c.ax, c.ax), y-clamp(y, -c.ay, c.ay)
 		q := (px*px + py*py) * perRho2
 		if q >= c.rest {
 			u[i], v[i] = 0, 0

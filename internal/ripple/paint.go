@@ -71,17 +71,12 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 	if s.Dense == (color.NRGBA{}) {
 		s.Dense = DefaultStyle().Dense
 	}
-	p := &painter{Raster: r, foam: linearOf(s.Foam), dense: linearOf(s.Dense), unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
+	p := &painter{Raster: r, dense: linearOf(s.Dense), unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
+	for i, v := range linearOf(s.Foam) {
+		p.more[i] = v - p.dense[i]
+	}
 	if !s.Plain {
-		n := len(r.Foam)
-		for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.weight, &b.spare} {
-			*a = grown(*a, n)
-		}
-		r.blur(b.edge, edgeBlurMM*p.unit, b)
-		r.blur(b.glow, glowBlurMM*p.unit, b)
-		r.bubbles(b.pores, b.edge, p.unit)
-		p.edge, p.glow, p.pores = b.edge, b.glow, b.pores
-		p.wallShade()
+		p.texture(b)
 	}
 	im := image.NewRGBA(image.Rect(0, 0, r.Width, r.Height))
 	parallel(r.Height, func(j int) { p.row(im, j) })
@@ -90,69 +85,86 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 
 type painter struct {
 	*Raster
-	foam, dense [3]float64 // linear light
+	dense, more [3]float32 // linear light of the custard, and how much more the foam has
 	unit        float64    // pixels per mm of an 85 mm tub
 	edge, glow  []float32  // blurred shares of foam
 	pores       []float32  // light of the bubbles: 0 none, negative dark
-	wall        []float64  // light lost at so many quarters of a pixel from the wall
+	wall        []float32  // light lost at so many quarters of a pixel from the wall
+	lift        float32    // of the foam's edge, per difference of its share
+
+	shadowX, shadowY int // pixels from a place to what shades it
 }
 
-// wallShade fills in the shade along the walls, as far as it can be seen.
-func (p *painter) wallShade() {
-	p.wall = make([]float64, 2+int(4*5*wallShadeMM*p.unit))
+// texture prepares the light on a picture that is more than plain.
+func (p *painter) texture(b *bench) {
+	for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.weight, &b.spare} {
+		*a = grown(*a, len(p.Foam))
+	}
+	p.blur(b.edge, edgeBlurMM*p.unit, b)
+	p.blur(b.glow, glowBlurMM*p.unit, b)
+	p.bubbles(b.pores, b.edge, p.unit)
+	p.edge, p.glow, p.pores = b.edge, b.glow, b.pores
+	p.lift = float32(0.42 / 2 * p.unit)
+	k := shadowMM * p.unit * 1.6
+	p.shadowX, p.shadowY = int(lightX*k), int(lightY*k)
+	// As far as it can be seen.
+	p.wall = make([]float32, 2+int(4*5*wallShadeMM*p.unit))
 	for i := range p.wall {
-		p.wall[i] = 0.16 * math.Exp(-float64(i)/4/p.unit/wallShadeMM)
+		p.wall[i] = float32(0.16 * math.Exp(-float64(i)/4/p.unit/wallShadeMM))
 	}
 }
 
 func (p *painter) row(im *image.RGBA, j int) {
+	pix := im.Pix[j*im.Stride:][:4*p.Width]
 	for i := 0; i < p.Width; i++ {
 		at := j*p.Width + i
-		in := float64(p.Inside[at])
+		in := p.Inside[at]
 		if in == 0 {
 			continue
 		}
-		share := float64(p.Foam[at])
-		shade := 1.0
+		mix, shade := p.Foam[at], float32(1)
 		if p.edge != nil {
-			share, shade = p.lit(i, j, at, share)
+			mix, shade = p.lit(i, j, at, mix)
 		}
-		out := im.Pix[im.PixOffset(i, j):]
-		for c := 0; c < 3; c++ {
-			v := (p.dense[c] + share*(p.foam[c]-p.dense[c])) * shade
-			out[c] = uint8(float64(displayed(v))*in + 0.5)
+		out := pix[4*i : 4*i+4]
+		for c := range p.dense {
+			v := displayed((p.dense[c] + mix*p.more[c]) * shade)
+			if in < 1 {
+				v = uint8(float32(v)*in + 0.5)
+			}
+			out[c] = v
 		}
 		out[3] = uint8(255*in + 0.5)
 	}
 }
 
 // lit returns the mixture of colours at a pixel and the light on it.
-func (p *painter) lit(i, j, at int, share float64) (mix, shade float64) {
-	glow := float64(p.glow[at])
+func (p *painter) lit(i, j, at int, share float32) (mix, shade float32) {
+	glow := p.glow[at]
 	// A little of each phase's colour shines through the other near the edge.
 	mix = share + 0.13*(glow-share)
 
 	// The foam stands up from the cut with a rounded edge.
-	left, right := p.edge[j*p.Width+max(i-1, 0)], p.edge[j*p.Width+min(i+1, p.Width-1)]
+	row := p.edge[j*p.Width : (j+1)*p.Width]
+	left, right := row[max(i-1, 0)], row[min(i+1, p.Width-1)]
 	up, down := p.edge[max(j-1, 0)*p.Width+i], p.edge[min(j+1, p.Height-1)*p.Width+i]
-	slope := (float64(right-left)*lightX + float64(down-up)*lightY) / 2 * p.unit
-	shade = 1 - min(max(0.42*slope, -0.20), 0.16)
+	slope := ((right-left)*lightX + (down-up)*lightY) * p.lift
+	shade = 1 - clamp(slope, -0.20, 0.16)
 
 	// Its shadow falls on the custard to the lower right.
-	k := shadowMM * p.unit
-	si, sj := min(max(i+int(lightX*k*1.6), 0), p.Width-1), min(max(j+int(lightY*k*1.6), 0), p.Height-1)
-	shade *= 1 - 0.20*(1-share)*float64(p.edge[sj*p.Width+si])
+	si, sj := min(max(i+p.shadowX, 0), p.Width-1), min(max(j+p.shadowY, 0), p.Height-1)
+	shade *= 1 - 0.20*(1-share)*p.edge[sj*p.Width+si]
 	// Foam scatters light: thin filaments are dimmer than the heart of a ribbon.
 	shade *= 1 - 0.07*share*(1-glow)
-	shade *= 1 + share*float64(p.pores[at])
+	shade *= 1 + share*p.pores[at]
 
 	// Walls and corners get less light.
 	x, y := (float64(i)+0.5)*p.MMPerPixel, (float64(j)+0.5)*p.MMPerPixel
-	dx, dy := x/p.out.w-0.46, y/p.out.h-0.44
+	dx, dy := float32(x/p.out.w-0.46), float32(y/p.out.h-0.44)
 	shade *= 1.03 - 0.24*(dx*dx+dy*dy)
 	if at := max(p.out.depth(x, p.out.h-y), 0) * 4 / p.MMPerPixel; at < float64(len(p.wall)-1) {
 		k := int(at)
-		shade *= 1 - (p.wall[k] + (at-float64(k))*(p.wall[k+1]-p.wall[k]))
+		shade *= 1 - (p.wall[k] + float32(at-float64(k))*(p.wall[k+1]-p.wall[k]))
 	}
 	return mix, shade
 }
@@ -161,21 +173,28 @@ func (p *painter) lit(i, j, at int, share float64) (mix, shade float64) {
 // two box filters each way.
 func (r *Raster) blur(out []float32, radius float64, b *bench) {
 	n := max(1, int(radius+0.5))
-	for i, in := range r.Inside {
-		out[i] = r.Foam[i] * in
-	}
-	copy(b.weight, r.Inside)
-	for _, p := range [][]float32{out, b.weight} {
-		parallel((r.Height+stripe-1)/stripe, func(k int) { blurRows(p, r.Width, k*stripe, min((k+1)*stripe, r.Height), n) })
-		parallel((r.Width+stripe-1)/stripe, func(k int) {
-			blurColumns(p, b.spare, r.Width, r.Height, k*stripe, min((k+1)*stripe, r.Width), n)
-		})
-	}
-	for i, w := range b.weight {
-		if w > 0 {
-			out[i] /= w
+	parallel((r.Height+stripe-1)/stripe, func(k int) {
+		from, to := k*stripe, min((k+1)*stripe, r.Height)
+		for i := from * r.Width; i < to*r.Width; i++ {
+			b.weight[i] = r.Inside[i]
+			out[i] = r.Foam[i] * r.Inside[i]
 		}
-	}
+		blurRows(out, r.Width, from, to, n)
+		blurRows(b.weight, r.Width, from, to, n)
+	})
+	parallel((r.Width+stripe-1)/stripe, func(k int) {
+		from, to := k*stripe, min((k+1)*stripe, r.Width)
+		blurColumns(out, b.spare, r.Width, r.Height, from, to, n)
+		blurColumns(b.weight, b.spare, r.Width, r.Height, from, to, n)
+		for j := 0; j < r.Height; j++ {
+			line, weight := out[j*r.Width+from:j*r.Width+to], b.weight[j*r.Width+from:j*r.Width+to]
+			for i, w := range weight {
+				if w > 0 {
+					line[i] /= w
+				}
+			}
+		}
+	})
 }
 
 // stripe is how many rows or columns are blurred at a time.
@@ -287,22 +306,26 @@ func (r *Raster) bubble(light []float32, x, y, radius float64) {
 }
 
 // linearOf returns red, green and blue in linear light, 0 to 1.
-func linearOf(c color.NRGBA) [3]float64 {
-	var v [3]float64
+func linearOf(c color.NRGBA) [3]float32 {
+	var v [3]float32
 	for i, b := range [3]uint8{c.R, c.G, c.B} {
 		// IEC 61966-2-1:1999 (sRGB).
 		if s := float64(b) / 255; s <= 0.04045 {
-			v[i] = s / 12.92
+			v[i] = float32(s / 12.92)
 		} else {
-			v[i] = math.Pow((s+0.055)/1.055, 2.4)
+			v[i] = float32(math.Pow((s+0.055)/1.055, 2.4))
 		}
 	}
 	return v
 }
 
-// displayed is the inverse of linearOf for one channel, by table.
-func displayed(v float64) uint8 {
-	return displayTable[int(min(max(v, 0), 1)*(displaySteps-1)+0.5)]
+// displayed is the inverse of linearOf for one channel, not negative, by table.
+func displayed(v float32) uint8 {
+	i := int(v*(displaySteps-1) + 0.5)
+	if i >= displaySteps {
+		i = displaySteps - 1
+	}
+	return displayTable[i]
 }
 
 const displaySteps = 1 << 14

@@ -139,10 +139,26 @@ func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
 	for i := range k.x {
 		k.x[i], k.y[i] = math.Min(float64(i)*r.MMPerPixel, c.out.w), y
 	}
-	r.pull(k.x, k.y)
-	for i := range k.f {
+	from, to := r.neededCorners(j)
+	r.pull(k.x[from:to], k.y[from:to])
+	for i := from; i < to; i++ {
 		k.f[i] = c.start.at(k.x[i], k.y[i]) - c.level
 	}
+}
+
+// neededCorners returns from and up to which corner row j belongs to pixels of the
+// tub: those within two pixels of it.
+func (r *Raster) neededCorners(j int) (from, to int) {
+	far := 2 * r.MMPerPixel
+	wide := outline{r.out.w + 2*far, r.out.h + 2*far, r.out.corner + far}
+	if r.out.corner == 0 {
+		wide.corner = 0
+	}
+	lo, hi := wide.span(wide.h - far - float64(j)*r.MMPerPixel)
+	if hi <= lo {
+		return 0, 0
+	}
+	return max(int((lo-far)/r.MMPerPixel), 0), min(int((hi-far)/r.MMPerPixel)+2, r.Width+1)
 }
 
 func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
@@ -224,7 +240,7 @@ func (c *Cut) sampleUneven(r *Raster, j int, above *corners) {
 		const soft = 0.25 // mm of origin
 		sum := 0.0
 		for s := k * n; s < (k+1)*n; s++ {
-			sum += min(max(0.5+(c.start.at(xs[s], ys[s])-c.level)/soft, 0), 1)
+			sum += clamp(0.5+(c.start.at(xs[s], ys[s])-c.level)/soft, 0, 1)
 		}
 		r.Foam[j*r.Width+i] = float32(sum / float64(n))
 	}
@@ -273,6 +289,18 @@ func planeShare(a, b, c, d float64) (share float32, rise float64) {
 	return float32(same), p + q
 }
 
+// clamp returns v, or the nearer of lo and hi. Unlike min and max it is not made to
+// pass on what is not a number, and quicker.
+func clamp[T float32 | float64](v, lo, hi T) T {
+	if v < lo {
+		return lo
+	}
+	if v > hi {
+		return hi
+	}
+	return v
+}
+
 // coverage returns the share of pixel i that is foam. Within the pixel the map is
 // taken as bilinear, so a filament thinner than the pixel still counts.
 func (c *Cut) coverage(above, below *corners, i int) float32 {
@@ -299,7 +327,7 @@ func (c *Cut) coverage(above, below *corners, i int) float32 {
 	sum := 0.0
 	for b := range f {
 		for a := range f[b] {
-			sum += min(max(0.5+f[b][a]*per, 0), 1)
+			sum += clamp(0.5+f[b][a]*per, 0, 1)
 		}
 	}
 	return float32(sum / (subpixels * subpixels))

@@ -142,8 +142,8 @@ func (t *table) pull(xs, ys []float64) {
 			continue
 		}
 		a, b := float32(gx-float64(i)), float32(gy-float64(j))
-		xs[k] = min(max(x+float64(p.x.at(a, b)), 0), t.w)
-		ys[k] = min(max(y+float64(p.y.at(a, b)), 0), t.h)
+		xs[k] = clamp(x+float64(p.x.at(a, b)), 0, t.w)
+		ys[k] = clamp(y+float64(p.y.at(a, b)), 0, t.h)
 	}
 	if some != nil {
 		some.flush(t.exact, xs, ys)
