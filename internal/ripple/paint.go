@@ -71,9 +71,10 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 	if s.Dense == (color.NRGBA{}) {
 		s.Dense = DefaultStyle().Dense
 	}
-	p := &painter{Raster: r, dense: linearOf(s.Dense), unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
-	for i, v := range linearOf(s.Foam) {
-		p.more[i] = v - p.dense[i]
+	p := &painter{Raster: r, unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
+	foam, dense := linearOf(s.Foam), linearOf(s.Dense)
+	for i := range foam {
+		p.dense[i], p.more[i] = float32(dense[i]), float32(foam[i]-dense[i])
 	}
 	if !s.Plain {
 		p.texture(b)
@@ -306,14 +307,14 @@ func (r *Raster) bubble(light []float32, x, y, radius float64) {
 }
 
 // linearOf returns red, green and blue in linear light, 0 to 1.
-func linearOf(c color.NRGBA) [3]float32 {
-	var v [3]float32
+func linearOf(c color.NRGBA) [3]float64 {
+	var v [3]float64
 	for i, b := range [3]uint8{c.R, c.G, c.B} {
 		// IEC 61966-2-1:1999 (sRGB).
 		if s := float64(b) / 255; s <= 0.04045 {
-			v[i] = float32(s / 12.92)
+			v[i] = s / 12.92
 		} else {
-			v[i] = float32(math.Pow((s+0.055)/1.055, 2.4))
+			v[i] = math.Pow((s+0.055)/1.055, 2.4)
 		}
 	}
 	return v
