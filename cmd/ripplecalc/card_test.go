@@ -25,3 +25,26 @@ func TestCardsAndLabelsAreWhatTheirEndingSays(t *testing.T) {
 		}
 	}
 }
+
+// 21 CFR 101.9(b)(12)(i): the container decides; the program refuses the rest
+// and says why.
+func TestLabelFormsFollowTheContainer(t *testing.T) {
+	k := newKitchen(t)
+	to := filepath.Join(k.dir, "label.png")
+	for _, c := range []struct {
+		form string
+		code int
+		says string
+	}{
+		{"vertical", exitInput, "second column per container"}, // 475 mL to a tub, 297 % of the reference amount
+		{"tabular", exitInput, "second column per container"},
+		{"dual", exitFine, ""},
+		{"round", exitUsage, "vertical, tabular, dual"},
+	} {
+		code, _, err := k.run("", "label", "quay.yaml", "-o", to, "--form", c.form)
+		assert.Equal(t, c.code, code, "%s: %s", c.form, err)
+		assert.Contains(t, err, c.says)
+	}
+	code, _, _ := k.run("", "label", "quay.yaml", "--form", "dual")
+	assert.Equal(t, exitUsage, code, "a form is about a drawing")
+}

@@ -10,13 +10,17 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/assets"
+	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
+	"ripplewright/internal/designfile"
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/label"
 	"ripplewright/internal/model"
@@ -31,15 +35,25 @@ func cards(t testing.TB) map[string][]*sheet {
 	small.Tubs = design.Tubs{Count: 40, VolumeML: 120, FillPercent: 95, Shape: design.ShapeRound}
 	double := market()
 	double.Tubs.VolumeML = 400
-	cold := market()
-	cold.Serving.TemperatureC = -24
+	freezing := market()
+	freezing.Serving.TemperatureC = -24
 	custard := market()
 	custard.Foam.Lines, custard.Foam.Syrup.Lines = nil, nil
 	custard.Blend.FoamVolumePercent = 0
+	one := market()
+	one.Tubs = design.Tubs{Count: 1, VolumeML: 30, FillPercent: 60, Shape: design.ShapeRound}
+	one.Name = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
+	one.Notes = "Мёд и орех. Μέλι."
+	catering := forty(t)
+	catering.Tubs = design.Tubs{Count: 500, VolumeML: 20000, FillPercent: 96, Shape: design.ShapeRectangle}
+	foam := market()
+	foam.Dense.Lines = nil
+	foam.Blend.FoamVolumePercent = 100
 	out := map[string][]*sheet{}
-	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": cold, "custard": custard} {
+	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
 		r := evaluated(t, d)
-		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
+		times := timed(t, d, r)
+		for _, o := range []Options{{Region: label.US, Paper: A4, Cold: times}, {Region: label.EU, Paper: Letter, Cold: times}} {
 			out[fmt.Sprintf("%s %s %s", name, o.Region, o.Paper)] = cardPages(context.Background(), d, r, contentOf(d, r, o), o)
 		}
 	}
@@ -92,6 +106,114 @@ func TestWordsKeepTheMargins(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestEveryLineOfALongDesignIsInThePDF reads the file back.
+func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
+	d := forty(t)
+	r := evaluated(t, d)
+	path := filepath.Join(t.TempDir(), "card.pdf")
+	require.NoError(t, Write(path, d, r, Options{Cold: timed(t, d, r)}))
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	lines := textOf(t, data)
+	all := squeezed(strings.Join(lines, ""))
+	for _, l := range r.Lines {
+		n, unit := weight(l.Grams)
+		assert.Contains(t, lines, n, "%s, %s", l.Ingredient.Name, unit)
+		assert.Contains(t, all, squeezed(l.Ingredient.Name))
+	}
+	c := contentOf(d, r, Options{Region: label.US, Cold: timed(t, d, r)})
+	for _, list := range [][]titled{c.steps, c.checks, c.cautions} {
+		for _, s := range list {
+			assert.Contains(t, all, squeezed(s.title))
+			assert.Contains(t, all, squeezed(s.text))
+		}
+	}
+	for _, list := range [][]string{c.rests, c.warnings, c.label.Warnings, {c.label.Contains, c.verdict, c.advice, c.serve}} {
+		for _, s := range list {
+			assert.Contains(t, all, squeezed(plain(s)))
+		}
+	}
+	assert.Equal(t, 40, strings.Count(all, squeezed("bring it to the bench in good time"))+len(d.Foam.Syrup.Lines), "every note")
+}
+
+// squeezed takes out the spaces, where lines break.
+func squeezed(s string) string {
+	return strings.NewReplacer(" ", "", "\u00a0", "").Replace(s)
+}
+
+func TestNotesKeepTheirParagraphsAndStandOnce(t *testing.T) {
+	for _, times := range []int{1, 20, 900} { // in the head, in a gap or on a page, over pages
+		d := market()
+		d.Notes = strings.Repeat("Quaystone ", times) + "\n\nA second paragraph."
+		r := evaluated(t, d)
+		pages := cardPages(context.Background(), d, r, contentOf(d, r, Options{Region: label.US}), Options{Region: label.US, Paper: A4})
+		all := strings.Join(texts(pages), "\n")
+		assert.Equal(t, times, strings.Count(all, "Quaystone"))
+		assert.Contains(t, texts(pages), "A second paragraph.", "it begins a line")
+		assert.Equal(t, times < 900, len(pages) == 2, "%d words", times)
+	}
+}
+
+func TestTheDemosAreOneLeafEach(t *testing.T) {
+	entries, err := assets.Demos.ReadDir("demos")
+	require.NoError(t, err)
+	for _, e := range entries {
+		data, err := assets.Demos.ReadFile("demos/" + e.Name())
+		require.NoError(t, err)
+		f, err := designfile.Decode(e.Name(), data)
+		require.NoError(t, err)
+		r := evaluated(t, f.Design)
+		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
+			o.Cold = timed(t, f.Design, r)
+			pages := cardPages(context.Background(), f.Design, r, contentOf(f.Design, r, o), o)
+			assert.Len(t, pages, 2, "%s %s", e.Name(), o.Paper)
+			for i, s := range pages {
+				assert.Empty(t, collisions(s), "%s, page %d", e.Name(), i+1)
+			}
+		}
+	}
+}
+
+func TestTimesInTheColdArePrinted(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	a := timed(t, d, r)
+	require.True(t, a.Counter.OK)
+	assert.Contains(t, serveText(d, a), "Leave a tub out "+window(&a.Counter))
+	assert.Contains(t, hardenText(a), banded(a.Harden.Hours, 60))
+	assert.Contains(t, freezeText(a), "25 mm")
+	d.Serving.TemperatureC = -20
+	assert.Contains(t, serveText(d, a), "straight from a freezer", "nothing warms down to it")
+	for _, text := range []string{serveText(market(), nil), hardenText(nil), freezeText(nil)} {
+		assert.NotEmpty(t, text, "practice, where nothing was computed")
+	}
+	assert.Equal(t, "45 min (30 to 70)", banded(cold.Range{Value: 45, Low: 30, High: 70}, 1))
+	assert.Equal(t, "2.5 h (2.0 to 3.0)", banded(cold.Range{Value: 2.5, Low: 2, High: 3}, 60))
+	assert.Equal(t, "longer than was computed", banded(cold.Range{Value: math.NaN(), Low: 1, High: 2}, 1))
+}
+
+// TestScriptsThatCannotBeSpelledAreRefused: set from the left, sign by sign,
+// they would be wrong without a word.
+func TestScriptsThatCannotBeSpelledAreRefused(t *testing.T) {
+	for name, fine := range map[string]bool{"Мёд и орех": true, "Μέλι": true, "Cre\u0300me": true, "דבש": false, "عسل": false, "蜂蜜": false, "x\u0302\u0323y": false} {
+		d := market()
+		d.Name = name
+		r := evaluated(t, d)
+		_, err := Render(context.Background(), d, r, Options{DPI: 30})
+		var missing *GlyphError
+		assert.Equal(t, !fine, errors.As(err, &missing), "%s: %v", name, err)
+	}
+}
+
+func TestACancelledCardIsNotDrawn(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := Render(ctx, d, r, Options{})
+	require.ErrorIs(t, err, context.Canceled)
 }
 
 func TestAnOrdinaryDesignIsOneLeaf(t *testing.T) {
@@ -373,11 +495,131 @@ func TestAnEmptyDesignStillPrints(t *testing.T) {
 	require.NoError(t, Write(filepath.Join(t.TempDir(), "card.pdf"), d, &r, Options{}))
 }
 
+// labelOf is the US label of the market's food in a container of ml mL.
+func labelOf(t *testing.T, ml float64, o label.Options) *label.Label {
+	d := market()
+	d.Tubs = design.Tubs{Count: 6, VolumeML: ml, FillPercent: 100, Shape: design.ShapeRound}
+	r := evaluated(t, d)
+	l, err := label.For(r.Food(d), label.US, o)
+	require.NoError(t, err)
+	return l
+}
+
+// TestFormsAreThoseOfTheContainer: 21 CFR 101.9(b)(6), (b)(12)(i) and
+// (d)(11)(iii); reference amount 2/3 cup, 160 mL.
+func TestFormsAreThoseOfTheContainer(t *testing.T) {
+	for _, c := range []struct {
+		ml    float64
+		forms []Form
+	}{
+		{160, []Form{Vertical, Tabular}},       // 100 %
+		{240, []Form{Vertical, Tabular}},       // 150 %
+		{300, []Form{Vertical, Tabular, Dual}}, // over 150 and under 200 %: voluntary
+		{320, []Form{Dual}},                    // 200 %
+		{480, []Form{Dual}},                    // 300 %
+		{481, []Form{Vertical, Tabular}},
+	} {
+		l := labelOf(t, c.ml, label.Options{})
+		assert.Equal(t, c.forms, Forms(l), "%v mL", c.ml)
+		for _, f := range []Form{Vertical, Tabular, Dual} {
+			_, err := RenderLabel(l, f, 72)
+			switch {
+			case !slices.Contains(c.forms, f):
+				assert.ErrorIs(t, err, ErrForm, "%v mL %s", c.ml, f)
+			case f == Dual && l.Columns != "dual":
+				assert.ErrorIs(t, err, ErrForm, "a second column must have been computed")
+			default:
+				assert.NoError(t, err, "%v mL %s", c.ml, f)
+			}
+		}
+	}
+	eu, err := label.For(evaluated(t, market()).Food(market()), label.EU, label.Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []Form{Vertical}, Forms(eu))
+}
+
+// TestTwoColumnsAreDrawnAsTheRuleHasThem: 21 CFR 101.9(e)(6): amounts and
+// percentages per serving and per container, parted by upright rules, and the
+// vitamins one under the other.
+func TestTwoColumnsAreDrawnAsTheRuleHasThem(t *testing.T) {
+	for _, c := range []struct {
+		ml          float64
+		left, right string
+	}{{400, "Per serving", "Per container"}, {300, "Per 2/3 cup", "Per container"}} {
+		l := labelOf(t, c.ml, label.Options{SecondColumn: true})
+		p := usDualPanel(l, usDualWidth)
+		where := map[string]words{}
+		for _, m := range p.marks {
+			if w, ok := m.(words); ok {
+				where[w.text] = w
+			}
+		}
+		require.Contains(t, where, c.left)
+		require.Contains(t, where, c.right)
+		assert.Less(t, where[c.left].x, where[c.right].x)
+		assert.Equal(t, where[c.left].y, where[c.right].y)
+		_, columns := columnsOf(l)
+		assert.Less(t, columns[0][0].Amount, columns[1][0].Amount, "the container holds more")
+		for _, lines := range columns {
+			for _, n := range lines {
+				text := strings.Replace(n.AmountText(), "less than ", "<", 1)
+				if n.Incomplete {
+					text += incompleteMark
+				}
+				assert.Contains(t, where, text, n.Name)
+				if n.DVText != "" {
+					assert.Contains(t, where, n.DVText, n.Name)
+				}
+			}
+		}
+		var vitamins []float64
+		for _, name := range []string{"Vitamin D", "Calcium", "Iron", "Potassium"} {
+			vitamins = append(vitamins, where[name].y)
+		}
+		assert.True(t, slices.IsSorted(vitamins) && vitamins[0] < vitamins[3], "one under the other")
+		upright := 0
+		for _, m := range p.marks {
+			if s, ok := m.(shape); ok && len(s.rings[0]) == 4 {
+				w, h := s.rings[0][1].x-s.rings[0][0].x, s.rings[0][2].y-s.rings[0][1].y
+				if w < 0.2 && h > 10 && s.rings[0][0].x > 10 && s.rings[0][0].x < usDualWidth-10 {
+					upright++
+				}
+			}
+		}
+		assert.Equal(t, 4, upright, "two rules, above the vitamins' bar and below")
+		assert.Empty(t, collisions(p))
+	}
+}
+
+func TestThePictureOfALabelIsTheFile(t *testing.T) {
+	l := labelOf(t, 1000, label.Options{})
+	path := filepath.Join(t.TempDir(), "label.png")
+	for _, f := range Forms(l) {
+		require.NoError(t, WriteLabel(path, l, f))
+		data, err := os.ReadFile(path)
+		require.NoError(t, err)
+		img, err := png.Decode(bytes.NewReader(data))
+		require.NoError(t, err)
+		pic, err := RenderLabel(l, f, labelDPI)
+		require.NoError(t, err)
+		assert.Equal(t, pic.Bounds(), img.Bounds())
+		assert.InDelta(t, pic.WidthMM, float64(img.Bounds().Dx())/labelDPI*25.4, 0.1, "at true size")
+		assert.InDelta(t, pic.HeightMM, float64(img.Bounds().Dy())/labelDPI*25.4, 0.1)
+		assert.Less(t, pic.PanelWidthMM, pic.WidthMM)
+	}
+}
+
 func TestUnknownFiguresAreDashes(t *testing.T) {
 	assert.Equal(t, "–", number(math.NaN(), 1))
 	assert.Equal(t, "not at all", celsius1(math.NaN()))
 	assert.Equal(t, "−13 °C", celsius(-13))
 	assert.Equal(t, "12\u2009340", grouped(12340))
+	assert.Equal(t, "9999", grouped(9999))
+	assert.Equal(t, "1\u2009234\u2009567", grouped(1234567))
+	assert.Equal(t, "9.9 g", gramsUnit(9.94))
+	assert.Equal(t, "10 g", gramsUnit(9.96))
+	assert.Equal(t, "253.7 kg", gramsUnit(253700))
+	assert.Equal(t, "5074 kg", gramsUnit(5074000))
 }
 
 func BenchmarkPDF(b *testing.B) {

@@ -130,7 +130,7 @@ func (s *SheetView) fitted(widthMM, heightMM float64) float32 {
 	case FitPage:
 		w := fyne.Min(room.Width, room.Height*float32(widthMM/heightMM))
 		// Two beside each other are worth being a little smaller.
-		if two := (room.Width - deskGap) / 2; len(s.sheets) > 1 && two < w && two > 0.8*w {
+		if two := float32(math.Floor(float64(room.Width-deskGap)/2)) - 1; len(s.sheets) > 1 && two < w && two > 0.8*w {
 			return two
 		}
 		return w

@@ -75,6 +75,15 @@ func regionOf(g *widget.RadioGroup) label.Region {
 	return label.US
 }
 
+func regionName(region label.Region) string {
+	for _, r := range regions {
+		if r.region == region {
+			return r.name
+		}
+	}
+	return string(region)
+}
+
 // chosenForm returns the form that the panel is drawn in.
 func (p *Label) chosenForm() card.Form {
 	for form, name := range forms {
@@ -289,9 +298,9 @@ func (p *Label) rules(l *label.Label) fyne.CanvasObject {
 	}
 	var names *widget.Accordion
 	for i, n := range l.Names {
-		if i == 0 || n.Of != l.Names[i-1].Of {
+		if i == 0 || n.Of != l.Names[i-1].Of || n.Region != l.Names[i-1].Region {
 			names = widget.NewAccordion()
-			objects = append(objects, prose(sentence(n.Of)), names)
+			objects = append(objects, prose("Of the "+n.Of+", "+regionName(n.Region)+":"), names)
 		}
 		names.Append(widget.NewAccordionItem(verdictOf(n.Met, false)+" — "+n.Name, limits(n.Limits, n.Note)))
 	}
