@@ -38,6 +38,9 @@ foam.syrup         null without a syrup
 blend              the tub
   foam_volume_percent, foam_mass_percent, mass_g, volume_ml, density_g_per_ml
   tubs_filled
+  water_percent, total_solids_percent, fat_percent, msnf_percent, sugars_percent,
+  water_frozen_percent, ice_mass_percent, ice_volume_percent
+                                   of both phases together
   sweetness_sucrose_percent, sweetness_sucrose_g_per_spoon
   hardness_contrast                hardness of the custard over that of the foam
   sweetness_contrast               foam minus custard, percentage points

@@ -34,12 +34,30 @@ func (m *Model) judge(d design.Design, c *cooked, r *Result) {
 		b.DensityGPerML = tub.MassG / tub.VolumeML
 	}
 	b.SweetnessPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
+	b.freeze(r)
 	b.Both.From, b.Both.To, b.Both.OK = blend.Both(&r.Dense.Body, &r.Foam.Body, RailLow, RailHigh)
 	for i := range r.Lines {
 		l := &r.Lines[i]
 		l.Grams = l.Written * r.phaseOf(l.Part).Portion.Factor
 	}
 	r.Syrup = c.syrup.result(tub.Foam.Factor, d)
+}
+
+// freeze sets the tub's ice. The volumes without air are those as filled: both
+// phases swell alike to within a per cent.
+func (b *Blend) freeze(r *Result) {
+	var water, solid, ice, iceML float64
+	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
+		if p.Portion.MassG == 0 {
+			continue
+		}
+		water += p.Portion.MassG * p.Percent(mix.Water) / 100
+		ice += p.Portion.MassG * p.State.IceMass
+		v := p.Portion.VolumeML / (1 + p.Body.Overrun)
+		solid += v
+		iceML += v * p.State.IceVolume
+	}
+	b.WaterFrozen, b.IceMass, b.IceVolume = ice/water, ice/b.MassG, iceML/solid
 }
 
 // phaseOf returns the phase that part p goes into.

@@ -91,6 +91,12 @@ type Blend struct {
 	SweetnessPerSpoon float64
 	Both              ScoopRange
 	DensityGPerML     float64
+
+	// At the serving temperature, of both phases together, fractions; NaN of an
+	// empty tub.
+	WaterFrozen float64 // of all water
+	IceMass     float64
+	IceVolume   float64 // of the volume without air
 }
 
 // Nutrition is the finished food's. Amounts keep what is unknown.

@@ -97,6 +97,17 @@ type Blend struct {
 	VolumeML          Number `json:"volume_ml"`
 	DensityGPerML     Number `json:"density_g_per_ml"`
 	TubsFilled        Number `json:"tubs_filled"`
+
+	// Of both phases together.
+	WaterPercent       Number `json:"water_percent"`
+	TotalSolidsPercent Number `json:"total_solids_percent"`
+	FatPercent         Number `json:"fat_percent"`
+	MSNFPercent        Number `json:"msnf_percent"`
+	SugarsPercent      Number `json:"sugars_percent"`
+	WaterFrozenPercent Number `json:"water_frozen_percent"`
+	IceMassPercent     Number `json:"ice_mass_percent"`
+	IceVolumePercent   Number `json:"ice_volume_percent"`
+
 	SweetnessPercent  Number `json:"sweetness_sucrose_percent"`
 	SweetnessPerSpoon Number `json:"sweetness_sucrose_g_per_spoon"`
 	HardnessContrast  Number `json:"hardness_contrast"`       // custard over foam
@@ -255,7 +266,13 @@ func blendReport(r *model.Result) Blend {
 	out := Blend{
 		FoamVolumePercent: percent(b.FoamVolume), FoamMassPercent: percent(b.FoamMass),
 		MassG: Number(b.MassG), VolumeML: Number(b.VolumeML), DensityGPerML: Number(b.DensityGPerML),
-		TubsFilled:       Number(b.TubsFilled),
+		TubsFilled:         Number(b.TubsFilled),
+		WaterPercent:       tubMean(r, func(m mix.Mix) float64 { return m.Mass[mix.Water] }),
+		TotalSolidsPercent: tubMean(r, mix.Mix.Solids),
+		FatPercent:         knownPart(r.Nutrition.Per100G[fatColumn]),
+		MSNFPercent:        knownPart(r.Nutrition.Per100G[msnfColumn]),
+		SugarsPercent:      tubMean(r, mix.Mix.TotalSugars),
+		WaterFrozenPercent: percent(b.WaterFrozen), IceMassPercent: percent(b.IceMass), IceVolumePercent: percent(b.IceVolume),
 		SweetnessPercent: Number(b.SweetnessPercent), SweetnessPerSpoon: Number(b.SweetnessPerSpoon),
 		HardnessContrast: Number(b.Contrast.Hardness), SweetnessContrast: Number(b.Contrast.Sweetness),
 		ScoopContrast: Number(b.ScoopsK), ScoopAtLeast: b.ScoopsAtLeast, Hardness: Number(b.Yield), Range: scoop(b.Both),
@@ -271,6 +288,18 @@ func blendReport(r *model.Result) Blend {
 		out.Range = Range{unknown, unknown}
 	}
 	return out
+}
+
+// tubMean is the mean over both phases of a figure per 100 g; unknown of an
+// empty tub.
+func tubMean(r *model.Result, of func(mix.Mix) float64) Number {
+	var sum float64
+	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
+		if p.Portion.MassG > 0 {
+			sum += p.Portion.MassG * of(p.Body.Mix)
+		}
+	}
+	return Number(sum / r.Blend.MassG)
 }
 
 func lineReport(l *model.Line) Line {

@@ -135,6 +135,8 @@ func (p *page) phases(dense, foam *Phase) {
 func (p *page) tub(b *Blend) {
 	p.line("Tub: %s g in %s mL, %s tubs filled; foam %s %% by volume, %s %% by mass.",
 		b.MassG.text(1), b.VolumeML.text(0), b.TubsFilled.text(2), b.FoamVolumePercent.text(1), b.FoamMassPercent.text(1))
+	p.line("Solids %s %%, fat %s %%, milk solids-not-fat %s %%, sugars %s %%; %s %% of the water frozen, %s %% ice by volume without air.",
+		b.TotalSolidsPercent.text(1), b.FatPercent.text(1), b.MSNFPercent.text(1), b.SugarsPercent.text(1), b.WaterFrozenPercent.text(1), b.IceVolumePercent.text(1))
 	p.line("Sweetness %s %% sucrose, %s g per 15 mL spoon; the foam is %s points sweeter than the custard.",
 		b.SweetnessPercent.text(1), b.SweetnessPerSpoon.text(2), b.SweetnessContrast.text(1))
 	p.line("The custard is %s times as hard as the foam; both eat well: %s.", b.HardnessContrast.text(2), b.Range.words())

@@ -128,6 +128,16 @@ func TestPercentagesAreOfAHundred(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 40, float64(e.Blend.FoamVolumePercent), 1e-9)
+	b := e.Blend
+	assert.InDelta(t, 100, float64(b.WaterPercent+b.TotalSolidsPercent), 1e-9)
+	assert.InDelta(t, float64(b.IceMassPercent), float64(b.WaterFrozenPercent*b.WaterPercent/100), 1e-9)
+	for _, of := range [][3]Number{
+		{e.Dense.IceVolumePercent, b.IceVolumePercent, e.Foam.IceVolumePercent},
+		{e.Dense.FatPercent, b.FatPercent, e.Foam.FatPercent}, {e.Dense.MSNFPercent, b.MSNFPercent, e.Foam.MSNFPercent},
+		{e.Dense.SugarsPercent, b.SugarsPercent, e.Foam.SugarsPercent},
+	} {
+		assert.InDelta(t, float64(of[0]+of[2])/2, float64(of[1]), math.Abs(float64(of[0]-of[2]))/2, "the tub lies between its phases")
+	}
 	assert.InDelta(t, float64(e.Dense.MassG+e.Foam.MassG), float64(e.Blend.MassG), 1e-9)
 }
 

@@ -34,9 +34,9 @@ func NewFigures(h Host) *Figures {
 		lines:     kit.NewFigures("grams", "freezes, K", "hardness, %", "sweetness", "density, %"),
 		warnings:  container.NewVBox(),
 	}
-	left := scrolled(heading("The phases and the tub"), p.table,
+	left := scrolledBothWays(heading("The phases and the tub"), p.table,
 		prose("In brackets: what unknown composition and the bound-water freedom leave open; for hardness also the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
-	right := scrolled(heading("What to know"), p.warnings,
+	right := scrolledBothWays(heading("What to know"), p.warnings,
 		heading("Nutrition of the whole food"), p.nutrition,
 		heading("What one gram more of a line does"), p.lines,
 		prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in kelvin, hardness and density in per cent of themselves, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
@@ -121,7 +121,7 @@ func phaseRows(r *model.Result) []kit.Figure {
 		pct("Water", func(p *model.Phase) float64 { return p.Percent(mix.Water) }),
 		pct("Total solids", func(p *model.Phase) float64 { return p.Body.Mix.Solids() }),
 		pct("Fat", func(p *model.Phase) float64 { return p.Percent(mix.Fat) }),
-		row("Milk solids-not-fat", "%", part(d, ingredient.MSNF), part(f, ingredient.MSNF), ""),
+		row("Milk solids-not-fat", "%", part(d, ingredient.MSNF), part(f, ingredient.MSNF), amount(r.Nutrition.Per100G[ingredient.MSNF], 1)),
 		pct("Sugars", func(p *model.Phase) float64 { return p.Body.Mix.TotalSugars() }),
 	}
 	for _, s := range mix.Sugars {
@@ -131,9 +131,9 @@ func phaseRows(r *model.Result) []kit.Figure {
 	}
 	return append(rows,
 		row("Initial freezing point", "°C", span(d.FreezingPoint, 1, 2), span(f.FreezingPoint, 1, 2), ""),
-		row("Water frozen", "%", span(d.WaterFrozen, 100, 0), span(f.WaterFrozen, 100, 0), ""),
-		num("Ice by mass", "%", 1, 100*d.State.IceMass, 100*f.State.IceMass, 100*mean(d.State.IceMass, f.State.IceMass)),
-		num("Ice by volume", "%", 1, 100*d.State.IceVolume, 100*f.State.IceVolume, nan),
+		row("Water frozen", "%", span(d.WaterFrozen, 100, 0), span(f.WaterFrozen, 100, 0), number(100*b.WaterFrozen, 0)),
+		num("Ice by mass", "%", 1, 100*d.State.IceMass, 100*f.State.IceMass, 100*b.IceMass),
+		num("Ice by volume", "%", 1, 100*d.State.IceVolume, 100*f.State.IceVolume, 100*b.IceVolume),
 		row("Hardness", "kPa", span(d.Yield, 1, 2), span(f.Yield, 1, 2), number(b.Yield, 2)),
 		row("On the spoon", "", d.Word.Name, f.Word.Name, ""),
 		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
@@ -214,7 +214,7 @@ func lineRows(r *model.Result) []kit.Figure {
 		if l.Part != 0 {
 			density = r.Foam.Body.Density()
 		}
-		rows = append(rows, kit.Figure{Name: l.Ingredient.Name, Cells: []string{
+		rows = append(rows, kit.Figure{Name: brief(l.Ingredient.Name, 28), Cells: []string{
 			number(l.Grams, 0), number(s.FreezingPointC, 4), number(100*s.LnYield, 2), number(s.Sweetness, 3), number(100*s.Density/density, 3)}})
 	}
 	return rows

@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -94,6 +95,24 @@ func (folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
 // scrolled puts objects under each other in a column that scrolls.
 func scrolled(objects ...fyne.CanvasObject) *container.Scroll {
 	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
+}
+
+// scrolledBothWays is scrolled that scrolls sideways too where large text makes
+// a table wider than the column: the page then asks for no more than a small
+// screen has.
+func scrolledBothWays(objects ...fyne.CanvasObject) *container.Scroll {
+	s := scrolled(objects...)
+	s.Direction = container.ScrollBoth
+	return s
+}
+
+// brief is a name cut to so many letters.
+func brief(name string, letters int) string {
+	r := []rune(name)
+	if len(r) <= letters {
+		return name
+	}
+	return strings.TrimRight(string(r[:letters-1]), " ,(") + "…"
 }
 
 // scrollTo scrolls s so that o, in it, is seen with a few lines below it.
