@@ -197,8 +197,11 @@ func labelText(l *label.Label) []byte {
 	put(l.NotSignificant)
 	b.WriteByte('\n')
 	put(l.Footnote)
-	for _, w := range l.Warnings {
-		put(incompleteMark + " " + w)
+	for i, w := range l.Warnings {
+		if i < l.Gaps {
+			w = incompleteMark + " " + w
+		}
+		put(w)
 	}
 	b.WriteByte('\n')
 	put(l.IngredientsText)

@@ -26,7 +26,7 @@ func withNotes(p *sheet, l *label.Label) *sheet {
 	parts := []*sheet{p}
 	for i, note := range l.Warnings {
 		mark := ""
-		if i == 0 {
+		if i == 0 && l.Gaps > 0 {
 			mark = incompleteMark + " "
 		}
 		parts = append(parts, text(w, 8, style{sans, 6.5, black}, mark+plain(note)))

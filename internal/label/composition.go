@@ -2,7 +2,6 @@ package label
 
 import (
 	"slices"
-	"strings"
 
 	"ripplewright/internal/ingredient"
 )
@@ -63,7 +62,7 @@ func composition(f *Food) makeup {
 			if in.Standing == ingredient.Dairy {
 				m.milkFat = m.milkFat.Plus(column(in, ingredient.MilkFat), k)
 				m.msnf = m.msnf.Plus(column(in, ingredient.MSNF), k)
-				if strings.HasPrefix(in.ID, "whey") {
+				if namesAny(in.Name+"; "+in.CommonName, []string{"whey"}) {
 					whey += k * in.Cell(ingredient.MSNF).Or(0)
 				}
 			}

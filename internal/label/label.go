@@ -142,6 +142,7 @@ type Label struct {
 	Claims       []Claim  `json:"claims"`
 	Notes        []string `json:"notes"`    // how it was read and what is left to judge
 	Warnings     []string `json:"warnings"` // what is incomplete
+	Gaps         int      `json:"-"`        // how many of the first Warnings tell of incomplete figures
 }
 
 // Line is one line of a panel.

@@ -63,13 +63,13 @@ func (l *usLine) text(v decimal.Decimal) string {
 	return s
 }
 
-// percentOf returns the percent Daily Value, of the unrounded amount. A
-// vitamin or mineral whose amount is declared as zero, being under 2 % of the
-// Daily Value, has no percentage either: 21 CFR 101.9(c)(8)(iii).
+// percentOf returns the percent Daily Value of the unrounded amount; of an
+// amount declared as zero it is that of the declared one, which 21 CFR
+// 101.9(d)(7)(ii) allows too, so that no panel reads "0g, 1%".
 func (l *usLine) percentOf(v decimal.Decimal) rounded {
 	p := v.Mul(decimal.NewFromInt(100)).Div(l.dv)
 	switch {
-	case l.vitamin && l.round(v).value.IsZero():
+	case l.round(v).value.IsZero():
 		return plainly(d0)
 	case l.vitamin:
 		return vitaminPercent(p)

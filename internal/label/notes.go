@@ -46,6 +46,7 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 		"Gums that 21 CFR 101.9(c)(6)(i) does not name count as carbohydrate, not as dietary fiber.")
 	for _, it := range list(f, l.Region) {
 		in := it.lines[0].Ingredient
+		note(us && namesAny(it.name, []string{"artificial"}), "%s: where the name speaks of what it tastes of, it says \u201cartificial\u201d or \u201cflavored\u201d with it (21 CFR 135.110(f), from memory).", sentenceName(it.name))
 		isFlavour := in.Standing == ingredient.Fruit || in.Standing == ingredient.DriedFruit || in.Standing == ingredient.Nut
 		note(us && isFlavour && mentions(f.Name, in) && !enough(&it, f.MassG()),
 			"The name speaks of %s, of which there is %.2g %%; under %.0f %% counts as too little to (21 CFR part 135, older print).", it.name, 100*it.grams/f.MassG(), leastOf(in))

@@ -146,8 +146,8 @@ func TestEnergyIsNeverLeftOutSilently(t *testing.T) {
 	assert.False(t, line(t, l, "calories").Incomplete)
 }
 
-// 21 CFR 101.9(c)(8)(iii): under 2 % of the Daily Value the amount is zero, and
-// so is the percentage beside it.
+// 21 CFR 101.9(c)(8)(iii) and (d)(7)(ii): of an amount declared as zero the
+// percentage is zero too, though the unrounded one may round to more.
 func TestAnAmountOfZeroHasNoPercentage(t *testing.T) {
 	food := label.Food{Lines: lines(t, "", portion{"egg_yolk", 6.5}, portion{"sugar", 93.5}), DensityGPerML: 1, TubML: 1000} // 160 g: 1.8 to 2 % of 18 mg iron
 	iron := line(t, labelOf(t, food, label.US), "iron")
@@ -155,6 +155,23 @@ func TestAnAmountOfZeroHasNoPercentage(t *testing.T) {
 	require.Greater(t, iron.Amount, 0.18) // 1 %, which alone would round to 2 %
 	assert.Equal(t, "0mg", iron.Text)
 	assert.Equal(t, "0%", iron.DVText)
+	fiber := line(t, labelOf(t, plain(map[ingredient.Column]float64{ingredient.Carbohydrate: 5, ingredient.Fibre: 0.49}), label.US), "dietary_fiber")
+	assert.Equal(t, "0g", fiber.Text)
+	assert.Equal(t, "0%", fiber.DVText) // 1.75 % of 28 g
+}
+
+// Tea and coffee are more than 99 % water and no water: they keep their place
+// in the list when water is driven off.
+func TestOnlyWaterIsDrivenOff(t *testing.T) {
+	food := label.Food{Name: "Test", WaterOffG: 60, DensityGPerML: 1, TubML: 500,
+		Lines: lines(t, label.DensePhase, portion{"tea_black_brewed", 50}, portion{"coffee_brewed", 40}, portion{"sugar", 45}, portion{"water", 30})}
+	assert.Equal(t, "Ingredients: tea, sugar, coffee.", labelOf(t, food, label.US).IngredientsText)
+}
+
+// 21 CFR 135.110(f) (from memory).
+func TestAnArtificialFlavourIsToldOf(t *testing.T) {
+	food := foodOf(lines(t, label.DensePhase, portion{"milk_whole", 99}, portion{"vanilla_imitation", 1})...)
+	assert.Contains(t, strings.Join(labelOf(t, food, label.US).Notes, "\n"), "Artificial vanilla flavor: where the name")
 }
 
 // A second column keeps what the first alone would leave out.

@@ -210,6 +210,7 @@ func (l *Label) addWarnings(f *Food) {
 		}
 		l.Warnings = append(l.Warnings, wordList(lines[why], "and")+is+why)
 	}
+	l.Gaps = len(l.Warnings)
 	l.Warnings = append(l.Warnings, allergenWarnings(f, l.Region)...)
 	for _, u := range f.Lines {
 		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
