@@ -420,3 +420,18 @@ func FuzzParseNumber(f *testing.F) {
 		}
 	})
 }
+
+func TestATileIsChosenByTapAndByKey(t *testing.T) {
+	taps := 0
+	tile := kit.NewTile(func() { taps++ })
+	window(t, tile, 200, 100)
+	tile.ShowTile(kit.TileView{Title: "Leave out", Value: "9 to 14 min"}, true)
+	test.Tap(tile)
+	key(tile, fyne.KeySpace)
+	key(tile, fyne.KeyReturn)
+	key(tile, fyne.KeyLeft)
+	assert.Equal(t, 3, taps)
+	v, chosen := tile.View()
+	assert.Equal(t, "9 to 14 min", v.Value)
+	assert.True(t, chosen)
+}

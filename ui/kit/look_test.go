@@ -147,6 +147,12 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 			f.ShowField(kit.Field{Values: sampleField(), RadiusMM: 44, HeightMM: 92})
 			return f, fyne.NewSize(340, 320)
 		},
+		"tile": func() (fyne.CanvasObject, fyne.Size) {
+			a, b := kit.NewTile(nil), kit.NewTile(nil)
+			a.ShowTile(kit.TileView{Title: "Leave out", Value: "9 to 14 min", Foot: "the ring is too soft by 29 min"}, true)
+			b.ShowTile(kit.TileView{Title: "Harden the tub", Value: "longer than there is room for", Foot: "to store; 2.7 h until it can be moved about"}, false)
+			return container.NewGridWithColumns(2, a, b), fyne.NewSize(400, 90)
+		},
 		"finder": func() (fyne.CanvasObject, fyne.Size) {
 			f := kit.NewFinder("Find an ingredient", []kit.FinderItem{
 				{ID: "milk_whole", Title: "Milk, whole", Subtitle: "3.5 % fat", Group: "dairy"},

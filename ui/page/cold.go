@@ -33,18 +33,18 @@ type Cold struct {
 	answer  *cold.Answer // nil before the first
 	of      PlanJob      // what answer is of
 
-	bar       *kitchenBar
-	views     []*coldView
-	current   int
-	stage     *stage
-	details   *fyne.Container
-	split     *container.Split
-	undo      map[string]cold.Profile // by kitchen and place, as they were before the last calibration
-	object    fyne.CanvasObject
-	status    *widget.Label
-	busy      *fyne.Container
-	progress  *widget.ProgressBar
-	cancelled *widget.Button
+	bar      *kitchenBar
+	views    []*coldView
+	current  int
+	stage    *stage
+	details  *fyne.Container
+	split    *container.Split
+	undo     map[string]cold.Profile // by kitchen and place, as they were before the last calibration
+	object   fyne.CanvasObject
+	status   *widget.Label
+	busy     *fyne.Container
+	progress *widget.ProgressBar
+	again    *widget.Button
 }
 
 // planState is what the plan asked for has come to.
@@ -80,9 +80,9 @@ func NewCold(h Host, k *Kitchens, told func(*cold.Answer)) *Cold {
 	stop := widget.NewButton("Cancel", p.stop)
 	p.busy = container.NewBorder(nil, nil, nil, stop, p.progress)
 	p.busy.Hide()
-	p.cancelled = widget.NewButton("Compute again", func() { p.state = planNone; p.Show() })
-	p.cancelled.Hide()
-	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.cancelled))
+	p.again = widget.NewButton("Compute again", func() { p.state = planNone; p.Show() })
+	p.again.Hide()
+	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.again))
 
 	p.details = container.NewStack()
 	split := container.NewHSplit(p.stage.object, p.details)
@@ -157,8 +157,8 @@ func (p *Cold) become(s planState, word string) {
 		p.busy.Hide()
 		p.status.Show()
 	}
-	if p.cancelled.Hide(); s == planCancelled {
-		p.cancelled.Show()
+	if p.again.Hide(); s == planCancelled {
+		p.again.Show()
 	}
 	if p.status.Text != word {
 		p.status.SetText(word)

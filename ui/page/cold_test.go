@@ -1,9 +1,12 @@
 package page
 
 import (
+	"context"
 	"image/png"
+	"math"
 	"os"
 	"path/filepath"
+	"sync"
 	"testing"
 	"time"
 
@@ -18,6 +21,7 @@ import (
 	"ripplewright/internal/design"
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/model"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
 
@@ -34,13 +38,21 @@ type fakeHost struct {
 	win    fyne.Window
 }
 
-func newFakeHost(t testing.TB, d design.Design) *fakeHost {
+var theModel = sync.OnceValue(func() *model.Model {
 	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
+	if err != nil {
+		panic(err)
+	}
 	defer f.Close()
 	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	h := &fakeHost{t: t, model: model.New(lib), posted: make(chan func(), 1000)}
+	if err != nil {
+		panic(err)
+	}
+	return model.New(lib)
+})
+
+func newFakeHost(t testing.TB, d design.Design) *fakeHost {
+	h := &fakeHost{t: t, model: theModel(), posted: make(chan func(), 1000)}
 	h.win = test.NewWindow(container.NewWithoutLayout())
 	t.Cleanup(h.win.Close)
 	h.set(d)
@@ -104,6 +116,379 @@ func coldPage(t testing.TB, d design.Design, look theme.Options) (*Cold, *fakeHo
 	return p, h
 }
 
+var plain = theme.Options{Variant: theme.Light}
+
+// slides are the sliders of a view, from the top.
+func slides(v *coldView) []*kit.Slide {
+	var list []*kit.Slide
+	for _, o := range v.box.Objects {
+		if c, ok := o.(*fyne.Container); ok && len(c.Objects) == 1 {
+			if s, ok := c.Objects[0].(*kit.Slide); ok {
+				list = append(list, s)
+			}
+		}
+	}
+	return list
+}
+
+func press(f fyne.Focusable, keys ...fyne.KeyName) {
+	for _, k := range keys {
+		f.TypedKey(&fyne.KeyEvent{Name: k})
+	}
+}
+
+// settle waits until nothing is computed any more, and runs what was posted.
+func settle(h *fakeHost, p *Planner) {
+	idle := func() bool {
+		p.work.mu.Lock()
+		defer p.work.mu.Unlock()
+		return !p.work.running
+	}
+	for !idle() {
+		time.Sleep(time.Millisecond)
+	}
+	for len(h.posted) > 0 {
+		(<-h.posted)()
+	}
+}
+
+func plan(t *testing.T, h *fakeHost, k cold.Profile) cold.Answer {
+	t.Helper()
+	a, err := cold.Plan(context.Background(), h.d, &h.r, k, cold.Options{})
+	require.NoError(t, err)
+	return a
+}
+
+func tile(v *coldView) kit.TileView {
+	said, _ := v.tile.View()
+	return said
+}
+
+func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	a := plan(t, h, cold.Default())
+	assert.Equal(t, cold.Clock(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
+	assert.Equal(t, cold.Clock(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
+	assert.Equal(t, cold.Clock(60*a.Harden.Hours.Value), tile(p.views[hardenView]).Value)
+	assert.Equal(t, cold.ClockSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[counterView]).Value)
+	assert.Equal(t, cold.ClockSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[fridgeView]).Value)
+	assert.Equal(t, "no water moves", tile(p.views[storageView]).Value)
+	assert.Contains(t, tile(p.views[counterView]).Foot, cold.Clock(a.Counter.To.Value))
+}
+
+func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	a := plan(t, h, cold.Default())
+	p.choose(hardenView)
+	run := &a.Harden.Run
+	frame := run.Frames[len(run.Frames)/2]
+	p.stage.at(frame.Minute)
+	rows := p.stage.rows
+	require.Len(t, rows, run.Upward+1)
+	require.Len(t, rows[0], run.Outward+1)
+	// Amid the tub a corner lies between its four cells.
+	i, j := run.Outward/2, run.Upward/2
+	cell := func(i, j int) float64 { return frame.C[j*run.Outward+i] }
+	assert.InDelta(t, (cell(i, j)+cell(i-1, j)+cell(i, j-1)+cell(i-1, j-1))/4, rows[run.Upward-j][i], 1e-9)
+	m := run.At(frame.Minute)
+	for _, c := range []float64{m.CoreC, m.MeanC, m.RingC, m.Wall} {
+		assert.Contains(t, p.stage.caption.Text, number(c, 1))
+	}
+}
+
+func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
+	r := &cold.Run{Outward: 2, Upward: 2, Frames: []cold.Frame{
+		{Minute: 0, C: []float64{0, 0, 0, 0}}, {Minute: 10, C: []float64{-2, -8, -2, -8}}, {Minute: 20, C: []float64{-6, -6, -6, -6}}}}
+	stirs := []cold.Stir{{Minute: 10}}
+	at := func(minute float64) float64 { return section(r, stirs, minute, nil)[1][1] }
+	assert.InDelta(t, -2.5, at(5), 1e-9)
+	assert.InDelta(t, -5, at(10), 1e-9, "the picture at the stir is the one before it")
+	assert.Equal(t, -6.0, at(10.5))
+	assert.Equal(t, -6.0, at(25), "after the last picture")
+	// The axis is level, the wall goes on by line.
+	rows := section(r, nil, 10, nil)
+	assert.Equal(t, -2.0, rows[1][0])
+	assert.Equal(t, -11.0, rows[1][2])
+}
+
+func TestTheStirsAreThePlans(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	a := plan(t, h, cold.Default())
+	p.choose(custardView)
+	require.NotEmpty(t, a.StillFreeze.Dense.Stirs)
+	plot := p.stage.curves
+	require.Len(t, plot.Rules, len(a.StillFreeze.Dense.Stirs))
+	for i, s := range a.StillFreeze.Dense.Stirs {
+		assert.InDelta(t, s.Minute/60, plot.Rules[i].At, 1e-9)
+	}
+}
+
+func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	for _, c := range []float64{-12, -11, -10} {
+		d := h.d
+		d.Serving.TemperatureC = c
+		h.set(d)
+		p.Show()
+	}
+	h.until(func() bool { return p.state == planDone })
+	settle(h, p.planner)
+	assert.Equal(t, -10.0, p.of.Design.Serving.TemperatureC)
+	assert.Equal(t, -10.0, p.asked.Design.Serving.TemperatureC)
+	assert.Equal(t, planDone, p.state)
+}
+
+func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
+	p, _ := coldPage(t, saltmarsh(), plain)
+	was := p.answer
+	p.Show()
+	assert.Equal(t, planDone, p.state)
+	assert.Same(t, was, p.answer)
+}
+
+func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	was := p.answer
+	d := h.d
+	d.Tubs.VolumeML = 900
+	h.set(d)
+	p.Show()
+	require.Equal(t, planRunning, p.state)
+	p.stop()
+	settle(h, p.planner)
+	assert.Equal(t, planCancelled, p.state)
+	assert.Same(t, was, p.answer)
+	assert.Contains(t, p.status.Text, "older than the design")
+	require.True(t, p.again.Visible())
+	test.Tap(p.again)
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, 900.0, p.of.Design.Tubs.VolumeML)
+	assert.False(t, p.again.Visible())
+}
+
+func TestLeavingStopsAndComingBackComputes(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	d := h.d
+	d.Tubs.VolumeML = 900
+	h.set(d)
+	p.Show()
+	p.stage.playOrStop()
+	p.Leave()
+	settle(h, p.planner)
+	assert.Equal(t, 500.0, p.of.Design.Tubs.VolumeML)
+	assert.Nil(t, p.stage.stopped, "it plays on out of sight")
+	p.Show()
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, 900.0, p.of.Design.Tubs.VolumeML)
+}
+
+func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	d := h.d
+	d.Tubs.VolumeML = 900
+	h.set(d)
+	p.Show()
+	p.showProgress(0.2)
+	assert.False(t, p.busy.Visible(), "a bar that flashes tells nothing")
+	p.since = p.since.Add(-time.Second)
+	p.showProgress(0.4)
+	assert.True(t, p.busy.Visible())
+	assert.Equal(t, 0.4, p.progress.Value)
+	h.until(func() bool { return p.state == planDone })
+	assert.False(t, p.busy.Visible())
+}
+
+func TestAnEmptyTubIsSaidInWords(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	d := h.d
+	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
+	h.set(d)
+	p.Show()
+	h.until(func() bool { return p.state == planFailed })
+	assert.Contains(t, p.bar.problem.Text, "empty")
+	assert.Equal(t, "–", tile(p.views[counterView]).Value)
+	h.set(saltmarsh())
+	p.Show()
+	h.until(func() bool { return p.state == planDone })
+	assert.False(t, p.bar.problem.Visible())
+}
+
+func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	before := p.answer.Harden.Hours.Value
+	p.choose(hardenView)
+	press(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, -19.0, p.of.Kitchen.Freezer.AirC)
+	assert.Less(t, p.answer.Harden.Hours.Value, before)
+	own, err := cold.LoadProfiles(p.kitchens.path)
+	require.NoError(t, err)
+	require.Len(t, own, 1)
+	assert.Equal(t, -19.0, own[0].Freezer.AirC)
+	assert.Equal(t, "Home freezer", own[0].Name)
+	assert.Empty(t, h.steps, "a kitchen is not the design's")
+	// Reset brings the built-in one back.
+	assert.False(t, p.bar.remove.Disabled())
+	p.bar.removeNow("Home freezer")
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, cold.Default(), p.of.Kitchen)
+	assert.True(t, p.bar.remove.Disabled())
+}
+
+func TestAnotherVesselHasAnotherDepth(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	p.change(func(k *cold.Profile) { k.Layer.Form, k.Layer.DepthMM = cold.FormBowl, 0 })
+	p.keep("bowl")
+	h.until(func() bool { return p.state == planDone })
+	p.choose(custardView)
+	assert.InDelta(t, p.answer.StillFreeze.Dense.Vessel.HeightMM, slides(p.views[custardView])[2].Value(), 0.5)
+	p.choose(foamView)
+	assert.InDelta(t, p.answer.StillFreeze.Foam.Vessel.HeightMM, slides(p.views[foamView])[2].Value(), 0.5)
+}
+
+func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	p.bar.choose.SetSelected("Summer stall")
+	assert.Equal(t, []string{"kitchen"}, h.steps)
+	assert.Equal(t, "Summer stall", h.d.Kitchen.Profile)
+	p.Show()
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, 28.0, p.answer.Counter.AirC)
+
+	d := h.d
+	d.Kitchen.Profile = "Grandmother's cellar"
+	h.set(d)
+	p.Show()
+	assert.True(t, p.bar.problem.Visible())
+	assert.Contains(t, p.bar.problem.Text, "Grandmother's cellar")
+	assert.Equal(t, "Home freezer", p.kitchen.Name)
+	assert.Equal(t, "Grandmother's cellar", h.d.Kitchen.Profile, "the design keeps its name")
+}
+
+func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = p.freeName(k.Name); return k }(), "")
+	assert.Equal(t, "Home freezer 2", e.kitchen.Name)
+	e.kitchen.Name = "home FREEZER"
+	e.save()
+	assert.Contains(t, e.problem.Text, "already")
+	e.kitchen.Name = "Quay"
+	e.save()
+	assert.Equal(t, "Quay", h.d.Kitchen.Profile)
+	assert.True(t, p.kitchens.Own("quay"))
+
+	e = p.editKitchen(func() cold.Profile { k, _ := p.kitchens.Find("Quay"); return k }(), "Quay")
+	e.kitchen.Name = "Saltmarsh Quay"
+	e.numbers["counter.air_c"].ShowValue(60)
+	e.save()
+	assert.Contains(t, e.problem.Text, "counter.air_c")
+	e.numbers["counter.air_c"].ShowValue(26)
+	e.save()
+	assert.Equal(t, "Saltmarsh Quay", h.d.Kitchen.Profile)
+	assert.False(t, p.kitchens.Own("Quay"))
+	p.Show()
+	assert.Equal(t, 26.0, p.kitchen.Counter.AirC)
+
+	p.bar.removeNow("Saltmarsh Quay")
+	assert.Empty(t, h.d.Kitchen.Profile)
+	_, err := p.kitchens.Find("Saltmarsh Quay")
+	assert.Error(t, err)
+}
+
+func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	before := p.answer.Counter
+	measured := math.Round(1.5 * before.From.Value)
+	p.choose(counterView)
+	c := p.calibrate(cold.ScoopedWell)
+	c.run()
+	assert.NotEmpty(t, c.word.Text, "nothing was measured yet")
+	assert.True(t, c.keep.Disabled())
+	c.minutes.ShowValue(measured)
+	c.run()
+	h.until(func() bool { return !c.keep.Disabled() || c.word.Text != "" })
+	require.False(t, c.keep.Disabled(), c.word.Text)
+	want, err := cold.Calibrate(context.Background(), h.d, &h.r, cold.Default(), cold.Measurement{Kind: cold.ScoopedWell, Minutes: measured})
+	require.NoError(t, err)
+	test.Tap(c.keep)
+	h.until(func() bool { return p.state == planDone })
+	own, err := cold.LoadProfiles(p.kitchens.path)
+	require.NoError(t, err)
+	require.Len(t, own, 1)
+	assert.InDelta(t, want.Counter.Factor, own[0].Counter.Factor, 1e-12)
+	assert.Equal(t, want.Counter.Measured, own[0].Counter.Measured)
+	after := p.answer.Counter
+	assert.NotEqual(t, before.From.Value, after.From.Value)
+	assert.Less(t, after.From.High/after.From.Low, before.From.High/before.From.Low, "a measured kitchen is known better")
+
+	require.True(t, p.canUndo(cold.ScoopedWell))
+	p.undoCalibration(cold.ScoopedWell)
+	h.until(func() bool { return p.state == planDone })
+	assert.Equal(t, before.From, p.answer.Counter.From)
+	assert.False(t, p.canUndo(cold.ScoopedWell))
+}
+
+func TestAnImpossibleMeasurementIsRefusedInWords(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	c := p.calibrate(cold.CoreAt)
+	c.start.ShowValue(-6)
+	c.core.ShowValue(-30)
+	c.minutes.ShowValue(120)
+	c.run()
+	assert.Contains(t, c.word.Text, "freezer's air")
+	c.core.ShowValue(-12)
+	c.minutes.ShowValue(2)
+	c.run()
+	h.until(func() bool { return c.word.Text != "" })
+	assert.Contains(t, c.word.Text, "coefficient in reason")
+	assert.True(t, c.keep.Disabled())
+}
+
+func TestAFileThatCannotBeReadLosesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "profiles.yaml")
+	text := "version: 1\nprofiles:\n  - name: Quay\n    freezer:\n      air_c: warm\n"
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	k := NewKitchens(path)
+	require.Error(t, k.Problem())
+	assert.Contains(t, k.Problem().Error(), "line 5")
+	assert.Len(t, k.All(), len(cold.BuiltIn()))
+	assert.Error(t, k.Keep(cold.Default(), ""))
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, text, string(data))
+}
+
+func TestKitchensNeedAFolder(t *testing.T) {
+	assert.ErrorContains(t, NewKitchens("").Keep(cold.Default(), ""), "configuration folder")
+}
+
+func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
+	p, h := coldPage(t, saltmarsh(), plain)
+	reached := map[fyne.Focusable]bool{}
+	c := h.win.Canvas()
+	for i := 0; i < 60; i++ {
+		test.FocusNext(c)
+		if c.Focused() != nil {
+			reached[c.Focused()] = true
+		}
+	}
+	for _, v := range p.views {
+		assert.True(t, reached[v.tile], v.title)
+	}
+	for _, s := range slides(p.views[counterView]) {
+		assert.True(t, reached[s.Focusable()])
+	}
+	assert.True(t, reached[p.stage.time.Focusable()])
+	assert.True(t, reached[p.stage.plot])
+	assert.True(t, reached[p.bar.choose])
+	press(p.views[foamView].tile, fyne.KeySpace)
+	assert.Equal(t, foamView, p.current)
+}
+
+func TestMinusSignsAreMinusSigns(t *testing.T) {
+	assert.Equal(t, "At −18 °C (−3) over-run 5-6", minus("At -18 °C (-3) over-run 5-6"))
+}
+
 // TestTheColdLooks draws the page in every dress. With COLD_LOOK set to a
 // folder it leaves the pictures there, for people to look at.
 func TestTheColdLooks(t *testing.T) {
@@ -128,5 +513,4 @@ func TestTheColdLooks(t *testing.T) {
 		}
 		p.Leave()
 	}
-	_ = cold.Default
 }

@@ -3,7 +3,6 @@ package page
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -125,7 +124,7 @@ type kitchenEditor struct {
 	p       *Cold
 	was     string // the name it is kept under; "": a new one
 	kitchen cold.Profile
-	inputs  []func() error // each reads its widget into kitchen
+	numbers map[string]*kit.Number // by the setting's path
 	problem *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -137,7 +136,7 @@ var groups = map[string]string{
 
 // editKitchen opens the editor on k, kept so far under the name was.
 func (p *Cold) editKitchen(k cold.Profile, was string) *kitchenEditor {
-	e := &kitchenEditor{p: p, was: was, kitchen: k, problem: bold("")}
+	e := &kitchenEditor{p: p, was: was, kitchen: k, problem: bold(""), numbers: map[string]*kit.Number{}}
 	e.problem.Importance = widget.DangerImportance
 	body := container.NewVBox()
 	form := container.New(layout.NewFormLayout())
@@ -179,15 +178,7 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 		}
 		n := kit.NewNumber(f.Unit, f.Min, f.Max, decimals)
 		n.ShowValue(*v)
-		e.inputs = append(e.inputs, func() error {
-			if err := n.Problem(); err != nil {
-				return fmt.Errorf("%s: %w", f.About, err)
-			}
-			if x := n.Value(); !math.IsNaN(x) && x != *v {
-				*v = x
-			}
-			return nil
-		})
+		e.numbers[f.Path] = n
 		return n
 	case *string:
 		if f.Choices != nil {
@@ -221,10 +212,15 @@ func (e *kitchenEditor) save() {
 }
 
 func (e *kitchenEditor) check() error {
-	for _, read := range e.inputs {
-		if err := read(); err != nil {
-			return err
+	for _, f := range cold.Fields() {
+		n := e.numbers[f.Path]
+		if n == nil {
+			continue
 		}
+		if err := n.Problem(); err != nil {
+			return fmt.Errorf("%s: %w", f.About, err)
+		}
+		*f.At(&e.kitchen).(*float64) = n.Value()
 	}
 	if !strings.EqualFold(e.kitchen.Name, e.was) {
 		if _, err := e.p.kitchens.Find(e.kitchen.Name); err == nil && e.kitchen.Name != "" {

@@ -149,12 +149,7 @@ func (p *Cold) tubShape(v *coldView) {
 // measure it and to forget the measurement.
 func (p *Cold) calibration(v *coldView, kind cold.MeasurementKind) {
 	word := prose("")
-	back := widget.NewButton("Undo", func() {
-		if k, ok := p.undo[p.kitchen.Name+placeName(kind)]; ok {
-			delete(p.undo, p.kitchen.Name+placeName(kind))
-			p.setFactor(kind, placeOf(&k, kind).Factor, placeOf(&k, kind).Measured, "calibration undone")
-		}
-	})
+	back := widget.NewButton("Undo", func() { p.undoCalibration(kind) })
 	reset := widget.NewButton("Forget", func() { p.setFactor(kind, 1, "", "calibration forgotten") })
 	measure := widget.NewButton("I have measured it…", func() { p.calibrate(kind) })
 	v.levers = append(v.levers, func() {
@@ -170,6 +165,18 @@ func (p *Cold) calibration(v *coldView, kind cold.MeasurementKind) {
 		}
 	})
 	v.add(small("Calibration of the "+placeName(kind)), word, container.NewHBox(measure, back, reset))
+}
+
+// undoCalibration brings back what the last calibration replaced.
+func (p *Cold) undoCalibration(kind cold.MeasurementKind) {
+	key := p.kitchen.Name + placeName(kind)
+	k, ok := p.undo[key]
+	if !ok {
+		return
+	}
+	delete(p.undo, key)
+	at := placeOf(&k, kind)
+	p.setFactor(kind, at.Factor, at.Measured, "calibration undone")
 }
 
 func (p *Cold) canUndo(kind cold.MeasurementKind) bool {

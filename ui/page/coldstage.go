@@ -142,7 +142,7 @@ func (s *stage) at(minute float64) {
 	s.minutes[v.name] = minute
 	s.time.ShowValue(minute)
 	s.rows = section(v.run, v.stirs, minute, s.rows)
-	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.run.RadiusMM, HeightMM: v.run.HeightMM, Min: s.lo, Max: s.hi})
+	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.run.RadiusMM, HeightMM: v.run.HeightMM, Min: s.lo, Max: s.hi, Levels: isotherms(s.rows)})
 	plot := s.curves
 	scale, _ := axisOf(v.run)
 	plot.Rules = append(slices.Clone(plot.Rules), chart.Rule{At: minute / scale, Line: chart.Line{Width: 2}})
@@ -218,6 +218,25 @@ func section(r *cold.Run, stirs []cold.Stir, minute float64, dst [][]float64) []
 	return dst
 }
 
+// isotherms are round temperatures within the rows: few, so that each can be
+// labelled, however little the tub still differs from itself.
+func isotherms(rows [][]float64) []float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, row := range rows {
+		lo, hi = math.Min(lo, slices.Min(row)), math.Max(hi, slices.Max(row))
+	}
+	levels := []float64{} // not nil, which would draw those of the colours
+	if hi-lo > evenK {
+		for _, t := range chart.Ticks(lo, hi, 6) {
+			levels = append(levels, t.Value)
+		}
+	}
+	return levels
+}
+
+// evenK is a difference that is none, K: such a tub has no isotherms.
+const evenK = 0.2
+
 // edge is the value at the lower edge of cell i of n, from the cells on both
 // sides of it; the first and the last go on by line.
 func edge(i, n int, cell func(int) float64) float64 {
@@ -290,7 +309,7 @@ const flat = 1.5
 type stageLayout struct{ flat bool }
 
 // What the picture gets of the width, or of the height.
-const besideShare, overShare = 0.42, 0.34
+const besideShare, overShare = 0.47, 0.34
 
 func (l *stageLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	picture, plot := objects[0], objects[1]

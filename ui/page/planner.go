@@ -2,7 +2,6 @@ package page
 
 import (
 	"context"
-	"sync"
 	"time"
 
 	"ripplewright/internal/cold"
@@ -30,12 +29,9 @@ type Planner struct {
 	Done func(job PlanJob, a *cold.Answer, took time.Duration, err error)
 
 	post func(func())
-
-	mu      sync.Mutex
-	next    *PlanJob
-	cancel  context.CancelFunc // of the plan being computed
-	running bool
-	stops   int // how often it was stopped: older answers are dropped
+	work newest
+	life context.Context // of all that was asked since the last stop
+	end  context.CancelFunc
 }
 
 // grace is how long a plan may go on once a newer one is asked for. A plan
@@ -46,80 +42,53 @@ const grace = 150 * time.Millisecond
 const progressEvery = 40 * time.Millisecond
 
 // NewPlanner returns a planner whose answers come by post.
-func NewPlanner(post func(func())) *Planner { return &Planner{post: post} }
+func NewPlanner(post func(func())) *Planner {
+	p := &Planner{post: post}
+	p.life, p.end = context.WithCancel(context.Background())
+	return p
+}
 
 // Ask has job computed next, instead of any that still waits.
 func (p *Planner) Ask(job PlanJob) {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	p.next = &job
-	if p.running {
-		if p.cancel != nil {
-			time.AfterFunc(grace-min(job.Wait, grace), p.cancel)
-		}
-		return
-	}
-	p.running = true
-	go p.work()
+	life := p.life
+	p.work.ask(func(newer context.Context) { p.compute(life, newer, job) })
 }
 
 // Stop drops what runs and what waits.
 func (p *Planner) Stop() {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	p.stops++
-	p.next = nil
-	if p.cancel != nil {
-		p.cancel()
-	}
+	p.end()
+	p.work.stop()
+	p.life, p.end = context.WithCancel(context.Background())
 }
 
-func (p *Planner) work() {
-	for {
-		p.mu.Lock()
-		job, stops := p.next, p.stops
-		p.next, p.cancel = nil, nil
-		if job == nil {
-			p.running = false
-			p.mu.Unlock()
-			return
-		}
-		ctx, cancel := context.WithCancel(context.Background())
-		p.cancel = cancel
-		p.mu.Unlock()
-		p.compute(ctx, *job, stops)
-		cancel()
-	}
-}
-
-func (p *Planner) compute(ctx context.Context, job PlanJob, stops int) {
+func (p *Planner) compute(life, newer context.Context, job PlanJob) {
 	select {
-	case <-ctx.Done():
+	case <-newer.Done():
 		return
 	case <-time.After(job.Wait):
 	}
+	ctx, cancel := context.WithCancel(life)
+	defer cancel()
+	context.AfterFunc(newer, func() { time.AfterFunc(grace, cancel) })
 	began := time.Now()
 	told := began
 	progress := func(done float64) {
 		if p.Progress != nil && time.Since(told) >= progressEvery {
 			told = time.Now()
-			p.tell(stops, func() { p.Progress(done) })
+			p.tell(life, func() { p.Progress(done) })
 		}
 	}
 	a, err := cold.Plan(ctx, job.Design, job.Result, job.Kitchen, cold.Options{Progress: progress, NoPictures: job.NoPictures})
 	took := time.Since(began)
 	if ctx.Err() == nil {
-		p.tell(stops, func() { p.Done(job, &a, took, err) })
+		p.tell(life, func() { p.Done(job, &a, took, err) })
 	}
 }
 
-// tell runs f on the window's thread, unless the planner has been stopped.
-func (p *Planner) tell(stops int, f func()) {
+// tell runs f on the window's thread, unless the planner was stopped meanwhile.
+func (p *Planner) tell(life context.Context, f func()) {
 	p.post(func() {
-		p.mu.Lock()
-		late := stops != p.stops
-		p.mu.Unlock()
-		if !late {
+		if life.Err() == nil {
 			f()
 		}
 	})
