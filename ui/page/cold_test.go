@@ -116,7 +116,7 @@ func coldPage(t testing.TB, d design.Design, look theme.Options) (*Cold, *fakeHo
 	return p, h
 }
 
-var plain = theme.Options{Variant: theme.Light}
+var daylight = theme.Options{Variant: theme.Light}
 
 // slides are the sliders of a view, from the top.
 func slides(v *coldView) []*kit.Slide {
@@ -165,7 +165,7 @@ func tile(v *coldView) kit.TileView {
 }
 
 func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	a := plan(t, h, cold.Default())
 	assert.Equal(t, cold.Clock(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
 	assert.Equal(t, cold.Clock(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
@@ -177,7 +177,7 @@ func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
 }
 
 func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	a := plan(t, h, cold.Default())
 	p.choose(hardenView)
 	run := &a.Harden.Run
@@ -212,7 +212,7 @@ func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
 }
 
 func TestTheStirsAreThePlans(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	a := plan(t, h, cold.Default())
 	p.choose(custardView)
 	require.NotEmpty(t, a.StillFreeze.Dense.Stirs)
@@ -224,7 +224,7 @@ func TestTheStirsAreThePlans(t *testing.T) {
 }
 
 func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	for _, c := range []float64{-12, -11, -10} {
 		d := h.d
 		d.Serving.TemperatureC = c
@@ -239,7 +239,7 @@ func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
 }
 
 func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
-	p, _ := coldPage(t, saltmarsh(), plain)
+	p, _ := coldPage(t, saltmarsh(), daylight)
 	was := p.answer
 	p.Show()
 	assert.Equal(t, planDone, p.state)
@@ -247,7 +247,7 @@ func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
 }
 
 func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	was := p.answer
 	d := h.d
 	d.Tubs.VolumeML = 900
@@ -267,7 +267,7 @@ func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
 }
 
 func TestLeavingStopsAndComingBackComputes(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	d := h.d
 	d.Tubs.VolumeML = 900
 	h.set(d)
@@ -283,7 +283,7 @@ func TestLeavingStopsAndComingBackComputes(t *testing.T) {
 }
 
 func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	d := h.d
 	d.Tubs.VolumeML = 900
 	h.set(d)
@@ -299,7 +299,7 @@ func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
 }
 
 func TestAnEmptyTubIsSaidInWords(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	d := h.d
 	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
 	h.set(d)
@@ -314,7 +314,7 @@ func TestAnEmptyTubIsSaidInWords(t *testing.T) {
 }
 
 func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	before := p.answer.Harden.Hours.Value
 	p.choose(hardenView)
 	press(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
@@ -336,7 +336,7 @@ func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
 }
 
 func TestAnotherVesselHasAnotherDepth(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	p.change(func(k *cold.Profile) { k.Layer.Form, k.Layer.DepthMM = cold.FormBowl, 0 })
 	p.keep("bowl")
 	h.until(func() bool { return p.state == planDone })
@@ -347,7 +347,7 @@ func TestAnotherVesselHasAnotherDepth(t *testing.T) {
 }
 
 func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	p.bar.choose.SetSelected("Summer stall")
 	assert.Equal(t, []string{"kitchen"}, h.steps)
 	assert.Equal(t, "Summer stall", h.d.Kitchen.Profile)
@@ -366,7 +366,7 @@ func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
 }
 
 func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = p.freeName(k.Name); return k }(), "")
 	assert.Equal(t, "Home freezer 2", e.kitchen.Name)
 	e.kitchen.Name = "home FREEZER"
@@ -396,7 +396,7 @@ func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
 }
 
 func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	before := p.answer.Counter
 	measured := math.Round(1.5 * before.From.Value)
 	p.choose(counterView)
@@ -429,7 +429,7 @@ func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 }
 
 func TestAnImpossibleMeasurementIsRefusedInWords(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	c := p.calibrate(cold.CoreAt)
 	c.start.ShowValue(-6)
 	c.core.ShowValue(-30)
@@ -463,7 +463,7 @@ func TestKitchensNeedAFolder(t *testing.T) {
 }
 
 func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
-	p, h := coldPage(t, saltmarsh(), plain)
+	p, h := coldPage(t, saltmarsh(), daylight)
 	reached := map[fyne.Focusable]bool{}
 	c := h.win.Canvas()
 	for i := 0; i < 60; i++ {

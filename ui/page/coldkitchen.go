@@ -138,17 +138,14 @@ var groups = map[string]string{
 func (p *Cold) editKitchen(k cold.Profile, was string) *kitchenEditor {
 	e := &kitchenEditor{p: p, was: was, kitchen: k, problem: bold(""), numbers: map[string]*kit.Number{}}
 	e.problem.Importance = widget.DangerImportance
-	body := container.NewVBox()
 	form := container.New(layout.NewFormLayout())
-	body.Add(form)
 	last := ""
 	for _, f := range cold.Fields() {
 		group, _, inner := strings.Cut(f.Path, ".")
 		if inner && group != last {
 			last = group
-			form = container.New(layout.NewFormLayout())
-			body.Add(small(groups[group]))
-			body.Add(form)
+			form.Add(small(groups[group]))
+			form.Add(widget.NewLabel(""))
 		}
 		about := f.About
 		form.Add(widget.NewLabel(strings.ToUpper(about[:1]) + about[1:]))
@@ -161,7 +158,8 @@ func (p *Cold) editKitchen(k cold.Profile, was string) *kitchenEditor {
 		title = "A new kitchen"
 	}
 	content := container.NewBorder(nil, container.NewVBox(e.problem,
-		container.NewHBox(layout.NewSpacer(), widget.NewButton("Cancel", func() { e.dialog.Hide() }), save)), nil, nil, container.NewVScroll(body))
+		container.NewHBox(layout.NewSpacer(), widget.NewButton("Cancel", func() { e.dialog.Hide() }), save)), nil, nil, container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), form)))
+	e.problem.Hide()
 	e.dialog = dialog.NewCustomWithoutButtons(title, content, p.host.Window())
 	e.dialog.Resize(fyne.NewSize(700, 600))
 	e.dialog.Show()
@@ -196,12 +194,13 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 
 // save keeps the kitchen, unless something is wrong with it, which it says.
 func (e *kitchenEditor) save() {
-	if err := e.check(); err != nil {
-		e.problem.SetText(sentence(err.Error()))
-		return
+	err := e.check()
+	if err == nil {
+		err = e.p.kitchens.Keep(e.kitchen, e.was)
 	}
-	if err := e.p.kitchens.Keep(e.kitchen, e.was); err != nil {
+	if err != nil {
 		e.problem.SetText(sentence(err.Error()))
+		e.problem.Show()
 		return
 	}
 	e.dialog.Hide()
