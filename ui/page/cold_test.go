@@ -131,7 +131,7 @@ func slides(v *coldView) []*kit.Slide {
 	return list
 }
 
-func press(f fyne.Focusable, keys ...fyne.KeyName) {
+func strike(f fyne.Focusable, keys ...fyne.KeyName) {
 	for _, k := range keys {
 		f.TypedKey(&fyne.KeyEvent{Name: k})
 	}
@@ -317,7 +317,7 @@ func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
 	p, h := coldPage(t, saltmarsh(), daylight)
 	before := p.answer.Harden.Hours.Value
 	p.choose(hardenView)
-	press(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
+	strike(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
 	h.until(func() bool { return p.state == planDone })
 	assert.Equal(t, -19.0, p.of.Kitchen.Freezer.AirC)
 	assert.Less(t, p.answer.Harden.Hours.Value, before)
@@ -481,7 +481,7 @@ func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
 	assert.True(t, reached[p.stage.time.Focusable()])
 	assert.True(t, reached[p.stage.plot])
 	assert.True(t, reached[p.bar.choose])
-	press(p.views[foamView].tile, fyne.KeySpace)
+	strike(p.views[foamView].tile, fyne.KeySpace)
 	assert.Equal(t, foamView, p.current)
 }
 
