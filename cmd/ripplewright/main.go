@@ -58,6 +58,9 @@ func run(args []string) int {
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)
+			if err := shelf.Err(); err != nil {
+				fmt.Fprintln(os.Stderr, "ripplewright: your own ingredients are left out:", err)
+			}
 			return atFault
 		}
 	}

@@ -173,6 +173,9 @@ func (in *Ingredient) Most(c Column) float64 {
 		return math.Inf(1)
 	}
 	if p, ok := c.parent(); ok {
+		if p == Carbohydrate && in.WithoutFibre {
+			return in.Cells[p].Value // no fibre among them
+		}
 		return in.Most(p)
 	}
 	return math.Inf(1)

@@ -67,6 +67,7 @@ func TestFibreThatAPackKeepsToItselfIsUnknownNotPartOfTheRest(t *testing.T) {
 	assert.True(t, in.WithoutFibre)
 	assert.Equal(t, 35.0, in.Most(ingredient.Fibre))
 	assert.Equal(t, 85.0, in.Most(ingredient.Carbohydrate))
+	assert.Equal(t, 50.0, in.Most(ingredient.Starch))
 	for name, text := range map[string]string{
 		"stated":  "id: a\nname: A\npack: {fat: 10, carbohydrate: 50, fibre: 3, protein: 5}\n",
 		"US pack": "id: a\nname: A\npack: {carbohydrate_with_fibre: true, fat: 10, carbohydrate: 50, protein: 5}\n",

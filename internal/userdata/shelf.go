@@ -122,7 +122,9 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	text, err := splice(data, at, node)
 	if err == nil {
 		var got []*ingredient.Ingredient
-		if got, err = Decode(text); err == nil && slices.EqualFunc(got, list, sameID) {
+		if got, err = Decode(text); err == nil && slices.EqualFunc(got, list, func(a, b *ingredient.Ingredient) bool {
+			return a.ID == b.ID && (b == in || a.Equal(b))
+		}) {
 			return text, got, nil
 		}
 	}
@@ -133,8 +135,6 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	got, err := Decode(text)
 	return text, got, err
 }
-
-func sameID(a, b *ingredient.Ingredient) bool { return a.ID == b.ID }
 
 // splice puts node in place of item at of the list in data, at its end for
 // −1; a nil node takes the item out.

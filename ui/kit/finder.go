@@ -140,6 +140,9 @@ func (f *Finder) choose(i int) {
 	f.selected = max(0, min(i, len(f.shown)-1))
 	f.list.UnselectAll()
 	f.list.Select(f.selected)
+	if f.selected == 0 { // a list without a size yet would scroll past it
+		f.list.ScrollToTop()
+	}
 	f.moving = false
 }
 

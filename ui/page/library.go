@@ -41,6 +41,7 @@ type Library struct {
 
 	chosen  string // id
 	listing bool   // the program is moving the selection
+	here    bool   // the page is in view
 	lib     *ingredient.Library
 	own     []*ingredient.Ingredient // of the design
 	all     *ingredient.Library      // lib and own
@@ -92,10 +93,14 @@ func (p *Library) Title() string { return "Library" }
 func (p *Library) Object() fyne.CanvasObject { return p.object }
 
 // Leave implements Page.
-func (p *Library) Leave() {}
+func (p *Library) Leave() { p.here = false }
 
-// Show implements Page.
+// Show implements Page. Whoever comes to the page may type at once.
 func (p *Library) Show() {
+	if !p.here {
+		p.here = true
+		p.host.Post(func() { p.focus(p.finder.Focusable()) }) // once it has been laid out
+	}
 	if p.fault.show(p.setup.Shelf) {
 		p.browse.Refresh()
 	}
@@ -200,10 +205,11 @@ func firstGrams(in *ingredient.Ingredient) float64 {
 func (p *Library) edit(e *editor) {
 	p.object.Objects = []fyne.CanvasObject{e.object}
 	p.object.Refresh()
-	if c := p.host.Window().Canvas(); c != nil {
-		c.Focus(e.name)
-	}
+	p.focus(e.name)
 }
+
+// focus gives the keyboard to f.
+func (p *Library) focus(f fyne.Focusable) { p.host.Window().Canvas().Focus(f) }
 
 // back shows the list again, at the ingredient of that id.
 func (p *Library) back(id string) {
@@ -214,9 +220,13 @@ func (p *Library) back(id string) {
 	p.object.Objects = []fyne.CanvasObject{p.browse}
 	p.object.Refresh()
 	p.Show()
-	if c := p.host.Window().Canvas(); c != nil {
-		c.Focus(p.finder.Focusable())
+	if it, ok := p.finder.Selected(); id != "" && (!ok || it.ID != id) { // the search hides what was just kept
+		p.chosen = id
+		p.group.SetSelected(allGroups)
+		p.finder.Reset()
+		p.finder.Select(id)
 	}
+	p.focus(p.finder.Focusable())
 }
 
 // keep writes in to the maker's file in place of the record old, "" for a new

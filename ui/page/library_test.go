@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -136,6 +137,14 @@ func TestEveryGroupColumnAndDatasetHasWords(t *testing.T) {
 			assert.NotEmpty(t, terms, "%s: SOURCES.md has no terms of %s", in.ID, in.Source)
 		}
 	}
+	rows := map[string]int{}
+	for _, in := range p.setup.Shelf.Base().All() {
+		rows[in.Source]++
+	}
+	for name, n := range rows {
+		assert.Contains(t, text, fmt.Sprintf("| %s | %d |", name, n))
+	}
+	assert.Contains(t, text, fmt.Sprintf("composition of %d ingredients", len(p.setup.Shelf.Base().All())))
 	title, _ := dataset(text, ingredient.OwnSource)
 	assert.NotEmpty(t, title)
 }
@@ -154,6 +163,7 @@ func TestAnIngredientGoesIntoEachPhaseAsOneStep(t *testing.T) {
 
 func TestAPackBecomesAnIngredientThatTheProgramKnowsAtOnce(t *testing.T) {
 	p, h, path := library(t, "")
+	test.Type(p.finder.Focusable(), "yolk")
 	test.Tap(button(t, p.object, "New from a pack…"))
 	e := p.editing(t, newFromPack(p))
 	e.name.SetText("Crème of figs (mill)")
@@ -170,6 +180,8 @@ func TestAPackBecomesAnIngredientThatTheProgramKnowsAtOnce(t *testing.T) {
 	test.Tap(button(t, p.object, "Save"))
 
 	require.Same(t, p.browse, p.object.Objects[0])
+	found, _ := p.finder.Selected()
+	assert.Equal(t, "creme_of_figs_mill", found.ID, "the old search does not hide it")
 	assert.Equal(t, "creme_of_figs_mill", p.chosen)
 	kept, ok := h.model.Library().Find("creme_of_figs_mill")
 	require.True(t, ok, "no restart needed")

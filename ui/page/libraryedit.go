@@ -398,6 +398,7 @@ func (e *editor) preview() {
 	in, err := e.build("own", "own")
 	e.complain(err)
 	if err != nil {
+		e.summary.SetText("As it was before the figure at fault.")
 		return
 	}
 	e.table.ShowFigures(figureRows(in))
