@@ -51,16 +51,12 @@ func (v *CutView) ShowCuts(cuts []Cut) {
 	v.Refresh()
 }
 
-// Pixels returns the size of each picture on the device, nil before the view has
-// a place in a window.
-func (v *CutView) Pixels() []image.Point {
-	c := fyne.CurrentApp().Driver().CanvasForObject(v)
-	if c == nil {
-		return nil
-	}
+// Pixels returns the size of each picture on a device with so many pixels to the
+// unit, nil before the view has a size.
+func (v *CutView) Pixels(scale float32) []image.Point {
+	px := func(l float64) int { return max(1, int(math.Round(l*float64(scale)))) }
 	var all []image.Point
 	for _, f := range v.frames {
-		px := func(l float64) int { return max(1, int(math.Round(l*float64(c.Scale())))) }
 		all = append(all, image.Pt(px(f.Dx()), px(f.Dy())))
 	}
 	return all

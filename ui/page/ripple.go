@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"image"
 	"image/png"
@@ -58,8 +59,7 @@ type Ripple struct {
 type request struct {
 	cutting Cutting // but for Study
 	sweet   ripple.Pair
-	serving ripple.Serving
-	celsius float64
+	serving serving
 }
 
 // views are the choices of what is shown.
@@ -221,9 +221,7 @@ func (p *Ripple) showNotes(d design.Design, r *model.Result) {
 }
 
 func showNote(l *widget.Label, text string) {
-	if l.Text != text {
-		l.SetText(text)
-	}
+	setText(l, text)
 	if show := text != ""; show != l.Visible() {
 		l.Hidden = !show
 		l.Refresh()
@@ -254,7 +252,7 @@ func (p *Ripple) chosen() []ripple.View {
 // cutsOf returns what is shown of d, without pictures.
 func (p *Ripple) cutsOf(d design.Design, r *model.Result) ([]kit.Cut, error) {
 	if r.Blend.VolumeML == 0 {
-		return nil, fmt.Errorf("neither phase has anything in it yet; the bench is where lines are added")
+		return nil, errors.New("nothing is in the tub yet: add ingredients to the custard or the foam on the bench")
 	}
 	size := tub.Size(d.Tubs)
 	var cuts []kit.Cut
@@ -278,8 +276,8 @@ func (p *Ripple) ask(d design.Design, r *model.Result) {
 	if len(p.cuts) == 0 {
 		return
 	}
-	q := request{sweet: report.SweetnessOf(r), serving: report.ServingOf(r), celsius: d.Serving.TemperatureC}
-	q.cutting = Cutting{Style: tub.Style(d), Fit: p.pictures.Pixels(), Sharp: p.sharp}
+	q := request{sweet: report.SweetnessOf(r), serving: serving{d.Serving.TemperatureC, report.ServingOf(r), r.Dense.Word.Name, r.Foam.Word.Name}}
+	q.cutting = Cutting{Style: tub.Style(d), Fit: p.pictures.Pixels(p.host.Window().Canvas().Scale()), Sharp: p.sharp}
 	for _, v := range p.chosen() {
 		s, err := CutOf(d, r, v)
 		if err != nil {
@@ -305,16 +303,18 @@ func (p *Ripple) ask(d design.Design, r *model.Result) {
 }
 
 func (p *Ripple) begin() {
-	p.bar.SetValue(0)
+	if p.bar.Value != 0 {
+		p.bar.SetValue(0)
+	}
 	p.working.Show()
-	p.status.SetText("")
+	setText(p.status, "")
 	p.found.wait()
 }
 
 // rest says that nobody is drawing.
 func (p *Ripple) rest(text string) {
 	p.working.Hide()
-	p.status.SetText(text)
+	setText(p.status, text)
 }
 
 // show puts pictures on screen.

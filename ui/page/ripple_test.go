@@ -101,7 +101,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 	for _, s := range all[*widget.Select](p.Object()) {
 		chosen = append(chosen, s.Selected)
 	}
-	require.Equal(t, []string{"a piped spiral", "folding over", "cocoa", "your own"}, chosen)
+	require.Equal(t, []string{"piped spiral", "folding", "cocoa", "your own"}, chosen)
 	var values []float64
 	for _, s := range all[*kit.Slide](p.Object()) {
 		values = append(values, s.Value())
@@ -233,7 +233,7 @@ func TestWhatThePageCannotDrawItSays(t *testing.T) {
 		spoil func(*design.Design)
 		says  string
 	}{
-		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "neither phase has anything in it yet"},
+		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "nothing is in the tub yet"},
 		{"no colour", func(d *design.Design) { d.Blend.FoamColour = "whitish" }, "blend.foam_colour"},
 		{"no layout", func(d *design.Design) { d.Blend.Layout = "marbled" }, "blend.layout"},
 		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "each side of a cut must have 30 to 600 mm"},
@@ -261,8 +261,8 @@ func TestWhatThePageCannotDrawItSays(t *testing.T) {
 // texts is all the words on screen.
 func texts(o fyne.CanvasObject) string {
 	var b strings.Builder
-	for _, l := range all[*widget.Label](o) {
-		b.WriteString(l.Text + "\n")
+	for _, l := range all[*widget.RichText](o) { // labels are made of them
+		b.WriteString(l.String() + "\n")
 	}
 	return b.String()
 }
@@ -398,8 +398,24 @@ func TestAdviceJoinsHardnessAndThickness(t *testing.T) {
 	h := newStirHost(t, "out-of-balance.yaml") // three strokes, served at −18 °C
 	p, drawn := openRipple(h)
 	h.until(func() bool { return *drawn > 0 })
-	require.Contains(t, texts(p.Object()), "Served at −18 °C:\nThe dense phase is hard at this temperature: keep its ribbons under 3 mm")
+	require.Contains(t, texts(p.Object()), "Served at −18.0 °C:Custard: very hard, about ")
+	require.Regexp(t, `Custard: .*; keep its ribbons under 3 mm \(the thickest tenth has \d+\) or serve warmer\.`, texts(p.Object()))
+	require.Regexp(t, `Foam: .*; ribbons of any thickness bite easily\.`, texts(p.Object()))
 	require.Contains(t, texts(p.Object()), "common practice, no source")
+}
+
+func TestATubOfOnePhaseHasNoRibbonsAndSaysSo(t *testing.T) {
+	for _, foam := range []float64{0, 100} {
+		h := newStirHost(t, "hazelnut.yaml")
+		d := h.d
+		d.Blend.FoamVolumePercent = foam
+		h.set(d)
+		p, drawn := openRipple(h)
+		h.until(func() bool { return *drawn > 0 })
+		require.Contains(t, texts(p.Object()), "Every spoonful is alike")
+		require.NotContains(t, texts(p.Object()), "NaN")
+		require.NotContains(t, texts(p.Object()), "over the interface")
+	}
 }
 
 func TestTheRipplePageFitsASmallScreenAtLargeText(t *testing.T) {
@@ -424,7 +440,7 @@ func TestLook(t *testing.T) {
 		{"light", "buckthorn.yaml", theme.Options{Variant: theme.Light}},
 		{"dark", "night-tram.yaml", theme.Options{Variant: theme.Dark}},
 		{"large", "oat-orchard.yaml", theme.Options{Variant: theme.Light, TextScale: 1.5}},
-		{"alike", "out-of-balance.yaml", theme.Options{Variant: theme.Light}},
+		{"alike", "out-of-balance.yaml", theme.Options{Variant: theme.Light, HighContrast: true}},
 	} {
 		h := newStirHost(t, c.demo)
 		fyne.CurrentApp().Settings().SetTheme(theme.New(c.o))
@@ -473,4 +489,19 @@ func BenchmarkCut(b *testing.B) {
 			cutter.Stop()
 		})
 	}
+}
+
+// BenchmarkRippleFrame times what one step of a drag costs the window's thread,
+// without painting.
+func BenchmarkRippleFrame(b *testing.B) {
+	h := newStirHost(b, "hazelnut.yaml")
+	p, _ := openRipple(h)
+	for i := 0; i < b.N; i++ {
+		h.d.Blend.Strokes = i % 25
+		p.Show()
+		for len(h.posted) > 0 {
+			(<-h.posted)()
+		}
+	}
+	p.Leave()
 }

@@ -26,7 +26,14 @@ type findings struct {
 	foam    ripple.Spoonful
 	sweet   ripple.Spoonful
 	advice  []ripple.Advice
-	celsius float64
+	serving serving
+}
+
+// serving is how the phases are when the dessert is eaten.
+type serving struct {
+	celsius     float64
+	hardness    ripple.Serving
+	dense, foam string // the words for their hardness
 }
 
 // study measures a cut. It runs away from the window's thread.
@@ -36,7 +43,7 @@ func (q request) study(r *ripple.Raster) findings {
 		view: q.cutting.Cuts[0].View, measure: m,
 		foam:   r.Spoon(ripple.SpoonML, ripple.FoamShare),
 		sweet:  r.Spoon(ripple.SpoonML, q.sweet),
-		advice: m.Advise(q.serving), celsius: q.celsius,
+		advice: m.Advise(q.serving.hardness), serving: q.serving,
 	}
 }
 
@@ -46,7 +53,7 @@ type ribbonReport struct {
 	table     *kit.Figures
 	thickness *kit.Plot
 	chords    *widget.Label
-	advice    *widget.Label
+	advice    *widget.RichText
 	spoon     *widget.Label
 	spoonful  *kit.Figures
 	foam      *kit.Plot
@@ -57,7 +64,7 @@ type ribbonReport struct {
 
 func newRibbonReport(h Host) *ribbonReport {
 	p := &ribbonReport{
-		title: heading("Ribbons"), table: kit.NewFigures("custard", "foam"), advice: prose(""), chords: prose(""), spoon: prose(""),
+		title: heading("Ribbons"), table: kit.NewFigures("custard", "foam"), advice: widget.NewRichText(), chords: prose(""), spoon: prose(""),
 		spoonful:  kit.NewFigures("foam", "sweetness"),
 		thickness: kit.NewPlot(), foam: kit.NewPlot(), sweet: kit.NewPlot(),
 	}
@@ -71,6 +78,7 @@ func newRibbonReport(h Host) *ribbonReport {
 		heading(fmt.Sprintf("A spoonful of %s mL", number(ripple.SpoonML, 0))), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
 		prose("Spoonfuls are taken as cubes whose pattern runs straight through: ribbons bend, so real ones differ less. Those at the walls are under-counted, so the mean need not be the tub's. Sweetness is that of a sucrose solution of so many per cent."))
 	p.object = p.body
+	p.advice.Wrapping = fyne.TextWrapWord
 	p.clear()
 	return p
 }
@@ -101,13 +109,13 @@ func wordsSentence() string {
 			parts = append(parts, fmt.Sprintf("%s %s to %s mm", w.Word, number(w.FromMM, 0), number(w.ToMM, 0)))
 		}
 	}
-	return "On the spoon: " + strings.Join(parts, ", ") + " (" + ripple.WordsBasis + ")."
+	return "On the spoon: " + strings.Join(parts, ", ") + " (" + ripple.WordsBasis + "; so are the limits for firm and hard ribbons)."
 }
 
 const measuring = "Ribbons: measuring…"
 
 // wait says that the figures are still those of another picture.
-func (p *ribbonReport) wait() { p.title.SetText(measuring) }
+func (p *ribbonReport) wait() { setText(p.title, measuring) }
 
 // clear takes figures away that belong to no picture.
 func (p *ribbonReport) clear() { p.body.Hide() }
@@ -124,8 +132,8 @@ func (p *ribbonReport) show(f findings) {
 	p.table.ShowFigures(ribbonRows(&f.measure))
 	p.thickness.ShowPlot(thicknessPlot(&f.measure))
 	p.chords.SetText(chordsSentence(&f.measure))
-	p.advice.TextStyle.Bold = slices.ContainsFunc(f.advice, func(a ripple.Advice) bool { return a.Exceeded })
-	p.advice.SetText(adviceText(f))
+	p.advice.Segments = adviceSegments(f)
+	p.advice.Refresh()
 	p.spoon.SetText(spoonSentence(f))
 	p.spoonful.ShowFigures(spoonRows(&f.foam, &f.sweet))
 	for _, x := range []struct {
@@ -257,11 +265,31 @@ func spoonSentence(f findings) string {
 	return text + "."
 }
 
-// adviceText combines hardness with thickness, a line for each phase.
-func adviceText(f findings) string {
-	lines := []string{"Served at " + chart.Number(f.celsius, 0) + " °C:"}
-	for _, a := range f.advice {
-		lines = append(lines, a.String())
+// adviceSegments combines hardness with thickness, a line for each phase, bold
+// where there is something to do.
+func adviceSegments(f findings) []widget.RichTextSegment {
+	line := func(bold bool, text string) widget.RichTextSegment {
+		style := widget.RichTextStyleParagraph
+		style.TextStyle.Bold = bold
+		return &widget.TextSegment{Style: style, Text: text}
 	}
-	return strings.Join(lines, "\n")
+	lines := []widget.RichTextSegment{line(false, "Served at "+chart.Number(f.serving.celsius, 1)+" °C:")}
+	for _, a := range f.advice {
+		name, word, kPa := "Foam", f.serving.foam, f.serving.hardness.FoamKPa
+		if a.Phase == "dense" {
+			name, word, kPa = "Custard", f.serving.dense, f.serving.hardness.DenseKPa
+		}
+		says := "ribbons of any thickness bite easily."
+		switch {
+		case a.Firmness == ripple.FirmnessUnknown:
+			lines = append(lines, line(false, name+": its hardness is not known."))
+			continue
+		case a.Exceeded:
+			says = fmt.Sprintf("keep its ribbons under %s mm (the thickest tenth has %s) or serve warmer.", number(a.LimitMM, 0), number(a.ThickestMM, 0))
+		case a.Firmness != ripple.Soft:
+			says = fmt.Sprintf("its ribbons are thin enough, under %s mm.", number(a.LimitMM, 0))
+		}
+		lines = append(lines, line(a.Exceeded, fmt.Sprintf("%s: %s, about %s kPa; %s", name, word, number(kPa, 1), says)))
+	}
+	return lines
 }

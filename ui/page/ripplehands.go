@@ -23,11 +23,11 @@ import (
 type option struct{ word, name string }
 
 var layouts = [...]option{
-	{"dollops", "dollops of foam"}, {"layers", "layers"}, {"halves", "half and half"}, {"spiral", "a piped spiral"},
+	{"dollops", "dollops"}, {"layers", "layers"}, {"halves", "two halves"}, {"spiral", "piped spiral"},
 }
 
 var motions = [...]option{
-	{"plunge", "plunging"}, {"fold", "folding over"}, {"eight", "figures of eight"}, {"drag", "dragging"}, {"mixed", "a mixture"},
+	{"plunge", "plunging"}, {"fold", "folding"}, {"eight", "figure eights"}, {"drag", "dragging"}, {"mixed", "a mixture"},
 }
 
 // wordList is a list for one word of the design.
@@ -113,7 +113,7 @@ func newColourRow(p *Ripple, name string, foam bool) *colourRow {
 	r.foods.PlaceHolder = " "
 	r.hex = newHexEntry(commit)
 	pick := widget.NewButtonWithIcon("", theme.ColorPaletteIcon(), func() {
-		dg := dialog.NewColorPicker(name, "A colour of your own", func(c color.Color) { commit(hexOf(c)) }, p.host.Window())
+		dg := dialog.NewColorPicker("Colour of the "+strings.ToLower(name), "", func(c color.Color) { commit(hexOf(c)) }, p.host.Window())
 		dg.Advanced = true
 		dg.SetColor(colourOf(r.hex.shown))
 		dg.Show()
