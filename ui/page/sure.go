@@ -202,11 +202,14 @@ func newCheckLine() fyne.CanvasObject {
 	figures.SizeName = theme.SizeNameCaptionText
 	// The labels bring their own padding; one line's worth between them is enough.
 	lines := container.New(layout.NewCustomPaddedVBoxLayout(-8), name, figures)
-	return container.NewBorder(nil, nil, widget.NewLabel("✓"), nil, lines)
+	// Every mark takes the same room, so that names stand under each other.
+	room := canvas.NewRectangle(color.Transparent)
+	room.SetMinSize(widget.NewLabel("✓✓").MinSize())
+	return container.NewBorder(nil, nil, container.NewStack(room, widget.NewLabel("✓")), nil, lines)
 }
 
 func (e checkEntry) show(o *fyne.Container) {
-	lines, mark := o.Objects[0].(*fyne.Container), o.Objects[1].(*widget.Label)
+	lines, mark := o.Objects[0].(*fyne.Container), o.Objects[1].(*fyne.Container).Objects[1].(*widget.Label)
 	name, figures := lines.Objects[0].(*widget.Label), lines.Objects[1].(*widget.Label)
 	name.TextStyle.Bold = e.row == nil
 	if e.row == nil {
