@@ -375,6 +375,14 @@ func table(t testing.TB, name string) []map[string]string {
 	return rows
 }
 
+func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {
+	assert.Zero(t, testing.AllocsPerRun(100, func() {
+		b := body(custard, 0.25, Dense)
+		b.At(-18)
+		b.TemperatureAtFrozen(0.7)
+	}))
+}
+
 func BenchmarkOnePhaseAtOneTemperature(b *testing.B) {
 	x := body(custard, 0.25, Dense)
 	b.ReportAllocs()

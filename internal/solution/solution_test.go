@@ -228,6 +228,13 @@ func TestGlassOf80PercentSucroseIsTheWorkedExample(t *testing.T) {
 	assert.InDelta(t, -51.4, c, 0.1)
 	_, ok = GlassTemperature(mix.Mix{}, 20)
 	assert.False(t, ok)
+	long, _ := GlassTemperature(of(map[mix.Species]float64{mix.Sucrose: 40, mix.HigherSaccharides: 40}), 20)
+	short, _ := GlassTemperature(of(map[mix.Species]float64{mix.Sucrose: 40, mix.Glycerol: 40}), 20)
+	assert.True(t, short < c && c < long, "glycerol softens, glucose syrup stiffens")
+	for _, s := range saccharides {
+		_, ok := GlassTemperature(of(map[mix.Species]float64{s: 1}), 1)
+		assert.True(t, ok, s.String())
+	}
 }
 
 func TestViscosityRisesWithSugarAndFallsWithWarmth(t *testing.T) {
@@ -251,6 +258,14 @@ func TestDensityOfSucroseAndItsSlope(t *testing.T) {
 		fd := (Volume(m.PlusScaled(d, h), 4) - Volume(m.PlusScaled(d, -h), 4)) / (2 * h)
 		assert.InEpsilon(t, fd, VolumeSlope(m, d, 4), 1e-6)
 	}
+}
+
+func TestTheInnerSolveAllocatesNothing(t *testing.T) {
+	m := random(rand.New(rand.NewSource(5)))
+	assert.Zero(t, testing.AllocsPerRun(100, func() {
+		s := NewSorption(m, DefaultBound)
+		s.FreezingPoint(m.Mass[mix.Water])
+	}))
 }
 
 func BenchmarkFreezingPoint(b *testing.B) {
