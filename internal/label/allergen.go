@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"unicode"
 
 	"ripplewright/internal/ingredient"
 )
@@ -55,9 +56,11 @@ var (
 // parseAllergen reads "tree_nut:hazelnut", "nuts", "hazelnuts", "Soya" …
 // A word that neither region knows stays a class of its own.
 func parseAllergen(s string) allergen {
-	s = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(s)))
 	class, kind, _ := strings.Cut(s, ":")
-	kind = strings.TrimPrefix(kind, "_")
+	class, kind = underscored(class), underscored(kind)
+	if class == "" || class == "none" && kind != "" {
+		class, kind = kind, ""
+	}
 	if class == "gluten_cereals" && (kind == "wheat" || kind == "spelt" || kind == "khorasan") {
 		return allergen{class: "wheat"}
 	}
@@ -75,6 +78,11 @@ func parseAllergen(s string) allergen {
 		}
 	}
 	return allergen{class, kind}
+}
+
+// underscored joins the words of s, in lower case, by one underscore each.
+func underscored(s string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), "_")
 }
 
 // rule returns how the rules word the class, nil if they do not know it.

@@ -226,9 +226,14 @@ func usRelative(u *usFood, reference *Food) []Claim {
 		{"reduced sodium", "sodium", "21 CFR 101.61(b)", sodiumMG, 140, "mg"}, {"reduced fat", "fat", "21 CFR 101.62(b)", fat, 3, "g"},
 		{"reduced saturated fat", "saturated fat", "21 CFR 101.62(c)", saturated, 1, "g"}, {"reduced cholesterol", "cholesterol", "21 CFR 101.62(d)", cholesterolMG, 20, "mg"},
 	} {
-		claims = append(claims, claimOf(n.name, US, beside,
+		conditions := []Limit{
 			atLeast(n.what+" less than the reference food's", n.section, less(u.of(n.f), r.of[n.f]), 25, "%"),
-			fact("the reference food's own "+n.what, n.section, fmt.Sprintf("over %.4g %s, so that it is not low itself", n.low, n.unit), r.of[n.f].Known > n.low)))
+			fact("the reference food's own "+n.what, n.section, fmt.Sprintf("over %.4g %s, so that it is not low itself", n.low, n.unit), dec(r.of[n.f].Known).GreaterThan(dec(n.low))),
+		}
+		if n.f == cholesterolMG {
+			conditions = append(conditions, atMost("saturated fat", n.section+", from memory", u.of(saturated), 2, "g"))
+		}
+		claims = append(claims, claimOf(n.name, US, beside, conditions...))
 	}
 	const section = "21 CFR 101.56(b)"
 	lessFat := atLeast("fat less than the reference food's", section, less(u.of(fat), r.of[fat]), 50, "%")
@@ -304,9 +309,10 @@ func euRelative(a *amounts, reference *Food) []Claim {
 	}
 	r := totals(reference).per(100, reference.MassG())
 	beside := "Name " + nameOr(reference, "the reference food") + " and the difference beside it; “light” or “lite” may stand for it, with what makes it so (Annex, Article 9, from memory)."
-	cut := func(what string, i figure, bound float64) Limit {
-		return atLeast(what+" less than the reference food's", euAnnexUnread, less(a.of[i], r.of[i]), bound, "%")
+	cutOf := func(what string, own, of ingredient.Amount, bound float64) Limit {
+		return atLeast(what+" less than the reference food's", euAnnexUnread, less(own, of), bound, "%")
 	}
+	cut := func(what string, i figure, bound float64) Limit { return cutOf(what, a.of[i], r.of[i], bound) }
 	noMore := func(what string, i figure, unit string) Limit {
 		return atMost(what+", no more than the reference food's", euAnnexUnread, a.of[i], r.of[i].Known, unit)
 	}
@@ -315,7 +321,7 @@ func euRelative(a *amounts, reference *Food) []Claim {
 	return []Claim{
 		claimOf("energy-reduced", EU, beside, energy),
 		claimOf("reduced fat", EU, beside, cut("fat", fat, 30)),
-		claimOf("reduced saturated fat", EU, beside, cut("saturated fat", saturated, 30), noMore("trans fat", trans, "g")),
+		claimOf("reduced saturated fat", EU, beside, cutOf("saturated and trans fat", a.of[saturated].Plus(a.of[trans], 1), r.of[saturated].Plus(r.of[trans], 1), 30), noMore("trans fat", trans, "g")),
 		claimOf("reduced sugars", EU, beside, cut("sugars", sugars, 30), noMore("energy", energyEU, "kcal")),
 		claimOf("reduced sodium or salt", EU, beside, cut("sodium", sodiumMG, 25)),
 	}

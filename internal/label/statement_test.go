@@ -3,6 +3,7 @@ package label_test
 import (
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -185,4 +186,23 @@ func TestNothingGoesThatEitherColumnNeeds(t *testing.T) {
 	}
 	assert.Equal(t, "total_fat", l.Lines[1].Key)
 	assert.Equal(t, "saturated_fat", l.Lines[2].Key, "3.4 g of fat in the container")
+}
+
+// Whatever a maker writes in a list of allergens reaches the label, unless it
+// says none.
+func FuzzNoAllergenVanishes(f *testing.F) {
+	for _, s := range []string{"milk", "tree_nut:hazelnut", ":almond", "Nuts", "gluten_cereals:rye", "none", "poppy seed", "milk:goat", "_", "fish:", "Eggs "} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		in := &ingredient.Ingredient{ID: "own", Name: "x", Own: true, AllergensUS: []string{s}}
+		got := label.Allergens(in, label.EU)
+		words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+		if len(words) > 0 && words[0] != "none" {
+			require.NotEmpty(t, got, "%q", s)
+		}
+		for _, a := range got {
+			require.Equal(t, []string{a}, label.Allergens(&ingredient.Ingredient{ID: "own", Name: "x", AllergensEU: []string{a}}, label.EU), "read back")
+		}
+	})
 }
