@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"ripplewright/internal/design"
+	"ripplewright/internal/ingredient"
 )
 
 // example is the file shown by Format. Invented, like the stall.
@@ -106,6 +107,14 @@ ingredients:
     name: Fig paste
     pack: {per: 100 g, fat: 0.5, carbohydrate: 55, sugars: 50, protein: 2, salt: 0.05}
 
+A pack may give, in g unless the name ends in kcal, kj, mg or ug, for the grams
+in per:
+%sIts carbohydrate is without fibre, as in the EU and the UK; a US pack says
+carbohydrate_with_fibre: true. A figure beside the pack, per 100 g, wins.
+Saving copies into the file what its lines name of your own library, so that it
+opens elsewhere; where both have an id, the file's figures win and the program
+says so. The copy goes with the last line that names it.
+
 HOW STRICT IT IS
 
 Numbers are written 520, -13 or 0.5: no unit, comma, exponent, quotes or hex;
@@ -113,8 +122,22 @@ counts without a point. Text that reads as a number or true/false, and colours,
 need quotes. Unknown or doubled keys, values of the wrong type or out of range,
 YAML anchors, aliases and tags, and a second document are errors; all are
 reported at once, with file, line and key.
-`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text)
+`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys())
 	return b.String()
+}
+
+// packKeys lists the figures of a pack in lines of text.
+func packKeys() string {
+	var b strings.Builder
+	line := "   "
+	for _, f := range ingredient.PackFields() {
+		if len(line)+len(f.Name) > 78 {
+			b.WriteString(line + "\n")
+			line = "   "
+		}
+		line += " " + f.Name
+	}
+	return b.String() + line + "\n"
 }
 
 // allowed says which values f takes.

@@ -29,6 +29,8 @@ type editor struct {
 	group    *widget.Select
 	us, eu   *widget.Entry
 	parts    *widget.Entry
+	compound *widget.Check
+	standing *widget.Select
 
 	isPack  bool
 	per     *figureField
@@ -68,7 +70,7 @@ const (
 
 func newFromPack(p *Library) *editor {
 	in := ingredient.Ingredient{Group: ingredient.OwnSource, Source: ingredient.OwnSource, Own: true,
-		Pack: &ingredient.Pack{PerG: 100, AvailableCarbohydrate: true}}
+		Compound: true, Pack: &ingredient.Pack{PerG: 100, AvailableCarbohydrate: true}}
 	return newEditor(p, in, "", "New ingredient from a pack")
 }
 
@@ -142,8 +144,7 @@ func (e *editor) form() []fyne.CanvasObject {
 		add(heading("Figures per 100 g"), prose("Leave empty what nobody knows: that stays unknown, which is not 0."), columns)
 	}
 	fold("Allergens", e.allergenForm())
-	fold("On a label", widget.NewForm(widget.NewFormItem("Name, US", e.us), widget.NewFormItem("Name, EU and UK", e.eu),
-		widget.NewFormItem("Ingredients", e.parts)))
+	fold("On a label", e.labelForm())
 	fold("Density and measures", e.spoonForm())
 	add(more)
 	return objects
@@ -337,6 +338,30 @@ func (e *editor) allergens(began []string, word func(i int) string) []string {
 	return out
 }
 
+// standings are the classes of 21 CFR part 135 for people.
+var standings = [...]struct {
+	standing ingredient.Standing
+	name     string
+}{
+	{"", "nothing in particular"}, {ingredient.Dairy, "milk, cream or their solids"}, {ingredient.Cultured, "cultured milk"},
+	{ingredient.Cocoa, "cocoa or chocolate"}, {ingredient.Fruit, "fruit"}, {ingredient.DriedFruit, "dried fruit"}, {ingredient.Nut, "nuts"},
+	{ingredient.NotUSFibre, "a gum that is no fibre in the US"},
+}
+
+func (e *editor) labelForm() fyne.CanvasObject {
+	e.compound = widget.NewCheck("It has ingredients of its own", func(bool) { e.changed() })
+	e.compound.Checked = e.from.Compound
+	e.standing = widget.NewSelect(nil, func(string) { e.changed() })
+	for _, s := range standings {
+		e.standing.Options = append(e.standing.Options, s.name)
+		if s.standing == e.from.Standing {
+			e.standing.Selected = s.name
+		}
+	}
+	return widget.NewForm(widget.NewFormItem("Name, US", e.us), widget.NewFormItem("Name, EU and UK", e.eu),
+		widget.NewFormItem("", e.compound), widget.NewFormItem("They are", e.parts), widget.NewFormItem("US rules see", e.standing))
+}
+
 // spoonFields are the weights of measures.
 var spoonFields = [...]struct {
 	key, name, unit string
@@ -501,6 +526,12 @@ func (e *editor) build(id, name string) (*ingredient.Ingredient, error) {
 		final.DensityKind = "bulk"
 	}
 	final.CommonName, final.CommonNameEU, final.Parts = strings.TrimSpace(e.us.Text), strings.TrimSpace(e.eu.Text), strings.TrimSpace(e.parts.Text)
+	final.Compound = e.compound.Checked
+	for _, s := range standings {
+		if s.name == e.standing.Selected {
+			final.Standing = s.standing
+		}
+	}
 	final.AllergensUS = e.allergens(e.from.AllergensUS, func(i int) string { return allergenTicks[i].us })
 	final.AllergensEU = e.allergens(e.from.AllergensEU, func(i int) string { return allergenTicks[i].eu })
 	for key, words := range groupNames {
