@@ -339,6 +339,12 @@ func TestLibraryFitsItsWindow(t *testing.T) {
 			"pack": func() { p.edit(newFromPack(p)) },
 			"edit": func() { in, _ := p.all.Find("fig_paste"); p.edit(editorOf(p, in)) },
 			"copy": func() { in, _ := p.all.Find("milk_whole"); p.edit(duplicateOf(p, in)) },
+			"open": func() {
+				p.edit(newFromPack(p))
+				for _, a := range all[*widget.Accordion](p.Object()) {
+					a.OpenAll()
+				}
+			},
 			"broken": func() {
 				require.NoError(t, os.WriteFile(path, []byte(strings.Replace(figPack, "pack:", "pakc:", 1)), 0o644))
 				p.setup.Shelf.Read()
