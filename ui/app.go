@@ -39,9 +39,6 @@ type Setup struct {
 	Shelf   *userdata.Shelf // the library and the maker's own ingredients; nil: the session's library alone
 	Version string
 	Events  *os.File // where effects are logged for tests of the real window; nil: nowhere
-
-	// Post runs a function on the window's thread; nil: fyne.Do.
-	Post func(func())
 }
 
 // Demo is a built-in design.
@@ -69,6 +66,9 @@ type Window struct {
 
 	seen    uint64
 	hands   hands
+	out     *painting    // that no frame is known to show yet
+	soon    func(func()) // runs a function between two turns of the toolkit's loop; nil without one
+	posts   posts
 	latch   *fyne.Animation
 	started time.Time
 }
@@ -81,9 +81,6 @@ const (
 
 // New returns the window, not yet shown.
 func New(s Setup) *Window {
-	if s.Post == nil {
-		s.Post = fyne.Do
-	}
 	if s.Shelf == nil {
 		s.Shelf = userdata.NewShelf(s.Session.Model().Library(), "")
 	}
@@ -112,6 +109,7 @@ func (w *Window) Run() {
 	w.App.Lifecycle().SetOnStarted(func() {
 		w.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { w.tick() }}
 		w.latch.Start()
+		w.soon = fyne.Do
 		w.tellShelf()
 		w.sayWhenPainted()
 		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
@@ -120,8 +118,11 @@ func (w *Window) Run() {
 	w.win.ShowAndRun()
 }
 
-// tick runs once a frame: it shows what has changed since the last.
+// tick runs once a frame: it takes what workers have to tell, and shows what has
+// changed since the last.
 func (w *Window) tick() {
+	w.painted()
+	w.posts.serve()
 	w.hints.Look(w.win.Canvas())
 	if w.seen != w.Session.Revision() {
 		w.refresh()
@@ -181,7 +182,7 @@ func (w *Window) Commit(d design.Design, step string) {
 }
 
 // Post implements page.Host.
-func (w *Window) Post(f func()) { w.Setup.Post(f) }
+func (w *Window) Post(f func()) { w.posts.add(f) }
 
 // Window implements page.Host.
 func (w *Window) Window() fyne.Window { return w.win }

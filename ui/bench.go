@@ -37,7 +37,7 @@ func newBench(w *Window) *bench {
 	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), "serving temperature") }
 	rail := w.hints.Wrap(b.rail, "Drag the handle, or press the arrow keys, to choose the serving temperature. Thick lines: hardness; thin lines: ice by volume.")
 	b.object = container.New(overRail{}, container.New(thirds{}, b.dense.object, b.tub.object, b.foam.object),
-		container.NewBorder(nil, tightly(b.cold.label), nil, nil, rail))
+		container.NewBorder(nil, b.cold.label, nil, nil, rail))
 	return b
 }
 

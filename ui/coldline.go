@@ -5,11 +5,12 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/theme"
 
 	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
@@ -22,19 +23,18 @@ type coldLine struct {
 	w       *Window
 	planner *page.Planner
 	asked   page.PlanJob
-	label   *widget.Label
+	label   *kit.Lines
 }
 
 func newColdLine(w *Window) *coldLine {
-	l := &coldLine{w: w, planner: page.NewPlanner(w.Post), label: small("")}
-	l.label.Alignment = fyne.TextAlignCenter
-	l.label.Truncation = fyne.TextTruncateEllipsis
+	l := &coldLine{w: w, planner: page.NewPlanner(w.Post),
+		label: kit.NewLines(1, fyne.TextAlignCenter, theme.SizeNameCaptionText, fyne.TextStyle{})}
 	l.planner.Done = func(job page.PlanJob, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
 			text = leaveOut(job.Design.Serving.TemperatureC, a)
 		}
-		setText(l.label, text)
+		l.label.ShowText(text)
 		w.event("cold line %s", text)
 	}
 	w.kitchens.Tell(func() { l.show(w.Design(), w.Result()) })

@@ -23,8 +23,8 @@ type column struct {
 	lists   []*lineList
 	knobs   []*knob
 	scroll  *container.Scroll
-	word    *widget.Label
-	figures *widget.Label
+	word    *kit.Lines
+	figures *kit.Lines
 	part    design.Part
 	object  fyne.CanvasObject
 }
@@ -34,10 +34,9 @@ type column struct {
 const leastLines = 3
 
 func newColumn(w *Window, title string, part design.Part) *column {
-	c := &column{w: w, part: part, figures: small("")}
-	c.figures.Truncation = fyne.TextTruncateEllipsis
-	c.word = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{Bold: true})
-	c.word.Truncation = fyne.TextTruncateEllipsis
+	c := &column{w: w, part: part,
+		word:    kit.NewLines(1, fyne.TextAlignTrailing, theme.SizeNameText, fyne.TextStyle{Bold: true}),
+		figures: kit.NewLines(3, fyne.TextAlignLeading, theme.SizeNameCaptionText, fyne.TextStyle{})}
 	name := widget.NewLabelWithStyle(title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	name.SizeName = theme.SizeNameSubHeadingText
 
@@ -82,8 +81,8 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		return leastLines*row + float32(len(c.lists))*head
 	}
 	body := container.NewBorder(
-		tightly(container.NewBorder(nil, nil, name, nil, c.word)),
-		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process), tightly(c.figures)),
+		tightly(container.NewBorder(nil, nil, name, nil, container.NewVBox(layout.NewSpacer(), c.word, layout.NewSpacer()))),
+		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process), c.figures),
 		nil, nil,
 		container.New(atLeast{least}, c.scroll))
 	back := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
@@ -116,12 +115,12 @@ func (c *column) show(d design.Design, r *model.Result) {
 		p = &r.Foam
 	}
 	if p.WrittenG == 0 {
-		setText(c.word, "no lines yet")
-		setText(c.figures, "Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
+		c.word.ShowText("no lines yet")
+		c.figures.ShowText("Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
 		return
 	}
-	setText(c.word, fmt.Sprintf("%s, about %s kPa", p.Word.Name, number(p.State.YieldKPa, 1)))
-	setText(c.figures, phaseFigures(p))
+	c.word.ShowText(fmt.Sprintf("%s, about %s kPa", p.Word.Name, number(p.State.YieldKPa, 1)))
+	c.figures.ShowText(phaseFigures(p))
 }
 
 // phaseFigures are the figures at the foot of a column, in three lines.
@@ -152,11 +151,4 @@ func syrupTitle(r *model.Result) string {
 // inset stands as far from the left as the toolkit's labels do.
 func inset(o fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), o)
-}
-
-// small is text at the size of captions.
-func small(text string) *widget.Label {
-	l := widget.NewLabel(text)
-	l.SizeName = theme.SizeNameCaptionText
-	return l
 }

@@ -26,27 +26,45 @@ func (w *Window) event(format string, args ...any) {
 	}
 }
 
-// sayWhenPainted logs the design once the screen shows it, and how long that
-// took since the oldest hand that it answers.
+// painting is what a frame shows that may not be out yet.
+type painting struct {
+	hands   hands
+	updated time.Time
+	design  design.Design
+}
+
+// sayWhenPainted has the design logged once the screen shows it, and how long
+// that took since the oldest hand that it answers.
 //
 // The toolkit does input, animations (and so the latch, which calls this),
-// painting and the swap of buffers in one turn of its loop, and serves what is
-// posted between turns. So what is posted here runs when the frame is out. What
-// cannot be seen from inside is how long a motion waited for its turn: at 60
-// turns a second, 8 ms on average.
+// painting and the swap of buffers in one turn of its loop. Between turns it
+// serves what was handed to it, but tosses a coin if the next turn is due. So
+// the frame is out when that is served or the next turn begins, whichever
+// comes first. What cannot be seen from inside is how long a motion waited for
+// its turn: at 60 turns a second, 8 ms on average.
 func (w *Window) sayWhenPainted() {
 	if w.Events == nil {
 		return
 	}
-	h, updated, d := w.hands, time.Now(), w.Design()
+	w.out = &painting{w.hands, time.Now(), w.Design()}
 	w.hands = hands{}
-	w.Post(func() {
-		if h.n > 0 {
-			now := time.Now()
-			w.event("painted ms=%.1f update=%.1f hands=%d", ms(now.Sub(h.oldest)), ms(updated.Sub(h.oldest)), h.n)
-		}
-		w.event("design foam=%g serving=%g count=%d grams=%g", d.Blend.FoamVolumePercent, d.Serving.TemperatureC, d.Tubs.Count, firstGrams(d))
-	})
+	if w.soon != nil {
+		w.soon(w.painted)
+	}
+}
+
+// painted logs what the last frame has brought on screen.
+func (w *Window) painted() {
+	p := w.out
+	if p == nil {
+		return
+	}
+	w.out = nil
+	if from := p.hands.oldest; p.hands.n > 0 {
+		w.event("painted ms=%.1f update=%.1f hands=%d", ms(time.Since(from)), ms(p.updated.Sub(from)), p.hands.n)
+	}
+	d := p.design
+	w.event("design foam=%g serving=%g count=%d grams=%g", d.Blend.FoamVolumePercent, d.Serving.TemperatureC, d.Tubs.Count, firstGrams(d))
 }
 
 func ms(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/ui/kit"
 )
 
 // nameButton is a line's name, to be pressed for another ingredient. With the
@@ -76,16 +76,5 @@ func (b *nameButton) cut(width float32) {
 
 // fitting returns s, cut with an ellipsis to the width that a button's text has.
 func fitting(s string, width float32) string {
-	style := fyne.TextStyle{Bold: true}
-	fits := func(t string) bool { return fyne.MeasureText(t, theme.TextSize(), style).Width <= width }
-	if fits(s) {
-		return s
-	}
-	r := []rune(s)
-	for n := len(r) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(r[:n]), " ,(") + "…"; fits(t) {
-			return t
-		}
-	}
-	return "…"
+	return kit.Shortened(s, width, theme.TextSize(), fyne.TextStyle{Bold: true})
 }

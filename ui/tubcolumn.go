@@ -21,15 +21,14 @@ type tubColumn struct {
 	name   *nameButton
 	view   *kit.TubView
 	knobs  []*knob
-	foot   *widget.Label
+	foot   *kit.Lines
 	cut    *cutter
 	object fyne.CanvasObject
 }
 
 func newTubColumn(w *Window) *tubColumn {
-	t := &tubColumn{w: w, view: kit.NewTubView(), foot: small("")}
-	t.foot.Truncation = fyne.TextTruncateEllipsis
-	t.foot.Alignment = fyne.TextAlignCenter
+	t := &tubColumn{w: w, view: kit.NewTubView(),
+		foot: kit.NewLines(2, fyne.TextAlignCenter, theme.SizeNameCaptionText, fyne.TextStyle{})}
 	t.cut = newCutter(w, t)
 	t.name = newNameButton("", w.editDesign)
 	t.name.Icon = theme.DocumentCreateIcon()
@@ -47,7 +46,7 @@ func newTubColumn(w *Window) *tubColumn {
 	knob("Tubs", "tubs.count", "tub count", 1, "How many tubs to fill.").Logarithmic()
 	knob("Each", "tubs.volume_ml", "tub size", 10, "What one tub holds to the brim.").Logarithmic()
 	kit.AlignSlides(slides...)
-	rows.Add(tightly(t.foot))
+	rows.Add(t.foot)
 	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, "Name, notes, how full a tub is, what is scaled, eggs and altitude."))
 	t.object = container.NewBorder(name, rows, nil, nil, t.view)
 	return t
@@ -58,7 +57,7 @@ func (t *tubColumn) show(d design.Design, r *model.Result) {
 	for _, k := range t.knobs {
 		k.show(d)
 	}
-	setText(t.foot, tubFigures(d, r))
+	t.foot.ShowText(tubFigures(d, r))
 	t.cut.show(d, r)
 }
 

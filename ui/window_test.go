@@ -31,33 +31,10 @@ import (
 
 var nan = math.NaN()
 
-// posted holds what workers want done on the window's thread, for the test to do.
-type posted struct {
-	mu    sync.Mutex
-	queue []func()
-}
-
-func (p *posted) post(f func()) {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	p.queue = append(p.queue, f)
-}
-
-func (p *posted) serve() {
-	p.mu.Lock()
-	queue := p.queue
-	p.queue = nil
-	p.mu.Unlock()
-	for _, f := range queue {
-		f()
-	}
-}
-
 // bed is a window on the test driver over the real library and demos.
 type bed struct {
 	*Window
-	t      *testing.T
-	posted posted
+	t testing.TB
 }
 
 var library = sync.OnceValues(func() (*ingredient.Library, error) {
@@ -69,7 +46,7 @@ var library = sync.OnceValues(func() (*ingredient.Library, error) {
 	return ingredient.Read(f)
 })
 
-func demo(t *testing.T, name string) design.Design {
+func demo(t testing.TB, name string) design.Design {
 	t.Helper()
 	data, err := fs.ReadFile(assets.Demos, name)
 	require.NoError(t, err)
@@ -78,7 +55,7 @@ func demo(t *testing.T, name string) design.Design {
 	return f.Design
 }
 
-func newBed(t *testing.T) *bed {
+func newBed(t testing.TB) *bed {
 	t.Helper()
 	t.Setenv("LANGUAGE", "en")
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
@@ -91,7 +68,7 @@ func newBed(t *testing.T) *bed {
 	require.NoError(t, err)
 	t.Cleanup(func() { events.Close() })
 	b.Window = New(Setup{App: app, Session: session.New(model.New(lib), first), Demos: []Demo{{first.Name, first}},
-		Tables: testdata.Tables, Version: "test", Events: events, Post: b.posted.post})
+		Tables: testdata.Tables, Version: "test", Events: events})
 	b.win.Resize(fyne.NewSize(startWidth, startHeight))
 	b.win.Show()
 	t.Cleanup(b.win.Close)
@@ -100,10 +77,7 @@ func newBed(t *testing.T) *bed {
 }
 
 // frame is one turn of the window's loop.
-func (b *bed) frame() {
-	b.tick()
-	b.posted.serve()
-}
+func (b *bed) frame() { b.tick() }
 
 // happens lets frames go by until done says so.
 func (b *bed) happens(done func() bool) bool {
@@ -248,10 +222,10 @@ func TestEveryKnobMovesTheDesignAndTheViewsAndIsOneStepOfUndo(t *testing.T) {
 
 func TestTheRailMovesTheServingTemperatureAndTheVerdict(t *testing.T) {
 	b := newBed(t)
-	words := b.bench.dense.word.Text
+	words := b.bench.dense.word.Text()
 	b.drag(b.bench.rail, 300, 100)
 	assert.Less(t, b.Design().Serving.TemperatureC, -20.0)
-	assert.NotEqual(t, words, b.bench.dense.word.Text)
+	assert.NotEqual(t, words, b.bench.dense.word.Text())
 	assert.Equal(t, "serving temperature", b.Session.UndoName())
 	f, ok := design.FieldAt("serving.temperature_c")
 	require.True(t, ok)
@@ -496,9 +470,9 @@ func TestEveryPageShowsAFullAndAnEmptyDesign(t *testing.T) {
 		b.turnTo(-1)
 		b.frame()
 	}
-	assert.Equal(t, "no lines yet", b.bench.dense.word.Text)
-	for _, l := range []*widget.Label{b.bench.dense.figures, b.bench.foam.figures, b.bench.tub.foot} {
-		assert.NotContains(t, l.Text, "–", "no dashes where words can tell")
+	assert.Equal(t, "no lines yet", b.bench.dense.word.Text())
+	for _, l := range []*kit.Lines{b.bench.dense.figures, b.bench.foam.figures, b.bench.tub.foot} {
+		assert.NotContains(t, l.Text(), "–", "no dashes where words can tell")
 	}
 	assert.False(t, b.bench.dense.lists[0].empty.Hidden)
 }
@@ -510,7 +484,7 @@ func TestEventsTellWhenAHandIsPainted(t *testing.T) {
 	b.Preview(d)
 	b.tick()
 	assert.NotContains(t, b.events(), "foam=55", "not painted yet")
-	b.posted.serve()
+	b.tick()
 	assert.Contains(t, b.events(), "design foam=55 ")
 	assert.Regexp(t, `painted ms=[0-9.]+ update=[0-9.]+ hands=1\n`, b.events())
 }

@@ -1,0 +1,119 @@
+package kit
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Lines is a fixed number of lines of text that change often: where a label of
+// the toolkit lays its whole paragraph out again, only the line that differs is
+// measured and drawn. A line too long for the width ends in an ellipsis.
+type Lines struct {
+	widget.BaseWidget
+
+	align fyne.TextAlign
+	size  fyne.ThemeSizeName
+	style fyne.TextStyle
+	full  []string
+	lines []*canvas.Text
+}
+
+// NewLines returns n empty lines.
+func NewLines(n int, align fyne.TextAlign, size fyne.ThemeSizeName, style fyne.TextStyle) *Lines {
+	l := &Lines{align: align, size: size, style: style, full: make([]string, n)}
+	for range n {
+		t := canvas.NewText("", theme.Color(theme.ColorNameForeground))
+		t.Alignment, t.TextStyle = align, style
+		l.lines = append(l.lines, t)
+	}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// ShowText puts text on the lines, which it parts by line feeds.
+func (l *Lines) ShowText(text string) {
+	given := strings.Split(text, "\n")
+	for i := range l.full {
+		s := ""
+		if i < len(given) {
+			s = given[i]
+		}
+		if s != l.full[i] {
+			l.full[i] = s
+			l.write(i, l.Size().Width)
+		}
+	}
+}
+
+// Text is what the lines have been given, uncut.
+func (l *Lines) Text() string { return strings.TrimRight(strings.Join(l.full, "\n"), "\n") }
+
+// write puts line i in its place, cut to the width.
+func (l *Lines) write(i int, width float32) {
+	t := l.lines[i]
+	inset := theme.InnerPadding()
+	t.TextSize, t.Color = theme.Size(l.size), theme.Color(theme.ColorNameForeground)
+	t.Text = Shortened(l.full[i], width-2*inset, t.TextSize, l.style)
+	line := l.height()
+	_, drop := measureLine(t.Text, t.TextSize, l.style)
+	t.Move(fyne.NewPos(inset, float32(i)*line+drop))
+	t.Resize(fyne.NewSize(fyne.Max(0, width-2*inset), line))
+	t.Refresh()
+}
+
+func (l *Lines) height() float32 {
+	return fyne.MeasureText("M", theme.Size(l.size), l.style).Height
+}
+
+// Shortened returns s, shortened to the width if it has to be.
+func Shortened(s string, width, size float32, style fyne.TextStyle) string {
+	fits := func(s string) bool { return fyne.MeasureText(s, size, style).Width <= width }
+	if width <= 0 || fits(s) {
+		return s
+	}
+	r := []rune(s)
+	lo, hi := 0, len(r)-1
+	for lo < hi {
+		if mid := (lo + hi + 1) / 2; fits(strings.TrimRight(string(r[:mid]), " ,(·") + "…") {
+			lo = mid
+		} else {
+			hi = mid - 1
+		}
+	}
+	return strings.TrimRight(string(r[:lo]), " ,(·") + "…"
+}
+
+// CreateRenderer implements fyne.Widget.
+func (l *Lines) CreateRenderer() fyne.WidgetRenderer {
+	l.ExtendBaseWidget(l)
+	r := &linesRenderer{l: l}
+	for _, t := range l.lines {
+		r.objects = append(r.objects, t)
+	}
+	return r
+}
+
+type linesRenderer struct {
+	l       *Lines
+	objects []fyne.CanvasObject
+}
+
+func (r *linesRenderer) Layout(size fyne.Size) {
+	for i := range r.l.lines {
+		r.l.write(i, size.Width)
+	}
+}
+
+func (r *linesRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(6*theme.Size(r.l.size), float32(len(r.l.lines))*r.l.height())
+}
+
+func (r *linesRenderer) Refresh() { r.Layout(r.l.Size()) }
+
+func (r *linesRenderer) Objects() []fyne.CanvasObject { return r.objects }
+
+func (r *linesRenderer) Destroy() {}

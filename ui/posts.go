@@ -1,0 +1,28 @@
+package ui
+
+import "sync"
+
+// posts hold what workers want done on the window's thread until the next frame
+// does it. The toolkit's own queue is served one call at a time between frames,
+// so that answers come late when frames are slow.
+type posts struct {
+	mu    sync.Mutex
+	queue []func()
+}
+
+func (p *posts) add(f func()) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.queue = append(p.queue, f)
+}
+
+// serve does what has been asked for so far.
+func (p *posts) serve() {
+	p.mu.Lock()
+	queue := p.queue
+	p.queue = nil
+	p.mu.Unlock()
+	for _, f := range queue {
+		f()
+	}
+}
