@@ -150,3 +150,18 @@ func TestNoRowKeepsABrandWord(t *testing.T) {
 		}
 	}
 }
+
+// USDA reckons the carbohydrate of lemon and lime juice at 2.70 kcal/g where
+// other fruit has 3.60, because most of it is acid (Merrill & Watt 1973, USDA
+// Agriculture Handbook 74, table 13; citric acid has 2.47). What a fruit's
+// record leaves unnamed is read so; that it is inert stays the firm reading.
+func TestAFruitsUnnamedCarbohydrateIsAcid(t *testing.T) {
+	lemon, ok := library(t).Find("lemon_juice")
+	require.True(t, ok)
+	assert.Equal(t, 2.7, lemon.AtwaterCarbohydrate.Value)
+	r := lemon.Resolve()
+	assert.InDelta(t, 6.90-0.30-2.52, r.Nominal.Mass[mix.CitricAcid], 0.02)
+	assert.Equal(t, r.Nominal.Mass[mix.CitricAcid], r.Soft.Mass[mix.CitricAcid])
+	assert.Zero(t, r.Firm.Mass[mix.CitricAcid])
+	assert.InDelta(t, r.Nominal.Total(), r.Firm.Total(), 1e-9)
+}

@@ -79,7 +79,7 @@ func altitude(t *tables) ([]Row, error) {
 // meet: a syrup is cooked by one and frozen by the other.
 func meeting(*tables) ([]Row, error) {
 	r := Row{Table: "cold and hot models at 0–25 °C", Source: "the hydration model against Starzak & Peacock 1997, sucrose to 67 %",
-		Unit: "water activity", Bar: 0.013, Kind: Identity, XLabel: "sucrose, mass %", YLabel: "water activity",
+		Unit: "water activity", Bar: 0.013, Kind: Independent, XLabel: "sucrose, mass %", YLabel: "water activity",
 		Note: "A syrup is cooked by the hot model and frozen by the cold one, so they must agree where they meet. Measured water activities at 25 °C (sucrose_osmotic_25C) side with the hot one, to 0.001, and find the cold one 0.010 too low at 67 %: its hydration is that of freezing solutions. They part by less the nearer to 0 °C, and never by more than those errors together. The bar is a tenth of what such a syrup lowers the activity by."}
 	for p := 5.0; p <= 67; p += 2 {
 		cold, err := solution.Activity(binary(mix.Sucrose, p), solution.Bound{}, 20)

@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/mix"
 	"ripplewright/internal/model"
+	"ripplewright/internal/phase"
 	"ripplewright/ui/kit"
 )
 
@@ -140,6 +141,7 @@ func phaseRows(r *model.Result) []kit.Figure {
 		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),
 		num("Sweetness, sucrose equivalent", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
 		num("    melted, at 20 °C", "%", 1, d.SweetnessMelted, f.SweetnessMelted, mean(d.SweetnessMelted, f.SweetnessMelted)),
+		row("    the trade's aim for an ice cream", "%", "", "", tradeSweetness()),
 		num("    in a 15 mL spoonful", "g", 2, d.SweetnessPerSpoon, f.SweetnessPerSpoon, b.SweetnessPerSpoon),
 		num("Contrast: hardness, custard over foam", "×", 1, nan, nan, b.Hardness),
 		num("Contrast: sweetness, foam less custard", "points", 1, nan, nan, b.Sweetness),
@@ -157,6 +159,11 @@ func part(p *model.Phase, c ingredient.Column) string {
 		return ""
 	}
 	return amount(p.PartPercent(c), 1)
+}
+
+// tradeSweetness is the range that the trade aims for.
+func tradeSweetness() string {
+	return number(phase.TradeSweetness[0], 0) + " to " + number(phase.TradeSweetness[1], 0)
 }
 
 // scoopContrast says where the contrast is only known from below.
