@@ -87,15 +87,16 @@ type relief struct {
 	high   float64
 }
 
-// Cells of a relief: so many along the longer side, and smaller than a layout's
-// details in wide tubs too. A cell of a pint's cut is 0.35 mm.
+// Cells of a relief: so many along the longer and the shorter side, and smaller than
+// a layout's details in wide tubs too. A cell of a pint's cut is 0.35 mm.
 const (
 	reliefCells  = 240
+	reliefFlat   = 60
 	reliefCellMM = 0.4
 )
 
 func newRelief(o outline, f func(x, y float64) float64) *relief {
-	cell := math.Min(math.Max(o.w, o.h)/reliefCells, reliefCellMM)
+	cell := min(math.Max(o.w, o.h)/reliefCells, math.Min(o.w, o.h)/reliefFlat, reliefCellMM)
 	nx, ny := int(math.Ceil(o.w/cell)), int(math.Ceil(o.h/cell))
 	h := &relief{out: o, nx: nx, ny: ny, perX: float64(nx) / o.w, perY: float64(ny) / o.h, node: make([]float64, (nx+1)*(ny+1))}
 	parallel(ny+1, func(j int) {

@@ -20,6 +20,10 @@
 // MaxStrokes; the other is that beyond it the ribbons are thinner than any eye or
 // pixel.
 //
+// In a dish filled flatter than it is wide a level stroke carries the less far, and
+// all strokes shear the cut more than they lift it: there is no height for more. Part
+// of what really moves there goes round the handle, out of the cut.
+//
 // Lengths are millimetres, shares are fractions of 1. Both phases are at the
 // volume they have in the tub. Points of a cut have their origin at the lower
 // left corner of the box around it: x to the right, y up (side) or away (top).

@@ -185,7 +185,7 @@ func newLane(across, along, at, s, floor float64, level bool, dist float64) cell
 	_, steep := f.peaks()
 	high, _ := g.peaks()
 	f.scale(1 / (steep * high))
-	c := cell{f: f, g: g, dist: dist, step: stepsOf * s}
+	c := cell{f: f, g: g, dist: dist, step: math.Min(stepsOf*s, math.Min(across, along)/9)}
 	if level {
 		c.f, c.g = g, f
 	}

@@ -116,29 +116,38 @@ func layers(o outline, v View, r *rng) func(x, y float64) float64 {
 	}
 	pitch = o.h / math.Max(1, math.Round(o.h/pitch))
 	k := 2 * math.Pi / pitch
-	var dents []Tine
+	var dents []dent
 	for i := 0; i < 5; i++ {
-		t := Tine{X: o.w * (float64(i) + r.between(0.1, 0.9)) / 5, Shift: pitch * r.between(0.06, 0.16), Reach: pitch * r.between(0.18, 0.3)}
+		d := dent{x: o.w * (float64(i) + r.between(0.1, 0.9)) / 5, up: pitch * r.between(0.06, 0.16), reach: pitch * r.between(0.18, 0.3)}
 		if i%2 == 1 {
-			t.Shift = -t.Shift
+			d.up = -d.up
 		}
-		dents = append(dents, t.Inverse())
+		dents = append(dents, d)
 	}
-	tilt := r.between(-0.06, 0.06)
+	tilt := r.between(-1, 1) * math.Min(0.06, pitch/o.w/2)
 	return func(x, y float64) float64 {
-		for _, t := range dents {
-			x, y = t.At(x, y)
+		for _, d := range dents {
+			y -= d.at(x)
 		}
 		return -math.Cos(k*(y+tilt*(x-o.w/2))) / k
 	}
 }
 
+// dent is what a spoon leaves in a layer: a Tine without its crease.
+type dent struct{ x, up, reach float64 }
+
+// at returns how far the layer is lifted at x, in mm.
+func (d dent) at(x float64) float64 {
+	round := d.reach / 3
+	return d.up * math.Exp2((round-math.Hypot(x-d.x, round))/d.reach)
+}
+
 func halves(o outline, r *rng) func(x, y float64) float64 {
 	p1, p2 := r.between(0, 6), r.between(0, 6)
 	k := 2 * math.Pi / o.h
-	lean := r.between(-0.12, 0.12)
+	lean, wave := r.between(-0.12, 0.12), math.Min(o.w, o.h)
 	return func(x, y float64) float64 {
-		return x + lean*y + 0.03*o.w*math.Sin(k*y+p1) + 0.012*o.w*math.Sin(2.6*k*y+p2)
+		return x + lean*y + wave*(0.03*math.Sin(k*y+p1)+0.012*math.Sin(2.6*k*y+p2))
 	}
 }
 

@@ -9,77 +9,61 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// thickness returns the foam's mean ribbon, averaged over seeds.
-func thickness(t *testing.T, v View, motion string, n, seeds, px int) float64 {
-	sum := 0.0
-	for seed := 1; seed <= seeds; seed++ {
-		sum += sample(t, stir(t, settings(t, v, Dollops, motion, n, uint64(seed))), px).Measure().Foam.MeanMM
+// thinning returns the foam's mean ribbon averaged over tubs of many seeds, and the
+// scatter of one tub about it, as a share of it.
+func thinning(t *testing.T, v View, motion string, n, px int) (mean, scatter float64) {
+	const seeds = 16
+	var sum, squares float64
+	for seed := uint64(1); seed <= seeds; seed++ {
+		mm := sample(t, stir(t, settings(t, v, Dollops, motion, n, seed)), px).Measure().Foam.MeanMM
+		sum, squares = sum+mm, squares+mm*mm
 	}
-	return sum / float64(seeds)
+	mean = sum / seeds
+	return mean, math.Sqrt(squares/seeds-mean*mean) / mean
 }
 
-// testdata/tables/ripple_side_thickness.csv. The table's dollops and strokes cannot
-// be placed again, so its law, t0 exp(−0.23 n), is held against the mean of four of
-// our tubs. Our handle moves the fluid less far (32 mm, not 35) and more gently, so
-// ours thin more slowly: within 20 % of the law up to six strokes, but about 40 %
-// thicker at eight. That is a difference between the strokes, not a wrong area.
+// testdata/tables/ripple_side_thickness.csv is one tub whose dollops and strokes
+// cannot be placed again: its comment gives their number, length and order alone.
+// Strokes of that length in that order are held against it in the mean of 16 of our
+// tubs, which scatter among themselves by some 15 % at six strokes. At eight the
+// table's tub is thinner than most.
 func TestSideRibbonsThinAsTabulated(t *testing.T) {
 	_, rows := readTable(t, "ripple_side_thickness.csv")
-	start := thickness(t, Side, Mixed, 0, 4, 600)
-	assert.InEpsilon(t, rows[0][3], start, 0.05, "unstirred")
 	for _, r := range rows {
-		n, tolerance := int(r[0]), 0.20
+		n, tolerance := int(r[0]), 0.10
 		if n > 8 {
 			continue // thinner than these pixels can hold
 		}
 		if n == 8 {
-			tolerance = 0.50
+			tolerance = 0.35
 		}
-		got := thickness(t, Side, Mixed, n, 4, 600)
-		law := start * math.Exp(-0.23*r[0])
-		t.Logf("%d strokes: %.2f mm, table %.2f, law %.2f", n, got, r[3], law)
-		assert.InEpsilon(t, law, got, tolerance, "%d strokes against the law", n)
+		mean, scatter := thinning(t, Side, Mixed, n, 300)
+		t.Logf("%d strokes: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, r[3], 100*(mean/r[3]-1))
+		assert.InEpsilon(t, r[3], mean, tolerance, "%d strokes", n)
 	}
 }
 
-// testdata/tables/ripple_top_thickness.csv, whose swirls can be placed again but
-// not its dollops: ours are five, as its interface suggests. One run against one.
+// testdata/tables/ripple_top_thickness.csv, whose swirls are those of our plunges
+// but for a little shaking; its dollops cannot be placed again, so 16 tubs again.
 func TestTopRibbonsThinAsTabulated(t *testing.T) {
 	_, rows := readTable(t, "ripple_top_thickness.csv")
-	const tolerance = 0.08
 	for _, r := range rows {
 		n := int(r[0])
 		if n > 11 {
 			continue
 		}
-		mean := 0.0
-		const seeds = 4
-		for seed := uint64(1); seed <= seeds; seed++ {
-			c := stir(t, settings(t, Top, Dollops, Mixed, 0, seed))
-			const radius = 42.5
-			for i := n - 1; i >= 0; i-- {
-				at, sign := 0.42*radius, 1.0
-				if i%4 == 3 {
-					at = 0
-				}
-				if i%2 == 1 {
-					sign = -1
-				}
-				sin, cos := math.Sincos(float64(i) * goldenAngle)
-				c.maps = append(c.maps, Twist{radius + at*cos, radius + at*sin, radius - at, sign * 2.2})
-			}
-			mean += sample(t, c, 400).Measure().Foam.MeanMM / seeds
-		}
-		t.Logf("%d swirls: %.2f mm, table %.2f", n, mean, r[3])
-		assert.InEpsilon(t, r[3], mean, tolerance, "%d swirls", n)
+		mean, scatter := thinning(t, Top, "plunge", n, 300)
+		t.Logf("%d swirls: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, r[3], 100*(mean/r[3]-1))
+		assert.InEpsilon(t, r[3], mean, 0.10, "%d swirls", n)
 	}
 }
 
 func TestThicknessDoesNotHangOnThePixels(t *testing.T) {
 	for _, v := range []View{Side, Top} {
-		for _, n := range []int{0, 1, 2, 4, 6} {
-			c := stir(t, settings(t, v, Dollops, Mixed, n, 1))
+		for _, n := range []int{0, 1, 2, 3, 4, 5, 6} {
+			c := stir(t, settings(t, v, Dollops, Mixed, n, uint64(n)))
 			coarse, fine := sample(t, c, 300).Measure(), sample(t, c, 900).Measure()
+			t.Logf("%s, %d strokes: %.3f mm at 300 px, %.3f at 900 (%+.2f %%)", v, n, coarse.Foam.MeanMM, fine.Foam.MeanMM, 100*(coarse.Foam.MeanMM/fine.Foam.MeanMM-1))
 			assert.InEpsilon(t, fine.Foam.MeanMM, coarse.Foam.MeanMM, 0.02, "%s, %d strokes", v, n)
 		}
 	}
@@ -126,6 +110,20 @@ func TestAbsentPhasesHaveNoFigures(t *testing.T) {
 	assert.Zero(t, m.InterfaceMM)
 	assert.True(t, math.IsNaN(m.Foam.MeanMM) && math.IsNaN(m.Foam.P90) && math.IsNaN(m.Dense.MeanMM))
 	assert.Len(t, m.Advise(Serving{FoamKPa: 1, DenseKPa: 1, FirmKPa: 2, HardKPa: 3}), 1)
+}
+
+// A spoonful of 15 mL from a dish filled 9 mm high takes √(15000/9) mm either way.
+func TestAShallowSpoonfulTakesTheWholeHeight(t *testing.T) {
+	s := settings(t, Side, Dollops, Mixed, 2, 1)
+	s.Tub = RoundTub(150, 9)
+	side := sample(t, stir(t, s), 300).Spoon(SpoonML, FoamShare)
+	s.View = Top
+	top := sample(t, stir(t, s), 300).Spoon(SpoonML, FoamShare)
+	for _, got := range []Spoonful{side, top} {
+		assert.InDelta(t, 40.82, got.SideMM, 0.01)
+		assert.Positive(t, got.Samples)
+		assert.InDelta(t, 0.35, got.Mean, 0.15)
+	}
 }
 
 func TestSpoonfulsGrowAlikeAsRibbonsThin(t *testing.T) {

@@ -3,6 +3,7 @@ package ripple
 import (
 	"context"
 	"math"
+	"slices"
 	"sync/atomic"
 )
 
@@ -17,11 +18,17 @@ type Raster struct {
 	out     outline
 	view    View
 	seed    uint64
+	fillMM  float64
 	samples int // along each side of an uneven pixel
 	maps    []puller
+	uneven  []bool    // pixels whose fluid comes from too many places to tell apart
+	spare   []float32 // for settle
 	// node is the height above the level at the pixels' corners, (Width+1) by
 	// (Height+1): positive is foam.
 	node []float64
+	// length is that of the interface in each pixel, in pixels; nil in a raster that
+	// is not measured.
+	length []float32
 }
 
 // MinPixels and MaxPixels bound the longer side of a raster.
@@ -37,7 +44,7 @@ const subpixels = 4
 // MaxPixels. progress, if not nil, is told the share done, from several goroutines
 // and in no strict order. The error is ctx's, or a *FieldError for px.
 func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (*Raster, error) {
-	r := new(Raster)
+	r := &Raster{length: make([]float32, 1)}
 	if err := c.sample(ctx, r, px, unevenSamples, progress); err != nil {
 		return nil, err
 	}
@@ -65,12 +72,20 @@ func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress f
 		out:        c.out,
 		view:       c.set.View,
 		seed:       c.set.Seed,
+		fillMM:     c.set.Tub.HeightMM,
 		samples:    samples,
 		maps:       c.forPictures(),
 		Foam:       r.Foam,
 		Inside:     r.Inside,
 		node:       r.node,
+		uneven:     r.uneven,
+		spare:      r.spare,
+		length:     r.length,
 	}
+	if r.length != nil {
+		r.length = grown(r.length, r.Width*r.Height)
+	}
+	r.uneven = grown(r.uneven, r.Width*r.Height)
 	r.Foam = grown(r.Foam, r.Width*r.Height)
 	r.Inside = grown(r.Inside, r.Width*r.Height)
 	r.node = grown(r.node, (r.Width+1)*(r.Height+1))
@@ -87,8 +102,45 @@ func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress f
 			progress(float64(n) / float64(bands))
 		}
 	})
-	return ctx.Err()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	r.settle()
+	return nil
 }
+
+// settle evens out the luck of the samples in uneven pixels, where a filament finer
+// than a pixel would look dotted: each gives and takes a share of what differs from
+// its uneven neighbours, so the sum stays.
+func (r *Raster) settle() {
+	if !slices.Contains(r.uneven, true) {
+		return
+	}
+	r.spare = grown(r.spare, len(r.Foam))
+	parallel(r.Height, func(j int) {
+		row := j * r.Width
+		copy(r.spare[row:row+r.Width], r.Foam[row:row+r.Width])
+		if j == 0 || j == r.Height-1 {
+			return
+		}
+		for at := row + 1; at < row+r.Width-1; at++ {
+			if !r.uneven[at] {
+				continue
+			}
+			for b := -1; b <= 1; b++ {
+				for a := -1; a <= 1; a++ {
+					if to := at + b*r.Width + a; r.uneven[to] && to%r.Width > 0 && to%r.Width < r.Width-1 && to/r.Width > 0 && to/r.Width < r.Height-1 {
+						r.spare[at] += settling[b+1][a+1] * (r.Foam[to] - r.Foam[at])
+					}
+				}
+			}
+		}
+	})
+	r.Foam, r.spare = r.spare, r.Foam
+}
+
+// settling is the binomial filter over a pixel and its neighbours.
+var settling = [3][3]float32{{1. / 16, 2. / 16, 1. / 16}, {2. / 16, 4. / 16, 2. / 16}, {1. / 16, 2. / 16, 1. / 16}}
 
 // corners is a row of pixel corners: where their fluid came from, in mm, and how
 // far that is from evenly spaced.
@@ -169,7 +221,7 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 	uneven := above.uneven[:0]
 	for i := 0; i < r.Width; i++ {
 		at := j*r.Width + i
-		r.Inside[at] = 1
+		r.Inside[at], r.uneven[at] = 1, false
 		if i < from || i >= to {
 			r.Inside[at] = c.inside((float64(i)+0.5)*r.MMPerPixel, yMid, r.MMPerPixel)
 		}
@@ -177,8 +229,11 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 			r.Foam[at] = 0
 			continue
 		}
+		if r.length != nil {
+			r.length[at] = c.interfaceIn(above, below, i)
+		}
 		if max(above.bend[i], above.bend[i+1]) > unevenMM {
-			uneven = append(uneven, i)
+			uneven, r.uneven[at] = append(uneven, i), r.Inside[at] == 1
 			continue
 		}
 		lo := min(f0[i], f0[i+1], f1[i], f1[i+1])
@@ -218,7 +273,7 @@ const unevenMM = 3.0
 
 // So many samples along each side of such a pixel are followed back one by one.
 const (
-	unevenSamples = 3
+	unevenSamples = 2
 	plainSamples  = 1 // for a picture that follows a slider
 )
 
@@ -331,6 +386,38 @@ func (c *Cut) coverage(above, below *corners, i int) float32 {
 		}
 	}
 	return float32(sum / (subpixels * subpixels))
+}
+
+// interfaceIn returns the length of the interface in pixel i, in pixels. Where its
+// fluid lay spread, the pixel is looked at in parts, so that a filament between its
+// corners counts.
+func (c *Cut) interfaceIn(above, below *corners, i int) float32 {
+	a, b, g, d := above.f[i], above.f[i+1], below.f[i+1], below.f[i]
+	span := math.Abs(above.x[i]-below.x[i+1]) + math.Abs(above.y[i]-below.y[i+1]) +
+		math.Abs(above.x[i+1]-below.x[i]) + math.Abs(above.y[i+1]-below.y[i])
+	if least := min(math.Abs(a), math.Abs(b), math.Abs(g), math.Abs(d)); least > 0.6*span*c.start.slope {
+		return 0
+	}
+	if span < 2*flatMM {
+		return float32(squareLength(a, b, g, d))
+	}
+	var f [subpixels + 1][subpixels + 1]float64
+	for k := range f {
+		t := float64(k) / subpixels
+		x0, x1 := above.x[i]+t*(below.x[i]-above.x[i]), above.x[i+1]+t*(below.x[i+1]-above.x[i+1])
+		y0, y1 := above.y[i]+t*(below.y[i]-above.y[i]), above.y[i+1]+t*(below.y[i+1]-above.y[i+1])
+		for l := range f[k] {
+			s := float64(l) / subpixels
+			f[k][l] = c.start.at(x0+s*(x1-x0), y0+s*(y1-y0)) - c.level
+		}
+	}
+	sum := 0.0
+	for k := 0; k < subpixels; k++ {
+		for l := 0; l < subpixels; l++ {
+			sum += squareLength(f[k][l], f[k][l+1], f[k+1][l+1], f[k+1][l])
+		}
+	}
+	return float32(sum / subpixels)
 }
 
 // FoamShare returns the foam's share of the area of the cut, 0 to 1.

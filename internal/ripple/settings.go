@@ -8,7 +8,8 @@ import (
 // The limits of Settings.
 const (
 	MaxStrokes = 24  // beyond it nothing is left to see, and air loss is not modelled
-	MinSizeMM  = 30  // of any side of a cut
+	MinSizeMM  = 30  // of a tub's length and breadth
+	MinFillMM  = 5   // of the filling: a handle is as wide, and stirs no flatter one
 	MaxSizeMM  = 600 // of any side of a cut
 	MinWidthMM = 5   // of a handle
 	MaxWidthMM = 40  // of a handle
@@ -41,7 +42,7 @@ func (s Settings) Validate() error {
 	checks := []fieldCheck{
 		{"Tub.LengthMM", s.Tub.LengthMM, MinSizeMM, MaxSizeMM, size},
 		{"Tub.BreadthMM", s.Tub.BreadthMM, MinSizeMM, MaxSizeMM, size},
-		{"Tub.HeightMM", s.Tub.HeightMM, MinSizeMM, MaxSizeMM, size},
+		{"Tub.HeightMM", s.Tub.HeightMM, MinFillMM, MaxSizeMM, fmt.Sprintf("%d to %d mm", MinFillMM, MaxSizeMM)},
 		{"Tub.CornerMM", s.Tub.CornerMM, 0, math.Min(s.Tub.LengthMM, s.Tub.BreadthMM) / 2, "0 to half the shorter side"},
 		{"View", float64(s.View), 0, float64(Top), "Side or Top"},
 		{"FoamShare", s.FoamShare, 0, 1, "0 to 1"},

@@ -37,7 +37,7 @@ func (p Pair) At(f float64) float64 {
 
 // Spoonful is how a quantity varies from one spoonful to the next.
 type Spoonful struct {
-	SideMM          float64 // of the square of cut that stands for a spoonful
+	SideMM          float64 // of the sample: of its width, where the filling is flatter than a cube
 	Samples         int
 	Mean, SD        float64
 	P10, P50, P90   float64
@@ -51,16 +51,23 @@ const SpoonBins = 20
 // Spoon returns the distribution of p over samples of ml millilitres.
 //
 // A sample is a cube, seen as the square of its face, and every place of the cut
-// where that square fits is taken. The pattern is taken to run straight through
+// where that square fits is taken. Where the filling is flatter than the cube, the
+// spoon takes its whole height and more of its width. The pattern is taken to run straight through
 // the cube. Real ribbons bend on their way, so real spoonfuls differ less than
 // these; and those along the walls are a little under-counted.
 //
 // Samples is 0, and the figures NaN, if the square does not fit or p is unknown.
 func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 	nan := math.NaN()
-	s := Spoonful{SideMM: math.Cbrt(ml * 1000), Mean: nan, SD: nan, P10: nan, P50: nan, P90: nan, Lowest: nan, Highest: nan}
-	side := int(math.Round(s.SideMM / r.MMPerPixel))
-	if !(ml > 0) || side < 1 || math.IsNaN(p.At(0.5)) {
+	mm3 := ml * 1000
+	highMM := min(math.Cbrt(mm3), r.fillMM)
+	s := Spoonful{SideMM: math.Sqrt(mm3 / highMM), Mean: nan, SD: nan, P10: nan, P50: nan, P90: nan, Lowest: nan, Highest: nan}
+	wide := int(math.Round(s.SideMM / r.MMPerPixel))
+	high := wide
+	if r.view == Side {
+		high = min(int(math.Round(highMM/r.MMPerPixel)), r.Height)
+	}
+	if !(ml > 0) || wide < 1 || high < 1 || math.IsNaN(p.At(0.5)) {
 		return s
 	}
 	// Sums over all pixels above and left, of foam and of tub.
@@ -77,13 +84,13 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 		}
 	}
 	var values []float64
-	stride := max(1, side/16)
+	stride := max(1, wide/16)
 	box := func(t []float64, i, j int) float64 {
-		return t[(j+side)*n+i+side] - t[(j+side)*n+i] - t[j*n+i+side] + t[j*n+i]
+		return t[(j+high)*n+i+wide] - t[(j+high)*n+i] - t[j*n+i+wide] + t[j*n+i]
 	}
-	full := float64(side*side) * 0.995 // a hair of wall is no matter
-	for j := 0; j+side <= r.Height; j += stride {
-		for i := 0; i+side <= r.Width; i += stride {
+	full := float64(wide*high) * 0.995 // a hair of wall is no matter
+	for j := 0; j+high <= r.Height; j += stride {
+		for i := 0; i+wide <= r.Width; i += stride {
 			if a := box(in, i, j); a >= full {
 				values = append(values, p.At(min(max(box(foam, i, j)/a, 0), 1)))
 			}

@@ -47,13 +47,18 @@ type Stroke struct {
 const (
 	defaultWidthMM = 10.0
 	// carried is the share of the handle's travel that the fluid beside it
-	// follows: a third, since it slips. From above, where the walls hold the
-	// return flow closer, a quarter.
-	carried    = 0.385
+	// follows, since it slips: 35 mm in the tub of the thickness table of the side
+	// cut, as its strokes are. From above, where the walls hold the return flow
+	// closer, a quarter.
+	carried    = 0.42
 	carriedTop = 0.25
+	// flatTub limits how far a level stroke carries, in heights of the filling: in a
+	// flatter tub the return goes round the handle, out of the cut.
+	flatTub = 2.0
 	// spreadOf is the length s of a stroke's stream function in handle widths:
 	// half of what moves along with the handle lies within 0.58 s of its middle.
-	spreadOf = 1.2
+	// With it ribbons thin as that table has them.
+	spreadOf = 0.9
 	// swirlAngle is the twist of the thickness table of the view from above, rad.
 	swirlAngle = 2.2
 	// loopAngle is the twist of each loop of a figure eight, rad.
@@ -125,7 +130,7 @@ func (k Stroke) place(o outline, v View, seed uint64, i int) motion {
 	if depth == 0 || depth > o.h {
 		depth = o.h
 	}
-	depth = math.Max(depth, 2*width)
+	depth = math.Min(math.Max(depth, 2*width), o.h)
 	floor := 0.0 // only a stroke that stays clear of the bottom has one
 	if depth < o.h-width {
 		floor = o.h - depth
@@ -136,9 +141,9 @@ func (k Stroke) place(o outline, v View, seed uint64, i int) motion {
 		return motion{flow: newLane(o.w, o.h, at, spreadOf*width, floor, false, sign*carried*depth)}
 	case Drag:
 		at := o.h - depth*(0.14+0.72*spread)
-		return motion{flow: newLane(o.h, o.w, at, spreadOf*width, 0, true, sign*carried*o.w)}
+		return motion{flow: newLane(o.h, o.w, at, spreadOf*width, 0, true, sign*carried*math.Min(o.w, flatTub*o.h))}
 	case Fold:
-		return motion{flow: newTurnover(o, spreadOf*width, floor, 0.8*carried*math.Max(depth, o.w/2))}
+		return motion{flow: newTurnover(o, spreadOf*width, floor, carried*math.Max(depth, math.Min(o.w/2, flatTub*o.h)))}
 	default: // FigureEight
 		x, y := o.w*(0.38+0.24*spread), o.h-depth*r.between(0.35, 0.65)
 		apart := o.w * r.between(0.17, 0.25)

@@ -36,7 +36,7 @@ func (c *cubic) at(s, t float32) float32 {
 // tableCellMM is the largest cell of a table, mm. Nodes go margin cells beyond
 // the walls, so that slopes at a wall are as good as any.
 const (
-	tableCellMM  = 1.2
+	tableCellMM  = 1.0
 	tableErrorMM = 0.002
 	margin       = 2
 )

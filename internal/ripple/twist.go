@@ -63,7 +63,8 @@ func (t Twist) pull(xs, ys []float64) {
 
 // Tine is the tine line of marbling: an upright line drags the fluid by Shift,
 // and fluid at distance d from it by Shift · ½^(d/Reach). It keeps area (a shear)
-// but not a level wall, so a Layout may be dented by it and no Stroke uses it.
+// but not a level wall, so no Stroke uses it, and layers are dented by a smooth
+// kin of it.
 //
 // Source: Lu, Jaffer, Jin, Zhao and Mao 2012; A. Jaffer, The Mathematics of
 // Marbling.

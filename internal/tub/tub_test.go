@@ -53,7 +53,7 @@ func TestEveryOrdinaryTubCanBeDrawn(t *testing.T) {
 
 func TestATubTooFlatForAPictureIsRefusedWithItsMeasure(t *testing.T) {
 	d := design.New()
-	d.Tubs.FillPercent = 10
+	d.Tubs.VolumeML, d.Tubs.FillPercent = 50, 10
 	_, err := ripple.Stir(Ripple(d))
 	var field *ripple.FieldError
 	require.ErrorAs(t, err, &field)
