@@ -6,12 +6,15 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	"image/png"
 	"math"
 	"reflect"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 	"golang.org/x/image/draw"
@@ -119,7 +122,9 @@ func NewRipple(h Host, drawn func()) *Ripple {
 
 	top := container.NewBorder(nil, nil, p.view, p.export)
 	p.status.Alignment = fyne.TextAlignTrailing
-	p.working = container.NewHBox(container.NewGridWrap(fyne.NewSize(150, p.stop.MinSize().Height), p.bar), p.stop)
+	wide := canvas.NewRectangle(color.Transparent)
+	wide.SetMinSize(fyne.NewSize(150, 0))
+	p.working = container.NewHBox(container.NewStack(wide, p.bar), p.stop)
 	// It stands over the foot of the pictures' room, beside their ruler.
 	working := container.NewBorder(nil, container.NewBorder(nil, nil, nil, p.working, p.status), nil, nil)
 	caption := prose(fmt.Sprintf("At most %d strokes. Air lost by overmixing is not modelled.", ripple.MaxStrokes))
@@ -129,8 +134,12 @@ func NewRipple(h Host, drawn func()) *Ripple {
 		container.New(&beside{even: true}, p.strokes, p.foam),
 		p.grams, caption)
 	left := container.NewBorder(top, hands, nil, nil,
-		container.NewStack(p.pictures, working, container.NewCenter(container.NewGridWrap(fyne.NewSize(420, 120), p.nothing))))
-	right := scrolled(heading("Colours"), p.colours[0].object, p.colours[1].object, p.alike, p.found.object)
+		container.NewStack(p.pictures, working, container.NewVBox(layout.NewSpacer(), p.nothing, layout.NewSpacer())))
+	colours := container.New(layout.NewFormLayout())
+	for _, c := range p.colours {
+		colours.Objects = append(colours.Objects, c.name, c.object)
+	}
+	right := scrolled(heading("Colours"), colours, p.alike, p.found.object)
 	p.found.follow(right)
 	split := container.NewHSplit(container.NewPadded(left), right)
 	split.Offset = 0.63

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -308,10 +309,11 @@ func TestWorkForAPageThatWasLeftIsDropped(t *testing.T) {
 	h := newStirHost(t, "hazelnut.yaml")
 	p, drawn := openRipple(h)
 	p.Leave()
-	shown := 0
-	c := NewCutter(h.Post, func(Drawn) { shown++ }, nil)
-	c.Draw(cutting(t, h)) // takes as long as the page's work would have
-	h.until(func() bool { return shown == 2 })
+	require.Eventually(t, func() bool {
+		p.cutter.work.mu.Lock()
+		defer p.cutter.work.mu.Unlock()
+		return !p.cutter.work.running
+	}, time.Minute, 5*time.Millisecond)
 	for len(h.posted) > 0 {
 		(<-h.posted)()
 	}

@@ -82,14 +82,15 @@ type colourRow struct {
 	foods  *widget.Select
 	hex    *hexEntry
 	foam   bool
-	object fyne.CanvasObject
+	name   *widget.Label
+	object fyne.CanvasObject // all but the name
 }
 
 // own is what the list says of a colour that is no food's.
 const own = "your own"
 
 func newColourRow(p *Ripple, name string, foam bool) *colourRow {
-	r := &colourRow{sample: kit.NewSwatch(foam), foam: foam}
+	r := &colourRow{sample: kit.NewSwatch(foam), foam: foam, name: widget.NewLabel(name)}
 	commit := func(hex string) {
 		p.change(strings.ToLower(name)+" colour", func(d *design.Design) {
 			if foam {
@@ -118,12 +119,7 @@ func newColourRow(p *Ripple, name string, foam bool) *colourRow {
 		dg.SetColor(colourOf(r.hex.shown))
 		dg.Show()
 	})
-	title := widget.NewLabel(name)
-	title.Truncation = fyne.TextTruncateClip
-	width := fyne.MeasureText("Custard", theme.TextSize(), fyne.TextStyle{}).Width + 4*theme.InnerPadding()
-	r.object = container.NewBorder(nil, nil,
-		container.NewHBox(container.NewGridWrap(fyne.NewSize(width, title.MinSize().Height), title), r.sample),
-		container.NewHBox(r.hex, pick), r.foods)
+	r.object = container.NewBorder(nil, nil, r.sample, container.NewHBox(r.hex, pick), r.foods)
 	return r
 }
 
