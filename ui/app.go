@@ -94,7 +94,11 @@ func New(s Setup) *Window {
 	w.kitchens = page.NewKitchens(profiles)
 	w.bench = newBench(w)
 	w.pages = w.newPages()
-	w.content = container.NewStack(w.bench.object)
+	leaves := []fyne.CanvasObject{w.bench.object}
+	for _, p := range w.pages {
+		leaves = append(leaves, p.Object())
+	}
+	w.content = kit.NewLeaves(leaves...)
 	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.verdict, w.content, tightly(w.status)))
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/cold"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
@@ -50,13 +51,12 @@ func (w *Window) turnTo(i int) {
 	}
 	w.current = i
 	if i < 0 {
-		w.content.Objects = []fyne.CanvasObject{w.bench.object}
+		kit.Turn(w.content, w.bench.object)
 		w.bench.show()
 	} else {
-		w.content.Objects = []fyne.CanvasObject{w.pages[i].Object()}
+		kit.Turn(w.content, w.pages[i].Object())
 		w.pages[i].Show()
 	}
-	w.content.Refresh()
 	w.markNav()
 	name := "Bench"
 	if i >= 0 {

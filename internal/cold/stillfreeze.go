@@ -76,7 +76,7 @@ func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exp
 	}
 	e := exposure{
 		substance: only(body), vessel: c.Vessel, cells: dishCells, place: place,
-		start: l.StartC, target: target, limit: dishLimit, every: 60, frames: 300,
+		start: l.StartC, target: target, limit: dishLimit, every: 60, frames: 60,
 	}
 	if l.Form == FormBox {
 		e.lid = pl.p.Package.LidResistance

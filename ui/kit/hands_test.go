@@ -435,3 +435,15 @@ func TestATileIsChosenByTapAndByKey(t *testing.T) {
 	assert.Equal(t, "9 to 14 min", v.Value)
 	assert.True(t, chosen)
 }
+
+func TestABookIsAsLargeAsItsOpenLeaf(t *testing.T) {
+	a, b := widget.NewLabel("a"), widget.NewLabel("a much longer leaf")
+	book := kit.NewLeaves(a, b)
+	window(t, book, 300, 100)
+	assert.Equal(t, a.MinSize(), book.MinSize())
+	assert.False(t, b.Visible())
+	kit.Turn(book, b)
+	assert.Equal(t, b.MinSize(), book.MinSize())
+	assert.False(t, a.Visible())
+	assert.Equal(t, book.Size(), b.Size())
+}

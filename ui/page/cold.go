@@ -84,7 +84,11 @@ func NewCold(h Host, k *Kitchens, told func(*cold.Answer)) *Cold {
 	p.again.Hide()
 	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.again))
 
-	p.details = container.NewStack()
+	var scrolls []fyne.CanvasObject
+	for _, v := range p.views {
+		scrolls = append(scrolls, v.scroll)
+	}
+	p.details = kit.NewLeaves(scrolls...)
 	split := container.NewHSplit(p.stage.object, p.details)
 	split.Offset = 0.66
 	p.split = split
@@ -204,7 +208,7 @@ func (p *Cold) done(job PlanJob, a *cold.Answer, took time.Duration, err error) 
 func (p *Cold) choose(i int) {
 	p.stage.stop()
 	p.current = i
-	p.details.Objects = []fyne.CanvasObject{p.views[i].scroll}
+	kit.Turn(p.details, p.views[i].scroll)
 	p.split.Refresh()
 	p.showAnswer()
 }

@@ -514,3 +514,10 @@ func TestTheColdLooks(t *testing.T) {
 		p.Leave()
 	}
 }
+
+func TestATableRowHasOneUnit(t *testing.T) {
+	assert.Equal(t, []string{"96 min", "76 min", "99 min"}, times("", cold.Range{Value: 96, Low: 76, High: 99}).Cells)
+	assert.Equal(t, []string{"1.6 h", "1.3 h", "2.2 h"}, times("", cold.Range{Value: 96, Low: 76, High: 132}).Cells)
+	assert.Equal(t, []string{"3.0 h", "2.5 h", "not reached"}, hours("", cold.Range{Value: 3, Low: 2.5, High: math.NaN()}).Cells)
+	assert.Equal(t, []string{"at once", "at once", "at once"}, times("", cold.Range{}).Cells)
+}

@@ -135,7 +135,7 @@ func newTimes() *kit.Figures { return kit.NewFigures(strings.Fields(timeColumns)
 func times(name string, r cold.Range) kit.Figure {
 	word := clock
 	if r.Value >= 100 || r.High >= 100 { // one unit a row
-		word = func(m float64) string { return clock(math.Max(m, 100)) }
+		word = clockHours
 	}
 	return kit.Figure{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
 }
@@ -153,6 +153,13 @@ func clock(minute float64) string {
 		return "at once"
 	}
 	return cold.Clock(minute)
+}
+
+func clockHours(minute float64) string {
+	if math.IsNaN(minute) || minute == 0 {
+		return clock(minute)
+	}
+	return number(minute/60, 1) + " h"
 }
 
 // bandWord says what from and to mean for a place.
@@ -225,7 +232,7 @@ func (p *Cold) newCustardView() *coldView {
 
 // newFoamView is the foam cooling in its dish.
 func (p *Cold) newFoamView() *coldView {
-	v := newColdView("Freeze the foam", "still_freeze")
+	v := newColdView("Freeze the foam")
 	together, how, band := bold(""), prose(""), prose("")
 	reach := newTimes()
 	p.freezing(v)
@@ -245,7 +252,10 @@ func (p *Cold) newFoamView() *coldView {
 		c := &a.StillFreeze.Foam
 		together.SetText(togetherWord(&a.StillFreeze))
 		how.SetText(howWord(c))
-		rows := []kit.Figure{times("First ice at the edge", c.FirstIce)}
+		var rows []kit.Figure
+		if c.FirstIce.Known() {
+			rows = append(rows, times("First ice at the edge", c.FirstIce))
+		}
 		if c.Present {
 			rows = append(rows, times("Swirl, "+celsius(c.ReadyC), c.Ready))
 		}
