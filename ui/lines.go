@@ -39,6 +39,7 @@ type lineRow struct {
 	amount *kit.Number
 	more   *widget.Button
 	line   design.Line // with neither grams nor count
+	called string
 }
 
 func newLineList(w *Window, part design.Part, title string) *lineList {
@@ -69,8 +70,9 @@ func amountOf(l design.Line) float64 {
 func (l *lineList) show(d design.Design, beside string) {
 	lines := d.Lines(l.part)
 	same := len(lines) == len(l.rows) && beside == l.beside
+	lib := l.w.library()
 	for i := 0; same && i < len(lines); i++ {
-		same = l.rows[i].line == shapeOf(lines[i])
+		same = l.rows[i].line == shapeOf(lines[i]) && l.rows[i].called == nameIn(lib, lines[i])
 	}
 	if !same {
 		l.beside = beside
@@ -99,8 +101,8 @@ func (l *lineList) build(lines []design.Line) {
 }
 
 func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
-	r := &lineRow{line: shapeOf(x)}
 	name := l.w.nameOf(x)
+	r := &lineRow{line: shapeOf(x), called: name}
 	hint := name + ": press for another ingredient. Ctrl with an arrow moves the line, Delete removes it."
 	if x.Note != "" {
 		hint = name + ", " + x.Note + ": press for another ingredient."
@@ -230,16 +232,13 @@ func (l *lineList) count(i int, p design.EggPart) {
 	d, x, ok := l.line(i)
 	if g := gramsOfOne(d, p); ok && !math.IsNaN(g) {
 		l.focus = i
-		x.Ingredient, x.CountOf, x.Count, x.Grams = "", p, max(1, math.Round(x.Grams/g)), 0
+		x.Ingredient, x.CountOf, x.Count, x.Grams = p.IngredientID(), p, max(1, math.Round(x.Grams/g)), 0
 		l.w.Commit(d.WithLine(l.part, i, x), "counting of "+string(p))
 	}
 }
 
 // weighed is a line in grams, whatever it was.
 func weighed(x design.Line, grams float64) design.Line {
-	if x.Count > 0 {
-		x.Ingredient = x.CountOf.IngredientID()
-	}
 	x.Count, x.CountOf, x.Grams = 0, "", grams
 	return x
 }
@@ -306,7 +305,7 @@ func (l *lineList) put(i int, it kit.FinderItem) {
 		if g := gramsOfOne(d, x.CountOf); ok && x.Grams > 0 && g > 0 {
 			n = max(1, math.Round(x.Grams/g))
 		}
-		x.Ingredient, x.Grams, x.Count = "", 0, n
+		x.Ingredient, x.Grams, x.Count = x.CountOf.IngredientID(), 0, n
 	default:
 		x.Ingredient = it.ID
 		if x.Grams == 0 {
@@ -328,15 +327,13 @@ func (w *Window) library() *ingredient.Library {
 }
 
 // nameOf is what a line's ingredient is called.
-func (w *Window) nameOf(x design.Line) string {
-	id := x.Ingredient
-	if x.Count > 0 {
-		id = x.CountOf.IngredientID()
-	}
-	if in, ok := w.library().Find(id); ok {
+func (w *Window) nameOf(x design.Line) string { return nameIn(w.library(), x) }
+
+func nameIn(lib *ingredient.Library, x design.Line) string {
+	if in, ok := lib.Find(x.Ingredient); ok {
 		return in.Name
 	}
-	return id
+	return x.Ingredient
 }
 
 // brief is a name short enough for a menu.

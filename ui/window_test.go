@@ -311,7 +311,9 @@ func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
 	require.Equal(t, 90.0, b.Design().Dense.Lines[i].Grams)
 	l.count(i, design.Yolks)
 	b.frame()
-	assert.Equal(t, design.Line{CountOf: design.Yolks, Count: 5}, b.Design().Dense.Lines[i])
+	assert.Equal(t, design.Line{Ingredient: "egg_yolk", CountOf: design.Yolks, Count: 5}, b.Design().Dense.Lines[i])
+	_, err := b.Session.Result()
+	assert.NoError(t, err, "counted eggs are computed")
 	assert.Equal(t, "yolks", l.rows[i].amount.Unit)
 	l.weigh(i)
 	b.frame()
@@ -319,6 +321,8 @@ func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
 	l.put(i, kit.FinderItem{ID: "whites", Title: "Whites, counted"})
 	b.frame()
 	assert.Equal(t, design.Whites, b.Design().Dense.Lines[i].CountOf)
+	_, err = b.Session.Result()
+	assert.NoError(t, err)
 	for b.Session.Undo() {
 	}
 	b.frame()
