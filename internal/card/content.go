@@ -241,8 +241,8 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	add("Starts to freeze", func(p *model.Phase) string { return celsius1(p.FreezingPoint.Value) }, "")
 	add("Water frozen "+at, func(p *model.Phase) string {
 		return number(100*p.WaterFrozen.Value, 0) + " %"
-	}, "")
-	add("Ice by volume", func(p *model.Phase) string { return number(100*p.State.IceVolume, 0) + " %" }, "")
+	}, number(100*r.Blend.WaterFrozen, 0)+" %")
+	add("Ice by volume", func(p *model.Phase) string { return number(100*p.State.IceVolume, 0) + " %" }, number(100*r.Blend.IceVolume, 0)+" %")
 	add("Hardness "+at, func(p *model.Phase) string { return kPa(p.Yield.Value) }, "")
 	add("Hardness band, kPa", func(p *model.Phase) string { return fmt.Sprintf("%s–%s", sig(p.Yield.Low), sig(p.Yield.High)) }, "")
 	add("On the spoon", func(p *model.Phase) string { return p.Word.Name }, "")

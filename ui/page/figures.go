@@ -36,7 +36,7 @@ func NewFigures(h Host) *Figures {
 		warnings:  container.NewVBox(),
 	}
 	left := scrolledBothWays(heading("The phases and the tub"), p.table,
-		prose("In brackets: what unknown composition and the bound-water freedom leave open; for hardness also the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
+		prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. In brackets: what unknown composition and the bound-water freedom leave open; for hardness also the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
 	right := scrolledBothWays(heading("What to know"), p.warnings,
 		heading("Nutrition of the whole food"), p.nutrition,
 		heading("What one gram more of a line does"), p.lines,
@@ -139,14 +139,14 @@ func phaseRows(r *model.Result) []kit.Figure {
 		row("On the spoon", "", d.Word.Name, f.Word.Name, ""),
 		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
 		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),
-		num("Sweetness, sucrose equivalent", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
+		num("Sweetness, as sucrose", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
 		num("    melted, at 20 °C", "%", 1, d.SweetnessMelted, f.SweetnessMelted, mean(d.SweetnessMelted, f.SweetnessMelted)),
 		row("    the trade's aim for an ice cream", "%", "", "", tradeSweetness()),
 		num("    in a 15 mL spoonful", "g", 2, d.SweetnessPerSpoon, f.SweetnessPerSpoon, b.SweetnessPerSpoon),
-		num("Contrast: hardness, custard over foam", "×", 1, nan, nan, b.Hardness),
-		num("Contrast: sweetness, foam less custard", "points", 1, nan, nan, b.Sweetness),
-		row("Contrast: start of scooping", "K", "", "", scoopContrast(b.ScoopsK, b.ScoopsAtLeast)),
-		num("Volume frozen, of that filled", "%", 1, 100*d.Swelling, 100*f.Swelling, nan),
+		num("Contrast: hardness", "×", 1, nan, nan, b.Hardness),
+		num("Contrast: sweetness", "points", 1, nan, nan, b.Sweetness),
+		row("Contrast: starts to scoop", "K", "", "", scoopContrast(b.ScoopsK, b.ScoopsAtLeast)),
+		num("Frozen, of that filled", "%", 1, 100*d.Swelling, 100*f.Swelling, nan),
 		num("Syrup solids", "%", 1, nan, r.Syrup.SolidsPercent, nan),
 		num("Syrup, water boiled off", "g", 1, nan, r.Syrup.WaterOffG, nan),
 	)
@@ -221,7 +221,7 @@ func lineRows(r *model.Result) []kit.Figure {
 		if l.Part != 0 {
 			density = r.Foam.Body.Density()
 		}
-		rows = append(rows, kit.Figure{Name: brief(l.Ingredient.Name, 28), Cells: []string{
+		rows = append(rows, kit.Figure{Name: brief(l.Ingredient.Name, 22), Cells: []string{
 			number(l.Grams, 0), number(s.FreezingPointC, 4), number(100*s.LnYield, 2), number(s.Sweetness, 3), number(100*s.Density/density, 3)}})
 	}
 	return rows
