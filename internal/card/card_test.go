@@ -636,8 +636,23 @@ func BenchmarkPDF(b *testing.B) {
 func BenchmarkRender(b *testing.B) {
 	d := market()
 	r := evaluated(b, d)
+	for _, dpi := range []float64{50, 57, 110, 220} { // coarse, whole pages and page width in a window, twice that
+		b.Run(fmt.Sprintf("dpi=%g", dpi), func(b *testing.B) {
+			for i := 0; i < b.N; i++ {
+				if _, err := Render(context.Background(), d, r, Options{DPI: dpi}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkRenderLabel(b *testing.B) {
+	d := market()
+	l, err := label.For(evaluated(b, d).Food(d), label.US, label.Options{})
+	require.NoError(b, err)
 	for i := 0; i < b.N; i++ {
-		if _, err := Render(context.Background(), d, r, Options{DPI: 100}); err != nil {
+		if _, err := RenderLabel(l, "", 110); err != nil {
 			b.Fatal(err)
 		}
 	}

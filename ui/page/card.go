@@ -140,10 +140,12 @@ func (p *Card) draw() {
 		o.Cold = a
 		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, untimed, err) }) }
 		if !known {
-			o.DPI = coarseDPI
+			if o.DPI = coarseDPI; dpi < 1.3*coarseDPI { // then the sharp ones cost no more
+				o.DPI = dpi
+			}
 			pages, err := card.Render(always, d, &r, o)
 			post(pages, err)
-			if err != nil {
+			if err != nil || o.DPI == dpi {
 				return
 			}
 		}
