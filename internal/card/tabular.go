@@ -11,11 +11,8 @@ import (
 // two columns, the vitamins under them and the footnote at the right. Sizes:
 // Calories 10 pt or more, the serving size 9 pt, nutrients 8 pt, the rest 6 pt.
 func usTabularPanel(l *label.Label) *sheet {
-	const head, col, note = 46.0, 50.0, 33.0
-	p := &sheet{w: usPad + head + 2 + 2*col + 2 + note + usPad}
-	x0 := usPad + head + 2
-	xn := x0 + 2*col + 2
-
+	const note = 33.0
+	head := max(46, facts(sans, usServings).width(l.ServingsText))
 	var lists [2][]label.Line // fat to sodium, carbohydrate to protein
 	var vitamins []label.Line
 	side := 0
@@ -30,6 +27,26 @@ func usTabularPanel(l *label.Label) *sheet {
 		}
 	}
 	rows := max(len(lists[0]), len(lists[1]))
+	var all []string
+	for _, n := range vitamins {
+		all = append(all, n.Name+"\u00a0"+amountOf(n)+"\u00a0"+n.DVText)
+	}
+	line := strings.Join(all, " • ")
+	if l.NotSignificant != "" {
+		line = strings.TrimPrefix(line+" • "+l.NotSignificant, " • ")
+	}
+	// Both columns are as wide as the longest line needs, and the vitamins.
+	col := max(50, (facts(sans, usNutrient).width(line)+3)/2)
+	for _, list := range lists {
+		for _, n := range list {
+			trial := &sheet{}
+			end := usName(trial, float64(n.Indent)*usIndent, 0, n, true)
+			col = max(col, end+3+facts(sansBold, usNutrient).width(n.DVText)+2)
+		}
+	}
+	x0 := usPad + head + 3
+	xn := x0 + 2*col + 2
+	p := &sheet{w: xn + note + usPad}
 
 	y := usPad + 0.3
 	for side, list := range lists {
@@ -52,14 +69,6 @@ func usTabularPanel(l *label.Label) *sheet {
 	}
 	bottom := y + 2.6 + float64(rows)*usPitch
 	p.box(x0, bottom, 2*col-2, usBar, black)
-	var all []string
-	for _, n := range vitamins {
-		all = append(all, n.Name+"\u00a0"+amountOf(n)+"\u00a0"+n.DVText)
-	}
-	line := strings.Join(all, " • ")
-	if l.NotSignificant != "" {
-		line = strings.TrimPrefix(line+" • "+l.NotSignificant, " • ")
-	}
 	vit := text(2*col-2, usNutrient+4, facts(sans, usNutrient), line)
 	p.place(vit, x0, bottom+usBar+1.4)
 	p.h = bottom + usBar + 1.4 + vit.h + usPad + 0.4

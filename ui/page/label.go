@@ -65,6 +65,11 @@ func NewLabel(h Host) *Label {
 	return p
 }
 
+// ruleOf says when a form may be taken, where that is not seen from the label.
+var ruleOf = map[card.Form]string{
+	card.Tabular: " This form is for a package without some three inches of height (21 CFR 101.9(d)(11)(iii)).",
+}
+
 // regionOf returns the region that a group chooses.
 func regionOf(g *widget.RadioGroup) label.Region {
 	for _, r := range regions {
@@ -189,7 +194,7 @@ func (p *Label) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.sheet.Show()
 	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
 	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
-		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM))
+		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM) + ruleOf[of.drawnForm])
 	if p.fineness() != of.drawnDPI {
 		p.draw()
 	}
