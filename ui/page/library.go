@@ -39,6 +39,8 @@ type Library struct {
 	browse fyne.CanvasObject
 	object *fyne.Container
 
+	items   []kit.FinderItem // in the finder
+	shown   detailKey
 	chosen  string // id
 	listing bool   // the program is moving the selection
 	here    bool   // the page is in view
@@ -149,8 +151,13 @@ func (p *Library) list() {
 		}
 		items = append(items, it)
 	}
+	if !slices.Equal(items, p.items) {
+		p.items = items
+		p.listing = true
+		p.finder.ShowItems(items)
+		p.listing = false
+	}
 	p.listing = true
-	p.finder.ShowItems(items)
 	p.finder.Select(p.chosen)
 	p.listing = false
 	if it, ok := p.finder.Selected(); ok {
@@ -173,6 +180,12 @@ func mine(list []*ingredient.Ingredient, id string) *ingredient.Ingredient {
 		return list[i]
 	}
 	return nil
+}
+
+// detailKey is what the right side depends on.
+type detailKey struct {
+	in, kept *ingredient.Ingredient
+	copy     copyState
 }
 
 // choose shows the ingredient of that id.

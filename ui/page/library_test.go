@@ -339,6 +339,11 @@ func TestLibraryFitsItsWindow(t *testing.T) {
 			"pack": func() { p.edit(newFromPack(p)) },
 			"edit": func() { in, _ := p.all.Find("fig_paste"); p.edit(editorOf(p, in)) },
 			"copy": func() { in, _ := p.all.Find("milk_whole"); p.edit(duplicateOf(p, in)) },
+			"differs": func() {
+				h.d.Own = []*ingredient.Ingredient{mine(p.setup.Shelf.Own(), "fig_paste").With(ingredient.Fat, ingredient.Known(1))}
+				p.Show()
+				p.choose("fig_paste")
+			},
 			"open": func() {
 				p.edit(newFromPack(p))
 				for _, a := range all[*widget.Accordion](p.Object()) {
@@ -354,6 +359,7 @@ func TestLibraryFitsItsWindow(t *testing.T) {
 		for name, show := range shows {
 			require.NoError(t, os.WriteFile(path, []byte(figPack), 0o644))
 			p.setup.Shelf.Read()
+			h.d.Own = nil
 			p.back("")
 			show()
 			least := p.Object().MinSize()
@@ -394,5 +400,19 @@ func TestTheLibraryIsReachedByKeyboard(t *testing.T) {
 	reached = reach(40)
 	for _, f := range []fyne.Focusable{e.name, e.id, e.group, e.per.entry, e.pack[0].entry, button(t, p.Object(), "Save"), button(t, p.Object(), "Cancel")} {
 		assert.True(t, reached[f])
+	}
+}
+
+// BenchmarkChoose is a step of the arrow keys through the list.
+func BenchmarkChoose(b *testing.B) {
+	h := &shelfHost{newFakeHost(b, design.New())}
+	shelf := userdata.NewShelf(h.model.Library(), "")
+	p := NewLibrary(h, LibrarySetup{Shelf: shelf, Use: func(*ingredient.Library) {}})
+	h.win.SetContent(p.Object())
+	h.win.Resize(fyne.NewSize(1280, 720))
+	p.Show()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		p.choose([...]string{"cashew", "milk_whole"}[i%2])
 	}
 }

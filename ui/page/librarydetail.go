@@ -16,6 +16,11 @@ import (
 // showDetail fills the right side with the ingredient chosen.
 func (p *Library) showDetail() {
 	in, ok := p.all.Find(p.chosen)
+	key := detailKey{in, mine(p.setup.Shelf.Own(), p.chosen), p.copyState(p.chosen)}
+	if key == p.shown && len(p.detail.Objects) > 0 {
+		return
+	}
+	p.shown = key
 	if !ok {
 		p.detail.Objects = []fyne.CanvasObject{container.NewCenter(widget.NewLabel("Choose an ingredient at the left."))}
 		p.detail.Refresh()
@@ -97,6 +102,27 @@ func (p *Library) keepRow(in *ingredient.Ingredient) fyne.CanvasObject {
 	return row
 }
 
+// copyState is how the design's copy of an ingredient stands to what the maker
+// keeps.
+type copyState uint8
+
+const (
+	copySame  copyState = iota // or there is none
+	copyAlone                  // the maker keeps none
+	copyDiffers
+)
+
+func (p *Library) copyState(id string) copyState {
+	carried, kept := mine(p.own, id), mine(p.setup.Shelf.Own(), id)
+	switch {
+	case carried == nil || kept != nil && kept.Equal(carried):
+		return copySame
+	case kept == nil:
+		return copyAlone
+	}
+	return copyDiffers
+}
+
 // copyNote tells of a copy in the design that differs from what the maker
 // keeps, or that they do not keep, and offers to mend it; nil if neither.
 func (p *Library) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
@@ -104,10 +130,10 @@ func (p *Library) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	note := func(text, command string, do func()) fyne.CanvasObject {
 		return container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton(command, do)), bold(text))
 	}
-	switch {
-	case carried == nil || kept != nil && kept.Equal(carried):
+	switch p.copyState(in.ID) {
+	case copySame:
 		return nil
-	case kept == nil:
+	case copyAlone:
 		return note("It came with this design and is not among your own.", "Keep it", func() {
 			if err := p.keep(carried, ""); err != nil {
 				p.host.Say(sentence(err.Error()))
