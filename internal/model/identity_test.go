@@ -119,6 +119,20 @@ func TestTheResultSaysWhenItExtrapolates(t *testing.T) {
 	require.True(t, said("salt", 250, -10), "the freezing point itself lies beyond")
 }
 
+// The formula ends at 75 % sugar and −25 °C; a 2 : 1 foam is past it in a hardening room.
+func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
+	m := model.New(library(t))
+	for c, want := range map[float64]bool{-13: false, -30: true} {
+		r, err := m.EvaluateAt(market(), c)
+		require.NoError(t, err)
+		said := false
+		for _, w := range r.Warnings {
+			said = said || w.Code == "film_beyond_formula" && w.Where == "foam"
+		}
+		require.Equal(t, want, said, "%g °C", c)
+	}
+}
+
 // The band of the hardness holds the scatter between batches and, at its low
 // end, a film as thin as the phase's own sugars make it.
 func TestTheHardnessBandReachesDownToTheThinFilm(t *testing.T) {

@@ -77,6 +77,10 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	if percent, grains := p.Body.Graining(); grains && p.Body.Role == phase.Foam {
 		r.say(Caution, "foam_graining", where, "The foam's syrup is %.0f %% sugar, more sucrose than dissolves at 20 °C: it may grain. Replace part of the sugar by glucose syrup or honey.", percent)
 	}
+	if s := &p.State; p.Body.Role == phase.Foam && (s.SyrupSugar > solution.ViscosityRange.MaxPercent || s.T < solution.ViscosityRange.MinC) {
+		r.say(Note, "film_beyond_formula", where, "At %s the liquid is %.0f %% sugar: its thickness is computed to %.0f %% and %s only, so the ribbon is stiffer than its hardness says.",
+			celsius(s.T), s.SyrupSugar, solution.ViscosityRange.MaxPercent, celsius(solution.ViscosityRange.MinC))
+	}
 	if p.State.T < p.Body.EndOfFreezingC {
 		r.say(Note, "end_of_freezing", where, "Below %s no more ice grows; the figures stay at that temperature's ice.", celsius(math.Round(p.Body.EndOfFreezingC)))
 	}

@@ -36,13 +36,13 @@ func NewFigures(h Host) *Figures {
 		warnings:  container.NewVBox(),
 	}
 	left := scrolledBothWays(heading("The phases and the tub"), p.table,
-		prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. In brackets: what unknown composition and the bound-water freedom leave open; for hardness also the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
+		prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. Between: what unknown composition and the bound-water freedom leave open; for hardness also the thickness of the syrup and the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
 	right := scrolledBothWays(heading("What to know"), p.warnings,
 		heading("Nutrition of the whole food"), p.nutrition,
 		heading("What one gram more of a line does"), p.lines,
 		prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in kelvin, hardness and density in per cent of themselves, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
 	split := container.NewHSplit(left, right)
-	split.Offset = 0.52
+	split.Offset = 0.485
 	p.object = split
 	return p
 }
@@ -98,6 +98,9 @@ func severityWord(s model.Severity) string {
 	return map[model.Severity]string{model.Note: "Note", model.Caution: "Caution", model.Serious: "Serious"}[s]
 }
 
+// between names the row of a figure's band.
+const between = "    between"
+
 // phaseRows lists the figures of both phases and the tub.
 func phaseRows(r *model.Result) []kit.Figure {
 	d, f, b := &r.Dense, &r.Foam, &r.Blend
@@ -131,11 +134,14 @@ func phaseRows(r *model.Result) []kit.Figure {
 		}
 	}
 	return append(rows,
-		row("Initial freezing point", "°C", span(d.FreezingPoint, 1, 2), span(f.FreezingPoint, 1, 2), ""),
-		row("Water frozen", "%", span(d.WaterFrozen, 100, 0), span(f.WaterFrozen, 100, 0), number(100*b.WaterFrozen, 0)),
+		num("Initial freezing point", "°C", 2, d.FreezingPoint.Value, f.FreezingPoint.Value, nan),
+		row(between, "°C", band(d.FreezingPoint, 1, 2), band(f.FreezingPoint, 1, 2), ""),
+		num("Water frozen", "%", 0, 100*d.WaterFrozen.Value, 100*f.WaterFrozen.Value, 100*b.WaterFrozen),
+		row(between, "%", band(d.WaterFrozen, 100, 0), band(f.WaterFrozen, 100, 0), ""),
 		num("Ice by mass", "%", 1, 100*d.State.IceMass, 100*f.State.IceMass, 100*b.IceMass),
 		num("Ice by volume", "%", 1, 100*d.State.IceVolume, 100*f.State.IceVolume, 100*b.IceVolume),
-		row("Hardness", "kPa", span(d.Yield, 1, 2), span(f.Yield, 1, 2), number(b.Yield, 2)),
+		num("Hardness", "kPa", 2, d.Yield.Value, f.Yield.Value, b.Yield),
+		row(between, "kPa", band(d.Yield, 1, 2), band(f.Yield, 1, 2), ""),
 		row("On the spoon", "", d.Word.Name, f.Word.Name, ""),
 		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
 		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),

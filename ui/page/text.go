@@ -34,12 +34,12 @@ func amount(a ingredient.Amount, decimals int) string {
 	return number(a.Known, decimals)
 }
 
-// span writes a figure with its band.
-func span(s model.Span, k float64, decimals int) string {
+// band writes the band of a figure, "" where that is unknown.
+func band(s model.Span, k float64, decimals int) string {
 	if math.IsNaN(s.Value) {
 		return ""
 	}
-	return number(k*s.Value, decimals) + " (" + number(k*s.Low, decimals) + " to " + number(k*s.High, decimals) + ")"
+	return number(k*s.Low, decimals) + " and " + number(k*s.High, decimals)
 }
 
 // heading is a section's title.
