@@ -54,7 +54,9 @@ func (b *bench) show() {
 	b.foam.show(d, r)
 	b.tub.show(d, r)
 	b.rail.ShowRail(b.railOf.view(d, r))
-	b.cold.show(d, r)
+	if err == nil {
+		b.cold.show(d, r)
+	}
 	b.verdict.ShowVerdict(verdictView(r, err))
 }
 

@@ -109,7 +109,15 @@ func (p *Plot) band(d *Drawing, f Frame, b Band) {
 		o := [...]Point{{r.X0, r.Y0}, {r.X1, r.Y0}, {r.X1, r.Y1}, {r.X0, r.Y1}}
 		d.Texture(o[:], b.Hatch, 7, b.Line)
 	}
-	d.Write(Text{At: Point{(x0 + x1) / 2, y1 + 2}, S: b.Label, Size: p.Style.size(), Align: Centre, Rise: Below, Colour: p.Style.Muted})
+	t := Text{At: Point{(x0 + x1) / 2, y1 + 2}, S: b.Label, Size: p.Style.size(), Align: Centre, Rise: Below, Colour: p.Style.Muted}
+	if math.IsInf(b.X0, -1) && math.IsInf(b.X1, 1) {
+		// A band across the plot is named where its curves seldom are.
+		t.At.X, t.Align = x0+p.Style.size()*.6, Left
+	}
+	if y0-y1 < 1.8*t.Size { // as low as its label, or lower
+		t.At.Y, t.Rise = (y0+y1)/2, Middle
+	}
+	d.Write(t)
 }
 
 func (p *Plot) area(d *Drawing, f Frame, a Area) {

@@ -129,7 +129,7 @@ func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
 		d.RoundBox(chart.Rect{X0: 4, Y0: 4, X1: w - 4, Y1: h - 4}, 5)
 		d.EndStroke(chart.Line{Width: 3, Colour: colour(theme.ColorNameFocus)})
 	}
-	left, room := 3*pad, w-5*pad
+	left, room := 3*pad, w-6.5*pad
 	line := s.Text * 1.35
 	y := 2*pad + line/2
 	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Bold: t.chosen, Colour: s.Ink})

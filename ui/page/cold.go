@@ -110,7 +110,7 @@ func (p *Cold) Object() fyne.CanvasObject { return p.object }
 
 // Leave implements Page.
 func (p *Cold) Leave() {
-	p.stage.stop()
+	p.stage.sleep()
 	p.planner.Stop()
 	if p.state == planRunning {
 		p.become(planNone, "")
@@ -119,6 +119,7 @@ func (p *Cold) Leave() {
 
 // Show implements Page.
 func (p *Cold) Show() {
+	p.stage.wake()
 	if !p.moving {
 		k, err := p.kitchens.Find(p.host.Design().Kitchen.Profile)
 		var unknown *cold.UnknownProfileError

@@ -211,6 +211,15 @@ func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
 	assert.Equal(t, -11.0, rows[1][2])
 }
 
+func TestTheTimeFollowsTheHandOnceAFrame(t *testing.T) {
+	p, _ := coldPage(t, saltmarsh(), daylight)
+	p.stage.at(0)
+	strike(p.stage.time.Focusable(), fyne.KeyRight, fyne.KeyRight, fyne.KeyRight)
+	assert.Contains(t, p.stage.caption.Text, "0 min", "work for a frame that nobody will see")
+	p.stage.tick()
+	assert.Contains(t, p.stage.caption.Text, "3 min")
+}
+
 func TestTheStirsAreThePlans(t *testing.T) {
 	p, h := coldPage(t, saltmarsh(), daylight)
 	a := plan(t, h, cold.Default())
@@ -520,4 +529,14 @@ func TestATableRowHasOneUnit(t *testing.T) {
 	assert.Equal(t, []string{"1.6 h", "1.3 h", "2.2 h"}, times("", cold.Range{Value: 96, Low: 76, High: 132}).Cells)
 	assert.Equal(t, []string{"3.0 h", "2.5 h", "not reached"}, hours("", cold.Range{Value: 3, Low: 2.5, High: math.NaN()}).Cells)
 	assert.Equal(t, []string{"at once", "at once", "at once"}, times("", cold.Range{}).Cells)
+}
+
+// BenchmarkTheTimeMoves is one step of the scrubber, without what the window
+// takes to paint it.
+func BenchmarkTheTimeMoves(b *testing.B) {
+	p, _ := coldPage(b, saltmarsh(), daylight)
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		p.stage.at(float64(i % 60))
+	}
 }

@@ -47,6 +47,9 @@ type stage struct {
 	lo, hi  float64            // of the colours
 	rows    [][]float64
 	curves  chart.Plot
+	wanted  float64 // the minute a hand asks for; NaN: none
+	latch   *fyne.Animation
+	awake   bool
 	stopped chan struct{} // closed to stop playing; nil: not playing
 }
 
@@ -62,7 +65,10 @@ func newStage(h Host) *stage {
 	s.caption = prose("")
 	s.plot.OnRead = func(text string) { s.reading = text; s.describe() }
 	s.time = kit.NewSlide("Time", "min", 0, 1, 1, 0)
-	s.time.OnChanged = func(v float64) { s.stop(); s.at(v) }
+	s.wanted = math.NaN()
+	s.time.OnChanged = func(v float64) { s.stop(); s.wanted = v }
+	// Once a frame, so that no hand can outrun the screen.
+	s.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { s.tick() }}
 	s.play = widget.NewButton("Play", s.playOrStop)
 	s.picture = container.NewStack(s.field)
 	s.foot = container.NewVBox(container.NewBorder(nil, nil, s.play, nil, s.time), s.caption)
@@ -95,9 +101,9 @@ func (s *stage) put(v scene) {
 		s.redraw()
 		return
 	}
-	lies := v.run.RadiusMM > flat*v.run.HeightMM
-	if lies != s.layout.flat || s.foot.Hidden {
-		s.layout.flat = lies
+	shape := float32(v.run.HeightMM / (2 * v.run.RadiusMM))
+	if shape != s.layout.shape || s.foot.Hidden {
+		s.layout.shape = shape
 		s.picture.Show()
 		s.foot.Show()
 		s.object.Refresh()
@@ -249,6 +255,30 @@ func edge(i, n int, cell func(int) float64) float64 {
 	return (cell(i-1) + cell(i)) / 2
 }
 
+// wake and sleep begin and end looking at the hand.
+func (s *stage) wake() {
+	if !s.awake {
+		s.awake = true
+		s.latch.Start()
+	}
+}
+
+func (s *stage) sleep() {
+	s.stop()
+	if s.awake {
+		s.awake = false
+		s.latch.Stop()
+	}
+}
+
+// tick shows the minute that a hand asks for.
+func (s *stage) tick() {
+	if v := s.wanted; !math.IsNaN(v) {
+		s.wanted = math.NaN()
+		s.at(v)
+	}
+}
+
 // playOrStop lets the time run by itself, away from the window's thread.
 func (s *stage) playOrStop() {
 	if s.stopped != nil {
@@ -301,27 +331,26 @@ func (s *stage) stop() {
 	}
 }
 
-// flat is how many times its height the radius of a tub must be for its
-// picture to lie over the curves instead of beside them.
-const flat = 1.5
-
 // stageLayout lays picture and curves side by side, or a flat picture on top.
-type stageLayout struct{ flat bool }
+type stageLayout struct{ shape float32 } // height over width of the tub
 
-// What the picture gets of the width, or of the height.
-const besideShare, overShare = 0.47, 0.34
+const (
+	besideShare = 0.47 // what the picture gets of the width
+	overShare   = 0.34 // or of the height, at most
+	flat        = 0.33 // a shape that lies on top
+	scaleRoom   = 100  // what the scale of colours takes of the width, or more
+)
 
 func (l *stageLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	picture, plot := objects[0], objects[1]
-	w, h := size.Width*besideShare, size.Height*overShare
+	w, h := size.Width*besideShare, float32(0)
 	switch {
 	case !picture.Visible():
-		w, h = 0, 0
-	case l.flat:
 		w = 0
+	case l.shape < flat:
+		w, h = 0, fyne.Min(size.Height*overShare, (size.Width-scaleRoom)*l.shape+4*theme.Padding())
 		picture.Resize(fyne.NewSize(size.Width, h))
 	default:
-		h = 0
 		picture.Resize(fyne.NewSize(w, size.Height))
 	}
 	picture.Move(fyne.NewPos(0, 0))

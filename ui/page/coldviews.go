@@ -458,7 +458,7 @@ func (p *Cold) newStorageView() *coldView {
 	v.add(word, change, phases, small("Ageing, growth of ice crystals at −18 °C = 1"), ageing, note)
 	v.say = func(a *cold.Answer) kit.TileView {
 		s := &a.Storage
-		t := kit.TileView{Value: "no water moves", Foot: "ages as at −18 °C × " + ageingWord(s.AgeingIndex, s.AtC)}
+		t := kit.TileView{Value: "no water moves", Foot: ageingFoot(s)}
 		if s.WaterDrawn {
 			t.Value = "water moves"
 			t.Foot = "the " + s.Drawer + " draws it: " + t.Foot
@@ -510,6 +510,16 @@ func storedRows(s *cold.Storage) []kit.Figure {
 		rows = append(rows, kit.Figure{Name: "Both hold ice below", Unit: "°C", Cells: []string{both, both}})
 	}
 	return rows
+}
+
+func ageingFoot(s *cold.Storage) string {
+	switch {
+	case !math.IsNaN(s.AgeingIndex):
+		return "ice coarsens " + number(s.AgeingIndex, 1) + " × as fast as at −18 °C"
+	case s.AtC < -18:
+		return "ice coarsens slower than at −18 °C"
+	}
+	return "ice coarsens far faster than at −18 °C"
 }
 
 func ageingWord(index, at float64) string {
