@@ -84,6 +84,14 @@ func TestEveryClaimHasItsLimit(t *testing.T) {
 		{label.EU, "source of protein", ingredient.Protein, 6, +1, figures{ingredient.Carbohydrate: 44}}, // 24 of 200 kcal
 		{label.EU, "high protein", ingredient.Protein, 10, +1, figures{ingredient.Carbohydrate: 40}},     // 40 of 200 kcal
 		{label.EU, "source of calcium", ingredient.CalciumMG, 120, +1, nil},
+		{label.EU, "high calcium", ingredient.CalciumMG, 240, +1, nil},
+		{label.EU, "source of vitamin D", ingredient.VitaminDUG, 0.75, +1, nil},
+		{label.EU, "high iron", ingredient.IronMG, 4.2, +1, nil},
+		{label.EU, "source of potassium", ingredient.PotassiumMG, 300, +1, nil},
+		{label.EU, "very low sodium or salt", ingredient.SodiumMG, 40, -1, nil},
+		{label.EU, "sodium-free or salt-free", ingredient.SodiumMG, 5, -1, nil},
+		{label.EU, "saturated fat-free", ingredient.SaturatedFat, 0.1, -1, figures{ingredient.Fat: 5}},
+		{label.EU, "with no added sugars", ingredient.AddedSugars, 0, -1, figures{ingredient.Carbohydrate: 5, ingredient.TotalSugars: 5}},
 	} {
 		at := func(v float64) bool {
 			set := figures{c.column: max(0, v)}
@@ -160,6 +168,19 @@ func TestReducedAndLightNeedTheirReference(t *testing.T) {
 	assert.False(t, at(8.001, label.US, "light").Met)
 	assert.True(t, at(11.2, label.EU, "reduced fat").Met)
 	assert.False(t, at(11.201, label.EU, "reduced fat").Met)
+
+	// Of 200 kcal a quarter from fat: a third less energy is 133.3 kcal.
+	sweet := plain(map[ingredient.Column]float64{ingredient.Fat: 5, ingredient.Carbohydrate: 38.75, ingredient.SodiumMG: 200})
+	for carb, want := range map[float64]bool{22.083: true, 22.084: false} { // 45 + 4 × carb
+		l, err := label.For(plain(map[ingredient.Column]float64{ingredient.Fat: 5, ingredient.Carbohydrate: carb}), label.US, label.Options{Reference: &sweet})
+		require.NoError(t, err)
+		assert.Equal(t, want, claim(t, l, "light").Met, carb)
+	}
+	for mg, want := range map[float64]bool{150: true, 150.01: false} {
+		l, err := label.For(plain(map[ingredient.Column]float64{ingredient.SodiumMG: mg}), label.EU, label.Options{Reference: &sweet})
+		require.NoError(t, err)
+		assert.Equal(t, want, claim(t, l, "reduced sodium or salt").Met, mg)
+	}
 
 	lean := plain(map[ingredient.Column]float64{ingredient.Fat: 3})
 	l, err := label.For(plain(map[ingredient.Column]float64{ingredient.Fat: 1}), label.US, label.Options{Reference: &lean})

@@ -142,6 +142,92 @@ func TestSherbetAndMellorineHaveTheirLimits(t *testing.T) {
 	assert.False(t, oil(6, 2.7-off))
 }
 
+// 21 CFR 135.130: with bulky flavours 6 and 2.7 % without their weight, and
+// never under 4.8 and 2.2 %.
+func TestMellorineWithBulkyFlavours(t *testing.T) {
+	const off = 1e-6
+	for _, c := range []struct{ cocoa, fat, protein float64 }{{4, 5.4, 2.43}, {10, 4.8, 2.2}} { // remainders 90 and 75 %
+		at := func(fat, protein float64) bool {
+			oil := share{100, "", map[ingredient.Column]float64{ingredient.Fat: fat, ingredient.Protein: protein}}
+			return standard(t, "mellorine", 0.6, 50, oil, cocoa(c.cocoa))
+		}
+		assert.True(t, at(c.fat+off, c.protein+off), c.cocoa)
+		assert.False(t, at(c.fat-off, c.protein+off), c.cocoa)
+		assert.False(t, at(c.fat+off, c.protein-off), c.cocoa)
+	}
+}
+
+// The yardsticks of the EU trade's code and of the UK guide (secondary pages):
+// dairy ice cream 5 % milk fat and no other, in the UK with 2.5 % milk protein;
+// UK ice cream 5 % fat, 2.5 % milk protein; milk ice 2.5 % milk fat, 6 % MSNF.
+func TestEveryEuropeanYardstick(t *testing.T) {
+	const off = 1e-6
+	milk := func(fat, protein, msnf float64) share {
+		s := dairy(fat, msnf)
+		s.cells[ingredient.Protein] = protein
+		return s
+	}
+	for name, c := range map[string]struct {
+		kept   share
+		missed []share
+	}{
+		"dairy ice cream":            {milk(5, 0, 0), []share{milk(5-off, 3, 9)}},
+		"ice cream (UK guide)":       {milk(5, 2.5, 0), []share{milk(5-off, 2.5, 0), milk(5, 2.5-off, 0)}},
+		"dairy ice cream (UK guide)": {milk(5, 2.5, 0), []share{milk(5-off, 2.5, 0), milk(5, 2.5-off, 0)}},
+		"milk ice (UK guide)":        {milk(2.5, 0, 6), []share{milk(2.5-off, 0, 6), milk(2.5, 0, 6-off)}},
+	} {
+		assert.True(t, standard(t, name, 0.6, 60, c.kept), name)
+		for _, m := range c.missed {
+			assert.False(t, standard(t, name, 0.6, 60, m), name)
+		}
+	}
+	oil := share{1, "", map[ingredient.Column]float64{ingredient.Fat: 60}}
+	assert.False(t, standard(t, "dairy ice cream", 0.6, 60, milk(6, 3, 9), oil), "0.6 % of another fat")
+}
+
+// Fruit and nuts count at 1.4 times their weight, dried fruit at 1.4 times the
+// weight that it had fresh, at 20 % solids.
+func TestBulkyFlavoursCountAtTheirMultiples(t *testing.T) {
+	for id, want := range map[string]string{
+		"mango": "14.0 %", "hazelnut": "14.0 %", // 10 g in 100 g
+		"raisins": "59.2 %", // 15.43 % water (USDA SR28 NDB 09298): 10 × 84.57/20 × 1.4
+	} {
+		food := label.Food{DensityGPerML: 0.6, TubML: 1000, Lines: lines(t, label.DensePhase, portion{id, 10}, portion{"milk_whole", 90})}
+		assert.Contains(t, labelOf(t, food, label.US).Names[0].Note, want, id)
+	}
+}
+
+// Alcohol is no solid.
+func TestSolidsAreWithoutWaterAndAlcohol(t *testing.T) {
+	food := plain(map[ingredient.Column]float64{ingredient.Water: 60, ingredient.Alcohol: 5})
+	for _, l := range labelOf(t, food, label.US).Names[0].Limits {
+		if l.What == "total solids" { // 35 % of 0.625 g/mL, at 0.119826 g/mL to the lb/gal
+			assert.InDelta(t, 0.35*0.625/0.1198264, *l.Own, 1e-5)
+			return
+		}
+	}
+	t.Fatal("no limit on solids")
+}
+
+// 7 CFR 58.2825: a quarter of the nonfat milk solids may be whey.
+func TestWheyMayBeAQuarter(t *testing.T) {
+	for pct, want := range map[float64]bool{2.5: true, 2.5001: false} {
+		whey := &ingredient.Ingredient{ID: "w", Name: "Whey powder", Standing: ingredient.Dairy}
+		milk := &ingredient.Ingredient{ID: "m", Name: "Milk", Standing: ingredient.Dairy}
+		for c := range whey.Cells {
+			whey.Cells[c], milk.Cells[c] = ingredient.Known(0), ingredient.Known(0)
+		}
+		whey.Cells[ingredient.MSNF] = ingredient.Known(100)
+		milk.Cells[ingredient.MSNF] = ingredient.Known(100 * 7.5 / 90)
+		food := label.Food{DensityGPerML: 0.6, TubML: 1000, Lines: []label.Used{{Ingredient: milk, Grams: 90}, {Ingredient: whey, Grams: pct}}}
+		for _, l := range labelOf(t, food, label.US).Names[0].Limits {
+			if l.What == "whey, of the nonfat milk solids" {
+				assert.Equal(t, want, l.Met, pct)
+			}
+		}
+	}
+}
+
 // Whey is at most 25 % of the nonfat milk solids, 7 CFR 58.2825, whoever's whey
 // it is.
 func TestWheyIsCountedByItsName(t *testing.T) {
