@@ -192,6 +192,16 @@ func TestReducedAndLightNeedTheirReference(t *testing.T) {
 	assert.Contains(t, claim(t, l, "light").Conditions[0].What, "which was not given")
 }
 
+// 21 CFR 101.60–62: what is free of something is so per reference amount and per
+// labelled serving, here a tub of 190 %.
+func TestFreeCountsTheLabelledServingToo(t *testing.T) {
+	for g, want := range map[float64]bool{0.49 / 1.9: true, 0.51 / 1.9: false} {
+		food := plain(map[ingredient.Column]float64{ingredient.Fat: g})
+		food.TubML = 304
+		assert.Equal(t, want, claim(t, labelOf(t, food, label.US), "fat free").Met, g)
+	}
+}
+
 func TestAnUnknownFigureLeavesAClaimOpen(t *testing.T) {
 	food := plain(nil)
 	in := *food.Lines[0].Ingredient
@@ -201,6 +211,10 @@ func TestAnUnknownFigureLeavesAClaimOpen(t *testing.T) {
 	c := claim(t, labelOf(t, food, label.US), "low sodium")
 	assert.False(t, c.Met)
 	assert.True(t, c.Incomplete)
+	in.Cells[ingredient.CalciumMG] = ingredient.Cell{}
+	high := claim(t, labelOf(t, food, label.US), "high in calcium")
+	assert.False(t, high.Met)
+	assert.True(t, high.Incomplete)
 	in.Cells[ingredient.SodiumMG] = ingredient.Known(141)
 	c = claim(t, labelOf(t, food, label.US), "low sodium")
 	assert.False(t, c.Incomplete)

@@ -190,7 +190,8 @@ func TestEveryEuropeanYardstick(t *testing.T) {
 func TestBulkyFlavoursCountAtTheirMultiples(t *testing.T) {
 	for id, want := range map[string]string{
 		"mango": "14.0 %", "hazelnut": "14.0 %", // 10 g in 100 g
-		"raisins": "59.2 %", // 15.43 % water (USDA SR28 NDB 09298): 10 × 84.57/20 × 1.4
+		"cocoa_butter": "25.0 %", // 2.5 times
+		"raisins":      "59.2 %", // 15.43 % water (USDA SR28 NDB 09298): 10 × 84.57/20 × 1.4
 	} {
 		food := label.Food{DensityGPerML: 0.6, TubML: 1000, Lines: lines(t, label.DensePhase, portion{id, 10}, portion{"milk_whole", 90})}
 		assert.Contains(t, labelOf(t, food, label.US).Names[0].Note, want, id)

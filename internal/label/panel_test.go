@@ -4,9 +4,11 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/ingredient"
 	"ripplewright/internal/label"
+	"ripplewright/internal/mix"
 )
 
 // rich is 100 g with every figure that a panel declares.
@@ -66,4 +68,38 @@ func TestAGumOutsideTheListIsNoUSFibre(t *testing.T) {
 	}
 	food := label.Food{Lines: lines(t, "", portion{"guar_gum", 5}, portion{"water", 95}), DensityGPerML: 1, TubML: 1000}
 	assert.Equal(t, "6g", line(t, labelOf(t, food, label.US), "dietary_fiber").Text) // 160 g × 5 % × 77.3 %
+}
+
+// 21 CFR 101.9(c)(1)(i)(C) and (F): fibre at 2, xylitol at 2.4 kcal/g, the rest
+// of the carbohydrate at 4. Worked by hand: 4 × (20 − 5 − 8) + 2 × 5 + 2.4 × 8.
+func TestFibreCountsAtTwoBesideSugarAlcohols(t *testing.T) {
+	food := plain(map[ingredient.Column]float64{ingredient.Carbohydrate: 20, ingredient.Fibre: 5, ingredient.Polyols: 8})
+	food.Lines[0].Ingredient.Polyol = mix.Xylitol
+	assert.InDelta(t, 57.2, line(t, labelOf(t, food, label.US), "calories").Amount, 1e-9)
+}
+
+// 21 CFR 101.9(c)(2)(i)–(ii), (c)(3), (c)(6) and (c)(8)(iii): each line that may
+// go stays at its limit and goes just below it.
+func TestALineGoesBelowItsLimitOnly(t *testing.T) {
+	for key, c := range map[string]struct {
+		column ingredient.Column
+		limit  float64
+	}{
+		"saturated_fat": {ingredient.Fat, 0.5}, "trans_fat": {ingredient.Fat, 0.5}, "cholesterol": {ingredient.CholesterolMG, 2},
+		"dietary_fiber": {ingredient.Fibre, 1}, "total_sugars": {ingredient.TotalSugars, 1}, "added_sugars": {ingredient.AddedSugars, 1},
+		"vitamin_d": {ingredient.VitaminDUG, 0.4}, "calcium": {ingredient.CalciumMG, 26}, "iron": {ingredient.IronMG, 0.36}, "potassium": {ingredient.PotassiumMG, 94},
+	} {
+		stays := func(v float64) bool {
+			l, err := label.For(plain(map[ingredient.Column]float64{ingredient.Carbohydrate: 30, c.column: v}), label.US, label.Options{OmitInsignificant: true})
+			require.NoError(t, err)
+			for _, x := range l.Lines {
+				if x.Key == key {
+					return true
+				}
+			}
+			return false
+		}
+		assert.True(t, stays(c.limit), key)
+		assert.False(t, stays(c.limit-1e-6), key)
+	}
 }
