@@ -179,7 +179,14 @@ func swirled(b design.Blend) string {
 	case ripple.Drag.String():
 		how = "each a straight pull"
 	}
-	return fmt.Sprintf("With a spoon's handle down to the bottom, %s, %s. Then stop: more would blend them.", counted(b.Strokes, "stroke"), how)
+	wide, deep := "", "down to the bottom"
+	if b.HandleMM != design.Default().Blend.HandleMM {
+		wide = fmt.Sprintf(" %s mm wide", number(b.HandleMM, 0))
+	}
+	if b.DepthPercent < 100 {
+		deep = fmt.Sprintf("down to %s %% of the depth", number(b.DepthPercent, 0))
+	}
+	return fmt.Sprintf("With a spoon's handle%s %s, %s, %s. Then stop: more would blend them.", wide, deep, counted(b.Strokes, "stroke"), how)
 }
 
 // cautionsOf lists the usual cautions, those about what this design holds

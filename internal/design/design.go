@@ -70,6 +70,8 @@ const (
 type Blend struct {
 	FoamVolumePercent float64 // % of the tub's volume that is foam, 0 to 100
 	Strokes           int     // of the spoon, 0 to 24
+	DepthPercent      float64 // how deep the spoon's handle goes, % of the filling, 10 to 100
+	HandleMM          float64 // how wide that handle is, mm, 5 to 40
 	Layout            string  // how the phases are filled in before stirring: "dollops", "layers", "halves", "spiral"
 	Motion            string  // "plunge", "fold", "eight", "drag", or "mixed"
 	Seed              int64   // which of the many possible tubs is drawn
@@ -187,7 +189,7 @@ func Default() Design {
 		Name:    "Untitled",
 		Serving: Serving{TemperatureC: -13},
 		Tubs:    Tubs{Count: 4, VolumeML: 500, FillPercent: 96, Shape: ShapeRound},
-		Blend: Blend{FoamVolumePercent: 40, Strokes: 6, Layout: "dollops", Motion: "mixed", Seed: 1,
+		Blend: Blend{FoamVolumePercent: 40, Strokes: 6, DepthPercent: 100, HandleMM: 10, Layout: "dollops", Motion: "mixed", Seed: 1,
 			DenseColour: "#d9a441", FoamColour: "#fbf6ea"},
 		Batch: Batch{Basis: BasisTubs},
 		Eggs:  EggSize{System: "US", Size: "large"},

@@ -41,6 +41,8 @@ func TestValidateNamesThePlace(t *testing.T) {
 		{"tubs.volume_ml", func(d *Design) { d.Tubs.VolumeML = math.Inf(1) }},
 		{"tubs.shape", func(d *Design) { d.Tubs.Shape = "bucket" }},
 		{"blend.strokes", func(d *Design) { d.Blend.Strokes = 25 }},
+		{"blend.stroke_depth_percent", func(d *Design) { d.Blend.DepthPercent = 9 }},
+		{"blend.handle_mm", func(d *Design) { d.Blend.HandleMM = 41 }},
 		{"blend.motion", func(d *Design) { d.Blend.Motion = "shake" }},
 		{"blend.foam_colour", func(d *Design) { d.Blend.FoamColour = "#12345g" }},
 		{"eggs.size", func(d *Design) { d.Eggs.Size = "XL" }},

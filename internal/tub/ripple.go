@@ -21,11 +21,11 @@ func Ripple(d design.Design) ripple.Settings {
 	if err != nil {
 		panic(fmt.Sprintf("tub: %v", err))
 	}
-	strokes, err := ripple.Sequence(d.Blend.Motion, d.Blend.Strokes, 0, 0) // to the bottom, with an ordinary handle
+	size := Size(d.Tubs)
+	strokes, err := ripple.Sequence(d.Blend.Motion, d.Blend.Strokes, d.Blend.DepthPercent/100*size.FillMM, d.Blend.HandleMM)
 	if err != nil {
 		panic(fmt.Sprintf("tub: %v", err))
 	}
-	size := Size(d.Tubs)
 	return ripple.Settings{
 		Tub:       ripple.Tub{LengthMM: size.LengthMM, BreadthMM: size.BreadthMM, CornerMM: size.CornerMM, HeightMM: size.FillMM},
 		FoamShare: d.Blend.FoamVolumePercent / 100,

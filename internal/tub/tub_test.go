@@ -60,6 +60,15 @@ func TestATubTooFlatForAPictureIsRefusedWithItsMeasure(t *testing.T) {
 	assert.Equal(t, "Tub.HeightMM", field.Field)
 }
 
+func TestStrokesGoAsDeepAndAsWideAsAsked(t *testing.T) {
+	d := design.New()
+	d.Blend.DepthPercent, d.Blend.HandleMM = 40, 15
+	for _, s := range Ripple(d).Strokes {
+		assert.InDelta(t, 0.4*Size(d.Tubs).FillMM, s.DepthMM, 1e-12)
+		assert.Equal(t, 15.0, s.WidthMM)
+	}
+}
+
 func TestARippleKeepsTheRatioAsked(t *testing.T) {
 	d := design.New()
 	d.Blend.FoamVolumePercent = 35

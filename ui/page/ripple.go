@@ -45,6 +45,7 @@ type Ripple struct {
 
 	layout, motion wordList
 	strokes, foam  *kit.Slide
+	depth, handle  *kit.Slide
 	grams          *widget.Label
 	colours        [2]*colourRow
 	alike          *widget.Label
@@ -110,8 +111,13 @@ func NewRipple(h Host, drawn func()) *Ripple {
 
 	p.layout = newWordList("layout", layouts[:], p.change, func(d *design.Design) *string { return &d.Blend.Layout })
 	p.motion = newWordList("motion", motions[:], p.change, func(d *design.Design) *string { return &d.Blend.Motion })
-	p.strokes = p.slide("Strokes", "", ripple.MaxStrokes, "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
-	p.foam = p.slide("Foam", "%", 100, "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
+	p.strokes = p.slide("Strokes", "", 0, ripple.MaxStrokes, "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
+	p.foam = p.slide("Foam", "%", 0, 100, "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
+	p.depth = p.slide("Depth", "%", 10, 100, "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
+	p.handle = p.slide("Handle", "mm", ripple.MinWidthMM, ripple.MaxWidthMM, "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
+	for _, s := range [...]*kit.Slide{p.strokes, p.foam, p.depth, p.handle} {
+		s.NameWidth = 64
+	}
 	another := widget.NewButtonWithIcon("Another tub", theme.ViewRefreshIcon(), func() {
 		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
 	})
@@ -132,6 +138,7 @@ func NewRipple(h Host, drawn func()) *Ripple {
 	hands := container.NewVBox(
 		container.New(&beside{}, labelled("Filled as", p.layout.list), labelled("Stirred by", p.motion.list), another),
 		container.New(&beside{even: true}, p.strokes, p.foam),
+		container.New(&beside{even: true}, p.depth, p.handle),
 		p.grams, caption)
 	left := container.NewBorder(top, hands, nil, nil,
 		container.NewStack(p.pictures, working, container.NewVBox(layout.NewSpacer(), p.nothing, layout.NewSpacer())))
@@ -172,9 +179,9 @@ func (p *Ripple) change(step string, set func(*design.Design)) {
 	p.host.Commit(d, step)
 }
 
-// slide returns a row from 0 to hi in whole steps.
-func (p *Ripple) slide(name, unit string, hi float64, step string, set func(*design.Design, float64)) *kit.Slide {
-	s := kit.NewSlide(name, unit, 0, hi, 1, 0)
+// slide returns a row from lo to hi in whole steps.
+func (p *Ripple) slide(name, unit string, lo, hi float64, step string, set func(*design.Design, float64)) *kit.Slide {
+	s := kit.NewSlide(name, unit, lo, hi, 1, 0)
 	s.OnChanged = func(v float64) {
 		d := p.host.Design()
 		set(&d, v)
@@ -191,6 +198,8 @@ func (p *Ripple) Show() {
 	p.motion.show(&d)
 	p.strokes.ShowValue(float64(d.Blend.Strokes))
 	p.foam.ShowValue(d.Blend.FoamVolumePercent)
+	p.depth.ShowValue(d.Blend.DepthPercent)
+	p.handle.ShowValue(d.Blend.HandleMM)
 	p.colours[0].show(d.Blend.DenseColour)
 	p.colours[1].show(d.Blend.FoamColour)
 	p.showNotes(d, r)

@@ -107,7 +107,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 	for _, s := range all[*kit.Slide](p.Object()) {
 		values = append(values, s.Value())
 	}
-	require.Equal(t, []float64{10, 38}, values)
+	require.Equal(t, []float64{10, 38, 100, 10}, values)
 	require.Empty(t, h.steps)
 	require.Contains(t, texts(p.Object()), "Air lost by overmixing is not modelled")
 }
@@ -128,6 +128,8 @@ func TestEveryHandOnTheRipplePageIsOneStep(t *testing.T) {
 		{"foam colour", func() { selects[3].SetSelected("matcha") }, func() any { return h.d.Blend.FoamColour }, "#dbe3b4"},
 		{"another tub", func() { test.Tap(button(t, p.Object(), "Another tub")) }, func() any { return h.d.Blend.Seed }, h.d.Blend.Seed + 1},
 		{"strokes", func() { press(slides[0], fyne.KeyEnd) }, func() any { return h.d.Blend.Strokes }, 24},
+		{"stroke depth", func() { press(slides[2], fyne.KeyHome) }, func() any { return h.d.Blend.DepthPercent }, 10.0},
+		{"handle width", func() { press(slides[3], fyne.KeyEnd) }, func() any { return h.d.Blend.HandleMM }, 40.0},
 		{"foam share", func() { press(slides[1], fyne.KeyHome) }, func() any { return h.d.Blend.FoamVolumePercent }, 0.0},
 	} {
 		h.steps = nil
