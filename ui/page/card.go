@@ -55,15 +55,15 @@ var fits = [...]struct {
 // NewCard returns the page. kitchens has the one that a design names.
 func NewCard(h Host, kitchens *Kitchens) *Card {
 	p := &Card{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: prose(""), trouble: bold(""), remedy: prose("")}
-	p.region = choice(func() { p.draw() }, regions[0].name, regions[1].name)
-	p.paper = choice(func() { p.draw() }, papers[0].name, papers[1].name)
+	p.region = choice(p.draw, regions[0].name, regions[1].name)
+	p.paper = choice(p.draw, papers[0].name, papers[1].name)
 	var names []string
 	for _, f := range fits {
 		names = append(names, f.name)
 	}
 	p.fit = widget.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
 	p.fit.SetSelectedIndex(0)
-	p.sheets.OnFit = func() { p.draw() }
+	p.sheets.OnFit = p.draw
 	p.error = container.NewPadded(container.NewVBox(p.trouble, p.remedy))
 	p.error.Hide()
 	side := scrolled(
@@ -217,17 +217,21 @@ func remedyFor(err error) string {
 	return ""
 }
 
+// fileTitle is the design's name as files of it begin.
+func fileTitle(d design.Design) string {
+	if d.Name == "" {
+		return "Untitled"
+	}
+	return d.Name
+}
+
 // ExportPDF asks where the card goes and writes it.
 func (p *Card) ExportPDF() { p.export(".pdf") }
 
 func (p *Card) export(extension string) {
 	d, r, o := p.host.Design(), *p.host.Result(), p.options()
 	times := p.times(d, &r)
-	name := d.Name
-	if name == "" {
-		name = "Untitled"
-	}
-	p.host.Export(name+extension, func(path string) error {
+	p.host.Export(fileTitle(d)+extension, func(path string) error {
 		o.Cold, _ = times(context.Background()) // the page says why there are none
 		return card.Write(path, d, &r, o)
 	})

@@ -203,7 +203,7 @@ func (p *Label) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 // write asks where the label goes; the extension decides what it is.
 func (p *Label) write() {
 	l, form := p.label, p.chosenForm()
-	p.host.Export(fmt.Sprintf("Label of %s, %s.pdf", l.ProposedName, strings.ToUpper(string(l.Region))), func(path string) error {
+	p.host.Export(fmt.Sprintf("%s, label %s.pdf", fileTitle(p.host.Design()), strings.ToUpper(string(l.Region))), func(path string) error {
 		return card.WriteLabel(path, l, form)
 	})
 }
