@@ -335,7 +335,7 @@ func digits(v float64) string {
 		return "–"
 	case a == 0:
 		return "0"
-	case a < 1e-3:
+	case a < 1e-4:
 		exp := math.Floor(math.Log10(a))
 		return trimZeros(number(v/math.Pow(10, exp), 2)) + " × 10" + superscript(fmt.Sprintf("%.0f", exp))
 	}

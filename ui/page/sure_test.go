@@ -177,7 +177,7 @@ func TestTablesAreRunAwayFromTheWindowAndFailuresSaid(t *testing.T) {
 }
 
 func TestDigitsAreWrittenForPeople(t *testing.T) {
-	for v, want := range map[float64]string{0: "0", 0.0115: "0.0115", 0.015: "0.015", -0.4: "−0.4", 5.39: "5.39", 48.9: "48.9", 287: "287", 0.0001: "1 × 10⁻⁴", 4.66e-7: "4.66 × 10⁻⁷"} {
+	for v, want := range map[float64]string{0: "0", 0.0115: "0.0115", 0.015: "0.015", -0.4: "−0.4", 5.39: "5.39", 48.9: "48.9", 287: "287", 0.000518: "0.000518", 0.0001: "0.0001", 1.5e-5: "1.5 × 10⁻⁵", 4.66e-7: "4.66 × 10⁻⁷"} {
 		assert.Equal(t, want, digits(v))
 	}
 }
