@@ -25,6 +25,7 @@ type makeup struct {
 	density       float64           // g/mL
 	hasDairy      bool
 	hasYolk       bool // any egg but its white
+	hasDense      bool
 	hasFoam       bool
 	hasGoat       bool
 	hasCow        bool
@@ -49,7 +50,8 @@ func composition(f *Food) makeup {
 		if u.Grams == 0 {
 			continue
 		}
-		m.hasFoam = m.hasFoam || u.Phase != "" && u.Phase != DensePhase
+		foam := u.Phase != "" && u.Phase != DensePhase
+		m.hasFoam, m.hasDense = m.hasFoam || foam, m.hasDense || !foam
 		water += u.Grams * wettest(in) / 100
 		alcohol += k * in.Cell(ingredient.Alcohol).Or(0)
 		m.fat = m.fat.Plus(column(in, ingredient.Fat), k)

@@ -348,13 +348,16 @@ func propose(f *Food, region Region, whole *makeup, all []Name) string {
 			}
 		}
 	}
+	if whole.hasFoam && !whole.hasDense {
+		part = foamWord(f)
+	}
 	if part != "" {
 		head += ": " + part
 	}
 	if with := characterising(f, region); with != "" {
 		head += " with " + with
 	}
-	if whole.hasFoam {
+	if whole.hasFoam && whole.hasDense {
 		head += " rippled with " + foamWord(f)
 	}
 	return head

@@ -229,6 +229,13 @@ func TestWheyMayBeAQuarter(t *testing.T) {
 	}
 }
 
+func TestAFoamAloneIsNoRipple(t *testing.T) {
+	food := label.Food{DensityGPerML: 0.3, TubML: 500, Lines: lines(t, "foam", portion{"egg_white", 100}, portion{"sugar", 150})}
+	for _, r := range regions {
+		assert.Equal(t, "Frozen dessert: egg-white foam", labelOf(t, food, r).ProposedName)
+	}
+}
+
 // Whey is at most 25 % of the nonfat milk solids, 7 CFR 58.2825, whoever's whey
 // it is.
 func TestWheyIsCountedByItsName(t *testing.T) {
