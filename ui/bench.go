@@ -70,6 +70,9 @@ func verdictView(r *model.Result, err error) kit.VerdictView {
 		}
 		return v
 	}
+	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
+		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat and boil to the foam, or open a demo from the File menu."}
+	}
 	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: r.Verdict.Sentence, Suggestion: r.Verdict.Advice}
 	if !r.Verdict.Good {
 		v.Severity, v.Word = kit.Caution, "Adjust"

@@ -129,9 +129,9 @@ func phaseFigures(p *model.Phase) string {
 	if !math.IsNaN(p.FreezingPoint.Value) {
 		freezes = fmt.Sprintf("freezes at %s °C, %s %% of water frozen", number(p.FreezingPoint.Value, 1), number(100*p.WaterFrozen.Value, 0))
 	}
-	made := fmt.Sprintf("%s g, %s mL", number(p.Portion.MassG, 0), number(p.Portion.VolumeML, 0))
-	if f := p.Portion.Factor; math.Abs(f-1) > 0.0005 {
-		made += " = lines × " + number(f, 2)
+	made := mass(p.Portion.MassG) + ", " + volume(p.Portion.VolumeML)
+	if by := number(p.Portion.Factor, 2); by != number(1, 2) {
+		made += " = lines × " + by
 	}
 	return fmt.Sprintf("%s\n%s %% ice by volume · sweetness %s %%\n%s · %s g/mL",
 		freezes, number(100*p.State.IceVolume, 0), number(p.SweetnessPercent, 1), made, number(p.Body.Density(), 2))

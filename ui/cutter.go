@@ -44,6 +44,9 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	v.Fill = d.Tubs.FillPercent / 100
 	v.Foam = r.Blend.FoamVolume
 	v.DenseName, v.FoamName = "custard", "foam"
+	if r.Blend.MassG == 0 { // an empty tub
+		v.Fill, v.DenseName, v.FoamName = 0, "", ""
+	}
 	if settings, err := page.CutOf(d, r, ripple.Side); err == nil {
 		q := page.Cutting{Cuts: []ripple.Settings{settings}, Style: tub.Style(d), Coarse: coarsePX, Sharp: sharpPX}
 		v.DenseColour, v.FoamColour = q.Style.Dense, q.Style.Foam

@@ -232,14 +232,19 @@ func (l *lineList) count(i int, p design.EggPart) {
 	d, x, ok := l.line(i)
 	if g := gramsOfOne(d, p); ok && !math.IsNaN(g) {
 		l.focus = i
-		x.Ingredient, x.CountOf, x.Count, x.Grams = p.IngredientID(), p, max(1, math.Round(x.Grams/g)), 0
-		l.w.Commit(d.WithLine(l.part, i, x), "counting of "+string(p))
+		l.w.Commit(d.WithLine(l.part, i, counted(x, p, max(1, math.Round(x.Grams/g)))), "counting of "+string(p))
 	}
 }
 
 // weighed is a line in grams, whatever it was.
 func weighed(x design.Line, grams float64) design.Line {
 	x.Count, x.CountOf, x.Grams = 0, "", grams
+	return x
+}
+
+// counted is a line of n eggs, yolks or whites, whatever it was.
+func counted(x design.Line, p design.EggPart, n float64) design.Line {
+	x.Ingredient, x.CountOf, x.Count, x.Grams = p.IngredientID(), p, n, 0
 	return x
 }
 
@@ -293,23 +298,15 @@ func (l *lineList) pick(i int) {
 // put sets the ingredient of line i, or adds a line if i is negative.
 func (l *lineList) put(i int, it kit.FinderItem) {
 	d, x, ok := l.line(i)
-	x = weighed(x, x.Grams)
+	grams := x.Grams
+	if grams == 0 {
+		grams = 50
+	}
+	x = weighed(x, grams)
+	x.Ingredient = it.ID
 	for _, p := range eggParts {
 		if it.ID == string(p) {
-			x.CountOf = p
-		}
-	}
-	switch {
-	case x.CountOf != "":
-		n := 4.0
-		if g := gramsOfOne(d, x.CountOf); ok && x.Grams > 0 && g > 0 {
-			n = max(1, math.Round(x.Grams/g))
-		}
-		x.Ingredient, x.Grams, x.Count = x.CountOf.IngredientID(), 0, n
-	default:
-		x.Ingredient = it.ID
-		if x.Grams == 0 {
-			x.Grams = 50
+			x = counted(x, p, max(1, math.Round(grams/gramsOfOne(d, p))))
 		}
 	}
 	if ok {

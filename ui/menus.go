@@ -110,9 +110,40 @@ func newMenus(w *Window) *menus {
 	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
 		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign)), view, help)
 	m.mark()
+	for _, menu := range m.main.Items {
+		w.guard(menu)
+	}
 	w.win.SetMainMenu(m.main)
 	return m
 }
+
+// guard lets no item act behind an open dialog, which its keys would reach.
+// Undo and redo see to that themselves: in a dialog's fields they are at home.
+func (w *Window) guard(menu *fyne.Menu) {
+	for _, it := range menu.Items {
+		if it.ChildMenu != nil {
+			w.guard(it.ChildMenu)
+		}
+		if do := it.Action; do != nil && !isUndo(it) {
+			it.Action = func() {
+				if !w.asking() {
+					do()
+				}
+			}
+		}
+	}
+}
+
+func isUndo(it *fyne.MenuItem) bool {
+	switch it.Shortcut.(type) {
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:
+		return true
+	}
+	return false
+}
+
+// asking reports whether a dialog is open.
+func (w *Window) asking() bool { return w.win.Canvas().Overlays().Top() != nil }
 
 // cautions are the usual ones.
 const cautions = `The usual cautions. Local code and licensed practice decide.
@@ -207,7 +238,7 @@ func (w *Window) undo() {
 		f.Undo()
 		return
 	}
-	if w.Session.Undo() {
+	if !w.asking() && w.Session.Undo() {
 		w.event("undo")
 	}
 }
@@ -217,7 +248,7 @@ func (w *Window) redo() {
 		f.Redo()
 		return
 	}
-	if w.Session.Redo() {
+	if !w.asking() && w.Session.Redo() {
 		w.event("redo")
 	}
 }

@@ -67,15 +67,15 @@ func tubFigures(d design.Design, r *model.Result) string {
 	if b.MassG == 0 {
 		return "nothing to fill the tubs with yet\n "
 	}
-	text := fmt.Sprintf("%s tubs, %s g, sweetness %s %%", number(b.TubsFilled, 2), number(b.MassG, 0), number(b.SweetnessPercent, 1))
+	text := fmt.Sprintf("%s tubs, %s, sweetness %s %%", number(b.TubsFilled, 2), mass(b.MassG), number(b.SweetnessPercent, 1))
 	if d.Batch.Basis == design.BasisAsWritten {
 		text = fmt.Sprintf("as written %s tubs", number(b.TubsFilled, 2))
 	}
 	switch {
 	case b.Dense.LeftML > 1:
-		text += fmt.Sprintf("; %s mL custard left", number(b.Dense.LeftML, 0))
+		text += fmt.Sprintf("; %s custard left", volume(b.Dense.LeftML))
 	case b.Foam.LeftML > 1:
-		text += fmt.Sprintf("; %s mL foam left", number(b.Foam.LeftML, 0))
+		text += fmt.Sprintf("; %s foam left", volume(b.Foam.LeftML))
 	}
 	if !b.Both.OK {
 		return text + "\nno temperature here suits both"

@@ -313,16 +313,16 @@ func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
 	b.frame()
 	assert.Equal(t, design.Line{Ingredient: "egg_yolk", CountOf: design.Yolks, Count: 5}, b.Design().Dense.Lines[i])
 	_, err := b.Session.Result()
-	assert.NoError(t, err, "counted eggs are computed")
+	require.NoError(t, err)
 	assert.Equal(t, "yolks", l.rows[i].amount.Unit)
 	l.weigh(i)
 	b.frame()
 	assert.Equal(t, design.Line{Ingredient: "egg_yolk", Grams: 85}, b.Design().Dense.Lines[i])
 	l.put(i, kit.FinderItem{ID: "whites", Title: "Whites, counted"})
 	b.frame()
-	assert.Equal(t, design.Whites, b.Design().Dense.Lines[i].CountOf)
+	assert.Equal(t, design.Line{Ingredient: "egg_white", CountOf: design.Whites, Count: 3}, b.Design().Dense.Lines[i])
 	_, err = b.Session.Result()
-	assert.NoError(t, err)
+	require.NoError(t, err)
 	for b.Session.Undo() {
 	}
 	b.frame()
@@ -479,6 +479,22 @@ func TestEveryPageShowsAFullAndAnEmptyDesign(t *testing.T) {
 		assert.NotContains(t, l.Text(), "–", "no dashes where words can tell")
 	}
 	assert.False(t, b.bench.dense.lists[0].empty.Hidden)
+	assert.Zero(t, b.bench.tub.cut.shown.Fill)
+}
+
+func TestNoMenuActsBehindADialog(t *testing.T) {
+	b := newBed(t)
+	d := b.Design()
+	b.Commit(serveAt(d, -15), "serving temperature")
+	b.frame()
+	b.bench.dense.cupDialog()
+	b.menu("File", "New")
+	b.menu("Edit", "Undo")
+	assert.Len(t, b.win.Canvas().Overlays().List(), 1)
+	assert.Equal(t, -15.0, b.Design().Serving.TemperatureC)
+	b.press("Cancel")
+	b.menu("Edit", "Undo")
+	assert.True(t, b.Design().Equal(d))
 }
 
 func TestEventsTellWhenAHandIsPainted(t *testing.T) {

@@ -31,10 +31,10 @@ type VerdictView struct {
 	Suggestion string // the one change most worth making; may be empty
 }
 
-// A Verdict is a strip with an icon, a word, a sentence and a suggestion. With
-// OnSuggestion set the suggestion is a button, otherwise a text. The strip
-// always has room for two lines, so that the window stands still while words
-// change; what is longer than that ends in an ellipsis.
+// A Verdict is a strip with an icon, a word, a sentence and under it a
+// suggestion. With OnSuggestion set the suggestion is a button at the right, and
+// the sentence has both lines. The strip always has room for two lines, so that
+// the window stands still while words change; what is longer ends in an ellipsis.
 type Verdict struct {
 	widget.BaseWidget
 
@@ -43,23 +43,20 @@ type Verdict struct {
 	view   VerdictView
 	icon   *badge
 	word   *canvas.Text
-	lines  [2]*canvas.Text // of the sentence
-	advice *canvas.Text
+	lines  [2]*canvas.Text
 	button *widget.Button
 }
 
 // NewVerdict returns an empty strip.
 func NewVerdict() *Verdict {
 	v := &Verdict{
-		icon:   newBadge(),
-		word:   canvas.NewText("", theme.Color(theme.ColorNameForeground)),
-		advice: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
+		icon: newBadge(),
+		word: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
 	}
 	for i := range v.lines {
 		v.lines[i] = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	}
 	v.word.TextStyle.Bold = true
-	v.advice.TextStyle.Italic = true
 	v.button = widget.NewButton("", func() {
 		if v.OnSuggestion != nil {
 			v.OnSuggestion()
@@ -112,15 +109,21 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	word := v.word.MinSize()
 	centre(v.word, x, word.Width, word.Height)
 	x += word.Width + 3*gap
-	advice := fyne.Size{}
-	for _, o := range []fyne.CanvasObject{v.advice, v.button} {
-		if o.Visible() {
-			advice = o.MinSize()
-			advice.Width = fyne.Min(advice.Width, (size.Width-x)*.6)
-			centre(o, size.Width-advice.Width-gap, advice.Width, advice.Height)
-		}
+	width := size.Width - x - 2*gap
+	first, second := v.view.Sentence, v.view.Suggestion
+	if v.button.Visible() {
+		button := v.button.MinSize()
+		button.Width = fyne.Min(button.Width, width*.6)
+		centre(v.button, size.Width-button.Width-gap, button.Width, button.Height)
+		width -= button.Width + 2*gap
+		second = ""
 	}
-	first, second := twoLines(v.view.Sentence, size.Width-x-advice.Width-3*gap)
+	v.lines[1].TextStyle.Italic = second != ""
+	if second == "" {
+		first, second = twoLines(first, width)
+	}
+	first = Shortened(first, width, theme.TextSize(), v.lines[0].TextStyle)
+	second = Shortened(second, width, theme.TextSize(), v.lines[1].TextStyle)
 	line := v.lines[0].MinSize().Height
 	y := (size.Height - line) / 2
 	if second != "" {
@@ -138,8 +141,7 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	}
 }
 
-// twoLines breaks s, between words, to fit a width; what does not fit on the
-// second line is cut.
+// twoLines breaks s between words, so that the first line fits a width.
 func twoLines(s string, width float32) (first, second string) {
 	fits := func(s string) bool {
 		return fyne.MeasureText(s, theme.TextSize(), fyne.TextStyle{}).Width <= width
@@ -152,14 +154,8 @@ func twoLines(s string, width float32) (first, second string) {
 	for n < len(words) && fits(strings.Join(words[:n+1], " ")) {
 		n++
 	}
-	first = strings.Join(words[:min(n, len(words))], " ")
-	rest := words[min(n, len(words)):]
-	second = strings.Join(rest, " ")
-	for len(rest) > 0 && !fits(second) {
-		rest = rest[:len(rest)-1]
-		second = strings.Join(rest, " ") + " …"
-	}
-	return first, second
+	n = min(n, len(words))
+	return strings.Join(words[:n], " "), strings.Join(words[n:], " ")
 }
 
 func (r *verdictRenderer) MinSize() fyne.Size {
@@ -173,14 +169,11 @@ func (r *verdictRenderer) Refresh() {
 	v := r.v
 	v.word.Text, v.word.TextSize, v.word.Color = v.view.Word, theme.TextSize()*1.15, theme.Color(theme.ColorNameForeground)
 	v.word.Refresh()
-	v.advice.Text = v.view.Suggestion
-	for _, t := range []*canvas.Text{v.lines[0], v.lines[1], v.advice} {
+	for _, t := range v.lines {
 		t.TextSize, t.Color = theme.TextSize(), theme.Color(theme.ColorNameForeground)
 		t.Refresh()
 	}
-	has := v.view.Suggestion != ""
-	v.button.Hidden = !has || v.OnSuggestion == nil
-	v.advice.Hidden = !has || v.OnSuggestion != nil
+	v.button.Hidden = v.view.Suggestion == "" || v.OnSuggestion == nil
 	if s := v.Size(); s.Width > 0 {
 		r.Layout(s)
 	}
@@ -189,7 +182,7 @@ func (r *verdictRenderer) Refresh() {
 }
 
 func (r *verdictRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.lines[0], r.v.lines[1], r.v.advice, r.v.button}
+	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.lines[0], r.v.lines[1], r.v.button}
 }
 
 func (r *verdictRenderer) Destroy() {}
