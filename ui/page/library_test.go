@@ -111,6 +111,11 @@ func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
 	}
 	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no bound"), row("glucose_syrup_de42", "Calcium, mg"))
 	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))
+	p.choose("glucose_syrup_de42")
+	assert.Contains(t, texts(p.detail), "Its higher saccharides weigh 774 g/mol")
+	p.choose("milk_whole")
+	assert.Contains(t, texts(p.detail), "protein 4.27, fat 8.79, carbohydrate 3.87 kcal/g; protein is nitrogen × 6.38")
+	assert.Contains(t, texts(p.detail), "see it as milk, cream or their solids")
 	assert.Equal(t, figure("Water", "  record", "88.13", " "), row("milk_whole", "Water"))
 	assert.Equal(t, figure("    Trans fat", "  estimate", "0.133", " "), row("milk_whole", "Trans fat"))
 	for _, in := range p.all.All() {

@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/ingredient"
+	"ripplewright/internal/mix"
 )
 
 // showDetail fills the right side with the ingredient chosen.
@@ -53,7 +54,7 @@ func (p *Library) showDetail() {
 	section("Measures", measures(in)...)
 	section("Allergens", allergenLine("United States", in.AllergensUS, in.Own), allergenLine("European Union and United Kingdom", in.AllergensEU, in.Own))
 	section("On a label", labelLines(in)...)
-	section("What the freezing model assumes", capitalised(in.Resolve().Assumed)...)
+	section("What the freezing model knows and assumes", modelLines(in)...)
 	section("What does not fit together", capitalised(in.Inconsistencies())...)
 	section("How figures were made that are not the source's own", derivations(in)...)
 	section("Notes", in.Notes)
@@ -209,7 +210,42 @@ func labelLines(in *ingredient.Ingredient) []string {
 	} else if in.Compound {
 		out = append(out, "It has ingredients of its own that the source does not list; the pack does.")
 	}
+	for _, s := range standings {
+		if s.standing == in.Standing && s.standing != "" {
+			out = append(out, "The US frozen-dessert standards see it as "+s.name+".")
+		}
+	}
+	if p, f, c := in.AtwaterProtein, in.AtwaterFat, in.AtwaterCarbohydrate; p.Known || f.Known || c.Known {
+		out = append(out, fmt.Sprintf("Specific energy factors: protein %s, fat %s, carbohydrate %s kcal/g; protein is nitrogen × %s.",
+			orUnknown(p), orUnknown(f), orUnknown(c), orUnknown(in.NitrogenFactor)))
+	}
 	return out
+}
+
+func orUnknown(c ingredient.Cell) string {
+	if c.Known {
+		return short(c.Value)
+	}
+	return "unknown"
+}
+
+// modelLines are what the freezing model takes from a record beside its
+// figures, and what it has to assume.
+func modelLines(in *ingredient.Ingredient) []string {
+	var out []string
+	resolved := in.Resolve()
+	if in.Polyol != 0 {
+		out = append(out, "The sugar alcohol is "+in.Polyol.String()+".")
+	}
+	if in.PureSalt != 0 {
+		out = append(out, "It is "+in.PureSalt.String()+", which dissolves whole.")
+	}
+	if m := resolved.Nominal; m.HigherMol > 0 {
+		g := m.Mass[mix.HigherSaccharides]
+		out = append(out, fmt.Sprintf("Its higher saccharides weigh %s g/mol on average and are %s times as sweet as sucrose.",
+			number(g/m.HigherMol, 0), number(m.HigherSweet/g, 2)))
+	}
+	return append(out, capitalised(resolved.Assumed)...)
 }
 
 func capitalised(list []string) []string {
