@@ -82,3 +82,53 @@ func ComputedTimes(m *Material, mesh Mesh, start float64, around Surroundings, s
 	}
 	return out.Crossings[0], out.Crossings[1], out.Crossings[2], nil
 }
+
+// slabFood is the food of testdata/tables/freezing_time_slab.csv: what freezes of
+// its water follows (1 − Tf/T), and as it freezes the heat capacity falls by the
+// difference of water and ice, 2.1 kJ/(kg K), which the table leaves unsaid.
+func slabFood() (*Material, error) {
+	const (
+		density, freezing = 1050.0, -1.75
+		freezable         = 0.745 - 0.4*0.21 // less what protein binds
+		capacity, less    = 3.52e3, 2.1e3
+		latent            = 333.6e3
+		k, rise           = 0.48, 1.02
+	)
+	ice := func(t float64) float64 { return freezable * (1 - freezing/t) }
+	const step, steps = 0.05, 860
+	temperature, u, cond := make([]float64, steps+2), make([]float64, steps+2), make([]float64, steps+2)
+	temperature[steps], cond[steps] = freezing, k
+	for i := steps - 1; i >= 0; i-- {
+		t := freezing - step*float64(steps-i)
+		mean := capacity - less*ice(t+step/2)
+		if i == steps-1 {
+			mean = capacity
+		}
+		temperature[i] = t
+		u[i] = u[i+1] - density*(mean*step+latent*(ice(t)-ice(t+step)))
+		cond[i] = k + rise*ice(t)/ice(-20)
+	}
+	temperature[steps+1], u[steps+1], cond[steps+1] = 40, density*capacity*(40-freezing), k
+	return NewMaterial(temperature, u, cond)
+}
+
+// ComputedSlabTime returns when the middle of a slab of that food passes −10 °C, in
+// s: thickness m thick, from start °C, in air of air °C with the coefficient h on
+// both faces.
+func ComputedSlabTime(thickness, h, start, air float64) (float64, error) {
+	m, err := slabFood()
+	if err != nil {
+		return math.NaN(), err
+	}
+	mesh, err := Slab(thickness/2, 40)
+	if err != nil {
+		return math.NaN(), err
+	}
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: start,
+		Segments: []Segment{{7 * 24 * 3600, Surroundings{Top: Face{Ambient: air, H: h}}}},
+		Levels:   []Level{{Hottest, -10}}}, Options{StopEarly: true})
+	if err != nil {
+		return math.NaN(), err
+	}
+	return out.Crossings[0], nil
+}

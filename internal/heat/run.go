@@ -19,6 +19,7 @@ type run struct {
 	highest float64
 
 	time, end, step float64 // s: now, of the run, proposed for the next step
+	lastStep        float64 // s, of the last step since the restart; 0 if there was none
 	base            []float64
 	floor           float64 // least scale of the error, J/m³
 
@@ -27,7 +28,9 @@ type run struct {
 	volume    float64               // m³
 	wall      int
 	now, then [quantities]reading
-	levels    []float64 // J/m³
+	prior     [quantities]reading // one step before then
+	priorStep float64             // s from prior to then; 0 if there is none
+	levels    []float64           // J/m³
 	content   float64
 	stored    float64 // sum of u over the volume at the start, J
 	nextFrame int
@@ -92,24 +95,22 @@ func (r *run) weigh() {
 	}
 	mean, ring := make([]float64, len(r.u)), make([]float64, len(r.u))
 	sumMean, sumRing := 0.0, 0.0
+	outer := make([]float64, m.nr) // part of each cell of a row that lies in the ring
+	for i := range outer {
+		n, from, to := m.dimension, float64(i)*m.dr, float64(i+1)*m.dr
+		if inner := max(from, float64(m.nr)*m.dr-width); inner < to {
+			outer[i] = (math.Pow(to, n) - math.Pow(inner, n)) / (math.Pow(to, n) - math.Pow(from, n))
+		}
+	}
 	for j := 0; j < m.nz; j++ {
-		for i := 0; i < m.nr; i++ {
-			v := m.volume[i]
-			mean[j*m.nr+i] = v
-			sumMean += v
-			part := 0.0
+		for i, v := range m.volume {
+			part := outer[i]
 			if m.sideless {
 				inner := max(float64(j)*m.dz, float64(m.nz)*m.dz-width)
 				part = max(0, float64(j+1)*m.dz-inner) / m.dz
-			} else {
-				outer := float64(i+1) * m.dr
-				inner := max(float64(i)*m.dr, float64(m.nr)*m.dr-width)
-				if n := m.dimension; inner < outer {
-					whole := math.Pow(outer, n) - math.Pow(float64(i)*m.dr, n)
-					part = (math.Pow(outer, n) - math.Pow(inner, n)) / whole
-				}
 			}
-			ring[j*m.nr+i] = part * v
+			mean[j*m.nr+i], ring[j*m.nr+i] = v, part*v
+			sumMean += v
 			sumRing += part * v
 		}
 	}
@@ -165,6 +166,7 @@ func (r *run) restart() {
 	r.refresh()
 	copy(r.base, r.u)
 	r.now = r.read()
+	r.priorStep, r.lastStep = 0, 0
 	steepest := 0.0
 	for _, s := range r.slope {
 		steepest = max(steepest, s)
@@ -206,8 +208,10 @@ func (r *run) advance(ctx context.Context, limit float64) (more bool, err error)
 	ratio := r.try(h) / (r.o.Tolerance * r.scale())
 	factor := 0.2
 	if !math.IsNaN(ratio) {
-		// The error of one step grows with the square of its length.
-		factor = min(max(0.9/math.Sqrt(ratio), 0.2), 4)
+		// The error of one step grows with the square of its length, and jumps
+		// where cells begin to melt: a cautious aim and slow growth save more
+		// repeated steps than they cost.
+		factor = min(max(0.68/math.Sqrt(ratio), 0.2), 1.3)
 	}
 	if !(ratio <= 1) {
 		r.out.Rejected++
@@ -228,7 +232,8 @@ func (r *run) advance(ctx context.Context, limit float64) (more bool, err error)
 	if arrive {
 		r.time = limit
 	}
-	r.then, r.now = r.now, r.read()
+	r.prior, r.then, r.now = r.then, r.now, r.read()
+	r.priorStep, r.lastStep = r.lastStep, r.time-from
 	due := r.stirDue(from)
 	if r.note(from) {
 		return false, nil
@@ -300,10 +305,18 @@ func extremes(u []float64) (least, greatest int) {
 	return least, greatest
 }
 
-// between reads quantity q at the fraction f of the step of h seconds.
+// between reads quantity q at the fraction f of the step of h seconds. What one
+// cell shows is read from the parabola through the ends of this step and of the
+// one before: its rate carries what the step has not yet damped, too little to
+// move the cell and enough to bend a cubic.
 func (r *run) between(q Quantity, f, h float64) float64 {
 	a, b := r.then[q], r.now[q]
-	return num.Hermite(f, h, a.u, a.rate, b.u, b.rate)
+	if r.priorStep == 0 || q == Mean || q == Ring {
+		return num.Hermite(f, h, a.u, a.rate, b.u, b.rate)
+	}
+	rise := (b.u - a.u) / h
+	bend := (rise - (a.u-r.prior[q].u)/r.priorStep) / (h + r.priorStep)
+	return a.u + f*h*(rise-bend*(1-f)*h)
 }
 
 // cross returns the fraction of the step at which q passes u, if it does.

@@ -99,15 +99,19 @@ func (b *Body) Conductivity(t float64) (k, lower float64) {
 	if vol == 0 {
 		return math.NaN(), math.NaN()
 	}
-	kc := maxwell(sum/vol, solution.At(fatty.K, t), fat/(fat+vol))
+	kc := Maxwell(sum/vol, solution.At(fatty.K, t), fat/(fat+vol))
 	vi := ice / water.IceDensity(t)
 	kc = levy(kc, water.IceConductivity(t), vi/(vi+fat+vol))
-	air := 0.02428 + 7.4e-5*t // W/(m K), from memory
-	return maxwell(kc, air, b.AirFraction()), Bruggeman(kc, air, b.AirFraction())
+	air := AirConductivity(t)
+	return Maxwell(kc, air, b.AirFraction()), Bruggeman(kc, air, b.AirFraction())
 }
 
-// maxwell is Maxwell–Eucken: kd dispersed with volume fraction phi in kc.
-func maxwell(kc, kd, phi float64) float64 {
+// AirConductivity returns that of air at t °C, W/(m K) [from memory].
+func AirConductivity(t float64) float64 { return 0.02428 + 7.4e-5*t }
+
+// Maxwell is the Maxwell–Eucken conductivity of a continuous body of kc with kd
+// dispersed in it, at the volume fraction phi; all in W/(m K).
+func Maxwell(kc, kd, phi float64) float64 {
 	return kc * (2*kc + kd - 2*phi*(kc-kd)) / (2*kc + kd + phi*(kc-kd))
 }
 
