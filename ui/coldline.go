@@ -62,8 +62,10 @@ func leaveOut(serving float64, a *cold.Answer) string {
 	at := number(serving, 1) + " °C"
 	text := ""
 	switch r := s.MeanServing; {
+	case s.StartC > serving:
+		text = fmt.Sprintf("The freezer, %s °C, is warmer than %s", number(s.StartC, 0), at)
 	case r.Value == 0:
-		text = fmt.Sprintf("To serve at %s take it from the freezer, %s °C, at once", at, number(s.StartC, 0))
+		text = fmt.Sprintf("To serve at %s take it straight from the freezer", at)
 	case !r.Known():
 		text = fmt.Sprintf("It does not come to %s on the counter, %s °C", at, number(s.AirC, 0))
 	default:

@@ -233,11 +233,11 @@ func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
 }
 
 func TestAgeingIsAnIndexWithEnds(t *testing.T) {
-	assert.InDelta(t, 1, ageingIndex(-18), 1e-12)
-	assert.InEpsilon(t, 360./7, ageingIndex(-10), 1e-12)
-	assert.True(t, math.IsNaN(ageingIndex(-18.1)) && math.IsNaN(ageingIndex(-4.9)))
+	assert.InDelta(t, 1, AgeingIndex(-18), 1e-12)
+	assert.InEpsilon(t, 360./7, AgeingIndex(-10), 1e-12)
+	assert.True(t, math.IsNaN(AgeingIndex(-18.1)) && math.IsNaN(AgeingIndex(-4.9)))
 	for v := -17.9; v < -5; v += 0.1 {
-		assert.Greater(t, ageingIndex(v), ageingIndex(v-0.1+1e-9))
+		assert.Greater(t, AgeingIndex(v), AgeingIndex(v-0.1+1e-9))
 	}
 }
 

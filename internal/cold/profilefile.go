@@ -213,7 +213,7 @@ func (p *Profile) node() *yaml.Node {
 			}
 			value = text(*v)
 		case *float64:
-			value = &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!float", Value: strconv.FormatFloat(*v, 'f', -1, 64)}
+			value = &yaml.Node{Kind: yaml.ScalarNode, Value: strconv.FormatFloat(*v, 'f', -1, 64)}
 		}
 		groups[group].Content = append(groups[group].Content, text(key), value)
 	}

@@ -110,9 +110,9 @@ func lower(a, b *phase.Body, bound solution.Bound, t float64) bool {
 // is (Donhowe & Hartel 1996, Int. Dairy J. 6:1209, abstract).
 var ageing = [...]struct{ t, k float64 }{{-18, 7}, {-15, 27}, {-12, 120}, {-10, 360}, {-5, 18000}}
 
-// ageingIndex returns the growth at t relative to −18 °C, its logarithm by
+// AgeingIndex returns the growth at t relative to −18 °C, its logarithm by
 // line between the points; NaN outside them.
-func ageingIndex(t float64) float64 {
+func AgeingIndex(t float64) float64 {
 	for i := 1; i < len(ageing); i++ {
 		a, b := ageing[i-1], ageing[i]
 		if t >= a.t && t <= b.t {
@@ -123,7 +123,7 @@ func ageingIndex(t float64) float64 {
 }
 
 func (s *Storage) age() {
-	s.AgeingIndex, s.AgeingIndexWarm = ageingIndex(s.AtC), ageingIndex(s.AtC+s.SwingK)
+	s.AgeingIndex, s.AgeingIndexWarm = AgeingIndex(s.AtC), AgeingIndex(s.AtC+s.SwingK)
 	const caveat = "An index of crystal growth from an order of magnitude of diffusion, not a keeping time."
 	switch {
 	case s.AtC < ageing[0].t:

@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 	"testing"
 	"time"
@@ -529,6 +530,52 @@ func TestATableRowHasOneUnit(t *testing.T) {
 	assert.Equal(t, []string{"1.6 h", "1.3 h", "2.2 h"}, times("", cold.Range{Value: 96, Low: 76, High: 132}).Cells)
 	assert.Equal(t, []string{"3.0 h", "2.5 h", "not reached"}, hours("", cold.Range{Value: 3, Low: 2.5, High: math.NaN()}).Cells)
 	assert.Equal(t, []string{"at once", "at once", "at once"}, times("", cold.Range{}).Cells)
+}
+
+// Odd kitchens and tubs, in which much is never reached, are shown in words.
+func TestWhatIsNeverReachedIsSaid(t *testing.T) {
+	odd := map[string]func(d *design.Design, k *cold.Profile){
+		"custard only":    func(d *design.Design, _ *cold.Profile) { d.Blend.FoamVolumePercent = 0 },
+		"foam only":       func(d *design.Design, _ *cold.Profile) { d.Blend.FoamVolumePercent = 100 },
+		"thimble":         func(d *design.Design, _ *cold.Profile) { d.Tubs.VolumeML = 30 },
+		"warm freezer":    func(_ *design.Design, k *cold.Profile) { k.Freezer.AirC = -4 },
+		"icy edge":        func(_ *design.Design, k *cold.Profile) { k.Layer.StirEveryMin = 0 },
+		"steady":          func(_ *design.Design, k *cold.Profile) { k.SwingK = 0 },
+		"cold counter":    func(_ *design.Design, k *cold.Profile) { k.Counter.AirC = 5 },
+		"blast":           func(_ *design.Design, k *cold.Profile) { *k = cold.BuiltIn()[4] },
+		"foam that weeps": func(d *design.Design, _ *cold.Profile) { d.Foam.Syrup.Lines[0].Grams = 480 },
+		"nothing freezes": func(d *design.Design, _ *cold.Profile) { d.Dense.Lines[3].Grams = 900 },
+	}
+	for name, change := range odd {
+		t.Run(name, func(t *testing.T) {
+			d, k := saltmarsh(), cold.Default()
+			d.Foam.Syrup.Lines, d.Dense.Lines = slices.Clone(d.Foam.Syrup.Lines), slices.Clone(d.Dense.Lines)
+			change(&d, &k)
+			k.Name = "Odd"
+			p, h := coldPage(t, saltmarsh(), daylight)
+			require.NoError(t, p.kitchens.Keep(k, ""))
+			d.Kitchen.Profile = "Odd"
+			h.set(d)
+			p.Show()
+			h.until(func() bool { return p.state == planDone || p.state == planFailed })
+			require.Equal(t, planDone, p.state, p.bar.problem.Text)
+			for i, v := range p.views {
+				p.choose(i)
+				said := tile(v)
+				for _, text := range []string{said.Value, said.Foot, p.stage.caption.Text} {
+					assert.NotContains(t, text, "NaN")
+					assert.NotContains(t, text, "Inf")
+				}
+				assert.NotEmpty(t, said.Value, v.title)
+				if dir := os.Getenv("COLD_LOOK"); dir != "" {
+					f, err := os.Create(filepath.Join(dir, "odd "+name+" "+v.title+".png"))
+					require.NoError(t, err)
+					require.NoError(t, png.Encode(f, h.win.Canvas().Capture()))
+					require.NoError(t, f.Close())
+				}
+			}
+		})
+	}
 }
 
 // BenchmarkTheTimeMoves is one step of the scrubber, without what the window

@@ -82,11 +82,19 @@ func firstOf(kind cold.MeasurementKind, c *calibrator) fyne.Focusable {
 // forget drops what was found: the measurement has changed.
 func (c *calibrator) forget() {
 	c.cancel()
+	c.makeMain(c.compute, c.keep)
 	c.keep.Disable()
 	c.table.Hide()
 	c.word.SetText("")
 	c.busy.Stop()
 	c.busy.Hide()
+}
+
+// makeMain makes one button the one that is meant next.
+func (c *calibrator) makeMain(yes, no *widget.Button) {
+	yes.Importance, no.Importance = widget.HighImportance, widget.MediumImportance
+	yes.Refresh()
+	no.Refresh()
 }
 
 // run finds the factor and the plan with it.
@@ -138,6 +146,7 @@ func (c *calibrator) done(found cold.Profile, before, after *cold.Answer, err er
 	c.word.SetText("With the coefficient of the " + placeName(c.kind) + " × " + number(at.Factor, 2) + " the tub takes the time you measured. What that changes:")
 	c.table.ShowFigures(changes(c.kind, before, after))
 	c.table.Show()
+	c.makeMain(c.keep, c.compute)
 	c.keep.Enable()
 }
 

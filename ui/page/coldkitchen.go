@@ -161,7 +161,7 @@ func (p *Cold) editKitchen(k cold.Profile, was string) *kitchenEditor {
 		container.NewHBox(layout.NewSpacer(), widget.NewButton("Cancel", func() { e.dialog.Hide() }), save)), nil, nil, container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), form)))
 	e.problem.Hide()
 	e.dialog = dialog.NewCustomWithoutButtons(title, content, p.host.Window())
-	e.dialog.Resize(fyne.NewSize(700, 600))
+	e.dialog.Resize(fyne.NewSize(780, 600))
 	e.dialog.Show()
 	return e
 }

@@ -46,6 +46,13 @@ func level(label string, c float64) chart.Rule {
 	return chart.Rule{At: c, Level: true, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}
 }
 
+// nameRoom is the room for the name of a stir, as a share of the time axis.
+const nameRoom = 0.05
+
+// firstStirs are as many as are worth listing: a custard that never gets stiff
+// is stirred for days.
+func firstStirs(c *cold.Cooling) []cold.Stir { return c.Stirs[:min(len(c.Stirs), 12)] }
+
 func freezingScene(name string, c *cold.Cooling) scene {
 	if !c.Present {
 		return scene{}
@@ -53,10 +60,16 @@ func freezingScene(name string, c *cold.Cooling) scene {
 	return scene{name: name, run: &c.Run, stirs: c.Stirs, start: c.Ready.Value, warmest: math.Inf(1), plot: func() chart.Plot {
 		plot := curvesOf(&c.Run)
 		scale, _ := axisOf(&c.Run)
-		for i, s := range c.Stirs {
-			label := "stir"
-			if i > 0 {
-				label = fmt.Sprint(i + 1)
+		named := math.Inf(-1) // the minute of the last stir with a name
+		for i, s := range firstStirs(c) {
+			label := fmt.Sprint(i + 1)
+			if i == 0 {
+				label = "stir"
+			}
+			if s.Minute-named < nameRoom*c.Run.Track[len(c.Run.Track)-1].Minute {
+				label = ""
+			} else {
+				named = s.Minute
 			}
 			plot.Rules = append(plot.Rules, chart.Rule{At: s.Minute / scale, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}})
 		}
@@ -74,11 +87,7 @@ func freezingScene(name string, c *cold.Cooling) scene {
 }
 
 func hardenScene(name string, h *cold.Harden) scene {
-	start := 60 * h.Hours.Value
-	if !h.Hours.Known() {
-		start = 0
-	}
-	return scene{name: name, run: &h.Run, start: start, warmest: math.Inf(1), plot: func() chart.Plot {
+	return scene{name: name, run: &h.Run, start: 60 * h.Hours.Value, warmest: math.Inf(1), plot: func() chart.Plot {
 		plot := curvesOf(&h.Run)
 		plot.Bands = []chart.Band{right("core hard enough to store", math.Inf(-1), h.CoreToC, kit.ColorNameBoth, chart.Falling)}
 		if h.MoveC > h.CoreToC {

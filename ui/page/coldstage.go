@@ -120,7 +120,7 @@ func (s *stage) put(v scene) {
 		minute = v.start
 	}
 	if !(minute >= 0) {
-		minute = 0
+		minute = last / 2
 	}
 	s.curves = v.plot()
 	s.at(math.Min(math.Round(minute), last))
@@ -129,6 +129,7 @@ func (s *stage) put(v scene) {
 // redraw draws the curves anew, in the theme's colours of now.
 func (s *stage) redraw() {
 	if s.scene.plot == nil {
+		s.plot.ShowPlot(chart.Plot{})
 		return
 	}
 	s.curves = s.scene.plot()

@@ -112,7 +112,8 @@ func (v *coldView) showNotes(notes []model.Warning) {
 	var rows []fyne.CanvasObject
 	all := ""
 	for _, n := range notes {
-		if slices.Contains(v.where, n.Where) {
+		if slices.Contains(v.where, n.Where) && n.Code != "water_drawn_in_storage" { // the view says that itself
+
 			l := prose(severityWord(n.Severity) + ": " + minus(n.Message))
 			l.TextStyle.Bold = n.Severity > model.Note
 			rows = append(rows, l)
@@ -216,11 +217,14 @@ func (p *Cold) newCustardView() *coldView {
 		}
 		reach.ShowFigures(rows)
 		var list []kit.Figure
-		for _, s := range c.Stirs {
+		for _, s := range firstStirs(c) {
 			list = append(list, kit.Figure{Name: cold.Clock(s.Minute), Cells: []string{number(s.MeanC, 1), number(s.EdgeC, 1), number(s.WaterFrozenPercent, 0)}})
 		}
 		stirs.ShowFigures(list)
 		noStirs.SetText("Mean and frozen once stirred, the edge just before: the coldest spot, scraped in.")
+		if len(list) < len(c.Stirs) {
+			noStirs.SetText("And so on. " + noStirs.Text)
+		}
 		if len(list) == 0 {
 			noStirs.SetText("No stir before it is ready.")
 		}
@@ -344,7 +348,7 @@ func (p *Cold) newHardenView() *coldView {
 		if !h.Hours.Known() {
 			return kit.TileView{Value: "never", Foot: fmt.Sprintf("the core stays above %.0f °C", h.CoreToC)}
 		}
-		foot := "until it can be stored"
+		foot := fmt.Sprintf("until its core is at %s °C, all that this freezer gives", number(h.CoreToC, 0))
 		if h.MoveC > h.CoreToC {
 			foot = fmt.Sprintf("to store; %s until it can be moved", cold.Clock(60*h.MoveHours.Value))
 		}
@@ -394,11 +398,7 @@ func (p *Cold) newServingView(fridge bool) *coldView {
 		s := of(a)
 		serving := p.of.Design.Serving.TemperatureC
 		word.SetText(minus(s.Sentence))
-		reach.ShowFigures([]kit.Figure{
-			times("Outer ring scoops", s.From), times("Whole tub scoops", s.Whole), times("Coldest spot scoops", s.Core),
-			times("Outer ring too soft", s.To), times("Melts at the wall", s.MeltsAtWall),
-			times("Ring at "+celsius(serving), s.RingServing), times("Tub at "+celsius(serving), s.MeanServing),
-		})
+		reach.ShowFigures(servingRows(s, serving))
 		bands.ShowFigures([]kit.Figure{bandRow("Custard", &s.Dense), bandRow("Ribbon", &s.Foam),
 			bandRow("Both", &cold.Band{Present: true, OK: s.OK, FromC: s.FromC, ToC: s.ToC, From: s.From, To: s.To})})
 		at := func(name string, r cold.Range) kit.Figure {
@@ -419,14 +419,29 @@ func (p *Cold) newServingView(fridge bool) *coldView {
 	return v
 }
 
+// servingRows are the times of a tub that softens; those of scooping only where
+// it does.
+func servingRows(s *cold.Serving, serving float64) []kit.Figure {
+	var rows []kit.Figure
+	if s.OK {
+		rows = append(rows, times("Outer ring scoops", s.From), times("Whole tub scoops", s.Whole),
+			times("Coldest spot scoops", s.Core), times("Outer ring too soft", s.To))
+	}
+	rows = append(rows, times("Melts at the wall", s.MeltsAtWall))
+	if s.StartC > serving {
+		return append(rows, kit.Figure{Name: celsius(serving) + ": the freezer is warmer", Cells: []string{"", "", ""}})
+	}
+	return append(rows, times("Ring at "+celsius(serving), s.RingServing), times("Tub at "+celsius(serving), s.MeanServing))
+}
+
 func sayServing(s *cold.Serving) kit.TileView {
 	soft := ""
 	if s.To.Known() {
 		soft = "the ring is too soft by " + cold.Clock(s.To.Value)
 	}
 	switch {
-	case !s.OK && s.To.Value == 0 && s.FromC < s.ToC:
-		return kit.TileView{Value: "no time", Foot: "too soft as it is"}
+	case !s.OK && s.FromC < s.ToC && s.StartC >= s.ToC:
+		return kit.TileView{Value: "no time", Foot: "too soft as it leaves the freezer"}
 	case !s.OK:
 		return kit.TileView{Value: "no time", Foot: "never right for both phases"}
 	case !s.From.Known():
@@ -471,10 +486,14 @@ func (p *Cold) newStorageView() *coldView {
 		change.SetText(minus(s.Change))
 		change.Hidden = s.Change == ""
 		phases.ShowFigures(storedRows(s))
-		ageing.ShowFigures([]kit.Figure{
-			{Name: "At " + celsius(s.AtC), Cells: []string{ageingWord(s.AgeingIndex, s.AtC)}},
-			{Name: "At the warm end, " + celsius(s.AtC+s.SwingK), Cells: []string{ageingWord(s.AgeingIndexWarm, s.AtC+s.SwingK)}},
-		})
+		rows := []kit.Figure{ageingRow("In this freezer", s.AtC)}
+		if s.SwingK > 0 {
+			rows = append(rows, ageingRow("At its warm end", s.AtC+s.SwingK))
+		}
+		for _, t := range [...]float64{-15, -12, -10} {
+			rows = append(rows, ageingRow("At", t))
+		}
+		ageing.ShowFigures(rows)
 		note.SetText(s.AgeingNote)
 	}
 	v.scene = func(a *cold.Answer) scene { return storageScene(v.title, &a.Storage, p.of.Result) }
@@ -510,6 +529,10 @@ func storedRows(s *cold.Storage) []kit.Figure {
 		rows = append(rows, kit.Figure{Name: "Both hold ice below", Unit: "°C", Cells: []string{both, both}})
 	}
 	return rows
+}
+
+func ageingRow(name string, at float64) kit.Figure {
+	return kit.Figure{Name: name + " " + celsius(at), Cells: []string{ageingWord(cold.AgeingIndex(at), at)}}
 }
 
 func ageingFoot(s *cold.Storage) string {
