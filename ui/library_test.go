@@ -40,8 +40,10 @@ func shelfBed(t *testing.T, text string) *bed {
 func TestABrokenOwnFileIsToldOfAtTheStart(t *testing.T) {
 	b := shelfBed(t, strings.Replace(figs, "fat:", "fatt:", 1))
 	b.tellShelf()
+	// Where a line is broken depends on the length of the path.
+	solid := strings.NewReplacer("\n", "", " ", "")
 	for _, part := range []string{b.Shelf.Path(), "line 2", "fatt", "mend it by hand"} {
-		assert.Contains(t, strings.ReplaceAll(b.dialogTexts(), "\n", ""), part)
+		assert.Contains(t, solid.Replace(b.dialogTexts()), solid.Replace(part))
 	}
 	fine := shelfBed(t, figs)
 	fine.tellShelf()
