@@ -89,11 +89,19 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 		}, w.win)
 	}, w.win)
 	dg.SetFileName(name)
-	if dir := filepath.Dir(w.Session.Path()); w.Session.Path() != "" {
-		if l, err := storage.ListerForURI(storage.NewFileURI(dir)); err == nil {
+	w.showFiles(dg)
+}
+
+// showFiles shows a dialog of files, large enough to read their names, in the
+// folder of the open design.
+func (w *Window) showFiles(dg *dialog.FileDialog) {
+	if p := w.Session.Path(); p != "" {
+		if l, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(p))); err == nil {
 			dg.SetLocation(l)
 		}
 	}
+	dg.SetView(dialog.ListView)
+	dg.Resize(fyne.NewSize(900, 600))
 	dg.Show()
 }
 
@@ -111,7 +119,7 @@ func (w *Window) openDialog() {
 		w.open(path)
 	}, w.win)
 	dg.SetFilter(storage.NewExtensionFileFilter([]string{designExtension, ".yml"}))
-	dg.Show()
+	w.showFiles(dg)
 }
 
 // open reads the design at path; an error leaves everything as it is.
