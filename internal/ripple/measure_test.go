@@ -12,7 +12,7 @@ import (
 // thinning returns the foam's mean ribbon averaged over tubs of many seeds, and the
 // scatter of one tub about it, as a share of it.
 func thinning(t *testing.T, v View, motion string, n, px int) (mean, scatter float64) {
-	const seeds = 16
+	const seeds = 8
 	var sum, squares float64
 	for seed := uint64(1); seed <= seeds; seed++ {
 		mm := sample(t, stir(t, settings(t, v, Dollops, motion, n, seed)), px).Measure().Foam.MeanMM
@@ -24,8 +24,8 @@ func thinning(t *testing.T, v View, motion string, n, px int) (mean, scatter flo
 
 // testdata/tables/ripple_side_thickness.csv is one tub whose dollops and strokes
 // cannot be placed again: its comment gives their number, length and order alone.
-// Strokes of that length in that order are held against it in the mean of 16 of our
-// tubs, which scatter among themselves by some 15 % at six strokes. At eight the
+// Strokes of that length in that order are held against it in the mean of eight of
+// our tubs, which scatter among themselves by some 15 % at six strokes. At eight the
 // table's tub is thinner than most.
 func TestSideRibbonsThinAsTabulated(t *testing.T) {
 	_, rows := readTable(t, "ripple_side_thickness.csv")
@@ -44,7 +44,7 @@ func TestSideRibbonsThinAsTabulated(t *testing.T) {
 }
 
 // testdata/tables/ripple_top_thickness.csv, whose swirls are those of our plunges
-// but for a little shaking; its dollops cannot be placed again, so 16 tubs again.
+// but for a little shaking; its dollops cannot be placed again, so eight tubs again.
 func TestTopRibbonsThinAsTabulated(t *testing.T) {
 	_, rows := readTable(t, "ripple_top_thickness.csv")
 	for _, r := range rows {

@@ -36,8 +36,8 @@ func (c *cubic) at(s, t float32) float32 {
 // tableCellMM is the largest cell of a table, mm. Nodes go margin cells beyond
 // the walls, so that slopes at a wall are as good as any.
 const (
-	tableCellMM  = 1.0
-	tableErrorMM = 0.002
+	tableCellMM  = 1.2
+	tableErrorMM = 0.004
 	margin       = 2
 )
 

@@ -26,7 +26,7 @@ func TestTablesFollowTheirStrokes(t *testing.T) {
 						}
 					}
 					r := rng(7)
-					for range 4000 {
+					for range 1500 {
 						x, y := r.unit()*c.out.w, r.unit()*c.out.h
 						if c.out.depth(x, y) < 0 {
 							continue

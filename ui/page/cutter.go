@@ -223,8 +223,8 @@ func CutOf(d design.Design, r *model.Result, view ripple.View) (ripple.Settings,
 	if err := s.Validate(); err != nil {
 		var f *ripple.FieldError
 		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {
-			return s, fmt.Errorf("the filling of one tub is %s × %s × %s mm, and each side of a cut must have %d to %d mm",
-				number(s.Tub.LengthMM, 0), number(s.Tub.BreadthMM, 0), number(s.Tub.HeightMM, 0), ripple.MinSizeMM, ripple.MaxSizeMM)
+			return s, fmt.Errorf("the filling of one tub is %s × %s × %s mm, and a cut must be %d to %d mm wide and %d or more high",
+				number(s.Tub.LengthMM, 0), number(s.Tub.BreadthMM, 0), number(s.Tub.HeightMM, 0), ripple.MinSizeMM, ripple.MaxSizeMM, ripple.MinFillMM)
 		}
 		return s, err
 	}

@@ -239,7 +239,7 @@ func TestWhatThePageCannotDrawItSays(t *testing.T) {
 		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "nothing is in the tub yet"},
 		{"no colour", func(d *design.Design) { d.Blend.FoamColour = "whitish" }, "blend.foam_colour"},
 		{"no layout", func(d *design.Design) { d.Blend.Layout = "marbled" }, "blend.layout"},
-		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "each side of a cut must have 30 to 600 mm"},
+		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "a cut must be 30 to 600 mm wide and 5 or more high"},
 	} {
 		d := good
 		c.spoil(&d)
