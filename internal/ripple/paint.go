@@ -37,8 +37,8 @@ func (c *Cut) Render(ctx context.Context, px int, s Style, progress func(done fl
 // bench holds what a picture is made on, so that one picture after another needs no
 // new memory.
 type bench struct {
-	raster                           Raster
-	edge, glow, pores, weight, spare []float32
+	raster                   Raster
+	edge, glow, pores, spare []float32
 }
 
 var benches = sync.Pool{New: func() any { return new(bench) }}
@@ -98,7 +98,7 @@ type painter struct {
 
 // texture prepares the light on a picture that is more than plain.
 func (p *painter) texture(b *bench) {
-	for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.weight, &b.spare} {
+	for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.spare} {
 		*a = grown(*a, len(p.Foam))
 	}
 	p.blur(b.edge, edgeBlurMM*p.unit, b)
@@ -170,92 +170,81 @@ func (p *painter) lit(i, j, at int, share float32) (mix, shade float32) {
 	return mix, shade
 }
 
-// blur sets out to the foam's share, averaged over about radius pixels of tub by
-// two box filters each way.
+// blur sets out to the foam's share, averaged over about radius pixels by two box
+// filters each way. Beyond the wall and the picture's edge the nearest pixel of the
+// row, or row of the picture, goes on.
 func (r *Raster) blur(out []float32, radius float64, b *bench) {
 	n := max(1, int(radius+0.5))
 	parallel((r.Height+stripe-1)/stripe, func(k int) {
-		from, to := k*stripe, min((k+1)*stripe, r.Height)
-		for i := from * r.Width; i < to*r.Width; i++ {
-			b.weight[i] = r.Inside[i]
-			out[i] = r.Foam[i] * r.Inside[i]
+		line := make([]float32, r.Width)
+		for j := k * stripe; j < min((k+1)*stripe, r.Height); j++ {
+			row := out[j*r.Width : (j+1)*r.Width]
+			copy(row, r.Foam[j*r.Width:])
+			spread(row, r.Inside[j*r.Width:(j+1)*r.Width])
+			blurLine(line, row, n)
+			blurLine(row, line, n)
 		}
-		blurRows(out, r.Width, from, to, n)
-		blurRows(b.weight, r.Width, from, to, n)
 	})
 	parallel((r.Width+stripe-1)/stripe, func(k int) {
 		from, to := k*stripe, min((k+1)*stripe, r.Width)
-		blurColumns(out, b.spare, r.Width, r.Height, from, to, n)
-		blurColumns(b.weight, b.spare, r.Width, r.Height, from, to, n)
-		for j := 0; j < r.Height; j++ {
-			line, weight := out[j*r.Width+from:j*r.Width+to], b.weight[j*r.Width+from:j*r.Width+to]
-			for i, w := range weight {
-				if w > 0 {
-					line[i] /= w
-				}
-			}
-		}
+		blurColumns(b.spare, out, r.Width, from, to, n)
+		blurColumns(out, b.spare, r.Width, from, to, n)
 	})
 }
 
 // stripe is how many rows or columns are blurred at a time.
 const stripe = 32
 
-// blurRows averages each of the rows twice over n pixels on either side.
-func blurRows(p []float32, width, from, to, n int) {
-	line := make([]float32, width)
-	per := 1 / float32(2*n+1)
-	for j := from; j < to; j++ {
-		row := p[j*width : (j+1)*width]
-		for _, ends := range [2][2][]float32{{row, line}, {line, row}} {
-			in, out := ends[0], ends[1][:width]
-			sum := float32(0)
-			for _, v := range in[:min(n, width)] {
-				sum += v
-			}
-			for i := range in {
-				if i+n < width {
-					sum += in[i+n]
-				}
-				if i > n {
-					sum -= in[i-n-1]
-				}
-				out[i] = sum * per
-			}
-		}
+// spread carries the first and the last value inside the tub on to the row's ends.
+func spread(row, inside []float32) {
+	first, last := 0, len(row)-1
+	for first < last && inside[first] == 0 {
+		first++
+	}
+	for last > first && inside[last] == 0 {
+		last--
+	}
+	for i := 0; i < first; i++ {
+		row[i] = row[first]
+	}
+	for i := last + 1; i < len(row); i++ {
+		row[i] = row[last]
 	}
 }
 
-// blurColumns averages columns from up to to twice over n pixels on either side.
-// It goes along the rows, as memory does.
-func blurColumns(p, spare []float32, width, height, from, to, n int) {
+// blurLine sets out to in averaged over n elements on either side.
+func blurLine(out, in []float32, n int) {
+	per, last := 1/float32(2*n+1), len(in)-1
+	sum := float32(0)
+	for k := -n - 1; k < n; k++ {
+		sum += in[min(max(k, 0), last)]
+	}
+	for i := range in {
+		sum += in[min(i+n, last)] - in[max(i-n-1, 0)]
+		out[i] = sum * per
+	}
+}
+
+// blurColumns does for the columns from up to to what blurLine does for a line. It
+// goes along the rows, as memory does.
+func blurColumns(out, in []float32, width, from, to, n int) {
+	per, last := 1/float32(2*n+1), len(in)/width-1
+	row := func(j int) []float32 {
+		j = min(max(j, 0), last) * width
+		return in[j+from : j+to]
+	}
 	var sums [stripe]float32
-	per := 1 / float32(2*n+1)
-	for _, ends := range [2][2][]float32{{p, spare}, {spare, p}} {
-		in, out := ends[0], ends[1]
-		row := func(j int) []float32 { return in[j*width+from : j*width+to] }
-		sum := sums[:to-from]
-		clear(sum)
-		add := func(v []float32, sign float32) {
-			v = v[:len(sum)]
-			for i := range sum {
-				sum[i] += sign * v[i]
-			}
+	sum := sums[:to-from]
+	for k := -n - 1; k < n; k++ {
+		for i, v := range row(k) {
+			sum[i] += v
 		}
-		for j := 0; j < min(n, height); j++ {
-			add(row(j), 1)
-		}
-		for j := 0; j < height; j++ {
-			if j+n < height {
-				add(row(j+n), 1)
-			}
-			if j > n {
-				add(row(j-n-1), -1)
-			}
-			line := out[j*width+from : j*width+to][:len(sum)]
-			for i, v := range sum {
-				line[i] = v * per
-			}
+	}
+	for j := 0; j <= last; j++ {
+		more, less, line := row(j + n)[:len(sum)], row(j - n - 1)[:len(sum)], out[j*width+from : j*width+to][:len(sum)]
+		for i, v := range sum {
+			v += more[i] - less[i]
+			sum[i], line[i] = v, v*per
 		}
 	}
 }
