@@ -13,6 +13,7 @@ type split struct {
 	slope                  []float64 // dφ/du of each cell
 	sideGain               []float64 // [nz] d(flow through the side)/du of the outermost cell, W m³/J
 	topGain, bottomGain    []float64 // [nr] likewise for the ends
+	conductance            []float64 // [nr] γh times that upward, of the step at hand
 	lowerR, pivotR, upperR []float64 // Thomas factors, pivots as reciprocals, ring by ring
 	lowerZ, pivotZ, upperZ []float64 // likewise, row by row
 }
@@ -24,7 +25,8 @@ func newSplit(c *conductor) *split {
 	return &split{conductor: c,
 		slope:    part(0),
 		sideGain: make([]float64, c.mesh.nz), topGain: make([]float64, c.mesh.nr), bottomGain: make([]float64, c.mesh.nr),
-		lowerR: part(1), pivotR: part(2), upperR: part(3),
+		conductance: make([]float64, c.mesh.nr),
+		lowerR:      part(1), pivotR: part(2), upperR: part(3),
 		lowerZ: part(4), pivotZ: part(5), upperZ: part(6),
 	}
 }
@@ -63,35 +65,41 @@ func (s *split) factor(gh float64) {
 // by ring.
 func (s *split) factorOutward(gh float64) {
 	nr, nz := s.mesh.nr, s.mesh.nz
-	slope := s.slope
-	within := 0.0 // conductance to the ring within
-	for i := 0; i < nr; i++ {
-		g, v := s.outward[i], gh*s.invVolume[i]
+	within := 0.0 // conductance to the ring within; g is that to the one outside
+	for i, g := range s.outward[:nr] {
+		v := gh * s.invVolume[i]
+		in, both, out := -v*within, v*(within+g), -v*g
 		o := i * nz
-		pivot, upper, lower := s.pivotR[o:o+nz], s.upperR[o:o+nz], s.lowerR[o:o+nz]
-		upper, lower = upper[:len(pivot)], lower[:len(pivot)]
-		for j := range pivot {
-			pivot[j] = 1 + v*(within+g)*slope[j*nr+i]
-		}
-		if i > 0 {
-			before := s.upperR[o-nz : o]
-			before = before[:len(pivot)]
-			for j := range pivot {
-				l := -v * within * slope[j*nr+i-1]
-				lower[j] = l
-				pivot[j] -= l * before[j]
-			}
-		}
-		if i == nr-1 {
+		lower, pivot, upper := s.lowerR[o:o+nz], s.pivotR[o:o+nz], s.upperR[o:o+nz]
+		lower, upper = lower[:len(pivot)], upper[:len(pivot)]
+		before := s.upperR[max(o-nz, 0):][:len(pivot)] // upper of the ring within
+		c := i
+		switch {
+		case i == nr-1 && i == 0:
 			for j, gain := range s.sideGain {
-				pivot[j] = 1 / (pivot[j] - v*gain)
+				pivot[j] = 1 / (1 - v*gain)
 			}
-			return
-		}
-		for j, b := range pivot {
-			p := 1 / b
-			pivot[j] = p
-			upper[j] = -v * g * slope[j*nr+i+1] * p
+		case i == nr-1:
+			for j, gain := range s.sideGain[:len(pivot)] {
+				l := in * s.slope[c-1]
+				lower[j] = l
+				pivot[j] = 1 / (1 + both*s.slope[c] - v*gain - l*before[j])
+				c += nr
+			}
+		case i == 0:
+			for j := range pivot {
+				p := 1 / (1 + both*s.slope[c])
+				pivot[j], upper[j] = p, out*s.slope[c+1]*p
+				c += nr
+			}
+		default:
+			for j := range pivot {
+				three := s.slope[c-1 : c+2 : c+2]
+				l := in * three[0]
+				p := 1 / (1 + both*three[1] - l*before[j])
+				lower[j], pivot[j], upper[j] = l, p, out*three[2]*p
+				c += nr
+			}
 		}
 		within = g
 	}
@@ -99,47 +107,32 @@ func (s *split) factorOutward(gh float64) {
 
 func (s *split) factorUpward(gh float64) {
 	nr, nz := s.mesh.nr, s.mesh.nz
-	flux := s.upward[:nr]
-	for j := 0; j < nz; j++ {
+	top := nz - 1
+	for i, flux := range s.upward[:nr] {
+		s.conductance[i] = gh * s.invVolume[i] * flux
+	}
+	g := s.conductance[:nr]
+	for i := range g {
+		p := 1 / (1 + g[i]*s.slope[i] - gh*s.invVolume[i]*s.bottomGain[i])
+		s.pivotZ[i], s.upperZ[i] = p, -g[i]*s.slope[nr+i]*p
+	}
+	for j := 1; j < top; j++ {
 		o := j * nr
-		slope, pivot := s.slope[o:o+nr], s.pivotZ[o:o+nr]
-		slope = slope[:len(pivot)]
-		invVolume, flux := s.invVolume[:len(pivot)], flux[:len(pivot)]
-		switch {
-		case j == 0:
-			gain := s.bottomGain[:len(pivot)]
-			for i := range pivot {
-				pivot[i] = 1 + gh*invVolume[i]*(flux[i]*slope[i]-gain[i])
-			}
-		case j == nz-1:
-			gain := s.topGain[:len(pivot)]
-			for i := range pivot {
-				pivot[i] = 1 + gh*invVolume[i]*(flux[i]*slope[i]-gain[i])
-			}
-		default:
-			for i := range pivot {
-				pivot[i] = 1 + 2*gh*invVolume[i]*flux[i]*slope[i]
-			}
+		below, slope, above := s.slope[o-nr:o], s.slope[o:o+nr], s.slope[o+nr:o+2*nr]
+		before, lower, pivot, upper := s.upperZ[o-nr:o], s.lowerZ[o:o+nr], s.pivotZ[o:o+nr], s.upperZ[o:o+nr]
+		below, slope, above = below[:len(g)], slope[:len(g)], above[:len(g)]
+		before, lower, pivot, upper = before[:len(g)], lower[:len(g)], pivot[:len(g)], upper[:len(g)]
+		for i, c := range g {
+			l := -c * below[i]
+			p := 1 / (1 + 2*c*slope[i] - l*before[i])
+			lower[i], pivot[i], upper[i] = l, p, -c*above[i]*p
 		}
-		if j > 0 {
-			below, upper, lower := s.slope[o-nr:o], s.upperZ[o-nr:o], s.lowerZ[o:o+nr]
-			below, upper, lower = below[:len(pivot)], upper[:len(pivot)], lower[:len(pivot)]
-			for i := range pivot {
-				l := -gh * invVolume[i] * flux[i] * below[i]
-				lower[i] = l
-				pivot[i] -= l * upper[i]
-			}
-		}
-		for i, b := range pivot {
-			pivot[i] = 1 / b
-		}
-		if j < nz-1 {
-			above, upper := s.slope[o+nr:o+2*nr], s.upperZ[o:o+nr]
-			above, upper = above[:len(pivot)], upper[:len(pivot)]
-			for i, p := range pivot {
-				upper[i] = -gh * invVolume[i] * flux[i] * above[i] * p
-			}
-		}
+	}
+	o := top * nr
+	for i, c := range g {
+		l := -c * s.slope[o-nr+i]
+		s.lowerZ[o+i] = l
+		s.pivotZ[o+i] = 1 / (1 + c*s.slope[o+i] - gh*s.invVolume[i]*s.topGain[i] - l*s.upperZ[o-nr+i])
 	}
 }
 
