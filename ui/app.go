@@ -132,6 +132,7 @@ func (w *Window) tick() {
 		w.refresh()
 		w.sayWhenPainted()
 	}
+	w.bench.tub.cut.breathe()
 }
 
 // refresh evaluates the design and shows it.

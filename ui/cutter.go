@@ -2,6 +2,7 @@ package ui
 
 import (
 	"reflect"
+	"time"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/model"
@@ -18,8 +19,14 @@ type cutter struct {
 
 	shown kit.Tub
 	asked page.Cutting
+	due   bool      // asked has not been handed on
+	drew  time.Time // when it last was
 	draws *page.Cutter
 }
+
+// breath is the least time between two cuts: drawing takes every processor, and
+// the frames of a drag need one now and then.
+const breath = 80 * time.Millisecond
 
 // Sizes of the pictures along their longer side.
 const (
@@ -52,16 +59,27 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 		v.DenseColour, v.FoamColour = q.Style.Dense, q.Style.Foam
 		if !reflect.DeepEqual(q, c.asked) {
 			c.asked = q
-			c.draws.Draw(q)
+			c.due = true
+			c.breathe()
 		}
 	} else {
 		c.asked = page.Cutting{}
+		c.due = false
 		c.draws.Stop()
 		v.Cut = nil
 	}
 	if v != c.shown {
 		c.shown = v
 		c.t.view.ShowTub(v)
+	}
+}
+
+// breathe hands on the cut asked for, once the last is old enough. The latch
+// calls it every frame.
+func (c *cutter) breathe() {
+	if now := time.Now(); c.due && now.Sub(c.drew) >= breath {
+		c.due, c.drew = false, now
+		c.draws.Draw(c.asked)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
+	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/design"
@@ -158,7 +159,7 @@ const cautions = `The usual cautions. Local code and licensed practice decide.
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
 // keysHelp is every key, for who has no mouse at hand.
-const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 and on the other pages. Alt is not needed.
+const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 and on the other pages.
 
 **Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
@@ -177,7 +178,7 @@ func (w *Window) text(title, md string) {
 	rich := widget.NewRichTextFromMarkdown(md)
 	rich.Wrapping = fyne.TextWrapWord
 	dg := dialog.NewCustom(title, "Close", container.NewVScroll(rich), w.win)
-	dg.Resize(fyne.NewSize(680, 520))
+	dg.Resize(fyne.NewSize(min(960, 48*base.TextSize()), 680))
 	dg.Show()
 }
 
