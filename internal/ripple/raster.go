@@ -173,9 +173,12 @@ func (c *Cut) rasterRows(r *Raster, from, to int) {
 		c.cornerRow(r, j+1, below)
 		for i := range above.bend {
 			p, q := max(i-1, 0), min(i+1, n-1)
-			above.bend[i] = max(
-				math.Abs(above.x[p]-2*above.x[i]+above.x[q])+math.Abs(above.y[p]-2*above.y[i]+above.y[q]),
-				math.Abs(before.x[i]-2*above.x[i]+below.x[i])+math.Abs(before.y[i]-2*above.y[i]+below.y[i]))
+			x, y := 2*above.x[i], 2*above.y[i]
+			bend := math.Abs(above.x[p]-x+above.x[q]) + math.Abs(above.y[p]-y+above.y[q])
+			if across := math.Abs(before.x[i]-x+below.x[i]) + math.Abs(before.y[i]-y+below.y[i]); across > bend {
+				bend = across
+			}
+			above.bend[i] = bend
 		}
 		c.pixelRow(r, j, above, below)
 		copy(r.node[j*n:], above.f)
@@ -232,25 +235,26 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 		if r.length != nil {
 			r.length[at] = c.interfaceIn(above, below, i)
 		}
-		if max(above.bend[i], above.bend[i+1]) > unevenMM {
+		if above.bend[i] > unevenMM || above.bend[i+1] > unevenMM {
 			uneven, r.uneven[at] = append(uneven, i), r.Inside[at] == 1
 			continue
 		}
-		lo := min(f0[i], f0[i+1], f1[i], f1[i+1])
-		hi := max(f0[i], f0[i+1], f1[i], f1[i+1])
 		// How far the fluid of this pixel lay spread bounds how much its height
 		// can differ from the corners'.
 		span := math.Abs(above.x[i]-below.x[i+1]) + math.Abs(above.y[i]-below.y[i+1])
-		span = math.Max(span, math.Abs(above.x[i+1]-below.x[i])+math.Abs(above.y[i+1]-below.y[i]))
+		if other := math.Abs(above.x[i+1]-below.x[i]) + math.Abs(above.y[i+1]-below.y[i]); other > span {
+			span = other
+		}
 		reach := 0.6 * span * c.start.slope
+		nw, ne, sw, se := f0[i], f0[i+1], f1[i], f1[i+1]
 		switch {
-		case lo > reach:
+		case nw > reach && ne > reach && sw > reach && se > reach:
 			r.Foam[at] = 1
-		case hi < -reach:
+		case nw < -reach && ne < -reach && sw < -reach && se < -reach:
 			r.Foam[at] = 0
 		default:
-			share, rise := planeShare(f0[i], f0[i+1], f1[i], f1[i+1])
-			if span > flatMM || rise < steep {
+			share, rise := planeShare(nw, ne, sw, se)
+			if rise < steep || span > flatMM && !c.plane(above, below, i, span, rise) {
 				share = c.coverage(above, below, i)
 			}
 			r.Foam[at] = share
@@ -319,6 +323,18 @@ func (c *Cut) inside(x, y, mm float64) float32 {
 // flatMM is how far apart the fluid of a pixel may have lain for its height to be
 // taken as a plane, on a slope at least: layouts have no details as small.
 const flatMM = 0.8
+
+// plane reports whether the height in pixel i, whose corners rise by rise, is a plane
+// although its fluid lay spread over span: whether its middle lies between them.
+func (c *Cut) plane(above, below *corners, i int, span, rise float64) bool {
+	if span > 2.5*flatMM {
+		return false
+	}
+	x := (above.x[i] + above.x[i+1] + below.x[i] + below.x[i+1]) / 4
+	y := (above.y[i] + above.y[i+1] + below.y[i] + below.y[i+1]) / 4
+	mean := (above.f[i] + above.f[i+1] + below.f[i] + below.f[i+1]) / 4
+	return math.Abs(c.start.at(x, y)-c.level-mean) < 0.02*rise
+}
 
 // planeShare returns the share of a unit square where the plane through the means
 // of its corners' heights a, b above c, d is positive, and the plane's rise.
