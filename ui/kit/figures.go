@@ -23,9 +23,8 @@ type Figures struct {
 	heads []string
 	rows  []Figure
 
-	cells   []*canvas.Text // row by row: name, values, unit; the heads first
-	changed bool           // of shape, so that the widths must be found again
-	widths  []float32
+	cells  []*canvas.Text // row by row: name, values, unit; the heads first
+	widths []float32
 }
 
 // NewFigures returns an empty table with the heads of its value columns.

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -446,4 +447,27 @@ func TestABookIsAsLargeAsItsOpenLeaf(t *testing.T) {
 	assert.Equal(t, b.MinSize(), book.MinSize())
 	assert.False(t, a.Visible())
 	assert.Equal(t, book.Size(), b.Size())
+}
+
+func TestLinesCutWhatIsTooLongAndTellItUncut(t *testing.T) {
+	l := kit.NewLines(2, fyne.TextAlignLeading, base.SizeNameText, fyne.TextStyle{})
+	win := window(t, l, 160, 60)
+	shown := func() (texts []string) {
+		for _, o := range test.LaidOutObjects(l) {
+			if x, ok := o.(*canvas.Text); ok {
+				texts = append(texts, x.Text)
+			}
+		}
+		return
+	}
+	const long = "freezes at −2.9 °C, 71 % of water frozen"
+	l.ShowText("short\n" + long)
+	require.Len(t, shown(), 2)
+	assert.Equal(t, "short", shown()[0])
+	assert.Regexp(t, `^freezes at .*[^ ,(]…$`, shown()[1])
+	assert.Equal(t, "short\n"+long, l.Text())
+	win.Resize(fyne.NewSize(600, 60))
+	assert.Equal(t, long, shown()[1], "wider, it has room")
+	l.ShowText("one line only")
+	assert.Equal(t, []string{"one line only", ""}, shown())
 }
