@@ -76,7 +76,15 @@ func (t *theme) Color(name fyne.ThemeColorName, v fyne.ThemeVariant) color.Color
 }
 
 // Font implements fyne.Theme.
-func (t *theme) Font(s fyne.TextStyle) fyne.Resource { return base.DefaultTheme().Font(s) }
+func (t *theme) Font(s fyne.TextStyle) fyne.Resource {
+	switch {
+	case s.Monospace || s.Symbol:
+		return base.DefaultTheme().Font(s)
+	case s.Bold:
+		return bold
+	}
+	return regular
+}
 
 // Icon implements fyne.Theme.
 func (t *theme) Icon(n fyne.ThemeIconName) fyne.Resource { return base.DefaultTheme().Icon(n) }
