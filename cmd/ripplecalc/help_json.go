@@ -45,7 +45,8 @@ blend              the tub
   hardness_contrast                hardness of the custard over that of the foam
   sweetness_contrast               foam minus custard, percentage points
   scoop_contrast_k                 start of scooping, custard minus foam, K
-  scoop_contrast_at_least          true: the foam is never too firm from -24 C up, so that is a lower bound
+  scoop_contrast_at_least          true: the foam is never too firm from -24 °C up,
+                                   so that is a lower bound
   hardness                         kPa, mean by volume of the logarithms
   scoop_from_c, scoop_to_c         where both phases eat well
   dense_left_over_ml, foam_left_over_ml
@@ -59,6 +60,8 @@ nutrition
   incomplete                       nutrient, ingredients that leave it unknown,
                                    upper_per_100_g (null where nothing bounds it)
 allergens, allergens_eu            as US and EU law group them, of every line
+allergens_not_stated_for           ids of own ingredients of which nobody said what
+                                   they carry, which is not the same as none
 lines              part, index, ingredient, name, written_g, grams (as made), and
   per_gram                         what a gram more, as written, changes in its phase:
                                    initial_freezing_point_c, water_frozen_percent,

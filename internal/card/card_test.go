@@ -486,6 +486,30 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	assert.False(t, has(cautionsOf(d, r, "egg"), "Honey"))
 }
 
+// The ingredients are invented: what the stall Saltmarsh Quay buys in.
+func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
+	d := market()
+	d.Dense.Lines = []design.Line{{Ingredient: "heather", Grams: 90}, {Ingredient: "crunch", Grams: 40}, {Ingredient: "melon", Grams: 300}}
+	d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil
+	d.Own = []*ingredient.Ingredient{
+		{ID: "heather", Name: "Heather honey, raw", Own: true, AllergensUS: []string{"none"}},
+		{ID: "crunch", Name: "Quay crunch", Own: true, AllergensEU: []string{"nuts:hazelnut"}},
+		{ID: "melon", Name: "Honeydew melon", Own: true},
+	}
+	cautions := map[string]string{}
+	for _, c := range cautionsOf(d, evaluated(t, d), "hazelnut") {
+		cautions[c.title] = c.text
+	}
+	assert.Contains(t, cautions, "Honey")
+	assert.Contains(t, cautions, "Nuts")
+	assert.Contains(t, cautions["Allergens"], "those of Honeydew melon. Look on the pack.")
+
+	d.Dense.Lines = d.Dense.Lines[2:]
+	for _, c := range cautionsOf(d, evaluated(t, d), "") {
+		assert.NotContains(t, []string{"Honey", "Nuts"}, c.title)
+	}
+}
+
 func TestAnEmptyDesignStillPrints(t *testing.T) {
 	d := design.New()
 	r, err := model.New(library(t)).Evaluate(d)
@@ -612,7 +636,7 @@ func TestThePictureOfALabelIsTheFile(t *testing.T) {
 func TestUnknownFiguresAreDashes(t *testing.T) {
 	assert.Equal(t, "–", number(math.NaN(), 1))
 	assert.Equal(t, "not at all", celsius1(math.NaN()))
-	assert.Equal(t, "−13 °C", celsius(-13))
+	assert.Equal(t, "−13 °C", model.Celsius(-13))
 	assert.Equal(t, "12\u2009340", grouped(12340))
 	assert.Equal(t, "9999", grouped(9999))
 	assert.Equal(t, "1\u2009234\u2009567", grouped(1234567))

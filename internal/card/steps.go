@@ -2,11 +2,14 @@ package card
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
 
 	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
 	"ripplewright/internal/ingredient"
+	"ripplewright/internal/label"
 	"ripplewright/internal/mix"
 	"ripplewright/internal/model"
 	"ripplewright/internal/ripple"
@@ -79,7 +82,7 @@ func foamSteps(d design.Design, r *model.Result) []titled {
 		base = "whites"
 	}
 	if r.Syrup.Present {
-		end := fmt.Sprintf("Boil the syrup without stirring to %s.", celsius(d.Foam.Syrup.CookTemperatureC))
+		end := fmt.Sprintf("Boil the syrup without stirring to %s.", model.Celsius(d.Foam.Syrup.CookTemperatureC))
 		if d.Kitchen.AltitudeM > 300 {
 			end += fmt.Sprintf(" (Figured for %.0f m above the sea.)", d.Kitchen.AltitudeM)
 		}
@@ -121,7 +124,7 @@ func checksOf(d design.Design, r *model.Result) []titled {
 	}
 	if foam {
 		if r.Syrup.Present && r.Syrup.WaterOffG > 0 {
-			add("Syrup in the pan at "+celsius(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
+			add("Syrup in the pan at "+model.Celsius(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
 		}
 		cup(&r.Foam)
 	}
@@ -197,18 +200,22 @@ func cautionsOf(d design.Design, r *model.Result, allergens string) []titled {
 		return first(r, such, allParts...)
 	}
 	if r.Syrup.Present {
-		c = append(c, titled{"Hot sugar", fmt.Sprintf("Syrup at %s sticks and burns deeply. Long handles, dry tools, cold water at hand, no children near.", celsius(d.Foam.Syrup.CookTemperatureC))})
+		c = append(c, titled{"Hot sugar", fmt.Sprintf("Syrup at %s sticks and burns deeply. Long handles, dry tools, cold water at hand, no children near.", model.Celsius(d.Foam.Syrup.CookTemperatureC))})
 	}
 	if any(func(in *ingredient.Ingredient) bool { return in.Group == "egg" }) != nil {
 		c = append(c, titled{"Eggs", fmt.Sprintf("Published figure for cooked custard bases: %d °C (160 °F) throughout, US consumer advice. Freezing kills neither Salmonella nor Listeria. "+
 			"For the pregnant, infants, the old and the ill: cooked base and pasteurised egg only.", eggMixtureC)})
 	}
-	if allergens != "" {
-		c = append(c, titled{"Allergens", "Contains " + allergens + ", as the generic ingredients have them; the packs in your hand may name more, and they win. One spoon between tubs spreads them."})
-	} else {
-		c = append(c, titled{"Allergens", "The records name none. The packs in your hand may, and they win."})
+	unstated := ""
+	if names := namesOf(r, label.UnstatedAllergens); len(names) > 0 {
+		unstated = " Not stated, which is not the same as none: those of " + strings.Join(names, ", ") + ". Look on the pack."
 	}
-	if any(func(in *ingredient.Ingredient) bool { return in.ID == "honey" }) != nil {
+	if allergens != "" {
+		c = append(c, titled{"Allergens", "Contains " + allergens + ", as the generic ingredients have them; the packs in your hand may name more, and they win." + unstated + " One spoon between tubs spreads them."})
+	} else {
+		c = append(c, titled{"Allergens", "The records name none. The packs in your hand may, and they win." + unstated})
+	}
+	if any(isHoney) != nil {
 		c = append(c, titled{"Honey", "Never for infants under 12 months, not even cooked in."})
 	}
 	if a := share(r, mix.Ethanol); a >= 0.05 {
@@ -230,11 +237,25 @@ func cautionsOf(d design.Design, r *model.Result, allergens string) []titled {
 	return append(c, titled{"Law", "Computed figures, not a licence. Local code and licensed practice decide what may be made, called and sold, and how."})
 }
 
-func isNut(in *ingredient.Ingredient) bool {
-	for _, a := range in.AllergensUS {
-		if strings.HasPrefix(a, "tree_nut") || a == "peanut" || a == "peanuts" {
-			return true
+// namesOf returns the names of all such ingredients, each once.
+func namesOf(r *model.Result, such func(*ingredient.Ingredient) bool) []string {
+	var names []string
+	for _, l := range r.Lines {
+		if l.Grams > 0 && such(l.Ingredient) && !slices.Contains(names, l.Ingredient.Name) {
+			names = append(names, l.Ingredient.Name)
 		}
 	}
-	return false
+	return names
+}
+
+func isNut(in *ingredient.Ingredient) bool {
+	return slices.ContainsFunc(label.Allergens(in, label.US), func(a string) bool {
+		return strings.HasPrefix(a, "tree_nut") || a == "peanut"
+	})
+}
+
+// isHoney tells honey, a maker's own too, from a honeydew melon.
+func isHoney(in *ingredient.Ingredient) bool {
+	words := strings.FieldsFunc(strings.ToLower(in.Name), func(r rune) bool { return !unicode.IsLetter(r) })
+	return slices.Contains(words, "honey")
 }

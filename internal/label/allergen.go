@@ -232,7 +232,7 @@ func contains(f *Food, region Region) string {
 	list := strings.Join(parts, ", ")
 	var unstated []string
 	for _, u := range f.Lines {
-		if u.Grams > 0 && unstatedAllergens(u.Ingredient) {
+		if u.Grams > 0 && UnstatedAllergens(u.Ingredient) {
 			unstated = appendOnce(unstated, commonName(u.Ingredient, region))
 		}
 	}
@@ -250,9 +250,9 @@ func contains(f *Food, region Region) string {
 	return "Contains: " + list + "."
 }
 
-// unstatedAllergens reports whether nobody said what an ingredient carries. Of
+// UnstatedAllergens reports whether nobody said what an ingredient carries. Of
 // the library's own records an empty list means none.
-func unstatedAllergens(in *ingredient.Ingredient) bool {
+func UnstatedAllergens(in *ingredient.Ingredient) bool {
 	return in.Own && len(in.AllergensUS)+len(in.AllergensEU) == 0
 }
 
@@ -319,7 +319,7 @@ func allergenWarnings(f *Food, region Region) []string {
 		if u.Grams == 0 {
 			continue
 		}
-		if unstatedAllergens(in) {
+		if UnstatedAllergens(in) {
 			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Name))
 		}
 		if in.Own && region == EU && len(in.AllergensUS) > 0 && len(in.AllergensEU) == 0 {

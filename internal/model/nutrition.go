@@ -97,9 +97,12 @@ func allergens(lines []Line) Allergens {
 		if l.Written > 0 {
 			a.US = append(a.US, label.Allergens(l.Ingredient, label.US)...)
 			a.EU = append(a.EU, label.Allergens(l.Ingredient, label.EU)...)
+			if label.UnstatedAllergens(l.Ingredient) {
+				a.Unstated = append(a.Unstated, l.Ingredient.ID)
+			}
 		}
 	}
-	return Allergens{once(a.US), once(a.EU)}
+	return Allergens{once(a.US), once(a.EU), once(a.Unstated)}
 }
 
 func once(s []string) []string {

@@ -121,7 +121,10 @@ type Gap struct {
 }
 
 // Allergens lists those of all lines, sorted, each once.
-type Allergens struct{ US, EU []string }
+type Allergens struct {
+	US, EU   []string
+	Unstated []string // ids of the ingredients of which nobody said what they carry
+}
 
 // Line is one line as it enters the batch.
 type Line struct {

@@ -24,6 +24,7 @@ type Evaluation struct {
 	Nutrition   Nutrition `json:"nutrition"`
 	Allergens   []string  `json:"allergens"` // as US law groups them
 	AllergensEU []string  `json:"allergens_eu"`
+	Unstated    []string  `json:"allergens_not_stated_for"` // ids of ingredients
 	Lines       []Line    `json:"lines"`
 	Eggs        *Eggs     `json:"eggs"`
 	Warnings    []Warning `json:"warnings"`
@@ -167,6 +168,7 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		Nutrition:   nutritionReport(r),
 		Allergens:   list(r.Allergens.US),
 		AllergensEU: list(r.Allergens.EU),
+		Unstated:    list(r.Allergens.Unstated),
 		Lines:       []Line{},
 		Warnings:    []Warning{},
 	}

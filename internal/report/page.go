@@ -32,6 +32,9 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	p.line("")
 	p.line("Allergens (US): %s", orNone(e.Allergens))
 	p.line("Allergens (EU, UK): %s", orNone(e.AllergensEU))
+	if len(e.Unstated) > 0 {
+		p.line("Allergens not stated, which is not the same as none: %s", strings.Join(e.Unstated, ", "))
+	}
 	p.line("")
 	p.lines(e.Lines)
 	if len(e.Warnings) > 0 {
