@@ -65,7 +65,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		name:    plain(d.Name),
 		notes:   paragraphs(d.Notes),
-		serve:   celsius(d.Serving.TemperatureC),
+		serve:   model.Celsius(d.Serving.TemperatureC),
 		verdict: plain(r.Verdict.Sentence),
 		advice:  plain(r.Verdict.Advice),
 		good:    r.Verdict.Good,
@@ -191,7 +191,7 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 				list.note = fmt.Sprintf("cooked down to %s", gramsUnit(r.Dense.Portion.MassG))
 			}
 		case design.SyrupPart:
-			list.note = "boiled to " + celsius(d.Foam.Syrup.CookTemperatureC)
+			list.note = "boiled to " + model.Celsius(d.Foam.Syrup.CookTemperatureC)
 		}
 		out = append(out, list)
 	}
@@ -225,7 +225,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 		}
 		return func(p *model.Phase) string { return word(p.PartPercent(c)) }, word(r.Nutrition.Per100G[c])
 	}
-	at := "at " + celsius(d.Serving.TemperatureC)
+	at := "at " + model.Celsius(d.Serving.TemperatureC)
 	add("Weight made", func(p *model.Phase) string { return gramsUnit(p.Portion.MassG) }, gramsUnit(r.Blend.MassG))
 	add("Volume filled", func(p *model.Phase) string { return volume(p.Portion.VolumeML) }, volume(r.Blend.VolumeML))
 	add("Overrun", func(p *model.Phase) string { return number(100*p.Body.Overrun, 0) + " %" }, "")
@@ -281,7 +281,7 @@ func restsOf(d design.Design, r *model.Result) []string {
 		}
 		band := p.Body.Role.Band()
 		s := fmt.Sprintf("The %s comes to %s (%s to %s) at %s and eats well from %s to %s", p.Body.Role,
-			kPa(p.Yield.Value), sig(p.Yield.Low), sig(p.Yield.High), celsius(d.Serving.TemperatureC), sig(band.Soft), kPa(band.Firm))
+			kPa(p.Yield.Value), sig(p.Yield.Low), sig(p.Yield.High), model.Celsius(d.Serving.TemperatureC), sig(band.Soft), kPa(band.Firm))
 		if p.Scoop.OK {
 			s += ": " + scoop(p.Scoop)
 		}
@@ -363,10 +363,6 @@ func grouped(v float64) string {
 }
 
 // celsius prints a temperature someone chose, celsius1 one that was computed.
-func celsius(t float64) string {
-	return strings.TrimSuffix(number(t, 1), ".0") + " °C"
-}
-
 func celsius1(t float64) string {
 	if math.IsNaN(t) {
 		return "not at all"
@@ -393,9 +389,9 @@ func scoop(s model.ScoopRange) string {
 	case !s.OK:
 		return "never"
 	case s.From <= model.RailLow && s.To >= model.RailHigh:
-		return fmt.Sprintf("%s to %s", number(model.RailLow, 0), celsius(model.RailHigh))
+		return fmt.Sprintf("%s to %s", number(model.RailLow, 0), model.Celsius(model.RailHigh))
 	}
-	return fmt.Sprintf("%s to %s", number(s.From, 0), celsius(math.Round(s.To)))
+	return fmt.Sprintf("%s to %s", number(s.From, 0), model.Celsius(math.Round(s.To)))
 }
 
 // bare takes the unit off a temperature whose column names it.

@@ -7,6 +7,7 @@ import (
 
 	"ripplewright/internal/cold"
 	"ripplewright/internal/design"
+	"ripplewright/internal/model"
 )
 
 // The steps that wait for the cold: with the times of a computed kitchen where
@@ -39,12 +40,12 @@ func hardenText(c *cold.Answer) string {
 	}
 	h := &c.Harden
 	return fmt.Sprintf(lid+"%s, tubs apart from each other. Hard enough to move after %s, to store after %s: the core is at %s and %s then.",
-		celsius(h.AirC), banded(h.MoveHours, 60), banded(h.Hours, 60), celsius(h.MoveC), celsius(h.CoreToC))
+		model.Celsius(h.AirC), banded(h.MoveHours, 60), banded(h.Hours, 60), model.Celsius(h.MoveC), model.Celsius(h.CoreToC))
 }
 
 // serveText says how a tub comes to the temperature it is eaten at.
 func serveText(d design.Design, c *cold.Answer) string {
-	t := celsius(d.Serving.TemperatureC)
+	t := model.Celsius(d.Serving.TemperatureC)
 	if c != nil && d.Serving.TemperatureC > c.Counter.StartC && c.Counter.OK && c.Counter.From.Value >= 0.5 {
 		s := fmt.Sprintf("Leave a tub out %s, or in the refrigerator %s: the edge scoops first, then the whole tub. It is made for %s.", window(&c.Counter), window(&c.Fridge), t)
 		if c.Counter.To.Known() {
@@ -102,5 +103,5 @@ func banded(r cold.Range, k float64) string {
 // kitchenNote says what the times rest on.
 func kitchenNote(c *cold.Answer) string {
 	return fmt.Sprintf("Times in the cold are computed for the kitchen “%s”, freezer %s, room %s.",
-		c.Profile.Name, celsius(c.Profile.Freezer.AirC), celsius(c.Profile.Counter.AirC))
+		c.Profile.Name, model.Celsius(c.Profile.Freezer.AirC), model.Celsius(c.Profile.Counter.AirC))
 }

@@ -32,7 +32,7 @@ func (m Measurement) String() string {
 	if m.Kind == ScoopedWell {
 		return fmt.Sprintf("scooped well after %s", Clock(m.Minutes))
 	}
-	return fmt.Sprintf("core at %.1f °C after %s from %.1f °C", m.CoreC, Clock(m.Minutes), m.StartC)
+	return fmt.Sprintf("core at %s after %s from %s", model.Celsius(m.CoreC), Clock(m.Minutes), model.Celsius(m.StartC))
 }
 
 // CalibrationError says that no coefficient in reason makes the measured time.

@@ -27,10 +27,10 @@ func (pl *planner) remark() {
 		}
 	}
 	if h := a.Harden.Hours; !h.Known() {
-		pl.note(model.Serious, "never_hardens", "harden", "The core does not reach %.0f °C within %d h.", a.Harden.CoreToC, hardenLimit/3600)
+		pl.note(model.Serious, "never_hardens", "harden", "The core does not reach %s within %d h.", model.Celsius(a.Harden.CoreToC), hardenLimit/3600)
 	}
 	if c := a.StillFreeze.Dense; c.Present && math.IsNaN(c.ReadyC) {
-		pl.note(model.Caution, "never_half_frozen", "still_freeze", "The custard never has half of its water as ice in air of %.0f °C: it stays too thin to swirl. Less sugar or alcohol helps.", a.Harden.AirC)
+		pl.note(model.Caution, "never_half_frozen", "still_freeze", "The custard never has half of its water as ice in air of %s: it stays too thin to swirl. Less sugar or alcohol helps.", model.Celsius(a.Harden.AirC))
 	} else if c.Present && c.Ready.Value > practiceBeating {
 		pl.note(model.Note, "longer_than_practice", "still_freeze", "Practice beats about five times over about two hours; this layer of %.0f mm takes %s. Two hours needs 15 mm or less, a fan, or a cold metal shelf.", c.Vessel.HeightMM, Clock(c.Ready.Value))
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/heat"
+	"ripplewright/internal/model"
 	"ripplewright/internal/phase"
 )
 
@@ -126,7 +127,7 @@ func (pl *planner) sentence(s *Serving) string {
 	case !s.OK && s.Dense.Present && s.Foam.Present && s.Dense.OK && s.Foam.OK && s.FromC >= s.ToC:
 		return "There is no temperature at which both phases eat well, so no time does it either."
 	case !s.OK:
-		return fmt.Sprintf("At %.0f °C it is already too soft, or it never scoops.", s.StartC)
+		return fmt.Sprintf("At %s it is already too soft, or it never scoops.", model.Celsius(s.StartC))
 	case !s.From.Known():
 		return "It does not soften that far in the time looked at."
 	case s.From.Value == 0 && !s.To.Known():

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ripplewright/internal/heat"
+	"ripplewright/internal/model"
 	"ripplewright/internal/phase"
 	"ripplewright/internal/solution"
 )
@@ -115,7 +116,7 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
 	if !(c.ReadyC > pl.p.Freezer.AirC) {
 		c.ReadyC, c.ReadyIce = math.NaN(), math.NaN()
-		c.How = fmt.Sprintf("at %.0f °C it never has half of its water as ice", pl.p.Freezer.AirC)
+		c.How = fmt.Sprintf("at %s it never has half of its water as ice", model.Celsius(pl.p.Freezer.AirC))
 	}
 	return nil
 }
@@ -130,7 +131,7 @@ func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
 		}
 	}
 	c.ReadyIce = body.At(c.ReadyC).WaterFrozen
-	c.How = fmt.Sprintf("as cold as the custard when it is swirled, %.1f °C", c.ReadyC)
+	c.How = "as cold as the custard when it is swirled, " + model.Celsius(c.ReadyC)
 	if c.ReadyIce == 0 {
 		c.How += "; it has no ice there and holds its shape by its film alone"
 	}

@@ -42,7 +42,7 @@ func (pl *planner) store() {
 	}
 	if s.Dense.HasIce && s.Foam.HasIce {
 		if s.AtC+s.SwingK > s.KeepBelowC+spareK {
-			pl.note(model.Caution, "swing_thaws_phase", "storage", "When the freezer swings %.0f K up, one phase loses its ice and draws water from the other; keep it at %.0f °C or colder.", s.SwingK, s.KeepBelowC)
+			pl.note(model.Caution, "swing_thaws_phase", "storage", "When the freezer swings %.0f K up, one phase loses its ice and draws water from the other; keep it at %s or colder.", s.SwingK, model.Celsius(s.KeepBelowC))
 		}
 		return
 	}
@@ -71,12 +71,12 @@ func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
 	if from.Ice(s.AtC) > 0 {
 		s.DrawnG = missing(&sorption, drawer, s.AtC)
 	}
-	s.Change = fmt.Sprintf("The %s freezes at %s: give it less sugar, or about %.0f g more water per 100 g, and it freezes at %.0f °C.",
-		s.Drawer, freezing(drawer), math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), s.AtC+spareK)
+	s.Change = fmt.Sprintf("The %s freezes at %s: give it less sugar, or about %.0f g more water per 100 g, and it freezes at %s.",
+		s.Drawer, freezing(drawer), math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), model.Celsius(s.AtC+spareK))
 	if !math.IsNaN(s.KeepBelowC) {
-		s.Change += fmt.Sprintf(" Or keep the tub at %.0f °C or colder.", s.KeepBelowC)
+		s.Change += fmt.Sprintf(" Or keep the tub at %s or colder.", model.Celsius(s.KeepBelowC))
 	}
-	pl.note(model.Caution, "water_drawn_in_storage", "storage", "At %.0f °C the %s has no ice, so it draws water from the %s: it weeps and shrinks. %s", s.AtC, s.Drawer, from.Role, s.Change)
+	pl.note(model.Caution, "water_drawn_in_storage", "storage", "At %s the %s has no ice, so it draws water from the %s: it weeps and shrinks. %s", model.Celsius(s.AtC), s.Drawer, from.Role, s.Change)
 }
 
 // missing returns the water that b lacks to be in balance with ice at t, g per
@@ -89,7 +89,7 @@ func freezing(b *phase.Body) string {
 	if math.IsNaN(b.FreezingPointC) {
 		return "no temperature"
 	}
-	return fmt.Sprintf("%.1f °C", b.FreezingPointC)
+	return model.Celsius(b.FreezingPointC)
 }
 
 // lower reports whether a's water activity is below b's, neither with ice.

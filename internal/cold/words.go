@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"ripplewright/internal/model"
 )
 
 // ClockSpan is two times of so many minutes in one unit, as in "9 to 14 min".
@@ -31,13 +33,13 @@ func Clock(m float64) string {
 // sentence is the hardening in words.
 func (h *Harden) sentence() string {
 	if !h.Hours.Known() {
-		return fmt.Sprintf("The core does not come down to %.0f °C in the time looked at.", h.CoreToC)
+		return fmt.Sprintf("The core does not come down to %s in the time looked at.", model.Celsius(h.CoreToC))
 	}
-	store := fmt.Sprintf("to store (core at %.0f °C) after %s", h.CoreToC, hours(h.Hours))
+	store := fmt.Sprintf("to store (core at %s) after %s", model.Celsius(h.CoreToC), hours(h.Hours))
 	if h.MoveC <= h.CoreToC {
-		return fmt.Sprintf("From %.1f °C: hard enough %s.", h.StartC, store)
+		return fmt.Sprintf("From %s: hard enough %s.", model.Celsius(h.StartC), store)
 	}
-	return fmt.Sprintf("From %.1f °C: hard enough to move (core at %.0f °C) after %s, %s.", h.StartC, h.MoveC, hours(h.MoveHours), store)
+	return fmt.Sprintf("From %s: hard enough to move (core at %s) after %s, %s.", model.Celsius(h.StartC), model.Celsius(h.MoveC), hours(h.MoveHours), store)
 }
 
 func hours(r Range) string {
@@ -90,9 +92,9 @@ func (s *Storage) sentence() string {
 		if !math.IsNaN(s.DrawnG) {
 			drawn = fmt.Sprintf(", up to %.0f g per 100 g of it", s.DrawnG)
 		}
-		return fmt.Sprintf("At %.0f °C the %s draws water from the other phase%s. %s", s.AtC, s.Drawer, drawn, s.Change)
+		return fmt.Sprintf("At %s the %s draws water from the other phase%s. %s", model.Celsius(s.AtC), s.Drawer, drawn, s.Change)
 	case s.Dense.Present && s.Foam.Present:
-		return fmt.Sprintf("At %.0f °C both phases hold ice, so no water moves between them.", s.AtC)
+		return fmt.Sprintf("At %s both phases hold ice, so no water moves between them.", model.Celsius(s.AtC))
 	}
 	return "There is one phase only, so no water moves."
 }

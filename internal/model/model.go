@@ -69,7 +69,7 @@ const (
 // °C, from ColdestC to WarmestC, which is more than anybody serves at.
 func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
 	problems := design.Validate(d)
-	if !(ColdestC <= c && c <= WarmestC) {
+	if c != d.Serving.TemperatureC && !(ColdestC <= c && c <= WarmestC) { // Validate has looked at the design's own
 		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: fmt.Sprintf("%g °C is outside %d to %d °C", c, ColdestC, WarmestC)})
 	}
 	if len(problems) > 0 {

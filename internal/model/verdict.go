@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ripplewright/internal/design"
 	"ripplewright/internal/ingredient"
@@ -18,7 +19,7 @@ func (m *Model) verdict(d design.Design, r *Result) Verdict {
 	dense, foam := &r.Dense, &r.Foam
 	v := Verdict{
 		Good:     phase.Dense.Band().Holds(dense.State.YieldKPa) && phase.Foam.Band().Holds(foam.State.YieldKPa),
-		Sentence: fmt.Sprintf("At %s the custard %s and the foam %s.", celsius(d.Serving.TemperatureC), eats(dense), eats(foam)),
+		Sentence: fmt.Sprintf("At %s the custard %s and the foam %s.", Celsius(d.Serving.TemperatureC), eats(dense), eats(foam)),
 	}
 	if s := r.worst(); v.Good && s != nil {
 		v.Good = s.Severity < Caution
@@ -75,7 +76,7 @@ func (m *Model) advice(d design.Design, r *Result) string {
 			if to < b.From {
 				to += 0.5
 			}
-			return fmt.Sprintf("Serve it %s, at %s: both phases eat well from %s to %s.", word, celsius(to), celsius(b.From), celsius(b.To))
+			return fmt.Sprintf("Serve it %s, at %s: both phases eat well from %s to %s.", word, Celsius(to), Celsius(b.From), Celsius(b.To))
 		}
 	}
 	for _, p := range [...]design.Part{design.DensePart, design.FoamPart} {
@@ -86,12 +87,12 @@ func (m *Model) advice(d design.Design, r *Result) string {
 			if s := m.adjust(d, r, p, 0.9*band.Firm); s != "" {
 				return s
 			}
-			return fmt.Sprintf("The %s is too hard at %s: replace part of its sugar by dextrose, or whip in more air.", ph.Body.Role, celsius(t))
+			return fmt.Sprintf("The %s is too hard at %s: replace part of its sugar by dextrose, or whip in more air.", ph.Body.Role, Celsius(t))
 		case kPa < band.Soft && p == design.DensePart:
 			if s := m.adjust(d, r, p, 1.2*band.Soft); s != "" {
 				return s
 			}
-			return fmt.Sprintf("The custard is too soft at %s: take out sugar or alcohol, or serve it colder.", celsius(t))
+			return fmt.Sprintf("The custard is too soft at %s: take out sugar or alcohol, or serve it colder.", Celsius(t))
 		}
 	}
 	return "Whip the foam longer, or use more egg white: it slumps."
@@ -139,12 +140,10 @@ func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) 
 		r.phaseOf(p).Body.Role, want, phase.WordFor(want).Name)
 }
 
-func celsius(t float64) string {
-	s := fmt.Sprintf("%.1f", math.Abs(t))
-	if len(s) > 2 && s[len(s)-2:] == ".0" {
-		s = s[:len(s)-2]
-	}
-	if t < 0 {
+// Celsius words a temperature, to a tenth where it has one: "−18 °C".
+func Celsius(t float64) string {
+	s := strings.TrimSuffix(fmt.Sprintf("%.1f", math.Abs(t)), ".0")
+	if t < 0 && s != "0" {
 		s = "−" + s
 	}
 	return s + " °C"

@@ -66,7 +66,7 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		for i, s := range out {
 			names[i] = s.String()
 		}
-		r.say(Caution, "outside_model_range", where, "At %s the freezing curve of %s is extrapolated beyond the tables it rests on.", celsius(coldest), strings.Join(names, " and "))
+		r.say(Caution, "outside_model_range", where, "At %s the freezing curve of %s is extrapolated beyond the tables it rests on.", Celsius(coldest), strings.Join(names, " and "))
 	}
 	if ratio := 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9); ratio > 1 {
 		r.say(Caution, "salt_rule_unsettled", where, "%.1f g added salt per 100 g water: the two published rules for sugar with salt differ by 1 to 2 points of frozen water here.", ratio)
@@ -79,13 +79,13 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	}
 	if s := &p.State; p.Body.Role == phase.Foam && (s.SyrupSugar > solution.ViscosityRange.MaxPercent || s.T < solution.ViscosityRange.MinC) {
 		r.say(Note, "film_beyond_formula", where, "At %s the liquid is %.0f %% sugar: its thickness is computed to %.0f %% and %s only, so the ribbon is stiffer than its hardness says.",
-			celsius(s.T), s.SyrupSugar, solution.ViscosityRange.MaxPercent, celsius(solution.ViscosityRange.MinC))
+			Celsius(s.T), s.SyrupSugar, solution.ViscosityRange.MaxPercent, Celsius(solution.ViscosityRange.MinC))
 	}
 	if p.State.T < p.Body.EndOfFreezingC {
-		r.say(Note, "end_of_freezing", where, "Below %s no more ice grows; the figures stay at that temperature's ice.", celsius(math.Round(p.Body.EndOfFreezingC)))
+		r.say(Note, "end_of_freezing", where, "Below %s no more ice grows; the figures stay at that temperature's ice.", Celsius(math.Round(p.Body.EndOfFreezingC)))
 	}
 	if k, ok := p.Body.AboveGlass(t); ok && k < 20 {
-		r.say(Note, "brittle", where, "At %s the liquid is only %.0f K above its glass: brittle rather than chewy.", celsius(t), k)
+		r.say(Note, "brittle", where, "At %s the liquid is only %.0f K above its glass: brittle rather than chewy.", Celsius(t), k)
 	}
 }
 
@@ -120,7 +120,7 @@ func (r *Result) warnStorage() {
 	}
 	f, dp := r.Foam.Body.FreezingPointC, r.Dense.Body.FreezingPointC
 	if f < homeFreezerC && dp > homeFreezerC {
-		r.say(Caution, "foam_draws_water", "foam", "The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Less sugar or more white helps.", celsius(f), celsius(homeFreezerC))
+		r.say(Caution, "foam_draws_water", "foam", "The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Less sugar or more white helps.", Celsius(f), Celsius(homeFreezerC))
 	}
 }
 
