@@ -312,5 +312,6 @@ func (in *Ingredient) finish(line int) (*Ingredient, error) {
 	if in.Name == "" {
 		return nil, &FieldError{Line: line, ID: in.ID, Field: "name", Err: errors.New("is missing")}
 	}
+	in.WithoutFibre = in.WithoutFibre && in.Cells[Carbohydrate].Known // else it tells nothing
 	return in, nil
 }

@@ -50,8 +50,9 @@ type Ingredient struct {
 
 	Cells [NumColumns]Cell // per 100 g
 
-	// WithoutFibre tells that the carbohydrate is the available one of an EU
-	// pack that keeps its fibre to itself: in all there may be more.
+	// WithoutFibre tells that the carbohydrate, which is then known, is the
+	// available one of an EU pack that keeps its fibre to itself: in all there
+	// may be more.
 	WithoutFibre bool
 
 	Density     Cell   // g/mL
@@ -121,6 +122,7 @@ func (in *Ingredient) How(c Column) string {
 func (in *Ingredient) With(c Column, cell Cell) *Ingredient {
 	out := *in
 	out.Cells[c] = cell
+	out.WithoutFibre = in.WithoutFibre && out.Cells[Carbohydrate].Known
 	var kept, byHand []string
 	for _, entry := range strings.Split(in.Derived, "; ") {
 		names, how, ok := strings.Cut(entry, ": ")

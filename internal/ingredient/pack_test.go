@@ -187,3 +187,23 @@ func TestAFigureEnteredByHandIsNoLongerCalledDerived(t *testing.T) {
 	assert.False(t, in.Cell(ingredient.Fat).Known)
 	assert.Contains(t, in.Derived, "fat")
 }
+
+// A flag about a figure that nobody gives bounds nothing.
+func TestWithoutItsCarbohydrateARecordBoundsNoSugar(t *testing.T) {
+	in, err := ingredient.FromPack("fig_paste", "Fig paste", ingredient.Pack{PerG: 100, Carbohydrate: ingredient.Known(55), AvailableCarbohydrate: true})
+	require.NoError(t, err)
+	require.True(t, in.WithoutFibre)
+	assert.Equal(t, 55., in.Most(ingredient.TotalSugars))
+
+	bare := in.With(ingredient.Carbohydrate, ingredient.Cell{})
+	assert.False(t, bare.WithoutFibre)
+	assert.Greater(t, bare.Most(ingredient.TotalSugars), 55.)
+	again, err := ingredient.Checked(bare)
+	require.NoError(t, err)
+	assert.True(t, bare.Equal(again))
+
+	in.Pack, in.Cells[ingredient.Carbohydrate] = nil, ingredient.Cell{}
+	read, err := ingredient.Checked(in)
+	require.NoError(t, err)
+	assert.False(t, read.WithoutFibre)
+}

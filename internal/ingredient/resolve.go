@@ -66,15 +66,19 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 //
 // Sugars that a record gives only in total are read as sucrose or, where it
 // says how much of that there is, as equal parts of the sugars it leaves open;
-// the band is from the lightest of these (soft) to the heaviest (firm). Where even the total is
-// unknown, the carbohydrate left over is read as half sucrose and half higher
-// saccharides, with the band from all glucose to all starch. Carbohydrate by
-// difference that nothing names is inert. In fruit it is read as acid, with inert
-// as the firm reading: acids and sorbitol are what a fruit's record leaves
-// unnamed, and so read, fresh fruit freezes nearer to where it was measured
-// (testdata/tables/fruit_freezing_points.csv). Missing minerals follow milk solids or ash, and are no less
-// than the sodium's salt. Figures that sum to more than 100 g, as those of
-// records do whose parts were analysed apart, are cut down in proportion.
+// the band is from the lightest of these (soft) to the heaviest (firm). Where
+// even the total is unknown, the carbohydrate left over is read as half sucrose
+// and half higher saccharides, with the band from all glucose to all starch.
+//
+// Carbohydrate by difference that nothing names is inert. In fruit it is read
+// as acid, with inert as the firm reading: acids and sorbitol are what a fruit's
+// record leaves unnamed, and so read, fresh fruit freezes nearer to where it was
+// measured (testdata/tables/fruit_freezing_points.csv).
+//
+// Missing minerals follow milk solids or ash, and are no less than what is
+// known of sodium and potassium; an unknown ash is read as the sodium's salt.
+// Figures that sum to more than 100 g, as those of records do whose parts were
+// analysed apart, are cut down in proportion.
 func (in *Ingredient) Resolve() Resolved {
 	var m mix.Mix
 	var assumed []string
