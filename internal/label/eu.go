@@ -45,7 +45,7 @@ func forEU(f *Food, options Options) (*Label, error) {
 // that tells the grams; else what a US label would have for a serving.
 func (f *Food) portion() (float64, string) {
 	if m := gramsInWords.FindStringSubmatch(f.Portion); m != nil {
-		if g, err := strconv.ParseFloat(m[1], 64); err == nil && g > 0 {
+		if g, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64); err == nil && g > 0 {
 			return g, strings.TrimSpace(f.Portion)
 		}
 	}
@@ -53,7 +53,8 @@ func (f *Food) portion() (float64, string) {
 	return g, "portion of " + metricQuantity(dec(g)).text(" g")
 }
 
-var gramsInWords = regexp.MustCompile(`(\d+(?:\.\d+)?)\s*g\b`)
+// gramsInWords finds "80 g" and, as most of the EU writes it, "82,5 g".
+var gramsInWords = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*g\b`)
 
 func euPanel(a *amounts, withPolyols bool) []Line {
 	var lines []Line

@@ -119,7 +119,7 @@ func TestNotesFollowWhatIsInTheFood(t *testing.T) {
 
 func TestThePortionOfTheMakerIsUsedWhereItTellsItsGrams(t *testing.T) {
 	food := ripple(t)
-	for words, want := range map[string]float64{"2 scoops (80 g)": 80, "62.5g": 62.5, "one scoop": 88, "": 88} {
+	for words, want := range map[string]float64{"2 scoops (80 g)": 80, "62.5g": 62.5, "1 boule (82,5 g)": 82.5, "one scoop": 88, "": 88} {
 		food.Portion = words
 		l := labelOf(t, food, label.EU)
 		assert.InDelta(t, want, l.ServingG, 1e-9, words)
