@@ -327,7 +327,7 @@ func propose(f *Food, region Region, whole *makeup, all []Name) string {
 	}
 	if region == EU {
 		switch {
-		case met("dairy ice cream (UK guide)", here) && met("dairy ice cream", here):
+		case met("dairy ice cream (UK guide)", here):
 			head = "Dairy ice cream"
 		case met("ice cream (UK guide)", here):
 			head = "Ice cream"

@@ -43,18 +43,14 @@ var titles = map[string]string{
 	"pint_reference":               "A tub in the cold, a finer mesh",
 	"still_freeze_reference":       "Freezing without a machine, worked apart",
 	"surface_coefficients":         "Heat through a tub's surfaces",
-	"phase_properties":             "Heat and conductivity of the phases",
 	"foam_conductivity":            "Conductivity of foam",
 	"freezing_time_slab":           "Freezing time of a slab",
-	"solver_comparison":            "Ways of stepping through time",
 	"marbling_maps":                "Strokes of a stick",
 	"ripple_side_thickness":        "Ribbons seen from the side",
 	"ripple_top_thickness":         "Ribbons seen from above",
 	"label_rounding":               "Rounding on labels",
 	"worked_mix_nutrition":         "Nutrition of a mix, worked by hand",
 	"recipe_reconstructions":       "Nutrition of foods rebuilt from parts",
-	"published_recipe_nutrition":   "Nutrition of published recipes",
-	"crosscheck_five_tables":       "Five food tables side by side",
 	"crosscheck_ifct2017":          "Another country's food table",
 }
 
