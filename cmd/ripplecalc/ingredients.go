@@ -77,7 +77,11 @@ func writeUnknown(w io.Writer, list []*ingredient.Ingredient, n int) error {
 		for _, a := range in.Resolve().Assumed {
 			fmt.Fprintf(w, "  assumed: %s\n", a)
 		}
-		if open := incompleteAlone(in); len(open) > 0 {
+		open, err := incompleteAlone(in)
+		if err != nil {
+			return fmt.Errorf("%s: %w", in.ID, err)
+		}
+		if len(open) > 0 {
 			fmt.Fprintf(w, "  a label of it alone marks as incomplete: %s\n", strings.Join(open, ", "))
 		}
 	}
@@ -86,11 +90,11 @@ func writeUnknown(w io.Writer, list []*ingredient.Ingredient, n int) error {
 
 // incompleteAlone returns the lines that a US label of nothing else leaves
 // open.
-func incompleteAlone(in *ingredient.Ingredient) []string {
+func incompleteAlone(in *ingredient.Ingredient) ([]string, error) {
 	food := label.Food{Name: in.Name, Lines: []label.Used{{Ingredient: in, Grams: 100}}, DensityGPerML: 1, TubML: 1000}
 	l, err := label.For(food, label.US, label.Options{})
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	var open []string
 	for _, line := range l.Lines {
@@ -98,7 +102,7 @@ func incompleteAlone(in *ingredient.Ingredient) []string {
 			open = append(open, strings.TrimSpace(line.Name))
 		}
 	}
-	return open
+	return open, nil
 }
 
 func hasAll(text string, words []string) bool {
