@@ -27,7 +27,7 @@ func freezeText(c *cold.Answer) string {
 	how := fmt.Sprintf("No machine: freeze it %s mm deep and beat it hard at %s min; it can be swirled after %s",
 		number(s.Dense.Vessel.HeightMM, 0), strings.Join(at, ", "), banded(s.Dense.Ready, 1))
 	if s.Foam.Present && s.StartFirst == "custard" && s.HeadStartMinutes >= 5 {
-		how += fmt.Sprintf(". Start it %s before the foam", plainTime(s.HeadStartMinutes))
+		how += fmt.Sprintf(". Start it %s before the foam", cold.Clock(s.HeadStartMinutes))
 	}
 	return churn + how + "."
 }
@@ -49,7 +49,7 @@ func serveText(d design.Design, c *cold.Answer) string {
 	if c != nil && d.Serving.TemperatureC > c.Counter.StartC && c.Counter.OK && c.Counter.From.Value >= 0.5 {
 		s := fmt.Sprintf("Leave a tub out %s, or in the refrigerator %s: the edge scoops first, then the whole tub. It is made for %s.", window(&c.Counter), window(&c.Fridge), t)
 		if c.Counter.To.Known() {
-			s += fmt.Sprintf(" After %s out the edge is too soft.", plainTime(c.Counter.To.Value))
+			s += fmt.Sprintf(" After %s out the edge is too soft.", cold.Clock(c.Counter.To.Value))
 		}
 		return s
 	}
@@ -66,23 +66,9 @@ func window(s *cold.Serving) string {
 		return "for longer than was computed"
 	}
 	if s.Whole.Known() && math.Round(to) > math.Round(from) && !(to > s.To.Value) {
-		if to < hourly {
-			return number(from, 0) + " to " + plainTime(to)
-		}
-		return number(from/60, 1) + " to " + plainTime(to)
+		return cold.ClockSpan(from, to)
 	}
-	return plainTime(from)
-}
-
-// hourly is the minutes from which hours tell more.
-const hourly = 100
-
-// plainTime words minutes.
-func plainTime(minutes float64) string {
-	if minutes < hourly {
-		return number(minutes, 0) + " min"
-	}
-	return number(minutes/60, 1) + " h"
+	return cold.Clock(from)
 }
 
 // banded words a time with its band; k is the minutes in its unit.
@@ -90,8 +76,8 @@ func banded(r cold.Range, k float64) string {
 	if !r.Known() {
 		return "longer than was computed"
 	}
-	s, k2, places := plainTime(k*r.Value), k, 0
-	if k*r.Value >= hourly {
+	s, k2, places := cold.Clock(k*r.Value), k, 0
+	if k*r.Value >= cold.Hourly {
 		k2, places = k/60, 1
 	}
 	if !(r.High > r.Low) {

@@ -10,21 +10,21 @@ import (
 
 // ClockSpan is two times of so many minutes in one unit, as in "9 to 14 min".
 func ClockSpan(from, to float64) string {
-	if to < hourly || math.IsNaN(to) {
+	if to < Hourly || math.IsNaN(to) {
 		return fmt.Sprintf("%.0f to %s", from, Clock(to))
 	}
 	return fmt.Sprintf("%.1f to %.1f h", from/60, to/60)
 }
 
-// hourly is where minutes stop telling anything.
-const hourly = 100
+// Hourly is where minutes stop telling anything.
+const Hourly = 100
 
 // Clock is a time of so many minutes as a clock has it, "never" for NaN.
 func Clock(m float64) string {
 	switch {
 	case math.IsNaN(m):
 		return "never"
-	case m < hourly:
+	case m < Hourly:
 		return fmt.Sprintf("%.0f min", m)
 	}
 	return fmt.Sprintf("%.1f h", m/60)
