@@ -375,6 +375,30 @@ func table(t testing.TB, name string) []map[string]string {
 	return rows
 }
 
+// sugar_solubility.csv: Mohos 2010, Confectionery and Chocolate Engineering, table
+// A2.2, sucrose at 20 °C.
+func TestGrainingBeginsWhereSucroseNoLongerDissolves(t *testing.T) {
+	for _, r := range table(t, "sugar_solubility") {
+		if r["sugar"] != "sucrose" || r["T_C"] != "20" {
+			continue
+		}
+		g, err := strconv.ParseFloat(r["g_per_100g_water"], 64)
+		require.NoError(t, err)
+		var m mix.Mix
+		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 0.999*g
+		b := body(m, 2, Foam)
+		_, grains := b.Graining()
+		assert.False(t, grains)
+		m.Mass[mix.Sucrose] = 1.001 * g
+		b = body(m, 2, Foam)
+		percent, grains := b.Graining()
+		assert.True(t, grains)
+		assert.InDelta(t, 67.1, percent, 0.05)
+		return
+	}
+	t.Fatal("no row of sucrose at 20 °C")
+}
+
 func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		b := body(custard, 0.25, Dense)
