@@ -11,7 +11,7 @@ import (
 var validateCommand = &command{
 	name:  "validate",
 	usage: "validate [--json]",
-	short: "Runs the models against every published table that the program carries",
+	short: "Runs the models against the published tables that the program carries",
 	long: `
 For each table: its source, the number of points, the largest and the
 root-mean-square error, our stated bar, and whether the largest error keeps it.

@@ -38,8 +38,10 @@ func ParseKind(name string) (Kind, error) {
 // Stroke is one motion of the spoon handle. Where it falls follows from the seed
 // and from its place in the order.
 type Stroke struct {
-	Kind    Kind
-	DepthMM float64 // how deep the handle goes; 0 or more than the fill: to the bottom. Nothing to the view from above
+	Kind Kind
+	// DepthMM is how deep the handle goes, two of its widths at least; 0 or more than
+	// the fill: to the bottom. Nothing to the view from above.
+	DepthMM float64
 	WidthMM float64 // of the handle, MinWidthMM to MaxWidthMM; 0: 10
 }
 
