@@ -142,7 +142,11 @@ func (p *page) tub(b *Blend) {
 		b.TotalSolidsPercent.text(1), b.FatPercent.text(1), b.MSNFPercent.text(1), b.SugarsPercent.text(1), b.WaterFrozenPercent.text(1), b.IceVolumePercent.text(1))
 	p.line("Sweetness %s %% sucrose, %s g per 15 mL spoon; the foam is %s points sweeter than the custard.",
 		b.SweetnessPercent.text(1), b.SweetnessPerSpoon.text(2), b.SweetnessContrast.text(1))
-	p.line("The custard is %s times as hard as the foam; both eat well: %s.", b.HardnessContrast.text(2), b.Range.words())
+	places := 1
+	if b.HardnessContrast >= 10 { // each hardness is good to a factor 2
+		places = 0
+	}
+	p.line("The custard is %s times as hard as the foam; both eat well: %s.", b.HardnessContrast.text(places), b.Range.words())
 }
 
 func (p *page) nutrition(n *Nutrition) {
