@@ -1,4 +1,4 @@
-// Package validate runs the models against every published table that the
+// Package validate runs the models against the published tables that the
 // program carries and says how far off they are. It is the program's page "How
 // sure are we?" and the command line's validate: the code it runs is the code
 // that evaluates designs, and the tables are those the tests read.

@@ -20,7 +20,7 @@ import (
 	"ripplewright/ui/kit"
 )
 
-// Sure is the page "How sure are we?": every published table the program
+// Sure is the page "How sure are we?": the published tables the program
 // carries, run through the models, and what each of its figures rests on.
 type Sure struct {
 	host    Host
@@ -99,7 +99,7 @@ func NewSure(h Host, tables fs.FS) *Sure {
 func (p *Sure) makeOverview() {
 	p.kinds = kit.NewFigures("checks", "within their bar", "points")
 	p.overview = container.NewVBox(heading("How sure are we?"),
-		prose("Each time this page is first opened, the code that evaluates your design is run against every published table the program carries. The list shows what kind of proof each one is; choose one to see the model beside the measurement."),
+		prose("Each time this page is first opened, the code that evaluates your design is run against the published tables the program carries. The list shows what kind of proof each one is; choose one to see the model beside the measurement."),
 		container.New(indent{}, p.kinds))
 	for i, x := range phase.Explanation {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
