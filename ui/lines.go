@@ -179,6 +179,7 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 	items := []*fyne.MenuItem{
 		item("Another ingredient…", true, func() { l.pick(i) }),
 		item("Note…", true, func() { l.note(i) }),
+		item("Price…", true, func() { l.price(i) }),
 	}
 	switch part := partOf(x); {
 	case x.Count > 0:
@@ -310,6 +311,9 @@ func (l *lineList) put(i int, it kit.FinderItem) {
 		}
 	}
 	if ok {
+		if was := d.Lines(l.part)[i]; x.Ingredient != was.Ingredient {
+			x.Price = ingredient.Cell{} // it was the other's
+		}
 		l.focus = i
 		l.w.Commit(d.WithLine(l.part, i, x), "change to "+brief(it.Title))
 		return

@@ -68,6 +68,8 @@ lines              part, index, ingredient, name, written_g, grams (as made), an
                                    hardness_percent (relative),
                                    sweetness_sucrose_percent, density_g_per_ml,
                                    and tub_sweetness_sucrose_percent
+cost               batch, per_tub: of the ingredients with a price_per_kg, in your own
+                   money, null without any; missing: names of those without
 eggs               yolks and whites that the batch takes, in eggs of the design's size
 warnings           code, message, where, severity (note, caution or serious)
 `

@@ -115,6 +115,10 @@ type Line struct {
 	Count      float64 // eggs, yolks or whites, whose grams follow from EggSize
 	CountOf    EggPart
 	Note       string // free words, printed on the card
+
+	// Price is what a kilogram costs, in the maker's own money; unknown where
+	// nobody said, which is not free.
+	Price ingredient.Cell
 }
 
 // EggPart is what a counted line counts.

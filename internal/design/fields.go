@@ -45,6 +45,7 @@ func FieldAt(path string) (Field, bool) {
 // a tonne in one bowl is no market stall.
 const (
 	MaxGrams = 1e6 // g in one line
+	MaxPrice = 1e6 // per kg
 	MaxCount = 1e4 // eggs in one line
 )
 

@@ -62,6 +62,9 @@ func Validate(d Design) []Problem {
 // validate checks one line's form and numbers.
 func (l Line) validate(path string, report func(path, message string)) {
 	report(path+".note", notText(l.Note))
+	if l.Price.Known {
+		report(path+".price_per_kg", outside(l.Price.Value, 0, MaxPrice, "per kg"))
+	}
 	if l.CountOf == "" {
 		report(path+".ingredient", notEmpty(l.Ingredient))
 		report(path+".ingredient", notText(l.Ingredient))

@@ -88,6 +88,8 @@ func alter(t *testing.T, v reflect.Value) {
 		v.SetInt(v.Int() + 1)
 	case reflect.Float64:
 		v.SetFloat(v.Float() + 1)
+	case reflect.Bool:
+		v.SetBool(!v.Bool())
 	default:
 		t.Fatalf("no test changes a %s", v.Type())
 	}

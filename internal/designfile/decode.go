@@ -209,6 +209,11 @@ func (r *reader) lineItem(n *yaml.Node, path string) (l design.Line) {
 			l.Ingredient, wrong = readText(v)
 		case keyNote:
 			l.Note, wrong = readText(v)
+		case keyPrice:
+			var price float64
+			if price, wrong = readNumber(v, "per kg"); wrong == "" {
+				l.Price = ingredient.Known(price)
+			}
 		case keyGrams:
 			l.Grams, wrong = readNumber(v, "g")
 		default:

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -48,6 +49,35 @@ func TestDecodeReadsWhatTheFileSays(t *testing.T) {
 	assert.Equal(t, 17, f.Line("dense.lines[2].grams"))
 	assert.Equal(t, 17, f.Line("dense.lines[2].note"), "the nearest key around")
 	assert.Equal(t, 0, f.Line("kitchen.altitude_m"))
+}
+
+func TestAPriceIsKnownOnlyWhereItIsWritten(t *testing.T) {
+	const text = `ripplewright: 1
+dense: {lines: [{ingredient: sugar, grams: 100, price_per_kg: 1.25}, {yolks: 6, price_per_kg: 0}, {ingredient: salt, grams: 1}]}
+foam: {}
+`
+	f, err := Decode("priced.yaml", []byte(text))
+	require.NoError(t, err)
+	l := f.Design.Dense.Lines
+	assert.Equal(t, ingredient.Known(1.25), l[0].Price)
+	assert.Equal(t, ingredient.Known(0), l[1].Price, "free is not unknown")
+	assert.Equal(t, ingredient.Cell{}, l[2].Price)
+
+	d := f.Design
+	l = slices.Clone(l)
+	l[2].Price, l[1].Price = ingredient.Known(0.6), ingredient.Cell{}
+	again, err := f.Encode(d.WithLines(design.DensePart, l))
+	require.NoError(t, err)
+	g, err := Decode("priced.yaml", again)
+	require.NoError(t, err)
+	assert.Equal(t, l, g.Design.Dense.Lines)
+
+	for bad, want := range map[string]string{
+		"-1": "x:2: dense.lines[0].price_per_kg: -1 per kg is outside 0 to 1000000 per kg", "1.25 €": "x:2: dense.lines[0].price_per_kg: ",
+	} {
+		_, err := Decode("x", []byte(strings.Replace(text, "1.25", bad, 1)))
+		assert.ErrorContains(t, err, want)
+	}
 }
 
 func TestLeftOutKeysHaveTheirDefaults(t *testing.T) {

@@ -226,6 +226,9 @@ func pairsOf(l design.Line) []pair {
 	if l.Note != "" {
 		list = append(list, pair{keyNote, value{text: l.Note}})
 	}
+	if l.Price.Known {
+		list = append(list, pair{keyPrice, numberValue(l.Price.Value)})
+	}
 	return list
 }
 

@@ -112,7 +112,8 @@ const (
 	keyIngredient = "ingredient"
 	keyGrams      = "grams"
 	keyNote       = "note"
+	keyPrice      = "price_per_kg"
 )
 
 var lineKeys = []string{keyIngredient, keyGrams,
-	string(design.WholeEggs), string(design.Yolks), string(design.Whites), keyNote}
+	string(design.WholeEggs), string(design.Yolks), string(design.Whites), keyNote, keyPrice}

@@ -98,6 +98,7 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = allergens(r.Lines)
 	r.Eggs = countEggs(d, r.Lines)
+	r.Cost = costOf(d, &r)
 	r.slopes(d, cooked)
 	r.warn(d, cooked, batch.replaced)
 	return r, nil

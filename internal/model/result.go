@@ -28,6 +28,7 @@ type Result struct {
 	Allergens   Allergens
 	Lines       []Line
 	Eggs        Eggs
+	Cost        Cost
 	Warnings    []Warning
 	Verdict     Verdict
 }
@@ -142,6 +143,15 @@ type Line struct {
 type Eggs struct {
 	Yolks, Whites float64 // whole eggs count in both
 	Known         bool
+}
+
+// Cost is what the ingredients of the batch as made cost, in the maker's own
+// money. Ingredients without a price are named, not taken as free.
+type Cost struct {
+	Known   float64  // of those with a price
+	PerTub  float64  // of a full tub; NaN where none is filled
+	Priced  bool     // some ingredient has a price
+	Missing []string // names of those without, in the order of the lines
 }
 
 // Severity of a warning.

@@ -27,6 +27,7 @@ type Evaluation struct {
 	Unstated    []string  `json:"allergens_not_stated_for"` // ids of ingredients
 	Lines       []Line    `json:"lines"`
 	Eggs        *Eggs     `json:"eggs"`
+	Cost        Cost      `json:"cost"`
 	Warnings    []Warning `json:"warnings"`
 }
 
@@ -149,6 +150,20 @@ type Eggs struct {
 	Whites Number `json:"whites"`
 }
 
+// Cost is what the ingredients cost, in the maker's own money.
+type Cost struct {
+	Batch   Number   `json:"batch"` // the known part, null where no line has a price
+	PerTub  Number   `json:"per_tub"`
+	Missing []string `json:"missing"` // names of the ingredients without a price
+}
+
+func costReport(c *model.Cost) Cost {
+	if !c.Priced {
+		return Cost{unknown, unknown, list(c.Missing)}
+	}
+	return Cost{Number(c.Known), Number(c.PerTub), list(c.Missing)}
+}
+
 // Warning is something a maker should know.
 type Warning struct {
 	Code     string `json:"code"`
@@ -170,6 +185,7 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		AllergensEU: list(r.Allergens.EU),
 		Unstated:    list(r.Allergens.Unstated),
 		Lines:       []Line{},
+		Cost:        costReport(&r.Cost),
 		Warnings:    []Warning{},
 	}
 	for i := range r.Lines {

@@ -35,6 +35,13 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	if len(e.Unstated) > 0 {
 		p.line("Allergens not stated, which is not the same as none: %s", strings.Join(e.Unstated, ", "))
 	}
+	if e.Cost.Batch.known() {
+		p.line("")
+		p.line("Ingredients cost %s, %s a tub, in your own money.", e.Cost.Batch.text(2), e.Cost.PerTub.text(2))
+		if len(e.Cost.Missing) > 0 {
+			p.line("That is without a price for %s.", strings.Join(e.Cost.Missing, "; "))
+		}
+	}
 	p.line("")
 	p.lines(e.Lines)
 	if len(e.Warnings) > 0 {

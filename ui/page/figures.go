@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -21,6 +22,7 @@ type Figures struct {
 	table     *kit.Figures
 	nutrition *kit.Figures
 	lines     *kit.Figures
+	cost      *widget.Label
 	warnings  *fyne.Container
 	shown     string
 	object    fyne.CanvasObject
@@ -33,12 +35,14 @@ func NewFigures(h Host) *Figures {
 		table:     kit.NewFigures("custard", "foam", "tub"),
 		nutrition: kit.NewFigures("per 100 g", "per 2/3 cup"),
 		lines:     kit.NewFigures("grams", "freezes, K", "hardness, %", "sweetness", "density, %"),
+		cost:      prose(""),
 		warnings:  container.NewVBox(),
 	}
 	left := scrolledBothWays(heading("The phases and the tub"), p.table,
 		prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. Between: what unknown composition and the bound-water freedom leave open; for hardness also the thickness of the syrup and the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
 	right := scrolledBothWays(heading("What to know"), p.warnings,
 		heading("Nutrition of the whole food"), p.nutrition,
+		heading("What the ingredients cost"), p.cost,
 		heading("What one gram more of a line does"), p.lines,
 		prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in kelvin, hardness and density in per cent of themselves, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
 	split := container.NewHSplit(left, right)
@@ -62,7 +66,23 @@ func (p *Figures) Show() {
 	p.table.ShowFigures(phaseRows(r))
 	p.nutrition.ShowFigures(nutritionRows(&r.Nutrition))
 	p.lines.ShowFigures(lineRows(r))
+	p.cost.SetText(costText(&r.Cost))
 	p.showWarnings(r.Warnings)
+}
+
+// costText is what the batch costs, and of what that is not known.
+func costText(c *model.Cost) string {
+	if !c.Priced {
+		return "No line has a price yet: give it one in the line's menu on the bench."
+	}
+	text := number(c.Known, 2) + " for the batch"
+	if !math.IsNaN(c.PerTub) {
+		text += ", " + number(c.PerTub, 2) + " a tub"
+	}
+	if len(c.Missing) > 0 {
+		return "At least " + text + ", in your own money. Without a price: " + strings.Join(c.Missing, "; ") + "."
+	}
+	return text + ", in your own money."
 }
 
 func (p *Figures) showWarnings(ws []model.Warning) {
