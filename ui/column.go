@@ -104,7 +104,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 	for _, l := range c.lists {
 		l.show(d, beside)
 		if l.part == design.SyrupPart {
-			setText(l.title, syrupTitle(r))
+			kit.SetText(l.title, syrupTitle(r))
 		}
 	}
 	for _, k := range c.knobs {

@@ -16,6 +16,7 @@ import (
 	"ripplewright/internal/egg"
 	"ripplewright/internal/ingredient"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // lineList edits one list of lines. Rows are made anew only when their number,
@@ -278,11 +279,11 @@ func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
 	for _, p := range eggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: "eggs",
+		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: page.GroupWords("egg"),
 			Subtitle: fmt.Sprintf("%s g each, size %s %s", number(gramsOfOne(d, p), 0), d.Eggs.System, d.Eggs.Size)})
 	}
 	for _, in := range l.w.library().All() {
-		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: in.Group})
+		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: page.GroupWords(in.Group)})
 	}
 	find := kit.NewFinder("Search by name or kind", items)
 	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)

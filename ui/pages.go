@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -49,6 +51,7 @@ func (w *Window) turnTo(i int) {
 	if w.current >= 0 {
 		w.pages[w.current].Leave()
 	}
+	w.leaveFocus()
 	w.current = i
 	if i < 0 {
 		kit.Turn(w.content, w.bench.object)
@@ -64,6 +67,16 @@ func (w *Window) turnTo(i int) {
 	}
 	w.menus.mark()
 	w.event("page %s", name)
+}
+
+// leaveFocus takes the keyboard from what goes out of sight, which would act on
+// the next key. A button of the navigation keeps it.
+func (w *Window) leaveFocus() {
+	c := w.win.Canvas()
+	if b, ok := c.Focused().(*widget.Button); !ok || !slices.Contains(w.nav, b) {
+		c.Unfocus()
+	}
+	w.hints.Leave()
 }
 
 func (w *Window) markNav() {

@@ -37,7 +37,7 @@ func (w *Window) weighing(title, intro string, names []string, find func(g []flo
 		}
 		var text string
 		found, text = find(g)
-		setText(answer, text)
+		kit.SetText(answer, text)
 		if math.IsNaN(found) {
 			take.Disable()
 		} else {

@@ -35,13 +35,6 @@ func upper(s string) string {
 	return string(unicode.ToUpper(r)) + s[n:]
 }
 
-// setText changes a label only where it differs: every change is drawn.
-func setText(l *widget.Label, text string) {
-	if l.Text != text {
-		l.SetText(text)
-	}
-}
-
 // themed is a rectangle that takes its colour from the theme.
 type themed struct {
 	widget.BaseWidget

@@ -52,6 +52,13 @@ func (h *Hints) Look(c fyne.Canvas) {
 	}
 }
 
+// Leave takes back what was said: the thing under the mouse has been turned
+// away from, and the toolkit does not tell of it before the mouse moves.
+func (h *Hints) Leave() {
+	h.hovered, h.focused = nil, nil
+	h.tell()
+}
+
 func (h *Hints) tell() {
 	text := h.byFocus[h.focused]
 	if h.hovered != nil {

@@ -49,6 +49,13 @@ func (l *Lines) ShowText(text string) {
 	}
 }
 
+// SetText changes a label only where it differs: every change is drawn.
+func SetText(l *widget.Label, text string) {
+	if l.Text != text {
+		l.SetText(text)
+	}
+}
+
 // Text is what the lines have been given, uncut.
 func (l *Lines) Text() string { return strings.TrimRight(strings.Join(l.full, "\n"), "\n") }
 

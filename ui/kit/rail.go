@@ -211,6 +211,6 @@ func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	r.ExtendBaseWidget(r)
 	return newSketch(func() fyne.Size {
 		t := theme.CaptionTextSize()
-		return fyne.NewSize(36*t, 12*t)
+		return fyne.NewSize(36*t, 13.2*t+8) // so that the words of the scale are as large as the captions
 	}, r.layOut)
 }

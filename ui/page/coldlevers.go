@@ -53,9 +53,8 @@ func selectOf(options []wording, changed func(value string)) (s *widget.Select, 
 	s.OnChanged = func(string) { changed(options[s.SelectedIndex()].value) }
 	return s, func(value string) {
 		for _, o := range options {
-			if o.value == value && s.Selected != o.name {
-				s.Selected = o.name // SetSelected would call back
-				s.Refresh()
+			if o.value == value {
+				showSelected(s, o.name)
 			}
 		}
 	}

@@ -120,7 +120,7 @@ func (p *Library) Show() {
 func (p *Library) groups() {
 	names := []string{allGroups, ownGroup}
 	for _, in := range p.all.All() {
-		if name := groupWords(in.Group); !in.Own && !slices.Contains(names, name) {
+		if name := GroupWords(in.Group); !in.Own && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -136,7 +136,7 @@ func (p *Library) list() {
 	var items []kit.FinderItem
 	own := 0
 	for _, in := range p.all.All() {
-		of := groupWords(in.Group)
+		of := GroupWords(in.Group)
 		switch g := p.group.Selected; {
 		case g == allGroups, g == ownGroup && in.Own, g == of:
 		default:

@@ -70,7 +70,7 @@ func (p *Library) showDetail() {
 func (p *Library) sourceLine(in *ingredient.Ingredient) string {
 	parts := []string{in.ID}
 	if in.Group != ingredient.OwnSource {
-		parts = append(parts, groupWords(in.Group))
+		parts = append(parts, GroupWords(in.Group))
 	}
 	if !in.Own {
 		return strings.Join(append(parts, in.Source+", "+in.SourceID), " · ")

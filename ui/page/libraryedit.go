@@ -119,7 +119,7 @@ func (e *editor) form() []fyne.CanvasObject {
 	e.us, e.eu, e.parts = e.text(in.CommonName), e.text(in.CommonNameEU), e.text(in.Parts)
 	e.parts.MultiLine, e.parts.Wrapping = true, fyne.TextWrapWord
 	e.group = widget.NewSelect(e.groups(), nil)
-	e.group.Selected = groupWords(in.Group)
+	e.group.Selected = GroupWords(in.Group)
 	e.group.OnChanged = func(string) { e.changed() }
 	e.autoID, e.lastName = in.ID, in.Name
 

@@ -21,7 +21,8 @@ var groupNames = map[string]string{
 	ingredient.OwnSource: "My own",
 }
 
-func groupWords(group string) string {
+// GroupWords names a group of the library for people; an unknown one stays as it is.
+func GroupWords(group string) string {
 	if name, ok := groupNames[group]; ok {
 		return name
 	}

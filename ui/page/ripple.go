@@ -115,9 +115,7 @@ func NewRipple(h Host, drawn func()) *Ripple {
 	p.foam = p.slide("Foam", "%", 0, 100, "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
 	p.depth = p.slide("Depth", "%", 10, 100, "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
 	p.handle = p.slide("Handle", "mm", ripple.MinWidthMM, ripple.MaxWidthMM, "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
-	for _, s := range [...]*kit.Slide{p.strokes, p.foam, p.depth, p.handle} {
-		s.NameWidth = 64
-	}
+	kit.AlignSlides(p.strokes, p.foam, p.depth, p.handle)
 	another := widget.NewButtonWithIcon("Another tub", theme.ViewRefreshIcon(), func() {
 		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
 	})
@@ -239,7 +237,7 @@ func (p *Ripple) showNotes(d design.Design, r *model.Result) {
 }
 
 func showNote(l *widget.Label, text string) {
-	setText(l, text)
+	kit.SetText(l, text)
 	if show := text != ""; show != l.Visible() {
 		l.Hidden = !show
 		l.Refresh()
@@ -325,14 +323,14 @@ func (p *Ripple) begin() {
 		p.bar.SetValue(0)
 	}
 	p.working.Show()
-	setText(p.status, "")
+	kit.SetText(p.status, "")
 	p.found.wait()
 }
 
 // rest says that nobody is drawing.
 func (p *Ripple) rest(text string) {
 	p.working.Hide()
-	setText(p.status, text)
+	kit.SetText(p.status, text)
 }
 
 // show puts pictures on screen.

@@ -115,7 +115,7 @@ func wordsSentence() string {
 const measuring = "Ribbons: measuring…"
 
 // wait says that the figures are still those of another picture.
-func (p *ribbonReport) wait() { setText(p.title, measuring) }
+func (p *ribbonReport) wait() { kit.SetText(p.title, measuring) }
 
 // clear takes figures away that belong to no picture.
 func (p *ribbonReport) clear() { p.body.Hide() }

@@ -123,10 +123,3 @@ func scrollTo(s *container.Scroll, o fyne.CanvasObject) {
 	y := min(top, max(s.Offset.Y, foot-s.Size().Height))
 	s.ScrollToOffset(fyne.NewPos(0, y))
 }
-
-// setText changes a label only where it differs: every change is drawn.
-func setText(l *widget.Label, text string) {
-	if l.Text != text {
-		l.SetText(text)
-	}
-}
