@@ -136,9 +136,8 @@ func (r *figuresRenderer) Layout(size fyne.Size) {
 		if c == n-1 {
 			x -= r.gap() - theme.Padding()
 		}
-		box, drop := measureLine(t.Text, t.TextSize, t.TextStyle)
-		t.Move(fyne.NewPos(x, float32(row)*line+drop))
-		t.Resize(fyne.NewSize(f.widths[c], box.Height))
+		t.Move(fyne.NewPos(x, float32(row)*line))
+		t.Resize(fyne.NewSize(f.widths[c], t.MinSize().Height))
 	}
 }
 

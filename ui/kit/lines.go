@@ -66,8 +66,7 @@ func (l *Lines) write(i int, width float32) {
 	t.TextSize, t.Color = theme.Size(l.size), theme.Color(theme.ColorNameForeground)
 	t.Text = Shortened(l.full[i], width-2*inset, t.TextSize, l.style)
 	line := l.height()
-	_, drop := measureLine(t.Text, t.TextSize, l.style)
-	t.Move(fyne.NewPos(inset, float32(i)*line+drop))
+	t.Move(fyne.NewPos(inset, float32(i)*line))
 	t.Resize(fyne.NewSize(fyne.Max(0, width-2*inset), line))
 	t.Refresh()
 }

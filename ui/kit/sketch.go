@@ -3,8 +3,6 @@ package kit
 import (
 	"image"
 	"math"
-	"strings"
-	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -80,8 +78,8 @@ func (s *sketch) write() {
 		style := fyne.TextStyle{Bold: t.Bold}
 		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
 		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
-		size, drop := measureLine(t.S, o.TextSize, style)
-		x, y := float32(t.At.X), float32(t.At.Y)+drop
+		size := fyne.MeasureText(t.S, o.TextSize, style)
+		x, y := float32(t.At.X), float32(t.At.Y)
 		switch t.Align {
 		case chart.Centre:
 			x -= size.Width / 2
@@ -110,24 +108,6 @@ func (s *sketch) write() {
 			o.Hide()
 		}
 	}
-}
-
-// borrowed are the signs that the toolkit's own font lacks and takes from
-// another one, whose ascent is this share of its size.
-const (
-	borrowed       = "−≤≥≈→"
-	borrowedAscent = 2728.0 / 2816
-)
-
-// measureLine is the size of a text, and how much lower it has to be put to stand
-// on one line with others: the toolkit hangs a text from the top of the font of
-// its first sign, so that "−2.6" stands higher than "2.6".
-func measureLine(s string, size float32, style fyne.TextStyle) (box fyne.Size, drop float32) {
-	box, ascent := fyne.CurrentApp().Driver().RenderedTextSize(s, size, style, nil)
-	if first, _ := utf8.DecodeRuneInString(s); strings.ContainsRune(borrowed, first) {
-		drop = float32(math.Ceil(float64(ascent)) - math.Ceil(float64(size)*borrowedAscent))
-	}
-	return box, drop
 }
 
 func (s *sketch) Objects() []fyne.CanvasObject { return s.objects }

@@ -135,9 +135,8 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 			t.Text = s
 			t.Refresh()
 		}
-		box, drop := measureLine(s, t.TextSize, t.TextStyle)
-		t.Move(fyne.NewPos(x, y+float32(i)*line+drop))
-		t.Resize(box)
+		t.Move(fyne.NewPos(x, y+float32(i)*line))
+		t.Resize(t.MinSize())
 	}
 }
 

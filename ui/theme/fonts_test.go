@@ -14,7 +14,9 @@ import (
 	base "fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 )
 
 // TestEverySignThatTheProgramWritesHasAShape: on a desktop without fonts of its
@@ -63,6 +65,30 @@ func TestEverySignThatTheProgramWritesHasAShape(t *testing.T) {
 	}
 	assert.Contains(t, checked, '−')
 	assert.Contains(t, checked, '≥')
+}
+
+// TestASpaceAfterASignHasAShape: the toolkit shapes a space with the letters before
+// it, and what their font lacks becomes a lozenge, "✗" and one more sign.
+func TestASpaceAfterASignHasAShape(t *testing.T) {
+	letters := parsed(t, base.DefaultTextFont().Content())
+	const em = 64 * 1000
+	for _, ttf := range [][]byte{signsRegular, signsBold} {
+		signs := parsed(t, ttf)
+		for _, space := range " \u00a0" {
+			require.True(t, has([]*sfnt.Font{signs}, space), "%U", space)
+			assert.InDelta(t, advance(t, letters, space, em), advance(t, signs, space, em), 64, "%U", space)
+		}
+	}
+}
+
+// advance is a letter's width at a size, both in 64ths of a pixel.
+func advance(t *testing.T, f *sfnt.Font, r rune, size int) float64 {
+	t.Helper()
+	g, err := f.GlyphIndex(nil, r)
+	require.NoError(t, err)
+	a, err := f.GlyphAdvance(nil, g, fixed.Int26_6(size), font.HintingNone)
+	require.NoError(t, err)
+	return float64(a)
 }
 
 func parsed(t *testing.T, ttf []byte) *sfnt.Font {
