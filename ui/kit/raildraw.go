@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2/theme"
 
@@ -183,6 +184,11 @@ func (f *railFrame) curve(t, y []float64, l chart.Line, pos func(float64) float6
 	f.d.EndStroke(l)
 }
 
+// known reports whether there is a hardness at any temperature.
+func (p *RailPhase) known() bool {
+	return slices.ContainsFunc(p.Hardness, func(kPa float64) bool { return !math.IsNaN(kPa) })
+}
+
 func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
 	x, y := f.box.X0, f.s.Text*.85
 	for _, e := range []struct {
@@ -204,6 +210,9 @@ func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
 	}
 	name := "both scoop"
 	if v.Both.Empty() {
+		if !v.Dense.known() || !v.Foam.known() {
+			return // a phase without lines scoops nowhere yet, which says nothing
+		}
 		name = "nowhere do both scoop"
 	}
 	if x+34+f.s.Measure(name, f.s.Text) > f.d.W {
