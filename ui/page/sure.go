@@ -167,12 +167,13 @@ func (p *Sure) done(rows []validate.Row, err error) {
 		for i := range rows {
 			if r := &rows[i]; r.Kind == k.kind {
 				p.entries = append(p.entries, checkEntry{row: r})
+				if noBar(r) {
+					open++
+					continue
+				}
 				n++
 				points += r.Points
-				switch {
-				case noBar(r):
-					open++
-				case r.Pass:
+				if r.Pass {
 					met++
 				}
 			}
@@ -181,13 +182,14 @@ func (p *Sure) done(rows []validate.Row, err error) {
 		summary = append(summary, kit.Figure{Name: k.name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
 	}
 	p.kinds.ShowFigures(summary)
-	all -= open
 	text := fmt.Sprintf("%d of %d checks are within their stated bars.", pass, all)
 	if pass < all {
 		text = fmt.Sprintf("%d of %d checks are NOT within their stated bars.", all-pass, all)
 	}
-	if open > 0 {
-		text += fmt.Sprintf(" %d more only compare and have no bar.", open)
+	if open == 1 {
+		text += " One more has no bar: it only compares."
+	} else if open > 1 {
+		text += fmt.Sprintf(" %d more have no bar: they only compare.", open)
 	}
 	p.status.TextStyle.Bold = pass < all
 	p.status.SetText(text)
