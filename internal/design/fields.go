@@ -72,7 +72,7 @@ var fields = []Field{
 		at: func(d *Design) any { return &d.Blend.FoamVolumePercent }},
 	{Path: "blend.strokes", About: "strokes of the spoon", Min: 0, Max: 24,
 		at: func(d *Design) any { return &d.Blend.Strokes }},
-	{Path: "blend.stroke_depth_percent", About: "how deep they go, of the filling", Unit: "%", Min: 10, Max: 100,
+	{Path: "blend.stroke_depth_percent", About: "how deep they go, of the filling; no less than two widths", Unit: "%", Min: 10, Max: 100,
 		at: func(d *Design) any { return &d.Blend.DepthPercent }},
 	{Path: "blend.handle_mm", About: "width of what stirs, a spoon's handle", Unit: "mm", Min: 5, Max: 40,
 		at: func(d *Design) any { return &d.Blend.HandleMM }},
