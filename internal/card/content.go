@@ -204,6 +204,9 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	var out []figure
 	add := func(name string, of func(*model.Phase) string, tub string) {
 		f := figure{name: name, dense: "–", foam: "–", tub: tub}
+		if !dense && !foam && tub != "" {
+			f.tub = "–" // of nothing there is no figure, not even nought
+		}
 		if dense {
 			f.dense = of(&r.Dense)
 		}
@@ -230,7 +233,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	add("Volume filled", func(p *model.Phase) string { return volume(p.Portion.VolumeML) }, volume(r.Blend.VolumeML))
 	add("Overrun", func(p *model.Phase) string { return number(100*p.Body.Overrun, 0) + " %" }, "")
 	add("Density", func(p *model.Phase) string { return number(p.Body.Density(), 2) + " g/mL" }, number(r.Blend.DensityGPerML, 2)+" g/mL")
-	add("Total solids", func(p *model.Phase) string { return percent(p.Body.Mix.Solids()) }, percent(tubMean(r, func(p *model.Phase) float64 { return p.Body.Mix.Solids() })))
+	add("Total solids", func(p *model.Phase) string { return percent(p.Body.Mix.Solids()) }, percent(r.TubMean(func(p *model.Phase) float64 { return p.Body.Mix.Solids() })))
 	f, tub := amount(ingredient.Fat)
 	add("Fat", f, tub)
 	f, tub = amount(ingredient.MSNF)
@@ -255,21 +258,6 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 	}
 	add("Eats well, °C", func(p *model.Phase) string { return bare(scoop(p.Scoop)) }, both)
 	return out
-}
-
-// tubMean is the mean of a figure per 100 g over the phases, by mass.
-func tubMean(r *model.Result, of func(*model.Phase) float64) float64 {
-	foam := r.Blend.FoamMass
-	switch {
-	case r.Dense.Portion.MassG == 0:
-		foam = 1
-	case r.Foam.Portion.MassG == 0:
-		return of(&r.Dense)
-	}
-	if foam == 1 {
-		return of(&r.Foam)
-	}
-	return foam*of(&r.Foam) + (1-foam)*of(&r.Dense)
 }
 
 // restsOf says what the verdict rests on and how sure it is.
@@ -316,7 +304,7 @@ func allergensOf(r *model.Result, region label.Region) string {
 
 // share returns the percent of species s in the finished tub.
 func share(r *model.Result, s mix.Species) float64 {
-	return tubMean(r, func(p *model.Phase) float64 { return p.Percent(s) })
+	return r.TubMean(func(p *model.Phase) float64 { return p.Percent(s) })
 }
 
 // Numbers as the card prints them.

@@ -46,18 +46,18 @@ func (m *Model) judge(d design.Design, c *cooked, r *Result) {
 // freeze sets the tub's ice. The volumes without air are those as filled: both
 // phases swell alike to within a per cent.
 func (b *Blend) freeze(r *Result) {
-	var water, solid, ice, iceML float64
+	var solid, iceML float64
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
 		if p.Portion.MassG == 0 {
 			continue
 		}
-		water += p.Portion.MassG * p.Percent(mix.Water) / 100
-		ice += p.Portion.MassG * p.State.IceMass
 		v := p.Portion.VolumeML / (1 + p.Body.Overrun)
 		solid += v
 		iceML += v * p.State.IceVolume
 	}
-	b.WaterFrozen, b.IceMass, b.IceVolume = ice/water, ice/b.MassG, iceML/solid
+	b.IceMass = r.TubMean(func(p *Phase) float64 { return p.State.IceMass })
+	b.WaterFrozen = 100 * b.IceMass / r.TubMean(func(p *Phase) float64 { return p.Percent(mix.Water) })
+	b.IceVolume = iceML / solid
 }
 
 // phaseOf returns the phase that part p goes into.

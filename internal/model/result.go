@@ -71,6 +71,18 @@ func (p *Phase) PartPercent(c ingredient.Column) ingredient.Amount {
 	return scaled(p.Tally.Columns[c], 100/p.WrittenG)
 }
 
+// TubMean is the mean over the phases that there are of a figure per mass, by
+// their masses as made; NaN of an empty tub.
+func (r *Result) TubMean(of func(*Phase) float64) float64 {
+	var sum float64
+	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
+		if p.Portion.MassG > 0 {
+			sum += p.Portion.MassG * of(p)
+		}
+	}
+	return sum / r.Blend.MassG
+}
+
 // Syrup is the boiled syrup, for the batch as made.
 type Syrup struct {
 	Present       bool

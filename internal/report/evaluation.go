@@ -285,11 +285,11 @@ func blendReport(r *model.Result) Blend {
 		FoamVolumePercent: percent(b.FoamVolume), FoamMassPercent: percent(b.FoamMass),
 		MassG: Number(b.MassG), VolumeML: Number(b.VolumeML), DensityGPerML: Number(b.DensityGPerML),
 		TubsFilled:         Number(b.TubsFilled),
-		WaterPercent:       tubMean(r, func(m mix.Mix) float64 { return m.Mass[mix.Water] }),
-		TotalSolidsPercent: tubMean(r, mix.Mix.Solids),
+		WaterPercent:       Number(r.TubMean(func(p *model.Phase) float64 { return p.Percent(mix.Water) })),
+		TotalSolidsPercent: Number(r.TubMean(func(p *model.Phase) float64 { return p.Body.Mix.Solids() })),
 		FatPercent:         knownPart(r.Nutrition.Per100G[fatColumn]),
 		MSNFPercent:        knownPart(r.Nutrition.Per100G[msnfColumn]),
-		SugarsPercent:      tubMean(r, mix.Mix.TotalSugars),
+		SugarsPercent:      Number(r.TubMean(func(p *model.Phase) float64 { return p.Body.Mix.TotalSugars() })),
 		WaterFrozenPercent: percent(b.WaterFrozen), IceMassPercent: percent(b.IceMass), IceVolumePercent: percent(b.IceVolume),
 		SweetnessPercent: Number(b.SweetnessPercent), SweetnessPerSpoon: Number(b.SweetnessPerSpoon),
 		HardnessContrast: Number(b.Contrast.Hardness), SweetnessContrast: Number(b.Contrast.Sweetness),
@@ -306,18 +306,6 @@ func blendReport(r *model.Result) Blend {
 		out.Range = Range{unknown, unknown}
 	}
 	return out
-}
-
-// tubMean is the mean over both phases of a figure per 100 g; unknown of an
-// empty tub.
-func tubMean(r *model.Result, of func(mix.Mix) float64) Number {
-	var sum float64
-	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
-		if p.Portion.MassG > 0 {
-			sum += p.Portion.MassG * of(p.Body.Mix)
-		}
-	}
-	return Number(sum / r.Blend.MassG)
 }
 
 func lineReport(l *model.Line) Line {
