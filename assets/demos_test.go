@@ -10,10 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/assets"
-	"ripplewright/internal/design"
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
 )
 
 func library(t *testing.T) *ingredient.Library {

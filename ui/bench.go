@@ -8,9 +8,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
-	"ripplewright/internal/phase"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

@@ -7,9 +7,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/cold"
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )

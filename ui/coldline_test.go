@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"ripplewright/internal/cold"
+	"ripplewright/internal/answer/cold"
 )
 
 func TestTheBenchSaysHowLongToLeaveItOut(t *testing.T) {

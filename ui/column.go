@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

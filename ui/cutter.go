@@ -4,10 +4,10 @@ import (
 	"reflect"
 	"time"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
-	"ripplewright/internal/ripple"
-	"ripplewright/internal/tub"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )

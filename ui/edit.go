@@ -10,8 +10,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/egg"
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	"ripplewright/internal/design"
+	"ripplewright/internal/work/design"
 )
 
 // hands remembers the oldest change by a hand that no frame shows yet.

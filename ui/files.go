@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage/repository"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/designfile"
+	"ripplewright/internal/work/designfile"
 )
 
 // Extension of design files.

@@ -3,7 +3,7 @@ package ui
 import (
 	"testing"
 
-	"ripplewright/internal/design"
+	"ripplewright/internal/work/design"
 )
 
 // What a frame of a drag costs the window's thread before it is painted: the

@@ -3,8 +3,8 @@ package ui
 import (
 	"fmt"
 
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/ui/page"
 )
 

@@ -10,11 +10,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
-	"ripplewright/internal/session"
-	"ripplewright/internal/userdata"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/session"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
 )
 
 // figs is invented: a paste that the stall Saltmarsh Quay buys in.

@@ -12,9 +12,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/egg"
-	"ripplewright/internal/ingredient"
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )

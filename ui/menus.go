@@ -12,7 +12,7 @@ import (
 	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/theme"
 )
 

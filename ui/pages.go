@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/cold"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )

@@ -6,8 +6,8 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

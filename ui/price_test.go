@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/internal/ingredient"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/ui/kit"
 )
 

@@ -3,7 +3,7 @@ package ui
 import (
 	"math"
 
-	"ripplewright/internal/design"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

@@ -10,8 +10,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/phase"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

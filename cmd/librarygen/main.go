@@ -11,7 +11,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"ripplewright/internal/ingredient"
+	"ripplewright/internal/food/ingredient"
 )
 
 func main() {

@@ -6,10 +6,10 @@ import (
 	"io"
 
 	"ripplewright/assets"
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
-	"ripplewright/internal/userdata"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/userdata"
 )
 
 // bench is a model with the library on its shelf.

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"strings"
 
-	"ripplewright/internal/card"
-	"ripplewright/internal/cold"
-	"ripplewright/internal/label"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
 )
 
 var cardCommand = &command{

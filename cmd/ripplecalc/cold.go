@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
-	"ripplewright/internal/cold"
-	"ripplewright/internal/report"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/show/report"
 )
 
 var coldCommand = &command{

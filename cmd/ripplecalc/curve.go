@@ -1,7 +1,7 @@
 package main
 
 import (
-	"ripplewright/internal/report"
+	"ripplewright/internal/show/report"
 )
 
 var curveCommand = &command{

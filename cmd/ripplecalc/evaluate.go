@@ -8,8 +8,8 @@ import (
 	"runtime"
 	"sync"
 
-	"ripplewright/internal/model"
-	"ripplewright/internal/report"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/report"
 )
 
 var evaluateCommand = &command{

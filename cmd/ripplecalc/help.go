@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"ripplewright/internal/designfile"
+	"ripplewright/internal/work/designfile"
 )
 
 // helpCommand gets its run from init: it lists the commands, and so itself.

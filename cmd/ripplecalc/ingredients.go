@@ -7,8 +7,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/label"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 )
 
 var ingredientsCommand = &command{

@@ -3,9 +3,9 @@ package main
 import (
 	"fmt"
 
-	"ripplewright/internal/card"
-	"ripplewright/internal/label"
-	"ripplewright/internal/report"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/report"
 )
 
 var labelCommand = &command{

@@ -6,12 +6,12 @@ import (
 	"fmt"
 	"image/png"
 
-	"ripplewright/internal/atomicfile"
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/model"
-	"ripplewright/internal/report"
-	"ripplewright/internal/ripple"
-	"ripplewright/internal/tub"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/atomicfile"
+	"ripplewright/internal/work/designfile"
 )
 
 var rippleCommand = &command{

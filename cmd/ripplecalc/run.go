@@ -7,8 +7,8 @@ import (
 	"io"
 	"runtime/debug"
 
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/report"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/designfile"
 )
 
 // The exit codes, from better to worse.

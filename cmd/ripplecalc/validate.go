@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
-	"ripplewright/internal/report"
-	"ripplewright/internal/validate"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/show/report"
 	"ripplewright/testdata"
 )
 

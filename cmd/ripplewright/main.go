@@ -15,12 +15,12 @@ import (
 	"fyne.io/fyne/v2/app"
 
 	"ripplewright/assets"
-	"ripplewright/internal/design"
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
-	"ripplewright/internal/session"
-	"ripplewright/internal/userdata"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/session"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/userdata"
 	"ripplewright/testdata"
 	"ripplewright/ui"
 )

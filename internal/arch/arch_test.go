@@ -29,39 +29,43 @@ type layer struct {
 	uses string
 }
 
+// floors is the order of the folders under internal: the way the data flows. A
+// package rests on packages of its own floor and of those below.
+var floors = []string{"matter", "food", "work", "answer", "show", "desk"}
+
 // layers is the program, bottom to top.
 var layers = []layer{
 	{"assets", ""},
-	{"internal/num", ""},
-	{"internal/atomicfile", ""},
-	{"internal/mix", ""},
-	{"internal/egg", ""},
-	{"internal/water", "internal/num"},
-	{"internal/ingredient", "internal/mix"},
-	{"internal/userdata", "internal/atomicfile internal/ingredient"},
-	{"internal/label", "internal/mix internal/ingredient"},
-	{"internal/solution", "internal/num internal/mix internal/water"},
-	{"internal/phase", "internal/num internal/mix internal/water internal/solution"},
-	{"internal/blend", "internal/phase"},
-	{"internal/heat", "internal/num"},
-	{"internal/ripple", "internal/num"},
-	{"internal/chart", ""},
-	{"internal/design", "internal/egg internal/ingredient"},
-	{"internal/designfile", "internal/atomicfile internal/ingredient internal/design"},
-	{"internal/tub", "internal/design internal/ripple"},
-	{"internal/model", "internal/mix internal/egg internal/water internal/ingredient internal/label internal/solution internal/phase internal/blend internal/design"},
-	{"internal/cold", "internal/num internal/userdata internal/mix internal/solution internal/phase internal/heat internal/design internal/tub internal/model"},
-	{"internal/validate", "internal/num internal/mix internal/water internal/ingredient internal/label internal/solution internal/phase internal/blend internal/heat internal/ripple"},
-	{"internal/card", "internal/atomicfile internal/mix internal/egg internal/ingredient internal/label internal/phase internal/ripple internal/chart internal/design internal/tub internal/model internal/cold"},
-	{"internal/report", "internal/mix internal/ingredient internal/label internal/solution internal/phase internal/ripple internal/design internal/model internal/cold internal/validate"},
-	{"internal/session", "internal/design internal/designfile internal/model"},
-	{"ui/kit", "internal/chart"},
+	{"internal/matter/num", ""},
+	{"internal/matter/mix", ""},
+	{"internal/matter/water", "internal/matter/num"},
+	{"internal/matter/solution", "internal/matter/num internal/matter/mix internal/matter/water"},
+	{"internal/matter/phase", "internal/matter/num internal/matter/mix internal/matter/water internal/matter/solution"},
+	{"internal/matter/blend", "internal/matter/phase"},
+	{"internal/matter/heat", "internal/matter/num"},
+	{"internal/matter/ripple", "internal/matter/num"},
+	{"internal/food/egg", ""},
+	{"internal/food/ingredient", "internal/matter/mix"},
+	{"internal/food/label", "internal/matter/mix internal/food/ingredient"},
+	{"internal/work/atomicfile", ""},
+	{"internal/work/userdata", "internal/work/atomicfile internal/food/ingredient"},
+	{"internal/work/design", "internal/food/egg internal/food/ingredient"},
+	{"internal/work/designfile", "internal/work/atomicfile internal/food/ingredient internal/work/design"},
+	{"internal/answer/tub", "internal/work/design internal/matter/ripple"},
+	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design"},
+	{"internal/answer/cold", "internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model"},
+	{"internal/answer/validate", "internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple"},
+	{"internal/show/chart", ""},
+	{"internal/show/card", "internal/work/atomicfile internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/answer/tub internal/answer/model internal/answer/cold"},
+	{"internal/show/report", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate"},
+	{"internal/desk/session", "internal/work/design internal/work/designfile internal/answer/model"},
+	{"ui/kit", "internal/show/chart"},
 	{"ui/theme", "ui/kit"},
-	{"ui/page", "internal/mix internal/ingredient internal/label internal/phase internal/ripple internal/chart internal/design internal/tub internal/userdata internal/atomicfile internal/model internal/cold internal/card internal/validate internal/report ui/kit"},
-	{"ui", "internal/egg internal/chart internal/ingredient internal/userdata internal/phase internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/session ui/kit ui/theme ui/page"},
-	{"cmd/librarygen", "internal/ingredient"},
-	{"cmd/ripplecalc", "assets internal/atomicfile internal/ingredient internal/userdata internal/label internal/ripple internal/design internal/designfile internal/tub internal/model internal/cold internal/card internal/validate internal/report"},
-	{"cmd/ripplewright", "assets internal/ingredient internal/userdata internal/design internal/designfile internal/model internal/session ui"},
+	{"ui/page", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/answer/tub internal/work/userdata internal/work/atomicfile internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report ui/kit"},
+	{"ui", "internal/food/egg internal/show/chart internal/food/ingredient internal/work/userdata internal/matter/phase internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/desk/session ui/kit ui/theme ui/page"},
+	{"cmd/librarygen", "internal/food/ingredient"},
+	{"cmd/ripplecalc", "assets internal/work/atomicfile internal/food/ingredient internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report"},
+	{"cmd/ripplewright", "assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui"},
 }
 
 // everything returns the import paths of every Go file by package, tests
@@ -142,6 +146,40 @@ func TestEachLayerRestsOnlyOnLayersBelowIt(t *testing.T) {
 			assert.True(t, below[name], "%s rests on %s, which is not below it", l.path, name)
 		}
 		below[l.path] = true
+	}
+}
+
+func TestNoFloorRestsOnAHigherOne(t *testing.T) {
+	// arch and mutate look at the house from outside.
+	outside := []string{"internal/arch", "internal/mutate"}
+	floor := func(dir string) int {
+		rest, ok := strings.CutPrefix(dir, "internal/")
+		if !ok || slices.Contains(outside, dir) {
+			return -1
+		}
+		name, _, inside := strings.Cut(rest, "/")
+		i := slices.Index(floors, name)
+		if i < 0 || !inside {
+			t.Errorf("%s stands on no floor: internal holds %s", dir, strings.Join(floors, ", "))
+		}
+		return i
+	}
+	last := -1
+	for _, l := range layers {
+		if i := floor(l.path); i >= 0 {
+			assert.GreaterOrEqual(t, i, last, "%s stands in the table above a floor that carries it", l.path)
+			last = i
+		}
+	}
+	for dir, files := range everything(t, false) {
+		own := floor(dir)
+		for file, imports := range files {
+			for _, name := range imports {
+				if name, ok := ours(name); ok && own >= 0 {
+					assert.LessOrEqual(t, floor(name), own, "%s imports %s from a floor above", file, name)
+				}
+			}
+		}
 	}
 }
 

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // Colours that the widgets ask the theme for, beside Fyne's own. A theme that

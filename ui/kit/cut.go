@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // A Cut is the cut face of a tub as a CutView shows it. Lengths are mm.

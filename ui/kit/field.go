@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // A Field is a temperature field over the half section of a round tub.

@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // A NumberError says why a typed text is not an acceptable number.

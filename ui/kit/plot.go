@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // A Plot is a chart.Plot on screen, with a reading line that follows the mouse

@@ -6,7 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // Shapes and dashes by which the two phases differ wherever they are drawn.

@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 func TestTheRailSaysNowhereOnlyOfPhasesThatAreKnown(t *testing.T) {

@@ -6,7 +6,7 @@ import (
 	"math/rand"
 	"sort"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // ribbons is a picture of a cut face in level, waving ribbons, for when nobody

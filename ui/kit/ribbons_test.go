@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 func TestRibbonShareIsExactToAThousandth(t *testing.T) {

@@ -3,7 +3,7 @@ package kit
 import (
 	"math"
 
-	"ripplewright/internal/chart"
+	"ripplewright/internal/show/chart"
 )
 
 // tilt is how round the rim looks from a little above: the height of its

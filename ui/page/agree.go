@@ -7,8 +7,8 @@ import (
 
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/validate"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 )
 

@@ -11,10 +11,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/card"
-	"ripplewright/internal/cold"
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

@@ -17,9 +17,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/internal/card"
-	"ripplewright/internal/design"
-	"ripplewright/internal/label"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )

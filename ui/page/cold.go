@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/cold"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
 	"ripplewright/ui/kit"
 )
 

@@ -18,10 +18,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/assets"
-	"ripplewright/internal/cold"
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )

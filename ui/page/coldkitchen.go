@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/cold"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/ui/kit"
 )
 

@@ -4,8 +4,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/cold"
-	"ripplewright/internal/design"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

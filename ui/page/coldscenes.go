@@ -7,9 +7,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/cold"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 )
 

@@ -12,8 +12,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/cold"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 )
 

@@ -12,10 +12,10 @@ import (
 
 	"golang.org/x/image/draw"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
-	"ripplewright/internal/ripple"
-	"ripplewright/internal/tub"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/work/design"
 )
 
 // Cutting is what a Cutter is asked for: cuts drawn together, coarse as long as

@@ -9,10 +9,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/mix"
-	"ripplewright/internal/model"
-	"ripplewright/internal/phase"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/ui/kit"
 )
 

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"ripplewright/internal/cold"
+	"ripplewright/internal/answer/cold"
 )
 
 // Kitchens are the kitchen profiles: the built-in ones, and the maker's own,

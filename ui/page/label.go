@@ -14,8 +14,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/card"
-	"ripplewright/internal/label"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
 	"ripplewright/ui/kit"
 )
 

@@ -9,9 +9,9 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/userdata"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
 )
 

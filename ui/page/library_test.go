@@ -16,10 +16,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/assets"
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
-	"ripplewright/internal/userdata"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )

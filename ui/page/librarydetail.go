@@ -9,9 +9,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/mix"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/work/design"
 )
 
 // showDetail fills the right side with the ingredient chosen.

@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/mix"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
 	"ripplewright/ui/kit"
 )
 

@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
-	"ripplewright/internal/ingredient"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/ui/kit"
 )
 

@@ -10,8 +10,8 @@ package page
 import (
 	"fyne.io/fyne/v2"
 
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
 )
 
 // Host is what a page knows of the program around it. All methods are called on

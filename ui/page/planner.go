@@ -4,9 +4,9 @@ import (
 	"context"
 	"time"
 
-	"ripplewright/internal/cold"
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
 )
 
 // PlanJob is what a plan of the cold is asked for.

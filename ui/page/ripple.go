@@ -19,12 +19,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 	"golang.org/x/image/draw"
 
-	"ripplewright/internal/atomicfile"
-	"ripplewright/internal/design"
-	"ripplewright/internal/model"
-	"ripplewright/internal/report"
-	"ripplewright/internal/ripple"
-	"ripplewright/internal/tub"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/atomicfile"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
 

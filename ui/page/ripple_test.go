@@ -20,10 +20,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/assets"
-	"ripplewright/internal/design"
-	"ripplewright/internal/designfile"
-	"ripplewright/internal/ripple"
-	"ripplewright/internal/tub"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )

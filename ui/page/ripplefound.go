@@ -14,8 +14,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/ripple"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 )
 

@@ -15,8 +15,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/phase"
-	"ripplewright/internal/validate"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/ui/kit"
 )
 

@@ -18,9 +18,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/phase"
-	"ripplewright/internal/validate"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/chart"
 	"ripplewright/testdata"
 	"ripplewright/ui/theme"
 )

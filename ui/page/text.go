@@ -9,9 +9,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/chart"
-	"ripplewright/internal/ingredient"
-	"ripplewright/internal/model"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/chart"
 )
 
 // number writes v with so many decimals; "" where unknown, which the tables show

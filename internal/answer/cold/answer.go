@@ -1,0 +1,182 @@
+package cold
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/model"
+)
+
+// Range is a time with its band, Low ≤ Value ≤ High: the outside coefficient
+// as it stands, and at the ends of what is known of it. NaN means not within
+// the time looked at.
+type Range struct{ Value, Low, High float64 }
+
+// Known reports whether the time is reached with the coefficient as it stands.
+func (r Range) Known() bool { return !math.IsNaN(r.Value) }
+
+func never() Range { return Range{math.NaN(), math.NaN(), math.NaN()} }
+
+// Answer is what Plan finds.
+type Answer struct {
+	Profile     Profile
+	Tub         Vessel
+	StillFreeze StillFreeze
+	Harden      Harden
+	Counter     Serving
+	Fridge      Serving // in the refrigerator instead
+	Storage     Storage
+	Notes       []model.Warning
+}
+
+// Harden is a filled tub going into the freezer.
+type Harden struct {
+	StartC, AirC float64
+	MoveC        float64 // of the core, to be carried about
+	MoveHours    Range
+	CoreToC      float64 // of the core, to be stored
+	Hours        Range
+	Sentence     string
+	Run          Run
+}
+
+// StillFreeze is both phases in the freezer before they meet.
+type StillFreeze struct {
+	Dense, Foam Cooling
+	// StartFirst is "custard" or "foam", the one that takes longer, and
+	// HeadStartMinutes how much earlier it goes in for both to be ready
+	// together; "" and NaN where one never is.
+	StartFirst       string
+	HeadStartMinutes float64
+	ReadyMinutes     float64 // from the first going in until both are ready
+	Sentence         string
+}
+
+// Cooling is one phase in its dish.
+type Cooling struct {
+	Present  bool
+	Vessel   Vessel
+	VolumeML float64
+	StartC   float64
+	Stirred  bool // the foam is left alone: beating it would let its air out
+	Stirs    []Stir
+	FirstIce Range // minutes until the edge begins to freeze
+	WhipC    float64
+	Whip     Range // minutes until thick enough to whip air in; NaN for the foam
+	ReadyC   float64
+	Ready    Range   // minutes until it can be swirled
+	ReadyIce float64 // of its water then, 0 to 1
+	How      string  // what ready rests on
+	Run      Run
+}
+
+// Stir is one beating.
+type Stir struct {
+	Minute             float64
+	MeanC              float64 // once beaten
+	EdgeC              float64 // the coldest spot, just before
+	WaterFrozenPercent float64 // once beaten
+}
+
+// Serving is a tub taken out of the freezer.
+type Serving struct {
+	Place        string // "counter" or "refrigerator"
+	AirC, StartC float64
+
+	// The window: the outer ring is in both phases' bands.
+	OK           bool
+	FromC, ToC   float64 // of the ring
+	From, To     Range   // minutes
+	RingC, CoreC float64 // at From
+	EndCoreC     float64 // the core at To
+	Dense, Foam  Band
+
+	Whole       Range // minutes until all of the tub, evened out, is past FromC
+	Core        Range // until its coldest spot is
+	RingServing Range // until the ring is at the design's serving temperature
+	MeanServing Range // until the whole tub, evened out, is
+	MeltC       float64
+	MeltsAtWall Range
+
+	Sentence string // "Leave out 9 to 14 min: …"
+	Run      Run
+}
+
+// Band is when the outer ring is in one phase's band.
+type Band struct {
+	Present    bool
+	OK         bool // there is a band between −40 and 0 °C
+	FromC, ToC float64
+	From, To   Range // minutes
+}
+
+// Storage is the tub in the freezer for good.
+type Storage struct {
+	AtC, SwingK float64
+	Dense, Foam Stored
+
+	WaterDrawn bool
+	Drawer     string  // "foam" or "custard", the one that draws
+	DrawnG     float64 // per 100 g of the drawer at most, once even; NaN if unknown
+	KeepBelowC float64 // where both hold ice with 2 K to spare; NaN if nowhere
+	Change     string  // what to change, "" if nothing
+	Sentence   string
+
+	AgeingIndex     float64 // growth of crystals relative to −18 °C; NaN outside −18 to −5
+	AgeingIndexWarm float64 // at the warm end of the swing
+	AgeingNote      string
+}
+
+// Stored is one phase in storage.
+type Stored struct {
+	Present            bool
+	FreezingPointC     float64
+	WaterFrozenPercent float64
+	HasIce             bool
+	SwingPercent       float64 // of its ice that melts and freezes again in a swing; NaN without ice
+}
+
+// Run is one computed history with its pictures.
+type Run struct {
+	Outward, Upward int // cells of a frame, see Frame.C
+	RadiusMM        float64
+	HeightMM        float64
+	Track           []Moment
+	Frames          []Frame
+}
+
+// Moment is the tub at one time. Mean and ring are evened out: what a
+// thermometer shows after stirring. The ring is the outer 10 mm.
+type Moment struct {
+	Minute                    float64
+	CoreC, MeanC, RingC, Wall float64
+}
+
+// Frame is the temperature of every cell, °C: cell (i, j), i from the axis
+// outward and j from the bottom up, is C[j*Outward+i].
+type Frame struct {
+	Minute float64
+	C      []float64
+}
+
+// At returns the moment at the given minute, between samples by line; before
+// the first or after the last it is that one.
+func (r *Run) At(minute float64) Moment {
+	t := r.Track
+	if len(t) == 0 {
+		n := math.NaN()
+		return Moment{minute, n, n, n, n}
+	}
+	for i := 1; i < len(t); i++ {
+		if t[i].Minute < minute {
+			continue
+		}
+		a, b := t[i-1], t[i]
+		if minute <= a.Minute || b.Minute == a.Minute {
+			return a
+		}
+		f := (minute - a.Minute) / (b.Minute - a.Minute)
+		mid := func(x, y float64) float64 { return x + f*(y-x) }
+		return Moment{minute, mid(a.CoreC, b.CoreC), mid(a.MeanC, b.MeanC), mid(a.RingC, b.RingC), mid(a.Wall, b.Wall)}
+	}
+	return t[len(t)-1]
+}

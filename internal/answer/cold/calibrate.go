@@ -1,0 +1,134 @@
+package cold
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/matter/num"
+	"ripplewright/internal/work/design"
+)
+
+// Measurement is one time a maker has measured with a design's tub.
+type Measurement struct {
+	Kind    MeasurementKind
+	Minutes float64
+	CoreC   float64 // for CoreAt, °C
+	StartC  float64 // for CoreAt, °C of the filled tub as it went in
+}
+
+// MeasurementKind says what was seen.
+type MeasurementKind uint8
+
+// The kinds of measurement.
+const (
+	CoreAt      MeasurementKind = iota // in the freezer, a thermometer in the core came down to CoreC after Minutes
+	ScoopedWell                        // on the counter, straight from the freezer: the outer ring was amid both phases' bands
+)
+
+func (m Measurement) String() string {
+	if m.Kind == ScoopedWell {
+		return fmt.Sprintf("scooped well after %s", Clock(m.Minutes))
+	}
+	return fmt.Sprintf("core at %s after %s from %s", model.Celsius(m.CoreC), Clock(m.Minutes), model.Celsius(m.StartC))
+}
+
+// CalibrationError says that no coefficient in reason makes the measured time.
+type CalibrationError struct {
+	Measured Measurement
+	// Shortest and Longest are the times, minutes, at the ends of the factor's
+	// range, as far as a tub is followed.
+	Shortest, Longest float64
+}
+
+func (e *CalibrationError) Error() string {
+	return fmt.Sprintf("calibration by %q: the tub takes between %s and %s with any coefficient in reason; check the time, the tub and the temperatures",
+		e.Measured, Clock(e.Shortest), Clock(e.Longest))
+}
+
+// Calibrate returns p with the factor of its freezer or counter at which the
+// tub of d takes the measured time, and a word on what it rests on. The time
+// falls as the factor rises, so the factor is the only one. The error is a
+// *CalibrationError where the factor would leave 0.2 to 5.
+func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile, m Measurement) (Profile, error) {
+	if err := p.Validate(); err != nil {
+		return p, err
+	}
+	tub, err := rippled(r)
+	if err != nil {
+		return p, err
+	}
+	pl := planner{runner{ctx: ctx, total: 1}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
+	e := exposure{
+		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: tubCells,
+		place: p.Freezer, pack: p.Package, lid: p.Package.LidResistance,
+		start: m.StartC, target: m.CoreC, limit: 10 * hardenLimit,
+		levels: []heat.Level{{Of: heat.Hottest, At: m.CoreC}},
+	}
+	target := &p.Freezer
+	if m.Kind == ScoopedWell {
+		var s Serving
+		pl.bands(&s)
+		if !s.OK {
+			return p, fmt.Errorf("calibration: this design has no temperature at which it scoops well")
+		}
+		target = &p.Counter
+		e.place, e.start, e.target = p.Counter, p.Freezer.AirC, warmestBand
+		e.levels = []heat.Level{{Of: heat.Ring, At: (s.FromC + s.ToC) / 2}}
+	}
+	if !(m.Minutes > 0) || math.IsInf(m.Minutes, 0) {
+		return p, fmt.Errorf("calibration: %g is not a time", m.Minutes)
+	}
+	e.place.Factor = 1
+	factor, err := pl.factor(e, m)
+	if err != nil {
+		return p, err
+	}
+	target.Factor, target.Measured = factor, m.String()
+	return p, nil
+}
+
+// factor finds the factor of e's place by its logarithm.
+func (pl *planner) factor(e exposure, m Measurement) (float64, error) {
+	mesh, err := e.vessel.mesh(e.cells)
+	if err != nil {
+		return 0, err
+	}
+	material, err := e.substance.material(math.Min(e.start, e.place.AirC)-1, math.Max(e.start, e.place.AirC)+1)
+	if err != nil {
+		return 0, err
+	}
+	var failed error
+	time := func(ln float64) float64 {
+		if failed != nil {
+			return math.NaN()
+		}
+		_, at, err := pl.once(e, material, mesh, math.Exp(ln), false)
+		if err != nil {
+			failed = err
+			return math.NaN()
+		}
+		if math.IsNaN(at[0]) {
+			return e.limit / 60 // not within the limit, so no shorter
+		}
+		return at[0] / 60
+	}
+	low, high := math.Log(minFactor), math.Log(maxFactor)
+	longest, shortest := time(low), time(high)
+	if failed != nil {
+		return 0, fmt.Errorf("calibration: %w", failed)
+	}
+	if !(shortest <= m.Minutes && m.Minutes <= longest) {
+		return 0, &CalibrationError{m, shortest, longest}
+	}
+	ln, err := num.Root(func(ln float64) float64 { return math.Log(time(ln) / m.Minutes) }, low, high, 1e-5)
+	if failed != nil {
+		err = failed
+	}
+	if err != nil {
+		return 0, fmt.Errorf("calibration: %w", err)
+	}
+	return math.Exp(ln), nil
+}

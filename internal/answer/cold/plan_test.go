@@ -1,0 +1,325 @@
+package cold
+
+import (
+	"context"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/work/design"
+)
+
+// market is an invented design of the Saltmarsh Quay stall.
+func market() design.Design {
+	d := design.New()
+	d.Name = "Hazelnut and burnt honey"
+	d.Dense.Lines = []design.Line{
+		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
+		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
+	}
+	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
+	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
+	return d
+}
+
+var bench = func() *model.Model {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	if err != nil {
+		panic(err)
+	}
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	if err != nil {
+		panic(err)
+	}
+	return model.New(lib)
+}()
+
+func evaluated(t testing.TB, d design.Design) *model.Result {
+	t.Helper()
+	r, err := bench.Evaluate(d)
+	require.NoError(t, err)
+	return &r
+}
+
+func planned(t testing.TB, d design.Design, p Profile) Answer {
+	t.Helper()
+	a, err := Plan(context.Background(), d, evaluated(t, d), p, Options{NoPictures: true})
+	require.NoError(t, err)
+	return a
+}
+
+func TestWarmerCountersSoftenSooner(t *testing.T) {
+	last := math.Inf(1)
+	for _, air := range []float64{16, 20, 24, 30, 38} {
+		p := Default()
+		p.Counter.AirC = air
+		s := planned(t, market(), p).Counter
+		require.True(t, s.OK)
+		assert.Less(t, s.From.Value, last)
+		assert.Less(t, s.From.Value, s.To.Value)
+		last = s.From.Value
+	}
+}
+
+func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
+	harden, from := math.Inf(1), 0.0
+	for _, air := range []float64{-18, -20, -24, -30} {
+		p := Default()
+		p.Freezer.AirC = air
+		a := planned(t, market(), p)
+		assert.Less(t, a.Harden.Hours.Value, harden)
+		assert.Greater(t, a.Counter.From.Value, from)
+		harden, from = a.Harden.Hours.Value, a.Counter.From.Value
+	}
+}
+
+func TestWarmerFillingsHardenLonger(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	last := 0.0
+	for _, start := range []float64{-8, -5, -2, 4, 20} {
+		a, err := Plan(context.Background(), d, r, Default(), Options{NoPictures: true, FillC: &start})
+		require.NoError(t, err)
+		assert.Equal(t, start, a.Harden.StartC)
+		assert.Greater(t, a.Harden.Hours.Value, last)
+		last = a.Harden.Hours.Value
+	}
+}
+
+func TestBandsHoldTheirValue(t *testing.T) {
+	for _, p := range BuiltIn() {
+		a := planned(t, market(), p)
+		for name, r := range map[string]Range{
+			"move": a.Harden.MoveHours, "harden": a.Harden.Hours, "whip": a.StillFreeze.Dense.Whip, "ready": a.StillFreeze.Dense.Ready,
+			"foam": a.StillFreeze.Foam.Ready, "from": a.Counter.From, "to": a.Counter.To, "whole": a.Counter.Whole,
+			"core": a.Counter.Core, "melt": a.Counter.MeltsAtWall, "fridge": a.Fridge.From,
+		} {
+			assert.True(t, r.Low < r.Value && r.Value < r.High, "%s %s %v", p.Name, name, r)
+		}
+		assert.Less(t, a.Harden.MoveHours.Value, a.Harden.Hours.Value+1e-9)
+		assert.Less(t, a.Counter.From.Value, a.Fridge.From.Value, "a refrigerator softens more slowly")
+	}
+}
+
+// The tub is computed on some 450 cells, here against four times as many.
+func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByTwo(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	for _, shape := range []design.Shape{design.ShapeRound, design.ShapeShallow, design.ShapeRectangle} {
+		d.Tubs.Shape = shape
+		pl := planner{runner: runner{ctx: context.Background(), total: 1}, d: d, r: r, p: Default(), a: &Answer{Tub: tubVessel(d.Tubs)}}
+		var err error
+		pl.tub, err = rippled(r)
+		require.NoError(t, err)
+		m, err := pl.tub.material(-30, 30)
+		require.NoError(t, err)
+		coarse, err := pl.a.Tub.mesh(tubCells)
+		require.NoError(t, err)
+		nr, nz := coarse.Cells()
+		fine, err := heat.Cylinder(pl.a.Tub.RadiusMM/1000, pl.a.Tub.HeightMM/1000, 2*nr, 2*nz)
+		require.NoError(t, err)
+		harden := exposure{vessel: pl.a.Tub, place: Default().Freezer, pack: Default().Package, start: -5, target: -15, limit: hardenLimit,
+			levels: []heat.Level{{Of: heat.Hottest, At: -10}, {Of: heat.Hottest, At: -15}}}
+		soften := exposure{vessel: pl.a.Tub, place: Default().Counter, pack: Default().Package, start: -18, target: 0, limit: counterLimit,
+			levels: []heat.Level{{Of: heat.Ring, At: -11.5}, {Of: heat.Ring, At: -5.3}, {Of: heat.Mean, At: -11.5}}}
+		for _, c := range []struct {
+			e   exposure
+			tol float64
+		}{{harden, 0.001}, {soften, 0.02}} {
+			_, rough, err := pl.once(c.e, m, coarse, 1, false)
+			require.NoError(t, err)
+			_, sharp, err := pl.once(c.e, m, fine, 1, false)
+			require.NoError(t, err)
+			for i := range rough {
+				assert.InEpsilon(t, sharp[i], rough[i], c.tol, "%s %v", shape, c.e.levels[i])
+			}
+			t.Logf("%s %d × %d: %.0f s, twice as fine %.0f s", shape, nr, nz, rough, sharp)
+		}
+	}
+}
+
+func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
+	kitchens := BuiltIn()
+	edge := Default()
+	edge.Name, edge.Layer.StirEveryMin = "By the edge", 0
+	bowl := Default()
+	bowl.Name, bowl.Layer.Form, bowl.Layer.DepthMM = "Bowl", FormBowl, 0
+	box := Default()
+	box.Name, box.Layer.Form, box.Layer.DepthMM = "Box", FormBox, 0
+	weak := Default()
+	weak.Name, weak.Freezer.AirC = "Ice compartment", -6
+	kitchens = append(kitchens, edge, bowl, box, weak)
+	tubs := []design.Tubs{
+		{Count: 1, VolumeML: 30, FillPercent: 10, Shape: design.ShapeShallow},
+		{Count: 4, VolumeML: 500, FillPercent: 96, Shape: design.ShapeRectangle},
+		{Count: 500, VolumeML: 20000, FillPercent: 100, Shape: design.ShapeRound},
+	}
+	for _, p := range kitchens {
+		for _, tub := range tubs {
+			d := market()
+			d.Tubs = tub
+			a := planned(t, d, p)
+			text, err := json.Marshal(a)
+			require.NoError(t, err, "%s %+v", p.Name, tub)
+			assert.NotContains(t, string(text), "NaN")
+			for _, s := range []string{a.Harden.Sentence, a.StillFreeze.Sentence, a.Counter.Sentence, a.Fridge.Sentence, a.Storage.Sentence} {
+				assert.NotEmpty(t, s)
+				assert.False(t, strings.Contains(s, "NaN") || strings.Contains(s, "%!"), "%s %+v: %s", p.Name, tub, s)
+			}
+		}
+	}
+}
+
+func TestOnePhaseAloneHasAPlan(t *testing.T) {
+	custard, foam := market(), market()
+	custard.Foam = design.Foam{OverrunPercent: 300, Syrup: design.Syrup{CookTemperatureC: 118}}
+	custard.Blend.FoamVolumePercent = 0
+	foam.Dense.Lines = nil
+	foam.Blend.FoamVolumePercent = 100
+	a := planned(t, custard, Default())
+	assert.True(t, a.StillFreeze.Dense.Present && !a.StillFreeze.Foam.Present && a.Harden.Hours.Known())
+	assert.False(t, a.Storage.WaterDrawn)
+	a = planned(t, foam, Default())
+	assert.True(t, !a.StillFreeze.Dense.Present && a.StillFreeze.Foam.Present && a.Harden.Hours.Known())
+
+	_, err := Plan(context.Background(), design.New(), &model.Result{}, Default(), Options{})
+	assert.ErrorContains(t, err, "empty")
+}
+
+func TestStirsCoolAndFreezeStepByStep(t *testing.T) {
+	c := planned(t, market(), Default()).StillFreeze.Dense
+	require.NotEmpty(t, c.Stirs)
+	for i, s := range c.Stirs {
+		assert.InDelta(t, 30*float64(i+1), s.Minute, 1e-6)
+		assert.LessOrEqual(t, s.EdgeC, s.MeanC)
+		assert.LessOrEqual(t, s.Minute, c.Ready.Value)
+		if i > 0 {
+			assert.Less(t, s.MeanC, c.Stirs[i-1].MeanC)
+			assert.Greater(t, s.WaterFrozenPercent, c.Stirs[i-1].WaterFrozenPercent)
+		}
+	}
+	assert.Less(t, c.FirstIce.Value, c.Whip.Value)
+	assert.Less(t, c.Whip.Value, c.Ready.Value)
+
+	p := Default()
+	p.Layer.StirEveryMin, p.Layer.EdgeIcePercent = 0, 35
+	c = planned(t, market(), p).StillFreeze.Dense
+	require.NotEmpty(t, c.Stirs)
+	first := c.Stirs[0]
+	assert.Greater(t, first.Minute, 10.0)
+}
+
+func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
+	d := market()
+	p := Default()
+	p.Freezer.AirC, p.SwingK = -7, 1
+	s := planned(t, d, p).Storage
+	t.Log(s.Sentence)
+	require.True(t, s.WaterDrawn)
+	assert.Equal(t, "foam", s.Drawer)
+	assert.Greater(t, s.DrawnG, 0.0)
+	assert.Contains(t, s.Change, "less sugar")
+	p.Freezer.AirC = s.KeepBelowC
+	assert.False(t, planned(t, d, p).Storage.WaterDrawn)
+}
+
+func TestAgeingIsAnIndexWithEnds(t *testing.T) {
+	assert.InDelta(t, 1, AgeingIndex(-18), 1e-12)
+	assert.InEpsilon(t, 360./7, AgeingIndex(-10), 1e-12)
+	assert.True(t, math.IsNaN(AgeingIndex(-18.1)) && math.IsNaN(AgeingIndex(-4.9)))
+	for v := -17.9; v < -5; v += 0.1 {
+		assert.Greater(t, AgeingIndex(v), AgeingIndex(v-0.1+1e-9))
+	}
+}
+
+func TestProgressNeverFallsAndACancelledPlanStops(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	last := 0.0
+	_, err := Plan(context.Background(), d, r, Default(), Options{Progress: func(f float64) {
+		assert.GreaterOrEqual(t, f, last)
+		last = f
+	}})
+	require.NoError(t, err)
+	assert.Equal(t, 1.0, last)
+
+	ctx, cancel := context.WithCancel(context.Background())
+	_, err = Plan(ctx, d, r, Default(), Options{Progress: func(f float64) {
+		if f > 0.3 {
+			cancel()
+		}
+	}})
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+func TestPicturesLieBetweenAirAndStart(t *testing.T) {
+	d := market()
+	a, err := Plan(context.Background(), d, evaluated(t, d), Default(), Options{})
+	require.NoError(t, err)
+	for _, run := range []Run{a.Counter.Run, a.Fridge.Run, a.Harden.Run, a.StillFreeze.Dense.Run} {
+		require.NotEmpty(t, run.Frames)
+		for _, f := range run.Frames {
+			require.Len(t, f.C, run.Outward*run.Upward)
+			for _, c := range f.C {
+				require.True(t, c >= -18.001 && c <= 22)
+			}
+		}
+		warming := run.Track[0].MeanC < run.Track[len(run.Track)-1].MeanC
+		for i := 1; i < len(run.Track); i++ {
+			step := run.Track[i].MeanC - run.Track[i-1].MeanC
+			require.True(t, step == 0 || warming == (step > 0), "heat flows one way")
+		}
+		m := run.At(run.Track[len(run.Track)-1].Minute / 2)
+		assert.False(t, math.IsNaN(m.CoreC))
+	}
+}
+
+func TestTheJSONHasItsKeys(t *testing.T) {
+	text, err := json.Marshal(planned(t, market(), Default()))
+	require.NoError(t, err)
+	var got struct {
+		Harden struct {
+			CoreToC *float64 `json:"core_to_c"`
+			Hours   *float64
+		}
+		Still struct {
+			Stirs []map[string]*float64
+		} `json:"still_freeze"`
+		Window  map[string]any `json:"serving_window"`
+		Storage map[string]any
+	}
+	require.NoError(t, json.Unmarshal(text, &got))
+	require.NotNil(t, got.Harden.CoreToC)
+	require.NotNil(t, got.Harden.Hours)
+	require.NotEmpty(t, got.Still.Stirs)
+	for _, key := range []string{"minute", "mean_c", "edge_c", "water_frozen_percent"} {
+		assert.NotNil(t, got.Still.Stirs[0][key], key)
+	}
+	for _, key := range []string{"from_minutes", "to_minutes", "ring_c", "core_c"} {
+		assert.IsType(t, 0.0, got.Window[key], key)
+	}
+	assert.NotEmpty(t, got.Storage)
+}
+
+func BenchmarkPlan(b *testing.B) {
+	d := market()
+	r := evaluated(b, d)
+	for _, p := range BuiltIn()[:2] {
+		b.Run(p.Name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				_, err := Plan(context.Background(), d, r, p, Options{})
+				require.NoError(b, err)
+			}
+		})
+	}
+}

@@ -1,0 +1,221 @@
+package cold
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/work/userdata"
+)
+
+// whatProfiles names the file in errors.
+const whatProfiles = "kitchen profiles"
+
+// ProfilesPath returns where a maker's own kitchens are kept: profiles.yaml in
+// ripplewright's part of the user's configuration folder.
+func ProfilesPath() (string, error) {
+	return userdata.Path("profiles.yaml", whatProfiles)
+}
+
+// LoadProfiles reads the own kitchens at path. A file that is not there holds
+// none. What is wrong inside one is a *FieldError with its line; nothing is
+// returned then, so that saving cannot lose a kitchen.
+func LoadProfiles(path string) ([]Profile, error) {
+	data, err := userdata.Read(path, whatProfiles)
+	if err != nil {
+		return nil, err
+	}
+	list, err := DecodeProfiles(data)
+	if err != nil {
+		return nil, fmt.Errorf("kitchen profiles in %s: %w", path, err)
+	}
+	return list, nil
+}
+
+// FindOwn returns the kitchen of that name among the built-in ones and those at
+// ProfilesPath, the ordinary one for "". A machine without a configuration
+// folder has the built-in ones. Errors are those of LoadProfiles and Find.
+func FindOwn(name string) (Profile, error) {
+	var own []Profile
+	if path, err := ProfilesPath(); err == nil {
+		if own, err = LoadProfiles(path); err != nil {
+			return Profile{}, err
+		}
+	}
+	return Find(With(own), name)
+}
+
+// SaveProfiles makes list the contents of the file at path, all of it or,
+// after an error, none. Folders that are missing are made.
+func SaveProfiles(path string, list []Profile) error {
+	for _, p := range list {
+		if err := p.Validate(); err != nil {
+			return err
+		}
+	}
+	data, err := EncodeProfiles(list)
+	if err != nil {
+		return fmt.Errorf("kitchen profiles: %w", err)
+	}
+	return userdata.Write(path, whatProfiles, data)
+}
+
+// profilesVersion is that of the file's form.
+const profilesVersion = 1
+
+// DecodeProfiles reads the file's text: version, and a list under profiles. A
+// setting left out is Default's, since a kitchen without air is none.
+func DecodeProfiles(data []byte) ([]Profile, error) {
+	var doc struct {
+		Version  int         `yaml:"version"`
+		Profiles []yaml.Node `yaml:"profiles"`
+	}
+	d := yaml.NewDecoder(bytes.NewReader(data))
+	d.KnownFields(true)
+	if err := d.Decode(&doc); errors.Is(err, io.EOF) {
+		return nil, nil
+	} else if err != nil {
+		return nil, err
+	}
+	if doc.Version < 0 || doc.Version > profilesVersion {
+		return nil, fmt.Errorf("the file has version %d, this program knows %d", doc.Version, profilesVersion)
+	}
+	var list []Profile
+	for i := range doc.Profiles {
+		p, err := decodeProfile(&doc.Profiles[i])
+		if err != nil {
+			return nil, err
+		}
+		for _, other := range list {
+			if strings.EqualFold(other.Name, p.Name) {
+				return nil, &FieldError{doc.Profiles[i].Line, p.Name, "name", "is given twice"}
+			}
+		}
+		list = append(list, p)
+	}
+	return list, nil
+}
+
+func decodeProfile(n *yaml.Node) (Profile, error) {
+	p := Default()
+	p.Name, p.About = "", ""
+	lines := map[string]int{}
+	if err := p.read(n, "", lines); err != nil {
+		return Profile{}, err
+	}
+	var wrong *FieldError
+	if err := p.Validate(); errors.As(err, &wrong) {
+		if wrong.Line = lines[wrong.Path]; wrong.Line == 0 {
+			wrong.Line = n.Line
+		}
+		return Profile{}, wrong
+	}
+	return p, nil
+}
+
+// read sets what the mapping n says of the settings whose paths begin with
+// prefix, and notes their lines.
+func (p *Profile) read(n *yaml.Node, prefix string, lines map[string]int) error {
+	fail := func(at *yaml.Node, path, message string) error {
+		return &FieldError{at.Line, p.Name, path, message}
+	}
+	if n.Kind != yaml.MappingNode {
+		return fail(n, strings.TrimSuffix(prefix, "."), "must be keys and values")
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key, value := n.Content[i], n.Content[i+1]
+		path := prefix + key.Value
+		if _, twice := lines[path]; twice {
+			return fail(key, path, "is given twice")
+		}
+		lines[path] = key.Line
+		f, inner := lookup(path)
+		switch {
+		case inner:
+			if err := p.read(value, path+".", lines); err != nil {
+				return err
+			}
+			continue
+		case f == nil:
+			return fail(key, path, "is no setting of a kitchen")
+		case value.Kind != yaml.ScalarNode:
+			return fail(value, path, "must be a single value")
+		}
+		switch v := f.at(p).(type) {
+		case *string:
+			*v = value.Value
+		case *float64:
+			x, err := strconv.ParseFloat(value.Value, 64)
+			if err != nil {
+				return fail(value, path, fmt.Sprintf("%q is not a number", value.Value))
+			}
+			*v = x
+		}
+	}
+	return nil
+}
+
+// lookup finds the setting at path, or whether settings lie below it.
+func lookup(path string) (f *Field, inner bool) {
+	for i := range fields {
+		if fields[i].Path == path {
+			return &fields[i], false
+		}
+		inner = inner || strings.HasPrefix(fields[i].Path, path+".")
+	}
+	return nil, inner
+}
+
+// EncodeProfiles returns the text that DecodeProfiles reads.
+func EncodeProfiles(list []Profile) ([]byte, error) {
+	nodes := make([]*yaml.Node, len(list))
+	for i := range list {
+		nodes[i] = list[i].node()
+	}
+	var b bytes.Buffer
+	b.WriteString("# Kitchens: air in °C, coefficients in W/(m² K), 0 where still air is to be computed.\n")
+	e := yaml.NewEncoder(&b)
+	e.SetIndent(2)
+	err := e.Encode(struct {
+		Version  int          `yaml:"version"`
+		Profiles []*yaml.Node `yaml:"profiles"`
+	}{profilesVersion, nodes})
+	return b.Bytes(), err
+}
+
+func (p *Profile) node() *yaml.Node {
+	top := &yaml.Node{Kind: yaml.MappingNode}
+	groups := map[string]*yaml.Node{"": top}
+	text := func(s string) *yaml.Node {
+		n := &yaml.Node{}
+		n.SetString(s)
+		return n
+	}
+	for _, f := range fields {
+		group, key, found := strings.Cut(f.Path, ".")
+		if !found {
+			group, key = "", f.Path
+		}
+		if groups[group] == nil {
+			groups[group] = &yaml.Node{Kind: yaml.MappingNode}
+			top.Content = append(top.Content, text(group), groups[group])
+		}
+		var value *yaml.Node
+		switch v := f.at(p).(type) {
+		case *string:
+			if *v == "" {
+				continue
+			}
+			value = text(*v)
+		case *float64:
+			value = &yaml.Node{Kind: yaml.ScalarNode, Value: strconv.FormatFloat(*v, 'f', -1, 64)}
+		}
+		groups[group].Content = append(groups[group].Content, text(key), value)
+	}
+	return top
+}

@@ -1,0 +1,156 @@
+package cold
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/matter/phase"
+)
+
+// Bands are looked for between these, °C: above 0 nothing is a frozen dessert.
+const coldestBand, warmestBand = -40, 0
+
+// How long a tub is followed, s, and how often its picture is kept.
+const (
+	counterLimit, counterFrames = 12 * 3600, 60
+	fridgeLimit, fridgeFrames   = 48 * 3600, 300
+)
+
+// serve follows the tub from the freezer to the counter and, instead, to the
+// refrigerator.
+func (pl *planner) serve() error {
+	for _, s := range [...]struct {
+		to            *Serving
+		name          string
+		place         Place
+		limit, frames float64
+	}{
+		{&pl.a.Counter, "counter", pl.p.Counter, counterLimit, counterFrames},
+		{&pl.a.Fridge, "refrigerator", pl.p.Refrigerator, fridgeLimit, fridgeFrames},
+	} {
+		s.to.Place = s.name
+		if err := pl.soften(s.to, s.place, s.limit, s.frames); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// bands sets the temperatures between which each phase eats as it should, and
+// those between which both do.
+func (pl *planner) bands(s *Serving) {
+	s.FromC, s.ToC, s.OK = coldestBand, warmestBand, true
+	for i, b := range pl.tub.bodies {
+		band := &s.Dense
+		if b.Role == phase.Foam {
+			band = &s.Foam
+		}
+		band.Present = true
+		band.FromC, band.ToC, band.OK = b.ScoopRange(coldestBand, warmestBand)
+		if !band.OK {
+			band.FromC, band.ToC = math.NaN(), math.NaN()
+		}
+		s.FromC, s.ToC = math.Max(s.FromC, band.FromC), math.Min(s.ToC, band.ToC)
+		s.OK = s.OK && band.OK
+		// Melting at the wall is the first phase to become pourable; a foam
+		// with a film never does, and then it is the last of its ice.
+		melt, _ := b.TemperatureAtYield(phase.Words[0].Below, coldestBand, warmestBand)
+		if melt == warmestBand {
+			melt = b.FreezingPointC
+		}
+		if i == 0 || melt < s.MeltC && b.Role == phase.Dense {
+			s.MeltC = melt
+		}
+	}
+	s.OK = s.OK && s.FromC < s.ToC
+}
+
+func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error {
+	s.AirC, s.StartC = place.AirC, pl.p.Freezer.AirC
+	pl.bands(s)
+	serving := pl.d.Serving.TemperatureC
+	levels := []heat.Level{
+		{Of: heat.Ring, At: s.Dense.FromC}, {Of: heat.Ring, At: s.Dense.ToC},
+		{Of: heat.Ring, At: s.Foam.FromC}, {Of: heat.Ring, At: s.Foam.ToC},
+		{Of: heat.Ring, At: s.FromC}, {Of: heat.Ring, At: s.ToC},
+		{Of: heat.Mean, At: s.FromC}, {Of: heat.Coldest, At: s.FromC},
+		{Of: heat.Ring, At: serving}, {Of: heat.Mean, At: serving},
+		{Of: heat.Wall, At: s.MeltC},
+	}
+	for i, b := range [...]*Band{&s.Dense, &s.Foam} {
+		if !b.Present {
+			levels[2*i].At, levels[2*i+1].At = math.NaN(), math.NaN()
+		}
+	}
+	times, out, mesh, err := pl.follow(exposure{
+		what: s.Place, substance: pl.tub, vessel: pl.a.Tub, cells: tubCells,
+		place: place, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
+		start: s.StartC, target: warmestBand, limit: limit,
+		levels: levels, every: 30, frames: frames,
+	})
+	if err != nil {
+		return err
+	}
+	for i := range times {
+		times[i] = times[i].over(60)
+	}
+	s.Dense.From, s.Dense.To, s.Foam.From, s.Foam.To = times[0], times[1], times[2], times[3]
+	s.From, s.To, s.Whole, s.Core = times[4], times[5], times[6], times[7]
+	s.RingServing, s.MeanServing, s.MeltsAtWall = times[8], times[9], times[10]
+	s.Run = picture(out, mesh, pl.a.Tub, heat.Coldest)
+	if !s.OK || s.To.Value == 0 { // too soft as it leaves the freezer
+		s.OK = false
+		s.From, s.To = never(), never()
+	}
+	s.RingC, s.CoreC, s.EndCoreC = math.NaN(), math.NaN(), math.NaN()
+	if s.From.Known() {
+		at := s.Run.At(s.From.Value)
+		s.RingC, s.CoreC = at.RingC, at.CoreC
+	}
+	if s.To.Known() {
+		s.EndCoreC = s.Run.At(s.To.Value).CoreC
+	}
+	s.Sentence = pl.sentence(s)
+	return nil
+}
+
+// sentence is the window in words.
+func (pl *planner) sentence(s *Serving) string {
+	where := "Leave out"
+	if s.Place == "refrigerator" {
+		where = "Put in the refrigerator for"
+	}
+	switch {
+	case !s.OK && s.Dense.Present && s.Foam.Present && s.Dense.OK && s.Foam.OK && s.FromC >= s.ToC:
+		return "There is no temperature at which both phases eat well, so no time does it either."
+	case !s.OK:
+		return fmt.Sprintf("At %s it is already too soft, or it never scoops.", model.Celsius(s.StartC))
+	case !s.From.Known():
+		return "It does not soften that far in the time looked at."
+	case s.From.Value == 0 && !s.To.Known():
+		return "It scoops straight from the freezer and stays so."
+	case s.From.Value == 0:
+		return fmt.Sprintf("It scoops straight from the freezer, for %s (%s).", Clock(s.To.Value), ClockSpan(s.To.Low, s.To.High))
+	}
+	var b strings.Builder
+	if s.Whole.Value < s.To.Value || s.Whole.Known() && !s.To.Known() {
+		fmt.Fprintf(&b, "%s %s: first the outer ring scoops, then the whole tub.", where, ClockSpan(s.From.Value, s.Whole.Value))
+	} else {
+		fmt.Fprintf(&b, "%s %s: the outer ring scoops then.", where, Clock(s.From.Value))
+	}
+	if s.To.Known() {
+		fmt.Fprintf(&b, " By %s the ring is too soft.", Clock(s.To.Value))
+	}
+	fmt.Fprintf(&b, " With the coefficient known to ±%.0f %% it begins after %s.", 100*pl.placeOf(s).Spread(), ClockSpan(s.From.Low, s.From.High))
+	return b.String()
+}
+
+func (pl *planner) placeOf(s *Serving) Place {
+	if s.Place == "refrigerator" {
+		return pl.p.Refrigerator
+	}
+	return pl.p.Counter
+}

@@ -1,0 +1,151 @@
+package cold
+
+import (
+	"fmt"
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+)
+
+// The custard's consistencies, as the share of its water that is ice. Half is
+// "thick and difficult to stir", when to stop: McGee 2004, On Food and Cooking.
+// A third, when it begins to hold the air that is beaten in, is our own.
+const (
+	whipFrozen  = 1. / 3
+	readyFrozen = 1. / 2
+)
+
+const (
+	dishLimit = 36 * 3600 // s a dish is followed
+	edgeK     = 0.5       // below its freezing point the edge shows its first ice
+	stirRest  = 600       // s at least between stirs by the edge
+)
+
+// stillFreeze follows both phases in their dishes. The custard goes in without
+// air and keeps that volume, as heat goes by mass; the foam with all of its.
+func (pl *planner) stillFreeze() error {
+	s := &pl.a.StillFreeze
+	s.HeadStartMinutes, s.ReadyMinutes = math.NaN(), math.NaN()
+	s.Dense, s.Foam = Cooling{StartC: pl.p.Layer.StartC}, Cooling{StartC: pl.p.Layer.StartC}
+	s.Dense.blank()
+	s.Foam.blank()
+	if pl.r.Dense.WrittenG > 0 && pl.r.Dense.Portion.MassG > 0 {
+		bound := solution.Bound{Protein: pl.d.Model.BoundWaterProtein, Fibre: pl.d.Model.BoundWaterFibre}
+		body := phase.Prepare(pl.r.Dense.Body.Mix, 0, phase.Dense, bound)
+		if err := pl.freezeCustard(&s.Dense, &body); err != nil {
+			return err
+		}
+	} else {
+		pl.done += 3
+	}
+	if pl.r.Foam.WrittenG > 0 && pl.r.Foam.Portion.MassG > 0 {
+		if err := pl.freezeFoam(&s.Foam, &pl.r.Foam.Body); err != nil {
+			return err
+		}
+	} else {
+		pl.done += 3
+	}
+	custard, foam := s.Dense.Ready.Value, s.Foam.Ready.Value
+	if math.IsNaN(custard) || math.IsNaN(foam) {
+		return nil
+	}
+	s.StartFirst, s.HeadStartMinutes = "custard", math.Abs(custard-foam)
+	if foam > custard {
+		s.StartFirst = "foam"
+	}
+	s.ReadyMinutes = math.Max(custard, foam)
+	return nil
+}
+
+func (c *Cooling) blank() {
+	c.FirstIce, c.Whip, c.Ready = never(), never(), never()
+	c.WhipC, c.ReadyC, c.ReadyIce = math.NaN(), math.NaN(), math.NaN()
+}
+
+// dish is a phase of massG in the kitchen's layer.
+func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exposure {
+	l := pl.p.Layer
+	c.Present = true
+	c.VolumeML = massG / body.Density()
+	c.Vessel = layerVessel(l, c.VolumeML)
+	place := pl.p.Freezer
+	if l.ShelfCoefficient > 0 {
+		place.ShelfCoefficient = l.ShelfCoefficient
+	}
+	e := exposure{
+		substance: only(body), vessel: c.Vessel, cells: dishCells, place: place,
+		start: l.StartC, target: target, limit: dishLimit, every: 60, frames: 60,
+	}
+	if l.Form == FormBox {
+		e.lid = pl.p.Package.LidResistance
+	}
+	return e
+}
+
+func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
+	l := pl.p.Layer
+	c.Stirred = true
+	c.How = "half of its water is ice: thick and difficult to stir"
+	c.WhipC, c.ReadyC, c.ReadyIce = body.TemperatureAtFrozen(whipFrozen), body.TemperatureAtFrozen(readyFrozen), readyFrozen
+	target := c.ReadyC
+	if !(target > pl.p.Freezer.AirC) {
+		target = pl.p.Freezer.AirC
+	}
+	e := pl.dish(c, body, pl.r.Dense.Portion.MassG, target)
+	e.what = "custard in its dish"
+	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.WhipC}, {Of: heat.Mean, At: c.ReadyC}}
+	if l.StirEveryMin > 0 {
+		e.stirring.Every = 60 * l.StirEveryMin
+	} else if at := body.TemperatureAtFrozen(l.EdgeIcePercent / 100); !math.IsNaN(at) && at > validC[0] {
+		e.stirring = heat.Stirring{ByEdge: true, EdgeAt: at, Rest: stirRest}
+		if at < math.Min(e.start, e.place.AirC)-1 {
+			e.stirring = heat.Stirring{} // the edge never gets there
+		}
+	}
+	times, out, mesh, err := pl.follow(e)
+	if err != nil {
+		return err
+	}
+	c.FirstIce, c.Whip, c.Ready = times[0].over(60), times[1].over(60), times[2].over(60)
+	for _, s := range out.Stirs {
+		c.Stirs = append(c.Stirs, Stir{s.Time / 60, s.Mean, s.Edge, 100 * body.At(s.Mean).WaterFrozen})
+	}
+	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
+	if !(c.ReadyC > pl.p.Freezer.AirC) {
+		c.ReadyC, c.ReadyIce = math.NaN(), math.NaN()
+		c.How = fmt.Sprintf("at %s it never has half of its water as ice", model.Celsius(pl.p.Freezer.AirC))
+	}
+	return nil
+}
+
+// freezeFoam cools the foam to the custard's swirling temperature, so that
+// neither melts the other. It holds its shape as whipped, with ice or without.
+func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
+	c.ReadyC = pl.a.StillFreeze.Dense.ReadyC
+	if math.IsNaN(c.ReadyC) {
+		if c.ReadyC = body.TemperatureAtFrozen(readyFrozen); !(c.ReadyC > pl.p.Freezer.AirC+aboveK) {
+			c.ReadyC = pl.p.Freezer.AirC + aboveK
+		}
+	}
+	c.ReadyIce = body.At(c.ReadyC).WaterFrozen
+	c.How = "as cold as the custard when it is swirled, " + model.Celsius(c.ReadyC)
+	if c.ReadyIce == 0 {
+		c.How += "; it has no ice there and holds its shape by its film alone"
+	}
+	e := pl.dish(c, body, pl.r.Foam.Portion.MassG, c.ReadyC)
+	e.what = "foam in its dish"
+	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.ReadyC}}
+	if e.levels[0].At < c.ReadyC {
+		e.levels[0].At = math.NaN() // it is out of the dish before
+	}
+	times, out, mesh, err := pl.follow(e)
+	if err != nil {
+		return err
+	}
+	c.FirstIce, c.Ready = times[0].over(60), times[1].over(60)
+	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
+	return nil
+}

@@ -1,0 +1,33 @@
+package model_test
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
+)
+
+func TestATemperatureOutOfRangeIsToldOnce(t *testing.T) {
+	m := model.New(library(t))
+	problems := func(_ model.Result, err error) []design.Problem {
+		var input *model.InputError
+		require.True(t, errors.As(err, &input), "%v", err)
+		return input.Problems
+	}
+	d := market()
+	for _, c := range []float64{model.ColdestC - 1, model.WarmestC + 1} {
+		assert.Len(t, problems(m.EvaluateAt(d, c)), 1)
+	}
+	d.Serving.TemperatureC = model.WarmestC + 1
+	assert.Len(t, problems(m.Evaluate(d)), 1)
+}
+
+func TestTemperaturesAreWordedWithATrueMinus(t *testing.T) {
+	for c, want := range map[float64]string{-18: "−18 °C", -12.46: "−12.5 °C", 0: "0 °C", -0.04: "0 °C", 4: "4 °C", 110: "110 °C"} {
+		assert.Equal(t, want, model.Celsius(c))
+	}
+}

@@ -1,0 +1,37 @@
+package model
+
+import (
+	"math"
+	"slices"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// costOf adds up the prices of d's lines. A line without a price has that of
+// another line of the same ingredient.
+func costOf(d design.Design, r *Result) Cost {
+	prices := map[string]ingredient.Cell{}
+	for _, l := range r.Lines {
+		if p := d.Lines(l.Part)[l.Index].Price; p.Known && !prices[l.Ingredient.ID].Known {
+			prices[l.Ingredient.ID] = p
+		}
+	}
+	c := Cost{PerTub: math.NaN(), Priced: len(prices) > 0}
+	for _, l := range r.Lines {
+		price := d.Lines(l.Part)[l.Index].Price
+		if !price.Known {
+			price = prices[l.Ingredient.ID]
+		}
+		switch {
+		case price.Known:
+			c.Known += l.Grams * price.Value / 1000
+		case l.Grams > 0 && !slices.Contains(c.Missing, l.Ingredient.Name):
+			c.Missing = append(c.Missing, l.Ingredient.Name)
+		}
+	}
+	if r.Blend.TubsFilled > 0 {
+		c.PerTub = c.Known / r.Blend.TubsFilled
+	}
+	return c
+}

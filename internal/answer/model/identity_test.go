@@ -1,0 +1,167 @@
+package model_test
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/internal/work/design"
+)
+
+// bodies calls f for each phase of every design carried and of 300 random ones.
+func bodies(t *testing.T, f func(name string, b *phase.Body, bound solution.Bound)) {
+	t.Helper()
+	m := model.New(library(t))
+	each(t, m, func(name string, d design.Design, r *model.Result) {
+		bound := solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre}
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG > 0 {
+				f(name+", "+p.Body.Role.String(), &p.Body, bound)
+			}
+		}
+	})
+}
+
+func TestWaterHasOneChemicalPotentialInIceAndSyrup(t *testing.T) {
+	n := 0
+	bodies(t, func(name string, b *phase.Body, bound solution.Bound) {
+		for c := b.EndOfFreezingC + 0.5; c < -1; c += 3.3 {
+			s := b.At(c)
+			if s.Ice == 0 {
+				continue
+			}
+			a, err := solution.Activity(b.Mix.WithWater(s.Liquid), bound, c)
+			require.NoError(t, err)
+			require.InDelta(t, math.Exp(water.LnIceActivity(c)), a, 1e-9, "%s at %g °C", name, c)
+			n++
+		}
+	})
+	require.Greater(t, n, 2000)
+}
+
+func TestIceCurveAndItsInverseAgree(t *testing.T) {
+	bodies(t, func(name string, b *phase.Body, _ solution.Bound) {
+		for c := b.EndOfFreezingC + 0.1; c < b.FreezingPointC; c += 2.3 {
+			require.InDelta(t, c, b.TemperatureAtFrozen(b.At(c).WaterFrozen), 1e-9, name)
+		}
+	})
+}
+
+func TestMoreSugarNeverRaisesTheFreezingPointAndNothingChangesNothing(t *testing.T) {
+	source := rand.New(rand.NewSource(31))
+	bodies(t, func(name string, b *phase.Body, bound solution.Bound) {
+		freezes := func(m mix.Mix) float64 { return phase.Prepare(m, b.Overrun, b.Role, bound).FreezingPointC }
+		same := freezes(b.Mix.PlusScaled(b.Mix, 0))
+		require.True(t, same == b.FreezingPointC || math.IsNaN(same) && math.IsNaN(b.FreezingPointC), name)
+		if !(b.FreezingPointC > -46) {
+			return // beyond every sugar's range
+		}
+		for _, s := range append(append([]mix.Species{}, mix.Sugars[:]...), mix.Polyols[:]...) {
+			more := b.Mix
+			more.Mass[s] += 0.01 + 5*source.Float64()
+			if f := freezes(more); !math.IsNaN(f) {
+				require.LessOrEqual(t, f, b.FreezingPointC+1e-12, "%s with more %s", name, s)
+			}
+		}
+	})
+}
+
+func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
+	const h = 1e-5
+	bodies(t, func(name string, b *phase.Body, _ solution.Bound) {
+		for c := -39.7; c < 20; c += 4.1 {
+			if math.Abs(c) < 2*h || math.Abs(c-b.FreezingPointC) < 2*h || math.Abs(c-b.EndOfFreezingC) < 2*h {
+				continue
+			}
+			require.InEpsilon(t, (b.Enthalpy(c+h)-b.Enthalpy(c-h))/(2*h), b.HeatCapacity(c), 2e-5, "%s at %g °C", name, c)
+		}
+		for _, c := range []float64{0, b.FreezingPointC, b.EndOfFreezingC} {
+			if !math.IsNaN(c) {
+				require.InDelta(t, b.Enthalpy(c-1e-9), b.Enthalpy(c+1e-9), 1e-4, name)
+			}
+		}
+	})
+}
+
+func TestALitreWeighsLessByExactlyItsOverrun(t *testing.T) {
+	bodies(t, func(name string, b *phase.Body, _ solution.Bound) {
+		require.InEpsilon(t, 1+b.Overrun, b.MixDensity/b.Density(), 1e-14, name)
+		require.InDelta(t, b.Overrun, phase.OverrunFromWeights(1000*b.MixDensity, 1000*b.Density()), 1e-12*(1+b.Overrun), name)
+	})
+}
+
+// Whatever brings a solute beyond its table, the result says so.
+func TestTheResultSaysWhenItExtrapolates(t *testing.T) {
+	m := model.New(library(t))
+	said := func(id string, grams, c float64) bool {
+		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: grams})
+		r, err := m.EvaluateAt(d, c)
+		require.NoError(t, err)
+		for _, w := range r.Warnings {
+			if w.Code == "outside_model_range" && w.Where == "dense" {
+				return true
+			}
+		}
+		return false
+	}
+	require.False(t, said("water", 150, -35))
+	require.False(t, said("rum_40", 150, -24))
+	require.True(t, said("rum_40", 150, -35), "ethanol, from -27")
+	require.False(t, said("salt", 60, -18))
+	require.True(t, said("salt", 60, -22), "sodium chloride, from -21")
+	require.True(t, said("salt", 250, -10), "the freezing point itself lies beyond")
+}
+
+// The formula ends at 75 % sugar and −25 °C; a 2 : 1 foam is past it in a hardening room.
+func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
+	m := model.New(library(t))
+	for c, want := range map[float64]bool{-13: false, -30: true} {
+		r, err := m.EvaluateAt(market(), c)
+		require.NoError(t, err)
+		said := false
+		for _, w := range r.Warnings {
+			said = said || w.Code == "film_beyond_formula" && w.Where == "foam"
+		}
+		require.Equal(t, want, said, "%g °C", c)
+	}
+}
+
+// The band of the hardness holds the scatter between batches and, at its low
+// end, a film as thin as the phase's own sugars make it.
+func TestTheHardnessBandReachesDownToTheThinFilm(t *testing.T) {
+	each(t, model.New(library(t)), func(name string, d design.Design, r *model.Result) {
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG == 0 {
+				continue
+			}
+			at := d.Serving.TemperatureC
+			low := math.Min(p.Soft.YieldThin(at), math.Min(p.State.YieldKPa, p.Firm.At(at).YieldKPa))
+			require.InEpsilon(t, low/phase.Scatter, p.Yield.Low, 1e-12, name)
+			require.GreaterOrEqual(t, p.Yield.High, phase.Scatter*p.State.YieldKPa, name)
+		}
+	})
+}
+
+// A composition that nobody measured is a band, not a guess.
+func TestUnknownSugarsGiveABand(t *testing.T) {
+	m := model.New(library(t))
+	open := 0
+	for _, in := range m.Library().All() {
+		if in.Resolve().Exact() {
+			continue
+		}
+		open++
+		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: in.ID, Grams: 200})
+		r, err := m.Evaluate(d)
+		require.NoError(t, err)
+		require.NotEqual(t, r.Dense.Soft.Mix, r.Dense.Firm.Mix, in.ID)
+	}
+	require.Greater(t, open, 10)
+}

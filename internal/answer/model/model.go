@@ -1,0 +1,105 @@
+// Package model evaluates a design: from lines to composition, to the state
+// of each phase at the serving temperature, to the tub.
+//
+// Evaluate is pure and fast: its only inputs are the design and the library
+// the Model holds, so it may run on any goroutine, once a frame.
+package model
+
+import (
+	"fmt"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// Model evaluates designs against one library. It is immutable and safe for
+// concurrent use.
+type Model struct {
+	lib      *ingredient.Library
+	resolved map[*ingredient.Ingredient]*ingredient.Resolved
+}
+
+// New returns a model over lib.
+func New(lib *ingredient.Library) *Model {
+	m := &Model{lib: lib, resolved: make(map[*ingredient.Ingredient]*ingredient.Resolved, len(lib.All()))}
+	for _, in := range lib.All() {
+		r := in.Resolve()
+		m.resolved[in] = &r
+	}
+	return m
+}
+
+// Library returns the model's ingredients.
+func (m *Model) Library() *ingredient.Library { return m.lib }
+
+func (m *Model) resolve(in *ingredient.Ingredient) *ingredient.Resolved {
+	if r, ok := m.resolved[in]; ok {
+		return r
+	}
+	r := in.Resolve()
+	return &r
+}
+
+// InputError lists what in a design cannot be evaluated.
+type InputError struct{ Problems []design.Problem }
+
+func (e *InputError) Error() string {
+	lines := make([]string, len(e.Problems))
+	for i, p := range e.Problems {
+		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Message)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Evaluate returns everything d comes to at its serving temperature. The error
+// is an *InputError, naming every field at fault; anything else that limits a
+// figure is a warning in the result.
+func (m *Model) Evaluate(d design.Design) (Result, error) {
+	return m.EvaluateAt(d, d.Serving.TemperatureC)
+}
+
+// The temperatures at which a phase can be computed, °C: the freezing model's.
+const (
+	ColdestC = -40
+	WarmestC = 0
+)
+
+// EvaluateAt is Evaluate at another temperature than the design's own: c, in
+// °C, from ColdestC to WarmestC, which is more than anybody serves at.
+func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
+	problems := design.Validate(d)
+	if c != d.Serving.TemperatureC && !(ColdestC <= c && c <= WarmestC) { // Validate has looked at the design's own
+		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: fmt.Sprintf("%g °C is outside %d to %d °C", c, ColdestC, WarmestC)})
+	}
+	if len(problems) > 0 {
+		_, more := m.weigh(d)
+		return Result{}, &InputError{append(problems, more...)}
+	}
+	d.Serving.TemperatureC = c
+	r, err := m.evaluate(d)
+	if err != nil {
+		return Result{}, err
+	}
+	r.Verdict = m.verdict(d, &r)
+	return r, nil
+}
+
+// evaluate is Evaluate of a valid design without the verdict, which itself
+// tries changes.
+func (m *Model) evaluate(d design.Design) (Result, error) {
+	batch, problems := m.weigh(d)
+	if len(problems) > 0 {
+		return Result{}, &InputError{problems}
+	}
+	r := Result{Lines: batch.lines}
+	cooked := cook(d, &batch, &r)
+	m.judge(d, cooked, &r)
+	r.Nutrition = nutrition(d, &r)
+	r.Allergens = allergens(r.Lines)
+	r.Eggs = countEggs(d, r.Lines)
+	r.Cost = costOf(d, &r)
+	r.slopes(d, cooked)
+	r.warn(d, cooked, batch.replaced)
+	return r, nil
+}

@@ -1,0 +1,230 @@
+package model_test
+
+import (
+	"io/fs"
+	"math"
+	"math/rand"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+)
+
+// carried returns the demos and the designs of testdata that are meant to open.
+func carried(t testing.TB) map[string]design.Design {
+	t.Helper()
+	all := map[string]design.Design{}
+	add := func(name string, text []byte) {
+		if f, err := designfile.Decode(name, text); err == nil {
+			all[name] = f.Design
+		}
+	}
+	names, err := fs.Glob(assets.Demos, "demos/*.yaml")
+	require.NoError(t, err)
+	for _, name := range names {
+		text, err := assets.Demos.ReadFile(name)
+		require.NoError(t, err)
+		add(name, text)
+	}
+	names, err = filepath.Glob(filepath.Join("..", "..", "..", "testdata", "designs", "*.yaml"))
+	require.NoError(t, err)
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		add(name, text)
+	}
+	return all
+}
+
+// random returns a design out of any ingredients, sensible or not.
+func random(r *rand.Rand, lib *ingredient.Library) design.Design {
+	d := design.New()
+	d.Name = "random"
+	list := lib.All()
+	line := func(id string, most float64) design.Line {
+		if id == "" {
+			id = list[r.Intn(len(list))].ID
+		}
+		return design.Line{Ingredient: id, Grams: 1 + most*r.Float64()}
+	}
+	d.Dense.Lines = []design.Line{line("milk_whole", 500), line("egg_yolk", 100), line("sugar", 150)}
+	for range r.Intn(4) {
+		d.Dense.Lines = append(d.Dense.Lines, line("", 80))
+	}
+	d.Foam.Lines = []design.Line{line("egg_white", 200)}
+	d.Foam.Syrup.Lines = []design.Line{line("sugar", 250), line("water", 100), line("honey", 40)}
+	d.Foam.Syrup.CookTemperatureC = 105 + 25*r.Float64()
+	d.Foam.Syrup.InvertedPercent = 20 * r.Float64()
+	d.Dense.StoveLossPercent = 12 * r.Float64()
+	d.Dense.OverrunPercent, d.Foam.OverrunPercent = 60*r.Float64(), 500*r.Float64()
+	d.Blend.FoamVolumePercent = 100 * r.Float64()
+	d.Serving.TemperatureC = model.RailLow + (model.RailHigh-model.RailLow)*r.Float64()
+	d.Kitchen.AltitudeM = 3000 * r.Float64()
+	if r.Intn(3) == 0 {
+		d.Batch.Basis = design.BasisAsWritten
+	}
+	return d
+}
+
+// each calls f for every design carried and for 300 random ones.
+func each(t *testing.T, m *model.Model, f func(name string, d design.Design, r *model.Result)) {
+	t.Helper()
+	all := carried(t)
+	require.GreaterOrEqual(t, len(all), 6)
+	for name, d := range all {
+		if r, err := m.Evaluate(d); err == nil {
+			f(name, d, &r)
+		}
+	}
+	source := rand.New(rand.NewSource(20))
+	for range 300 {
+		d := random(source, m.Library())
+		r, err := m.Evaluate(d)
+		require.NoError(t, err)
+		f("random", d, &r)
+	}
+}
+
+func TestMassesClose(t *testing.T) {
+	m := model.New(library(t))
+	each(t, m, func(name string, d design.Design, r *model.Result) {
+		grams := 0.0
+		for _, l := range r.Lines {
+			grams += l.Grams
+		}
+		off := r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor
+		require.InEpsilon(t, grams-off, r.Blend.MassG, 1e-9, name)
+		require.InEpsilon(t, r.Dense.Portion.MassG+r.Foam.Portion.MassG, r.Blend.MassG, 1e-12, name)
+		require.InEpsilon(t, r.Blend.MassG/r.Blend.VolumeML, r.Blend.DensityGPerML, 1e-12, name)
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG > 0 {
+				require.InDelta(t, 100, p.Body.Mix.Total(), 1e-9, name)
+				require.InDelta(t, p.Body.Mix.Mass[mix.Water], p.State.Ice+p.State.Liquid, 1e-9, name)
+			}
+		}
+	})
+}
+
+func TestBandsEncloseTheirValue(t *testing.T) {
+	m := model.New(library(t))
+	each(t, m, func(name string, _ design.Design, r *model.Result) {
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG == 0 {
+				continue
+			}
+			for _, s := range []model.Span{p.WaterFrozen, p.Yield} {
+				require.LessOrEqual(t, s.Low, s.Value+1e-12, name)
+				require.GreaterOrEqual(t, s.High, s.Value-1e-12, name)
+			}
+		}
+	})
+}
+
+func TestPhasesHardenAsTheyCool(t *testing.T) {
+	m := model.New(library(t))
+	each(t, m, func(name string, _ design.Design, r *model.Result) {
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			last := phase.State{YieldKPa: math.Inf(1), WaterFrozen: 1}
+			for _, s := range model.Curve(&p.Body, model.Rail(41), nil) {
+				require.LessOrEqual(t, s.YieldKPa, last.YieldKPa*(1+1e-12), name)
+				require.LessOrEqual(t, s.WaterFrozen, last.WaterFrozen+1e-12, name)
+				last = s
+			}
+		}
+	})
+}
+
+// The whole evaluation again with each line a little heavier and lighter.
+func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
+	m := model.New(library(t))
+	compared := 0
+	check := func(name string, d design.Design) {
+		r, err := m.Evaluate(d)
+		if err != nil {
+			return
+		}
+		for _, l := range r.Lines {
+			h := 1e-4 * (1 + l.Written)
+			at := func(g float64) *model.Phase {
+				x, err := m.Evaluate(d.WithGrams(l.Part, l.Index, g))
+				require.NoError(t, err)
+				if l.Part == design.DensePart {
+					return &x.Dense
+				}
+				return &x.Foam
+			}
+			if l.Written < h {
+				continue
+			}
+			up, down := at(l.Written+h), at(l.Written-h)
+			if (up.State.Ice == 0) != (down.State.Ice == 0) {
+				continue // the first crystal: a kink
+			}
+			near := func(a, b, got float64, what string) {
+				want := (a - b) / (2 * h)
+				require.InDelta(t, want, got, 2e-5*math.Abs(want)+1e-8, "%s, %s[%d] %s: %s", name, l.Part, l.Index, l.Ingredient.ID, what)
+				compared++
+			}
+			near(up.FreezingPoint.Value, down.FreezingPoint.Value, l.Slopes.FreezingPointC, "freezing point")
+			near(up.State.WaterFrozen, down.State.WaterFrozen, l.Slopes.WaterFrozen, "water frozen")
+			near(math.Log(up.State.YieldKPa), math.Log(down.State.YieldKPa), l.Slopes.LnYield, "ln yield")
+			near(up.SweetnessPercent, down.SweetnessPercent, l.Slopes.Sweetness, "sweetness")
+			near(up.Body.Density(), down.Body.Density(), l.Slopes.Density, "density")
+		}
+	}
+	for name, d := range carried(t) {
+		check(name, d)
+	}
+	source := rand.New(rand.NewSource(21))
+	for range 40 {
+		check("random", random(source, m.Library()))
+	}
+	assert.Greater(t, compared, 1000)
+}
+
+func TestALineOfNothingChangesNothing(t *testing.T) {
+	m := model.New(library(t))
+	d := market()
+	before, err := m.Evaluate(d)
+	require.NoError(t, err)
+	after, err := m.Evaluate(d.WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 0}))
+	require.NoError(t, err)
+	assert.Equal(t, before.Dense.State, after.Dense.State)
+	assert.Equal(t, before.Blend, after.Blend)
+}
+
+func TestExtrapolationIsSaidInTheResult(t *testing.T) {
+	d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 60})
+	d.Serving.TemperatureC = -23
+	r, err := model.New(library(t)).Evaluate(d)
+	require.NoError(t, err)
+	var codes []string
+	for _, w := range r.Warnings {
+		codes = append(codes, w.Code)
+	}
+	assert.Contains(t, codes, "outside_model_range")
+	assert.Contains(t, codes, "salt_rule_unsettled")
+}
+
+func BenchmarkCurveOf200PointsOfBothPhases(b *testing.B) {
+	r, err := model.New(library(b)).Evaluate(market())
+	require.NoError(b, err)
+	ts := model.Rail(200)
+	dst := make([]phase.State, 0, len(ts))
+	b.ReportAllocs()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		dst = model.Curve(&r.Dense.Body, ts, dst)
+		dst = model.Curve(&r.Foam.Body, ts, dst)
+	}
+}

@@ -1,0 +1,199 @@
+package model
+
+import (
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/blend"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
+)
+
+// The temperature rail, °C: serving temperatures and scoop ranges live on it.
+const (
+	RailLow  = -24.0
+	RailHigh = -4.0
+)
+
+// Span is a figure with its band, Low ≤ High. The band covers what the
+// composition leaves unknown and the bound-water freedom; for hardness also
+// the scatter between batches.
+type Span struct{ Value, Low, High float64 }
+
+// Result is everything a design comes to.
+type Result struct {
+	Dense, Foam Phase
+	Syrup       Syrup
+	Blend       Blend
+	Nutrition   Nutrition
+	Allergens   Allergens
+	Lines       []Line
+	Eggs        Eggs
+	Cost        Cost
+	Warnings    []Warning
+	Verdict     Verdict
+}
+
+// Phase is one phase finished, for the whole batch as made.
+type Phase struct {
+	Body phase.Body // for 100 g of the finished phase
+	Soft phase.Body // the reading with the least ice that the unknowns allow
+	Firm phase.Body // the one with the most
+
+	Portion  blend.Portion
+	Tally    ingredient.Tally // of the lines as written, water driven off not subtracted
+	WaterOff float64          // g driven off, as written
+	WrittenG float64          // finished mass as written
+
+	State         phase.State // at the serving temperature
+	FreezingPoint Span        // °C; NaN where nothing freezes
+	WaterFrozen   Span        // fraction
+	Yield         Span        // kPa
+	Word          phase.Word
+
+	SweetnessPercent  float64    // g sucrose equivalent per 100 g
+	SweetnessMelted   float64    // as SweetnessPercent, of the melt at 20 °C: fructose fades as it warms
+	SweetnessPerSpoon float64    // g sucrose equivalent per 15 mL
+	Scoop             ScoopRange // on the rail
+	Swelling          float64    // volume at the serving temperature over that as filled
+}
+
+// ScoopRange is the part of the rail on which a phase, or both, eats well.
+type ScoopRange struct {
+	From, To float64 // °C
+	OK       bool
+}
+
+// Percent returns the share of species s in the finished phase, mass %.
+func (p *Phase) Percent(s mix.Species) float64 { return p.Body.Mix.Mass[s] }
+
+// PartPercent returns column c of the finished phase, per 100 g.
+func (p *Phase) PartPercent(c ingredient.Column) ingredient.Amount {
+	return scaled(p.Tally.Columns[c], 100/p.WrittenG)
+}
+
+// TubMean is the mean over the phases that there are of a figure per mass, by
+// their masses as made; NaN of an empty tub.
+func (r *Result) TubMean(of func(*Phase) float64) float64 {
+	var sum float64
+	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
+		if p.Portion.MassG > 0 {
+			sum += p.Portion.MassG * of(p)
+		}
+	}
+	return sum / r.Blend.MassG
+}
+
+// Syrup is the boiled syrup, for the batch as made.
+type Syrup struct {
+	Present       bool
+	SolidsPercent float64
+	SolidsBand    [2]float64 // what the published tables disagree by
+	MassG         float64
+	WaterOffG     float64
+	BoilingPointC float64 // of the syrup as it goes into the whites
+	Reached       bool    // false: it was thicker than that from the start
+	Weighed       bool
+}
+
+// Blend is the tub.
+type Blend struct {
+	blend.Tub
+	blend.Contrast
+	TubsFilled        float64
+	SweetnessPercent  float64
+	SweetnessPerSpoon float64
+	Both              ScoopRange
+	DensityGPerML     float64
+
+	// At the serving temperature, of both phases together, fractions; NaN of an
+	// empty tub.
+	WaterFrozen float64 // of all water
+	IceMass     float64
+	IceVolume   float64 // of the volume without air
+}
+
+// Nutrition is the finished food's. Amounts keep what is unknown.
+type Nutrition struct {
+	EnergyMethod  string
+	ServingG      float64
+	ServingML     float64
+	Per100G       Nutrients
+	PerServing    Nutrients
+	TotalMassG    float64
+	ServingsTotal float64
+	Incomplete    []Gap
+}
+
+// Nutrients holds amounts by column; Energy is by the chosen method.
+type Nutrients [ingredient.NumColumns]ingredient.Amount
+
+// Gap names a figure that some ingredient leaves unknown.
+type Gap struct {
+	Column      ingredient.Column
+	Ingredients []string
+}
+
+// Allergens lists those of all lines, sorted, each once.
+type Allergens struct {
+	US, EU   []string
+	Unstated []string // ids of the ingredients of which nobody said what they carry
+}
+
+// Line is one line as it enters the batch.
+type Line struct {
+	Part       design.Part
+	Index      int
+	Ingredient *ingredient.Ingredient
+	Written    float64      // g
+	Grams      float64      // g in the batch as made
+	Slopes     phase.Slopes // per g of the line as written, of its phase
+	TubSweet   float64      // points of the tub's % sucrose equivalent per g as written
+	Assumed    []string
+}
+
+// Eggs counts what the lines use, in eggs of the design's size.
+type Eggs struct {
+	Yolks, Whites float64 // whole eggs count in both
+	Known         bool
+}
+
+// Cost is what the ingredients of the batch as made cost, in the maker's own
+// money. Ingredients without a price are named, not taken as free.
+type Cost struct {
+	Known   float64  // of those with a price
+	PerTub  float64  // of a full tub; NaN where none is filled
+	Priced  bool     // some ingredient has a price
+	Missing []string // names of those without, in the order of the lines
+}
+
+// Severity of a warning.
+type Severity uint8
+
+// The severities.
+const (
+	Note    Severity = iota // worth knowing
+	Caution                 // will be noticed by who eats it
+	Serious                 // the figures do not hold, or the batch will not work
+)
+
+// String returns the severity's word.
+func (s Severity) String() string { return [...]string{"note", "caution", "serious"}[s] }
+
+// Warning is something a maker should know.
+type Warning struct {
+	Code     string // stable, lower case with underscores
+	Message  string
+	Where    string // "dense", "foam.syrup.lines[0]", …
+	Severity Severity
+}
+
+// Verdict is the design in a sentence.
+type Verdict struct {
+	Good     bool
+	Sentence string
+	Advice   string // the one change most worth making, or ""
+}
+
+func scaled(a ingredient.Amount, k float64) ingredient.Amount {
+	return ingredient.Amount{}.Plus(a, k)
+}

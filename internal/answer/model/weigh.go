@@ -1,0 +1,82 @@
+package model
+
+import (
+	"fmt"
+
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/work/design"
+)
+
+// readings are the three readings of a mix: nominal, soft, firm.
+type readings [3]mix.Mix
+
+func (r *readings) add(x *ingredient.Resolved, g float64) {
+	r[0] = r[0].PlusScaled(x.Nominal, g/100)
+	r[1] = r[1].PlusScaled(x.Soft, g/100)
+	r[2] = r[2].PlusScaled(x.Firm, g/100)
+}
+
+// batch is the lines weighed out, as written, before anything is cooked.
+type batch struct {
+	lines []Line
+	mixes [3]readings         // by design.Part
+	tally [3]ingredient.Tally // by design.Part
+	perG  []mix.Mix           // nominal mix of one gram of each line
+
+	replaced map[string]string // whose record the design's own stands for, by id, where they differ
+}
+
+// replacedBy says of each of a design's own ingredients that has the id of
+// another record in the library whose that is.
+func (m *Model) replacedBy(own []*ingredient.Ingredient) map[string]string {
+	var whose map[string]string
+	for _, in := range own {
+		other, ok := m.lib.Find(in.ID)
+		if !ok || other == in || other.Equal(in) {
+			continue
+		}
+		if whose == nil {
+			whose = map[string]string{}
+		}
+		whose[in.ID] = "the library's"
+		if other.Own {
+			whose[in.ID] = "your own library's"
+		}
+	}
+	return whose
+}
+
+// weigh turns lines into grams of species. Problems name lines that no
+// library knows.
+func (m *Model) weigh(d design.Design) (batch, []design.Problem) {
+	var b batch
+	var problems []design.Problem
+	lib := m.lib.With(d.Own)
+	b.replaced = m.replacedBy(d.Own)
+	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		for i, l := range d.Lines(part) {
+			where := fmt.Sprintf("%s.lines[%d]", part, i)
+			in, ok := lib.Find(l.Ingredient)
+			if !ok {
+				problems = append(problems, design.Problem{Path: where + ".ingredient", Message: lib.Unknown(l.Ingredient).Error()})
+				continue
+			}
+			g := l.Grams
+			if l.Count > 0 {
+				var err error
+				if g, err = egg.Grams(d.Eggs.System, d.Eggs.Size, string(l.CountOf), l.Count); err != nil {
+					problems = append(problems, design.Problem{Path: where, Message: err.Error()})
+					continue
+				}
+			}
+			x := m.resolve(in)
+			b.mixes[part].add(x, g)
+			b.tally[part] = b.tally[part].Add(in, g)
+			b.perG = append(b.perG, x.Nominal.Times(0.01))
+			b.lines = append(b.lines, Line{Part: part, Index: i, Ingredient: in, Written: g, Assumed: x.Assumed})
+		}
+	}
+	return b, problems
+}

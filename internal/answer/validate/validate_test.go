@@ -1,0 +1,81 @@
+package validate_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/testdata"
+)
+
+func rows(t testing.TB) []validate.Row {
+	t.Helper()
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	require.NoError(t, err)
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	require.NoError(t, err)
+	all, err := validate.Run(testdata.Tables, lib)
+	require.NoError(t, err)
+	return all
+}
+
+func TestEveryPublishedTableIsMetWithinItsBar(t *testing.T) {
+	for _, r := range rows(t) {
+		t.Logf("%-52s %4d points, max %.3g, rms %.3g, bar %.3g %s, %v", r.Table, r.Points, r.MaxAbsError, r.RMSError, r.Bar, r.Unit, r.Pass)
+		assert.True(t, r.Pass, r.Table)
+		assert.Positive(t, r.Points, r.Table)
+		assert.NotEmpty(t, r.Source, r.Table)
+		for _, p := range r.Pairs {
+			if p.Counted || p.Why != "" {
+				continue
+			}
+			t.Errorf("%s: a point is left out without a reason", r.Table)
+		}
+	}
+}
+
+// Beyond a solute's range the points are shown with the reason, and not counted.
+func TestExtrapolatedPointsAreShownAndNotCounted(t *testing.T) {
+	shown := map[string]int{}
+	for _, r := range rows(t) {
+		for _, p := range r.Pairs {
+			if !p.Counted {
+				shown[r.Table]++
+			}
+		}
+	}
+	assert.Equal(t, 3, shown["brines_independent"], "ethanol 41 and 46 %, glycerol 59.5 %")
+	assert.Equal(t, 2, shown["electrolytes_smithsonian"], "KCl above 2 mol/kg")
+	assert.Equal(t, 1, shown["fruit_freezing_points"], "banana")
+}
+
+func TestRowsHaveNamesForPeople(t *testing.T) {
+	for _, r := range rows(t) {
+		assert.NotContains(t, r.Title(), "_", r.Table)
+		assert.NotEmpty(t, r.Kind.Words(), r.Table)
+	}
+}
+
+func TestRowsCarryTheirKeysInJSON(t *testing.T) {
+	text, err := json.Marshal(rows(t))
+	require.NoError(t, err)
+	var back []map[string]any
+	require.NoError(t, json.Unmarshal(text, &back))
+	for _, r := range back {
+		for _, key := range []string{"table", "source", "points", "unit", "max_abs_error", "rms_error", "bar", "pass", "kind", "note"} {
+			assert.Contains(t, r, key)
+		}
+	}
+}
+
+func BenchmarkRun(b *testing.B) {
+	for i := 0; i < b.N; i++ {
+		rows(b)
+	}
+}

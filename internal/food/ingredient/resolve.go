@@ -1,0 +1,260 @@
+package ingredient
+
+import (
+	"fmt"
+	"strings"
+
+	"ripplewright/internal/matter/mix"
+)
+
+// atwater returns kcal per 100 g by the record's specific factors (USDA
+// Handbook 74; alcohol 6.93 kcal/g, USDA SR28 documentation). Where a record
+// lacks a factor, the energy may be nothing or that by the Handbook's largest
+// factor for the substance (4.36, 9.02 and 4.16 kcal/g; from memory).
+func (in *Ingredient) atwater() Amount {
+	var a Amount
+	for _, part := range [...]struct {
+		col     Column
+		factor  Cell
+		largest float64
+	}{
+		{Protein, in.AtwaterProtein, 4.36}, {Fat, in.AtwaterFat, 9.02},
+		{Carbohydrate, in.AtwaterCarbohydrate, 4.16}, {Alcohol, Known(6.93), 6.93},
+	} {
+		g := in.Most(part.col)
+		if g == 0 {
+			continue
+		}
+		a.Known += in.Cells[part.col].Or(0) * part.factor.Or(0)
+		a.Most += g * part.factor.Or(part.largest)
+	}
+	return a
+}
+
+// Estimates that stand in for figures a record lacks.
+const (
+	// ionsPerMSNF and ionsPerAsh are mol of dissolved particles per g, used
+	// only where sodium or potassium is unknown. The first follows from the
+	// library's own milk (1.10 mmol per g); the second is an estimate.
+	ionsPerMSNF = 1.1e-3
+	ionsPerAsh  = 15e-3
+	// ionsPerYolkSolids is added for yolk, whose sodium, potassium and sugars
+	// alone give −0.46 °C against the published −0.59 °C
+	// (testdata/tables/natural_freezing_points.csv): 0.031 mol per kg of yolk.
+	ionsPerYolkSolids = 6.5e-5
+	// particles is ν·φ of the sodium and potassium salts of foods, with anions
+	// that balance them: 2 × 0.93, 0.93 the osmotic coefficient near 0.1 mol/kg.
+	particles = 1.86
+	// higherMolarMass is that of the DP3+ part of a DE 42 syrup, from
+	// 1/Mn = Σ w/M with 19 % glucose and 14 % maltose (from memory).
+	higherMolarMass = 774
+)
+
+// Resolved is what the physics makes of 100 g of an ingredient. Nominal is
+// the best reading; Soft and Firm are the readings with the most and the
+// least freezing-point depression that the unknown figures allow. All three
+// are equal where nothing that matters is unknown.
+type Resolved struct {
+	Nominal, Soft, Firm mix.Mix
+	Assumed             []string // one line for each assumption, plain words
+}
+
+// Exact reports whether the three readings agree.
+func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Firm }
+
+// Resolve turns the record into grams of species per 100 g.
+//
+// Sugars that a record gives only in total are read as sucrose or, where it
+// says how much of that there is, as equal parts of the sugars it leaves open;
+// the band is from the lightest of these (soft) to the heaviest (firm). Where
+// even the total is unknown, the carbohydrate left over is read as half sucrose
+// and half higher saccharides, with the band from all glucose to all starch.
+//
+// Carbohydrate by difference that nothing names is inert. In fruit it is read
+// as acid, with inert as the firm reading: acids and sorbitol are what a fruit's
+// record leaves unnamed, and so read, fresh fruit freezes nearer to where it was
+// measured (testdata/tables/fruit_freezing_points.csv).
+//
+// Missing minerals follow milk solids or ash, and are no less than what is
+// known of sodium and potassium; an unknown ash is read as the sodium's salt.
+// Figures that sum to more than 100 g, as those of records do whose parts were
+// analysed apart, are cut down in proportion.
+func (in *Ingredient) Resolve() Resolved {
+	var m mix.Mix
+	var assumed []string
+	get := func(c Column) float64 { return in.Cells[c].Or(0) }
+	m.Mass[mix.Water] = get(Water)
+	m.Mass[mix.Protein] = get(Protein)
+	m.Mass[mix.Fat] = get(Fat)
+	m.Mass[mix.Ethanol] = get(Alcohol)
+	m.Mass[mix.Starch] = get(Starch)
+	m.Mass[mix.Fibre] = get(Fibre)
+	m.Mass[mix.Ash] = in.Cells[Ash].Or(get(SodiumMG) * SaltPerSodium / 1000)
+	named := 0.0 // sugars with a name
+	for _, s := range sugarColumns {
+		m.Mass[s.species] = get(s.col)
+		named += get(s.col)
+	}
+	in.addHigher(&m, get(HigherSaccharides))
+	polyol := in.Polyol
+	if polyol == 0 {
+		polyol = mix.Sorbitol
+	}
+	m.Mass[polyol] += get(Polyols)
+	assumed = append(assumed, in.minerals(&m)...)
+
+	r := Resolved{Nominal: m, Soft: m, Firm: m}
+	carb := get(Carbohydrate)
+	fixed := get(Fibre) + get(Starch) + get(HigherSaccharides) + get(Polyols)
+	switch total := in.Cells[TotalSugars]; {
+	case total.Known && total.Value-named > 0.05:
+		open := total.Value - named
+		kinds := in.unknownSugars()
+		if len(kinds) == 0 {
+			// Species and total were determined apart; the gap is scatter, and sucrose its plainest reading.
+			r.add(mix.Sucrose, mix.Sucrose, mix.Sucrose, open)
+			break
+		}
+		lightest, heaviest := kinds[0], kinds[0] // of two molar masses
+		for _, k := range kinds {
+			if double(lightest) && !double(k) {
+				lightest = k
+			}
+			if double(k) {
+				heaviest = k
+			}
+		}
+		nominal := "sucrose"
+		if kinds[0] == mix.Sucrose {
+			kinds = kinds[:1]
+		} else {
+			nominal = "equal parts of " + join(kinds)
+		}
+		for _, k := range kinds {
+			r.add(k, lightest, heaviest, open/float64(len(kinds)))
+		}
+		assumed = append(assumed, fmt.Sprintf("sugars known only in total: read as %s, band from %s to %s", nominal, lightest, heaviest))
+		named = total.Value
+	case !total.Known && carb-fixed-named > 0.5:
+		open := carb - fixed - named
+		r.Soft.Mass[mix.Glucose] += open
+		r.Firm.Mass[mix.Starch] += open
+		r.Nominal.Mass[mix.Sucrose] += open / 2
+		in.addHigher(&r.Nominal, open/2)
+		assumed = append(assumed, "sugars unknown: read as half sucrose, half higher saccharides, band from glucose to starch")
+		named += open
+	}
+	if rest := r.rest(carb); rest > 0 {
+		dissolved := mix.OtherSolids
+		if in.Group == "fruit" && rest > 0.5 {
+			dissolved = mix.CitricAcid
+			assumed = append(assumed, "carbohydrate by difference that no source names: read as fruit acid, band to inert")
+		}
+		r.add(dissolved, dissolved, mix.OtherSolids, rest)
+	}
+	if short := 100 - r.Nominal.Total(); short > 0 {
+		// What no figure names has mass all the same: a batch must weigh what went in.
+		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
+		if short > 1 {
+			assumed = append(assumed, fmt.Sprintf("%.1f g in 100 g that the record does not name: read as inert", short))
+		}
+	} else if short < 0 {
+		k := 100 / r.Nominal.Total() // also the other readings' total
+		r.Nominal, r.Soft, r.Firm = r.Nominal.Times(k), r.Soft.Times(k), r.Firm.Times(k)
+		if short < -1 {
+			assumed = append(assumed, fmt.Sprintf("the record names %.1f g in 100 g: every part is read as %.1f %% less", 100-short, 100*(1-k)))
+		}
+	}
+	r.Assumed = assumed
+	return r
+}
+
+// sugarColumns pairs the sugars' columns with their species.
+var sugarColumns = [...]struct {
+	col     Column
+	species mix.Species
+}{
+	{Sucrose, mix.Sucrose}, {Glucose, mix.Glucose}, {Fructose, mix.Fructose},
+	{Lactose, mix.Lactose}, {Maltose, mix.Maltose}, {Galactose, mix.Galactose},
+}
+
+// unknownSugars returns the sugars that the record leaves open, sucrose first.
+func (in *Ingredient) unknownSugars() []mix.Species {
+	var open []mix.Species
+	for _, s := range sugarColumns {
+		if !in.Cells[s.col].Known {
+			open = append(open, s.species)
+		}
+	}
+	return open
+}
+
+// double reports whether s is a disaccharide, of twice the mass of the others.
+func double(s mix.Species) bool {
+	return s == mix.Sucrose || s == mix.Lactose || s == mix.Maltose
+}
+
+// join names species in a sentence.
+func join(list []mix.Species) string {
+	names := make([]string, len(list))
+	for i, s := range list {
+		names[i] = s.String()
+	}
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+	return names[0]
+}
+
+// add puts g grams into the three readings, each as its own species.
+func (r *Resolved) add(nominal, soft, firm mix.Species, g float64) {
+	r.Nominal.Mass[nominal] += g
+	r.Soft.Mass[soft] += g
+	r.Firm.Mass[firm] += g
+}
+
+// rest returns the carbohydrate that the nominal reading has not placed yet.
+func (r *Resolved) rest(carb float64) float64 {
+	m := r.Nominal
+	placed := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre]
+	if carb-placed < 0.05 { // rounding of the record
+		return 0
+	}
+	return carb - placed
+}
+
+// addHigher adds g grams of the ingredient's own higher saccharides.
+func (in *Ingredient) addHigher(m *mix.Mix, g float64) {
+	mm := in.HigherMolarMass
+	if mm == 0 {
+		mm = higherMolarMass
+	}
+	m.Mass[mix.HigherSaccharides] += g
+	m.HigherMol += g / mm
+	m.HigherSweet += g * in.HigherSweetness
+}
+
+// minerals sets the dissolved particles, and says what it had to assume.
+func (in *Ingredient) minerals(m *mix.Mix) []string {
+	if in.PureSalt != 0 {
+		m.Mass[in.PureSalt] = m.Mass[mix.Ash]
+		m.Mass[mix.Ash] = 0
+		return nil
+	}
+	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]
+	var assumed []string
+	m.IonMol = particles * (na.Or(0)/22.99 + k.Or(0)/39.10) / 1000
+	switch msnf, ash := in.Cells[MSNF].Or(0), in.Cells[Ash]; {
+	case na.Known && k.Known:
+	case msnf > 0:
+		m.IonMol = max(m.IonMol, ionsPerMSNF*msnf)
+		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the milk solids")
+	case ash.Or(0) > 0.2:
+		m.IonMol = max(m.IonMol, ionsPerAsh*ash.Value)
+		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the ash")
+	case !ash.Known:
+		assumed = append(assumed, "sodium or potassium unknown, and the ash: only the minerals that are known lower the freezing point")
+	}
+	m.IonMol += ionsPerYolkSolids * in.Cells[EggYolkSolids].Or(0)
+	return assumed
+}

@@ -1,0 +1,36 @@
+package ingredient
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/matter/mix"
+)
+
+func TestSugarsKnownOnlyInTotalAreThoseThatTheRecordLeavesOpen(t *testing.T) {
+	for _, c := range []struct {
+		name                string
+		known               []Column // at zero
+		nominal, soft, firm map[mix.Species]float64
+	}{
+		{"none is named", nil,
+			map[mix.Species]float64{mix.Sucrose: 30}, map[mix.Species]float64{mix.Glucose: 30}, map[mix.Species]float64{mix.Maltose: 30}},
+		{"a starch syrup without its split", []Column{Sucrose, Fructose, Lactose, Galactose},
+			map[mix.Species]float64{mix.Glucose: 15, mix.Maltose: 15}, map[mix.Species]float64{mix.Glucose: 30}, map[mix.Species]float64{mix.Maltose: 30}},
+		{"only lactose is open", []Column{Sucrose, Glucose, Fructose, Maltose, Galactose},
+			map[mix.Species]float64{mix.Lactose: 30}, map[mix.Species]float64{mix.Lactose: 30}, map[mix.Species]float64{mix.Lactose: 30}},
+	} {
+		in := Ingredient{ID: "x"}
+		in.Cells[Water], in.Cells[Carbohydrate], in.Cells[TotalSugars] = Known(70), Known(30), Known(30)
+		for _, col := range c.known {
+			in.Cells[col] = Known(0)
+		}
+		r := in.Resolve()
+		for _, s := range sugarColumns {
+			assert.InDelta(t, c.nominal[s.species], r.Nominal.Mass[s.species], 1e-12, "%s, nominal %s", c.name, s.species)
+			assert.InDelta(t, c.soft[s.species], r.Soft.Mass[s.species], 1e-12, "%s, soft %s", c.name, s.species)
+			assert.InDelta(t, c.firm[s.species], r.Firm.Mass[s.species], 1e-12, "%s, firm %s", c.name, s.species)
+		}
+	}
+}

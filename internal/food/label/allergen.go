@@ -1,0 +1,340 @@
+package label
+
+import (
+	"fmt"
+	"slices"
+	"sort"
+	"strings"
+	"unicode"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// allergen is one allergen in terms of both regions: a class such as
+// "tree_nut", and its kind such as "hazelnut", "" where none is named.
+type allergen struct{ class, kind string }
+
+// allergenClass is how the rules word a class: FD&C Act 403(w) as amended by
+// FALCPA 2004 and the FASTER Act 2021 ("": not among the US ones), and
+// Regulation (EU) No 1169/2011, Annex II.
+type allergenClass struct {
+	class, us, eu string
+	code          string   // of the EU in an ingredient's list, where it differs
+	also          []string // other ways in which makers write the class
+	stems         []string // beginnings of words that name it in a list
+	kindNeeded    bool     // the kind itself must be named, 403(w)(2) and Annex II
+}
+
+// The order is that of the "Contains" line: milk and egg first, which nearly
+// every such dessert carries.
+var allergenClasses = []allergenClass{
+	{class: "milk", us: "milk", eu: "milk", also: []string{"dairy", "lactose"}, stems: []string{"milk", "buttermilk"}},
+	{class: "egg", us: "egg", eu: "eggs", code: "eggs", stems: []string{"egg"}},
+	{class: "wheat", us: "wheat", stems: []string{"wheat"}}, // in the EU a kind of gluten
+	{class: "gluten", eu: "cereals containing gluten", code: "gluten_cereals", also: []string{"cereals_containing_gluten"}, kindNeeded: true},
+	{class: "peanut", us: "peanut", eu: "peanuts", code: "peanuts", stems: []string{"peanut"}},
+	{class: "soy", us: "soy", eu: "soybeans", code: "soybeans", also: []string{"soya", "soybean"}, stems: []string{"soy"}},
+	{class: "tree_nut", us: "tree nuts", eu: "nuts", code: "nuts", also: []string{"nut", "tree_nuts"}, stems: []string{"nuts"}, kindNeeded: true},
+	{class: "sesame", us: "sesame", eu: "sesame", stems: []string{"sesame"}},
+	{class: "fish", us: "fish", eu: "fish", stems: []string{"fish"}, kindNeeded: true},
+	{class: "crustacean", us: "crustacean shellfish", eu: "crustaceans", code: "crustaceans", also: []string{"crustacean_shellfish", "shellfish"}, stems: []string{"crustacean"}, kindNeeded: true},
+	{class: "celery", eu: "celery", stems: []string{"celery"}},
+	{class: "mustard", eu: "mustard", stems: []string{"mustard"}},
+	{class: "sulphites", eu: "sulphites", also: []string{"sulfites", "sulphite", "sulfite", "sulphur_dioxide", "sulfur_dioxide"}, stems: []string{"sulphite", "sulphur"}},
+	{class: "lupin", eu: "lupin", stems: []string{"lupin"}},
+	{class: "molluscs", eu: "molluscs", also: []string{"mollusc", "mollusks"}, stems: []string{"mollusc"}},
+}
+
+// glutenKinds are the other cereals of Annex II, item 1; nutKinds the nuts of
+// its item 8, all of which the US agency's guidance of January 2025 also
+// lists. Makers write them without their class.
+var (
+	glutenKinds = []string{"barley", "rye", "oats"}
+	nutKinds    = []string{"almond", "hazelnut", "walnut", "cashew", "pecan", "brazil_nut", "pistachio", "macadamia"}
+)
+
+// parseAllergen reads "tree_nut:hazelnut", "nuts", "hazelnuts", "Soya" …
+// A word that neither region knows stays a class of its own.
+func parseAllergen(s string) allergen {
+	class, kind, _ := strings.Cut(s, ":")
+	class, kind = underscored(class), underscored(kind)
+	if class == "" || class == "none" && kind != "" {
+		class, kind = kind, ""
+	}
+	if class == "gluten_cereals" && (kind == "wheat" || kind == "spelt" || kind == "khorasan") {
+		return allergen{class: "wheat"}
+	}
+	for _, c := range allergenClasses {
+		if class == c.class || class == c.code || slices.Contains(c.also, class) {
+			return allergen{c.class, kind}
+		}
+	}
+	for _, one := range [...]string{class, strings.TrimSuffix(class, "s"), class + "s"} {
+		switch {
+		case slices.Contains(glutenKinds, one):
+			return allergen{"gluten", one}
+		case slices.Contains(nutKinds, one):
+			return allergen{"tree_nut", one}
+		}
+	}
+	return allergen{class, kind}
+}
+
+// underscored joins the words of s, in lower case, by one underscore each.
+func underscored(s string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), "_")
+}
+
+// rule returns how the rules word the class, nil if they do not know it.
+func (a allergen) rule() *allergenClass {
+	if i := a.rank(); i < len(allergenClasses) {
+		return &allergenClasses[i]
+	}
+	return nil
+}
+
+// under returns a as the rules of region see it, and whether they ask for it.
+func (a allergen) under(region Region) (allergen, bool) {
+	r := a.rule()
+	switch {
+	case a.class == "" || a.class == "none":
+		return a, false
+	case r == nil:
+		return a, true
+	case region == US:
+		return a, r.us != ""
+	case a.class == "wheat":
+		return allergen{"gluten", "wheat"}, true
+	case a.class == "milk" || a.class == "egg": // Annex II asks for no animal
+		return allergen{class: a.class}, true
+	}
+	return a, true
+}
+
+// word names a alone, as in brackets behind an ingredient.
+func (a allergen) word(region Region) string {
+	kind := strings.ReplaceAll(a.kind, "_", " ")
+	r := a.rule()
+	switch {
+	case r == nil:
+		return strings.ReplaceAll(a.class, "_", " ")
+	case kind != "" && a.class != "milk" && a.class != "egg":
+		return kind
+	case region == EU:
+		return r.eu
+	case kind != "": // the animal, FDA guidance of January 2025
+		return kind + " " + r.us
+	}
+	return r.us
+}
+
+// stems are the beginnings of the words that name a in a list: of its kind,
+// where it has one, since "nuts" alone does not say which.
+func (a allergen) stems() []string {
+	r := a.rule()
+	switch {
+	case r == nil:
+		return []string{a.class}
+	case a.kind == "" || r.class == "milk" || r.class == "egg":
+		return r.stems
+	}
+	first, _, _ := strings.Cut(a.kind, "_") // of "brazil nut"
+	return []string{strings.TrimSuffix(first, "s")}
+}
+
+// allergensOf returns what the rules of region ask for of an ingredient's
+// allergens. It reads both of its lists, for what one names the other may have
+// left out: an ingredient entered for one region keeps its allergens in the
+// other.
+func allergensOf(in *ingredient.Ingredient, region Region) []allergen {
+	var out []allergen
+	own, other := in.AllergensUS, in.AllergensEU
+	if region == EU {
+		own, other = other, own
+	}
+	for i, list := range [...][]string{own, other} {
+		for _, s := range list {
+			a, asked := parseAllergen(s).under(region)
+			named := func(b allergen) bool { return b == a || i == 1 && b.class == a.class && a.kind == "" }
+			if asked && !slices.ContainsFunc(out, named) {
+				out = append(out, a)
+			}
+		}
+	}
+	return out
+}
+
+// Allergens returns the allergens of an ingredient that the rules of region ask
+// for, as its lists write them: "milk", "tree_nut:hazelnut"; in the EU "eggs",
+// "nuts:hazelnut".
+func Allergens(in *ingredient.Ingredient, region Region) []string {
+	var out []string
+	for _, a := range allergensOf(in, region) {
+		code := a.class
+		if r := a.rule(); r != nil && region == EU && r.code != "" {
+			code = r.code
+		}
+		if a.kind != "" {
+			code += ":" + a.kind
+		}
+		out = append(out, code)
+	}
+	return out
+}
+
+// inClass words allergens of one class: "tree nuts (almond, hazelnut)".
+func inClass(of []allergen, region Region) string {
+	r := of[0].rule()
+	var words []string
+	for _, a := range of {
+		words = appendOnce(words, a.word(region))
+	}
+	if r == nil || r.class == "milk" || r.class == "egg" {
+		sort.Slice(words, func(i, j int) bool { return len(words[i]) < len(words[j]) }) // the plain word first
+		return strings.Join(words, ", ")
+	}
+	class := r.us
+	if region == EU {
+		class = r.eu
+	}
+	words = slices.DeleteFunc(words, func(w string) bool { return w == class })
+	if len(words) == 0 {
+		return class
+	}
+	sort.Strings(words)
+	return class + " (" + strings.Join(words, ", ") + ")"
+}
+
+// contains returns the US statement of major food allergens (FD&C Act
+// 403(w)), or a sentence that names those of Annex II. The EU wants no such
+// statement beside an emphasised list, so it is for the maker's eyes.
+func contains(f *Food, region Region) string {
+	var all []allergen
+	for _, u := range f.Lines {
+		if u.Grams > 0 {
+			for _, a := range allergensOf(u.Ingredient, region) {
+				if !slices.Contains(all, a) {
+					all = append(all, a)
+				}
+			}
+		}
+	}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].rank() < all[j].rank() })
+	var parts []string
+	for i := 0; i < len(all); {
+		n := i
+		for n < len(all) && all[n].class == all[i].class {
+			n++
+		}
+		parts = append(parts, inClass(all[i:n], region))
+		i = n
+	}
+	list := strings.Join(parts, ", ")
+	var unstated []string
+	for _, u := range f.Lines {
+		if u.Grams > 0 && UnstatedAllergens(u.Ingredient) {
+			unstated = appendOnce(unstated, commonName(u.Ingredient, region))
+		}
+	}
+	switch {
+	case len(unstated) > 0 && list == "":
+		list = "not stated for " + wordList(unstated, "and")
+	case len(unstated) > 0:
+		list += "; not stated for " + wordList(unstated, "and")
+	case list == "":
+		return ""
+	}
+	if region == EU {
+		return "Allergens, emphasised in the list: " + list + "."
+	}
+	return "Contains: " + list + "."
+}
+
+// UnstatedAllergens reports whether nobody said what an ingredient carries. Of
+// the library's own records an empty list means none.
+func UnstatedAllergens(in *ingredient.Ingredient) bool {
+	return in.Own && len(in.AllergensUS)+len(in.AllergensEU) == 0
+}
+
+// rank is the class's place in a statement: last for one that the rules do not
+// know.
+func (a allergen) rank() int {
+	i := slices.IndexFunc(allergenClasses, func(c allergenClass) bool { return c.class == a.class })
+	if i < 0 {
+		return len(allergenClasses)
+	}
+	return i
+}
+
+// hints are words of a name or of a pack's list that tell of an allergen. They
+// only ever warn: the list that the maker copied decides.
+var hints = map[string]string{
+	"milk": "milk", "buttermilk": "milk", "cream": "milk", "butter": "milk", "ghee": "milk", "cheese": "milk", "yogurt": "milk",
+	"yoghurt": "milk", "whey": "milk", "casein": "milk", "caseinate": "milk", "lactose": "milk",
+	"egg": "egg", "albumen": "egg", "meringue": "egg", "wheat": "wheat", "spelt": "wheat", "semolina": "wheat",
+	"barley": "barley", "malt": "barley", "rye": "rye", "oat": "oats", "soy": "soy", "soya": "soy", "soybean": "soy", "tofu": "soy",
+	"peanut": "peanut", "groundnut": "peanut", "sesame": "sesame", "tahini": "sesame", "halva": "sesame",
+	"almond": "almond", "marzipan": "almond", "hazelnut": "hazelnut", "walnut": "walnut", "cashew": "cashew", "pecan": "pecan",
+	"pistachio": "pistachio", "macadamia": "macadamia", "anchovy": "fish", "fish": "fish", "celery": "celery",
+	"mustard": "mustard", "sulphite": "sulphites", "sulfite": "sulphites", "lupin": "lupin",
+}
+
+// plantMilks are words before "milk", "cream" and "butter" that make them no
+// dairy.
+var plantMilks = map[string]bool{"coconut": true, "oat": true, "almond": true, "soy": true, "soya": true, "rice": true, "nut": true,
+	"cocoa": true, "peanut": true, "hazelnut": true, "cashew": true, "shea": true, "cacao": true, "sesame": true, "pistachio": true}
+
+// hinted returns the allergens that an own ingredient's name and parts tell of
+// and its lists do not.
+func hinted(in *ingredient.Ingredient, region Region) []string {
+	have := allergensOf(in, region)
+	var out []string
+	before := ""
+	eachWord(in.Name+"; "+in.CommonName+"; "+in.Parts, func(w string) {
+		one := singular(w)
+		class, told := hints[one]
+		if w == " " {
+			return
+		}
+		plant := plantMilks[before]
+		before = one
+		if !told || class == "milk" && plant {
+			return
+		}
+		a, asked := parseAllergen(class).under(region)
+		covered := func(b allergen) bool { return b.class == a.class && (b.kind == a.kind || b.kind == "" || a.kind == "") }
+		if asked && !slices.ContainsFunc(have, covered) {
+			out = appendOnce(out, a.word(region))
+		}
+	})
+	return out
+}
+
+// allergenWarnings says where the allergens of a maker's own ingredients are
+// not stated, not complete, or not named as the rules want them.
+func allergenWarnings(f *Food, region Region) []string {
+	var out []string
+	for _, u := range f.Lines {
+		in := u.Ingredient
+		if u.Grams == 0 {
+			continue
+		}
+		if UnstatedAllergens(in) {
+			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Name))
+		}
+		if in.Own && region == EU && len(in.AllergensUS) > 0 && len(in.AllergensEU) == 0 {
+			out = appendOnce(out, fmt.Sprintf("The allergens of %s follow the US list, which knows no other cereal than wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name))
+		}
+		if in.Own {
+			if told := hinted(in, region); len(told) > 0 {
+				out = appendOnce(out, fmt.Sprintf("%s tells of %s in its name or parts, but its allergens do not.", in.Name, wordList(told, "and")))
+			}
+		}
+		for _, a := range allergensOf(in, region) {
+			if r := a.rule(); r != nil && r.kindNeeded && a.kind == "" {
+				out = appendOnce(out, fmt.Sprintf("%s carries %s: the rules want the kind named, such as tree_nut:hazelnut.", in.Name, a.word(region)))
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,348 @@
+package label
+
+import (
+	"fmt"
+	"math"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// Claim is one claim with its published conditions.
+type Claim struct {
+	Claim      string  `json:"claim"`
+	Region     Region  `json:"region"`
+	Met        bool    `json:"met"`        // every condition that can be computed is met
+	Incomplete bool    `json:"incomplete"` // not met, but an unknown figure decides
+	Conditions []Limit `json:"conditions"`
+	// Disclosure is what must stand beside the claim, "" if nothing.
+	Disclosure string `json:"disclosure,omitempty"`
+}
+
+// claimOf settles a claim from its conditions. One that has only conditions
+// for the maker to judge is not met.
+func claimOf(name string, region Region, disclosure string, conditions ...Limit) Claim {
+	c := Claim{Claim: name, Region: region, Conditions: conditions}
+	computed, missed, open := 0, 0, 0
+	for _, l := range conditions {
+		switch {
+		case l.Judge:
+			continue
+		case l.Incomplete:
+			open++
+		case !l.Met:
+			missed++
+		}
+		computed++
+	}
+	c.Met = computed > 0 && missed == 0 && open == 0
+	c.Incomplete = missed == 0 && open > 0
+	if c.Met {
+		c.Disclosure = disclosure
+	}
+	return c
+}
+
+// usFood is what US claims are tested on.
+type usFood struct {
+	racc    *amounts // per reference amount
+	serving *amounts // per labelled serving
+	same    bool     // they are one amount
+	beside  string   // what stands beside every claim
+}
+
+func (u *usFood) of(i figure) ingredient.Amount { return u.racc.of[i] }
+
+// free is below on the reference amount and on the labelled serving, as the
+// "free" claims ask.
+func (u *usFood) free(what, section string, i figure, bound float64, unit string) []Limit {
+	limits := []Limit{below(what, section, u.of(i), bound, unit)}
+	if !u.same {
+		limits = append(limits, below(what+" of the labelled serving", section, u.serving.of[i], bound, unit))
+	}
+	return limits
+}
+
+// over reports whether a figure may exceed bound in either amount.
+func (u *usFood) over(i figure, bound float64) bool {
+	for _, a := range [...]*amounts{u.racc, u.serving} {
+		if m := a.of[i].Most; math.IsInf(m, 1) || dec(m).GreaterThan(dec(bound)) {
+			return true
+		}
+	}
+	return false
+}
+
+// usClaims tests the claims of 21 CFR 101.54, 101.56, 101.60–62 and 101.65 on
+// the reference amount. Sections without a note were read in secondary pages.
+func usClaims(f *Food, all *amounts, options Options) []Claim {
+	mass := f.MassG()
+	s := divide(f)
+	u := &usFood{racc: all.per(ReferenceML*f.DensityGPerML, mass), serving: all.per(s.grams, mass)}
+	u.same = dec(s.grams).Equal(dec(ReferenceML * f.DensityGPerML))
+	u.beside = u.disclosure()
+	if s.dual {
+		u.beside = joinSentences(`Say "per serving" with the claim (21 CFR 101.9(b)(12)(ii)).`, u.beside)
+	}
+	claims := append(u.sugarAndEnergyClaims(), u.fatClaims()...)
+	claims = append(claims, u.nutrientClaims()...)
+	claims = append(claims, claimOf("healthy", US, "", judged("the food-group equivalents and limits of this section, which are not computed", "21 CFR 101.65(d)")))
+	return append(claims, usRelative(u, options.Reference)...)
+}
+
+func (u *usFood) sugarAndEnergyClaims() []Claim {
+	const energy, sodium, sugar = "21 CFR 101.60(b)", "21 CFR 101.61(b)", "21 CFR 101.60(c), from memory"
+	statement := joinSentences("Say beside it that the food is not low or reduced in calories, unless it is.", u.beside)
+	return []Claim{
+		claimOf("calorie free", US, u.beside, u.free("calories", energy+", from memory", energyUS, 5, "kcal")...),
+		claimOf("low calorie", US, u.beside, atMost("calories", energy, u.of(energyUS), 40, "kcal")),
+		claimOf("sugar free", US, statement, append(u.free("total sugars", sugar, sugars, 0.5, "g"),
+			atMost("sugar added as an ingredient", sugar, u.of(addedSugars), 0, "g"))...),
+		claimOf("no added sugar", US, statement, atMost("added sugars", sugar, u.of(addedSugars), 0, "g"),
+			judged("no jam, jelly or concentrated juice in sugar's place; a food like it has added sugar", sugar)),
+		claimOf("sodium free", US, u.beside, u.free("sodium", sodium+", from memory", sodiumMG, 5, "mg")...),
+		claimOf("very low sodium", US, u.beside, atMost("sodium", sodium, u.of(sodiumMG), 35, "mg")),
+		claimOf("low sodium", US, u.beside, atMost("sodium", sodium, u.of(sodiumMG), 140, "mg")),
+	}
+}
+
+func (u *usFood) fatClaims() []Claim {
+	const total, acids, chol = "21 CFR 101.62(b)", "21 CFR 101.62(c)", "21 CFR 101.62(d)"
+	noFat := judged("no ingredient that is a fat, unless the list of ingredients explains it", total+", from memory")
+	besideAcids := u.beside
+	if u.over(cholesterolMG, 1.999999999) {
+		besideAcids = joinSentences("Declare the cholesterol beside it.", besideAcids)
+	}
+	if u.over(fat, 3) {
+		besideAcids = joinSentences("Declare the total fat beside it.", besideAcids)
+	}
+	besideChol := u.beside
+	if u.over(fat, 13) {
+		besideChol = joinSentences("Declare the total fat beside it.", besideChol)
+	}
+	return []Claim{
+		claimOf("fat free", US, u.beside, append(u.free("fat", total, fat, 0.5, "g"), noFat)...),
+		claimOf("low fat", US, u.beside, atMost("fat", total, u.of(fat), 3, "g")),
+		claimOf("saturated fat free", US, besideAcids, append(u.free("saturated fat", acids+", from memory", saturated, 0.5, "g"),
+			u.free("trans fat", acids+", from memory", trans, 0.5, "g")...)...),
+		claimOf("low saturated fat", US, besideAcids,
+			atMost("saturated fat", acids, u.of(saturated), 1, "g"),
+			atMost("energy from saturated fat", acids, share(times(u.of(saturated), usFat), u.of(energyUS)), 15, "%")),
+		claimOf("cholesterol free", US, besideChol, append(u.free("cholesterol", chol+", from memory", cholesterolMG, 2, "mg"),
+			atMost("saturated fat", chol+", from memory", u.of(saturated), 2, "g"))...),
+		claimOf("low cholesterol", US, besideChol,
+			atMost("cholesterol", chol, u.of(cholesterolMG), 20, "mg"),
+			atMost("saturated fat", chol, u.of(saturated), 2, "g")),
+	}
+}
+
+// nutrientClaims are "good source" and "high" by 21 CFR 101.54. Of protein the
+// section counts the amount corrected for its quality (PDCAAS, at most 1.00),
+// which no record here gives: less protein than the claim asks for misses it,
+// enough leaves it open.
+func (u *usFood) nutrientClaims() []Claim {
+	var claims []Claim
+	for _, n := range [...]struct{ key, name string }{
+		{"dietary_fiber", "fiber"}, {"vitamin_d", "vitamin D"}, {"calcium", "calcium"}, {"iron", "iron"}, {"potassium", "potassium"},
+	} {
+		l := usLineFor(n.key)
+		dv := times(u.of(l.figure), 100/l.dv.InexactFloat64())
+		beside := u.beside
+		if n.key == "dietary_fiber" && u.over(fat, 3) { // 101.54(d), from memory
+			beside = joinSentences("Declare the total fat per serving beside it.", beside)
+		}
+		claims = append(claims,
+			claimOf("good source of "+n.name, US, beside,
+				atLeast(n.name+", % Daily Value", "21 CFR 101.54(c)", dv, 10, "%"),
+				below(n.name+", % Daily Value", "21 CFR 101.54(c)", exactly(dv.Known), 20, "%")),
+			claimOf("high in "+n.name, US, beside, atLeast(n.name+", % Daily Value", "21 CFR 101.54(b)", dv, 20, "%")))
+	}
+	const section = "21 CFR 101.54, 101.9(c)(7)(i)"
+	for _, n := range [...]struct {
+		name string
+		g    float64
+	}{{"good source of protein", 5}, {"high protein", 10}} {
+		most := u.of(protein).Most
+		quality := atLeast("protein corrected by PDCAAS, which no record gives; uncorrected", section, ingredient.Amount{Known: u.of(protein).Known, Most: most}, n.g, "g")
+		quality.Incomplete, quality.Met = quality.Met || quality.Incomplete, false
+		claims = append(claims, claimOf(n.name, US, "", quality))
+	}
+	return claims
+}
+
+// disclosure returns "See nutrition information for … content." where a
+// claim needs it: over 13 g fat, 4 g saturated fat, 60 mg cholesterol or
+// 480 mg sodium per reference amount or serving, 21 CFR 101.13(h) (read in
+// secondary pages). An unknown figure counts at its most.
+func (u *usFood) disclosure() string {
+	var of []string
+	for _, t := range [...]struct {
+		f     figure
+		bound float64
+		word  string
+	}{{fat, 13, "fat"}, {saturated, 4, "saturated fat"}, {cholesterolMG, 60, "cholesterol"}, {sodiumMG, 480, "sodium"}} {
+		if u.over(t.f, t.bound) {
+			of = append(of, t.word)
+		}
+	}
+	if len(of) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("“See nutrition information for %s content.”", wordList(of, "and"))
+}
+
+// noReference is the condition of a comparison that nothing is given for.
+func noReference(section string) Limit {
+	return judged("a reference food to compare with, which was not given", section)
+}
+
+// less returns by how many percent own is below reference: Known is the least
+// that the unknown parts allow, Most the most.
+func less(own, reference ingredient.Amount) ingredient.Amount {
+	cut := func(own, reference float64) float64 {
+		if !(reference > 0) || math.IsInf(own, 1) {
+			return 0
+		}
+		return 100 * (1 - own/reference)
+	}
+	return ingredient.Amount{Known: cut(own.Most, reference.Known), Most: cut(own.Known, reference.Most)}
+}
+
+// usRelative tests "reduced" and "light" against the reference food, per
+// reference amount.
+func usRelative(u *usFood, reference *Food) []Claim {
+	if reference == nil {
+		return []Claim{claimOf("reduced …", US, "", noReference("21 CFR 101.60–62")), claimOf("light", US, "", noReference("21 CFR 101.56"))}
+	}
+	r := totals(reference).per(ReferenceML*reference.DensityGPerML, reference.MassG())
+	beside := joinSentences("Name "+nameOr(reference, "the reference food")+", the percentage and both amounts beside it (21 CFR 101.13(j), from memory).", u.beside)
+	var claims []Claim
+	for _, n := range [...]struct {
+		name, what, section string
+		f                   figure
+		low                 float64
+		unit                string
+	}{
+		{"reduced calories", "calories", "21 CFR 101.60(b)", energyUS, 40, "kcal"}, {"reduced sugar", "total sugars", "21 CFR 101.60(c)", sugars, 0, "g"},
+		{"reduced sodium", "sodium", "21 CFR 101.61(b)", sodiumMG, 140, "mg"}, {"reduced fat", "fat", "21 CFR 101.62(b)", fat, 3, "g"},
+		{"reduced saturated fat", "saturated fat", "21 CFR 101.62(c)", saturated, 1, "g"}, {"reduced cholesterol", "cholesterol", "21 CFR 101.62(d)", cholesterolMG, 20, "mg"},
+	} {
+		conditions := []Limit{
+			atLeast(n.what+" less than the reference food's", n.section, less(u.of(n.f), r.of[n.f]), 25, "%"),
+			fact("the reference food's own "+n.what, n.section, fmt.Sprintf("over %.4g %s, so that it is not low itself", n.low, n.unit), dec(r.of[n.f].Known).GreaterThan(dec(n.low))),
+		}
+		if n.f == cholesterolMG {
+			conditions = append(conditions, atMost("saturated fat", n.section+", from memory", u.of(saturated), 2, "g"))
+		}
+		claims = append(claims, claimOf(n.name, US, beside, conditions...))
+	}
+	const section = "21 CFR 101.56(b)"
+	lessFat := atLeast("fat less than the reference food's", section, less(u.of(fat), r.of[fat]), 50, "%")
+	lessEnergy := atLeast("calories less than the reference food's", section, less(u.of(energyUS), r.of[energyUS]), 100.0/3, "%")
+	condition := lessEnergy // or half the fat, unless half the calories are fat
+	if share(times(u.of(fat), usFat), u.of(energyUS)).Most >= 50 || lessFat.Met {
+		condition = lessFat
+	}
+	return append(claims, claimOf("light", US, beside, condition))
+}
+
+func nameOr(f *Food, or string) string {
+	if f.Name == "" {
+		return or
+	}
+	return "“" + f.Name + "”"
+}
+
+// Sources of the EU conditions.
+const (
+	euAnnex       = "Regulation (EC) No 1924/2006, Annex"
+	euAnnexUnread = euAnnex + " (from memory)"
+)
+
+// euClaims tests the claims of Regulation (EC) No 1924/2006, Annex, on 100 g.
+func euClaims(a *amounts, options Options) []Claim {
+	of := func(i figure) ingredient.Amount { return a.of[i] }
+	satTrans := of(saturated).Plus(of(trans), 1)
+	proteinShare := share(times(of(protein625), euKcal.protein), of(energyEU))
+	natural := ""
+	if of(sugars).Most > 0 {
+		natural = "Say beside it: “contains naturally occurring sugars” (Annex, from memory)."
+	}
+	claims := []Claim{
+		claimOf("low energy", EU, "", atMost("energy", euAnnex, of(energyEU), 40, "kcal")),
+		claimOf("fat-free", EU, "", atMost("fat", euAnnex, of(fat), 0.5, "g")),
+		claimOf("low fat", EU, "", atMost("fat", euAnnex, of(fat), 3, "g")),
+		claimOf("saturated fat-free", EU, "", atMost("saturated and trans fat", euAnnexUnread, satTrans, 0.1, "g")),
+		claimOf("low saturated fat", EU, "",
+			atMost("saturated and trans fat", euAnnex, satTrans, 1.5, "g"),
+			atMost("energy from saturated and trans fat", euAnnex, share(times(satTrans, euKcal.fat), of(energyEU)), 10, "%")),
+		claimOf("sugars-free", EU, "", atMost("sugars", euAnnexUnread, of(sugars), 0.5, "g")),
+		claimOf("low sugars", EU, "", atMost("sugars", euAnnex, of(sugars), 5, "g")),
+		claimOf("with no added sugars", EU, natural, atMost("added sugars", euAnnexUnread, of(addedSugars), 0, "g"),
+			judged("no other food used for its sweetening", euAnnexUnread)),
+		claimOf("sodium-free or salt-free", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 5, "mg")),
+		claimOf("very low sodium or salt", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 40, "mg")),
+		claimOf("low sodium or salt", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 120, "mg")),
+		claimOf("source of fibre", EU, "", atLeast("fibre", euAnnexUnread, of(fibre), 3, "g")),
+		claimOf("high fibre", EU, "", atLeast("fibre", euAnnexUnread, of(fibre), 6, "g")),
+		claimOf("source of protein", EU, "", atLeast("energy from protein", euAnnexUnread, proteinShare, 12, "%")),
+		claimOf("high protein", EU, "", atLeast("energy from protein", euAnnexUnread, proteinShare, 20, "%")),
+	}
+	// Nutrient reference values: Regulation (EU) No 1169/2011, Annex XIII, Part
+	// A; a significant amount is 15 % of one in 100 g (both from memory).
+	for _, n := range [...]struct {
+		name, unit string
+		f          figure
+		nrv        float64
+	}{{"vitamin D", "µg", vitaminD, 5}, {"calcium", "mg", calcium, 800}, {"iron", "mg", iron, 14}, {"potassium", "mg", potassium, 2000}} {
+		claims = append(claims,
+			claimOf("source of "+n.name, EU, "", atLeast(n.name, euAnnexUnread, of(n.f), 0.15*n.nrv, n.unit)),
+			claimOf("high "+n.name, EU, "", atLeast(n.name, euAnnexUnread, of(n.f), 0.30*n.nrv, n.unit)))
+	}
+	return append(claims, euRelative(a, options.Reference)...)
+}
+
+// euRelative tests "reduced" and "light" against the reference food, per
+// 100 g.
+func euRelative(a *amounts, reference *Food) []Claim {
+	if reference == nil {
+		return []Claim{claimOf("energy-reduced, reduced …, light", EU, "", noReference(euAnnex))}
+	}
+	r := totals(reference).per(100, reference.MassG())
+	beside := "Name " + nameOr(reference, "the reference food") + " and the difference beside it; “light” or “lite” may stand for it, with what makes it so (Annex, Article 9, from memory)."
+	cutOf := func(what string, own, of ingredient.Amount, bound float64) Limit {
+		return atLeast(what+" less than the reference food's", euAnnexUnread, less(own, of), bound, "%")
+	}
+	cut := func(what string, i figure, bound float64) Limit { return cutOf(what, a.of[i], r.of[i], bound) }
+	noMore := func(what string, i figure, unit string) Limit {
+		return atMost(what+", no more than the reference food's", euAnnexUnread, a.of[i], r.of[i].Known, unit)
+	}
+	energy := cut("energy", energyEU, 30)
+	energy.Section = euAnnex
+	return []Claim{
+		claimOf("energy-reduced", EU, beside, energy),
+		claimOf("reduced fat", EU, beside, cut("fat", fat, 30)),
+		claimOf("reduced saturated fat", EU, beside, cutOf("saturated and trans fat", a.of[saturated].Plus(a.of[trans], 1), r.of[saturated].Plus(r.of[trans], 1), 30), noMore("trans fat", trans, "g")),
+		claimOf("reduced sugars", EU, beside, cut("sugars", sugars, 30), noMore("energy", energyEU, "kcal")),
+		claimOf("reduced sodium or salt", EU, beside, cut("sodium", sodiumMG, 25)),
+	}
+}
+
+// share returns 100·part/whole, in %: the least over the most and the most
+// over the least.
+func share(part, whole ingredient.Amount) ingredient.Amount {
+	out := ingredient.Amount{Most: math.Inf(1)}
+	if whole.Most > 0 {
+		out.Known = 100 * part.Known / whole.Most
+	}
+	if whole.Known > 0 {
+		out.Most = 100 * part.Most / whole.Known
+	}
+	return out
+}
+
+func joinSentences(a, b string) string {
+	if b == "" {
+		return a
+	}
+	return a + " " + b
+}

@@ -1,0 +1,430 @@
+package label
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// Name is one name with the limits that stand before it.
+type Name struct {
+	Name   string  `json:"name"`
+	Region Region  `json:"region"`
+	Of     string  `json:"of"`  // "whole food", or "dense phase alone"
+	Met    bool    `json:"met"` // every limit that can be computed is met
+	Limits []Limit `json:"limits"`
+	Note   string  `json:"note,omitempty"`
+}
+
+// Limit is one condition with the food's own figure.
+type Limit struct {
+	What    string   `json:"what"`
+	Section string   `json:"section"`
+	Bound   string   `json:"bound"`
+	Own     *float64 `json:"own"` // nil where it is not a figure, or unknown
+	Unit    string   `json:"unit"`
+	Met     bool     `json:"met"`
+	Judge   bool     `json:"judge"`          // for the maker to judge; Met says nothing
+	Miss    float64  `json:"miss,omitempty"` // by how much it is missed, in Unit
+
+	// Incomplete tells that Own is only the known part, and that what is
+	// unknown could change Met.
+	Incomplete bool `json:"incomplete"`
+}
+
+// Limits of the US standards, g/mL: 4.5, 1.6 and 6 lb/gal, at 453.59237 g to
+// the pound and 3785.411784 mL to the gallon.
+const (
+	gPerMLOfLbPerGal = 453.59237 / 3785.411784
+	weightLbPerGal   = 4.5
+	solidsLbPerGal   = 1.6
+	sherbetLbPerGal  = 6.0
+)
+
+// names returns the proposed name and every name tested, those of the label's
+// own region first: on the whole food, then on the dense phase alone.
+func names(f *Food, region Region) (proposed string, all []Name) {
+	whole := composition(f)
+	dense := whole
+	parts := []struct {
+		m  makeup
+		of string
+	}{{whole, "whole food"}}
+	if f.Dense != nil && f.Dense.MassG() > 0 && whole.hasFoam {
+		dense = composition(f.Dense)
+		parts = append(parts, struct {
+			m  makeup
+			of string
+		}{dense, "dense phase alone"})
+	}
+	for _, p := range parts {
+		for _, test := range [...]func(*makeup) Name{iceCream, frozenCustard, sherbet, waterIce, mellorine,
+			euDairyIceCream, euIceCream, ukIceCream, ukDairyIceCream, ukMilkIce} {
+			n := test(&p.m)
+			n.Of = p.of
+			n.Met = true
+			for _, l := range n.Limits {
+				n.Met = n.Met && (l.Met || l.Judge)
+			}
+			all = append(all, n)
+		}
+	}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Region == region && all[j].Region != region })
+	return propose(f, region, &whole, all), all
+}
+
+// atLeast is a limit from below: the known part must reach it.
+func atLeast(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	v := own.Known
+	met := dec(v).GreaterThanOrEqual(dec(bound))
+	return Limit{What: what, Section: section, Bound: fmt.Sprintf("at least %.4g", bound), Own: &v, Unit: unit,
+		Met: met, Miss: max(0, bound-v), Incomplete: !met && (math.IsInf(own.Most, 1) || dec(own.Most).GreaterThanOrEqual(dec(bound)))}
+}
+
+// atMost is a limit from above: the most it can be must keep it.
+func atMost(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	return upper(what, section, own, bound, unit, "at most", false)
+}
+
+// below is atMost without the bound itself.
+func below(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	return upper(what, section, own, bound, unit, "below", true)
+}
+
+func upper(what, section string, own ingredient.Amount, bound float64, unit, word string, strict bool) Limit {
+	keeps := func(v float64) bool {
+		if math.IsInf(v, 1) {
+			return false
+		}
+		c := dec(v).Cmp(dec(bound))
+		return c < 0 || c == 0 && !strict
+	}
+	v := own.Known
+	met := keeps(own.Most)
+	return Limit{What: what, Section: section, Bound: fmt.Sprintf("%s %.4g", word, bound), Own: &v, Unit: unit,
+		Met: met, Miss: max(0, v-bound), Incomplete: !met && keeps(v)}
+}
+
+func exactly(v float64) ingredient.Amount { return ingredient.Amount{Known: v, Most: v} }
+
+func judged(what, section string) Limit {
+	return Limit{What: what, Section: section, Bound: "for you to judge", Judge: true}
+}
+
+func fact(what, section, bound string, met bool) Limit {
+	return Limit{What: what, Section: section, Bound: bound, Met: met}
+}
+
+// frozenMix are the limits that 21 CFR 135.110 puts on mix and freezing.
+func (m *makeup) frozenMix(section string) []Limit {
+	return append([]Limit{m.stirred(section), judged("mix pasteurised", section)}, m.weights(section)...)
+}
+
+// stirred is for the maker to judge, but that a folded foam never is.
+func (m *makeup) stirred(section string) Limit {
+	if m.hasFoam {
+		return fact("frozen while stirring", section, "all of it; the foam is folded in", false)
+	}
+	return judged("frozen while stirring", section)
+}
+
+// iceCreamMix are the limits that ice cream and frozen custard share: 21 CFR
+// 135.110(a).
+func (m *makeup) iceCreamMix() []Limit {
+	limits := m.frozenMix("21 CFR 135.110(a)")
+	limits = append(limits, atMost("fat that is neither milk, egg nor a flavour's", "21 CFR 135.110(a)(1), incidental taken as 0.5 %", exactly(m.addedFat), incidentalFat, "%"))
+	if m.hasGoat && m.hasCow {
+		limits = append(limits, fact("milk", "21 CFR 135.110, 135.115", "of cows alone or of goats alone", false))
+	}
+	return append(limits, m.dairyLimits()...)
+}
+
+// named puts the goat before a name, 21 CFR 135.115.
+func (m *makeup) named(name string) string {
+	if m.hasGoat {
+		return "goat's milk " + name
+	}
+	return name
+}
+
+// weights are the limits on what a gallon weighs.
+func (m *makeup) weights(section string) []Limit {
+	return []Limit{
+		atLeast("weight", section, exactly(m.density/gPerMLOfLbPerGal), weightLbPerGal, "lb/gal"),
+		atLeast("total solids", section, exactly(m.density*m.solids/100/gPerMLOfLbPerGal), solidsLbPerGal, "lb/gal"),
+	}
+}
+
+// dairyLimits are milkfat and nonfat milk solids of 21 CFR 135.110(a)(2). The
+// pairs are 10/10, 11/9, 12/8, 13/7 and 14/6 %; with bulky flavours 10 and
+// 20 % of the remainder, and 8 and 16 % of the food.
+func (m *makeup) dairyLimits() []Limit {
+	const section = "21 CFR 135.110(a)(2)"
+	rest := 100 - m.bulky.Known // % of the food
+	limits := []Limit{atMost("whey, of the nonfat milk solids", "7 CFR 58.2825", exactly(m.whey), 25, "%")}
+	if m.bulky.Known == 0 {
+		need := 20 - dec(min(max(m.milkFat.Known, 10), 14)).Floor().InexactFloat64()
+		return append(limits,
+			atLeast("milkfat", section, m.milkFat, 10, "%"),
+			atLeast(fmt.Sprintf("nonfat milk solids beside %.1f %% milkfat", m.milkFat.Known), section, m.msnf, need, "%"))
+	}
+	if rest <= 0 {
+		return append(limits, fact("food beside its bulky flavours", section, "some", false))
+	}
+	total := m.milkFat.Plus(m.msnf, 1)
+	ofRest := func(a ingredient.Amount) ingredient.Amount { return times(a, 100/rest) }
+	return append(limits,
+		atLeast("milkfat without the bulky flavours", section, ofRest(m.milkFat), 10, "%"),
+		atLeast("milk solids without the bulky flavours", section, ofRest(total), 20, "%"),
+		atLeast("milkfat", section, m.milkFat, 8, "%"),
+		atLeast("milk solids", section, total, 16, "%"))
+}
+
+// Egg yolk solids that divide ice cream from frozen custard, and the least of
+// a custard with bulky flavours, % (read in state copies of the standard).
+const yolkSolids, leastYolkSolids = 1.4, 1.12
+
+func iceCream(m *makeup) Name {
+	yolk := m.yolk
+	if rest := 100 - m.bulky.Known; rest > 0 {
+		yolk = times(yolk, 100/rest)
+	}
+	limits := append(m.iceCreamMix(), below("egg yolk solids without bulky flavours", "21 CFR 135.110(a)(2)", yolk, yolkSolids, "%"))
+	return Name{Name: m.named("ice cream"), Region: US, Limits: limits, Note: m.bulkyNote()}
+}
+
+func frozenCustard(m *makeup) Name {
+	need := max(leastYolkSolids, yolkSolids*(100-m.bulky.Known)/100)
+	limits := append(m.iceCreamMix(), atLeast("egg yolk solids", "21 CFR 135.110(a)(2)", m.yolk, need, "%"))
+	return Name{Name: m.named("frozen custard (also french ice cream)"), Region: US, Limits: limits, Note: m.bulkyNote()}
+}
+
+// bulkyNote says what was counted as bulky.
+func (m *makeup) bulkyNote() string {
+	switch {
+	case m.bulky.Most > m.bulky.Known:
+		return fmt.Sprintf("bulky flavours are at least %.1f %% at their counted weight; the cocoa solids of an ingredient are unknown", m.bulky.Known)
+	case m.bulky.Known > 0:
+		return fmt.Sprintf("bulky flavours are %.1f %% at their counted weight (cocoa × 2.5, fruit and nuts × 1.4)", m.bulky.Known)
+	}
+	return ""
+}
+
+func sherbet(m *makeup) Name {
+	const section = "21 CFR 135.140"
+	total := m.milkFat.Plus(m.msnf, 1)
+	return Name{Name: m.named("sherbet"), Region: US, Limits: []Limit{
+		m.stirred(section), judged("mix pasteurised", section),
+		atLeast("weight", section, exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
+		atLeast("milkfat", section, m.milkFat, 1, "%"),
+		atMost("milkfat", section, m.milkFat, 2, "%"),
+		atLeast("nonfat milk-derived solids", section, m.msnf, 1, "%"),
+		atLeast("milk solids", section, total, 2, "%"),
+		atMost("milk solids", section, total, 5, "%"),
+	}}
+}
+
+// waterIce: made "in the same manner" as sherbet, but that the mix need not be
+// pasteurised (§ 135.160; that the sherbet's weight holds too is from memory).
+func waterIce(m *makeup) Name {
+	const section = "21 CFR 135.160"
+	return Name{Name: "water ice", Region: US, Limits: []Limit{
+		m.stirred(section),
+		atLeast("weight", section+" by 135.140, from memory", exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
+		fact("milk ingredients", section, "none", !m.hasDairy),
+		fact("egg ingredients other than white", section, "none", !m.hasYolk),
+	}}
+}
+
+// mellorine: 6 % fat and 2.7 % protein of the food without its bulky flavours
+// (that exclusion from memory), and in no case under 4.8 and 2.2 %.
+func mellorine(m *makeup) Name {
+	const section = "21 CFR 135.130"
+	limits := m.frozenMix(section)
+	if rest := 100 - m.bulky.Known; m.bulky.Known == 0 {
+		limits = append(limits, atLeast("fat", section, m.fat, 6, "%"), atLeast("protein", section, m.protein, 2.7, "%"))
+	} else if rest > 0 {
+		limits = append(limits,
+			atLeast("fat without the bulky flavours' weight", section, times(m.fat, 100/rest), 6, "%"),
+			atLeast("protein without the bulky flavours' weight", section, times(m.protein, 100/rest), 2.7, "%"),
+			atLeast("fat", section, m.fat, 4.8, "%"), atLeast("protein", section, m.protein, 2.2, "%"))
+	} else {
+		limits = append(limits, fact("food beside its bulky flavours", section, "some", false))
+	}
+	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality and vitamin A are for you to judge",
+		Limits: append(limits, fact("fat other than milk, egg and flavour fat", section, "some", m.addedFat > incidentalFat))}
+}
+
+// incidentalFat is the % of fat from flavours that the yardsticks of the EU
+// trade and the UK are read to leave out of account (common practice, no
+// source).
+const incidentalFat = 0.5
+
+const (
+	euCode  = "Code for Edible Ices, the EU trade's yardstick (no law; read in secondary pages)"
+	ukGuide = "UK trade guide (no law since 2014; read in secondary pages)"
+)
+
+func euDairyIceCream(m *makeup) Name {
+	return Name{Name: "dairy ice cream", Region: EU, Limits: []Limit{
+		atLeast("milk fat", euCode, m.anyMilkFat, 5, "%"),
+		atMost("fat that is neither milk nor egg", euCode, exactly(m.otherFat), incidentalFat, "%"),
+	}, Note: "fat of nuts or cocoa that only flavours is for you to judge"}
+}
+
+func euIceCream(m *makeup) Name {
+	return Name{Name: "ice cream (EU code)", Region: EU, Limits: []Limit{
+		fact("fat", euCode, "some", m.fat.Known > 0),
+		fact("protein", euCode, "some", m.protein.Known > 0),
+	}}
+}
+
+func ukIceCream(m *makeup) Name {
+	return Name{Name: "ice cream (UK guide)", Region: EU, Limits: []Limit{
+		atLeast("fat", ukGuide, m.fat, 5, "%"),
+		atLeast("milk protein", ukGuide, m.milkProtein, 2.5, "%"),
+	}}
+}
+
+func ukDairyIceCream(m *makeup) Name {
+	return Name{Name: "dairy ice cream (UK guide)", Region: EU, Limits: []Limit{
+		atLeast("milk fat", ukGuide, m.anyMilkFat, 5, "%"),
+		atLeast("milk protein", ukGuide, m.milkProtein, 2.5, "%"),
+		atMost("fat that is neither milk nor egg", ukGuide, exactly(m.otherFat), incidentalFat, "%"),
+	}, Note: "fat of nuts or cocoa that only flavours is for you to judge"}
+}
+
+func ukMilkIce(m *makeup) Name {
+	return Name{Name: "milk ice (UK guide)", Region: EU, Limits: []Limit{
+		atLeast("milk fat", ukGuide, m.anyMilkFat, 2.5, "%"),
+		atLeast("nonfat milk solids", ukGuide, m.msnf, 6, "%"),
+	}}
+}
+
+// propose words a truthful descriptive name (21 CFR 101.3(b), from memory;
+// Regulation (EU) No 1169/2011, Article 17). A standard's name stands for the
+// whole only where the whole meets it, and for the custard where that does.
+func propose(f *Food, region Region, whole *makeup, all []Name) string {
+	met := func(name, of string) bool {
+		return slices.ContainsFunc(all, func(n Name) bool {
+			return n.Met && n.Region == region && n.Of == of && strings.HasPrefix(strings.TrimPrefix(n.Name, "goat's milk "), name)
+		})
+	}
+	const here, alone = "whole food", "dense phase alone"
+	head, part := "Frozen dessert", ""
+	if whole.hasDairy {
+		head = "Frozen dairy dessert"
+	}
+	if whole.hasYolk {
+		part = "egg custard"
+	}
+	if whole.hasDairy && whole.hasYolk {
+		part = "custard"
+	}
+	if region == EU {
+		switch {
+		case met("dairy ice cream (UK guide)", here):
+			head = "Dairy ice cream"
+		case met("ice cream (UK guide)", here):
+			head = "Ice cream"
+		}
+	} else {
+		standards := [...]string{"frozen custard", "ice cream", "sherbet", "water ice", "mellorine"}
+		for _, name := range standards {
+			if met(name, here) {
+				head, part = whole.named(name), ""
+				head = strings.ToUpper(head[:1]) + head[1:]
+				break
+			}
+		}
+		for _, name := range standards[:2] {
+			if part != "" && met(name, alone) {
+				part = whole.named(name)
+				break
+			}
+		}
+	}
+	if whole.hasFoam && !whole.hasDense {
+		part = foamWord(f)
+	}
+	if part != "" {
+		head += ": " + part
+	}
+	if with := characterising(f, region); with != "" {
+		head += " with " + with
+	}
+	if whole.hasFoam && whole.hasDense {
+		head += " rippled with " + foamWord(f)
+	}
+	return head
+}
+
+// Least of a fruit or of nuts, in % of the food, that is not "too little" to
+// stand in a name: 21 CFR part 135 (older print).
+func leastOf(in *ingredient.Ingredient) float64 {
+	if in.Standing == ingredient.Nut || in.Standing == ingredient.Cocoa {
+		return 2
+	}
+	words := strings.Fields(strings.ReplaceAll(in.ID, "_", " "))
+	any := func(of ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+	}
+	switch {
+	case any("lemon", "lime", "orange", "yuzu", "grapefruit", "mandarin"):
+		return 2
+	case any("strawberry", "raspberry", "blackberry", "blueberry", "cranberry", "cherry", "currant", "gooseberry"):
+		return 6
+	}
+	return 10
+}
+
+// enough is an ingredient that may characterise the food: cocoa, nuts and
+// fruit at their least or more. Dried fruit counts at its fresh weight.
+func enough(it *listed, mass float64) bool {
+	in, g := it.lines[0].Ingredient, it.grams
+	switch in.Standing {
+	case ingredient.DriedFruit:
+		g *= (100 - in.Cell(ingredient.Water).Or(0)) / freshSolids
+	case ingredient.Cocoa, ingredient.Fruit, ingredient.Nut:
+	default:
+		return false
+	}
+	return dec(100 * g / mass).GreaterThanOrEqual(dec(leastOf(in)))
+}
+
+// leastAlcohol is the % of alcohol by weight from which the name tells of what
+// brings it (common practice, no source; that the name should is too).
+const leastAlcohol = 0.5
+
+// characterising returns what a name should tell of: the fruit, nuts and
+// chocolate that the food holds enough of, the heaviest two, and its spirits.
+func characterising(f *Food, region Region) string {
+	var flavours, spirits []string
+	mass := f.MassG()
+	for _, it := range list(f, region) {
+		name, _, _ := strings.Cut(it.name, " (")
+		in := it.lines[0].Ingredient
+		switch {
+		case enough(&it, mass) && len(flavours) < 2:
+			flavours = append(flavours, name)
+		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Or(0) > 1 && 100*f.alcoholG()/mass >= leastAlcohol:
+			spirits = append(spirits, name)
+		}
+	}
+	return wordList(append(flavours, spirits...), "and")
+}
+
+// foamWord names the foam by what it is beaten from.
+func foamWord(f *Food) string {
+	for _, u := range f.Lines {
+		in := u.Ingredient
+		if u.Phase != DensePhase && u.Grams > 0 && in.Group == "egg" && in.Cell(ingredient.EggYolkSolids).Or(1) == 0 {
+			return "egg-white foam"
+		}
+	}
+	return "a sweet foam"
+}

@@ -1,0 +1,243 @@
+package label
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// usFootnote: 21 CFR 101.9(d)(9).
+const usFootnote = "*The % Daily Value tells you how much a nutrient in a serving of food contributes to a daily diet. " +
+	"2,000 calories a day is used for general nutrition advice."
+
+// forUS builds the Nutrition Facts.
+func forUS(f *Food, options Options) (*Label, error) {
+	all := totals(f)
+	mass := f.MassG()
+	s := divide(f)
+	text, count := s.text()
+	l := &Label{
+		Region: US, ServingG: s.grams, ServingMeasure: s.measure,
+		ServingsPerContainer: count.InexactFloat64(), ServingsText: text,
+		Columns: "single", ColumnsWhy: s.reason,
+		Footnote: usFootnote, EnergyMethod: usEnergyMethod(f),
+	}
+	secondG := 0.0
+	switch l.SecondAllowed = s.dual || s.mayDual; {
+	case s.dual:
+		secondG, l.SecondColumn = s.containerG, PerContainer
+	case options.SecondColumn && !s.mayDual:
+		return nil, fmt.Errorf("label: no second column: %s", s.reason)
+	case options.SecondColumn:
+		secondG, l.SecondColumn = ReferenceML*f.DensityGPerML, Cups(ReferenceML)
+	}
+	// What may go must be insignificant in both columns, so in the larger.
+	l.Lines, l.NotSignificant = usPanel(all.per(max(s.grams, secondG), mass), options)
+	if secondG > 0 {
+		l.Columns = "dual"
+		first, _ := usPanel(all.per(s.grams, mass), Options{})
+		second, _ := usPanel(all.per(secondG, mass), Options{})
+		l.Lines, l.Second = matching(first, l.Lines), matching(second, l.Lines)
+	}
+	l.addStatement(f)
+	l.ProposedName, l.Names = names(f, US)
+	l.Claims = usClaims(f, all, options)
+	l.addWarnings(f)
+	l.addNotes(f, all)
+	return l, nil
+}
+
+// usEnergyMethod names the one method of the product.
+func usEnergyMethod(f *Food) string {
+	polyols := f.hasNamedPolyols()
+	method := "4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)"
+	switch {
+	case f.EnergyMethod == Specific:
+		method = "specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)"
+	case polyols:
+		method = "4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, " +
+			"fibre 2, 21 CFR 101.9(c)(1)(i)(C)"
+	}
+	if polyols {
+		method += ", sugar alcohols by (F)"
+	}
+	switch {
+	case f.EnergyMethod == Specific && f.alcoholG() > 0:
+		method += "; alcohol 6.93 kcal/g (USDA SR28 documentation)"
+	case f.alcoholG() > 0:
+		method += "; alcohol 7 kcal/g, on which the section is silent (from memory)"
+	}
+	return method
+}
+
+// usPanel returns the lines for an amount of food, and what the lines left out
+// are no significant source of.
+func usPanel(a *amounts, options Options) (lines []Line, notSignificant string) {
+	var out []string
+	noFat := dec(a.of[fat].Known).LessThan(d05) && !(a.of[fat].Most > a.of[fat].Known)
+	for i := range usLines {
+		u := &usLines[i]
+		if u.key == "sugar_alcohol" && a.of[polyols].Known == 0 {
+			continue // voluntary, 21 CFR 101.9(c)(6)(iv)
+		}
+		if options.OmitInsignificant && u.mayGo(a.of[u.figure], noFat) {
+			out = append(out, u.insignificant())
+			continue
+		}
+		lines = append(lines, u.line(a))
+	}
+	if len(out) > 0 {
+		notSignificant = "Not a significant source of " + wordList(out, "or") + "."
+	}
+	return lines, notSignificant
+}
+
+// mayGo reports whether the line may be left out with a "not a significant
+// source" statement: 21 CFR 101.9(c)(2)(i)–(ii), (c)(3), (c)(6)(i)–(iii),
+// (c)(8)(iii). An incomplete figure may not.
+func (u *usLine) mayGo(a ingredient.Amount, noFat bool) bool {
+	if math.IsInf(a.Most, 1) {
+		return false
+	}
+	most := dec(a.Most)
+	switch u.key {
+	case "saturated_fat", "trans_fat":
+		return noFat
+	case "cholesterol":
+		return most.LessThan(d2)
+	case "dietary_fiber", "total_sugars", "added_sugars":
+		return most.LessThan(d1)
+	case "vitamin_d", "calcium", "iron", "potassium":
+		return most.Mul(d50).LessThan(u.dv)
+	}
+	return false
+}
+
+func (u *usLine) insignificant() string {
+	if u.vitamin {
+		return lowerFirstUnless(u.name, "Vitamin D")
+	}
+	return strings.ToLower(u.name)
+}
+
+func lowerFirstUnless(s, except string) string {
+	if s == except {
+		return "vitamin D"
+	}
+	return strings.ToLower(s)
+}
+
+// line declares one figure by section 1's rule for unknown cells: where the
+// least and the most it can be read the same, that is the figure; where they
+// differ, the least is declared and marked incomplete.
+func (u *usLine) line(a *amounts) Line {
+	v := a.of[u.figure]
+	l := Line{Key: u.key, Name: u.name, Amount: v.Known, Unit: u.unit, Indent: u.indent, Bold: u.bold, Vitamin: u.vitamin}
+	if u.unit == "" {
+		l.Unit = "kcal"
+	}
+	known := dec(v.Known)
+	l.Text = u.text(known)
+	if u.showsPercent() {
+		p := u.percentOf(known)
+		value := p.value.InexactFloat64()
+		l.DVPercent, l.DVText = &value, p.text("%")
+	}
+	most, mostDV := "unknown", ""
+	if !math.IsInf(v.Most, 1) {
+		most = u.text(dec(v.Most))
+		if u.showsPercent() {
+			mostDV = u.percentOf(dec(v.Most)).text("%")
+		}
+	}
+	if most != l.Text || mostDV != l.DVText && u.showsPercent() {
+		l.Incomplete, l.Missing, l.MostText = true, a.missing[u.figure], most
+	}
+	return l
+}
+
+// matching returns of lines those with the keys of like, in like's order.
+func matching(lines, like []Line) []Line {
+	out := make([]Line, 0, len(like))
+	for _, want := range like {
+		for _, l := range lines {
+			if l.Key == want.Key {
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+// addWarnings names what is incomplete, lines with one reason together.
+func (l *Label) addWarnings(f *Food) {
+	l.Warnings = []string{}
+	name := map[string]string{}
+	for _, u := range f.Lines {
+		name[u.Ingredient.ID] = u.Ingredient.Name
+	}
+	var reasons []string
+	lines := map[string][]string{} // by reason
+	warned := map[string]bool{}
+	for _, line := range append(append([]Line(nil), l.Lines...), l.Second...) {
+		if !line.Incomplete || warned[line.Key] {
+			continue
+		}
+		warned[line.Key] = true
+		var of []string
+		for _, id := range line.Missing {
+			of = append(of, name[id])
+		}
+		at := "at most " + withoutWords(line.MostText)
+		switch {
+		case line.MostText == "unknown":
+			at = "no limit is known"
+		case line.MostText == line.Text:
+			at = "the percentage may be higher"
+		}
+		why := fmt.Sprintf("incomplete: no figure for %s; declared without it, %s.", wordList(of, "and"), at)
+		if lines[why] == nil {
+			reasons = append(reasons, why)
+		}
+		lines[why] = appendOnce(lines[why], sentenceName(line.Name)) // energy has two lines
+	}
+	for _, why := range reasons {
+		is := " is "
+		if len(lines[why]) > 1 {
+			is = " are "
+		}
+		l.Warnings = append(l.Warnings, wordList(lines[why], "and")+is+why)
+	}
+	l.Gaps = len(l.Warnings)
+	l.Warnings = append(l.Warnings, allergenWarnings(f, l.Region)...)
+	for _, u := range f.Lines {
+		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
+			l.Warnings = appendOnce(l.Warnings, fmt.Sprintf("%s has ingredients of its own, and allergens with them: copy both from its pack.", u.Ingredient.Name))
+		}
+	}
+}
+
+// withoutWords is an amount without what the line of added sugars says about it.
+func withoutWords(amount string) string { return Line{Text: amount}.AmountText() }
+
+// sentenceName is a line's name at the head of a sentence.
+func sentenceName(s string) string {
+	s = strings.TrimPrefix(s, "of which ")
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// wordList joins words as a sentence does.
+func wordList(words []string, last string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	case 2:
+		return words[0] + " " + last + " " + words[1]
+	default:
+		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
+	}
+}

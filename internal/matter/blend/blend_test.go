@@ -1,0 +1,99 @@
+package blend_test
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/matter/blend"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+)
+
+// bodies returns a custard and a foam of our own, of the given grams.
+func bodies(dense, foam float64) (phase.Body, phase.Body) {
+	var d, f mix.Mix
+	d.Mass[mix.Water], d.Mass[mix.Sucrose], d.Mass[mix.Fat], d.Mass[mix.Protein] = 0.6*dense, 0.2*dense, 0.15*dense, 0.05*dense
+	d.IonMol = 7e-5 * dense
+	f.Mass[mix.Water], f.Mass[mix.Sucrose], f.Mass[mix.Protein] = 0.42*foam, 0.54*foam, 0.04*foam
+	return phase.Prepare(d, 0.25, phase.Dense, solution.DefaultBound), phase.Prepare(f, 3, phase.Foam, solution.DefaultBound)
+}
+
+func TestScaledPhasesFillTheOrderAtItsShare(t *testing.T) {
+	r := rand.New(rand.NewSource(1))
+	for range 200 {
+		d, f := bodies(10+900*r.Float64(), 10+500*r.Float64())
+		o := blend.Order{FillML: 100 + 5000*r.Float64(), FoamShare: r.Float64(), Scale: true}
+		b := blend.Fill(&d, &f, o)
+		require.InEpsilon(t, 1, b.Filled, 1e-12)
+		require.InDelta(t, o.FoamShare, b.FoamVolume, 1e-12)
+		require.InEpsilon(t, b.Dense.MassG+b.Foam.MassG, b.MassG, 1e-14)
+		require.InEpsilon(t, b.MassG*b.FoamMass, b.Foam.MassG, 1e-12)
+		require.Zero(t, b.Dense.LeftML+b.Foam.LeftML)
+	}
+}
+
+func TestAsWrittenTheScarcerPhaseIsUsedUp(t *testing.T) {
+	d, f := bodies(800, 200)
+	made := f.Volume() / (d.Volume() + f.Volume())
+	for _, share := range []float64{0, 0.1, made, 0.7, 1} {
+		b := blend.Fill(&d, &f, blend.Order{FillML: 1000, FoamShare: share})
+		assert.Equal(t, 1.0, b.Dense.Factor)
+		assert.InDelta(t, made, b.FoamVolume, 1e-12, "all that is made counts")
+		assert.InDelta(t, 0, min(b.Dense.LeftML, b.Foam.LeftML), 1e-9)
+		used := b.VolumeML - b.Dense.LeftML - b.Foam.LeftML
+		assert.InDelta(t, share*used, b.Foam.VolumeML-b.Foam.LeftML, 1e-9)
+		assert.InDelta(t, b.Foam.MassG*b.Foam.LeftML/b.Foam.VolumeML, b.Foam.LeftG, 1e-9)
+	}
+}
+
+func TestAnEmptyPhaseLeavesTheTubsShort(t *testing.T) {
+	d, f := bodies(500, 0)
+	b := blend.Fill(&d, &f, blend.Order{FillML: 1000, FoamShare: 0.4, Scale: true})
+	assert.InDelta(t, 0.6, b.Filled, 1e-12)
+	assert.Zero(t, b.FoamMass)
+	d, f = bodies(0, 0)
+	b = blend.Fill(&d, &f, blend.Order{FillML: 1000, FoamShare: 0.4, Scale: true})
+	assert.Zero(t, b.Filled)
+	assert.False(t, math.IsNaN(b.FoamVolume))
+}
+
+func TestContrastIsOfTheTwoPhases(t *testing.T) {
+	d, f := bodies(800, 200)
+	at := [2]phase.State{d.At(-16), f.At(-16)}
+	c := blend.Compare(&d, &f, at, 0.4, -24, -4)
+	assert.InEpsilon(t, at[0].YieldKPa/at[1].YieldKPa, c.Hardness, 1e-12)
+	assert.InDelta(t, 54-20, c.Sweetness, 1e-9, "sucrose is its own equivalent")
+	assert.InEpsilon(t, math.Pow(at[0].YieldKPa, 0.6)*math.Pow(at[1].YieldKPa, 0.4), c.Yield, 1e-12)
+	from, to, ok := blend.Both(&d, &f, -24, -4)
+	require.True(t, ok)
+	for _, c := range []float64{from + 1e-6, (from + to) / 2, to - 1e-6} {
+		assert.True(t, phase.Dense.Band().Holds(d.At(c).YieldKPa) && phase.Foam.Band().Holds(f.At(c).YieldKPa), "%g °C", c)
+	}
+}
+
+// The foam is soft at any temperature of the rail, so only a bound is known.
+func TestContrastOfAFoamThatIsNeverTooFirmIsALowerBound(t *testing.T) {
+	d, f := bodies(800, 200)
+	at := [2]phase.State{d.At(-16), f.At(-16)}
+	c := blend.Compare(&d, &f, at, 0.4, -24, -4)
+	from, _, ok := d.ScoopRange(-24, -4)
+	require.True(t, ok)
+	require.Less(t, f.At(-24).YieldKPa, phase.Foam.Band().Firm)
+	assert.True(t, c.ScoopsAtLeast)
+	assert.InDelta(t, from+24, c.ScoopsK, 1e-9)
+	c = blend.Compare(&d, &d, at, 0.4, -24, -4)
+	assert.False(t, c.ScoopsAtLeast)
+	assert.InDelta(t, 0, c.ScoopsK, 1e-9)
+	assert.True(t, math.IsNaN(blend.Compare(&f, &f, at, 0.4, -24, -4).ScoopsK), "neither is ever too firm")
+}
+
+func TestMeanIsByMass(t *testing.T) {
+	d, f := bodies(800, 200)
+	b := blend.Fill(&d, &f, blend.Order{})
+	assert.InDelta(t, 0.8*10+0.2*20, b.Mean(10, 20), 1e-12)
+}

@@ -1,0 +1,80 @@
+package heat
+
+import "ripplewright/internal/matter/num"
+
+// temperature is T(u) for enthalpies that the cubic between two steps may have
+// taken a hair past the table.
+func (m *Material) temperature(u float64) float64 {
+	return m.Temperature(min(max(u, m.u[0]), m.u[len(m.u)-1]))
+}
+
+// sampleStart notes the moment 0.
+func (r *run) sampleStart() {
+	r.then = r.now
+	r.sample(0, 1)
+	r.nextTrack = r.p.Every
+	for r.nextFrame < len(r.p.Frames) && r.p.Frames[r.nextFrame] == 0 {
+		r.frame(0, 1)
+	}
+	for i, l := range r.p.Levels {
+		if r.now[l.Of].u == r.levels[i] {
+			r.out.Crossings[i] = 0
+		}
+	}
+}
+
+// note records what the step from the time from to now has passed, and reports
+// whether the run may stop.
+func (r *run) note(from float64) (stop bool) {
+	h := r.time - from
+	if r.p.Every == 0 {
+		r.sample(r.time, h)
+	}
+	for r.p.Every > 0 && r.nextTrack <= r.time {
+		r.sample(r.nextTrack, h)
+		r.nextTrack = r.p.Every * float64(len(r.out.Track))
+	}
+	for r.nextFrame < len(r.p.Frames) && r.p.Frames[r.nextFrame] <= r.time {
+		r.frame(r.p.Frames[r.nextFrame], h)
+	}
+	missing := false
+	for i, l := range r.p.Levels {
+		if r.out.Crossings[i] >= 0 {
+			continue
+		}
+		if f, ok := r.cross(l.Of, r.levels[i], h); ok {
+			r.out.Crossings[i] = from + f*h
+		} else {
+			missing = true
+		}
+	}
+	if r.o.StopEarly && !missing && len(r.levels) > 0 {
+		r.out.Status = Reached
+		return true
+	}
+	return false
+}
+
+// sample appends the quantities at time t of the last step, h long.
+func (r *run) sample(t, h float64) {
+	s := Sample{Time: t}
+	f := 1 - (r.time-t)/h
+	for q := range s.Temperature {
+		s.Temperature[q] = r.mat.temperature(r.between(Quantity(q), f, h))
+	}
+	r.out.Track = append(r.out.Track, s)
+}
+
+// frame appends the whole field at time t of the last step, h long.
+func (r *run) frame(t, h float64) {
+	temperature := make([]float64, len(r.u))
+	f := 1 - (r.time-t)/h
+	for i, u := range r.u {
+		if f < 1 {
+			u = num.Hermite(f, h, r.last[i], r.before[i], u, r.rate[i])
+		}
+		temperature[i] = r.mat.temperature(u)
+	}
+	r.out.Frames = append(r.out.Frames, Frame{t, temperature})
+	r.nextFrame++
+}

@@ -1,0 +1,339 @@
+package heat
+
+import (
+	"context"
+	"math"
+
+	"ripplewright/internal/matter/num"
+)
+
+// run drives a stepper through the segments of a problem and notes what the
+// problem asks for. Between the ends of a step everything is read from the
+// cubic through the values and slopes there, so no step is cut short for a
+// reading.
+type run struct {
+	*stepper
+	p       *Problem
+	o       Options
+	lowest  float64 // °C, of everything that touches the body
+	highest float64
+
+	time, end, step float64 // s: now, of the run, proposed for the next step
+	lastStep        float64 // s, of the last step since the restart; 0 if there was none
+	base            []float64
+	floor           float64 // least scale of the error, J/m³
+
+	weights   [quantities][]float64 // of the cells in Mean and Ring, adding up to 1
+	first     [quantities]int       // the innermost ring of cells with weight
+	volume    float64               // m³
+	wall      int
+	now, then [quantities]reading
+	prior     [quantities]reading // one step before then
+	priorStep float64             // s from prior to then; 0 if there is none
+	levels    []float64           // J/m³
+	content   float64
+	stored    float64 // sum of u over the volume at the start, J
+	nextFrame int
+	nextTrack float64
+	nextStir  float64 // s, by the clock
+	lastStir  float64 // s
+	edge      float64 // J/m³
+
+	out Result
+}
+
+// reading is a followed enthalpy and its rate, J/m³ and W/m³.
+type reading struct{ u, rate float64 }
+
+func newRun(p Problem, o Options, lowest, highest float64) *run {
+	r := &run{stepper: newStepper(p.Material, p.Mesh), p: &p, o: o, lowest: lowest, highest: highest}
+	if p.Field != nil {
+		copy(r.u, p.Field)
+	} else {
+		fill(r.u, p.Material.Enthalpy(p.Start))
+	}
+	r.base = append([]float64(nil), r.u...)
+	for _, s := range p.Segments {
+		r.end += s.For
+	}
+	r.floor = 1e-3 * (p.Material.Enthalpy(highest) - p.Material.Enthalpy(lowest))
+	r.weigh()
+	r.wall = (p.Mesh.nz/2)*p.Mesh.nr + p.Mesh.nr - 1
+	if p.Mesh.sideless {
+		r.wall = p.Mesh.nz - 1
+	}
+	for _, l := range p.Levels {
+		r.levels = append(r.levels, p.Material.Enthalpy(l.At))
+		r.out.Crossings = append(r.out.Crossings, math.NaN())
+	}
+	r.stored, r.content = r.energy()
+	r.edge = p.Material.Enthalpy(p.Stirring.EdgeAt)
+	r.nextStir, r.lastStir = math.Inf(1), math.Inf(-1)
+	if p.Stirring.Every > 0 {
+		r.nextStir = p.Stirring.Every
+	}
+	samples := 512
+	if p.Every > 0 {
+		samples = int(min(r.end/p.Every, 1e6)) + 2
+	}
+	r.out.Track = make([]Sample, 0, samples)
+	return r
+}
+
+func fill(x []float64, v float64) {
+	for i := range x {
+		x[i] = v
+	}
+}
+
+// weigh finds each cell's share of the body and of its outer ring.
+func (r *run) weigh() {
+	m := r.p.Mesh
+	width := r.p.Ring
+	if width == 0 {
+		width = 0.010
+	}
+	mean, ring := make([]float64, len(r.u)), make([]float64, len(r.u))
+	sumMean, sumRing := 0.0, 0.0
+	outer := make([]float64, m.nr) // part of each cell of a row that lies in the ring
+	for i := range outer {
+		n, from, to := m.dimension, float64(i)*m.dr, float64(i+1)*m.dr
+		if inner := max(from, float64(m.nr)*m.dr-width); inner < to {
+			outer[i] = (math.Pow(to, n) - math.Pow(inner, n)) / (math.Pow(to, n) - math.Pow(from, n))
+		}
+	}
+	for j := 0; j < m.nz; j++ {
+		for i, v := range m.volume {
+			part := outer[i]
+			if m.sideless {
+				inner := max(float64(j)*m.dz, float64(m.nz)*m.dz-width)
+				part = max(0, float64(j+1)*m.dz-inner) / m.dz
+			}
+			mean[j*m.nr+i], ring[j*m.nr+i] = v, part*v
+			sumMean += v
+			sumRing += part * v
+		}
+	}
+	for i := range mean {
+		mean[i] /= sumMean
+		ring[i] /= sumRing
+	}
+	r.weights[Mean], r.weights[Ring] = mean, ring
+	for r.first[Ring] < m.nr-1 && ring[r.first[Ring]] == 0 && !m.sideless {
+		r.first[Ring]++
+	}
+	r.volume = m.Volume()
+}
+
+// energy returns the sum over the cells of enthalpy times volume and of its
+// absolute value, J.
+func (r *run) energy() (sum, absolute float64) {
+	m := r.p.Mesh
+	for o := 0; o < len(r.u); o += m.nr {
+		for i, v := range m.volume {
+			sum += v * r.u[o+i]
+			absolute += v * math.Abs(r.u[o+i])
+		}
+	}
+	return sum * m.height, absolute * m.height
+}
+
+// all takes the body through its segments.
+func (r *run) all(ctx context.Context) error {
+	limit := 0.0
+	for i, s := range r.p.Segments {
+		r.surround(s.Surroundings, r.lowest, r.highest)
+		r.restart()
+		if i == 0 {
+			r.sampleStart()
+		}
+		limit += s.For
+		if i == len(r.p.Segments)-1 {
+			limit = r.end
+		}
+		for r.time < limit {
+			more, err := r.advance(ctx, limit)
+			if !more {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// restart follows a sudden change of surroundings or of the field.
+func (r *run) restart() {
+	r.refresh()
+	copy(r.base, r.u)
+	r.now = r.read()
+	r.priorStep, r.lastStep = 0, 0
+	steepest := 0.0
+	for _, s := range r.slope {
+		steepest = max(steepest, s)
+	}
+	d := math.Inf(1)
+	if r.mesh.nr > 1 {
+		d = r.mesh.dr
+	}
+	if r.mesh.nz > 1 {
+		d = min(d, r.mesh.dz)
+	}
+	r.step = 0.1 * d * d / steepest
+}
+
+// poll is how many steps pass between looks at the context.
+const poll = 64
+
+// advance takes one step toward limit, or rejects it and proposes a shorter
+// one. It reports whether to go on.
+func (r *run) advance(ctx context.Context, limit float64) (more bool, err error) {
+	if tried := r.out.Steps + r.out.Rejected; tried%poll == 0 {
+		if err := ctx.Err(); err != nil {
+			r.out.Status = Cancelled
+			return false, err
+		}
+		if r.o.Progress != nil {
+			r.o.Progress(r.time / r.end)
+		}
+		if tried >= r.o.MaxSteps {
+			r.out.Status = StepLimit
+			return false, nil
+		}
+	}
+	limit = min(limit, r.nextStir)
+	h, arrive := r.step, false
+	if r.time+h >= limit*(1-1e-14) {
+		h, arrive = limit-r.time, true
+	}
+	ratio := r.try(h) / (r.o.Tolerance * r.scale())
+	factor := 0.2
+	if !math.IsNaN(ratio) {
+		// The error of one step grows with the square of its length, and jumps
+		// where cells begin to melt: a cautious aim and slow growth save more
+		// repeated steps than they cost.
+		factor = min(max(0.68/math.Sqrt(ratio), 0.2), 1.3)
+	}
+	if !(ratio <= 1) {
+		r.out.Rejected++
+		r.step = h * min(factor, 0.9)
+		if r.step < 1e-12*r.end {
+			r.out.Status = Stuck
+			return false, nil
+		}
+		return true, nil
+	}
+	if !arrive || factor < 1 {
+		r.step = h * factor
+	}
+	r.accept()
+	r.out.Steps++
+	from := r.time
+	r.time += h
+	if arrive {
+		r.time = limit
+	}
+	r.prior, r.then, r.now = r.then, r.now, r.read()
+	r.priorStep, r.lastStep = r.lastStep, r.time-from
+	due := r.stirDue(from)
+	if r.note(from) {
+		return false, nil
+	}
+	if due && r.time < r.end {
+		r.stir()
+	}
+	return true, nil
+}
+
+// scale is the largest change of a cell's enthalpy since the last restart,
+// J/m³: early crossings are as sharp, relative to the time, as late ones.
+func (r *run) scale() float64 {
+	most := r.floor
+	base := r.base[:len(r.u)]
+	for i, v := range r.u {
+		if d := math.Abs(v - base[i]); d > most {
+			most = d
+		}
+	}
+	return most
+}
+
+// read takes the followed quantities from the present field.
+func (r *run) read() (q [quantities]reading) {
+	coldest, hottest := extremes(r.u)
+	q[Hottest] = reading{r.u[hottest], r.rate[hottest]}
+	q[Coldest] = reading{r.u[coldest], r.rate[coldest]}
+	q[Wall] = reading{r.u[r.wall], r.rate[r.wall]}
+	// The mean's rate is known from the faces.
+	q[Mean] = reading{r.weighted(Mean, r.u), r.flow / r.volume}
+	q[Ring] = reading{r.weighted(Ring, r.u), r.weighted(Ring, r.rate)}
+	return q
+}
+
+// weighted is the mean of x over the body or its ring, in two sums so that one
+// addition need not wait for the other.
+func (r *run) weighted(q Quantity, x []float64) float64 {
+	weights := r.weights[q]
+	nr := r.mesh.nr
+	first := r.first[q]
+	var a, b float64
+	for o := 0; o < len(x); o += nr {
+		row, w := x[o+first:o+nr], weights[o+first:o+nr]
+		w = w[:len(row)]
+		i := 0
+		for ; i < len(row)-1; i += 2 {
+			a += w[i] * row[i]
+			b += w[i+1] * row[i+1]
+		}
+		if i < len(row) {
+			a += w[i] * row[i]
+		}
+	}
+	return a + b
+}
+
+// extremes returns the cells of the least and the greatest enthalpy.
+func extremes(u []float64) (least, greatest int) {
+	lo, hi := u[0], u[0]
+	for i, v := range u {
+		if v < lo {
+			lo, least = v, i
+		}
+		if v > hi {
+			hi, greatest = v, i
+		}
+	}
+	return least, greatest
+}
+
+// between reads quantity q at the fraction f of the step of h seconds. What one
+// cell shows is read from the parabola through the ends of this step and of the
+// one before: its rate carries what the step has not yet damped, too little to
+// move the cell and enough to bend a cubic.
+func (r *run) between(q Quantity, f, h float64) float64 {
+	a, b := r.then[q], r.now[q]
+	if r.priorStep == 0 || q == Mean || q == Ring {
+		return num.Hermite(f, h, a.u, a.rate, b.u, b.rate)
+	}
+	rise := (b.u - a.u) / h
+	bend := (rise - (a.u-r.prior[q].u)/r.priorStep) / (h + r.priorStep)
+	return a.u + f*h*(rise-bend*(1-f)*h)
+}
+
+// cross returns the fraction of the step at which q passes u, if it does.
+func (r *run) cross(q Quantity, u, h float64) (float64, bool) {
+	before, after := r.then[q].u-u, r.now[q].u-u
+	if before == 0 || before*after > 0 {
+		return 0, before == 0
+	}
+	f, err := num.Root(func(f float64) float64 { return r.between(q, f, h) - u }, 0, 1, 1e-12)
+	return f, err == nil
+}
+
+// result closes the accounts.
+func (r *run) result() Result {
+	r.out.Time = r.time
+	r.out.Field = append([]float64(nil), r.u...)
+	now, _ := r.energy()
+	r.out.Balance = Balance{In: r.heat, Stored: now - r.stored, Content: r.content}
+	return r.out
+}

@@ -1,0 +1,436 @@
+package phase
+
+import (
+	"encoding/csv"
+	"math"
+	"math/rand"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/testdata"
+)
+
+func recipe(w, sucrose, lactose, fat, protein, ash, salts float64) mix.Mix {
+	m := mix.Mix{IonMol: salts}
+	m.Mass[mix.Water], m.Mass[mix.Sucrose], m.Mass[mix.Lactose] = w, sucrose, lactose
+	m.Mass[mix.Fat], m.Mass[mix.Protein], m.Mass[mix.Ash] = fat, protein, ash
+	return m
+}
+
+// The classical mix of the dairy texts, 12 % fat, 11 % milk solids-not-fat, 15
+// % sugar; a custard and a 2 : 1 meringue of our own.
+var (
+	classical = recipe(61.7, 15, 6, 12, 3.960, 0.880, 0.012061)
+	custard   = recipe(60, 16, 3.7, 15, 4.5, 0.8, 0.007456)
+	meringue  = func() mix.Mix {
+		m := recipe(37.9, 58.3, 0, 0, 3.2, 0.2, 0.0061858)
+		m.Mass[mix.Glucose] = 0.1
+		return m
+	}()
+)
+
+func body(m mix.Mix, overrun float64, r Role) Body {
+	return Prepare(m, overrun, r, solution.DefaultBound)
+}
+
+// Dairy texts give −2.5 °C; the rest is worked by hand from the equations.
+func TestClassicalMixIsTheWorkedExample(t *testing.T) {
+	b := body(classical, 1, Dense)
+	assert.InDelta(t, -2.5, b.FreezingPointC, 0.05)
+	assert.InDelta(t, -2.5174, b.FreezingPointC, 5e-5)
+	s := b.At(-18)
+	assert.InDelta(t, 12.944, s.Liquid, 1e-3)
+	assert.InDelta(t, 48.756, s.Ice, 1e-3)
+	assert.InDelta(t, 0.7902, s.WaterFrozen, 5e-5)
+	assert.InDelta(t, 0.55685, s.IceVolume, 5e-5)
+	assert.InDelta(t, 61.868, s.SyrupSugar, 5e-3)
+	assert.InDelta(t, 6.4734, s.YieldKPa, 5e-3)
+	assert.Equal(t, "firm", WordFor(s.YieldKPa).Name)
+}
+
+func TestCustardAndMeringueAreTheWorkedExamples(t *testing.T) {
+	c := body(custard, 0.25, Dense)
+	assert.InDelta(t, -2.2971, c.FreezingPointC, 5e-5)
+	assert.InDelta(t, 0.798, c.At(-18).WaterFrozen, 5e-4)
+	f := body(meringue, 2.57, Foam)
+	assert.InDelta(t, -13.7012, f.FreezingPointC, 5e-4)
+	for at, want := range map[float64]float64{-15: 0.0700, -18: 0.2001, -20: 0.2693, -25: 0.4027} {
+		assert.InDelta(t, want, f.At(at).WaterFrozen, 1e-4, "%g °C", at)
+	}
+	assert.InDelta(t, 0.18, f.At(-18).YieldKPa, 0.005, "0.026 of syrup and ice, 0.15 of film")
+}
+
+// 21 CFR 135.110(a)(2), 4.5 lb/gal = 539.2 g/L: a mix of 1.09 g/mL may carry
+// 102 % overrun. Foam 72 % air is 257 %.
+func TestOverrunDensityAndAirAreOneThing(t *testing.T) {
+	assert.InDelta(t, 1.0215, OverrunFromWeights(1.09, 0.5392), 5e-5)
+	assert.InDelta(t, 2.5714, 0.72/(1-0.72), 5e-5)
+	b := body(meringue, 0.72/(1-0.72), Foam)
+	assert.InDelta(t, 0.72, b.AirFraction(), 1e-12)
+	assert.InDelta(t, b.Overrun, OverrunFromWeights(b.MixDensity, b.Density()), 1e-12)
+	for _, bad := range []float64{0, -1, math.NaN()} {
+		assert.True(t, math.IsNaN(OverrunFromWeights(bad, 1)) && math.IsNaN(OverrunFromWeights(1, bad)))
+	}
+}
+
+// random returns a plausible phase: a custard, a foam, or something odd.
+func random(r *rand.Rand) Body {
+	m := recipe(25+60*r.Float64(), 45*r.Float64(), 8*r.Float64(), 20*r.Float64(), 6*r.Float64(), r.Float64(), 0.02*r.Float64())
+	for _, s := range []mix.Species{mix.Glucose, mix.Fructose, mix.Maltose, mix.Sorbitol, mix.Starch, mix.Fibre, mix.SodiumChloride, mix.Ethanol} {
+		if r.Intn(3) == 0 {
+			m.Mass[s] = 3 * r.Float64()
+		}
+	}
+	if r.Intn(2) == 0 {
+		m.Mass[mix.HigherSaccharides] = 9 * r.Float64()
+		m.HigherMol = m.Mass[mix.HigherSaccharides] / 774
+	}
+	return body(m, 4*r.Float64(), Role(r.Intn(2)))
+}
+
+func eachRandom(f func(b *Body)) {
+	r := rand.New(rand.NewSource(11))
+	for range 300 {
+		b := random(r)
+		f(&b)
+	}
+}
+
+func TestMassesClose(t *testing.T) {
+	eachRandom(func(b *Body) {
+		for c := -40.0; c < 5; c += 1.3 {
+			s := b.At(c)
+			require.InDelta(t, b.Mix.Mass[mix.Water], s.Ice+s.Liquid, 1e-12*b.Mix.Mass[mix.Water])
+			require.True(t, s.Ice >= 0 && s.Liquid >= 0)
+		}
+	})
+}
+
+// A syrup of glucose is thinner than the sucrose that the law takes it for, and
+// the less it matters the more ice there is.
+func TestThinFilmIsTheLowEnd(t *testing.T) {
+	eachRandom(func(b *Body) {
+		for c := -24.0; c < 0; c += 3.1 {
+			require.LessOrEqual(t, b.YieldThin(c), b.At(c).YieldKPa*(1+1e-12))
+		}
+	})
+	syrup := body(meringue, 2.57, Foam)
+	assert.InEpsilon(t, syrup.At(-18).YieldKPa, syrup.YieldThin(-18), 0.001, "sucrose but for a trace")
+	m := meringue
+	m.Mass[mix.Glucose], m.Mass[mix.Sucrose] = m.Mass[mix.Sucrose], m.Mass[mix.Glucose]
+	dextrose := body(m, 2.57, Foam)
+	assert.Less(t, dextrose.YieldThin(-24), 0.95*dextrose.At(-24).YieldKPa)
+	dense := body(custard, 0.25, Dense)
+	assert.InEpsilon(t, dense.At(-18).YieldKPa, dense.YieldThin(-18), 1e-9)
+}
+
+// relative_sweetness.csv: 140 cold, 128.5 at 18 and 100 at 40 °C.
+func TestFructoseFadesInTheMelt(t *testing.T) {
+	var m mix.Mix
+	m.Mass[mix.Water], m.Mass[mix.Fructose], m.Mass[mix.Sucrose] = 80, 10, 10
+	assert.InDelta(t, 10+14, SweetnessPercent(m), 1e-9)
+	assert.InDelta(t, 10+12.85-2*(1.285-1)/22*10, MeltedSweetness(m), 1e-9)
+	m.Mass[mix.Fructose] = 0
+	assert.Equal(t, SweetnessPercent(m), MeltedSweetness(m))
+	assert.Zero(t, MeltedSweetness(mix.Mix{}))
+}
+
+// Water has one chemical potential in the ice and in the syrup around it.
+func TestRemainingLiquidHasTheActivityOfIce(t *testing.T) {
+	eachRandom(func(b *Body) {
+		for c := b.EndOfFreezingC + 0.5; c < -1; c += 2.1 {
+			s := b.At(c)
+			if s.Ice == 0 {
+				continue
+			}
+			a, err := solution.Activity(b.Mix.WithWater(s.Liquid), solution.DefaultBound, c)
+			require.NoError(t, err)
+			require.InDelta(t, math.Exp(water.LnIceActivity(c)), a, 1e-9)
+		}
+	})
+}
+
+func TestIceAndHardnessFallAsItWarms(t *testing.T) {
+	eachRandom(func(b *Body) {
+		last := State{Ice: math.Inf(1), YieldKPa: math.Inf(1)}
+		for c := -45.0; c <= 5; c += 0.25 {
+			s := b.At(c)
+			require.LessOrEqual(t, s.Ice, last.Ice+1e-12)
+			require.LessOrEqual(t, s.YieldKPa, last.YieldKPa*(1+1e-12), "%g °C", c)
+			last = s
+		}
+	})
+}
+
+func TestCurveAndItsInverseAgree(t *testing.T) {
+	eachRandom(func(b *Body) {
+		for c := b.EndOfFreezingC + 0.1; c < b.FreezingPointC; c += 1.7 {
+			require.InDelta(t, c, b.TemperatureAtFrozen(b.At(c).WaterFrozen), 1e-9)
+		}
+		most := b.At(b.EndOfFreezingC).WaterFrozen
+		require.True(t, math.IsNaN(b.TemperatureAtFrozen(most+1e-6)))
+	})
+}
+
+func TestYieldAndItsTemperatureAgree(t *testing.T) {
+	eachRandom(func(b *Body) {
+		for _, kPa := range []float64{0.2, 1, 5, 20} {
+			if c, ok := b.TemperatureAtYield(kPa, -30, -1); ok && c < -1 {
+				require.InEpsilon(t, kPa, b.At(c).YieldKPa, 1e-5)
+			}
+		}
+	})
+}
+
+// At the freezing point the slope jumps; on both sides it is HeatCapacity.
+func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
+	const h = 1e-5
+	eachRandom(func(b *Body) {
+		if f := b.FreezingPointC; f < 0 {
+			require.InDelta(t, b.Enthalpy(f-1e-9), b.Enthalpy(f+1e-9), 1e-5)
+			require.Greater(t, b.HeatCapacity(f-0.01), b.HeatCapacity(f+0.01))
+		}
+		for c := -39.9; c < 30; c += 1.37 {
+			if math.Abs(c) < 2*h || math.Abs(c-b.FreezingPointC) < 2*h || math.Abs(c-b.EndOfFreezingC) < 2*h {
+				continue
+			}
+			require.InEpsilon(t, (b.Enthalpy(c+h)-b.Enthalpy(c-h))/(2*h), b.HeatCapacity(c), 1e-5, "%g °C", c)
+		}
+	})
+}
+
+func TestALitreOfPhaseIsLighterByItsOverrun(t *testing.T) {
+	eachRandom(func(b *Body) {
+		unaerated := Prepare(b.Mix, 0, b.Role, solution.DefaultBound)
+		require.InEpsilon(t, unaerated.Density(), b.Density()*(1+b.Overrun), 1e-14)
+		require.InEpsilon(t, unaerated.Volume()*(1+b.Overrun), b.Volume(), 1e-13)
+	})
+}
+
+func TestAddingNothingChangesNothing(t *testing.T) {
+	eachRandom(func(b *Body) {
+		same := Prepare(b.Mix.PlusScaled(classical, 0), b.Overrun, b.Role, solution.DefaultBound)
+		require.Equal(t, b.At(-15), same.At(-15))
+	})
+}
+
+func TestSlopesAreDerivatives(t *testing.T) {
+	r := rand.New(rand.NewSource(12))
+	for range 200 {
+		b := random(r)
+		direction := random(r).Mix.Times(0.01)
+		at := -5 - 20*r.Float64()
+		const h = 1e-4
+		up := Prepare(b.Mix.PlusScaled(direction, h), b.Overrun, b.Role, solution.DefaultBound)
+		down := Prepare(b.Mix.PlusScaled(direction, -h), b.Overrun, b.Role, solution.DefaultBound)
+		if (up.Ice(at) == 0) != (down.Ice(at) == 0) {
+			continue // the first crystal: a kink
+		}
+		difference := func(f func(*Body) float64) float64 { return (f(&up) - f(&down)) / (2 * h) }
+		got := b.Along(direction, at, solution.DefaultBound)
+		near := func(want, got float64, what string) {
+			require.InDelta(t, want, got, 1e-5*math.Abs(want)+1e-8, what)
+		}
+		near(difference(func(b *Body) float64 { return b.FreezingPointC }), got.FreezingPointC, "freezing point")
+		near(difference(func(b *Body) float64 { return b.At(at).WaterFrozen }), got.WaterFrozen, "water frozen")
+		near(difference(func(b *Body) float64 { return math.Log(b.At(at).YieldKPa) }), got.LnYield, "ln yield")
+		near(difference(func(b *Body) float64 { return SweetnessPercent(b.Mix) }), got.Sweetness, "sweetness")
+		near(difference((*Body).Density), got.Density, "density")
+	}
+}
+
+func TestAPhaseWithoutIceIsAStateLikeAnyOther(t *testing.T) {
+	b := body(meringue, 2.57, Foam)
+	s := b.At(-10)
+	assert.Zero(t, s.Ice)
+	assert.Zero(t, s.IceVolume)
+	assert.Greater(t, s.YieldKPa, law.film)
+	empty := body(mix.Mix{}, 0, Dense)
+	assert.True(t, math.IsNaN(empty.FreezingPointC))
+	assert.Zero(t, empty.At(-18).WaterFrozen)
+}
+
+// Dairy Science & Technology 2010, table IV: 23 conditions of one formula.
+func TestTheStatedFactorCoversFourFifthsOfMeasuredBatches(t *testing.T) {
+	var ln []float64
+	for _, r := range table(t, "hardness_process_scatter") {
+		if v, err := strconv.ParseFloat(r["hardness_fresh_N"], 64); err == nil {
+			ln = append(ln, math.Log(v))
+		}
+	}
+	require.Len(t, ln, 23)
+	mean := 0.0
+	for _, v := range ln {
+		mean += v / 23
+	}
+	within, square := 0, 0.0
+	for _, v := range ln {
+		if math.Abs(v-mean) <= math.Log(Scatter) {
+			within++
+		}
+		square += (v - mean) * (v - mean) / 22
+	}
+	assert.InDelta(t, 1.62, math.Exp(math.Sqrt(square)), 0.02)
+	assert.GreaterOrEqual(t, within, 18)
+}
+
+// foam_conductivity.csv: Maxwell–Eucken and Bruggeman, at −18 °C.
+func TestAirLowersTheConductivityAsTabulated(t *testing.T) {
+	air := AirConductivity(-18)
+	for _, r := range table(t, "foam_conductivity") {
+		overrun, err := strconv.ParseFloat(r["overrun"], 64)
+		require.NoError(t, err)
+		phi := overrun / (1 + overrun)
+		for column, got := range map[string]float64{"k_maxwell": Maxwell(1.006, air, phi), "k_bruggeman": Bruggeman(1.006, air, phi)} {
+			want, err := strconv.ParseFloat(r[column], 64)
+			require.NoError(t, err)
+			assert.InDelta(t, want, got, 0.0006, column)
+		}
+	}
+}
+
+// Kleinhans & Mazur 2007, Cryobiology 54:212 (from memory): the other rule for
+// sugars with salts differs from ours by less than a point here.
+func TestMixingRuleBracketIsAroundTheAdditiveRule(t *testing.T) {
+	mixes := map[string]mix.Mix{"standard": classical, "custard": custard, "foam 2:1": meringue}
+	for _, r := range table(t, "mixing_rule_bracket") {
+		b := body(mixes[r["phase"]], 0, Dense)
+		var v [3]float64
+		for i, column := range [...]string{"T_C", "frozen_additive", "frozen_sum"} {
+			var err error
+			v[i], err = strconv.ParseFloat(r[column], 64)
+			require.NoError(t, err)
+		}
+		got := b.At(v[0]).WaterFrozen
+		assert.InDelta(t, v[1], got, 1e-4, "%v", r)
+		assert.InDelta(t, v[2], got, 0.01, "%v", r)
+	}
+}
+
+// Mohos 2010, Confectionery and Chocolate Engineering, table A2.2: 203.9 g per
+// 100 g water at 20 °C. One twelfth lactose in water: common practice.
+func TestStorageFlagsStandAtTheirLimits(t *testing.T) {
+	var m mix.Mix
+	m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 203
+	b := body(m, 3, Foam)
+	_, grains := b.Graining()
+	assert.False(t, grains)
+	m.Mass[mix.Sucrose] = 205
+	b = body(m, 3, Foam)
+	percent, grains := b.Graining()
+	assert.True(t, grains)
+	assert.InDelta(t, 67.2, percent, 0.1)
+	b = body(classical, 1, Dense)
+	ratio, sandy := b.LactoseRatio()
+	assert.InDelta(t, 0.0972, ratio, 1e-3)
+	assert.True(t, sandy)
+	b = body(custard, 1, Dense)
+	_, sandy = b.LactoseRatio()
+	assert.False(t, sandy)
+}
+
+func TestFreezingSwellsAndCoolingAirShrinks(t *testing.T) {
+	b := body(custard, 0.25, Dense)
+	assert.InDelta(t, 1, b.Swelling(ReferenceC, 1), 1e-12)
+	assert.Greater(t, b.Swelling(-18, 0), 1.02)
+	assert.Less(t, b.Swelling(-18, 1), b.Swelling(-18, 0))
+	air := 0.25 / 1.25 * (1 - (273.15-18)/(273.15+ReferenceC))
+	assert.InDelta(t, air, b.Swelling(-18, 0)-b.Swelling(-18, 1), 1e-12)
+}
+
+func TestWordsCoverEveryHardnessInOrder(t *testing.T) {
+	last := 0.0
+	for _, w := range Words {
+		assert.Greater(t, w.Below, last)
+		last = w.Below
+		assert.NotEmpty(t, w.Like)
+	}
+	assert.Equal(t, "pourable", WordFor(0).Name)
+	assert.Equal(t, "very hard", WordFor(math.Inf(1)).Name)
+}
+
+func table(t testing.TB, name string) []map[string]string {
+	t.Helper()
+	f, err := testdata.Tables.Open("tables/" + name + ".csv")
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	all, err := r.ReadAll()
+	require.NoError(t, err)
+	var rows []map[string]string
+	for _, cells := range all[1:] {
+		row := map[string]string{}
+		for i, name := range all[0] {
+			row[name] = cells[i]
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// sugar_solubility.csv: Mohos 2010, Confectionery and Chocolate Engineering, table
+// A2.2, sucrose at 20 °C.
+func TestGrainingBeginsWhereSucroseNoLongerDissolves(t *testing.T) {
+	for _, r := range table(t, "sugar_solubility") {
+		if r["sugar"] != "sucrose" || r["T_C"] != "20" {
+			continue
+		}
+		g, err := strconv.ParseFloat(r["g_per_100g_water"], 64)
+		require.NoError(t, err)
+		var m mix.Mix
+		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 0.999*g
+		b := body(m, 2, Foam)
+		_, grains := b.Graining()
+		assert.False(t, grains)
+		m.Mass[mix.Sucrose] = 1.001 * g
+		b = body(m, 2, Foam)
+		percent, grains := b.Graining()
+		assert.True(t, grains)
+		assert.InDelta(t, 67.1, percent, 0.05)
+		return
+	}
+	t.Fatal("no row of sucrose at 20 °C")
+}
+
+func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {
+	assert.Zero(t, testing.AllocsPerRun(100, func() {
+		b := body(custard, 0.25, Dense)
+		b.At(-18)
+		b.TemperatureAtFrozen(0.7)
+	}))
+}
+
+func BenchmarkOnePhaseAtOneTemperature(b *testing.B) {
+	x := body(custard, 0.25, Dense)
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		x.At(-18)
+	}
+}
+
+func BenchmarkPrepareAndOneTemperature(b *testing.B) {
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		x := body(custard, 0.25, Dense)
+		x.At(-18)
+	}
+}
+
+func BenchmarkCurveOf200PointsOfBothPhases(b *testing.B) {
+	x, y := body(custard, 0.25, Dense), body(meringue, 2.57, Foam)
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		for k := 0; k < 200; k++ {
+			c := -30 + 0.15*float64(k)
+			x.At(c)
+			y.At(c)
+		}
+	}
+}

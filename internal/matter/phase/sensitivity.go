@@ -1,0 +1,76 @@
+package phase
+
+import (
+	"math"
+
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
+)
+
+// Slopes are the derivatives of a phase's figures along a change of its mix.
+type Slopes struct {
+	FreezingPointC float64 // K per unit of the change
+	WaterFrozen    float64 // fraction
+	LnYield        float64 // relative change of the yield stress
+	Sweetness      float64 // points of % sucrose equivalent by mass
+	Density        float64 // g/mL as filled
+}
+
+// Along returns the derivatives of b's figures at t along d: what one unit of
+// d added to the mix changes. They are analytic, and tested against finite
+// differences. bound must be the one b was prepared with.
+func (b *Body) Along(d mix.Mix, t float64, bound solution.Bound) Slopes {
+	var out Slopes
+	ds := solution.NewSorption(d, bound)
+	dw := d.Mass[mix.Water]
+	if f := b.FreezingPointC; f < 0 {
+		out.FreezingPointC = (dw - ds.Held(f)) / b.sorption.HeldSlope(f)
+	}
+	s := b.At(t)
+	var dIce float64
+	if s.Ice > 0 {
+		if t > b.EndOfFreezingC {
+			dIce = dw - ds.Held(t)
+		} else {
+			end := b.EndOfFreezingC
+			dIce = dw - ds.Held(end) - b.sorption.HeldSlope(end)*endSlope(b.Mix, d)
+		}
+	}
+	out.WaterFrozen = ratioSlope(s.Ice, b.water, dIce, dw)
+	out.LnYield = b.lnYieldSlope(s, d, dIce, dw)
+	total, dTotal := b.Mix.Total(), d.Total()
+	out.Sweetness = 100 * ratioSlope(SucroseEquivalent(b.Mix), total, SucroseEquivalent(d), dTotal)
+	v := solution.Volume(b.Mix, ReferenceC)
+	out.Density = ratioSlope(total, v, dTotal, solution.VolumeSlope(b.Mix, d, ReferenceC)) / (1 + b.Overrun)
+	return out
+}
+
+// lnYieldSlope is the derivative of ln yield: through the ice's volume and
+// through the syrup's viscosity.
+func (b *Body) lnYieldSlope(s State, d mix.Mix, dIce, dw float64) float64 {
+	vi := s.Ice / iceDensity
+	v := vi + s.Liquid/waterDensity + b.solidVolume
+	dvi := dIce / iceDensity
+	dv := dvi + (dw-dIce)/waterDensity + hardnessVolume(d)
+	dPhi := ratioSlope(vi, v, dvi, dv)
+	sugars, dSugars := b.saccharides, d.Saccharides()
+	dPercent := 100 * ratioSlope(sugars, sugars+s.Liquid, dSugars, dSugars+dw-dIce)
+	_, perPercent := solution.ViscositySlope(s.SyrupSugar, s.T)
+	body := law.ice*law.base*math.Exp(law.ice*s.IceVolume)*dPhi + law.shear/1000*perPercent*dPercent
+	return body * math.Pow(1+b.Overrun, -law.air) / s.YieldKPa
+}
+
+// endSlope is the derivative of the end of freezing along d.
+func endSlope(m, d mix.Mix) float64 {
+	const h = 1e-6 // the mean is linear in each mass; the step only cancels rounding
+	scale := h * m.Total()
+	return (solution.EndOfFreezing(m.PlusScaled(d, scale)) - solution.EndOfFreezing(m.PlusScaled(d, -scale))) / (2 * scale)
+}
+
+// ratioSlope is the derivative of a/b.
+func ratioSlope(a, b, da, db float64) float64 {
+	if b == 0 {
+		return 0
+	}
+	return (da - a/b*db) / b
+}

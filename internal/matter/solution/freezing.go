@@ -1,0 +1,204 @@
+// Package solution answers what dissolved things do to water: its activity,
+// its freezing and boiling, the viscosity and density of the liquid.
+//
+// Cold (−46 to 25 °C) the activity comes from an additive hydration model;
+// hot (25 to 150 °C) from Starzak & Peacock 1997. See Activity.
+//
+// Temperatures are °C, masses g, a is water activity and y = 1 − a.
+package solution
+
+import (
+	"math"
+
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/water"
+)
+
+// taper is the constant of G = 1/(1 + taper·y²). It was set once, on osmotic
+// coefficients of sucrose to 6 mol/kg at 25 °C (Robinson & Stokes 1959, from
+// memory), not on freezing points.
+const taper = 19.1
+
+// Sorption is how much liquid water a set of solutes holds at a given water
+// activity, folded into six sums so that evaluating it costs the same for one
+// solute or twenty. Build it with NewSorption.
+//
+//	U(y) = ideal·a/y + tapered·G(y) + plain + linear·y + square·y² + bound
+type Sorption struct {
+	Ideal, Tapered, Plain, Linear, Square float64 // g water
+	BoundWater                            float64 // g water
+}
+
+// NewSorption returns the sorption of the solutes of m with bound water b.
+//
+// Each solute holds, at the activity that ice fixes, its own water, and a
+// mixture holds the sum: Zdanovskii–Stokes–Robinson, Stokes & Robinson 1966,
+// J. Phys. Chem. 70:2126. That the deviation from ideality is hydration is the
+// finding of Miyawaki 1997, Biosci. Biotechnol. Biochem. 61:466.
+func NewSorption(m mix.Mix, b Bound) Sorption {
+	var s Sorption
+	for i := range Solutes {
+		so := &Solutes[i]
+		if g := m.Mass[so.Species]; g != 0 {
+			s.add(so, g*water.MolarMass/so.MolarMass)
+		}
+	}
+	// Higher saccharides bind the same water per gram as sucrose, and lower
+	// the activity by their moles.
+	s.Ideal += water.MolarMass * m.HigherMol
+	s.Tapered += higherHydration * m.Mass[mix.HigherSaccharides]
+	s.Ideal += water.MolarMass * m.IonMol
+	s.BoundWater = b.Protein*m.Mass[mix.Protein] + b.Fibre*(m.Mass[mix.Starch]+m.Mass[mix.Fibre])
+	return s
+}
+
+// higherHydration is g water per g of higher saccharides: sucrose's own.
+const higherHydration = 6.02 * water.MolarMass / 342.296
+
+func (s *Sorption) add(so *Solute, perMol float64) {
+	s.Ideal += perMol * so.Nu
+	if so.Taper {
+		s.Tapered += perMol * so.H
+	} else {
+		s.Plain += perMol * so.H
+	}
+	s.Linear += perMol * so.K
+	s.Square += perMol * so.Q
+}
+
+// HeldAt returns the liquid water, g, held at y = 1 − a, 0 < y < 1.
+func (s *Sorption) HeldAt(y float64) float64 {
+	g := 1 / (1 + taper*y*y)
+	return s.Ideal*(1-y)/y + s.Tapered*g + s.Plain + y*(s.Linear+y*s.Square) + s.BoundWater
+}
+
+// slopeAt returns dHeldAt/dy.
+func (s *Sorption) slopeAt(y float64) float64 {
+	g := 1 / (1 + taper*y*y)
+	return -s.Ideal/(y*y) - s.Tapered*2*taper*y*g*g + s.Linear + 2*y*s.Square
+}
+
+// Held returns the liquid water, g, held in equilibrium with ice at t < 0 °C,
+// bound water included. It falls steadily as t falls. At 0 °C and above it is
+// +Inf where there is a solute.
+//
+// Check: 0.48691 g per g sucrose at −18 °C.
+func (s *Sorption) Held(t float64) float64 {
+	y := -math.Expm1(water.LnIceActivity(t))
+	if y <= 0 {
+		if s.Ideal == 0 {
+			return s.BoundWater + s.Plain + s.Tapered
+		}
+		return math.Inf(1)
+	}
+	return s.HeldAt(y)
+}
+
+// HeldSlope returns dHeld/dt, g/K, at t < 0; it is positive.
+func (s *Sorption) HeldSlope(t float64) float64 {
+	ln := water.LnIceActivity(t)
+	y := -math.Expm1(ln)
+	return s.slopeAt(y) * -math.Exp(ln) * water.LnIceActivitySlope(t)
+}
+
+// coldest is where the search for a freezing point ends, °C.
+const coldest = -60
+
+// FreezingPoint returns the temperature, °C, at which ice first forms in w
+// grams of water: where the solutes hold exactly w. It is 0 without solutes
+// and NaN where everything is bound or the search would leave −60 °C.
+func (s *Sorption) FreezingPoint(w float64) float64 {
+	if w <= 0 || s.Held(coldest) >= w {
+		return math.NaN()
+	}
+	if s.Ideal <= 0 {
+		return 0
+	}
+	// Newton on ln t guarded by a bracket: U behaves as 1/t near zero, so the
+	// step in ln t converges in a handful of turns from the ideal guess.
+	lo, hi := float64(coldest), -1e-12
+	t := clamp(-103*s.Ideal/water.MolarMass/(w-0.9*math.Min(s.BoundWater, w)), coldest+1, -1e-9)
+	for range 60 {
+		f := s.Held(t) - w
+		if f > 0 {
+			hi = t
+		} else {
+			lo = t
+		}
+		next := t * math.Exp(-f/(s.HeldSlope(t)*t))
+		if !(next > lo && next < hi) {
+			next = (lo + hi) / 2
+		}
+		if math.Abs(next-t) <= 1e-13*math.Abs(t) {
+			return next
+		}
+		t = next
+	}
+	return t
+}
+
+// activityOf returns the activity of w grams of water among the solutes by the
+// hydration model, whatever the temperature.
+func (s *Sorption) activityOf(w float64) float64 {
+	if s.Ideal <= 0 {
+		return 1
+	}
+	lo, hi := 1e-12, 1-1e-12
+	if s.HeldAt(hi) >= w {
+		return 0
+	}
+	for range 80 {
+		y := (lo + hi) / 2
+		if s.HeldAt(y) > w {
+			lo = y
+		} else {
+			hi = y
+		}
+	}
+	return 1 - (lo+hi)/2
+}
+
+func clamp(v, lo, hi float64) float64 { return math.Min(math.Max(v, lo), hi) }
+
+// meltEnd is T_m′ by sugar, °C: where freezing ends in its pure solution.
+// Sucrose: Le Meste & Huang 1992, J. Food Sci. (abstract: melting from −32);
+// the rest after Roos 1993 (from memory). See
+// testdata/tables/maximal_freeze_concentration.csv.
+var meltEnd = [...]struct {
+	species mix.Species
+	t       float64
+}{
+	{mix.Sucrose, -34}, {mix.Glucose, -46}, {mix.Fructose, -46},
+	{mix.Lactose, -30}, {mix.Maltose, -32}, {mix.Galactose, -45},
+}
+
+// EndOfFreezing returns the temperature below which no more ice grows, °C: the
+// mean of T_m′ over the sugars of m by mass, −34 °C where there are none.
+//
+// Check: −32.86 °C for 15 g sucrose with 6 g lactose.
+func EndOfFreezing(m mix.Mix) float64 {
+	var sum, mass float64
+	for _, e := range meltEnd {
+		sum += m.Mass[e.species] * e.t
+		mass += m.Mass[e.species]
+	}
+	if mass == 0 {
+		return -34
+	}
+	return sum / mass
+}
+
+// Outside lists, by species, where the mixture's freezing curve at t °C rests
+// on constants used beyond their range. A solute counts when it brings more
+// than a fiftieth of the dissolved particles.
+func Outside(m mix.Mix, t float64) []mix.Species {
+	s := NewSorption(m, Bound{})
+	var out []mix.Species
+	for _, so := range Solutes {
+		g := m.Mass[so.Species]
+		if g > 0 && t < so.ColdestC && g/so.MolarMass*so.Nu*water.MolarMass > 0.02*s.Ideal {
+			out = append(out, so.Species)
+		}
+	}
+	return out
+}

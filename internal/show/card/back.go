@@ -1,0 +1,161 @@
+package card
+
+import (
+	"image/color"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/work/design"
+)
+
+// backPages composes the plots over figures and panel, and sets the cautions
+// and whatever the front has left over where they fit.
+func backPages(f *flow, d design.Design, r *model.Result, c content, left []box) {
+	boxes := append(left, func(w float64) *sheet { return cautionBox(c, w) })
+	from := len(f.pages)
+	// The plots give way before a page is begun for a few lines.
+	for _, high := range [...]float64{54, 46, 40, 36} {
+		f.pages = f.pages[:from]
+		if f.settle(figuresAndPanel(f, d, r, c, high), boxes) && len(f.pages) == from+1 {
+			return
+		}
+	}
+	for _, try := range [...][]box{boxes, boxes[len(left):], nil} {
+		f.pages = f.pages[:from]
+		if !f.settle(figuresAndPanel(f, d, r, c, 54), try) {
+			continue
+		}
+		full := f.w - 2*margin
+		var blocks []*sheet
+		if len(try) < len(boxes) && len(left) > 0 { // long notes flow on
+			blocks = append(noteBlocks(c, full), &sheet{w: full, h: 7})
+		}
+		if try == nil {
+			blocks = append(blocks, cautionBox(c, full))
+		}
+		f.column(slot{len(f.pages), margin, f.top}, 0, f.same, blocks)
+		return
+	}
+}
+
+// figuresAndPanel fills a new page, with plots high mm high over two columns,
+// and returns the gaps under them.
+func figuresAndPanel(f *flow, d design.Design, r *model.Result, c content, high float64) []gap {
+	panel := narrow
+	if c.label != nil && c.label.Region == label.US && c.label.Columns == "dual" {
+		panel = broad
+	}
+	page, y := len(f.pages), f.top
+	if p := plots(d, r, f.w-2*margin, high); p != nil {
+		f.page(page).place(p, margin, y)
+		y += p.h + 6
+	}
+	wide := f.w - 2*margin - gutter - panel
+	l := f.column(slot{page, margin, y}, 0, f.same, figureBlocks(c, wide))
+	p := f.column(slot{page, margin + wide + gutter, y}, 4.5, f.same, panelBlocks(c, panel))
+	return []gap{{p, panel}, {l, wide}}
+}
+
+// figureBlocks are the table of figures and what the verdict rests on.
+func figureBlocks(c content, w float64) []*sheet {
+	out := []*sheet{headed("The figures", w, figureTable(c, w))}
+	for _, list := range [...]struct {
+		texts  []string
+		colour color.NRGBA
+	}{{c.rests, glass}, {c.warnings, coral}} {
+		for _, t := range list.texts {
+			b := bullet(w, small.in(ink), smallLead, list.colour, t)
+			if len(out) == 1 {
+				b = spaced(6, headed("What the verdict rests on", w, b))
+			} else {
+				b = spaced(1.9, b)
+			}
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// bullet sets a text behind a drop of colour.
+func bullet(w float64, st style, lead float64, c color.NRGBA, s string) *sheet {
+	p := text(w-4.2, lead, st, s)
+	b := &sheet{w: w, h: p.h}
+	b.disc(0.9, capHeight*st.size*point/2, 0.8, c)
+	b.place(p, 4.2, 0)
+	return b
+}
+
+// figureTable sets the figures in three columns.
+func figureTable(c content, w float64) *sheet {
+	t := &sheet{w: w}
+	st := style{sans, 8, ink}
+	cols := [3]float64{0.62 * w, 0.81 * w, w}
+	pitch := 4.5
+	head := style{sansBold, 8, muted}
+	t.h = 2.4
+	for i, s := range [...]string{"Custard", "Foam", "Tub"} {
+		t.writeRight(cols[i], t.h, head, s)
+	}
+	t.h += 1.5
+	t.box(0, t.h, w, 0.35, ink)
+	for _, f := range c.figures {
+		base := t.h + pitch - 1.5
+		// A range such as "−12 to −5 °C" is wide: it is set smaller, never over
+		// its neighbour.
+		name := t.write(0, base, st, f.name)
+		from := name + 2
+		for i, s := range [...]string{f.dense, f.foam, f.tub} {
+			use := st
+			for use.size > 5.5 && cols[i]-use.width(s) < from {
+				use.size -= 0.25
+			}
+			t.writeRight(cols[i], base, use, s)
+			from = cols[i] + 1.5
+		}
+		t.h += pitch
+		t.box(0, t.h, w, 0.15, dune)
+	}
+	return t
+}
+
+// panelBlocks are the label's panel and statement.
+func panelBlocks(c content, w float64) []*sheet {
+	if c.label == nil {
+		return []*sheet{text(w, bodyLead, body, c.labelNote)}
+	}
+	return []*sheet{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, style{sans, 8, ink})}
+}
+
+// cautionBox sets the cautions on a ground of sand.
+func cautionBox(c content, w float64) *sheet {
+	const pad, bar = 3.6, 1.0
+	st := style{sans, 7.5, ink}
+	parts := []*sheet{{w: w, h: 3.4}}
+	parts[0].write(0, 3.4, style{serifBold, 12, ink}, "Cautions")
+	for _, k := range c.cautions {
+		parts = append(parts, paragraph(w-bar-2*pad, 9.6, run{k.title + ". ", st.bold()}, run{k.text, st}))
+	}
+	all := stack(1.9, parts...)
+	b := &sheet{w: w, h: all.h + 2*pad}
+	b.box(0, 0, w, b.h, sand)
+	b.box(0, 0, bar, b.h, coral)
+	b.place(all, bar+pad, pad)
+	return b
+}
+
+// statementOf sets the list of ingredients with its allergens emphasised.
+func statementOf(l *label.Label, w float64, st style) *sheet {
+	var runs []run
+	for _, r := range l.Ingredients {
+		s := st
+		if r.Emphasis {
+			s = st.bold()
+		}
+		runs = append(runs, run{r.Text, s})
+	}
+	parts := []*sheet{paragraph(w, 10.4, runs...)}
+	if l.Contains != "" && l.Region == label.US { // the EU lets the emphasised list alone tell, Article 21
+		parts = append(parts, text(w, 10.4, st.bold(), l.Contains))
+	}
+	return stack(2.2, parts...)
+}

@@ -1,0 +1,153 @@
+// Package card prints a design: a card of two pages or more to make the
+// dessert from, as PDF, picture or Markdown, and the label's panels at the
+// size the rules ask for.
+//
+// A page is composed once, as a list of marks in mm, and handed to a PDF or to
+// pixels; so the picture is the page. Text is set in the Liberation fonts. The
+// same design gives the same bytes.
+//
+// Nothing is computed here but the conversion of grams to household measures;
+// every figure is that of packages model and label.
+package card
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"image/png"
+	"path/filepath"
+	"strings"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/work/atomicfile"
+	"ripplewright/internal/work/design"
+)
+
+// Paper is a size of paper.
+type Paper string
+
+// The papers.
+const (
+	A4     Paper = "a4"     // 210 mm × 297 mm, ISO 216
+	Letter Paper = "letter" // 8½ in × 11 in
+)
+
+// Size returns the width and height, in mm.
+func (p Paper) Size() (w, h float64) {
+	if p == Letter {
+		return 215.9, 279.4
+	}
+	return 210, 297
+}
+
+// Options adjusts a card. The zero Options is a US panel on A4 at 150 dots per
+// inch.
+type Options struct {
+	Region label.Region // whose label and measures; "": US
+	Paper  Paper        // "": A4
+	DPI    float64      // of a picture, 30 to 600; 0: 150
+	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
+}
+
+// pdfDPI is the fineness of the pictures in a PDF, whose text has none.
+const pdfDPI = 300
+
+func (o Options) filled() (Options, error) {
+	if o.Region == "" {
+		o.Region = label.US
+	}
+	if o.Paper == "" {
+		o.Paper = A4
+	}
+	if o.DPI == 0 {
+		o.DPI = 150
+	}
+	switch {
+	case o.Region != label.US && o.Region != label.EU:
+		return o, fmt.Errorf("card: no rules are known for region %q", o.Region)
+	case o.Paper != A4 && o.Paper != Letter:
+		return o, fmt.Errorf("card: paper %q is neither %q nor %q", o.Paper, A4, Letter)
+	}
+	return o, checkDPI(o.DPI)
+}
+
+func checkDPI(dpi float64) error {
+	if !(dpi >= 30 && dpi <= 600) {
+		return fmt.Errorf("card: %g dots per inch is outside 30 to 600", dpi)
+	}
+	return nil
+}
+
+// ErrExtension says that a path ends in none of the extensions that name a
+// form.
+var ErrExtension = errors.New("the extension names no form of card")
+
+// Write puts the card of an evaluated design into the file at path: a PDF, a
+// PNG of the same pages one under the other, or Markdown with the same words,
+// by the extension .pdf, .png or .md. The file is replaced as a whole or not at
+// all.
+//
+// Errors: ErrExtension; a *GlyphError where the fonts lack a sign (not for
+// Markdown); those of Options and of writing.
+func Write(path string, d design.Design, r *model.Result, o Options) error {
+	o, err := o.filled()
+	if err != nil {
+		return err
+	}
+	var data []byte
+	switch ext := strings.ToLower(filepath.Ext(path)); ext {
+	case ".md":
+		data = markdown(contentOf(d, r, o))
+	case ".pdf", ".png":
+		if ext == ".pdf" {
+			o.DPI = pdfDPI
+		}
+		c := contentOf(d, r, o)
+		data, err = encoded(ext, cardPages(context.Background(), d, r, c, o), c.name, o.DPI)
+	default:
+		err = fmt.Errorf("write card %s: %w: .pdf, .png and .md do", path, ErrExtension)
+	}
+	if err != nil {
+		return err
+	}
+	return atomicfile.Write(path, data)
+}
+
+// Render returns pictures of the card's pages, those that Write puts into a
+// PNG. A cancelled context ends it early with ctx.Err(); the other errors are
+// those of Write.
+func Render(ctx context.Context, d design.Design, r *model.Result, o Options) ([]image.Image, error) {
+	o, err := o.filled()
+	if err != nil {
+		return nil, err
+	}
+	pages := cardPages(ctx, d, r, contentOf(d, r, o), o)
+	if err := checkGlyphs(pages); err != nil {
+		return nil, err
+	}
+	_, images, err := imageOf(ctx, pages, o.DPI)
+	return images, err
+}
+
+// encoded returns sheets as a .pdf or .png.
+func encoded(ext string, sheets []*sheet, title string, dpi float64) ([]byte, error) {
+	if err := checkGlyphs(sheets); err != nil {
+		return nil, err
+	}
+	if ext == ".pdf" {
+		return pdfOf(sheets, title)
+	}
+	var b bytes.Buffer
+	whole, _, err := imageOf(context.Background(), sheets, dpi)
+	if err != nil {
+		return nil, err
+	}
+	if err := png.Encode(&b, whole); err != nil {
+		return nil, fmt.Errorf("card: PNG: %w", err)
+	}
+	return b.Bytes(), nil
+}

@@ -1,0 +1,238 @@
+package card
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/work/atomicfile"
+)
+
+// labelDPI is that of a label's picture: its hairlines are then a pixel.
+const labelDPI = 300
+
+// Form is how a panel is laid out.
+type Form string
+
+// The forms.
+const (
+	Vertical Form = "vertical" // one line under the other; the EU's table too
+	Tabular  Form = "tabular"  // broad and low, for a package without three inches of height, 21 CFR 101.9(d)(11)(iii)
+	Dual     Form = "dual"     // vertical with a second column, 21 CFR 101.9(e)(6)
+)
+
+// Forms returns the forms that the rules let the panel of l take, the usual one
+// first. To be drawn with a second column that is the maker's choice, a label
+// must have been computed with it: label.Options.SecondColumn.
+func Forms(l *label.Label) []Form {
+	switch {
+	case l.Region != label.US:
+		return []Form{Vertical}
+	case l.Columns == "dual":
+		return []Form{Dual}
+	case l.SecondAllowed:
+		return []Form{Vertical, Tabular, Dual}
+	}
+	return []Form{Vertical, Tabular}
+}
+
+// ErrForm says that the rules do not let a label take the form asked for.
+var ErrForm = errors.New("the panel may not take this form")
+
+// WriteLabel puts a label into the file at path: a PDF or PNG at true size, or
+// plain text, by the extension .pdf, .png or .txt. form is one of Forms, "" for
+// the usual one. The file is replaced as a whole or not at all. Errors: ErrForm,
+// and those of Write.
+func WriteLabel(path string, l *label.Label, form Form) error {
+	panel, err := formed(l, form)
+	if err != nil {
+		return fmt.Errorf("write label %s: %w", path, err)
+	}
+	var data []byte
+	switch ext := strings.ToLower(filepath.Ext(path)); ext {
+	case ".txt":
+		data = labelText(l)
+	case ".pdf", ".png":
+		data, err = encoded(ext, []*sheet{labelSheet(l, withNotes(panel, l))}, l.ProposedName, labelDPI)
+	default:
+		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
+	}
+	if err != nil {
+		return err
+	}
+	return atomicfile.Write(path, data)
+}
+
+// LabelPicture is what WriteLabel draws, with its sizes in mm.
+type LabelPicture struct {
+	image.Image
+	WidthMM, HeightMM           float64 // of the file
+	PanelWidthMM, PanelHeightMM float64 // of the panel's box alone
+}
+
+// RenderLabel returns the picture of a label at dpi dots per inch, 30 to 600.
+// Errors are those of WriteLabel.
+func RenderLabel(l *label.Label, form Form, dpi float64) (LabelPicture, error) {
+	if err := checkDPI(dpi); err != nil {
+		return LabelPicture{}, err
+	}
+	panel, err := formed(l, form)
+	if err != nil {
+		return LabelPicture{}, err
+	}
+	s := labelSheet(l, withNotes(panel, l))
+	if err := checkGlyphs([]*sheet{s}); err != nil {
+		return LabelPicture{}, err
+	}
+	img, _, err := imageOf(context.Background(), []*sheet{s}, dpi)
+	return LabelPicture{img, s.w, s.h, panel.w, panel.h}, err
+}
+
+// formed draws a panel in a form.
+func formed(l *label.Label, form Form) (*sheet, error) {
+	allowed := Forms(l)
+	if form == "" {
+		form = allowed[0]
+	}
+	if !slices.Contains(allowed, form) {
+		return nil, fmt.Errorf("%w: %s, where the rules leave %s (%s)", ErrForm, form, formWords(allowed), l.ColumnsWhy)
+	}
+	switch {
+	case form == Tabular:
+		return usTabularPanel(l), nil
+	case form == Dual && l.Columns != "dual":
+		return nil, fmt.Errorf("%w: %s, of a label without a second column", ErrForm, form)
+	}
+	return panelOf(l, labelWidth(l)), nil
+}
+
+func formWords(forms []Form) string {
+	words := make([]string, len(forms))
+	for i, f := range forms {
+		words[i] = string(f)
+	}
+	return strings.Join(words, " or ")
+}
+
+// labelWidth is the width of a label's panel, mm.
+func labelWidth(l *label.Label) float64 {
+	switch {
+	case l.Region == label.EU:
+		return 80
+	case l.Columns == "dual":
+		return usDualWidth
+	}
+	return usWidth
+}
+
+// labelSheet sets the whole label on a sheet cut to its size.
+func labelSheet(l *label.Label, panel *sheet) *sheet {
+	w := panel.w
+	notes := append([]string{l.ColumnsWhy, "Energy: " + l.EnergyMethod}, l.Notes...)
+	var why []*sheet
+	for _, n := range notes {
+		if n = plain(n); n != "" {
+			why = append(why, text(w, 7.6, style{sans, 6, muted}, sentence(n)))
+		}
+	}
+	all := stack(3.4,
+		text(w, 14, style{sansBold, 12, black}, plain(l.ProposedName)),
+		panel,
+		statementOf(l, w, style{sans, 8, black}),
+		stack(1.6, why...))
+	s := &sheet{w: w + 16, h: all.h + 16}
+	s.place(all, 8, 8)
+	return s
+}
+
+// sentence makes s begin with a capital and end with a full stop.
+func sentence(s string) string {
+	return strings.TrimSuffix(capital(s), ".") + "."
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// labelText writes the label in plain text.
+func labelText(l *label.Label) []byte {
+	var b strings.Builder
+	put := func(s string) {
+		if s != "" {
+			b.WriteString(s + "\n")
+		}
+	}
+	put(l.ProposedName)
+	b.WriteByte('\n')
+	if l.Region == label.EU {
+		put("Nutrition declaration")
+		put(l.ServingsText)
+	} else {
+		put("Nutrition Facts")
+		put(l.ServingsText)
+		put("Serving size " + l.ServingMeasure)
+	}
+	b.WriteByte('\n')
+	per, columns := columnsOf(l)
+	shares := func(k int) bool { return l.Region == label.US || k > 0 } // no reference intake per 100 g
+	fmt.Fprintf(&b, "%-26s", "")
+	for k, s := range per {
+		fmt.Fprintf(&b, "%16s%8s", s, shareHead(l, shares(k)))
+	}
+	b.WriteByte('\n')
+	for i, n := range l.Lines {
+		fmt.Fprintf(&b, "%-26s", strings.Repeat("  ", n.Indent)+n.Name)
+		for k, lines := range columns {
+			dv := lines[i].DVText
+			if !shares(k) {
+				dv = ""
+			}
+			fmt.Fprintf(&b, "%s%8s", right(amountText(lines[i]), 16), dv)
+		}
+		b.WriteByte('\n')
+	}
+	put(l.NotSignificant)
+	b.WriteByte('\n')
+	put(l.Footnote)
+	for i, w := range l.Warnings {
+		if i < l.Gaps {
+			w = incompleteMark + " " + w
+		}
+		put(w)
+	}
+	b.WriteByte('\n')
+	put(l.IngredientsText)
+	put(l.Contains)
+	b.WriteByte('\n')
+	put(sentence(plain("Energy: " + l.EnergyMethod)))
+	if l.ColumnsWhy != "" {
+		put(sentence(plain(l.ColumnsWhy)))
+	}
+	for _, n := range l.Notes {
+		put(n)
+	}
+	return []byte(b.String())
+}
+
+func shareHead(l *label.Label, show bool) string {
+	switch {
+	case !show:
+		return ""
+	case l.Region == label.EU:
+		return "RI"
+	}
+	return "% DV"
+}
+
+func amountText(n label.Line) string {
+	n.Text = n.AmountText()
+	return amountOf(n)
+}
+
+// right pads s on the left to n signs.
+func right(s string, n int) string {
+	return strings.Repeat(" ", max(0, n-len([]rune(s)))) + s
+}

@@ -1,0 +1,128 @@
+package card
+
+import (
+	"context"
+	"fmt"
+	"image/color"
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/design"
+)
+
+// Measures of the page, mm.
+const (
+	margin    = 15.0
+	gutter    = 9.0
+	narrow    = 72.0 // the column of lists and panels
+	broad     = 84.0 // that column where the panel has two columns of its own
+	footSpace = 15.0 // below the columns
+)
+
+// cardPages composes the card: the front to make it from, the back on what it
+// is. A cancelled context leaves the tub's picture out.
+func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*sheet {
+	f := newFlow(c, o.Paper)
+	notes := frontPages(ctx, f, d, r, c, o.DPI)
+	backPages(f, d, r, c, notes)
+	for i, s := range f.pages {
+		foot(s, i+1, len(f.pages))
+	}
+	return f.pages
+}
+
+// newFlow returns an empty flow whose further pages begin with the name.
+func newFlow(c content, p Paper) *flow {
+	w, h := p.Size()
+	st := style{serifBold, 11, ink}
+	return &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14, begin: func(s *sheet) {
+		s.write(margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
+		ripples(s, margin, margin+7, w-2*margin)
+	}}
+}
+
+// A box is a block that may stand in any gap of a page: it is made for the
+// width of the gap.
+type box func(w float64) *sheet
+
+// gap is a place that is free down to the bottom of its page.
+type gap struct {
+	slot
+	w float64
+}
+
+// settle puts boxes, in order, into the first gap that holds them or, where
+// none does and all gaps are on one page, across the page under them. It reports
+// false where that has no room either, and the flow is then half done.
+func (f *flow) settle(gaps []gap, boxes []box) bool {
+	const apart = 7.0
+	for _, make := range boxes {
+		done := false
+		lowest := 0.0
+		for i := range gaps {
+			g := &gaps[i]
+			lowest = max(lowest, g.y)
+			b := make(g.w)
+			if g.y+apart+b.h > f.bottom {
+				continue
+			}
+			f.page(g.page).place(b, g.x, g.y+apart)
+			g.y += apart + b.h
+			done = true
+			break
+		}
+		if done {
+			continue
+		}
+		b := make(f.w - 2*margin)
+		if len(gaps) == 0 || gaps[0].page != gaps[len(gaps)-1].page || lowest+apart+b.h > f.bottom {
+			return false
+		}
+		f.page(gaps[0].page).place(b, margin, lowest+apart)
+		for i := range gaps {
+			gaps[i].y = lowest + apart + b.h
+		}
+	}
+	return true
+}
+
+// shortened cuts s to a width, with an ellipsis.
+func shortened(st style, s string, width float64) string {
+	if st.width(s) <= width {
+		return s
+	}
+	letters := []rune(s)
+	for len(letters) > 1 && st.width(string(letters)+"…") > width {
+		letters = letters[:len(letters)-1]
+	}
+	return strings.TrimSpace(string(letters)) + "…"
+}
+
+// ripples draws the card's rule: two waves across.
+func ripples(s *sheet, x, y, w float64) {
+	for i, c := range [...]color.NRGBA{glass, coral} {
+		var line []at
+		waves := math.Round(w / 12)
+		for k := 0; k <= 400; k++ {
+			t := float64(k) / 400
+			line = append(line, at{x + t*w, y + 0.75*math.Sin(2*math.Pi*waves*t+float64(i)*math.Pi/1.6)})
+		}
+		s.draw(c, 0.4, line...)
+	}
+}
+
+// foot draws the page's last line.
+func foot(s *sheet, n, of int) {
+	y := s.h - 9.5
+	page := fmt.Sprintf("%d / %d", n, of)
+	s.writeRight(s.w-margin, y, small, page)
+	s.write(margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
+}
+
+// headed sets parts under a title.
+func headed(title string, w float64, parts ...*sheet) *sheet {
+	head := &sheet{w: w, h: 3.8}
+	head.write(0, head.h, style{serifBold, 13, ink}, title)
+	return stack(2.6, append([]*sheet{head}, parts...)...)
+}

@@ -1,0 +1,188 @@
+package card
+
+import (
+	"fmt"
+	"math"
+
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
+)
+
+// US customary measures: 1 cup = 16 tablespoons = 48 teaspoons = 236.588 mL
+// (NIST Handbook 44, Appendix C). A metric teaspoon and tablespoon are 5 and
+// 15 mL (common practice).
+const (
+	cupML      = 236.588
+	tspPerCup  = 48
+	metricTsp  = 5
+	metricTbsp = 15
+)
+
+// eggsIn counts a line of shell eggs or their parts in pieces, to a half; ""
+// for anything else.
+func eggsIn(id string, g float64, size egg.Size) string {
+	each, name := 0.0, ""
+	switch id {
+	case "egg_yolk":
+		each, name = size.Yolk, "yolk"
+	case "egg_white":
+		each, name = size.White, "white"
+	case "egg_whole":
+		each, name = size.Edible, "egg"
+	default:
+		return ""
+	}
+	n := math.Max(0.5, math.Round(2*g/each)/2)
+	if n >= 20 {
+		n = math.Round(n)
+	}
+	if n != 1 && n != 0.5 {
+		name += "s"
+	}
+	about := ""
+	if math.Abs(n*each-g) > 0.005*g {
+		about = "about "
+	}
+	if size.System == "EU" {
+		return fmt.Sprintf("%s%s %s, size %s", about, mixed(n), name, size.Name)
+	}
+	return fmt.Sprintf("%s%s %s %s", about, mixed(n), size.Name, name)
+}
+
+// household words a weight in measures of volume, "" where the library knows
+// neither what a cup of it weighs nor its density. US cups and spoons in the
+// US; elsewhere millilitres for liquids and metric spoons for a little.
+//
+// The result is within 6 % of the weight from a teaspoon up: measures are for
+// the shopping and the eye, the scale decides.
+func household(in *ingredient.Ingredient, g float64, region label.Region) string {
+	cup := cupOf(in, g)
+	if !(cup > 0) {
+		return ""
+	}
+	if region == label.US {
+		return usMeasure(g / cup)
+	}
+	ml := g / cup * cupML
+	switch {
+	case ml < 4*metricTbsp && (in.DensityKind != "liquid" || ml < 2*metricTbsp):
+		return spoons(ml/metricTsp, metricTbsp/metricTsp)
+	case in.DensityKind == "liquid" && ml < 100:
+		return fmt.Sprintf("%.0f mL", ml)
+	case in.DensityKind == "liquid":
+		return grouped(5*math.Round(ml/5)) + " mL"
+	}
+	return ""
+}
+
+// cupOf returns the g of a US cup, from the measure nearest to the weight that
+// the record has, or 0.
+func cupOf(in *ingredient.Ingredient, g float64) float64 {
+	spoon, tsp := in.GramsPerTbsp.Or(0), in.GramsPerTsp.Or(0)
+	switch cup := in.GramsPerCup.Or(0); {
+	case tsp > 0 && g < 3*tsp:
+		return tspPerCup * tsp
+	case spoon > 0 && g < 4*spoon:
+		return 16 * spoon
+	case cup > 0:
+		return cup
+	case spoon > 0:
+		return 16 * spoon
+	case tsp > 0:
+		return tspPerCup * tsp
+	}
+	return in.Density.Or(0) * cupML
+}
+
+// mostCups is where counting cups ends and the scale alone is left.
+const mostCups = 16
+
+// cupSteps are the cups of an ordinary set.
+var cupSteps = []float64{0, 1. / 4, 1. / 3, 1. / 2, 2. / 3, 3. / 4, 1}
+
+// usMeasure words a number of cups.
+func usMeasure(cups float64) string {
+	if cups < 0.24 {
+		return spoons(cups*tspPerCup, 3)
+	}
+	if cups > mostCups {
+		return ""
+	}
+	whole := math.Floor(cups)
+	below := whole
+	for _, f := range cupSteps {
+		step := whole + f
+		if math.Abs(step-cups) <= 0.03*cups {
+			return cupWords(step)
+		}
+		if step <= cups {
+			below = step
+		}
+	}
+	step := 1.0
+	if cups < 1 {
+		step = 0.5
+	}
+	tbsp := step * math.Round((cups-below)*16/step)
+	if tbsp == 0 {
+		return cupWords(below)
+	}
+	if below == 0 {
+		return spoons(cups*tspPerCup, 3)
+	}
+	return fmt.Sprintf("%s + %s tbsp", cupWords(below), mixed(tbsp))
+}
+
+func cupWords(n float64) string {
+	if n > 1 {
+		return mixed(n) + " cups"
+	}
+	return mixed(n) + " cup"
+}
+
+// spoons words a number of teaspoons, tbsp of which make a tablespoon.
+func spoons(tsp, tbsp float64) string {
+	if tsp < 0.1 {
+		return "a pinch"
+	}
+	if tsp < 0.9*tbsp {
+		best := 1. / 8
+		for _, s := range [...]float64{1. / 4, 1. / 2, 3. / 4, 1, 5. / 4, 3. / 2, 7. / 4, 2, 9. / 4, 5. / 2} {
+			if math.Abs(s-tsp) < math.Abs(best-tsp) {
+				best = s
+			}
+		}
+		return mixed(best) + " tsp"
+	}
+	half := math.Round(2*tsp) / 2
+	n := math.Floor(half / tbsp)
+	switch rest := half - n*tbsp; {
+	case n == 0:
+		return mixed(half) + " tsp"
+	case rest == 0:
+		return mixed(n) + " tbsp"
+	case rest == tbsp/2:
+		return mixed(n+0.5) + " tbsp"
+	default:
+		return fmt.Sprintf("%s tbsp + %s tsp", mixed(n), mixed(rest))
+	}
+}
+
+// mixed prints a number with one of the fractions of kitchen measures.
+func mixed(v float64) string {
+	whole := math.Floor(v + 1e-9)
+	for _, f := range [...]struct {
+		v float64
+		s string
+	}{{0, ""}, {1. / 8, "⅛"}, {1. / 4, "¼"}, {1. / 3, "⅓"}, {1. / 2, "½"}, {2. / 3, "⅔"}, {3. / 4, "¾"}} {
+		if math.Abs(v-whole-f.v) > 1e-6 {
+			continue
+		}
+		if whole == 0 && f.s != "" {
+			return f.s
+		}
+		return fmt.Sprintf("%.0f%s", whole, f.s)
+	}
+	return fmt.Sprintf("%.1f", v)
+}

@@ -1,0 +1,44 @@
+package report
+
+import (
+	"io"
+
+	"ripplewright/internal/answer/cold"
+)
+
+// Cold is the plan of the cold. Its JSON is the plan's own.
+type Cold struct{ cold.Answer }
+
+// WriteText writes the plan as sentences, with the stirs as a table.
+func (c Cold) WriteText(w io.Writer) error {
+	p := &page{w: w}
+	p.line("Kitchen: %s", c.Profile.Name)
+	p.line("")
+	p.line("Still-freezing: %s", c.StillFreeze.Sentence)
+	p.stirs(c.StillFreeze.Dense.Stirs)
+	p.line("")
+	p.line("Hardening: %s", c.Harden.Sentence)
+	p.line("Serving, counter: %s", c.Counter.Sentence)
+	p.line("Serving, refrigerator: %s", c.Fridge.Sentence)
+	p.line("Storage: %s", c.Storage.Sentence)
+	for _, s := range []string{c.Storage.Change, c.Storage.AgeingNote} {
+		if s != "" {
+			p.line("    %s", s)
+		}
+	}
+	for _, n := range c.Notes {
+		p.line("%s: %s [%s, %s]", n.Severity, n.Message, n.Code, n.Where)
+	}
+	return p.err
+}
+
+func (p *page) stirs(stirs []cold.Stir) {
+	if len(stirs) == 0 {
+		return
+	}
+	rows := []string{"stir custard at, min\tmean, °C\tedge, °C\twater frozen, %"}
+	for _, s := range stirs {
+		rows = append(rows, Number(s.Minute).text(0)+"\t"+Number(s.MeanC).text(1)+"\t"+Number(s.EdgeC).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
+	}
+	p.table(rows)
+}

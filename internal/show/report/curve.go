@@ -1,0 +1,126 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+)
+
+// The temperatures of a curve, °C: where phase.Body.At holds.
+const (
+	CurveColdest = -60.0
+	CurveWarmest = 30.0
+	MaxPoints    = 100_000
+)
+
+// Curve is both phases over temperature.
+type Curve struct {
+	File   string  `json:"file"`
+	Name   string  `json:"name"`
+	Points []Point `json:"points"`
+}
+
+// Point is one temperature of a curve. A phase without lines is null.
+type Point struct {
+	TemperatureC Number      `json:"temperature_c"`
+	Dense        *CurvePhase `json:"dense"`
+	Foam         *CurvePhase `json:"foam"`
+}
+
+// CurvePhase is one phase at one temperature.
+type CurvePhase struct {
+	WaterFrozenPercent Number `json:"water_frozen_percent"`
+	IceMassPercent     Number `json:"ice_mass_percent"`
+	IceVolumePercent   Number `json:"ice_volume_percent"` // of the volume without air
+	Hardness           Number `json:"hardness"`           // kPa
+	Texture            string `json:"texture"`
+
+	// OutsideRange names the solutes whose constants are used beyond their
+	// range at this temperature.
+	OutsideRange []string `json:"outside_range"`
+}
+
+// Temperatures returns from, from+step, …, up to and with to where the steps
+// meet it, all °C. The error says which bound the numbers do not keep.
+func Temperatures(from, to, step float64) ([]float64, error) {
+	switch {
+	case !(from >= CurveColdest && from <= CurveWarmest):
+		return nil, fmt.Errorf("from %g °C is outside %g to %g °C", from, CurveColdest, CurveWarmest)
+	case !(to >= CurveColdest && to <= CurveWarmest):
+		return nil, fmt.Errorf("to %g °C is outside %g to %g °C", to, CurveColdest, CurveWarmest)
+	case to < from:
+		return nil, fmt.Errorf("to %g °C lies below from %g °C", to, from)
+	case !(step > 0) || math.IsInf(step, 0):
+		return nil, fmt.Errorf("the step must be above 0 K, not %g", step)
+	}
+	n := math.Floor((to-from)/step*(1+1e-12) + 1e-9)
+	if n >= MaxPoints {
+		return nil, fmt.Errorf("%g K makes more than %d points", step, MaxPoints)
+	}
+	ts := make([]float64, int(n)+1)
+	for i := range ts {
+		// Steps such as 0.1 have no exact binary form, so the sum is freed of
+		// what no thermometer shows.
+		ts[i] = math.Round((from+float64(i)*step)*1e9) / 1e9
+	}
+	return ts, nil
+}
+
+// CurveOf returns the curve of r at the temperatures ts.
+func CurveOf(file, name string, r *model.Result, ts []float64) Curve {
+	c := Curve{File: file, Name: name, Points: make([]Point, len(ts))}
+	for i, t := range ts {
+		c.Points[i] = Point{TemperatureC: Number(t), Dense: curvePhase(&r.Dense, t), Foam: curvePhase(&r.Foam, t)}
+	}
+	return c
+}
+
+func curvePhase(p *model.Phase, t float64) *CurvePhase {
+	if p.WrittenG == 0 {
+		return nil
+	}
+	s := p.Body.At(t)
+	out := &CurvePhase{
+		WaterFrozenPercent: percent(s.WaterFrozen), IceMassPercent: percent(s.IceMass),
+		IceVolumePercent: percent(s.IceVolume), Hardness: Number(s.YieldKPa),
+		Texture: phase.WordFor(s.YieldKPa).Name, OutsideRange: []string{},
+	}
+	if s.Ice > 0 { // without ice the freezing curve is not used
+		out.OutsideRange = names(solution.Outside(p.Body.Mix, t))
+	}
+	return out
+}
+
+func names(species []mix.Species) []string {
+	out := []string{}
+	for _, s := range species {
+		out = append(out, s.String())
+	}
+	return out
+}
+
+// WriteText writes the curve as a table with tabs, which a spreadsheet reads.
+func (c Curve) WriteText(w io.Writer) error {
+	if _, err := fmt.Fprint(w, "temperature_c\tdense_water_frozen_percent\tdense_ice_volume_percent\tdense_hardness_kpa\t"+
+		"foam_water_frozen_percent\tfoam_ice_volume_percent\tfoam_hardness_kpa\n"); err != nil {
+		return err
+	}
+	for _, p := range c.Points {
+		if _, err := fmt.Fprintf(w, "%s\t%s\t%s\n", p.TemperatureC.text(2), p.Dense.cells(), p.Foam.cells()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p *CurvePhase) cells() string {
+	if p == nil {
+		return "–\t–\t–"
+	}
+	return p.WaterFrozenPercent.text(2) + "\t" + p.IceVolumePercent.text(2) + "\t" + p.Hardness.text(3)
+}

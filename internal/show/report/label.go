@@ -1,0 +1,122 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ripplewright/internal/food/label"
+)
+
+// Label is a label as plain text.
+type Label struct{ *label.Label }
+
+// WriteText writes the panel, the statement, the names and the claims.
+func (l Label) WriteText(w io.Writer) error {
+	p := &page{w: w}
+	heading := map[label.Region]string{label.US: "Nutrition Facts", label.EU: "Nutrition declaration"}[l.Region]
+	p.line("%s", heading)
+	for _, s := range []string{l.ServingsText, l.ServingMeasure} {
+		if s != "" {
+			p.line("%s", s)
+		}
+	}
+	p.panel(l)
+	for _, s := range []string{l.NotSignificant, l.Footnote} {
+		if s != "" {
+			p.line("%s", s)
+		}
+	}
+	p.line("Energy: %s.", l.EnergyMethod)
+	p.line("")
+	p.line("%s", l.IngredientsText)
+	if l.Contains != "" {
+		p.line("%s", l.Contains)
+	}
+	p.line("")
+	p.line("Proposed name: %s", l.ProposedName)
+	for _, n := range l.Names {
+		p.line("%s (%s, %s): %s", n.Name, n.Region, n.Of, metWord(n.Met))
+		p.limits(n.Limits)
+		if n.Note != "" {
+			p.line("    %s", n.Note)
+		}
+	}
+	p.line("")
+	p.line("Claims by their published conditions:")
+	for _, c := range l.Claims {
+		unsure := ""
+		if c.Incomplete {
+			unsure = ", an unknown figure decides"
+		}
+		p.line("%s: %s%s", c.Claim, metWord(c.Met), unsure)
+		p.limits(c.Conditions)
+		if c.Disclosure != "" {
+			p.line("    beside it: %s", c.Disclosure)
+		}
+	}
+	for _, heading := range [...]struct {
+		word string
+		list []string
+	}{{"Warning", l.Warnings}, {"Note", l.Notes}} {
+		for _, s := range heading.list {
+			p.line("%s: %s", heading.word, s)
+		}
+	}
+	return p.err
+}
+
+// panel writes the lines, with the second column where there is one.
+func (p *page) panel(l Label) {
+	width := 0
+	for _, x := range l.Lines {
+		width = max(width, 2*x.Indent+len([]rune(x.Name)))
+	}
+	rows, gaps := []string{}, false
+	for i, x := range l.Lines {
+		row := left(strings.Repeat("  ", x.Indent)+x.Name, width) + "\t" + mark(x) + "\t" + x.DVText
+		if i < len(l.Second) {
+			row += "\t" + mark(l.Second[i]) + "\t" + l.Second[i].DVText
+		}
+		rows, gaps = append(rows, row), gaps || x.Incomplete
+	}
+	p.table(rows)
+	if gaps {
+		p.line("* A lower bound: some ingredient leaves it unknown.")
+	}
+}
+
+func mark(x label.Line) string {
+	if x.Incomplete {
+		return x.Text + "*"
+	}
+	return x.Text
+}
+
+func metWord(met bool) string {
+	if met {
+		return "met"
+	}
+	return "not met"
+}
+
+func (p *page) limits(limits []label.Limit) {
+	for _, c := range limits {
+		own := ""
+		if c.Own != nil {
+			own = strings.TrimSpace(fmt.Sprintf("; here %.4g %s", *c.Own, c.Unit))
+		}
+		verdict := metWord(c.Met)
+		if c.Incomplete {
+			own, verdict = strings.Replace(own, "here", "here at least", 1), "an unknown figure decides"
+		}
+		switch {
+		case c.Judge:
+			p.line("    %s: for you to judge (%s)", c.What, c.Section)
+			continue
+		case !c.Met && !c.Incomplete && c.Miss != 0:
+			verdict = fmt.Sprintf("missed by %.3g %s", c.Miss, c.Unit)
+		}
+		p.line("    %s: %s%s: %s (%s)", c.What, c.Bound, own, verdict, c.Section)
+	}
+}

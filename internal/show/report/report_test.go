@@ -1,0 +1,277 @@
+package report
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/work/design"
+)
+
+// quay is a design of the invented stall at Saltmarsh Quay.
+func quay() design.Design {
+	d := design.New()
+	d.Name = "Brown butter and rosehip"
+	d.Dense.Lines = []design.Line{
+		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
+		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
+	}
+	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
+	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
+	return d
+}
+
+func evaluated(t *testing.T, d design.Design) model.Result {
+	t.Helper()
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	require.NoError(t, err)
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	require.NoError(t, err)
+	r, err := model.New(lib).Evaluate(d)
+	require.NoError(t, err)
+	return r
+}
+
+// object returns v as another program reads it.
+func object(t *testing.T, v any) map[string]any {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, WriteJSON(&b, v, false))
+	assert.Equal(t, 1, strings.Count(b.String(), "\n"), "one line")
+	var out map[string]any
+	require.NoError(t, json.Unmarshal(b.Bytes(), &out))
+	return out
+}
+
+// at follows a path of keys such as "foam.syrup.mass_g".
+func at(t *testing.T, o map[string]any, path string) any {
+	t.Helper()
+	var v any = o
+	for _, key := range strings.Split(path, ".") {
+		inner, ok := v.(map[string]any)
+		require.True(t, ok, "%s: nothing holds %s", path, key)
+		v, ok = inner[key]
+		require.True(t, ok, "%s: there is no key %s", path, key)
+	}
+	return v
+}
+
+const (
+	phaseKeys = "mass_g volume_ml density_g_per_ml overrun_percent water_percent total_solids_percent fat_percent " +
+		"msnf_percent sugars_percent initial_freezing_point_c water_frozen_percent ice_mass_percent ice_volume_percent " +
+		"hardness sweetness_sucrose_percent"
+	syrupKeys = "solids_percent mass_g water_boiled_off_g boiling_point_c"
+	blendKeys = "foam_volume_percent foam_mass_percent mass_g volume_ml tubs_filled sweetness_sucrose_percent hardness_contrast"
+	foodKeys  = "energy_kcal fat_g saturated_fat_g trans_fat_g cholesterol_mg sodium_mg carbohydrate_g fibre_g sugars_g " +
+		"added_sugars_g protein_g vitamin_d_ug calcium_mg iron_mg potassium_mg"
+)
+
+var numbers = map[string]string{
+	"dense": phaseKeys, "foam": phaseKeys, "foam.syrup": syrupKeys, "blend": blendKeys,
+	"nutrition.per_100_g": foodKeys, "nutrition.per_serving": foodKeys,
+}
+
+func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
+	d := quay()
+	r := evaluated(t, d)
+	o := object(t, Evaluate("quay.yaml", d, &r))
+	for where, keys := range numbers {
+		for _, key := range strings.Fields(keys) {
+			assert.IsType(t, 0.0, at(t, o, where+"."+key), "%s.%s", where, key)
+		}
+	}
+	for _, where := range []string{"dense.texture", "foam.texture", "file", "name", "verdict.sentence"} {
+		assert.IsType(t, "", at(t, o, where), where)
+	}
+	assert.Equal(t, []any{"egg", "milk"}, o["allergens"])
+	require.NotEmpty(t, o["warnings"])
+	for _, w := range o["warnings"].([]any) {
+		for _, key := range []string{"code", "message", "where"} {
+			assert.NotEmpty(t, w.(map[string]any)[key], key)
+		}
+	}
+	assert.Len(t, o["lines"], 8)
+}
+
+func TestPercentagesAreOfAHundred(t *testing.T) {
+	d := quay()
+	r := evaluated(t, d)
+	e := Evaluate("quay.yaml", d, &r)
+	for _, p := range []Phase{e.Dense, e.Foam.Phase} {
+		assert.InDelta(t, 100, float64(p.WaterPercent+p.TotalSolidsPercent), 1e-9)
+		var sugars Number
+		for _, s := range p.Sugars {
+			sugars += s
+		}
+		assert.InDelta(t, float64(p.SugarsPercent), float64(sugars), 1e-9)
+		assert.InDelta(t, float64(p.IceMassPercent), float64(p.WaterFrozenPercent*p.WaterPercent/100), 1e-9)
+		assert.InDelta(t, float64(p.DensityGPerML), float64(p.MassG/p.VolumeML), 1e-9)
+		for _, b := range []struct {
+			figure Number
+			Band
+		}{{p.FreezingPointC, p.Bands.FreezingPointC}, {p.WaterFrozenPercent, p.Bands.WaterFrozenPercent}, {p.Hardness, p.Bands.Hardness}} {
+			assert.LessOrEqual(t, b.Low, b.figure)
+			assert.GreaterOrEqual(t, b.High, b.figure)
+		}
+	}
+	assert.InDelta(t, 40, float64(e.Blend.FoamVolumePercent), 1e-9)
+	b := e.Blend
+	assert.InDelta(t, 100, float64(b.WaterPercent+b.TotalSolidsPercent), 1e-9)
+	assert.InDelta(t, float64(b.IceMassPercent), float64(b.WaterFrozenPercent*b.WaterPercent/100), 1e-9)
+	for _, of := range [][3]Number{
+		{e.Dense.IceVolumePercent, b.IceVolumePercent, e.Foam.IceVolumePercent},
+		{e.Dense.FatPercent, b.FatPercent, e.Foam.FatPercent}, {e.Dense.MSNFPercent, b.MSNFPercent, e.Foam.MSNFPercent},
+		{e.Dense.SugarsPercent, b.SugarsPercent, e.Foam.SugarsPercent},
+	} {
+		assert.InDelta(t, float64(of[0]+of[2])/2, float64(of[1]), math.Abs(float64(of[0]-of[2]))/2, "the tub lies between its phases")
+	}
+	assert.InDelta(t, float64(e.Dense.MassG+e.Foam.MassG), float64(e.Blend.MassG), 1e-9)
+}
+
+func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
+	for name, change := range map[string]func(*design.Design){
+		"no foam":    func(d *design.Design) { d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil },
+		"no custard": func(d *design.Design) { d.Dense.Lines = nil },
+		"no syrup":   func(d *design.Design) { d.Foam.Syrup.Lines = nil },
+		"nothing":    func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil },
+		"no water":   func(d *design.Design) { d.Dense.Lines = []design.Line{{Ingredient: "sugar", Grams: 9}} },
+		"no grams":   func(d *design.Design) { d.Foam.Lines[0].Grams, d.Foam.Syrup.Lines = 0, nil },
+		"all foam":   func(d *design.Design) { d.Blend.FoamVolumePercent = 100 },
+		"as written": func(d *design.Design) { d.Batch.Basis = design.BasisAsWritten },
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := quay()
+			change(&d)
+			r := evaluated(t, d)
+			e := Evaluate("quay.yaml", d, &r)
+			o := object(t, e) // would fail for NaN
+			if name == "no foam" {
+				assert.Nil(t, at(t, o, "foam.hardness"))
+				assert.Nil(t, at(t, o, "foam.texture"))
+				assert.Nil(t, at(t, o, "foam.syrup"))
+				assert.Nil(t, at(t, o, "blend.hardness_contrast"))
+				assert.Zero(t, at(t, o, "foam.mass_g"))
+			}
+			if name == "nothing" {
+				assert.Nil(t, at(t, o, "nutrition.per_100_g.energy_kcal"))
+				assert.Nil(t, at(t, o, "blend.foam_volume_percent"))
+			}
+			if name == "no water" {
+				assert.Nil(t, at(t, o, "dense.initial_freezing_point_c"))
+			}
+			require.NoError(t, e.WriteText(&bytes.Buffer{}))
+			ts, err := Temperatures(-30, 0, 0.5)
+			require.NoError(t, err)
+			object(t, CurveOf("quay.yaml", d.Name, &r, ts))
+		})
+	}
+}
+
+func TestAnUnknownNutrientIsNullAndNamed(t *testing.T) {
+	d := quay()
+	d.Dense.Lines = []design.Line{{Ingredient: "quay_syrup", Grams: 100}}
+	d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil
+	in, err := ingredient.FromPack("quay_syrup", "Syrup of the quay", ingredient.Pack{
+		PerG: 100, Fat: ingredient.Known(0), Carbohydrate: ingredient.Known(70), Sugars: ingredient.Known(70),
+		Protein: ingredient.Known(0), Salt: ingredient.Known(0), Fibre: ingredient.Known(0),
+	})
+	require.NoError(t, err)
+	d.Own = []*ingredient.Ingredient{in}
+	r := evaluated(t, d)
+	o := object(t, Evaluate("quay.yaml", d, &r))
+	assert.Nil(t, at(t, o, "nutrition.per_100_g.vitamin_d_ug"))
+	found := false
+	for _, g := range at(t, o, "nutrition.incomplete").([]any) {
+		if gap := g.(map[string]any); gap["nutrient"] == "vitamin_d_ug" {
+			found = true
+			assert.Equal(t, []any{"quay_syrup"}, gap["ingredients"])
+		}
+	}
+	assert.True(t, found)
+}
+
+func TestCurvesHoldBothEnds(t *testing.T) {
+	for _, c := range []struct {
+		from, to, step float64
+		points         int
+	}{{-30, 0, 0.5, 61}, {-20, -5, 0.1, 151}, {-13, -13, 1, 1}, {-24, -4, 0.01, 2001}} {
+		ts, err := Temperatures(c.from, c.to, c.step)
+		require.NoError(t, err)
+		require.Len(t, ts, c.points)
+		assert.Equal(t, c.from, ts[0])
+		assert.Equal(t, c.to, ts[len(ts)-1])
+	}
+	ts, err := Temperatures(-10, -5, 2)
+	require.NoError(t, err)
+	assert.Equal(t, []float64{-10, -8, -6}, ts)
+	nan := math.NaN()
+	for _, c := range [][3]float64{{0, -30, 1}, {-30, 0, 0}, {-30, 0, -1}, {-99, 0, 1}, {-30, 99, 1}, {nan, 0, 1}, {-30, 0, nan}, {-30, 0, 1e-9}} {
+		_, err := Temperatures(c[0], c[1], c[2])
+		assert.Error(t, err, "%v", c)
+	}
+}
+
+func TestCurvesMeetTheEvaluation(t *testing.T) {
+	d := quay()
+	r := evaluated(t, d)
+	e := Evaluate("quay.yaml", d, &r)
+	p := CurveOf("quay.yaml", d.Name, &r, []float64{d.Serving.TemperatureC}).Points[0]
+	assert.Equal(t, e.Dense.WaterFrozenPercent, p.Dense.WaterFrozenPercent)
+	assert.Equal(t, e.Foam.Hardness, p.Foam.Hardness)
+	assert.Equal(t, e.Foam.IceVolumePercent, p.Foam.IceVolumePercent)
+}
+
+func TestRipplesReportTheirFigures(t *testing.T) {
+	d := quay()
+	r := evaluated(t, d)
+	cut, err := ripple.Stir(tub.Ripple(d))
+	require.NoError(t, err)
+	raster, err := cut.Raster(context.Background(), 300, nil)
+	require.NoError(t, err)
+	answer := RippleOf("quay.yaml", d.Name, &r, cut, raster)
+	o := object(t, answer)
+	assert.InDelta(t, 40, at(t, o, "foam_area_percent"), 0.1)
+	for _, key := range []string{"mean_ribbon_mm", "p90_ribbon_mm", "interface_mm"} {
+		assert.Positive(t, at(t, o, key), key)
+	}
+	assert.Contains(t, []any{"blended", "blush", "ribbon", "lump"}, at(t, o, "spoon"))
+	require.NoError(t, answer.WriteText(&bytes.Buffer{}))
+}
+
+func TestLabelsReadAsText(t *testing.T) {
+	d := quay()
+	r := evaluated(t, d)
+	for _, region := range []label.Region{label.US, label.EU} {
+		l, err := label.For(r.Food(d), region, label.Options{})
+		require.NoError(t, err)
+		var b bytes.Buffer
+		require.NoError(t, Label{l}.WriteText(&b))
+		for _, want := range []string{l.Lines[0].Text, l.IngredientsText, l.ProposedName, "local code and licensed practice decide"} {
+			assert.Contains(t, b.String(), want)
+		}
+		assert.NotContains(t, b.String(), "<nil>")
+		object(t, l)
+	}
+}
+
+func TestNumbersOfTextKeepTheirSign(t *testing.T) {
+	for _, c := range []struct {
+		n    Number
+		want string
+	}{{-13.04, "-13.0"}, {-0.04, "0.0"}, {0.06, "0.1"}, {unknown, "–"}, {Number(math.Inf(1)), "–"}} {
+		assert.Equal(t, c.want, c.n.text(1))
+	}
+}

@@ -1,0 +1,132 @@
+package report
+
+import (
+	"io"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/ripple"
+)
+
+// Ripple is what the cut of the stirred tub comes to. Lengths are mm.
+type Ripple struct {
+	File string `json:"file"`
+	Name string `json:"name"`
+	View string `json:"view"`
+
+	FoamAreaPercent Number `json:"foam_area_percent"`
+	MeanRibbonMM    Number `json:"mean_ribbon_mm"` // of the foam: twice its area over the interface
+	P90RibbonMM     Number `json:"p90_ribbon_mm"`  // of the foam's chords
+	InterfaceMM     Number `json:"interface_mm"`
+	Spoon           string `json:"spoon"` // how a foam ribbon of the mean thickness eats; "" where there is none
+
+	Foam     Ribbons  `json:"foam"`
+	Dense    Ribbons  `json:"dense"`
+	Spoonful Spoonful `json:"spoonful"`
+	Advice   []string `json:"advice"`
+	Basis    string   `json:"spoon_basis"` // how well the ranges of the words are known
+}
+
+// Ribbons is one phase of the cut.
+type Ribbons struct {
+	MeanMM          Number `json:"mean_ribbon_mm"`
+	MeanChordMM     Number `json:"mean_chord_mm"`
+	P10MM           Number `json:"p10_chord_mm"`
+	P50MM           Number `json:"p50_chord_mm"`
+	P90MM           Number `json:"p90_chord_mm"`
+	ThickestTenthMM Number `json:"thickest_tenth_chord_mm"`
+	Spoon           string `json:"spoon"`
+}
+
+// Spoonful is how spoonfuls of the cut differ.
+type Spoonful struct {
+	VolumeML         Number `json:"volume_ml"`
+	Samples          int    `json:"samples"`
+	FoamPercent      Spread `json:"foam_volume_percent"`
+	SweetnessPercent Spread `json:"sweetness_sucrose_percent"`
+}
+
+// Spread is a distribution in five numbers.
+type Spread struct {
+	Mean Number `json:"mean"`
+	SD   Number `json:"sd"`
+	P10  Number `json:"p10"`
+	P50  Number `json:"p50"`
+	P90  Number `json:"p90"`
+}
+
+// RippleOf returns the report of a sampled cut of r's tub.
+func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *ripple.Raster) Ripple {
+	m := raster.Measure()
+	foam := raster.Spoon(ripple.SpoonML, ripple.FoamShare)
+	sweet := raster.Spoon(ripple.SpoonML, SweetnessOf(r))
+	out := Ripple{
+		File: file, Name: name, View: cut.Settings().View.String(),
+		FoamAreaPercent: percent(m.FoamShare),
+		MeanRibbonMM:    Number(m.Foam.MeanMM), P90RibbonMM: Number(m.Foam.P90),
+		InterfaceMM: Number(m.InterfaceMM), Spoon: ripple.WordFor(m.Foam.MeanMM).String(),
+		Foam: ribbons(m.Foam), Dense: ribbons(m.Dense),
+		Spoonful: Spoonful{Number(ripple.SpoonML), foam.Samples, spread(foam, 100), spread(sweet, 1)},
+		Advice:   []string{}, Basis: ripple.WordsBasis,
+	}
+	for _, a := range m.Advise(ServingOf(r)) {
+		out.Advice = append(out.Advice, a.String())
+	}
+	return out
+}
+
+// ServingOf returns how hard the phases of r are when it is eaten. Firm begins
+// where the custard no longer eats as it should, hard at twice that.
+func ServingOf(r *model.Result) ripple.Serving {
+	firm := phase.Dense.Band().Firm
+	return ripple.Serving{FoamKPa: r.Foam.State.YieldKPa, DenseKPa: r.Dense.State.YieldKPa, FirmKPa: firm, HardKPa: 2 * firm}
+}
+
+// SweetnessOf returns the sweetness of r's phases, as percent of sucrose.
+func SweetnessOf(r *model.Result) ripple.Pair {
+	return ripple.Pair{
+		Foam: r.Foam.SweetnessPercent, Dense: r.Dense.SweetnessPercent,
+		FoamDensity: r.Foam.Body.Density(), DenseDensity: r.Dense.Body.Density(),
+	}
+}
+
+func ribbons(r ripple.Ribbons) Ribbons {
+	return Ribbons{
+		MeanMM: Number(r.MeanMM), MeanChordMM: Number(r.MeanChordMM),
+		P10MM: Number(r.P10), P50MM: Number(r.P50), P90MM: Number(r.P90),
+		ThickestTenthMM: Number(r.ThickestTenthMM), Spoon: ripple.WordFor(r.MeanMM).String(),
+	}
+}
+
+func spread(s ripple.Spoonful, unit float64) Spread {
+	return Spread{Number(unit * s.Mean), Number(unit * s.SD), Number(unit * s.P10), Number(unit * s.P50), Number(unit * s.P90)}
+}
+
+// WriteText writes the report for a terminal.
+func (r Ripple) WriteText(w io.Writer) error {
+	p := &page{w: w}
+	p.line("%s, %s cut: foam %s %% of the area, interface %s mm.", r.Name, r.View, r.FoamAreaPercent.text(1), r.InterfaceMM.text(0))
+	for _, x := range [...]struct {
+		name string
+		Ribbons
+	}{{"Foam", r.Foam}, {"Custard", r.Dense}} {
+		p.line("%s ribbons: mean %s mm (%s), nine in ten chords under %s mm, thickest tenth %s mm.",
+			x.name, x.MeanMM.text(1), orDash(x.Spoon), x.P90MM.text(1), x.ThickestTenthMM.text(1))
+	}
+	s := r.Spoonful
+	p.line("A %s mL spoonful holds %s to %s %% foam and tastes of %s to %s %% sucrose (eight in ten of %d).",
+		s.VolumeML.text(0), s.FoamPercent.P10.text(0), s.FoamPercent.P90.text(0),
+		s.SweetnessPercent.P10.text(1), s.SweetnessPercent.P90.text(1), s.Samples)
+	for _, a := range r.Advice {
+		p.line("%s", a)
+	}
+	p.line("The words' ranges: %s. Air lost to overmixing is not modelled.", r.Basis)
+	return p.err
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return "–"
+	}
+	return s
+}

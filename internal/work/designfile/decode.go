@@ -1,0 +1,296 @@
+package designfile
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// Decode reads a design file's bytes; name stands for the file in messages.
+// Keys left out have the values of design.New. Decode is strict: any other
+// error is an *Error that lists every problem found, with its line. Whether
+// the ingredients exist is for Check.
+func Decode(name string, data []byte) (*File, error) {
+	n, found := parse(data)
+	if n == nil {
+		return nil, errorOf(name, found)
+	}
+	r := reader{d: design.Default(), at: map[string]int{}}
+	r.document(n, data)
+	if err := errorOf(name, r.found); err != nil {
+		return nil, err
+	}
+	return &File{Name: name, Design: r.d, raw: bytes.Clone(data), at: r.at}, nil
+}
+
+// reader fills a design from a tree and collects what is wrong.
+type reader struct {
+	d     design.Design
+	at    map[string]int // line of each key
+	found []Problem
+	plain bool // no aliases or anchors anywhere
+}
+
+func (r *reader) report(kind Kind, line int, path, message string) {
+	r.found = append(r.found, Problem{kind, line, path, message})
+}
+
+func (r *reader) document(n *yaml.Node, data []byte) {
+	if n.Kind != yaml.MappingNode {
+		r.report(WrongType, n.Line, "", "a design file begins with the line ripplewright: 1")
+		return
+	}
+	if v := valueOf(n, "ripplewright"); v != nil {
+		if num, wrong := readWhole(v, 64); wrong == "" && num != Version {
+			r.report(UnknownVersion, v.Line, "ripplewright",
+				fmt.Sprintf("this is format version %d; this program reads version %d", num, Version))
+			return
+		}
+	}
+	tidy(n, "", func(p Problem) { r.found = append(r.found, p) })
+	r.plain = len(r.found) == 0
+	r.section(n, root)
+	r.cutShort(n, data)
+	known := make(map[string]bool, len(r.found))
+	for _, p := range r.found {
+		known[p.Path] = true
+	}
+	for _, p := range design.Validate(r.d) {
+		// What could not be read has been reported as such.
+		if outer := around(p.Path); !known[p.Path] && (outer == "" || !known[outer]) {
+			r.report(Invalid, lineOf(r.at, p.Path), p.Path, p.Message)
+		}
+	}
+}
+
+// around returns the path of what holds path, "" for the whole file.
+func around(path string) string {
+	return path[:max(strings.LastIndexAny(path, ".["), 0)]
+}
+
+// lineOf returns the line of path, or else that of the nearest key around it.
+func lineOf(at map[string]int, path string) int {
+	for path != "" {
+		if line, ok := at[path]; ok {
+			return line
+		}
+		path = around(path)
+	}
+	return 0
+}
+
+// section reads the mapping n by the keys of s.
+func (r *reader) section(n *yaml.Node, s *key) {
+	if n.Kind == yaml.AliasNode {
+		return // reported
+	}
+	if n.Kind != yaml.MappingNode {
+		r.report(WrongType, n.Line, s.path, "a group of keys is expected here, such as "+s.keys[0].name)
+		return
+	}
+	r.keys(n, s.path, s.names(), func(name string, v *yaml.Node) {
+		r.value(v, s.child(name))
+	})
+	for _, k := range s.keys {
+		if k.required && valueOf(n, k.name) == nil {
+			r.report(MissingKey, 0, k.path, "is missing")
+		}
+	}
+}
+
+// keys calls f for each pair of the mapping n whose key is one of names, and
+// reports the others.
+func (r *reader) keys(n *yaml.Node, path string, names []string, f func(name string, v *yaml.Node)) {
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, v := n.Content[i], n.Content[i+1]
+		if k.Kind != yaml.ScalarNode || seen[k.Value] {
+			continue // reported
+		}
+		seen[k.Value] = true
+		at := join(path, k.Value)
+		known := false
+		for _, name := range names {
+			known = known || name == k.Value
+		}
+		if !known {
+			r.report(UnknownKey, k.Line, at, unknownKey(n, i, names))
+			continue
+		}
+		r.at[at] = k.Line
+		if v.Kind != yaml.AliasNode {
+			f(k.Value, v)
+		}
+	}
+}
+
+// unknownKey says what may be meant by key i of the mapping n.
+func unknownKey(n *yaml.Node, i int, names []string) string {
+	name := n.Content[i].Value
+	if i >= 2 && n.Style&yaml.FlowStyle != 0 && n.Content[i+1].ShortTag() == "!!null" {
+		if number := n.Content[i-1].Value + "." + name; plainNumber.MatchString(number) {
+			return "unknown key; if it is what follows a comma in a number, write a decimal point: " + number
+		}
+	}
+	if like := nearest(name, names); like != "" {
+		return fmt.Sprintf("unknown key; did you mean %q?", like)
+	}
+	if elsewhere := root.find(name); elsewhere != "" {
+		return fmt.Sprintf("unknown key here; did you mean %s?", elsewhere)
+	}
+	return "unknown key; known here are " + strings.Join(names, ", ")
+}
+
+// value reads the value n of key k.
+func (r *reader) value(n *yaml.Node, k *key) {
+	switch k.kind {
+	case version:
+		if _, wrong := readWhole(n, 64); wrong != "" {
+			r.report(WrongType, n.Line, k.path, wrong)
+		}
+	case setting:
+		if wrong := readSetting(n, k.field, &r.d); wrong != "" {
+			r.report(WrongType, n.Line, k.path, wrong)
+		}
+	case section:
+		r.section(n, k)
+	case lines:
+		if items, ok := r.list(n, k); ok {
+			list := make([]design.Line, 0, len(items))
+			for i, item := range items {
+				list = append(list, r.lineItem(item, fmt.Sprintf("%s[%d]", k.path, i)))
+			}
+			r.d = r.d.WithLines(k.part, list)
+		}
+	case own:
+		if items, ok := r.list(n, k); ok && r.plain {
+			for i, item := range items {
+				r.ingredient(item, fmt.Sprintf("%s[%d]", k.path, i))
+			}
+		}
+	}
+}
+
+// list returns the items of a list.
+func (r *reader) list(n *yaml.Node, k *key) ([]*yaml.Node, bool) {
+	switch {
+	case n.Kind == yaml.SequenceNode:
+		return n.Content, true
+	case n.Kind == yaml.ScalarNode && n.ShortTag() == "!!null":
+		r.report(WrongType, n.Line, k.path, "has no value; write [] for none")
+	default:
+		r.report(WrongType, n.Line, k.path, "a list is expected here, not a "+shapeOf(n))
+	}
+	return nil, false
+}
+
+// lineItem reads one line of a phase: an ingredient with grams, or a count of
+// eggs, yolks or whites.
+func (r *reader) lineItem(n *yaml.Node, path string) (l design.Line) {
+	r.at[path] = n.Line
+	if n.Kind == yaml.AliasNode {
+		return l // reported
+	}
+	if n.Kind != yaml.MappingNode {
+		r.report(WrongType, n.Line, path, "a line is written {ingredient: milk_whole, grams: 520}, or {yolks: 6}")
+		return l
+	}
+	var counts []string
+	r.keys(n, path, lineKeys, func(name string, v *yaml.Node) {
+		var wrong string
+		switch name {
+		case keyIngredient:
+			l.Ingredient, wrong = readText(v)
+		case keyNote:
+			l.Note, wrong = readText(v)
+		case keyPrice:
+			var price float64
+			if price, wrong = readNumber(v, "per kg"); wrong == "" {
+				l.Price = ingredient.Known(price)
+			}
+		case keyGrams:
+			l.Grams, wrong = readNumber(v, "g")
+		default:
+			l.Count, wrong = readNumber(v, "")
+			l.CountOf = design.EggPart(name)
+			counts = append(counts, name)
+		}
+		if wrong != "" {
+			r.report(WrongType, v.Line, join(path, name), wrong)
+		}
+	})
+	has := func(name string) bool { return valueOf(n, name) != nil }
+	switch {
+	case len(counts) > 1:
+		r.report(Invalid, n.Line, path, "a line counts only one of "+strings.Join(counts, ", "))
+	case len(counts) == 1 && has(keyIngredient):
+		r.report(Invalid, n.Line, path, fmt.Sprintf("a line has an ingredient with grams or a count of %s, not both", counts[0]))
+	case len(counts) == 1 && has(keyGrams):
+		r.report(Invalid, n.Line, path, fmt.Sprintf("a count of %s takes its grams from the egg size; leave grams out", counts[0]))
+	case len(counts) == 0:
+		for _, name := range [...]string{keyIngredient, keyGrams} {
+			if !has(name) {
+				r.report(MissingKey, n.Line, join(path, name), "is missing")
+			}
+		}
+	}
+	if len(counts) > 0 {
+		l.Ingredient = l.CountOf.IngredientID()
+	}
+	return l
+}
+
+// ingredient reads one of the maker's own ingredients.
+func (r *reader) ingredient(n *yaml.Node, path string) {
+	r.at[path] = n.Line
+	in, err := ingredient.FromYAML(n)
+	if err == nil {
+		r.d.Own = append(r.d.Own, in)
+		return
+	}
+	line, message := n.Line, err.Error()
+	var field *ingredient.FieldError
+	if errors.As(err, &field) {
+		line, message = field.Line, field.Err.Error()
+		if field.Field != "" {
+			path += "." + strings.ReplaceAll(field.Field, ": ", ".")
+		}
+	}
+	r.report(Invalid, line, path, message)
+}
+
+// cutShort looks for signs that the end of the file was lost: YAML often
+// stays readable then.
+func (r *reader) cutShort(n *yaml.Node, data []byte) {
+	if len(data) == 0 || data[len(data)-1] == '\n' {
+		return
+	}
+	const cut = "; the last line has no end, so the file may have been cut short"
+	lost := false
+	for i := range r.found {
+		if r.found[i].Kind == MissingKey && r.found[i].Line == 0 {
+			r.found[i].Message += cut
+			lost = true
+		}
+	}
+	foam := valueOf(n, "foam")
+	if !lost && foam != nil && foam.Kind == yaml.MappingNode && foam.Style&yaml.FlowStyle == 0 && valueOf(foam, "overrun_percent") == nil {
+		r.report(MissingKey, 0, "foam.overrun_percent", "is missing"+cut)
+	}
+}
+
+// valueOf returns the first value of key name in the mapping n, or nil.
+func valueOf(n *yaml.Node, name string) *yaml.Node {
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Kind == yaml.ScalarNode && n.Content[i].Value == name {
+			return n.Content[i+1]
+		}
+	}
+	return nil
+}

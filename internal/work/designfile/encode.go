@@ -1,0 +1,198 @@
+package designfile
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/work/design"
+)
+
+// skeleton is the text from which a new file is made: the keys that are
+// written even when they have their default.
+const skeleton = `ripplewright: 1
+name: Untitled
+notes: ""
+serving: {temperature_c: -13}
+tubs: {count: 4, volume_ml: 500, fill_percent: 96}
+blend: {foam_volume_percent: 40, strokes: 6}
+batch: {basis: tubs}
+dense:
+  lines: []
+  stove_loss_percent: 6
+  overrun_percent: 20
+foam:
+  lines: []
+  syrup:
+    cook_temperature_c: 118
+    lines: []
+  overrun_percent: 300
+`
+
+// blank is the file that skeleton makes.
+var blank = sync.OnceValue(func() *File {
+	f, err := Decode("new design", []byte(skeleton))
+	if err != nil {
+		panic("designfile: " + err.Error())
+	}
+	return f
+})
+
+// Encode returns d as bytes that Decode reads back as an equal design, in the
+// form of the file f: an unchanged design gives the very bytes that were
+// read; otherwise comments, order and style of what remains are kept. Keys
+// are added only for values other than the default. A comment that belongs to
+// a removed line goes with it.
+//
+// If d does not pass design.Validate, the error is an *Error naming each
+// problem, and there are no bytes.
+func (f *File) Encode(d design.Design) ([]byte, error) {
+	next, err := f.encode(f.Name, d)
+	if err != nil {
+		return nil, err
+	}
+	return next.raw, nil
+}
+
+func (f *File) encode(name string, d design.Design) (*File, error) {
+	if problems := design.Validate(d); len(problems) > 0 {
+		e := &Error{Name: name}
+		for _, p := range problems {
+			e.Problems = append(e.Problems, Problem{Kind: Invalid, Path: p.Path, Message: p.Message})
+		}
+		return nil, e
+	}
+	if f.raw == nil {
+		f = blank()
+	}
+	if d.Equal(f.Design) {
+		g := *f
+		g.Name = name
+		return &g, nil
+	}
+	// From the least intrusive way to the last resort; each result is read
+	// back, so that no quirk of the YAML package can lose a value.
+	var last error
+	for _, way := range [...]func(design.Design) ([]byte, error){
+		f.splice, f.rewriteWithGaps, f.rewrite, blank().rewrite,
+	} {
+		data, err := way(d)
+		if err == nil {
+			var got *File
+			if got, err = Decode(name, data); err == nil {
+				if got.Design.Equal(d) || equalButForOwn(got.Design, d) {
+					return got, nil
+				}
+				err = errors.New("it would read back differently")
+			}
+		}
+		last = err
+	}
+	return nil, fmt.Errorf("writing the design %s: %w", name, last)
+}
+
+// equalButForOwn reports whether the designs differ at most in how their own
+// ingredients are filled in, which is for package ingredient to keep.
+func equalButForOwn(a, b design.Design) bool {
+	if len(a.Own) != len(b.Own) {
+		return false
+	}
+	for i := range a.Own {
+		if a.Own[i].ID != b.Own[i].ID {
+			return false
+		}
+	}
+	a.Own = b.Own
+	return a.Equal(b)
+}
+
+var errNotInPlace = errors.New("the change is more than values on their own lines")
+
+// splice changes single values within the bytes, so that blank lines and
+// alignment stay too. It gives up on any other change.
+func (f *File) splice(d design.Design) ([]byte, error) {
+	n, _ := parse(f.raw)
+	p := patcher{from: &f.Design, to: &d}
+	if p.document(n); p.rebuilt {
+		return nil, errNotInPlace
+	}
+	starts := append([]int{0}, lineEnds(f.raw)...)
+	out := f.raw
+	slices.SortFunc(p.edits, func(a, b edit) int { // from the end, so that offsets hold
+		if a.line != b.line {
+			return b.line - a.line
+		}
+		return b.column - a.column
+	})
+	for _, e := range p.edits {
+		from := starts[e.line-1]
+		for i := 1; i < e.column; i++ {
+			_, size := utf8.DecodeRune(f.raw[from:])
+			from += size
+		}
+		length := e.length(f.raw[from:])
+		if length < 0 || strings.Contains(e.to.text, "\n") {
+			return nil, errNotInPlace
+		}
+		out = slices.Concat(out[:from], []byte(e.to.inline()), out[from+length:])
+	}
+	return out, nil
+}
+
+// rewrite patches the tree and writes the whole anew. Blank lines and
+// alignment are lost.
+func (f *File) rewrite(d design.Design) ([]byte, error) {
+	data, err := f.rewriteText(unixLines(f.raw), d)
+	return f.ownLines(data), err
+}
+
+// rewriteWithGaps does as rewrite, but carries the blank lines through as
+// comments.
+func (f *File) rewriteWithGaps(d design.Design) ([]byte, error) {
+	n, _ := parse(f.raw)
+	marked, ok := markGaps(unixLines(f.raw), n)
+	if !ok {
+		return nil, errors.New("the file has no blank lines to carry through")
+	}
+	data, err := f.rewriteText(marked, d)
+	return f.ownLines(unmarkGaps(data)), err
+}
+
+func unixLines(text []byte) []byte {
+	return bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))
+}
+
+// ownLines returns text with the line ends that f has.
+func (f *File) ownLines(text []byte) []byte {
+	if !bytes.Contains(f.raw, []byte("\r\n")) {
+		return text
+	}
+	return bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))
+}
+
+func (f *File) rewriteText(text []byte, d design.Design) ([]byte, error) {
+	var doc yaml.Node
+	if err := yaml.Unmarshal(text, &doc); err != nil {
+		return nil, err
+	}
+	p := patcher{from: &f.Design, to: &d}
+	if p.document(doc.Content[0]); p.err != nil {
+		return nil, p.err
+	}
+	var b bytes.Buffer
+	e := yaml.NewEncoder(&b)
+	e.SetIndent(2)
+	if err := e.Encode(&doc); err != nil {
+		return nil, err
+	}
+	if err := e.Close(); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}

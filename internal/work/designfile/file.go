@@ -1,0 +1,203 @@
+// Package designfile keeps designs on disk: readable YAML, written by the
+// program and by hand.
+//
+// Reading is strict and reports everything wrong at once, each with file, line
+// and key. Writing changes only what changed in the design, so that comments,
+// order and layout of a file edited by hand survive. Saving is atomic, and
+// never replaces bytes that nobody has read. Format describes the file.
+//
+// What lies behind the YAML, such as its parser, is known to this package
+// only; an own ingredient's form belongs to package ingredient.
+package designfile
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"ripplewright/internal/work/atomicfile"
+	"ripplewright/internal/work/design"
+)
+
+// File is a design as a file holds it, together with what is needed to write
+// it back. It is immutable. The zero File is a document not yet written.
+type File struct {
+	Name   string        // the name in messages; a path if it came from disk
+	Design design.Design // what the file says
+
+	raw   []byte         // the bytes, with the comments
+	at    map[string]int // line of each key
+	path  string         // absolute; "" if it never was on disk
+	stamp Stamp
+}
+
+// Stamp tells whether a file on disk is still the one that was read.
+type Stamp struct {
+	Modified time.Time
+	Size     int64
+	Hash     [sha256.Size]byte
+}
+
+// ChangedOnDiskError says that a file is no longer what was opened.
+type ChangedOnDiskError struct {
+	Path     string
+	Modified time.Time // when it was last changed
+}
+
+func (e *ChangedOnDiskError) Error() string {
+	return fmt.Sprintf("%s was changed by something else since it was opened (at %s)", e.Path, e.Modified.Format("2006-01-02 15:04:05"))
+}
+
+// ExistsError says that another file has the name already.
+type ExistsError struct{ Path string }
+
+func (e *ExistsError) Error() string {
+	return fmt.Sprintf("%s exists already and holds something else", e.Path)
+}
+
+// Line returns the line, from 1, where the key at path stands in the file, or
+// the nearest key around it; 0 if there is none. A path is one of a
+// design.Problem, as in "dense.lines[2].grams".
+func (f *File) Line(path string) int { return lineOf(f.at, path) }
+
+// Path returns the absolute path of the file on disk, "" if it is on none.
+func (f *File) Path() string { return f.path }
+
+// Bytes returns the file's content. The caller must not change it.
+func (f *File) Bytes() []byte { return f.raw }
+
+// Load reads the design file at path. The error is an *Error if the content
+// is at fault, and one of package os otherwise.
+func Load(path string) (*File, error) {
+	data, stamp, err := read(path)
+	if err != nil {
+		return nil, fmt.Errorf("reading the design: %w", err)
+	}
+	f, err := Decode(path, data)
+	if err != nil {
+		return nil, err
+	}
+	return f.from(path, stamp)
+}
+
+// from returns f as the file at path.
+func (f *File) from(path string, stamp Stamp) (*File, error) {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return nil, fmt.Errorf("reading the design: %w", err)
+	}
+	g := *f
+	g.Name, g.path, g.stamp = path, abs, stamp
+	return &g, nil
+}
+
+// read returns the content of path, or its beginning if it is longer than a
+// design may be.
+func read(path string) ([]byte, Stamp, error) {
+	r, err := os.Open(path)
+	if err != nil {
+		return nil, Stamp{}, err
+	}
+	defer r.Close()
+	info, err := r.Stat()
+	if err != nil {
+		return nil, Stamp{}, err
+	}
+	data, err := io.ReadAll(io.LimitReader(r, MaxSize+1))
+	if err != nil {
+		return nil, Stamp{}, err
+	}
+	return data, Stamp{info.ModTime(), info.Size(), sha256.Sum256(data)}, nil
+}
+
+// SaveOptions adjusts Save. The zero SaveOptions asks before it replaces.
+type SaveOptions struct {
+	Force   bool // replace whatever is there; set it when the user has said so
+	KeepOld bool // keep the replaced file beside the new one, as .bak
+}
+
+// Save writes d to path in the form of f, the file it was read from, and
+// returns the new file; f is nil for a design that never was in one.
+//
+// The file is replaced as a whole or not at all. Unless forced, the error is a
+// *ChangedOnDiskError if the file is no longer what f holds, and an
+// *ExistsError if path is not f's own and something else stands there; an
+// empty file and a lost one do not count. (Between this look and the
+// replacement another program has less than a millisecond to write.) A design
+// that Decode would refuse is not written: the error is then an *Error without
+// lines.
+func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
+	if f == nil {
+		f = &File{}
+	}
+	next, err := f.encode(path, d)
+	if err != nil {
+		return nil, err
+	}
+	if !o.Force {
+		if err := f.mayReplace(path); err != nil {
+			return nil, err
+		}
+	}
+	write := atomicfile.Write
+	if o.KeepOld {
+		write = atomicfile.WriteKeepingOld
+	}
+	if err := write(path, next.raw); err != nil {
+		return nil, err
+	}
+	stamp := Stamp{Size: int64(len(next.raw)), Hash: sha256.Sum256(next.raw)}
+	if info, err := os.Stat(path); err == nil {
+		stamp.Modified = info.ModTime()
+	}
+	return next.from(path, stamp)
+}
+
+// mayReplace returns an error if path holds bytes that nobody has read.
+func (f *File) mayReplace(path string) error {
+	_, now, err := read(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("looking at the file to replace: %w", err)
+	case now.Size == 0 || f.path != "" && now.same(f.stamp):
+		return nil
+	}
+	if abs, err := filepath.Abs(path); err == nil && abs == f.path {
+		return &ChangedOnDiskError{path, now.Modified}
+	}
+	return &ExistsError{path}
+}
+
+// same reports whether the contents are the same; a new date alone is no
+// change.
+func (s Stamp) same(o Stamp) bool { return s.Size == o.Size && s.Hash == o.Hash }
+
+// ChangedOnDisk reports whether the file on disk is no longer what f holds.
+// It reads the file only if date or size differ, so it may be called whenever
+// the window gains focus. A file that is gone has not changed.
+func (f *File) ChangedOnDisk() (bool, error) {
+	if f.path == "" {
+		return false, nil
+	}
+	info, err := os.Stat(f.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return false, nil
+	case err != nil:
+		return false, fmt.Errorf("looking for changes: %w", err)
+	case info.Size() == f.stamp.Size && info.ModTime().Equal(f.stamp.Modified):
+		return false, nil
+	}
+	_, now, err := read(f.path)
+	if err != nil {
+		return false, fmt.Errorf("looking for changes: %w", err)
+	}
+	return !now.same(f.stamp), nil
+}

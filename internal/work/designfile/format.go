@@ -1,0 +1,169 @@
+package designfile
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// example is the file shown by Format. Invented, like the stall.
+const example = `ripplewright: 1
+name: Hazelnut and burnt honey       # from Saltmarsh Quay, a stall we made up
+notes: ""
+serving: {temperature_c: -13}
+tubs: {count: 4, volume_ml: 500, fill_percent: 96}
+blend: {foam_volume_percent: 40, strokes: 12}
+batch: {basis: tubs}
+dense:
+  lines:
+    - {ingredient: milk_whole, grams: 520}
+    - {yolks: 6, note: save the whites}
+  stove_loss_percent: 6
+  overrun_percent: 20
+foam:
+  lines:
+    - {whites: 5}
+  syrup:
+    cook_temperature_c: 118
+    lines:
+      - {ingredient: sugar, grams: 180}
+      - {ingredient: water, grams: 60}
+  overrun_percent: 300
+`
+
+// Format describes the format on one page of plain text: every key with what
+// it means, its unit, range and default, and an example that Decode reads.
+func Format() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, `THE DESIGN FILE, VERSION %d
+
+A design is a YAML file, UTF-8, at most %d bytes. Comments (# ...) and the order
+of keys are yours and survive a save. ripplewright, dense and foam must be
+there; any other key may be left out and then has its default.
+
+`, Version, MaxSize)
+	b.WriteString(example)
+	b.WriteString("\nKEYS (in brackets what holds if the key is left out)\n\n")
+	row := func(name, means, values, byDefault string) {
+		text := means + ": " + values
+		if byDefault != "" {
+			text += " [" + byDefault + "]"
+		}
+		b.WriteString(pad(name, 31))
+		at := 31
+		for _, word := range strings.Fields(text) {
+			n := utf8.RuneCountInString(word) + 1
+			if at+n > 100 {
+				b.WriteString("\n" + pad("", 31))
+				at = 31
+			}
+			b.WriteString(" " + word)
+			at += n
+		}
+		b.WriteByte('\n')
+	}
+	defaults := design.Default()
+	var keys func(s *key)
+	keys = func(s *key) {
+		for _, k := range s.keys {
+			switch k.kind {
+			case version:
+				row(k.path, "version of this format", strconv.Itoa(Version)+", required", "")
+			case section:
+				keys(k)
+			case lines:
+				row(k.path, map[design.Part]string{
+					design.DensePart: "what goes into the custard", design.FoamPart: "what the syrup is beaten into",
+					design.SyrupPart: "what is boiled and poured into the foam",
+				}[k.part], "list of lines", "[]")
+			case own:
+				row(k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
+			case setting:
+				v := settingValue(k.field, &defaults)
+				row(k.path, k.field.About, allowed(k.field), v.inline())
+			}
+		}
+	}
+	keys(root)
+	fmt.Fprintf(&b, `
+LINES
+
+{ingredient: ID, grams: N}   ID of the library or of your own; N from 0 to %s g
+{eggs: N}  {yolks: N}  {whites: N}   counted; N from 0 to %s, halves allowed; the
+                             grams follow from eggs.system and eggs.size
+A line may have a note: {ingredient: sugar, grams: 180, note: finely ground}
+and a price per kg, in your own money, that holds for every line of the same
+ingredient without one: {ingredient: sugar, grams: 180, price_per_kg: 1.2}
+
+YOUR OWN INGREDIENTS
+
+A list of groups with id, name and the figures of the library (per 100 g; what
+is left out is unknown, not zero), or those of a pack under pack:
+
+ingredients:
+  - id: fig_paste
+    name: Fig paste
+    pack: {per: 100 g, fat: 0.5, carbohydrate: 55, sugars: 50, protein: 2, salt: 0.05}
+
+A pack may give, in g unless the name ends in kcal, kj, mg or ug, for the grams
+in per:
+%sIts carbohydrate is without fibre, as in the EU and the UK; a US pack says
+carbohydrate_with_fibre: true. A figure beside the pack, per 100 g, wins.
+Saving copies into the file what its lines name of your own library, so that it
+opens elsewhere; where both have an id, the file's figures win and the program
+says so. The copy goes with the last line that names it.
+
+HOW STRICT IT IS
+
+Numbers are written 520, -13 or 0.5: no unit, comma, exponent, quotes or hex;
+counts without a point. Text that reads as a number or true/false, and colours,
+need quotes. Unknown or doubled keys, values of the wrong type or out of range,
+YAML anchors, aliases and tags, and a second document are errors; all are
+reported at once, with file, line and key.
+`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys())
+	return b.String()
+}
+
+// packKeys lists the figures of a pack in lines of text.
+func packKeys() string {
+	var b strings.Builder
+	line := "   "
+	for _, f := range ingredient.PackFields() {
+		if len(line)+len(f.Name) > 78 {
+			b.WriteString(line + "\n")
+			line = "   "
+		}
+		line += " " + f.Name
+	}
+	return b.String() + line + "\n"
+}
+
+// allowed says which values f takes.
+func allowed(f design.Field) string {
+	d := design.New()
+	unit := f.Unit
+	if unit != "" {
+		unit = " " + unit
+	}
+	switch f.At(&d).(type) {
+	case *int64:
+		return "any whole number"
+	case *int:
+		return fmt.Sprintf("whole number from %s to %s%s", numberValue(f.Min).text, numberValue(f.Max).text, unit)
+	case *float64:
+		return fmt.Sprintf("%s to %s%s", numberValue(f.Min).text, numberValue(f.Max).text, unit)
+	}
+	if f.Choices != nil {
+		return strings.Join(f.Choices, " | ")
+	}
+	return f.Format
+}
+
+// pad fills s up with spaces to n characters.
+func pad(s string, n int) string {
+	return s + strings.Repeat(" ", max(0, n-utf8.RuneCountInString(s)))
+}

@@ -1,0 +1,320 @@
+package designfile
+
+import (
+	"bytes"
+	"slices"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// patcher changes a tree that says design from until it says design to, and
+// touches nothing else.
+type patcher struct {
+	from, to *design.Design
+	edits    []edit // values changed where they stand
+	rebuilt  bool   // something was added, removed or moved
+	err      error
+}
+
+// edit is the change of one value where it stands.
+type edit struct {
+	line, column int // from 1, the column in characters
+	old          string
+	style        yaml.Style
+	to           value
+}
+
+// length returns how many bytes the old value takes at the start of text, or
+// −1 if it is not a value on one line.
+func (e edit) length(text []byte) int {
+	switch {
+	case e.style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || len(text) == 0:
+		return -1
+	case e.style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0:
+		if !bytes.HasPrefix(text, []byte(e.old)) {
+			return -1
+		}
+		return len(e.old)
+	}
+	quote := text[0]
+	for i := 1; i < len(text) && text[i] != '\n'; i++ {
+		switch {
+		case text[i] == '\\' && quote == '"':
+			i++
+		case text[i] == quote && quote == '\'' && i+1 < len(text) && text[i+1] == quote:
+			i++
+		case text[i] == quote:
+			return i + 1
+		}
+	}
+	return -1
+}
+
+func (p *patcher) document(n *yaml.Node) { p.section(n, root) }
+
+// section patches the mapping m of section s.
+func (p *patcher) section(m *yaml.Node, s *key) {
+	for i, k := range s.keys {
+		if v := valueOf(m, k.name); v != nil {
+			p.value(v, k)
+		} else if v := p.fresh(k); v != nil {
+			insert(m, s, i, v)
+			p.rebuilt = true
+		}
+	}
+}
+
+// value patches the value v of key k.
+func (p *patcher) value(v *yaml.Node, k *key) {
+	switch k.kind {
+	case setting:
+		p.set(v, settingValue(k.field, p.from), settingValue(k.field, p.to))
+	case section:
+		p.section(v, k)
+	case lines:
+		p.lines(v, p.from.Lines(k.part), p.to.Lines(k.part))
+	case own:
+		p.own(v, p.from.Own, p.to.Own)
+	}
+}
+
+// set changes the scalar n from old to new.
+func (p *patcher) set(n *yaml.Node, old, new value) {
+	if old == new {
+		return
+	}
+	p.edits = append(p.edits, edit{n.Line, n.Column, n.Value, n.Style, new})
+	new.into(n)
+}
+
+// fresh returns the value of key k if it is not what leaving it out means.
+func (p *patcher) fresh(k *key) *yaml.Node {
+	switch k.kind {
+	case setting:
+		defaults := design.Default()
+		if v := settingValue(k.field, p.to); v != settingValue(k.field, &defaults) {
+			return v.node()
+		}
+	case section:
+		m := &yaml.Node{Kind: yaml.MappingNode}
+		if k.oneLine {
+			m.Style = yaml.FlowStyle
+		}
+		for _, c := range k.keys {
+			if v := p.fresh(c); v != nil {
+				m.Content = append(m.Content, wordNode(c.name), v)
+			}
+		}
+		if len(m.Content) > 0 {
+			return m
+		}
+	case lines:
+		if list := p.to.Lines(k.part); len(list) > 0 {
+			seq := &yaml.Node{Kind: yaml.SequenceNode}
+			p.lines(seq, nil, list)
+			return seq
+		}
+	case own:
+		if len(p.to.Own) > 0 {
+			seq := &yaml.Node{Kind: yaml.SequenceNode}
+			p.own(seq, nil, p.to.Own)
+			return seq
+		}
+	}
+	return nil
+}
+
+// insert puts key i of section s with value v into the mapping m, behind the
+// nearest key that stands before it in our order.
+func insert(m *yaml.Node, s *key, i int, v *yaml.Node) {
+	at := 0
+	for j := i - 1; j >= 0 && at == 0; j-- {
+		for c := 0; c+1 < len(m.Content); c += 2 {
+			if m.Content[c].Value == s.keys[j].name {
+				at = c + 2
+			}
+		}
+	}
+	if len(m.Content) == 0 && !s.oneLine {
+		m.Style &^= yaml.FlowStyle
+	}
+	m.Content = slices.Insert(m.Content, at, wordNode(s.keys[i].name), v)
+}
+
+// lines patches a list of lines. An item stays the item of its line through
+// moves and changes, so that its comments do.
+func (p *patcher) lines(seq *yaml.Node, from, to []design.Line) {
+	of := match(from, to)
+	oneLine := len(seq.Content) == 0 || seq.Content[len(seq.Content)-1].Style&yaml.FlowStyle != 0
+	items := make([]*yaml.Node, len(to))
+	p.rebuilt = p.rebuilt || len(from) != len(to)
+	for i, l := range to {
+		if j := of[i]; j >= 0 {
+			items[i] = seq.Content[j]
+			p.item(items[i], pairsOf(from[j]), pairsOf(l))
+			p.rebuilt = p.rebuilt || i != j
+			continue
+		}
+		items[i] = &yaml.Node{Kind: yaml.MappingNode}
+		if oneLine {
+			items[i].Style = yaml.FlowStyle
+		}
+		p.item(items[i], nil, pairsOf(l))
+		p.rebuilt = true
+	}
+	if len(seq.Content) == 0 && len(items) > 0 {
+		seq.Style &^= yaml.FlowStyle
+	}
+	seq.Content = items
+}
+
+// match returns for each line of to the place of the line of from that it
+// was, or −1: the same line first, then the same ingredient, then, if no line
+// was added or removed, the same place.
+func match(from, to []design.Line) []int {
+	of := make([]int, len(to))
+	used := make([]bool, len(from))
+	for i := range of {
+		of[i] = -1
+	}
+	claim := func(same func(a, b design.Line) bool) {
+		take := func(i, j int) {
+			if of[i] < 0 && !used[j] && same(from[j], to[i]) {
+				of[i], used[j] = j, true
+			}
+		}
+		for i := range to {
+			if i < len(from) {
+				take(i, i)
+			}
+		}
+		for i := range to {
+			for j := 0; j < len(from) && of[i] < 0; j++ {
+				take(i, j)
+			}
+		}
+	}
+	claim(func(a, b design.Line) bool { return a == b })
+	claim(func(a, b design.Line) bool { return a.Ingredient == b.Ingredient })
+	if len(from) == len(to) {
+		for i := range to {
+			if of[i] < 0 && !used[i] {
+				of[i], used[i] = i, true
+			}
+		}
+	}
+	return of
+}
+
+// pair is one key of a line with its value.
+type pair struct {
+	key   string
+	value value
+}
+
+// pairsOf returns the keys that l is written with.
+func pairsOf(l design.Line) []pair {
+	var list []pair
+	if l.CountOf != "" {
+		list = append(list, pair{string(l.CountOf), numberValue(l.Count)})
+	} else {
+		list = append(list, pair{keyIngredient, value{text: l.Ingredient}}, pair{keyGrams, numberValue(l.Grams)})
+	}
+	if l.Note != "" {
+		list = append(list, pair{keyNote, value{text: l.Note}})
+	}
+	if l.Price.Known {
+		list = append(list, pair{keyPrice, numberValue(l.Price.Value)})
+	}
+	return list
+}
+
+// item patches the mapping of one line.
+func (p *patcher) item(m *yaml.Node, from, to []pair) {
+	kept := m.Content[:0:0]
+	for i := 0; i+1 < len(m.Content); i += 2 {
+		name := m.Content[i].Value
+		inFrom := slices.IndexFunc(from, func(q pair) bool { return q.key == name })
+		inTo := slices.IndexFunc(to, func(q pair) bool { return q.key == name })
+		switch {
+		case inTo >= 0 && inFrom >= 0:
+			p.set(m.Content[i+1], from[inFrom].value, to[inTo].value)
+		case inTo >= 0: // an empty note until now
+			p.set(m.Content[i+1], value{}, to[inTo].value)
+		case inFrom < 0: // an empty note still
+		default:
+			p.rebuilt = true
+			continue
+		}
+		kept = append(kept, m.Content[i], m.Content[i+1])
+	}
+	for _, q := range to {
+		if valueOf(m, q.key) == nil {
+			kept = append(kept, wordNode(q.key), q.value.node())
+			p.rebuilt = true
+		}
+	}
+	m.Content = kept
+}
+
+// own patches the list of own ingredients.
+func (p *patcher) own(seq *yaml.Node, from, to []*ingredient.Ingredient) {
+	p.rebuilt = p.rebuilt || len(from) != len(to)
+	items := make([]*yaml.Node, len(to))
+	for i, in := range to {
+		j := slices.IndexFunc(from, func(o *ingredient.Ingredient) bool { return o.ID == in.ID })
+		if j >= 0 && from[j].Equal(in) {
+			items[i] = seq.Content[j]
+			p.rebuilt = p.rebuilt || i != j
+			continue
+		}
+		p.rebuilt = true
+		n, err := ingredient.ToYAML(in)
+		if err != nil {
+			p.err = err
+			return
+		}
+		if j >= 0 {
+			adopt(n, seq.Content[j])
+		}
+		items[i] = n
+	}
+	if len(seq.Content) == 0 && len(items) > 0 {
+		seq.Style &^= yaml.FlowStyle
+	}
+	seq.Content = items
+}
+
+// adopt gives the new mapping n the order, style and comments of old.
+func adopt(n, old *yaml.Node) {
+	n.Style = old.Style
+	n.HeadComment, n.LineComment, n.FootComment = old.HeadComment, old.LineComment, old.FootComment
+	var ordered []*yaml.Node
+	for i := 0; i+1 < len(old.Content); i += 2 {
+		k, v := old.Content[i], old.Content[i+1]
+		new := valueOf(n, k.Value)
+		if new == nil {
+			continue
+		}
+		if new.Kind == yaml.ScalarNode && v.Kind == yaml.ScalarNode && new.Value == v.Value {
+			new = v
+		} else {
+			new.HeadComment, new.LineComment, new.FootComment = v.HeadComment, v.LineComment, v.FootComment
+		}
+		ordered = append(ordered, k, new)
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if valueOf(old, n.Content[i].Value) == nil {
+			ordered = append(ordered, n.Content[i], n.Content[i+1])
+		}
+	}
+	n.Content = ordered
+}
+
+// wordNode returns a key.
+func wordNode(name string) *yaml.Node {
+	return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: name}
+}

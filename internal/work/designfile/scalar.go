@@ -1,0 +1,245 @@
+package designfile
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/work/design"
+)
+
+// Numbers are read only as people write them, because YAML's other spellings
+// (0x10, 010, 1_000, 1e3, .5) are more often a slip than a wish.
+var (
+	plainNumber  = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
+	commaNumber  = regexp.MustCompile(`^-?[0-9]+,[0-9]+$`)
+	numberInUnit = regexp.MustCompile(`^(-?[0-9]+(?:\.[0-9]+)?)\s*([^0-9\s.,_].*)$`)
+	notDecimal   = regexp.MustCompile(`^[-+]?0[xXoObB0-9]`)
+	exponent     = regexp.MustCompile(`^[-+]?[0-9.]+[eE][-+]?[0-9]+$`)
+)
+
+// readNumber returns the number in n, or what is wrong with it. Its range is
+// not looked at.
+func readNumber(n *yaml.Node, unit string) (float64, string) {
+	if wrong := notPlainNumber(n, unit); wrong != "" {
+		return 0, wrong
+	}
+	v, err := strconv.ParseFloat(n.Value, 64)
+	if err != nil {
+		return 0, fmt.Sprintf("%s is too large a number", n.Value)
+	}
+	return v, ""
+}
+
+// readWhole returns the whole number in n, or what is wrong with it.
+func readWhole(n *yaml.Node, bits int) (int64, string) {
+	if wrong := notPlainNumber(n, ""); wrong != "" {
+		return 0, wrong
+	}
+	if whole, fraction, ok := strings.Cut(n.Value, "."); ok {
+		if strings.Trim(fraction, "0") == "" {
+			return 0, fmt.Sprintf("%s: write the whole number without a point: %s", n.Value, whole)
+		}
+		return 0, fmt.Sprintf("%s is not a whole number", n.Value)
+	}
+	v, err := strconv.ParseInt(n.Value, 10, bits)
+	if err != nil {
+		return 0, fmt.Sprintf("%s is too large a number", n.Value)
+	}
+	return v, ""
+}
+
+// notPlainNumber says why n is not a number as we read them, or "".
+func notPlainNumber(n *yaml.Node, unit string) string {
+	v := n.Value
+	switch {
+	case n.Kind != yaml.ScalarNode:
+		return "a number is expected here, not a " + shapeOf(n)
+	case n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0 && plainNumber.MatchString(v):
+		return fmt.Sprintf("%q is in quotes; write the number without them", v)
+	case n.Style&^yaml.FlowStyle != 0:
+		return fmt.Sprintf("%q is not a number", v)
+	case plainNumber.MatchString(v):
+		return ""
+	case n.ShortTag() == "!!null":
+		return "has no value; a number is expected here"
+	case commaNumber.MatchString(v):
+		return fmt.Sprintf("%s: write a decimal point: %s", v, strings.Replace(v, ",", ".", 1))
+	case exponent.MatchString(v):
+		return fmt.Sprintf("%s: write the number out, without an exponent", v)
+	case notDecimal.MatchString(v):
+		return fmt.Sprintf("%s: write the number in decimal, without a leading 0", v)
+	case plainNumber.MatchString(strings.ReplaceAll(v, "_", "")):
+		return fmt.Sprintf("%s: write the digits alone: %s", v, strings.ReplaceAll(v, "_", ""))
+	case plainNumber.MatchString("0" + v):
+		return fmt.Sprintf("%s: write a digit before the point: 0%s", v, v)
+	case n.ShortTag() == "!!float" && strings.HasPrefix(strings.TrimLeft(v, "+-"), "."):
+		return fmt.Sprintf("%s is not a finite number", v)
+	}
+	m := numberInUnit.FindStringSubmatch(v)
+	switch {
+	case m == nil:
+		return fmt.Sprintf("%q is not a number", v)
+	case unit == "":
+		return fmt.Sprintf("%q: write the number alone: %s", v, m[1])
+	case m[2] == unit:
+		return fmt.Sprintf("%q: write the number alone, %s; its unit is always %s", v, m[1], unit)
+	}
+	return fmt.Sprintf("%q: write the number alone, in %s", v, unit)
+}
+
+// readText returns the text in n, or what is wrong with it.
+func readText(n *yaml.Node) (string, string) {
+	if n.Kind != yaml.ScalarNode {
+		return "", "text is expected here, not a " + shapeOf(n)
+	}
+	read := map[string]string{"!!int": "a number", "!!float": "a number", "!!bool": "true or false", "!!timestamp": "a date"}
+	switch tag := n.ShortTag(); tag {
+	case "!!str":
+		return n.Value, ""
+	case "!!null":
+		return "", `has no value; write "" for none`
+	default:
+		what := read[tag]
+		if what == "" {
+			what = "something else than text"
+		}
+		return "", fmt.Sprintf("%s is read as %s; put it in quotes: %q", n.Value, what, n.Value)
+	}
+}
+
+// shapeOf names the kind of n for people.
+func shapeOf(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "group of keys"
+	case yaml.SequenceNode:
+		return "list"
+	case yaml.AliasNode:
+		return "reference"
+	}
+	return "single value"
+}
+
+// readSetting sets field f of d from n, or says what is wrong.
+func readSetting(n *yaml.Node, f design.Field, d *design.Design) (wrong string) {
+	switch to := f.At(d).(type) {
+	case *float64:
+		var v float64
+		if v, wrong = readNumber(n, f.Unit); wrong == "" {
+			*to = v
+		}
+	case *int:
+		var v int64
+		if v, wrong = readWhole(n, strconv.IntSize); wrong == "" {
+			*to = int(v)
+		}
+	case *int64:
+		var v int64
+		if v, wrong = readWhole(n, 64); wrong == "" {
+			*to = v
+		}
+	case *string:
+		var v string
+		if v, wrong = readText(n); wrong == "" {
+			*to = v
+		}
+	}
+	return wrong
+}
+
+// value is a scalar about to be written.
+type value struct {
+	text   string
+	number bool
+}
+
+// settingValue returns field f of d as it is written.
+func settingValue(f design.Field, d *design.Design) value {
+	switch v := f.At(d).(type) {
+	case *float64:
+		return numberValue(*v)
+	case *int:
+		return value{strconv.Itoa(*v), true}
+	case *int64:
+		return value{strconv.FormatInt(*v, 10), true}
+	case *string:
+		return value{*v, false}
+	}
+	panic("designfile: setting " + f.Path + " has a type that cannot be written")
+}
+
+// numberValue writes v in the fewest digits that read back as v.
+func numberValue(v float64) value {
+	if v == 0 { // also −0
+		return value{"0", true}
+	}
+	return value{strconv.FormatFloat(v, 'f', -1, 64), true}
+}
+
+// node returns v as a new node.
+func (v value) node() *yaml.Node {
+	n := &yaml.Node{Kind: yaml.ScalarNode}
+	v.into(n)
+	return n
+}
+
+// into makes v the value of scalar n, in n's own style of quotes if that
+// can hold it.
+func (v value) into(n *yaml.Node) {
+	n.Value = v.text
+	if v.number {
+		n.Tag, n.Style = "", 0
+		return
+	}
+	n.Tag = "!!str"
+	quoted := n.Style & (yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle)
+	switch {
+	case quoted != 0 && v.printable():
+		n.Style = quoted
+	case v.bare():
+		n.Style = 0
+	case v.readsWellInLines():
+		n.Style = yaml.LiteralStyle
+	default:
+		n.Style = yaml.DoubleQuotedStyle
+	}
+}
+
+// inline returns v on one line, with quotes where YAML needs them.
+func (v value) inline() string {
+	if v.number || v.bare() {
+		return v.text
+	}
+	return strconv.Quote(v.text) // every escape of Go's is one of YAML's
+}
+
+var bareWords = regexp.MustCompile(`^\pL[\pL\pN_.%()'°+/-]*( [\pL\pN_.%()'°+/-]+)*$`)
+
+// bare reports whether the text is read back as itself without quotes.
+func (v value) bare() bool {
+	return bareWords.MatchString(v.text) && (&yaml.Node{Kind: yaml.ScalarNode, Value: v.text}).ShortTag() == "!!str"
+}
+
+// printable reports whether the text is one line of visible signs.
+func (v value) printable() bool {
+	return !strings.ContainsFunc(v.text, func(r rune) bool { return !unicode.IsPrint(r) })
+}
+
+// readsWellInLines reports whether the text is several plain lines.
+func (v value) readsWellInLines() bool {
+	all := strings.Split(strings.TrimSuffix(v.text, "\n"), "\n")
+	if len(all) < 2 || all[0] == "" || all[len(all)-1] == "" {
+		return false
+	}
+	for _, l := range all {
+		if !(value{text: l}).printable() || strings.TrimSpace(l) != l {
+			return false
+		}
+	}
+	return true
+}

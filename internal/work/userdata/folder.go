@@ -1,0 +1,42 @@
+package userdata
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"ripplewright/internal/work/atomicfile"
+)
+
+// Path returns where a file of the maker's own is kept: in ripplewright's part
+// of the user's configuration folder. what names it in errors, likewise below.
+func Path(file, what string) (string, error) {
+	dir, err := os.UserConfigDir()
+	if err != nil {
+		return "", fmt.Errorf("folder of %s: %w", what, err)
+	}
+	return filepath.Join(dir, "ripplewright", file), nil
+}
+
+// Read returns the contents of the file at path, none if it is not there.
+func Read(path, what string) ([]byte, error) {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", what, err)
+	}
+	return data, nil
+}
+
+// Write makes data the contents of the file at path, all of it or, after an
+// error, none. Folders that are missing are made.
+func Write(path, what string, data []byte) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return fmt.Errorf("%s: %w", what, err)
+	}
+	return atomicfile.Write(path, data)
+}

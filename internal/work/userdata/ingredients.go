@@ -1,0 +1,114 @@
+// Package userdata keeps a maker's own ingredients in their configuration
+// folder, so that they outlive the program's versions.
+package userdata
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// whatIngredients names the file in errors.
+const whatIngredients = "own ingredients"
+
+// IngredientsPath returns where the own ingredients are kept: ingredients.yaml
+// in ripplewright's part of the user's configuration folder.
+func IngredientsPath() (string, error) {
+	return Path("ingredients.yaml", whatIngredients)
+}
+
+// LoadIngredients reads the file at path. A file that is not there holds no
+// ingredients. An error about the contents is a *ingredient.FieldError with
+// its line; nothing is returned then, so that saving cannot lose a record.
+func LoadIngredients(path string) ([]*ingredient.Ingredient, error) {
+	data, err := Read(path, whatIngredients)
+	if err != nil {
+		return nil, err
+	}
+	list, err := Decode(data)
+	if err != nil {
+		return nil, fmt.Errorf("own ingredients in %s: %w", path, err)
+	}
+	return list, nil
+}
+
+// Onto returns lib with the maker's own ingredients, which win. A machine
+// without a configuration folder has none. After an error it returns lib.
+func Onto(lib *ingredient.Library) (*ingredient.Library, error) {
+	path, err := IngredientsPath()
+	if err != nil {
+		return lib, nil
+	}
+	own, err := LoadIngredients(path)
+	if err != nil {
+		return lib, err
+	}
+	return lib.With(own), nil
+}
+
+// SaveIngredients makes list the contents of the file at path, all of it or,
+// after an error, none. Folders that are missing are made.
+func SaveIngredients(path string, list []*ingredient.Ingredient) error {
+	data, err := Encode(list)
+	if err != nil {
+		return fmt.Errorf("own ingredients: %w", err)
+	}
+	return Write(path, whatIngredients, data)
+}
+
+// version is that of the file's form.
+const version = 1
+
+// Decode reads the text of the file: version and a list under ingredients.
+func Decode(data []byte) ([]*ingredient.Ingredient, error) {
+	var doc struct {
+		Version     int         `yaml:"version"`
+		Ingredients []yaml.Node `yaml:"ingredients"`
+	}
+	d := yaml.NewDecoder(bytes.NewReader(data))
+	d.KnownFields(true)
+	if err := d.Decode(&doc); errors.Is(err, io.EOF) {
+		return nil, nil
+	} else if err != nil {
+		return nil, err
+	}
+	if doc.Version > version || doc.Version < 0 {
+		return nil, fmt.Errorf("the file has version %d, this program knows %d", doc.Version, version)
+	}
+	var list []*ingredient.Ingredient
+	seen := map[string]bool{}
+	for i := range doc.Ingredients {
+		node := &doc.Ingredients[i]
+		in, err := ingredient.FromYAML(node)
+		if err != nil {
+			return nil, err
+		}
+		if seen[in.ID] {
+			return nil, &ingredient.FieldError{Line: node.Line, ID: in.ID, Field: "id", Err: errors.New("is given twice")}
+		}
+		seen[in.ID] = true
+		list = append(list, in)
+	}
+	return list, nil
+}
+
+// Encode returns the text that Decode reads.
+func Encode(list []*ingredient.Ingredient) ([]byte, error) {
+	nodes := make([]*yaml.Node, len(list))
+	for i, in := range list {
+		var err error
+		if nodes[i], err = ingredient.ToYAML(in); err != nil {
+			return nil, err
+		}
+	}
+	text, err := encode(struct {
+		Version     int          `yaml:"version"`
+		Ingredients []*yaml.Node `yaml:"ingredients"`
+	}{version, nodes})
+	return append([]byte("# Own ingredients, per 100 g. A figure left out is unknown, which is not zero.\n"), text...), err
+}
