@@ -1,0 +1,99 @@
+package say
+
+// What a unit of the other system holds: NIST Handbook 44 (2024), Appendix C,
+// exact but for the last digits of the ounce and the gallon.
+const (
+	ounceG      = 28.349523125
+	fluidML     = 29.5735295625
+	inchMM      = 25.4
+	footM       = 0.3048
+	ouncesPound = 16
+)
+
+// Mass is a weight in grams as a scale shows it: "4.5 g", "750 g", "12.35 kg".
+func (s Style) Mass(g float64) string { n, unit := s.MassParts(g); return s.with(n, unit) }
+
+// MassParts is Mass in two, for columns that align the numbers.
+func (s Style) MassParts(g float64) (number, unit string) {
+	if s.Units == US {
+		oz := g / ounceG
+		if oz < ouncesPound-0.05 {
+			return s.Number(oz, 1), "oz"
+		}
+		return s.Number(oz/ouncesPound, 2), "lb"
+	}
+	switch {
+	case g < 9.95:
+		return s.Number(g, 1), "g"
+	case g < 9999.5 || !known(g):
+		return s.Number(g, 0), "g"
+	case g < 99995:
+		return s.Number(g/1000, 2), "kg"
+	}
+	return s.Grouped(g / 1000), "kg"
+}
+
+// Volume is a volume in mL: "750 mL", "12.4 L".
+func (s Style) Volume(ml float64) string { n, unit := s.VolumeParts(ml); return s.with(n, unit) }
+
+// VolumeParts is Volume in two.
+func (s Style) VolumeParts(ml float64) (number, unit string) {
+	if s.Units == US {
+		oz := ml / fluidML
+		if oz < 127.95 {
+			return s.Number(oz, 1), "fl oz"
+		}
+		return s.Number(oz/128, 2), "gal"
+	}
+	switch {
+	case ml < 9999.5 || !known(ml):
+		return s.Number(ml, 0), "mL"
+	case ml < 99950:
+		return s.Number(ml/1000, 1), "L"
+	}
+	return s.Grouped(ml / 1000), "L"
+}
+
+// Density is a density in g/mL: "1.05 g/mL".
+func (s Style) Density(gPerML float64) string { return s.with(s.Number(gPerML, 2), "g/mL") }
+
+// Hardness is a yield stress in kPa, to two figures: "2.5 kPa".
+func (s Style) Hardness(kPa float64) string { return s.with(s.TwoFigures(kPa), "kPa") }
+
+// HardnessSpan is "1.2 to 4.8 kPa".
+func (s Style) HardnessSpan(low, high float64) string {
+	return s.span(s.TwoFigures(low), s.TwoFigures(high), "kPa")
+}
+
+// Length is a length in a kitchen, mm: "30 mm".
+func (s Style) Length(mm float64) string {
+	if s.Units == US {
+		return s.with(s.Number(mm/inchMM, 1), "in")
+	}
+	return s.with(s.Number(mm, 0), "mm")
+}
+
+// Thickness is a short length, mm, to two figures: "2.5 mm".
+func (s Style) Thickness(mm float64) string {
+	if s.Units == US {
+		return s.with(s.Number(mm/inchMM, 2), "in")
+	}
+	return s.with(s.TwoFigures(mm), "mm")
+}
+
+// Altitude is a height above the sea, m: "1200 m".
+func (s Style) Altitude(m float64) string {
+	if s.Units == US {
+		return s.with(s.Grouped(m/footM), "ft")
+	}
+	return s.with(s.Grouped(m), "m")
+}
+
+// Money is an amount in the maker's own money: "12.40".
+func (s Style) Money(v float64) string {
+	n := s.Number(v, 2)
+	if n == Unknown || s.Currency == "" {
+		return n
+	}
+	return s.Currency + "\u00a0" + n
+}

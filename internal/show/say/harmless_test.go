@@ -1,0 +1,81 @@
+package say
+
+import (
+	"html"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestHarmlessSaysOnlyWhatItSays(t *testing.T) {
+	for _, c := range []struct {
+		place      For
+		text, want string
+	}{
+		{Terminal, "red \x1b[31mred\x1b[0m", "red [31mred[0m"},
+		{Terminal, "a\u009b31mb", "a31mb"},
+		{Terminal, "bell\a and back\b", "bell and back"},
+		{Terminal, "gpj.\u202eexe", "gpj.exe"},
+		{Terminal, "\u2066left\u2069", "left"},
+		{Terminal, "two\r\nlines\u2028three\u0085four", "two lines three four"},
+		{Terminal, "  crème brûlée\u00a0№ 1  ", "crème brûlée\u00a0№ 1"},
+		{Terminal, "bad \xff\xfe bytes", "bad bytes"},
+		{Markdown, "<script>alert(1)</script>", "&lt;script&gt;alert(1)&lt;/script&gt;"},
+		{Markdown, "a | b *c* `d` [e](f) #g", "a \\| b \\*c\\* \\`d\\` \\[e](f) \\#g"},
+		{Markdown, "- not a list", `\- not a list`},
+		{Markdown, "1. not a list", `1\. not a list`},
+		{HTML, `<img src="x">&`, "&lt;img src=&#34;x&#34;&gt;&amp;"},
+		{FileName, "../../etc/passwd", "etc-passwd"},
+		{FileName, "lemon / lime: 2?", "lemon - lime- 2"},
+		{FileName, ".hidden", "hidden"},
+		{FileName, "con.yaml", "_con.yaml"},
+		{FileName, "COM1", "_COM1"},
+		{FileName, "\x00\n", "untitled"},
+		{FileName, "..", "untitled"},
+	} {
+		assert.Equal(t, c.want, Harmless(c.text, c.place), "%q", c.text)
+	}
+	assert.Equal(t, "one\ntwo", HarmlessLines("one\ntw\x1bo", Terminal))
+}
+
+func TestAMessageEchoesEightyCharacters(t *testing.T) {
+	long := Echo(strings.Repeat("é", 81))
+	assert.Equal(t, 80, utf8.RuneCountInString(long))
+	assert.True(t, strings.HasSuffix(long, "…"))
+	assert.Equal(t, strings.Repeat("é", 79), Echo(strings.Repeat("é", 79)))
+}
+
+func FuzzHarmless(f *testing.F) {
+	for _, s := range []string{"", "lemon", "\x1b]0;title\a", "\u202e", "a\xffb", "- x", "1) x", "<b>", strings.Repeat("ü", 300), "nul", "\u00a0."} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, place := range []For{Terminal, Markdown, HTML, FileName} {
+			out := Harmless(text, place)
+			if !utf8.ValidString(out) || utf8.RuneCountInString(html.UnescapeString(strings.ReplaceAll(out, `\`, ""))) > textRunes {
+				t.Fatalf("not valid or too long: %q", out)
+			}
+			for _, r := range out {
+				if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == '\u2028' || r == '\u2029' {
+					t.Fatalf("%U is left in %q", r, out)
+				}
+			}
+			switch place {
+			case Markdown, HTML:
+				if strings.ContainsAny(out, "<>") {
+					t.Fatalf("a tag is left in %q", out)
+				}
+			case FileName:
+				if out == "" || len(out) > nameBytes+1 || strings.ContainsAny(out, `/\:*?"<>|`) || strings.HasPrefix(out, ".") || strings.HasSuffix(out, ".") || strings.HasSuffix(out, " ") {
+					t.Fatalf("no name for a file: %q", out)
+				}
+			}
+		}
+		if utf8.RuneCountInString(Echo(text)) > echoRunes {
+			t.Fatalf("echoes too much of %q", text)
+		}
+	})
+}

@@ -1,0 +1,37 @@
+package say
+
+import "strings"
+
+// Plural is one or many after n, without it.
+func Plural(n float64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+// Count is a whole number of things: "1 tub", "12 tubs". The plural is one
+// with an s where many is empty.
+func (s Style) Count(n int, one, many string) string {
+	if many == "" {
+		many = one + "s"
+	}
+	return s.Grouped(float64(n)) + " " + Plural(float64(n), one, many)
+}
+
+// List joins what is said of several things: "a, b and c".
+func List(items []string) string { return joined(items, "and") }
+
+// ListOr joins alternatives: "a, b or c".
+func ListOr(items []string) string { return joined(items, "or") }
+
+func joined(items []string, word string) string {
+	if len(items) == 0 {
+		return ""
+	}
+	last := len(items) - 1
+	if last == 0 {
+		return items[0]
+	}
+	return strings.Join(items[:last], ", ") + " " + word + " " + items[last]
+}
