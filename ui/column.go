@@ -129,7 +129,7 @@ func phaseFigures(p *model.Phase) string {
 	if !math.IsNaN(p.FreezingPoint.Value) {
 		freezes = fmt.Sprintf("freezes at %s °C, %s %% of water frozen", number(p.FreezingPoint.Value, 1), number(100*p.WaterFrozen.Value, 0))
 	}
-	made := mass(p.Portion.MassG) + ", " + volume(p.Portion.VolumeML)
+	made := mass(p.Portion.MadeG) + ", " + volume(p.Portion.MadeML)
 	if by := number(p.Portion.Factor, 2); by != number(1, 2) {
 		made += " = lines × " + by
 	}

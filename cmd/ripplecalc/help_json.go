@@ -1,9 +1,10 @@
 package main
 
 const helpJSON = `evaluate --json writes one object a design. A figure that is unknown, or of which
-there is none, is null; numbers are numbers. Masses are g and volumes mL of the
-whole batch as made, temperatures °C, hardness kPa; percent is by mass unless
-the key says volume.
+there is none, is null; numbers are numbers. Masses are g and volumes mL in
+all tubs together, but for those of batch and of the lines, which are of the
+whole batch as made; temperatures are °C, hardness kPa; percent is by mass
+unless the key says volume.
 
 file, name, serving_temperature_c
 verdict            good, sentence, advice
@@ -50,6 +51,8 @@ blend              the tub
   hardness                         kPa, mean by volume of the logarithms
   scoop_from_c, scoop_to_c         where both phases eat well
   dense_left_over_ml, foam_left_over_ml
+batch              dense and foam, each with made_g, made_ml, used_g, used_ml (in the
+                   tubs), left_g, left_ml (over, in no tub)
 nutrition
   energy_method, serving_g, serving_ml, servings_in_batch
   per_100_g, per_serving           energy_kcal, fat_g, saturated_fat_g, trans_fat_g,
@@ -70,6 +73,7 @@ lines              part, index, ingredient, name, written_g, grams (as made), an
                                    and tub_sweetness_sucrose_percent
 cost               batch, per_tub: of the ingredients with a price_per_kg, in your own
                    money, null without any; missing: names of those without
-eggs               yolks and whites that the batch takes, in eggs of the design's size
+eggs               yolks and whites that the batch takes, in eggs of the design's size;
+                   crack: whole eggs that give as many; yolks_left, whites_left
 warnings           code, message, where, severity (note, caution or serious)
 `

@@ -32,7 +32,7 @@ func (pl *planner) stillFreeze() error {
 	s.Dense, s.Foam = Cooling{StartC: pl.p.Layer.StartC}, Cooling{StartC: pl.p.Layer.StartC}
 	s.Dense.blank()
 	s.Foam.blank()
-	if pl.r.Dense.WrittenG > 0 && pl.r.Dense.Portion.MassG > 0 {
+	if pl.r.Dense.Portion.MadeG > 0 {
 		bound := solution.Bound{Protein: pl.d.Model.BoundWaterProtein, Fibre: pl.d.Model.BoundWaterFibre}
 		body := phase.Prepare(pl.r.Dense.Body.Mix, 0, phase.Dense, bound)
 		if err := pl.freezeCustard(&s.Dense, &body); err != nil {
@@ -41,7 +41,7 @@ func (pl *planner) stillFreeze() error {
 	} else {
 		pl.done += 3
 	}
-	if pl.r.Foam.WrittenG > 0 && pl.r.Foam.Portion.MassG > 0 {
+	if pl.r.Foam.Portion.MadeG > 0 {
 		if err := pl.freezeFoam(&s.Foam, &pl.r.Foam.Body); err != nil {
 			return err
 		}
@@ -94,7 +94,7 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	if !(target > pl.p.Freezer.AirC) {
 		target = pl.p.Freezer.AirC
 	}
-	e := pl.dish(c, body, pl.r.Dense.Portion.MassG, target)
+	e := pl.dish(c, body, pl.r.Dense.Portion.MadeG, target)
 	e.what = "custard in its dish"
 	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.WhipC}, {Of: heat.Mean, At: c.ReadyC}}
 	if l.StirEveryMin > 0 {
@@ -135,7 +135,7 @@ func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
 	if c.ReadyIce == 0 {
 		c.How += "; it has no ice there and holds its shape by its film alone"
 	}
-	e := pl.dish(c, body, pl.r.Foam.Portion.MassG, c.ReadyC)
+	e := pl.dish(c, body, pl.r.Foam.Portion.MadeG, c.ReadyC)
 	e.what = "foam in its dish"
 	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.ReadyC}}
 	if e.levels[0].At < c.ReadyC {

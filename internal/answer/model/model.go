@@ -1,5 +1,13 @@
-// Package model evaluates a design: from lines to composition, to the state
-// of each phase at the serving temperature, to the tub.
+// Package model evaluates a design. Each stage takes values and returns one,
+// in the order that their types show:
+//
+//	weigh  lines            → weighed  grams of species, as written
+//	cook   weighed          → cooked   water and alcohol driven off, syrup beaten in
+//	settle cooked           → settled  both phases at the serving temperature
+//	fill   cooked, settled  → filled   what goes into the tubs and what is over
+//
+// and from these the label's amounts, eggs, cost, slopes, warnings and the
+// verdict.
 //
 // Evaluate is pure and fast: its only inputs are the design and the library
 // the Model holds, so it may run on any goroutine, once a frame.
@@ -88,18 +96,24 @@ func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
 // evaluate is Evaluate of a valid design without the verdict, which itself
 // tries changes.
 func (m *Model) evaluate(d design.Design) (Result, error) {
-	batch, problems := m.weigh(d)
+	w, problems := m.weigh(d)
 	if len(problems) > 0 {
 		return Result{}, &InputError{problems}
 	}
-	r := Result{Lines: batch.lines}
-	cooked := cook(d, &batch, &r)
-	m.judge(d, cooked, &r)
+	c := cook(d, &w)
+	s := settle(d, &c)
+	f := fill(d, &c, &s)
+	r := Result{
+		Dense: s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
+		Foam:  s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
+		Syrup: c.syrup.result(f.tub.Foam.Factor),
+		Blend: f.blend(&s),
+		Lines: portioned(d, &w, &c, &s, &f),
+	}
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = allergens(r.Lines)
 	r.Eggs = countEggs(d, r.Lines)
-	r.Cost = costOf(d, &r)
-	r.slopes(d, cooked)
-	r.warn(d, cooked, batch.replaced)
+	r.Cost = costOf(d, r.Lines, r.Blend.TubsFilled)
+	r.warn(d, &c, w.replaced)
 	return r, nil
 }

@@ -3,17 +3,19 @@ package model
 import (
 	"slices"
 
-	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/work/design"
 )
 
-// Food returns what a label needs to know of the batch as made.
+// waterOffInTubs returns the g of water driven off what goes into the tubs.
+func (p *Phase) waterOffInTubs() float64 { return p.WaterOff * p.Portion.Factor * p.Portion.Used }
+
+// Food returns what a label needs to know of what goes into the tubs.
 func (r *Result) Food(d design.Design) label.Food {
 	f := r.food(d, func(design.Part) bool { return true })
 	dense := r.food(d, func(p design.Part) bool { return p == design.DensePart })
-	dense.WaterOffG = r.Dense.WaterOff * r.Dense.Portion.Factor
+	dense.WaterOffG = r.Dense.waterOffInTubs()
 	dense.DensityGPerML = r.Dense.Body.Density()
 	f.Dense = &dense
 	return f
@@ -22,7 +24,7 @@ func (r *Result) Food(d design.Design) label.Food {
 func (r *Result) food(d design.Design, takes func(design.Part) bool) label.Food {
 	f := label.Food{
 		Name:          d.Name,
-		WaterOffG:     r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor,
+		WaterOffG:     r.Dense.waterOffInTubs() + r.Foam.waterOffInTubs(),
 		DensityGPerML: r.Blend.DensityGPerML,
 		TubML:         d.Tubs.VolumeML * d.Tubs.FillPercent / 100,
 		EnergyMethod:  d.Label.EnergyMethod,
@@ -34,16 +36,20 @@ func (r *Result) food(d design.Design, takes func(design.Part) bool) label.Food 
 			if l.Part == design.DensePart {
 				name = label.DensePhase
 			}
-			f.Lines = append(f.Lines, label.Used{Ingredient: l.Ingredient, Grams: l.Grams, Phase: name})
+			f.Lines = append(f.Lines, label.Used{Ingredient: l.Finished, Grams: l.InTubs * l.Keeps, Phase: name})
 		}
 	}
 	return f
 }
 
-// nutrition sums the finished tub. Only water leaves while cooking.
+// nutrition sums the finished tub. Water leaves while cooking, and the syrup's
+// alcohol, of which the lines as finished know nothing any more.
 func nutrition(d design.Design, r *Result) Nutrition {
 	f := r.food(d, func(design.Part) bool { return true })
-	total := ingredient.Tally{}.Plus(r.Dense.Tally, r.Dense.Portion.Factor).Plus(r.Foam.Tally, r.Foam.Portion.Factor)
+	total := ingredient.Tally{}
+	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
+		total = total.Plus(p.Tally, p.Portion.Factor*p.Portion.Used)
+	}
 	n := Nutrition{ServingML: label.ReferenceML, ServingG: label.ReferenceML * r.Blend.DensityGPerML, TotalMassG: r.Blend.MassG}
 	if n.TotalMassG <= 0 {
 		return n
@@ -108,26 +114,4 @@ func allergens(lines []Line) Allergens {
 func once(s []string) []string {
 	slices.Sort(s)
 	return slices.Compact(s)
-}
-
-// countEggs counts the eggs that the lines use up, by mass, in eggs of the
-// design's size.
-func countEggs(d design.Design, lines []Line) Eggs {
-	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
-	if err != nil {
-		return Eggs{}
-	}
-	e := Eggs{Known: true}
-	for _, l := range lines {
-		switch l.Ingredient.ID {
-		case "egg_yolk":
-			e.Yolks += l.Grams / size.Yolk
-		case "egg_white":
-			e.Whites += l.Grams / size.White
-		case "egg_whole":
-			e.Yolks += l.Grams / size.Edible
-			e.Whites += l.Grams / size.Edible
-		}
-	}
-	return e
 }

@@ -14,7 +14,6 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
@@ -93,26 +92,6 @@ func each(t *testing.T, m *model.Model, f func(name string, d design.Design, r *
 		require.NoError(t, err)
 		f("random", d, &r)
 	}
-}
-
-func TestMassesClose(t *testing.T) {
-	m := model.New(library(t))
-	each(t, m, func(name string, d design.Design, r *model.Result) {
-		grams := 0.0
-		for _, l := range r.Lines {
-			grams += l.Grams
-		}
-		off := r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor
-		require.InEpsilon(t, grams-off, r.Blend.MassG, 1e-9, name)
-		require.InEpsilon(t, r.Dense.Portion.MassG+r.Foam.Portion.MassG, r.Blend.MassG, 1e-12, name)
-		require.InEpsilon(t, r.Blend.MassG/r.Blend.VolumeML, r.Blend.DensityGPerML, 1e-12, name)
-		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-			if p.WrittenG > 0 {
-				require.InDelta(t, 100, p.Body.Mix.Total(), 1e-9, name)
-				require.InDelta(t, p.Body.Mix.Mass[mix.Water], p.State.Ice+p.State.Liquid, 1e-9, name)
-			}
-		}
-	})
 }
 
 func TestBandsEncloseTheirValue(t *testing.T) {

@@ -33,7 +33,7 @@ type Result struct {
 	Verdict     Verdict
 }
 
-// Phase is one phase finished, for the whole batch as made.
+// Phase is one phase finished.
 type Phase struct {
 	Body phase.Body // for 100 g of the finished phase
 	Soft phase.Body // the reading with the least ice that the unknowns allow
@@ -63,6 +63,17 @@ type ScoopRange struct {
 	OK       bool
 }
 
+// phaseOf returns the phase that part p goes into.
+func (r *Result) phaseOf(p design.Part) *Phase {
+	if p == design.DensePart {
+		return &r.Dense
+	}
+	return &r.Foam
+}
+
+// InTub reports whether some of the phase goes into the tubs.
+func (p *Phase) InTub() bool { return p.Portion.MassG > 0 }
+
 // Percent returns the share of species s in the finished phase, mass %.
 func (p *Phase) Percent(s mix.Species) float64 { return p.Body.Mix.Mass[s] }
 
@@ -71,8 +82,8 @@ func (p *Phase) PartPercent(c ingredient.Column) ingredient.Amount {
 	return scaled(p.Tally.Columns[c], 100/p.WrittenG)
 }
 
-// TubMean is the mean over the phases that there are of a figure per mass, by
-// their masses as made; NaN of an empty tub.
+// TubMean is the mean over the phases in the tub of a figure per mass, by
+// their masses there; NaN of an empty tub.
 func (r *Result) TubMean(of func(*Phase) float64) float64 {
 	var sum float64
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
@@ -90,9 +101,10 @@ type Syrup struct {
 	SolidsBand    [2]float64 // what the published tables disagree by
 	MassG         float64
 	WaterOffG     float64
-	BoilingPointC float64 // of the syrup as it goes into the whites
+	AlcoholOffG   float64
+	BoilingPointC float64 // of the syrup as it goes into the whites; NaN where it has no water or lies beyond the boiling model
 	Reached       bool    // false: it was thicker than that from the start
-	Weighed       bool
+	Weighed       bool    // the weight of the pan decided, not the thermometer
 }
 
 // Blend is the tub.
@@ -144,17 +156,24 @@ type Line struct {
 	Part       design.Part
 	Index      int
 	Ingredient *ingredient.Ingredient
-	Written    float64      // g
-	Grams      float64      // g in the batch as made
-	Slopes     phase.Slopes // per g of the line as written, of its phase
-	TubSweet   float64      // points of the tub's % sucrose equivalent per g as written
+	Finished   *ingredient.Ingredient // as it is once cooked: the syrup's alcohol is gone
+	Keeps      float64                // of its grams once cooked, 0 to 1, water aside
+	Written    float64                // g
+	Grams      float64                // g in the batch as made
+	InTubs     float64                // of these, what goes into the tubs
+	Slopes     phase.Slopes           // per g of the line as written, of its phase
+	TubSweet   float64                // points of the tub's % sucrose equivalent per g as written
 	Assumed    []string
 }
 
-// Eggs counts what the lines use, in eggs of the design's size.
+// Eggs is the ledger of what the batch as made takes, in eggs of the design's
+// size. Whites and yolks that come without the other, dried or from a carton,
+// are no eggs.
 type Eggs struct {
-	Yolks, Whites float64 // whole eggs count in both
-	Known         bool
+	Yolks, Whites         float64 // used; whole eggs count in both
+	Crack                 float64 // whole eggs that give as many yolks and whites
+	YolksLeft, WhitesLeft float64 // over, once these are cracked
+	Known                 bool
 }
 
 // Cost is what the ingredients of the batch as made cost, in the maker's own

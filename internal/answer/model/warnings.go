@@ -37,7 +37,7 @@ func (r *Result) warnCooking(d design.Design, c *cooked) {
 	if r.Foam.WrittenG == 0 {
 		r.say(Serious, "phase_empty", "foam", "The foam has no lines, so the tub holds custard alone.")
 	}
-	if c.denseShort {
+	if c.dense.short {
 		r.say(Serious, "stove_loss_exceeds_water", "dense.stove_loss_percent", "The custard has less water than the stove is to drive off; all of it was taken.")
 	}
 	if c.syrup.short {
@@ -103,9 +103,9 @@ func (r *Result) warnTub(d design.Design) {
 			b.SweetnessPercent, phase.TradeSweetness[0], phase.TradeSweetness[1])
 	}
 	if e := r.Eggs; e.Known && math.Abs(e.Yolks-e.Whites) >= 0.5 && e.Yolks+e.Whites > 0 {
-		over, n := "yolks", e.Yolks-e.Whites
-		if n < 0 {
-			over, n = "whites", -n
+		over, n := "yolks", e.YolksLeft
+		if e.WhitesLeft > 0 {
+			over, n = "whites", e.WhitesLeft
 		}
 		r.say(Note, "eggs_unpaired", "eggs", "Cracking whole eggs leaves about %.1f %s over (%s %s eggs).", n, over, d.Eggs.System, d.Eggs.Size)
 	}

@@ -18,12 +18,14 @@ func (r *readings) add(x *ingredient.Resolved, g float64) {
 	r[2] = r[2].PlusScaled(x.Firm, g/100)
 }
 
-// batch is the lines weighed out, as written, before anything is cooked.
-type batch struct {
-	lines []Line
-	mixes [3]readings         // by design.Part
-	tally [3]ingredient.Tally // by design.Part
-	perG  []mix.Mix           // nominal mix of one gram of each line
+// weighed is the lines weighed out, as written, before anything is cooked but
+// for the alcohol of the syrup, none of which outlasts the boil.
+type weighed struct {
+	lines      []Line
+	mixes      [3]readings         // by design.Part
+	tally      [3]ingredient.Tally // by design.Part
+	perG       []mix.Mix           // nominal mix of one gram of each line
+	alcoholOff float64             // g of alcohol of the syrup's lines
 
 	replaced map[string]string // whose record the design's own stands for, by id, where they differ
 }
@@ -50,8 +52,8 @@ func (m *Model) replacedBy(own []*ingredient.Ingredient) map[string]string {
 
 // weigh turns lines into grams of species. Problems name lines that no
 // library knows.
-func (m *Model) weigh(d design.Design) (batch, []design.Problem) {
-	var b batch
+func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
+	var b weighed
 	var problems []design.Problem
 	lib := m.lib.With(d.Own)
 	b.replaced = m.replacedBy(d.Own)
@@ -71,11 +73,17 @@ func (m *Model) weigh(d design.Design) (batch, []design.Problem) {
 					continue
 				}
 			}
-			x := m.resolve(in)
-			b.mixes[part].add(x, g)
-			b.tally[part] = b.tally[part].Add(in, g)
-			b.perG = append(b.perG, x.Nominal.Times(0.01))
-			b.lines = append(b.lines, Line{Part: part, Index: i, Ingredient: in, Written: g, Assumed: x.Assumed})
+			line := Line{Part: part, Index: i, Ingredient: in, Finished: in, Keeps: 1, Written: g}
+			if part == design.SyrupPart {
+				line.Finished, line.Keeps = in.Boiled()
+			}
+			x := m.resolve(line.Finished)
+			line.Assumed = x.Assumed
+			b.mixes[part].add(x, g*line.Keeps)
+			b.tally[part] = b.tally[part].Add(line.Finished, g*line.Keeps)
+			b.perG = append(b.perG, x.Nominal.Times(0.01*line.Keeps))
+			b.alcoholOff += g * (1 - line.Keeps)
+			b.lines = append(b.lines, line)
 		}
 	}
 	return b, problems

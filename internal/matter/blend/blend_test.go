@@ -37,18 +37,29 @@ func TestScaledPhasesFillTheOrderAtItsShare(t *testing.T) {
 	}
 }
 
-func TestAsWrittenTheScarcerPhaseIsUsedUp(t *testing.T) {
+func TestAsWrittenTheScarcerPhaseIsUsedUpAndTheRestIsInNoTub(t *testing.T) {
 	d, f := bodies(800, 200)
 	made := f.Volume() / (d.Volume() + f.Volume())
 	for _, share := range []float64{0, 0.1, made, 0.7, 1} {
 		b := blend.Fill(&d, &f, blend.Order{FillML: 1000, FoamShare: share})
 		assert.Equal(t, 1.0, b.Dense.Factor)
-		assert.InDelta(t, made, b.FoamVolume, 1e-12, "all that is made counts")
+		assert.InDelta(t, share, b.FoamVolume, 1e-12, "the ratio is the maker's")
 		assert.InDelta(t, 0, min(b.Dense.LeftML, b.Foam.LeftML), 1e-9)
-		used := b.VolumeML - b.Dense.LeftML - b.Foam.LeftML
-		assert.InDelta(t, share*used, b.Foam.VolumeML-b.Foam.LeftML, 1e-9)
-		assert.InDelta(t, b.Foam.MassG*b.Foam.LeftML/b.Foam.VolumeML, b.Foam.LeftG, 1e-9)
+		assert.InDelta(t, b.VolumeML/1000, b.Filled, 1e-12)
+		for body, p := range map[*phase.Body]blend.Portion{&d: b.Dense, &f: b.Foam} {
+			assert.InDelta(t, body.Mix.Total(), p.MadeG, 1e-9)
+			assert.InDelta(t, p.MadeG, p.MassG+p.LeftG, 1e-9)
+			assert.InDelta(t, p.MadeML, p.VolumeML+p.LeftML, 1e-9)
+			assert.InDelta(t, body.Density()*p.LeftML, p.LeftG, 1e-9)
+		}
 	}
+}
+
+func TestAsWrittenAPhaseThatIsNotThereDecidesNothing(t *testing.T) {
+	d, f := bodies(500, 0)
+	b := blend.Fill(&d, &f, blend.Order{FillML: 1000, FoamShare: 0.4})
+	assert.InDelta(t, d.Volume(), b.VolumeML, 1e-9)
+	assert.Zero(t, b.Dense.LeftML)
 }
 
 func TestAnEmptyPhaseLeavesTheTubsShort(t *testing.T) {
@@ -94,6 +105,7 @@ func TestContrastOfAFoamThatIsNeverTooFirmIsALowerBound(t *testing.T) {
 
 func TestMeanIsByMass(t *testing.T) {
 	d, f := bodies(800, 200)
-	b := blend.Fill(&d, &f, blend.Order{})
-	assert.InDelta(t, 0.8*10+0.2*20, b.Mean(10, 20), 1e-12)
+	b := blend.Fill(&d, &f, blend.Order{FoamShare: 0.3})
+	assert.InDelta(t, (b.Dense.MassG*10+b.Foam.MassG*20)/b.MassG, b.Mean(10, 20), 1e-12)
+	assert.NotEqual(t, b.FoamVolume, b.FoamMass)
 }

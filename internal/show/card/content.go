@@ -188,7 +188,7 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 		switch p {
 		case design.DensePart:
 			if off := r.Dense.WaterOff * r.Dense.Portion.Factor; off > 0.5 {
-				list.note = fmt.Sprintf("cooked down to %s", gramsUnit(r.Dense.Portion.MassG))
+				list.note = fmt.Sprintf("cooked down to %s", gramsUnit(r.Dense.Portion.MadeG))
 			}
 		case design.SyrupPart:
 			list.note = "boiled to " + model.Celsius(d.Foam.Syrup.CookTemperatureC)

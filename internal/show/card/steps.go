@@ -112,13 +112,13 @@ func checksOf(d design.Design, r *model.Result) []titled {
 	}
 	each := func(p *model.Phase) {
 		if n > 0 {
-			add(fmt.Sprintf("Into each tub: %s, %s mL", p.Body.Role, grouped((p.Portion.VolumeML-p.Portion.LeftML)/n)),
-				gramsUnit((p.Portion.MassG-p.Portion.LeftG)/n))
+			add(fmt.Sprintf("Into each tub: %s, %s mL", p.Body.Role, grouped(p.Portion.VolumeML/n)),
+				gramsUnit(p.Portion.MassG/n))
 		}
 	}
 	if dense {
 		if r.Dense.WaterOff > 0 {
-			add("Custard in the pan, cooked", gramsUnit(r.Dense.Portion.MassG))
+			add("Custard in the pan, cooked", gramsUnit(r.Dense.Portion.MadeG))
 		}
 		cup(&r.Dense)
 	}

@@ -9,7 +9,8 @@ import (
 )
 
 // Evaluation is everything that model.Evaluate finds, in the form of its JSON.
-// Masses are g and volumes mL of the whole batch as made, temperatures °C,
+// Masses are g and volumes mL in all tubs together, but for those of "batch"
+// and of the lines, which are of the whole batch as made; temperatures are °C,
 // hardness kPa; percent is by mass unless the key says volume.
 type Evaluation struct {
 	File    string  `json:"file"`
@@ -20,6 +21,7 @@ type Evaluation struct {
 	Dense Phase `json:"dense"`
 	Foam  Foam  `json:"foam"`
 	Blend Blend `json:"blend"`
+	Batch Batch `json:"batch"`
 
 	Nutrition   Nutrition `json:"nutrition"`
 	Allergens   []string  `json:"allergens"` // as US law groups them
@@ -146,8 +148,11 @@ type PerGram struct {
 
 // Eggs counts the eggs whose yolks and whites the batch takes.
 type Eggs struct {
-	Yolks  Number `json:"yolks"`
-	Whites Number `json:"whites"`
+	Yolks      Number `json:"yolks"`
+	Whites     Number `json:"whites"`
+	Crack      Number `json:"crack"`       // whole eggs that give as many of both
+	YolksLeft  Number `json:"yolks_left"`  // over, once these are cracked
+	WhitesLeft Number `json:"whites_left"` // likewise
 }
 
 // Cost is what the ingredients cost, in the maker's own money.
@@ -180,6 +185,7 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		Dense:       phaseReport(&r.Dense, d.Dense.OverrunPercent),
 		Foam:        Foam{Phase: phaseReport(&r.Foam, d.Foam.OverrunPercent), Syrup: syrupReport(&r.Syrup)},
 		Blend:       blendReport(r),
+		Batch:       batchReport(r),
 		Nutrition:   nutritionReport(r),
 		Allergens:   list(r.Allergens.US),
 		AllergensEU: list(r.Allergens.EU),
@@ -192,7 +198,8 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		e.Lines = append(e.Lines, lineReport(&r.Lines[i]))
 	}
 	if r.Eggs.Known {
-		e.Eggs = &Eggs{Number(r.Eggs.Yolks), Number(r.Eggs.Whites)}
+		g := r.Eggs
+		e.Eggs = &Eggs{Number(g.Yolks), Number(g.Whites), Number(g.Crack), Number(g.YolksLeft), Number(g.WhitesLeft)}
 	}
 	for _, w := range r.Warnings {
 		e.Warnings = append(e.Warnings, Warning{w.Code, w.Message, w.Where, w.Severity.String()})

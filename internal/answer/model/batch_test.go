@@ -1,0 +1,272 @@
+package model_test
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/internal/work/design"
+)
+
+// batches calls f for every design carried and for 500 random ones, some with a
+// spirit in the syrup, some with dry sugar, some weighed in the pan.
+func batches(t *testing.T, f func(name string, d design.Design, r *model.Result)) {
+	t.Helper()
+	m := model.New(library(t))
+	try := func(name string, d design.Design) {
+		if r, err := m.Evaluate(d); err == nil {
+			f(name, d, &r)
+		}
+	}
+	for name, d := range carried(t) {
+		try(name, d)
+	}
+	source := rand.New(rand.NewSource(41))
+	for range 500 {
+		d := random(source, m.Library())
+		if source.Intn(2) == 0 {
+			d.Batch.Basis = design.BasisAsWritten
+		}
+		syrup := &d.Foam.Syrup
+		switch source.Intn(5) {
+		case 0:
+			d = d.WithLineAdded(design.SyrupPart, design.Line{Ingredient: "rum_40", Grams: 150 * source.Float64()})
+		case 1:
+			d = d.WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: 100 + 200*source.Float64()}})
+			d.Foam.Syrup.InvertedPercent = 60 * source.Float64()
+		case 2:
+			syrup.WeighedG = 700 * source.Float64()
+		}
+		try("random", d)
+	}
+}
+
+// Of every species: what the lines bring is in the tubs, left over, or steam.
+func TestEverySpeciesIsInTheTubsLeftOverOrSteam(t *testing.T) {
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		if d.Foam.Syrup.InvertedPercent > 0 {
+			return // sucrose and water become other sugars; see the masses below
+		}
+		for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG == 0 {
+				continue
+			}
+			var brought mix.Mix
+			for _, l := range r.Lines {
+				if (l.Part == design.DensePart) == (p == &r.Dense) {
+					x := l.Ingredient.Resolve()
+					brought = brought.PlusScaled(x.Nominal, l.Grams/100)
+				}
+			}
+			steam := p.WaterOff * p.Portion.Factor
+			for s := mix.Species(0); s < mix.NumSpecies; s++ {
+				want := brought.Mass[s]
+				switch {
+				case s == mix.Water:
+					want -= steam
+				case s == mix.Ethanol && p == &r.Foam:
+					want -= r.Syrup.AlcoholOffG
+				}
+				got := p.Percent(s) / 100 * (p.Portion.MassG + p.Portion.LeftG)
+				require.InDelta(t, want, got, 1e-9*(1+brought.Total()), "%s, %s: %s", name, p.Body.Role, s)
+			}
+		}
+	})
+}
+
+func TestMassesClose(t *testing.T) {
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		grams := 0.0
+		for _, l := range r.Lines {
+			grams += l.Grams
+		}
+		off := r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor + r.Syrup.AlcoholOffG
+		made := r.Dense.Portion.MadeG + r.Foam.Portion.MadeG
+		require.InDelta(t, grams-off, made, 1e-9*grams, name)
+		require.InDelta(t, made, r.Blend.MassG+r.Dense.Portion.LeftG+r.Foam.Portion.LeftG, 1e-9*grams, name)
+		if r.Blend.MassG > 0 {
+			require.InEpsilon(t, r.Blend.MassG/r.Blend.VolumeML, r.Blend.DensityGPerML, 1e-12, name)
+		}
+		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
+			if p.WrittenG > 0 {
+				require.InDelta(t, 100, p.Body.Mix.Total(), 1e-9, name)
+				require.InDelta(t, p.Body.Mix.Mass[mix.Water], p.State.Ice+p.State.Liquid, 1e-9, name)
+			}
+		}
+	})
+}
+
+// What is over changes no tub: its shares are the maker's, and every figure
+// per 100 g or per serving is that of the same lines scaled to fill the tubs.
+func TestLeftoversNeverChangeATub(t *testing.T) {
+	m := model.New(library(t))
+	left := 0
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		if d.Batch.Basis != design.BasisAsWritten || r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+			return
+		}
+		if r.Dense.Portion.LeftML > 1 || r.Foam.Portion.LeftML > 1 {
+			left++
+		}
+		require.InDelta(t, 0, math.Min(r.Dense.Portion.LeftML, r.Foam.Portion.LeftML), 1e-9, name)
+		require.InDelta(t, d.Blend.FoamVolumePercent/100, r.Blend.FoamVolume, 1e-12, name)
+		d.Batch.Basis = design.BasisTubs
+		full, err := m.Evaluate(d)
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(d.Tubs.Count), full.Blend.TubsFilled, 1e-9, name)
+		require.InEpsilon(t, full.Blend.MassG/full.Blend.TubsFilled, r.Blend.MassG/r.Blend.TubsFilled, 1e-9, name)
+		require.InDelta(t, full.Blend.SweetnessPercent, r.Blend.SweetnessPercent, 1e-9, name)
+		require.InDelta(t, full.Blend.IceVolume, r.Blend.IceVolume, 1e-12, name)
+		for c := range full.Nutrition.Per100G {
+			a, b := full.Nutrition.Per100G[c], r.Nutrition.Per100G[c]
+			require.InDelta(t, a.Known, b.Known, 1e-9*(1+math.Abs(a.Known)), "%s %v", name, ingredient.Column(c))
+		}
+		require.InDelta(t, r.Blend.MassG, food(r, d).MassG(), 1e-9*r.Blend.MassG, "%s: the label is of the tubs", name)
+	})
+	require.Greater(t, left, 100)
+}
+
+func food(r *model.Result, d design.Design) *label.Food {
+	f := r.Food(d)
+	return &f
+}
+
+// Egg masses: USDA SR28 NDB 01125 (a large yolk, 17 g) and 01124 (its white, 33 g).
+func TestSixYolksAndFourWhitesLeaveTwoWhites(t *testing.T) {
+	d := market()
+	d.Batch.Basis = design.BasisAsWritten
+	d.Dense.Lines[2].Grams = 6 * 17
+	d.Foam.Lines[0].Grams = 4 * 33
+	r, err := model.New(library(t)).Evaluate(d)
+	require.NoError(t, err)
+	assert.InDelta(t, 6, r.Eggs.Crack, 1e-9)
+	assert.InDelta(t, 2, r.Eggs.WhitesLeft, 1e-9)
+	assert.InDelta(t, 0, r.Eggs.YolksLeft, 1e-9)
+}
+
+func TestTheEggLedgerConservesEggs(t *testing.T) {
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
+		require.NoError(t, err)
+		e := r.Eggs
+		require.InDelta(t, e.Crack, e.Yolks+e.YolksLeft, 1e-12, name)
+		require.InDelta(t, e.Crack, e.Whites+e.WhitesLeft, 1e-12, name)
+		require.InDelta(t, 0, math.Min(e.YolksLeft, e.WhitesLeft), 1e-12, name)
+		require.GreaterOrEqual(t, math.Min(e.YolksLeft, e.WhitesLeft), 0.0, name)
+		grams := map[string]float64{}
+		for _, l := range r.Lines {
+			grams[l.Ingredient.ID] += l.Grams
+		}
+		whole := grams["egg_whole"] / size.Edible
+		require.InDelta(t, grams["egg_yolk"], (e.Yolks-whole)*size.Yolk, 1e-9, name)
+		require.InDelta(t, grams["egg_white"], (e.Whites-whole)*size.White, 1e-9, name)
+	})
+}
+
+func TestASyrupIsNeverImpossible(t *testing.T) {
+	dry := 0
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		s := r.Syrup
+		if !s.Present {
+			return
+		}
+		for _, p := range []float64{s.SolidsPercent, s.SolidsBand[0], s.SolidsBand[1]} {
+			require.GreaterOrEqual(t, p, 0.0, name)
+			require.LessOrEqual(t, p, 100+1e-9, name)
+		}
+		in := 0.0
+		for _, l := range r.Lines {
+			if l.Part == design.SyrupPart {
+				in += l.Grams
+			}
+		}
+		require.LessOrEqual(t, s.MassG, in*(1+1e-12), "%s: the pan makes nothing", name)
+		require.GreaterOrEqual(t, s.WaterOffG, 0.0, name)
+		require.InDelta(t, in, s.MassG+s.WaterOffG+s.AlcoholOffG, 1e-9*in, name)
+		if math.IsNaN(s.BoilingPointC) {
+			dry++
+			return
+		}
+		boils := solution.BoilingPoint(0, water.AirPressure(d.Kitchen.AltitudeM))
+		require.GreaterOrEqual(t, s.BoilingPointC, boils-1e-6, name)
+		require.LessOrEqual(t, s.BoilingPointC, 150.0, "%s: the boiling model's end", name)
+	})
+	require.Greater(t, dry, 30)
+}
+
+// Rum boiled with the syrup softens no more than its water and solids do: the
+// boil keeps (water left)^12 of the alcohol, which is nothing at 118 °C.
+func TestNoAlcoholOutlastsTheBoil(t *testing.T) {
+	with := 0
+	batches(t, func(name string, d design.Design, r *model.Result) {
+		var whipped, boiled float64
+		for _, l := range r.Lines {
+			g := l.Grams * l.Ingredient.Cell(ingredient.Alcohol).Or(0) / 100
+			switch l.Part {
+			case design.FoamPart:
+				whipped += g
+			case design.SyrupPart:
+				boiled += g
+			}
+		}
+		require.InDelta(t, boiled, r.Syrup.AlcoholOffG, 1e-9, name)
+		if boiled == 0 {
+			return
+		}
+		with++
+		require.InDelta(t, whipped, r.Foam.Percent(mix.Ethanol)/100*r.Foam.Portion.MadeG, 1e-9, name)
+	})
+	require.Greater(t, with, 50)
+}
+
+func TestRumInTheSyrupFreezesLikeItsWater(t *testing.T) {
+	m := model.New(library(t))
+	freezes := func(l design.Line) float64 {
+		r, err := m.Evaluate(market().WithLineAdded(design.SyrupPart, l))
+		require.NoError(t, err)
+		return r.Foam.FreezingPoint.Value
+	}
+	rum := freezes(design.Line{Ingredient: "rum_40", Grams: 100})
+	assert.InDelta(t, freezes(design.Line{Ingredient: "water", Grams: 66.6}), rum, 0.01)
+}
+
+func TestAPanHeavierThanWhatWentInIsNotTaken(t *testing.T) {
+	m := model.New(library(t))
+	d := market()
+	plain, err := m.Evaluate(d)
+	require.NoError(t, err)
+	d.Foam.Syrup.WeighedG = 1040 // 240 g went in: the pan's own weight is on the scale
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	assert.Equal(t, plain.Syrup, r.Syrup)
+	assert.Equal(t, plain.Foam.FreezingPoint, r.Foam.FreezingPoint)
+}
+
+// The syrup's band is the foam's: 2.5 points of solids either way.
+func TestTheFoamFreezesWithinWhatItsSyrupLeavesOpen(t *testing.T) {
+	m := model.New(library(t))
+	d := market()
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	at := func(solids float64) float64 {
+		x := d
+		dry := r.Syrup.MassG / r.Foam.Portion.Factor * r.Syrup.SolidsPercent / 100
+		x.Foam.Syrup.WeighedG = dry / solids * 100
+		y, err := m.Evaluate(x)
+		require.NoError(t, err)
+		require.InDelta(t, solids, y.Syrup.SolidsPercent, 1e-9)
+		return y.Foam.FreezingPoint.Value
+	}
+	assert.LessOrEqual(t, r.Foam.FreezingPoint.Low, at(r.Syrup.SolidsBand[1])+1e-9)
+	assert.GreaterOrEqual(t, r.Foam.FreezingPoint.High, at(r.Syrup.SolidsBand[0])-1e-9)
+}

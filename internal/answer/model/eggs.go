@@ -1,0 +1,33 @@
+package model
+
+import (
+	"math"
+
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/work/design"
+)
+
+// countEggs counts the eggs that the lines use up, by mass, in eggs of the
+// design's size, and what cracking as many leaves over: of six yolks and four
+// whites, two whites.
+func countEggs(d design.Design, lines []Line) Eggs {
+	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
+	if err != nil {
+		return Eggs{}
+	}
+	e := Eggs{Known: true}
+	for _, l := range lines {
+		switch l.Ingredient.ID {
+		case "egg_yolk":
+			e.Yolks += l.Grams / size.Yolk
+		case "egg_white":
+			e.Whites += l.Grams / size.White
+		case "egg_whole":
+			e.Yolks += l.Grams / size.Edible
+			e.Whites += l.Grams / size.Edible
+		}
+	}
+	e.Crack = math.Max(e.Yolks, e.Whites)
+	e.YolksLeft, e.WhitesLeft = e.Crack-e.Yolks, e.Crack-e.Whites
+	return e
+}

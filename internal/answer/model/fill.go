@@ -1,0 +1,99 @@
+package model
+
+import (
+	"ripplewright/internal/matter/blend"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
+)
+
+// filled is what goes into the tubs.
+type filled struct {
+	tub   blend.Tub
+	count float64 // tubs in the order
+}
+
+// fill scales the phases to the tubs, or finds how many tubs the written
+// weights fill.
+func fill(d design.Design, c *cooked, s *settled) filled {
+	dense, foam := s.dense.Body, s.foam.Body
+	dense.Mix, foam.Mix = c.dense.mix[0], c.foam[0] // as written, not per 100 g
+	return filled{count: float64(d.Tubs.Count), tub: blend.Fill(&dense, &foam, blend.Order{
+		FillML:    float64(d.Tubs.Count) * d.Tubs.VolumeML * d.Tubs.FillPercent / 100,
+		FoamShare: d.Blend.FoamVolumePercent / 100,
+		Scale:     d.Batch.Basis == design.BasisTubs,
+	})}
+}
+
+// blend returns the tub's figures.
+func (f *filled) blend(s *settled) Blend {
+	b := Blend{Tub: f.tub, TubsFilled: f.tub.Filled * f.count}
+	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, f.tub.FoamVolume, RailLow, RailHigh)
+	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
+	if f.tub.VolumeML > 0 {
+		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML
+	}
+	b.SweetnessPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
+	b.Both.From, b.Both.To, b.Both.OK = blend.Both(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
+	b.freeze(s)
+	return b
+}
+
+// freeze sets the tub's ice. The volumes without air are those as filled: both
+// phases swell alike to within a per cent.
+func (b *Blend) freeze(s *settled) {
+	var ice, water, solid, iceML float64
+	for _, x := range [...]struct {
+		p  *Phase
+		in blend.Portion
+	}{{&s.dense, b.Dense}, {&s.foam, b.Foam}} {
+		if x.in.MassG == 0 {
+			continue
+		}
+		ice += x.in.MassG * x.p.State.IceMass
+		water += x.in.MassG * x.p.Percent(mix.Water) / 100
+		v := x.in.VolumeML / (1 + x.p.Body.Overrun)
+		solid += v
+		iceML += v * x.p.State.IceVolume
+	}
+	b.IceMass = ice / b.MassG
+	b.WaterFrozen = ice / water
+	b.IceVolume = iceML / solid
+}
+
+// portioned returns the lines with what is made of them, what of that goes
+// into the tubs, and what a gram more does.
+func portioned(d design.Design, w *weighed, c *cooked, s *settled, f *filled) []Line {
+	lines := w.lines
+	for i := range lines {
+		l := &lines[i]
+		p, portion, share := &s.foam, f.tub.Foam, f.tub.FoamMass
+		if l.Part == design.DensePart {
+			p, portion, share = &s.dense, f.tub.Dense, 1-f.tub.FoamMass
+		}
+		l.Grams = l.Written * portion.Factor
+		l.InTubs = l.Grams * portion.Used
+		if p.WrittenG > 0 {
+			l.Slopes = p.Body.Along(c.direction(d, l.Part, w.perG[i]).Times(100/p.WrittenG), d.Serving.TemperatureC, c.bound)
+			l.TubSweet = l.Slopes.Sweetness * share
+		}
+	}
+	return lines
+}
+
+// direction returns how the finished phase, as written, changes with one gram
+// of a line whose mix is g: less the water its share of the stove takes, or
+// with the water its sugar keeps in the pan.
+func (c *cooked) direction(d design.Design, p design.Part, g mix.Mix) mix.Mix {
+	switch p {
+	case design.DensePart:
+		w := g.Mass[mix.Water] - d.Dense.StoveLossPercent/100*g.Total()
+		if c.dense.short {
+			w = 0
+		}
+		return g.WithWater(w)
+	case design.SyrupPart:
+		return c.syrup.direction(g)
+	}
+	return g
+}

@@ -1,0 +1,72 @@
+package model
+
+import (
+	"math"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/blend"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/work/design"
+)
+
+// spoonML is a spoonful for sweetness by volume, mL.
+const spoonML = 15
+
+// settled is both phases at the serving temperature.
+type settled struct{ dense, foam Phase }
+
+// settle computes everything of both phases but their portions.
+func settle(d design.Design, c *cooked) settled {
+	at := d.Serving.TemperatureC
+	return settled{
+		dense: phaseAt(c.dense.mix, d.Dense.OverrunPercent, phase.Dense, c.bound, at),
+		foam:  phaseAt(c.foam, d.Foam.OverrunPercent, phase.Foam, c.bound, at),
+	}
+}
+
+// phaseAt computes the phase of mix m at t °C.
+func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
+	p := Phase{WrittenG: m[0].Total()}
+	overrun := overrunPercent / 100
+	per100 := func(x mix.Mix, b solution.Bound) phase.Body {
+		if total := x.Total(); total > 0 {
+			x = x.Times(100 / total)
+		}
+		return phase.Prepare(x, overrun, role, b)
+	}
+	p.Body = per100(m[0], bound)
+	p.Soft = per100(m[1], wider(bound, solution.MostBound, math.Max))
+	p.Firm = per100(m[2], wider(bound, solution.LeastBound, math.Min))
+	p.State = p.Body.At(t)
+	soft, firm := p.Soft.At(t), p.Firm.At(t)
+	p.FreezingPoint = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
+	p.WaterFrozen = span(p.State.WaterFrozen, soft.WaterFrozen, firm.WaterFrozen)
+	p.Yield = span(p.State.YieldKPa, p.Soft.YieldThin(t), firm.YieldKPa)
+	p.Yield.Low /= phase.Scatter
+	p.Yield.High *= phase.Scatter
+	p.Word = phase.WordFor(p.State.YieldKPa)
+	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
+	p.SweetnessMelted = phase.MeltedSweetness(p.Body.Mix)
+	p.SweetnessPerSpoon = p.SweetnessPercent / 100 * p.Body.Density() * spoonML
+	p.Scoop.From, p.Scoop.To, p.Scoop.OK = p.Body.ScoopRange(RailLow, RailHigh)
+	p.Swelling = p.Body.Swelling(t, 1)
+	return p
+}
+
+// with returns p with what becomes of it.
+func (p Phase) with(portion blend.Portion, tally ingredient.Tally, waterOff float64) Phase {
+	p.Portion, p.Tally, p.WaterOff = portion, tally, waterOff
+	return p
+}
+
+// span orders the readings. The firm one need not be the hardest: where there
+// is no ice, what binds water into sugar's place only thins the syrup.
+func span(value, a, b float64) Span {
+	return Span{value, min(value, a, b), max(value, a, b)}
+}
+
+func wider(a, b solution.Bound, pick func(x, y float64) float64) solution.Bound {
+	return solution.Bound{Protein: pick(a.Protein, b.Protein), Fibre: pick(a.Fibre, b.Fibre)}
+}
