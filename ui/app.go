@@ -17,9 +17,11 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
+	"ripplewright/ui/cardpage"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
@@ -53,7 +55,7 @@ type Window struct {
 	win     fyne.Window
 	bench   *bench
 	pages   []page.Page
-	card    *page.Card
+	card    *cardpage.Page
 	current int // of pages; -1: the bench
 	content *fyne.Container
 	nav     []*widget.Button
@@ -62,7 +64,7 @@ type Window struct {
 	menus   *menus
 	look    theme.Options
 
-	kitchens *page.Kitchens
+	kitchens *kitchens.Book
 
 	seen    uint64
 	hands   hands
@@ -91,7 +93,7 @@ func New(s Setup) *Window {
 	w.status.Truncation = fyne.TextTruncateEllipsis
 	w.hints = kit.NewHints(w.Say)
 	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
-	w.kitchens = page.NewKitchens(profiles)
+	w.kitchens = kitchens.Open(profiles)
 	w.bench = newBench(w)
 	w.pages = w.newPages()
 	leaves := []fyne.CanvasObject{w.bench.object}

@@ -9,9 +9,9 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/planning"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
-	"ripplewright/ui/page"
 )
 
 // coldRest is how long a design must rest before its times are computed.
@@ -21,15 +21,15 @@ const coldRest = 250 * time.Millisecond
 // for how long to leave the tub out.
 type coldLine struct {
 	w       *Window
-	planner *page.Planner
-	asked   page.PlanJob
+	planner *planning.Planner
+	asked   planning.Job
 	label   *kit.Lines
 }
 
 func newColdLine(w *Window) *coldLine {
-	l := &coldLine{w: w, planner: page.NewPlanner(w.Post),
+	l := &coldLine{w: w, planner: planning.NewPlanner(w.Post),
 		label: kit.NewLines(1, fyne.TextAlignCenter, theme.SizeNameCaptionText, fyne.TextStyle{})}
-	l.planner.Done = func(job page.PlanJob, a *cold.Answer, _ time.Duration, err error) {
+	l.planner.Done = func(job planning.Job, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
 			text = leaveOut(job.Design.Serving.TemperatureC, a)
@@ -51,7 +51,7 @@ func (l *coldLine) show(d design.Design, r *model.Result) {
 		return
 	}
 	own := *r // the session's is overwritten by the next
-	l.asked = page.PlanJob{Design: d, Result: &own, Kitchen: kitchen, NoPictures: true, Wait: coldRest}
+	l.asked = planning.Job{Design: d, Result: &own, Kitchen: kitchen, NoPictures: true, Wait: coldRest}
 	l.planner.Ask(l.asked)
 }
 

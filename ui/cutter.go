@@ -6,10 +6,10 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
-	"ripplewright/ui/page"
 )
 
 // cutter keeps the bench's tub and its cut face up to date.
@@ -18,10 +18,10 @@ type cutter struct {
 	t *tubColumn
 
 	shown kit.Tub
-	asked page.Cutting
+	asked cutting.Job
 	due   bool      // asked has not been handed on
 	drew  time.Time // when it last was
-	draws *page.Cutter
+	draws *cutting.Cutter
 }
 
 // breath is the least time between two cuts: drawing takes every processor, and
@@ -36,7 +36,7 @@ const (
 
 func newCutter(w *Window, t *tubColumn) *cutter {
 	c := &cutter{w: w, t: t}
-	c.draws = page.NewCutter(w.Post, c.drawn, nil)
+	c.draws = cutting.NewCutter(w.Post, c.drawn, nil)
 	return c
 }
 
@@ -54,8 +54,8 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	if r.Blend.MassG == 0 { // an empty tub
 		v.Fill, v.DenseName, v.FoamName = 0, "", ""
 	}
-	if settings, err := page.CutOf(d, r, ripple.Side); err == nil {
-		q := page.Cutting{Cuts: []ripple.Settings{settings}, Style: tub.Style(d), Coarse: coarsePX, Sharp: sharpPX}
+	if settings, err := cutting.Of(d, r, ripple.Side); err == nil {
+		q := cutting.Job{Cuts: []ripple.Settings{settings}, Style: tub.Style(d), Coarse: coarsePX, Sharp: sharpPX}
 		v.DenseColour, v.FoamColour = q.Style.Dense, q.Style.Foam
 		if !reflect.DeepEqual(q, c.asked) {
 			c.asked = q
@@ -63,7 +63,7 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 			c.breathe()
 		}
 	} else {
-		c.asked = page.Cutting{}
+		c.asked = cutting.Job{}
 		c.due = false
 		c.draws.Stop()
 		v.Cut = nil
@@ -83,7 +83,7 @@ func (c *cutter) breathe() {
 	}
 }
 
-func (c *cutter) drawn(d page.Drawn) {
+func (c *cutter) drawn(d cutting.Drawn) {
 	if c.asked.Cuts == nil {
 		return // a late one, of a design that could be drawn
 	}

@@ -5,12 +5,13 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/ui/librarypage"
 	"ripplewright/ui/page"
 )
 
 // newLibrary returns the library page.
 func (w *Window) newLibrary() page.Page {
-	return page.NewLibrary(w, page.LibrarySetup{Shelf: w.Shelf, Use: w.useLibrary, Sources: w.Sources, ShowSources: w.showSources})
+	return librarypage.New(w, librarypage.Setup{Shelf: w.Shelf, Use: w.useLibrary, Sources: w.Sources, ShowSources: w.showSources})
 }
 
 // useLibrary makes lib what the session works with from now on.

@@ -16,7 +16,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
-	"ripplewright/ui/page"
+	"ripplewright/ui/librarypage"
 )
 
 // lineList edits one list of lines. Rows are made anew only when their number,
@@ -279,11 +279,11 @@ func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
 	for _, p := range eggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: page.GroupWords("egg"),
+		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: librarypage.GroupWords("egg"),
 			Subtitle: fmt.Sprintf("%s g each, size %s %s", number(gramsOfOne(d, p), 0), d.Eggs.System, d.Eggs.Size)})
 	}
 	for _, in := range l.w.library().All() {
-		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: page.GroupWords(in.Group)})
+		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: librarypage.GroupWords(in.Group)})
 	}
 	find := kit.NewFinder("Search by name or kind", items)
 	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)

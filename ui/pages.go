@@ -8,21 +8,27 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/ui/cardpage"
+	"ripplewright/ui/coldpage"
+	"ripplewright/ui/figurespage"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/labelpage"
 	"ripplewright/ui/page"
+	"ripplewright/ui/ripplepage"
+	"ripplewright/ui/surepage"
 )
 
 // newPages returns the secondary pages in the order of their buttons.
 func (w *Window) newPages() []page.Page {
-	w.card = page.NewCard(w, w.kitchens)
+	w.card = cardpage.New(w, w.kitchens)
 	return []page.Page{
-		page.NewFigures(w),
-		page.NewRipple(w, func() { w.event("ripple drawn") }),
-		page.NewCold(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
-		page.NewLabel(w),
+		figurespage.New(w),
+		ripplepage.New(w, func() { w.event("ripple drawn") }),
+		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
+		labelpage.New(w),
 		w.card,
 		w.newLibrary(),
-		page.NewSure(w, w.Tables),
+		surepage.New(w, w.Tables),
 	}
 }
 

@@ -1,6 +1,8 @@
 package ui
 
-import "sync"
+import (
+	"sync"
+)
 
 // posts hold what workers want done on the window's thread until the next frame
 // does it. The toolkit's own queue is served one call at a time between frames,

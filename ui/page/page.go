@@ -1,6 +1,6 @@
-// Package page holds the secondary pages of the window, each one click away
-// from the bench: the figures, the label, the ripple, the cold, the library
-// and what the program was checked against.
+// Package page is the contract between the window and its secondary pages, each
+// one click away from the bench and a package of its own, and what the pages
+// share to be laid out alike.
 //
 // A page reads the design and its result from a Host and hands changes back to
 // it; it computes nothing but by calling the packages under internal, off the

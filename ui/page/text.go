@@ -1,6 +1,7 @@
 package page
 
 import (
+	"image/color"
 	"math"
 	"strings"
 
@@ -14,67 +15,67 @@ import (
 	"ripplewright/internal/show/chart"
 )
 
-// number writes v with so many decimals; "" where unknown, which the tables show
+// Number writes v with so many decimals; "" where unknown, which the tables show
 // as a dash of their own.
-func number(v float64, decimals int) string {
+func Number(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
 	return chart.Number(v, decimals)
 }
 
-// amount writes the known part of a, with "≥" where some term is unknown.
-func amount(a ingredient.Amount, decimals int) string {
+// Amount writes the known part of a, with "≥" where some term is unknown.
+func Amount(a ingredient.Amount, decimals int) string {
 	switch {
 	case a.Nothing():
 		return ""
 	case a.Most-a.Known > 0.5*math.Pow10(-decimals):
-		return "≥ " + number(a.Known, decimals)
+		return "≥ " + Number(a.Known, decimals)
 	}
-	return number(a.Known, decimals)
+	return Number(a.Known, decimals)
 }
 
-// band writes the band of a figure, "" where that is unknown.
-func band(s model.Span, k float64, decimals int) string {
+// Band writes the band of a figure, "" where that is unknown.
+func Band(s model.Span, k float64, decimals int) string {
 	if math.IsNaN(s.Value) {
 		return ""
 	}
-	return number(k*s.Low, decimals) + " and " + number(k*s.High, decimals)
+	return Number(k*s.Low, decimals) + " and " + Number(k*s.High, decimals)
 }
 
-// heading is a section's title.
-func heading(text string) *widget.Label {
+// Heading is a section's title.
+func Heading(text string) *widget.Label {
 	l := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	l.SizeName = theme.SizeNameSubHeadingText
 	return l
 }
 
-// prose is text that wraps.
-func prose(text string) *widget.Label {
+// Prose is text that wraps.
+func Prose(text string) *widget.Label {
 	l := widget.NewLabel(text)
 	l.Wrapping = fyne.TextWrapWord
 	return l
 }
 
-// bold is prose that stands out.
-func bold(text string) *widget.Label {
-	l := prose(text)
+// Bold is prose that stands out.
+func Bold(text string) *widget.Label {
+	l := Prose(text)
 	l.TextStyle.Bold = true
 	return l
 }
 
-// folding is a layout of two objects: side by side where both have room, one
+// Folding is a layout of two objects: side by side where both have room, one
 // under the other where they have not, as with large text.
-type folding struct{}
+type Folding struct{}
 
 // MinSize implements fyne.Layout.
-func (folding) MinSize(o []fyne.CanvasObject) fyne.Size {
+func (Folding) MinSize(o []fyne.CanvasObject) fyne.Size {
 	a, b := o[0].MinSize(), o[1].MinSize()
 	return fyne.NewSize(fyne.Max(a.Width, b.Width), a.Height+theme.Padding()+b.Height)
 }
 
 // Layout implements fyne.Layout.
-func (folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
+func (Folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	gap := theme.Padding()
 	a, b := o[0].MinSize().Width, o[1].MinSize().Width
 	first, second := size, size
@@ -92,22 +93,22 @@ func (folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[1].Resize(second)
 }
 
-// scrolled puts objects under each other in a column that scrolls.
-func scrolled(objects ...fyne.CanvasObject) *container.Scroll {
+// Scrolled puts objects under each other in a column that scrolls.
+func Scrolled(objects ...fyne.CanvasObject) *container.Scroll {
 	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
 }
 
-// scrolledBothWays is scrolled that scrolls sideways too where large text makes
+// ScrolledBothWays is scrolled that scrolls sideways too where large text makes
 // a table wider than the column: the page then asks for no more than a small
 // screen has.
-func scrolledBothWays(objects ...fyne.CanvasObject) *container.Scroll {
-	s := scrolled(objects...)
+func ScrolledBothWays(objects ...fyne.CanvasObject) *container.Scroll {
+	s := Scrolled(objects...)
 	s.Direction = container.ScrollBoth
 	return s
 }
 
-// brief is a name cut to so many letters.
-func brief(name string, letters int) string {
+// Brief is a name cut to so many letters.
+func Brief(name string, letters int) string {
 	r := []rune(name)
 	if len(r) <= letters {
 		return name
@@ -115,11 +116,72 @@ func brief(name string, letters int) string {
 	return strings.TrimRight(string(r[:letters-1]), " ,(") + "…"
 }
 
-// scrollTo scrolls s so that o, in it, is seen with a few lines below it.
-func scrollTo(s *container.Scroll, o fyne.CanvasObject) {
+// ScrollTo scrolls s so that o, in it, is seen with a few lines below it.
+func ScrollTo(s *container.Scroll, o fyne.CanvasObject) {
 	d := fyne.CurrentApp().Driver()
 	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(s.Content).Y
 	foot := top + o.Size().Height + 5*theme.TextSize()
 	y := min(top, max(s.Offset.Y, foot-s.Size().Height))
 	s.ScrollToOffset(fyne.NewPos(0, y))
+}
+
+// Sentence makes an error text read as one.
+func Sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + strings.TrimSuffix(s[1:], ".") + "."
+}
+
+// Indent puts widgets where labels begin their text.
+type Indent struct{}
+
+// Layout implements fyne.Layout.
+func (Indent) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.NewPos(theme.InnerPadding(), 0))
+		o.Resize(fyne.NewSize(size.Width-theme.InnerPadding(), size.Height))
+	}
+}
+
+// MinSize implements fyne.Layout.
+func (Indent) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		if o.Visible() {
+			s = s.Max(o.MinSize().AddWidthHeight(theme.InnerPadding(), 0))
+		}
+	}
+	return s
+}
+
+// Ink is a colour of the theme as plots take it.
+func Ink(name fyne.ThemeColorName) chart.Colour {
+	return color.NRGBAModel.Convert(theme.Color(name)).(chart.Colour)
+}
+
+// SeverityWord says how much a warning weighs.
+func SeverityWord(s model.Severity) string {
+	return map[model.Severity]string{model.Note: "Note", model.Caution: "Caution", model.Serious: "Serious"}[s]
+}
+
+// ShowSelected puts a choice on screen and calls nobody back.
+func ShowSelected(s *widget.Select, name string) {
+	if s.Selected != name {
+		s.Selected = name
+		s.Refresh()
+	}
+}
+
+// Choice is a group of which one is always chosen, the first to begin with.
+func Choice(changed func(), names ...string) *widget.RadioGroup {
+	g := widget.NewRadioGroup(names, nil)
+	g.Required, g.Selected = true, names[0]
+	g.OnChanged = func(string) { changed() }
+	return g
+}
+
+// Small is a heading inside a view.
+func Small(text string) *widget.Label {
+	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 }

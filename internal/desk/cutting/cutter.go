@@ -1,0 +1,238 @@
+// Package cutting draws cuts of a stirred tub while hands go on.
+package cutting
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"math"
+	"reflect"
+	"strings"
+	"time"
+
+	"golang.org/x/image/draw"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/chart"
+	"ripplewright/internal/work/design"
+)
+
+// A Job is what a Cutter is asked for: cuts drawn together, coarse as long as
+// requests come, then as the screen needs them, then sharp.
+type Job struct {
+	Cuts   []ripple.Settings
+	Style  ripple.Style
+	Coarse int           // pixels along the longer side, at least
+	Sharp  int           // the same, and what Study measures
+	Fit    []image.Point // pixels on the screen, to bring pictures to; nil leaves them
+	// Study, if not nil, is given the sharp rasters, one for each cut, away from
+	// the window's thread. What it returns runs on that thread with the pictures.
+	Study func([]*ripple.Raster) func()
+}
+
+// Drawn is a Cutter's answer: a picture for each cut, or what is wrong.
+type Drawn struct {
+	Pictures []*image.RGBA
+	Sharp    bool
+	Err      error
+}
+
+// Cutter draws cuts away from the window's thread, the newest request only. Its
+// methods are called on that thread, as show and progress are.
+type Cutter struct {
+	post     func(func())
+	show     func(Drawn)
+	progress func(done float64)
+
+	work newest.Work
+	last int // counts requests, so that an answer knows whether it is the newest's
+
+	// pace is what a pixel of the last coarse pictures took, in seconds.
+	pace float64
+
+	kept struct { // by the one at work: what a change of colour does not change
+		cuts    []ripple.Settings
+		px      int
+		rasters []*ripple.Raster
+	}
+}
+
+// NewCutter returns a Cutter that answers to show. progress, if not nil, is told
+// the share done of sharp pictures, in no strict order. post runs a function on
+// the window's thread.
+func NewCutter(post func(func()), show func(Drawn), progress func(done float64)) *Cutter {
+	if progress == nil {
+		progress = func(float64) {}
+	}
+	return &Cutter{post: post, show: show, progress: progress}
+}
+
+// Draw asks for q instead of whatever was asked for before.
+func (c *Cutter) Draw(q Job) {
+	c.last++
+	// tell runs f on the window's thread unless q is no longer wanted by then.
+	mine := c.last
+	tell := func(f func()) {
+		c.post(func() {
+			if c.last == mine {
+				f()
+			}
+		})
+	}
+	c.work.Ask(func(ctx context.Context) { c.draw(ctx, q, tell) })
+}
+
+// Stop gives up what has been asked for; the coarse pictures may still come.
+func (c *Cutter) Stop() {
+	c.last++
+	c.work.Stop()
+}
+
+func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
+	if c.kept.px != q.Sharp || !reflect.DeepEqual(c.kept.cuts, q.Cuts) {
+		if err := c.sample(ctx, q, tell); err != nil {
+			tell(func() { c.show(Drawn{Err: err}) })
+			return
+		}
+	}
+	d := Drawn{Sharp: true}
+	for i, r := range c.kept.rasters {
+		if ctx.Err() != nil {
+			return
+		}
+		d.Pictures = append(d.Pictures, q.fit(r.Paint(q.Style), i))
+		done := sampling + (1-sampling)*float64(i+1)/float64(len(q.Cuts))
+		tell(func() { c.progress(done) })
+	}
+	then := func() {}
+	if q.Study != nil {
+		then = q.Study(c.kept.rasters)
+	}
+	tell(func() { c.show(d); then() })
+}
+
+// sampling is the share of the work that is not painting.
+const sampling = 0.6
+
+// sample shows the coarse pictures, waits for requests to rest, shows what the
+// screen can, and keeps the rasters of the sharp ones.
+func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
+	plain := q.Style
+	plain.Plain = true
+	var cuts []*ripple.Cut
+	coarse, screen := Drawn{}, Drawn{}
+	px, begun := c.coarsePixels(q), time.Now()
+	for i, s := range q.Cuts {
+		cut, err := ripple.Stir(s)
+		if err != nil {
+			return err
+		}
+		// The coarse pictures are always finished: a drag must show something.
+		im, err := cut.Render(context.Background(), px, plain, nil)
+		if err != nil {
+			return err
+		}
+		cuts, coarse.Pictures = append(cuts, cut), append(coarse.Pictures, q.fit(im, i))
+	}
+	c.pace = time.Since(begun).Seconds() / float64(px*px*len(cuts))
+	c.post(func() { c.show(coarse) })
+	if !newest.Rest(ctx) {
+		return ctx.Err()
+	}
+	for i, cut := range cuts {
+		if px := q.screenPixels(i); px < q.Sharp*2/3 {
+			im, err := cut.Render(ctx, px, q.Style, nil)
+			if err != nil {
+				return err
+			}
+			screen.Pictures = append(screen.Pictures, q.fit(im, i))
+		}
+	}
+	if len(screen.Pictures) == len(cuts) {
+		tell(func() { c.show(screen) })
+	}
+	var rasters []*ripple.Raster
+	for i, cut := range cuts {
+		r, err := cut.Raster(ctx, q.Sharp, func(done float64) {
+			done = sampling * (float64(i) + done) / float64(len(cuts))
+			tell(func() { c.progress(done) })
+		})
+		if err != nil {
+			return err
+		}
+		rasters = append(rasters, r)
+	}
+	c.kept.cuts, c.kept.px, c.kept.rasters = q.Cuts, q.Sharp, rasters
+	return nil
+}
+
+// coarseTime is how long coarse pictures should take: a slider that moves 20 times
+// a second is followed.
+const coarseTime = 40 * time.Millisecond
+
+// coarsePixels is how many along the longer side this machine draws in coarseTime,
+// by the last time.
+func (c *Cutter) coarsePixels(q Job) int {
+	if c.pace == 0 {
+		return q.Coarse
+	}
+	px := math.Sqrt(coarseTime.Seconds() / c.pace / float64(len(q.Cuts)))
+	return max(q.Coarse, min(int(px), q.Sharp/2))
+}
+
+// screenPixels is the longer side of picture i on the screen, Sharp if not known.
+func (q Job) screenPixels(i int) int {
+	if i >= len(q.Fit) {
+		return q.Sharp
+	}
+	return max(q.Fit[i].X, q.Fit[i].Y, ripple.MinPixels)
+}
+
+// fit brings picture i to its size on the screen, so that showing it is no work.
+func (q Job) fit(im *image.RGBA, i int) *image.RGBA {
+	if i >= len(q.Fit) || im.Bounds().Size() == q.Fit[i] {
+		return im
+	}
+	by := draw.CatmullRom
+	if im.Bounds().Dx() < q.Fit[i].X {
+		by = &softly
+	}
+	out := image.NewRGBA(image.Rectangle{Max: q.Fit[i]})
+	by.Scale(out, out.Bounds(), im, im.Bounds(), draw.Src, nil)
+	return out
+}
+
+// softly enlarges by the cubic B-spline: a coarse picture looks out of focus, not
+// like crumbs.
+var softly = draw.Kernel{Support: 2, At: func(t float64) float64 {
+	if t < 1 {
+		return (4 + t*t*(3*t-6)) / 6
+	}
+	return (2 - t) * (2 - t) * (2 - t) / 6
+}}
+
+// Of returns how the tub of d, evaluated as r, is cut. The error says in words
+// for the maker why there is nothing to draw.
+func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, error) {
+	if wrong := design.Validate(d); len(wrong) > 0 {
+		return ripple.Settings{}, fmt.Errorf("the design is not valid: %s", wrong[0])
+	}
+	s := tub.Ripple(d)
+	s.View, s.FoamShare = view, r.Blend.FoamVolume
+	if err := s.Validate(); err != nil {
+		var f *ripple.FieldError
+		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {
+			return s, fmt.Errorf("the filling of one tub is %s × %s × %s mm, and a cut must be %d to %d mm wide and %d or more high",
+				chart.Number(s.Tub.LengthMM, 0), chart.Number(s.Tub.BreadthMM, 0), chart.Number(s.Tub.HeightMM, 0), ripple.MinSizeMM, ripple.MaxSizeMM, ripple.MinFillMM)
+		}
+		return s, err
+	}
+	return s, nil
+}
+
+// Busy reports whether something is being drawn or waits.
+func (c *Cutter) Busy() bool { return c.work.Busy() }

@@ -1,0 +1,97 @@
+// Package kitchens keeps the kitchens of a maker.
+package kitchens
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"ripplewright/internal/answer/cold"
+)
+
+// A Book is the kitchen profiles: the built-in ones, and the maker's own,
+// which a file keeps for all designs. It lives on the window's thread.
+type Book struct {
+	path    string
+	own     []cold.Profile
+	problem error // of the file; nothing is kept while there is one
+	told    []func()
+}
+
+// Open reads the own kitchens at path; "" stands for a machine without
+// a configuration folder, where none can be kept.
+func Open(path string) *Book {
+	k := &Book{path: path}
+	if path != "" {
+		k.own, k.problem = cold.LoadProfiles(path)
+	}
+	return k
+}
+
+// Tell has f called after every change.
+func (k *Book) Tell(f func()) { k.told = append(k.told, f) }
+
+// Problem is what is wrong with the file, or nil.
+func (k *Book) Problem() error { return k.problem }
+
+// All returns every kitchen, the built-in ones first.
+func (k *Book) All() []cold.Profile { return cold.With(k.own) }
+
+// Find returns the kitchen of that name, the ordinary one for "". The error is
+// a *cold.UnknownProfileError.
+func (k *Book) Find(name string) (cold.Profile, error) { return cold.Find(k.All(), name) }
+
+// Own reports whether the maker keeps a kitchen of that name, and BuiltIn
+// whether there is one without.
+func (k *Book) Own(name string) bool     { return at(k.own, name) >= 0 }
+func (k *Book) BuiltIn(name string) bool { return at(cold.BuiltIn(), name) >= 0 }
+
+func at(list []cold.Profile, name string) int {
+	return slices.IndexFunc(list, func(p cold.Profile) bool { return strings.EqualFold(p.Name, name) })
+}
+
+// Keep writes p in place of the own kitchen called was, or as a new one.
+func (k *Book) Keep(p cold.Profile, was string) error {
+	return k.change(func(own []cold.Profile) []cold.Profile {
+		if i := at(own, was); i >= 0 {
+			own[i] = p
+			return own
+		}
+		return append(own, p)
+	})
+}
+
+// Remove forgets the own kitchen of that name; a built-in one of that name is
+// then as it was.
+func (k *Book) Remove(name string) error {
+	return k.change(func(own []cold.Profile) []cold.Profile {
+		if i := at(own, name); i >= 0 {
+			own = slices.Delete(own, i, i+1)
+		}
+		return own
+	})
+}
+
+// change works on the file as it is now: another window may have kept a
+// kitchen meanwhile.
+func (k *Book) change(f func([]cold.Profile) []cold.Profile) error {
+	if k.path == "" {
+		return errors.New("kitchen profiles: this computer names no configuration folder to keep them in")
+	}
+	own, err := cold.LoadProfiles(k.path)
+	if err != nil {
+		return err
+	}
+	own = f(own)
+	if err := cold.SaveProfiles(k.path, own); err != nil {
+		return err
+	}
+	k.own, k.problem = own, nil
+	for _, f := range k.told {
+		f()
+	}
+	return nil
+}
+
+// Path is the file that keeps the own kitchens, "" where none can be kept.
+func (k *Book) Path() string { return k.path }

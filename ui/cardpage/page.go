@@ -1,0 +1,210 @@
+// Package cardpage is the page of the printed card.
+package cardpage
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// Page is the page of the printed card: the very pages that are exported.
+type Page struct {
+	host   page.Host
+	region *widget.RadioGroup
+	paper  *widget.RadioGroup
+	fit    *widget.Select
+	sheets *kit.SheetView
+	about  *widget.Label
+	trouble,
+	remedy *widget.Label
+	error    *fyne.Container
+	drawing  newest.Work
+	asked    drawnCard
+	shown    card.Options // of the pictures on the page
+	kitchens *kitchens.Book
+	object   fyne.CanvasObject
+}
+
+// drawnCard is what a picture was made of.
+type drawnCard struct {
+	design  design.Design
+	options card.Options
+}
+
+var papers = [...]struct {
+	name  string
+	paper card.Paper
+}{{"A4", card.A4}, {"Letter", card.Letter}}
+
+var fits = [...]struct {
+	name string
+	fit  kit.Fit
+}{{"Whole pages", kit.FitPage}, {"Page width", kit.FitWidth}, {"75 %", 75}, {"100 %", 100}, {"150 %", 150}, {"200 %", 200}}
+
+// New returns the page. kitchens has the one that a design names.
+func New(h page.Host, kitchens *kitchens.Book) *Page {
+	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), remedy: page.Prose("")}
+	p.region = page.Choice(p.draw, page.Regions[0].Name, page.Regions[1].Name)
+	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name)
+	var names []string
+	for _, f := range fits {
+		names = append(names, f.name)
+	}
+	p.fit = widget.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
+	p.fit.SetSelectedIndex(0)
+	p.sheets.OnFit = p.draw
+	p.error = container.NewPadded(container.NewVBox(p.trouble, p.remedy))
+	p.error.Hide()
+	side := page.Scrolled(
+		page.Heading("The card"), p.about,
+		page.Bold("Nutrition panel of"), p.region,
+		page.Bold("Paper"), p.paper,
+		page.Bold("Show"), p.fit,
+		widget.NewSeparator(),
+		widget.NewButton("Export PDF…", p.ExportPDF),
+		widget.NewButton("Export PNG…", func() { p.export(".png") }),
+		widget.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
+		page.Prose("The picture has 150 dots to the inch, its pages one under the other."),
+	)
+	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
+	split.Offset = 0.23
+	p.object = split
+	return p
+}
+
+// Title implements page.Page.
+func (p *Page) Title() string { return "Card" }
+
+// Object implements page.Page.
+func (p *Page) Object() fyne.CanvasObject { return p.object }
+
+// Show implements page.Page.
+func (p *Page) Show() { p.draw() }
+
+// Leave implements page.Page.
+func (p *Page) Leave() { p.drawing.Stop() }
+
+// options returns the choices made, without the times.
+func (p *Page) options() card.Options {
+	o := card.Options{Region: page.RegionOf(p.region), Paper: card.A4}
+	for _, x := range papers {
+		if x.name == p.paper.Selected {
+			o.Paper = x.paper
+		}
+	}
+	return o
+}
+
+// draw asks for new pictures: coarse ones at once, and once nothing changes,
+// those that fit the screen's pixels.
+func (p *Page) draw() {
+	d, r, o := p.host.Design(), *p.host.Result(), p.options()
+	w, h := o.Paper.Size()
+	dpi := p.sheets.DPI(w, h)
+	if dpi == 0 {
+		return // OnFit comes
+	}
+	dpi = math.Min(math.Max(dpi, page.CoarseDPI), page.FinestDPI)
+	known := d.Equal(p.asked.design) && o == p.asked.options
+	p.asked = drawnCard{d, o}
+	times := p.times(d, &r)
+	p.drawing.Ask(func(ctx context.Context) {
+		// The coarse pictures are always finished: a change must show something.
+		always := context.WithoutCancel(ctx)
+		a, untimed := times(always)
+		o.Cold = a
+		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, untimed, err) }) }
+		if !known {
+			if o.DPI = page.CoarseDPI; dpi < 1.3*page.CoarseDPI { // then the sharp ones cost no more
+				o.DPI = dpi
+			}
+			pages, err := card.Render(always, d, &r, o)
+			post(pages, err)
+			if err != nil || o.DPI == dpi {
+				return
+			}
+		}
+		if !newest.Rest(ctx) {
+			return
+		}
+		o.DPI = dpi
+		if pages, err := card.Render(ctx, d, &r, o); ctx.Err() == nil {
+			post(pages, err)
+		}
+	})
+}
+
+// times returns what computes the times in the cold, away from the window's
+// thread. Without them the card says what practice says.
+func (p *Page) times(d design.Design, r *model.Result) func(context.Context) (*cold.Answer, error) {
+	kitchen, err := p.kitchens.Find(d.Kitchen.Profile)
+	return func(ctx context.Context) (*cold.Answer, error) {
+		if err != nil {
+			return nil, err
+		}
+		a, err := cold.Plan(ctx, d, r, kitchen, cold.Options{NoPictures: true})
+		if err != nil {
+			return nil, err
+		}
+		return &a, nil
+	}
+}
+
+// show puts pictures, or the reason why there are none, on the page.
+func (p *Page) show(pages []image.Image, o card.Options, untimed, err error) {
+	if err != nil {
+		p.about.SetText("No card can be drawn.")
+		p.trouble.SetText(page.Sentence(page.PlainError(err)))
+		p.remedy.SetText(page.Remedy(err))
+		p.sheets.Hide()
+		p.error.Show()
+		return
+	}
+	w, h := o.Paper.Size()
+	sheets := make([]kit.Sheet, len(pages))
+	for i, img := range pages {
+		sheets[i] = kit.Sheet{Image: img, WidthMM: w, HeightMM: h}
+	}
+	p.error.Hide()
+	p.sheets.Show()
+	p.sheets.ShowSheets(sheets)
+	p.shown = o
+	about := fmt.Sprintf("%s, %g × %g mm. What you see is what is written.", pageCount(len(pages)), w, h)
+	if untimed != nil {
+		about += " It has no times in the cold: " + page.PlainError(untimed) + "."
+	}
+	p.about.SetText(about)
+}
+
+func pageCount(n int) string {
+	if n == 1 {
+		return "1 page"
+	}
+	return fmt.Sprintf("%d pages", n)
+}
+
+// ExportPDF asks where the card goes and writes it.
+func (p *Page) ExportPDF() { p.export(".pdf") }
+
+func (p *Page) export(extension string) {
+	d, r, o := p.host.Design(), *p.host.Result(), p.options()
+	times := p.times(d, &r)
+	p.host.Export(page.FileTitle(d)+extension, func(path string) error {
+		o.Cold, _ = times(context.Background()) // the page says why there are none
+		return card.Write(path, d, &r, o)
+	})
+}

@@ -1,0 +1,261 @@
+// Package coldpage is the page of the times in the cold.
+package coldpage
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/planning"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// Page is the page of the cold: an answer a tile, and for the tile chosen the
+// tub as a picture in time, its curves, the figures and what can be changed.
+type Page struct {
+	host     page.Host
+	kitchens *kitchens.Book
+	planner  *planning.Planner
+	told     func(*cold.Answer)
+
+	kitchen cold.Profile // the design's, or what a hand is making of it
+	moving  bool
+	asked   planning.Job
+	from    *model.Model // whose result was asked for
+	state   planState
+	since   time.Time
+	answer  *cold.Answer // nil before the first
+	of      planning.Job // what answer is of
+
+	bar      *kitchenBar
+	views    []*coldView
+	current  int
+	stage    *stage
+	details  *fyne.Container
+	split    *container.Split
+	undo     map[string]cold.Profile // by kitchen and place, as they were before the last calibration
+	object   fyne.CanvasObject
+	status   *widget.Label
+	busy     *fyne.Container
+	progress *widget.ProgressBar
+	again    *widget.Button
+}
+
+// planState is what the plan asked for has come to.
+type planState int
+
+const (
+	planNone planState = iota
+	planRunning
+	planDone
+	planFailed
+	planCancelled
+)
+
+// patience is how long a plan may take before its progress is shown: a bar
+// that flashes tells nothing.
+const patience = 150 * time.Millisecond
+
+// New returns the page. told, which may be nil, gets each answer shown.
+func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
+	p := &Page{host: h, kitchens: k, planner: planning.NewPlanner(h.Post), told: told, undo: map[string]cold.Profile{}}
+	p.planner.Done, p.planner.Progress = p.done, p.showProgress
+	p.bar = newKitchenBar(p)
+	p.stage = newStage(h)
+	p.views = p.newViews()
+	tiles := container.NewGridWithColumns(len(p.views))
+	for i, v := range p.views {
+		v.tile.OnTapped = func() { p.choose(i) }
+		tiles.Add(v.tile)
+	}
+
+	p.status = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
+	p.progress = widget.NewProgressBar()
+	stop := widget.NewButton("Cancel", p.stop)
+	p.busy = container.NewBorder(nil, nil, nil, stop, p.progress)
+	p.busy.Hide()
+	p.again = widget.NewButton("Compute again", func() { p.state = planNone; p.Show() })
+	p.again.Hide()
+	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.again))
+
+	var scrolls []fyne.CanvasObject
+	for _, v := range p.views {
+		scrolls = append(scrolls, v.scroll)
+	}
+	p.details = kit.NewLeaves(scrolls...)
+	split := container.NewHSplit(p.stage.object, p.details)
+	split.Offset = 0.66
+	p.split = split
+	p.object = container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, p.bar.row, nil, right), p.bar.problem, tiles), nil, nil, nil, split)
+	k.Tell(func() {
+		if p.state != planNone {
+			p.Show()
+		}
+	})
+	p.choose(counterView)
+	return p
+}
+
+// Title implements page.Page.
+func (p *Page) Title() string { return "The cold" }
+
+// Object implements page.Page.
+func (p *Page) Object() fyne.CanvasObject { return p.object }
+
+// Leave implements page.Page.
+func (p *Page) Leave() {
+	p.stage.sleep()
+	p.planner.Stop()
+	if p.state == planRunning {
+		p.become(planNone, "")
+	}
+}
+
+// Show implements page.Page.
+func (p *Page) Show() {
+	p.stage.wake()
+	if !p.moving {
+		k, err := p.kitchens.Find(p.host.Design().Kitchen.Profile)
+		var unknown *cold.UnknownProfileError
+		if errors.As(err, &unknown) {
+			k, _ = p.kitchens.Find("")
+			err = fmt.Errorf("The design names the kitchen “%s”, which is not kept here. Computed as %s.", unknown.Name, k.Name)
+		}
+		if err == nil {
+			err = p.kitchens.Problem()
+		}
+		p.kitchen = k
+		p.bar.show(err)
+	}
+	for _, v := range p.views {
+		v.showLevers()
+	}
+	p.ask()
+}
+
+// ask has the plan computed, unless it is the one asked for last.
+func (p *Page) ask() {
+	d := p.host.Design()
+	same := p.asked.Design.Equal(d) && p.asked.Kitchen == p.kitchen && p.from == p.host.Model()
+	if same && p.state != planNone {
+		return
+	}
+	if p.state != planRunning {
+		p.since = time.Now()
+	}
+	r := *p.host.Result() // the session's is overwritten by the next
+	p.asked, p.from = planning.Job{Design: d, Result: &r, Kitchen: p.kitchen}, p.host.Model()
+	p.planner.Ask(p.asked)
+	p.become(planRunning, "Computing…")
+}
+
+// become shows how the plan stands.
+func (p *Page) become(s planState, word string) {
+	p.state = s
+	if s != planRunning {
+		p.busy.Hide()
+		p.status.Show()
+	}
+	if p.again.Hide(); s == planCancelled {
+		p.again.Show()
+	}
+	if p.status.Text != word {
+		p.status.SetText(word)
+	}
+}
+
+func (p *Page) showProgress(done float64) {
+	if p.state != planRunning || time.Since(p.since) < patience {
+		return
+	}
+	p.progress.SetValue(done)
+	p.status.Hide()
+	p.busy.Show()
+}
+
+// stop is the Cancel button.
+func (p *Page) stop() {
+	p.planner.Stop()
+	p.become(planCancelled, "Cancelled: the figures are older than the design.")
+}
+
+// done takes an answer, of the newest request or of one just before it.
+func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err error) {
+	newest := job.Result == p.asked.Result
+	switch {
+	case err != nil:
+		p.answer = nil
+		p.become(planFailed, "")
+		p.bar.show(errors.New(page.Sentence(err.Error())))
+	case newest:
+		p.answer, p.of = a, job
+		p.become(planDone, fmt.Sprintf("Computed in %d ms", took.Milliseconds()))
+	default:
+		p.answer, p.of = a, job
+	}
+	p.showAnswer()
+	if p.told != nil && p.answer != nil && newest {
+		p.told(a)
+	}
+}
+
+// choose turns to the view i.
+func (p *Page) choose(i int) {
+	p.stage.stop()
+	p.current = i
+	kit.Turn(p.details, p.views[i].scroll)
+	p.split.Refresh()
+	p.showAnswer()
+}
+
+// showAnswer puts the latest answer into the tiles and the view chosen.
+func (p *Page) showAnswer() {
+	for i, v := range p.views {
+		t := kit.TileView{Title: v.title, Value: "–"}
+		if p.answer != nil {
+			t = v.say(p.answer)
+			t.Title = v.title
+		}
+		v.tile.ShowTile(t, i == p.current)
+	}
+	v := p.views[p.current]
+	if p.answer == nil {
+		p.stage.clear()
+		return
+	}
+	v.showLevers()
+	v.show(p.answer)
+	v.showNotes(p.answer.Notes)
+	if v.fit() {
+		p.split.Refresh()
+	}
+	p.stage.put(v.scene(p.answer))
+}
+
+// change lets f change the kitchen while a hand still moves something.
+func (p *Page) change(f func(*cold.Profile)) {
+	p.moving = true
+	f(&p.kitchen)
+	p.Show()
+}
+
+// keep writes the kitchen to the maker's file.
+func (p *Page) keep(step string) {
+	p.moving = false
+	if err := p.kitchens.Keep(p.kitchen, p.kitchen.Name); err != nil {
+		dialog.ShowError(err, p.host.Window())
+		p.Show()
+		return
+	}
+	p.host.Say(fmt.Sprintf("Kept in the kitchen “%s”: %s", p.kitchen.Name, step))
+}

@@ -1,0 +1,506 @@
+package coldpage
+
+import (
+	"context"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/planning"
+	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
+)
+
+// coldPage is the page over a fake program, its first answer there, its own
+// kitchens in a folder of the test.
+func coldPage(t testing.TB, d design.Design, look theme.Options) (*Page, *pagetest.Host) {
+	test.NewTempApp(t)
+	fyne.CurrentApp().Settings().SetTheme(theme.New(look))
+	h := pagetest.NewHost(t, d)
+	p := New(h, kitchens.Open(filepath.Join(t.TempDir(), "profiles.yaml")), nil)
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	p.Show()
+	h.Until(func() bool { return p.state == planDone })
+	return p, h
+}
+
+var daylight = theme.Options{Variant: theme.Light}
+
+// slides are the sliders of a view, from the top.
+func slides(v *coldView) []*kit.Slide {
+	var list []*kit.Slide
+	for _, o := range v.box.Objects {
+		if c, ok := o.(*fyne.Container); ok && len(c.Objects) == 1 {
+			if s, ok := c.Objects[0].(*kit.Slide); ok {
+				list = append(list, s)
+			}
+		}
+	}
+	return list
+}
+
+func strike(f fyne.Focusable, keys ...fyne.KeyName) {
+	for _, k := range keys {
+		f.TypedKey(&fyne.KeyEvent{Name: k})
+	}
+}
+
+// settle waits until nothing is computed any more, and runs what was posted.
+func settle(h *pagetest.Host, p *planning.Planner) {
+	for p.Busy() {
+		time.Sleep(time.Millisecond)
+	}
+	for len(h.Posted) > 0 {
+		(<-h.Posted)()
+	}
+}
+
+func plan(t *testing.T, h *pagetest.Host, k cold.Profile) cold.Answer {
+	t.Helper()
+	a, err := cold.Plan(context.Background(), h.Now, &h.Found, k, cold.Options{})
+	require.NoError(t, err)
+	return a
+}
+
+func tile(v *coldView) kit.TileView {
+	said, _ := v.tile.View()
+	return said
+}
+
+func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	a := plan(t, h, cold.Default())
+	assert.Equal(t, cold.Clock(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
+	assert.Equal(t, cold.Clock(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
+	assert.Equal(t, cold.Clock(60*a.Harden.Hours.Value), tile(p.views[hardenView]).Value)
+	assert.Equal(t, cold.ClockSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[counterView]).Value)
+	assert.Equal(t, cold.ClockSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[fridgeView]).Value)
+	assert.Equal(t, "no water moves", tile(p.views[storageView]).Value)
+	assert.Contains(t, tile(p.views[counterView]).Foot, cold.Clock(a.Counter.To.Value))
+}
+
+func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	a := plan(t, h, cold.Default())
+	p.choose(hardenView)
+	run := &a.Harden.Run
+	frame := run.Frames[len(run.Frames)/2]
+	p.stage.at(frame.Minute)
+	rows := p.stage.rows
+	require.Len(t, rows, run.Upward+1)
+	require.Len(t, rows[0], run.Outward+1)
+	// Amid the tub a corner lies between its four cells.
+	i, j := run.Outward/2, run.Upward/2
+	cell := func(i, j int) float64 { return frame.C[j*run.Outward+i] }
+	assert.InDelta(t, (cell(i, j)+cell(i-1, j)+cell(i, j-1)+cell(i-1, j-1))/4, rows[run.Upward-j][i], 1e-9)
+	m := run.At(frame.Minute)
+	for _, c := range []float64{m.CoreC, m.MeanC, m.RingC, m.Wall} {
+		assert.Contains(t, p.stage.caption.Text, page.Number(c, 1))
+	}
+}
+
+func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
+	r := &cold.Run{Outward: 2, Upward: 2, Frames: []cold.Frame{
+		{Minute: 0, C: []float64{0, 0, 0, 0}}, {Minute: 10, C: []float64{-2, -8, -2, -8}}, {Minute: 20, C: []float64{-6, -6, -6, -6}}}}
+	stirs := []cold.Stir{{Minute: 10}}
+	at := func(minute float64) float64 { return section(r, stirs, minute, nil)[1][1] }
+	assert.InDelta(t, -2.5, at(5), 1e-9)
+	assert.InDelta(t, -5, at(10), 1e-9, "the picture at the stir is the one before it")
+	assert.Equal(t, -6.0, at(10.5))
+	assert.Equal(t, -6.0, at(25), "after the last picture")
+	// The axis is level, the wall goes on by line.
+	rows := section(r, nil, 10, nil)
+	assert.Equal(t, -2.0, rows[1][0])
+	assert.Equal(t, -11.0, rows[1][2])
+}
+
+func TestTheTimeFollowsTheHandOnceAFrame(t *testing.T) {
+	p, _ := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p.stage.at(0)
+	strike(p.stage.time.Focusable(), fyne.KeyRight, fyne.KeyRight, fyne.KeyRight)
+	assert.Contains(t, p.stage.caption.Text, "0 min", "work for a frame that nobody will see")
+	p.stage.tick()
+	assert.Contains(t, p.stage.caption.Text, "3 min")
+}
+
+func TestTheStirsAreThePlans(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	a := plan(t, h, cold.Default())
+	p.choose(custardView)
+	require.NotEmpty(t, a.StillFreeze.Dense.Stirs)
+	plot := p.stage.curves
+	require.Len(t, plot.Rules, len(a.StillFreeze.Dense.Stirs))
+	for i, s := range a.StillFreeze.Dense.Stirs {
+		assert.InDelta(t, s.Minute/60, plot.Rules[i].At, 1e-9)
+	}
+}
+
+func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	for _, c := range []float64{-12, -11, -10} {
+		d := h.Now
+		d.Serving.TemperatureC = c
+		h.Set(d)
+		p.Show()
+	}
+	h.Until(func() bool { return p.state == planDone })
+	settle(h, p.planner)
+	assert.Equal(t, -10.0, p.of.Design.Serving.TemperatureC)
+	assert.Equal(t, -10.0, p.asked.Design.Serving.TemperatureC)
+	assert.Equal(t, planDone, p.state)
+}
+
+func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
+	p, _ := coldPage(t, pagetest.Saltmarsh(), daylight)
+	was := p.answer
+	p.Show()
+	assert.Equal(t, planDone, p.state)
+	assert.Same(t, was, p.answer)
+}
+
+func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	was := p.answer
+	d := h.Now
+	d.Tubs.VolumeML = 900
+	h.Set(d)
+	p.Show()
+	require.Equal(t, planRunning, p.state)
+	p.stop()
+	settle(h, p.planner)
+	assert.Equal(t, planCancelled, p.state)
+	assert.Same(t, was, p.answer)
+	assert.Contains(t, p.status.Text, "older than the design")
+	require.True(t, p.again.Visible())
+	test.Tap(p.again)
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, 900.0, p.of.Design.Tubs.VolumeML)
+	assert.False(t, p.again.Visible())
+}
+
+func TestLeavingStopsAndComingBackComputes(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	d := h.Now
+	d.Tubs.VolumeML = 900
+	h.Set(d)
+	p.Show()
+	p.stage.playOrStop()
+	p.Leave()
+	settle(h, p.planner)
+	assert.Equal(t, 500.0, p.of.Design.Tubs.VolumeML)
+	assert.Nil(t, p.stage.stopped, "it plays on out of sight")
+	p.Show()
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, 900.0, p.of.Design.Tubs.VolumeML)
+}
+
+func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	d := h.Now
+	d.Tubs.VolumeML = 900
+	h.Set(d)
+	p.Show()
+	p.showProgress(0.2)
+	assert.False(t, p.busy.Visible(), "a bar that flashes tells nothing")
+	p.since = p.since.Add(-time.Second)
+	p.showProgress(0.4)
+	assert.True(t, p.busy.Visible())
+	assert.Equal(t, 0.4, p.progress.Value)
+	h.Until(func() bool { return p.state == planDone })
+	assert.False(t, p.busy.Visible())
+}
+
+func TestAnEmptyTubIsSaidInWords(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	d := h.Now
+	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
+	h.Set(d)
+	p.Show()
+	h.Until(func() bool { return p.state == planFailed })
+	assert.Contains(t, p.bar.problem.Text, "empty")
+	assert.Equal(t, "–", tile(p.views[counterView]).Value)
+	h.Set(pagetest.Saltmarsh())
+	p.Show()
+	h.Until(func() bool { return p.state == planDone })
+	assert.False(t, p.bar.problem.Visible())
+}
+
+func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	before := p.answer.Harden.Hours.Value
+	p.choose(hardenView)
+	strike(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, -19.0, p.of.Kitchen.Freezer.AirC)
+	assert.Less(t, p.answer.Harden.Hours.Value, before)
+	own, err := cold.LoadProfiles(p.kitchens.Path())
+	require.NoError(t, err)
+	require.Len(t, own, 1)
+	assert.Equal(t, -19.0, own[0].Freezer.AirC)
+	assert.Equal(t, "Home freezer", own[0].Name)
+	assert.Empty(t, h.Steps, "a kitchen is not the design's")
+	// Reset brings the built-in one back.
+	assert.False(t, p.bar.remove.Disabled())
+	p.bar.removeNow("Home freezer")
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, cold.Default(), p.of.Kitchen)
+	assert.True(t, p.bar.remove.Disabled())
+}
+
+func TestAnotherVesselHasAnotherDepth(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p.change(func(k *cold.Profile) { k.Layer.Form, k.Layer.DepthMM = cold.FormBowl, 0 })
+	p.keep("bowl")
+	h.Until(func() bool { return p.state == planDone })
+	p.choose(custardView)
+	assert.InDelta(t, p.answer.StillFreeze.Dense.Vessel.HeightMM, slides(p.views[custardView])[2].Value(), 0.5)
+	p.choose(foamView)
+	assert.InDelta(t, p.answer.StillFreeze.Foam.Vessel.HeightMM, slides(p.views[foamView])[2].Value(), 0.5)
+}
+
+func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p.bar.choose.SetSelected("Summer stall")
+	assert.Equal(t, []string{"kitchen"}, h.Steps)
+	assert.Equal(t, "Summer stall", h.Now.Kitchen.Profile)
+	p.Show()
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, 28.0, p.answer.Counter.AirC)
+
+	d := h.Now
+	d.Kitchen.Profile = "Grandmother's cellar"
+	h.Set(d)
+	p.Show()
+	assert.True(t, p.bar.problem.Visible())
+	assert.Contains(t, p.bar.problem.Text, "Grandmother's cellar")
+	assert.Equal(t, "Home freezer", p.kitchen.Name)
+	assert.Equal(t, "Grandmother's cellar", h.Now.Kitchen.Profile, "the design keeps its name")
+}
+
+func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = p.freeName(k.Name); return k }(), "")
+	assert.Equal(t, "Home freezer 2", e.kitchen.Name)
+	e.kitchen.Name = "home FREEZER"
+	e.save()
+	assert.Contains(t, e.problem.Text, "already")
+	e.kitchen.Name = "Quay"
+	e.save()
+	assert.Equal(t, "Quay", h.Now.Kitchen.Profile)
+	assert.True(t, p.kitchens.Own("quay"))
+
+	e = p.editKitchen(func() cold.Profile { k, _ := p.kitchens.Find("Quay"); return k }(), "Quay")
+	e.kitchen.Name = "Saltmarsh Quay"
+	e.numbers["counter.air_c"].ShowValue(60)
+	e.save()
+	assert.Contains(t, e.problem.Text, "counter.air_c")
+	e.numbers["counter.air_c"].ShowValue(26)
+	e.save()
+	assert.Equal(t, "Saltmarsh Quay", h.Now.Kitchen.Profile)
+	assert.False(t, p.kitchens.Own("Quay"))
+	p.Show()
+	assert.Equal(t, 26.0, p.kitchen.Counter.AirC)
+
+	p.bar.removeNow("Saltmarsh Quay")
+	assert.Empty(t, h.Now.Kitchen.Profile)
+	_, err := p.kitchens.Find("Saltmarsh Quay")
+	assert.Error(t, err)
+}
+
+func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	before := p.answer.Counter
+	measured := math.Round(1.5 * before.From.Value)
+	p.choose(counterView)
+	c := p.calibrate(cold.ScoopedWell)
+	c.run()
+	assert.NotEmpty(t, c.word.Text, "nothing was measured yet")
+	assert.True(t, c.keep.Disabled())
+	c.minutes.ShowValue(measured)
+	c.run()
+	h.Until(func() bool { return !c.keep.Disabled() || c.word.Text != "" })
+	require.False(t, c.keep.Disabled(), c.word.Text)
+	want, err := cold.Calibrate(context.Background(), h.Now, &h.Found, cold.Default(), cold.Measurement{Kind: cold.ScoopedWell, Minutes: measured})
+	require.NoError(t, err)
+	test.Tap(c.keep)
+	h.Until(func() bool { return p.state == planDone })
+	own, err := cold.LoadProfiles(p.kitchens.Path())
+	require.NoError(t, err)
+	require.Len(t, own, 1)
+	assert.InDelta(t, want.Counter.Factor, own[0].Counter.Factor, 1e-12)
+	assert.Equal(t, want.Counter.Measured, own[0].Counter.Measured)
+	after := p.answer.Counter
+	assert.NotEqual(t, before.From.Value, after.From.Value)
+	assert.Less(t, after.From.High/after.From.Low, before.From.High/before.From.Low, "a measured kitchen is known better")
+
+	require.True(t, p.canUndo(cold.ScoopedWell))
+	p.undoCalibration(cold.ScoopedWell)
+	h.Until(func() bool { return p.state == planDone })
+	assert.Equal(t, before.From, p.answer.Counter.From)
+	assert.False(t, p.canUndo(cold.ScoopedWell))
+}
+
+func TestAnImpossibleMeasurementIsRefusedInWords(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	c := p.calibrate(cold.CoreAt)
+	c.start.ShowValue(-6)
+	c.core.ShowValue(-30)
+	c.minutes.ShowValue(120)
+	c.run()
+	assert.Contains(t, c.word.Text, "freezer's air")
+	c.core.ShowValue(-12)
+	c.minutes.ShowValue(2)
+	c.run()
+	h.Until(func() bool { return c.word.Text != "" })
+	assert.Contains(t, c.word.Text, "coefficient in reason")
+	assert.True(t, c.keep.Disabled())
+}
+
+func TestAFileThatCannotBeReadLosesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "profiles.yaml")
+	text := "version: 1\nprofiles:\n  - name: Quay\n    freezer:\n      air_c: warm\n"
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	k := kitchens.Open(path)
+	require.Error(t, k.Problem())
+	assert.Contains(t, k.Problem().Error(), "line 5")
+	assert.Len(t, k.All(), len(cold.BuiltIn()))
+	assert.Error(t, k.Keep(cold.Default(), ""))
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, text, string(data))
+}
+
+func TestKitchensNeedAFolder(t *testing.T) {
+	assert.ErrorContains(t, kitchens.Open("").Keep(cold.Default(), ""), "configuration folder")
+}
+
+func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
+	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	reached := map[fyne.Focusable]bool{}
+	c := h.Win.Canvas()
+	for i := 0; i < 60; i++ {
+		test.FocusNext(c)
+		if c.Focused() != nil {
+			reached[c.Focused()] = true
+		}
+	}
+	for _, v := range p.views {
+		assert.True(t, reached[v.tile], v.title)
+	}
+	for _, s := range slides(p.views[counterView]) {
+		assert.True(t, reached[s.Focusable()])
+	}
+	assert.True(t, reached[p.stage.time.Focusable()])
+	assert.True(t, reached[p.stage.plot])
+	assert.True(t, reached[p.bar.choose])
+	strike(p.views[foamView].tile, fyne.KeySpace)
+	assert.Equal(t, foamView, p.current)
+}
+
+func TestMinusSignsAreMinusSigns(t *testing.T) {
+	assert.Equal(t, "At −18 °C (−3) over-run 5-6", minus("At -18 °C (-3) over-run 5-6"))
+}
+
+// TestTheColdLooks draws the page in every dress. With COLD_LOOK set to a
+// folder it leaves the pictures there, for people to look at.
+func TestTheColdLooks(t *testing.T) {
+	for dress, o := range map[string]theme.Options{
+		"light":    {Variant: theme.Light},
+		"dark":     {Variant: theme.Dark},
+		"light150": {Variant: theme.Light, TextScale: 1.5},
+	} {
+		p, h := coldPage(t, pagetest.Saltmarsh(), o)
+		for i, v := range p.views {
+			p.choose(i)
+			h.Win.Resize(fyne.NewSize(1280, 720))
+			size := h.Win.Canvas().Size()
+			assert.LessOrEqual(t, size.Width, float32(1280), "%s %s", dress, v.title)
+			assert.LessOrEqual(t, size.Height, float32(720), "%s %s", dress, v.title)
+			if dir := os.Getenv("COLD_LOOK"); dir != "" {
+				f, err := os.Create(filepath.Join(dir, v.title+"_"+dress+".png"))
+				require.NoError(t, err)
+				require.NoError(t, png.Encode(f, h.Win.Canvas().Capture()))
+				require.NoError(t, f.Close())
+			}
+		}
+		p.Leave()
+	}
+}
+
+func TestATableRowHasOneUnit(t *testing.T) {
+	assert.Equal(t, []string{"96 min", "76 min", "99 min"}, times("", cold.Range{Value: 96, Low: 76, High: 99}).Cells)
+	assert.Equal(t, []string{"1.6 h", "1.3 h", "2.2 h"}, times("", cold.Range{Value: 96, Low: 76, High: 132}).Cells)
+	assert.Equal(t, []string{"3.0 h", "2.5 h", "not reached"}, hours("", cold.Range{Value: 3, Low: 2.5, High: math.NaN()}).Cells)
+	assert.Equal(t, []string{"at once", "at once", "at once"}, times("", cold.Range{}).Cells)
+}
+
+// Odd kitchens and tubs, in which much is never reached, are shown in words.
+func TestWhatIsNeverReachedIsSaid(t *testing.T) {
+	odd := map[string]func(d *design.Design, k *cold.Profile){
+		"custard only":    func(d *design.Design, _ *cold.Profile) { d.Blend.FoamVolumePercent = 0 },
+		"foam only":       func(d *design.Design, _ *cold.Profile) { d.Blend.FoamVolumePercent = 100 },
+		"thimble":         func(d *design.Design, _ *cold.Profile) { d.Tubs.VolumeML = 30 },
+		"warm freezer":    func(_ *design.Design, k *cold.Profile) { k.Freezer.AirC = -4 },
+		"icy edge":        func(_ *design.Design, k *cold.Profile) { k.Layer.StirEveryMin = 0 },
+		"steady":          func(_ *design.Design, k *cold.Profile) { k.SwingK = 0 },
+		"cold counter":    func(_ *design.Design, k *cold.Profile) { k.Counter.AirC = 5 },
+		"blast":           func(_ *design.Design, k *cold.Profile) { *k = cold.BuiltIn()[4] },
+		"foam that weeps": func(d *design.Design, _ *cold.Profile) { d.Foam.Syrup.Lines[0].Grams = 480 },
+		"nothing freezes": func(d *design.Design, _ *cold.Profile) { d.Dense.Lines[3].Grams = 900 },
+	}
+	for name, change := range odd {
+		t.Run(name, func(t *testing.T) {
+			d, k := pagetest.Saltmarsh(), cold.Default()
+			d.Foam.Syrup.Lines, d.Dense.Lines = slices.Clone(d.Foam.Syrup.Lines), slices.Clone(d.Dense.Lines)
+			change(&d, &k)
+			k.Name = "Odd"
+			p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+			require.NoError(t, p.kitchens.Keep(k, ""))
+			d.Kitchen.Profile = "Odd"
+			h.Set(d)
+			p.Show()
+			h.Until(func() bool { return p.state == planDone || p.state == planFailed })
+			require.Equal(t, planDone, p.state, p.bar.problem.Text)
+			for i, v := range p.views {
+				p.choose(i)
+				said := tile(v)
+				for _, text := range []string{said.Value, said.Foot, p.stage.caption.Text} {
+					assert.NotContains(t, text, "NaN")
+					assert.NotContains(t, text, "Inf")
+				}
+				assert.NotEmpty(t, said.Value, v.title)
+				if dir := os.Getenv("COLD_LOOK"); dir != "" {
+					f, err := os.Create(filepath.Join(dir, "odd "+name+" "+v.title+".png"))
+					require.NoError(t, err)
+					require.NoError(t, png.Encode(f, h.Win.Canvas().Capture()))
+					require.NoError(t, f.Close())
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkTheTimeMoves is one step of the scrubber, without what the window
+// takes to paint it.
+func BenchmarkTheTimeMoves(b *testing.B) {
+	p, _ := coldPage(b, pagetest.Saltmarsh(), daylight)
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		p.stage.at(float64(i % 60))
+	}
+}

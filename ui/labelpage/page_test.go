@@ -1,0 +1,111 @@
+package labelpage
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"ripplewright/ui/theme"
+
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/design"
+	"ripplewright/ui/page"
+	"ripplewright/ui/page/pagetest"
+)
+
+func openLabel(t *testing.T, d design.Design, look theme.Options) (*Page, *pagetest.Press) {
+	h := pagetest.NewPress(t, d, look)
+	p := New(h)
+	h.Open(p)
+	return p, h
+}
+
+func TestTheLabelShownIsTheLabelThatIsWritten(t *testing.T) {
+	p, h := openLabel(t, pagetest.Saltmarsh(), theme.Options{})
+	h.Until(func() bool { return p.drawnOf == p.label && p.drawnDPI == p.fineness() })
+	want, err := card.RenderLabel(p.label, p.chosenForm(), p.drawnDPI)
+	require.NoError(t, err)
+	pagetest.SamePixels(t, want, p.sheet.Sheets()[0].Image)
+
+	p.write()
+	assert.Equal(t, ".pdf", filepath.Ext(h.Wrote))
+	assert.True(t, strings.HasPrefix(string(h.Written()), "%PDF-"))
+	for _, r := range page.Regions {
+		p.region.SetSelected(r.Name)
+		name := "label.txt"
+		p.host = exportTo{h, name}
+		p.write()
+		assert.Contains(t, string(h.Written()), map[label.Region]string{label.US: "Nutrition Facts", label.EU: "Nutrition declaration"}[r.Region])
+		p.host = h
+	}
+}
+
+// exportTo is a maker who types another name than the one offered.
+type exportTo struct {
+	*pagetest.Press
+	name string
+}
+
+func (e exportTo) Export(_ string, write func(string) error) { e.Press.Export(e.name, write) }
+
+// 21 CFR 101.9(b)(6) and (b)(12)(i): the container decides which forms there are.
+func TestTheContainerDecidesTheForms(t *testing.T) {
+	for _, c := range []struct {
+		ml    float64 // of the tub, filled to 100 %
+		forms []string
+	}{
+		{160, []string{"Vertical", "Tabular"}},
+		{300, []string{"Vertical", "Tabular", "Two columns"}},
+		{400, []string{"Two columns"}},
+		{1000, []string{"Vertical", "Tabular"}},
+	} {
+		d := pagetest.Saltmarsh()
+		d.Tubs = design.Tubs{Count: 2, VolumeML: c.ml, FillPercent: 100, Shape: design.ShapeRound}
+		p, h := openLabel(t, d, theme.Options{})
+		assert.Equal(t, c.forms, p.form.Options, "%v mL", c.ml)
+		var sizes []float64
+		for _, f := range c.forms {
+			p.form.SetSelected(f)
+			h.Until(func() bool { return p.drawnOf == p.label && p.drawnForm == p.chosenForm() })
+			sizes = append(sizes, p.picture.PanelWidthMM)
+			assert.Equal(t, f == "Two columns", p.label.Columns == "dual", "%v mL %s", c.ml, f)
+		}
+		for i, w := range sizes[1:] {
+			assert.NotEqual(t, sizes[i], w, "%v mL: another form is another drawing", c.ml)
+		}
+	}
+}
+
+func TestALabelOfNothingSaysWhy(t *testing.T) {
+	p, h := openLabel(t, design.New(), theme.Options{})
+	assert.True(t, p.export.Disabled())
+	h.KeepLook("label_empty")
+	h.Set(pagetest.Saltmarsh())
+	p.Show()
+	assert.False(t, p.export.Disabled())
+}
+
+func TestEverythingOnTheLabelPageIsReachedByKeyboard(t *testing.T) {
+	d := pagetest.Saltmarsh()
+	d.Tubs.VolumeML = 1000
+	_, h := openLabel(t, d, theme.Options{})
+	names, sheets := h.Reached()
+	assert.Subset(t, names, []string{"Export PDF, PNG or text…", "Vertical"})
+	assert.True(t, sheets)
+}
+
+func TestTheLabelKeepsWithinTheWindowInEveryDress(t *testing.T) {
+	for dress, look := range pagetest.Dresses {
+		l, lh := openLabel(t, pagetest.Saltmarsh(), look)
+		for _, r := range page.Regions {
+			l.region.SetSelected(r.Name)
+			lh.Until(func() bool { return l.drawnOf == l.label })
+			lh.KeepLook("label_" + string(r.Region) + "_" + dress)
+			assert.LessOrEqual(t, l.Object().MinSize().Width, float32(1264), "%s %s", dress, r.Name)
+			assert.LessOrEqual(t, l.Object().MinSize().Height, float32(700), "%s %s", dress, r.Name)
+		}
+	}
+}

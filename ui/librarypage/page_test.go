@@ -1,0 +1,424 @@
+package librarypage
+
+import (
+	"fmt"
+	"image/png"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
+)
+
+// shelfHost is a program that carries own ingredients in its design and does
+// at once what is posted.
+type shelfHost struct{ *pagetest.Host }
+
+func (h *shelfHost) Commit(d design.Design, step string) {
+	h.Host.Commit(d.WithOwn(h.With.Library(), h.Now), step)
+}
+func (h *shelfHost) Post(f func()) { f() }
+
+func sources(t *testing.T) string {
+	text, err := assets.Library.ReadFile("library/SOURCES.md")
+	require.NoError(t, err)
+	return string(text)
+}
+
+// library returns the page over the maker's file of that text, "" for none.
+func library(t *testing.T, file string) (*Page, *shelfHost, string) {
+	path := filepath.Join(t.TempDir(), "ingredients.yaml")
+	if file != "" {
+		require.NoError(t, os.WriteFile(path, []byte(file), 0o644))
+	}
+	h := &shelfHost{pagetest.NewHost(t, design.New())}
+	shelf := userdata.NewShelf(h.With.Library(), path)
+	h.With = model.New(shelf.Library())
+	p := New(h, Setup{Shelf: shelf, Sources: sources(t), ShowSources: func() { h.Said = "sources" },
+		Use: func(l *ingredient.Library) { h.With = model.New(l) }})
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	p.Show()
+	return p, h, path
+}
+
+// figPack is invented: a paste that the stall Saltmarsh Quay buys in.
+const figPack = `version: 1
+ingredients:
+  - id: fig_paste
+    name: Fig paste
+    pack: {per: 100 g, energy_kj: 1050, energy_kcal: 250, fat: 0.5, saturates: 0.1, carbohydrate: 55, sugars: 50, fibre: 7, protein: 2, salt: 0}
+    allergens_eu: [sulphites]
+`
+
+func (e *editor) typed(t *testing.T, key, text string) {
+	for _, f := range e.fields() {
+		if f.key == key {
+			f.entry.SetText(text)
+			return
+		}
+	}
+	t.Fatalf("no field %q", key)
+}
+
+func (p *Page) editing(t *testing.T, e *editor) *editor {
+	p.edit(e)
+	require.Same(t, e.object, p.object.Objects[0])
+	return e
+}
+
+func TestTypingFindsByNameByIDAndDespiteSlips(t *testing.T) {
+	p, _, _ := library(t, "")
+	for typed, want := range map[string]string{"glucose_syrup_de42": "glucose_syrup_de42", "hazlenut": "hazelnut", "crème fraiche": "creme_fraiche", "egg yolk": "egg_yolk"} {
+		p.finder.Reset()
+		test.Type(p.finder.Focusable(), typed)
+		found := p.finder.Found()
+		require.NotEmpty(t, found, typed)
+		assert.Contains(t, found[0].ID, want, typed)
+		assert.Equal(t, found[0].ID, p.chosen)
+	}
+	p.finder.Reset()
+	p.group.SetSelected("Egg")
+	require.Len(t, p.finder.Found(), 12)
+}
+
+func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
+	p, _, _ := library(t, "")
+	row := func(id, name string) kit.Figure {
+		in, ok := p.all.Find(id)
+		require.True(t, ok)
+		rows := figureRows(in)
+		i := slices.IndexFunc(rows, func(f kit.Figure) bool { return strings.TrimSpace(f.Name) == name })
+		require.GreaterOrEqual(t, i, 0, name)
+		return rows[i]
+	}
+	figure := func(name, unit string, cells ...string) kit.Figure {
+		return kit.Figure{Name: name, Unit: unit, Cells: cells}
+	}
+	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no bound"), row("glucose_syrup_de42", "Calcium, mg"))
+	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))
+	p.choose("glucose_syrup_de42")
+	assert.Contains(t, pagetest.Texts(p.detail), "Its higher saccharides weigh 774 g/mol")
+	p.choose("milk_whole")
+	assert.Contains(t, pagetest.Texts(p.detail), "protein 4.27, fat 8.79, carbohydrate 3.87 kcal/g; protein is nitrogen × 6.38")
+	assert.Contains(t, pagetest.Texts(p.detail), "see it as milk, cream or their solids")
+	assert.Equal(t, figure("Water", "  record", "88.13", " "), row("milk_whole", "Water"))
+	assert.Equal(t, figure("    Trans fat", "  estimate", "0.133", " "), row("milk_whole", "Trans fat"))
+	for _, in := range p.all.All() {
+		for i, f := range figureRows(in) {
+			assert.Equal(t, !in.Cell(columnRows[i].column).Known, f.Cells[0] == "unknown", "%s %s", in.ID, f.Name)
+		}
+	}
+}
+
+func TestEveryGroupColumnAndDatasetHasWords(t *testing.T) {
+	p, _, _ := library(t, "")
+	seen := map[ingredient.Column]bool{}
+	for _, r := range columnRows {
+		assert.False(t, seen[r.column], r.column)
+		seen[r.column] = true
+	}
+	assert.Len(t, seen, int(ingredient.NumColumns))
+	text := sources(t)
+	for _, in := range p.setup.Shelf.Base().All() {
+		assert.Contains(t, groupNames, in.Group, in.ID)
+		title, terms := dataset(text, in.Source)
+		assert.NotEmpty(t, title, "%s: SOURCES.md has no row for %s", in.ID, in.Source)
+		if in.Source != "definition" && in.Source != "calculated" {
+			assert.NotEmpty(t, terms, "%s: SOURCES.md has no terms of %s", in.ID, in.Source)
+		}
+	}
+	rows := map[string]int{}
+	for _, in := range p.setup.Shelf.Base().All() {
+		rows[in.Source]++
+	}
+	for name, n := range rows {
+		assert.Contains(t, text, fmt.Sprintf("| %s | %d |", name, n))
+	}
+	assert.Contains(t, text, fmt.Sprintf("composition of %d ingredients", len(p.setup.Shelf.Base().All())))
+	title, _ := dataset(text, ingredient.OwnSource)
+	assert.NotEmpty(t, title)
+}
+
+func TestAnIngredientGoesIntoEachPhaseAsOneStep(t *testing.T) {
+	p, h, _ := library(t, "")
+	p.choose("honey")
+	for name, part := range map[string]design.Part{"Custard": design.DensePart, "Foam": design.FoamPart, "Syrup": design.SyrupPart} {
+		test.Tap(pagetest.Button(t, p.detail, name))
+		assert.Equal(t, []design.Line{{Ingredient: "honey", Grams: 50}}, h.Now.Lines(part))
+	}
+	assert.Equal(t, []string{"add Honey", "add Honey", "add Honey"}, h.Steps)
+	p.choose("vanilla_extract")
+	assert.Contains(t, pagetest.Texts(p.detail), "Add 5 g to")
+}
+
+func TestAPackBecomesAnIngredientThatTheProgramKnowsAtOnce(t *testing.T) {
+	p, h, path := library(t, "")
+	test.Type(p.finder.Focusable(), "yolk")
+	test.Tap(pagetest.Button(t, p.object, "New from a pack…"))
+	e := p.editing(t, newFromPack(p))
+	e.name.SetText("Crème of figs (mill)")
+	assert.Equal(t, "creme_of_figs_mill", e.id.Text, "the id follows the name")
+	for key, v := range map[string]string{"energy_kj": "1050", "fat": "0,5", "saturates": "0.1", "carbohydrate": "55", "sugars": "50", "protein": "2", "salt": "0"} {
+		e.typed(t, key, v)
+	}
+	assert.Contains(t, e.summary.Text, "1 of them estimated")
+	in, err := e.build("own", "own")
+	require.NoError(t, err)
+	assert.Equal(t, []string{"estimate", "derived", "pack"}, []string{basis(in, ingredient.Water), basis(in, ingredient.Energy), basis(in, ingredient.Fat)})
+	assert.False(t, in.Cell(ingredient.CalciumMG).Known)
+	e.ticks[slices.IndexFunc(e.ticks, func(c *widget.Check) bool { return c.Text == "Hazelnut" })].SetChecked(true)
+	test.Tap(pagetest.Button(t, p.object, "Save"))
+
+	require.Same(t, p.browse, p.object.Objects[0])
+	found, _ := p.finder.Selected()
+	assert.Equal(t, "creme_of_figs_mill", found.ID, "the old search does not hide it")
+	assert.Equal(t, "creme_of_figs_mill", p.chosen)
+	kept, ok := h.With.Library().Find("creme_of_figs_mill")
+	require.True(t, ok, "no restart needed")
+	assert.Equal(t, []string{"tree_nut:hazelnut"}, kept.AllergensUS)
+	assert.Equal(t, []string{"nuts:hazelnut"}, kept.AllergensEU)
+	assert.Contains(t, h.Said, path)
+	test.Tap(pagetest.Button(t, p.detail, "Custard"))
+	require.Len(t, h.Now.Own, 1, "the design carries it")
+}
+
+func TestWhatCannotBeKeptIsSaidAtItsFieldAndLosesNothing(t *testing.T) {
+	p, _, path := library(t, figPack)
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	e := p.editing(t, newFromPack(p))
+	e.name.SetText("Fig paste")
+	assert.Equal(t, "fig_paste_2", e.id.Text)
+	for _, c := range []struct{ key, text, want string }{
+		{"fat", "much", `Fat: "much" is not a number.`},
+		{"fat", "-1", "Fat: is below 0."},
+		{"fat", "160", "Fat: 160 g in 100 g is more than there can be."},
+		{"density", "0", "Density: is 0; leave it out where there is none."},
+		{"per", "", "Figures are per: the figures are per 0 g, which is outside 1–1000."},
+	} {
+		old := map[string]string{"fat": "3", "density": "", "per": "100"}[c.key]
+		e.typed(t, c.key, c.text)
+		e.save()
+		assert.Equal(t, c.want, e.problem.Text)
+		assert.True(t, e.problem.Visible())
+		assert.Same(t, e.object, p.object.Objects[0], "the form stays open")
+		e.typed(t, c.key, old)
+		assert.False(t, e.problem.Visible())
+	}
+	e.id.SetText("fig_paste")
+	e.save()
+	assert.Equal(t, "Id: is already another ingredient's.", e.problem.Text)
+	e.id.SetText("Fig paste")
+	e.save()
+	assert.Contains(t, e.problem.Text, "may hold only")
+	e.id.SetText("x")
+	e.name.SetText(" ")
+	e.save()
+	assert.Equal(t, "Name: is missing.", e.problem.Text)
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, before, after)
+}
+
+func TestACopyOfALibraryRowIsOnesOwn(t *testing.T) {
+	p, h, _ := library(t, "")
+	in, ok := p.all.Find("milk_whole")
+	require.True(t, ok)
+	e := p.editing(t, duplicateOf(p, in))
+	assert.Equal(t, "milk_whole_mine", e.id.Text)
+	e.name.SetText("Milk of the quay")
+	e.typed(t, "trans_fat", "0.2")
+	e.typed(t, "calcium_mg", "")
+	e.save()
+	kept, ok := h.With.Library().Find("milk_of_the_quay")
+	require.True(t, ok, e.problem.Text)
+	assert.Equal(t, "own", kept.Source)
+	assert.Equal(t, "after USDA SR28 NDB 01077", kept.SourceID)
+	assert.Equal(t, ingredient.Known(0.2), kept.Cell(ingredient.TransFat))
+	assert.Equal(t, []string{"entered", "record"}, []string{basis(kept, ingredient.TransFat), basis(kept, ingredient.Fat)})
+	assert.False(t, kept.Cell(ingredient.CalciumMG).Known)
+	assert.Equal(t, in.Cell(ingredient.Lactose), kept.Cell(ingredient.Lactose))
+	assert.Equal(t, ingredient.Dairy, kept.Standing)
+	assert.Equal(t, in.AllergensUS, kept.AllergensUS)
+}
+
+func TestEditingOnesOwnShowsWhatWasTypedAndReachesTheDesign(t *testing.T) {
+	p, h, path := library(t, figPack)
+	p.choose("fig_paste")
+	test.Tap(pagetest.Button(t, p.detail, "Custard"))
+	require.Len(t, h.Now.Own, 1)
+	kept, _ := p.all.Find("fig_paste")
+	e := p.editing(t, editorOf(p, kept))
+	assert.Equal(t, "0.5", e.pack[slices.IndexFunc(e.pack, func(f *figureField) bool { return f.key == "fat" })].entry.Text)
+	unchanged, err := e.build("fig_paste", "Fig paste")
+	require.NoError(t, err)
+	assert.True(t, unchanged.Equal(kept), "opening a form changes nothing")
+	e.typed(t, "sugars", "48")
+	e.save()
+	assert.Equal(t, ingredient.Known(48), h.Now.Own[0].Cell(ingredient.TotalSugars))
+	assert.Equal(t, "new figures of Fig paste", h.Steps[len(h.Steps)-1])
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(text), "sugars: 48")
+
+	p.remove(kept)
+	test.Tap(pagetest.Button(t, h.Win.Canvas().Overlays().Top(), "Yes"))
+	_, ok := h.With.Library().Find("fig_paste")
+	assert.False(t, ok)
+	require.Len(t, h.Now.Own, 1, "the design keeps its copy")
+	assert.Contains(t, pagetest.Texts(p.detail), "not among your own")
+	test.Tap(pagetest.Button(t, p.detail, "Keep it"))
+	_, ok = h.With.Library().Find("fig_paste")
+	assert.True(t, ok)
+}
+
+func TestADesignWithOtherFiguresIsSaidAndCanBeMended(t *testing.T) {
+	p, h, _ := library(t, figPack)
+	kept, _ := p.all.Find("fig_paste")
+	h.Now.Own = []*ingredient.Ingredient{kept.With(ingredient.Fat, ingredient.Known(1))}
+	h.Now = h.Now.WithLineAdded(design.DensePart, design.Line{Ingredient: "fig_paste", Grams: 50})
+	p.Show()
+	p.choose("fig_paste")
+	assert.Contains(t, pagetest.Texts(p.detail), "The design carries other figures than you keep now")
+	test.Tap(pagetest.Button(t, p.detail, "Use mine in the design"))
+	p.Show()
+	assert.NotContains(t, pagetest.Texts(p.detail), "other figures")
+	assert.Same(t, kept, h.Now.Own[0])
+}
+
+func TestAFileBrokenByHandIsToldOfAndLeftAlone(t *testing.T) {
+	broken := strings.Replace(figPack, "pack:", "pakc:", 1)
+	p, h, path := library(t, broken)
+	for _, part := range []string{path, "line 5", `"fig_paste"`, "pakc"} {
+		assert.Contains(t, p.fault.text.Text, part)
+	}
+	assert.True(t, p.fault.box.Visible())
+	e := p.editing(t, newFromPack(p))
+	e.name.SetText("Date paste")
+	e.save()
+	assert.Contains(t, e.problem.Text, path)
+	assert.Contains(t, e.problem.Text, "line 5")
+	assert.Contains(t, e.problem.Text, "pakc")
+	now, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, broken, string(now))
+	p.back("")
+
+	require.NoError(t, os.WriteFile(path, []byte(figPack), 0o644))
+	test.Tap(pagetest.Button(t, p.fault.box, "Read it again"))
+	assert.False(t, p.fault.box.Visible())
+	_, ok := h.With.Library().Find("fig_paste")
+	assert.True(t, ok)
+}
+
+// TestLibraryFitsItsWindow lays the page out in large text within what a window
+// of 1280 × 860 leaves it. With RIPPLEWRIGHT_LOOK set to a folder it leaves
+// pictures there, also in other dresses.
+func TestLibraryFitsItsWindow(t *testing.T) {
+	dresses := map[string]theme.Options{"light150": {Variant: theme.Light, TextScale: 1.5}}
+	if os.Getenv("RIPPLEWRIGHT_LOOK") != "" {
+		dresses["light"], dresses["dark"] = theme.Options{Variant: theme.Light}, theme.Options{Variant: theme.Dark}
+	}
+	for dress, options := range dresses {
+		app := test.NewTempApp(t)
+		app.Settings().SetTheme(theme.New(options))
+		p, h, path := library(t, figPack)
+		shows := map[string]func(){
+			"row":  func() { p.choose("cashew") },
+			"own":  func() { p.choose("fig_paste") },
+			"pack": func() { p.edit(newFromPack(p)) },
+			"edit": func() { in, _ := p.all.Find("fig_paste"); p.edit(editorOf(p, in)) },
+			"copy": func() { in, _ := p.all.Find("milk_whole"); p.edit(duplicateOf(p, in)) },
+			"differs": func() {
+				h.Now.Own = []*ingredient.Ingredient{mine(p.setup.Shelf.Own(), "fig_paste").With(ingredient.Fat, ingredient.Known(1))}
+				p.Show()
+				p.choose("fig_paste")
+			},
+			"open": func() {
+				p.edit(newFromPack(p))
+				for _, a := range pagetest.All[*widget.Accordion](p.Object()) {
+					a.OpenAll()
+				}
+			},
+			"broken": func() {
+				require.NoError(t, os.WriteFile(path, []byte(strings.Replace(figPack, "pack:", "pakc:", 1)), 0o644))
+				p.setup.Shelf.Read()
+				p.Show()
+			},
+		}
+		for name, show := range shows {
+			require.NoError(t, os.WriteFile(path, []byte(figPack), 0o644))
+			p.setup.Shelf.Read()
+			h.Now.Own = nil
+			p.back("")
+			show()
+			least := p.Object().MinSize()
+			assert.LessOrEqual(t, least.Width, float32(1270), "%s %s", name, dress)
+			assert.LessOrEqual(t, least.Height, float32(640), "%s %s", name, dress)
+			if dir := os.Getenv("RIPPLEWRIGHT_LOOK"); dir != "" {
+				f, err := os.Create(filepath.Join(dir, "library_"+name+"_"+dress+".png"))
+				require.NoError(t, err)
+				h.Win.Resize(fyne.NewSize(1280, 700))
+				if os.Getenv("PAGE_TALL") != "" {
+					h.Win.Resize(fyne.NewSize(1280, 1700))
+				}
+				require.NoError(t, png.Encode(f, h.Win.Canvas().Capture()))
+				require.NoError(t, f.Close())
+			}
+		}
+	}
+}
+
+func TestTheLibraryIsReachedByKeyboard(t *testing.T) {
+	p, h, _ := library(t, figPack)
+	p.choose("fig_paste")
+	reach := func(n int) map[fyne.Focusable]bool {
+		reached := map[fyne.Focusable]bool{}
+		for i := 0; i < n; i++ {
+			test.FocusNext(h.Win.Canvas())
+			reached[h.Win.Canvas().Focused()] = true
+		}
+		return reached
+	}
+	reached := reach(30)
+	assert.True(t, reached[p.finder.Focusable()])
+	assert.True(t, reached[p.group])
+	for _, name := range []string{"New from a pack…", "Sources and terms", "Custard", "Foam", "Syrup", "Duplicate and edit…", "Edit…", "Delete…"} {
+		assert.True(t, reached[pagetest.Button(t, p.Object(), name)], name)
+	}
+	e := p.editing(t, newFromPack(p))
+	reached = reach(40)
+	for _, f := range []fyne.Focusable{e.name, e.id, e.group, e.per.entry, e.pack[0].entry, pagetest.Button(t, p.Object(), "Save"), pagetest.Button(t, p.Object(), "Cancel")} {
+		assert.True(t, reached[f])
+	}
+}
+
+// BenchmarkChoose is a step of the arrow keys through the list.
+func BenchmarkChoose(b *testing.B) {
+	h := &shelfHost{pagetest.NewHost(b, design.New())}
+	shelf := userdata.NewShelf(h.With.Library(), "")
+	p := New(h, Setup{Shelf: shelf, Use: func(*ingredient.Library) {}})
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	p.Show()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		p.choose([...]string{"cashew", "milk_whole"}[i%2])
+	}
+}

@@ -1,0 +1,70 @@
+package page
+
+import (
+	"errors"
+	"strings"
+
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/design"
+)
+
+// Regions are the choices of whose rules a panel follows.
+var Regions = [...]struct {
+	Name   string
+	Region label.Region
+}{{"United States", label.US}, {"EU and United Kingdom", label.EU}}
+
+// RegionOf returns the region that a group chooses.
+func RegionOf(g *widget.RadioGroup) label.Region {
+	for _, r := range Regions {
+		if r.Name == g.Selected {
+			return r.Region
+		}
+	}
+	return label.US
+}
+
+// RegionName names a region.
+func RegionName(region label.Region) string {
+	for _, r := range Regions {
+		if r.Region == region {
+			return r.Name
+		}
+	}
+	return string(region)
+}
+
+// Dots per inch of the first, coarse picture, and of the finest.
+const (
+	CoarseDPI = 50
+	FinestDPI = 220
+)
+
+// FileTitle is the design's name as files of it begin.
+func FileTitle(d design.Design) string {
+	if d.Name == "" {
+		return "Untitled"
+	}
+	return d.Name
+}
+
+// Remedy says what to do about an error of drawing.
+func Remedy(err error) string {
+	var glyph *card.GlyphError
+	if errors.As(err, &glyph) {
+		return "The card's fonts hold Latin, Greek and Cyrillic letters. Change the text, or export the card as text: Markdown needs no font."
+	}
+	return ""
+}
+
+// PlainError is the text of an error without the package it comes from.
+func PlainError(err error) string {
+	s := err.Error()
+	for _, of := range [...]string{"card: ", "label: "} {
+		s = strings.TrimPrefix(s, of)
+	}
+	return s
+}
