@@ -12,6 +12,7 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
@@ -65,12 +66,12 @@ func codes(r model.Result, from model.Severity) []string {
 
 // report shows what a demo comes to; it is read when a demo is balanced.
 func report(t *testing.T, r model.Result) {
-	t.Logf("%s | %s", r.Verdict.Sentence, r.Verdict.Advice)
+	t.Logf("%s | %s", say.Verdict(say.Style{}, r.Verdict), say.Advice(say.Style{}, r.Verdict))
 	t.Logf("dense %.2f kPa (%s), freezes at %.1f °C, scoops %+v; foam %.2f kPa (%s), freezes at %.1f °C, yields %+v; both %+v; sweetness %.1f %%; tubs %.2f",
 		r.Dense.State.YieldKPa, r.Dense.Word.Name, r.Dense.FreezingPoint.Value, r.Dense.Scoop,
 		r.Foam.State.YieldKPa, r.Foam.Word.Name, r.Foam.FreezingPoint.Value, r.Foam.Scoop, r.Blend.Both, r.Blend.SweetnessPercent, r.Blend.TubsFilled)
 	for _, w := range r.Warnings {
-		t.Log(w.Severity, w.Code, w.Where, w.Message)
+		t.Log(w.Severity, w.Code, w.Where, w.Facts)
 	}
 }
 
@@ -91,7 +92,7 @@ func TestTheBadDemoShowsItsWarnings(t *testing.T) {
 	r := demos(t)["out-of-balance.yaml"].result
 	report(t, r)
 	assert.False(t, r.Verdict.Good)
-	assert.NotEmpty(t, r.Verdict.Advice)
+	assert.NotEmpty(t, say.Advice(say.Style{}, r.Verdict))
 	for _, want := range []string{"foam_draws_water", "lactose_sandy", "foam_graining", "tub_overfull"} {
 		assert.Contains(t, codes(r, model.Caution), want)
 	}

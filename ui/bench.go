@@ -10,8 +10,10 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // bench is the first page: custard, tub and foam side by side over the
@@ -73,7 +75,7 @@ func verdictView(r *model.Result, err error) kit.VerdictView {
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
 		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat and boil to the foam, or open a demo from the File menu."}
 	}
-	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: r.Verdict.Sentence, Suggestion: r.Verdict.Advice}
+	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict)}
 	if !r.Verdict.Good {
 		v.Severity, v.Word = kit.Caution, "Adjust"
 	}
@@ -81,7 +83,7 @@ func verdictView(r *model.Result, err error) kit.VerdictView {
 		if w.Severity == model.Serious {
 			v.Severity, v.Word = kit.Wrong, "Look again"
 			if v.Suggestion == "" {
-				v.Suggestion = w.Message
+				v.Suggestion = say.Warning(page.Reads, w)
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -10,8 +9,10 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/planning"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // coldRest is how long a design must rest before its times are computed.
@@ -32,7 +33,7 @@ func newColdLine(w *Window) *coldLine {
 	l.planner.Done = func(job planning.Job, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
-			text = leaveOut(job.Design.Serving.TemperatureC, a)
+			text = say.LeaveOut(page.Reads, &a.Counter) + " (" + a.Profile.Name + ")"
 		}
 		l.label.ShowText(text)
 		w.event("cold line %s", text)
@@ -53,30 +54,4 @@ func (l *coldLine) show(d design.Design, r *model.Result) {
 	own := *r // the session's is overwritten by the next
 	l.asked = planning.Job{Design: d, Result: &own, Kitchen: kitchen, NoPictures: true, Wait: coldRest}
 	l.planner.Ask(l.asked)
-}
-
-// leaveOut is the line: how long until the tub, evened out, is at its serving
-// temperature, and for how long its outer ring scoops.
-func leaveOut(serving float64, a *cold.Answer) string {
-	s := &a.Counter
-	at := number(serving, 1) + " °C"
-	text := ""
-	switch r := s.MeanServing; {
-	case s.StartC > serving:
-		text = fmt.Sprintf("The freezer, %s °C, is warmer than %s", number(s.StartC, 0), at)
-	case r.Value == 0:
-		text = fmt.Sprintf("To serve at %s take it straight from the freezer", at)
-	case !r.Known():
-		text = fmt.Sprintf("It does not come to %s on the counter, %s °C", at, number(s.AirC, 0))
-	default:
-		text = fmt.Sprintf("To serve at %s leave out %s", at, cold.ClockSpan(r.Low, r.High))
-	}
-	switch {
-	case !s.OK || !s.From.Known():
-	case s.From.Value == 0 && s.To.Known():
-		text += "; it scoops until " + cold.Clock(s.To.Value)
-	case s.To.Known():
-		text += "; it scoops from " + cold.ClockSpan(s.From.Value, s.To.Value)
-	}
-	return text + " (" + a.Profile.Name + ")"
 }

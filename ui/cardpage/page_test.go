@@ -85,7 +85,7 @@ func TestCardsAreExportedAsChosen(t *testing.T) {
 	p.region.SetSelected(page.Regions[1].Name)
 	p.export(".md")
 	assert.Contains(t, string(h.Written()), "Nutrition declaration")
-	assert.Contains(t, string(h.Written()), "Leave a tub out", "the times of the kitchen")
+	assert.Contains(t, string(h.Written()), "Leave it out", "the times of the kitchen")
 }
 
 func TestWhatCannotBeDrawnIsSaidAndWordsAreStillWritten(t *testing.T) {

@@ -159,7 +159,7 @@ func changes(kind cold.MeasurementKind, before, after *cold.Answer) []kit.Figure
 			r := of(a)
 			cell := clock(minutes * r.Value)
 			if r.Known() {
-				cell += " (" + cold.ClockSpan(minutes*r.Low, minutes*r.High) + ")"
+				cell += " (" + page.Reads.DurationSpan(minutes*r.Low, minutes*r.High) + ")"
 			}
 			f.Cells = append(f.Cells, cell)
 		}

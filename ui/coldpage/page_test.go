@@ -85,13 +85,13 @@ func tile(v *coldView) kit.TileView {
 func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
 	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
 	a := plan(t, h, cold.Default())
-	assert.Equal(t, cold.Clock(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
-	assert.Equal(t, cold.Clock(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
-	assert.Equal(t, cold.Clock(60*a.Harden.Hours.Value), tile(p.views[hardenView]).Value)
-	assert.Equal(t, cold.ClockSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[counterView]).Value)
-	assert.Equal(t, cold.ClockSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[fridgeView]).Value)
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
+	assert.Equal(t, page.Reads.Duration(60*a.Harden.Hours.Value), tile(p.views[hardenView]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[counterView]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[fridgeView]).Value)
 	assert.Equal(t, "no water moves", tile(p.views[storageView]).Value)
-	assert.Contains(t, tile(p.views[counterView]).Foot, cold.Clock(a.Counter.To.Value))
+	assert.Contains(t, tile(p.views[counterView]).Foot, page.Reads.Duration(a.Counter.To.Value))
 }
 
 func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {

@@ -157,7 +157,7 @@ func (s *stage) at(minute float64) {
 	s.describe()
 }
 
-// describe writes the time shown in figures, or what the plot reads.
+// describe writes the time shown in figures, or what the plot page.Reads.
 func (s *stage) describe() {
 	if s.reading != "" || s.scene.run == nil {
 		s.caption.SetText(s.reading)
@@ -166,7 +166,7 @@ func (s *stage) describe() {
 	minute := s.time.Value()
 	m := s.scene.run.At(minute)
 	s.caption.SetText(fmt.Sprintf("After %s: core %s °C, mean %s °C, outer ring %s °C, wall %s °C.",
-		cold.Clock(minute), page.Number(m.CoreC, 1), page.Number(m.MeanC, 1), page.Number(m.RingC, 1), page.Number(m.Wall, 1)))
+		page.Reads.Duration(minute), page.Number(m.CoreC, 1), page.Number(m.MeanC, 1), page.Number(m.RingC, 1), page.Number(m.Wall, 1)))
 }
 
 // axisOf returns the minutes in one unit of a run's time axis, and its title.

@@ -13,6 +13,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -92,7 +93,7 @@ func (v *coldView) showNotes(notes []model.Warning) {
 	for _, n := range notes {
 		if slices.Contains(v.where, n.Where) && n.Code != "water_drawn_in_storage" { // the view says that itself
 
-			l := page.Prose(page.SeverityWord(n.Severity) + ": " + minus(n.Message))
+			l := page.Prose(say.Severity(n.Severity) + ": " + say.Warning(page.Reads, n))
 			l.TextStyle.Bold = n.Severity > model.Note
 			rows = append(rows, l)
 			all += l.Text
@@ -131,7 +132,7 @@ func clock(minute float64) string {
 	case minute == 0:
 		return "at once"
 	}
-	return cold.Clock(minute)
+	return page.Reads.Duration(minute)
 }
 
 func clockHours(minute float64) string {
@@ -191,7 +192,7 @@ func (p *Page) newCustardView() *coldView {
 		reach.ShowFigures(rows)
 		var list []kit.Figure
 		for _, s := range firstStirs(c) {
-			list = append(list, kit.Figure{Name: cold.Clock(s.Minute), Cells: []string{page.Number(s.MeanC, 1), page.Number(s.EdgeC, 1), page.Number(s.WaterFrozenPercent, 0)}})
+			list = append(list, kit.Figure{Name: page.Reads.Duration(s.Minute), Cells: []string{page.Number(s.MeanC, 1), page.Number(s.EdgeC, 1), page.Number(s.WaterFrozenPercent, 0)}})
 		}
 		stirs.ShowFigures(list)
 		noStirs.SetText("Mean and frozen once stirred, the edge just before: the coldest spot, scraped in.")
@@ -220,7 +221,7 @@ func (p *Page) newFoamView() *coldView {
 		if c.Present && c.Ready.Known() {
 			t.Foot = "to swirl; leave it alone"
 			if s.StartFirst == "custard" {
-				t.Foot = fmt.Sprintf("to swirl; in %s after the custard", cold.Clock(s.HeadStartMinutes))
+				t.Foot = fmt.Sprintf("to swirl; in %s after the custard", page.Reads.Duration(s.HeadStartMinutes))
 			}
 		}
 		return t
@@ -273,19 +274,19 @@ func sayFrozen(c *cold.Cooling) kit.TileView {
 	case !c.Ready.Known():
 		return kit.TileView{Value: "never", Foot: "not stiff enough to swirl"}
 	}
-	return kit.TileView{Value: cold.Clock(c.Ready.Value)}
+	return kit.TileView{Value: page.Reads.Duration(c.Ready.Value)}
 }
 
 func howWord(c *cold.Cooling) string {
 	if !c.Present {
 		return "There is none in the tub."
 	}
-	word := fmt.Sprintf("%.0f mL, %.0f mm deep. Ready when %s.", c.VolumeML, c.Vessel.HeightMM, minus(c.How))
+	word := fmt.Sprintf("%.0f mL, %.0f mm deep. Ready when %s.", c.VolumeML, c.Vessel.HeightMM, say.Ready(page.Reads, c))
 	if !c.Ready.Known() {
-		word = fmt.Sprintf("%.0f mL, %.0f mm deep. Never ready: %s.", c.VolumeML, c.Vessel.HeightMM, minus(c.How))
+		word = fmt.Sprintf("%.0f mL, %.0f mm deep. Never ready: %s.", c.VolumeML, c.Vessel.HeightMM, say.Ready(page.Reads, c))
 	}
-	if c.Vessel.Note != "" {
-		word += " " + c.Vessel.Note
+	if c.Vessel.Box {
+		word += " " + say.Warning(page.Reads, model.Warning{Code: "box_as_round", Facts: cold.BoxAsRound{Dish: true}})
 	}
 	return word
 }
@@ -297,14 +298,14 @@ func togetherWord(s *cold.StillFreeze) string {
 	case s.StartFirst == "":
 		return "The two do not come to swirling together: one never gets there."
 	case s.HeadStartMinutes < 1:
-		return fmt.Sprintf("Put both in at once: both can be swirled after %s.", cold.Clock(s.ReadyMinutes))
+		return fmt.Sprintf("Put both in at once: both can be swirled after %s.", page.Reads.Duration(s.ReadyMinutes))
 	}
 	second := "foam"
 	if s.StartFirst == "foam" {
 		second = "custard"
 	}
 	return fmt.Sprintf("Put the %s in first and the %s %s later: both can be swirled %s after the first went in.",
-		s.StartFirst, second, cold.Clock(s.HeadStartMinutes), cold.Clock(s.ReadyMinutes))
+		s.StartFirst, second, page.Reads.Duration(s.HeadStartMinutes), page.Reads.Duration(s.ReadyMinutes))
 }
 
 // newHardenView is the filled tub in the freezer.
@@ -323,9 +324,9 @@ func (p *Page) newHardenView() *coldView {
 		}
 		foot := fmt.Sprintf("until its core is at %s °C, all that this freezer gives", page.Number(h.CoreToC, 0))
 		if h.MoveC > h.CoreToC {
-			foot = fmt.Sprintf("to store; %s until it can be moved", cold.Clock(60*h.MoveHours.Value))
+			foot = fmt.Sprintf("to store; %s until it can be moved", page.Reads.Duration(60*h.MoveHours.Value))
 		}
-		return kit.TileView{Value: cold.Clock(60 * h.Hours.Value), Foot: foot}
+		return kit.TileView{Value: page.Reads.Duration(60 * h.Hours.Value), Foot: foot}
 	}
 	v.show = func(a *cold.Answer) {
 		h := &a.Harden
@@ -370,7 +371,7 @@ func (p *Page) newServingView(fridge bool) *coldView {
 	v.show = func(a *cold.Answer) {
 		s := of(a)
 		serving := p.of.Design.Serving.TemperatureC
-		word.SetText(minus(s.Sentence))
+		word.SetText(say.Softening(page.Reads, s))
 		reach.ShowFigures(servingRows(s, serving))
 		bands.ShowFigures([]kit.Figure{bandRow("Custard", &s.Dense), bandRow("Ribbon", &s.Foam),
 			bandRow("Both", &cold.Band{Present: true, OK: s.OK, FromC: s.FromC, ToC: s.ToC, From: s.From, To: s.To})})
@@ -410,7 +411,7 @@ func servingRows(s *cold.Serving, serving float64) []kit.Figure {
 func sayServing(s *cold.Serving) kit.TileView {
 	soft := ""
 	if s.To.Known() {
-		soft = "the ring is too soft by " + cold.Clock(s.To.Value)
+		soft = "the ring is too soft by " + page.Reads.Duration(s.To.Value)
 	}
 	switch {
 	case !s.OK && s.FromC < s.ToC && s.StartC >= s.ToC:
@@ -422,9 +423,9 @@ func sayServing(s *cold.Serving) kit.TileView {
 	case s.From.Value == 0:
 		return kit.TileView{Value: "at once", Foot: soft}
 	case s.Whole.Known() && !(s.Whole.Value >= s.To.Value):
-		return kit.TileView{Value: cold.ClockSpan(s.From.Value, s.Whole.Value), Foot: soft}
+		return kit.TileView{Value: page.Reads.DurationSpan(s.From.Value, s.Whole.Value), Foot: soft}
 	}
-	return kit.TileView{Value: cold.Clock(s.From.Value), Foot: soft}
+	return kit.TileView{Value: page.Reads.Duration(s.From.Value), Foot: soft}
 }
 
 func bandRow(name string, b *cold.Band) kit.Figure {
@@ -455,9 +456,9 @@ func (p *Page) newStorageView() *coldView {
 	}
 	v.show = func(a *cold.Answer) {
 		s := &a.Storage
-		word.SetText(minus(strings.TrimSpace(strings.TrimSuffix(s.Sentence, s.Change))))
-		change.SetText(minus(s.Change))
-		change.Hidden = s.Change == ""
+		word.SetText(say.Storage(page.Reads, s))
+		change.SetText(say.StorageChange(page.Reads, s))
+		change.Hidden = change.Text == ""
 		phases.ShowFigures(storedRows(s))
 		rows := []kit.Figure{ageingRow("In this freezer", s.AtC)}
 		if s.SwingK > 0 {
@@ -467,7 +468,7 @@ func (p *Page) newStorageView() *coldView {
 			rows = append(rows, ageingRow("At", t))
 		}
 		ageing.ShowFigures(rows)
-		note.SetText(s.AgeingNote)
+		note.SetText(say.Ageing(page.Reads, s))
 	}
 	v.scene = func(a *cold.Answer) scene { return storageScene(v.title, &a.Storage, p.of.Result) }
 	return v

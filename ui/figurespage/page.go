@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -90,7 +91,7 @@ func costText(c *model.Cost) string {
 func (p *Page) showWarnings(ws []model.Warning) {
 	all := ""
 	for _, w := range ws {
-		all += w.Code + w.Where + w.Message + "\n"
+		all += w.Where + say.Warning(page.Reads, w) + "\n"
 	}
 	if all == p.shown && len(p.warnings.Objects) > 0 {
 		return
@@ -100,7 +101,7 @@ func (p *Page) showWarnings(ws []model.Warning) {
 	for s := model.Serious; ; s-- {
 		for _, w := range ws {
 			if w.Severity == s {
-				l := page.Prose(fmt.Sprintf("%s: %s", page.SeverityWord(s), w.Message))
+				l := page.Prose(fmt.Sprintf("%s: %s", say.Severity(s), say.Warning(page.Reads, w)))
 				l.TextStyle.Bold = s > model.Note
 				rows = append(rows, l)
 			}

@@ -13,7 +13,11 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 )
+
+// Reads is how the maker page.Reads quantities.
+var Reads say.Style
 
 // Number writes v with so many decimals; "" where unknown, which the tables show
 // as a dash of their own.

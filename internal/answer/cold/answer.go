@@ -35,7 +35,6 @@ type Harden struct {
 	MoveHours    Range
 	CoreToC      float64 // of the core, to be stored
 	Hours        Range
-	Sentence     string
 	Run          Run
 }
 
@@ -48,7 +47,6 @@ type StillFreeze struct {
 	StartFirst       string
 	HeadStartMinutes float64
 	ReadyMinutes     float64 // from the first going in until both are ready
-	Sentence         string
 }
 
 // Cooling is one phase in its dish.
@@ -65,9 +63,21 @@ type Cooling struct {
 	ReadyC   float64
 	Ready    Range   // minutes until it can be swirled
 	ReadyIce float64 // of its water then, 0 to 1
-	How      string  // what ready rests on
+	Means    Ready   // what ready rests on
+	AirC     float64 // of the freezer
 	Run      Run
 }
+
+// Ready is what makes a phase ready to be swirled.
+type Ready uint8
+
+// What ready means.
+const (
+	HalfFrozen    Ready = iota // half of its water is ice
+	NeverHalf                  // the freezer never gets it there
+	AsCustard                  // it is as cold as the custard when that is swirled
+	AsCustardBare              // likewise, and has no ice there: its film alone holds its shape
+)
 
 // Stir is one beating.
 type Stir struct {
@@ -84,10 +94,11 @@ type Serving struct {
 
 	// The window: the outer ring is in both phases' bands.
 	OK           bool
-	FromC, ToC   float64 // of the ring
-	From, To     Range   // minutes
-	RingC, CoreC float64 // at From
-	EndCoreC     float64 // the core at To
+	Why          NoWindow // not OK
+	FromC, ToC   float64  // of the ring
+	From, To     Range    // minutes
+	RingC, CoreC float64  // at From
+	EndCoreC     float64  // the core at To
 	Dense, Foam  Band
 
 	Whole       Range // minutes until all of the tub, evened out, is past FromC
@@ -97,9 +108,19 @@ type Serving struct {
 	MeltC       float64
 	MeltsAtWall Range
 
-	Sentence string // "Leave out 9 to 14 min: …"
-	Run      Run
+	Run Run
 }
+
+// NoWindow is why a tub never scoops well.
+type NoWindow uint8
+
+// The reasons.
+const (
+	HasWindow     NoWindow = iota
+	NeverTogether          // no temperature is in both phases' bands
+	NeverScoops            // a phase has no band
+	TooSoft                // the tub is past its band as it leaves the freezer
+)
 
 // Band is when the outer ring is in one phase's band.
 type Band struct {
@@ -118,12 +139,17 @@ type Storage struct {
 	Drawer     string  // "foam" or "custard", the one that draws
 	DrawnG     float64 // per 100 g of the drawer at most, once even; NaN if unknown
 	KeepBelowC float64 // where both hold ice with 2 K to spare; NaN if nowhere
-	Change     string  // what to change, "" if nothing
-	Sentence   string
+	Change     Change  // of the drawer, that nothing be drawn
 
 	AgeingIndex     float64 // growth of crystals relative to −18 °C; NaN outside −18 to −5
 	AgeingIndexWarm float64 // at the warm end of the swing
-	AgeingNote      string
+}
+
+// Change is what keeps a phase from drawing water.
+type Change struct {
+	FreezesAtC float64 // as it is; NaN where it never does
+	WaterG     float64 // more water, per 100 g of it,
+	ThenC      float64 // and where it freezes with that
 }
 
 // Stored is one phase in storage.

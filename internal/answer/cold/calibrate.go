@@ -28,11 +28,12 @@ const (
 	ScoopedWell                        // on the counter, straight from the freezer: the outer ring was amid both phases' bands
 )
 
+// String is the measurement as a kitchen's file keeps it, in the file's units.
 func (m Measurement) String() string {
 	if m.Kind == ScoopedWell {
-		return fmt.Sprintf("scooped well after %s", Clock(m.Minutes))
+		return fmt.Sprintf("scooped well after %.0f min", m.Minutes)
 	}
-	return fmt.Sprintf("core at %s after %s from %s", model.Celsius(m.CoreC), Clock(m.Minutes), model.Celsius(m.StartC))
+	return fmt.Sprintf("core at %g °C after %.0f min from %g °C", m.CoreC, m.Minutes, m.StartC)
 }
 
 // CalibrationError says that no coefficient in reason makes the measured time.
@@ -44,12 +45,11 @@ type CalibrationError struct {
 }
 
 func (e *CalibrationError) Error() string {
-	return fmt.Sprintf("calibration by %q: the tub takes between %s and %s with any coefficient in reason; check the time, the tub and the temperatures",
-		e.Measured, Clock(e.Shortest), Clock(e.Longest))
+	return "calibration: no coefficient in reason makes the measured time"
 }
 
 // Calibrate returns p with the factor of its freezer or counter at which the
-// tub of d takes the measured time, and a word on what it rests on. The time
+// tub of d takes the measured time, and the measurement as it is kept there. The time
 // falls as the factor rises, so the factor is the only one. The error is a
 // *CalibrationError where the factor would leave 0.2 to 5.
 func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile, m Measurement) (Profile, error) {

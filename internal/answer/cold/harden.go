@@ -50,7 +50,6 @@ func (pl *planner) harden() error {
 		return err
 	}
 	h.MoveHours, h.Hours = times[0].over(3600), times[1].over(3600)
-	h.Sentence = h.sentence()
 	h.Run = picture(out, mesh, pl.a.Tub, heat.Hottest)
 	return nil
 }

@@ -38,9 +38,7 @@ func Plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 			return Answer{}, fmt.Errorf("the cold: %w", err)
 		}
 	}
-	a.StillFreeze.Sentence = a.StillFreeze.sentence()
 	pl.store()
-	a.Storage.Sentence = a.Storage.sentence()
 	pl.remark()
 	pl.done = pl.total
 	pl.report(0)
@@ -56,10 +54,6 @@ type planner struct {
 	tub substance
 	a   *Answer
 	o   Options
-}
-
-func (pl *planner) note(severity model.Severity, code, where, format string, args ...any) {
-	pl.a.Notes = append(pl.a.Notes, model.Warning{Code: code, Message: fmt.Sprintf(format, args...), Where: where, Severity: severity})
 }
 
 // The meshes: in a pint, 15 × 30 cells keep the slowest cell within 0.1 % in

@@ -2,9 +2,7 @@ package cold
 
 import (
 	"context"
-	"encoding/json"
 	"math"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -168,13 +166,8 @@ func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
 			d := market()
 			d.Tubs = tub
 			a := planned(t, d, p)
-			text, err := json.Marshal(a)
-			require.NoError(t, err, "%s %+v", p.Name, tub)
-			assert.NotContains(t, string(text), "NaN")
-			for _, s := range []string{a.Harden.Sentence, a.StillFreeze.Sentence, a.Counter.Sentence, a.Fridge.Sentence, a.Storage.Sentence} {
-				assert.NotEmpty(t, s)
-				assert.False(t, strings.Contains(s, "NaN") || strings.Contains(s, "%!"), "%s %+v: %s", p.Name, tub, s)
-			}
+			assert.True(t, a.Tub.RadiusMM > 0 && a.Tub.HeightMM > 0, "%s %+v", p.Name, tub)
+			assert.Equal(t, a.Counter.OK, a.Counter.Why == HasWindow, "%s %+v", p.Name, tub)
 		}
 	}
 }
@@ -223,11 +216,12 @@ func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
 	p := Default()
 	p.Freezer.AirC, p.SwingK = -7, 1
 	s := planned(t, d, p).Storage
-	t.Log(s.Sentence)
 	require.True(t, s.WaterDrawn)
 	assert.Equal(t, "foam", s.Drawer)
 	assert.Greater(t, s.DrawnG, 0.0)
-	assert.Contains(t, s.Change, "less sugar")
+	assert.Less(t, s.Change.FreezesAtC, p.Freezer.AirC, "it would hold ice")
+	assert.Greater(t, s.Change.WaterG, 0.0)
+	assert.Greater(t, s.Change.ThenC, p.Freezer.AirC)
 	p.Freezer.AirC = s.KeepBelowC
 	assert.False(t, planned(t, d, p).Storage.WaterDrawn)
 }
@@ -281,33 +275,6 @@ func TestPicturesLieBetweenAirAndStart(t *testing.T) {
 		m := run.At(run.Track[len(run.Track)-1].Minute / 2)
 		assert.False(t, math.IsNaN(m.CoreC))
 	}
-}
-
-func TestTheJSONHasItsKeys(t *testing.T) {
-	text, err := json.Marshal(planned(t, market(), Default()))
-	require.NoError(t, err)
-	var got struct {
-		Harden struct {
-			CoreToC *float64 `json:"core_to_c"`
-			Hours   *float64
-		}
-		Still struct {
-			Stirs []map[string]*float64
-		} `json:"still_freeze"`
-		Window  map[string]any `json:"serving_window"`
-		Storage map[string]any
-	}
-	require.NoError(t, json.Unmarshal(text, &got))
-	require.NotNil(t, got.Harden.CoreToC)
-	require.NotNil(t, got.Harden.Hours)
-	require.NotEmpty(t, got.Still.Stirs)
-	for _, key := range []string{"minute", "mean_c", "edge_c", "water_frozen_percent"} {
-		assert.NotNil(t, got.Still.Stirs[0][key], key)
-	}
-	for _, key := range []string{"from_minutes", "to_minutes", "ring_c", "core_c"} {
-		assert.IsType(t, 0.0, got.Window[key], key)
-	}
-	assert.NotEmpty(t, got.Storage)
 }
 
 func BenchmarkPlan(b *testing.B) {

@@ -13,7 +13,6 @@ import (
 // Common practice, no source: a pint hardens overnight.
 func TestAPintHardensOvernight(t *testing.T) {
 	a := planned(t, market(), Default())
-	t.Logf("the model: %s", a.Harden.Sentence)
 	require.True(t, a.Harden.Hours.Known())
 	assert.Less(t, a.Harden.Hours.High, 14.0)
 	assert.Greater(t, a.Harden.Hours.Low, 2.0)
@@ -23,7 +22,6 @@ func TestAPintHardensOvernight(t *testing.T) {
 // temperature. The model's ring begins within it and the whole tub ends there.
 func TestAPintSoftensInFiveToFifteenMinutes(t *testing.T) {
 	s := planned(t, market(), Default()).Counter
-	t.Logf("the model: %s", s.Sentence)
 	assert.True(t, s.From.Value >= 5 && s.From.Value <= 15, "%v", s.From)
 	assert.InDelta(t, 15, s.Whole.Value, 5)
 }
@@ -46,7 +44,6 @@ func TestBeatingFiveTimesOverTwoHoursNeedsAThinLayerOrAFan(t *testing.T) {
 	deep := Default()
 	deep.Layer.DepthMM = 50
 	a := planned(t, market(), deep)
-	t.Logf("the model, deep: %s", a.StillFreeze.Sentence)
 	assert.Greater(t, a.StillFreeze.Dense.Ready.Value, 180.0)
 	found := false
 	for _, n := range a.Notes {

@@ -1,11 +1,8 @@
 package cold
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
 )
@@ -65,7 +62,12 @@ func (pl *planner) bands(s *Serving) {
 			s.MeltC = melt
 		}
 	}
-	s.OK = s.OK && s.FromC < s.ToC
+	switch {
+	case !s.OK:
+		s.Why = NeverScoops
+	case !(s.FromC < s.ToC):
+		s.OK, s.Why = false, NeverTogether
+	}
 }
 
 func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error {
@@ -101,8 +103,10 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 	s.From, s.To, s.Whole, s.Core = times[4], times[5], times[6], times[7]
 	s.RingServing, s.MeanServing, s.MeltsAtWall = times[8], times[9], times[10]
 	s.Run = picture(out, mesh, pl.a.Tub, heat.Coldest)
-	if !s.OK || s.To.Value == 0 { // too soft as it leaves the freezer
-		s.OK = false
+	if s.OK && s.To.Value == 0 {
+		s.OK, s.Why = false, TooSoft
+	}
+	if !s.OK {
 		s.From, s.To = never(), never()
 	}
 	s.RingC, s.CoreC, s.EndCoreC = math.NaN(), math.NaN(), math.NaN()
@@ -113,44 +117,5 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 	if s.To.Known() {
 		s.EndCoreC = s.Run.At(s.To.Value).CoreC
 	}
-	s.Sentence = pl.sentence(s)
 	return nil
-}
-
-// sentence is the window in words.
-func (pl *planner) sentence(s *Serving) string {
-	where := "Leave out"
-	if s.Place == "refrigerator" {
-		where = "Put in the refrigerator for"
-	}
-	switch {
-	case !s.OK && s.Dense.Present && s.Foam.Present && s.Dense.OK && s.Foam.OK && s.FromC >= s.ToC:
-		return "There is no temperature at which both phases eat well, so no time does it either."
-	case !s.OK:
-		return fmt.Sprintf("At %s it is already too soft, or it never scoops.", model.Celsius(s.StartC))
-	case !s.From.Known():
-		return "It does not soften that far in the time looked at."
-	case s.From.Value == 0 && !s.To.Known():
-		return "It scoops straight from the freezer and stays so."
-	case s.From.Value == 0:
-		return fmt.Sprintf("It scoops straight from the freezer, for %s (%s).", Clock(s.To.Value), ClockSpan(s.To.Low, s.To.High))
-	}
-	var b strings.Builder
-	if s.Whole.Value < s.To.Value || s.Whole.Known() && !s.To.Known() {
-		fmt.Fprintf(&b, "%s %s: first the outer ring scoops, then the whole tub.", where, ClockSpan(s.From.Value, s.Whole.Value))
-	} else {
-		fmt.Fprintf(&b, "%s %s: the outer ring scoops then.", where, Clock(s.From.Value))
-	}
-	if s.To.Known() {
-		fmt.Fprintf(&b, " By %s the ring is too soft.", Clock(s.To.Value))
-	}
-	fmt.Fprintf(&b, " With the coefficient known to ±%.0f %% it begins after %s.", 100*pl.placeOf(s).Spread(), ClockSpan(s.From.Low, s.From.High))
-	return b.String()
-}
-
-func (pl *planner) placeOf(s *Serving) Place {
-	if s.Place == "refrigerator" {
-		return pl.p.Refrigerator
-	}
-	return pl.p.Counter
 }

@@ -1,10 +1,8 @@
 package cold
 
 import (
-	"fmt"
 	"math"
 
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -29,7 +27,7 @@ const (
 func (pl *planner) stillFreeze() error {
 	s := &pl.a.StillFreeze
 	s.HeadStartMinutes, s.ReadyMinutes = math.NaN(), math.NaN()
-	s.Dense, s.Foam = Cooling{StartC: pl.p.Layer.StartC}, Cooling{StartC: pl.p.Layer.StartC}
+	s.Dense, s.Foam = Cooling{StartC: pl.p.Layer.StartC, AirC: pl.p.Freezer.AirC}, Cooling{StartC: pl.p.Layer.StartC, AirC: pl.p.Freezer.AirC}
 	s.Dense.blank()
 	s.Foam.blank()
 	if pl.r.Dense.Portion.MadeG > 0 {
@@ -88,7 +86,6 @@ func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exp
 func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	l := pl.p.Layer
 	c.Stirred = true
-	c.How = "half of its water is ice: thick and difficult to stir"
 	c.WhipC, c.ReadyC, c.ReadyIce = body.TemperatureAtFrozen(whipFrozen), body.TemperatureAtFrozen(readyFrozen), readyFrozen
 	target := c.ReadyC
 	if !(target > pl.p.Freezer.AirC) {
@@ -116,7 +113,7 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
 	if !(c.ReadyC > pl.p.Freezer.AirC) {
 		c.ReadyC, c.ReadyIce = math.NaN(), math.NaN()
-		c.How = fmt.Sprintf("at %s it never has half of its water as ice", model.Celsius(pl.p.Freezer.AirC))
+		c.Means = NeverHalf
 	}
 	return nil
 }
@@ -131,9 +128,8 @@ func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
 		}
 	}
 	c.ReadyIce = body.At(c.ReadyC).WaterFrozen
-	c.How = "as cold as the custard when it is swirled, " + model.Celsius(c.ReadyC)
-	if c.ReadyIce == 0 {
-		c.How += "; it has no ice there and holds its shape by its film alone"
+	if c.Means = AsCustard; c.ReadyIce == 0 {
+		c.Means = AsCustardBare
 	}
 	e := pl.dish(c, body, pl.r.Foam.Portion.MadeG, c.ReadyC)
 	e.what = "foam in its dish"

@@ -1,7 +1,6 @@
 package cold
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/answer/model"
@@ -42,7 +41,7 @@ func (pl *planner) store() {
 	}
 	if s.Dense.HasIce && s.Foam.HasIce {
 		if s.AtC+s.SwingK > s.KeepBelowC+spareK {
-			pl.note(model.Caution, "swing_thaws_phase", "storage", "When the freezer swings %.0f K up, one phase loses its ice and draws water from the other; keep it at %s or colder.", s.SwingK, model.Celsius(s.KeepBelowC))
+			pl.note(model.Caution, "swing_thaws_phase", "storage", SwingThaws{s.SwingK, s.KeepBelowC})
 		}
 		return
 	}
@@ -71,25 +70,14 @@ func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
 	if from.Ice(s.AtC) > 0 {
 		s.DrawnG = missing(&sorption, drawer, s.AtC)
 	}
-	s.Change = fmt.Sprintf("The %s freezes at %s: give it less sugar, or about %.0f g more water per 100 g, and it freezes at %s.",
-		s.Drawer, freezing(drawer), math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), model.Celsius(s.AtC+spareK))
-	if !math.IsNaN(s.KeepBelowC) {
-		s.Change += fmt.Sprintf(" Or keep the tub at %s or colder.", model.Celsius(s.KeepBelowC))
-	}
-	pl.note(model.Caution, "water_drawn_in_storage", "storage", "At %s the %s has no ice, so it draws water from the %s: it weeps and shrinks. %s", model.Celsius(s.AtC), s.Drawer, from.Role, s.Change)
+	s.Change = Change{drawer.FreezingPointC, math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), s.AtC + spareK}
+	pl.note(model.Caution, "water_drawn_in_storage", "storage", WaterDrawn{*s})
 }
 
 // missing returns the water that b lacks to be in balance with ice at t, g per
 // 100 g.
 func missing(s *solution.Sorption, b *phase.Body, t float64) float64 {
 	return 100 * math.Max(0, s.Held(t)-b.Mix.Mass[mix.Water]) / b.Mix.Total()
-}
-
-func freezing(b *phase.Body) string {
-	if math.IsNaN(b.FreezingPointC) {
-		return "no temperature"
-	}
-	return model.Celsius(b.FreezingPointC)
 }
 
 // lower reports whether a's water activity is below b's, neither with ice.
@@ -110,6 +98,9 @@ func lower(a, b *phase.Body, bound solution.Bound, t float64) bool {
 // is (Donhowe & Hartel 1996, Int. Dairy J. 6:1209, abstract).
 var ageing = [...]struct{ t, k float64 }{{-18, 7}, {-15, 27}, {-12, 120}, {-10, 360}, {-5, 18000}}
 
+// AgeingFromC and AgeingToC are the ends of the index, °C.
+const AgeingFromC, AgeingToC = -18, -5
+
 // AgeingIndex returns the growth at t relative to −18 °C, its logarithm by
 // line between the points; NaN outside them.
 func AgeingIndex(t float64) float64 {
@@ -124,13 +115,4 @@ func AgeingIndex(t float64) float64 {
 
 func (s *Storage) age() {
 	s.AgeingIndex, s.AgeingIndexWarm = AgeingIndex(s.AtC), AgeingIndex(s.AtC+s.SwingK)
-	const caveat = "An index of crystal growth from an order of magnitude of diffusion, not a keeping time."
-	switch {
-	case s.AtC < ageing[0].t:
-		s.AgeingNote = "Colder than −18 °C, where the index begins: slower than 1. " + caveat
-	case math.IsNaN(s.AgeingIndex):
-		s.AgeingNote = "Warmer than −5 °C, where the index ends. " + caveat
-	default:
-		s.AgeingNote = caveat
-	}
 }

@@ -12,7 +12,7 @@ import (
 type Vessel struct {
 	RadiusMM float64
 	HeightMM float64 // of the filling
-	Note     string  // what it stands for, if it is not itself
+	Box      bool    // it stands for a box of its volume and depth
 }
 
 // tubVessel returns the cylinder of one tub's filling.
@@ -21,7 +21,7 @@ func tubVessel(t design.Tubs) Vessel {
 	v := Vessel{RadiusMM: d.LengthMM / 2, HeightMM: d.FillMM}
 	if !d.Round {
 		v.RadiusMM = math.Sqrt(d.BaseMM2() / math.Pi)
-		v.Note = "The box is computed as the round tub of its volume and height."
+		v.Box = true
 	}
 	return v
 }
@@ -48,11 +48,7 @@ func layerVessel(l Layer, ml float64) Vessel {
 	default:
 		depth = dishDepth
 	}
-	v := Vessel{RadiusMM: math.Sqrt(mm3 / (math.Pi * depth)), HeightMM: depth}
-	if l.Form == FormBox {
-		v.Note = "The box is computed as the round dish of its area and depth."
-	}
-	return v
+	return Vessel{RadiusMM: math.Sqrt(mm3 / (math.Pi * depth)), HeightMM: depth, Box: l.Form == FormBox}
 }
 
 // mesh divides the vessel into about the given number of cells, as nearly

@@ -25,9 +25,3 @@ func TestATemperatureOutOfRangeIsToldOnce(t *testing.T) {
 	d.Serving.TemperatureC = model.WarmestC + 1
 	assert.Len(t, problems(m.Evaluate(d)), 1)
 }
-
-func TestTemperaturesAreWordedWithATrueMinus(t *testing.T) {
-	for c, want := range map[float64]string{-18: "−18 °C", -12.46: "−12.5 °C", 0: "0 °C", -0.04: "0 °C", 4: "4 °C", 110: "110 °C"} {
-		assert.Equal(t, want, model.Celsius(c))
-	}
-}

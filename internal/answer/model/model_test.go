@@ -45,7 +45,7 @@ func TestTubsAreFullAtTheChosenRatio(t *testing.T) {
 	t.Logf("blend %+v", r.Blend)
 	t.Logf("kcal %+v eggs %+v allergens %v", r.Nutrition.Per100G[ingredient.Energy], r.Eggs, r.Allergens)
 	for _, w := range r.Warnings {
-		t.Log(w.Severity, w.Code, w.Where, w.Message)
+		t.Log(w.Severity, w.Code, w.Where, w.Facts)
 	}
 	t.Logf("%+v", r.Verdict)
 }

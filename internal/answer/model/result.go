@@ -185,34 +185,6 @@ type Cost struct {
 	Missing []string // names of those without, in the order of the lines
 }
 
-// Severity of a warning.
-type Severity uint8
-
-// The severities.
-const (
-	Note    Severity = iota // worth knowing
-	Caution                 // will be noticed by who eats it
-	Serious                 // the figures do not hold, or the batch will not work
-)
-
-// String returns the severity's word.
-func (s Severity) String() string { return [...]string{"note", "caution", "serious"}[s] }
-
-// Warning is something a maker should know.
-type Warning struct {
-	Code     string // stable, lower case with underscores
-	Message  string
-	Where    string // "dense", "foam.syrup.lines[0]", …
-	Severity Severity
-}
-
-// Verdict is the design in a sentence.
-type Verdict struct {
-	Good     bool
-	Sentence string
-	Advice   string // the one change most worth making, or ""
-}
-
 func scaled(a ingredient.Amount, k float64) ingredient.Amount {
 	return ingredient.Amount{}.Plus(a, k)
 }

@@ -1,38 +1,87 @@
 package model
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
-// verdict says how the design eats at its serving temperature and the one
-// change most worth making, which it has tried.
+// Verdict is how a design eats at its serving temperature, and the one change
+// most worth making. Package say puts it into words.
+type Verdict struct {
+	Good    bool
+	Empty   bool // a phase has no lines, so nothing can be said of how they eat together
+	AtC     float64
+	Dense   Eating
+	Foam    Eating
+	Because *Warning // what spoils a tub whose phases both eat well; nil: nothing does
+	Remedy  Remedy   // of a tub whose phases do not
+}
+
+// Eating is what a spoon meets in a phase.
+type Eating struct {
+	How Feel
+	KPa float64
+}
+
+// Feel is where a phase stands in, below or above the band in which it eats well.
+type Feel uint8
+
+// The feels.
+const (
+	EatsWell   Feel = iota
+	TooSoft         // below its band
+	NeedsForce      // above it
+	TooHard         // at more than twice its firm end
+)
+
+// RemedyKind is what a remedy changes.
+type RemedyKind uint8
+
+// The remedies.
+const (
+	NoRemedy    RemedyKind = iota
+	ServeAt                // another serving temperature
+	ChangeGrams            // more or less of one line
+	Soften                 // the custard or foam, by no single line
+	Stiffen                // the custard, likewise
+	WhipFoam               // the foam, which slumps
+)
+
+// Remedy is a change that brings both phases into their bands, or one of them
+// nearer. Of its values each kind has its own.
+type Remedy struct {
+	Kind RemedyKind
+
+	AtC, NowC float64    // of ServeAt; of the others NowC alone
+	Both      ScoopRange // of ServeAt: where both eat well
+
+	Role       phase.Role // the phase that changes
+	Ingredient *ingredient.Ingredient
+	Grams      float64 // more of the line as written; less where negative
+	ThenKPa    float64 // what the phase comes to, by evaluation
+}
+
+// verdict judges the evaluated design r of d and looks for a remedy.
 func (m *Model) verdict(d design.Design, r *Result) Verdict {
 	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
-		return Verdict{Sentence: "Give both phases their lines to see how they eat together.", Advice: "Add ingredients to the empty phase."}
+		return Verdict{Empty: true, AtC: d.Serving.TemperatureC}
 	}
-	dense, foam := &r.Dense, &r.Foam
-	v := Verdict{
-		Good:     phase.Dense.Band().Holds(dense.State.YieldKPa) && phase.Foam.Band().Holds(foam.State.YieldKPa),
-		Sentence: fmt.Sprintf("At %s the custard %s and the foam %s.", Celsius(d.Serving.TemperatureC), eats(dense), eats(foam)),
-	}
-	if s := r.worst(); v.Good && s != nil {
-		v.Good = s.Severity < Caution
-		v.Advice = s.Message
+	v := Verdict{AtC: d.Serving.TemperatureC, Dense: r.Dense.eating(), Foam: r.Foam.eating()}
+	v.Good = v.Dense.How == EatsWell && v.Foam.How == EatsWell
+	if !v.Good {
+		v.Remedy = m.remedy(d, r)
 		return v
 	}
-	if !v.Good {
-		v.Advice = m.advice(d, r)
+	if v.Because = r.worst(); v.Because != nil {
+		v.Good = false
 	}
 	return v
 }
 
-// worst returns the gravest warning above a note, if any.
+// worst returns the gravest warning above a note, nil if there is none.
 func (r *Result) worst() *Warning {
 	var w *Warning
 	for i := range r.Warnings {
@@ -43,40 +92,31 @@ func (r *Result) worst() *Warning {
 	return w
 }
 
-// eats says what a spoon meets.
-func eats(p *Phase) string {
+func (p *Phase) eating() Eating {
+	e := Eating{KPa: p.State.YieldKPa}
 	switch kPa, band := p.State.YieldKPa, p.Body.Role.Band(); {
-	case kPa < band.Soft && p.Body.Role == phase.Foam:
-		return "slumps"
 	case kPa < band.Soft:
-		return "is " + p.Word.Name
+		e.How = TooSoft
 	case kPa > 2*band.Firm:
-		return "is too hard (" + p.Word.Name + ")"
+		e.How = TooHard
 	case kPa > band.Firm:
-		return "needs force (" + p.Word.Name + ")"
-	case p.Body.Role == phase.Foam:
-		return "yields (" + p.Word.Name + ")"
-	default:
-		return "scoops (" + p.Word.Name + ")"
+		e.How = NeedsForce
 	}
+	return e
 }
 
-// advice returns the smallest change that brings both phases into their bands:
+// remedy returns the smallest change that brings both phases into their bands:
 // a few degrees at serving first, then sugar, then air.
-func (m *Model) advice(d design.Design, r *Result) string {
+func (m *Model) remedy(d design.Design, r *Result) Remedy {
 	t := d.Serving.TemperatureC
 	if b := r.Blend.Both; b.OK {
 		to := math.Min(math.Max(t, b.From), b.To)
-		if change := to - t; math.Abs(change) <= 6 {
-			word := "warmer"
-			if change < 0 {
-				word = "colder"
-			}
+		if math.Abs(to-t) <= 6 {
 			to = math.Round(2*to) / 2
 			if to < b.From {
 				to += 0.5
 			}
-			return fmt.Sprintf("Serve it %s, at %s: both phases eat well from %s to %s.", word, Celsius(to), Celsius(b.From), Celsius(b.To))
+			return Remedy{Kind: ServeAt, AtC: to, NowC: t, Both: b}
 		}
 	}
 	for _, p := range [...]design.Part{design.DensePart, design.FoamPart} {
@@ -84,24 +124,24 @@ func (m *Model) advice(d design.Design, r *Result) string {
 		band := ph.Body.Role.Band()
 		switch kPa := ph.State.YieldKPa; {
 		case kPa > band.Firm:
-			if s := m.adjust(d, r, p, 0.9*band.Firm); s != "" {
-				return s
+			if x, ok := m.adjust(d, r, p, 0.9*band.Firm); ok {
+				return x
 			}
-			return fmt.Sprintf("The %s is too hard at %s: replace part of its sugar by dextrose, or whip in more air.", ph.Body.Role, Celsius(t))
+			return Remedy{Kind: Soften, NowC: t, Role: ph.Body.Role}
 		case kPa < band.Soft && p == design.DensePart:
-			if s := m.adjust(d, r, p, 1.2*band.Soft); s != "" {
-				return s
+			if x, ok := m.adjust(d, r, p, 1.2*band.Soft); ok {
+				return x
 			}
-			return fmt.Sprintf("The custard is too soft at %s: take out sugar or alcohol, or serve it colder.", Celsius(t))
+			return Remedy{Kind: Stiffen, NowC: t, Role: ph.Body.Role}
 		}
 	}
-	return "Whip the foam longer, or use more egg white: it slumps."
+	return Remedy{Kind: WhipFoam, NowC: t, Role: phase.Foam}
 }
 
 // adjust finds how many grams of one sweet line of part p bring its phase to
-// the yield stress want, and says so once a second evaluation has confirmed
-// it. It returns "" where no line can do it within half of its grams.
-func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) string {
+// the yield stress want, kPa, and returns them once a second evaluation has
+// confirmed them; ok is false where no line can do it within half of its grams.
+func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) (x Remedy, ok bool) {
 	best, bestLine := math.Inf(1), -1
 	need := math.Log(want / r.phaseOf(p).State.YieldKPa)
 	for i, l := range r.Lines {
@@ -113,7 +153,7 @@ func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) 
 		}
 	}
 	if bestLine < 0 {
-		return ""
+		return Remedy{}, false
 	}
 	// The slope is a tangent; two secant steps land within a gram.
 	l := r.Lines[bestLine]
@@ -121,7 +161,7 @@ func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) 
 	for range 3 {
 		x, err := m.evaluate(d.WithGrams(p, l.Index, l.Written+g))
 		if err != nil {
-			return ""
+			return Remedy{}, false
 		}
 		miss := math.Log(want / x.phaseOf(p).State.YieldKPa)
 		if math.Abs(miss) < 0.02 {
@@ -129,22 +169,8 @@ func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) 
 		}
 		g *= need / (need - miss)
 		if math.Abs(g) > l.Written || math.IsNaN(g) {
-			return ""
+			return Remedy{}, false
 		}
 	}
-	verb := "Add"
-	if g < 0 {
-		verb = "Take out"
-	}
-	return fmt.Sprintf("%s %.0f g %s (as written): the %s then comes to %.1f kPa, %s.", verb, math.Abs(g), l.Ingredient.Name,
-		r.phaseOf(p).Body.Role, want, phase.WordFor(want).Name)
-}
-
-// Celsius words a temperature, to a tenth where it has one: "−18 °C".
-func Celsius(t float64) string {
-	s := strings.TrimSuffix(fmt.Sprintf("%.1f", math.Abs(t)), ".0")
-	if t < 0 && s != "0" {
-		s = "−" + s
-	}
-	return s + " °C"
+	return Remedy{Kind: ChangeGrams, NowC: d.Serving.TemperatureC, Role: r.phaseOf(p).Body.Role, Ingredient: l.Ingredient, Grams: g, ThenKPa: want}, true
 }

@@ -27,25 +27,22 @@ type weighed struct {
 	perG       []mix.Mix           // nominal mix of one gram of each line
 	alcoholOff float64             // g of alcohol of the syrup's lines
 
-	replaced map[string]string // whose record the design's own stands for, by id, where they differ
+	replaced map[string]*ingredient.Ingredient // see replacedBy
 }
 
-// replacedBy says of each of a design's own ingredients that has the id of
-// another record in the library whose that is.
-func (m *Model) replacedBy(own []*ingredient.Ingredient) map[string]string {
-	var whose map[string]string
+// replacedBy finds, by id, the records that a design's own ingredients stand
+// before and differ from.
+func (m *Model) replacedBy(own []*ingredient.Ingredient) map[string]*ingredient.Ingredient {
+	var whose map[string]*ingredient.Ingredient
 	for _, in := range own {
 		other, ok := m.lib.Find(in.ID)
 		if !ok || other == in || other.Equal(in) {
 			continue
 		}
 		if whose == nil {
-			whose = map[string]string{}
+			whose = map[string]*ingredient.Ingredient{}
 		}
-		whose[in.ID] = "the library's"
-		if other.Own {
-			whose[in.ID] = "your own library's"
-		}
+		whose[in.ID] = other
 	}
 	return whose
 }

@@ -10,6 +10,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -31,7 +32,7 @@ func notes(t *testing.T, s *Session) string {
 	require.NoError(t, err)
 	var text strings.Builder
 	for _, w := range r.Warnings {
-		text.WriteString(w.Code + ": " + w.Message + "\n")
+		text.WriteString(w.Code + ": " + say.Warning(say.Style{}, w) + "\n")
 	}
 	return text.String()
 }
@@ -57,7 +58,7 @@ func TestADesignSavedHereIsTheSameWhereTheOwnIngredientsAreMissing(t *testing.T)
 		require.Equal(t, want.Blend, got.Blend, name)
 		require.Equal(t, want.Nutrition, got.Nutrition, name)
 		require.Equal(t, name == "other figures there",
-			strings.Contains(notes(t, there), "own_figures_differ: Fig paste: the design carries figures of its own, which differ from your own library's"), name)
+			strings.Contains(notes(t, there), "own_figures_differ: Fig paste: this design brings its own figures, which differ from those on your own shelf"), name)
 	}
 	require.NotContains(t, notes(t, here), "own_figures_differ")
 }

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -60,14 +61,17 @@ type titled struct{ title, text string }
 // tub.
 type figure struct{ name, dense, foam, tub string }
 
+// printed is how a card reads.
+var printed say.Style
+
 // contentOf gathers what the card of an evaluated design says.
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		name:    plain(d.Name),
 		notes:   paragraphs(d.Notes),
-		serve:   model.Celsius(d.Serving.TemperatureC),
-		verdict: plain(r.Verdict.Sentence),
-		advice:  plain(r.Verdict.Advice),
+		serve:   printed.Temperature(d.Serving.TemperatureC),
+		verdict: plain(say.Verdict(printed, r.Verdict)),
+		advice:  plain(say.Advice(printed, r.Verdict)),
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {
@@ -85,7 +89,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note {
-			c.warnings = append(c.warnings, plain(w.Message))
+			c.warnings = append(c.warnings, plain(say.Warning(printed, w)))
 		}
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
@@ -191,7 +195,7 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 				list.note = fmt.Sprintf("cooked down to %s", gramsUnit(r.Dense.Portion.MadeG))
 			}
 		case design.SyrupPart:
-			list.note = "boiled to " + model.Celsius(d.Foam.Syrup.CookTemperatureC)
+			list.note = "boiled to " + printed.Temperature(d.Foam.Syrup.CookTemperatureC)
 		}
 		out = append(out, list)
 	}
@@ -228,7 +232,7 @@ func figuresOf(d design.Design, r *model.Result) []figure {
 		}
 		return func(p *model.Phase) string { return word(p.PartPercent(c)) }, word(r.Nutrition.Per100G[c])
 	}
-	at := "at " + model.Celsius(d.Serving.TemperatureC)
+	at := "at " + printed.Temperature(d.Serving.TemperatureC)
 	add("Weight made", func(p *model.Phase) string { return gramsUnit(p.Portion.MassG) }, gramsUnit(r.Blend.MassG))
 	add("Volume filled", func(p *model.Phase) string { return volume(p.Portion.VolumeML) }, volume(r.Blend.VolumeML))
 	add("Overrun", func(p *model.Phase) string { return number(100*p.Body.Overrun, 0) + " %" }, "")
@@ -269,7 +273,7 @@ func restsOf(d design.Design, r *model.Result) []string {
 		}
 		band := p.Body.Role.Band()
 		s := fmt.Sprintf("The %s comes to %s (%s to %s) at %s and eats well from %s to %s", p.Body.Role,
-			kPa(p.Yield.Value), sig(p.Yield.Low), sig(p.Yield.High), model.Celsius(d.Serving.TemperatureC), sig(band.Soft), kPa(band.Firm))
+			kPa(p.Yield.Value), sig(p.Yield.Low), sig(p.Yield.High), printed.Temperature(d.Serving.TemperatureC), sig(band.Soft), kPa(band.Firm))
 		if p.Scoop.OK {
 			s += ": " + scoop(p.Scoop)
 		}
@@ -377,9 +381,9 @@ func scoop(s model.ScoopRange) string {
 	case !s.OK:
 		return "never"
 	case s.From <= model.RailLow && s.To >= model.RailHigh:
-		return fmt.Sprintf("%s to %s", number(model.RailLow, 0), model.Celsius(model.RailHigh))
+		return fmt.Sprintf("%s to %s", number(model.RailLow, 0), printed.Temperature(model.RailHigh))
 	}
-	return fmt.Sprintf("%s to %s", number(s.From, 0), model.Celsius(math.Round(s.To)))
+	return fmt.Sprintf("%s to %s", number(s.From, 0), printed.Temperature(math.Round(s.To)))
 }
 
 // bare takes the unit off a temperature whose column names it.

@@ -108,7 +108,7 @@ func railPlot(d design.Design, r *model.Result, w, h float64, p chart.Plot, of f
 	s := sheetOf(&drawing, plotUnit)
 	// The serving temperature stands over the plot, clear of the axis title.
 	st := style{sansBold, 8, glass}
-	label := "serve at " + model.Celsius(d.Serving.TemperatureC)
+	label := "serve at " + printed.Temperature(d.Serving.TemperatureC)
 	half := st.width(label) / 2
 	title := style{sans, p.Style.Text * plotUnit / point, ink}.width(p.Y.Title) + 4
 	x := min(max(plotUnit*frame.X.Pos(d.Serving.TemperatureC), title+half), w-half)

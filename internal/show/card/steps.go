@@ -82,7 +82,7 @@ func foamSteps(d design.Design, r *model.Result) []titled {
 		base = "whites"
 	}
 	if r.Syrup.Present {
-		end := fmt.Sprintf("Boil the syrup without stirring to %s.", model.Celsius(d.Foam.Syrup.CookTemperatureC))
+		end := fmt.Sprintf("Boil the syrup without stirring to %s.", printed.Temperature(d.Foam.Syrup.CookTemperatureC))
 		if d.Kitchen.AltitudeM > 300 {
 			end += fmt.Sprintf(" (Figured for %.0f m above the sea.)", d.Kitchen.AltitudeM)
 		}
@@ -124,7 +124,7 @@ func checksOf(d design.Design, r *model.Result) []titled {
 	}
 	if foam {
 		if r.Syrup.Present && r.Syrup.WaterOffG > 0 {
-			add("Syrup in the pan at "+model.Celsius(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
+			add("Syrup in the pan at "+printed.Temperature(d.Foam.Syrup.CookTemperatureC), gramsUnit(r.Syrup.MassG))
 		}
 		cup(&r.Foam)
 	}
@@ -200,7 +200,7 @@ func cautionsOf(d design.Design, r *model.Result, allergens string) []titled {
 		return first(r, such, allParts...)
 	}
 	if r.Syrup.Present {
-		c = append(c, titled{"Hot sugar", fmt.Sprintf("Syrup at %s sticks and burns deeply. Long handles, dry tools, cold water at hand, no children near.", model.Celsius(d.Foam.Syrup.CookTemperatureC))})
+		c = append(c, titled{"Hot sugar", fmt.Sprintf("Syrup at %s sticks and burns deeply. Long handles, dry tools, cold water at hand, no children near.", printed.Temperature(d.Foam.Syrup.CookTemperatureC))})
 	}
 	if any(func(in *ingredient.Ingredient) bool { return in.Group == "egg" }) != nil {
 		c = append(c, titled{"Eggs", fmt.Sprintf("Published figure for cooked custard bases: %d °C (160 °F) throughout, US consumer advice. Freezing kills neither Salmonella nor Listeria. "+

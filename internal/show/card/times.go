@@ -2,11 +2,10 @@ package card
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"ripplewright/internal/answer/cold"
-	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -25,9 +24,9 @@ func freezeText(c *cold.Answer) string {
 		at = append(at, number(b.Minute, 0))
 	}
 	how := fmt.Sprintf("No machine: freeze it %s mm deep and beat it hard at %s min; it can be swirled after %s",
-		number(s.Dense.Vessel.HeightMM, 0), strings.Join(at, ", "), banded(s.Dense.Ready, 1))
+		number(s.Dense.Vessel.HeightMM, 0), strings.Join(at, ", "), printed.DurationBand(s.Dense.Ready.Value, s.Dense.Ready.Low, s.Dense.Ready.High))
 	if s.Foam.Present && s.StartFirst == "custard" && s.HeadStartMinutes >= 5 {
-		how += fmt.Sprintf(". Start it %s before the foam", cold.Clock(s.HeadStartMinutes))
+		how += fmt.Sprintf(". Start it %s before the foam", printed.Duration(s.HeadStartMinutes))
 	}
 	return churn + how + "."
 }
@@ -40,54 +39,29 @@ func hardenText(c *cold.Answer) string {
 	}
 	h := &c.Harden
 	return fmt.Sprintf(lid+"%s, tubs apart from each other. Hard enough to move after %s, to store after %s: the core is at %s and %s then.",
-		model.Celsius(h.AirC), banded(h.MoveHours, 60), banded(h.Hours, 60), model.Celsius(h.MoveC), model.Celsius(h.CoreToC))
+		printed.Temperature(h.AirC), hours(h.MoveHours), hours(h.Hours), printed.Temperature(h.MoveC), printed.Temperature(h.CoreToC))
 }
+
+func hours(r cold.Range) string { return printed.DurationBand(60*r.Value, 60*r.Low, 60*r.High) }
 
 // serveText says how a tub comes to the temperature it is eaten at.
 func serveText(d design.Design, c *cold.Answer) string {
-	t := model.Celsius(d.Serving.TemperatureC)
-	if c != nil && d.Serving.TemperatureC > c.Counter.StartC && c.Counter.OK && c.Counter.From.Value >= 0.5 {
-		s := fmt.Sprintf("Leave a tub out %s, or in the refrigerator %s: the edge scoops first, then the whole tub. It is made for %s.", window(&c.Counter), window(&c.Fridge), t)
-		if c.Counter.To.Known() {
-			s += fmt.Sprintf(" After %s out the edge is too soft.", cold.Clock(c.Counter.To.Value))
+	t := printed.Temperature(d.Serving.TemperatureC)
+	switch {
+	case c != nil:
+		s := say.LeaveOut(printed, &c.Counter)
+		if say.Out(&c.Counter) > 0 && say.Out(&c.Fridge) > 0 {
+			s += " Or in the refrigerator: " + say.OutFor(printed, &c.Fridge) + "."
 		}
-		return s
-	}
-	if d.Serving.TemperatureC <= -18 {
+		return s + " It is made for " + t + "."
+	case d.Serving.TemperatureC <= -18:
 		return fmt.Sprintf("Serve at %s, straight from a freezer that holds it; many hold only −18 °C.", t)
 	}
 	return "Leave a tub in the refrigerator until a thermometer in its middle shows " + t + "."
 }
 
-// window words the time from the ring's first scoop to the whole tub's.
-func window(s *cold.Serving) string {
-	from, to := s.From.Value, s.Whole.Value
-	if !s.OK || !s.From.Known() {
-		return "for longer than was computed"
-	}
-	if s.Whole.Known() && math.Round(to) > math.Round(from) && !(to > s.To.Value) {
-		return cold.ClockSpan(from, to)
-	}
-	return cold.Clock(from)
-}
-
-// banded words a time with its band; k is the minutes in its unit.
-func banded(r cold.Range, k float64) string {
-	if !r.Known() {
-		return "longer than was computed"
-	}
-	s, k2, places := cold.Clock(k*r.Value), k, 0
-	if k*r.Value >= cold.Hourly {
-		k2, places = k/60, 1
-	}
-	if !(r.High > r.Low) {
-		return s
-	}
-	return s + " (" + number(k2*r.Low, places) + " to " + number(k2*r.High, places) + ")"
-}
-
 // kitchenNote says what the times rest on.
 func kitchenNote(c *cold.Answer) string {
 	return fmt.Sprintf("Times in the cold are computed for the kitchen “%s”, freezer %s, room %s.",
-		c.Profile.Name, model.Celsius(c.Profile.Freezer.AirC), model.Celsius(c.Profile.Counter.AirC))
+		c.Profile.Name, printed.Temperature(c.Profile.Freezer.AirC), printed.Temperature(c.Profile.Counter.AirC))
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/show/say"
 )
 
 // Cold is the plan of the cold. Its JSON is the plan's own.
@@ -14,20 +15,20 @@ func (c Cold) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("Kitchen: %s", c.Profile.Name)
 	p.line("")
-	p.line("Still-freezing: %s", c.StillFreeze.Sentence)
+	p.line("Still-freezing: %s", say.StillFreeze(plain, &c.StillFreeze))
 	p.stirs(c.StillFreeze.Dense.Stirs)
 	p.line("")
-	p.line("Hardening: %s", c.Harden.Sentence)
-	p.line("Serving, counter: %s", c.Counter.Sentence)
-	p.line("Serving, refrigerator: %s", c.Fridge.Sentence)
-	p.line("Storage: %s", c.Storage.Sentence)
-	for _, s := range []string{c.Storage.Change, c.Storage.AgeingNote} {
+	p.line("Hardening: %s", say.Harden(plain, &c.Harden))
+	p.line("Serving, counter: %s", say.Softening(plain, &c.Counter))
+	p.line("Serving, refrigerator: %s", say.Softening(plain, &c.Fridge))
+	p.line("Storage: %s", say.Storage(plain, &c.Storage))
+	for _, s := range []string{say.StorageChange(plain, &c.Storage), say.Ageing(plain, &c.Storage)} {
 		if s != "" {
 			p.line("    %s", s)
 		}
 	}
 	for _, n := range c.Notes {
-		p.line("%s: %s [%s, %s]", n.Severity, n.Message, n.Code, n.Where)
+		p.line("%s: %s [%s, %s]", n.Severity, say.Warning(plain, n), n.Code, n.Where)
 	}
 	return p.err
 }

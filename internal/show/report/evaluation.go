@@ -5,6 +5,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -181,7 +182,7 @@ type Warning struct {
 func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 	e := Evaluation{
 		File: file, Name: d.Name, Serving: Number(d.Serving.TemperatureC),
-		Verdict:     Verdict(r.Verdict),
+		Verdict:     Verdict{r.Verdict.Good, say.Verdict(plain, r.Verdict), say.Advice(plain, r.Verdict)},
 		Dense:       phaseReport(&r.Dense, d.Dense.OverrunPercent),
 		Foam:        Foam{Phase: phaseReport(&r.Foam, d.Foam.OverrunPercent), Syrup: syrupReport(&r.Syrup)},
 		Blend:       blendReport(r),
@@ -192,7 +193,7 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		Unstated:    list(r.Allergens.Unstated),
 		Lines:       []Line{},
 		Cost:        costReport(&r.Cost),
-		Warnings:    []Warning{},
+		Warnings:    warnings(r.Warnings),
 	}
 	for i := range r.Lines {
 		e.Lines = append(e.Lines, lineReport(&r.Lines[i]))
@@ -201,10 +202,18 @@ func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
 		g := r.Eggs
 		e.Eggs = &Eggs{Number(g.Yolks), Number(g.Whites), Number(g.Crack), Number(g.YolksLeft), Number(g.WhitesLeft)}
 	}
-	for _, w := range r.Warnings {
-		e.Warnings = append(e.Warnings, Warning{w.Code, w.Message, w.Where, w.Severity.String()})
-	}
 	return e
+}
+
+// plain is how another program, and a terminal, reads quantities.
+var plain = say.Style{}
+
+func warnings(of []model.Warning) []Warning {
+	out := make([]Warning, len(of))
+	for i, w := range of {
+		out[i] = Warning{w.Code, say.Warning(plain, w), w.Where, w.Severity.String()}
+	}
+	return out
 }
 
 // list returns s, never nil, so that JSON has a list.
