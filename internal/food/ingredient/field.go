@@ -87,6 +87,7 @@ func makeFields() []field {
 	fs := []field{
 		{"id", setID, func(in *Ingredient) string { return in.ID }, text},
 		textField("name", func(in *Ingredient) *string { return &in.Name }),
+		textField("kitchen_name", func(in *Ingredient) *string { return &in.KitchenName }),
 		textField("common_name", func(in *Ingredient) *string { return &in.CommonName }),
 		textField("common_name_eu", func(in *Ingredient) *string { return &in.CommonNameEU }),
 		textField("group", func(in *Ingredient) *string { return &in.Group }),

@@ -39,6 +39,7 @@ type Ingredient struct {
 	Name  string // for people
 	Group string
 
+	KitchenName  string   // what a cook calls it, "whole milk"; "": Name
 	CommonName   string   // as a US list of ingredients names it; "": Name
 	CommonNameEU string   // likewise for the EU and UK; "": CommonName
 	Compound     bool     // has ingredients of its own that the source does not list
@@ -82,6 +83,15 @@ type Ingredient struct {
 
 	Own  bool  // from the maker's own file or the design
 	Pack *Pack // that the figures come from; nil: none
+}
+
+// Kitchen returns what a cook calls the ingredient: its kitchen name, else its
+// full one.
+func (in *Ingredient) Kitchen() string {
+	if in.KitchenName != "" {
+		return in.KitchenName
+	}
+	return in.Name
 }
 
 // Cell returns the figure in column c.

@@ -165,3 +165,20 @@ func TestAFruitsUnnamedCarbohydrateIsAcid(t *testing.T) {
 	assert.Zero(t, r.Firm.Mass[mix.CitricAcid])
 	assert.InDelta(t, r.Nominal.Total(), r.Firm.Total(), 1e-9)
 }
+
+func TestEveryRowHasAKitchenNameToChooseBy(t *testing.T) {
+	whose := map[string]string{}
+	for _, in := range library(t).All() {
+		name := in.KitchenName
+		assert.NotEmpty(t, name, in.ID)
+		assert.Equal(t, name, in.Kitchen())
+		assert.Equal(t, strings.ToLower(name), name, in.ID)
+		assert.Equal(t, strings.TrimSpace(name), name, in.ID)
+		assert.NotContains(t, name, ",", "%s: no comma of a database", in.ID)
+		assert.LessOrEqual(t, len([]rune(name)), 32, in.ID)
+		assert.Empty(t, whose[name], "%s has it too", in.ID)
+		whose[name] = in.ID
+	}
+	own := ingredient.Ingredient{ID: "shelf", Name: "Cider vinegar, bottled"}
+	assert.Equal(t, own.Name, own.Kitchen(), "without one, the full name")
+}
