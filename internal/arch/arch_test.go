@@ -45,6 +45,7 @@ var layers = []layer{
 	{"internal/matter/heat", "internal/matter/num"},
 	{"internal/matter/ripple", "internal/matter/num"},
 	{"internal/food/egg", ""},
+	{"internal/food/limits", ""},
 	{"internal/food/ingredient", "internal/matter/mix"},
 	{"internal/food/label", "internal/matter/mix internal/food/ingredient"},
 	{"internal/work/atomicfile", ""},

@@ -1,0 +1,140 @@
+package limits_test
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/food/limits"
+)
+
+// row is one of testdata/tables/kitchen_limits.csv; NaN where an end is open.
+type row struct {
+	low, high  float64
+	unit, read string
+}
+
+func table(t *testing.T) map[string]row {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", "kitchen_limits.csv"))
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	all, err := r.ReadAll()
+	require.NoError(t, err)
+	rows := map[string]row{}
+	number := func(s string) float64 {
+		if s == "" {
+			return math.NaN()
+		}
+		v, err := strconv.ParseFloat(s, 64)
+		require.NoError(t, err)
+		return v
+	}
+	for _, x := range all[1:] {
+		rows[x[0]] = row{number(x[1]), number(x[2]), x[3], x[4]}
+	}
+	return rows
+}
+
+func TestNothingRememberedStopsAnyone(t *testing.T) {
+	stops := 0
+	for _, l := range limits.All {
+		for _, s := range l.Steps {
+			assert.Contains(t, []limits.Read{limits.InText, limits.Secondary, limits.Computed, limits.Memory}, s.Read, l.What)
+			assert.NotEmpty(t, s.Source, l.What)
+			if s.Level == limits.Stop {
+				stops++
+				assert.NotEqual(t, limits.Memory, s.Read, l.What)
+			}
+		}
+	}
+	assert.Positive(t, stops)
+}
+
+func TestEveryStepIsTheOneOfItsTable(t *testing.T) {
+	rows := table(t)
+	for _, l := range limits.All {
+		for _, s := range l.Steps {
+			if s.Row == "" {
+				continue
+			}
+			r, ok := rows[s.Row]
+			require.True(t, ok, s.Row)
+			assert.True(t, s.At == r.low || s.At == r.high, "%s: %g is no end of %s", l.What, s.At, s.Row)
+			assert.Equal(t, r.unit, l.Unit, s.Row)
+			assert.Equal(t, r.read, string(s.Read), s.Row)
+		}
+	}
+}
+
+func TestStepsRunFromTheMildest(t *testing.T) {
+	for _, l := range limits.All {
+		require.NotEmpty(t, l.Steps, l.What)
+		for i := 1; i < len(l.Steps); i++ {
+			a, b := l.Steps[i-1], l.Steps[i]
+			assert.Less(t, a.Level, b.Level, l.What)
+			assert.Equal(t, l.Below, b.At < a.At, l.What)
+			assert.NotEqual(t, a.At, b.At, l.What)
+		}
+		for _, s := range l.Steps {
+			past := 1e-9 * (1 + math.Abs(s.At))
+			if l.Below {
+				past = -past
+			}
+			assert.Less(t, l.Level(s.At), s.Level, "%s: the bound itself is allowed", l.What)
+			assert.Equal(t, s.Level, l.Level(s.At+past), l.What)
+		}
+		assert.Equal(t, limits.Within, l.Level(math.NaN()), l.What)
+	}
+}
+
+func TestWhatNobodyCanMakeIsStoppedOrWarnedOf(t *testing.T) {
+	for _, c := range []struct {
+		of   *limits.Limit
+		v    float64
+		want limits.Level
+	}{
+		{&limits.CustardAir, 120, limits.Stop}, // a custard at 120 % by hand
+		{&limits.CustardAir, 20, limits.Within},
+		{&limits.TrayAir, 30, limits.Warn},
+		{&limits.FoamAir, 850, limits.Stop},
+		{&limits.FoamAir, 320, limits.Within},
+		{&limits.Yolk, 333, limits.Warn}, // a third of the mix
+		{&limits.Yolk, 110, limits.Within},
+		{&limits.SweetTub, 29, limits.Warn},
+		{&limits.FlatCustard, 9, limits.Warn},
+		{&limits.Salt, 20, limits.Warn},
+		{&limits.AcidHot, 3, limits.Stop},
+		{&limits.StarchPeak, 82, limits.Stop},
+		{&limits.Altitude, 299, limits.Within},
+		{&limits.Altitude, 3000, limits.Note},
+		{&limits.SyrupDepth, limits.SyrupDepthMM(10, limits.SmallPanCM), limits.Warn}, // 10 g
+	} {
+		assert.Equal(t, c.want, c.of.Level(c.v), "%s at %g", c.of.What, c.v)
+	}
+}
+
+func TestDepthOfSyrupIsTheTables(t *testing.T) {
+	rows := table(t)
+	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_12cm_15mm"].low, 12), 0.05)
+	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_16cm_15mm"].low, 16), 0.05)
+}
+
+func TestEveryLimitIsListedOnce(t *testing.T) {
+	seen := map[string]bool{}
+	for _, l := range limits.All {
+		assert.NotEmpty(t, l.Code)
+		assert.False(t, seen[l.Code+l.What], l.What)
+		seen[l.Code+l.What] = true
+		assert.False(t, reflect.DeepEqual(*l, limits.Limit{}))
+	}
+}
