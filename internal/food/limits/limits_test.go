@@ -5,7 +5,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"reflect"
 	"strconv"
 	"testing"
 
@@ -135,6 +134,5 @@ func TestEveryLimitIsListedOnce(t *testing.T) {
 		assert.NotEmpty(t, l.Code)
 		assert.False(t, seen[l.Code+l.What], l.What)
 		seen[l.Code+l.What] = true
-		assert.False(t, reflect.DeepEqual(*l, limits.Limit{}))
 	}
 }
