@@ -56,7 +56,7 @@ var layers = []layer{
 	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design"},
 	{"internal/answer/cold", "internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model"},
 	{"internal/answer/validate", "internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple"},
-	{"internal/show/say", "internal/food/ingredient internal/matter/phase internal/work/design internal/answer/model internal/answer/cold"},
+	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold"},
 	{"internal/show/chart", "internal/show/say"},
 	{"internal/show/card", "internal/work/atomicfile internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/answer/tub internal/answer/model internal/answer/cold internal/show/say"},
 	{"internal/show/report", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say"},

@@ -133,7 +133,7 @@ func cautionBox(c content, w float64) *sheet {
 	parts := []*sheet{{w: w, h: 3.4}}
 	parts[0].write(0, 3.4, style{serifBold, 12, ink}, "Cautions")
 	for _, k := range c.cautions {
-		parts = append(parts, paragraph(w-bar-2*pad, 9.6, run{k.title + ". ", st.bold()}, run{k.text, st}))
+		parts = append(parts, paragraph(w-bar-2*pad, 9.6, run{k.Title + ". ", st.bold()}, run{k.Text, st}))
 	}
 	all := stack(1.9, parts...)
 	b := &sheet{w: w, h: all.h + 2*pad}

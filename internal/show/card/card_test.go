@@ -119,15 +119,15 @@ func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
 	lines := textOf(t, data)
 	all := squeezed(strings.Join(lines, ""))
 	for _, l := range r.Lines {
-		n, unit := weight(l.Grams)
+		n, unit := printed.MassParts(l.Grams)
 		assert.Contains(t, lines, n, "%s, %s", l.Ingredient.Name, unit)
 		assert.Contains(t, all, squeezed(l.Ingredient.Name))
 	}
 	c := contentOf(d, r, Options{Region: label.US, Cold: timed(t, d, r)})
-	for _, list := range [][]titled{c.steps, c.checks, c.cautions} {
+	for _, list := range [][]say.Titled{c.steps, c.checks, c.cautions} {
 		for _, s := range list {
-			assert.Contains(t, all, squeezed(s.title))
-			assert.Contains(t, all, squeezed(s.text))
+			assert.Contains(t, all, squeezed(s.Title))
+			assert.Contains(t, all, squeezed(s.Text))
 		}
 	}
 	for _, list := range [][]string{c.rests, c.warnings, c.label.Warnings, {c.label.Contains, c.verdict, c.advice, c.serve}} {
@@ -181,14 +181,19 @@ func TestTimesInTheColdArePrinted(t *testing.T) {
 	r := evaluated(t, d)
 	a := timed(t, d, r)
 	require.True(t, a.Counter.OK)
-	assert.Contains(t, serveText(d, a), say.LeaveOut(say.Style{}, &a.Counter))
-	assert.Contains(t, hardenText(a), hours(a.Harden.Hours))
-	assert.Contains(t, freezeText(a), "25 mm")
-	d.Serving.TemperatureC = -20
-	assert.Contains(t, serveText(d, a), say.LeaveOut(say.Style{}, &a.Counter), "one answer, whatever it is made for")
-	for _, text := range []string{serveText(market(), nil), hardenText(nil), freezeText(nil)} {
-		assert.NotEmpty(t, text, "practice, where nothing was computed")
+	step := func(c content, title string) string {
+		for _, s := range c.steps {
+			if s.Title == title {
+				return s.Text
+			}
+		}
+		t.Fatalf("no step %s", title)
+		return ""
 	}
+	c := contentOf(d, r, Options{Region: label.US, Cold: a})
+	assert.Contains(t, step(c, "Serve"), say.LeaveOut(printed, &a.Counter))
+	assert.Contains(t, step(c, "Freeze soft"), "25 mm")
+	assert.Contains(t, step(c, "Harden"), printed.Duration(60*a.Harden.Hours.Value))
 }
 
 // TestScriptsThatCannotBeSpelledAreRefused: set from the left, sign by sign,
@@ -462,9 +467,9 @@ func TestTheCardNeverPromises(t *testing.T) {
 }
 
 func TestStepsFollowTheDesign(t *testing.T) {
-	has := func(steps []titled, title string) bool {
+	has := func(steps []say.Titled, title string) bool {
 		for _, s := range steps {
-			if s.title == title {
+			if s.Title == title {
 				return true
 			}
 		}
@@ -472,15 +477,15 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	}
 	d := market()
 	r := evaluated(t, d)
-	assert.True(t, has(stepsOf(d, r, nil), "Temper"))
-	assert.True(t, has(cautionsOf(d, r, "milk"), "Honey"))
-	assert.True(t, has(cautionsOf(d, r, "milk"), "Nuts"))
-	assert.False(t, has(cautionsOf(d, r, "milk"), "Alcohol"))
+	assert.True(t, has(say.Steps(printed, d, r, nil), "Temper"))
+	assert.True(t, has(say.Cautions(printed, d, r, "milk"), "Honey"))
+	assert.True(t, has(say.Cautions(printed, d, r, "milk"), "Nuts"))
+	assert.False(t, has(say.Cautions(printed, d, r, "milk"), "Alcohol"))
 	d.Dense.Lines = []design.Line{{Ingredient: "oat_drink", Grams: 500}, {Ingredient: "sugar", Grams: 90}, {Ingredient: "rum_40", Grams: 40}}
 	r = evaluated(t, d)
-	assert.False(t, has(stepsOf(d, r, nil), "Temper"), "no yolk to temper")
-	assert.True(t, has(cautionsOf(d, r, "egg"), "Alcohol"))
-	assert.False(t, has(cautionsOf(d, r, "egg"), "Honey"))
+	assert.False(t, has(say.Steps(printed, d, r, nil), "Temper"), "no yolk to temper")
+	assert.True(t, has(say.Cautions(printed, d, r, "egg"), "Alcohol"))
+	assert.False(t, has(say.Cautions(printed, d, r, "egg"), "Honey"))
 }
 
 // The ingredients are invented: what the stall Saltmarsh Quay buys in.
@@ -494,16 +499,16 @@ func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
 		{ID: "melon", Name: "Honeydew melon", Own: true},
 	}
 	cautions := map[string]string{}
-	for _, c := range cautionsOf(d, evaluated(t, d), "hazelnut") {
-		cautions[c.title] = c.text
+	for _, c := range say.Cautions(printed, d, evaluated(t, d), "hazelnut") {
+		cautions[c.Title] = c.Text
 	}
 	assert.Contains(t, cautions, "Honey")
 	assert.Contains(t, cautions, "Nuts")
 	assert.Contains(t, cautions["Allergens"], "those of Honeydew melon. Look on the pack.")
 
 	d.Dense.Lines = d.Dense.Lines[2:]
-	for _, c := range cautionsOf(d, evaluated(t, d), "") {
-		assert.NotContains(t, []string{"Honey", "Nuts"}, c.title)
+	for _, c := range say.Cautions(printed, d, evaluated(t, d), "") {
+		assert.NotContains(t, []string{"Honey", "Nuts"}, c.Title)
 	}
 }
 
@@ -630,16 +635,8 @@ func TestThePictureOfALabelIsTheFile(t *testing.T) {
 	}
 }
 
-func TestUnknownFiguresAreDashes(t *testing.T) {
-	assert.Equal(t, "–", number(math.NaN(), 1))
-	assert.Equal(t, "not at all", celsius1(math.NaN()))
-	assert.Equal(t, "12\u2009340", grouped(12340))
-	assert.Equal(t, "9999", grouped(9999))
-	assert.Equal(t, "1\u2009234\u2009567", grouped(1234567))
-	assert.Equal(t, "9.9 g", gramsUnit(9.94))
-	assert.Equal(t, "10 g", gramsUnit(9.96))
-	assert.Equal(t, "253.7 kg", gramsUnit(253700))
-	assert.Equal(t, "5074 kg", gramsUnit(5074000))
+func TestAPhaseThatNeverFreezesIsSaidTo(t *testing.T) {
+	assert.Equal(t, "not at all", freezing(math.NaN()))
 }
 
 func BenchmarkPDF(b *testing.B) {

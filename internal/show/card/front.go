@@ -213,9 +213,9 @@ func checkBox(c content, w, above float64) *sheet {
 	rows.write(0, rows.h, style{serifBold, 12, ink}, "Check on the scale")
 	rows.h += 1.2
 	for _, k := range c.checks {
-		t := text(rows.w-20, 10.4, style{sans, 8, ink}, k.title)
+		t := text(rows.w-20, 10.4, style{sans, 8, ink}, k.Title)
 		rows.place(t, 0, rows.h+1.6)
-		rows.writeRight(rows.w, rows.h+1.6+capHeight*8*point, style{sansBold, 9, ink}, k.text)
+		rows.writeRight(rows.w, rows.h+1.6+capHeight*8*point, style{sansBold, 9, ink}, k.Text)
 		rows.h += t.h + 2.4
 	}
 	b := &sheet{w: w, h: above + rows.h + 2*pad}
@@ -232,8 +232,8 @@ func stepBlocks(c content, w, size float64) []*sheet {
 	var out []*sheet
 	for i, k := range c.steps {
 		s := stack(2.1,
-			text(w-indent, 13, style{sansBold, size + 1.5, ink}, k.title),
-			text(w-indent, lead, st, k.text))
+			text(w-indent, 13, style{sansBold, size + 1.5, ink}, k.Title),
+			text(w-indent, lead, st, k.Text))
 		block := &sheet{w: w, h: s.h}
 		number := style{serifBold, 17, coral}
 		block.write(0, capHeight*17*point*0.93, number, fmt.Sprint(i+1))

@@ -3,6 +3,8 @@ package card
 import (
 	"fmt"
 	"strings"
+
+	"ripplewright/internal/show/say"
 )
 
 // markdown writes the card's words, without its pictures.
@@ -35,12 +37,12 @@ func markdown(c content) []byte {
 	if len(c.checks) > 0 {
 		p("\n## Check on the scale\n\n")
 		for _, k := range c.checks {
-			p("- %s: %s\n", escaped(k.title), k.text)
+			p("- %s: %s\n", escaped(k.Title), k.Text)
 		}
 	}
 	p("\n## How it is made\n\n")
 	for i, s := range c.steps {
-		p("%d. **%s.** %s\n", i+1, s.title, escaped(s.text))
+		p("%d. **%s.** %s\n", i+1, s.Title, escaped(s.Text))
 	}
 	p("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
 	for _, f := range c.figures {
@@ -60,12 +62,10 @@ func markdown(c content) []byte {
 	}
 	p("\n## Cautions\n\n")
 	for _, k := range c.cautions {
-		p("- **%s.** %s\n", k.title, escaped(k.text))
+		p("- **%s.** %s\n", k.Title, escaped(k.Text))
 	}
 	return []byte(b.String())
 }
 
-var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "[", `\[`, "#", `\#`)
-
 // escaped keeps Markdown from reading signs of s as its own.
-func escaped(s string) string { return markdownSigns.Replace(s) }
+func escaped(s string) string { return say.Harmless(s, say.Markdown) }

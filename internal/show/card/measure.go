@@ -69,9 +69,9 @@ func household(in *ingredient.Ingredient, g float64, region label.Region) string
 	case ml < 4*metricTbsp && (in.DensityKind != "liquid" || ml < 2*metricTbsp):
 		return spoons(ml/metricTsp, metricTbsp/metricTsp)
 	case in.DensityKind == "liquid" && ml < 100:
-		return fmt.Sprintf("%.0f mL", ml)
+		return printed.Volume(ml)
 	case in.DensityKind == "liquid":
-		return grouped(5*math.Round(ml/5)) + " mL"
+		return printed.Volume(5 * math.Round(ml/5))
 	}
 	return ""
 }

@@ -41,6 +41,12 @@ func (s Style) TemperatureSpan(from, to float64) string {
 	return s.span(s.temperature(from), s.temperature(to), s.Degree())
 }
 
+// TemperatureBand is two computed temperatures, in °C, the colder first, with so
+// many decimals.
+func (s Style) TemperatureBand(low, high float64, places int) string {
+	return s.span(s.Number(s.Degrees(low), places), s.Number(s.Degrees(high), places), s.Degree())
+}
+
 // TemperatureStep is a difference of temperatures, in K: "2 °C".
 func (s Style) TemperatureStep(k float64) string {
 	if s.Scale == Fahrenheit {

@@ -1,0 +1,69 @@
+package say
+
+import (
+	"strings"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// Strap says what the tub is: "40 % cooked-sugar egg-white foam through cooked
+// egg-yolk custard, by volume".
+func Strap(s Style, r *model.Result) string {
+	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
+	switch {
+	case dense && foam:
+		return s.Percent(100*r.Blend.FoamVolume, 0) + " " + foamName(r) + " through " + denseName(r) + ", by volume"
+	case dense:
+		return "a tub of " + denseName(r) + " alone"
+	case foam:
+		return "a tub of " + foamName(r) + " alone"
+	}
+	return "an empty tub"
+}
+
+// IsCustard reports whether egg yolk is cooked into the dense phase.
+func IsCustard(r *model.Result) bool { return uses(r, design.DensePart, isYolky) }
+
+func denseName(r *model.Result) string {
+	if IsCustard(r) {
+		return "cooked egg-yolk custard"
+	}
+	return "cooked base"
+}
+
+func foamName(r *model.Result) string {
+	white := uses(r, design.FoamPart, isWhite)
+	switch {
+	case white && r.Syrup.Present:
+		return "cooked-sugar egg-white foam"
+	case white:
+		return "egg-white foam"
+	}
+	return "foam"
+}
+
+func isWhite(in *ingredient.Ingredient) bool { return strings.HasPrefix(in.ID, "egg_white") }
+
+func isYolky(in *ingredient.Ingredient) bool {
+	return strings.HasPrefix(in.ID, "egg_yolk") || strings.HasPrefix(in.ID, "egg_whole")
+}
+
+// uses reports whether a line of the part that weighs something is such an
+// ingredient.
+func uses(r *model.Result, p design.Part, such func(*ingredient.Ingredient) bool) bool {
+	return first(r, such, p) != nil
+}
+
+// first returns the first such ingredient of the given parts, nil if none.
+func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...design.Part) *ingredient.Ingredient {
+	for _, l := range r.Lines {
+		for _, p := range parts {
+			if l.Part == p && l.Grams > 0 && such(l.Ingredient) {
+				return l.Ingredient
+			}
+		}
+	}
+	return nil
+}

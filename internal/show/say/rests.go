@@ -1,0 +1,48 @@
+package say
+
+import (
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
+)
+
+// Rests says what the verdict rests on and how sure it is, in sentences.
+func Rests(s Style, d design.Design, r *model.Result) []string {
+	var out []string
+	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
+		if !p.InTub() {
+			continue
+		}
+		band := p.Body.Role.Band()
+		text := "The " + p.Body.Role.String() + " comes to " + s.Hardness(p.Yield.Value) + " (" + s.HardnessSpan(p.Yield.Low, p.Yield.High) + ") at " +
+			s.Temperature(d.Serving.TemperatureC) + " and eats well from " + s.HardnessSpan(band.Soft, band.Firm)
+		if p.Scoop.OK {
+			text += ": " + Scoops(s, p.Scoop)
+		}
+		out = append(out, text+".")
+	}
+	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
+		if f := p.FreezingPoint; p.InTub() && known(f.Value) {
+			out = append(out, "The "+p.Body.Role.String()+" starts to freeze at "+s.TemperatureTo(f.Value, 1)+" ("+s.TemperatureBand(f.Low, f.High, 1)+"); "+
+				s.Percent(100*p.WaterFrozen.Value, 0)+" of its water is ice when served.")
+		}
+	}
+	return append(out, "Hardness is a scale in kPa anchored on commercial ice creams (Briggs, Steffe and Ustunol 1996, J. Dairy Sci. 79:527); "+
+		"batches scatter by a factor of about "+s.Number(phase.Scatter, 0)+" either way: read it as a word.")
+}
+
+// Scoops is the range of temperatures in which something eats well, the colder
+// end first; "never" where there is none.
+func Scoops(s Style, x model.ScoopRange) string {
+	if !x.OK {
+		return "never"
+	}
+	return s.TemperatureBand(x.From, x.To, 0)
+}
+
+// Kitchens says what the times in the cold rest on.
+func Kitchens(s Style, c *cold.Answer) string {
+	return "Times in the cold are computed for the kitchen “" + c.Profile.Name + "”, freezer " + s.Temperature(c.Profile.Freezer.AirC) +
+		", room " + s.Temperature(c.Profile.Counter.AirC) + "."
+}

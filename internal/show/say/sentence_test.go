@@ -1,0 +1,254 @@
+package say
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+)
+
+// rosehip is invented: what the stall Saltmarsh Quay buys in.
+var rosehip = &ingredient.Ingredient{ID: "rosehip", Name: "Rosehip purée"}
+
+// spoken has the facts of every code and the sentence that they make.
+var spoken = []struct {
+	code  string
+	facts any
+	want  string
+}{
+	{"phase_empty", model.PhaseEmpty{Empty: phase.Dense}, "The custard has no lines: the tub holds foam alone."},
+	{"phase_empty", model.PhaseEmpty{Empty: phase.Foam}, "The foam has no lines: the tub holds custard alone."},
+	{"stove_loss_exceeds_water", nil, "The custard has less water than the stove is set to drive off: all of it is taken."},
+	{"syrup_weighed_too_light", nil, "The pan weighs less than the solids that went in: weigh it again, without the pan."},
+	{"syrup_no_boil_off", model.SyrupNoBoilOff{BoilsAtC: 124.6, CookToC: 118},
+		"The syrup boils only at 124.6 °C: it is already thicker than 118 °C makes it. Add water to dissolve the sugar."},
+	{"syrup_band", model.SyrupBand{Points: 2.5, CookToC: 118},
+		"Published tables of boiling syrup differ by about 2.5 points of solids at 118 °C: weigh the pan to be exact."},
+	{"outside_model_range", model.OutsideModelRange{AtC: -20, Solutes: []mix.Species{mix.Ethanol, mix.Glycerol}},
+		"At −20 °C the freezing curve of ethanol and glycerol goes beyond the tables it rests on."},
+	{"salt_rule_unsettled", model.SaltRuleUnsettled{SaltG: 1.25},
+		"1.2 g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."},
+	{"lactose_sandy", model.LactoseSandy{LactoseG: 9.14}, "9.1 g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."},
+	{"foam_graining", model.FoamGraining{SugarPercent: 71}, "The foam's syrup is 71 % sugar, more sucrose than dissolves at 20 °C: it may turn grainy. Replace part of the sugar with glucose syrup or honey."},
+	{"film_beyond_formula", model.FilmBeyondFormula{AtC: -18, SugarPercent: 80, MostPercent: 75, LeastC: -10},
+		"At −18 °C the foam's liquid is 80 % sugar. How thick it is, is known to 75 % and −10 °C only, so the ribbon is stiffer than its hardness says."},
+	{"end_of_freezing", model.EndOfFreezing{BelowC: -34.3}, "Below −34 °C no more ice grows: the figures stay at the ice of that temperature."},
+	{"brittle", model.Brittle{AtC: -18, AboveGlassK: 14.6}, "At −18 °C the liquid is only 15 °C above its glass: brittle, not chewy."},
+	{"tub_overfull", model.TubOverfull{FrozenPercent: 104, FillPercent: 95}, "Frozen, the filling swells to 104 % of the tub: fill it to 95 % or less."},
+	{"sweetness_outside_trade", model.SweetnessOutsideTrade{Percent: 23.1, Least: 13, Most: 17},
+		"A spoonful is as sweet as 23.1 % sucrose; the trade aims for 13 to 17 % in an ice cream."},
+	{"eggs_unpaired", model.EggsUnpaired{Whites: 2, System: "EU", Size: "M"}, "Cracking whole eggs leaves about 2 whites over (EU M eggs)."},
+	{"eggs_unpaired", model.EggsUnpaired{Yolks: 1, System: "US", Size: "large"}, "Cracking whole eggs leaves about 1 yolk over (US large eggs)."},
+	{"left_over", model.LeftOver{FoamPercent: 40, FoamML: 407}, "At 40 % foam, 407 mL foam is left over."},
+	{"left_over", model.LeftOver{FoamPercent: 40, DenseML: 120}, "At 40 % foam, 120 mL custard is left over."},
+	{"left_over", model.LeftOver{FoamPercent: 40, DenseML: 12, FoamML: 30}, "At 40 % foam, 12 mL custard and 30 mL foam are left over."},
+	{"foam_draws_water", model.FoamDrawsWater{FreezesAtC: -21.4, FreezerC: -18},
+		"The foam freezes only at −21.4 °C, so in an ordinary freezer (−18 °C) it holds no ice and draws water from the custard. Use less sugar or more egg white."},
+	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip}, "Rosehip purée: this design brings its own figures, which differ from the library's; its own are used."},
+	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip, Shelf: true}, "Rosehip purée: this design brings its own figures, which differ from those on your own shelf; its own are used."},
+	{"composition_assumed", model.CompositionAssumed{Ingredient: rosehip, Assumed: "sugars unknown"}, "Rosehip purée: sugars unknown."},
+	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat}},
+		"Rosehip purée: no source gives its saturated fat, so the label's figure is a lower bound."},
+	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat, ingredient.Fibre}},
+		"Rosehip purée: no source gives its saturated fat and fibre, so the label's figures are lower bounds."},
+
+	{"box_as_round", cold.BoxAsRound{}, "The box is computed as a round tub of its volume and height."},
+	{"box_as_round", cold.BoxAsRound{Dish: true}, "The box is computed as a round dish of its area and depth."},
+	{"never_hardens", cold.NeverHardens{CoreC: -15, Within: 96 * 60}, "The core does not reach −15 °C within 96 h."},
+	{"never_half_frozen", cold.NeverHalfFrozen{AirC: -6}, "In air of −6 °C half of the custard's water never turns to ice: it stays too thin to swirl. Use less sugar or alcohol."},
+	{"longer_than_practice", cold.LongBeating{DepthMM: 50, Takes: 250},
+		"Practice beats about five times over about two hours; this layer of 50 mm takes 4.2 h. Two hours need 15 mm or less, a fan, or a cold metal shelf."},
+	{"longer_than_practice", cold.LongHardening{Takes: 900}, "Practice hardens a tub of this size overnight; this one needs 15 h."},
+	{"unlike_practice", cold.UnlikePractice{From: 22, To: 40, PracticeFrom: 5, PracticeTo: 15}, "Practice leaves a tub of this size out for 5 to 15 min; this one scoops from 22 to 40 min."},
+	{"unlike_practice", cold.UnlikePractice{From: 22, To: math.NaN(), PracticeFrom: 5, PracticeTo: 15}, "Practice leaves a tub of this size out for 5 to 15 min; this one scoops after 22 min."},
+	{"wall_before_core", cold.WallBeforeCore{Melts: 25}, "The wall begins to melt after 25 min, before the core scoops: take from the outside, or soften the tub in the refrigerator."},
+	{"wall_before_core", cold.WallBeforeCore{}, "The wall begins to melt at once, before the core scoops: take from the outside, or soften the tub in the refrigerator."},
+	{"swing_thaws_phase", cold.SwingThaws{SwingK: 2, KeepBelowC: -19.2}, "When the freezer swings 2 °C up, one phase loses its ice and draws water from the other: keep the tub at −20 °C or colder."},
+	{"water_drawn_in_storage", cold.WaterDrawn{Storage: weeping}, "At −7 °C the foam holds no ice, so it draws water from the other phase, up to 12 g per 100 g of it: it weeps and shrinks. " +
+		"The foam freezes at −9.0 °C: give it less sugar, or about 16 g more water per 100 g, and it freezes at −5 °C. Or keep the tub at −11 °C or colder."},
+}
+
+var weeping = cold.Storage{AtC: -7, WaterDrawn: true, Drawer: "foam", DrawnG: 12.3, KeepBelowC: -11,
+	Change: cold.Change{FreezesAtC: -9.04, WaterG: 16, ThenC: -5}}
+
+func TestEveryCodeHasItsSentence(t *testing.T) {
+	for _, c := range spoken {
+		assert.Equal(t, c.want, Warning(metric, model.Warning{Code: c.code, Facts: c.facts}), c.code)
+	}
+}
+
+// The codes and the types of their facts are read out of the packages that warn.
+func TestEveryWarningThatIsRaisedIsSpoken(t *testing.T) {
+	known := map[string]map[string]bool{}
+	for _, c := range spoken {
+		if known[c.code] == nil {
+			known[c.code] = map[string]bool{}
+		}
+		name := "nil"
+		if c.facts != nil {
+			name = reflect.TypeOf(c.facts).Name()
+		}
+		known[c.code][name] = true
+	}
+	raised := 0
+	for _, dir := range []string{"../../answer/model", "../../answer/cold"} {
+		packages, err := parser.ParseDir(token.NewFileSet(), dir, nil, 0)
+		require.NoError(t, err)
+		for _, p := range packages {
+			ast.Inspect(p, func(n ast.Node) bool {
+				call, ok := n.(*ast.CallExpr)
+				if !ok || len(call.Args) != 4 {
+					return true
+				}
+				f, ok := call.Fun.(*ast.SelectorExpr)
+				if !ok || f.Sel.Name != "warn" && f.Sel.Name != "note" {
+					return true
+				}
+				literal, ok := call.Args[1].(*ast.BasicLit)
+				require.True(t, ok, "a code is written out where it is raised")
+				code, err := strconv.Unquote(literal.Value)
+				require.NoError(t, err)
+				facts := "nil"
+				if x, ok := call.Args[3].(*ast.CompositeLit); ok {
+					facts = x.Type.(*ast.Ident).Name
+				}
+				raised++
+				assert.True(t, known[code][facts], "%s with %s has no sentence in the table of this test", code, facts)
+				return true
+			})
+		}
+	}
+	assert.Greater(t, raised, 25)
+}
+
+func TestTheVerdictSaysHowASpoonGoes(t *testing.T) {
+	eats := func(dense, foam model.Eating) string {
+		return Verdict(metric, model.Verdict{AtC: -14, Dense: dense, Foam: foam})
+	}
+	well := func(kPa float64) model.Eating { return model.Eating{KPa: kPa} }
+	for _, c := range []struct{ want, got string }{
+		{"At −14 °C the custard scoops well and the foam spoons very easily.", eats(well(4), well(0.3))},
+		{"At −14 °C the custard scoops easily and the foam spoons easily.", eats(well(1), well(1))},
+		{"At −14 °C the custard needs force and the foam slumps.", eats(model.Eating{How: model.NeedsForce, KPa: 9}, model.Eating{How: model.TooSoft, KPa: 0.05})},
+		{"At −14 °C the custard is too hard and the foam spoons well.", eats(model.Eating{How: model.TooHard, KPa: 19}, well(5))},
+		{"At −14 °C the custard is too soft to scoop and the foam needs force.", eats(model.Eating{How: model.TooSoft, KPa: 0.3}, model.Eating{How: model.NeedsForce, KPa: 8})},
+		{"Give both phases their lines to see how they eat together.", Verdict(metric, model.Verdict{Empty: true})},
+	} {
+		assert.Equal(t, c.want, c.got)
+	}
+}
+
+func TestAdviceTellsWarmerFromColderAndMoreFromLess(t *testing.T) {
+	both := model.ScoopRange{From: -14, To: -9.5, OK: true}
+	for _, c := range []struct {
+		want string
+		of   model.Verdict
+	}{
+		{"Serve it warmer: leave the tub out until it is at −14 °C. Both phases eat well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -18, Both: both}}},
+		{"Serve it colder, at −9.5 °C. Both phases eat well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -9.5, NowC: -6, Both: both}}},
+		{"Add 24 g Rosehip purée (of the recipe as written): the custard then comes to 5.4 kPa, scoopable.",
+			model.Verdict{Remedy: model.Remedy{Kind: model.ChangeGrams, Ingredient: rosehip, Grams: 24.2, ThenKPa: 5.4}}},
+		{"Take out 24 g Rosehip purée (of the recipe as written): the foam then comes to 0.72 kPa, soft.",
+			model.Verdict{Remedy: model.Remedy{Kind: model.ChangeGrams, Role: phase.Foam, Ingredient: rosehip, Grams: -24.2, ThenKPa: 0.72}}},
+		{"The custard is too hard at −18 °C: replace part of its sugar with dextrose, or whip in more air.", model.Verdict{Remedy: model.Remedy{Kind: model.Soften, NowC: -18}}},
+		{"The custard is too soft at −6 °C: take out sugar or alcohol, or serve it colder.", model.Verdict{Remedy: model.Remedy{Kind: model.Stiffen, NowC: -6}}},
+		{"The foam slumps: whip it longer, or use more egg white.", model.Verdict{Remedy: model.Remedy{Kind: model.WhipFoam, Role: phase.Foam}}},
+		{"", model.Verdict{Good: true}},
+	} {
+		assert.Equal(t, c.want, Advice(metric, c.of))
+	}
+	warning := model.Warning{Code: "phase_empty", Facts: model.PhaseEmpty{Empty: phase.Foam}}
+	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}))
+}
+
+// at is a time with its band, never one that is not reached.
+func at(v, low, high float64) cold.Range { return cold.Range{Value: v, Low: low, High: high} }
+
+var never = at(math.NaN(), math.NaN(), math.NaN())
+
+func TestLeaveOutSaysOneThing(t *testing.T) {
+	for _, c := range []struct {
+		want, look string
+		of         cold.Serving
+	}{
+		{"Leave it out 3 to 7 min: first the edge scoops, then the whole tub. After 25 min the edge is too soft.", "Kitchens vary: start looking at 2 min.",
+			cold.Serving{Place: "counter", OK: true, From: at(3, 2, 4), Whole: at(7, 5, 9), To: at(25, 20, 33)}},
+		{"Leave it in the refrigerator 30 to 50 min: first the edge scoops, then the whole tub. After 1.8 h the edge is too soft.", "Kitchens vary: start looking at 22 min.",
+			cold.Serving{Place: "refrigerator", OK: true, From: at(30, 22, 41), Whole: at(50, 40, 70), To: at(110, 80, 150)}},
+		{"Leave it out 14 min: the edge scoops then. After 31 min the edge is too soft.", "Kitchens vary: start looking at 10 min.",
+			cold.Serving{Place: "counter", OK: true, From: at(14, 10, 20), Whole: at(40, 30, 52), To: at(31, 22, 44)}},
+		{"It scoops straight from the freezer, for 31 min on the counter.", "",
+			cold.Serving{Place: "counter", OK: true, From: at(0, 0, 0), Whole: at(0, 0, 0), To: at(31, 22, 44)}},
+		{"It scoops straight from the freezer, and stays so in the refrigerator.", "",
+			cold.Serving{Place: "refrigerator", OK: true, From: at(0, 0, 0), To: never}},
+		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Serving{Why: cold.TooSoft, StartC: -6, From: never, To: never}},
+		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Serving{Why: cold.NeverTogether, From: never, To: never}},
+		{"No time out of the freezer is right: it never scoops well.", "", cold.Serving{Why: cold.NeverScoops, From: never, To: never}},
+		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Serving{Place: "refrigerator", OK: true, From: never, To: never}},
+	} {
+		got := LeaveOut(metric, &c.of)
+		assert.Equal(t, c.want, got)
+		assert.Equal(t, c.look, LookFrom(metric, &c.of))
+		assert.False(t, strings.Contains(got, "straight from the freezer") && strings.Contains(got, "Leave"), "%s: it says two things", got)
+	}
+}
+
+func TestHardeningWithoutAMinuteIsAtOnce(t *testing.T) {
+	h := cold.Harden{StartC: -6.2, MoveC: -10, CoreToC: -15, MoveHours: at(3.1, 2.4, 4), Hours: at(6, 5, 7.5)}
+	assert.Equal(t, "From −6.2 °C it is hard enough to move after 3.1 h (2.4 to 4.0) (core at −10 °C), to store after 6.0 h (5.0 to 7.5) (core at −15 °C).", Harden(metric, &h))
+	h.MoveHours, h.Hours = at(0, 0, 0), at(0, 0, 0)
+	assert.Equal(t, "From −6.2 °C it is hard enough to move at once (core at −10 °C), to store at once (core at −15 °C).", Harden(metric, &h))
+	h.Hours = never
+	assert.Equal(t, "The core does not come down to −15 °C in the time looked at.", Harden(metric, &h))
+}
+
+func TestTheSlowerPhaseGoesInFirst(t *testing.T) {
+	f := cold.StillFreeze{StartFirst: "custard", HeadStartMinutes: 186}
+	assert.Equal(t, "To have both ready together, put the custard in 3.1 h before the foam.", HeadStart(metric, &f))
+	f.StartFirst = "foam"
+	assert.Equal(t, "To have both ready together, put the foam in 3.1 h before the custard.", HeadStart(metric, &f))
+	f.HeadStartMinutes = 0
+	assert.Equal(t, "To have both ready together, put them in at the same time.", HeadStart(metric, &f))
+	assert.Empty(t, HeadStart(metric, &cold.StillFreeze{}))
+}
+
+func TestStillFreezingTellsWhenToBeat(t *testing.T) {
+	f := cold.StillFreeze{
+		Dense: cold.Cooling{Present: true, Vessel: cold.Vessel{HeightMM: 25}, Stirs: []cold.Stir{{Minute: 30}, {Minute: 60}, {Minute: 90}}, Whip: at(78, 60, 90), Ready: at(115, 90, 150)},
+		Foam:  cold.Cooling{Present: true, Ready: at(40, 30, 55), ReadyC: -6.25, Means: cold.AsCustard},
+	}
+	assert.Equal(t, "Custard, 25 mm deep: beat it after 30, 60 and 90 min; whip air in after 78 min, swirl it after 1.9 h (1.5 to 2.5). "+
+		"Foam: leave it alone; it is ready after 40 min (30 to 55), as cold as the custard when that is swirled (−6.2 °C).", StillFreeze(metric, &f))
+	f.Dense.Ready, f.Dense.Means, f.Dense.AirC = never, cold.NeverHalf, -6
+	assert.Contains(t, StillFreeze(metric, &f), "Custard: at −6 °C half of its water never turns to ice.")
+}
+
+func TestStorageSaysWhoDrawsAndWhatASwingMelts(t *testing.T) {
+	both := cold.Storage{AtC: -18, SwingK: 2, Dense: cold.Stored{Present: true, SwingPercent: 6}, Foam: cold.Stored{Present: true, SwingPercent: 41}}
+	assert.Equal(t, "At −18 °C both phases hold ice, so no water moves between them; a swing of 2 °C melts and refreezes 6 % of the custard's ice and 41 % of the foam's.", Storage(metric, &both))
+	assert.Empty(t, StorageChange(metric, &both))
+	assert.Contains(t, Storage(metric, &weeping), "the foam holds no ice, so it draws water")
+	assert.Equal(t, "There is one phase only, so no water moves.", Storage(metric, &cold.Storage{Foam: cold.Stored{Present: true}}))
+}
+
+// US consumer advice for egg dishes, 160 °F; FDA Food Code 2022, 3-501.14:
+// cooling from 135 °F to 70 °F and to 41 °F.
+func TestTheStepsKeepThePublishedTemperatures(t *testing.T) {
+	f := Style{Scale: Fahrenheit}
+	for want, c := range map[string]float64{"160 °F": eggMixtureC, "135 °F": coolFrom, "70 °F": coolBy, "41 °F": coldBy} {
+		assert.Equal(t, want, f.Temperature(c))
+	}
+}
