@@ -121,7 +121,7 @@ func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
 	for _, l := range r.Lines {
 		n, unit := printed.MassParts(l.Grams)
 		assert.Contains(t, lines, n, "%s, %s", l.Ingredient.Name, unit)
-		assert.Contains(t, all, squeezed(l.Ingredient.Name))
+		assert.Contains(t, all, squeezed(l.Ingredient.Kitchen()))
 	}
 	c := contentOf(d, r, Options{Region: label.US, Cold: timed(t, d, r)})
 	for _, list := range [][]say.Titled{c.steps, c.checks, c.cautions} {

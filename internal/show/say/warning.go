@@ -144,7 +144,7 @@ func Kitchen(in *ingredient.Ingredient) string {
 	if in == nil {
 		return Unknown
 	}
-	return in.Name
+	return in.Kitchen()
 }
 
 func otherRole(r phase.Role) phase.Role {
