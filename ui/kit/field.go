@@ -184,7 +184,7 @@ func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, l
 		// Black or white, whichever the ground at this level is not.
 		c := readable(chart.Cold.At((level - lo) / (hi - lo)))
 		before := len(d.Marks)
-		d.Contour(f.mirror, level, box)
+		chart.Contour(d, f.mirror, level, box)
 		d.EndStroke(chart.Line{Width: 1.2, Colour: chart.Fade(c, .85)})
 		if len(d.Marks) == before {
 			continue // nowhere so warm or cold

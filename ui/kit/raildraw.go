@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // Shapes and dashes by which the two phases differ wherever they are drawn.
@@ -275,7 +276,7 @@ func (f *railFrame) handle(r *Rail, axis float64, dense, foam chart.Colour) {
 	}
 	d.RoundBox(b, b.Dy())
 	d.EndFill(accent)
-	d.Write(chart.Text{At: chart.Point{X: pill, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text * 1.1, Align: chart.Centre, Bold: true, Colour: colour(theme.ColorNameForegroundOnPrimary)})
+	d.Write(chart.Text{At: chart.Point{X: pill, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text * 1.1, Align: chart.Centre, Face: draw.SansBold, Colour: colour(theme.ColorNameForegroundOnPrimary)})
 }
 
 // interpolate returns y at x on straight lines between the points, NaN outside

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/raster"
 )
 
 // A sketch shows a chart.Drawing: the marks in one raster, the texts as canvas
@@ -19,7 +21,7 @@ type sketch struct {
 	min    func() fyne.Size
 
 	drawing chart.Drawing
-	painter chart.Painter
+	painter raster.Painter
 	raster  *canvas.Raster
 	texts   []*canvas.Text
 	size    fyne.Size
@@ -75,7 +77,7 @@ func (s *sketch) write() {
 			s.objects = append(s.objects, s.texts[i])
 		}
 		o := s.texts[i]
-		style := fyne.TextStyle{Bold: t.Bold}
+		style := fyne.TextStyle{Bold: t.Face == draw.SansBold}
 		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
 		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
 		size := fyne.MeasureText(t.S, o.TextSize, style)

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // A Tile is an answer that can be chosen: what is asked, the answer large, and
@@ -132,7 +133,11 @@ func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
 	left, room := 3*pad, w-6.5*pad
 	line := s.Text * 1.35
 	y := 2*pad + line/2
-	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Bold: t.chosen, Colour: s.Ink})
+	title := draw.Sans
+	if t.chosen {
+		title = draw.SansBold
+	}
+	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Face: title, Colour: s.Ink})
 	// A long answer is written smaller rather than cut.
 	big := float64(theme.TextSize()) * tileValue
 	y += line/2 + big*.7
@@ -140,7 +145,7 @@ func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
 	if need := float64(fyne.MeasureText(t.view.Value, float32(big), fyne.TextStyle{Bold: true}).Width); need > room {
 		size *= room / need
 	}
-	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Value, Size: size, Bold: true, Colour: s.Ink})
+	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
 	for _, part := range wrapped(t.view.Foot, room, s.Text) {
 		d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: part, Size: s.Text, Colour: s.Muted})

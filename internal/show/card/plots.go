@@ -4,6 +4,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/design"
 )
 
@@ -154,7 +155,7 @@ func sheetOf(d *chart.Drawing, unit float64) *sheet {
 	}
 	for _, t := range d.Texts {
 		st := style{sans, t.Size * unit / point, t.Colour}
-		if t.Bold {
+		if t.Face == draw.SansBold {
 			st.face = sansBold
 		}
 		em := t.Size * unit

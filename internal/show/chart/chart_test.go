@@ -1,8 +1,6 @@
 package chart
 
 import (
-	"image"
-	"image/color"
 	"image/png"
 	"math"
 	"math/rand"
@@ -12,6 +10,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/raster"
 )
 
 func labels(ticks []Tick) (s []string) {
@@ -72,134 +73,12 @@ func TestValueUndoesPos(t *testing.T) {
 	assert.True(t, math.IsNaN(Scale{Min: 1, Max: 10, Hi: 1, Log: true}.Pos(0)))
 }
 
-// covered is the ink on the picture in whole pixels, drawn black on clear.
-func covered(img *image.RGBA) (sum float64) {
-	for i := 3; i < len(img.Pix); i += 4 {
-		sum += float64(img.Pix[i]) / 255
-	}
-	return
-}
-
 var black = RGB(0)
-
-func TestFilledAreaIsTheOutlinesArea(t *testing.T) {
-	// The shoelace formula is the judge of random triangles and of an ellipse.
-	rng := rand.New(rand.NewSource(3))
-	var p Painter
-	img := p.Resize(80, 60)
-	for i := 0; i < 300; i++ {
-		var d Drawing
-		d.Reset(80, 60)
-		var tri [3]Point
-		for k := range tri {
-			tri[k] = Point{rng.Float64() * 80, rng.Float64() * 60}
-			d.To(tri[k].X, tri[k].Y)
-		}
-		d.EndFill(black)
-		p.Clear(Colour{})
-		p.Paint(&d, 1)
-		area := math.Abs((tri[1].X-tri[0].X)*(tri[2].Y-tri[0].Y)-(tri[2].X-tri[0].X)*(tri[1].Y-tri[0].Y)) / 2
-		require.InDelta(t, area, covered(img), .5+.002*area, "%v", tri)
-	}
-	var d Drawing
-	d.Reset(40, 30)
-	d.Arc(20, 15, 15, 10, 0, 2*math.Pi)
-	d.EndFill(black)
-	p.Clear(Colour{})
-	p.Paint(&d, 2)
-	assert.InDelta(t, math.Pi*30*20, covered(img), 12) // a polygon is a little smaller
-}
-
-func TestOutlinesBeyondThePictureAreCutAtItsEdge(t *testing.T) {
-	var p Painter
-	img := p.Resize(50, 40)
-	for _, r := range []Rect{{-10, -10, 60, 60}, {-1e4, 10, 1e4, 20}, {20, -500, 30, 500}} {
-		var d Drawing
-		d.Reset(50, 40)
-		d.Box(r, black)
-		p.Clear(Colour{})
-		p.Paint(&d, 1)
-		want := (math.Min(50, r.X1) - math.Max(0, r.X0)) * (math.Min(40, r.Y1) - math.Max(0, r.Y0))
-		assert.InDelta(t, want, covered(img), .5, "%v", r)
-	}
-	// A slanted one comes in and goes out without leaving anything behind.
-	var d Drawing
-	d.Reset(50, 40)
-	d.To(-30, 10)
-	d.To(80, 20)
-	d.To(80, 90)
-	d.EndFill(black)
-	p.Clear(Colour{})
-	p.Paint(&d, 1)
-	p.Clear(Colour{})
-	d.Reset(50, 40)
-	d.Box(Rect{1, 1, 3, 3}, black)
-	p.Paint(&d, 1)
-	assert.InDelta(t, 4, covered(img), .05)
-}
-
-func TestStrokeInkIsLengthTimesWidth(t *testing.T) {
-	var p Painter
-	img := p.Resize(120, 120)
-	for _, angle := range []float64{0, .3, math.Pi / 4, 1.2, math.Pi / 2, 2.5} {
-		for _, width := range []float64{.5, 1, 2.2, 6} {
-			s, c := math.Sincos(angle)
-			var d Drawing
-			d.Reset(120, 120)
-			d.Segment(Line{Width: width, Colour: black}, 60-40*c, 60-40*s, 60+40*c, 60+40*s)
-			p.Clear(Colour{})
-			p.Paint(&d, 1)
-			// Round ends add a disc. A line as thin as a pixel, sampled at the
-			// pixels' middles, has up to 13 % more or less, as it happens to lie.
-			want := 80*width + math.Pi/4*math.Max(1, width*width)*math.Min(1, width)
-			part := .03
-			if width <= 1 {
-				part = .13
-			}
-			assert.InDelta(t, want, covered(img), part*want+1.5, "angle %g width %g", angle, width)
-		}
-	}
-}
-
-func TestFastStrokeIsTheObviousSlowOne(t *testing.T) {
-	rng := rand.New(rand.NewSource(4))
-	var p Painter
-	img := p.Resize(60, 50)
-	for n := 0; n < 60; n++ {
-		var d Drawing
-		d.Reset(60, 50)
-		var pts []Point
-		for i := 0; i < 4; i++ {
-			pts = append(pts, Point{rng.Float64()*90 - 15, rng.Float64()*80 - 15})
-			d.To(pts[i].X, pts[i].Y)
-		}
-		width := 1 + 4*rng.Float64()
-		d.EndStroke(Line{Width: width, Colour: black})
-		p.Clear(Colour{})
-		p.Paint(&d, 1)
-		for y := 0; y < 50; y++ {
-			for x := 0; x < 60; x++ {
-				e := math.Inf(1)
-				for i := 0; i < 3; i++ {
-					e = math.Min(e, distance(Point{float64(x) + .5, float64(y) + .5}, pts[i], pts[i+1]))
-				}
-				want := 255 * math.Max(0, math.Min(1, width/2+.5-e))
-				require.InDelta(t, want, float64(img.RGBAAt(x, y).A), 1.01, "(%d, %d) of %v", x, y, pts)
-			}
-		}
-	}
-}
-
-func distance(p, a, b Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	f := math.Max(0, math.Min(1, ((p.X-a.X)*dx+(p.Y-a.Y)*dy)/(dx*dx+dy*dy)))
-	return math.Hypot(p.X-a.X-f*dx, p.Y-a.Y-f*dy)
-}
 
 func TestUnknownValuesLeaveAGap(t *testing.T) {
 	p := Plot{X: Axis{Min: 0, Max: 4}, Y: Axis{Min: 0, Max: 4}, NoLegend: true,
 		Series: []Series{{X: []float64{0, 1, 2, 3, 4}, Y: []float64{1, 1, math.NaN(), 3, 3}, Line: Line{Width: 7, Colour: black}}}}
-	var d Drawing
+	var d draw.List
 	f := p.Draw(&d, 300, 200)
 	var curve []Point
 	for _, m := range d.Marks {
@@ -227,7 +106,7 @@ func TestCurvesStayInTheFrame(t *testing.T) {
 			s.Y = append(s.Y, rng.NormFloat64()*10)
 		}
 		p := Plot{X: Axis{Min: 0, Max: 10}, Y: Axis{Min: -5, Max: 5}, Series: []Series{s}}
-		var d Drawing
+		var d draw.List
 		f := p.Draw(&d, 300, 200)
 		for _, m := range d.Marks {
 			for _, a := range m.Points {
@@ -239,39 +118,6 @@ func TestCurvesStayInTheFrame(t *testing.T) {
 	}
 }
 
-func TestHatchStaysInsideItsOutline(t *testing.T) {
-	outline := []Point{{10, 10}, {90, 30}, {60, 80}, {50, 40}, {20, 70}} // not convex
-	for _, h := range []Hatch{Rising, Falling, Crossed, Dots, Level} {
-		var d Drawing
-		d.Reset(100, 100)
-		d.Texture(outline, h, 6, Line{Width: 1, Colour: black})
-		require.Len(t, d.Marks, 1)
-		pts := d.Marks[0].Points
-		assert.Greater(t, len(pts), 12)
-		for i := 0; i+1 < len(pts); i++ {
-			if a, b := pts[i], pts[i+1]; !a.Lifts() && !b.Lifts() {
-				mid := Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
-				edge := math.Inf(1)
-				for k := range outline {
-					edge = math.Min(edge, distance(mid, outline[k], outline[(k+1)%len(outline)]))
-				}
-				assert.True(t, edge < 1e-9 || inside(outline, mid), "%v", a)
-			}
-		}
-	}
-}
-
-func inside(outline []Point, p Point) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
-}
-
 func TestContourOfACone(t *testing.T) {
 	const n = 41
 	grid := make([][]float64, n)
@@ -280,9 +126,9 @@ func TestContourOfACone(t *testing.T) {
 			grid[j] = append(grid[j], math.Hypot(float64(i)-20, float64(j)-20))
 		}
 	}
-	var d Drawing
+	var d draw.List
 	d.Reset(40, 40)
-	d.Contour(grid, 12.5, Rect{0, 0, 40, 40})
+	Contour(&d, grid, 12.5, Rect{X0: 0, Y0: 0, X1: 40, Y1: 40})
 	d.EndStroke(Line{Width: 1, Colour: black})
 	require.Len(t, d.Marks, 1)
 	length := 0.0
@@ -297,8 +143,9 @@ func TestContourOfACone(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 2*math.Pi*12.5, length, .5)
-	d.Contour(grid, 1000, Rect{0, 0, 40, 40})
-	assert.Empty(t, d.pool[d.from:])
+	Contour(&d, grid, 1000, Rect{X0: 0, Y0: 0, X1: 40, Y1: 40})
+	d.EndStroke(Line{Width: 1, Colour: black})
+	assert.Len(t, d.Marks, 1, "no line, no mark")
 }
 
 func TestColdGetsLighterAllTheWay(t *testing.T) {
@@ -315,24 +162,6 @@ func TestColdGetsLighterAllTheWay(t *testing.T) {
 	}
 	assert.Equal(t, Cold[0], Cold.At(-3))
 	assert.Equal(t, Cold[len(Cold)-1], Cold.At(2))
-}
-
-func TestPictureIsStretchedAndClipped(t *testing.T) {
-	src := image.NewNRGBA(image.Rect(0, 0, 2, 1))
-	src.Set(0, 0, color.NRGBA{R: 255, A: 255})
-	src.Set(1, 0, color.NRGBA{B: 255, A: 255})
-	var p Painter
-	img := p.Resize(40, 20)
-	p.Clear(Colour{})
-	var d Drawing
-	d.Reset(40, 20)
-	d.boxPath(Rect{5, 5, 35, 15})
-	d.EndPicture(src, Rect{0, 0, 40, 20})
-	p.Paint(&d, 1)
-	assert.Equal(t, color.RGBA{R: 255, A: 255}, img.RGBAAt(6, 10))
-	assert.Equal(t, color.RGBA{B: 255, A: 255}, img.RGBAAt(33, 10))
-	assert.Equal(t, color.RGBA{}, img.RGBAAt(2, 10))
-	assert.InDelta(t, 300, covered(img), .5)
 }
 
 // demo is four curves of n points, as the window draws them.
@@ -362,8 +191,8 @@ func demo(n int) *Plot {
 // GOLDEN=write it makes the picture anew.
 func TestPlotLooksAsItDid(t *testing.T) {
 	name := filepath.Join("..", "..", "..", "testdata", "golden", "kit_plot.png")
-	var d Drawing
-	var p Painter
+	var d draw.List
+	var p raster.Painter
 	demo(80).Draw(&d, 320, 200)
 	img := p.Resize(320, 200)
 	p.Paint(&d, 1)
@@ -397,8 +226,8 @@ func TestPlotLooksAsItDid(t *testing.T) {
 
 func TestDrawingAgainAllocatesNothing(t *testing.T) {
 	plot := demo(400)
-	var d Drawing
-	var p Painter
+	var d draw.List
+	var p raster.Painter
 	draw := func() {
 		p.Resize(640, 400)
 		p.Paint(&d, 1)
@@ -415,8 +244,8 @@ func BenchmarkPaint(b *testing.B) {
 	}{{"640x400", 1}, {"1280x800", 2}} {
 		b.Run(c.name, func(b *testing.B) {
 			plot := demo(400)
-			var d Drawing
-			var p Painter
+			var d draw.List
+			var p raster.Painter
 			plot.Draw(&d, 640, 400)
 			b.ReportAllocs()
 			for i := 0; i < b.N; i++ {
@@ -429,7 +258,7 @@ func BenchmarkPaint(b *testing.B) {
 
 func BenchmarkLayOut(b *testing.B) {
 	plot := demo(400)
-	var d Drawing
+	var d draw.List
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
 		plot.Draw(&d, 640, 400)

@@ -1,21 +1,32 @@
 package chart
 
-import "math"
+import (
+	"math"
 
-// start begins a clipped curve at (x, y).
-func (d *Drawing) start(box Rect, x, y float64) {
-	d.penX, d.penY = x, y
-	if box.holds(x, y) {
-		d.To(x, y)
+	"ripplewright/internal/show/draw"
+)
+
+// A clipper draws a curve of which only what lies in box is added to the list.
+type clipper struct {
+	*draw.List
+	box  draw.Rect
+	x, y float64 // the last point, drawn or not
+}
+
+// start begins the curve at (x, y).
+func (c *clipper) start(x, y float64) {
+	c.x, c.y = x, y
+	if holds(c.box, x, y) {
+		c.To(x, y)
 	}
 }
 
-// clipTo continues a clipped curve to (x, y): only what lies in box is added.
-func (d *Drawing) clipTo(box Rect, x, y float64) {
-	ax, ay := d.penX, d.penY
-	d.penX, d.penY = x, y
-	if box.holds(ax, ay) && box.holds(x, y) {
-		d.To(x, y)
+// to continues the curve to (x, y).
+func (c *clipper) to(x, y float64) {
+	box, ax, ay := c.box, c.x, c.y
+	c.x, c.y = x, y
+	if holds(box, ax, ay) && holds(box, x, y) {
+		c.To(x, y)
 		return
 	}
 	t0, t1 := 0.0, 1.0
@@ -38,13 +49,13 @@ func (d *Drawing) clipTo(box Rect, x, y float64) {
 		return
 	}
 	if t0 > 0 {
-		d.Lift()
-		d.To(ax+(x-ax)*t0, ay+(y-ay)*t0)
+		c.Lift()
+		c.To(ax+(x-ax)*t0, ay+(y-ay)*t0)
 	}
-	d.To(ax+(x-ax)*t1, ay+(y-ay)*t1)
+	c.To(ax+(x-ax)*t1, ay+(y-ay)*t1)
 	if t1 < 1 {
-		d.Lift()
+		c.Lift()
 	}
 }
 
-func (r Rect) holds(x, y float64) bool { return x >= r.X0 && x <= r.X1 && y >= r.Y0 && y <= r.Y1 }
+func holds(r draw.Rect, x, y float64) bool { return x >= r.X0 && x <= r.X1 && y >= r.Y0 && y <= r.Y1 }

@@ -1,14 +1,18 @@
 package chart
 
-import "math"
+import (
+	"math"
 
-// Contour adds to the open path the line where grid has the value level, as
+	"ripplewright/internal/show/draw"
+)
+
+// Contour adds to the open path of d the line where grid has the value level, as
 // short segments with lifts between; nothing if there is no such line.
 //
 // grid is rows of equal length, at least 2 by 2, whose first value is at the top
 // left corner of box and last at the bottom right. A cell with an unknown corner
 // has no line. Saddles are joined by the mean of their corners.
-func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) {
+func Contour(d *draw.List, grid [][]float64, level float64, box draw.Rect) {
 	rows := len(grid)
 	if rows < 2 || len(grid[0]) < 2 {
 		return
@@ -23,8 +27,8 @@ func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) {
 				continue
 			}
 			x, y := box.X0+float64(i)*sx, box.Y0+float64(j)*sy
-			corner := [4]Point{{x, y}, {x + sx, y}, {x + sx, y + sy}, {x, y + sy}}
-			var cut [4]Point
+			corner := [4]draw.Point{{X: x, Y: y}, {X: x + sx, Y: y}, {X: x + sx, Y: y + sy}, {X: x, Y: y + sy}}
+			var cut [4]draw.Point
 			n := 0
 			for k := range v {
 				a, b := v[k], v[(k+1)%4]
@@ -33,7 +37,7 @@ func (d *Drawing) Contour(grid [][]float64, level float64, box Rect) {
 				}
 				f := a / (a - b)
 				p, q := corner[k], corner[(k+1)%4]
-				cut[n] = Point{p.X + (q.X-p.X)*f, p.Y + (q.Y-p.Y)*f}
+				cut[n] = draw.Point{X: p.X + (q.X-p.X)*f, Y: p.Y + (q.Y-p.Y)*f}
 				n++
 			}
 			// Top with right and foot with left cut off corners 1 and 3; a saddle

@@ -1,10 +1,14 @@
 package chart
 
-import "math"
+import (
+	"math"
 
-func (p *Plot) axisX(d *Drawing, f Frame, ticks []Tick) {
+	"ripplewright/internal/show/draw"
+)
+
+func (p *Plot) axisX(d *draw.List, f Frame, ticks []Tick) {
 	s, b := p.Style, f.Box
-	edge := Line{Width: 1, Colour: s.Muted}
+	edge := draw.Line{Width: 1, Colour: s.Muted}
 	for _, t := range ticks {
 		x := f.X.Pos(t.Value)
 		if !(x >= b.X0-.5 && x <= b.X1+.5) {
@@ -14,22 +18,22 @@ func (p *Plot) axisX(d *Drawing, f Frame, ticks []Tick) {
 		if t.Minor {
 			long = 2.5
 		} else if !p.X.NoGrid {
-			d.Segment(Line{Width: 1, Colour: s.Grid}, x, b.Y0, x, b.Y1)
+			d.Segment(draw.Line{Width: 1, Colour: s.Grid}, x, b.Y0, x, b.Y1)
 		}
 		d.Segment(edge, x, b.Y1, x, b.Y1+long)
-		d.Write(Text{At: Point{x, b.Y1 + 5}, S: t.Label, Size: s.size(), Align: Centre, Rise: Below, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: x, Y: b.Y1 + 5}, S: t.Label, Size: s.size(), Align: draw.Centre, Rise: draw.Below, Colour: s.Ink})
 	}
 	d.Segment(edge, b.X0, b.Y1, b.X1, b.Y1)
-	d.Write(Text{At: Point{(b.X0 + b.X1) / 2, b.Y1 + 5 + 1.3*s.size()}, S: p.X.Title, Size: s.size(), Align: Centre, Rise: Below, Colour: s.Muted})
+	d.Write(draw.Text{At: draw.Point{X: (b.X0 + b.X1) / 2, Y: b.Y1 + 5 + 1.3*s.size()}, S: p.X.Title, Size: s.size(), Align: draw.Centre, Rise: draw.Below, Colour: s.Muted})
 }
 
-func (p *Plot) axisY(d *Drawing, f Frame, a Axis, scale Scale, ticks []Tick, right bool) {
+func (p *Plot) axisY(d *draw.List, f Frame, a Axis, scale Scale, ticks []Tick, right bool) {
 	s, b := p.Style, f.Box
-	x, out, align := b.X0, -1.0, Right
+	x, out, align := b.X0, -1.0, draw.Right
 	if right {
-		x, out, align = b.X1, 1, Left
+		x, out, align = b.X1, 1, draw.Left
 	}
-	edge := Line{Width: 1, Colour: s.Muted}
+	edge := draw.Line{Width: 1, Colour: s.Muted}
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
 		if !(y >= b.Y0-.5 && y <= b.Y1+.5) {
@@ -39,25 +43,26 @@ func (p *Plot) axisY(d *Drawing, f Frame, a Axis, scale Scale, ticks []Tick, rig
 		if t.Minor {
 			long = 2.5
 		} else if !a.NoGrid && !right {
-			d.Segment(Line{Width: 1, Colour: s.Grid}, b.X0, y, b.X1, y)
+			d.Segment(draw.Line{Width: 1, Colour: s.Grid}, b.X0, y, b.X1, y)
 		}
 		d.Segment(edge, x, y, x+out*long, y)
-		d.Write(Text{At: Point{x + out*7, y}, S: t.Label, Size: s.size(), Align: align, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: x + out*7, Y: y}, S: t.Label, Size: s.size(), Align: align, Colour: s.Ink})
 	}
 	d.Segment(edge, x, b.Y0, x, b.Y1)
-	title := Text{At: Point{s.size() * .4, b.Y0 - .5*s.size()}, S: a.Title, Size: s.size(), Rise: Above, Colour: s.Muted}
+	title := draw.Text{At: draw.Point{X: s.size() * .4, Y: b.Y0 - .5*s.size()}, S: a.Title, Size: s.size(), Rise: draw.Above, Colour: s.Muted}
 	if right {
-		title.At.X, title.Align = d.W-s.size()*.4, Right
+		title.At.X, title.Align = d.W-s.size()*.4, draw.Right
 	}
 	d.Write(title)
 }
 
-func (p *Plot) curve(d *Drawing, f Frame, s *Series) {
+func (p *Plot) curve(d *draw.List, f Frame, s *Series) {
 	scale := f.Y
 	if s.Right {
 		scale = f.Right
 	}
 	n := min(len(s.X), len(s.Y))
+	pen := clipper{List: d, box: f.Box}
 	down := false
 	for i := 0; i < n; i++ {
 		x, y := f.X.Pos(s.X[i]), scale.Pos(s.Y[i])
@@ -69,14 +74,14 @@ func (p *Plot) curve(d *Drawing, f Frame, s *Series) {
 			continue
 		}
 		if down {
-			d.clipTo(f.Box, x, y)
+			pen.to(x, y)
 		} else {
-			d.start(f.Box, x, y)
+			pen.start(x, y)
 		}
 		down = true
 	}
 	d.EndStroke(s.Line)
-	if s.Marker == NoMarker {
+	if s.Marker == draw.NoMarker {
 		return
 	}
 	every := s.Every
@@ -91,7 +96,7 @@ func (p *Plot) curve(d *Drawing, f Frame, s *Series) {
 	}
 }
 
-func (p *Plot) band(d *Drawing, f Frame, b Band) {
+func (p *Plot) band(d *draw.List, f Frame, b Band) {
 	x0, x1 := clamp(f.X.Pos(b.X0), f.Box.X0, f.Box.X1), clamp(f.X.Pos(b.X1), f.Box.X0, f.Box.X1)
 	y0, y1 := f.Box.Y1, f.Box.Y0
 	if !math.IsInf(b.Y0, 0) {
@@ -103,24 +108,24 @@ func (p *Plot) band(d *Drawing, f Frame, b Band) {
 	if !(x1 > x0 && y0 > y1) {
 		return
 	}
-	r := Rect{x0, y1, x1, y0}
+	r := draw.Rect{X0: x0, Y0: y1, X1: x1, Y1: y0}
 	d.Box(r, b.Fill)
-	if b.Hatch != Plain {
-		o := [...]Point{{r.X0, r.Y0}, {r.X1, r.Y0}, {r.X1, r.Y1}, {r.X0, r.Y1}}
+	if b.Hatch != draw.Plain {
+		o := [...]draw.Point{{X: r.X0, Y: r.Y0}, {X: r.X1, Y: r.Y0}, {X: r.X1, Y: r.Y1}, {X: r.X0, Y: r.Y1}}
 		d.Texture(o[:], b.Hatch, 7, b.Line)
 	}
-	t := Text{At: Point{(x0 + x1) / 2, y1 + 2}, S: b.Label, Size: p.Style.size(), Align: Centre, Rise: Below, Colour: p.Style.Muted}
+	t := draw.Text{At: draw.Point{X: (x0 + x1) / 2, Y: y1 + 2}, S: b.Label, Size: p.Style.size(), Align: draw.Centre, Rise: draw.Below, Colour: p.Style.Muted}
 	if math.IsInf(b.X0, -1) && math.IsInf(b.X1, 1) {
 		// A band across the plot is named where its curves seldom are.
-		t.At.X, t.Align = x0+p.Style.size()*.6, Left
+		t.At.X, t.Align = x0+p.Style.size()*.6, draw.Left
 	}
 	if y0-y1 < 1.8*t.Size { // as low as its label, or lower
-		t.At.Y, t.Rise = (y0+y1)/2, Middle
+		t.At.Y, t.Rise = (y0+y1)/2, draw.Middle
 	}
 	d.Write(t)
 }
 
-func (p *Plot) area(d *Drawing, f Frame, a Area) {
+func (p *Plot) area(d *draw.List, f Frame, a Area) {
 	n := min(len(a.X), len(a.Lo), len(a.Hi))
 	for i := 0; i < 2*n; i++ {
 		k, v := i, a.Hi
@@ -133,32 +138,32 @@ func (p *Plot) area(d *Drawing, f Frame, a Area) {
 		}
 		d.To(clamp(x, f.Box.X0, f.Box.X1), clamp(y, f.Box.Y0, f.Box.Y1))
 	}
-	outline := d.pool[d.from:]
+	before := len(d.Marks)
 	d.EndFill(a.Fill)
-	if a.Hatch != Plain {
-		d.Texture(outline, a.Hatch, 7, a.Line)
+	if a.Hatch != draw.Plain && len(d.Marks) > before {
+		d.Texture(d.Marks[before].Points, a.Hatch, 7, a.Line)
 	}
 }
 
-func (p *Plot) rule(d *Drawing, f Frame, r Rule) {
+func (p *Plot) rule(d *draw.List, f Frame, r Rule) {
 	b := f.Box
 	at := f.X.Pos(r.At)
-	label := Text{S: r.Label, Size: p.Style.size(), Colour: p.Style.Ink}
+	label := draw.Text{S: r.Label, Size: p.Style.size(), Colour: p.Style.Ink}
 	if r.Level {
 		at = f.Y.Pos(r.At)
 		if !(at >= b.Y0 && at <= b.Y1) {
 			return
 		}
 		d.Segment(r.Line, b.X0, at, b.X1, at)
-		label.At, label.Align, label.Rise = Point{b.X1 - 4, at - 2}, Right, Above
+		label.At, label.Align, label.Rise = draw.Point{X: b.X1 - 4, Y: at - 2}, draw.Right, draw.Above
 	} else {
 		if !(at >= b.X0 && at <= b.X1) {
 			return
 		}
 		d.Segment(r.Line, at, b.Y0, at, b.Y1)
-		label.At, label.Rise = Point{at + 4, b.Y0 + 2}, Below
+		label.At, label.Rise = draw.Point{X: at + 4, Y: b.Y0 + 2}, draw.Below
 		if at > b.X1-p.Style.width(r.Label)-8 {
-			label.At.X, label.Align = at-4, Right
+			label.At.X, label.Align = at-4, draw.Right
 		}
 	}
 	d.Write(label)
@@ -166,7 +171,7 @@ func (p *Plot) rule(d *Drawing, f Frame, r Rule) {
 
 // legend writes samples and names in rows across the top, if d is not nil, and
 // returns how many rows there are.
-func (p *Plot) legend(d *Drawing, w float64) int {
+func (p *Plot) legend(d *draw.List, w float64) int {
 	s := p.Style
 	const sample, gap = 26, 6
 	x, row := s.size()*.8, 0
@@ -184,10 +189,10 @@ func (p *Plot) legend(d *Drawing, w float64) int {
 		if d != nil {
 			y := s.size()*.9 + float64(row)*s.size()*1.45
 			d.Segment(c.Line, x+2, y, x+sample-2, y)
-			if c.Marker != NoMarker {
+			if c.Marker != draw.NoMarker {
 				d.Marker(c.Marker, x+sample/2, y, 1.5+1.5*math.Max(1, c.Line.Width), c.Line)
 			}
-			d.Write(Text{At: Point{x + sample + gap, y}, S: c.Name, Size: s.size(), Colour: s.Ink})
+			d.Write(draw.Text{At: draw.Point{X: x + sample + gap, Y: y}, S: c.Name, Size: s.size(), Colour: s.Ink})
 		}
 		x += need
 	}

@@ -1,7 +1,15 @@
+// Package chart turns numbers into a draw.List: axes with round ticks, curves, bands
+// and markers.
+//
+// Nothing here is told by colour alone: every line has a dash pattern, every
+// band a hatch, every series may have a marker. An unknown value is NaN and
+// leaves a gap; it is never drawn as zero.
 package chart
 
 import (
 	"math"
+
+	"ripplewright/internal/show/draw"
 )
 
 // An Axis is one scale of a plot. The zero Axis is linear and takes its limits
@@ -18,8 +26,8 @@ type Axis struct {
 type Series struct {
 	Name   string // in the legend; empty keeps it out
 	X, Y   []float64
-	Line   Line
-	Marker Marker
+	Line   draw.Line
+	Marker draw.Marker
 	Every  int  // points from one marker to the next; 0 sets about eight along the curve
 	Right  bool // measured on the right axis
 }
@@ -29,9 +37,9 @@ type Series struct {
 type Band struct {
 	Label          string // written inside, at the top
 	X0, X1, Y0, Y1 float64
-	Fill           Colour
-	Hatch          Hatch
-	Line           Line // of the hatch
+	Fill           draw.Colour
+	Hatch          draw.Hatch
+	Line           draw.Line // of the hatch
 }
 
 // Upright returns a band over x0..x1, from the bottom of the plot to the top.
@@ -43,9 +51,9 @@ func Upright(x0, x1 float64) Band {
 // uncertainty. Points with a NaN are left out.
 type Area struct {
 	X, Lo, Hi []float64
-	Fill      Colour
-	Hatch     Hatch
-	Line      Line
+	Fill      draw.Colour
+	Hatch     draw.Hatch
+	Line      draw.Line
 }
 
 // A Rule is a line right across the plot at one value.
@@ -53,14 +61,14 @@ type Rule struct {
 	At    float64
 	Level bool // at a Y value; otherwise upright, at an X value
 	Label string
-	Line  Line
+	Line  draw.Line
 }
 
 // A Style is what the device and the theme decide.
 type Style struct {
-	Ink, Muted, Grid Colour
-	Back             Colour  // behind the plot; transparent leaves it out
-	Text             float64 // height of the font; 0 means 11
+	Ink, Muted, Grid draw.Colour
+	Back             draw.Colour // behind the plot; transparent leaves it out
+	Text             float64     // height of the font; 0 means 11
 	// Measure returns the width of s in a font of the given height. Nil
 	// estimates it, for devices without fonts.
 	Measure func(s string, size float64) float64
@@ -99,17 +107,17 @@ type Plot struct {
 // A Frame is where a plot's data ended up on its drawing.
 type Frame struct {
 	X, Y, Right Scale
-	Box         Rect
+	Box         draw.Rect
 }
 
 // Draw lays the plot out on d, w by h drawing units, after resetting d, and
 // returns the frame for reading values back from positions. Room is made for
 // tick labels and the legend as Style.Measure finds them; a plot too small for
 // them has an empty frame.
-func (p *Plot) Draw(d *Drawing, w, h float64) Frame {
+func (p *Plot) Draw(d *draw.List, w, h float64) Frame {
 	d.Reset(w, h)
 	if p.Style.Back.A > 0 {
-		d.Box(Rect{0, 0, w, h}, p.Style.Back)
+		d.Box(draw.Rect{X0: 0, Y0: 0, X1: w, Y1: h}, p.Style.Back)
 	}
 	s := p.Style
 	line := s.size() * 1.45
@@ -140,7 +148,7 @@ func (p *Plot) Draw(d *Drawing, w, h float64) Frame {
 		ticksRight = axisTicks(*p.Right, f.Right, int(plotHeight/(2.6*s.size())))
 		right = s.size()*.8 + s.widest(ticksRight) + 4
 	}
-	f.Box = Rect{left, top, math.Max(left+1, w-right), math.Max(top+1, h-bottom)}
+	f.Box = draw.Rect{X0: left, Y0: top, X1: math.Max(left+1, w-right), Y1: math.Max(top+1, h-bottom)}
 	f.X.Lo, f.X.Hi = f.Box.X0, f.Box.X1
 	f.Y.Lo, f.Y.Hi = f.Box.Y1, f.Box.Y0
 	f.Right.Lo, f.Right.Hi = f.Box.Y1, f.Box.Y0

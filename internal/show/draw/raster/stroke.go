@@ -1,13 +1,17 @@
-package chart
+package raster
 
-import "math"
+import (
+	"math"
+
+	"ripplewright/internal/show/draw"
+)
 
 // stroke draws points joined by straight lines, with gaps where the pen lifts.
-func (p *Painter) stroke(points []Point, l Line, scale float64) {
+func (p *Painter) stroke(points []draw.Point, l draw.Line, scale float64) {
 	width := l.Width * scale
 	colour := l.Colour
 	if width < 1 { // thinner than a pixel: paler rather than thinner
-		colour = Fade(colour, width)
+		colour = draw.Fade(colour, width)
 		width = 1
 	}
 	if colour.A == 0 {
@@ -100,7 +104,7 @@ func (p *Painter) segment(ax, ay, bx, by, r float64) {
 			continue
 		}
 		left, right = min(left, x0), max(right, x1)
-		row := p.mask[y*w : y*w+w]
+		row := p.mask.Pix[y*w : y*w+w]
 		qy := cy - ay
 		for x := x0; x < x1; x++ {
 			qx := float64(x) + .5 - ax

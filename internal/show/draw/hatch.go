@@ -1,29 +1,6 @@
-package chart
+package draw
 
 import "math"
-
-// A Dash is the pattern of a stroke, so that lines can be told apart without colour.
-type Dash int
-
-// The patterns.
-const (
-	Solid Dash = iota
-	Dashed
-	Dotted
-	DashDot
-)
-
-var dashes = [...][]float64{
-	Solid:   nil,
-	Dashed:  {4, 3.5},
-	Dotted:  {0.01, 2.4},
-	DashDot: {5, 3, 0.01, 3},
-}
-
-// Pattern returns on and off lengths as multiples of the line's width, nil for
-// a solid line. Round caps add one width to every "on". The slice is shared: do
-// not change it.
-func (s Dash) Pattern() []float64 { return dashes[s] }
 
 // A Hatch is the texture of a filled band.
 type Hatch int
@@ -40,7 +17,7 @@ const (
 
 // Texture strokes hatch h inside the closed outline, with lines gap units
 // apart. The outline must have no gaps.
-func (d *Drawing) Texture(outline []Point, h Hatch, gap float64, l Line) {
+func (d *List) Texture(outline []Point, h Hatch, gap float64, l Line) {
 	if len(outline) < 3 || gap <= 0 {
 		return
 	}
@@ -64,9 +41,9 @@ func (d *Drawing) Texture(outline []Point, h Hatch, gap float64, l Line) {
 }
 
 // hatch adds to the open path the parts inside outline of parallel lines along
-// (ux, uy). Lines are counted from the drawing's origin, so a band that grows
+// (ux, uy). Lines are counted from the list's origin, so a band that grows
 // does not make its texture crawl.
-func (d *Drawing) hatch(outline []Point, ux, uy, gap float64, dots bool) {
+func (d *List) hatch(outline []Point, ux, uy, gap float64, dots bool) {
 	n := math.Hypot(ux, uy)
 	ux, uy = ux/n, uy/n
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -110,58 +87,4 @@ func (d *Drawing) hatch(outline []Point, ux, uy, gap float64, dots bool) {
 			d.Lift()
 		}
 	}
-}
-
-// A Marker is the shape of a point on a curve.
-type Marker int
-
-// The shapes.
-const (
-	NoMarker Marker = iota
-	Disc
-	Square
-	Triangle
-	Diamond
-	Plus
-	Cross
-)
-
-// Marker draws shape m about (x, y) with half-width r: filled shapes with an
-// outline of colour edge, the two open ones as strokes of l.
-func (d *Drawing) Marker(m Marker, x, y, r float64, l Line) {
-	switch m {
-	case Disc:
-		d.Arc(x, y, r, r, 0, 2*math.Pi)
-	case Square:
-		d.boxPath(Rect{x - .88*r, y - .88*r, x + .88*r, y + .88*r})
-	case Triangle:
-		d.To(x, y-1.15*r)
-		d.To(x+1.1*r, y+.8*r)
-		d.To(x-1.1*r, y+.8*r)
-	case Diamond:
-		d.To(x, y-1.2*r)
-		d.To(x+1.2*r, y)
-		d.To(x, y+1.2*r)
-		d.To(x-1.2*r, y)
-	case Plus:
-		d.To(x-r, y)
-		d.To(x+r, y)
-		d.Lift()
-		d.To(x, y-r)
-		d.To(x, y+r)
-		d.EndStroke(Line{Width: l.Width, Colour: l.Colour})
-		return
-	case Cross:
-		q := .8 * r
-		d.To(x-q, y-q)
-		d.To(x+q, y+q)
-		d.Lift()
-		d.To(x-q, y+q)
-		d.To(x+q, y-q)
-		d.EndStroke(Line{Width: l.Width, Colour: l.Colour})
-		return
-	default:
-		return
-	}
-	d.EndFill(l.Colour)
 }
