@@ -333,7 +333,7 @@ func (w *Window) nameOf(x design.Line) string { return nameIn(w.library(), x) }
 
 func nameIn(lib *ingredient.Library, x design.Line) string {
 	if in, ok := lib.Find(x.Ingredient); ok {
-		return in.Name
+		return in.Kitchen()
 	}
 	return x.Ingredient
 }

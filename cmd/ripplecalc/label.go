@@ -10,12 +10,13 @@ import (
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--reference FILE] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
+	usage: "label FILE [--region us|eu] [--short] [--all] [--reference FILE] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
 	short: "Computes the nutrition panel, the list of ingredients, names and claims",
 	long: `
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
             which the UK keeps)
   --short   leave out US lines that may go, and say so instead
+  --all     every name and claim, not only those that are met or nearly met
   --reference FILE
             the design of a food to compare with, which "reduced" and "light"
             ask for
@@ -35,6 +36,7 @@ func runLabel(c *command, s *shell, args []string) error {
 	flags := c.flags()
 	asJSON := flags.Bool("json", false, "")
 	short := flags.Bool("short", false, "")
+	every := flags.Bool("all", false, "")
 	region := flags.String("region", string(label.US), "")
 	reference := flags.String("reference", "", "")
 	to := flags.String("o", "", "")
@@ -80,5 +82,5 @@ func runLabel(c *command, s *shell, args []string) error {
 			return err
 		}
 	}
-	return s.answer(report.Label{Label: l}, *asJSON)
+	return s.answer(report.Label{Label: l, Every: *every}, *asJSON)
 }

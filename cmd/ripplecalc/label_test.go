@@ -33,7 +33,7 @@ func TestHardDesignsSayWhatTheLawWants(t *testing.T) {
 			[]string{"at most Includes"}},
 		{"bazaar", "eu", []string{"PISTACHIO halva (SESAME paste, sugar, PISTACHIOS, soapwort extract) (6 %)", "roasted PEANUTS", "emulsifier: SOYA lecithin"}, nil},
 		{"lean-tide", "us", []string{"1 container (181g)", "Sugar Alcohol", "21 CFR 101.9(c)(1)(i)(C), sugar alcohols by (F)", "Includes 0g Added Sugars",
-			"may have a laxative effect", "sugar free: not met\n", "no added sugar: not met, an unknown figure decides"}, []string{"Tell of it in the name"}},
+			"may have a laxative effect", "sugar free: not met\n", "no added sugar: not met; it depends on a figure that nobody knows"}, []string{"Tell of it in the name"}},
 		{"lean-tide", "eu", []string{"1 portion per pack", "of which polyols", "sweetener: sorbitol", "“with sweetener(s)”", "produce laxative effects", "stabiliser: guar gum"}, nil},
 		{"jar", "us", []string{"Contains: milk, egg; not stated for walnut paste from the jar.\n", "Walnut paste from the jar tells of walnut",
 			"no figure for Thick cream from the farm, Walnut paste from the jar and Rum syrup", "Rum syrup tells of alcohol", "milkfat: at least 10; here at least"},
@@ -51,7 +51,7 @@ func TestHardDesignsSayWhatTheLawWants(t *testing.T) {
 		data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "designs", c.design+".yaml"))
 		require.NoError(t, err)
 		k.file("hard.yaml", string(data))
-		code, out, problem := k.run("", "label", "hard.yaml", "--region", c.region)
+		code, out, problem := k.run("", "label", "hard.yaml", "--all", "--region", c.region)
 		require.Equal(t, exitFine, code, problem)
 		for _, s := range c.says {
 			assert.True(t, strings.Contains(out, s), "%s %s does not say %q", c.design, c.region, s)
@@ -86,10 +86,10 @@ func TestLabelHasItsKeys(t *testing.T) {
 func TestAReferenceFoodSettlesWhatIsReduced(t *testing.T) {
 	k := newKitchen(t)
 	k.file("leaner.yaml", strings.Replace(quay, "cream_heavy", "milk_skim", 1))
-	_, out, err := k.run("", "label", "leaner.yaml", "--reference", "quay.yaml")
+	_, out, err := k.run("", "label", "leaner.yaml", "--all", "--reference", "quay.yaml")
 	require.Empty(t, err)
 	assert.Contains(t, out, "reduced fat: met\n")
-	_, out, _ = k.run("", "label", "quay.yaml", "--reference", "leaner.yaml")
+	_, out, _ = k.run("", "label", "quay.yaml", "--all", "--reference", "leaner.yaml")
 	assert.Contains(t, out, "reduced fat: not met\n")
 	code, _, err := k.run("", "label", "quay.yaml", "--reference", "nowhere.yaml")
 	assert.NotEqual(t, exitFine, code)

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"strings"
 
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -28,7 +30,7 @@ type shell struct {
 
 // complain writes a message that is not an answer.
 func (s *shell) complain(format string, args ...any) {
-	fmt.Fprintf(s.err, "ripplecalc: "+format+"\n", args...)
+	fmt.Fprintf(s.err, "ripplecalc: %s\n", say.HarmlessPage(fmt.Sprintf(format, args...)))
 }
 
 // answer writes v as JSON or, without, its text.
@@ -36,7 +38,12 @@ func (s *shell) answer(v interface{ WriteText(io.Writer) error }, asJSON bool) e
 	if asJSON {
 		return fault(report.WriteJSON(s.out, v, true))
 	}
-	return fault(v.WriteText(s.out))
+	var page strings.Builder // whatever a file holds must not reach the terminal raw
+	if err := v.WriteText(&page); err != nil {
+		return fault(err)
+	}
+	_, err := io.WriteString(s.out, say.HarmlessPage(page.String()))
+	return fault(err)
 }
 
 // usageError says that the command line itself is wrong.
@@ -97,7 +104,7 @@ func (s *shell) report(err error) int {
 	case errors.Is(err, errReported):
 		return exitInput
 	case errors.As(err, &file): // its lines begin with the file, as editors like it
-		fmt.Fprintln(s.err, err)
+		fmt.Fprintln(s.err, say.HarmlessPage(err.Error()))
 		return exitInput
 	}
 	s.complain("%v", err)

@@ -18,6 +18,7 @@ import (
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -284,7 +285,7 @@ func (p *Page) rules(l *label.Label) fyne.CanvasObject {
 	for i, n := range l.Names {
 		if i == 0 || n.Of != l.Names[i-1].Of || n.Region != l.Names[i-1].Region {
 			names = widget.NewAccordion()
-			objects = append(objects, page.Prose("Of the "+n.Of+", "+page.RegionName(n.Region)+":"), names)
+			objects = append(objects, page.Prose("Of the "+say.LabelledFood(n.Of)+", "+page.RegionName(n.Region)+":"), names)
 		}
 		names.Append(widget.NewAccordionItem(verdictOf(n.Met, false)+" — "+n.Name, limits(n.Limits, n.Note)))
 	}

@@ -3,13 +3,39 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/say"
 )
 
-// Label is a label as plain text.
-type Label struct{ *label.Label }
+// Label is a label as plain text: with the names and claims that are met or
+// nearly met, or with every one.
+type Label struct {
+	*label.Label
+	Every bool `json:"-"`
+}
+
+// nearMiss is by what share of a bound a figure may miss it and still be nearly
+// there. Own convention.
+const nearMiss = 0.1
+
+// near reports whether some condition is missed, and none by more than a little.
+// What an unknown figure leaves open is not near.
+func near(limits []label.Limit) bool {
+	missed := false
+	for _, c := range limits {
+		if c.Met || c.Judge {
+			continue
+		}
+		if c.Incomplete || c.Own == nil || c.Miss == 0 || math.Abs(c.Miss) > nearMiss*math.Abs(*c.Own) {
+			return false
+		}
+		missed = true
+	}
+	return missed
+}
 
 // WriteText writes the panel, the statement, the names and the claims.
 func (l Label) WriteText(w io.Writer) error {
@@ -35,8 +61,13 @@ func (l Label) WriteText(w io.Writer) error {
 	}
 	p.line("")
 	p.line("Proposed name: %s", l.ProposedName)
+	rest := 0
 	for _, n := range l.Names {
-		p.line("%s (%s, %s): %s", n.Name, n.Region, n.Of, metWord(n.Met))
+		if !l.Every && !n.Met && !near(n.Limits) {
+			rest++
+			continue
+		}
+		p.line("%s (%s, %s): %s", n.Name, n.Region, say.LabelledFood(n.Of), metWord(n.Met))
 		p.limits(n.Limits)
 		if n.Note != "" {
 			p.line("    %s", n.Note)
@@ -45,15 +76,22 @@ func (l Label) WriteText(w io.Writer) error {
 	p.line("")
 	p.line("Claims by their published conditions:")
 	for _, c := range l.Claims {
+		if !l.Every && !c.Met && !near(c.Conditions) {
+			rest++
+			continue
+		}
 		unsure := ""
 		if c.Incomplete {
-			unsure = ", an unknown figure decides"
+			unsure = "; it depends on a figure that nobody knows"
 		}
 		p.line("%s: %s%s", c.Claim, metWord(c.Met), unsure)
 		p.limits(c.Conditions)
 		if c.Disclosure != "" {
 			p.line("    beside it: %s", c.Disclosure)
 		}
+	}
+	if rest > 0 {
+		p.line("%s not met: --all lists them.", plain.Count(rest, "more name or claim is", "more names and claims are"))
 	}
 	for _, heading := range [...]struct {
 		word string
@@ -108,7 +146,7 @@ func (p *page) limits(limits []label.Limit) {
 		}
 		verdict := metWord(c.Met)
 		if c.Incomplete {
-			own, verdict = strings.Replace(own, "here", "here at least", 1), "an unknown figure decides"
+			own, verdict = strings.Replace(own, "here", "here at least", 1), "depends on a figure that nobody knows"
 		}
 		switch {
 		case c.Judge:

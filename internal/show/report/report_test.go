@@ -258,7 +258,17 @@ func TestLabelsReadAsText(t *testing.T) {
 		l, err := label.For(r.Food(d), region, label.Options{})
 		require.NoError(t, err)
 		var b bytes.Buffer
-		require.NoError(t, Label{l}.WriteText(&b))
+		require.NoError(t, Label{Label: l, Every: true}.WriteText(&b))
+		var short bytes.Buffer
+		require.NoError(t, Label{Label: l}.WriteText(&short))
+		for _, c := range l.Claims {
+			assert.Contains(t, b.String(), "\n"+c.Claim+": ")
+			if c.Met {
+				assert.Contains(t, short.String(), "\n"+c.Claim+": met")
+			}
+		}
+		assert.Less(t, short.Len(), b.Len())
+		assert.Contains(t, short.String(), "--all lists them")
 		for _, want := range []string{l.Lines[0].Text, l.IngredientsText, l.ProposedName, "local code and licensed practice decide"} {
 			assert.Contains(t, b.String(), want)
 		}

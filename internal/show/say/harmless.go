@@ -43,13 +43,20 @@ func Harmless(text string, place For) string {
 	return text
 }
 
-// HarmlessLines is Harmless for a text whose own line ends are to stay.
-func HarmlessLines(text string, place For) string {
-	lines := strings.Split(text, "\n")
-	for i, l := range lines {
-		lines[i] = Harmless(l, place)
-	}
-	return strings.Join(lines, "\n")
+// HarmlessPage is a whole text for a terminal, whose own spaces and line ends
+// stay and whose length is nobody's but its writer's.
+func HarmlessPage(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\n' && r != '\t' && !prints(r) {
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// prints reports whether a sign shows and does nothing else.
+func prints(r rune) bool {
+	return r != utf8.RuneError && unicode.IsGraphic(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
 }
 
 // Echo is what somebody wrote, to be shown within a message: harmless, and cut
@@ -68,7 +75,7 @@ func oneLine(text string, most int) string {
 		case unicode.IsSpace(r) && r != '\u00a0' && r != '\u2009', r == '\u2028', r == '\u2029':
 			space = b.Len() > 0
 			continue
-		case r == utf8.RuneError, !unicode.IsGraphic(r), unicode.Is(unicode.Cf, r):
+		case !prints(r):
 			continue
 		}
 		need := 1

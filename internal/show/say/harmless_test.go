@@ -38,7 +38,7 @@ func TestHarmlessSaysOnlyWhatItSays(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, Harmless(c.text, c.place), "%q", c.text)
 	}
-	assert.Equal(t, "one\ntwo", HarmlessLines("one\ntw\x1bo", Terminal))
+	assert.Equal(t, "one  1\ntwo", HarmlessPage("one  1\ntw\x1b\u202eo\r"))
 }
 
 func TestAMessageEchoesEightyCharacters(t *testing.T) {

@@ -67,3 +67,6 @@ func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...des
 	}
 	return nil
 }
+
+// LabelledFood is the food that a label names, as a cook calls it.
+func LabelledFood(of string) string { return strings.Replace(of, "dense phase", "custard", 1) }
