@@ -56,7 +56,10 @@ const (
 // are equal where nothing that matters is unknown.
 type Resolved struct {
 	Nominal, Soft, Firm mix.Mix
-	Assumed             []string // one line for each assumption, plain words
+	// UnnamedG is the carbohydrate of a maker's own record, g, that none of its
+	// figures names: nobody knows whether it lowers the freezing point.
+	UnnamedG float64
+	Assumed  []string // one line for each assumption, plain words
 }
 
 // Exact reports whether the three readings agree.
@@ -70,7 +73,9 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 // even the total is unknown, the carbohydrate left over is read as half sucrose
 // and half higher saccharides, with the band from all glucose to all starch.
 //
-// Carbohydrate by difference that nothing names is inert. In fruit it is read
+// Carbohydrate by difference that nothing names is inert; in a maker's own
+// record, which may be of any sugar that its pack does not count as one
+// (allulose), the soft reading takes it for a simple sugar. In fruit it is read
 // as acid, with inert as the firm reading: acids and sorbitol are what a fruit's
 // record leaves unnamed, and so read, fresh fruit freezes nearer to where it was
 // measured (testdata/tables/fruit_freezing_points.csv).
@@ -150,7 +155,12 @@ func (in *Ingredient) Resolve() Resolved {
 			dissolved = mix.CitricAcid
 			assumed = append(assumed, "carbohydrate by difference that no source names: read as fruit acid, band to inert")
 		}
-		r.add(dissolved, dissolved, mix.OtherSolids, rest)
+		soft := dissolved
+		if in.Own && rest > 0.5 {
+			r.UnnamedG, soft = rest, mix.Glucose
+			assumed = append(assumed, "carbohydrate that no figure names: read as inert, band to a simple sugar")
+		}
+		r.add(dissolved, soft, mix.OtherSolids, rest)
 	}
 	if short := 100 - r.Nominal.Total(); short > 0 {
 		// What no figure names has mass all the same: a batch must weigh what went in.

@@ -34,3 +34,21 @@ func TestSugarsKnownOnlyInTotalAreThoseThatTheRecordLeavesOpen(t *testing.T) {
 		}
 	}
 }
+
+// A pack of allulose: carbohydrate 100 g, sugars and fibre 0.
+func TestAPacksUnnamedCarbohydrateIsUnknown(t *testing.T) {
+	in := &Ingredient{ID: "allulose", Name: "Allulose", Own: true}
+	for c := range in.Cells {
+		in.Cells[c] = Known(0)
+	}
+	in.Cells[Carbohydrate] = Known(100)
+	in.Cells[Starch] = Cell{}
+	r := in.Resolve()
+	assert.InDelta(t, 100, r.UnnamedG, 1e-9)
+	assert.False(t, r.Exact())
+	assert.InDelta(t, 100, r.Soft.Mass[mix.Glucose], 1e-9)
+	assert.InDelta(t, 100, r.Firm.Mass[mix.OtherSolids], 1e-9)
+	assert.InDelta(t, 100, r.Nominal.Total(), 1e-9)
+	in.Cells[Starch] = Known(100)
+	assert.Zero(t, in.Resolve().UnnamedG, "named, it is no question")
+}
