@@ -18,6 +18,7 @@ type makeup struct {
 	anyMilkFat    ingredient.Amount // %, cultured products too
 	milkProtein   ingredient.Amount // %
 	otherFat      float64           // %, neither milk nor egg
+	fatSources    float64           // %, of addedFat what comes from ingredients whose solids are half fat or more
 	addedFat      float64           // %, otherFat but for that of flavours such as nuts and cocoa
 	protein       ingredient.Amount // %
 	yolk          ingredient.Amount // % egg yolk solids
@@ -91,7 +92,11 @@ func composition(f *Food) makeup {
 			switch in.Standing {
 			case ingredient.Cocoa, ingredient.Nut, ingredient.Fruit, ingredient.DriedFruit:
 			default:
-				m.addedFat += k * in.Cell(ingredient.Fat).Or(0)
+				fat := in.Cell(ingredient.Fat).Or(0)
+				m.addedFat += k * fat
+				if 2*fat >= 100-in.Cell(ingredient.Water).Or(0) {
+					m.fatSources += k * fat
+				}
 			}
 		}
 	}

@@ -256,7 +256,7 @@ func mellorine(m *makeup) Name {
 		limits = append(limits, fact("food beside its bulky flavours", section, "some", false))
 	}
 	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality and vitamin A are for you to judge",
-		Limits: append(limits, fact("fat other than milk, egg and flavour fat", section, "some", m.addedFat > incidentalFat))}
+		Limits: append(limits, fact("fat other than milk, egg and flavour fat", section, "some, from an ingredient used for its fat", m.fatSources > incidentalFat))}
 }
 
 // incidentalFat is the % of fat from flavours that the yardsticks of the EU

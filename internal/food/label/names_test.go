@@ -135,11 +135,26 @@ func TestSherbetAndMellorineHaveTheirLimits(t *testing.T) {
 		assert.Equal(t, c.met, standard(t, "sherbet", c.density, 70, dairy(c.fat, c.msnf)), "%+v", c)
 	}
 	oil := func(fat, protein float64) bool {
-		return standard(t, "mellorine", 0.6, 60, share{100, "", map[ingredient.Column]float64{ingredient.Fat: fat, ingredient.Protein: protein}})
+		return standard(t, "mellorine", 0.6, 60, proteinOf(protein), oilOf(fat))
 	}
 	assert.True(t, oil(6, 2.7))
 	assert.False(t, oil(6-off, 2.7))
 	assert.False(t, oil(6, 2.7-off))
+
+	// Berries are no fat to make a mellorine of, however rich in oil: 0.6 g here.
+	berries := share{10, "", map[ingredient.Column]float64{ingredient.Fat: 6, ingredient.Water: 80}}
+	milk := dairy(10, 10)
+	milk.cells[ingredient.Protein] = 3
+	assert.False(t, standard(t, "mellorine", 0.6, 60, milk, berries))
+	assert.True(t, standard(t, "mellorine", 0.6, 60, milk, oilOf(0.6)), "as much oil is")
+}
+
+func proteinOf(pct float64) share {
+	return share{100, "", map[ingredient.Column]float64{ingredient.Protein: pct}}
+}
+
+func oilOf(pct float64) share {
+	return share{pct, "", map[ingredient.Column]float64{ingredient.Fat: 100}}
 }
 
 // 21 CFR 135.130: with bulky flavours 6 and 2.7 % without their weight, and
@@ -148,8 +163,7 @@ func TestMellorineWithBulkyFlavours(t *testing.T) {
 	const off = 1e-6
 	for _, c := range []struct{ cocoa, fat, protein float64 }{{4, 5.4, 2.43}, {10, 4.8, 2.2}} { // remainders 90 and 75 %
 		at := func(fat, protein float64) bool {
-			oil := share{100, "", map[ingredient.Column]float64{ingredient.Fat: fat, ingredient.Protein: protein}}
-			return standard(t, "mellorine", 0.6, 50, oil, cocoa(c.cocoa))
+			return standard(t, "mellorine", 0.6, 50, proteinOf(protein), oilOf(fat), cocoa(c.cocoa))
 		}
 		assert.True(t, at(c.fat+off, c.protein+off), c.cocoa)
 		assert.False(t, at(c.fat-off, c.protein+off), c.cocoa)
