@@ -33,7 +33,7 @@ func newColdLine(w *Window) *coldLine {
 	l.planner.Done = func(job planning.Job, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
-			text = say.LeaveOut(page.Reads, &a.Counter) + " (" + a.Profile.Name + ")"
+			text = leaveOut(a)
 		}
 		l.label.ShowText(text)
 		w.event("cold line %s", text)
@@ -54,4 +54,9 @@ func (l *coldLine) show(d design.Design, r *model.Result) {
 	own := *r // the session's is overwritten by the next
 	l.asked = planning.Job{Design: d, Result: &own, Kitchen: kitchen, NoPictures: true, Wait: coldRest}
 	l.planner.Ask(l.asked)
+}
+
+// leaveOut is the line, with the kitchen that it is computed for.
+func leaveOut(a *cold.Answer) string {
+	return say.LeaveOut(page.Reads, &a.Counter) + " (" + a.Profile.Name + ")"
 }

@@ -286,7 +286,7 @@ func TestUndoInAFieldIsAboutTheTypingUntilItIsSettled(t *testing.T) {
 	amount.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	b.frame()
 	require.NotEqual(t, was, b.Design().Dense.Lines[0].Grams)
-	assert.Contains(t, b.item("Edit", "Undo").Label, "amount of Milk, whole")
+	assert.Contains(t, b.item("Edit", "Undo").Label, "amount of whole milk")
 	b.undo()
 	b.frame()
 	assert.Equal(t, was, b.Design().Dense.Lines[0].Grams, "settled, it is a step of the design")
