@@ -36,25 +36,14 @@ func openBench() (*bench, error) {
 // load reads the design file named, "-" being standard input, and makes sure
 // that the library has its ingredients.
 func (b *bench) load(s *shell, name string) (*designfile.File, error) {
-	f, err := read(s, name)
-	if err != nil {
-		return nil, err
-	}
-	if err := designfile.Check(f, b.Library()); err != nil {
-		return nil, err
-	}
-	return f, nil
-}
-
-func read(s *shell, name string) (*designfile.File, error) {
 	if name != "-" {
-		return designfile.Load(name)
+		return designfile.LoadWith(name, b.Library())
 	}
 	data, err := io.ReadAll(io.LimitReader(s.in, designfile.MaxSize+1))
 	if err != nil {
 		return nil, fmt.Errorf("read standard input: %w", err)
 	}
-	return designfile.Decode("standard input", data)
+	return designfile.DecodeWith("standard input", data, b.Library())
 }
 
 // evaluate computes the design of file f. Its errors name file and line.

@@ -50,6 +50,9 @@ func runCard(c *command, s *shell, args []string) error {
 	case !(*dpi >= 30 && *dpi <= 600):
 		return c.misused("--dpi %g is outside 30 to 600", *dpi)
 	}
+	if err := c.mayWrite(*to, files[0]); err != nil {
+		return err
+	}
 	f, r, err := open(s, files[0])
 	if err != nil {
 		return err

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"flag"
 	"fmt"
 	"math"
 	"runtime"
@@ -36,7 +37,9 @@ func runEvaluate(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	if *at < model.ColdestC || *at > model.WarmestC {
+	given := false
+	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "at" })
+	if given && !(*at >= model.ColdestC && *at <= model.WarmestC) { // nor NaN, which parses
 		return c.misused("--at %g °C is outside %d to %d °C", *at, model.ColdestC, model.WarmestC)
 	}
 	b, err := openBench()

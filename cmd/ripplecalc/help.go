@@ -53,7 +53,8 @@ func overview(w io.Writer) error {
   ripplecalc help json      the keys of evaluate --json, with their units
   ripplecalc --version
 
-Exit codes: 0 fine; 1 the input is at fault; 2 wrong usage; 3 our fault.
+Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;
+2 wrong usage; 3 our fault.
 Figures are computed against published tables and have the bands that those
 leave; local code and licensed practice decide what may be made and sold.
 `)

@@ -60,6 +60,9 @@ func runLabel(c *command, s *shell, args []string) error {
 	if *form != "" && *to == "" {
 		return c.misused("--form is about a drawing: say with -o where it goes")
 	}
+	if err := c.mayWrite(*to, files[0], *reference); err != nil {
+		return err
+	}
 	f, r, err := open(s, files[0])
 	if err != nil {
 		return err

@@ -3,7 +3,8 @@
 // files, as text or JSON.
 //
 // It keeps no state, so any batch engine may run it over thousands of designs.
-// Exit codes: 0 fine; 1 the input is at fault; 2 wrong usage; 3 our fault.
+// Exit codes: 0 fine; 1 the input is at fault, or the answer could not be
+// written; 2 wrong usage; 3 our fault.
 // Messages go to standard error.
 package main
 

@@ -57,6 +57,9 @@ func runRipple(c *command, s *shell, args []string) error {
 	case *to != "" && !hasEnding(*to, ".png"):
 		return c.misused("-o %s: a picture is written as .png", *to)
 	}
+	if err := c.mayWrite(*to, files[0]); err != nil {
+		return err
+	}
 	f, r, err := open(s, files[0])
 	if err != nil {
 		return err

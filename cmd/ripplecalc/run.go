@@ -77,7 +77,8 @@ func run(s *shell, args []string) int {
 	inner.out = out
 	err := guard(func() error { return dispatch(&inner, args) })
 	if flushed := out.Flush(); flushed != nil {
-		err = &faultError{fmt.Errorf("write the answer: %w", flushed)}
+		// A full disk, or a reader that has gone: nobody's fault, but no answer.
+		err = fmt.Errorf("writing the answer: %w", flushed)
 	}
 	return inner.report(err)
 }

@@ -145,16 +145,6 @@ func TestAPanicIsOurFault(t *testing.T) {
 	assert.Contains(t, stderr.String(), "our fault: slipped")
 }
 
-type full struct{}
-
-func (full) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
-
-func TestAnAnswerThatCannotBeWrittenIsNotFine(t *testing.T) {
-	var stderr bytes.Buffer
-	assert.Equal(t, exitFault, run(&shell{out: full{}, err: &stderr}, []string{"help"}))
-	assert.Contains(t, stderr.String(), "write the answer")
-}
-
 // objects returns the JSON objects of out, one from each line.
 func objects(t *testing.T, out string) []map[string]any {
 	t.Helper()

@@ -31,11 +31,13 @@ type layer struct {
 
 // floors is the order of the folders under internal: the way the data flows. A
 // package rests on packages of its own floor and of those below.
-var floors = []string{"matter", "food", "work", "answer", "show", "desk"}
+var floors = []string{"form", "matter", "food", "work", "answer", "show", "desk"}
 
 // layers is the program, bottom to top.
 var layers = []layer{
 	{"assets", ""},
+	{"internal/form/echo", ""},
+	{"internal/form/yamltext", "internal/form/echo"},
 	{"internal/matter/num", ""},
 	{"internal/matter/mix", ""},
 	{"internal/matter/water", "internal/matter/num"},
@@ -44,17 +46,17 @@ var layers = []layer{
 	{"internal/matter/blend", "internal/matter/phase"},
 	{"internal/matter/heat", "internal/matter/num"},
 	{"internal/matter/ripple", "internal/matter/num"},
-	{"internal/food/egg", ""},
+	{"internal/food/egg", "internal/form/echo"},
 	{"internal/food/limits", ""},
-	{"internal/food/ingredient", "internal/matter/mix"},
+	{"internal/food/ingredient", "internal/form/echo internal/matter/mix"},
 	{"internal/food/label", "internal/matter/mix internal/food/ingredient"},
 	{"internal/work/atomicfile", ""},
-	{"internal/work/userdata", "internal/work/atomicfile internal/food/ingredient"},
-	{"internal/work/design", "internal/food/egg internal/food/ingredient"},
-	{"internal/work/designfile", "internal/work/atomicfile internal/food/ingredient internal/work/design"},
+	{"internal/work/userdata", "internal/form/yamltext internal/work/atomicfile internal/food/ingredient"},
+	{"internal/work/design", "internal/form/echo internal/food/egg internal/food/ingredient"},
+	{"internal/work/designfile", "internal/form/echo internal/form/yamltext internal/work/atomicfile internal/food/ingredient internal/work/design"},
 	{"internal/answer/tub", "internal/work/design internal/matter/ripple"},
 	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design"},
-	{"internal/answer/cold", "internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model"},
+	{"internal/answer/cold", "internal/form/echo internal/form/yamltext internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model"},
 	{"internal/answer/validate", "internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple"},
 	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold"},
 	{"internal/show/draw", ""},
@@ -62,7 +64,7 @@ var layers = []layer{
 	{"internal/show/chart", "internal/show/draw internal/show/say"},
 	{"internal/show/card", "internal/work/atomicfile internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/draw internal/show/chart internal/work/design internal/answer/tub internal/answer/model internal/answer/cold internal/show/say"},
 	{"internal/show/report", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say"},
-	{"internal/desk/session", "internal/work/design internal/work/designfile internal/answer/model"},
+	{"internal/desk/session", "internal/work/atomicfile internal/work/design internal/work/designfile internal/answer/model"},
 	{"internal/desk/newest", ""},
 	{"internal/desk/kitchens", "internal/answer/cold"},
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design"},

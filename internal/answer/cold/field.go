@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ripplewright/internal/form/echo"
 )
 
 // Field describes one setting of a profile. The table is the one place that
@@ -76,9 +78,9 @@ func (e *FieldError) Error() string {
 	if e.Line > 0 {
 		fmt.Fprintf(&b, "line %d: ", e.Line)
 	}
-	fmt.Fprintf(&b, "kitchen profile %q: ", e.Profile)
+	fmt.Fprintf(&b, "kitchen profile %s: ", echo.Quoted(e.Profile))
 	if e.Path != "" {
-		b.WriteString(e.Path + ": ")
+		b.WriteString(echo.Plain(e.Path) + ": ")
 	}
 	return b.String() + e.Message
 }
@@ -105,7 +107,7 @@ func (f Field) check(p *Profile) string {
 		}
 	case *string:
 		if f.Choices != nil && !slices.Contains(f.Choices, *v) {
-			return fmt.Sprintf("%q is not one of %s", *v, strings.Join(f.Choices, ", "))
+			return fmt.Sprintf("%s is not one of %s", echo.Quoted(*v), strings.Join(f.Choices, ", "))
 		}
 		if f.Path == "name" && strings.TrimSpace(*v) == "" {
 			return "must not be empty"

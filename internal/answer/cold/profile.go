@@ -3,6 +3,8 @@ package cold
 import (
 	"fmt"
 	"strings"
+
+	"ripplewright/internal/form/echo"
 )
 
 // Profile is a maker's kitchen as the cold sees it. Designs name one and share
@@ -110,7 +112,7 @@ type UnknownProfileError struct {
 }
 
 func (e *UnknownProfileError) Error() string {
-	return fmt.Sprintf("no kitchen profile %q; there are %s", e.Name, strings.Join(e.Known, ", "))
+	return fmt.Sprintf("no kitchen profile %s; there are %s", echo.Quoted(e.Name), echo.Line(strings.Join(e.Known, ", "), 5*echo.Most))
 }
 
 // Find returns the kitchen called name, letter case aside; "" asks for the

@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/userdata"
 )
 
@@ -71,29 +72,19 @@ const profilesVersion = 1
 // DecodeProfiles reads the file's text: version, and a list under profiles. A
 // setting left out is Default's, since a kitchen without air is none.
 func DecodeProfiles(data []byte) ([]Profile, error) {
-	var doc struct {
-		Version  int         `yaml:"version"`
-		Profiles []yaml.Node `yaml:"profiles"`
-	}
-	d := yaml.NewDecoder(bytes.NewReader(data))
-	d.KnownFields(true)
-	if err := d.Decode(&doc); errors.Is(err, io.EOF) {
-		return nil, nil
-	} else if err != nil {
+	nodes, err := yamltext.Listed(data, profilesVersion, "profiles")
+	if err != nil {
 		return nil, err
 	}
-	if doc.Version < 0 || doc.Version > profilesVersion {
-		return nil, fmt.Errorf("the file has version %d, this program knows %d", doc.Version, profilesVersion)
-	}
 	var list []Profile
-	for i := range doc.Profiles {
-		p, err := decodeProfile(&doc.Profiles[i])
+	for _, n := range nodes {
+		p, err := decodeProfile(n)
 		if err != nil {
 			return nil, err
 		}
 		for _, other := range list {
 			if strings.EqualFold(other.Name, p.Name) {
-				return nil, &FieldError{doc.Profiles[i].Line, p.Name, "name", "is given twice"}
+				return nil, &FieldError{n.Line, p.Name, "name", "is given twice"}
 			}
 		}
 		list = append(list, p)
@@ -152,7 +143,7 @@ func (p *Profile) read(n *yaml.Node, prefix string, lines map[string]int) error 
 		case *float64:
 			x, err := strconv.ParseFloat(value.Value, 64)
 			if err != nil {
-				return fail(value, path, fmt.Sprintf("%q is not a number", value.Value))
+				return fail(value, path, echo.Quoted(value.Value)+" is not a number")
 			}
 			*v = x
 		}

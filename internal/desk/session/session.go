@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
@@ -211,13 +212,11 @@ func (s *Session) Start(d design.Design) { s.start(d, nil) }
 // Open replaces everything by the design in the file at path. On an error,
 // which names the file, line and key, nothing changes.
 func (s *Session) Open(path string) error {
-	f, err := designfile.Load(path)
+	f, err := designfile.LoadWith(path, s.model.Library())
 	if err != nil {
 		return err
 	}
-	if err := designfile.Check(f, s.model.Library()); err != nil {
-		return err
-	}
+	atomicfile.Sweep(path)
 	s.start(f.Design, f)
 	return nil
 }

@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"ripplewright/internal/form/echo"
 )
 
 // Size is a size class and what an average egg of it holds, in g.
@@ -73,13 +75,13 @@ type SizeError struct{ System, Size string }
 
 func (e *SizeError) Error() string {
 	if len(Sizes(e.System)) == 0 {
-		return fmt.Sprintf("egg sizes of %q are not known; known are US and EU", e.System)
+		return fmt.Sprintf("egg sizes of %s are not known; known are US and EU", echo.Quoted(e.System))
 	}
 	var names []string
 	for _, s := range Sizes(e.System) {
 		names = append(names, s.Name)
 	}
-	return fmt.Sprintf("no %s egg size is called %q; known are %s", e.System, e.Size, strings.Join(names, ", "))
+	return fmt.Sprintf("no %s egg size is called %s; known are %s", e.System, echo.Quoted(e.Size), strings.Join(names, ", "))
 }
 
 // Find returns the class of that name, letter case aside, or a *SizeError.
@@ -111,5 +113,5 @@ func Grams(system, size, part string, count float64) (float64, error) {
 	case "whites":
 		return count * s.White, nil
 	}
-	return 0, fmt.Errorf("%q is no part of an egg; known are eggs, yolks, whites", part)
+	return 0, fmt.Errorf("%s is no part of an egg; known are eggs, yolks, whites", echo.Quoted(string(part)))
 }

@@ -6,7 +6,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/matter/mix"
 )
 
@@ -41,10 +43,10 @@ func (e *FieldError) Error() string {
 		fmt.Fprintf(&b, "line %d: ", e.Line)
 	}
 	if e.ID != "" {
-		fmt.Fprintf(&b, "ingredient %q: ", e.ID)
+		fmt.Fprintf(&b, "ingredient %s: ", echo.Quoted(e.ID))
 	}
 	if e.Field != "" {
-		fmt.Fprintf(&b, "%s: ", e.Field)
+		fmt.Fprintf(&b, "%s: ", echo.Plain(e.Field))
 	}
 	b.WriteString(e.Err.Error())
 	return b.String()
@@ -125,9 +127,22 @@ func makeFields() []field {
 	)
 }
 
+// MaxName is how many letters a name may have, so that a card or a label can
+// hold it.
+const MaxName = 200
+
+// named are the fields that MaxName bounds; notes and sources may be long.
+var named = map[string]bool{"name": true, "common_name": true, "common_name_eu": true, "kitchen_name": true, "group": true}
+
 func textField(name string, at func(*Ingredient) *string) field {
 	return field{name,
-		func(in *Ingredient, s string) error { *at(in) = s; return nil },
+		func(in *Ingredient, s string) error {
+			if n := utf8.RuneCountInString(s); named[name] && n > MaxName {
+				return fmt.Errorf("%d letters are more than the %d that a name may have", n, MaxName)
+			}
+			*at(in) = s
+			return nil
+		},
 		func(in *Ingredient) string { return *at(in) }, text}
 }
 
@@ -214,7 +229,7 @@ func speciesField(name string, at func(*Ingredient) *mix.Species, of []mix.Speci
 					return nil
 				}
 			}
-			return fmt.Errorf("%q is none of %v", s, of)
+			return fmt.Errorf("%s is none of %v", echo.Quoted(s), of)
 		},
 		func(in *Ingredient) string {
 			if sp := *at(in); sp != 0 {
@@ -230,7 +245,7 @@ func setID(in *Ingredient, s string) error {
 	}
 	for _, r := range s {
 		if (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '_' {
-			return fmt.Errorf("%q may hold only a–z, 0–9 and _", s)
+			return fmt.Errorf("%s may hold only a–z, 0–9 and _", echo.Quoted(s))
 		}
 	}
 	in.ID = s
@@ -243,7 +258,7 @@ func setStanding(in *Ingredient, s string) error {
 		in.Standing = st
 		return nil
 	}
-	return fmt.Errorf("%q is no standing", s)
+	return fmt.Errorf("%s is no standing", echo.Quoted(s))
 }
 
 // flagField is left out, or 0, where it is not so.
@@ -256,7 +271,7 @@ func flagField(name string, at func(*Ingredient) *bool) field {
 			case "1", "true":
 				*at(in) = true
 			default:
-				return fmt.Errorf("%q is neither 0 nor 1", s)
+				return fmt.Errorf("%s is neither 0 nor 1", echo.Quoted(s))
 			}
 			return nil
 		},
@@ -272,10 +287,10 @@ func flagField(name string, at func(*Ingredient) *bool) field {
 func parse(s string, largest float64) (float64, error) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is not a number", s)
+		return 0, fmt.Errorf("%s is not a number", echo.Quoted(s))
 	}
 	if v < 0 || v > largest {
-		return 0, fmt.Errorf("%s is outside 0–%s", s, format(largest))
+		return 0, fmt.Errorf("%s is outside 0–%s", echo.Plain(s), format(largest))
 	}
 	return v + 0, nil // −0 becomes 0
 }

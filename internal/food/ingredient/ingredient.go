@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/matter/mix"
 )
 
@@ -244,13 +245,16 @@ type UnknownError struct {
 
 func (e *UnknownError) Error() string {
 	if e.Nearest != "" {
-		return fmt.Sprintf("no ingredient is named %q; did you mean %q?", e.ID, e.Nearest)
+		return fmt.Sprintf("no ingredient is named %s; did you mean %q?", echo.Quoted(e.ID), e.Nearest)
 	}
-	return fmt.Sprintf("no ingredient is named %q", e.ID)
+	return "no ingredient is named " + echo.Quoted(e.ID)
 }
 
 // Unknown returns the error for an id that l lacks, with the nearest id.
 func (l *Library) Unknown(id string) *UnknownError {
+	if len(id) > echo.Most { // no slip of the finger
+		return &UnknownError{ID: id}
+	}
 	ids := make([]string, len(l.list))
 	for i, in := range l.list {
 		ids[i] = in.ID

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/form/echo"
 )
 
 // Pack is what the nutrition declaration of a bought ingredient says, in g
@@ -216,7 +218,7 @@ func packFromYAML(m *yaml.Node) (*Pack, error) {
 			case s == "true" || s == "false":
 				p.AvailableCarbohydrate = s == "false"
 			default:
-				err = fmt.Errorf("%q is neither true nor false", s)
+				err = fmt.Errorf("%s is neither true nor false", echo.Quoted(s))
 			}
 		default:
 			at := packCell(p, key.Value)

@@ -25,7 +25,8 @@ const maxLinks = 40
 // existing file keeps its permissions, a new one gets 0666 less the umask. A
 // symbolic link stays a link: the file it leads to is replaced. A file that
 // may not be written is not replaced either, and a hard link to the old bytes
-// keeps them. The error names the path; after any error but that of the last,
+// keeps them. What killed savers of the same file have left is swept away. The
+// error names the path; after any error but that of the last,
 // the folder's, step the old file is intact.
 func Write(path string, data []byte) error {
 	return disk.write(path, data, false)
@@ -63,6 +64,7 @@ func (s system) write(path string, data []byte, keepOld bool) error {
 	if err := s.replace(path, data, keepOld); err != nil {
 		return fmt.Errorf("saving %s: %w", path, err)
 	}
+	Sweep(path)
 	return nil
 }
 
@@ -78,7 +80,7 @@ func (s system) replace(path string, data []byte, keepOld bool) error {
 	case err != nil:
 		return err
 	case !info.Mode().IsRegular():
-		return fmt.Errorf("%s is not a regular file", target)
+		return &NotRegularError{target}
 	}
 	// A rename asks the folder's leave, not the file's: ask for that here.
 	w, err := os.OpenFile(target, os.O_WRONLY, 0)
@@ -110,6 +112,8 @@ func (s system) put(target string, data []byte, old fs.FileInfo) (err error) {
 	if err != nil {
 		return err
 	}
+	held, _ := hold(temp) // so that no sweeper takes it for a leftover
+	defer held.Close()
 	if err := fill(f, data, old); err != nil {
 		os.Remove(temp)
 		return err

@@ -41,16 +41,19 @@ func FieldAt(path string) (Field, bool) {
 	return fields[i], true
 }
 
-// The limits that lines share. They are there to catch slips of the finger:
+// The limits that are no setting's. They are there to catch slips of the finger:
 // a tonne in one bowl is no market stall.
 const (
 	MaxGrams = 1e6 // g in one line
+	MaxName  = 200 // bytes of the design's name, which a file's name holds
 	MaxPrice = 1e6 // per kg
 	MaxCount = 1e4 // eggs in one line
+	MaxLines = 500 // in one phase
+	MaxOwn   = 500 // ingredients of the design's own
 )
 
 var fields = []Field{
-	{Path: "name", About: "what the dessert is called", Format: "words", wrong: notEmpty,
+	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", wrong: notName,
 		at: func(d *Design) any { return &d.Name }},
 	{Path: "notes", About: "anything to remember", Format: "words",
 		at: func(d *Design) any { return &d.Notes }},

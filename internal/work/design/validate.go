@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/form/echo"
 )
 
 // Problem is one thing wrong with a design.
@@ -40,9 +41,15 @@ func Validate(d Design) []Problem {
 		}
 	}
 	for _, part := range [...]Part{DensePart, FoamPart, SyrupPart} {
+		if n := len(d.Lines(part)); n > MaxLines {
+			report(string(part)+".lines", fmt.Sprintf("%d lines are more than the %d that a phase may have", n, MaxLines))
+		}
 		for i, l := range d.Lines(part) {
 			l.validate(fmt.Sprintf("%s.lines[%d]", part, i), report)
 		}
+	}
+	if len(d.Own) > MaxOwn {
+		report("ingredients", fmt.Sprintf("%d ingredients of its own are more than the %d that a design may have", len(d.Own), MaxOwn))
 	}
 	seen := map[string]bool{}
 	for i, in := range d.Own {
@@ -51,7 +58,7 @@ func Validate(d Design) []Problem {
 		case in == nil || in.ID == "":
 			report(path, "an ingredient needs an id")
 		case seen[in.ID]:
-			report(path+".id", fmt.Sprintf("there is already an ingredient %q", in.ID))
+			report(path+".id", "there is already an ingredient "+echo.Quoted(in.ID))
 		default:
 			seen[in.ID] = true
 		}
@@ -80,7 +87,7 @@ func (l Line) validate(path string, report func(path, message string)) {
 		report(path, oneOf(string(l.CountOf), []string{string(WholeEggs), string(Yolks), string(Whites)}))
 		return
 	case l.Ingredient != id:
-		report(path+".ingredient", fmt.Sprintf("%q is not what %s count; that is %q", l.Ingredient, l.CountOf, id))
+		report(path+".ingredient", fmt.Sprintf("%s is not what %s count; that is %q", echo.Quoted(l.Ingredient), l.CountOf, id))
 	case l.Grams != 0:
 		report(path+".grams", "a counted line takes its grams from the egg size")
 	}
@@ -126,7 +133,7 @@ func outside(v, min, max float64, unit string) string {
 }
 
 func oneOf(v string, words []string) string {
-	return fmt.Sprintf("%q is not one of %s", v, strings.Join(words, ", "))
+	return fmt.Sprintf("%s is not one of %s", echo.Quoted(v), strings.Join(words, ", "))
 }
 
 func notEmpty(s string) string {
@@ -134,6 +141,13 @@ func notEmpty(s string) string {
 		return "must not be empty"
 	}
 	return ""
+}
+
+func notName(s string) string {
+	if len(s) > MaxName {
+		return fmt.Sprintf("a name of %d bytes is longer than the %d that a file's name can hold", len(s), MaxName)
+	}
+	return notEmpty(s)
 }
 
 func notText(s string) string {
@@ -146,7 +160,7 @@ func notText(s string) string {
 func notColour(s string) string {
 	hex := func(r rune) bool { return !strings.ContainsRune("0123456789abcdefABCDEF", r) }
 	if len(s) != 7 || s[0] != '#' || strings.ContainsFunc(s[1:], hex) {
-		return fmt.Sprintf(`%q is not a colour; write it as "#d9a441"`, s)
+		return echo.Quoted(s) + ` is not a colour; write it as "#d9a441"`
 	}
 	return ""
 }

@@ -9,24 +9,37 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/design"
 )
 
 // Decode reads a design file's bytes; name stands for the file in messages.
-// Keys left out have the values of design.New. Decode is strict: any other
+// Keys left out have the values of design.Default. Decode is strict: any other
 // error is an *Error that lists every problem found, with its line. Whether
-// the ingredients exist is for Check.
-func Decode(name string, data []byte) (*File, error) {
+// the ingredients exist is for DecodeWith and Check.
+func Decode(name string, data []byte) (*File, error) { return DecodeWith(name, data, nil) }
+
+// DecodeWith does as Decode, and reports lines whose ingredient neither lib nor
+// the file has along with the other problems; a nil lib has everything.
+func DecodeWith(name string, data []byte, lib *ingredient.Library) (*File, error) {
 	n, found := parse(data)
 	if n == nil {
 		return nil, errorOf(name, found)
 	}
-	r := reader{d: design.Default(), at: map[string]int{}}
+	r := reader{d: design.Default(), at: map[string]int{}, broken: map[string]bool{}}
 	r.document(n, data)
+	f := &File{Name: name, Design: r.d, at: r.at}
+	if lib != nil && (r.plain || len(r.found) == 0) {
+		for _, p := range unknown(f, lib, r.broken) {
+			r.add(p)
+		}
+	}
 	if err := errorOf(name, r.found); err != nil {
 		return nil, err
 	}
-	return &File{Name: name, Design: r.d, raw: bytes.Clone(data), at: r.at}, nil
+	f.raw = bytes.Clone(data)
+	return f, nil
 }
 
 // reader fills a design from a tree and collects what is wrong.
@@ -35,10 +48,19 @@ type reader struct {
 	at    map[string]int // line of each key
 	found []Problem
 	plain bool // no aliases or anchors anywhere
+
+	broken map[string]bool // ids of own ingredients that could not be read
 }
 
 func (r *reader) report(kind Kind, line int, path, message string) {
-	r.found = append(r.found, Problem{kind, line, path, message})
+	r.add(Problem{kind, line, path, message})
+}
+
+// add keeps a problem; beyond maxFaults nobody reads them.
+func (r *reader) add(p Problem) {
+	if len(r.found) < maxFaults {
+		r.found = append(r.found, p)
+	}
 }
 
 func (r *reader) document(n *yaml.Node, data []byte) {
@@ -53,7 +75,7 @@ func (r *reader) document(n *yaml.Node, data []byte) {
 			return
 		}
 	}
-	tidy(n, "", func(p Problem) { r.found = append(r.found, p) })
+	tidy(n, "", r.add)
 	r.plain = len(r.found) == 0
 	r.section(n, root)
 	r.cutShort(n, data)
@@ -114,7 +136,10 @@ func (r *reader) keys(n *yaml.Node, path string, names []string, f func(name str
 			continue // reported
 		}
 		seen[k.Value] = true
-		at := join(path, k.Value)
+		at := join(path, echo.Plain(k.Value))
+		if len(r.found) >= maxFaults {
+			return
+		}
 		known := false
 		for _, name := range names {
 			known = known || name == k.Value
@@ -134,7 +159,7 @@ func (r *reader) keys(n *yaml.Node, path string, names []string, f func(name str
 func unknownKey(n *yaml.Node, i int, names []string) string {
 	name := n.Content[i].Value
 	if i >= 2 && n.Style&yaml.FlowStyle != 0 && n.Content[i+1].ShortTag() == "!!null" {
-		if number := n.Content[i-1].Value + "." + name; plainNumber.MatchString(number) {
+		if number := n.Content[i-1].Value + "." + name; len(number) <= echo.Most && plainNumber.MatchString(number) {
 			return "unknown key; if it is what follows a comma in a number, write a decimal point: " + number
 		}
 	}
@@ -161,7 +186,7 @@ func (r *reader) value(n *yaml.Node, k *key) {
 	case section:
 		r.section(n, k)
 	case lines:
-		if items, ok := r.list(n, k); ok {
+		if items, ok := r.list(n, k, design.MaxLines); ok {
 			list := make([]design.Line, 0, len(items))
 			for i, item := range items {
 				list = append(list, r.lineItem(item, fmt.Sprintf("%s[%d]", k.path, i)))
@@ -169,7 +194,7 @@ func (r *reader) value(n *yaml.Node, k *key) {
 			r.d = r.d.WithLines(k.part, list)
 		}
 	case own:
-		if items, ok := r.list(n, k); ok && r.plain {
+		if items, ok := r.list(n, k, design.MaxOwn); ok && r.plain {
 			for i, item := range items {
 				r.ingredient(item, fmt.Sprintf("%s[%d]", k.path, i))
 			}
@@ -177,9 +202,11 @@ func (r *reader) value(n *yaml.Node, k *key) {
 	}
 }
 
-// list returns the items of a list.
-func (r *reader) list(n *yaml.Node, k *key) ([]*yaml.Node, bool) {
+// list returns the items of a list, unless they are more than most.
+func (r *reader) list(n *yaml.Node, k *key, most int) ([]*yaml.Node, bool) {
 	switch {
+	case n.Kind == yaml.SequenceNode && len(n.Content) > most:
+		r.report(Invalid, n.Content[most].Line, k.path, fmt.Sprintf("%d entries are more than the %d that may stand here", len(n.Content), most))
 	case n.Kind == yaml.SequenceNode:
 		return n.Content, true
 	case n.Kind == yaml.ScalarNode && n.ShortTag() == "!!null":
@@ -254,6 +281,9 @@ func (r *reader) ingredient(n *yaml.Node, path string) {
 		r.d.Own = append(r.d.Own, in)
 		return
 	}
+	if id := valueOf(n, "id"); id != nil {
+		r.broken[id.Value] = true
+	}
 	line, message := n.Line, err.Error()
 	var field *ingredient.FieldError
 	if errors.As(err, &field) {
@@ -268,7 +298,7 @@ func (r *reader) ingredient(n *yaml.Node, path string) {
 // cutShort looks for signs that the end of the file was lost: YAML often
 // stays readable then.
 func (r *reader) cutShort(n *yaml.Node, data []byte) {
-	if len(data) == 0 || data[len(data)-1] == '\n' {
+	if yamltext.EndsWithBreak(data) {
 		return
 	}
 	const cut = "; the last line has no end, so the file may have been cut short"

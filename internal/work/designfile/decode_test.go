@@ -222,9 +222,11 @@ func TestAnErrorsTextStaysShort(t *testing.T) {
 	_, err := Decode("x", []byte("ripplewright: 1\ndense: {}\nfoam: {}\n"+manyKeys(2000)))
 	var e *Error
 	require.ErrorAs(t, err, &e)
-	assert.Len(t, e.Problems, 2000)
+	assert.Len(t, e.Problems, maxFaults, "no more are looked for")
 	assert.Equal(t, shown+1, strings.Count(e.Error(), "\n")+1)
-	assert.True(t, strings.HasSuffix(e.Error(), "x: and 1950 more"))
+	assert.True(t, strings.HasSuffix(e.Error(), "x: and more; nothing beyond these was looked for"))
+	_, err = Decode("x", []byte("ripplewright: 1\ndense: {}\nfoam: {}\n"+manyKeys(120)))
+	assert.True(t, strings.HasSuffix(err.Error(), "x: and 70 more"))
 }
 
 func manyKeys(n int) string {
@@ -237,7 +239,7 @@ func manyKeys(n int) string {
 
 func TestTooLongFilesAreNotParsed(t *testing.T) {
 	_, err := Decode("x", bytes.Repeat([]byte("#"), MaxSize+1))
-	assert.EqualError(t, err, "x: the file is longer than 1048576 bytes; this is no design")
+	assert.EqualError(t, err, fmt.Sprintf("x: the file is longer than %d bytes; this is no design", MaxSize))
 }
 
 func TestAFileCutShortIsNoticed(t *testing.T) {
@@ -272,6 +274,21 @@ hazelnut.yaml:27: foam.syrup.lines[1].ingredient: no ingredient is named "water"
 
 	all := lib.With([]*ingredient.Ingredient{{ID: "egg_yolk"}, {ID: "water"}})
 	assert.NoError(t, Check(f, all), "the file's own ingredients count")
+}
+
+func TestAMisspeltIngredientIsReportedBesideOtherProblems(t *testing.T) {
+	lib := ingredient.NewLibrary([]*ingredient.Ingredient{{ID: "milk_whole"}, {ID: "sugar"}})
+	_, err := DecodeWith("x", []byte(`ripplewright: 1
+dense:
+  lines: [{ingredient: milk_whloe, grams: 1}, {ingredient: jam, grams: 2}, {grams: 3}]
+  overrun_percent: 151
+foam: {}
+ingredients: [{id: jam, name: Jam, fat: much}]
+`), lib)
+	assert.EqualError(t, err, `x:3: dense.lines[2].ingredient: is missing
+x:3: dense.lines[0].ingredient: no ingredient is named "milk_whloe"; did you mean "milk_whole"?
+x:4: dense.overrun_percent: 151 % is outside 0 to 150 %
+x:6: ingredients[0].fat: "much" is not a number`)
 }
 
 func FuzzDecode(f *testing.F) {

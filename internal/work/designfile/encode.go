@@ -7,10 +7,10 @@ import (
 	"slices"
 	"strings"
 	"sync"
-	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/design"
 )
 
@@ -80,7 +80,7 @@ func (f *File) encode(name string, d design.Design) (*File, error) {
 	// back, so that no quirk of the YAML package can lose a value.
 	var last error
 	for _, way := range [...]func(design.Design) ([]byte, error){
-		f.splice, f.rewriteWithGaps, f.rewrite, blank().rewrite,
+		f.splice, f.rewriteWithGaps, f.rewrite, f.rewriteInQuotes, blank().rewrite,
 	} {
 		data, err := way(d)
 		if err == nil {
@@ -122,7 +122,7 @@ func (f *File) splice(d design.Design) ([]byte, error) {
 	if p.document(n); p.rebuilt {
 		return nil, errNotInPlace
 	}
-	starts := append([]int{0}, lineEnds(f.raw)...)
+	lines := yamltext.LinesOf(f.raw)
 	out := f.raw
 	slices.SortFunc(p.edits, func(a, b edit) int { // from the end, so that offsets hold
 		if a.line != b.line {
@@ -131,12 +131,11 @@ func (f *File) splice(d design.Design) ([]byte, error) {
 		return b.column - a.column
 	})
 	for _, e := range p.edits {
-		from := starts[e.line-1]
-		for i := 1; i < e.column; i++ {
-			_, size := utf8.DecodeRune(f.raw[from:])
-			from += size
+		from, ok := lines.Offset(e.line, e.column)
+		if !ok {
+			return nil, errNotInPlace
 		}
-		length := e.length(f.raw[from:])
+		length := e.length(f.raw[from:lines.Start(e.line+1)])
 		if length < 0 || strings.Contains(e.to.text, "\n") {
 			return nil, errNotInPlace
 		}
@@ -148,35 +147,35 @@ func (f *File) splice(d design.Design) ([]byte, error) {
 // rewrite patches the tree and writes the whole anew. Blank lines and
 // alignment are lost.
 func (f *File) rewrite(d design.Design) ([]byte, error) {
-	data, err := f.rewriteText(unixLines(f.raw), d)
-	return f.ownLines(data), err
+	data, err := f.rewriteText(yamltext.Unix(f.raw), d, false)
+	return yamltext.LikeIn(f.raw, data), err
+}
+
+// rewriteInQuotes does as rewrite, with quotes around text in blocks, of which
+// the YAML package writes some (with a first line that is empty) so that it
+// cannot read them.
+func (f *File) rewriteInQuotes(d design.Design) ([]byte, error) {
+	data, err := f.rewriteText(yamltext.Unix(f.raw), d, true)
+	return yamltext.LikeIn(f.raw, data), err
 }
 
 // rewriteWithGaps does as rewrite, but carries the blank lines through as
 // comments.
 func (f *File) rewriteWithGaps(d design.Design) ([]byte, error) {
-	n, _ := parse(f.raw)
-	marked, ok := markGaps(unixLines(f.raw), n)
+	text := yamltext.Unix(f.raw)
+	n, _ := parse(text)
+	if n == nil {
+		return nil, errNotInPlace
+	}
+	marked, ok := markGaps(text, n)
 	if !ok {
 		return nil, errors.New("the file has no blank lines to carry through")
 	}
-	data, err := f.rewriteText(marked, d)
-	return f.ownLines(unmarkGaps(data)), err
+	data, err := f.rewriteText(marked, d, false)
+	return yamltext.LikeIn(f.raw, unmarkGaps(data)), err
 }
 
-func unixLines(text []byte) []byte {
-	return bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))
-}
-
-// ownLines returns text with the line ends that f has.
-func (f *File) ownLines(text []byte) []byte {
-	if !bytes.Contains(f.raw, []byte("\r\n")) {
-		return text
-	}
-	return bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))
-}
-
-func (f *File) rewriteText(text []byte, d design.Design) ([]byte, error) {
+func (f *File) rewriteText(text []byte, d design.Design, quote bool) ([]byte, error) {
 	var doc yaml.Node
 	if err := yaml.Unmarshal(text, &doc); err != nil {
 		return nil, err
@@ -184,6 +183,13 @@ func (f *File) rewriteText(text []byte, d design.Design) ([]byte, error) {
 	p := patcher{from: &f.Design, to: &d}
 	if p.document(doc.Content[0]); p.err != nil {
 		return nil, p.err
+	}
+	if quote {
+		each(&doc, func(n *yaml.Node) {
+			if n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 {
+				n.Style = yaml.DoubleQuotedStyle
+			}
+		})
 	}
 	var b bytes.Buffer
 	e := yaml.NewEncoder(&b)

@@ -14,12 +14,14 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"time"
 
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 )
@@ -73,12 +75,16 @@ func (f *File) Bytes() []byte { return f.raw }
 
 // Load reads the design file at path. The error is an *Error if the content
 // is at fault, and one of package os otherwise.
-func Load(path string) (*File, error) {
+func Load(path string) (*File, error) { return LoadWith(path, nil) }
+
+// LoadWith does as Load, and holds the lines' ingredients against lib, as
+// DecodeWith does.
+func LoadWith(path string, lib *ingredient.Library) (*File, error) {
 	data, stamp, err := read(path)
 	if err != nil {
 		return nil, fmt.Errorf("reading the design: %w", err)
 	}
-	f, err := Decode(path, data)
+	f, err := DecodeWith(path, data, lib)
 	if err != nil {
 		return nil, err
 	}
@@ -99,16 +105,7 @@ func (f *File) from(path string, stamp Stamp) (*File, error) {
 // read returns the content of path, or its beginning if it is longer than a
 // design may be.
 func read(path string) ([]byte, Stamp, error) {
-	r, err := os.Open(path)
-	if err != nil {
-		return nil, Stamp{}, err
-	}
-	defer r.Close()
-	info, err := r.Stat()
-	if err != nil {
-		return nil, Stamp{}, err
-	}
-	data, err := io.ReadAll(io.LimitReader(r, MaxSize+1))
+	data, info, err := atomicfile.Read(path, MaxSize)
 	if err != nil {
 		return nil, Stamp{}, err
 	}
@@ -156,6 +153,15 @@ func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
 		stamp.Modified = info.ModTime()
 	}
 	return next.from(path, stamp)
+}
+
+var begins = regexp.MustCompile(`(?m)^\s*\{?\s*["']?ripplewright["']?\s*:`)
+
+// IsDesign reports whether a design file lies at path, sound or broken: nothing
+// but a design may take its place.
+func IsDesign(path string) bool {
+	data, _, err := read(path)
+	return err == nil && begins.Match(yamltext.Unix(data))
 }
 
 // mayReplace returns an error if path holds bytes that nobody has read.

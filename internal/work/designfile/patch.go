@@ -27,8 +27,8 @@ type edit struct {
 	to           value
 }
 
-// length returns how many bytes the old value takes at the start of text, or
-// −1 if it is not a value on one line.
+// length returns how many bytes the old value takes at the start of text, the
+// rest of a line, or −1 if it is not a value on one line.
 func (e edit) length(text []byte) int {
 	switch {
 	case e.style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || len(text) == 0:
@@ -40,7 +40,10 @@ func (e edit) length(text []byte) int {
 		return len(e.old)
 	}
 	quote := text[0]
-	for i := 1; i < len(text) && text[i] != '\n'; i++ {
+	if quote != '"' && quote != '\'' {
+		return -1
+	}
+	for i := 1; i < len(text); i++ {
 		switch {
 		case text[i] == '\\' && quote == '"':
 			i++

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/echo"
 )
 
 // Kind sorts problems, so that a caller may treat one sort apart.
@@ -46,7 +47,11 @@ func (e *Error) Error() string {
 	var b strings.Builder
 	for i, p := range e.Problems {
 		if i == shown {
-			fmt.Fprintf(&b, "\n%s: and %d more", e.Name, len(e.Problems)-shown)
+			rest := fmt.Sprintf("and %d more", len(e.Problems)-shown)
+			if len(e.Problems) >= maxFaults {
+				rest = "and more; nothing beyond these was looked for"
+			}
+			fmt.Fprintf(&b, "\n%s: %s", e.Name, rest)
 			break
 		}
 		if i > 0 {
@@ -57,7 +62,7 @@ func (e *Error) Error() string {
 			fmt.Fprintf(&b, ":%d", p.Line)
 		}
 		if p.Path != "" {
-			b.WriteString(": " + p.Path)
+			b.WriteString(": " + echo.Plain(p.Path))
 		}
 		b.WriteString(": " + p.Message)
 	}
@@ -75,5 +80,8 @@ func errorOf(name string, found []Problem) error {
 
 // nearest returns the word most like w, or "" if none is.
 func nearest(w string, words []string) string {
+	if len(w) > echo.Most {
+		return ""
+	}
 	return ingredient.Nearest(strings.ToLower(w), words, min(3, len(w)/2+1))
 }

@@ -9,6 +9,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/work/design"
 )
 
@@ -30,7 +31,7 @@ func readNumber(n *yaml.Node, unit string) (float64, string) {
 	}
 	v, err := strconv.ParseFloat(n.Value, 64)
 	if err != nil {
-		return 0, fmt.Sprintf("%s is too large a number", n.Value)
+		return 0, echo.Plain(n.Value) + " is too large a number"
 	}
 	return v, ""
 }
@@ -42,13 +43,13 @@ func readWhole(n *yaml.Node, bits int) (int64, string) {
 	}
 	if whole, fraction, ok := strings.Cut(n.Value, "."); ok {
 		if strings.Trim(fraction, "0") == "" {
-			return 0, fmt.Sprintf("%s: write the whole number without a point: %s", n.Value, whole)
+			return 0, fmt.Sprintf("%s: write the whole number without a point: %s", echo.Plain(n.Value), echo.Plain(whole))
 		}
-		return 0, fmt.Sprintf("%s is not a whole number", n.Value)
+		return 0, echo.Plain(n.Value) + " is not a whole number"
 	}
 	v, err := strconv.ParseInt(n.Value, 10, bits)
 	if err != nil {
-		return 0, fmt.Sprintf("%s is too large a number", n.Value)
+		return 0, echo.Plain(n.Value) + " is too large a number"
 	}
 	return v, ""
 }
@@ -56,40 +57,42 @@ func readWhole(n *yaml.Node, bits int) (int64, string) {
 // notPlainNumber says why n is not a number as we read them, or "".
 func notPlainNumber(n *yaml.Node, unit string) string {
 	v := n.Value
+	// What looks like a number is repeated as it stands, other text in quotes.
+	shown, quoted := echo.Plain(v), echo.Quoted(v)
 	switch {
 	case n.Kind != yaml.ScalarNode:
 		return "a number is expected here, not a " + shapeOf(n)
 	case n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0 && plainNumber.MatchString(v):
-		return fmt.Sprintf("%q is in quotes; write the number without them", v)
+		return quoted + " is in quotes; write the number without them"
 	case n.Style&^yaml.FlowStyle != 0:
-		return fmt.Sprintf("%q is not a number", v)
+		return quoted + " is not a number"
 	case plainNumber.MatchString(v):
 		return ""
 	case n.ShortTag() == "!!null":
 		return "has no value; a number is expected here"
 	case commaNumber.MatchString(v):
-		return fmt.Sprintf("%s: write a decimal point: %s", v, strings.Replace(v, ",", ".", 1))
+		return fmt.Sprintf("%s: write a decimal point: %s", shown, strings.Replace(shown, ",", ".", 1))
 	case exponent.MatchString(v):
-		return fmt.Sprintf("%s: write the number out, without an exponent", v)
+		return shown + ": write the number out, without an exponent"
 	case notDecimal.MatchString(v):
-		return fmt.Sprintf("%s: write the number in decimal, without a leading 0", v)
+		return shown + ": write the number in decimal, without a leading 0"
 	case plainNumber.MatchString(strings.ReplaceAll(v, "_", "")):
-		return fmt.Sprintf("%s: write the digits alone: %s", v, strings.ReplaceAll(v, "_", ""))
+		return fmt.Sprintf("%s: write the digits alone: %s", shown, strings.ReplaceAll(shown, "_", ""))
 	case plainNumber.MatchString("0" + v):
-		return fmt.Sprintf("%s: write a digit before the point: 0%s", v, v)
+		return fmt.Sprintf("%s: write a digit before the point: 0%s", shown, shown)
 	case n.ShortTag() == "!!float" && strings.HasPrefix(strings.TrimLeft(v, "+-"), "."):
-		return fmt.Sprintf("%s is not a finite number", v)
+		return shown + " is not a finite number"
 	}
 	m := numberInUnit.FindStringSubmatch(v)
 	switch {
 	case m == nil:
-		return fmt.Sprintf("%q is not a number", v)
+		return quoted + " is not a number"
 	case unit == "":
-		return fmt.Sprintf("%q: write the number alone: %s", v, m[1])
+		return fmt.Sprintf("%s: write the number alone: %s", quoted, echo.Plain(m[1]))
 	case m[2] == unit:
-		return fmt.Sprintf("%q: write the number alone, %s; its unit is always %s", v, m[1], unit)
+		return fmt.Sprintf("%s: write the number alone, %s; its unit is always %s", quoted, echo.Plain(m[1]), unit)
 	}
-	return fmt.Sprintf("%q: write the number alone, in %s", v, unit)
+	return fmt.Sprintf("%s: write the number alone, in %s", quoted, unit)
 }
 
 // readText returns the text in n, or what is wrong with it.
@@ -108,7 +111,7 @@ func readText(n *yaml.Node) (string, string) {
 		if what == "" {
 			what = "something else than text"
 		}
-		return "", fmt.Sprintf("%s is read as %s; put it in quotes: %q", n.Value, what, n.Value)
+		return "", fmt.Sprintf("%s is read as %s; put it in quotes: %s", echo.Plain(n.Value), what, echo.Quoted(n.Value))
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
 )
 
@@ -20,9 +21,11 @@ func Path(file, what string) (string, error) {
 	return filepath.Join(dir, "ripplewright", file), nil
 }
 
-// Read returns the contents of the file at path, none if it is not there.
+// Read returns the contents of the file at path, none if it is not there, and
+// sweeps away what killed savers of it have left.
 func Read(path, what string) ([]byte, error) {
-	data, err := os.ReadFile(path)
+	atomicfile.Sweep(path)
+	data, _, err := atomicfile.Read(path, yamltext.MaxSize)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

@@ -3,14 +3,13 @@
 package userdata
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"io"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/yamltext"
 )
 
 // whatIngredients names the file in errors.
@@ -66,24 +65,13 @@ const version = 1
 
 // Decode reads the text of the file: version and a list under ingredients.
 func Decode(data []byte) ([]*ingredient.Ingredient, error) {
-	var doc struct {
-		Version     int         `yaml:"version"`
-		Ingredients []yaml.Node `yaml:"ingredients"`
-	}
-	d := yaml.NewDecoder(bytes.NewReader(data))
-	d.KnownFields(true)
-	if err := d.Decode(&doc); errors.Is(err, io.EOF) {
-		return nil, nil
-	} else if err != nil {
+	nodes, err := yamltext.Listed(data, version, "ingredients")
+	if err != nil {
 		return nil, err
-	}
-	if doc.Version > version || doc.Version < 0 {
-		return nil, fmt.Errorf("the file has version %d, this program knows %d", doc.Version, version)
 	}
 	var list []*ingredient.Ingredient
 	seen := map[string]bool{}
-	for i := range doc.Ingredients {
-		node := &doc.Ingredients[i]
+	for _, node := range nodes {
 		in, err := ingredient.FromYAML(node)
 		if err != nil {
 			return nil, err

@@ -39,7 +39,7 @@ func TestFaultyFileNamesLineAndField(t *testing.T) {
 	_, err := userdata.LoadIngredients(path)
 	require.ErrorContains(t, err, `line 5: ingredient "a": fatt: is no field of an ingredient`)
 	_, err = userdata.Decode([]byte("version: 2\n"))
-	require.EqualError(t, err, "the file has version 2, this program knows 1")
+	require.EqualError(t, err, "line 1: version: the file has version 2, this program knows 1")
 	_, err = userdata.Decode([]byte("ingredients:\n- {id: a, name: A}\n- {id: a, name: B}\n"))
 	require.EqualError(t, err, `line 3: ingredient "a": id: is given twice`)
 }

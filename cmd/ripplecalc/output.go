@@ -1,0 +1,34 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"ripplewright/internal/work/designfile"
+)
+
+// mayWrite refuses an -o that would cost the maker a file: one that the command
+// reads, or any design.
+func (c *command) mayWrite(to string, inputs ...string) error {
+	if to == "" {
+		return nil
+	}
+	target, err := os.Stat(to)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("-o: %w", err)
+	}
+	for _, name := range inputs {
+		if in, err := os.Stat(name); err == nil && os.SameFile(target, in) {
+			return c.misused("-o %s is a file that this command reads; name another", to)
+		}
+	}
+	if designfile.IsDesign(to) {
+		return fmt.Errorf("-o %s holds a design, which nothing else may replace; name another file", to)
+	}
+	return nil
+}

@@ -1,0 +1,57 @@
+package yamltext
+
+import (
+	"fmt"
+	"strconv"
+
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/form/echo"
+)
+
+// MaxListed is how many entries a file of the maker's own may list.
+const MaxListed = 1000
+
+// Listed reads the form that a maker's own files have, a version, at most the
+// one given, and a list under key, and returns the entries of the list. An
+// empty text has none. The error is a *Fault.
+func Listed(data []byte, version int, key string) ([]*yaml.Node, error) {
+	n, err := Parse(data)
+	if n == nil || err != nil {
+		return nil, err
+	}
+	if n.Kind != yaml.MappingNode {
+		return nil, &Fault{Line: n.Line, Message: fmt.Sprintf("the file begins with version: %d and a list under %s:", version, key)}
+	}
+	var list []*yaml.Node
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, v := n.Content[i], n.Content[i+1]
+		fail := func(format string, args ...any) ([]*yaml.Node, error) {
+			return nil, &Fault{Line: k.Line, Message: echo.Plain(k.Value) + ": " + fmt.Sprintf(format, args...)}
+		}
+		switch {
+		case seen[k.Value]:
+			return fail("is given twice")
+		case k.Value == "version":
+			has, err := strconv.Atoi(v.Value)
+			if v.Kind != yaml.ScalarNode || err != nil {
+				return fail("%s is not a whole number", echo.Quoted(v.Value))
+			}
+			if has < 0 || has > version {
+				return fail("the file has version %d, this program knows %d", has, version)
+			}
+		case k.Value != key:
+			return fail("unknown key; known here are version, %s", key)
+		case v.Kind == yaml.ScalarNode && v.ShortTag() == "!!null":
+		case v.Kind != yaml.SequenceNode:
+			return fail("must be a list")
+		case len(v.Content) > MaxListed:
+			return fail("%d entries are more than the %d that a file may have", len(v.Content), MaxListed)
+		default:
+			list = v.Content
+		}
+		seen[k.Value] = true
+	}
+	return list, nil
+}
