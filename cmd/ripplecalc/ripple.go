@@ -21,7 +21,7 @@ var rippleCommand = &command{
 	long: `
   -o FILE   the picture; without it only the figures are told
   --view    side (an upright cut, the usual) or top (seen from above)
-  --size    pixels along the longer side, 16 to 4096; 900 if not given
+  --size    pixels along the longer side, 16 to 1600; 900 if not given
   --json    figures as JSON: foam_area_percent, mean_ribbon_mm (of the foam:
             twice its area over the length of the interface), p90_ribbon_mm
             (nine in ten of the foam's chords are shorter), interface_mm, spoon

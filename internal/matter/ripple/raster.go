@@ -34,7 +34,7 @@ type Raster struct {
 // MinPixels and MaxPixels bound the longer side of a raster.
 const (
 	MinPixels = 16
-	MaxPixels = 4096
+	MaxPixels = 1600 // 0.2 GB while it is drawn, measured; it goes with the square
 )
 
 // subpixels along each side of a pixel that the interface may cross.
