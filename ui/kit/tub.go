@@ -15,22 +15,22 @@ type Tub struct {
 	TopMM, BaseMM, HeightMM float64 // 0: 92, 80 and 90, a pint-sized cup
 
 	Fill float64 // how much of the height is filled, 0 to 1
-	Foam float64 // share of the cut face that is foam, 0 to 1; NaN if unknown
+	Foam float64 // share of the volume that is foam, 0 to 1; NaN if unknown
 
 	DenseName, FoamName string
 	DenseColour         chart.Colour // opacity 0: the theme's
 	FoamColour          chart.Colour
 
 	// Cut is the cut face, stretched over the filled part of it and clipped to
-	// its outline. Nil draws level ribbons with the right share of the area.
+	// its outline. Nil draws the foam level on the custard, each with its share of
+	// the volume.
 	Cut image.Image
 }
 
 // A TubView is the tub cut open down its axis, seen from a little above.
 type TubView struct {
 	widget.BaseWidget
-	tub   Tub
-	strip ribbons
+	tub Tub
 }
 
 // NewTubView returns an empty tub.

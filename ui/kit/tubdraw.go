@@ -25,6 +25,18 @@ func (f *tubFrame) half(y float64) float64 {
 	return f.rTop + (f.rBase-f.rTop)*(y-f.top)/(f.foot-f.top)
 }
 
+// level is the height y below which the round tub holds a share of its food, 0 to
+// 1: a frustum's volume goes as the difference of its radii's cubes.
+func (f *tubFrame) level(share float64) float64 {
+	share = math.Max(0, math.Min(1, share))
+	a, b := f.rBase*f.rBase*f.rBase, f.rSurf*f.rSurf*f.rSurf
+	if math.Abs(f.rSurf-f.rBase) < 1e-6*f.rBase {
+		return f.foot - share*(f.foot-f.surface)
+	}
+	r := math.Cbrt(a + share*(b-a))
+	return f.foot - (r-f.rBase)/(f.rSurf-f.rBase)*(f.foot-f.surface)
+}
+
 func (t *TubView) frame(w, h, text float64) tubFrame {
 	v := t.tub
 	if v.TopMM <= 0 || v.BaseMM <= 0 || v.HeightMM <= 0 {
@@ -123,8 +135,8 @@ func readable(c chart.Colour) chart.Colour {
 func (f *tubFrame) contents(d *chart.Drawing, t *TubView, dense, foam chart.Colour) {
 	v := &t.tub
 	surface := chart.Blend(dense, foam, .5)
-	if v.Cut == nil && !math.IsNaN(v.Foam) {
-		surface = chart.Blend(dense, foam, v.Foam)
+	if v.Cut == nil && v.Foam > 0 {
+		surface = foam
 	}
 	d.Arc(f.x, f.surface, f.rSurf, f.rSurf*tilt, math.Pi, 2*math.Pi)
 	d.EndFill(chart.Blend(surface, chart.RGB(0xFFFFFF), .25))
@@ -145,7 +157,13 @@ func (f *tubFrame) contents(d *chart.Drawing, t *TubView, dense, foam chart.Colo
 	case math.IsNaN(v.Foam):
 		d.EndFill(dense)
 	default:
-		d.EndPicture(t.strip.draw(v.Foam, f.rSurf/f.rBase, dense, foam), face)
+		d.EndFill(dense)
+		y := f.level(1 - v.Foam)
+		d.To(f.x-f.rSurf, f.surface)
+		d.To(f.x+f.rSurf, f.surface)
+		d.To(f.x+f.half(y), y)
+		d.To(f.x-f.half(y), y)
+		d.EndFill(foam)
 	}
 	outline()
 	d.To(f.x-f.rSurf, f.surface)
