@@ -1,0 +1,42 @@
+package phase
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
+)
+
+func lawRange(role Role, t float64, of map[mix.Species]float64) LawRange {
+	var m mix.Mix
+	for s, g := range of {
+		m.Mass[s] = g
+	}
+	b := Prepare(m, 0.2, role, solution.DefaultBound)
+	s := b.At(t)
+	return b.LawRange(&s)
+}
+
+func TestTheHardnessLawSaysWhereItEnds(t *testing.T) {
+	custard := map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 16, mix.Lactose: 4, mix.Fat: 15, mix.Protein: 5}
+	for _, role := range []Role{Dense, Foam} {
+		assert.Equal(t, LawRange{}, lawRange(role, -18, custard))
+		assert.True(t, lawRange(role, -26, custard).TooCold)
+		assert.True(t, lawRange(role, -10, map[mix.Species]float64{mix.Water: 20, mix.Sucrose: 80}).SyrupTooThick)
+		assert.True(t, lawRange(role, -18, map[mix.Species]float64{mix.Water: 16, mix.Fat: 81, mix.Protein: 1}).FatTooHigh, "butter")
+	}
+}
+
+// Why it must say so: three unlike recipes, one figure.
+func TestBeyondItsRangeTheLawReadsAlike(t *testing.T) {
+	read := func(sugar float64) float64 {
+		var m mix.Mix
+		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100-sugar, sugar
+		b := Prepare(m, 0, Dense, solution.DefaultBound)
+		return b.At(-18).YieldKPa
+	}
+	assert.Equal(t, read(80), read(90))
+	assert.Less(t, read(60), read(70))
+}
