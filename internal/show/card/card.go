@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"image"
 	"image/png"
+	"math"
 	"path/filepath"
 	"strings"
 
@@ -133,6 +134,22 @@ func Render(ctx context.Context, d design.Design, r *model.Result, o Options) ([
 	return images, err
 }
 
+// mostPixels of a PNG keep its making under 0.2 GB.
+const mostPixels = 20e6
+
+// checkPixels says how coarse a picture of so many pages has to be.
+func checkPixels(sheets []*sheet, dpi float64) error {
+	inches := 0.0 // square
+	for _, s := range sheets {
+		inches += s.w * s.h / (25.4 * 25.4)
+	}
+	if inches*dpi*dpi <= mostPixels {
+		return nil
+	}
+	return fmt.Errorf("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",
+		len(sheets), dpi, mostPixels/1e6, math.Floor(math.Sqrt(mostPixels/inches)))
+}
+
 // encoded returns sheets as a .pdf or .png.
 func encoded(ext string, sheets []*sheet, title string, dpi float64) ([]byte, error) {
 	if err := checkGlyphs(sheets); err != nil {
@@ -140,6 +157,9 @@ func encoded(ext string, sheets []*sheet, title string, dpi float64) ([]byte, er
 	}
 	if ext == ".pdf" {
 		return pdfOf(sheets, title)
+	}
+	if err := checkPixels(sheets, dpi); err != nil {
+		return nil, err
 	}
 	var b bytes.Buffer
 	whole, _, err := imageOf(context.Background(), sheets, dpi)

@@ -674,3 +674,11 @@ func BenchmarkRenderLabel(b *testing.B) {
 		}
 	}
 }
+
+func TestAPictureTooLargeIsRefusedWithTheFinenessThatFits(t *testing.T) {
+	page := &sheet{w: 210, h: 297}
+	require.NoError(t, checkPixels([]*sheet{page, page}, 300))
+	require.ErrorContains(t, checkPixels([]*sheet{page, page}, 600), "ask for 321 dots per inch")
+	require.NoError(t, checkPixels([]*sheet{page, page}, 321))
+	require.Error(t, checkPixels([]*sheet{page, page}, 322))
+}
