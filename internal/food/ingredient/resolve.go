@@ -138,7 +138,7 @@ func (in *Ingredient) Resolve() Resolved {
 		for _, k := range kinds {
 			r.add(k, lightest, heaviest, open/float64(len(kinds)))
 		}
-		assumed = append(assumed, fmt.Sprintf("sugars known only in total: read as %s, band from %s to %s", nominal, lightest, heaviest))
+		assumed = append(assumed, fmt.Sprintf("sugars known only in total: they count as %s, and may be anything from %s to %s", nominal, lightest, heaviest))
 		named = total.Value
 	case !total.Known && carb-fixed-named > 0.5:
 		open := carb - fixed - named
@@ -146,14 +146,14 @@ func (in *Ingredient) Resolve() Resolved {
 		r.Firm.Mass[mix.Starch] += open
 		r.Nominal.Mass[mix.Sucrose] += open / 2
 		in.addHigher(&r.Nominal, open/2)
-		assumed = append(assumed, "sugars unknown: read as half sucrose, half higher saccharides, band from glucose to starch")
+		assumed = append(assumed, "sugars unknown: they count as half sucrose, half higher saccharides, and may be anything from glucose to starch")
 		named += open
 	}
 	if rest := r.rest(carb); rest > 0 {
 		dissolved := mix.OtherSolids
 		if in.Group == "fruit" && rest > 0.5 {
 			dissolved = mix.CitricAcid
-			assumed = append(assumed, "carbohydrate by difference that no source names: read as fruit acid, band to inert")
+			assumed = append(assumed, "some carbohydrate has no name in any source: it counts as fruit acid, and may do nothing")
 		}
 		soft := dissolved
 		if in.Own && rest > 0.5 {

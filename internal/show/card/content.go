@@ -209,15 +209,7 @@ func allergensOf(r *model.Result, region label.Region) string {
 	if region == label.EU {
 		of = r.Allergens.EU
 	}
-	var words []string
-	for _, a := range of {
-		class, kind, _ := strings.Cut(strings.ReplaceAll(a, "_", " "), ":")
-		if kind != "" {
-			class = kind
-		}
-		words = append(words, class)
-	}
-	return strings.Join(words, ", ")
+	return strings.Join(say.Allergens(of), ", ")
 }
 
 // freezing is where a phase starts to freeze.

@@ -10,7 +10,6 @@ import (
 	"encoding/json"
 	"io"
 	"math"
-	"strconv"
 )
 
 // Number is a figure in JSON: null where it is NaN or infinite, which stands
@@ -32,16 +31,7 @@ func (n Number) MarshalJSON() ([]byte, error) {
 func (n Number) known() bool { return !math.IsNaN(float64(n)) && !math.IsInf(float64(n), 0) }
 
 // text returns n with so many decimals, a dash where it is unknown.
-func (n Number) text(decimals int) string {
-	if !n.known() {
-		return "–"
-	}
-	s := strconv.FormatFloat(float64(n), 'f', decimals, 64)
-	if zero := strconv.FormatFloat(0, 'f', decimals, 64); s == "-"+zero {
-		return zero
-	}
-	return s
-}
+func (n Number) text(decimals int) string { return plain.Number(float64(n), decimals) }
 
 // percent returns a share of 1 as percent.
 func percent(share float64) Number { return Number(100 * share) }

@@ -7,12 +7,13 @@ import (
 	"text/tabwriter"
 
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 )
 
 // WriteText writes the evaluation as a page for a terminal.
 func (e Evaluation) WriteText(w io.Writer) error {
 	p := &page{w: w}
-	p.line("%s (%s), served at %s °C", e.Name, e.File, e.Serving.text(1))
+	p.line("%s (%s), served at %s", e.Name, e.File, plain.Temperature(float64(e.Serving)))
 	p.line("%s", e.Verdict.Sentence)
 	if e.Verdict.Advice != "" {
 		p.line("%s", e.Verdict.Advice)
@@ -30,8 +31,8 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	p.line("")
 	p.nutrition(&e.Nutrition)
 	p.line("")
-	p.line("Allergens (US): %s", orNone(e.Allergens))
-	p.line("Allergens (EU, UK): %s", orNone(e.AllergensEU))
+	p.line("Allergens (US): %s", orNone(say.Allergens(e.Allergens)))
+	p.line("Allergens (EU, UK): %s", orNone(say.Allergens(e.AllergensEU)))
 	if len(e.Unstated) > 0 {
 		p.line("Allergens not stated, which is not the same as none: %s", strings.Join(e.Unstated, ", "))
 	}
@@ -147,13 +148,19 @@ func (p *page) tub(b *Blend) {
 		b.MassG.text(1), b.VolumeML.text(0), b.TubsFilled.text(2), b.FoamVolumePercent.text(1), b.FoamMassPercent.text(1))
 	p.line("Solids %s %%, fat %s %%, milk solids-not-fat %s %%, sugars %s %%; %s %% of the water frozen, %s %% ice by volume without air.",
 		b.TotalSolidsPercent.text(1), b.FatPercent.text(1), b.MSNFPercent.text(1), b.SugarsPercent.text(1), b.WaterFrozenPercent.text(1), b.IceVolumePercent.text(1))
-	p.line("Sweetness %s %% sucrose, %s g per 15 mL spoon; the foam is %s points sweeter than the custard.",
-		b.SweetnessPercent.text(1), b.SweetnessPerSpoon.text(2), b.SweetnessContrast.text(1))
+	p.line("Sweetness %s %% sucrose, %s g per 15 mL spoon; %s",
+		b.SweetnessPercent.text(1), b.SweetnessPerSpoon.text(2), say.Sweeter(plain, float64(b.SweetnessContrast)))
 	places := 1
 	if b.HardnessContrast >= 10 { // each hardness is good to a factor 2
 		places = 0
 	}
-	p.line("The custard is %s times as hard as the foam; both eat well: %s.", b.HardnessContrast.text(places), b.Range.words())
+	both := "at no temperature do both eat well"
+	if b.Range.From.known() {
+		both = "both eat well from " + b.Range.words()
+	}
+	if b.HardnessContrast.known() {
+		p.line("The custard is %s times as hard as the foam; %s.", b.HardnessContrast.text(places), both)
+	}
 }
 
 func (p *page) nutrition(n *Nutrition) {

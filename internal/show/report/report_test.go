@@ -281,7 +281,7 @@ func TestNumbersOfTextKeepTheirSign(t *testing.T) {
 	for _, c := range []struct {
 		n    Number
 		want string
-	}{{-13.04, "-13.0"}, {-0.04, "0.0"}, {0.06, "0.1"}, {unknown, "–"}, {Number(math.Inf(1)), "–"}} {
+	}{{-13.04, "−13.0"}, {-0.04, "0.0"}, {0.06, "0.1"}, {unknown, "–"}, {Number(math.Inf(1)), "–"}} {
 		assert.Equal(t, c.want, c.n.text(1))
 	}
 }

@@ -70,3 +70,33 @@ func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...des
 
 // LabelledFood is the food that a label names, as a cook calls it.
 func LabelledFood(of string) string { return strings.Replace(of, "dense phase", "custard", 1) }
+
+// Allergens are the codes of allergens as a cook reads them: "tree_nut:hazelnut"
+// is hazelnut.
+func Allergens(codes []string) []string {
+	var words []string
+	for _, code := range codes {
+		class, kind, _ := strings.Cut(strings.ReplaceAll(code, "_", " "), ":")
+		if kind != "" {
+			class = kind
+		}
+		words = append(words, class)
+	}
+	return words
+}
+
+// Sweeter says how much sweeter one phase is than the other, from the points of
+// % sucrose by which the foam exceeds the custard.
+func Sweeter(s Style, points float64) string {
+	if !known(points) {
+		return "which of the two is sweeter is not known."
+	}
+	first, second := "foam", "custard"
+	if points < 0 {
+		first, second, points = second, first, -points
+	}
+	if s.Short(points, 1) == "0" {
+		return "foam and custard are equally sweet."
+	}
+	return "the " + first + " is " + s.Number(points, 1) + " points sweeter than the " + second + "."
+}
