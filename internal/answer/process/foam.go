@@ -1,0 +1,123 @@
+package process
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/solution"
+)
+
+// What the bowl and the air take while the foam is whisked: 15 W/(m² K) over
+// 0.06 m² of foam (estimate, worked beside the mixing table), and 60 % of the
+// bowl in contact, as in that table. The band takes half and one and a half of
+// the one, 40 and 80 % of the other.
+const (
+	whiskLoss    = 15 * 0.06
+	bowlTouches  = 0.6
+	touchesLeast = 0.4
+	touchesMost  = 0.8
+	lossSpread   = 0.5
+)
+
+// Sugared whites are judged by data of sugar solutions; from this share of
+// sugars in the whites' own water on, % (at aw 0.95 and above nothing as sugary
+// was read).
+const above60 = 60.0
+
+// EggFigureC is the published figure for egg dishes by thermometer, 160 °F: US
+// consumer advice (read in secondary pages). HoldFirstC and HoldFirstMin are
+// what kitchens heat whites and sugar to over water, and HoldFirstC is where the
+// sugared data give 5 tenfold reductions in about two minutes (Mattick et al.
+// 2001, table 7).
+const (
+	EggFigureC   = 71
+	HoldFirstC   = 74
+	HoldFirstMin = 2
+)
+
+// Whites is what the foam is beaten from.
+type Whites uint8
+
+// The kinds of white.
+const (
+	FreshWhite Whites = iota
+	CartonWhite
+	DriedWhite
+	NoWhite
+)
+
+// Foam is the hot mix and what comes of it.
+type Foam struct {
+	Present bool
+	Whites  Whites
+	Hot     bool // a boiled syrup goes in
+
+	AdiabaticC              float64 // without bowl or loss
+	WithBowlC               float64
+	PeakC, PeakLow, PeakHi  float64
+	Course                  Course // of PeakC
+	MinutesAbove60          float64
+	LogLow, LogHigh         float64 // tenfold reductions of Salmonella by the sugared sets, over the band
+	ReachesC                float64 // EggFigureC
+	Reaches                 bool    // even PeakLow does
+	StopMinutes             float64 // until the foam is down to WhiskUntilC; NaN if it is not in an hour
+	SugarPerWhite           float64 // g sugar to g of liquid white
+	OverrunAsked            float64 // %
+	OverrunLow, OverrunHigh float64 // what such foams come to, %
+	ColdShrink              float64 // volume at 4 °C over that at WhiskUntilC
+}
+
+func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen) Foam {
+	f := Foam{
+		Present: true, Whites: whitesOf(p), Hot: s.Present && s.MassG > 0,
+		AdiabaticC: math.NaN(), WithBowlC: math.NaN(), PeakC: math.NaN(), PeakLow: math.NaN(), PeakHi: math.NaN(),
+		LogLow: math.NaN(), LogHigh: math.NaN(), StopMinutes: math.NaN(),
+		ReachesC: EggFigureC, OverrunAsked: 100 * r.Foam.Body.Overrun, OverrunLow: foamAir.low, OverrunHigh: foamAir.high,
+		ColdShrink: Shrink(WhiskUntilC, 4, 0.9, pressure),
+	}
+	if white := p.g[White] + p.g[WhitePast]; white > 0 {
+		f.SugarPerWhite = p.sugars / white
+	}
+	if !f.Hot || p.bowlG <= 0 {
+		return f
+	}
+	at := s.TrueC
+	if s.Weighed && !math.IsNaN(r.Syrup.BoilingPointC) {
+		at = r.Syrup.BoilingPointC
+	}
+	hot := Hot{SyrupG: s.MassG, SyrupC: at, SolidsPercent: s.SolidsPercent, WhitesG: p.bowlG, WhitesC: k.WhitesC, WhitesHeat: p.bowlHeat, BowlC: k.RoomC, AirC: k.RoomC}
+	f.AdiabaticC = hot.Mixed()
+	bowl := k.BowlG * heatJPerGK[k.BowlIs]
+	pour := func(touches, loss float64) Course {
+		h := hot
+		h.BowlJPerK, h.LossWPerK = touches*bowl, loss*whiskLoss
+		c, _ := h.Poured(k.Pour.minutes(), 60)
+		return c
+	}
+	hot.BowlJPerK = bowlTouches * bowl
+	f.WithBowlC = hot.Mixed()
+	f.Course = pour(bowlTouches, 1)
+	low, high := pour(touchesMost, 1+lossSpread), pour(touchesLeast, 1-lossSpread)
+	f.PeakC, f.PeakLow, f.PeakHi = f.Course.Peak(), low.Peak(), high.Peak()
+	f.MinutesAbove60 = f.Course.MinutesAbove(above60)
+	f.LogLow = math.Min(Sugared87.LogReduction(low), Sugared82.LogReduction(low))
+	f.LogHigh = math.Max(Sugared87.LogReduction(high), Sugared82.LogReduction(high))
+	f.Reaches = f.PeakLow >= EggFigureC
+	f.StopMinutes = f.Course.MinuteBelow(WhiskUntilC)
+	return f
+}
+
+func whitesOf(p phaseFacts) Whites {
+	switch {
+	case p.g[White] > 0:
+		return FreshWhite
+	case p.g[WhitePast] > 0:
+		return CartonWhite
+	case p.g[WhiteDry] > 0:
+		return DriedWhite
+	}
+	return NoWhite
+}
+
+// waterBoils returns where plain water boils at z m, °C.
+func waterBoils(pressure float64) float64 { return solution.BoilingPoint(0, pressure) }

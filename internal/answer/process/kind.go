@@ -1,0 +1,159 @@
+package process
+
+import (
+	"slices"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// Kind is how a cook treats an ingredient of one phase: where in the making it
+// goes in.
+type Kind uint8
+
+// The kinds.
+const (
+	Liquid    Kind = iota // milk, cream, water, plant drinks: into the pan
+	Yolk                  // yolk and whole egg
+	White                 // fresh white
+	WhitePast             // white pasteurised in the carton
+	WhiteDry              // dried white
+	Sugar                 // dry sugars, syrups, honey
+	Starch                // starches and flours
+	Gum                   // gums, pectin: dry, with sugar
+	Gelatine
+	Powder    // milk powders and other dry things: with the sugar
+	Cocoa     // cocoa powder
+	Chocolate // melts off the heat
+	Fat       // butter, oils: whisked in off the heat
+	Paste     // nuts and nut pastes, likewise
+	Infusion  // spices, tea, peel, salt: with the milk
+	Sour      // fruit, juice, vinegar, acids: cold, after cooking
+	Cultured  // yogurt and the like: cold
+	Spirit    // alcohol and extracts: cold
+	Acid      // cream of tartar and the like for the whites
+	Piece     // folded in when the tub is filled
+)
+
+var starchIDs = []string{"cornstarch", "potato_starch", "tapioca_starch", "rice_starch", "wheat_starch", "arrowroot", "tapioca_pearls",
+	"rice_flour", "wheat_flour", "potato_flour", "malt_flour"}
+
+// acidIDs are acids that whites are whipped with as well as sour flavours.
+var acidIDs = []string{"cream_of_tartar", "citric_acid", "tartaric_acid", "vinegar"}
+
+// mild are the fruits that are hardly sour: pH 4.6 and more (banana, fig: table
+// of the Handbook of Food Preparation, 9th ed., 1993) or, from memory, the
+// others.
+var mild = []string{"banana", "avocado", "pumpkin_canned", "figs_dried", "dates_deglet", "raisins"}
+
+// KindOf returns how a cook treats in. Of a maker's own pack, which has no
+// group, its name and figures decide, and it goes in cold where they tell
+// nothing of it being a liquid or a sugar.
+func KindOf(in *ingredient.Ingredient) Kind {
+	id := in.ID
+	has := func(words ...string) bool {
+		name := strings.ToLower(in.Name + " " + in.CommonName + " " + strings.ReplaceAll(id, "_", " "))
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
+	}
+	switch in.Group {
+	case "egg":
+		switch {
+		case strings.HasPrefix(id, "egg_white_dried"):
+			return WhiteDry
+		case id == "egg_white_past":
+			return WhitePast
+		case strings.HasPrefix(id, "egg_white"):
+			return White
+		}
+		return Yolk
+	case "dairy":
+		switch {
+		case in.Standing == ingredient.Cultured, has("yogurt", "yoghurt", "sour cream", "buttermilk", "crème fraîche", "creme fraiche", "mascarpone", "cream cheese", "ricotta") && !has("dried"):
+			return Cultured
+		case has("butter") && in.Cell(ingredient.Fat).Or(0) > 60:
+			return Fat
+		case in.Cell(ingredient.Water).Or(100) < 15:
+			return Powder
+		}
+		return Liquid
+	case "plant_milk":
+		return Liquid
+	case "sugar_syrup":
+		if has("marshmallow") {
+			return Piece
+		}
+		return Sugar
+	case "cocoa_chocolate":
+		if in.Cell(ingredient.CocoaSolidsFatFree).Or(0) > 30 && in.Cell(ingredient.TotalSugars).Or(0) < 10 && has("cocoa") {
+			return Cocoa
+		}
+		if in.Cell(ingredient.Water).Or(0) > 15 { // a syrup
+			return Sugar
+		}
+		return Chocolate
+	case "starch_thickener":
+		switch {
+		case slices.Contains(starchIDs, id):
+			return Starch
+		case id == "gelatin":
+			return Gelatine
+		}
+		return Gum
+	case "flavour":
+		switch {
+		case slices.Contains(acidIDs, id):
+			return Acid
+		case has("vanilla") || in.Cell(ingredient.Alcohol).Or(0) > 1:
+			return Spirit
+		case id == "mint_peppermint":
+			return Infusion
+		}
+		return Infusion
+	case "fruit":
+		if slices.Contains(mild, id) {
+			return Paste
+		}
+		return Sour
+	case "nut_seed":
+		if has("coconut milk", "coconut cream") {
+			return Liquid
+		}
+		return Paste
+	case "spirit":
+		return Spirit
+	case "fat_oil":
+		return Fat
+	case "bakery":
+		if id == "malt_flour" {
+			return Starch
+		}
+		return Piece
+	case "other":
+		return Liquid
+	}
+	return ownKind(in, has)
+}
+
+func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
+	switch {
+	case in.Cell(ingredient.Alcohol).Or(0) > 1 || has("rum", "liqueur", "whisky", "brandy", "vanilla", "extract"):
+		return Spirit
+	case has("juice", "puree", "purée", "berry", "berries", "fruit", "lemon", "lime", "orange", "currant", "buckthorn", "rhubarb", "cherry", "plum", "apple"):
+		return Sour
+	case has("starch", "flour"):
+		return Starch
+	case has("chocolate", "couverture"):
+		return Chocolate
+	case has("cocoa"):
+		return Cocoa
+	case has("yogurt", "yoghurt", "quark", "skyr", "kefir"):
+		return Cultured
+	case has("milk", "cream", "drink"):
+		return Liquid
+	case has("sugar", "syrup", "honey", "allulose", "dextrose", "glucose") || in.Cell(ingredient.Carbohydrate).Or(0) > 60:
+		return Sugar
+	case in.Cell(ingredient.Fat).Or(0) > 80:
+		return Fat
+	}
+	return Paste
+}

@@ -1,0 +1,83 @@
+package process
+
+import (
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/internal/work/design"
+)
+
+// Process is the making of one batch.
+type Process struct {
+	Kitchen  Kitchen
+	Syrup    Syrup
+	Foam     Foam
+	Custard  Custard
+	Freezing Freezing
+	Eggs     model.Eggs
+}
+
+// Of returns the making of d, which comes to r, in kitchen k. storeC is where
+// the tubs are kept, °C.
+func Of(d design.Design, r *model.Result, k Kitchen, storeC float64) Process {
+	pressure := water.AirPressure(d.Kitchen.AltitudeM)
+	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: r.Eggs, Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
+	if r.Dense.Portion.MadeG > 0 {
+		p.Custard = custardOf(factsOf(d, r, design.DensePart, pressure), k)
+	}
+	if r.Foam.Portion.MadeG > 0 {
+		p.Foam = foamOf(r, &p.Syrup, factsOf(d, r, design.FoamPart, pressure), pressure, k)
+	}
+	return p
+}
+
+// phaseFacts is what the cook needs of one phase, of the batch as made.
+type phaseFacts struct {
+	g        map[Kind]float64 // g by kind
+	total    float64          // g, cooked
+	waterOff float64          // g
+	heat     float64          // J/(g K) near 40 °C
+	boilsC   float64          // plain water, here
+	sugars   float64          // g, of bowl and syrup
+	bowlG    float64          // g that the syrup meets
+	bowlHeat float64          // J/(g K) of it
+}
+
+func factsOf(d design.Design, r *model.Result, part design.Part, pressure float64) phaseFacts {
+	p := &r.Foam
+	if part == design.DensePart {
+		p = &r.Dense
+	}
+	f := phaseFacts{
+		g: map[Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOff * p.Portion.Factor,
+		heat: p.Body.HeatCapacity(warmC) / 1000, boilsC: waterBoils(pressure),
+	}
+	var bowl mix.Mix
+	for _, l := range r.Lines {
+		own := l.Part == part
+		if own {
+			f.g[KindOf(l.Ingredient)] += l.Grams
+		}
+		if own || part == design.FoamPart && l.Part == design.SyrupPart {
+			f.sugars += l.Grams * l.Ingredient.Cell(ingredient.TotalSugars).Or(0) / 100
+		}
+		if own && part == design.FoamPart {
+			x := l.Ingredient.Resolve()
+			bowl = bowl.PlusScaled(x.Nominal, l.Grams/100)
+			f.bowlG += l.Grams
+		}
+	}
+	if f.bowlG > 0 {
+		b := phase.Prepare(bowl, 0, phase.Foam, solution.DefaultBound)
+		f.bowlHeat = b.HeatCapacity(warmC) / b.Mix.Total()
+		f.heat = f.bowlHeat
+	}
+	return f
+}
+
+// warmC is the temperature at which heats are taken, °C: between the whites and
+// the hot mix, where they change by under 1 %.
+const warmC = 30

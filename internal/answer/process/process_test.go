@@ -1,0 +1,115 @@
+package process_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/matter/water"
+)
+
+// table returns the rows of a published table, by column name.
+func table(t *testing.T, name string) []map[string]string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "tables", name+".csv"))
+	require.NoError(t, err)
+	var head []string
+	var out []map[string]string
+	for _, line := range strings.Split(strings.TrimSpace(string(text)), "\n") {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		cells := strings.Split(line, ",")
+		if head == nil {
+			head = cells
+			continue
+		}
+		row := map[string]string{}
+		for i, h := range head {
+			row[h] = cells[i]
+		}
+		out = append(out, row)
+	}
+	require.NotEmpty(t, out)
+	return out
+}
+
+func num(t *testing.T, s string) float64 {
+	v, err := strconv.ParseFloat(s, 64)
+	require.NoError(t, err)
+	return v
+}
+
+func TestHotSyrupAndWhitesMeetAsTabled(t *testing.T) {
+	for _, row := range table(t, "meringue_mixing") {
+		h := process.Hot{
+			SyrupG: num(t, row["syrup_g_per_100g_white"]), SyrupC: num(t, row["T_syrup_C"]), SolidsPercent: 100 * num(t, row["w"]),
+			WhitesG: 100, WhitesC: 20, WhitesHeat: 3.90,
+		}
+		assert.InDelta(t, num(t, row["T_adiabatic_C"]), h.Mixed(), 0.1, "%v", row)
+		h.BowlJPerK, h.BowlC = 0.6*600*0.50, 22
+		assert.InDelta(t, num(t, row["T_with_bowl_C"]), h.Mixed(), 0.1, "%v", row)
+	}
+}
+
+func TestTheHeatOfTheHotMixCloses(t *testing.T) {
+	h := process.Hot{SyrupG: 228, SyrupC: 118, SolidsPercent: 87.8, WhitesG: 100, WhitesC: 20, WhitesHeat: 3.9, BowlJPerK: 180, BowlC: 22, LossWPerK: 0.9, AirC: 22}
+	c, lost := h.Poured(1.5, 12)
+	bare := h
+	bare.BowlJPerK = 0
+	heat := process.HeatOfSyrup(h.SolidsPercent, (h.SyrupC+bare.Mixed())/2)
+	in := h.SyrupG*heat*h.SyrupC + h.WhitesG*h.WhitesHeat*h.WhitesC + h.BowlJPerK*h.BowlC
+	out := (h.SyrupG*heat + h.WhitesG*h.WhitesHeat + h.BowlJPerK) * c.C[len(c.C)-1]
+	assert.InEpsilon(t, in, out+lost, 1e-9)
+
+	h.LossWPerK = 0
+	c, lost = h.Poured(1.5, 12)
+	assert.Zero(t, lost)
+	assert.InDelta(t, h.Mixed(), c.C[len(c.C)-1], 1e-9, "without loss the bowl comes to rest")
+}
+
+// The tabled history: 20 °C to the peak in 90 s, then a decay, 900 s by 1 s.
+func TestLethalityIsAsTabled(t *testing.T) {
+	for _, row := range table(t, "lethality") {
+		peak := num(t, row["T_peak_C"])
+		c := process.Course{StepMin: 1.0 / 60}
+		for s := 0; s <= 900; s++ {
+			v := 20 + (peak-20)*float64(s)/90
+			if s > 90 {
+				v = 22 + (peak-22)*math.Exp(-float64(s-90)/1100)
+			}
+			c.C = append(c.C, v)
+		}
+		for column, k := range map[string]process.Killing{"logred_A": process.AlbumenPlain, "logred_B": process.AlbumenSugar10, "logred_C": process.Sugared87} {
+			want := num(t, row[column])
+			_, digits, _ := strings.Cut(row[column], ".")
+			assert.InDelta(t, want, k.LogReduction(c), math.Max(0.5*math.Pow(10, -float64(len(digits)))*1.02, 1e-4*want), "%s at %g °C", column, peak)
+		}
+	}
+}
+
+func TestTheSameSyrupBoilsCoolerUphillAsTabled(t *testing.T) {
+	for _, row := range table(t, "altitude") {
+		assert.InDelta(t, num(t, row["T_same_syrup_as_118C"]), process.SameSyrup(118, process.SeaLevel, water.AirPressure(num(t, row["z_m"]))), 0.005, "%v", row)
+	}
+}
+
+func TestATimedBoilFindsItsFlame(t *testing.T) {
+	flame := process.FlameOf(240, 35, 96, 4)
+	assert.InDelta(t, 4*60*flame, 240*2.9*96+35*2230, 1e-6)
+}
+
+func TestACourseIsReadBetweenItsSteps(t *testing.T) {
+	c := process.Course{StepMin: 1, C: []float64{20, 60, 50, 40, 30}}
+	assert.Equal(t, 60.0, c.Peak())
+	assert.InDelta(t, 15.0/40+1+0.5, c.MinutesAbove(45), 1e-12)
+	assert.InDelta(t, 3.5, c.MinuteBelow(35), 1e-12)
+	assert.True(t, math.IsNaN(c.MinuteBelow(10)))
+}

@@ -1,0 +1,139 @@
+package process
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/internal/work/design"
+)
+
+// SeaLevel is the pressure at sea level, Pa: US Standard Atmosphere 1976.
+const SeaLevel = 101325
+
+// Syrup is the boil.
+type Syrup struct {
+	Present     bool
+	ReadingC    float64 // what the maker's probe shows when it is done
+	TrueC       float64 // what a right one shows
+	ProbeOffset float64 // K that the maker's probe shows too much; 0 where it was never checked
+	WaterBoilsC float64 // plain water, at this altitude
+	SeaC        float64 // the temperature at which the same syrup boils at sea level; NaN beyond the boiling model
+	Stage       Stage
+
+	SolidsPercent           float64
+	SolidsLow, SolidsHigh   float64
+	MassG                   float64
+	WaterLeftG, WaterOffG   float64
+	AlcoholOffG             float64
+	Minutes                 Range // to drive the water off
+	DepthMM                 float64
+	InvertedPercent         float64
+	Reached, Weighed, Heavy bool // Heavy: the pan weighs more than what went in
+}
+
+// Range is a figure with its band.
+type Range struct{ Value, Low, High float64 }
+
+// Stage is a confectioner's word for a boiled syrup.
+type Stage uint8
+
+// The stages, by the temperature at sea level. Soft, firm and hard ball: McGee
+// 2004, On Food and Cooking, table of sugar syrups. Thread and crack: common
+// practice, no source.
+const (
+	NoStage Stage = iota
+	Thread
+	SoftBall
+	FirmBall
+	HardBall
+	Crack
+)
+
+var stageFrom = [...]struct {
+	from, to float64
+	stage    Stage
+}{{106, 113, Thread}, {113, 118, SoftBall}, {118, 121, FirmBall}, {121, 130, HardBall}, {130, 155, Crack}}
+
+// StageAt returns the stage of a syrup that boils at sea °C at sea level, and
+// between which temperatures it lies.
+func StageAt(sea float64) (s Stage, from, to float64) {
+	for _, x := range stageFrom {
+		if sea >= x.from && sea < x.to {
+			return x.stage, x.from, x.to
+		}
+	}
+	return NoStage, math.NaN(), math.NaN()
+}
+
+// SameSyrup returns the temperature at which a sucrose syrup that boils at t °C
+// under from Pa boils under to Pa.
+//
+// Check: 118 °C at sea level is 107.12 °C at 3000 m (testdata/tables/
+// altitude.csv).
+func SameSyrup(t, from, to float64) float64 {
+	x := solution.BoilingFraction(t, from)
+	return solution.BoilingPoint(x, to)
+}
+
+// latentJPerG is the heat of vaporisation of water near 110 °C, J/g (steam
+// tables, from memory); hotHeat is that of a syrup as it warms, J/(g K), of 70 %
+// solids at 60 °C by the formula of heatOfSyrup.
+const (
+	latentJPerG = 2230
+	hotHeat     = 2.9
+)
+
+// hotDensity is a boiled syrup's, g/mL: from memory.
+const hotDensity = 1.40
+
+func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
+	m := r.Syrup
+	if !m.Present {
+		return Syrup{}
+	}
+	p := water.AirPressure(d.Kitchen.AltitudeM)
+	s := Syrup{
+		Present: true, TrueC: d.Foam.Syrup.CookTemperatureC,
+		WaterBoilsC:   solution.BoilingPoint(0, p),
+		SolidsPercent: m.SolidsPercent, SolidsLow: m.SolidsBand[0], SolidsHigh: m.SolidsBand[1],
+		MassG: m.MassG, WaterOffG: m.WaterOffG, AlcoholOffG: m.AlcoholOffG,
+		WaterLeftG:      m.MassG * (1 - m.SolidsPercent/100),
+		InvertedPercent: d.Foam.Syrup.InvertedPercent,
+		Reached:         m.Reached, Weighed: m.Weighed,
+		Heavy: d.Foam.Syrup.WeighedG > 0 && !m.Weighed,
+	}
+	if k.ProbeBoilsC > 0 {
+		s.ProbeOffset = k.ProbeBoilsC - s.WaterBoilsC
+	}
+	s.ReadingC = s.TrueC + s.ProbeOffset
+	at := s.TrueC
+	if s.Weighed {
+		at = m.BoilingPointC
+	}
+	s.SeaC = math.NaN()
+	if at < solution.Hot[1] && at > s.WaterBoilsC {
+		if sea := SameSyrup(at, p, SeaLevel); sea < solution.Hot[1] {
+			s.SeaC = sea
+		}
+	}
+	s.Stage, _, _ = StageAt(s.SeaC)
+	s.Minutes = boilMinutes(m.MassG+m.WaterOffG, m.WaterOffG, at-k.RoomC, k)
+	s.DepthMM = m.MassG / hotDensity / (math.Pi / 4 * k.PanMM * k.PanMM) * 1000
+	return s
+}
+
+// boilMinutes returns how long a flame takes to warm g grams by rise K and
+// drive off so much water.
+func boilMinutes(g, off, rise float64, k Kitchen) Range {
+	joule := g*hotHeat*math.Max(0, rise) + off*latentJPerG
+	value := joule / k.FlameW / 60
+	return Range{value, value / k.flameSpread(), value * k.flameSpread()}
+}
+
+// FlameOf returns the net heat of a flame, W, from one timed boil: g grams
+// warmed by rise K of which off grams of water left in so many minutes.
+func FlameOf(g, off, rise, minutes float64) float64 {
+	return (g*hotHeat*rise + off*latentJPerG) / (minutes * 60)
+}
