@@ -1,6 +1,7 @@
 package process
 
 import (
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
@@ -18,11 +19,12 @@ type Process struct {
 	Custard  Custard
 	Freezing Freezing
 	Eggs     model.Eggs
+	Steps    []Step
 }
 
 // Of returns the making of d, which comes to r, in kitchen k. storeC is where
-// the tubs are kept, °C.
-func Of(d design.Design, r *model.Result, k Kitchen, storeC float64) Process {
+// the tubs are kept, °C; times are those of the cold, nil where nobody asked.
+func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold.Answer) Process {
 	pressure := water.AirPressure(d.Kitchen.AltitudeM)
 	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: r.Eggs, Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
 	if r.Dense.Portion.MadeG > 0 {
@@ -31,6 +33,7 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64) Process {
 	if r.Foam.Portion.MadeG > 0 {
 		p.Foam = foamOf(r, &p.Syrup, factsOf(d, r, design.FoamPart, pressure), pressure, k)
 	}
+	p.Steps = p.steps(d, r, times)
 	return p
 }
 
@@ -53,7 +56,7 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 	}
 	f := phaseFacts{
 		g: map[Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOff * p.Portion.Factor,
-		heat: p.Body.HeatCapacity(warmC) / 1000, boilsC: waterBoils(pressure),
+		heat: p.Body.HeatCapacity(warmC), boilsC: waterBoils(pressure),
 	}
 	var bowl mix.Mix
 	for _, l := range r.Lines {
@@ -72,7 +75,7 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 	}
 	if f.bowlG > 0 {
 		b := phase.Prepare(bowl, 0, phase.Foam, solution.DefaultBound)
-		f.bowlHeat = b.HeatCapacity(warmC) / b.Mix.Total()
+		f.bowlHeat = b.HeatCapacity(warmC)
 		f.heat = f.bowlHeat
 	}
 	return f

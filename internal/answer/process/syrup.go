@@ -48,13 +48,13 @@ const (
 	SoftBall
 	FirmBall
 	HardBall
-	Crack
+	HardCrack
 )
 
 var stageFrom = [...]struct {
 	from, to float64
 	stage    Stage
-}{{106, 113, Thread}, {113, 118, SoftBall}, {118, 121, FirmBall}, {121, 130, HardBall}, {130, 155, Crack}}
+}{{106, 113, Thread}, {113, 118, SoftBall}, {118, 121, FirmBall}, {121, 130, HardBall}, {130, 155, HardCrack}}
 
 // StageAt returns the stage of a syrup that boils at sea °C at sea level, and
 // between which temperatures it lies.

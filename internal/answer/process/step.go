@@ -1,0 +1,311 @@
+package process
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// StepCode names a step of the making. Package say has its words.
+type StepCode string
+
+// The steps, in the order in which they are listed.
+const (
+	Crack      StepCode = "crack"
+	Bloom      StepCode = "bloom_gelatine"
+	YolkSugar  StepCode = "yolks_and_sugar"
+	HeatMilk   StepCode = "heat_milk"
+	Cook       StepCode = "cook"
+	OffHeat    StepCode = "off_the_heat"
+	CoolDown   StepCode = "cool"
+	Rest       StepCode = "rest"
+	ColdIn     StepCode = "stir_in_cold"
+	FreezeSoft StepCode = "freeze_soft"
+	BowlWhites StepCode = "whites_in_the_bowl"
+	HoldWhites StepCode = "hold_whites_hot"
+	BoilSyrup  StepCode = "boil_syrup"
+	PourIn     StepCode = "pour_and_whisk"
+	WhipCold   StepCode = "whip"
+	FoldIn     StepCode = "fold_in"
+	ChillFoam  StepCode = "chill_foam"
+	Swirl      StepCode = "fill_and_swirl"
+	Hardening  StepCode = "harden"
+	Serve      StepCode = "serve"
+)
+
+// Resource is a thing of the kitchen that one step at a time can use.
+type Resource string
+
+// The resources. Hands are the cook's.
+const (
+	Hands     Resource = "hands"
+	Mixer     Resource = "mixer"
+	Pan       Resource = "pan"
+	SyrupPan  Resource = "syrup_pan"
+	MixBowl   Resource = "bowl"
+	EggBowl   Resource = "egg_bowl"
+	Dish      Resource = "dish"
+	Freezer   Resource = "freezer"
+	Fridge    Resource = "refrigerator"
+	WaterBath Resource = "ice_bath"
+)
+
+// Used is how much of a line goes in at a step.
+type Used struct {
+	Line  int // of Result.Lines
+	Grams float64
+}
+
+// Step is one step. Minutes are from its begin to its end, HandsOn those of
+// them that a cook stands by.
+type Step struct {
+	Code             StepCode
+	Lines            []Used
+	Minutes, HandsOn float64
+	Uses             []Resource
+	After            []StepCode // must be done first
+	WaitMax          float64    // minutes that what comes of it keeps before the next step; +Inf: no limit
+}
+
+// Rests and waits, minutes. All common practice, no source, but for the
+// refrigerator's days: raw white and yolk keep 2 to 4 days (official cold
+// storage chart, reprinted 2018).
+const (
+	restMin       = 4 * 60
+	restMax       = 24 * 60
+	eggsKeep      = 2 * 24 * 60
+	hotWait       = 10  // a hot custard or syrup does not wait
+	foamWait      = 60  // a whisked foam drains
+	softWait      = 15  // half frozen custard goes on freezing
+	perEgg        = 0.7 // to crack and separate
+	coldStageMin  = 60  // of a foam in the freezer where the cold was not computed
+	softStageMin  = 180
+	hardenHours   = 12
+	perTubMinutes = 2
+)
+
+// steps lists the making of the batch in order, each line of the design in the
+// steps where it is used.
+func (p *Process) steps(d design.Design, r *model.Result, times *cold.Answer) []Step {
+	b := &builder{r: r, at: map[StepCode]int{}}
+	b.custard(p, times)
+	b.foam(p, times)
+	b.tub(p, times)
+	return b.list
+}
+
+// builder puts steps in their order; a step is made by its first line or by
+// need.
+type builder struct {
+	r    *model.Result
+	list []Step
+	at   map[StepCode]int
+}
+
+func (b *builder) add(s Step) *Step {
+	if s.WaitMax == 0 {
+		s.WaitMax = math.Inf(1)
+	}
+	// A step waits only for those that this design has.
+	after := s.After[:0:0]
+	for _, c := range s.After {
+		if _, ok := b.at[c]; ok {
+			after = append(after, c)
+		}
+	}
+	s.After = after
+	b.at[s.Code] = len(b.list)
+	b.list = append(b.list, s)
+	return &b.list[len(b.list)-1]
+}
+
+// last returns the code of the latest of codes that the design has, as a list.
+func (b *builder) last(codes ...StepCode) []StepCode {
+	for i := len(codes) - 1; i >= 0; i-- {
+		if _, ok := b.at[codes[i]]; ok {
+			return codes[i : i+1]
+		}
+	}
+	return nil
+}
+
+// where says in which steps a line of the custard goes in, and how much of it
+// in the first.
+func denseStep(k Kind, in *ingredient.Ingredient, yolk bool) (first, second StepCode, share float64) {
+	switch k {
+	case Yolk, White, WhitePast, WhiteDry:
+		return YolkSugar, "", 1
+	case Sugar:
+		if yolk && in.Cell(ingredient.Water).Or(0) < 10 {
+			return YolkSugar, HeatMilk, 0.5
+		}
+	case Starch:
+		if yolk {
+			return YolkSugar, "", 1
+		}
+	case Gelatine:
+		return Bloom, "", 1
+	case Chocolate, Fat, Paste:
+		return OffHeat, "", 1
+	case Sour, Acid, Cultured, Spirit:
+		return ColdIn, "", 1
+	case Piece:
+		return Swirl, "", 1
+	}
+	return HeatMilk, "", 1
+}
+
+// foamStep says in which step a line of the foam's bowl goes in.
+func foamStep(k Kind, in *ingredient.Ingredient) StepCode {
+	switch k {
+	case Sour:
+		if in.ID == "lemon_juice" || in.ID == "lime_juice" { // an acid that whites stand by
+			return BowlWhites
+		}
+		return FoldIn
+	case Spirit, Cocoa, Chocolate, Fat, Paste, Cultured:
+		return FoldIn
+	case Gelatine:
+		return Bloom
+	case Piece:
+		return Swirl
+	}
+	return BowlWhites
+}
+
+// linesOf sorts the lines into steps.
+func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
+	out := map[StepCode][]Used{}
+	put := func(c StepCode, line int, g float64) {
+		if g > 0 {
+			out[c] = append(out[c], Used{line, g})
+		}
+	}
+	for i, l := range r.Lines {
+		k := KindOf(l.Ingredient)
+		switch {
+		case !(l.Grams > 0):
+		case l.Part == design.SyrupPart:
+			if k == Gelatine {
+				put(Bloom, i, l.Grams)
+			} else {
+				put(BoilSyrup, i, l.Grams)
+			}
+		case l.Part == design.FoamPart:
+			put(foamStep(k, l.Ingredient), i, l.Grams)
+		default:
+			first, second, share := denseStep(k, l.Ingredient, yolk)
+			part := share * l.Grams
+			put(first, i, part)
+			put(second, i, l.Grams-part)
+		}
+	}
+	return out
+}
+
+func (b *builder) custard(p *Process, times *cold.Answer) {
+	in := linesOf(b.r, p.Custard.Yolk)
+	if n := p.Eggs.Crack; n > 0.05 {
+		b.add(Step{Code: Crack, Minutes: 3 + perEgg*n, HandsOn: 3 + perEgg*n, Uses: []Resource{Hands, EggBowl}, WaitMax: eggsKeep})
+	}
+	if len(in[Bloom]) > 0 {
+		b.add(Step{Code: Bloom, Lines: in[Bloom], Minutes: 10, HandsOn: 1, Uses: []Resource{}, WaitMax: 60})
+	}
+	if !p.Custard.Present {
+		return
+	}
+	if len(in[YolkSugar]) > 0 {
+		b.add(Step{Code: YolkSugar, Lines: in[YolkSugar], Minutes: 4, HandsOn: 4, Uses: []Resource{Hands}, After: []StepCode{Crack}, WaitMax: 20})
+	}
+	if len(in[HeatMilk]) > 0 {
+		b.add(Step{Code: HeatMilk, Lines: in[HeatMilk], Minutes: 8, HandsOn: 5, Uses: []Resource{Hands, Pan}, WaitMax: hotWait})
+	}
+	if p.Custard.cooked() {
+		m := 10.0
+		if !math.IsNaN(p.Custard.OffMinutes) {
+			m = math.Max(m, math.Min(p.Custard.OffMinutes, 60))
+		}
+		b.add(Step{Code: Cook, Minutes: m, HandsOn: m, Uses: []Resource{Hands, Pan}, After: []StepCode{YolkSugar, HeatMilk}, WaitMax: hotWait})
+	}
+	if len(in[OffHeat]) > 0 || len(in[Bloom]) > 0 {
+		b.add(Step{Code: OffHeat, Lines: in[OffHeat], Minutes: 4, HandsOn: 4, Uses: []Resource{Hands, Pan}, After: append(b.last(HeatMilk, Cook), Bloom), WaitMax: hotWait})
+	}
+	if before := b.last(YolkSugar, HeatMilk, Cook, OffHeat); before != nil {
+		bath := p.Custard.Cool.BathMinutes
+		if math.IsNaN(bath) {
+			bath = 30
+		}
+		b.add(Step{Code: CoolDown, Minutes: bath, HandsOn: math.Min(bath, 6), Uses: []Resource{WaterBath}, After: before, WaitMax: 30})
+		b.add(Step{Code: Rest, Minutes: restMin, Uses: []Resource{Fridge}, After: []StepCode{CoolDown}, WaitMax: restMax - restMin})
+	}
+	if len(in[ColdIn]) > 0 {
+		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands}, After: []StepCode{Rest}, WaitMax: 60})
+	}
+	soft, stirs := softStageMin*1.0, 5.0
+	if times != nil && times.StillFreeze.Dense.Ready.Known() {
+		soft, stirs = times.StillFreeze.Dense.Ready.Value, float64(len(times.StillFreeze.Dense.Stirs))
+	}
+	b.add(Step{Code: FreezeSoft, Minutes: soft, HandsOn: math.Min(soft, 3*stirs+2), Uses: []Resource{Dish, Freezer}, After: b.last(Rest, ColdIn), WaitMax: softWait})
+}
+
+// cooked reports whether the custard goes to a temperature on the stove.
+func (c *Custard) cooked() bool { return c.Yolk || !math.IsNaN(c.StarchC) }
+
+func (b *builder) foam(p *Process, times *cold.Answer) {
+	f := &p.Foam
+	if !f.Present {
+		return
+	}
+	in := linesOf(b.r, p.Custard.Yolk)
+	if len(in[BowlWhites]) > 0 {
+		b.add(Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOn: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMax: 20})
+	}
+	switch {
+	case len(in[BoilSyrup]) > 0:
+		m := p.Syrup.Minutes.Value
+		if math.IsNaN(m) || m <= 0 {
+			m = 10
+		}
+		b.add(Step{Code: BoilSyrup, Lines: in[BoilSyrup], Minutes: m + 2, HandsOn: m/2 + 2, Uses: []Resource{SyrupPan}, WaitMax: 1})
+		stop := f.StopMinutes
+		if math.IsNaN(stop) {
+			stop = 15
+		}
+		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOn: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMax: foamWait})
+	default:
+		if f.Whites == FreshWhite {
+			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOn: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMax: hotWait})
+		}
+		b.add(Step{Code: WhipCold, Minutes: 8, HandsOn: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMax: foamWait})
+	}
+	if len(in[FoldIn]) > 0 {
+		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMax: foamWait})
+	}
+	chill := float64(coldStageMin)
+	if times != nil && times.StillFreeze.Foam.Ready.Known() {
+		chill = math.Max(5, times.StillFreeze.Foam.Ready.Value)
+	}
+	b.add(Step{Code: ChillFoam, Minutes: chill, HandsOn: 1, Uses: []Resource{Freezer}, After: b.last(PourIn, WhipCold, FoldIn), WaitMax: foamWait})
+}
+
+func (b *builder) tub(p *Process, times *cold.Answer) {
+	in := linesOf(b.r, p.Custard.Yolk)
+	if b.r.Blend.MassG <= 0 {
+		return
+	}
+	fill := 3 + perTubMinutes*math.Ceil(b.r.Blend.TubsFilled)
+	b.add(Step{Code: Swirl, Lines: in[Swirl], Minutes: fill, HandsOn: fill, Uses: []Resource{Hands}, After: []StepCode{FreezeSoft, ChillFoam}, WaitMax: 10})
+	hours := float64(hardenHours)
+	if times != nil && times.Harden.Hours.Known() {
+		hours = times.Harden.Hours.Value
+	}
+	b.add(Step{Code: Hardening, Minutes: 60 * hours, HandsOn: 1, Uses: []Resource{Freezer}, After: []StepCode{Swirl}})
+	out := 0.0
+	if times != nil && times.Counter.OK && times.Counter.From.Known() {
+		out = times.Counter.From.Value
+	}
+	b.add(Step{Code: Serve, Minutes: out, HandsOn: 0, Uses: []Resource{}, After: []StepCode{Hardening}})
+}
