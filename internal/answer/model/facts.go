@@ -25,10 +25,13 @@ type Warning struct {
 	Where    string // "dense", "foam.syrup.lines[0]", …
 	Severity Severity
 	Facts    any // the values in the sentence, of the code's own type below; nil if there are none
+	// Handled tells that a step of the card deals with it, so that the verdict
+	// stands.
+	Handled bool
 }
 
 func (r *Result) warn(s Severity, code, where string, facts any) {
-	r.Warnings = append(r.Warnings, Warning{code, where, s, facts})
+	r.Warnings = append(r.Warnings, Warning{Code: code, Where: where, Severity: s, Facts: facts})
 }
 
 // The facts of the warnings, each named after its code. Temperatures are °C,
@@ -72,9 +75,6 @@ type (
 	// TubOverfull is of tub_overfull: how full the tub is frozen, and how full
 	// it may be filled.
 	TubOverfull struct{ FrozenPercent, FillPercent float64 }
-
-	// SweetnessOutsideTrade is of sweetness_outside_trade, % sucrose equivalent.
-	SweetnessOutsideTrade struct{ Percent, Least, Most float64 }
 
 	// EggsUnpaired is of eggs_unpaired: what cracking whole eggs leaves over.
 	EggsUnpaired struct {

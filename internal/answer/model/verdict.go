@@ -35,6 +35,7 @@ const (
 	TooSoft         // below its band
 	NeedsForce      // above it
 	TooHard         // at more than twice its firm end
+	NotThere        // the tub holds none of it
 )
 
 // RemedyKind is what a remedy changes.
@@ -56,7 +57,7 @@ type Remedy struct {
 	Kind RemedyKind
 
 	AtC, NowC float64    // of ServeAt; of the others NowC alone
-	Both      ScoopRange // of ServeAt: where both eat well
+	Both      ScoopRange // of ServeAt: where every phase in the tub eats well
 
 	Role       phase.Role // the phase that changes
 	Ingredient *ingredient.Ingredient
@@ -66,11 +67,11 @@ type Remedy struct {
 
 // verdict judges the evaluated design r of d and looks for a remedy.
 func (m *Model) verdict(d design.Design, r *Result) Verdict {
-	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 || r.Blend.MassG <= 0 {
 		return Verdict{Empty: true, AtC: d.Serving.TemperatureC}
 	}
 	v := Verdict{AtC: d.Serving.TemperatureC, Dense: r.Dense.eating(), Foam: r.Foam.eating()}
-	v.Good = v.Dense.How == EatsWell && v.Foam.How == EatsWell
+	v.Good = v.Dense.good() && v.Foam.good()
 	if !v.Good {
 		v.Remedy = m.remedy(d, r)
 		return v
@@ -81,18 +82,26 @@ func (m *Model) verdict(d design.Design, r *Result) Verdict {
 	return v
 }
 
-// worst returns the gravest warning above a note, nil if there is none.
+// worst returns the gravest warning above a note that no step deals with, nil
+// if there is none.
 func (r *Result) worst() *Warning {
 	var w *Warning
 	for i := range r.Warnings {
-		if x := &r.Warnings[i]; x.Severity > Note && (w == nil || x.Severity > w.Severity) {
+		if x := &r.Warnings[i]; x.Severity > Note && !x.Handled && (w == nil || x.Severity > w.Severity) {
 			w = x
 		}
 	}
 	return w
 }
 
+// good reports whether nothing is wrong with the phase: one that is not there
+// cannot be too hard.
+func (e Eating) good() bool { return e.How == EatsWell || e.How == NotThere }
+
 func (p *Phase) eating() Eating {
+	if !p.InTub() {
+		return Eating{How: NotThere, KPa: math.NaN()}
+	}
 	e := Eating{KPa: p.State.YieldKPa}
 	switch kPa, band := p.State.YieldKPa, p.Body.Role.Band(); {
 	case kPa < band.Soft:
@@ -109,7 +118,7 @@ func (p *Phase) eating() Eating {
 // a few degrees at serving first, then sugar, then air.
 func (m *Model) remedy(d design.Design, r *Result) Remedy {
 	t := d.Serving.TemperatureC
-	if b := r.Blend.Both; b.OK {
+	if b := r.eatsWell(); b.OK {
 		to := math.Min(math.Max(t, b.From), b.To)
 		if math.Abs(to-t) <= 6 {
 			to = math.Round(2*to) / 2
@@ -121,6 +130,9 @@ func (m *Model) remedy(d design.Design, r *Result) Remedy {
 	}
 	for _, p := range [...]design.Part{design.DensePart, design.FoamPart} {
 		ph := r.phaseOf(p)
+		if !ph.InTub() {
+			continue
+		}
 		band := ph.Body.Role.Band()
 		switch kPa := ph.State.YieldKPa; {
 		case kPa > band.Firm:
@@ -173,4 +185,15 @@ func (m *Model) adjust(d design.Design, r *Result, p design.Part, want float64) 
 		}
 	}
 	return Remedy{Kind: ChangeGrams, NowC: d.Serving.TemperatureC, Role: r.phaseOf(p).Body.Role, Ingredient: l.Ingredient, Grams: g, ThenKPa: want}, true
+}
+
+// eatsWell returns where every phase in the tub eats well.
+func (r *Result) eatsWell() ScoopRange {
+	switch {
+	case !r.Foam.InTub():
+		return r.Dense.Scoop
+	case !r.Dense.InTub():
+		return r.Foam.Scoop
+	}
+	return r.Blend.Both
 }

@@ -17,13 +17,14 @@ import (
 const homeFreezerC = -18
 
 // warnAll adds every warning.
-func (r *Result) warnAll(d design.Design, c *cooked, replaced map[string]*ingredient.Ingredient) {
+func (r *Result) warnAll(d design.Design, w *weighed, c *cooked) {
 	r.warnCooking(d, c)
+	r.warnLimits(d, w, c)
 	r.warnPhase(&r.Dense, "dense", d.Serving.TemperatureC)
 	r.warnPhase(&r.Foam, "foam", d.Serving.TemperatureC)
 	r.warnTub(d)
 	r.warnStorage()
-	r.warnComposition(replaced)
+	r.warnComposition(w.replaced)
 }
 
 func (r *Result) warnCooking(d design.Design, c *cooked) {
@@ -48,8 +49,8 @@ func (r *Result) warnCooking(d design.Design, c *cooked) {
 }
 
 func (r *Result) warnPhase(p *Phase, where string, t float64) {
-	if p.WrittenG == 0 {
-		return
+	if !p.InTub() {
+		return // nobody eats it
 	}
 	m := p.Body.Mix
 	coldest := t // a freezing point below the serving temperature is a figure too
@@ -80,16 +81,13 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 }
 
 func (r *Result) warnTub(d design.Design) {
-	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+	if !r.Dense.InTub() || !r.Foam.InTub() {
 		return
 	}
 	b := &r.Blend
 	swell := (1-b.FoamVolume)*r.Dense.Swelling + b.FoamVolume*r.Foam.Body.Swelling(d.Serving.TemperatureC, 0)
 	if fill := d.Tubs.FillPercent * swell; fill > 100 {
 		r.warn(Caution, "tub_overfull", "tubs.fill_percent", TubOverfull{fill, math.Floor(100 / swell)})
-	}
-	if b.SweetnessPercent < phase.TradeSweetness[0] || b.SweetnessPercent > phase.TradeSweetness[1] {
-		r.warn(Note, "sweetness_outside_trade", "blend", SweetnessOutsideTrade{b.SweetnessPercent, phase.TradeSweetness[0], phase.TradeSweetness[1]})
 	}
 	if e := r.Eggs; e.Known && math.Abs(e.Yolks-e.Whites) >= 0.5 && e.Yolks+e.Whites > 0 {
 		r.warn(Note, "eggs_unpaired", "eggs", EggsUnpaired{e.YolksLeft, e.WhitesLeft, d.Eggs.System, d.Eggs.Size})
@@ -100,7 +98,7 @@ func (r *Result) warnTub(d design.Design) {
 }
 
 func (r *Result) warnStorage() {
-	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+	if !r.Dense.InTub() || !r.Foam.InTub() {
 		return
 	}
 	f, dp := r.Foam.Body.FreezingPointC, r.Dense.Body.FreezingPointC

@@ -25,6 +25,7 @@ type weighed struct {
 	mixes      [3]readings         // by design.Part
 	tally      [3]ingredient.Tally // by design.Part
 	perG       []mix.Mix           // nominal mix of one gram of each line
+	cook       [3]brought          // by design.Part
 	alcoholOff float64             // g of alcohol of the syrup's lines
 
 	replaced map[string]*ingredient.Ingredient // see replacedBy
@@ -80,6 +81,7 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 			b.tally[part] = b.tally[part].Add(line.Finished, g*line.Keeps)
 			b.perG = append(b.perG, x.Nominal.Times(0.01*line.Keeps))
 			b.alcoholOff += g * (1 - line.Keeps)
+			b.cook[part].add(in, x, g)
 			b.lines = append(b.lines, line)
 		}
 	}

@@ -1,6 +1,10 @@
 package process
 
-import "math"
+import (
+	"math"
+
+	"ripplewright/internal/food/kind"
+)
 
 // Where a custard sets and curdles, °C. A milk, sugar and egg custard thickens
 // at 78 to 80, sets at 79 to 83 and curdles 3 to 6 above (McGee 2004, On Food
@@ -37,21 +41,21 @@ type Custard struct {
 
 func custardOf(p phaseFacts, k Kitchen) Custard {
 	c := Custard{
-		Present: true, Yolk: p.g[Yolk] > 0,
+		Present: true, Yolk: p.g[kind.Yolk] > 0,
 		FromC: setsFromC, ToC: setsToC, CurdlesC: math.NaN(), StarchC: math.NaN(), OffMinutes: math.NaN(), LogYolk: math.NaN(),
-		SourG: p.g[Sour] + p.g[Acid] + p.g[Cultured], SpiritG: p.g[Spirit],
+		SourG: p.g[kind.Sour] + p.g[kind.Acid] + p.g[kind.Cultured], SpiritG: p.g[kind.Spirit],
 		WaterOffG: p.waterOff,
 	}
 	if p.total > 0 {
-		c.YolkGPerKG = 1000 * p.g[Yolk] / p.total
+		c.YolkGPerKG = 1000 * p.g[kind.Yolk] / p.total
 	}
-	if liquid := p.g[Liquid] + p.g[Sour] + p.g[Cultured]; liquid > 0 {
-		c.StarchGPerL = 1000 * p.g[Starch] / liquid
+	if liquid := p.g[kind.Liquid] + p.g[kind.Sour] + p.g[kind.Cultured]; liquid > 0 {
+		c.StarchGPerL = 1000 * p.g[kind.Starch] / liquid
 	}
 	if c.Yolk {
 		c.CurdlesC = curdlesC
 	}
-	if p.g[Starch] > 0 {
+	if p.g[kind.Starch] > 0 {
 		c.StarchC = math.Min(amylaseFromC, p.boilsC)
 		c.FromC, c.ToC = c.StarchC, p.boilsC
 		if c.StarchGPerL >= starchHoldsGPerL {

@@ -2,6 +2,7 @@ package process
 
 import (
 	"math"
+	"ripplewright/internal/food/kind"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/solution"
@@ -75,7 +76,7 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 		ReachesC: EggFigureC, OverrunAsked: 100 * r.Foam.Body.Overrun, OverrunLow: foamAir.low, OverrunHigh: foamAir.high,
 		ColdShrink: Shrink(WhiskUntilC, 4, 0.9, pressure),
 	}
-	if white := p.g[White] + p.g[WhitePast]; white > 0 {
+	if white := p.g[kind.White] + p.g[kind.WhitePast]; white > 0 {
 		f.SugarPerWhite = p.sugars / white
 	}
 	if !f.Hot || p.bowlG <= 0 {
@@ -109,11 +110,11 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 
 func whitesOf(p phaseFacts) Whites {
 	switch {
-	case p.g[White] > 0:
+	case p.g[kind.White] > 0:
 		return FreshWhite
-	case p.g[WhitePast] > 0:
+	case p.g[kind.WhitePast] > 0:
 		return CartonWhite
-	case p.g[WhiteDry] > 0:
+	case p.g[kind.WhiteDry] > 0:
 		return DriedWhite
 	}
 	return NoWhite

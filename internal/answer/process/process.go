@@ -4,6 +4,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/kind"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -39,14 +40,14 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold
 
 // phaseFacts is what the cook needs of one phase, of the batch as made.
 type phaseFacts struct {
-	g        map[Kind]float64 // g by kind
-	total    float64          // g, cooked
-	waterOff float64          // g
-	heat     float64          // J/(g K) near 40 °C
-	boilsC   float64          // plain water, here
-	sugars   float64          // g, of bowl and syrup
-	bowlG    float64          // g that the syrup meets
-	bowlHeat float64          // J/(g K) of it
+	g        map[kind.Kind]float64 // g by kind
+	total    float64               // g, cooked
+	waterOff float64               // g
+	heat     float64               // J/(g K) near 40 °C
+	boilsC   float64               // plain water, here
+	sugars   float64               // g, of bowl and syrup
+	bowlG    float64               // g that the syrup meets
+	bowlHeat float64               // J/(g K) of it
 }
 
 func factsOf(d design.Design, r *model.Result, part design.Part, pressure float64) phaseFacts {
@@ -55,14 +56,14 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 		p = &r.Dense
 	}
 	f := phaseFacts{
-		g: map[Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOff * p.Portion.Factor,
+		g: map[kind.Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOff * p.Portion.Factor,
 		heat: p.Body.HeatCapacity(warmC), boilsC: waterBoils(pressure),
 	}
 	var bowl mix.Mix
 	for _, l := range r.Lines {
 		own := l.Part == part
 		if own {
-			f.g[KindOf(l.Ingredient)] += l.Grams
+			f.g[kind.Of(l.Ingredient)] += l.Grams
 		}
 		if own || part == design.FoamPart && l.Part == design.SyrupPart {
 			f.sugars += l.Grams * l.Ingredient.Cell(ingredient.TotalSugars).Or(0) / 100

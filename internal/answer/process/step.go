@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/kind"
 	"ripplewright/internal/work/design"
 )
 
@@ -134,43 +135,43 @@ func (b *builder) last(codes ...StepCode) []StepCode {
 
 // where says in which steps a line of the custard goes in, and how much of it
 // in the first.
-func denseStep(k Kind, in *ingredient.Ingredient, yolk bool) (first, second StepCode, share float64) {
+func denseStep(k kind.Kind, in *ingredient.Ingredient, yolk bool) (first, second StepCode, share float64) {
 	switch k {
-	case Yolk, White, WhitePast, WhiteDry:
+	case kind.Yolk, kind.White, kind.WhitePast, kind.WhiteDry:
 		return YolkSugar, "", 1
-	case Sugar:
+	case kind.Sugar:
 		if yolk && in.Cell(ingredient.Water).Or(0) < 10 {
 			return YolkSugar, HeatMilk, 0.5
 		}
-	case Starch:
+	case kind.Starch:
 		if yolk {
 			return YolkSugar, "", 1
 		}
-	case Gelatine:
+	case kind.Gelatine:
 		return Bloom, "", 1
-	case Chocolate, Fat, Paste:
+	case kind.Chocolate, kind.Fat, kind.Paste:
 		return OffHeat, "", 1
-	case Sour, Acid, Cultured, Spirit:
+	case kind.Sour, kind.Acid, kind.Cultured, kind.Spirit:
 		return ColdIn, "", 1
-	case Piece:
+	case kind.Piece:
 		return Swirl, "", 1
 	}
 	return HeatMilk, "", 1
 }
 
 // foamStep says in which step a line of the foam's bowl goes in.
-func foamStep(k Kind, in *ingredient.Ingredient) StepCode {
+func foamStep(k kind.Kind, in *ingredient.Ingredient) StepCode {
 	switch k {
-	case Sour:
+	case kind.Sour:
 		if in.ID == "lemon_juice" || in.ID == "lime_juice" { // an acid that whites stand by
 			return BowlWhites
 		}
 		return FoldIn
-	case Spirit, Cocoa, Chocolate, Fat, Paste, Cultured:
+	case kind.Spirit, kind.Cocoa, kind.Chocolate, kind.Fat, kind.Paste, kind.Cultured:
 		return FoldIn
-	case Gelatine:
+	case kind.Gelatine:
 		return Bloom
-	case Piece:
+	case kind.Piece:
 		return Swirl
 	}
 	return BowlWhites
@@ -185,11 +186,11 @@ func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
 		}
 	}
 	for i, l := range r.Lines {
-		k := KindOf(l.Ingredient)
+		k := kind.Of(l.Ingredient)
 		switch {
 		case !(l.Grams > 0):
 		case l.Part == design.SyrupPart:
-			if k == Gelatine {
+			if k == kind.Gelatine {
 				put(Bloom, i, l.Grams)
 			} else {
 				put(BoilSyrup, i, l.Grams)

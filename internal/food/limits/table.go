@@ -93,7 +93,7 @@ const (
 // see SyrupDepthMM.
 var SyrupDepth = Limit{"syrup_too_little", "depth of the syrup in a pan of 12 cm", "mm", true, []Step{
 	{Note, 12, Memory, "thermometer_digital", "from memory: a digital thermometer senses in the last 12 to 15 mm of its tip"},
-	{Warn, 5, Memory, "", "from memory: no thermometer reads less"},
+	{Warn, 3, Memory, "", "from memory: in a tilted pan syrup stands about four times as deep, so this still covers such a tip"},
 }}
 
 // YolkInWhite is g of yolk per 100 g of egg white in the foam.

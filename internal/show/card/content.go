@@ -81,7 +81,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		c.rests = append(c.rests, say.Kitchens(printed, o.Cold))
 	}
 	for _, w := range r.Warnings {
-		if w.Severity > model.Note {
+		if w.Severity > model.Note && !w.Handled {
 			c.warnings = append(c.warnings, plain(say.Warning(printed, w)))
 		}
 	}

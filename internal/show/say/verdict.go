@@ -13,6 +13,12 @@ func Verdict(s Style, v model.Verdict) string {
 	if v.Empty {
 		return "Give both phases their lines to see how they eat together."
 	}
+	switch at := "At " + s.Temperature(v.AtC); {
+	case v.Foam.How == model.NotThere:
+		return at + " the custard " + Feel(phase.Dense, v.Dense) + ". The tub holds no foam."
+	case v.Dense.How == model.NotThere:
+		return at + " the foam " + Feel(phase.Foam, v.Foam) + ". The tub holds no custard."
+	}
 	return "At " + s.Temperature(v.AtC) + " the custard " + Feel(phase.Dense, v.Dense) + " and the foam " + Feel(phase.Foam, v.Foam) + "."
 }
 
@@ -24,6 +30,8 @@ func Feel(role phase.Role, e model.Eating) string {
 			return "slumps"
 		}
 		return "is too soft to scoop"
+	case model.NotThere:
+		return "is not in the tub"
 	case model.NeedsForce:
 		return "needs force"
 	case model.TooHard:
@@ -61,7 +69,7 @@ func remedy(s Style, r model.Remedy) string {
 		if r.AtC > r.NowC {
 			how = "Serve it warmer: leave the tub out until it is at " + s.Temperature(r.AtC)
 		}
-		return how + ". Both phases eat well " + between(s, r.Both) + "."
+		return how + ". It eats well " + between(s, r.Both) + "."
 	case model.ChangeGrams:
 		verb := "Add "
 		if r.Grams < 0 {

@@ -11,7 +11,7 @@ import (
 // Warning is the sentence of a warning, of the design or of the cold. A code
 // that has none is shown as it is.
 func Warning(s Style, w model.Warning) string {
-	for _, list := range [...]map[string]sentence{sentences, coldSentences} {
+	for _, list := range [...]map[string]sentence{sentences, limitSentences, coldSentences} {
 		if sentence, ok := list[w.Code]; ok {
 			return sentence(s, w.Facts)
 		}
@@ -81,9 +81,6 @@ var sentences = map[string]sentence{
 	}),
 	"tub_overfull": of(func(s Style, f model.TubOverfull) string {
 		return "Frozen, the filling swells to " + s.Percent(f.FrozenPercent, 0) + " of the tub: fill it to " + s.Percent(f.FillPercent, 0) + " or less."
-	}),
-	"sweetness_outside_trade": of(func(s Style, f model.SweetnessOutsideTrade) string {
-		return "A spoonful is as sweet as " + s.Percent(f.Percent, 1) + " sucrose; the trade aims for " + s.PercentSpan(f.Least, f.Most, 0) + " in an ice cream."
 	}),
 	"eggs_unpaired": of(func(s Style, f model.EggsUnpaired) string {
 		n, one, many := f.Yolks, "yolk", "yolks"

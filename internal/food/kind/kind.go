@@ -1,4 +1,6 @@
-package process
+// Package kind says how a cook treats an ingredient: where in the making it goes
+// in, and what it brings that a pan or a whisk minds.
+package kind
 
 import (
 	"slices"
@@ -46,10 +48,10 @@ var acidIDs = []string{"cream_of_tartar", "citric_acid", "tartaric_acid", "vineg
 // others.
 var mild = []string{"banana", "avocado", "pumpkin_canned", "figs_dried", "dates_deglet", "raisins"}
 
-// KindOf returns how a cook treats in. Of a maker's own pack, which has no
+// Of returns how a cook treats in. Of a maker's own pack, which has no
 // group, its name and figures decide, and it goes in cold where they tell
 // nothing of it being a liquid or a sugar.
-func KindOf(in *ingredient.Ingredient) Kind {
+func Of(in *ingredient.Ingredient) Kind {
 	id := in.ID
 	has := func(words ...string) bool {
 		name := strings.ToLower(in.Name + " " + in.CommonName + " " + strings.ReplaceAll(id, "_", " "))
@@ -156,4 +158,58 @@ func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
 		return Fat
 	}
 	return Paste
+}
+
+// Acids of which the composition says nothing, g of citric acid equivalent per
+// 100 g: vinegar of 5 % acetic acid (mol for mol), a maker's own sour pack as
+// raspberries are (kitchen tables, 1.5 %); both from memory. Cream of tartar is
+// an acid salt with one proton in 188 g.
+const (
+	vinegarAcid = 5.3
+	ownSourAcid = 1.5
+	tartarAcid  = 34
+)
+
+// AcidPercent returns the acid of in, g of citric acid equivalent per 100 g; 0
+// of what is not sour. Of fruit it is named, g per 100 g of acid by its
+// composition: what the analysis leaves unnamed, which errs by half either way.
+func AcidPercent(in *ingredient.Ingredient, named float64) float64 {
+	switch in.ID {
+	case "cream_of_tartar":
+		return tartarAcid
+	case "vinegar":
+		return vinegarAcid
+	}
+	k := Of(in)
+	if k != Sour && k != Acid {
+		return 0
+	}
+	if named > 0 {
+		return named
+	}
+	if k == Acid {
+		return 100
+	}
+	return ownSourAcid
+}
+
+// creamCounts is what a kg of cream counts beside a kg of milk where acid
+// curdles: it has less casein, and its fat keeps the clumps apart (two kitchen
+// pages; see limits.AcidHot).
+const (
+	creamCounts = 0.25
+	creamFat    = 15 // % from which a dairy liquid is cream
+)
+
+// MilkPercent returns how much of 100 g of in counts as milk where acid curdles.
+func MilkPercent(in *ingredient.Ingredient) float64 {
+	switch {
+	case in.Group != "dairy" || Of(in) == Fat:
+		return 0
+	case Of(in) == Powder:
+		return 1000 // of powder, made up
+	case in.Cell(ingredient.Fat).Or(0) >= creamFat:
+		return 100 * creamCounts
+	}
+	return 100
 }

@@ -1,0 +1,158 @@
+package model
+
+import (
+	"math"
+
+	"ripplewright/internal/food/limits"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
+	"ripplewright/internal/work/design"
+)
+
+// The facts of the kitchen's limits.
+type (
+	// OverLimit is of air_beyond_process, yolk_heavy, too_sweet,
+	// not_sweet_enough, too_salty, freezer_overloaded, syrup_too_little,
+	// yolk_in_whites, alcohol_boils_off, acid_with_milk and starch_with_yolk: a
+	// figure past a step of a limit.
+	OverLimit struct {
+		Limit *limits.Limit
+		Step  limits.Step
+		Value float64 // in the limit's unit
+		Extra float64 // syrup_too_little: g of syrup; freezer_overloaded: kg of the batch; alcohol_boils_off: g of alcohol; else 0
+	}
+
+	// WeighedTooHeavy is of weighed_too_heavy, g.
+	WeighedTooHeavy struct{ PanG, WentInG float64 }
+
+	// AltitudeSyrup is of altitude_syrup, °C: the temperature asked for; that at
+	// which the same syrup boils at sea level, NaN beyond the boiling model; and
+	// that at which the syrup which the asked temperature means at sea level
+	// boils here.
+	AltitudeSyrup struct{ AltitudeM, AskedC, AtSeaC, HereC, WaterBoilsC float64 }
+)
+
+var severityOf = [...]Severity{limits.Note: Note, limits.Warn: Caution, limits.Stop: Serious}
+
+// pass warns where v is past a step of l of at least the given level. A
+// handled one is dealt with by a step of the card, so the verdict stands.
+func (r *Result) pass(l *limits.Limit, from limits.Level, where string, v, extra float64, handled bool) {
+	step, ok := l.Passed(v)
+	if !ok || step.Level < from {
+		return
+	}
+	r.Warnings = append(r.Warnings, Warning{Code: l.Code, Where: where, Severity: severityOf[step.Level],
+		Facts: OverLimit{l, step, v, extra}, Handled: handled})
+}
+
+// warnLimits holds the design against what a kitchen can do and people eat.
+func (r *Result) warnLimits(d design.Design, w *weighed, c *cooked) {
+	dense, foam, syrup := w.cook[design.DensePart], w.cook[design.FoamPart], w.cook[design.SyrupPart]
+	if p := &r.Dense; p.InTub() {
+		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.Overrun, 0, false)
+		r.pass(&limits.Yolk, limits.Warn, "dense", 1000*dense.yolk/p.WrittenG, 0, false)
+		r.pass(&limits.SweetCustard, limits.Warn, "dense", p.SweetnessPercent, 0, false)
+		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent, 0, false)
+		r.pass(&limits.Salt, limits.Warn, "dense", 1000*dense.salt/p.WrittenG, 0, false)
+		r.pass(&limits.AlcoholOnStove, limits.Note, "dense", 100*dense.alcohol/p.WrittenG, dense.alcohol, true)
+		if dense.yolk > 0 {
+			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG, 0, true)
+		}
+		r.warnAcid(&dense)
+	}
+	if p := &r.Foam; p.InTub() {
+		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.Overrun, 0, false)
+		r.pass(&limits.Salt, limits.Warn, "foam", 1000*(foam.salt+syrup.salt)/p.WrittenG, 0, false)
+		if yolk := foam.yolk + syrup.yolk; yolk > 0 {
+			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*yolk/math.Max(foam.white, 1), 0, false)
+		}
+		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG, syrup.alcohol, false)
+		r.warnSyrup(d, w, c)
+	}
+	if r.Blend.MassG > 0 {
+		if r.Dense.InTub() && r.Foam.InTub() {
+			r.pass(&limits.SweetTub, limits.Warn, "blend", r.Blend.SweetnessPercent, 0, false)
+		}
+		made := r.Dense.Portion.MadeG + r.Foam.Portion.MadeG
+		r.pass(&limits.FreezerLoad, limits.Warn, "tubs", r.freezerLoad(), made/1000, false)
+	}
+}
+
+// warnAcid looks at acid beside milk: heated with it, or, where that curdles,
+// whisked into the cold custard, as the card's steps have it.
+func (r *Result) warnAcid(dense *brought) {
+	if dense.milk <= 0 || dense.acid <= 0 {
+		return
+	}
+	perKG := 1000 * dense.acid / dense.milk
+	if limits.AcidCold.Level(perKG) >= limits.Warn {
+		r.pass(&limits.AcidCold, limits.Warn, "dense", perKG, 0, false)
+		return
+	}
+	step, ok := limits.AcidHot.Passed(perKG)
+	if !ok {
+		return
+	}
+	s := Note // stirred in cold it stays smooth
+	if step.Level == limits.Stop {
+		s = Caution
+	}
+	r.Warnings = append(r.Warnings, Warning{Code: limits.AcidHot.Code, Where: "dense", Severity: s, Facts: OverLimit{&limits.AcidHot, step, perKG, 0}, Handled: true})
+}
+
+func (r *Result) warnSyrup(d design.Design, w *weighed, c *cooked) {
+	if !r.Syrup.Present {
+		return
+	}
+	if c.syrup.excess > 0 {
+		r.warn(Serious, "weighed_too_heavy", "foam.syrup.weighed_g", WeighedTooHeavy{d.Foam.Syrup.WeighedG, d.Foam.Syrup.WeighedG - c.syrup.excess})
+	}
+	if r.Syrup.Weighed {
+		return // the scale decides, not the thermometer
+	}
+	r.pass(&limits.SyrupDepth, limits.Warn, "foam.syrup", limits.SyrupDepthMM(r.Syrup.MassG, limits.SmallPanCM), r.Syrup.MassG, false)
+	if limits.Altitude.Level(d.Kitchen.AltitudeM) > limits.Within {
+		r.warnAltitude(d)
+	}
+}
+
+// The syrup of an Italian meringue at sea level, °C: McGee 2004, On Food and
+// Cooking, and two pastry books (testdata/tables/kitchen_limits.csv).
+const hottestMeringueSyrup = 121
+
+// warnAltitude says what a syrup's temperature means up here. Where it asks for
+// a syrup that only the altitude makes too thick, that is a caution.
+func (r *Result) warnAltitude(d design.Design) {
+	here := water.AirPressure(d.Kitchen.AltitudeM)
+	asked := d.Foam.Syrup.CookTemperatureC
+	f := AltitudeSyrup{
+		AltitudeM: d.Kitchen.AltitudeM, AskedC: asked, AtSeaC: math.NaN(), WaterBoilsC: solution.BoilingPoint(0, here),
+		HereC: solution.BoilingPoint(solution.BoilingFraction(asked, water.StandardPressure), here),
+	}
+	if sea := solution.BoilingPoint(solution.BoilingFraction(asked, here), water.StandardPressure); sea < solution.Hot[1] {
+		f.AtSeaC = sea
+	}
+	s := Note
+	if asked <= hottestMeringueSyrup && !(f.AtSeaC <= hottestMeringueSyrup) {
+		s = Caution
+	}
+	r.warn(s, limits.Altitude.Code, "foam.syrup.cook_temperature_c", f)
+}
+
+// The freezer that nobody described: 100 L, four stars (common practice).
+const homeFreezerL = 100
+
+// freezerLoad is the heat of the batch from a refrigerator to the freezer's
+// cold over what an ordinary freezer takes in a day.
+func (r *Result) freezerLoad() float64 {
+	kj := 0.0
+	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
+		if p.Portion.MadeG > 0 {
+			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(homeFreezerC))
+		}
+	}
+	return kj / (math.Max(limits.RatedLeastKg, limits.RatedKgPer100L*homeFreezerL/100) * limits.TestLoadKJPerKg)
+}
+
+// fridgeC is what an ordinary refrigerator is set to: common practice.
+const fridgeC = 4

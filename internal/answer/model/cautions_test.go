@@ -1,0 +1,143 @@
+package model_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/limits"
+	"ripplewright/internal/work/design"
+)
+
+// limitCodes are the codes of the kitchen's limits.
+var limitCodes = []string{"air_beyond_process", "yolk_heavy", "too_sweet", "not_sweet_enough", "too_salty", "freezer_overloaded",
+	"syrup_too_little", "yolk_in_whites", "alcohol_boils_off", "acid_with_milk", "starch_with_yolk", "weighed_too_heavy", "altitude_syrup"}
+
+func limitsOf(t *testing.T, m *model.Model, d design.Design) []model.Warning {
+	t.Helper()
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	var out []model.Warning
+	for _, w := range r.Warnings {
+		if slices.Contains(limitCodes, w.Code) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// Designs of the invented stall, each with one trap; the limits and how they
+// were read are in testdata/tables/kitchen_limits.csv.
+func TestWhatNobodyCanMakeOrEatIsACautionOfItsCode(t *testing.T) {
+	m := model.New(library(t))
+	add := func(p design.Part, id string, g float64) func(design.Design) design.Design {
+		return func(d design.Design) design.Design {
+			return d.WithLineAdded(p, design.Line{Ingredient: id, Grams: g})
+		}
+	}
+	for _, c := range []struct {
+		name     string
+		trap     func(design.Design) design.Design
+		code     string
+		severity model.Severity
+		spoils   bool
+	}{
+		{"120 % air by hand", func(d design.Design) design.Design { d.Dense.OverrunPercent = 120; return d }, "air_beyond_process", model.Serious, true},
+		{"45 % air by hand", func(d design.Design) design.Design { d.Dense.OverrunPercent = 45; return d }, "air_beyond_process", model.Caution, true},
+		{"foam at 850 %", func(d design.Design) design.Design { d.Foam.OverrunPercent = 850; return d }, "air_beyond_process", model.Serious, true},
+		{"a third yolk", func(d design.Design) design.Design { return d.WithGrams(design.DensePart, 2, 380) }, "yolk_heavy", model.Caution, true},
+		{"29 % sweet", func(d design.Design) design.Design { return d.WithGrams(design.DensePart, 3, 290) }, "too_sweet", model.Caution, true},
+		{"no sugar in the custard", func(d design.Design) design.Design {
+			return d.WithLineRemoved(design.DensePart, 4).WithGrams(design.DensePart, 3, 20)
+		}, "not_sweet_enough", model.Caution, true},
+		{"2 % salt", add(design.DensePart, "salt", 18), "too_salty", model.Caution, true},
+		{"14.7 kg at once", func(d design.Design) design.Design { d.Tubs.Count, d.Tubs.VolumeML = 40, 550; return d }, "freezer_overloaded", model.Caution, true},
+		{"10 g of syrup", func(d design.Design) design.Design {
+			d.Batch.Basis = design.BasisAsWritten
+			d = d.WithLines(design.FoamPart, []design.Line{{Ingredient: "egg_white", Grams: 8}})
+			return d.WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: 9}, {Ingredient: "water", Grams: 4}})
+		}, "syrup_too_little", model.Caution, true},
+		{"yolk in the foam", add(design.FoamPart, "egg_yolk", 10), "yolk_in_whites", model.Caution, true},
+		{"whole egg in the foam", add(design.FoamPart, "egg_whole", 50), "yolk_in_whites", model.Caution, true},
+		{"rum in the syrup", add(design.SyrupPart, "rum_40", 100), "alcohol_boils_off", model.Caution, true},
+		{"rum in the custard", add(design.DensePart, "rum_40", 30), "alcohol_boils_off", model.Note, false},
+		{"lemon with milk", add(design.DensePart, "lemon_juice", 30), "acid_with_milk", model.Caution, false},
+		{"much lemon with milk", add(design.DensePart, "lemon_juice", 120), "acid_with_milk", model.Caution, true},
+		{"starch with yolk", add(design.DensePart, "cornstarch", 15), "starch_with_yolk", model.Caution, false},
+		{"the pan weighed with the syrup", func(d design.Design) design.Design { d.Foam.Syrup.WeighedG = 900; return d }, "weighed_too_heavy", model.Serious, true},
+		{"118 °C at 3000 m", func(d design.Design) design.Design { d.Kitchen.AltitudeM = 3000; return d }, "altitude_syrup", model.Caution, true},
+		{"107 °C at 3000 m", func(d design.Design) design.Design {
+			d.Kitchen.AltitudeM, d.Foam.Syrup.CookTemperatureC = 3000, 107
+			return d
+		}, "altitude_syrup", model.Note, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := limitsOf(t, m, c.trap(market()))
+			i := slices.IndexFunc(got, func(w model.Warning) bool { return w.Code == c.code })
+			require.GreaterOrEqual(t, i, 0, "%v", got)
+			assert.Equal(t, c.severity, got[i].Severity)
+			assert.Equal(t, c.spoils, got[i].Severity > model.Note && !got[i].Handled)
+			if f, ok := got[i].Facts.(model.OverLimit); ok {
+				assert.True(t, f.Limit.Below && f.Value < f.Step.At || !f.Limit.Below && f.Value > f.Step.At, "%v", f)
+				assert.False(t, f.Step.Level == limits.Stop && f.Step.Read == limits.Memory, "what is only remembered stops nobody")
+			}
+		})
+	}
+}
+
+// Plain designs stay quiet, a lean and a rich one, with vanilla, a little
+// salt, berries in the cold, and beside them the demos.
+func TestPlainDesignsStayQuiet(t *testing.T) {
+	m := model.New(library(t))
+	plain := map[string]design.Design{
+		"market":  market(),
+		"vanilla": market().WithLineAdded(design.DensePart, design.Line{Ingredient: "vanilla_extract", Grams: 6}).WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 2}),
+		"rich":    market().WithGrams(design.DensePart, 2, 125),
+		"by bowl": market().WithLineAdded(design.FoamPart, design.Line{Ingredient: "cream_of_tartar", Grams: 1}),
+	}
+	small := market()
+	small.Tubs.Count, small.Tubs.VolumeML = 2, 500
+	plain["two tubs"] = small
+	for name, d := range plain {
+		assert.Empty(t, limitsOf(t, m, d), name)
+	}
+}
+
+// Check: 118 °C at sea level is the syrup of 107.12 °C at 3000 m
+// (testdata/tables/altitude.csv).
+func TestTheAltitudeNotTheRecipeIsBlamed(t *testing.T) {
+	d := market()
+	d.Kitchen.AltitudeM = 3000
+	got := limitsOf(t, model.New(library(t)), d)
+	require.Len(t, got, 1)
+	f := got[0].Facts.(model.AltitudeSyrup)
+	assert.InDelta(t, 107.12, f.HereC, 0.01)
+	assert.InDelta(t, 89.972, f.WaterBoilsC, 0.01)
+	assert.Greater(t, f.AtSeaC, 121.0)
+}
+
+func TestAPhaseThatIsNotInTheTubIsNotJudged(t *testing.T) {
+	m := model.New(library(t))
+	for percent, absent := range map[float64]func(v model.Verdict) model.Feel{
+		0:   func(v model.Verdict) model.Feel { return v.Foam.How },
+		100: func(v model.Verdict) model.Feel { return v.Dense.How },
+	} {
+		for _, basis := range []design.Basis{design.BasisTubs, design.BasisAsWritten} {
+			d := market()
+			d.Blend.FoamVolumePercent, d.Batch.Basis = percent, basis
+			r, err := m.Evaluate(d)
+			require.NoError(t, err)
+			assert.Equal(t, model.NotThere, absent(r.Verdict), "%g %%", percent)
+			where := "foam"
+			if percent == 100 {
+				where = "dense"
+			}
+			for _, w := range r.Warnings {
+				assert.False(t, w.Where == where && w.Severity > model.Note, "%g %%: %s of a phase that is not there", percent, w.Code)
+			}
+		}
+	}
+}
