@@ -48,8 +48,6 @@ var spoken = []struct {
 	{"end_of_freezing", model.EndOfFreezing{BelowC: -34.3}, "Below −34 °C no more ice grows: the figures stay at the ice of that temperature."},
 	{"brittle", model.Brittle{AtC: -18, AboveGlassK: 14.6}, "At −18 °C the liquid is only 15 °C above its glass: brittle, not chewy."},
 	{"tub_overfull", model.TubOverfull{FrozenPercent: 104, FillPercent: 95}, "Frozen, the filling swells to 104 % of the tub: fill it to 95 % or less."},
-	{"sweetness_outside_trade", model.SweetnessOutsideTrade{Percent: 23.1, Least: 13, Most: 17},
-		"A spoonful is as sweet as 23.1 % sucrose; the trade aims for 13 to 17 % in an ice cream."},
 	{"eggs_unpaired", model.EggsUnpaired{Whites: 2, System: "EU", Size: "M"}, "Cracking whole eggs leaves about 2 whites over (EU M eggs)."},
 	{"eggs_unpaired", model.EggsUnpaired{Yolks: 1, System: "US", Size: "large"}, "Cracking whole eggs leaves about 1 yolk over (US large eggs)."},
 	{"left_over", model.LeftOver{FoamPercent: 40, FoamML: 407}, "At 40 % foam, 407 mL foam is left over."},
