@@ -18,6 +18,7 @@ func TestALimitsSentenceSaysWhatIsWrongAndTheWayOut(t *testing.T) {
 		assert.True(t, ok, l.What)
 		return model.OverLimit{Limit: l, Step: step, Value: v, Extra: extra}
 	}
+	told := map[string]bool{"alcohol_told": true, "carbohydrate_unnamed": true} // no warnings of their own here
 	for _, c := range []struct {
 		facts     any
 		code      string
@@ -43,6 +44,7 @@ func TestALimitsSentenceSaysWhatIsWrongAndTheWayOut(t *testing.T) {
 		{model.AltitudeSyrup{AltitudeM: 3000, AskedC: 118, AtSeaC: 129.4, HereC: 107.12, WaterBoilsC: 89.97}, "altitude_syrup", []string{"3000 m", "cook to 107 °C", "129 °C at sea level"}, []string{"add water"}},
 		{model.AltitudeSyrup{AltitudeM: 4400, AskedC: 140, AtSeaC: math.NaN(), HereC: 126, WaterBoilsC: 85}, "altitude_syrup", []string{"cook to 126 °C"}, []string{"NaN"}},
 	} {
+		told[c.code] = true
 		text := say.Warning(say.Style{}, model.Warning{Code: c.code, Facts: c.facts})
 		for _, s := range c.says {
 			assert.Contains(t, text, s, c.code)
@@ -50,5 +52,7 @@ func TestALimitsSentenceSaysWhatIsWrongAndTheWayOut(t *testing.T) {
 		for _, s := range c.not {
 			assert.NotContains(t, text, s, c.code)
 		}
+	}	for _, l := range limits.All {
+		assert.True(t, told[l.Code], "%s has no sentence", l.Code)
 	}
 }
