@@ -52,7 +52,8 @@ func TestALimitsSentenceSaysWhatIsWrongAndTheWayOut(t *testing.T) {
 		for _, s := range c.not {
 			assert.NotContains(t, text, s, c.code)
 		}
-	}	for _, l := range limits.All {
+	}
+	for _, l := range limits.All {
 		assert.True(t, told[l.Code], "%s has no sentence", l.Code)
 	}
 }
