@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // column is one phase: its name and verdict, its lines, its process, and at the
@@ -119,7 +120,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 		c.figures.ShowText("Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
 		return
 	}
-	c.word.ShowText(fmt.Sprintf("%s, about %s kPa", p.Word.Name, number(p.State.YieldKPa, 1)))
+	c.word.ShowText(p.Word.Name + ", about " + page.Reads.Hardness(p.State.YieldKPa))
 	c.figures.ShowText(phaseFigures(p))
 }
 
@@ -127,7 +128,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 func phaseFigures(p *model.Phase) string {
 	freezes := "nothing in it can freeze"
 	if !math.IsNaN(p.FreezingPoint.Value) {
-		freezes = fmt.Sprintf("freezes at %s °C, %s %% of water frozen", number(p.FreezingPoint.Value, 1), number(100*p.WaterFrozen.Value, 0))
+		freezes = "freezes at " + page.Reads.TemperatureTo(p.FreezingPoint.Value, 1) + ", " + page.Reads.Percent(100*p.WaterFrozen.Value, 0) + " of water frozen"
 	}
 	made := mass(p.Portion.MadeG) + ", " + volume(p.Portion.MadeML)
 	if by := number(p.Portion.Factor, 2); by != number(1, 2) {
@@ -143,9 +144,9 @@ func syrupTitle(r *model.Result) string {
 	case !r.Syrup.Present:
 		return "Boiled to syrup"
 	case r.Syrup.Weighed:
-		return fmt.Sprintf("Boiled to syrup (weighed), %s %% solids", number(r.Syrup.SolidsPercent, 0))
+		return "Boiled to syrup (weighed), " + page.Reads.Percent(r.Syrup.SolidsPercent, 0) + " solids"
 	}
-	return fmt.Sprintf("Boiled to syrup, %s %% solids", number(r.Syrup.SolidsPercent, 0))
+	return "Boiled to syrup, " + page.Reads.Percent(r.Syrup.SolidsPercent, 0) + " solids"
 }
 
 // inset stands as far from the left as the toolkit's labels do.

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // tubColumn is the middle: the design's name, the tub cut open, the ratio slider
@@ -80,7 +81,7 @@ func tubFigures(d design.Design, r *model.Result) string {
 	if !b.Both.OK {
 		return text + "\nno temperature here suits both"
 	}
-	return text + fmt.Sprintf("\nboth scoop from %s to %s °C", number(b.Both.From, 1), number(b.Both.To, 1))
+	return text + "\nboth eat well from " + page.Reads.TemperatureBand(b.Both.From, b.Both.To, 1)
 }
 
 // nameLayout gives a name all the width there is, but asks for little.

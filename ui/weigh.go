@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // scaleIcon is a kitchen scale: a plate on a body with a dial.
@@ -89,9 +90,9 @@ func cupOverrun(before, after, empty, most float64) (float64, string) {
 	case v < 0:
 		return math.NaN(), "The finished phase weighs more than the mix: weigh again."
 	case v > most:
-		return math.NaN(), fmt.Sprintf("An overrun of %s %% is more than the %s %% that such a phase holds: weigh again.", number(v, 0), number(most, 0))
+		return math.NaN(), "An overrun of " + page.Reads.Percent(v, 0) + " is more than the " + page.Reads.Percent(most, 0) + " that such a phase holds: weigh again."
 	}
-	return v, fmt.Sprintf("Overrun %s %%.", number(v, 0))
+	return v, "Overrun " + page.Reads.Percent(v, 0) + "."
 }
 
 // panDialog finds the loss on the stove from the pan, weighed before and after.
@@ -115,9 +116,9 @@ func stoveLoss(before, after, empty, most float64) (float64, string) {
 	case v < 0:
 		return math.NaN(), "The pan has gained weight: weigh again."
 	case v > most:
-		return math.NaN(), fmt.Sprintf("A loss of %s %% is more than the %s %% that a custard can lose: weigh again.", number(v, 1), number(most, 0))
+		return math.NaN(), "A loss of " + page.Reads.Percent(v, 1) + " is more than the " + page.Reads.Percent(most, 0) + " that a custard can lose: weigh again."
 	}
-	return v, fmt.Sprintf("Stove loss %s %%.", number(v, 1))
+	return v, "Stove loss " + page.Reads.Percent(v, 1) + "."
 }
 
 // syrupDialog takes the syrup's weight, which tells its water better than a

@@ -144,7 +144,7 @@ func clockHours(minute float64) string {
 
 // bandWord says what from and to mean for a place.
 func bandWord(p cold.Place) string {
-	s := fmt.Sprintf("From and to: the coefficient of the air ±%.0f %%", 100*p.Spread())
+	s := "From and to: the coefficient of the air ±" + page.Reads.Percent(100*p.Spread(), 0)
 	if p.Measured == "" {
 		return s + "."
 	}
@@ -281,9 +281,9 @@ func howWord(c *cold.Cooling) string {
 	if !c.Present {
 		return "There is none in the tub."
 	}
-	word := fmt.Sprintf("%.0f mL, %.0f mm deep. Ready when %s.", c.VolumeML, c.Vessel.HeightMM, say.Ready(page.Reads, c))
+	word := page.Reads.Volume(c.VolumeML) + ", " + page.Reads.Length(c.Vessel.HeightMM) + " deep. Ready when " + say.Ready(page.Reads, c) + "."
 	if !c.Ready.Known() {
-		word = fmt.Sprintf("%.0f mL, %.0f mm deep. Never ready: %s.", c.VolumeML, c.Vessel.HeightMM, say.Ready(page.Reads, c))
+		word = page.Reads.Volume(c.VolumeML) + ", " + page.Reads.Length(c.Vessel.HeightMM) + " deep. Never ready: " + say.Ready(page.Reads, c) + "."
 	}
 	if c.Vessel.Box {
 		word += " " + say.Warning(page.Reads, model.Warning{Code: "box_as_round", Facts: cold.BoxAsRound{Dish: true}})
@@ -320,9 +320,9 @@ func (p *Page) newHardenView() *coldView {
 	v.say = func(a *cold.Answer) kit.TileView {
 		h := &a.Harden
 		if !h.Hours.Known() {
-			return kit.TileView{Value: "never", Foot: fmt.Sprintf("the core stays above %.0f °C", h.CoreToC)}
+			return kit.TileView{Value: "never", Foot: "the core stays above " + page.Reads.Temperature(h.CoreToC)}
 		}
-		foot := fmt.Sprintf("until its core is at %s °C, all that this freezer gives", page.Number(h.CoreToC, 0))
+		foot := "until its core is at " + page.Reads.Temperature(h.CoreToC) + ", all that this freezer gives"
 		if h.MoveC > h.CoreToC {
 			foot = fmt.Sprintf("to store; %s until it can be moved", page.Reads.Duration(60*h.MoveHours.Value))
 		}
@@ -331,8 +331,8 @@ func (p *Page) newHardenView() *coldView {
 	v.show = func(a *cold.Answer) {
 		h := &a.Harden
 		reach.ShowFigures([]kit.Figure{
-			hours(fmt.Sprintf("Move: core at %s °C", page.Number(h.MoveC, 0)), h.MoveHours),
-			hours(fmt.Sprintf("Store: core at %s °C", page.Number(h.CoreToC, 0)), h.Hours),
+			hours("Move: core at "+page.Reads.Temperature(h.MoveC), h.MoveHours),
+			hours("Store: core at "+page.Reads.Temperature(h.CoreToC), h.Hours),
 		})
 		start.SetText(fmt.Sprintf("The tub goes in as swirled, at %s, %.0f mm across and filled %.0f mm high, into air of %s.",
 			celsius(h.StartC), 2*a.Tub.RadiusMM, a.Tub.HeightMM, celsius(h.AirC)))
