@@ -159,8 +159,8 @@ func TestAdviceTellsWarmerFromColderAndMoreFromLess(t *testing.T) {
 		want string
 		of   model.Verdict
 	}{
-		{"Serve it warmer: leave the tub out until it is at −14 °C. Both phases eat well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -18, Both: both}}},
-		{"Serve it colder, at −9.5 °C. Both phases eat well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -9.5, NowC: -6, Both: both}}},
+		{"Serve it warmer: leave the tub out until it is at −14 °C. It eats well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -18, Both: both}}},
+		{"Serve it colder, at −9.5 °C. It eats well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -9.5, NowC: -6, Both: both}}},
 		{"Add 24 g Rosehip purée (of the recipe as written): the custard then comes to 5.4 kPa, scoopable.",
 			model.Verdict{Remedy: model.Remedy{Kind: model.ChangeGrams, Ingredient: rosehip, Grams: 24.2, ThenKPa: 5.4}}},
 		{"Take out 24 g Rosehip purée (of the recipe as written): the foam then comes to 0.72 kPa, soft.",
