@@ -20,7 +20,7 @@ func init() { helpCommand.run = runHelp }
 // topics are what help explains beside the commands.
 var topics = map[string]func() string{
 	"format": designfile.Format,
-	"json":   func() string { return helpJSON },
+	"json":   helpJSON,
 }
 
 func runHelp(c *command, s *shell, args []string) error {

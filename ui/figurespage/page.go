@@ -11,9 +11,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -35,19 +34,19 @@ type Page struct {
 func New(h page.Host) *Page {
 	p := &Page{
 		host:      h,
-		table:     kit.NewFigures("custard", "foam", "tub"),
+		table:     kit.NewFigures(figure.Phases.Columns...),
 		nutrition: kit.NewFigures("per 100 g", "per 2/3 cup"),
-		lines:     kit.NewFigures("grams", "freezes, K", "hardness, %", "sweetness", "density, %"),
+		lines:     kit.NewFigures("grams", "freezes, °C", "hardness, %", "sweetness", "density, g/mL"),
 		cost:      page.Prose(""),
 		warnings:  container.NewVBox(),
 	}
 	left := page.ScrolledBothWays(page.Heading("The phases and the tub"), p.table,
-		page.Prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. Between: what unknown composition and the bound-water freedom leave open; for hardness also the thickness of the syrup and the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C."))
+		page.Prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. Between: what unknown composition and the bound-water freedom leave open; for hardness also the thickness of the syrup and the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C. The trade aims for a sweetness of "+page.Reads.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0)+" in an ice cream."))
 	right := page.ScrolledBothWays(page.Heading("What to know"), p.warnings,
 		page.Heading("Nutrition of the whole food"), p.nutrition,
 		page.Heading("What the ingredients cost"), p.cost,
 		page.Heading("What one gram more of a line does"), p.lines,
-		page.Prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in kelvin, hardness and density in per cent of themselves, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
+		page.Prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in degrees, hardness in per cent of itself, density in g/mL, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.485
 	p.object = split
@@ -66,8 +65,8 @@ func (p *Page) Leave() {}
 // Show implements page.Page.
 func (p *Page) Show() {
 	r := p.host.Result()
-	p.table.ShowFigures(phaseRows(r))
-	p.nutrition.ShowFigures(nutritionRows(&r.Nutrition))
+	p.table.ShowFigures(rows(figure.All(page.Reads, r)))
+	p.nutrition.ShowFigures(rows(figure.Food(page.Reads, r)))
 	p.lines.ShowFigures(lineRows(r))
 	p.cost.SetText(costText(&r.Cost))
 	p.showWarnings(r.Warnings)
@@ -117,137 +116,20 @@ func (p *Page) showWarnings(ws []model.Warning) {
 	p.warnings.Refresh()
 }
 
-// between names the row of a figure's band.
-const between = "    between"
-
-// phaseRows lists the figures of both phases and the tub.
-func phaseRows(r *model.Result) []kit.Figure {
-	d, f, b := &r.Dense, &r.Foam, &r.Blend
-	row := func(name, unit string, dense, foam, tub string) kit.Figure {
-		return kit.Figure{Name: name, Unit: unit, Cells: []string{dense, foam, tub}}
+// rows are figures as laid out, for a table.
+func rows(lines []figure.Line) []kit.Figure {
+	out := make([]kit.Figure, len(lines))
+	for i, l := range lines {
+		out[i] = kit.Figure{Name: l.Name, Unit: l.Unit, Cells: l.Cells}
 	}
-	num := func(name, unit string, decimals int, dense, foam, tub float64) kit.Figure {
-		return row(name, unit, page.Number(dense, decimals), page.Number(foam, decimals), page.Number(tub, decimals))
-	}
-	mean := func(dense, foam float64) float64 { return b.Mean(dense, foam) }
-	pct := func(name string, of func(*model.Phase) float64) kit.Figure {
-		x, y := of(d), of(f)
-		return num(name, "%", 1, x, y, mean(x, y))
-	}
-	rows := []kit.Figure{
-		num("Mass", "g", 0, d.Portion.MassG, f.Portion.MassG, b.MassG),
-		num("Volume", "mL", 0, d.Portion.VolumeML, f.Portion.VolumeML, b.VolumeML),
-		num("Density", "g/mL", 3, d.Body.Density(), f.Body.Density(), b.DensityGPerML),
-		num("Overrun", "%", 0, 100*d.Body.Overrun, 100*f.Body.Overrun, nan),
-		num("Left over", "mL", 0, b.Dense.LeftML, b.Foam.LeftML, nan),
-		num("Tubs filled", "", 2, nan, nan, b.TubsFilled),
-		pct("Water", func(p *model.Phase) float64 { return p.Percent(mix.Water) }),
-		pct("Total solids", func(p *model.Phase) float64 { return p.Body.Mix.Solids() }),
-		pct("Fat", func(p *model.Phase) float64 { return p.Percent(mix.Fat) }),
-		row("Milk solids-not-fat", "%", part(d, ingredient.MSNF), part(f, ingredient.MSNF), page.Amount(r.Nutrition.Per100G[ingredient.MSNF], 1)),
-		pct("Sugars", func(p *model.Phase) float64 { return p.Body.Mix.TotalSugars() }),
-	}
-	for _, s := range mix.Sugars {
-		if d.Percent(s)+f.Percent(s) > 0.005 {
-			rows = append(rows, pct("    "+s.String(), func(p *model.Phase) float64 { return p.Percent(s) }))
-		}
-	}
-	return append(rows,
-		num("Initial freezing point", "°C", 2, d.FreezingPoint.Value, f.FreezingPoint.Value, nan),
-		row(between, "°C", page.Band(d.FreezingPoint, 1, 2), page.Band(f.FreezingPoint, 1, 2), ""),
-		num("Water frozen", "%", 0, 100*d.WaterFrozen.Value, 100*f.WaterFrozen.Value, 100*b.WaterFrozen),
-		row(between, "%", page.Band(d.WaterFrozen, 100, 0), page.Band(f.WaterFrozen, 100, 0), ""),
-		num("Ice by mass", "%", 1, 100*d.State.IceMass, 100*f.State.IceMass, 100*b.IceMass),
-		num("Ice by volume", "%", 1, 100*d.State.IceVolume, 100*f.State.IceVolume, 100*b.IceVolume),
-		num("Hardness", "kPa", 2, d.Yield.Value, f.Yield.Value, b.Yield),
-		row(between, "kPa", page.Band(d.Yield, 1, 2), page.Band(f.Yield, 1, 2), ""),
-		row("On the spoon", "", d.Word.Name, f.Word.Name, ""),
-		row("Scoops from", "°C", scoop(d.Scoop, d.Scoop.From), scoop(f.Scoop, f.Scoop.From), scoop(b.Both, b.Both.From)),
-		row("Scoops to", "°C", scoop(d.Scoop, d.Scoop.To), scoop(f.Scoop, f.Scoop.To), scoop(b.Both, b.Both.To)),
-		num("Sweetness, as sucrose", "%", 1, d.SweetnessPercent, f.SweetnessPercent, b.SweetnessPercent),
-		num("    melted, at 20 °C", "%", 1, d.SweetnessMelted, f.SweetnessMelted, mean(d.SweetnessMelted, f.SweetnessMelted)),
-		row("    the trade's aim for an ice cream", "%", "", "", tradeSweetness()),
-		num("    in a 15 mL spoonful", "g", 2, d.SweetnessPerSpoon, f.SweetnessPerSpoon, b.SweetnessPerSpoon),
-		num("Contrast: hardness", "×", 1, nan, nan, b.Hardness),
-		num("Contrast: sweetness", "points", 1, nan, nan, b.Sweetness),
-		row("Contrast: starts to scoop", "K", "", "", scoopContrast(b.ScoopsK, b.ScoopsAtLeast)),
-		num("Frozen, of that filled", "%", 1, 100*d.Swelling, 100*f.Swelling, nan),
-		num("Syrup solids", "%", 1, nan, r.Syrup.SolidsPercent, nan),
-		num("Syrup, water boiled off", "g", 1, nan, r.Syrup.WaterOffG, nan),
-	)
-}
-
-var nan = math.NaN()
-
-func part(p *model.Phase, c ingredient.Column) string {
-	if p.WrittenG == 0 {
-		return ""
-	}
-	return page.Amount(p.PartPercent(c), 1)
-}
-
-// tradeSweetness is the range that the trade aims for.
-func tradeSweetness() string {
-	return page.Number(phase.TradeSweetness[0], 0) + " to " + page.Number(phase.TradeSweetness[1], 0)
-}
-
-// scoopContrast says where the contrast is only known from below.
-func scoopContrast(k float64, atLeast bool) string {
-	if s := page.Number(k, 1); s != "" && atLeast {
-		return "≥ " + s
-	} else {
-		return s
-	}
-}
-
-func scoop(s model.ScoopRange, t float64) string {
-	switch {
-	case !s.OK:
-		return ""
-	case t <= model.RailLow:
-		return "below −24"
-	case t >= model.RailHigh:
-		return "above −4"
-	}
-	return page.Number(t, 1)
-}
-
-// nutritionColumns are the columns of the nutrition table, in a label's order.
-var nutritionColumns = [...]struct {
-	column   ingredient.Column
-	name     string
-	unit     string
-	decimals int
-}{
-	{ingredient.Energy, "Energy", "kcal", 0}, {ingredient.Fat, "Fat", "g", 1},
-	{ingredient.SaturatedFat, "    saturated", "g", 1}, {ingredient.TransFat, "    trans", "g", 2},
-	{ingredient.CholesterolMG, "Cholesterol", "mg", 0}, {ingredient.SodiumMG, "Sodium", "mg", 0},
-	{ingredient.Carbohydrate, "Carbohydrate", "g", 1}, {ingredient.Fibre, "    fibre", "g", 1},
-	{ingredient.TotalSugars, "    sugars", "g", 1}, {ingredient.AddedSugars, "    added sugars", "g", 1},
-	{ingredient.Protein, "Protein", "g", 1}, {ingredient.VitaminDUG, "Vitamin D", "µg", 1},
-	{ingredient.CalciumMG, "Calcium", "mg", 0}, {ingredient.IronMG, "Iron", "mg", 2},
-	{ingredient.PotassiumMG, "Potassium", "mg", 0},
-}
-
-func nutritionRows(n *model.Nutrition) []kit.Figure {
-	rows := make([]kit.Figure, 0, len(nutritionColumns))
-	for _, c := range nutritionColumns {
-		rows = append(rows, kit.Figure{Name: c.name, Unit: c.unit, Cells: []string{
-			page.Amount(n.Per100G[c.column], c.decimals), page.Amount(n.PerServing[c.column], c.decimals)}})
-	}
-	return rows
+	return out
 }
 
 func lineRows(r *model.Result) []kit.Figure {
-	rows := make([]kit.Figure, 0, len(r.Lines))
-	for _, l := range r.Lines {
-		s := l.Slopes
-		density := r.Dense.Body.Density()
-		if l.Part != 0 {
-			density = r.Foam.Body.Density()
-		}
-		rows = append(rows, kit.Figure{Name: page.Brief(l.Ingredient.Name, 22), Cells: []string{
-			page.Number(l.Grams, 0), page.Number(s.FreezingPointC, 4), page.Number(100*s.LnYield, 2), page.Number(s.Sweetness, 3), page.Number(100*s.Density/density, 3)}})
+	_, cells := figure.GramMore(page.Reads, r)
+	out := make([]kit.Figure, len(cells))
+	for i := range cells {
+		out[i] = kit.Figure{Name: page.Brief(r.Lines[i].Ingredient.Name, 22), Cells: cells[i]}
 	}
-	return rows
+	return out
 }

@@ -50,6 +50,7 @@ type Phase struct {
 	Yield         Span        // kPa
 	Word          phase.Word
 
+	OverrunPercent    float64    // as set
 	SweetnessPercent  float64    // g sucrose equivalent per 100 g
 	SweetnessMelted   float64    // as SweetnessPercent, of the melt at 20 °C: fructose fades as it warms
 	SweetnessPerSpoon float64    // g sucrose equivalent per 15 mL

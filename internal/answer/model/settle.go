@@ -28,7 +28,7 @@ func settle(d design.Design, c *cooked) settled {
 
 // phaseAt computes the phase of mix m at t °C.
 func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
-	p := Phase{WrittenG: m[0].Total()}
+	p := Phase{WrittenG: m[0].Total(), OverrunPercent: overrunPercent}
 	overrun := overrunPercent / 100
 	per100 := func(x mix.Mix, b solution.Bound) phase.Body {
 		if total := x.Total(); total > 0 {

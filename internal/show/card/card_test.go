@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"image/png"
-	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -633,10 +632,6 @@ func TestThePictureOfALabelIsTheFile(t *testing.T) {
 		assert.InDelta(t, pic.HeightMM, float64(img.Bounds().Dy())/labelDPI*25.4, 0.1)
 		assert.Less(t, pic.PanelWidthMM, pic.WidthMM)
 	}
-}
-
-func TestAPhaseThatNeverFreezesIsSaidTo(t *testing.T) {
-	assert.Equal(t, "not at all", freezing(math.NaN()))
 }
 
 func BenchmarkPDF(b *testing.B) {

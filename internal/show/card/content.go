@@ -1,13 +1,12 @@
 package card
 
 import (
-	"math"
 	"strings"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -26,7 +25,7 @@ type content struct {
 	parts    []part
 	checks   []say.Titled // what the scale should show on the way
 	steps    []say.Titled
-	figures  []figure
+	figures  []figureRow
 	rests    []string // the figures that the verdict rests on
 	warnings []string
 
@@ -50,9 +49,9 @@ type row struct {
 	name, measure, note string
 }
 
-// figure is a row of the table of figures, for the custard, the foam and the
+// figureRow is a row of the table of figures, for the custard, the foam and the
 // tub.
-type figure struct{ name, dense, foam, tub string }
+type figureRow struct{ name, dense, foam, tub string }
 
 // printed is how a card reads.
 var printed say.Style
@@ -75,7 +74,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c.parts = partsOf(d, r, o.Region)
 	c.checks = say.Checks(printed, d, r)
 	c.steps = say.Steps(printed, d, r, o.Cold)
-	c.figures = figuresOf(d, r)
+	c.figures = figuresOf(r)
 	c.rests = say.Rests(printed, d, r)
 	if o.Cold != nil {
 		c.rests = append(c.rests, say.Kitchens(printed, o.Cold))
@@ -141,65 +140,31 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 	return out
 }
 
-// figuresOf tabulates the figures of phases and tub.
-func figuresOf(d design.Design, r *model.Result) []figure {
-	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
-	var out []figure
-	add := func(name string, of func(*model.Phase) string, tub string) {
-		f := figure{name: name, dense: "–", foam: "–", tub: tub}
-		if !dense && !foam && tub != "" {
-			f.tub = "–" // of nothing there is no figure, not even nought
-		}
-		if dense {
-			f.dense = of(&r.Dense)
-		}
-		if foam {
-			f.foam = of(&r.Foam)
-		}
-		out = append(out, f)
-	}
-	percent := func(v float64) string { return printed.Percent(v, 1) }
-	amount := func(c ingredient.Column) (func(*model.Phase) string, string) {
-		word := func(a ingredient.Amount) string {
-			switch {
-			case a.Nothing():
-				return "–"
-			case !a.Complete():
-				return say.AtLeast(percent(a.Known))
+// cardFigures are the figures that the card has room for; the band of the
+// hardness stands in what the verdict rests on.
+var cardFigures = [...]string{
+	"mass_g", "volume_ml", "overrun_percent", "density_g_per_ml", "total_solids_percent", "fat_percent", "msnf_percent", "sugars_percent",
+	"sweetness_sucrose_percent", "initial_freezing_point_c", "water_frozen_percent", "ice_volume_percent", "hardness", "texture",
+	"scoop_from_c", "scoop_to_c",
+}
+
+// figuresOf tabulates the figures of phases and tub. A phase that is in no tub
+// has none.
+func figuresOf(r *model.Result) []figureRow {
+	var out []figureRow
+	in := [...]bool{r.Dense.InTub(), r.Foam.InTub(), r.Dense.InTub() || r.Foam.InTub()}
+	for _, key := range cardFigures {
+		f := figure.Phases.Row(key)
+		cells := [...]string{say.Unknown, say.Unknown, say.Unknown}
+		for i := range cells {
+			if !f.In(i) {
+				cells[i] = ""
+			} else if in[i] {
+				cells[i] = f.Text(printed, f.Of(r, i))
 			}
-			return percent(a.Known)
 		}
-		return func(p *model.Phase) string { return word(p.PartPercent(c)) }, word(r.Nutrition.Per100G[c])
+		out = append(out, figureRow{f.Name, cells[figure.Custard], cells[figure.Foam], cells[figure.Tub]})
 	}
-	at := "at " + printed.Temperature(d.Serving.TemperatureC)
-	add("Weight made", func(p *model.Phase) string { return printed.Mass(p.Portion.MassG) }, printed.Mass(r.Blend.MassG))
-	add("Volume filled", func(p *model.Phase) string { return printed.Volume(p.Portion.VolumeML) }, printed.Volume(r.Blend.VolumeML))
-	add("Overrun", func(p *model.Phase) string { return printed.Percent(100*p.Body.Overrun, 0) }, "")
-	add("Density", func(p *model.Phase) string { return printed.Density(p.Body.Density()) }, printed.Density(r.Blend.DensityGPerML))
-	add("Total solids", func(p *model.Phase) string { return percent(p.Body.Mix.Solids()) }, percent(r.TubMean(func(p *model.Phase) float64 { return p.Body.Mix.Solids() })))
-	f, tub := amount(ingredient.Fat)
-	add("Fat", f, tub)
-	f, tub = amount(ingredient.MSNF)
-	add("Milk solids-not-fat", f, tub)
-	f, tub = amount(ingredient.TotalSugars)
-	add("Sugars", f, tub)
-	add("Sweetness, as sucrose", func(p *model.Phase) string { return percent(p.SweetnessPercent) }, percent(r.Blend.SweetnessPercent))
-	add("Starts to freeze", func(p *model.Phase) string { return freezing(p.FreezingPoint.Value) }, "")
-	add("Water frozen "+at, func(p *model.Phase) string {
-		return printed.Percent(100*p.WaterFrozen.Value, 0)
-	}, printed.Percent(100*r.Blend.WaterFrozen, 0))
-	add("Ice by volume", func(p *model.Phase) string { return printed.Percent(100*p.State.IceVolume, 0) }, printed.Percent(100*r.Blend.IceVolume, 0))
-	add("Hardness "+at, func(p *model.Phase) string { return printed.Hardness(p.Yield.Value) }, "")
-	add("Hardness between", func(p *model.Phase) string { return printed.HardnessSpan(p.Yield.Low, p.Yield.High) }, "")
-	add("On the spoon", func(p *model.Phase) string { return p.Word.Name }, "")
-	both := "never together"
-	if r.Blend.Both.OK {
-		both = say.Scoops(printed, r.Blend.Both)
-	}
-	if !dense || !foam {
-		both = ""
-	}
-	add("Eats well", func(p *model.Phase) string { return say.Scoops(printed, p.Scoop) }, both)
 	return out
 }
 
@@ -210,12 +175,4 @@ func allergensOf(r *model.Result, region label.Region) string {
 		of = r.Allergens.EU
 	}
 	return strings.Join(say.Allergens(of), ", ")
-}
-
-// freezing is where a phase starts to freeze.
-func freezing(c float64) string {
-	if math.IsNaN(c) {
-		return "not at all"
-	}
-	return printed.TemperatureTo(c, 1)
 }

@@ -40,7 +40,7 @@ func (c Cold) MarshalJSON() ([]byte, error) {
 		"tub":     dict{"radius_mm": Number(a.Tub.RadiusMM), "height_mm": Number(a.Tub.HeightMM)},
 		"harden":  harden, "still_freeze": still,
 		"serving_window": servingJSON(&a.Counter), "refrigerator": servingJSON(&a.Fridge),
-		"storage": storageJSON(&a.Storage), "warnings": warnings(a.Notes),
+		"storage": storageJSON(&a.Storage), "warnings": warningObjects(a.Notes),
 	})
 }
 

@@ -43,20 +43,6 @@ type Band struct {
 	High Number `json:"high"`
 }
 
-// Range is a stretch of temperatures, °C; both are null where there is none.
-type Range struct {
-	From Number `json:"scoop_from_c"`
-	To   Number `json:"scoop_to_c"`
-}
-
-// words returns "−14.0 to −9.5 °C", or none.
-func (r Range) words() string {
-	if !r.From.known() {
-		return "–"
-	}
-	return r.From.text(1) + " to " + r.To.text(1) + " °C"
-}
-
 // WriteJSON writes v on one line, or indented for people.
 func WriteJSON(w io.Writer, v any, indent bool) error {
 	e := json.NewEncoder(w)

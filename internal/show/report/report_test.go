@@ -45,8 +45,8 @@ func evaluated(t *testing.T, d design.Design) model.Result {
 	return r
 }
 
-// object returns v as another program reads it.
-func object(t *testing.T, v any) map[string]any {
+// objectOf returns v as another program reads it.
+func objectOf(t *testing.T, v any) map[string]any {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, WriteJSON(&b, v, false))
@@ -79,7 +79,7 @@ const (
 		"added_sugars_g protein_g vitamin_d_ug calcium_mg iron_mg potassium_mg"
 )
 
-var numbers = map[string]string{
+var wanted = map[string]string{
 	"dense": phaseKeys, "foam": phaseKeys, "foam.syrup": syrupKeys, "blend": blendKeys,
 	"nutrition.per_100_g": foodKeys, "nutrition.per_serving": foodKeys,
 }
@@ -87,8 +87,8 @@ var numbers = map[string]string{
 func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
 	d := quay()
 	r := evaluated(t, d)
-	o := object(t, Evaluate("quay.yaml", d, &r))
-	for where, keys := range numbers {
+	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	for where, keys := range wanted {
 		for _, key := range strings.Fields(keys) {
 			assert.IsType(t, 0.0, at(t, o, where+"."+key), "%s.%s", where, key)
 		}
@@ -109,36 +109,31 @@ func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
 func TestPercentagesAreOfAHundred(t *testing.T) {
 	d := quay()
 	r := evaluated(t, d)
-	e := Evaluate("quay.yaml", d, &r)
-	for _, p := range []Phase{e.Dense, e.Foam.Phase} {
-		assert.InDelta(t, 100, float64(p.WaterPercent+p.TotalSolidsPercent), 1e-9)
-		var sugars Number
-		for _, s := range p.Sugars {
-			sugars += s
+	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	of := func(path string) float64 { t.Helper(); return at(t, o, path).(float64) }
+	for _, p := range []string{"dense.", "foam.", "blend."} {
+		assert.InDelta(t, 100, of(p+"water_percent")+of(p+"total_solids_percent"), 1e-9)
+		var sugars float64
+		for _, s := range at(t, o, p+"sugars_by_kind_percent").(map[string]any) {
+			sugars += s.(float64)
 		}
-		assert.InDelta(t, float64(p.SugarsPercent), float64(sugars), 1e-9)
-		assert.InDelta(t, float64(p.IceMassPercent), float64(p.WaterFrozenPercent*p.WaterPercent/100), 1e-9)
-		assert.InDelta(t, float64(p.DensityGPerML), float64(p.MassG/p.VolumeML), 1e-9)
-		for _, b := range []struct {
-			figure Number
-			Band
-		}{{p.FreezingPointC, p.Bands.FreezingPointC}, {p.WaterFrozenPercent, p.Bands.WaterFrozenPercent}, {p.Hardness, p.Bands.Hardness}} {
-			assert.LessOrEqual(t, b.Low, b.figure)
-			assert.GreaterOrEqual(t, b.High, b.figure)
+		assert.InDelta(t, of(p+"mono_disaccharides_percent"), sugars, 1e-9)
+		assert.InDelta(t, of(p+"ice_mass_percent"), of(p+"water_frozen_percent")*of(p+"water_percent")/100, 1e-9)
+		assert.InDelta(t, of(p+"density_g_per_ml"), of(p+"mass_g")/of(p+"volume_ml"), 1e-9)
+		if p == "blend." {
+			continue
+		}
+		for key, band := range at(t, o, p+"bands").(map[string]any) {
+			assert.LessOrEqual(t, band.(map[string]any)["low"], of(p+key), p+key)
+			assert.GreaterOrEqual(t, band.(map[string]any)["high"], of(p+key), p+key)
 		}
 	}
-	assert.InDelta(t, 40, float64(e.Blend.FoamVolumePercent), 1e-9)
-	b := e.Blend
-	assert.InDelta(t, 100, float64(b.WaterPercent+b.TotalSolidsPercent), 1e-9)
-	assert.InDelta(t, float64(b.IceMassPercent), float64(b.WaterFrozenPercent*b.WaterPercent/100), 1e-9)
-	for _, of := range [][3]Number{
-		{e.Dense.IceVolumePercent, b.IceVolumePercent, e.Foam.IceVolumePercent},
-		{e.Dense.FatPercent, b.FatPercent, e.Foam.FatPercent}, {e.Dense.MSNFPercent, b.MSNFPercent, e.Foam.MSNFPercent},
-		{e.Dense.SugarsPercent, b.SugarsPercent, e.Foam.SugarsPercent},
-	} {
-		assert.InDelta(t, float64(of[0]+of[2])/2, float64(of[1]), math.Abs(float64(of[0]-of[2]))/2, "the tub lies between its phases")
+	assert.InDelta(t, 40, of("blend.foam_volume_percent"), 1e-9)
+	for _, key := range []string{"ice_volume_percent", "fat_percent", "msnf_percent", "sugars_percent"} {
+		d, f := of("dense."+key), of("foam."+key)
+		assert.InDelta(t, (d+f)/2, of("blend."+key), math.Abs(d-f)/2, "the tub lies between its phases: %s", key)
 	}
-	assert.InDelta(t, float64(e.Dense.MassG+e.Foam.MassG), float64(e.Blend.MassG), 1e-9)
+	assert.InDelta(t, of("dense.mass_g")+of("foam.mass_g"), of("blend.mass_g"), 1e-9)
 }
 
 func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
@@ -157,7 +152,7 @@ func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
 			change(&d)
 			r := evaluated(t, d)
 			e := Evaluate("quay.yaml", d, &r)
-			o := object(t, e) // would fail for NaN
+			o := objectOf(t, e) // would fail for NaN
 			if name == "no foam" {
 				assert.Nil(t, at(t, o, "foam.hardness"))
 				assert.Nil(t, at(t, o, "foam.texture"))
@@ -175,7 +170,7 @@ func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
 			require.NoError(t, e.WriteText(&bytes.Buffer{}))
 			ts, err := Temperatures(-30, 0, 0.5)
 			require.NoError(t, err)
-			object(t, CurveOf("quay.yaml", d.Name, &r, ts))
+			objectOf(t, CurveOf("quay.yaml", d.Name, &r, ts))
 		})
 	}
 }
@@ -191,7 +186,7 @@ func TestAnUnknownNutrientIsNullAndNamed(t *testing.T) {
 	require.NoError(t, err)
 	d.Own = []*ingredient.Ingredient{in}
 	r := evaluated(t, d)
-	o := object(t, Evaluate("quay.yaml", d, &r))
+	o := objectOf(t, Evaluate("quay.yaml", d, &r))
 	assert.Nil(t, at(t, o, "nutrition.per_100_g.vitamin_d_ug"))
 	found := false
 	for _, g := range at(t, o, "nutrition.incomplete").([]any) {
@@ -227,11 +222,11 @@ func TestCurvesHoldBothEnds(t *testing.T) {
 func TestCurvesMeetTheEvaluation(t *testing.T) {
 	d := quay()
 	r := evaluated(t, d)
-	e := Evaluate("quay.yaml", d, &r)
+	o := objectOf(t, Evaluate("quay.yaml", d, &r))
 	p := CurveOf("quay.yaml", d.Name, &r, []float64{d.Serving.TemperatureC}).Points[0]
-	assert.Equal(t, e.Dense.WaterFrozenPercent, p.Dense.WaterFrozenPercent)
-	assert.Equal(t, e.Foam.Hardness, p.Foam.Hardness)
-	assert.Equal(t, e.Foam.IceVolumePercent, p.Foam.IceVolumePercent)
+	assert.InDelta(t, at(t, o, "dense.water_frozen_percent"), float64(p.Dense.WaterFrozenPercent), 1e-12)
+	assert.InDelta(t, at(t, o, "foam.hardness"), float64(p.Foam.Hardness), 1e-12)
+	assert.InDelta(t, at(t, o, "foam.ice_volume_percent"), float64(p.Foam.IceVolumePercent), 1e-12)
 }
 
 func TestRipplesReportTheirFigures(t *testing.T) {
@@ -242,7 +237,7 @@ func TestRipplesReportTheirFigures(t *testing.T) {
 	raster, err := cut.Raster(context.Background(), 300, nil)
 	require.NoError(t, err)
 	answer := RippleOf("quay.yaml", d.Name, &r, cut, raster)
-	o := object(t, answer)
+	o := objectOf(t, answer)
 	assert.InDelta(t, 40, at(t, o, "foam_area_percent"), 0.1)
 	for _, key := range []string{"mean_ribbon_mm", "p90_ribbon_mm", "interface_mm"} {
 		assert.Positive(t, at(t, o, key), key)
@@ -273,7 +268,7 @@ func TestLabelsReadAsText(t *testing.T) {
 			assert.Contains(t, b.String(), want)
 		}
 		assert.NotContains(t, b.String(), "<nil>")
-		object(t, l)
+		objectOf(t, l)
 	}
 }
 

@@ -41,12 +41,12 @@ func (v Validation) WriteText(w io.Writer) error {
 	for _, r := range v {
 		word, bar := "shown", "no bar"
 		if hasBar(r) {
-			word, bar = "pass", "bar "+figure(r.Bar)
+			word, bar = "pass", "bar "+threeFigures(r.Bar)
 			if !r.Pass {
 				word = "MISS"
 			}
 		}
-		p.line("%-5s %s: %s, max error %s, rms %s, %s %s", word, r.Table, points(r.Points), figure(r.MaxAbsError), figure(r.RMSError), bar, r.Unit)
+		p.line("%-5s %s: %s, max error %s, rms %s, %s %s", word, r.Table, points(r.Points), threeFigures(r.MaxAbsError), threeFigures(r.RMSError), bar, r.Unit)
 		p.line("      %s", r.Source)
 		p.line("      %s", r.Kind)
 		if r.Note != "" {
@@ -64,7 +64,7 @@ func points(n int) string {
 	return fmt.Sprintf("%d points", n)
 }
 
-func figure(v float64) string {
+func threeFigures(v float64) string {
 	if math.IsNaN(v) {
 		return "–"
 	}

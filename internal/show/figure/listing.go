@@ -1,0 +1,92 @@
+package figure
+
+import (
+	"slices"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
+)
+
+// Indent marks a name that belongs to the one above it.
+const Indent = "    "
+
+// between names the line of a figure's band.
+const between = Indent + "between"
+
+// twice are figures that Phases has under another key, for JSON.
+var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
+
+// All lays out every figure of the phases and the tub, each with its band: a
+// name, a unit and cells for custard, foam and tub.
+func All(s say.Style, r *model.Result) []Line {
+	var out []Line
+	add := func(f *Row, name string, values ...Value) {
+		l := f.Line(s, values...)
+		l.Name = name
+		out = append(out, l)
+		if f.WithBand && slices.ContainsFunc(values, Value.Banded) {
+			out = append(out, f.Band(between, s, values...))
+		}
+	}
+	for i := range Phases.Rows {
+		f := &Phases.Rows[i]
+		if slices.Contains(twice, f.Key) {
+			continue
+		}
+		add(f, f.Name, f.Values(r, Custard, Foam, Tub)...)
+		if f.Key == "mono_disaccharides_percent" {
+			for _, k := range Kinds.Present(r) {
+				add(k, Indent+k.Name, k.Values(r, Custard, Foam, Tub)...)
+			}
+		}
+	}
+	if r.Syrup.Present {
+		for i := range Syrup.Rows {
+			f := &Syrup.Rows[i]
+			add(f, f.Name, none, f.Of(r, 0), none)
+		}
+	}
+	return out
+}
+
+// Values returns the row's figures in some columns.
+func (f *Row) Values(r *model.Result, columns ...int) []Value {
+	out := make([]Value, len(columns))
+	for i, c := range columns {
+		out[i] = f.Of(r, c)
+	}
+	return out
+}
+
+// Food lays out the nutrition: per 100 g and per serving.
+func Food(s say.Style, r *model.Result) []Line {
+	out := make([]Line, len(Nutrition.Rows))
+	for i := range Nutrition.Rows {
+		f := &Nutrition.Rows[i]
+		out[i] = f.Line(s, f.Values(r, Per100G, PerServing)...)
+	}
+	return out
+}
+
+// GramMore lays out what a gram more of each line does: a row for each line of
+// the design, under heads with their units.
+func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
+	rows = make([][]string, len(r.Lines))
+	columns := make([]int, len(r.Lines))
+	for i := range columns {
+		columns[i] = i
+	}
+	for _, f := range []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
+		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")} {
+		l := f.Line(s, f.Values(r, columns...)...)
+		head := f.Short
+		if l.Unit != "" {
+			head += ", " + l.Unit
+		}
+		heads = append(heads, head)
+		for i := range rows {
+			rows[i] = append(rows[i], l.Cells[i])
+		}
+	}
+	return heads, rows
+}

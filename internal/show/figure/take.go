@@ -1,0 +1,132 @@
+package figure
+
+import (
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+)
+
+type (
+	ofPhase  func(*model.Phase) Value
+	ofResult func(*model.Result) Value
+)
+
+func phaseIn(r *model.Result, column int) *model.Phase {
+	if column == Custard {
+		return &r.Dense
+	}
+	return &r.Foam
+}
+
+// each is a figure of both phases, none of one without lines, and of the tub
+// where that has one.
+func each(of ofPhase, tub ofResult) from {
+	f := from{of: func(r *model.Result, column int) Value {
+		if column == Tub {
+			return tub(r)
+		}
+		p := phaseIn(r, column)
+		if p.WrittenG == 0 {
+			return none
+		}
+		return of(p)
+	}}
+	if tub == nil {
+		f.only = []int{Custard, Foam}
+	}
+	return f
+}
+
+func phasesOnly(of ofPhase) from { return each(of, nil) }
+
+func tubOnly(of ofResult) from {
+	return from{only: []int{Tub}, of: func(r *model.Result, _ int) Value { return of(r) }}
+}
+
+// made is an amount of a phase, which is 0 where there is nothing of it.
+func made(of func(*model.Phase) float64, tub func(*model.Result) float64) from {
+	f := from{of: func(r *model.Result, column int) Value {
+		if column == Tub {
+			return exact(tub(r))
+		}
+		return exact(of(phaseIn(r, column)))
+	}}
+	if tub == nil {
+		f.only = []int{Custard, Foam}
+	}
+	return f
+}
+
+// mean is a figure per mass of both phases, and of the tub their mean.
+func mean(of func(*model.Phase) float64) from {
+	return each(func(p *model.Phase) Value { return exact(of(p)) },
+		func(r *model.Result) Value { return exact(r.TubMean(of)) })
+}
+
+// share is a part of a mix, per 100 g, with the band of its readings.
+func share(of func(*mix.Mix) float64) from {
+	return each(
+		func(p *model.Phase) Value { return banded(of(&p.Body.Mix), of(&p.Soft.Mix), of(&p.Firm.Mix)) },
+		func(r *model.Result) Value {
+			in := func(b func(*model.Phase) *phase.Body) float64 {
+				return r.TubMean(func(p *model.Phase) float64 { return of(&b(p).Mix) })
+			}
+			return banded(in(func(p *model.Phase) *phase.Body { return &p.Body }),
+				in(func(p *model.Phase) *phase.Body { return &p.Soft }), in(func(p *model.Phase) *phase.Body { return &p.Firm }))
+		})
+}
+
+// part is a column of the ingredients' records, per 100 g of the finished
+// phase or of the tub.
+func part(c ingredient.Column) from {
+	return each(func(p *model.Phase) Value { return counted(p.PartPercent(c)) },
+		full(func(r *model.Result) Value { return counted(r.Nutrition.Per100G[c]) }))
+}
+
+// full is a figure that an empty tub has not.
+func full(of ofResult) ofResult {
+	return func(r *model.Result) Value {
+		if r.Blend.MassG <= 0 {
+			return none
+		}
+		return of(r)
+	}
+}
+
+// comparing is a figure that a design of one phase has not.
+func comparing(of ofResult) ofResult {
+	return func(r *model.Result) Value {
+		if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+			return none
+		}
+		return of(r)
+	}
+}
+
+// extremes returns the states of the softest and the firmest reading.
+func extremes(p *model.Phase) (soft, firm phase.State) {
+	return p.Soft.At(p.State.T), p.Firm.At(p.State.T)
+}
+
+func scoopFrom(s model.ScoopRange, never string) Value {
+	if !s.OK {
+		return Value{Value: nan, Low: nan, High: nan, Word: never}
+	}
+	v := exact(s.From)
+	if s.From <= model.RailLow {
+		v.Bound = AtMost
+	}
+	return v
+}
+
+func scoopTo(s model.ScoopRange, never string) Value {
+	if !s.OK {
+		return Value{Value: nan, Low: nan, High: nan, Word: never}
+	}
+	v := exact(s.To)
+	if s.To >= model.RailHigh {
+		v.Bound = AtLeast
+	}
+	return v
+}

@@ -1,0 +1,167 @@
+package figure
+
+import (
+	"math"
+
+	"ripplewright/internal/show/say"
+)
+
+// Unit is what a figure is counted in.
+type Unit uint8
+
+// The units.
+const (
+	Number       Unit = iota
+	Words             // no number but a word
+	Mass              // g, on a kitchen scale
+	Volume            // mL
+	Grams             // g, of a nutrient or on a spoon
+	Milligrams        // mg
+	Micrograms        // µg
+	Kilocalories      // kcal
+	GramsPerML        // g/mL
+	Percent           // %
+	Points            // percentage points
+	Celsius           // °C
+	Kelvin            // a difference of temperatures
+	Kilopascals       // kPa
+	Times             // one over another
+	Money             // the maker's own
+)
+
+// Sign returns the unit as the program's own files have it, "" for a bare
+// number.
+func (u Unit) Sign() string {
+	return [...]string{"", "", "g", "mL", "g", "mg", "µg", "kcal", "g/mL", "%", "points", "°C", "K", "kPa", "×", ""}[u]
+}
+
+// Places returns how many decimals v is worth: no more than the row's step has,
+// and fewer where its band is wider than ten of the last digit. A row without a
+// step has two figures.
+func (f *Row) Places(v Value) int {
+	if f.Step == 0 {
+		switch x := math.Abs(v.Value); {
+		case x < 0.995:
+			return 2
+		case x < 9.95:
+			return 1
+		}
+		return 0
+	}
+	places := max(0, int(math.Round(-math.Log10(f.Step))))
+	for wide := v.High - v.Low; places > 0 && v.Bound == Exact && wide > 10*math.Pow10(-places); {
+		places--
+	}
+	return places
+}
+
+// Parts returns the figure as text in two, its number and its unit, which is
+// "" where the figure is a word or unknown.
+func (f *Row) Parts(s say.Style, v Value) (number, unit string) {
+	if !v.Known() {
+		if v.Word != "" {
+			return v.Word, ""
+		}
+		return say.Unknown, ""
+	}
+	number, unit = f.parts(s, v.Value, f.Places(v))
+	switch v.Bound {
+	case AtLeast:
+		number = say.AtLeast(number)
+	case AtMost:
+		number = "≤ " + number
+	}
+	return number, unit
+}
+
+func (f *Row) parts(s say.Style, v float64, places int) (number, unit string) {
+	if !known(v) {
+		return say.Unknown, ""
+	}
+	switch f.Unit {
+	case Mass:
+		return s.MassParts(v)
+	case Volume:
+		return s.VolumeParts(v)
+	case Celsius:
+		return s.Number(s.Degrees(v), places), s.Degree()
+	case Kelvin:
+		if s.Scale == say.Fahrenheit {
+			return s.Number(1.8*v, places), "°F"
+		}
+		return s.Number(v, places), "°C"
+	case Money:
+		return s.Money(v), ""
+	}
+	return s.Number(v, places), f.Unit.Sign()
+}
+
+// Text returns the figure with its unit: "≥ 17.1 %".
+func (f *Row) Text(s say.Style, v Value) string { return joined(f.Parts(s, v)) }
+
+// BandParts returns the figure's band in two: "2.3 to 15" and "kPa".
+func (f *Row) BandParts(s say.Style, v Value) (span, unit string) {
+	if !v.Banded() || v.Bound != Exact {
+		return say.Unknown, ""
+	}
+	places := f.Places(v)
+	end := func(x float64) string {
+		if f.Step == 0 {
+			places = f.Places(Value{Value: x})
+		}
+		n, u := f.parts(s, x, places)
+		if u != "" {
+			unit = u
+		}
+		return n
+	}
+	low, high := end(v.Low), end(v.High)
+	if low == high {
+		return low, unit
+	}
+	return low + " to " + high, unit
+}
+
+// BandText returns the figure's band with its unit.
+func (f *Row) BandText(s say.Style, v Value) string { return joined(f.BandParts(s, v)) }
+
+func joined(number, unit string) string {
+	if unit == "" {
+		return number
+	}
+	return number + " " + unit
+}
+
+// Line is a row laid out for a table with a column for the unit.
+type Line struct {
+	Name  string
+	Unit  string   // of all cells; "" where they have their own
+	Cells []string // one for each value
+}
+
+// Line lays the row out.
+func (f *Row) Line(s say.Style, values ...Value) Line { return f.line(f.Name, s, f.Parts, values) }
+
+// Band lays the row's bands out.
+func (f *Row) Band(name string, s say.Style, values ...Value) Line {
+	return f.line(name, s, f.BandParts, values)
+}
+
+func (f *Row) line(name string, s say.Style, parts func(say.Style, Value) (string, string), values []Value) Line {
+	l := Line{Name: name, Cells: make([]string, len(values))}
+	units := make([]string, len(values))
+	for i, v := range values {
+		l.Cells[i], units[i] = parts(s, v)
+		switch {
+		case units[i] == "" || units[i] == l.Unit:
+		case l.Unit == "":
+			l.Unit = units[i]
+		default: // grams beside kilograms
+			for k := range values {
+				l.Cells[k] = joined(parts(s, values[k]))
+			}
+			return Line{Name: name, Cells: l.Cells}
+		}
+	}
+	return l
+}
