@@ -84,6 +84,7 @@ var layers = []layer{
 	{"ui/librarypage", "internal/food/ingredient internal/matter/mix internal/work/design internal/work/userdata ui/kit ui/page internal/show/say"},
 	{"ui/surepage", "internal/answer/validate internal/matter/phase internal/show/chart ui/kit ui/page internal/show/say"},
 	{"ui", "internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/figurespage ui/kit ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say"},
+	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "assets internal/show/figure internal/work/atomicfile internal/food/ingredient internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say"},
 	{"cmd/ripplewright", "assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui"},
