@@ -18,6 +18,8 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
@@ -40,7 +42,9 @@ type Setup struct {
 	Sources string          // the datasets and their terms, Markdown
 	Shelf   *userdata.Shelf // the library and the maker's own ingredients; nil: the session's library alone
 	Version string
-	Events  *os.File // where effects are logged for tests of the real window; nil: nowhere
+	Rescue  *rescue.Folder // where a design is kept when something goes wrong; nil: nowhere
+	Notices []string       // said once, when the window is there
+	Events  *os.File       // where effects are logged for tests of the real window; nil: nowhere
 }
 
 // Demo is a built-in design.
@@ -58,7 +62,7 @@ type Window struct {
 	card    *cardpage.Page
 	current int // of pages; -1: the bench
 	content *fyne.Container
-	nav     []*widget.Button
+	nav     []*kit.Button
 	status  *widget.Label
 	hints   *kit.Hints
 	menus   *menus
@@ -71,6 +75,7 @@ type Window struct {
 	out     *painting    // that no frame is known to show yet
 	soon    func(func()) // runs a function between two turns of the toolkit's loop; nil without one
 	posts   posts
+	net     *net
 	latch   *fyne.Animation
 	started time.Time
 }
@@ -87,6 +92,7 @@ func New(s Setup) *Window {
 		s.Shelf = userdata.NewShelf(s.Session.Model().Library(), "")
 	}
 	w := &Window{Setup: s, current: -1, started: time.Now()}
+	w.net = newNet(w, s.Rescue)
 	w.restoreLook()
 	w.win = s.App.NewWindow("Ripplewright")
 	w.status = widget.NewLabel("")
@@ -104,24 +110,53 @@ func New(s Setup) *Window {
 	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.verdict, w.content, tightly(w.status)))
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
-	w.win.SetCloseIntercept(w.close)
+	w.win.SetCloseIntercept(mishap.Func(w.close))
+	w.win.Canvas().SetOnTypedKey(mishap.With(w.dialogKey))
 	w.win.SetMaster()
 	w.refresh()
 	return w
 }
 
-// Run shows the window and returns when it is closed.
-func (w *Window) Run() {
+// Run shows the window and returns when it is closed. The error is a panic that
+// nothing but the end of the program was left for; the design is kept.
+func (w *Window) Run() (err error) {
+	defer mishap.Tell(w.net.caught)()
+	defer func() {
+		if v := recover(); v != nil {
+			err = w.net.lost(mishap.Of(v))
+		}
+	}()
 	w.App.Lifecycle().SetOnStarted(func() {
 		w.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { w.tick() }}
 		w.latch.Start()
 		w.soon = fyne.Do
-		w.tellShelf()
+		mishap.Do(w.greet)
 		w.sayWhenPainted()
 		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
 	})
-	w.App.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
+	w.App.Lifecycle().SetOnEnteredForeground(mishap.Func(w.lookAtDisk))
 	w.win.ShowAndRun()
+	return nil
+}
+
+// greet says what went wrong before the window was there. What comes last is on
+// top.
+func (w *Window) greet() {
+	w.net.offer()
+	w.tellShelf()
+	for _, text := range w.Notices {
+		kit.Tell(w.win, "Before you begin", text)
+	}
+}
+
+// dialogKey is told of keys that no widget has: a dialog is open, or nothing is.
+func (w *Window) dialogKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyEscape:
+		kit.Dismiss(w.win.Canvas())
+	case fyne.KeyReturn, fyne.KeyEnter:
+		kit.Accept(w.win.Canvas())
+	}
 }
 
 // tick runs once a frame: it takes what workers have to tell, and shows what has
@@ -129,6 +164,11 @@ func (w *Window) Run() {
 func (w *Window) tick() {
 	w.painted()
 	w.posts.serve()
+	mishap.Do(w.show)
+}
+
+// show shows what has changed.
+func (w *Window) show() {
 	w.hints.Look(w.win.Canvas())
 	if w.seen != w.Session.Revision() {
 		w.refresh()

@@ -52,7 +52,7 @@ func newColumn(w *Window, title string, part design.Part) *column {
 	knob := func(name, path, what string, step float64, decimals int, hint, byScale string, weigh func()) {
 		k := w.knob(name, path, what, step, decimals)
 		c.knobs = append(c.knobs, k)
-		scale := widget.NewButtonWithIcon("", scaleIcon, weigh)
+		scale := kit.NewButtonWithIcon("", scaleIcon, weigh)
 		scale.Importance = widget.LowImportance
 		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k.Slide, hint)))
 	}

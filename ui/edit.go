@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -49,17 +50,17 @@ func selectOf[T comparable](options []option[T], now T, chosen func(T)) *widget.
 	for _, o := range options {
 		names = append(names, o.name)
 	}
-	s := widget.NewSelect(names, nil)
+	s := kit.NewSelect(names, nil)
 	for i, o := range options {
 		if o.value == now {
 			s.SetSelectedIndex(i)
 		}
 	}
-	s.OnChanged = func(string) {
+	s.OnChanged = mishap.With(func(string) {
 		if i := s.SelectedIndex(); i >= 0 {
 			chosen(options[i].value)
 		}
-	}
+	})
 	return s
 }
 
@@ -68,11 +69,9 @@ func selectOf[T comparable](options []option[T], now T, chosen func(T)) *widget.
 // is a step of undo; name and notes when the dialog closes.
 func (w *Window) editDesign() {
 	d := w.Design()
-	name, notes := widget.NewEntry(), widget.NewMultiLineEntry()
+	name, notes := kit.NewLine(), kit.NewText(3)
 	name.SetText(d.Name)
 	notes.SetText(d.Notes)
-	notes.Wrapping = fyne.TextWrapWord
-	notes.SetMinRowsVisible(3)
 	fill := w.knob("", "tubs.fill_percent", "fill", 1, 0)
 	altitude := w.knob("", "kitchen.altitude_m", "altitude", 10, 0)
 	fill.show(d)
@@ -110,8 +109,8 @@ func (w *Window) editDesign() {
 			w.Commit(d, "name and notes")
 		}
 	}
-	name.OnSubmitted = func(string) { done() }
-	dg = w.ask("The design", container.NewPadded(form), promptButton{"Done", true, done})
+	name.OnSubmitted = mishap.With(func(string) { done() })
+	dg = kit.Ask(w.win, "The design", container.NewPadded(form), kit.Answer{Name: "Done", Role: kit.ByReturn, Do: done})
 	dg.Resize(fyne.NewSize(max(560, 38*theme.TextSize()), 0))
 	w.win.Canvas().Focus(name)
 }

@@ -1,26 +1,35 @@
 package ui
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // Export implements page.Host. The file dialog asks before a file is replaced.
 func (w *Window) Export(name string, write func(path string) error) {
 	w.choosePath(fileName(name), filepath.Ext(name), func(path string) {
-		w.Say("Writing " + path + " …")
-		go func() {
-			err := write(path)
-			w.Post(func() {
-				if err != nil {
-					w.Say("Not written: " + path)
+		w.exportTo(path, write)
+	})
+}
+
+func (w *Window) exportTo(path string, write func(path string) error) {
+	w.Say("Writing " + path + " …")
+	mishap.Go(func() {
+		_, err := mishap.Answer(func() (none struct{}, err error) { return none, write(path) })
+		w.Post(func() {
+			if err != nil {
+				w.Say("Not written: " + path)
+				if !errors.Is(err, mishap.ErrCaught) { // the net says that
 					w.problem(err)
-					return
 				}
-				w.Say("Wrote " + path)
-				w.event("exported %s", path)
-			})
-		}()
+				return
+			}
+			w.Say("Wrote " + path)
+			w.event("exported %s", path)
+		})
 	})
 }
 

@@ -12,7 +12,10 @@ import (
 	"fyne.io/fyne/v2/storage/repository"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/work/designfile"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // Extension of design files.
@@ -63,14 +66,7 @@ func chooseOnly() {
 // before a file is replaced: whoever gets the path need not ask again.
 func (w *Window) choosePath(name, extension string, then func(path string)) {
 	chooseOnly()
-	dg := dialog.NewFileSave(func(out fyne.URIWriteCloser, err error) {
-		if err != nil {
-			w.problem(err)
-			return
-		}
-		if out == nil {
-			return
-		}
+	dg := dialog.NewFileSave(chosen(w, func(out fyne.URIWriteCloser) {
 		path := out.URI().Path()
 		out.Close()
 		if filepath.Ext(path) != "" {
@@ -82,12 +78,8 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 			then(path)
 			return
 		}
-		dialog.ShowConfirm("Replace the file?", filepath.Base(path)+" exists already.", func(yes bool) {
-			if yes {
-				then(path)
-			}
-		}, w.win)
-	}, w.win)
+		kit.Confirm(w.win, "Replace the file?", filepath.Base(path)+" exists already.", "Replace", func() { then(path) })
+	}), w.win)
 	dg.SetFileName(name)
 	w.showFiles(dg)
 }
@@ -105,19 +97,28 @@ func (w *Window) showFiles(dg *dialog.FileDialog) {
 	dg.Show()
 }
 
-func (w *Window) openDialog() {
-	dg := dialog.NewFileOpen(func(in fyne.URIReadCloser, err error) {
-		if err != nil {
+// chosen is what a file dialog calls: do gets the file, if one was chosen.
+func chosen[F interface {
+	comparable
+	URI() fyne.URI
+}](w *Window, do func(F)) func(F, error) {
+	return func(file F, err error) {
+		var none F
+		switch {
+		case err != nil:
 			w.problem(err)
-			return
+		case file != none:
+			mishap.Do(func() { do(file) })
 		}
-		if in == nil {
-			return
-		}
+	}
+}
+
+func (w *Window) openDialog() {
+	dg := dialog.NewFileOpen(chosen(w, func(in fyne.URIReadCloser) {
 		path := in.URI().Path()
 		in.Close()
 		w.open(path)
-	}, w.win)
+	}), w.win)
 	dg.SetFilter(storage.NewExtensionFileFilter([]string{designExtension, ".yml"}))
 	w.showFiles(dg)
 }
@@ -155,17 +156,15 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 	var changed *designfile.ChangedOnDiskError
 	switch {
 	case errors.As(err, &changed):
-		dialog.ShowConfirm("The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?", func(yes bool) {
-			if yes {
-				w.saveTo(path, true, then)
-			}
-		}, w.win)
+		kit.Confirm(w.win, "The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?", "Replace",
+			func() { w.saveTo(path, true, then) })
 	case err != nil:
 		w.problem(err)
 	default:
 		w.remember(w.Session.Path())
 		w.Say("Saved " + w.Session.Path())
 		w.event("saved %s", w.Session.Path())
+		w.net.safe()
 		if then != nil {
 			then()
 		}
@@ -175,7 +174,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 // problem shows an error; a file's names file, line and key.
 func (w *Window) problem(err error) {
 	w.event("problem %v", err)
-	dialog.ShowError(err, w.win)
+	kit.Tell(w.win, "This did not work", page.Sentence(err.Error()))
 }
 
 // unlessUnsaved does next at once, or asks first if something would be lost.
@@ -185,10 +184,10 @@ func (w *Window) unlessUnsaved(next func()) {
 		return
 	}
 	var dg *dialog.CustomDialog
-	dg = w.ask("Save the changes?", widget.NewLabel(w.Session.Title()),
-		promptButton{"Cancel", false, func() { dg.Hide() }},
-		promptButton{"Discard", false, func() { dg.Hide(); next() }},
-		promptButton{"Save", true, func() { dg.Hide(); w.save(next) }})
+	dg = kit.Ask(w.win, "Save the changes?", widget.NewLabel(w.Session.Title()),
+		kit.Answer{Name: "Cancel", Role: kit.ByEscape},
+		kit.Answer{Name: "Discard", Role: kit.ByHand, Do: func() { dg.Hide(); w.net.safe(); next() }},
+		kit.Answer{Name: "Save", Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
 }
 
 // close asks about unsaved changes and quits.
@@ -211,9 +210,6 @@ func (w *Window) lookAtDisk() {
 		w.Say("The file has been changed by another program; saving will ask.")
 		return
 	}
-	dialog.ShowConfirm("The file has changed", filepath.Base(path)+" was changed by another program. Read it again?", func(yes bool) {
-		if yes {
-			w.open(path)
-		}
-	}, w.win)
+	kit.Confirm(w.win, "The file has changed", filepath.Base(path)+" was changed by another program. Read it again?", "Read it again",
+		func() { w.open(path) })
 }

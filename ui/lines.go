@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
@@ -38,7 +39,7 @@ type lineList struct {
 type lineRow struct {
 	name   *nameButton
 	amount *kit.Number
-	more   *widget.Button
+	more   *kit.Button
 	line   design.Line // with neither grams nor count
 	called string
 }
@@ -47,7 +48,7 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
 		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel("Nothing here yet.")}
 	l.empty.Importance = widget.LowImportance
-	add := widget.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
+	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
 	head := container.NewBorder(nil, nil, nil, w.hints.Wrap(add, title+": add an ingredient."), l.title)
 	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.empty, l.box)
@@ -119,7 +120,7 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	r.amount.Beside, r.amount.Step = l.beside, 1
 	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }
-	r.more = widget.NewButtonWithIcon("", theme.MoreVerticalIcon(), func() { l.menu(i, r.more) })
+	r.more = kit.NewButtonWithIcon("", theme.MoreVerticalIcon(), func() { l.menu(i, r.more) })
 	r.more.Importance = widget.LowImportance
 	l.rows = append(l.rows, r)
 	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint), r.amount,
@@ -173,7 +174,7 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 		return
 	}
 	item := func(name string, able bool, do func()) *fyne.MenuItem {
-		it := fyne.NewMenuItem(name, do)
+		it := fyne.NewMenuItem(name, mishap.Func(do))
 		it.Disabled = !able
 		return it
 	}
@@ -256,7 +257,7 @@ func (l *lineList) note(i int) {
 	if !ok {
 		return
 	}
-	entry := widget.NewEntry()
+	entry := kit.NewLine()
 	entry.SetText(x.Note)
 	entry.PlaceHolder = "as in: half of it burnt"
 	var dg *dialog.CustomDialog
@@ -268,8 +269,8 @@ func (l *lineList) note(i int) {
 			l.w.Commit(d.WithLine(l.part, i, now), "note on "+brief(l.w.nameOf(now)))
 		}
 	}
-	entry.OnSubmitted = func(string) { use() }
-	dg = l.w.ask("Note on "+brief(l.w.nameOf(x)), entry, promptButton{"Use it", true, use}, promptButton{"Cancel", false, func() { dg.Hide() }})
+	entry.OnSubmitted = mishap.With(func(string) { use() })
+	dg = kit.Ask(l.w.win, "Note on "+brief(l.w.nameOf(x)), entry, kit.Answer{Name: "Use it", Role: kit.ByReturn, Do: use}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(30*theme.TextSize(), dg.MinSize().Height))
 	l.w.win.Canvas().Focus(entry)
 }

@@ -12,7 +12,9 @@ import (
 	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
 
@@ -42,9 +44,9 @@ func command(name string, key fyne.KeyName, more fyne.KeyModifier, do func()) *f
 
 func newMenus(w *Window) *menus {
 	m := &menus{w: w}
-	m.undo = fyne.NewMenuItem("Undo", w.undo)
+	m.undo = fyne.NewMenuItem("Undo", mishap.Func(w.undo))
 	m.undo.Shortcut = &fyne.ShortcutUndo{}
-	m.redo = fyne.NewMenuItem("Redo", w.redo)
+	m.redo = fyne.NewMenuItem("Redo", mishap.Func(w.redo))
 	m.redo.Shortcut = &fyne.ShortcutRedo{}
 	m.recent = fyne.NewMenuItem("Open recent", nil)
 	m.recent.ChildMenu = fyne.NewMenu("")
@@ -128,7 +130,7 @@ func (w *Window) guard(menu *fyne.Menu) {
 		if do := it.Action; do != nil && !isUndo(it) {
 			it.Action = func() {
 				if !w.asking() {
-					do()
+					mishap.Do(do)
 				}
 			}
 		}
@@ -177,9 +179,9 @@ const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 func (w *Window) text(title, md string) {
 	rich := widget.NewRichTextFromMarkdown(md)
 	rich.Wrapping = fyne.TextWrapWord
-	dg := dialog.NewCustom(title, "Close", container.NewVScroll(rich), w.win)
+	var dg *dialog.CustomDialog
+	dg = kit.Ask(w.win, title, container.NewVScroll(rich), kit.Answer{Name: "Close", Role: kit.ByReturn, Do: func() { dg.Hide() }})
 	dg.Resize(fyne.NewSize(min(960, 48*base.TextSize()), 680))
-	dg.Show()
 }
 
 // show keeps the names of undo and redo and the recent files up to date.
@@ -201,9 +203,9 @@ func (m *menus) show() {
 	m.redo.Label, m.redo.Disabled = r, s.RedoName() == ""
 	m.recent.ChildMenu.Items = nil
 	for _, p := range m.w.recent() {
-		m.recent.ChildMenu.Items = append(m.recent.ChildMenu.Items, fyne.NewMenuItem(filepath.Base(p), func() {
+		m.recent.ChildMenu.Items = append(m.recent.ChildMenu.Items, fyne.NewMenuItem(filepath.Base(p), mishap.Func(func() {
 			m.w.unlessUnsaved(func() { m.w.open(p) })
-		}))
+		})))
 	}
 	m.recent.Disabled = len(m.recent.ChildMenu.Items) == 0
 	m.main.Refresh()

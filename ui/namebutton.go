@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/ui/kit"
 )
 
@@ -13,7 +14,7 @@ import (
 // keyboard on it, Delete removes the line and Ctrl with an arrow moves it. The
 // toolkit's button cannot cut its text, so the name is cut here.
 type nameButton struct {
-	widget.Button
+	kit.Button
 	full     string
 	onMove   func(by int)
 	onRemove func()
@@ -32,14 +33,11 @@ func newNameButton(name string, press func()) *nameButton {
 
 // TypedKey implements fyne.Focusable.
 func (b *nameButton) TypedKey(e *fyne.KeyEvent) {
-	switch {
-	case e.Name == fyne.KeyDelete && b.onRemove != nil:
-		b.onRemove()
-	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
-		b.OnTapped()
-	default:
-		b.Button.TypedKey(e)
+	if e.Name == fyne.KeyDelete && b.onRemove != nil {
+		mishap.Do(b.onRemove)
+		return
 	}
+	b.Button.TypedKey(e)
 }
 
 // TypedShortcut implements fyne.Shortcutable.
@@ -50,9 +48,9 @@ func (b *nameButton) TypedShortcut(s fyne.Shortcut) {
 	}
 	switch c.KeyName {
 	case fyne.KeyUp:
-		b.onMove(-1)
+		mishap.Do(func() { b.onMove(-1) })
 	case fyne.KeyDown:
-		b.onMove(1)
+		mishap.Do(func() { b.onMove(1) })
 	}
 }
 

@@ -37,7 +37,7 @@ func (w *Window) newPages() []page.Page {
 func (w *Window) navigation() fyne.CanvasObject {
 	row := container.New(&wrapped{})
 	add := func(i int, name string) {
-		b := widget.NewButton(name, func() { w.turnTo(i) })
+		b := kit.NewButton(name, func() { w.turnTo(i) })
 		w.nav = append(w.nav, b)
 		row.Add(b)
 	}
@@ -79,7 +79,7 @@ func (w *Window) turnTo(i int) {
 // the next key. A button of the navigation keeps it.
 func (w *Window) leaveFocus() {
 	c := w.win.Canvas()
-	if b, ok := c.Focused().(*widget.Button); !ok || !slices.Contains(w.nav, b) {
+	if b, ok := c.Focused().(*kit.Button); !ok || !slices.Contains(w.nav, b) {
 		c.Unfocus()
 	}
 	w.hints.Leave()

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"sync"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // posts hold what workers want done on the window's thread until the next frame
@@ -25,6 +27,6 @@ func (p *posts) serve() {
 	p.queue = nil
 	p.mu.Unlock()
 	for _, f := range queue {
-		f()
+		mishap.Do(f) // one that goes wrong leaves the others theirs
 	}
 }

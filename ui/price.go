@@ -37,10 +37,10 @@ func (l *lineList) price(i int) {
 		}
 		give(ingredient.Known(per))
 	}
-	dg = l.w.ask("Price of "+brief(l.w.nameOf(x)), widget.NewForm(
+	dg = kit.Ask(l.w.win, "Price of "+brief(l.w.nameOf(x)), widget.NewForm(
 		widget.NewFormItem("A pack costs", cost), widget.NewFormItem("and holds", holds)),
-		promptButton{"Use it", true, use},
-		promptButton{"No price", false, func() { give(ingredient.Cell{}) }},
-		promptButton{"Cancel", false, func() { dg.Hide() }})
+		kit.Answer{Name: "Use it", Role: kit.ByReturn, Do: use},
+		kit.Answer{Name: "No price", Role: kit.ByHand, Do: func() { give(ingredient.Cell{}) }},
+		kit.Answer{Name: "Cancel", Role: kit.ByEscape})
 	l.w.win.Canvas().Focus(cost.Focusable())
 }

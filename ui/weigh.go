@@ -29,7 +29,7 @@ func (w *Window) weighing(title, intro string, names []string, find func(g []flo
 	answer := widget.NewLabel("")
 	answer.Wrapping = fyne.TextWrapWord
 	answer.TextStyle.Bold = true
-	take := widget.NewButton("Use it", nil)
+	take := kit.NewButton("Use it", nil)
 	take.Importance = widget.HighImportance
 	work := func(float64) {
 		g := make([]float64, len(fields))
@@ -59,7 +59,7 @@ func (w *Window) weighing(title, intro string, names []string, find func(g []flo
 		dg.Hide()
 		use(found)
 	}
-	dg.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", dg.Hide), take})
+	dg.SetButtons([]fyne.CanvasObject{kit.NewCancel("Cancel", dg.Hide), take})
 	dg.Resize(fyne.NewSize(max(460, 32*theme.TextSize()), 0))
 	dg.Show()
 	w.win.Canvas().Focus(fields[0].Focusable())

@@ -16,6 +16,7 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
@@ -67,8 +68,16 @@ func run(args []string) int {
 	sources, _ := assets.Library.ReadFile("library/SOURCES.md")
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
-	ui.New(ui.Setup{App: a, Session: s, Demos: demos, Tables: testdata.Tables,
-		Sources: string(sources), Shelf: shelf, Version: version(), Events: events()}).Run()
+	kept, err := userdata.Path("rescued", "rescued designs")
+	if err != nil {
+		kept = "" // a machine without a folder for settings keeps none
+	}
+	window := ui.New(ui.Setup{App: a, Rescue: rescue.At(kept), Session: s, Demos: demos, Tables: testdata.Tables,
+		Sources: string(sources), Shelf: shelf, Version: version(), Events: events()})
+	if err := window.Run(); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		return ours
+	}
 	return fine
 }
 

@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/work/design"
@@ -64,7 +65,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	for _, f := range fits {
 		names = append(names, f.name)
 	}
-	p.fit = widget.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
+	p.fit = kit.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
 	p.fit.SetSelectedIndex(0)
 	p.sheets.OnFit = p.draw
 	p.error = container.NewPadded(container.NewVBox(p.trouble, p.remedy))
@@ -75,9 +76,9 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 		page.Bold("Paper"), p.paper,
 		page.Bold("Show"), p.fit,
 		widget.NewSeparator(),
-		widget.NewButton("Export PDF…", p.ExportPDF),
-		widget.NewButton("Export PNG…", func() { p.export(".png") }),
-		widget.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
+		kit.NewButton("Export PDF…", p.ExportPDF),
+		kit.NewButton("Export PNG…", func() { p.export(".png") }),
+		kit.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
 		page.Prose("The picture has 150 dots to the inch, its pages one under the other."),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
@@ -132,7 +133,7 @@ func (p *Page) draw() {
 			if o.DPI = page.CoarseDPI; dpi < 1.3*page.CoarseDPI { // then the sharp ones cost no more
 				o.DPI = dpi
 			}
-			pages, err := card.Render(always, d, &r, o)
+			pages, err := render(always, d, &r, o)
 			post(pages, err)
 			if err != nil || o.DPI == dpi {
 				return
@@ -142,7 +143,7 @@ func (p *Page) draw() {
 			return
 		}
 		o.DPI = dpi
-		if pages, err := card.Render(ctx, d, &r, o); ctx.Err() == nil {
+		if pages, err := render(ctx, d, &r, o); ctx.Err() == nil {
 			post(pages, err)
 		}
 	})
@@ -156,12 +157,19 @@ func (p *Page) times(d design.Design, r *model.Result) func(context.Context) (*c
 		if err != nil {
 			return nil, err
 		}
-		a, err := cold.Plan(ctx, d, r, kitchen, cold.Options{NoPictures: true})
+		a, err := mishap.Answer(func() (cold.Answer, error) {
+			return cold.Plan(ctx, d, r, kitchen, cold.Options{NoPictures: true})
+		})
 		if err != nil {
 			return nil, err
 		}
 		return &a, nil
 	}
+}
+
+// render draws the card; a panic while it does is an error too.
+func render(ctx context.Context, d design.Design, r *model.Result, o card.Options) ([]image.Image, error) {
+	return mishap.Answer(func() ([]image.Image, error) { return card.Render(ctx, d, r, o) })
 }
 
 // show puts pictures, or the reason why there are none, on the page.

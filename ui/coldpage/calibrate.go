@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -26,8 +27,8 @@ type calibrator struct {
 	word    *widget.Label
 	table   *kit.Figures
 	busy    *widget.ProgressBarInfinite
-	compute *widget.Button
-	keep    *widget.Button
+	compute *kit.Button
+	keep    *kit.Button
 	dialog  *dialog.CustomDialog
 
 	cancel context.CancelFunc
@@ -58,15 +59,15 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 		}
 	}
 	add("After", c.minutes)
-	c.compute = widget.NewButton("Compute", c.run)
+	c.compute = kit.NewButton("Compute", c.run)
 	c.compute.Importance = widget.HighImportance
-	c.keep = widget.NewButton("Keep", c.accept)
+	c.keep = kit.NewButton("Keep", c.accept)
 	c.keep.Disable()
-	close := widget.NewButton("Cancel", c.close)
+	close := kit.NewCancel("Cancel", c.close)
 	body := container.NewVBox(page.Prose(intro), form, c.busy, c.word, c.table)
 	content := container.NewBorder(nil, container.NewHBox(layout.NewSpacer(), close, c.compute, c.keep), nil, nil, container.NewVScroll(body))
 	c.dialog = dialog.NewCustomWithoutButtons("Calibrate the "+placeName(kind)+" of “"+p.kitchen.Name+"”", content, p.host.Window())
-	c.dialog.SetOnClosed(func() { c.cancel() })
+	c.dialog.SetOnClosed(mishap.Func(func() { c.cancel() }))
 	c.dialog.Resize(fyne.NewSize(520, 430))
 	c.dialog.Show()
 	p.host.Window().Canvas().Focus(firstOf(kind, c))
@@ -92,7 +93,7 @@ func (c *calibrator) forget() {
 }
 
 // makeMain makes one button the one that is meant next.
-func (c *calibrator) makeMain(yes, no *widget.Button) {
+func (c *calibrator) makeMain(yes, no *kit.Button) {
 	yes.Importance, no.Importance = widget.HighImportance, widget.MediumImportance
 	yes.Refresh()
 	no.Refresh()
@@ -118,21 +119,24 @@ func (c *calibrator) run() {
 	c.busy.Show()
 	c.busy.Start()
 	d, r, k := c.p.host.Design(), *c.p.host.Result(), c.p.kitchen
-	go func() {
-		found, err := cold.Calibrate(ctx, d, &r, k, m)
+	plan := func(k cold.Profile) (cold.Answer, error) {
+		return mishap.Answer(func() (cold.Answer, error) { return cold.Plan(ctx, d, &r, k, cold.Options{NoPictures: true}) })
+	}
+	mishap.Go(func() {
+		found, err := mishap.Answer(func() (cold.Profile, error) { return cold.Calibrate(ctx, d, &r, k, m) })
 		var before, after cold.Answer
 		if err == nil {
-			before, err = cold.Plan(ctx, d, &r, k, cold.Options{NoPictures: true})
+			before, err = plan(k)
 		}
 		if err == nil {
-			after, err = cold.Plan(ctx, d, &r, found, cold.Options{NoPictures: true})
+			after, err = plan(found)
 		}
 		c.p.host.Post(func() {
 			if ctx.Err() == nil {
 				c.done(found, &before, &after, err)
 			}
 		})
-	}()
+	})
 }
 
 func (c *calibrator) done(found cold.Profile, before, after *cold.Answer, err error) {

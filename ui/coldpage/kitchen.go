@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -22,7 +23,7 @@ import (
 type kitchenBar struct {
 	p       *Page
 	choose  *widget.Select
-	remove  *widget.Button
+	remove  *kit.Button
 	problem *widget.Label
 	row     *fyne.Container
 }
@@ -31,16 +32,16 @@ func newKitchenBar(p *Page) *kitchenBar {
 	b := &kitchenBar{p: p, problem: page.Bold("")}
 	b.problem.Importance = widget.WarningImportance
 	b.problem.Hide()
-	b.choose = widget.NewSelect(nil, nil)
-	b.choose.OnChanged = func(name string) {
+	b.choose = kit.NewSelect(nil, nil)
+	b.choose.OnChanged = mishap.With(func(name string) {
 		d := p.host.Design()
 		d.Kitchen.Profile = name
 		p.host.Commit(d, "kitchen")
-	}
-	b.remove = widget.NewButton("Delete", b.askRemove)
+	})
+	b.remove = kit.NewButton("Delete", b.askRemove)
 	b.row = container.NewHBox(widget.NewLabel("Kitchen"), b.choose,
-		widget.NewButton("Edit…", func() { p.editKitchen(p.kitchen, p.kitchen.Name) }),
-		widget.NewButton("Copy…", func() {
+		kit.NewButton("Edit…", func() { p.editKitchen(p.kitchen, p.kitchen.Name) }),
+		kit.NewButton("Copy…", func() {
 			k := p.kitchen
 			k.Name = p.freeName(k.Name)
 			p.editKitchen(k, "")
@@ -87,20 +88,16 @@ func (b *kitchenBar) show(err error) {
 // askRemove deletes an own kitchen, or brings a built-in one back as it was.
 func (b *kitchenBar) askRemove() {
 	name := b.p.kitchen.Name
-	title, question := "Delete the kitchen?", fmt.Sprintf("“%s” with its calibration will be gone.\nDesigns that name it are computed as %s.", name, cold.Default().Name)
+	verb, title, question := "Delete", "Delete the kitchen?", fmt.Sprintf("“%s” with its calibration will be gone.\nDesigns that name it are computed as %s.", name, cold.Default().Name)
 	if b.p.kitchens.BuiltIn(name) {
-		title, question = "Reset the kitchen?", fmt.Sprintf("“%s” becomes what it was at first;\nwhat was changed or calibrated is forgotten.", name)
+		verb, title, question = "Reset", "Reset the kitchen?", fmt.Sprintf("“%s” becomes what it was at first;\nwhat was changed or calibrated is forgotten.", name)
 	}
-	dialog.ShowConfirm(title, question, func(yes bool) {
-		if yes {
-			b.removeNow(name)
-		}
-	}, b.p.host.Window())
+	kit.Confirm(b.p.host.Window(), title, question, verb, func() { b.removeNow(name) })
 }
 
 func (b *kitchenBar) removeNow(name string) {
 	if err := b.p.kitchens.Remove(name); err != nil {
-		dialog.ShowError(err, b.p.host.Window())
+		kit.Tell(b.p.host.Window(), "This did not work", page.Sentence(err.Error()))
 		return
 	}
 	if !b.p.kitchens.BuiltIn(name) {
@@ -152,14 +149,14 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 		form.Add(widget.NewLabel(strings.ToUpper(about[:1]) + about[1:]))
 		form.Add(e.input(f))
 	}
-	save := widget.NewButton("Save", e.save)
+	save := kit.NewButton("Save", e.save)
 	save.Importance = widget.HighImportance
 	title := "Edit the kitchen"
 	if was == "" {
 		title = "A new kitchen"
 	}
 	content := container.NewBorder(nil, container.NewVBox(e.problem,
-		container.NewHBox(layout.NewSpacer(), widget.NewButton("Cancel", func() { e.dialog.Hide() }), save)), nil, nil, container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), form)))
+		container.NewHBox(layout.NewSpacer(), kit.NewCancel("Cancel", func() { e.dialog.Hide() }), save)), nil, nil, container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), form)))
 	e.problem.Hide()
 	e.dialog = dialog.NewCustomWithoutButtons(title, content, p.host.Window())
 	e.dialog.Resize(fyne.NewSize(780, 600))
@@ -181,13 +178,13 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 		return n
 	case *string:
 		if f.Choices != nil {
-			s := widget.NewSelect(f.Choices, func(c string) { *v = c })
+			s := kit.NewSelect(f.Choices, func(c string) { *v = c })
 			s.Selected = *v
 			return s
 		}
-		t := widget.NewEntry()
+		t := kit.NewLine()
 		t.SetText(*v)
-		t.OnChanged = func(text string) { *v = strings.TrimSpace(text) }
+		t.OnChanged = mishap.With(func(text string) { *v = strings.TrimSpace(text) })
 		return t
 	}
 	return widget.NewLabel("")

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -50,8 +51,8 @@ func selectOf(options []wording, changed func(value string)) (s *widget.Select, 
 	for i, o := range options {
 		names[i] = o.name
 	}
-	s = widget.NewSelect(names, nil)
-	s.OnChanged = func(string) { changed(options[s.SelectedIndex()].value) }
+	s = kit.NewSelect(names, nil)
+	s.OnChanged = mishap.With(func(string) { changed(options[s.SelectedIndex()].value) })
 	return s, func(value string) {
 		for _, o := range options {
 			if o.value == value {
@@ -149,9 +150,9 @@ func (p *Page) tubShape(v *coldView) {
 // measure it and to forget the measurement.
 func (p *Page) calibration(v *coldView, kind cold.MeasurementKind) {
 	word := page.Prose("")
-	back := widget.NewButton("Undo", func() { p.undoCalibration(kind) })
-	reset := widget.NewButton("Forget", func() { p.setFactor(kind, 1, "", "calibration forgotten") })
-	measure := widget.NewButton("I have measured it…", func() { p.calibrate(kind) })
+	back := kit.NewButton("Undo", func() { p.undoCalibration(kind) })
+	reset := kit.NewButton("Forget", func() { p.setFactor(kind, 1, "", "calibration forgotten") })
+	measure := kit.NewButton("I have measured it…", func() { p.calibrate(kind) })
 	v.levers = append(v.levers, func() {
 		at := placeOf(&p.kitchen, kind)
 		word.SetText("Nothing has been measured in this kitchen yet: one time makes the answers sharper.")

@@ -8,7 +8,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -48,7 +47,7 @@ type Page struct {
 	status   *widget.Label
 	busy     *fyne.Container
 	progress *widget.ProgressBar
-	again    *widget.Button
+	again    *kit.Button
 }
 
 // planState is what the plan asked for has come to.
@@ -81,10 +80,10 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 
 	p.status = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	p.progress = widget.NewProgressBar()
-	stop := widget.NewButton("Cancel", p.stop)
+	stop := kit.NewButton("Cancel", p.stop)
 	p.busy = container.NewBorder(nil, nil, nil, stop, p.progress)
 	p.busy.Hide()
-	p.again = widget.NewButton("Compute again", func() { p.state = planNone; p.Show() })
+	p.again = kit.NewButton("Compute again", func() { p.state = planNone; p.Show() })
 	p.again.Hide()
 	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.again))
 
@@ -253,7 +252,7 @@ func (p *Page) change(f func(*cold.Profile)) {
 func (p *Page) keep(step string) {
 	p.moving = false
 	if err := p.kitchens.Keep(p.kitchen, p.kitchen.Name); err != nil {
-		dialog.ShowError(err, p.host.Window())
+		kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
 		p.Show()
 		return
 	}

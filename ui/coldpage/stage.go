@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -35,7 +36,7 @@ type stage struct {
 	field   *kit.FieldView
 	plot    *kit.Plot
 	time    *kit.Slide
-	play    *widget.Button
+	play    *kit.Button
 	caption *widget.Label
 	reading string // of the plot, under the mouse or the keys
 	foot    *fyne.Container
@@ -68,12 +69,12 @@ func newStage(h page.Host) *stage {
 	s.wanted = math.NaN()
 	s.time.OnChanged = func(v float64) { s.stop(); s.wanted = v }
 	// Once a frame, so that no hand can outrun the screen.
-	s.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: func(float32) { s.tick() }}
-	s.play = widget.NewButton("Play", s.playOrStop)
+	s.latch = &fyne.Animation{Duration: time.Hour, RepeatCount: fyne.AnimationRepeatForever, Tick: mishap.With(func(float32) { s.tick() })}
+	s.play = kit.NewButton("Play", s.playOrStop)
 	s.picture = container.NewStack(s.field)
 	s.foot = container.NewVBox(container.NewBorder(nil, nil, s.play, nil, s.time), s.caption)
 	s.object = container.NewPadded(container.NewBorder(nil, s.foot, nil, nil, container.New(&s.layout, s.picture, s.plot)))
-	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { s.redraw() })
+	fyne.CurrentApp().Settings().AddListener(mishap.With(func(fyne.Settings) { s.redraw() }))
 	s.clear()
 	return s
 }
@@ -296,7 +297,7 @@ func (s *stage) playOrStop() {
 	s.play.SetText("Stop")
 	stopped := make(chan struct{})
 	s.stopped = stopped
-	go func() {
+	mishap.Go(func() {
 		tick := time.NewTicker(playEvery)
 		defer tick.Stop()
 		for {
@@ -307,7 +308,7 @@ func (s *stage) playOrStop() {
 				s.host.Post(func() { s.step(stopped) })
 			}
 		}
-	}()
+	})
 }
 
 // step is one tick of the playing that stopped ends.

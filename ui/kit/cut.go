@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 )
 
@@ -137,7 +138,7 @@ func (v *CutView) layOut(d *chart.Drawing, w, h float64) {
 		v.ruler(d, s, k)
 	}
 	if v.OnSpace != nil && !slices.Equal(old, v.frames) {
-		v.OnSpace()
+		mishap.Do(func() { v.OnSpace() })
 	}
 }
 

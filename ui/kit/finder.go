@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // A FinderItem is something to be found by name.
@@ -43,20 +45,20 @@ func NewFinder(prompt string, items []FinderItem) *Finder {
 	f.entry = &finderEntry{f: f}
 	f.entry.PlaceHolder = prompt
 	f.entry.ExtendBaseWidget(f.entry)
-	f.entry.OnChanged = func(string) { f.filter() }
-	f.entry.OnSubmitted = func(string) { f.take(f.selected) }
+	f.entry.OnChanged = mishap.With(func(string) { f.filter() })
+	f.entry.OnSubmitted = mishap.With(func(string) { f.take(f.selected) })
 	f.list = widget.NewList(func() int { return len(f.shown) }, newFinderRow, func(i widget.ListItemID, o fyne.CanvasObject) {
 		if i < len(f.shown) {
 			showFinderRow(o, f.items[f.shown[i]])
 		}
 	})
-	f.list.OnSelected = func(i widget.ListItemID) {
+	f.list.OnSelected = mishap.With(func(i widget.ListItemID) {
 		f.selected = i
 		f.tellMoved()
 		if !f.moving {
 			f.take(i)
 		}
-	}
+	})
 	f.nothing.Importance = widget.LowImportance
 	f.ExtendBaseWidget(f)
 	f.ShowItems(items)
@@ -149,13 +151,13 @@ func (f *Finder) choose(i int) {
 func (f *Finder) tellMoved() {
 	if it, ok := f.Selected(); ok && it.ID != f.told && f.OnMoved != nil {
 		f.told = it.ID
-		f.OnMoved(it)
+		mishap.Do(func() { f.OnMoved(it) })
 	}
 }
 
 func (f *Finder) take(i int) {
 	if i < len(f.shown) && f.OnChosen != nil {
-		f.OnChosen(f.items[f.shown[i]])
+		mishap.Do(func() { f.OnChosen(f.items[f.shown[i]]) })
 	}
 }
 
@@ -288,7 +290,7 @@ func (e *finderEntry) TypedKey(key *fyne.KeyEvent) {
 		e.f.choose(e.f.selected + 8)
 	case fyne.KeyEscape:
 		if e.f.OnCancelled != nil {
-			e.f.OnCancelled()
+			mishap.Do(func() { e.f.OnCancelled() })
 		}
 	default:
 		e.Entry.TypedKey(key)

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // A Number is a field for one number with its unit. What is typed counts when
@@ -134,7 +136,7 @@ func (n *Number) take(v float64) {
 	n.value = v
 	n.write()
 	if changed && n.OnChanged != nil {
-		n.OnChanged(v)
+		mishap.Do(func() { n.OnChanged(v) })
 	}
 }
 
@@ -254,13 +256,13 @@ func newNumberEntry(n *Number) *numberEntry {
 	e.Wrapping = fyne.TextWrapOff
 	e.Scroll = fyne.ScrollNone
 	e.ExtendBaseWidget(e)
-	e.OnChanged = func(string) {
+	e.OnChanged = mishap.With(func(string) {
 		if !e.showing {
 			e.dirty = e.Text != n.format()
 			n.complain(nil)
 		}
-	}
-	e.OnSubmitted = func(string) { n.settle() }
+	})
+	e.OnSubmitted = mishap.With(func(string) { n.settle() })
 	return e
 }
 
@@ -313,7 +315,11 @@ func (e *numberEntry) TypedKey(key *fyne.KeyEvent) {
 		e.n.take(v)
 		e.keyed = false
 	case fyne.KeyEscape:
-		e.n.write()
+		if e.dirty {
+			e.n.write()
+		} else {
+			escape(e)
+		}
 	default:
 		e.Entry.TypedKey(key)
 	}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 )
 
@@ -72,7 +73,7 @@ func (p *Plot) read(x float64) {
 	p.at = x
 	p.Refresh()
 	if p.OnRead != nil {
-		p.OnRead(p.Reading())
+		mishap.Do(func() { p.OnRead(p.Reading()) })
 	}
 }
 
@@ -168,7 +169,7 @@ func (p *Plot) FocusGained() {
 	p.focused = true
 	p.Refresh()
 	if p.OnFocus != nil {
-		p.OnFocus()
+		mishap.Do(func() { p.OnFocus() })
 	}
 }
 

@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // The rail's ends and steps, °C.
@@ -109,13 +111,13 @@ func (r *Rail) move(celsius float64) {
 	r.pending = true
 	r.Refresh()
 	if r.OnChanged != nil {
-		r.OnChanged(celsius)
+		mishap.Do(func() { r.OnChanged(celsius) })
 	}
 }
 
 func (r *Rail) end(ended bool) {
 	if ended && r.OnChangeEnded != nil {
-		r.OnChangeEnded(r.view.Serving)
+		mishap.Do(func() { r.OnChangeEnded(r.view.Serving) })
 	}
 }
 

@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // A Sheet is a picture of a page of paper.
@@ -184,7 +186,7 @@ func (s *SheetView) arrange() {
 	}
 	s.scroll.Refresh()
 	if s.width != was && s.OnFit != nil {
-		s.OnFit()
+		mishap.Do(func() { s.OnFit() })
 	}
 }
 
@@ -260,7 +262,7 @@ func (r *sheetRenderer) Layout(size fyne.Size) {
 		r.s.scroll.Resize(size)
 		r.s.arrange()
 		if len(r.s.sheets) == 0 && r.s.OnFit != nil {
-			r.s.OnFit()
+			mishap.Do(func() { r.s.OnFit() })
 		}
 	}
 }

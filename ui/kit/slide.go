@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // A Slide is a value to be dragged or typed: name, slider and number in one row.
@@ -58,21 +60,21 @@ func NewSlide(name, unit string, min, max, step float64, decimals int) *Slide {
 	s.track.onChange = func(v float64) {
 		s.number.put(v)
 		if s.OnChanged != nil {
-			s.OnChanged(v)
+			mishap.Do(func() { s.OnChanged(v) })
 		}
 	}
 	s.track.onRest = func(v float64) {
 		if s.OnChangeEnded != nil {
-			s.OnChangeEnded(v)
+			mishap.Do(func() { s.OnChangeEnded(v) })
 		}
 	}
 	s.number.OnChanged = func(v float64) {
 		s.track.show(v)
 		if s.OnChanged != nil {
-			s.OnChanged(v)
+			mishap.Do(func() { s.OnChanged(v) })
 		}
 		if s.OnChangeEnded != nil {
-			s.OnChangeEnded(v)
+			mishap.Do(func() { s.OnChangeEnded(v) })
 		}
 	}
 	s.ExtendBaseWidget(s)

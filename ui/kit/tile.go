@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
 )
@@ -60,7 +61,7 @@ func (t *Tile) View() (v TileView, chosen bool) { return t.view, t.chosen }
 // Tapped chooses the tile.
 func (t *Tile) Tapped(*fyne.PointEvent) {
 	if t.OnTapped != nil {
-		t.OnTapped()
+		mishap.Do(func() { t.OnTapped() })
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 )
 
@@ -59,7 +60,7 @@ func NewVerdict() *Verdict {
 	v.word.TextStyle.Bold = true
 	v.button = widget.NewButton("", func() {
 		if v.OnSuggestion != nil {
-			v.OnSuggestion()
+			mishap.Do(func() { v.OnSuggestion() })
 		}
 	})
 	v.button.Importance = widget.HighImportance

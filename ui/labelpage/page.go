@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
@@ -29,7 +30,7 @@ type Page struct {
 	host    page.Host
 	region  *widget.RadioGroup
 	form    *widget.Select
-	export  *widget.Button
+	export  *kit.Button
 	body    *fyne.Container
 	sheet   *kit.SheetView
 	about   *widget.Label
@@ -55,9 +56,9 @@ func New(h page.Host) *Page {
 	p := &Page{host: h, body: container.NewStack(), sheet: kit.NewSheetView(), about: page.Prose("")}
 	p.region = page.Choice(p.Show, page.Regions[0].Name, page.Regions[1].Name)
 	p.region.Horizontal = true
-	p.form = widget.NewSelect(nil, func(string) { p.Show() })
+	p.form = kit.NewSelect(nil, func(string) { p.Show() })
 	p.form.PlaceHolder = forms[card.Dual] + "   " // it is as wide as this
-	p.export = widget.NewButton("Export PDF, PNG or text…", p.write)
+	p.export = kit.NewButton("Export PDF, PNG or text…", p.write)
 	p.sheet.OnFit = p.draw
 	top := container.NewHBox(widget.NewLabel("Rules of"), p.region, widget.NewLabel("Form"), p.form, p.export)
 	p.object = container.NewBorder(top, nil, nil, nil, p.body)
@@ -155,7 +156,7 @@ func (p *Page) draw() {
 	}
 	l, form, dpi := p.label, p.chosenForm(), p.fineness()
 	p.drawing.Ask(func(ctx context.Context) {
-		pic, err := card.RenderLabel(l, form, dpi)
+		pic, err := mishap.Answer(func() (card.LabelPicture, error) { return card.RenderLabel(l, form, dpi) })
 		if ctx.Err() == nil {
 			p.host.Post(func() { p.drawn(pic, err, drawnLabel{l, form, dpi}) })
 		}

@@ -7,13 +7,13 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"ripplewright/ui/theme"
 
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/page"
 	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
 )
 
 func openLabel(t *testing.T, d design.Design, look theme.Options) (*Page, *pagetest.Press) {

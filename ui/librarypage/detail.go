@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
@@ -88,17 +89,17 @@ func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
 	row := container.NewHBox(widget.NewLabel(fmt.Sprintf("Add %s g to", page.Number(firstGrams(in), 0))))
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
 		name := partWords[part]
-		row.Add(widget.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
+		row.Add(kit.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
 	}
 	return row
 }
 
 // keepRow changes what the maker keeps.
 func (p *Page) keepRow(in *ingredient.Ingredient) fyne.CanvasObject {
-	row := container.NewHBox(widget.NewButton("Duplicate and edit…", func() { p.edit(duplicateOf(p, in)) }))
+	row := container.NewHBox(kit.NewButton("Duplicate and edit…", func() { p.edit(duplicateOf(p, in)) }))
 	if kept := mine(p.setup.Shelf.Own(), in.ID); kept != nil {
-		remove := widget.NewButton("Delete…", func() { p.remove(kept) })
-		row.Add(widget.NewButton("Edit…", func() { p.edit(editorOf(p, kept)) }))
+		remove := kit.NewButton("Delete…", func() { p.remove(kept) })
+		row.Add(kit.NewButton("Edit…", func() { p.edit(editorOf(p, kept)) }))
 		row.Add(remove)
 	}
 	return row
@@ -130,7 +131,7 @@ func (p *Page) copyState(id string) copyState {
 func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	carried, kept := mine(p.own, in.ID), mine(p.setup.Shelf.Own(), in.ID)
 	note := func(text, command string, do func()) fyne.CanvasObject {
-		return container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton(command, do)), page.Bold(text))
+		return container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton(command, do)), page.Bold(text))
 	}
 	switch p.copyState(in.ID) {
 	case copySame:

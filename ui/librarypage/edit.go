@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/ui/kit"
@@ -94,9 +95,9 @@ func newEditor(p *Page, in ingredient.Ingredient, old, title string) *editor {
 	e.problem = page.Bold("")
 	e.problem.Importance = widget.DangerImportance
 	e.problem.Hide()
-	save := widget.NewButton("Save", e.save)
+	save := kit.NewButton("Save", e.save)
 	save.Importance = widget.HighImportance
-	cancel := widget.NewButton("Cancel", func() { p.back("") })
+	cancel := kit.NewButton("Cancel", func() { p.back("") })
 	form := page.Scrolled(e.form()...)
 	var table fyne.CanvasObject
 	e.table, table = newFigureTable()
@@ -119,9 +120,9 @@ func (e *editor) form() []fyne.CanvasObject {
 	e.name.PlaceHolder = "as you call it"
 	e.us, e.eu, e.parts = e.text(in.CommonName), e.text(in.CommonNameEU), e.text(in.Parts)
 	e.parts.MultiLine, e.parts.Wrapping = true, fyne.TextWrapWord
-	e.group = widget.NewSelect(e.groups(), nil)
+	e.group = kit.NewSelect(e.groups(), nil)
 	e.group.Selected = GroupWords(in.Group)
-	e.group.OnChanged = func(string) { e.changed() }
+	e.group.OnChanged = mishap.With(func(string) { e.changed() })
 	e.autoID, e.lastName = in.ID, in.Name
 
 	objects := []fyne.CanvasObject{}
@@ -164,7 +165,7 @@ func (e *editor) groups() []string {
 func (e *editor) text(s string) *widget.Entry {
 	w := widget.NewEntry()
 	w.Text = s
-	w.OnChanged = func(string) { e.changed() }
+	w.OnChanged = mishap.With(func(string) { e.changed() })
 	return w
 }
 
@@ -228,7 +229,7 @@ func (e *editor) packForm() (usual, rest fyne.CanvasObject) {
 	if !p.AvailableCarbohydrate {
 		e.fibre.Selected = withFibre
 	}
-	e.fibre.OnChanged = func(string) { e.changed() }
+	e.fibre.OnChanged = mishap.With(func(string) { e.changed() })
 	first, more := []*figureField{e.per}, []*figureField{}
 	for _, x := range ingredient.PackFields() {
 		name := packWords(x)
@@ -270,7 +271,7 @@ func (e *editor) columnForm() fyne.CanvasObject {
 		f.column, f.beside = c, e.isPack && e.from.Cell(c) != made.Cell(c)
 		e.columns = append(e.columns, f)
 	}
-	e.polyol = widget.NewSelect([]string{noPolyol}, nil)
+	e.polyol = kit.NewSelect([]string{noPolyol}, nil)
 	for _, s := range mix.Polyols {
 		e.polyol.Options = append(e.polyol.Options, s.String())
 	}
@@ -278,7 +279,7 @@ func (e *editor) columnForm() fyne.CanvasObject {
 	if e.from.Polyol != 0 {
 		e.polyol.Selected = e.from.Polyol.String()
 	}
-	e.polyol.OnChanged = func(string) { e.changed() }
+	e.polyol.OnChanged = mishap.With(func(string) { e.changed() })
 	form := rows(e.columns...)
 	form.Append("The sugar alcohol is", e.polyol)
 	return form
@@ -310,7 +311,7 @@ var allergenTicks = [...]struct{ name, us, eu string }{
 func (e *editor) allergenForm() fyne.CanvasObject {
 	grid := container.NewGridWithColumns(3)
 	for _, a := range allergenTicks {
-		tick := widget.NewCheck(a.name, func(bool) { e.changed() })
+		tick := kit.NewCheck(a.name, func(bool) { e.changed() })
 		tick.Checked = a.us != "" && slices.Contains(e.from.AllergensUS, a.us) || slices.Contains(e.from.AllergensEU, a.eu)
 		e.ticks = append(e.ticks, tick)
 		grid.Add(tick)
@@ -350,9 +351,9 @@ var standings = [...]struct {
 }
 
 func (e *editor) labelForm() fyne.CanvasObject {
-	e.compound = widget.NewCheck("It has ingredients of its own", func(bool) { e.changed() })
+	e.compound = kit.NewCheck("It has ingredients of its own", func(bool) { e.changed() })
 	e.compound.Checked = e.from.Compound
-	e.standing = widget.NewSelect(nil, func(string) { e.changed() })
+	e.standing = kit.NewSelect(nil, func(string) { e.changed() })
 	for _, s := range standings {
 		e.standing.Options = append(e.standing.Options, s.name)
 		if s.standing == e.from.Standing {

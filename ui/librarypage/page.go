@@ -7,9 +7,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
@@ -71,11 +71,11 @@ func New(h page.Host, s Setup) *Page {
 			p.choose(it.ID)
 		}
 	}
-	p.group = widget.NewSelect(nil, nil)
-	p.group.OnChanged = func(string) { p.list() }
-	add := widget.NewButton("New from a pack…", func() { p.edit(newFromPack(p)) })
+	p.group = kit.NewSelect(nil, nil)
+	p.group.OnChanged = mishap.With(func(string) { p.list() })
+	add := kit.NewButton("New from a pack…", func() { p.edit(newFromPack(p)) })
 	add.Importance = widget.HighImportance
-	sources := widget.NewButton("Sources and terms", s.ShowSources)
+	sources := kit.NewButton("Sources and terms", s.ShowSources)
 
 	p.fault = newFault(func() {
 		s.Shelf.Read()
@@ -262,28 +262,25 @@ func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 // remove asks, and takes an own ingredient out of the maker's file. A design
 // that uses it keeps a copy.
 func (p *Page) remove(in *ingredient.Ingredient) {
-	dialog.ShowConfirm("Delete "+in.Name+"?", "It goes from your own ingredients. A design that uses it keeps its copy.", func(yes bool) {
-		if !yes {
-			return
-		}
+	kit.Confirm(p.host.Window(), "Delete "+in.Name+"?", "It goes from your own ingredients. A design that uses it keeps its copy.", "Delete", func() {
 		d := p.host.Design()
 		if new := d.WithOwn(p.lib, d); !new.Equal(d) {
 			p.host.Commit(new, "carry "+in.Name)
 		}
 		if err := p.setup.Shelf.Remove(in.ID); err != nil {
-			dialog.ShowError(err, p.host.Window())
+			kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
 			return
 		}
 		p.setup.Use(p.setup.Shelf.Library())
 		p.host.Say("Deleted " + in.Name)
 		p.back("")
-	}, p.host.Window())
+	})
 }
 
 func newFault(again func()) *fault {
 	f := &fault{text: page.Bold("")}
 	f.text.Importance = widget.DangerImportance
-	f.box = container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Read it again", again)), f.text)
+	f.box = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton("Read it again", again)), f.text)
 	f.box.Hide()
 	return f
 }

@@ -278,7 +278,7 @@ func TestEditingOnesOwnShowsWhatWasTypedAndReachesTheDesign(t *testing.T) {
 	assert.Contains(t, string(text), "sugars: 48")
 
 	p.remove(kept)
-	test.Tap(pagetest.Button(t, h.Win.Canvas().Overlays().Top(), "Yes"))
+	test.Tap(pagetest.Button(t, h.Win.Canvas().Overlays().Top(), "Delete"))
 	_, ok := h.With.Library().Find("fig_paste")
 	assert.False(t, ok)
 	require.Len(t, h.Now.Own, 1, "the design keeps its copy")

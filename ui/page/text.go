@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/say"
@@ -181,7 +182,7 @@ func ShowSelected(s *widget.Select, name string) {
 func Choice(changed func(), names ...string) *widget.RadioGroup {
 	g := widget.NewRadioGroup(names, nil)
 	g.Required, g.Selected = true, names[0]
-	g.OnChanged = func(string) { changed() }
+	g.OnChanged = mishap.With(func(string) { changed() })
 	return g
 }
 

@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -44,17 +45,17 @@ func newWordList(step string, options []option, change func(string, func(*design
 	for _, o := range options {
 		names = append(names, o.name)
 	}
-	c := wordList{widget.NewSelect(names, nil), options, of}
+	c := wordList{kit.NewSelect(names, nil), options, of}
 	c.list.PlaceHolder = ""
 	for _, o := range options { // never seen, but it asks for the room of the longest
 		if len(o.name) > len(c.list.PlaceHolder) || c.list.PlaceHolder == "" {
 			c.list.PlaceHolder = o.name
 		}
 	}
-	c.list.OnChanged = func(name string) {
+	c.list.OnChanged = mishap.With(func(name string) {
 		i := slices.IndexFunc(options, func(o option) bool { return o.name == name })
 		change(step, func(d *design.Design) { *of(d) = options[i].word })
-	}
+	})
 	return c
 }
 
@@ -97,7 +98,7 @@ func newColourRow(p *Page, name string, foam bool) *colourRow {
 	for _, f := range tub.Foods() {
 		names = append(names, f.Name)
 	}
-	r.foods = widget.NewSelect(names, func(name string) {
+	r.foods = kit.NewSelect(names, func(name string) {
 		for _, f := range tub.Foods() {
 			if f.Name == name {
 				commit(r.colourOf(f))
@@ -106,8 +107,8 @@ func newColourRow(p *Page, name string, foam bool) *colourRow {
 	})
 	r.foods.PlaceHolder = " "
 	r.hex = newHexEntry(commit)
-	pick := widget.NewButtonWithIcon("", theme.ColorPaletteIcon(), func() {
-		dg := dialog.NewColorPicker("Colour of the "+strings.ToLower(name), "", func(c color.Color) { commit(hexOf(c)) }, p.host.Window())
+	pick := kit.NewButtonWithIcon("", theme.ColorPaletteIcon(), func() {
+		dg := dialog.NewColorPicker("Colour of the "+strings.ToLower(name), "", mishap.With(func(c color.Color) { commit(hexOf(c)) }), p.host.Window())
 		dg.Advanced = true
 		dg.SetColor(colourOf(r.hex.shown))
 		dg.Show()
@@ -162,7 +163,7 @@ type hexEntry struct {
 func newHexEntry(commit func(string)) *hexEntry {
 	e := &hexEntry{commit: commit}
 	e.ExtendBaseWidget(e)
-	e.OnSubmitted = func(string) { e.settle() }
+	e.OnSubmitted = mishap.With(func(string) { e.settle() })
 	return e
 }
 

@@ -42,9 +42,9 @@ type Page struct {
 	nothing  *widget.Label
 	status   *widget.Label
 	bar      *widget.ProgressBar
-	stop     *widget.Button
+	stop     *kit.Button
 	working  *fyne.Container // bar and stop
-	export   *widget.Button
+	export   *kit.Button
 
 	layout, motion wordList
 	strokes, foam  *kit.Slide
@@ -105,8 +105,8 @@ func New(h page.Host, drawn func()) *Page {
 	}
 	p.view = page.Choice(func() { p.Show() }, names...)
 	p.view.Horizontal, p.view.Selected = true, views[2].name
-	p.export = widget.NewButton("Export picture…", p.exportPicture)
-	p.stop = widget.NewButton("Stop", func() {
+	p.export = kit.NewButton("Export picture…", p.exportPicture)
+	p.stop = kit.NewButton("Stop", func() {
 		p.cutter.Stop()
 		p.rest("Stopped: the picture is coarse.")
 		p.found.clear()
@@ -119,7 +119,7 @@ func New(h page.Host, drawn func()) *Page {
 	p.depth = p.slide("Depth", "%", 10, 100, "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
 	p.handle = p.slide("Handle", "mm", ripple.MinWidthMM, ripple.MaxWidthMM, "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
 	kit.AlignSlides(p.strokes, p.foam, p.depth, p.handle)
-	another := widget.NewButtonWithIcon("Another tub", theme.ViewRefreshIcon(), func() {
+	another := kit.NewButtonWithIcon("Another tub", theme.ViewRefreshIcon(), func() {
 		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
 	})
 	p.colours = [2]*colourRow{newColourRow(p, "Custard", false), newColourRow(p, "Foam", true)}

@@ -17,6 +17,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -86,7 +87,7 @@ func New(h page.Host, tables fs.FS) *Page {
 	p.busy.Hide()
 	p.list = widget.NewList(func() int { return len(p.entries) }, newCheckLine,
 		func(i widget.ListItemID, o fyne.CanvasObject) { p.entries[i].show(o.(*fyne.Container)) })
-	p.list.OnSelected = func(i widget.ListItemID) { p.choose(i) }
+	p.list.OnSelected = mishap.With(func(i widget.ListItemID) { p.choose(i) })
 	p.makeOverview()
 	p.makeAbout()
 	p.scene = container.NewVBox(p.overview)
@@ -121,7 +122,7 @@ func (p *Page) makeAbout() {
 	tall.SetMinSize(fyne.NewSize(0, 330))
 	p.plotBox = container.New(page.Indent{}, container.NewStack(tall, p.plot))
 	p.numbers = kit.NewFigures("published", "model", "error")
-	p.view = widget.NewSelect([]string{viewPlot, viewErrors, viewNumbers}, func(string) { p.draw() })
+	p.view = kit.NewSelect([]string{viewPlot, viewErrors, viewNumbers}, func(string) { p.draw() })
 	p.view.Selected, p.view.PlaceHolder = viewPlot, viewPlot // the latter gives it its width
 	p.about = container.NewVBox(p.title, p.verdict, p.proves,
 		container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, container.NewHBox(p.view)),
@@ -145,10 +146,10 @@ func (p *Page) Show() {
 	p.busy.Show()
 	p.busy.Start()
 	library := p.host.Model().Library()
-	go func() {
-		rows, err := validate.Run(p.tables, library)
+	mishap.Go(func() {
+		rows, err := mishap.Answer(func() ([]validate.Row, error) { return validate.Run(p.tables, library) })
 		p.host.Post(func() { p.done(rows, err) })
-	}()
+	})
 }
 
 func (p *Page) done(rows []validate.Row, err error) {

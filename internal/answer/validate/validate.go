@@ -176,6 +176,11 @@ func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
 	t := &tables{files, library}
 	list := checks()
 	rows, errs := make([][]Row, len(list)), make([]error, len(list))
+	panics := make([]any, len(list)) // are the caller's, who may catch them
+	one := func(i int) {
+		defer func() { panics[i] = recover() }()
+		rows[i], errs[i] = t.run(list[i])
+	}
 	next := make(chan int)
 	var wait sync.WaitGroup
 	for range max(1, runtime.GOMAXPROCS(0)) {
@@ -183,7 +188,7 @@ func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
 		go func() {
 			defer wait.Done()
 			for i := range next {
-				rows[i], errs[i] = t.run(list[i])
+				one(i)
 			}
 		}()
 	}
@@ -194,6 +199,9 @@ func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
 	wait.Wait()
 	var all []Row
 	for i := range list {
+		if panics[i] != nil {
+			panic(panics[i])
+		}
 		if errs[i] != nil {
 			return nil, errs[i]
 		}

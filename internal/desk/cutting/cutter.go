@@ -15,6 +15,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/chart"
@@ -83,7 +84,11 @@ func (c *Cutter) Draw(q Job) {
 			}
 		})
 	}
-	c.work.Ask(func(ctx context.Context) { c.draw(ctx, q, tell) })
+	c.work.Ask(func(ctx context.Context) {
+		if err := mishap.Try(func() { c.draw(ctx, q, tell) }); err != nil {
+			tell(func() { c.show(Drawn{Err: err}) })
+		}
+	})
 }
 
 // Stop gives up what has been asked for; the coarse pictures may still come.

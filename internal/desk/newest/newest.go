@@ -5,6 +5,8 @@ import (
 	"context"
 	"sync"
 	"time"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // Work does work away from the window's thread, one at a time: asking for
@@ -37,7 +39,7 @@ func (n *Work) begin() {
 	var ctx context.Context
 	ctx, n.cancel = context.WithCancel(context.Background())
 	go func() {
-		work(ctx)
+		mishap.Do(func() { work(ctx) })
 		n.mu.Lock()
 		defer n.mu.Unlock()
 		n.cancel()

@@ -7,6 +7,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/work/design"
 )
@@ -80,7 +81,9 @@ func (p *Planner) compute(life, newer context.Context, job Job) {
 			p.tell(life, func() { p.Progress(done) })
 		}
 	}
-	a, err := cold.Plan(ctx, job.Design, job.Result, job.Kitchen, cold.Options{Progress: progress, NoPictures: job.NoPictures})
+	a, err := mishap.Answer(func() (cold.Answer, error) {
+		return cold.Plan(ctx, job.Design, job.Result, job.Kitchen, cold.Options{Progress: progress, NoPictures: job.NoPictures})
+	})
 	took := time.Since(began)
 	if ctx.Err() == nil {
 		p.tell(life, func() { p.Done(job, &a, took, err) })

@@ -264,3 +264,31 @@ func (s *Session) Save(path string, force bool) error {
 	s.keys = nil // what was saved stays a place to come back to
 	return nil
 }
+
+// Copy writes the value now to path, whatever is there, and leaves the session
+// as it is. A value that no file could hold, as may be halfway through a step,
+// is written as it was when the last step rested.
+func (s *Session) Copy(path string) error {
+	var err error
+	for _, d := range [...]design.Design{s.current, s.rested} {
+		if _, err = designfile.Save(path, nil, d.WithOwn(s.model.Library(), d), designfile.SaveOptions{Force: true}); err == nil {
+			return nil
+		}
+	}
+	return err
+}
+
+// Restore replaces everything by the design in a copy: it has no file of its
+// own, and is to be saved. On an error nothing changes.
+func (s *Session) Restore(path string) error {
+	f, err := designfile.Load(path)
+	if err != nil {
+		return err
+	}
+	if err := designfile.Check(f, s.model.Library()); err != nil {
+		return err
+	}
+	s.start(f.Design, nil)
+	s.saved = design.Design{}
+	return nil
+}

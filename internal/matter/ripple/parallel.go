@@ -6,11 +6,21 @@ import (
 	"sync/atomic"
 )
 
-// parallel calls do for 0 … n−1, on all processors, in no order.
+// parallel calls do for 0 … n−1, on all processors, in no order. A panic of one
+// is the caller's, who may catch it; the others are still called.
 func parallel(n int, do func(i int)) {
 	workers := min(runtime.GOMAXPROCS(0), n)
 	var next atomic.Int64
 	var all sync.WaitGroup
+	var panicked atomic.Pointer[any]
+	one := func(i int) {
+		defer func() {
+			if v := recover(); v != nil {
+				panicked.Store(&v)
+			}
+		}()
+		do(i)
+	}
 	for k := 0; k < workers; k++ {
 		all.Add(1)
 		go func() {
@@ -20,9 +30,12 @@ func parallel(n int, do func(i int)) {
 				if i >= n {
 					return
 				}
-				do(i)
+				one(i)
 			}
 		}()
 	}
 	all.Wait()
+	if v := panicked.Load(); v != nil {
+		panic(*v)
+	}
 }

@@ -18,6 +18,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
 )
 
 // A Host is a program around a page. What is posted waits until the test, on
@@ -131,9 +132,9 @@ func All[T fyne.CanvasObject](o fyne.CanvasObject) []T {
 }
 
 // Button returns the button of that text within o.
-func Button(t *testing.T, o fyne.CanvasObject, text string) *widget.Button {
+func Button(t *testing.T, o fyne.CanvasObject, text string) *kit.Button {
 	t.Helper()
-	for _, b := range All[*widget.Button](o) {
+	for _, b := range All[*kit.Button](o) {
 		if b.Text == text {
 			return b
 		}

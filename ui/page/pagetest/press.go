@@ -78,7 +78,7 @@ func (h *Press) Reached() (names []string, sheets bool) {
 			break
 		}
 		switch f := f.(type) {
-		case *widget.Button:
+		case *kit.Button:
 			names = append(names, f.Text)
 		case *widget.Select:
 			names = append(names, f.Selected)

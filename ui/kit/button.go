@@ -1,0 +1,57 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
+)
+
+// Button is the toolkit's, pressed by Return too, and in the net: a panic of
+// what it does is caught. Escape closes the dialog it is in.
+type Button struct {
+	widget.Button
+	escapes bool // Escape presses it
+}
+
+// NewButton returns a button that does press.
+func NewButton(text string, press func()) *Button { return NewButtonWithIcon(text, nil, press) }
+
+// NewButtonWithIcon returns a button with an icon, before its text if it has one.
+func NewButtonWithIcon(text string, icon fyne.Resource, press func()) *Button {
+	b := &Button{}
+	b.Text, b.Icon, b.OnTapped = text, icon, press
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// Tapped implements fyne.Tappable.
+func (b *Button) Tapped(e *fyne.PointEvent) { mishap.Do(func() { b.Button.Tapped(e) }) }
+
+// TypedKey implements fyne.Focusable.
+func (b *Button) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+		b.Tapped(nil)
+	case fyne.KeyEscape:
+		mishap.Do(func() { escape(b) })
+	}
+}
+
+// NewCancel returns a button that Escape presses too, for a dialog with buttons
+// of its own.
+func NewCancel(text string, press func()) *Button {
+	b := NewButton(text, press)
+	b.escapes = true
+	return b
+}
+
+// NewSelect is the toolkit's list of choices, in the net.
+func NewSelect(options []string, chosen func(string)) *widget.Select {
+	return widget.NewSelect(options, mishap.With(chosen))
+}
+
+// NewCheck is the toolkit's tick, in the net.
+func NewCheck(text string, ticked func(bool)) *widget.Check {
+	return widget.NewCheck(text, mishap.With(ticked))
+}
