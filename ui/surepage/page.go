@@ -70,6 +70,7 @@ var kindOrder = [...]struct {
 	{validate.Independent, "Independent", "nothing was fitted to them: the stronger proof"},
 	{validate.Regression, "What the constants came from", "regressions: how well the form fits, no prediction"},
 	{validate.Remembered, "From memory", "published figures not read again: a comparison, no proof"},
+	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic, not nature"},
 	{validate.Identity, "Exact by definition", "the equations computed apart: checks the program, not nature"},
 }
 

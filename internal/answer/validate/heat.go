@@ -107,11 +107,12 @@ func standing(air, side, top, bottom float64) heat.Surroundings {
 func tub(t *tables) ([]Row, error) {
 	const name = "pint_reference"
 	row := func(what string, bar float64) Row {
-		return Row{Table: name + " (" + what + ")", Source: separately, Unit: "%", Bar: bar, Kind: Independent, XLabel: "s in the reference", YLabel: "s to the target temperature",
+		return Row{Table: name + " (" + what + ")", Source: separately, Unit: "%", Bar: bar, Kind: Twice, XLabel: "s in the reference", YLabel: "s to the target temperature",
 			Note: "A tub of 85 by 83 mm on 15 × 30 cells against 40 × 80."}
 	}
 	hot, mean := row("hardening, slowest cell", 0.1), row("hardening, mean", 0.5)
 	thawHot, thawMean := row("tempering, slowest cell", 1), row("tempering, mean", 1.5)
+	ring, thawRing := row("hardening, outer ring", 1), row("tempering, outer ring", 2)
 	mesh, err := heat.Cylinder(0.0425, 0.0834, 15, 30)
 	if err != nil {
 		return nil, err
@@ -122,13 +123,13 @@ func tub(t *tables) ([]Row, error) {
 			return nil, err
 		}
 		air := l.num("Tamb_C")
-		slowest, average, _, err := heat.ComputedTimes(m, mesh, l.num("T0_C"), standing(air, l.num("Uside"), l.num("Utop"), l.num("Ubot")), l.num("end_s"), l.num("target_C"))
+		slowest, average, outer, err := heat.ComputedTimes(m, mesh, l.num("T0_C"), standing(air, l.num("Uside"), l.num("Utop"), l.num("Ubot")), l.num("end_s"), l.num("target_C"))
 		if err != nil {
 			return nil, err
 		}
-		a, b := &hot, &mean
+		a, b, c := &hot, &mean, &ring
 		if air > 0 {
-			a, b = &thawHot, &thawMean
+			a, b, c = &thawHot, &thawMean, &thawRing
 		}
 		label := l.text("case") + ", " + l.text("phase")
 		if want := l.num("t_hot_s"); !math.IsNaN(want) {
@@ -136,8 +137,10 @@ func tub(t *tables) ([]Row, error) {
 		}
 		want := l.num("t_eq_s")
 		b.addRelative(want, average, want).Label = label
+		want = l.num("t_shell_s")
+		c.addRelative(want, outer, want).Label = label
 	}
-	return []Row{hot, mean, thawHot, thawMean}, nil
+	return []Row{hot, mean, ring, thawHot, thawMean, thawRing}, nil
 }
 
 // iceAt returns the temperature at which the custard of phase_properties.csv
@@ -159,7 +162,7 @@ func (t *tables) iceAt(share float64) float64 {
 
 func slab(t *tables) ([]Row, error) {
 	const name = "freezing_time_slab"
-	solver := Row{Table: name, Source: separately, Unit: "%", Bar: 0.5, Kind: Independent, XLabel: "s in the reference", YLabel: "s to −10 °C in the middle",
+	solver := Row{Table: name, Source: separately, Unit: "%", Bar: 0.5, Kind: Twice, XLabel: "s in the reference", YLabel: "s to −10 °C in the middle",
 		Note: "Full slabs of 20 to 250 mm. The food's heat capacity below freezing, which the table leaves unsaid, is taken to fall by 2.1 kJ/(kg K) per share of ice."}
 	formulas := Row{Table: name + " (between two formulas)", Source: "Cleland & Earle 1977 as in ASHRAE Refrigeration Handbook 2006, ch. 10; Pham 1986", Unit: "%", Bar: 15, Kind: Independent,
 		XLabel: "s by Cleland & Earle", YLabel: "s to −10 °C in the middle",
@@ -181,9 +184,9 @@ func slab(t *tables) ([]Row, error) {
 }
 
 func stillFreeze(t *tables) ([]Row, error) {
-	open := Row{Table: "still_freeze_reference", Source: separately, Unit: "%", Bar: 2, Kind: Independent, XLabel: "h in the reference", YLabel: "h to a third and to half of the water frozen",
+	open := Row{Table: "still_freeze_reference", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: "h in the reference", YLabel: "h to a third and to half of the water frozen",
 		Note: "Stirred every 25 minutes. The table's rounding, 0.005 h, is taken off the error."}
-	lidded := Row{Table: "still_freeze_reference (under a lid)", Source: separately, Unit: "%", Bar: 2, Kind: Independent, XLabel: "h in the reference", YLabel: "h to half of the water frozen",
+	lidded := Row{Table: "still_freeze_reference (under a lid)", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: "h in the reference", YLabel: "h to half of the water frozen",
 		Note: "2 mm of plastic over 40 mm of air. What the air carries is not in the table: it is found from the first box, which is not counted, and the other three are computed with it."}
 	m, err := t.thermal("custard")
 	if err != nil {

@@ -31,7 +31,7 @@ func ribbons(t *tables) ([]Row, error) {
 		Unit: "%", Bar: 10, Kind: Regression, XLabel: "strokes", YLabel: "mean ribbon, mm",
 		Note: "Counted to six strokes; the width of our strokes was chosen to follow this table. Where its dollops and strokes lie was not recorded, so the mean of eight of our tubs stands against its one: a single tub of ours scatters by 4 % at one stroke and 16 % at six, and no closer comparison means anything. No measured tub was found, so the picture shows the kind of ripple, not yours."}
 	top := Row{Table: "ripple_top_thickness", Source: "computed apart by a separate program: one disc, 35 % foam, swirls of 2.2 rad at golden angles",
-		Unit: "%", Bar: 10, Kind: Independent, XLabel: "swirls", YLabel: "mean ribbon, mm",
+		Unit: "%", Bar: 10, Kind: Twice, XLabel: "swirls", YLabel: "mean ribbon, mm",
 		Note: "Our plunges are the table's swirls, a little shaken; its dollops were not recorded. The mean of eight of our tubs, each of which scatters by 8 to 15 %."}
 	for _, c := range [...]struct {
 		row    *Row

@@ -25,7 +25,8 @@ type Kind string
 const (
 	Regression  Kind = "regression: constants came from this table"
 	Independent Kind = "independent"
-	Identity    Kind = "identity" // the same equations computed apart, or exact by definition
+	Identity    Kind = "identity"       // the same equations computed apart, or exact by definition
+	Twice       Kind = "computed twice" // by a second program of ours, of another scheme
 	Remembered  Kind = "remembered"
 )
 
@@ -38,6 +39,8 @@ func (k Kind) Words() string {
 		return "Nothing was fitted to this table: the stronger proof."
 	case Identity:
 		return "Exact by definition, or the same equations computed apart: it checks the program, not nature."
+	case Twice:
+		return "A second program of ours, of another scheme, gives these figures: it checks the arithmetic, not nature."
 	case Remembered:
 		return "The figures of this table are from memory and were not read again: a comparison, no proof."
 	}
