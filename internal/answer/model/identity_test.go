@@ -133,22 +133,6 @@ func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
 	}
 }
 
-// The band of the hardness holds the scatter between batches and, at its low
-// end, a film as thin as the phase's own sugars make it.
-func TestTheHardnessBandReachesDownToTheThinFilm(t *testing.T) {
-	each(t, model.New(library(t)), func(name string, d design.Design, r *model.Result) {
-		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-			if p.WrittenG == 0 {
-				continue
-			}
-			at := d.Serving.TemperatureC
-			low := math.Min(p.Soft.YieldThin(at), math.Min(p.State.YieldKPa, p.Firm.At(at).YieldKPa))
-			require.InEpsilon(t, low/phase.Scatter, p.Yield.Low, 1e-12, name)
-			require.GreaterOrEqual(t, p.Yield.High, phase.Scatter*p.State.YieldKPa, name)
-		}
-	})
-}
-
 // A composition that nobody measured is a band, not a guess.
 func TestUnknownSugarsGiveABand(t *testing.T) {
 	m := model.New(library(t))
