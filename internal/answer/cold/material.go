@@ -108,33 +108,3 @@ func (s substance) points(lowest, highest float64) []float64 {
 	}
 	return kept
 }
-
-// Property is what a substance is at one temperature.
-type Property struct {
-	C                float64
-	EnthalpyMJPerM3  float64 // over the unfrozen phases at 0 °C, per volume as filled
-	ConductivityWPMK float64
-	DensityKgPerM3   float64 // the air keeping its volume
-}
-
-// Properties returns those of the custard, the foam and the rippled tub at the
-// temperatures given, −40 to 60 °C; a phase that is not there gives nil.
-func Properties(r *model.Result, temperature []float64) (dense, foam, tub []Property) {
-	list := func(s substance) []Property {
-		p := make([]Property, len(temperature))
-		for i, t := range temperature {
-			p[i] = Property{t, s.enthalpy(t) / 1e6, s.conductivity(t), s.density(t)}
-		}
-		return p
-	}
-	if r.Dense.WrittenG > 0 {
-		dense = list(only(&r.Dense.Body))
-	}
-	if r.Foam.WrittenG > 0 {
-		foam = list(only(&r.Foam.Body))
-	}
-	if s, err := rippled(r); err == nil {
-		tub = list(s)
-	}
-	return dense, foam, tub
-}

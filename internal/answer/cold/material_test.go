@@ -23,21 +23,31 @@ func TestTablesKeepTheEnthalpyOfTheBodies(t *testing.T) {
 
 func TestTheTubLiesBetweenItsPhases(t *testing.T) {
 	r := evaluated(t, market())
-	var at []float64
-	for v := -40.0; v <= 40; v += 2.5 {
-		at = append(at, v)
-	}
-	dense, foam, tub := Properties(r, at)
+	dense, foam := only(&r.Dense.Body), only(&r.Foam.Body)
+	tub, err := rippled(r)
+	require.NoError(t, err)
 	last := math.Inf(-1)
-	for i := range at {
-		for _, pair := range [][3]float64{
-			{dense[i].ConductivityWPMK, foam[i].ConductivityWPMK, tub[i].ConductivityWPMK},
-			{dense[i].DensityKgPerM3, foam[i].DensityKgPerM3, tub[i].DensityKgPerM3},
-			{dense[i].EnthalpyMJPerM3, foam[i].EnthalpyMJPerM3, tub[i].EnthalpyMJPerM3},
-		} {
-			assert.True(t, pair[2] >= math.Min(pair[0], pair[1])-1e-12 && pair[2] <= math.Max(pair[0], pair[1])+1e-12, "%.1f °C %v", at[i], pair)
+	for v := -40.0; v <= 40; v += 2.5 {
+		for _, f := range []func(substance, float64) float64{substance.conductivity, substance.density, substance.enthalpy} {
+			a, b, x := f(dense, v), f(foam, v), f(tub, v)
+			assert.True(t, x >= math.Min(a, b)*(1-1e-12)-1e-6 && x <= math.Max(a, b)+1e-6, "%.1f °C: %g, %g, %g", v, a, b, x)
 		}
-		assert.Greater(t, tub[i].EnthalpyMJPerM3, last)
-		last = tub[i].EnthalpyMJPerM3
+		assert.Greater(t, tub.enthalpy(v), last)
+		last = tub.enthalpy(v)
+	}
+}
+
+// Nearly all custard, a tub is the custard; nearly all foam, the foam.
+func TestATubNearlyAllOfOnePhaseIsThatPhase(t *testing.T) {
+	for share, all := range map[float64]int{1: 0, 99: 1} {
+		d := market()
+		d.Blend.FoamVolumePercent = share
+		r := evaluated(t, d)
+		tub, err := rippled(r)
+		require.NoError(t, err)
+		phase := []substance{only(&r.Dense.Body), only(&r.Foam.Body)}[all]
+		for _, f := range []func(substance, float64) float64{substance.conductivity, substance.density} {
+			assert.InEpsilon(t, f(phase, -18), f(tub, -18), 0.12)
+		}
 	}
 }

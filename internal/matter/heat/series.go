@@ -137,18 +137,3 @@ func (s *Series) sum(fo float64, profile func(float64) float64) float64 {
 	}
 	return y
 }
-
-// FiniteCylinderMean returns the mean Y of a cylinder of radius R and half
-// height Z with the Biot and Fourier numbers of each direction: the product of
-// the two means.
-func FiniteCylinderMean(biR, foR, biZ, foZ float64) (float64, error) {
-	round, err := NewSeries(LongCylinder, biR)
-	if err != nil {
-		return math.NaN(), err
-	}
-	flat, err := NewSeries(PlaneWall, biZ)
-	if err != nil {
-		return math.NaN(), err
-	}
-	return round.Mean(foR) * flat.Mean(foZ), nil
-}

@@ -50,16 +50,6 @@ func Onto(lib *ingredient.Library) (*ingredient.Library, error) {
 	return lib.With(own), nil
 }
 
-// SaveIngredients makes list the contents of the file at path, all of it or,
-// after an error, none. Folders that are missing are made.
-func SaveIngredients(path string, list []*ingredient.Ingredient) error {
-	data, err := Encode(list)
-	if err != nil {
-		return fmt.Errorf("own ingredients: %w", err)
-	}
-	return Write(path, whatIngredients, data)
-}
-
 // version is that of the file's form.
 const version = 1
 

@@ -27,7 +27,9 @@ func TestOwnIngredientsComeBackAsSaved(t *testing.T) {
 	assert.Empty(t, list)
 
 	want := []*ingredient.Ingredient{figPaste(t)}
-	require.NoError(t, userdata.SaveIngredients(path, want))
+	data, err := userdata.Encode(want)
+	require.NoError(t, err)
+	require.NoError(t, userdata.Write(path, "ingredients", data))
 	got, err := userdata.LoadIngredients(path)
 	require.NoError(t, err)
 	assert.Equal(t, want, got)
