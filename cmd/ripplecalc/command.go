@@ -20,7 +20,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand, cardCommand,
-		labelCommand, coldCommand, rippleCommand, validateCommand,
+		labelCommand, processCommand, coldCommand, rippleCommand, validateCommand,
 		ingredientsCommand, helpCommand,
 	}
 }

@@ -25,6 +25,7 @@ const (
 type Custard struct {
 	Present     bool
 	Yolk        bool
+	Milk        bool    // milk or cream, not plant drinks
 	FromC, ToC  float64 // to cook to; NaN where nothing has to be cooked
 	CurdlesC    float64 // NaN where it does not: no egg, or starch enough
 	StarchC     float64 // that starch needs; NaN without starch
@@ -41,7 +42,7 @@ type Custard struct {
 
 func custardOf(p phaseFacts, k Kitchen) Custard {
 	c := Custard{
-		Present: true, Yolk: p.g[kind.Yolk] > 0,
+		Present: true, Yolk: p.g[kind.Yolk] > 0, Milk: p.milk > 0,
 		FromC: setsFromC, ToC: setsToC, CurdlesC: math.NaN(), StarchC: math.NaN(), OffMinutes: math.NaN(), LogYolk: math.NaN(),
 		SourG: p.g[kind.Sour] + p.g[kind.Acid] + p.g[kind.Cultured], SpiritG: p.g[kind.Spirit],
 		WaterOffG: p.waterOff,
@@ -71,3 +72,6 @@ func custardOf(p phaseFacts, k Kitchen) Custard {
 	c.Cool = cool(p.total, p.heat, c.ToC, k)
 	return c
 }
+
+// Starch reports whether starch must boil.
+func (c *Custard) Starch() bool { return !math.IsNaN(c.StarchC) }

@@ -19,7 +19,7 @@ type Process struct {
 	Foam     Foam
 	Custard  Custard
 	Freezing Freezing
-	Eggs     model.Eggs
+	Eggs     Eggs
 	Steps    []Step
 }
 
@@ -27,7 +27,7 @@ type Process struct {
 // the tubs are kept, °C; times are those of the cold, nil where nobody asked.
 func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold.Answer) Process {
 	pressure := water.AirPressure(d.Kitchen.AltitudeM)
-	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: r.Eggs, Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
+	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: eggsOf(d, r), Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
 	if r.Dense.Portion.MadeG > 0 {
 		p.Custard = custardOf(factsOf(d, r, design.DensePart, pressure), k)
 	}
@@ -42,6 +42,7 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold
 type phaseFacts struct {
 	g        map[kind.Kind]float64 // g by kind
 	total    float64               // g, cooked
+	milk     float64               // g of milk, cream by its part
 	waterOff float64               // g
 	heat     float64               // J/(g K) near 40 °C
 	boilsC   float64               // plain water, here
@@ -64,6 +65,7 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 		own := l.Part == part
 		if own {
 			f.g[kind.Of(l.Ingredient)] += l.Grams
+			f.milk += l.Grams * kind.MilkPercent(l.Ingredient) / 100
 		}
 		if own || part == design.FoamPart && l.Part == design.SyrupPart {
 			f.sugars += l.Grams * l.Ingredient.Cell(ingredient.TotalSugars).Or(0) / 100
@@ -85,3 +87,13 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 // warmC is the temperature at which heats are taken, °C: between the whites and
 // the hot mix, where they change by under 1 %.
 const warmC = 30
+
+// Has reports whether the making has such a step.
+func (p *Process) Has(code StepCode) bool {
+	for _, s := range p.Steps {
+		if s.Code == code {
+			return true
+		}
+	}
+	return false
+}

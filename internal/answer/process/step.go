@@ -209,7 +209,7 @@ func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
 
 func (b *builder) custard(p *Process, times *cold.Answer) {
 	in := linesOf(b.r, p.Custard.Yolk)
-	if n := p.Eggs.Crack; n > 0.05 {
+	if n := float64(p.Eggs.Crack); n > 0 {
 		b.add(Step{Code: Crack, Minutes: 3 + perEgg*n, HandsOn: 3 + perEgg*n, Uses: []Resource{Hands, EggBowl}, WaitMax: eggsKeep})
 	}
 	if len(in[Bloom]) > 0 {

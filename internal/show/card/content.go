@@ -3,7 +3,9 @@ package card
 import (
 	"strings"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/figure"
@@ -56,6 +58,15 @@ type figureRow struct{ name, dense, foam, tub string }
 // printed is how a card reads.
 var printed say.Style
 
+// storeC is where the tubs are kept: in the kitchen's freezer, or an ordinary
+// one.
+func storeC(c *cold.Answer) float64 {
+	if c == nil {
+		return -18
+	}
+	return c.Profile.Freezer.AirC
+}
+
 // contentOf gathers what the card of an evaluated design says.
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
@@ -73,7 +84,8 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c.makes = printed.Count(d.Tubs.Count, "tub", "") + " of " + printed.Volume(d.Tubs.VolumeML) + ", filled to " + printed.Percent(d.Tubs.FillPercent, 0)
 	c.parts = partsOf(d, r, o.Region)
 	c.checks = say.Checks(printed, d, r)
-	c.steps = say.Steps(printed, d, r, o.Cold)
+	making := process.Of(d, r, process.Default(), storeC(o.Cold), o.Cold)
+	c.steps = say.Steps(printed, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold})
 	c.figures = figuresOf(r)
 	c.rests = say.Rests(printed, d, r)
 	if o.Cold != nil {

@@ -46,11 +46,15 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("allergens_not_stated_for", list(r.Allergens.Unstated))
 	o.put("lines", lineObjects(r))
 	o.put("eggs", eggsObject(r))
-	cost := numbers(&figure.Cost, r, 0)
-	cost.put("missing", list(r.Cost.Missing))
-	o.put("cost", cost)
+	o.put("cost", costObject(r))
 	o.put("warnings", warningObjects(r.Warnings))
 	return o.MarshalJSON()
+}
+
+func costObject(r *model.Result) object {
+	o := numbers(&figure.Cost, r, 0)
+	o.put("missing", list(r.Cost.Missing))
+	return o
 }
 
 // list returns s, never nil, so that JSON has a list.

@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/mix"
@@ -82,7 +83,11 @@ func isHoney(in *ingredient.Ingredient) bool {
 // source.
 func eggFigure(s Style) string {
 	if s.Scale == Fahrenheit {
-		return s.Temperature(eggMixtureC)
+		return s.Temperature(process.EggFigureC)
 	}
-	return s.Temperature(eggMixtureC) + " (" + Style{Scale: Fahrenheit}.Temperature(eggMixtureC) + ")"
+	return s.Temperature(process.EggFigureC) + " (" + Style{Scale: Fahrenheit}.Temperature(process.EggFigureC) + ")"
+}
+
+func isStarchy(in *ingredient.Ingredient) bool {
+	return strings.Contains(in.ID, "flour") || strings.HasSuffix(in.ID, "starch")
 }

@@ -50,7 +50,9 @@ func serveStep(s Style, d design.Design, c *cold.Answer) string {
 			text += " Or in the refrigerator: " + OutFor(s, &c.Fridge) + "."
 		}
 		return text + " It is made for " + t + "."
-	case d.Serving.TemperatureC <= -18:
+	case d.Serving.TemperatureC == -18:
+		return "Serve at " + t + ", straight from the freezer."
+	case d.Serving.TemperatureC < -18:
 		return "Serve at " + t + ", straight from a freezer that holds it; many hold only " + s.Temperature(-18) + "."
 	}
 	return "Leave a tub in the refrigerator until a thermometer in its middle shows " + t + "."

@@ -15,6 +15,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -250,7 +251,7 @@ func TestStorageSaysWhoDrawsAndWhatASwingMelts(t *testing.T) {
 // cooling from 135 °F to 70 °F and to 41 °F.
 func TestTheStepsKeepThePublishedTemperatures(t *testing.T) {
 	f := Style{Scale: Fahrenheit}
-	for want, c := range map[string]float64{"160 °F": eggMixtureC, "135 °F": coolFrom, "70 °F": coolBy, "41 °F": coldBy} {
+	for want, c := range map[string]float64{"160 °F": process.EggFigureC, "135 °F": process.CoolFromC, "70 °F": process.CoolByC, "41 °F": process.ColdC} {
 		assert.Equal(t, want, f.Temperature(c))
 	}
 }

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+)
+
+var processCommand = &command{
+	name:  "process",
+	usage: "process FILE [--profile NAME] [--json]",
+	short: "Writes the steps of the making, from the stove to the bowl, and what was computed for them",
+	long: `
+  --profile NAME  the kitchen, instead of the file's
+  --json          JSON instead of text:
+
+syrup      reading_c, boiling_point_c, water_boils_c, sea_level_c, solids_percent,
+           solids_low_percent, solids_high_percent, mass_g, water_left_g,
+           water_boiled_off_g, alcohol_boiled_off_g, minutes, minutes_low,
+           minutes_high; null without a syrup
+foam_mix   adiabatic_c, with_bowl_c, peak_c, peak_low_c, peak_high_c,
+           minutes_above_60_c, log_reduction_low, log_reduction_high (tenfold
+           reductions of Salmonella by data of sugar solutions), whisk_minutes
+custard    from_c, to_c, curdles_c, starch_needs_c, water_driven_off_g,
+           cool_minutes (ice bath, to 5 °C), refrigerator_hours,
+           refrigerator_keeps_food_code
+eggs       crack, yolks_used, whites_used, yolks_left, whites_left
+dishes     how many dishes the custard takes to freeze still
+freezer    load_kj, load_of_rating, chill_foam_to_c,
+           ice_melted_by_warm_foam_g_per_tub
+steps      code, title, text, minutes, hands_on_minutes, uses, after,
+           ingredients (id, grams)
+cautions   code, title, text
+cost       as in evaluate --json
+`,
+	run: runProcess,
+}
+
+func runProcess(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	profile := flags.String("profile", "", "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	file, m, err := makingOf(s, files[0], *profile)
+	if err != nil {
+		return err
+	}
+	return s.answer(report.ProcessOf(file, m), *asJSON)
+}
+
+// makingOf reads a design and computes how it is made.
+func makingOf(s *shell, name, profile string) (file string, m say.Making, err error) {
+	f, r, err := open(s, name)
+	if err != nil {
+		return "", say.Making{}, err
+	}
+	if profile == "" {
+		profile = f.Design.Kitchen.Profile
+	}
+	kitchen, err := cold.FindOwn(profile)
+	if err != nil {
+		return "", say.Making{}, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	m, err = making(f.Design, r, kitchen)
+	if err != nil {
+		return "", say.Making{}, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	return f.Name, m, nil
+}
+
+func making(d design.Design, r *model.Result, kitchen cold.Profile) (say.Making, error) {
+	times, err := cold.Plan(context.Background(), d, r, kitchen, cold.Options{NoPictures: true})
+	if err != nil {
+		return say.Making{}, err
+	}
+	p := process.Of(d, r, process.Default(), kitchen.Freezer.AirC, &times)
+	return say.Making{Design: d, Result: r, Process: &p, Cold: &times}, nil
+}
