@@ -59,6 +59,7 @@ var layers = []layer{
 	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design internal/food/kind internal/food/limits"},
 	{"internal/answer/cold", "internal/form/echo internal/form/yamltext internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model"},
 	{"internal/answer/process", "internal/matter/blend internal/matter/heat internal/matter/mix internal/matter/phase internal/matter/solution internal/matter/water internal/food/ingredient internal/food/kind internal/work/design internal/answer/model internal/answer/cold internal/food/egg"},
+	{"internal/answer/plan", "internal/answer/process"},
 	{"internal/answer/validate", "internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple"},
 	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/food/limits internal/food/kind internal/answer/process internal/food/egg"},
 	{"internal/show/draw", ""},

@@ -79,12 +79,15 @@ const (
 	restMax       = 24 * 60
 	eggsKeep      = 2 * 24 * 60
 	hotWait       = 10  // a hot custard or syrup does not wait
-	foamWait      = 60  // a whisked foam drains
+	foamWait      = 30  // a whisked foam without cooked sugar drains
+	syrupFoamWait = 240 // one of syrup cooked to 120 to 130 °C stood for 24 h (J. Cookery Sci. Japan 43(3)); at 118 °C a sixth of that
 	softWait      = 15  // half frozen custard goes on freezing
 	perEgg        = 0.7 // to crack and separate
 	coldStageMin  = 60  // of a foam in the freezer where the cold was not computed
 	softStageMin  = 180
 	hardenHours   = 12
+	whiskQuickest = 8  // with a hand mixer, until the foam is cool (8 to 12 min)
+	whiskLongest  = 15 // then the bowl is set in cold water
 	perTubMinutes = 2
 )
 
@@ -271,11 +274,11 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 			m = 10
 		}
 		b.add(Step{Code: BoilSyrup, Lines: in[BoilSyrup], Minutes: m + 2, HandsOn: m/2 + 2, Uses: []Resource{SyrupPan}, WaitMax: 1})
-		stop := f.StopMinutes
+		stop := math.Min(whiskLongest, math.Max(whiskQuickest, f.StopMinutes))
 		if math.IsNaN(stop) {
-			stop = 15
+			stop = whiskLongest
 		}
-		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOn: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMax: foamWait})
+		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOn: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMax: f.keeps()})
 	default:
 		if f.Whites == FreshWhite {
 			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOn: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMax: hotWait})
@@ -283,13 +286,21 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 		b.add(Step{Code: WhipCold, Minutes: 8, HandsOn: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMax: foamWait})
 	}
 	if len(in[FoldIn]) > 0 {
-		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMax: foamWait})
+		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMax: f.keeps()})
 	}
 	chill := float64(coldStageMin)
 	if times != nil && times.StillFreeze.Foam.Ready.Known() {
 		chill = math.Max(5, times.StillFreeze.Foam.Ready.Value)
 	}
-	b.add(Step{Code: ChillFoam, Minutes: chill, HandsOn: 1, Uses: []Resource{Freezer}, After: b.last(PourIn, WhipCold, FoldIn), WaitMax: foamWait})
+	b.add(Step{Code: ChillFoam, Minutes: chill, HandsOn: 1, Uses: []Resource{Freezer}, After: b.last(PourIn, WhipCold, FoldIn), WaitMax: f.keeps()})
+}
+
+// keeps is how many minutes the foam stands before it drains.
+func (f *Foam) keeps() float64 {
+	if f.Hot {
+		return syrupFoamWait
+	}
+	return foamWait
 }
 
 func (b *builder) tub(p *Process, times *cold.Answer) {

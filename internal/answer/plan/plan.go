@@ -1,0 +1,360 @@
+// Package plan lays the steps of a making out over a day or two: when each
+// begins and ends, when hands and mixer are taken, what waits.
+//
+// The method: from a time of serving, steps are placed from the last to the
+// first, each as late as the steps after it, the things it uses and the cook's
+// night allow, the one that can wait the least first. Where a step would have to
+// wait longer than it keeps, the one placed before it is tried earlier. A plan
+// from a time of starting is the one with the earliest serving that begins no
+// sooner.
+//
+// Times are minutes from a zero of the caller's, usually a midnight.
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"ripplewright/internal/answer/process"
+)
+
+// Task is a step at its time.
+type Task struct {
+	Step       *process.Step
+	Start, End float64
+	Hands      []Span // when a cook stands by
+}
+
+// Span is a stretch of time, From ≤ To.
+type Span struct{ From, To float64 }
+
+func (s Span) overlaps(o Span) bool { return s.From < o.To-1e-9 && o.From < s.To-1e-9 }
+
+// Use is a thing taken by a task.
+type Use struct {
+	What process.Resource
+	Task int // of Plan.Tasks
+	Span
+}
+
+// Plan is the day, in order of start.
+type Plan struct {
+	Tasks []Task
+	Uses  []Use // of what one task at a time can have, washing-up included
+	Moved []Move
+}
+
+// Move says which task gave way to another that needs the same thing.
+type Move struct {
+	Task    process.StepCode
+	What    process.Resource
+	For     process.StepCode
+	Minutes float64
+}
+
+// Order is what the maker asks for. One of Serve and Start is known.
+type Order struct {
+	Serve, Start  float64   // minutes; NaN: not asked
+	WakeAt, BedAt float64   // minutes of the day between which hands are there
+	WashUp        float64   // minutes for beaters and bowl between two uses
+	StirMinutes   []float64 // when the tray in the freezer is beaten, from going in
+	StirHandsFor  float64   // minutes, each time
+}
+
+// Awake returns an order with an ordinary day, 7:00 to 22:30, and 5 minutes of
+// washing-up: common practice, no source.
+func Awake() Order {
+	return Order{Serve: math.NaN(), Start: math.NaN(), WakeAt: 7 * 60, BedAt: 22.5 * 60, WashUp: 5, StirHandsFor: 3}
+}
+
+// shared are the things that hold several tasks at once.
+var shared = []process.Resource{process.Freezer, process.Fridge}
+
+// Lay returns the plan of steps. The error is ErrNoTime where no order of them
+// keeps every wait within its limit.
+func Lay(steps []process.Step, o Order) (Plan, error) {
+	back := !math.IsNaN(o.Serve)
+	if back == !math.IsNaN(o.Start) {
+		return Plan{}, errors.New("plan: ask for a time of serving or one of starting")
+	}
+	if back {
+		return layBack(steps, o)
+	}
+	least := 0.0
+	for i := range steps {
+		least = math.Max(least, steps[i].Minutes)
+	}
+	for o.Serve = o.Start + least; o.Serve < o.Start+longest; o.Serve += quarter {
+		p, err := layBack(steps, o)
+		if err == nil && p.Span().From >= o.Start {
+			return p, nil
+		}
+	}
+	return Plan{}, ErrNoTime
+}
+
+// A plan from the start is sought by the quarter of an hour, up to so many days.
+const (
+	quarter = 15
+	longest = 6 * day
+)
+
+func layBack(steps []process.Step, o Order) (Plan, error) {
+	b := &board{steps: steps, o: o, moved: map[int]Move{}, tries: mostTries}
+	b.index()
+	b.start, b.placed = make([]float64, len(steps)), make([]bool, len(steps))
+	if !b.layOut(len(steps)) {
+		return Plan{}, ErrNoTime
+	}
+	return b.plan(), nil
+}
+
+// mostTries bounds the search.
+const mostTries = 60000
+
+// ErrNoTime says that no order of the steps keeps what cannot wait.
+var ErrNoTime = errors.New("plan: the steps cannot be laid out so that nothing waits too long")
+
+// board is a plan in the making.
+type board struct {
+	steps  []process.Step
+	o      Order
+	at     map[process.StepCode]int
+	next   [][]int // steps that come after
+	start  []float64
+	placed []bool
+	uses   []Use
+	moved  map[int]Move
+	tries  int
+}
+
+func (b *board) index() {
+	b.at = map[process.StepCode]int{}
+	for i := range b.steps {
+		b.at[b.steps[i].Code] = i
+	}
+	b.next = make([][]int, len(b.steps))
+	for i := range b.steps {
+		for _, c := range b.steps[i].After {
+			j := b.at[c]
+			b.next[j] = append(b.next[j], i)
+		}
+	}
+}
+
+// layOut places the steps that are left, and reports whether they all found
+// their place.
+func (b *board) layOut(left int) bool {
+	if left == 0 {
+		return true
+	}
+	i := b.pressing()
+	latest, earliest := b.bounds(i)
+	s := &b.steps[i]
+	held := len(b.uses)
+	for end, n := latest, 0; end >= earliest-1e-6 && b.tries > 0; n++ {
+		b.tries--
+		uses := b.usesOf(i, end-s.Minutes)
+		if by, with := b.clash(uses); by != 0 {
+			if with != nil {
+				b.moved[i] = Move{s.Code, with.What, b.steps[with.Task].Code, latest - end - by}
+			}
+			end += by
+			continue
+		}
+		b.start[i], b.placed[i] = end-s.Minutes, true
+		b.uses = append(b.uses[:held], uses...)
+		if b.layOut(left - 1) {
+			return true
+		}
+		b.placed[i], b.uses = false, b.uses[:held]
+		end -= earlier(n)
+	}
+	delete(b.moved, i)
+	return false
+}
+
+// earlier is by how much the n-th further try comes earlier: small steps first.
+func earlier(n int) float64 { return math.Min(30, 3*math.Pow(1.25, float64(n))) }
+
+// pressing returns the step that can wait the least of those whose followers
+// are all placed.
+func (b *board) pressing() int {
+	best := -1
+	for i := range b.steps {
+		if b.placed[i] || slices.ContainsFunc(b.next[i], func(j int) bool { return !b.placed[j] }) {
+			continue
+		}
+		if best < 0 || b.steps[i].WaitMax < b.steps[best].WaitMax {
+			best = i
+		}
+	}
+	return best
+}
+
+// bounds returns the latest end of step i and the earliest at which what comes
+// of it still keeps until each step that uses it.
+func (b *board) bounds(i int) (latest, earliest float64) {
+	latest, earliest = b.o.Serve, b.o.Serve-longest
+	for _, j := range b.next[i] {
+		latest = math.Min(latest, b.start[j])
+		earliest = math.Max(earliest, b.start[j]-b.steps[i].WaitMax)
+	}
+	return latest, earliest
+}
+
+// usesOf returns what step i takes when it begins at start.
+func (b *board) usesOf(i int, start float64) []Use {
+	s := &b.steps[i]
+	var out []Use
+	hands := b.hands(i, start)
+	for _, h := range hands {
+		out = append(out, Use{process.Hands, i, h})
+	}
+	for _, what := range s.Uses {
+		if what == process.Hands || slices.Contains(shared, what) {
+			continue
+		}
+		span := Span{start, start + s.Minutes}
+		if what == process.Mixer {
+			span.To += b.o.WashUp
+		}
+		out = append(out, Use{what, i, span})
+	}
+	if s.Code == process.FreezeSoft { // the beaters go into the tray at each stir
+		for _, h := range hands {
+			out = append(out, Use{process.Mixer, i, Span{h.From, h.To + b.o.WashUp}})
+		}
+	}
+	return out
+}
+
+// hands returns when a cook stands by: from the beginning on, but for the tray
+// in the freezer, which is beaten now and then.
+func (b *board) hands(i int, start float64) []Span {
+	s := &b.steps[i]
+	if s.HandsOn <= 0 {
+		return nil
+	}
+	if s.Code != process.FreezeSoft || len(b.o.StirMinutes) == 0 {
+		return []Span{{start, start + math.Min(s.HandsOn, s.Minutes)}}
+	}
+	out := []Span{{start, start + 2}}
+	for _, m := range b.o.StirMinutes {
+		if m+b.o.StirHandsFor <= s.Minutes+b.o.StirHandsFor {
+			out = append(out, Span{start + m, start + m + b.o.StirHandsFor})
+		}
+	}
+	return out
+}
+
+const day = 24 * 60
+
+// clash returns by how much uses must move to be free of the first thing that
+// is in their way, 0 if nothing is, and whose that is; nil for the night.
+func (b *board) clash(uses []Use) (by float64, with *Use) {
+	for i := range uses {
+		u := &uses[i]
+		for j := range b.uses {
+			o := &b.uses[j]
+			if o.What == u.What && o.overlaps(u.Span) {
+				return o.From - u.To - 1e-6, o
+			}
+		}
+		if u.What != process.Hands {
+			continue
+		}
+		if night, ok := b.night(u.Span); ok {
+			return night.From - u.To - 1e-6, nil
+		}
+	}
+	return 0, nil
+}
+
+// night returns the night that a span falls into.
+func (b *board) night(s Span) (Span, bool) {
+	for d := math.Floor(s.From/day) - 1; d <= math.Floor(s.To/day)+1; d++ {
+		n := Span{d*day + b.o.BedAt, (d+1)*day + b.o.WakeAt}
+		if n.overlaps(s) {
+			return n, true
+		}
+	}
+	return Span{}, false
+}
+
+func (b *board) plan() Plan {
+	p := Plan{Tasks: make([]Task, len(b.steps))}
+	order := make([]int, len(b.steps))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(x, y int) bool { return b.start[order[x]] < b.start[order[y]] })
+	place := make([]int, len(order))
+	for k, i := range order {
+		place[i] = k
+		p.Tasks[k] = Task{Step: &b.steps[i], Start: b.start[i], End: b.start[i] + b.steps[i].Minutes, Hands: b.hands(i, b.start[i])}
+	}
+	for _, u := range b.uses {
+		u.Task = place[u.Task]
+		p.Uses = append(p.Uses, u)
+	}
+	for _, i := range order {
+		if m, ok := b.moved[i]; ok && m.Minutes >= 1 {
+			p.Moved = append(p.Moved, m)
+		}
+	}
+	return p
+}
+
+// Span returns from when to when the plan goes.
+func (p *Plan) Span() Span {
+	s := Span{math.Inf(1), math.Inf(-1)}
+	for _, t := range p.Tasks {
+		s.From, s.To = math.Min(s.From, t.Start), math.Max(s.To, t.End)
+	}
+	return s
+}
+
+// HandsOn returns the minutes of work in all.
+func (p *Plan) HandsOn() float64 {
+	sum := 0.0
+	for _, t := range p.Tasks {
+		for _, h := range t.Hands {
+			sum += h.To - h.From
+		}
+	}
+	return sum
+}
+
+// Check returns what is wrong with a plan: a thing taken twice, an order
+// broken, a wait too long; nil if nothing is.
+func (p *Plan) Check() error {
+	for i := range p.Uses {
+		for j := range p.Uses[:i] {
+			a, b := p.Uses[i], p.Uses[j]
+			if a.What == b.What && a.overlaps(b.Span) && a.Task != b.Task {
+				return fmt.Errorf("plan: %s is taken twice, by %s and %s", a.What, p.Tasks[a.Task].Step.Code, p.Tasks[b.Task].Step.Code)
+			}
+		}
+	}
+	ends := map[process.StepCode]*Task{}
+	for i := range p.Tasks {
+		ends[p.Tasks[i].Step.Code] = &p.Tasks[i]
+	}
+	for i := range p.Tasks {
+		t := &p.Tasks[i]
+		for _, c := range t.Step.After {
+			before := ends[c]
+			if t.Start < before.End-1e-3 {
+				return fmt.Errorf("plan: %s begins before %s has ended", t.Step.Code, c)
+			}
+			if t.Start-before.End > before.Step.WaitMax+1e-2 {
+				return fmt.Errorf("plan: what comes of %s waits %.0f min for %s, more than %.0f", c, t.Start-before.End, t.Step.Code, before.Step.WaitMax)
+			}
+		}
+	}
+	return nil
+}

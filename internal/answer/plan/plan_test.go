@@ -1,0 +1,154 @@
+package plan_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/plan"
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+)
+
+func stall(t testing.TB) *model.Model {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	require.NoError(t, err)
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	require.NoError(t, err)
+	return model.New(lib)
+}
+
+func demos(t testing.TB) map[string]design.Design {
+	t.Helper()
+	out := map[string]design.Design{}
+	entries, err := assets.Demos.ReadDir("demos")
+	require.NoError(t, err)
+	for _, e := range entries {
+		text, err := assets.Demos.ReadFile("demos/" + e.Name())
+		require.NoError(t, err)
+		f, err := designfile.Decode(e.Name(), text)
+		require.NoError(t, err)
+		out[e.Name()] = f.Design
+	}
+	return out
+}
+
+func making(t testing.TB, m *model.Model, d design.Design) (process.Process, cold.Answer) {
+	t.Helper()
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	a, err := cold.Plan(context.Background(), d, &r, cold.Default(), cold.Options{NoPictures: true})
+	require.NoError(t, err)
+	return process.Of(d, &r, process.Default(), -18, &a), a
+}
+
+func order(a *cold.Answer) plan.Order {
+	o := plan.Awake()
+	for _, s := range a.StillFreeze.Dense.Stirs {
+		o.StirMinutes = append(o.StirMinutes, s.Minute)
+	}
+	return o
+}
+
+func TestEveryDemoHasADayFromBothEnds(t *testing.T) {
+	m := stall(t)
+	for name, d := range demos(t) {
+		p, a := making(t, m, d)
+		for _, back := range []bool{true, false} {
+			o := order(&a)
+			if back {
+				o.Serve = 10*24*60 + 15*60
+			} else {
+				o.Start = 10*24*60 + 9*60
+			}
+			got, err := plan.Lay(p.Steps, o)
+			require.NoError(t, err, "%s back %v", name, back)
+			require.NoError(t, got.Check(), "%s back %v", name, back)
+			for _, task := range got.Tasks {
+				if back {
+					assert.LessOrEqual(t, task.End, o.Serve+1e-6)
+				} else {
+					assert.GreaterOrEqual(t, task.Start, o.Start-1e-6)
+				}
+				for _, h := range task.Hands {
+					at := math.Mod(h.From, 24*60)
+					assert.True(t, at >= o.WakeAt-1e-3 && at <= o.BedAt, "%s: hands at %v", task.Step.Code, at)
+				}
+			}
+			s := got.Span()
+			assert.Less(t, s.To-s.From, 4.0*24*60, "%s: days", name)
+			if testing.Verbose() {
+				for _, task := range got.Tasks {
+					fmt.Printf("%s %v %-20s %s-%s\n", name, back, task.Step.Code, clock(task.Start), clock(task.End))
+				}
+			}
+		}
+	}
+}
+
+func clock(m float64) string {
+	return fmt.Sprintf("d%d %02d:%02d", int(m/1440)-10, int(math.Mod(m, 1440)/60), int(math.Mod(m, 60)))
+}
+
+// Nothing is taken twice and no order is broken, whatever is made and whenever.
+func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
+	m := stall(t)
+	source := rand.New(rand.NewSource(7))
+	all := demos(t)
+	names := []string{"hazelnut.yaml", "buckthorn.yaml", "oat-orchard.yaml"}
+	for range 60 {
+		d := all[names[source.Intn(len(names))]]
+		d.Tubs.Count = 1 + source.Intn(12)
+		d.Dense.StoveLossPercent = 12 * source.Float64()
+		if source.Intn(3) == 0 {
+			d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "cornstarch", Grams: 12})
+		}
+		if source.Intn(3) == 0 {
+			d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: 12})
+		}
+		p, a := making(t, m, d)
+		o := order(&a)
+		if source.Intn(2) == 0 {
+			o.Serve = 10*24*60 + 24*60*source.Float64()
+		} else {
+			o.Start = 10*24*60 + 24*60*source.Float64()
+		}
+		got, err := plan.Lay(p.Steps, o)
+		require.NoError(t, err)
+		require.NoError(t, got.Check())
+	}
+}
+
+// The Food Code's clock starts when the custard leaves the stove: it goes into
+// the bath within minutes.
+func TestTheCustardIsCooledAtOnce(t *testing.T) {
+	m := stall(t)
+	for name, d := range demos(t) {
+		p, a := making(t, m, d)
+		o := order(&a)
+		o.Serve = 10*24*60 + 15*60
+		got, err := plan.Lay(p.Steps, o)
+		require.NoError(t, err)
+		var hot, bath float64
+		for _, task := range got.Tasks {
+			switch task.Step.Code {
+			case process.Cook, process.OffHeat:
+				hot = math.Max(hot, task.End)
+			case process.CoolDown:
+				bath = task.Start
+			}
+		}
+		assert.LessOrEqual(t, bath-hot, 10.01, name)
+	}
+}
