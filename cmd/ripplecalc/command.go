@@ -20,7 +20,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand, cardCommand,
-		labelCommand, processCommand, coldCommand, rippleCommand, validateCommand,
+		labelCommand, processCommand, planCommand, coldCommand, rippleCommand, validateCommand,
 		ingredientsCommand, helpCommand,
 	}
 }

@@ -352,7 +352,7 @@ func (p *Plan) Check() error {
 				return fmt.Errorf("plan: %s begins before %s has ended", t.Step.Code, c)
 			}
 			if t.Start-before.End > before.Step.WaitMax+1e-2 {
-				return fmt.Errorf("plan: what comes of %s waits %.0f min for %s, more than %.0f", c, t.Start-before.End, t.Step.Code, before.Step.WaitMax)
+				return fmt.Errorf("plan: what comes of %s waits longer for %s than it keeps", c, t.Step.Code)
 			}
 		}
 	}

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"ripplewright/internal/answer/plan"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/atomicfile"
+)
+
+var planCommand = &command{
+	name:  "plan",
+	usage: "plan FILE --serve-at TIME | --start-at TIME [--profile NAME] [-o plan.ics|plan.md|plan.json] [--json]",
+	short: "Lays the making out over a day or two, back from when it is served or on from now",
+	long: `
+  --serve-at TIME  when it is eaten, as 2026-11-29T15:00:00+01:00 (RFC 3339)
+  --start-at TIME  when the making may begin
+  -o FILE          a calendar (.ics), a table (.md) or JSON (.json)
+  --json           JSON instead of text: begins, serves, hands_on_minutes; tasks
+                   (code, title, text, begins, ends, hands_on, uses); taken (what,
+                   code, from, to); moved (code, what, for, minutes)
+
+Hands are there from 7:00 to 22:30. Beaters are washed between two uses.
+`,
+	run: runPlan,
+}
+
+func runPlan(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	serve, start := flags.String("serve-at", "", ""), flags.String("start-at", "", "")
+	profile, out := flags.String("profile", "", ""), flags.String("o", "", "")
+	asJSON := flags.Bool("json", false, "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	if (*serve == "") == (*start == "") {
+		return c.misused("give --serve-at or --start-at")
+	}
+	if *out != "" {
+		if !hasEnding(*out, ".ics", ".md", ".json") {
+			return c.misused("-o %s: a plan is written as .ics, .md or .json", *out)
+		}
+		if err := c.mayWrite(*out, files[0]); err != nil {
+			return err
+		}
+	}
+	when, err := time.Parse(time.RFC3339, *serve+*start)
+	if err != nil {
+		return c.misused("%q is no time such as 2026-11-29T15:00:00+01:00", *serve+*start)
+	}
+	file, m, err := makingOf(s, files[0], *profile)
+	if err != nil {
+		return err
+	}
+	// The zero is a midnight long before, so that days stay whole.
+	midnight := time.Date(when.Year(), when.Month(), when.Day(), 0, 0, 0, 0, when.Location()).AddDate(0, 0, -7)
+	minutes := when.Sub(midnight).Minutes()
+	order := plan.Awake()
+	order.StirMinutes = report.Beats(m)
+	if *serve != "" {
+		order.Serve = minutes
+	} else {
+		order.Start = minutes
+	}
+	p, err := plan.Lay(m.Process.Steps, order)
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	if math.IsInf(p.Span().From, 1) {
+		return fmt.Errorf("%s: there is nothing to make", file)
+	}
+	day := report.DayOf(file, m, p, midnight)
+	if *out == "" {
+		return s.answer(day, *asJSON)
+	}
+	var text bytes.Buffer
+	switch strings.ToLower(filepath.Ext(*out)) {
+	case ".ics":
+		err = day.WriteCalendar(&text, time.Now())
+	case ".md":
+		err = day.WriteMarkdown(&text)
+	default:
+		err = report.WriteJSON(&text, day, true)
+	}
+	if err != nil {
+		return fault(err)
+	}
+	return atomicfile.Write(*out, text.Bytes())
+}
