@@ -26,13 +26,17 @@ const leverName = 92
 
 // lever is a number of the kitchen to be moved: the page follows the hand, the
 // maker's file gets what it rests at.
-func (p *Page) lever(v *coldView, name, path string, lo, hi, step float64) *kit.Slide {
+func (p *Page) lever(v *coldView, name, path string, step float64) *kit.Slide {
 	f := setting(path)
+	lo := f.Min
+	if f.Least > 0 {
+		lo = f.Least
+	}
 	decimals := 0
 	if step < 1 {
 		decimals = 1
 	}
-	s := kit.NewSlide(name, f.Unit, lo, hi, step, decimals)
+	s := kit.NewSlide(name, f.Unit, lo, f.Max, step, decimals)
 	s.NameWidth = leverName
 	of := func(k *cold.Profile) *float64 { return f.At(k).(*float64) }
 	s.OnChanged = func(x float64) { p.change(func(k *cold.Profile) { *of(k) = x }) }
@@ -70,8 +74,8 @@ var vessels = []wording{
 
 // freezing adds what decides how a phase freezes before it meets the other.
 func (p *Page) freezing(v *coldView) {
-	p.lever(v, "Freezer", "freezer.air_c", -40, -5, 0.5)
-	p.lever(v, "Goes in at", "layer.start_c", 0, 40, 1)
+	p.lever(v, "Freezer", "freezer.air_c", 0.5)
+	p.lever(v, "Goes in at", "layer.start_c", 1)
 	form, show := selectOf(vessels, func(value string) {
 		p.change(func(k *cold.Profile) {
 			// Another vessel has another depth, until one is chosen.
@@ -82,7 +86,7 @@ func (p *Page) freezing(v *coldView) {
 		p.keep("what a phase freezes in")
 	})
 	v.add(form)
-	depth := p.lever(v, "Depth", "layer.depth_mm", 5, 120, 1)
+	depth := p.lever(v, "Depth", "layer.depth_mm", 1)
 	v.levers = append(v.levers, func() {
 		show(string(p.kitchen.Layer.Form))
 		if p.kitchen.Layer.DepthMM == 0 && p.answer != nil {
@@ -114,8 +118,8 @@ func (p *Page) stirring(v *coldView) {
 		p.keep("when to stir")
 	})
 	v.add(rule)
-	every := p.lever(v, "Every", "layer.stir_every_min", 5, 120, 5)
-	icy := p.lever(v, "Edge frozen", "layer.edge_ice_percent", 5, 80, 5)
+	every := p.lever(v, "Every", "layer.stir_every_min", 5)
+	icy := p.lever(v, "Edge frozen", "layer.edge_ice_percent", 5)
 	v.levers = append(v.levers, func() {
 		if p.kitchen.Layer.StirEveryMin > 0 {
 			show("clock")

@@ -313,7 +313,7 @@ func (p *Page) newHardenView() *coldView {
 	v := newColdView("Harden the tub", "harden", "tubs")
 	start, band := page.Prose(""), page.Prose("")
 	reach := newTimes()
-	p.lever(v, "Freezer", "freezer.air_c", -40, -5, 0.5)
+	p.lever(v, "Freezer", "freezer.air_c", 0.5)
 	p.tubShape(v)
 	v.add(reach, start, band)
 	p.calibration(v, cold.CoreAt)
@@ -356,12 +356,8 @@ func (p *Page) newServingView(fridge bool) *coldView {
 	reach := newTimes()
 	bands := kit.NewFigures("from, °C", "to, °C", "from", "to")
 	inside := kit.NewFigures("ring, °C", "core, °C")
-	if fridge {
-		p.lever(v, name, place+".air_c", 0.5, 15, 0.5)
-	} else {
-		p.lever(v, name, place+".air_c", 10, 40, 0.5)
-	}
-	p.lever(v, "Freezer", "freezer.air_c", -40, -5, 0.5)
+	p.lever(v, name, place+".air_c", 0.5)
+	p.lever(v, "Freezer", "freezer.air_c", 0.5)
 	p.tubShape(v)
 	v.add(word, reach, page.Small("The outer ring is right for"), bands, page.Small("Inside the tub"), inside, band)
 	if !fridge {
@@ -442,8 +438,8 @@ func (p *Page) newStorageView() *coldView {
 	word, change, note := page.Bold(""), page.Prose(""), page.Prose("")
 	phases := kit.NewFigures("custard", "foam")
 	ageing := kit.NewFigures("index")
-	p.lever(v, "Freezer", "freezer.air_c", -40, -5, 0.5)
-	p.lever(v, "Swings by", "freezer.swing_k", 0, 10, 0.5)
+	p.lever(v, "Freezer", "freezer.air_c", 0.5)
+	p.lever(v, "Swings by", "freezer.swing_k", 0.5)
 	v.add(word, change, phases, page.Small("Ageing, growth of ice crystals at −18 °C = 1"), ageing, note)
 	v.say = func(a *cold.Answer) kit.TileView {
 		s := &a.Storage

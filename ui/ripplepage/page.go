@@ -114,10 +114,10 @@ func New(h page.Host, drawn func()) *Page {
 
 	p.layout = newWordList("layout", layouts[:], p.change, func(d *design.Design) *string { return &d.Blend.Layout })
 	p.motion = newWordList("motion", motions[:], p.change, func(d *design.Design) *string { return &d.Blend.Motion })
-	p.strokes = p.slide("Strokes", "", 0, ripple.MaxStrokes, "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
-	p.foam = p.slide("Foam", "%", 0, 100, "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
-	p.depth = p.slide("Depth", "%", 10, 100, "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
-	p.handle = p.slide("Handle", "mm", ripple.MinWidthMM, ripple.MaxWidthMM, "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
+	p.strokes = p.slide("Strokes", "blend.strokes", "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
+	p.foam = p.slide("Foam", "blend.foam_volume_percent", "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
+	p.depth = p.slide("Depth", "blend.stroke_depth_percent", "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
+	p.handle = p.slide("Handle", "blend.handle_mm", "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
 	kit.AlignSlides(p.strokes, p.foam, p.depth, p.handle)
 	another := kit.NewButtonWithIcon("Another tub", theme.ViewRefreshIcon(), func() {
 		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
@@ -180,9 +180,13 @@ func (p *Page) change(step string, set func(*design.Design)) {
 	p.host.Commit(d, step)
 }
 
-// slide returns a row from lo to hi in whole steps.
-func (p *Page) slide(name, unit string, lo, hi float64, step string, set func(*design.Design, float64)) *kit.Slide {
-	s := kit.NewSlide(name, unit, lo, hi, 1, 0)
+// slide returns a row for the setting at path, over its range in whole steps.
+func (p *Page) slide(name, path, step string, set func(*design.Design, float64)) *kit.Slide {
+	f, ok := design.FieldAt(path)
+	if !ok {
+		panic("no such setting: " + path) // a misspelt path, seen by every test
+	}
+	s := kit.NewSlide(name, f.Unit, f.Min, f.Max, 1, 0)
 	s.OnChanged = func(v float64) {
 		d := p.host.Design()
 		set(&d, v)

@@ -18,6 +18,7 @@ type Field struct {
 	Unit    string
 	Min     float64
 	Max     float64
+	Least   float64  // where a slider begins if 0 stands for something else
 	Choices []string // the words allowed; nil: any
 
 	at func(*Profile) any
@@ -44,9 +45,9 @@ var fields = slices.Concat([]Field{
 		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, at: func(p *Profile) any { return &p.Package.WallResistance }},
 		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, at: func(p *Profile) any { return &p.Package.LidResistance }},
 		{Path: "layer.form", About: "what a phase freezes in", Choices: []string{string(FormDish), string(FormBowl), string(FormBox)}, at: func(p *Profile) any { return (*string)(&p.Layer.Form) }},
-		{Path: "layer.depth_mm", About: "how deep, 0 for the form's own", Unit: "mm", Min: 0, Max: 200, at: func(p *Profile) any { return &p.Layer.DepthMM }},
+		{Path: "layer.depth_mm", About: "how deep, 0 for the form's own", Unit: "mm", Min: 0, Max: 200, Least: 5, at: func(p *Profile) any { return &p.Layer.DepthMM }},
 		{Path: "layer.start_c", About: "how cold it goes in", Unit: "°C", Min: 0, Max: 40, at: func(p *Profile) any { return &p.Layer.StartC }},
-		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, at: func(p *Profile) any { return &p.Layer.StirEveryMin }},
+		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, Least: 5, at: func(p *Profile) any { return &p.Layer.StirEveryMin }},
 		{Path: "layer.edge_ice_percent", About: "ice of the edge's water at which to stir", Unit: "%", Min: 5, Max: 80, at: func(p *Profile) any { return &p.Layer.EdgeIcePercent }},
 		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, at: func(p *Profile) any { return &p.Layer.ShelfCoefficient }},
 	})
