@@ -21,7 +21,7 @@ func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand, cardCommand,
 		labelCommand, processCommand, planCommand, coldCommand, rippleCommand, validateCommand,
-		ingredientsCommand, helpCommand,
+		ingredientsCommand, schemaCommand, helpCommand,
 	}
 }
 

@@ -1,0 +1,113 @@
+package designfile
+
+import (
+	"encoding/json"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+)
+
+// object is a part of a JSON Schema.
+type object = map[string]any
+
+// Schema returns the JSON Schema (draft 2020-12) of the design file, made from
+// the same table that reads and checks it, so that an editor can complete and
+// check a design. What ties two values together (an egg size to its system, a
+// line to the library) is beyond it.
+func Schema() []byte {
+	s := schemaOf(root)
+	s["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+	s["title"] = "Ripplewright design, version 1"
+	text, err := json.MarshalIndent(s, "", "  ")
+	if err != nil {
+		panic("designfile: " + err.Error()) // maps of plain values always can be
+	}
+	return append(text, '\n')
+}
+
+// schemaOf describes the section s.
+func schemaOf(s *key) object {
+	properties, required := object{}, []string{}
+	for _, k := range s.keys {
+		switch k.kind {
+		case version:
+			properties[k.name] = object{"const": Version, "description": "version of this format"}
+		case section:
+			properties[k.name] = schemaOf(k)
+		case lines:
+			properties[k.name] = object{"type": "array", "maxItems": design.MaxLines, "items": lineSchema()}
+		case own:
+			properties[k.name] = object{"type": "array", "maxItems": design.MaxOwn, "items": ownSchema()}
+		case setting:
+			properties[k.name] = settingSchema(k.field)
+		}
+		if k.required {
+			required = append(required, k.name)
+		}
+	}
+	o := object{"type": "object", "properties": properties, "additionalProperties": false}
+	if len(required) > 0 {
+		o["required"] = required
+	}
+	return o
+}
+
+// settingSchema describes one setting, with its default.
+func settingSchema(f design.Field) object {
+	defaults := design.Default()
+	o := object{"description": f.About}
+	switch v := f.At(&defaults).(type) {
+	case *float64:
+		o["type"], o["minimum"], o["maximum"], o["default"] = "number", f.Min, f.Max, *v
+	case *int:
+		o["type"], o["minimum"], o["maximum"], o["default"] = "integer", f.Min, f.Max, *v
+	case *int64:
+		o["type"], o["default"] = "integer", *v
+	case *string:
+		o["type"], o["default"] = "string", *v
+		if f.Choices != nil {
+			o["enum"] = f.Choices
+		}
+		switch {
+		case f.Format == "#rrggbb":
+			o["pattern"] = "^#[0-9a-fA-F]{6}$"
+		case f.Path == "name":
+			o["minLength"], o["maxLength"] = 1, design.MaxName
+		}
+	}
+	if f.Unit != "" {
+		o["description"] = f.About + ", " + f.Unit
+	}
+	return o
+}
+
+// lineSchema describes a line of a phase in its two forms.
+func lineSchema() object {
+	number := func(most float64) object { return object{"type": "number", "minimum": 0, "maximum": most} }
+	common := func(p object) object {
+		p[keyNote] = object{"type": "string"}
+		p[keyPrice] = number(design.MaxPrice)
+		return p
+	}
+	forms := []object{{"type": "object", "required": []string{keyIngredient, keyGrams}, "additionalProperties": false,
+		"properties": common(object{keyIngredient: object{"type": "string", "minLength": 1}, keyGrams: number(design.MaxGrams)})}}
+	for _, part := range [...]design.EggPart{design.WholeEggs, design.Yolks, design.Whites} {
+		forms = append(forms, object{"type": "object", "required": []string{string(part)}, "additionalProperties": false,
+			"properties": common(object{string(part): number(design.MaxCount)})})
+	}
+	return object{"oneOf": forms}
+}
+
+// ownSchema describes one of the maker's own ingredients. Its figures may be
+// null where nothing is known, and further fields of a record are left open.
+func ownSchema() object {
+	pack := object{"per": object{"type": "string"}, "carbohydrate_with_fibre": object{"type": "boolean"}}
+	for _, f := range ingredient.PackFields() {
+		pack[f.Name] = object{"type": []string{"number", "null"}, "minimum": 0, "description": f.Unit}
+	}
+	return object{"type": "object", "required": []string{"id", "name"}, "properties": object{
+		"id":   object{"type": "string", "pattern": "^[a-z0-9_]+$"},
+		"name": object{"type": "string", "minLength": 1, "maxLength": ingredient.MaxName},
+		"pack": object{"type": "object", "properties": pack, "additionalProperties": false},
+	}}
+}

@@ -1,0 +1,66 @@
+package designfile
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+)
+
+// validator checks texts of design files against Schema, by another's reading
+// of the draft.
+func validator(t *testing.T) func(text []byte) error {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	require.NoError(t, err)
+	c := jsonschema.NewCompiler()
+	require.NoError(t, c.AddResource("design.json", doc))
+	s, err := c.Compile("design.json")
+	require.NoError(t, err, "a schema of draft 2020-12")
+	return func(text []byte) error {
+		var v any
+		require.NoError(t, yaml.Unmarshal(text, &v))
+		return s.Validate(v)
+	}
+}
+
+func TestTheSchemaAgreesWithTheReader(t *testing.T) {
+	validate := validator(t)
+	read := 0
+	for _, pattern := range []string{designs + "*.yaml", "../../../assets/demos/*.yaml"} {
+		paths, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		for _, path := range paths {
+			text, err := os.ReadFile(path)
+			require.NoError(t, err)
+			if _, err := Decode(path, text); err != nil {
+				continue
+			}
+			read++
+			assert.NoError(t, validate(text), path)
+		}
+	}
+	assert.Greater(t, read, 8)
+	assert.NoError(t, validate([]byte(example)))
+	assert.NoError(t, validate([]byte(skeleton)))
+	assert.Error(t, validate(readTestFile(t, "broken.yaml")))
+
+	for old, bad := range map[string]string{
+		"ripplewright: 1": "ripplewright: 2", "temperature_c: -13": "temperature_c: 13", "count: 4": "count: 4.5", "basis: tubs": "basis: bowls",
+		"grams: 520": "gramms: 520", "yolks: 6": "yolks: -1", "notes: \"\"": "notes: 12", "foam:\n": "froth:\n", "serving:": "servin:",
+		"overrun_percent: 20\n": "overrun_percent: 151\n", "{yolks: 6": "{yolks: 6, grams: 3", "name: Hazelnut and burnt honey": "name: " + strings.Repeat("a", 201),
+		"blend: {": "blend: {dense_colour: red, ",
+	} {
+		require.Contains(t, example, old)
+		text := []byte(strings.Replace(example, old, bad, 1))
+		assert.Error(t, validate(text), bad)
+		_, err := Decode("x", text)
+		assert.Error(t, err, bad)
+	}
+}
