@@ -82,6 +82,6 @@ func making(d design.Design, r *model.Result, kitchen cold.Profile) (say.Making,
 	if err != nil {
 		return say.Making{}, err
 	}
-	p := process.Of(d, r, process.Default(), kitchen.Freezer.AirC, &times)
+	p := process.Of(d, r, process.KitchenOf(kitchen), kitchen.Freezer.AirC, &times)
 	return say.Making{Design: d, Result: r, Process: &p, Cold: &times}, nil
 }

@@ -2,30 +2,17 @@ package cold
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
 )
 
-// Field describes one setting of a profile. The table is the one place that
-// knows a setting's path, unit and range; files and editors read it here.
-type Field struct {
-	Path    string // place in profiles.yaml, as in "freezer.air_c"
-	About   string
-	Unit    string
-	Min     float64
-	Max     float64
-	Least   float64  // where a slider begins if 0 stands for something else
-	Choices []string // the words allowed; nil: any
-
-	at func(*Profile) any
-}
-
-// At returns a pointer to the field's value in p: a *float64 or *string.
-func (f Field) At(p *Profile) any { return f.at(p) }
+// Field is one setting of a profile. The table is the one place that knows a
+// setting's path, unit and range; files and editors read it here. Its At gives a
+// *float64 or *string.
+type Field = setting.Field[Profile]
 
 // Fields returns every setting in the order of the file. The caller must not
 // change it.
@@ -34,32 +21,49 @@ func Fields() []Field { return fields }
 const perArea = "W/(m² K)"
 
 var fields = slices.Concat([]Field{
-	{Path: "name", About: "what the kitchen is called", at: func(p *Profile) any { return &p.Name }},
-	{Path: "about", About: "anything to remember", at: func(p *Profile) any { return &p.About }},
+	{Path: "name", About: "what the kitchen is called", Wrong: notEmpty, Of: func(p *Profile) any { return &p.Name }},
+	{Path: "about", About: "anything to remember", Of: func(p *Profile) any { return &p.About }},
 },
 	place("freezer", -40, -2, func(p *Profile) *Place { return &p.Freezer }),
-	[]Field{{Path: "freezer.swing_k", About: "how far its air goes up and down", Unit: "K", Min: 0, Max: 10, at: func(p *Profile) any { return &p.SwingK }}},
+	[]Field{{Path: "freezer.swing_k", About: "how far its air goes up and down", Unit: "K", Min: 0, Max: 10, Of: func(p *Profile) any { return &p.SwingK }}},
 	place("counter", 5, 45, func(p *Profile) *Place { return &p.Counter }),
 	place("refrigerator", 0.5, 15, func(p *Profile) *Place { return &p.Refrigerator }),
 	[]Field{
-		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, at: func(p *Profile) any { return &p.Package.WallResistance }},
-		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, at: func(p *Profile) any { return &p.Package.LidResistance }},
-		{Path: "layer.form", About: "what a phase freezes in", Choices: []string{string(FormDish), string(FormBowl), string(FormBox)}, at: func(p *Profile) any { return (*string)(&p.Layer.Form) }},
-		{Path: "layer.depth_mm", About: "how deep, 0 for the form's own", Unit: "mm", Min: 0, Max: 200, Least: 5, at: func(p *Profile) any { return &p.Layer.DepthMM }},
-		{Path: "layer.start_c", About: "how cold it goes in", Unit: "°C", Min: 0, Max: 40, at: func(p *Profile) any { return &p.Layer.StartC }},
-		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, Least: 5, at: func(p *Profile) any { return &p.Layer.StirEveryMin }},
-		{Path: "layer.edge_ice_percent", About: "ice of the edge's water at which to stir", Unit: "%", Min: 5, Max: 80, at: func(p *Profile) any { return &p.Layer.EdgeIcePercent }},
-		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, at: func(p *Profile) any { return &p.Layer.ShelfCoefficient }},
+		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, Of: func(p *Profile) any { return &p.Package.WallResistance }},
+		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, Of: func(p *Profile) any { return &p.Package.LidResistance }},
+		{Path: "layer.form", About: "what a phase freezes in", Choices: []string{string(FormDish), string(FormBowl), string(FormBox)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Form) }},
+		{Path: "layer.depth_mm", About: "how deep, 0 for the form's own", Unit: "mm", Min: 0, Max: 200, Least: 5, Of: func(p *Profile) any { return &p.Layer.DepthMM }},
+		{Path: "layer.start_c", About: "how cold it goes in", Unit: "°C", Min: 0, Max: 40, Of: func(p *Profile) any { return &p.Layer.StartC }},
+		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, Least: 5, Of: func(p *Profile) any { return &p.Layer.StirEveryMin }},
+		{Path: "layer.edge_ice_percent", About: "ice of the edge's water at which to stir", Unit: "%", Min: 5, Max: 80, Of: func(p *Profile) any { return &p.Layer.EdgeIcePercent }},
+		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &p.Layer.ShelfCoefficient }},
+		{Path: "layer.dish_cm2", About: "floor of one dish", Unit: "cm²", Min: 50, Max: 5000, Of: func(p *Profile) any { return &p.Layer.DishCM2 }},
+
+		{Path: "stove.pan_mm", About: "inside width of the syrup's pan", Unit: "mm", Min: 80, Max: 500, Of: func(p *Profile) any { return &p.Stove.PanMM }},
+		{Path: "stove.flame_w", About: "heat that reaches the pan", Unit: "W", Min: 50, Max: 5000, Of: func(p *Profile) any { return &p.Stove.FlameW }},
+		{Path: "stove.flame_measured", About: "the timed boil that the heat comes from", Of: func(p *Profile) any { return &p.Stove.FlameMeasured }},
+		{Path: "stove.probe_boils_c", About: "what the probe shows in boiling water, 0 if never checked", Unit: "°C", Min: 0, Max: 110, Least: 80, Of: func(p *Profile) any { return &p.Stove.ProbeBoilsC }},
+
+		{Path: "bowl.grams", About: "weight of the mixing bowl", Unit: "g", Min: 50, Max: 10000, Of: func(p *Profile) any { return &p.Bowl.Grams }},
+		{Path: "bowl.material", About: "what it is made of", Choices: []string{"steel", "glass", "plastic"}, Of: func(p *Profile) any { return &p.Bowl.Material }},
+		{Path: "bowl.whites_c", About: "how warm the whites go in", Unit: "°C", Min: 0, Max: 45, Of: func(p *Profile) any { return &p.Bowl.WhitesC }},
+		{Path: "bowl.pour", About: "how the syrup is poured", Choices: []string{"stream", "at_once"}, Of: func(p *Profile) any { return &p.Bowl.Pour }},
+
+		{Path: "freezer.litres", About: "its size", Unit: "L", Min: 10, Max: 2000, Of: func(p *Profile) any { return &p.FreezerLitres }},
+		{Path: "freezer.rated_kg", About: "kilograms it freezes in a day by its plate, 0 if unknown", Unit: "kg", Min: 0, Max: 500, Least: 1, Of: func(p *Profile) any { return &p.FreezerRatedKG }},
+		{Path: "freezer.free_shelf_cm2", About: "shelf that is free", Unit: "cm²", Min: 100, Max: 50000, Of: func(p *Profile) any { return &p.FreeShelfCM2 }},
+
+		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.ChurnBowlML }},
 	})
 
 func place(name string, coldest, warmest float64, of func(*Profile) *Place) []Field {
 	return []Field{
-		{Path: name + ".air_c", About: "air", Unit: "°C", Min: coldest, Max: warmest, at: func(p *Profile) any { return &of(p).AirC }},
-		{Path: name + ".humidity_percent", About: "humidity of the air", Unit: "%", Min: 0, Max: 100, at: func(p *Profile) any { return &of(p).HumidityPercent }},
-		{Path: name + ".coefficient", About: "outside coefficient, 0 for still air", Unit: perArea, Min: 0, Max: 200, at: func(p *Profile) any { return &of(p).Coefficient }},
-		{Path: name + ".shelf_coefficient", About: "below, 0 as all round", Unit: perArea, Min: 0, Max: 500, at: func(p *Profile) any { return &of(p).ShelfCoefficient }},
-		{Path: name + ".factor", About: "on the coefficients, from a measured time", Min: minFactor, Max: maxFactor, at: func(p *Profile) any { return &of(p).Factor }},
-		{Path: name + ".measured", About: "what the factor rests on", at: func(p *Profile) any { return &of(p).Measured }},
+		{Path: name + ".air_c", About: "air", Unit: "°C", Min: coldest, Max: warmest, Of: func(p *Profile) any { return &of(p).AirC }},
+		{Path: name + ".humidity_percent", About: "humidity of the air", Unit: "%", Min: 0, Max: 100, Of: func(p *Profile) any { return &of(p).HumidityPercent }},
+		{Path: name + ".coefficient", About: "outside coefficient, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).Coefficient }},
+		{Path: name + ".shelf_coefficient", About: "below, 0 as all round", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &of(p).ShelfCoefficient }},
+		{Path: name + ".factor", About: "on the coefficients, from a measured time", Min: minFactor, Max: maxFactor, Of: func(p *Profile) any { return &of(p).Factor }},
+		{Path: name + ".measured", About: "what the factor rests on", Of: func(p *Profile) any { return &of(p).Measured }},
 	}
 }
 
@@ -89,30 +93,16 @@ func (e *FieldError) Error() string {
 // Validate returns the first thing wrong with p, a *FieldError, or nil.
 func (p Profile) Validate() error {
 	for _, f := range fields {
-		if m := f.check(&p); m != "" {
+		if m := f.Check(&p); m != "" {
 			return &FieldError{Profile: p.Name, Path: f.Path, Message: m}
 		}
 	}
 	return nil
 }
 
-func (f Field) check(p *Profile) string {
-	switch v := f.at(p).(type) {
-	case *float64:
-		n := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-		switch {
-		case math.IsNaN(*v) || math.IsInf(*v, 0):
-			return "must be a finite number"
-		case *v < f.Min || *v > f.Max:
-			return strings.TrimSpace(fmt.Sprintf("%s is outside %s to %s %s", n(*v), n(f.Min), n(f.Max), f.Unit))
-		}
-	case *string:
-		if f.Choices != nil && !slices.Contains(f.Choices, *v) {
-			return fmt.Sprintf("%s is not one of %s", echo.Quoted(*v), strings.Join(f.Choices, ", "))
-		}
-		if f.Path == "name" && strings.TrimSpace(*v) == "" {
-			return "must not be empty"
-		}
+func notEmpty(name string) string {
+	if strings.TrimSpace(name) == "" {
+		return "must not be empty"
 	}
 	return ""
 }

@@ -19,6 +19,29 @@ type Profile struct {
 	Refrigerator Place
 	Package      Package
 	Layer        Layer
+
+	Stove          Stove
+	Bowl           Bowl
+	FreezerLitres  float64
+	FreezerRatedKG float64 // kg from room temperature in 24 h; 0: by its litres
+	FreeShelfCM2   float64
+	ChurnBowlML    float64 // 0: no churn
+}
+
+// Stove is pan, flame and thermometer.
+type Stove struct {
+	PanMM         float64
+	FlameW        float64
+	FlameMeasured string  // the timed boil that FlameW rests on; "": none
+	ProbeBoilsC   float64 // 0: never checked
+}
+
+// Bowl is what the foam is whisked in, and how the hot syrup gets there.
+type Bowl struct {
+	Grams    float64
+	Material string // "steel", "glass" or "plastic"
+	WhitesC  float64
+	Pour     string // "stream" or "at_once"
 }
 
 // Package is what lies between the food and the air.
@@ -45,12 +68,15 @@ type Layer struct {
 	StirEveryMin     float64 // 0: when the edge is icy
 	EdgeIcePercent   float64 // of the edge's water, at which to stir then
 	ShelfCoefficient float64 // below, W/(m² K); 0: as the freezer's shelf
+	DishCM2          float64 // floor of one dish
 }
 
 // Default returns the ordinary kitchen, "Home freezer".
 //
 // Resistances: 0.5 mm board of 0.1 W/(m K); lid with 5 mm of air that conducts
-// and radiates. Both estimates.
+// and radiates. Both estimates. Pan, bowl, dish and shelf are common household
+// sizes, the flame a gas ring's small burner at about half of its heat, the
+// freezer of 100 L: common practice, no source.
 func Default() Profile {
 	return Profile{
 		Name:         "Home freezer",
@@ -60,7 +86,11 @@ func Default() Profile {
 		Counter:      Place{AirC: 22, HumidityPercent: 50, Factor: 1},
 		Refrigerator: Place{AirC: 4, HumidityPercent: 60, Factor: 1},
 		Package:      Package{WallResistance: 0.005, LidResistance: 0.13},
-		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40},
+		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500},
+		Stove:        Stove{PanMM: 160, FlameW: 600},
+		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream"},
+
+		FreezerLitres: 100, FreeShelfCM2: 1400,
 	}
 }
 

@@ -4,12 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
-	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/userdata"
 )
@@ -95,9 +94,10 @@ func DecodeProfiles(data []byte) ([]Profile, error) {
 func decodeProfile(n *yaml.Node) (Profile, error) {
 	p := Default()
 	p.Name, p.About = "", ""
-	lines := map[string]int{}
-	if err := p.read(n, "", lines); err != nil {
-		return Profile{}, err
+	lines, err := setting.Read(fields, n, &p)
+	var tree *setting.TreeError
+	if errors.As(err, &tree) {
+		return Profile{}, &FieldError{tree.Line, p.Name, tree.Path, tree.Message}
 	}
 	var wrong *FieldError
 	if err := p.Validate(); errors.As(err, &wrong) {
@@ -109,64 +109,11 @@ func decodeProfile(n *yaml.Node) (Profile, error) {
 	return p, nil
 }
 
-// read sets what the mapping n says of the settings whose paths begin with
-// prefix, and notes their lines.
-func (p *Profile) read(n *yaml.Node, prefix string, lines map[string]int) error {
-	fail := func(at *yaml.Node, path, message string) error {
-		return &FieldError{at.Line, p.Name, path, message}
-	}
-	if n.Kind != yaml.MappingNode {
-		return fail(n, strings.TrimSuffix(prefix, "."), "must be keys and values")
-	}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, value := n.Content[i], n.Content[i+1]
-		path := prefix + key.Value
-		if _, twice := lines[path]; twice {
-			return fail(key, path, "is given twice")
-		}
-		lines[path] = key.Line
-		f, inner := lookup(path)
-		switch {
-		case inner:
-			if err := p.read(value, path+".", lines); err != nil {
-				return err
-			}
-			continue
-		case f == nil:
-			return fail(key, path, "is no setting of a kitchen")
-		case value.Kind != yaml.ScalarNode:
-			return fail(value, path, "must be a single value")
-		}
-		switch v := f.at(p).(type) {
-		case *string:
-			*v = value.Value
-		case *float64:
-			x, err := strconv.ParseFloat(value.Value, 64)
-			if err != nil {
-				return fail(value, path, echo.Quoted(value.Value)+" is not a number")
-			}
-			*v = x
-		}
-	}
-	return nil
-}
-
-// lookup finds the setting at path, or whether settings lie below it.
-func lookup(path string) (f *Field, inner bool) {
-	for i := range fields {
-		if fields[i].Path == path {
-			return &fields[i], false
-		}
-		inner = inner || strings.HasPrefix(fields[i].Path, path+".")
-	}
-	return nil, inner
-}
-
 // EncodeProfiles returns the text that DecodeProfiles reads.
 func EncodeProfiles(list []Profile) ([]byte, error) {
 	nodes := make([]*yaml.Node, len(list))
 	for i := range list {
-		nodes[i] = list[i].node()
+		nodes[i] = setting.Node(fields, &list[i])
 	}
 	var b bytes.Buffer
 	b.WriteString("# Kitchens: air in °C, coefficients in W/(m² K), 0 where still air is to be computed.\n")
@@ -177,36 +124,4 @@ func EncodeProfiles(list []Profile) ([]byte, error) {
 		Profiles []*yaml.Node `yaml:"profiles"`
 	}{profilesVersion, nodes})
 	return b.Bytes(), err
-}
-
-func (p *Profile) node() *yaml.Node {
-	top := &yaml.Node{Kind: yaml.MappingNode}
-	groups := map[string]*yaml.Node{"": top}
-	text := func(s string) *yaml.Node {
-		n := &yaml.Node{}
-		n.SetString(s)
-		return n
-	}
-	for _, f := range fields {
-		group, key, found := strings.Cut(f.Path, ".")
-		if !found {
-			group, key = "", f.Path
-		}
-		if groups[group] == nil {
-			groups[group] = &yaml.Node{Kind: yaml.MappingNode}
-			top.Content = append(top.Content, text(group), groups[group])
-		}
-		var value *yaml.Node
-		switch v := f.at(p).(type) {
-		case *string:
-			if *v == "" {
-				continue
-			}
-			value = text(*v)
-		case *float64:
-			value = &yaml.Node{Kind: yaml.ScalarNode, Value: strconv.FormatFloat(*v, 'f', -1, 64)}
-		}
-		groups[group].Content = append(groups[group].Content, text(key), value)
-	}
-	return top
 }

@@ -1,5 +1,7 @@
 package process
 
+import "ripplewright/internal/answer/cold"
+
 // Kitchen is what of a kitchen the stove and the bowl need. Start from Default:
 // the zero Kitchen is none.
 type Kitchen struct {
@@ -8,13 +10,11 @@ type Kitchen struct {
 	FlameMeasured bool    // FlameW comes from a timed boil
 	ProbeBoilsC   float64 // what the probe shows in boiling plain water; 0: never checked
 
-	BowlG    float64
-	BowlIs   Material
-	RoomC    float64 // of bowl and air
-	WhitesC  float64 // as they go into the bowl
-	Pour     Pour
-	Tool     Tool
-	WhiskMin float64 // how long the foam is whisked after the syrup is in
+	BowlG   float64
+	BowlIs  Material
+	RoomC   float64 // of bowl and air
+	WhitesC float64 // as they go into the bowl
+	Pour    Pour
 
 	IceBathC float64
 	FridgeC  float64
@@ -58,29 +58,22 @@ func (p Pour) minutes() float64 {
 	return 1.5
 }
 
-// Tool is what puts air into the custard.
-type Tool string
+// Default returns cold.Default's kitchen.
+func Default() Kitchen { return KitchenOf(cold.Default()) }
 
-// The tools.
-const (
-	HandMixer  Tool = "hand_mixer"  // a tray in the freezer, beaten
-	Churn      Tool = "churn"       // a home churn with a frozen bowl
-	HandCrank  Tool = "hand_crank"  // ice and salt
-	SmallBatch Tool = "small_batch" // a small shop's batch freezer
-	SoftServe  Tool = "soft_serve"
-)
-
-// Default returns an ordinary kitchen. The pan, bowl and dish are common
-// household sizes and the flame a gas ring's small burner at about half of its
-// heat: common practice, no source.
-func Default() Kitchen {
+// KitchenOf returns what of a kitchen profile the stove and the bowl need.
+func KitchenOf(p cold.Profile) Kitchen {
 	return Kitchen{
-		PanMM: 160, FlameW: 600,
-		BowlG: 600, BowlIs: Steel, RoomC: 22, WhitesC: 20, Pour: Stream, Tool: HandMixer, WhiskMin: 10,
-		IceBathC: 1, FridgeC: 4,
-		DishMM: 25, DishCM2: 500, ShelfCM2: 1400, FreezerL: 100,
+		PanMM: p.Stove.PanMM, FlameW: p.Stove.FlameW, FlameMeasured: p.Stove.FlameMeasured != "", ProbeBoilsC: p.Stove.ProbeBoilsC,
+		BowlG: p.Bowl.Grams, BowlIs: Material(p.Bowl.Material), WhitesC: p.Bowl.WhitesC, Pour: Pour(p.Bowl.Pour),
+		RoomC: p.Counter.AirC, FridgeC: p.Refrigerator.AirC, IceBathC: iceBathC,
+		DishMM: p.Layer.DepthMM, DishCM2: p.Layer.DishCM2, ShelfCM2: p.FreeShelfCM2,
+		FreezerL: p.FreezerLitres, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.ChurnBowlML,
 	}
 }
+
+// iceBathC is stirred ice water with a warm bowl in it: common practice.
+const iceBathC = 1
 
 // flameSpread is how far an unmeasured flame may be off, as a factor; a timed
 // boil leaves less. Both estimates.

@@ -67,6 +67,13 @@ func storeC(c *cold.Answer) float64 {
 	return c.Profile.Freezer.AirC
 }
 
+func kitchenOf(c *cold.Answer) process.Kitchen {
+	if c == nil {
+		return process.Default()
+	}
+	return process.KitchenOf(c.Profile)
+}
+
 // contentOf gathers what the card of an evaluated design says.
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
@@ -84,7 +91,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c.makes = printed.Count(d.Tubs.Count, "tub", "") + " of " + printed.Volume(d.Tubs.VolumeML) + ", filled to " + printed.Percent(d.Tubs.FillPercent, 0)
 	c.parts = partsOf(d, r, o.Region)
 	c.checks = say.Checks(printed, d, r)
-	making := process.Of(d, r, process.Default(), storeC(o.Cold), o.Cold)
+	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
 	c.steps = say.Steps(printed, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold})
 	c.figures = figuresOf(r)
 	c.rests = say.Rests(printed, d, r)

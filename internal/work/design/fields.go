@@ -2,44 +2,23 @@ package design
 
 import (
 	"math"
-	"slices"
 
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/form/setting"
 )
 
-// Field describes one setting of a design: every choice that is not a line or
-// an own ingredient. The table of fields is the one place that knows a
-// setting's path, unit and range; checks, files, help texts and sliders read
-// it here.
-type Field struct {
-	Path    string // place in a design file, as in "serving.temperature_c"
-	About   string // what it is, in a few words
-	Unit    string // "°C", "mL", ...; "" for counts, choices and words
-	Min     float64
-	Max     float64  // numbers are valid from Min to Max, both included
-	Choices []string // the words allowed; nil: any
-	Format  string   // what a word looks like if there are no Choices, as in "#rrggbb"
-
-	at    func(*Design) any
-	wrong func(string) string // says what is wrong with a word; nil: nothing can be
-}
-
-// At returns a pointer to the field's value in d: a *float64, *int, *int64 or
-// *string.
-func (f Field) At(d *Design) any { return f.at(d) }
+// Field is one setting of a design: every choice that is not a line or an own
+// ingredient. The table of fields is the one place that knows a setting's path,
+// unit and range; checks, files, help texts and sliders read it here. Its At
+// gives a *float64, *int, *int64 or *string.
+type Field = setting.Field[Design]
 
 // Fields returns every setting, in the order of a design file. The caller
 // must not change it.
 func Fields() []Field { return fields }
 
 // FieldAt returns the setting with that path.
-func FieldAt(path string) (Field, bool) {
-	i := slices.IndexFunc(fields, func(f Field) bool { return f.Path == path })
-	if i < 0 {
-		return Field{}, false
-	}
-	return fields[i], true
-}
+func FieldAt(path string) (Field, bool) { return setting.Find(fields, path) }
 
 // The limits that are no setting's. They are there to catch slips of the finger:
 // a tonne in one bowl is no market stall.
@@ -53,81 +32,81 @@ const (
 )
 
 var fields = []Field{
-	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", wrong: notName,
-		at: func(d *Design) any { return &d.Name }},
+	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", Wrong: notName,
+		Of: func(d *Design) any { return &d.Name }},
 	{Path: "notes", About: "anything to remember", Format: "words",
-		at: func(d *Design) any { return &d.Notes }},
+		Of: func(d *Design) any { return &d.Notes }},
 
 	{Path: "serving.temperature_c", About: "temperature at which it is eaten", Unit: "°C", Min: -24, Max: -4,
-		at: func(d *Design) any { return &d.Serving.TemperatureC }},
+		Of: func(d *Design) any { return &d.Serving.TemperatureC }},
 
 	{Path: "tubs.count", About: "how many tubs", Min: 1, Max: 500,
-		at: func(d *Design) any { return &d.Tubs.Count }},
+		Of: func(d *Design) any { return &d.Tubs.Count }},
 	{Path: "tubs.volume_ml", About: "one tub, to the brim", Unit: "mL", Min: 30, Max: 20000,
-		at: func(d *Design) any { return &d.Tubs.VolumeML }},
+		Of: func(d *Design) any { return &d.Tubs.VolumeML }},
 	{Path: "tubs.fill_percent", About: "how full it is filled", Unit: "%", Min: 10, Max: 100,
-		at: func(d *Design) any { return &d.Tubs.FillPercent }},
+		Of: func(d *Design) any { return &d.Tubs.FillPercent }},
 	{Path: "tubs.shape", About: "form of the tub",
 		Choices: []string{string(ShapeRound), string(ShapeShallow), string(ShapeRectangle)},
-		at:      func(d *Design) any { return (*string)(&d.Tubs.Shape) }},
+		Of:      func(d *Design) any { return (*string)(&d.Tubs.Shape) }},
 
 	{Path: "blend.foam_volume_percent", About: "foam, of the tub's volume", Unit: "%", Min: 0, Max: 100,
-		at: func(d *Design) any { return &d.Blend.FoamVolumePercent }},
+		Of: func(d *Design) any { return &d.Blend.FoamVolumePercent }},
 	{Path: "blend.strokes", About: "strokes of the spoon", Min: 0, Max: 24,
-		at: func(d *Design) any { return &d.Blend.Strokes }},
+		Of: func(d *Design) any { return &d.Blend.Strokes }},
 	{Path: "blend.stroke_depth_percent", About: "how deep they go, of the filling; no less than two widths", Unit: "%", Min: 10, Max: 100,
-		at: func(d *Design) any { return &d.Blend.DepthPercent }},
+		Of: func(d *Design) any { return &d.Blend.DepthPercent }},
 	{Path: "blend.handle_mm", About: "width of what stirs, a spoon's handle", Unit: "mm", Min: 5, Max: 40,
-		at: func(d *Design) any { return &d.Blend.HandleMM }},
+		Of: func(d *Design) any { return &d.Blend.HandleMM }},
 	{Path: "blend.layout", About: "how the phases are filled in before stirring",
 		Choices: []string{"dollops", "layers", "halves", "spiral"},
-		at:      func(d *Design) any { return &d.Blend.Layout }},
+		Of:      func(d *Design) any { return &d.Blend.Layout }},
 	{Path: "blend.motion", About: "how the spoon moves",
 		Choices: []string{"plunge", "fold", "eight", "drag", "mixed"},
-		at:      func(d *Design) any { return &d.Blend.Motion }},
+		Of:      func(d *Design) any { return &d.Blend.Motion }},
 	{Path: "blend.seed", About: "which of the many possible tubs is drawn", Min: math.MinInt64, Max: math.MaxInt64,
-		at: func(d *Design) any { return &d.Blend.Seed }},
-	{Path: "blend.dense_colour", About: "colour of the custard", Format: "#rrggbb", wrong: notColour,
-		at: func(d *Design) any { return &d.Blend.DenseColour }},
-	{Path: "blend.foam_colour", About: "colour of the foam", Format: "#rrggbb", wrong: notColour,
-		at: func(d *Design) any { return &d.Blend.FoamColour }},
+		Of: func(d *Design) any { return &d.Blend.Seed }},
+	{Path: "blend.dense_colour", About: "colour of the custard", Format: "#rrggbb", Wrong: notColour,
+		Of: func(d *Design) any { return &d.Blend.DenseColour }},
+	{Path: "blend.foam_colour", About: "colour of the foam", Format: "#rrggbb", Wrong: notColour,
+		Of: func(d *Design) any { return &d.Blend.FoamColour }},
 
 	{Path: "batch.basis", About: "scale both phases to fill the tubs, or keep the lines' grams",
 		Choices: []string{string(BasisTubs), string(BasisAsWritten)},
-		at:      func(d *Design) any { return (*string)(&d.Batch.Basis) }},
+		Of:      func(d *Design) any { return (*string)(&d.Batch.Basis) }},
 
 	{Path: "eggs.system", About: "size classes of the counted eggs", Choices: egg.Systems(),
-		at: func(d *Design) any { return &d.Eggs.System }},
+		Of: func(d *Design) any { return &d.Eggs.System }},
 	{Path: "eggs.size", About: "size of the counted eggs", Format: "US: peewee, small, medium, large, extra large, jumbo; EU: S, M, L, XL",
-		at: func(d *Design) any { return &d.Eggs.Size }},
+		Of: func(d *Design) any { return &d.Eggs.Size }},
 
 	{Path: "kitchen.altitude_m", About: "above sea level", Unit: "m", Min: -400, Max: 4500,
-		at: func(d *Design) any { return &d.Kitchen.AltitudeM }},
+		Of: func(d *Design) any { return &d.Kitchen.AltitudeM }},
 	{Path: "kitchen.profile", About: "kitchen profile whose calibration applies", Format: "a name",
-		at: func(d *Design) any { return &d.Kitchen.Profile }},
+		Of: func(d *Design) any { return &d.Kitchen.Profile }},
 
 	{Path: "model.bound_water_protein", About: "water that never freezes, per g protein", Unit: "g/g", Min: 0, Max: 0.8,
-		at: func(d *Design) any { return &d.Model.BoundWaterProtein }},
+		Of: func(d *Design) any { return &d.Model.BoundWaterProtein }},
 	{Path: "model.bound_water_fibre", About: "the same, per g starch and fibre", Unit: "g/g", Min: 0, Max: 0.6,
-		at: func(d *Design) any { return &d.Model.BoundWaterFibre }},
+		Of: func(d *Design) any { return &d.Model.BoundWaterFibre }},
 
 	{Path: "label.energy_method", About: "energy by 4-4-9 or by the records' Atwater factors",
 		Choices: []string{"general", "specific"},
-		at:      func(d *Design) any { return &d.Label.EnergyMethod }},
+		Of:      func(d *Design) any { return &d.Label.EnergyMethod }},
 	{Path: "label.portion", About: `portion of an EU label in words with its grams, as "2 scoops (80 g)"; "" for a US serving`, Format: "words",
-		at: func(d *Design) any { return &d.Label.Portion }},
+		Of: func(d *Design) any { return &d.Label.Portion }},
 
 	{Path: "dense.stove_loss_percent", About: "water driven off, of the phase's mass", Unit: "%", Min: 0, Max: 60,
-		at: func(d *Design) any { return &d.Dense.StoveLossPercent }},
+		Of: func(d *Design) any { return &d.Dense.StoveLossPercent }},
 	{Path: "dense.overrun_percent", About: "air, of the volume without it", Unit: "%", Min: 0, Max: 150,
-		at: func(d *Design) any { return &d.Dense.OverrunPercent }},
+		Of: func(d *Design) any { return &d.Dense.OverrunPercent }},
 
 	{Path: "foam.syrup.cook_temperature_c", About: "what the thermometer shows at the end", Unit: "°C", Min: 100, Max: 150,
-		at: func(d *Design) any { return &d.Foam.Syrup.CookTemperatureC }},
+		Of: func(d *Design) any { return &d.Foam.Syrup.CookTemperatureC }},
 	{Path: "foam.syrup.weighed_g", About: "syrup found by weighing the pan, 0 if not weighed", Unit: "g", Min: 0, Max: MaxGrams,
-		at: func(d *Design) any { return &d.Foam.Syrup.WeighedG }},
+		Of: func(d *Design) any { return &d.Foam.Syrup.WeighedG }},
 	{Path: "foam.syrup.inverted_percent", About: "sucrose that acid splits while boiling", Unit: "%", Min: 0, Max: 60,
-		at: func(d *Design) any { return &d.Foam.Syrup.InvertedPercent }},
+		Of: func(d *Design) any { return &d.Foam.Syrup.InvertedPercent }},
 	{Path: "foam.overrun_percent", About: "air, of the volume without it", Unit: "%", Min: 0, Max: 900,
-		at: func(d *Design) any { return &d.Foam.OverrunPercent }},
+		Of: func(d *Design) any { return &d.Foam.OverrunPercent }},
 }

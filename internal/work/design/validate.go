@@ -2,14 +2,13 @@ package design
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
 )
 
 // Problem is one thing wrong with a design.
@@ -33,7 +32,7 @@ func Validate(d Design) []Problem {
 		}
 	}
 	for _, f := range fields {
-		report(f.Path, f.check(&d))
+		report(f.Path, check(f, &d))
 	}
 	if slices.Contains(egg.Systems(), d.Eggs.System) {
 		if _, err := egg.Find(d.Eggs.System, d.Eggs.Size); err != nil {
@@ -66,16 +65,27 @@ func Validate(d Design) []Problem {
 	return found
 }
 
+// check says what is wrong with f in d, or "".
+func check(f Field, d *Design) string {
+	if m := f.Check(d); m != "" {
+		return m
+	}
+	if word, ok := f.At(d).(*string); ok {
+		return notText(*word)
+	}
+	return ""
+}
+
 // validate checks one line's form and numbers.
 func (l Line) validate(path string, report func(path, message string)) {
 	report(path+".note", notText(l.Note))
 	if l.Price.Known {
-		report(path+".price_per_kg", outside(l.Price.Value, 0, MaxPrice, "per kg"))
+		report(path+".price_per_kg", setting.Outside(l.Price.Value, 0, MaxPrice, "per kg"))
 	}
 	if l.CountOf == "" {
 		report(path+".ingredient", notEmpty(l.Ingredient))
 		report(path+".ingredient", notText(l.Ingredient))
-		report(path+".grams", outside(l.Grams, 0, MaxGrams, "g"))
+		report(path+".grams", setting.Outside(l.Grams, 0, MaxGrams, "g"))
 		if l.Count != 0 {
 			report(path, "a count of nothing in particular: say eggs, yolks or whites")
 		}
@@ -84,56 +94,14 @@ func (l Line) validate(path string, report func(path, message string)) {
 	id := l.CountOf.IngredientID()
 	switch {
 	case id == "":
-		report(path, oneOf(string(l.CountOf), []string{string(WholeEggs), string(Yolks), string(Whites)}))
+		report(path, setting.OneOf(string(l.CountOf), []string{string(WholeEggs), string(Yolks), string(Whites)}))
 		return
 	case l.Ingredient != id:
 		report(path+".ingredient", fmt.Sprintf("%s is not what %s count; that is %q", echo.Quoted(l.Ingredient), l.CountOf, id))
 	case l.Grams != 0:
 		report(path+".grams", "a counted line takes its grams from the egg size")
 	}
-	report(path+"."+string(l.CountOf), outside(l.Count, 0, MaxCount, ""))
-}
-
-// check says what is wrong with f in d, or "".
-func (f Field) check(d *Design) string {
-	switch v := f.at(d).(type) {
-	case *float64:
-		return outside(*v, f.Min, f.Max, f.Unit)
-	case *int:
-		return outside(float64(*v), f.Min, f.Max, f.Unit)
-	case *int64:
-		return "" // every seed draws a tub
-	case *string:
-		if f.Choices != nil && !slices.Contains(f.Choices, *v) {
-			return oneOf(*v, f.Choices)
-		}
-		if f.wrong != nil {
-			if m := f.wrong(*v); m != "" {
-				return m
-			}
-		}
-		return notText(*v)
-	}
-	panic("design: field " + f.Path + " has a type that no check knows")
-}
-
-// outside says that v is not a number from min to max, or "".
-func outside(v, min, max float64, unit string) string {
-	if unit != "" {
-		unit = " " + unit
-	}
-	n := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-	switch {
-	case math.IsNaN(v) || math.IsInf(v, 0):
-		return "must be a finite number"
-	case v < min || v > max:
-		return fmt.Sprintf("%s%s is outside %s to %s%s", n(v), unit, n(min), n(max), unit)
-	}
-	return ""
-}
-
-func oneOf(v string, words []string) string {
-	return fmt.Sprintf("%s is not one of %s", echo.Quoted(v), strings.Join(words, ", "))
+	report(path+"."+string(l.CountOf), setting.Outside(l.Count, 0, MaxCount, ""))
 }
 
 func notEmpty(s string) string {
