@@ -144,6 +144,7 @@ func (w *Window) Run() (err error) {
 func (w *Window) greet() {
 	w.net.offer()
 	w.tellShelf()
+	w.tellKitchens()
 	for _, text := range w.Notices {
 		kit.Tell(w.win, "Before you begin", text)
 	}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -24,6 +25,7 @@ type coldLine struct {
 	w       *Window
 	planner *planning.Planner
 	asked   planning.Job
+	doubt   string // about the kitchen
 	label   *kit.Lines
 }
 
@@ -33,7 +35,7 @@ func newColdLine(w *Window) *coldLine {
 	l.planner.Done = func(job planning.Job, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
-			text = leaveOut(a)
+			text = strings.TrimSpace(leaveOut(a) + " " + l.doubt)
 		}
 		l.label.ShowText(text)
 		w.event("cold line %s", text)
@@ -44,10 +46,8 @@ func newColdLine(w *Window) *coldLine {
 
 // show asks for the times of d, unless they are those asked for last.
 func (l *coldLine) show(d design.Design, r *model.Result) {
-	kitchen, err := l.w.kitchens.Find(d.Kitchen.Profile)
-	if err != nil {
-		kitchen = cold.Default()
-	}
+	kitchen, said := l.w.kitchens.For(d.Kitchen.Profile)
+	l.doubt = said
 	if l.asked.Result != nil && l.asked.Design.Equal(d) && l.asked.Kitchen == kitchen {
 		return
 	}

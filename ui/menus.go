@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
@@ -264,6 +265,12 @@ const (
 	prefRecent   = "recent"
 	mostRecent   = 8
 )
+
+// Preferences says what kind of value each key of the preferences has.
+func Preferences() map[string]preferences.Kind {
+	return map[string]preferences.Kind{prefDark: preferences.Text, prefContrast: preferences.YesNo,
+		prefScale: preferences.Count, prefRecent: preferences.Texts}
+}
 
 func (w *Window) restoreLook() {
 	p := w.App.Preferences()

@@ -10,12 +10,14 @@ import (
 	"os"
 	"path"
 	"runtime/debug"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
@@ -66,6 +68,11 @@ func run(args []string) int {
 		}
 	}
 	sources, _ := assets.Library.ReadFile("library/SOURCES.md")
+	notices, err := preferable()
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright:", err)
+		return atFault
+	}
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	kept, err := userdata.Path("rescued", "rescued designs")
@@ -73,12 +80,22 @@ func run(args []string) int {
 		kept = "" // a machine without a folder for settings keeps none
 	}
 	window := ui.New(ui.Setup{App: a, Rescue: rescue.At(kept), Session: s, Demos: demos, Tables: testdata.Tables,
-		Sources: string(sources), Shelf: shelf, Version: version(), Events: events()})
+		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return ours
 	}
 	return fine
+}
+
+// preferable sees to it that the toolkit can read the preferences, and returns
+// what the window is to say of them.
+func preferable() ([]string, error) {
+	said, err := preferences.Aside(preferences.Path(ui.AppID), ui.Preferences(), time.Now())
+	if said == "" {
+		return nil, err
+	}
+	return []string{said}, err
 }
 
 // library reads the built-in ingredients and the maker's own. Own ones that

@@ -73,7 +73,8 @@ var layers = []layer{
 	{"internal/desk/mishap", ""},
 	{"internal/desk/rescue", "internal/work/userdata"},
 	{"internal/desk/newest", "internal/desk/mishap"},
-	{"internal/desk/kitchens", "internal/answer/cold"},
+	{"internal/desk/kitchens", "internal/form/echo internal/answer/cold"},
+	{"internal/desk/preferences", "internal/work/atomicfile"},
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design internal/desk/mishap"},
 	{"internal/desk/cutting", "internal/matter/ripple internal/work/design internal/answer/tub internal/answer/model internal/show/chart internal/desk/newest internal/desk/mishap"},
 	{"ui/kit", "internal/show/draw internal/show/draw/raster internal/show/chart internal/show/say internal/desk/mishap"},
@@ -87,11 +88,11 @@ var layers = []layer{
 	{"ui/cardpage", "internal/answer/cold internal/answer/model internal/desk/kitchens internal/desk/newest internal/show/card internal/work/design ui/kit ui/page internal/show/say internal/desk/mishap"},
 	{"ui/librarypage", "internal/food/ingredient internal/matter/mix internal/work/design internal/work/userdata ui/kit ui/page internal/show/say internal/desk/mishap"},
 	{"ui/surepage", "internal/answer/validate internal/matter/phase internal/show/chart ui/kit ui/page internal/show/say internal/desk/mishap"},
-	{"ui", "internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/figurespage ui/kit ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say internal/desk/mishap internal/desk/rescue"},
+	{"ui", "internal/desk/preferences internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/figurespage ui/kit ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say internal/desk/mishap internal/desk/rescue"},
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "assets internal/show/figure internal/work/atomicfile internal/food/ingredient internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan"},
-	{"cmd/ripplewright", "assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue"},
+	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue"},
 }
 
 // everything returns the import paths of every Go file by package, tests

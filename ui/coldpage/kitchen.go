@@ -50,7 +50,7 @@ func newKitchenBar(p *Page) *kitchenBar {
 }
 
 // show brings the bar up to date; err, if not nil, is told under it.
-func (b *kitchenBar) show(err error) {
+func (b *kitchenBar) show(said string) {
 	all := b.p.kitchens.All()
 	names := make([]string, len(all))
 	for i, k := range all {
@@ -77,11 +77,11 @@ func (b *kitchenBar) show(err error) {
 	if b.remove.Disable(); own {
 		b.remove.Enable()
 	}
-	if err == nil {
+	if said == "" {
 		b.problem.Hide()
 		return
 	}
-	b.problem.SetText(err.Error())
+	b.problem.SetText(said)
 	b.problem.Show()
 }
 

@@ -2,7 +2,6 @@
 package coldpage
 
 import (
-	"errors"
 	"fmt"
 	"time"
 
@@ -124,17 +123,9 @@ func (p *Page) Leave() {
 func (p *Page) Show() {
 	p.stage.wake()
 	if !p.moving {
-		k, err := p.kitchens.Find(p.host.Design().Kitchen.Profile)
-		var unknown *cold.UnknownProfileError
-		if errors.As(err, &unknown) {
-			k, _ = p.kitchens.Find("")
-			err = fmt.Errorf("The design names the kitchen “%s”, which is not kept here. Computed as %s.", unknown.Name, k.Name)
-		}
-		if err == nil {
-			err = p.kitchens.Problem()
-		}
+		k, said := p.kitchens.For(p.host.Design().Kitchen.Profile)
 		p.kitchen = k
-		p.bar.show(err)
+		p.bar.show(said)
 	}
 	for _, v := range p.views {
 		v.showLevers()
@@ -195,7 +186,7 @@ func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err er
 	case err != nil:
 		p.answer = nil
 		p.become(planFailed, "")
-		p.bar.show(errors.New(page.Sentence(err.Error())))
+		p.bar.show(page.Sentence(err.Error()))
 	case newest:
 		p.answer, p.of = a, job
 		p.become(planDone, fmt.Sprintf("Computed in %d ms", took.Milliseconds()))

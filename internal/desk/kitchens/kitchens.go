@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/echo"
 )
 
 // A Book is the kitchen profiles: the built-in ones, and the maker's own,
@@ -40,6 +41,21 @@ func (k *Book) All() []cold.Profile { return cold.With(k.own) }
 // Find returns the kitchen of that name, the ordinary one for "". The error is
 // a *cold.UnknownProfileError.
 func (k *Book) Find(name string) (cold.Profile, error) { return cold.Find(k.All(), name) }
+
+// For returns the kitchen to compute a design in that names it, and what is to
+// be said of the choice: the ordinary one stands in for one that is not kept
+// here.
+func (k *Book) For(name string) (p cold.Profile, said string) {
+	p, err := k.Find(name)
+	if err != nil {
+		p = cold.Default()
+		said = "The design names the kitchen “" + echo.Plain(name) + "”, which is not kept here. Computed as " + p.Name + "."
+	}
+	if k.problem != nil {
+		said = strings.TrimSpace(said + " Your own kitchens are left out: " + k.problem.Error() + ".")
+	}
+	return p, said
+}
 
 // Own reports whether the maker keeps a kitchen of that name, and BuiltIn
 // whether there is one without.
