@@ -177,8 +177,9 @@ type Moment struct {
 	CoreC, MeanC, RingC, Wall float64
 }
 
-// Frame is the temperature of every cell, °C: cell (i, j), i from the axis
-// outward and j from the bottom up, is C[j*Outward+i].
+// Frame is the temperature of even cells, °C: cell (i, j), i from the axis
+// outward and j from the bottom up, is C[j*Outward+i]. A tub's own are thinner
+// at the faces, and these read from them.
 type Frame struct {
 	Minute float64
 	C      []float64

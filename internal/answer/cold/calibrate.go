@@ -62,7 +62,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 	}
 	pl := planner{runner{ctx: ctx, total: 1}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
 	e := exposure{
-		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: tubCells,
+		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: hardenCells,
 		place: p.Freezer, pack: p.Package, lid: p.Package.LidResistance,
 		start: m.StartC, target: m.CoreC, limit: 10 * hardenLimit,
 		levels: []heat.Level{{Of: heat.Hottest, At: m.CoreC}},
@@ -75,6 +75,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 			return p, fmt.Errorf("calibration: this design has no temperature at which it scoops well")
 		}
 		target = &p.Counter
+		e.cells = counterMesh
 		e.place, e.start, e.target = p.Counter, p.Freezer.AirC, warmestBand
 		e.levels = []heat.Level{{Of: heat.Ring, At: (s.FromC + s.ToC) / 2}}
 	}

@@ -39,7 +39,7 @@ func (pl *planner) harden() error {
 		h.StartC = *pl.o.FillC
 	}
 	times, out, mesh, err := pl.follow(exposure{
-		what: "hardening", substance: pl.tub, vessel: pl.a.Tub, cells: tubCells,
+		what: "hardening", substance: pl.tub, vessel: pl.a.Tub, cells: hardenCells,
 		place: pl.p.Freezer, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
 		start: h.StartC, target: h.CoreToC, limit: hardenLimit,
 		levels: []heat.Level{{Of: heat.Hottest, At: h.MoveC}, {Of: heat.Hottest, At: h.CoreToC}},

@@ -56,10 +56,11 @@ type planner struct {
 	o   Options
 }
 
-// The meshes: in a pint, 15 × 30 cells keep the slowest cell within 0.1 % in
-// hardening and 0.3 % on the counter (package heat); the stirred dishes are
-// checked on 192.
+// The meshes. A hardening tub is asked for its core, which so many even cells hold
+// best; one on the counter for its outer ring and its wall, which heat.Tub does.
+// The stirred dishes are checked on theirs.
 const (
-	tubCells  = 450
-	dishCells = 192
+	hardenCells = 450
+	counterMesh = 0 // heat.Tub's
+	dishCells   = 192
 )

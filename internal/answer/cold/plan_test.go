@@ -2,6 +2,7 @@ package cold
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"testing"
 
@@ -109,33 +110,43 @@ func TestBandsHoldTheirValue(t *testing.T) {
 }
 
 // The tub is computed on some 450 cells, here against four times as many.
-func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByTwo(t *testing.T) {
+func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByOne(t *testing.T) {
 	d := market()
 	r := evaluated(t, d)
-	for _, shape := range []design.Shape{design.ShapeRound, design.ShapeShallow, design.ShapeRectangle} {
-		d.Tubs.Shape = shape
+	for _, c := range []struct {
+		shape design.Shape
+		ml    float64
+	}{{design.ShapeRound, 250}, {design.ShapeRound, 500}, {design.ShapeShallow, 500}, {design.ShapeRectangle, 500}, {design.ShapeRectangle, 5000}, {design.ShapeRectangle, 20000}} {
+		shape := fmt.Sprintf("%s of %g mL", c.shape, c.ml)
+		d.Tubs.Shape, d.Tubs.VolumeML = c.shape, c.ml
 		pl := planner{runner: runner{ctx: context.Background(), total: 1}, d: d, r: r, p: Default(), a: &Answer{Tub: tubVessel(d.Tubs)}}
 		var err error
 		pl.tub, err = rippled(r)
 		require.NoError(t, err)
 		m, err := pl.tub.material(-30, 30)
 		require.NoError(t, err)
-		coarse, err := pl.a.Tub.mesh(tubCells)
+		core, err := pl.a.Tub.mesh(hardenCells)
 		require.NoError(t, err)
-		nr, nz := coarse.Cells()
-		fine, err := heat.Cylinder(pl.a.Tub.RadiusMM/1000, pl.a.Tub.HeightMM/1000, 2*nr, 2*nz)
+		ring, err := pl.a.Tub.mesh(counterMesh)
+		require.NoError(t, err)
+		nr, nz := core.Cells()
+		even, err := heat.Cylinder(pl.a.Tub.RadiusMM/1000, pl.a.Tub.HeightMM/1000, 2*nr, 2*nz)
+		require.NoError(t, err)
+		nr, nz = ring.Cells()
+		graded, err := heat.Graded(pl.a.Tub.RadiusMM/1000, pl.a.Tub.HeightMM/1000, 2*nr, 2*nz, 0.0006)
 		require.NoError(t, err)
 		harden := exposure{vessel: pl.a.Tub, place: Default().Freezer, pack: Default().Package, start: -5, target: -15, limit: hardenLimit,
 			levels: []heat.Level{{Of: heat.Hottest, At: -10}, {Of: heat.Hottest, At: -15}}}
 		soften := exposure{vessel: pl.a.Tub, place: Default().Counter, pack: Default().Package, start: -18, target: 0, limit: counterLimit,
 			levels: []heat.Level{{Of: heat.Ring, At: -11.5}, {Of: heat.Ring, At: -5.3}, {Of: heat.Mean, At: -11.5}}}
 		for _, c := range []struct {
-			e   exposure
-			tol float64
-		}{{harden, 0.001}, {soften, 0.02}} {
-			_, rough, err := pl.once(c.e, m, coarse, 1, false)
+			e            exposure
+			coarse, fine heat.Mesh
+			tol          float64
+		}{{harden, core, even, 0.001}, {soften, ring, graded, 0.01}} {
+			_, rough, err := pl.once(c.e, m, c.coarse, 1, false)
 			require.NoError(t, err)
-			_, sharp, err := pl.once(c.e, m, fine, 1, false)
+			_, sharp, err := pl.once(c.e, m, c.fine, 1, false)
 			require.NoError(t, err)
 			for i := range rough {
 				assert.InEpsilon(t, sharp[i], rough[i], c.tol, "%s %v", shape, c.e.levels[i])

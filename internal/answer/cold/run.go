@@ -28,7 +28,7 @@ type exposure struct {
 	what      string
 	substance substance
 	vessel    Vessel
-	cells     float64
+	cells     float64 // about so many even ones; 0 for a tub's mesh
 	place     Place
 	pack      Package
 	lid       float64
@@ -143,12 +143,13 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 func picture(out heat.Result, mesh heat.Mesh, v Vessel, core heat.Quantity) Run {
 	run := Run{RadiusMM: v.RadiusMM, HeightMM: v.HeightMM}
 	run.Outward, run.Upward = mesh.Cells()
+	even := mesh.Evenly()
 	run.Track = make([]Moment, len(out.Track))
 	for i, s := range out.Track {
 		run.Track[i] = Moment{s.Time / 60, s.Of(core), s.Of(heat.Mean), s.Of(heat.Ring), s.Of(heat.Wall)}
 	}
 	for _, f := range out.Frames {
-		run.Frames = append(run.Frames, Frame{f.Time / 60, f.Temperature})
+		run.Frames = append(run.Frames, Frame{f.Time / 60, even(f.Temperature)})
 	}
 	return run
 }

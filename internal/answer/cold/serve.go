@@ -88,7 +88,7 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 		}
 	}
 	times, out, mesh, err := pl.follow(exposure{
-		what: s.Place, substance: pl.tub, vessel: pl.a.Tub, cells: tubCells,
+		what: s.Place, substance: pl.tub, vessel: pl.a.Tub, cells: counterMesh,
 		place: place, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
 		start: s.StartC, target: warmestBand, limit: limit,
 		levels: levels, every: 30, frames: frames,

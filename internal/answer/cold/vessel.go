@@ -51,9 +51,12 @@ func layerVessel(l Layer, ml float64) Vessel {
 	return Vessel{RadiusMM: math.Sqrt(mm3 / (math.Pi * depth)), HeightMM: depth, Box: l.Form == FormBox}
 }
 
-// mesh divides the vessel into about the given number of cells, as nearly
-// square as 10 to 30 cells a side allow.
+// mesh divides the vessel into about the given number of even cells, as nearly
+// square as 10 to 30 cells a side allow; for 0, as a tub.
 func (v Vessel) mesh(cells float64) (heat.Mesh, error) {
+	if cells == 0 {
+		return heat.Tub(v.RadiusMM/1000, v.HeightMM/1000)
+	}
 	side := func(x float64) int { return int(math.Round(math.Min(math.Max(x, 10), 30))) }
 	nr := side(math.Sqrt(cells * v.RadiusMM / v.HeightMM))
 	nz := side(cells / float64(nr))

@@ -12,7 +12,7 @@ import (
 )
 
 func heatChecks() []check {
-	return []check{neumann, series, tub, slab, stillFreeze, insulated, plank, stillAir, airyConductivity}
+	return []check{neumann, series, tub, rings, wall, slab, stillFreeze, insulated, plank, stillAir, airyConductivity}
 }
 
 const carslawJaeger = "Carslaw & Jaeger 1959, Conduction of Heat in Solids, 2nd ed., ch. XI"
@@ -65,6 +65,8 @@ func series(t *tables) ([]Row, error) {
 	exact := Row{Table: name + " (series)", Source: source, Unit: "of the start", Bar: 1e-7, Kind: Identity, XLabel: "Fourier number", YLabel: "share of the temperature difference left"}
 	solver := Row{Table: name, Source: source, Unit: "of the start", Bar: 5e-4, Kind: Independent, XLabel: "Fourier number", YLabel: "mean, share of the temperature difference left",
 		Note: "Slab, cylinder and sphere on 20 cells."}
+	surface := Row{Table: name + " (wall surface)", Source: source, Unit: "of the start", Bar: 1e-3, Kind: Independent, XLabel: "Fourier number", YLabel: "surface, share of the temperature difference left",
+		Note: "Slab, cylinder and sphere on 20 even cells. The surface is found from the outermost cell, the half cell before it and the coefficient."}
 	shapes := map[string]heat.Shape{"slab": heat.PlaneWall, "cylinder": heat.LongCylinder, "sphere": heat.Ball}
 	for _, l := range t.read(name) {
 		shape, bi, fo := shapes[l.text("shape")], l.num("Bi"), l.num("Fo")
@@ -80,8 +82,12 @@ func series(t *tables) ([]Row, error) {
 			return nil, err
 		}
 		solver.add(fo, y, l.num("Y_mean")).Label = l.text("shape")
+		if y, err = heat.ComputedSurface(shape, bi, fo, 20); err != nil {
+			return nil, err
+		}
+		surface.add(fo, y, l.num("Y_surface")).Label = fmt.Sprintf("%s, Biot number %g", l.text("shape"), bi)
 	}
-	return []Row{exact, solver}, nil
+	return []Row{exact, solver, surface}, nil
 }
 
 // thermal is one invented mix of phase_properties.csv, which tests the solver
@@ -102,45 +108,6 @@ const separately = "a separate program of another scheme on a finer mesh, invent
 
 func standing(air, side, top, bottom float64) heat.Surroundings {
 	return heat.Surroundings{Side: heat.Face{Ambient: air, H: side}, Top: heat.Face{Ambient: air, H: top}, Bottom: heat.Face{Ambient: air, H: bottom}}
-}
-
-func tub(t *tables) ([]Row, error) {
-	const name = "pint_reference"
-	row := func(what string, bar float64) Row {
-		return Row{Table: name + " (" + what + ")", Source: separately, Unit: "%", Bar: bar, Kind: Twice, XLabel: "s in the reference", YLabel: "s to the target temperature",
-			Note: "A tub of 85 by 83 mm on 15 × 30 cells against 40 × 80."}
-	}
-	hot, mean := row("hardening, slowest cell", 0.1), row("hardening, mean", 0.5)
-	thawHot, thawMean := row("tempering, slowest cell", 1), row("tempering, mean", 1.5)
-	ring, thawRing := row("hardening, outer ring", 1), row("tempering, outer ring", 2)
-	mesh, err := heat.Cylinder(0.0425, 0.0834, 15, 30)
-	if err != nil {
-		return nil, err
-	}
-	for _, l := range t.read(name) {
-		m, err := t.thermal(l.text("phase"))
-		if err != nil {
-			return nil, err
-		}
-		air := l.num("Tamb_C")
-		slowest, average, outer, err := heat.ComputedTimes(m, mesh, l.num("T0_C"), standing(air, l.num("Uside"), l.num("Utop"), l.num("Ubot")), l.num("end_s"), l.num("target_C"))
-		if err != nil {
-			return nil, err
-		}
-		a, b, c := &hot, &mean, &ring
-		if air > 0 {
-			a, b, c = &thawHot, &thawMean, &thawRing
-		}
-		label := l.text("case") + ", " + l.text("phase")
-		if want := l.num("t_hot_s"); !math.IsNaN(want) {
-			a.addRelative(want, slowest, want).Label = label
-		}
-		want := l.num("t_eq_s")
-		b.addRelative(want, average, want).Label = label
-		want = l.num("t_shell_s")
-		c.addRelative(want, outer, want).Label = label
-	}
-	return []Row{hot, mean, ring, thawHot, thawMean, thawRing}, nil
 }
 
 // iceAt returns the temperature at which the custard of phase_properties.csv

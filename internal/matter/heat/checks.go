@@ -30,8 +30,8 @@ func ComputedFront(n Neumann, thickness float64, cells int, t float64) (front fl
 	if err != nil || out.Status != Finished {
 		return math.NaN(), nil, err
 	}
-	for _, u := range out.Field {
-		front += mesh.dz * min(max(-u/n.Latent, 0), 1)
+	for j, u := range out.Field {
+		front += mesh.height[j] * min(max(-u/n.Latent, 0), 1)
 	}
 	return front, out.Frames[0].Temperature, nil
 }
@@ -39,10 +39,20 @@ func ComputedFront(n Neumann, thickness float64, cells int, t float64) (front fl
 // ComputedMean returns the solver's counterpart of Series.Mean on the given
 // number of cells.
 func ComputedMean(s Shape, bi, fo float64, cells int) (float64, error) {
+	out, err := cooled(s, bi, fo, cells)
+	if err != nil {
+		return math.NaN(), err
+	}
+	return out.Track[len(out.Track)-1].Of(Mean) / 100, nil
+}
+
+// cooled takes a body from 100 °C for the Fourier number fo in surroundings of
+// 0 °C and the Biot number bi.
+func cooled(s Shape, bi, fo float64, cells int) (Result, error) {
 	const size, k, c = 0.05, 1.0, 1e6
 	m, err := NewMaterial([]float64{0, 100}, []float64{0, 100 * c}, []float64{k, k})
 	if err != nil {
-		return math.NaN(), err
+		return Result{}, err
 	}
 	face := Face{H: bi * k / size}
 	around := Surroundings{Side: face}
@@ -57,14 +67,20 @@ func ComputedMean(s Shape, bi, fo float64, cells int) (float64, error) {
 		around = Surroundings{Top: face}
 	}
 	if err != nil {
-		return math.NaN(), err
+		return Result{}, err
 	}
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
+	return Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
 		Segments: []Segment{{fo * size * size * c / k, around}}}, Options{})
-	if err != nil || out.Status != Finished {
+}
+
+// ComputedSurface returns the solver's counterpart of Series.At(1, fo) of a slab
+// or a long cylinder: its surface's share of the temperature difference left.
+func ComputedSurface(s Shape, bi, fo float64, cells int) (float64, error) {
+	out, err := cooled(s, bi, fo, cells)
+	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Track[len(out.Track)-1].Of(Mean) / 100, nil
+	return out.Track[len(out.Track)-1].Of(Wall) / 100, nil
 }
 
 // ComputedTimes returns when a tub that starts at start °C passes the target
@@ -81,6 +97,17 @@ func ComputedTimes(m *Material, mesh Mesh, start float64, around Surroundings, s
 		return math.NaN(), math.NaN(), math.NaN(), err
 	}
 	return out.Crossings[0], out.Crossings[1], out.Crossings[2], nil
+}
+
+// ComputedWall returns when the surface of a tub's side passes the target °C, in s;
+// NaN for not within the given seconds.
+func ComputedWall(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (float64, error) {
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: start,
+		Segments: []Segment{{seconds, around}}, Levels: []Level{{Wall, target}}}, Options{StopEarly: true})
+	if err != nil {
+		return math.NaN(), err
+	}
+	return out.Crossings[0], nil
 }
 
 // slabFood is the food of testdata/tables/freezing_time_slab.csv: what freezes of

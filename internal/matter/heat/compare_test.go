@@ -48,7 +48,7 @@ func (s *rkl2) explicitLimit() float64 {
 	for _, v := range slope {
 		steepest = max(steepest, v)
 	}
-	return 1 / (2 * steepest * (1/(s.mesh.dr*s.mesh.dr) + 1/(s.mesh.dz*s.mesh.dz)))
+	return 1 / (2 * steepest * (2 / (s.mesh.thinnest() * s.mesh.thinnest())))
 }
 
 // step leaves u at t+h in y, with f at u given.
@@ -169,26 +169,27 @@ func (s *whole) factor(gh float64) {
 			c := j*nr + i
 			row := s.band.Row(c)
 			fill(row, 0)
-			d := s.outward[i]
+			high, area := s.mesh.height[j], s.mesh.volume[i]
+			d := high * s.outward[i]
 			if i > 0 {
-				d += s.outward[i-1]
-				row[1] = -gh * s.outward[i-1]
+				d += high * s.outward[i-1]
+				row[1] = -gh * high * s.outward[i-1]
 			}
 			if i == nr-1 {
-				d -= s.sideGain[j] / s.slope[c]
+				d -= high * s.sideGain[j] / s.slope[c]
 			}
 			if j > 0 {
-				d += s.upward[i]
-				row[nr] = -gh * s.upward[i]
+				d += area * s.mesh.perUp[j-1]
+				row[nr] = -gh * area * s.mesh.perUp[j-1]
 			} else {
-				d -= s.bottomGain[i] / s.slope[c]
+				d -= area * s.bottomGain[i] / s.slope[c]
 			}
 			if j < nz-1 {
-				d += s.upward[i]
+				d += area * s.mesh.perUp[j]
 			} else {
-				d -= s.topGain[i] / s.slope[c]
+				d -= area * s.topGain[i] / s.slope[c]
 			}
-			row[0] = gh*d + 1/(s.invVolume[i]*s.slope[c])
+			row[0] = gh*d + area*high/s.slope[c]
 		}
 	}
 	if !s.band.Factor() {
@@ -198,7 +199,7 @@ func (s *whole) factor(gh float64) {
 
 func (s *whole) solve(x []float64) {
 	for i := range x {
-		x[i] /= s.invVolume[i%s.mesh.nr]
+		x[i] *= s.mesh.volume[i%s.mesh.nr] * s.mesh.height[i/s.mesh.nr]
 	}
 	s.band.Solve(x)
 	for i := range x {

@@ -10,30 +10,25 @@ type conductor struct {
 
 	side, top, bottom film
 
-	invVolume []float64 // [nr] 1/volume of a cell
-	upward    []float64 // [nr] area over distance between a cell and the one above
-	face      []float64 // [nr] area of a cell's top
-	outward   []float64 // [nr] area over distance of a cell's outer face; 0 for the last
-	sideArea  float64   // of one cell
+	invArea   []float64 // [nr] 1/volume of a cell, per metre of its height
+	invHeight []float64 // [nz] 1/height of a cell
+	outward   []float64 // [nr] area over distance of a cell's outer face, per metre of height; 0 for the last
 }
 
 func newConductor(m *Material, mesh Mesh) *conductor {
 	c := &conductor{mesh: mesh, mat: m,
-		invVolume: make([]float64, mesh.nr),
-		upward:    make([]float64, mesh.nr),
-		face:      make([]float64, mesh.nr),
+		invArea:   make([]float64, mesh.nr),
+		invHeight: make([]float64, mesh.nz),
 		outward:   make([]float64, mesh.nr),
-		sideArea:  mesh.area * mesh.height,
 	}
 	for i, v := range mesh.volume {
-		c.invVolume[i] = 1 / (v * mesh.height)
-		if mesh.dz > 0 {
-			c.face[i] = v
-			c.upward[i] = v / mesh.dz
-		}
+		c.invArea[i] = 1 / v
 		if i < mesh.nr-1 {
-			c.outward[i] = mesh.across[i] * mesh.height
+			c.outward[i] = mesh.across[i]
 		}
+	}
+	for j, h := range mesh.height {
+		c.invHeight[j] = 1 / h
 	}
 	return c
 }
@@ -45,8 +40,8 @@ func (c *conductor) surround(s Surroundings, lowest, highest float64) {
 		s.Side = Face{}
 	}
 	c.side.build(c.mat, s.Side, c.mesh.sideDepth, lowest, highest)
-	c.top.build(c.mat, s.Top, c.mesh.dz/2, lowest, highest)
-	c.bottom.build(c.mat, s.Bottom, c.mesh.dz/2, lowest, highest)
+	c.top.build(c.mat, s.Top, c.mesh.height[c.mesh.nz-1]/2, lowest, highest)
+	c.bottom.build(c.mat, s.Bottom, c.mesh.height[0]/2, lowest, highest)
 }
 
 // rates sets rate[i] to du/dt of every cell, W/m³, given the potentials phi,
@@ -54,8 +49,7 @@ func (c *conductor) surround(s Surroundings, lowest, highest float64) {
 func (c *conductor) rates(rate, phi []float64) float64 {
 	nr, nz := c.mesh.nr, c.mesh.nz
 	heat := 0.0
-	invVolume, upward, outward := c.invVolume, c.upward[:nr], c.outward[:nr]
-	invVolume = invVolume[:nr]
+	invArea, outward := c.invArea[:nr], c.outward[:nr]
 	for j := 0; j < nz; j++ {
 		row := phi[j*nr : (j+1)*nr]
 		below, above := row, row // an edge row is its own neighbour: no flow
@@ -68,34 +62,37 @@ func (c *conductor) rates(rate, phi []float64) float64 {
 		out := rate[j*nr : (j+1)*nr]
 		below, above, out = below[:nr], above[:nr], out[:nr]
 		inflow := 0.0
+		high, low := c.mesh.perUp[j]*c.invHeight[j], 0.0 // rate of change per difference to the row above, below
+		if j > 0 {
+			low = c.mesh.perUp[j-1] * c.invHeight[j]
+		}
 		here := row[0]
 		for i := 0; i < nr-1; i++ {
 			next := row[i+1]
 			outflow := outward[i] * (here - next)
-			out[i] = (inflow - outflow + upward[i]*((below[i]-here)-(here-above[i]))) * invVolume[i]
+			out[i] = (inflow-outflow)*invArea[i] + (low*(below[i]-here) - high*(here-above[i]))
 			inflow, here = outflow, next
 		}
 		i := nr - 1
 		q, _ := c.side.at(here)
-		q *= c.sideArea
-		heat += q
-		out[i] = (inflow + q + upward[i]*((below[i]-here)-(here-above[i]))) * invVolume[i]
+		q *= c.mesh.area
+		heat += q * c.mesh.height[j]
+		out[i] = (inflow+q)*invArea[i] + (low*(below[i]-here) - high*(here-above[i]))
 	}
-	if c.mesh.dz > 0 {
-		heat += c.endFlow(&c.bottom, rate[:nr], phi[:nr])
-		heat += c.endFlow(&c.top, rate[(nz-1)*nr:], phi[(nz-1)*nr:])
+	if c.mesh.layer != nil {
+		heat += c.endFlow(&c.bottom, rate[:nr], phi[:nr], c.invHeight[0])
+		heat += c.endFlow(&c.top, rate[(nz-1)*nr:], phi[(nz-1)*nr:], c.invHeight[nz-1])
 	}
 	return heat
 }
 
 // endFlow adds what comes in through the bottom or the top to that row's rates.
-func (c *conductor) endFlow(f *film, rate, phi []float64) float64 {
+func (c *conductor) endFlow(f *film, rate, phi []float64, invHeight float64) float64 {
 	sum := 0.0
 	for i, p := range phi {
 		q, _ := f.at(p)
-		q *= c.face[i]
-		sum += q
-		rate[i] += q * c.invVolume[i]
+		sum += q * c.mesh.volume[i]
+		rate[i] += q * invHeight
 	}
 	return sum
 }

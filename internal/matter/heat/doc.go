@@ -15,14 +15,16 @@
 // differences of the Kirchhoff potential φ = ∫k dT, so a moving front does not
 // lag behind the mesh; both come from one table uniform in u. What leaves a cell
 // enters its neighbour, and the heat through the faces is integrated with the
-// same stages, so Balance closes to rounding.
+// same stages, so Balance closes to rounding. Cells may be thinner towards the
+// faces (Graded, Tub). The wall's temperature is that of the surface itself, from
+// the flux that the half cell behind it and the face's coefficient agree on.
 //
 // Time steps are those of a linearly implicit Rosenbrock method of second order
 // on an operator split by direction (see stepper.try), with an error estimate
-// and step control. Production meshes are 15 × 30 cells for a pint: there the
-// slowest cell and the mean agree with a fine reference of other make within
-// 0.05 % in hardening and 0.3 % on the counter, the outer 10 mm within 0.7 %
-// (pure foam on the counter 1.8 %). With 10 × 20 it is 0.2, 0.7 and 4 %.
+// and step control. On 15 × 30 even cells a pint's slowest cell and mean agree with
+// a fine reference of other make within 0.05 % in hardening and 0.3 % on the
+// counter, the outer 10 mm within 0.7 % (pure foam on the counter 1.8 %); but even
+// cells grow with the tub, to 23 and 89 % of the ring's time at 20 L. Tub's do not.
 //
 // Steps grow long where the material is smooth. A substance that freezes within
 // a few hundredths of a kelvin on cells below a millimetre costs thousands.

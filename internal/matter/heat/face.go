@@ -44,6 +44,7 @@ func Everywhere(f Face) Surroundings { return Surroundings{f, f, f} }
 // d being the cell's thickness, so neither a conductivity that changes across
 // the half cell nor a large U needs an iteration at run time.
 type film struct {
+	ambient, u   float64 // °C; overall coefficient, W/(m² K)
 	low, perNode float64
 	grid         [filmNodes + 1]struct{ flux, rise float64 }
 }
@@ -59,6 +60,7 @@ func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) 
 	width := (to - from) / filmNodes
 	f.low, f.perNode = from, 1/width
 	u := face.U()
+	f.ambient, f.u = face.Ambient, u
 	i := 0
 	ambient := 0.0
 	if u > 0 {
@@ -93,6 +95,17 @@ func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) 
 		}
 	}
 	f.grid[filmNodes].rise = f.grid[filmNodes-1].rise
+}
+
+// surface returns the temperature in °C of the body's own surface, inside any
+// package, where the cell behind it has the potential phi and the temperature
+// inner, °C: U (Ta − Ts) is the flux that comes in.
+func (f *film) surface(phi, inner float64) float64 {
+	if f.u == 0 {
+		return inner
+	}
+	flux, _ := f.at(phi)
+	return f.ambient - flux/f.u
 }
 
 // at returns the flux into the body in W/m² and its derivative by φ, 1/m.

@@ -3,33 +3,126 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"ripplewright/internal/matter/num"
 )
 
-// Mesh divides a body into cells of equal thickness in each direction: nr from
-// the axis (or the centre) outward, nz from the bottom up. Cell (i, j) is
-// element j*nr+i of every field.
+// Mesh divides a body into cells: nr from the axis (or the centre) outward, nz
+// from the bottom up. Cell (i, j) is element j*nr+i of every field.
 type Mesh struct {
 	nr, nz int
-	dr, dz float64 // thickness of a cell, m
+	ring   []float64 // [nr+1] radii of the cells' edges, m, from 0
+	layer  []float64 // [nz+1] heights of the cells' edges, m, from 0; nil where there is no vertical direction
 
 	across    []float64 // [nr] area over distance of the outer face of cell i, per metre of height (cylinder) or in all (sphere)
 	sideDepth float64   // effective depth of the outermost cell's mean below the side, m
 	area      float64   // of the outermost face, likewise
 	volume    []float64 // [nr] of cell i, likewise
-	height    float64   // of a cell: dz, or 1 where there is no vertical direction
+	height    []float64 // [nz] of the cells, m; 1 where there is no vertical direction
+	perUp     []float64 // [nz] one over the distance to the middle of the layer above, 1/m; 0 for the last
 
 	sideless  bool    // a slab has no side
 	dimension float64 // volume grows with this power of the radius: 2, or 3 in a sphere
 }
 
 // Cylinder returns the mesh of an upright cylinder of the given radius and
-// height, in m, with nr × nz cells: a tub, a dish, a bowl. Its faces are the
-// side, the top and the bottom.
+// height, in m, with nr × nz even cells: a tub, a dish, a bowl. Its faces are
+// the side, the top and the bottom.
 func Cylinder(radius, height float64, nr, nz int) (Mesh, error) {
-	if err := meshable("cylinder", nr, nz, radius, height); err != nil {
+	return Graded(radius, height, nr, nz, math.Max(radius, height))
+}
+
+// Graded is a Cylinder whose cells are the thinner the nearer they lie to a
+// face: outer m, or evenly thick if that is no more, at side, top and bottom,
+// and thicker inward by one ratio outward and one upward. What the outer ring
+// and the wall do rests on the cells there, however wide the body is.
+func Graded(radius, height float64, nr, nz int, outer float64) (Mesh, error) {
+	if err := meshable("cylinder", nr, nz, radius, height, outer); err != nil {
 		return Mesh{}, err
 	}
-	return radial(nr, nz, radius, height/float64(nz), 2), nil
+	ring, err := ringed(radius, nr, outer)
+	if err != nil {
+		return Mesh{}, err
+	}
+	layer, err := graded(height/2, float64(nz)/2, outer)
+	if err != nil {
+		return Mesh{}, err
+	}
+	rings, layers := make([]float64, nr+1), make([]float64, nz+1)
+	for i := range rings {
+		rings[i] = radius - ring(float64(nr-i))
+	}
+	rings[0] = 0
+	for j := range layers {
+		layers[j] = layer(float64(j))
+		if 2*j > nz {
+			layers[j] = height - layer(float64(nz-j))
+		}
+	}
+	return radial(rings, layers, 2), nil
+}
+
+// Tub returns the mesh for a filled tub of any size, in m: 15 × 26 cells from
+// 1.25 mm thick at the faces. From a quarter of a litre to 20 L, custard or pure
+// foam, the mean's times are within 0.5 % of a much finer mesh's, the outer
+// ring's within 1 %, the slowest cell's within 1 % in a freezer and 2 % on the
+// counter, where it lies among the widest.
+func Tub(radius, height float64) (Mesh, error) { return Graded(radius, height, 15, 26, 0.00125) }
+
+// graded returns how far from the face the edge after so many of n cells lies,
+// m, if those at the face are outer thick and all of them reach size.
+func graded(size, n, outer float64) (depth func(cells float64) float64, err error) {
+	if n <= 1 || outer*n > size*(1-1e-6) {
+		return func(cells float64) float64 { return size * cells / n }, nil
+	}
+	reach := func(ratio, cells float64) float64 { return outer * (math.Pow(ratio, cells) - 1) / (ratio - 1) }
+	ratio, err := num.Root(func(ratio float64) float64 { return math.Log(reach(ratio, n) / size) },
+		1+1e-9, 1+1e-9+math.Pow(size/outer, 1/(n-1)), 1e-12)
+	if err != nil {
+		return nil, fmt.Errorf("mesh: %g cells from %g m thick over %g m: %w", n, outer, size, err)
+	}
+	return func(cells float64) float64 { return reach(ratio, cells) }, nil
+}
+
+// ringed is graded over a radius, with an edge where the outer ring ends, lest
+// it take a part of a cell whose outer part is the warmer.
+func ringed(radius float64, n int, outer float64) (depth func(cells float64) float64, err error) {
+	plain, err := graded(radius, float64(n), outer)
+	if err != nil || radius < 2*RingWidth {
+		return plain, err
+	}
+	in := 1
+	for in < n-1 && math.Abs(plain(float64(in+1))-RingWidth) < math.Abs(plain(float64(in))-RingWidth) {
+		in++
+	}
+	near, err := graded(RingWidth, float64(in), outer)
+	if err != nil {
+		return nil, err
+	}
+	last := near(float64(in)) - near(float64(in-1))
+	far, err := graded(radius-RingWidth, float64(n-in), last)
+	if err != nil {
+		return nil, err
+	}
+	return func(cells float64) float64 {
+		if cells <= float64(in) {
+			return near(cells)
+		}
+		return RingWidth + far(cells-float64(in))
+	}, nil
+}
+
+// RingWidth is the width of the outer ring that Ring is of, unless a Problem
+// says otherwise, m.
+const RingWidth = 0.010
+
+// even returns the edges of n cells over size m.
+func even(size float64, n int) []float64 {
+	edges := make([]float64, n+1)
+	for i := range edges {
+		edges[i] = size * float64(i) / float64(n)
+	}
+	return edges
 }
 
 // Slab returns the mesh of a slab of the given thickness in m, per square metre
@@ -39,7 +132,7 @@ func Slab(thickness float64, n int) (Mesh, error) {
 	if err := meshable("slab", 1, n, thickness, thickness); err != nil {
 		return Mesh{}, err
 	}
-	m := radial(1, n, math.Sqrt(1/math.Pi), thickness/float64(n), 2)
+	m := radial(even(math.Sqrt(1/math.Pi), 1), even(thickness, n), 2)
 	m.sideless = true
 	return m, nil
 }
@@ -50,7 +143,7 @@ func Sphere(radius float64, n int) (Mesh, error) {
 	if err := meshable("sphere", n, 1, radius, radius); err != nil {
 		return Mesh{}, err
 	}
-	return radial(n, 1, radius, 0, 3), nil
+	return radial(even(radius, n), nil, 3), nil
 }
 
 func meshable(shape string, nr, nz int, lengths ...float64) error {
@@ -65,15 +158,23 @@ func meshable(shape string, nr, nz int, lengths ...float64) error {
 	return nil
 }
 
-// radial fills in areas and volumes of rings (dimension 2) or shells (3).
-func radial(nr, nz int, radius, dz float64, dimension float64) Mesh {
-	m := Mesh{nr: nr, nz: nz, dr: radius / float64(nr), dz: dz, height: dz, dimension: dimension,
-		across: make([]float64, nr), volume: make([]float64, nr)}
-	if dz == 0 {
-		m.height = 1
+// radial fills in areas and volumes of rings (dimension 2) or shells (3) between
+// the given edges.
+func radial(ring, layer []float64, dimension float64) Mesh {
+	nr, nz := len(ring)-1, max(len(layer)-1, 1)
+	m := Mesh{nr: nr, nz: nz, ring: ring, layer: layer, dimension: dimension,
+		across: make([]float64, nr), volume: make([]float64, nr), height: make([]float64, nz), perUp: make([]float64, nz)}
+	for j := range m.height {
+		m.height[j] = 1
+		if layer != nil {
+			m.height[j] = layer[j+1] - layer[j]
+		}
+		if j > 0 {
+			m.perUp[j-1] = 2 / (m.height[j-1] + m.height[j])
+		}
 	}
 	for i := range m.volume {
-		inner, outer := float64(i)*m.dr, float64(i+1)*m.dr
+		inner, outer := ring[i], ring[i+1]
 		m.area = 2 * math.Pi * outer
 		m.volume[i] = math.Pi * (outer*outer - inner*inner)
 		if dimension == 3 {
@@ -86,7 +187,7 @@ func radial(nr, nz int, radius, dz float64, dimension float64) Mesh {
 	// quadratic in the radius, as in a body that cools evenly: a cell holds a
 	// mean, not the value in its middle.
 	for i := range m.across {
-		here, face := m.meanSquare(i), float64(i+1)*m.dr
+		here, face := m.meanSquare(i), ring[i+1]
 		if i < nr-1 {
 			m.across[i] /= (m.meanSquare(i+1) - here) / (2 * face)
 		} else {
@@ -99,23 +200,93 @@ func radial(nr, nz int, radius, dz float64, dimension float64) Mesh {
 // meanSquare returns the volume's mean squared radius of ring or shell i, m².
 func (m Mesh) meanSquare(i int) float64 {
 	n := m.dimension
-	inner, outer := float64(i)*m.dr, float64(i+1)*m.dr
+	inner, outer := m.ring[i], m.ring[i+1]
 	return n / (n + 2) * (math.Pow(outer, n+2) - math.Pow(inner, n+2)) / (math.Pow(outer, n) - math.Pow(inner, n))
 }
 
 // Cells returns the number of cells outward and upward.
 func (m Mesh) Cells() (outward, upward int) { return m.nr, m.nz }
 
-// Centre returns the radius and height of the centre of cell (i, j), in m.
+// Centre returns the radius and height of the centre of cell (i, j), in m; the
+// height is 0 where there is no vertical direction.
 func (m Mesh) Centre(i, j int) (r, z float64) {
-	return (float64(i) + 0.5) * m.dr, (float64(j) + 0.5) * m.dz
+	r = (m.ring[i] + m.ring[i+1]) / 2
+	if m.layer != nil {
+		z = (m.layer[j] + m.layer[j+1]) / 2
+	}
+	return r, z
+}
+
+// Evenly returns what reads a field of the mesh's cells at the centres of as many
+// even ones, by line between the cells' own centres.
+func (m Mesh) Evenly() func(field []float64) []float64 {
+	r, z := places(m.ring), places(m.layer)
+	return func(field []float64) []float64 {
+		out := make([]float64, len(field))
+		for j := range m.nz {
+			low, high := field[z[j].cell*m.nr:][:m.nr], field[min(z[j].cell+1, m.nz-1)*m.nr:][:m.nr]
+			for i, at := range r {
+				next := min(at.cell+1, m.nr-1)
+				a := low[at.cell] + at.part*(low[next]-low[at.cell])
+				b := high[at.cell] + at.part*(high[next]-high[at.cell])
+				out[j*m.nr+i] = a + z[j].part*(b-a)
+			}
+		}
+		return out
+	}
+}
+
+// placed is a point between the centre of a cell and that of the next, at so much
+// of the way; before the first or after the last it is that one.
+type placed struct {
+	cell int
+	part float64
+}
+
+// places puts the centres of even cells among those between the given edges.
+func places(edges []float64) []placed {
+	if edges == nil {
+		return []placed{{}}
+	}
+	n := len(edges) - 1
+	out := make([]placed, n)
+	centre := func(i int) float64 { return (edges[i] + edges[i+1]) / 2 }
+	for k, i := 0, 0; k < n; k++ {
+		x := edges[n] * (float64(k) + 0.5) / float64(n)
+		for i < n-2 && x > centre(i+1) {
+			i++
+		}
+		if n > 1 {
+			out[k] = placed{i, min(max((x-centre(i))/(centre(i+1)-centre(i)), 0), 1)}
+		}
+	}
+	return out
 }
 
 // Volume returns the body's volume in m³ (of a slab, per square metre).
 func (m Mesh) Volume() float64 {
-	sum := 0.0
+	sum, high := 0.0, 0.0
 	for _, v := range m.volume {
 		sum += v
 	}
-	return sum * m.height * float64(m.nz)
+	for _, h := range m.height {
+		high += h
+	}
+	return sum * high
+}
+
+// thinnest returns the thickness of the thinnest cell, m.
+func (m Mesh) thinnest() float64 {
+	d := math.Inf(1)
+	if m.nr > 1 {
+		for i := range m.volume {
+			d = min(d, m.ring[i+1]-m.ring[i])
+		}
+	}
+	if m.nz > 1 {
+		for _, h := range m.height {
+			d = min(d, h)
+		}
+	}
+	return d
 }

@@ -17,10 +17,17 @@ func (r *run) sampleStart() {
 		r.frame(0, 1)
 	}
 	for i, l := range r.p.Levels {
-		if r.now[l.Of].u == r.levels[i] {
+		if r.now[l.Of].u == r.levels[i] || l.Of == Wall && r.leapt(l.At) {
 			r.out.Crossings[i] = 0
 		}
 	}
+}
+
+// leapt reports whether the wall passed t °C as the body was set there: its
+// surface takes the air's side at once.
+func (r *run) leapt(t float64) bool {
+	inner := r.mat.temperature(r.u[r.wall])
+	return (inner-t)*(r.now[Wall].u-t) < 0
 }
 
 // note records what the step from the time from to now has passed, and reports
@@ -60,7 +67,11 @@ func (r *run) sample(t, h float64) {
 	s := Sample{Time: t}
 	f := 1 - (r.time-t)/h
 	for q := range s.Temperature {
-		s.Temperature[q] = r.mat.temperature(r.between(Quantity(q), f, h))
+		v := r.between(Quantity(q), f, h)
+		if Quantity(q) != Wall {
+			v = r.mat.temperature(v)
+		}
+		s.Temperature[q] = v
 	}
 	r.out.Track = append(r.out.Track, s)
 }

@@ -47,7 +47,7 @@ const (
 	Coldest                 // the coldest cell
 	Mean                    // the whole body, equilibrated
 	Ring                    // the outer ring (of a slab, the uppermost layer), equilibrated
-	Wall                    // the outermost cell at half height (of a slab, the top cell)
+	Wall                    // the surface of the side at half height (of a slab, of the top), inside any package
 	quantities
 )
 
@@ -252,7 +252,7 @@ func (m Mesh) faces(s Surroundings) []namedFace {
 	if !m.sideless {
 		faces = append(faces, namedFace{"side", s.Side})
 	}
-	if m.dz > 0 {
+	if m.layer != nil {
 		faces = append(faces, namedFace{"top", s.Top}, namedFace{"bottom", s.Bottom})
 	}
 	return faces

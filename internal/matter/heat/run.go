@@ -26,11 +26,13 @@ type run struct {
 	weights   [quantities][]float64 // of the cells in Mean and Ring, adding up to 1
 	first     [quantities]int       // the innermost ring of cells with weight
 	volume    float64               // m³
-	wall      int
+	thinnest  float64               // m, of the cells
+	wall      int                   // the cell at half height behind the side
+	beside    *film                 // what lies between it and the air
 	now, then [quantities]reading
 	prior     [quantities]reading // one step before then
 	priorStep float64             // s from prior to then; 0 if there is none
-	levels    []float64           // J/m³
+	levels    []float64           // J/m³; of the Wall °C
 	content   float64
 	stored    float64 // sum of u over the volume at the start, J
 	nextFrame int
@@ -42,7 +44,9 @@ type run struct {
 	out Result
 }
 
-// reading is a followed enthalpy and its rate, J/m³ and W/m³.
+// reading is a followed enthalpy and its rate, J/m³ and W/m³. Of the Wall it is
+// the temperature itself, °C, with no rate: a surface has no enthalpy, and its
+// temperature does not jump where it begins to melt.
 type reading struct{ u, rate float64 }
 
 func newRun(p Problem, o Options, lowest, highest float64) *run {
@@ -58,12 +62,16 @@ func newRun(p Problem, o Options, lowest, highest float64) *run {
 	}
 	r.floor = 1e-3 * (p.Material.Enthalpy(highest) - p.Material.Enthalpy(lowest))
 	r.weigh()
-	r.wall = (p.Mesh.nz/2)*p.Mesh.nr + p.Mesh.nr - 1
+	r.wall, r.beside = (p.Mesh.nz/2)*p.Mesh.nr+p.Mesh.nr-1, &r.side
 	if p.Mesh.sideless {
-		r.wall = p.Mesh.nz - 1
+		r.wall, r.beside = p.Mesh.nz-1, &r.top
 	}
 	for _, l := range p.Levels {
-		r.levels = append(r.levels, p.Material.Enthalpy(l.At))
+		at := l.At
+		if l.Of != Wall {
+			at = p.Material.Enthalpy(at)
+		}
+		r.levels = append(r.levels, at)
 		r.out.Crossings = append(r.out.Crossings, math.NaN())
 	}
 	r.stored, r.content = r.energy()
@@ -91,23 +99,24 @@ func (r *run) weigh() {
 	m := r.p.Mesh
 	width := r.p.Ring
 	if width == 0 {
-		width = 0.010
+		width = RingWidth
 	}
 	mean, ring := make([]float64, len(r.u)), make([]float64, len(r.u))
 	sumMean, sumRing := 0.0, 0.0
 	outer := make([]float64, m.nr) // part of each cell of a row that lies in the ring
 	for i := range outer {
-		n, from, to := m.dimension, float64(i)*m.dr, float64(i+1)*m.dr
-		if inner := max(from, float64(m.nr)*m.dr-width); inner < to {
+		n, from, to := m.dimension, m.ring[i], m.ring[i+1]
+		if inner := max(from, m.ring[m.nr]-width); inner < to {
 			outer[i] = (math.Pow(to, n) - math.Pow(inner, n)) / (math.Pow(to, n) - math.Pow(from, n))
 		}
 	}
 	for j := 0; j < m.nz; j++ {
 		for i, v := range m.volume {
+			v *= m.height[j]
 			part := outer[i]
 			if m.sideless {
-				inner := max(float64(j)*m.dz, float64(m.nz)*m.dz-width)
-				part = max(0, float64(j+1)*m.dz-inner) / m.dz
+				inner := max(m.layer[j], m.layer[m.nz]-width)
+				part = max(0, m.layer[j+1]-inner) / m.height[j]
 			}
 			mean[j*m.nr+i], ring[j*m.nr+i] = v, part*v
 			sumMean += v
@@ -122,20 +131,21 @@ func (r *run) weigh() {
 	for r.first[Ring] < m.nr-1 && ring[r.first[Ring]] == 0 && !m.sideless {
 		r.first[Ring]++
 	}
-	r.volume = m.Volume()
+	r.volume, r.thinnest = m.Volume(), m.thinnest()
 }
 
 // energy returns the sum over the cells of enthalpy times volume and of its
 // absolute value, J.
 func (r *run) energy() (sum, absolute float64) {
 	m := r.p.Mesh
-	for o := 0; o < len(r.u); o += m.nr {
+	for j, h := range m.height {
 		for i, v := range m.volume {
-			sum += v * r.u[o+i]
-			absolute += v * math.Abs(r.u[o+i])
+			u := h * v * r.u[j*m.nr+i]
+			sum += u
+			absolute += math.Abs(u)
 		}
 	}
-	return sum * m.height, absolute * m.height
+	return sum, absolute
 }
 
 // all takes the body through its segments.
@@ -171,14 +181,7 @@ func (r *run) restart() {
 	for _, s := range r.slope {
 		steepest = max(steepest, s)
 	}
-	d := math.Inf(1)
-	if r.mesh.nr > 1 {
-		d = r.mesh.dr
-	}
-	if r.mesh.nz > 1 {
-		d = min(d, r.mesh.dz)
-	}
-	r.step = 0.1 * d * d / steepest
+	r.step = 0.1 * r.thinnest * r.thinnest / steepest
 }
 
 // poll is how many steps pass between looks at the context.
@@ -262,7 +265,7 @@ func (r *run) read() (q [quantities]reading) {
 	coldest, hottest := extremes(r.u)
 	q[Hottest] = reading{r.u[hottest], r.rate[hottest]}
 	q[Coldest] = reading{r.u[coldest], r.rate[coldest]}
-	q[Wall] = reading{r.u[r.wall], r.rate[r.wall]}
+	q[Wall] = reading{u: r.beside.surface(r.phi[r.wall], r.mat.temperature(r.u[r.wall]))}
 	// The mean's rate is known from the faces.
 	q[Mean] = reading{r.weighted(Mean, r.u), r.flow / r.volume}
 	q[Ring] = reading{r.weighted(Ring, r.u), r.weighted(Ring, r.rate)}
@@ -311,6 +314,9 @@ func extremes(u []float64) (least, greatest int) {
 // move the cell and enough to bend a cubic.
 func (r *run) between(q Quantity, f, h float64) float64 {
 	a, b := r.then[q], r.now[q]
+	if r.priorStep == 0 && q == Wall {
+		return a.u + f*(b.u-a.u)
+	}
 	if r.priorStep == 0 || q == Mean || q == Ring {
 		return num.Hermite(f, h, a.u, a.rate, b.u, b.rate)
 	}

@@ -13,7 +13,6 @@ type split struct {
 	slope                  []float64 // dφ/du of each cell
 	sideGain               []float64 // [nz] d(flow through the side)/du of the outermost cell, W m³/J
 	topGain, bottomGain    []float64 // [nr] likewise for the ends
-	conductance            []float64 // [nr] γh times that upward, of the step at hand
 	lowerR, pivotR, upperR []float64 // Thomas factors, pivots as reciprocals, ring by ring
 	lowerZ, pivotZ, upperZ []float64 // likewise, row by row
 }
@@ -25,8 +24,7 @@ func newSplit(c *conductor) *split {
 	return &split{conductor: c,
 		slope:    part(0),
 		sideGain: make([]float64, c.mesh.nz), topGain: make([]float64, c.mesh.nr), bottomGain: make([]float64, c.mesh.nr),
-		conductance: make([]float64, c.mesh.nr),
-		lowerR:      part(1), pivotR: part(2), upperR: part(3),
+		lowerR: part(1), pivotR: part(2), upperR: part(3),
 		lowerZ: part(4), pivotZ: part(5), upperZ: part(6),
 	}
 }
@@ -38,17 +36,17 @@ func (s *split) linearise(phi, u []float64) {
 	for j := range s.sideGain {
 		i := j*nr + nr - 1
 		_, d := s.side.at(phi[i])
-		s.sideGain[j] = d * s.sideArea * s.slope[i]
+		s.sideGain[j] = d * s.mesh.area * s.slope[i]
 	}
-	if s.mesh.dz == 0 {
+	if s.mesh.layer == nil {
 		return
 	}
 	last := (nz - 1) * nr
-	for i, area := range s.face {
+	for i := range s.bottomGain {
 		_, d := s.bottom.at(phi[i])
-		s.bottomGain[i] = d * area * s.slope[i]
+		s.bottomGain[i] = d * s.slope[i]
 		_, d = s.top.at(phi[last+i])
-		s.topGain[i] = d * area * s.slope[last+i]
+		s.topGain[i] = d * s.slope[last+i]
 	}
 }
 
@@ -67,7 +65,7 @@ func (s *split) factorOutward(gh float64) {
 	nr, nz := s.mesh.nr, s.mesh.nz
 	within := 0.0 // conductance to the ring within; g is that to the one outside
 	for i, g := range s.outward[:nr] {
-		v := gh * s.invVolume[i]
+		v := gh * s.invArea[i]
 		in, both, out := -v*within, v*(within+g), -v*g
 		o := i * nz
 		lower, pivot, upper := s.lowerR[o:o+nz], s.pivotR[o:o+nz], s.upperR[o:o+nz]
@@ -108,31 +106,34 @@ func (s *split) factorOutward(gh float64) {
 func (s *split) factorUpward(gh float64) {
 	nr, nz := s.mesh.nr, s.mesh.nz
 	top := nz - 1
-	for i, flux := range s.upward[:nr] {
-		s.conductance[i] = gh * s.invVolume[i] * flux
-	}
-	g := s.conductance[:nr]
-	for i := range g {
-		p := 1 / (1 + g[i]*s.slope[i] - gh*s.invVolume[i]*s.bottomGain[i])
-		s.pivotZ[i], s.upperZ[i] = p, -g[i]*s.slope[nr+i]*p
+	end := gh * s.invHeight[0]
+	high := end * s.mesh.perUp[0]
+	for i, gain := range s.bottomGain[:nr] {
+		p := 1 / (1 + high*s.slope[i] - end*gain)
+		s.pivotZ[i], s.upperZ[i] = p, -high*s.slope[nr+i]*p
 	}
 	for j := 1; j < top; j++ {
 		o := j * nr
 		below, slope, above := s.slope[o-nr:o], s.slope[o:o+nr], s.slope[o+nr:o+2*nr]
 		before, lower, pivot, upper := s.upperZ[o-nr:o], s.lowerZ[o:o+nr], s.pivotZ[o:o+nr], s.upperZ[o:o+nr]
-		below, slope, above = below[:len(g)], slope[:len(g)], above[:len(g)]
-		before, lower, pivot, upper = before[:len(g)], lower[:len(g)], pivot[:len(g)], upper[:len(g)]
-		for i, c := range g {
-			l := -c * below[i]
-			p := 1 / (1 + 2*c*slope[i] - l*before[i])
-			lower[i], pivot[i], upper[i] = l, p, -c*above[i]*p
+		slope, above = slope[:len(below)], above[:len(below)]
+		before, lower, pivot, upper = before[:len(below)], lower[:len(below)], pivot[:len(below)], upper[:len(below)]
+		v := gh * s.invHeight[j]
+		low, high := v*s.mesh.perUp[j-1], v*s.mesh.perUp[j]
+		both := low + high
+		for i, b := range below {
+			l := -low * b
+			p := 1 / (1 + both*slope[i] - l*before[i])
+			lower[i], pivot[i], upper[i] = l, p, -high*above[i]*p
 		}
 	}
 	o := top * nr
-	for i, c := range g {
-		l := -c * s.slope[o-nr+i]
+	end = gh * s.invHeight[top]
+	low := end * s.mesh.perUp[top-1]
+	for i, gain := range s.topGain[:nr] {
+		l := -low * s.slope[o-nr+i]
 		s.lowerZ[o+i] = l
-		s.pivotZ[o+i] = 1 / (1 + c*s.slope[o+i] - gh*s.invVolume[i]*s.topGain[i] - l*s.upperZ[o-nr+i])
+		s.pivotZ[o+i] = 1 / (1 + low*s.slope[o+i] - end*gain - l*s.upperZ[o-nr+i])
 	}
 }
 
@@ -164,8 +165,8 @@ func (s *split) solve(x []float64) float64 {
 		}
 	}
 	last := x[(nz-1)*nr:]
-	for i, g := range s.bottomGain {
-		flow += g*x[i] + s.topGain[i]*last[i]
+	for i, area := range s.mesh.volume {
+		flow += area * (s.bottomGain[i]*x[i] + s.topGain[i]*last[i])
 	}
 	return flow
 }
@@ -187,7 +188,7 @@ func (s *split) solveOutward(x []float64) float64 {
 	}
 	flow := 0.0
 	for j, gain := range s.sideGain {
-		flow += gain * x[j*nr+nr-1]
+		flow += s.mesh.height[j] * gain * x[j*nr+nr-1]
 	}
 	for i := nr - 2; i >= 0; i-- {
 		o := i * nz
