@@ -35,6 +35,7 @@ type Harden struct {
 	MoveHours    Range
 	CoreToC      float64 // of the core, to be stored
 	Hours        Range
+	Already      bool // it goes in as cold as that, so Hours is 0 and no time to speak of
 	Run          Run
 }
 
@@ -141,9 +142,28 @@ type Storage struct {
 	KeepBelowC float64 // where both hold ice with 2 K to spare; NaN if nowhere
 	Change     Change  // of the drawer, that nothing be drawn
 
+	// What the freezer's swing does, between AtC − SwingK and AtC + SwingK.
+	Swing      Swing
+	SwingPhase string // "foam" or "custard", the one it does the most to; "" for SwingNothing
+
 	AgeingIndex     float64 // growth of crystals relative to −18 °C; NaN outside −18 to −5
 	AgeingIndexWarm float64 // at the warm end of the swing
 }
+
+// Swing is what the freezer's swing does to the ice of the phase it does the most
+// to. Water stays where it is only while both phases hold ice.
+type Swing uint8
+
+// The swings, from the least on.
+const (
+	SwingNothing Swing = iota // the freezer does not swing, or nothing has ice
+	SwingPart                 // less than half of the ice melts and freezes again
+	SwingMost                 // half of it or more does, so it freezes back coarse: half is our own mark
+	SwingAll                  // none is left at the warm end, and where there are two phases water moves each time
+)
+
+// String returns "nothing", "part", "most" or "all".
+func (s Swing) String() string { return [...]string{"nothing", "part", "most", "all"}[s] }
 
 // Change is what keeps a phase from drawing water.
 type Change struct {
@@ -158,7 +178,8 @@ type Stored struct {
 	FreezingPointC     float64
 	WaterFrozenPercent float64
 	HasIce             bool
-	SwingPercent       float64 // of its ice that melts and freezes again in a swing; NaN without ice
+	SwingPercent       float64 // of its ice at the cold end that a swing melts and freezes again; NaN without ice
+	IceWhenWarm        bool    // it holds ice at the warm end too
 }
 
 // Run is one computed history with its pictures.

@@ -27,17 +27,16 @@ func (pl *planner) harden() error {
 	h := &pl.a.Harden
 	h.AirC = air
 	h.MoveC, h.CoreToC = math.Max(moveC, air+aboveK), math.Max(storeC, air+aboveK)
-	// Both phases are swirled in at the custard's temperature.
+	// Both phases are swirled in at the custard's temperature. A foam without
+	// custard waits for none: it goes into the tub as whipped.
 	h.StartC = pl.a.StillFreeze.Dense.ReadyC
-	if !pl.a.StillFreeze.Dense.Present {
-		h.StartC = pl.a.StillFreeze.Foam.ReadyC
-	}
 	if math.IsNaN(h.StartC) {
 		h.StartC = pl.p.Layer.StartC
 	}
 	if pl.o.FillC != nil {
 		h.StartC = *pl.o.FillC
 	}
+	h.Already = h.StartC <= h.CoreToC
 	times, out, mesh, err := pl.follow(exposure{
 		what: "hardening", substance: pl.tub, vessel: pl.a.Tub, cells: hardenCells,
 		place: pl.p.Freezer, pack: pl.p.Package, lid: pl.p.Package.LidResistance,

@@ -237,6 +237,41 @@ func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
 	assert.False(t, planned(t, d, p).Storage.WaterDrawn)
 }
 
+// A foam just cold enough to hold ice: the freezer's air decides how much of it a
+// swing takes, and the sentence that no water moves is true of SwingPart alone.
+func TestASwingIsNamedByWhatItDoesToTheIce(t *testing.T) {
+	foam := planned(t, market(), Default()).Storage.Foam.FreezingPointC
+	for _, c := range []struct {
+		above, swing float64 // K, of the warm end above the foam's freezing point
+		want         Swing
+	}{{-6, 2, SwingPart}, {-0.2, 2, SwingMost}, {0.5, 2, SwingAll}, {-6, 0, SwingNothing}} {
+		p := Default()
+		p.SwingK = c.swing
+		p.Freezer.AirC = foam + c.above - c.swing
+		s := planned(t, market(), p).Storage
+		require.True(t, s.Foam.HasIce && s.Dense.HasIce)
+		assert.Equal(t, c.want, s.Swing, "%+v", c)
+		assert.Equal(t, c.want != SwingAll, s.Foam.IceWhenWarm)
+		if c.want != SwingNothing {
+			assert.Equal(t, "foam", s.SwingPhase)
+		}
+	}
+}
+
+func TestAFoamAloneIsHardenedFromWarm(t *testing.T) {
+	d := market()
+	d.Blend.FoamVolumePercent = 100
+	h := planned(t, d, Default()).Harden
+	assert.Equal(t, Default().Layer.StartC, h.StartC)
+	assert.False(t, h.Already)
+	assert.Greater(t, h.Hours.Value, 0.5)
+	cold := -16.0
+	a, err := Plan(context.Background(), d, evaluated(t, d), Default(), Options{NoPictures: true, FillC: &cold})
+	require.NoError(t, err)
+	assert.True(t, a.Harden.Already)
+	assert.Zero(t, a.Harden.Hours.Value)
+}
+
 func TestAgeingIsAnIndexWithEnds(t *testing.T) {
 	assert.InDelta(t, 1, AgeingIndex(-18), 1e-12)
 	assert.InEpsilon(t, 360./7, AgeingIndex(-10), 1e-12)

@@ -33,6 +33,7 @@ func (pl *planner) store() {
 			s.Dense = stored(b, s.AtC, s.SwingK)
 		}
 	}
+	s.swing()
 	if dense == nil || foam == nil {
 		return
 	}
@@ -52,10 +53,33 @@ func stored(b *phase.Body, at, swing float64) Stored {
 	s := Stored{Present: true, FreezingPointC: b.FreezingPointC, SwingPercent: math.NaN()}
 	ice := b.Ice(at)
 	s.WaterFrozenPercent = 100 * b.At(at).WaterFrozen
+	s.IceWhenWarm = b.Ice(at+swing) > 0
 	if s.HasIce = ice > 0; s.HasIce {
 		s.SwingPercent = 100 * (b.Ice(at-swing) - b.Ice(at+swing)) / b.Ice(at-swing)
 	}
 	return s
+}
+
+// swing finds what the freezer's swing does, and to which phase the most.
+func (s *Storage) swing() {
+	most := 0.0
+	for _, p := range [...]struct {
+		name string
+		Stored
+	}{{"custard", s.Dense}, {"foam", s.Foam}} {
+		if !p.HasIce || !(p.SwingPercent > most) {
+			continue
+		}
+		most, s.SwingPhase = p.SwingPercent, p.name
+		switch {
+		case !p.IceWhenWarm:
+			s.Swing = SwingAll
+		case most >= 50:
+			s.Swing = SwingMost
+		default:
+			s.Swing = SwingPart
+		}
+	}
 }
 
 // draw finds which phase takes water from the other.

@@ -23,6 +23,7 @@ func (c Cold) MarshalJSON() ([]byte, error) {
 		"start_c": Number(a.Harden.StartC), "air_c": Number(a.Harden.AirC),
 		"core_to_c": Number(a.Harden.CoreToC), "move_core_to_c": Number(a.Harden.MoveC),
 	}
+	harden["already"] = a.Harden.Already
 	harden["sentence"] = say.Harden(plain, &a.Harden)
 	timed(harden, "hours", a.Harden.Hours)
 	timed(harden, "move_hours", a.Harden.MoveHours)
@@ -107,7 +108,7 @@ func storageJSON(s *cold.Storage) dict {
 	return dict{
 		"at_c": Number(s.AtC), "swing_k": Number(s.SwingK), "dense": storedJSON(&s.Dense), "foam": storedJSON(&s.Foam),
 		"water_drawn": s.WaterDrawn, "drawn_by": word(s.Drawer), "drawn_g_per_100g": Number(s.DrawnG),
-		"keep_below_c": Number(s.KeepBelowC), "change": word(change), "sentence": strings.TrimSpace(say.Storage(plain, s) + " " + change),
+		"swing_melts": s.Swing.String(), "swing_melts_most_of": word(s.SwingPhase), "keep_below_c": Number(s.KeepBelowC), "change": word(change), "sentence": strings.TrimSpace(say.Storage(plain, s) + " " + change),
 		"ageing_index": Number(s.AgeingIndex), "ageing_index_swing_warm": Number(s.AgeingIndexWarm), "ageing_note": say.Ageing(plain, s),
 	}
 }
@@ -118,6 +119,6 @@ func storedJSON(s *cold.Stored) any {
 	}
 	return dict{
 		"initial_freezing_point_c": Number(s.FreezingPointC), "water_frozen_percent": Number(s.WaterFrozenPercent),
-		"has_ice": s.HasIce, "swing_melts_percent": Number(s.SwingPercent),
+		"has_ice": s.HasIce, "swing_melts_percent": Number(s.SwingPercent), "has_ice_swing_warm": s.IceWhenWarm,
 	}
 }
