@@ -77,7 +77,7 @@ func newRibbonReport(h page.Host) *ribbonReport {
 	p.sweet.Colours = []fyne.ThemeColorName{kit.ColorNameBoth}
 	p.body = container.NewVBox(p.title, inset(p.table), p.advice, tall(p.thickness), p.chords, page.Prose(wordsSentence()),
 		page.Heading(fmt.Sprintf("A spoonful of %s mL", page.Number(ripple.SpoonML, 0))), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
-		page.Prose("Spoonfuls are taken as cubes whose pattern runs straight through: ribbons bend, so real ones differ less. Those at the walls are under-counted, so the mean need not be the tub's. Sweetness is that of a sucrose solution of so many per cent."))
+		page.Prose("Spoonfuls are taken as cubes whose pattern runs straight through: ribbons bend, so real ones differ less. A spoon at a wall takes what is there and counts for as much, so their mean is the tub's. Sweetness is that of a sucrose solution of so many per cent."))
 	p.object = p.body
 	p.advice.Wrapping = fyne.TextWrapWord
 	p.clear()

@@ -9,8 +9,9 @@ import (
 //
 // Mean thickness is 2A/P, twice the phase's area over the length of the interface
 // (walls not counted): exact for parallel ribbons, and the usual mean for others.
-// It loses what is thinner than a quarter of a pixel; between 300 and 900 pixels it
-// agrees to 2 % up to six strokes.
+// The interface is met along lines through the map (see trace), so that no stroke
+// is too many; its length is within 3 % of the interface carried forward point by
+// point. Pixels lose what is thinner than they: at 24 strokes two thirds of it.
 //
 // A ribbon has no one thickness, and lumps stay when the mean is already small, so
 // chords are given too: the lengths that level and upright lines have within a
@@ -20,6 +21,9 @@ type Measure struct {
 	FoamShare   float64 // of the cut, 0 to 1
 	InterfaceMM float64 // length of the interface; 0 when one phase fills the cut
 	Foam, Dense Ribbons
+
+	Lines     int // straight lines through the map that were followed
+	Crossings int // how often they met the interface
 }
 
 // Ribbons describes one phase. Everything is NaN, and Counts are zero, for a phase
@@ -39,13 +43,13 @@ const (
 	ChordBinMM = 1.0 // mm
 )
 
-// Measure returns the figures of the cut as sampled.
+// Measure returns the figures of the cut, whatever its pixels.
 func (r *Raster) Measure() Measure {
-	m := Measure{FoamShare: r.FoamShare(), InterfaceMM: r.interfaceMM()}
-	foam, dense := r.chords()
+	t := r.cut.trace()
+	m := Measure{FoamShare: r.FoamShare(), InterfaceMM: t.interfaceMM, Lines: t.lines, Crossings: t.crossings}
 	area := r.out.area()
-	m.Foam = ribbons(foam, m.FoamShare*area, m.InterfaceMM)
-	m.Dense = ribbons(dense, (1-m.FoamShare)*area, m.InterfaceMM)
+	m.Foam = ribbons(t.foam, m.FoamShare*area, m.InterfaceMM)
+	m.Dense = ribbons(t.dense, (1-m.FoamShare)*area, m.InterfaceMM)
 	return m
 }
 
@@ -76,91 +80,4 @@ func ribbons(chords []float64, area, length float64) Ribbons {
 	}
 	r.MeanChordMM = sum / float64(len(chords))
 	return r
-}
-
-// interfaceMM is the length of the interface by marching squares.
-func (r *Raster) interfaceMM() float64 {
-	sum := 0.0
-	for i, l := range r.length {
-		if in := r.Inside[i]; in > 0 {
-			sum += float64(in * l)
-		}
-	}
-	return sum * r.MMPerPixel
-}
-
-// squareLength is the length of the zero line in a unit square with these values
-// at its corners, in turn. In a saddle the middle decides which corners it joins.
-func squareLength(a, b, c, d float64) float64 {
-	if (a > 0) == (b > 0) && (a > 0) == (c > 0) && (a > 0) == (d > 0) {
-		return 0
-	}
-	var x, y [4]float64
-	k := 0
-	cross := func(p, q, px, py, dx, dy float64) {
-		if (p > 0) != (q > 0) {
-			t := p / (p - q)
-			x[k], y[k] = px+t*dx, py+t*dy
-			k++
-		}
-	}
-	cross(a, b, 0, 0, 1, 0)
-	cross(b, c, 1, 0, 0, 1)
-	cross(c, d, 1, 1, -1, 0)
-	cross(d, a, 0, 1, 0, -1)
-	switch {
-	case k == 2:
-		return math.Hypot(x[0]-x[1], y[0]-y[1])
-	case (a+b+c+d > 0) == (a > 0): // the line cuts off b and d
-		return math.Hypot(x[0]-x[1], y[0]-y[1]) + math.Hypot(x[2]-x[3], y[2]-y[3])
-	default: // it cuts off a and c
-		return math.Hypot(x[0]-x[3], y[0]-y[3]) + math.Hypot(x[1]-x[2], y[1]-y[2])
-	}
-}
-
-// chords returns the chords of both phases along all rows and columns of corners.
-func (r *Raster) chords() (foam, dense []float64) {
-	n := r.Width + 1
-	line := func(lo, hi float64, count, start, stride int) {
-		if hi <= lo {
-			return
-		}
-		from := lo
-		was := r.node[start]
-		for i := 1; i < count; i++ {
-			is := r.node[start+i*stride]
-			if (was > 0) != (is > 0) {
-				at := (float64(i-1) + was/(was-is)) * r.MMPerPixel
-				if at > lo && at < hi {
-					if was > 0 {
-						foam = append(foam, at-from)
-					} else {
-						dense = append(dense, at-from)
-					}
-					from = at
-				} else if at <= lo {
-					from = lo
-				}
-			}
-			was = is
-			if float64(i)*r.MMPerPixel >= hi {
-				break
-			}
-		}
-		if was > 0 {
-			foam = append(foam, hi-from)
-		} else {
-			dense = append(dense, hi-from)
-		}
-	}
-	for j := 1; j < r.Height; j++ {
-		lo, hi := r.out.span(r.out.h - float64(j)*r.MMPerPixel)
-		line(lo, hi, n, j*n, 1)
-	}
-	turned := r.out.turned()
-	for i := 1; i < r.Width; i++ {
-		lo, hi := turned.span(float64(i) * r.MMPerPixel)
-		line(lo, hi, r.Height+1, i, n)
-	}
-	return foam, dense
 }

@@ -61,14 +61,28 @@ func TestTopRibbonsThinAsTabulated(t *testing.T) {
 	}
 }
 
-func TestThicknessDoesNotHangOnThePixels(t *testing.T) {
+// The interface carried forward through the strokes, point by point, is another way
+// than lines to its length; the lines' own scatter is what is left between them.
+func TestLinesMeetTheInterfaceCarriedForward(t *testing.T) {
 	for _, v := range []View{Side, Top} {
-		for _, n := range []int{0, 1, 2, 3, 4, 5, 6} {
-			c := stir(t, settings(t, v, Dollops, Mixed, n, uint64(n)))
-			coarse, fine := sample(t, c, 300).Measure(), sample(t, c, 900).Measure()
-			t.Logf("%s, %d strokes: %.3f mm at 300 px, %.3f at 900 (%+.2f %%)", v, n, coarse.Foam.MeanMM, fine.Foam.MeanMM, 100*(coarse.Foam.MeanMM/fine.Foam.MeanMM-1))
-			assert.InEpsilon(t, fine.Foam.MeanMM, coarse.Foam.MeanMM, 0.02, "%s, %d strokes", v, n)
+		for _, n := range []int{0, 2, 6, 12, 18} {
+			if v == Top && n > 12 {
+				continue // it takes seconds
+			}
+			c := stir(t, settings(t, v, Dollops, Mixed, n, 3))
+			want := c.InterfaceByAdvection(0.3)
+			m := sample(t, c, 100).Measure()
+			t.Logf("%s, %d strokes: %.0f mm by %d lines, %.0f carried forward (%+.1f %%)", v, n, m.InterfaceMM, m.Lines, want, 100*(m.InterfaceMM/want-1))
+			assert.InEpsilon(t, want, m.InterfaceMM, 0.03, "%s, %d strokes", v, n)
 		}
+	}
+}
+
+func TestThicknessDoesNotHangOnThePixels(t *testing.T) {
+	for _, n := range []int{0, 6, 24} {
+		c := stir(t, settings(t, Side, Dollops, Mixed, n, uint64(n)))
+		coarse, fine := sample(t, c, 200).Measure(), sample(t, c, 600).Measure()
+		assert.InEpsilon(t, fine.Foam.MeanMM, coarse.Foam.MeanMM, 0.01, "%d strokes", n)
 	}
 }
 
@@ -79,8 +93,8 @@ func TestAStraightBandMeasuresItself(t *testing.T) {
 	c.level = c.start.level(0.3)
 	m := sample(t, c, 400).Measure()
 	assert.InDelta(t, 0.3, m.FoamShare, 1e-4)
-	assert.InDelta(t, 160, m.InterfaceMM, 0.01)
-	assert.InDelta(t, 18, m.Foam.MeanMM, 0.02)
+	assert.InEpsilon(t, 160, m.InterfaceMM, 0.01)
+	assert.InEpsilon(t, 18, m.Foam.MeanMM, 0.01)
 	assert.InDelta(t, 18, m.Foam.P10, 0.02)
 	assert.InDelta(t, 80, m.Foam.ThickestTenthMM, 0.01)
 	sum := 0.0
@@ -95,14 +109,6 @@ func TestAStraightBandMeasuresItself(t *testing.T) {
 func TestMeanChordMeetsCrofton(t *testing.T) {
 	m := sample(t, stir(t, settings(t, Top, Dollops, Mixed, 5, 3)), 600).Measure()
 	assert.InEpsilon(t, math.Pi/2, m.Foam.MeanChordMM/m.Foam.MeanMM, 0.12)
-}
-
-func TestSquareLengthOfStraightLinesAndSaddles(t *testing.T) {
-	assert.InDelta(t, 1, squareLength(1, 1, -1, -1), 1e-12)
-	assert.InDelta(t, math.Sqrt2/2, squareLength(1, -1, -1, -1), 1e-12)
-	assert.InDelta(t, math.Sqrt2, squareLength(1, -1, 1, -1), 1e-12)
-	assert.InDelta(t, 2*math.Hypot(0.25, 0.25), squareLength(3, -1, 3, -1), 1e-12) // cuts off b and d
-	assert.InDelta(t, 2*math.Hypot(0.25, 0.25), squareLength(1, -3, 1, -3), 1e-12) // cuts off a and c
 }
 
 func TestAbsentPhasesHaveNoFigures(t *testing.T) {
@@ -179,4 +185,26 @@ func TestAdviceFollowsHardness(t *testing.T) {
 	a = m.Advise(Serving{FoamKPa: math.NaN(), DenseKPa: 500, FirmKPa: 80, HardKPa: 200})
 	assert.Equal(t, Hard, a[0].Firmness)
 	assert.Equal(t, FirmnessUnknown, a[1].Firmness)
+}
+
+// As many spoons take each part of the tub, so the mean over one tub's spoonfuls is
+// its share of foam, on any seed; by squares that fit alone it was 43.9 % here.
+func TestTheMeanSpoonfulIsTheTub(t *testing.T) {
+	for _, v := range []View{Side, Top} {
+		mean := 0.0
+		for seed := uint64(1); seed <= 10; seed++ {
+			s := settings(t, v, Dollops, Mixed, 8, seed)
+			s.FoamShare = 0.40
+			r := sample(t, stir(t, s), 300)
+			got := r.Spoon(SpoonML, FoamShare)
+			assert.InDelta(t, r.FoamShare(), got.Mean, 1e-6, "%s, seed %d", v, seed)
+			sum := 0.0
+			for _, c := range got.Counts {
+				sum += c
+			}
+			assert.InDelta(t, 1, sum, 1e-9)
+			mean += got.Mean / 10
+		}
+		assert.InDelta(t, 0.40, mean, 0.002, v)
+	}
 }

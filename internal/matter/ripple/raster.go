@@ -2,6 +2,7 @@ package ripple
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 	"sync/atomic"
@@ -15,6 +16,7 @@ type Raster struct {
 	Foam          []float32 // share of each pixel that is foam, 0 to 1, row by row
 	Inside        []float32 // share of each pixel that lies in the tub, 0 to 1
 
+	cut     *Cut
 	out     outline
 	view    View
 	seed    uint64
@@ -23,12 +25,6 @@ type Raster struct {
 	maps    []puller
 	uneven  []bool    // pixels whose fluid comes from too many places to tell apart
 	spare   []float32 // for settle
-	// node is the height above the level at the pixels' corners, (Width+1) by
-	// (Height+1): positive is foam.
-	node []float64
-	// length is that of the interface in each pixel, in pixels; nil in a raster that
-	// is not measured.
-	length []float32
 }
 
 // MinPixels and MaxPixels bound the longer side of a raster.
@@ -37,14 +33,11 @@ const (
 	MaxPixels = 1600 // 0.2 GB while it is drawn, measured; it goes with the square
 )
 
-// subpixels along each side of a pixel that the interface may cross.
-const subpixels = 4
-
 // Raster samples the cut at px pixels along its longer side, MinPixels to
 // MaxPixels. progress, if not nil, is told the share done, from several goroutines
 // and in no strict order. The error is ctx's, or a *FieldError for px.
 func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (*Raster, error) {
-	r := &Raster{length: make([]float32, 1)}
+	r := &Raster{}
 	if err := c.sample(ctx, r, px, unevenSamples, progress); err != nil {
 		return nil, err
 	}
@@ -62,13 +55,14 @@ func grown[T any](s []T, n int) []T {
 // sample fills r, whose slices it takes over.
 func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress func(done float64)) error {
 	if px < MinPixels || px > MaxPixels {
-		return &FieldError{"px", float64(px), "16 to 4096 pixels"}
+		return &FieldError{"px", float64(px), fmt.Sprintf("%d to %d pixels", MinPixels, MaxPixels)}
 	}
 	mm := math.Max(c.out.w, c.out.h) / float64(px)
 	*r = Raster{
 		Width:      int(math.Ceil(c.out.w/mm - 1e-9)),
 		Height:     int(math.Ceil(c.out.h/mm - 1e-9)),
 		MMPerPixel: mm,
+		cut:        c,
 		out:        c.out,
 		view:       c.set.View,
 		seed:       c.set.Seed,
@@ -77,18 +71,12 @@ func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress f
 		maps:       c.forPictures(),
 		Foam:       r.Foam,
 		Inside:     r.Inside,
-		node:       r.node,
 		uneven:     r.uneven,
 		spare:      r.spare,
-		length:     r.length,
-	}
-	if r.length != nil {
-		r.length = grown(r.length, r.Width*r.Height)
 	}
 	r.uneven = grown(r.uneven, r.Width*r.Height)
 	r.Foam = grown(r.Foam, r.Width*r.Height)
 	r.Inside = grown(r.Inside, r.Width*r.Height)
-	r.node = grown(r.node, (r.Width+1)*(r.Height+1))
 
 	const band = 50 // rows; neighbours share rows of corners, which both compute
 	bands := (r.Height + band - 1) / band
@@ -181,10 +169,6 @@ func (c *Cut) rasterRows(r *Raster, from, to int) {
 			above.bend[i] = bend
 		}
 		c.pixelRow(r, j, above, below)
-		copy(r.node[j*n:], above.f)
-		if j == r.Height-1 {
-			copy(r.node[(j+1)*n:], below.f)
-		}
 		before, above, below = above, below, before
 	}
 }
@@ -231,9 +215,6 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 		if r.Inside[at] == 0 {
 			r.Foam[at] = 0
 			continue
-		}
-		if r.length != nil {
-			r.length[at] = c.interfaceIn(above, below, i)
 		}
 		if above.bend[i] > unevenMM || above.bend[i+1] > unevenMM {
 			uneven, r.uneven[at] = append(uneven, i), r.Inside[at] == 1
@@ -303,137 +284,6 @@ func (c *Cut) sampleUneven(r *Raster, j int, above *corners) {
 		}
 		r.Foam[j*r.Width+i] = float32(sum / float64(n))
 	}
-}
-
-// inside returns the share of a pixel that lies in the tub.
-func (c *Cut) inside(x, y, mm float64) float32 {
-	d := c.out.depth(x, y)
-	if d >= mm {
-		return 1
-	}
-	if c.out.corner == 0 { // exactly
-		half := mm / 2
-		wide := min(x+half, c.out.w) - max(x-half, 0)
-		high := min(y+half, c.out.h) - max(y-half, 0)
-		return float32(max(wide, 0) * max(high, 0) / (mm * mm))
-	}
-	return float32(min(max(0.5+d/mm, 0), 1))
-}
-
-// flatMM is how far apart the fluid of a pixel may have lain for its height to be
-// taken as a plane, on a slope at least: layouts have no details as small.
-const flatMM = 0.8
-
-// plane reports whether the height in pixel i, whose corners rise by rise, is a plane
-// although its fluid lay spread over span: whether its middle lies between them.
-func (c *Cut) plane(above, below *corners, i int, span, rise float64) bool {
-	if span > 2.5*flatMM {
-		return false
-	}
-	x := (above.x[i] + above.x[i+1] + below.x[i] + below.x[i+1]) / 4
-	y := (above.y[i] + above.y[i+1] + below.y[i] + below.y[i+1]) / 4
-	mean := (above.f[i] + above.f[i+1] + below.f[i] + below.f[i+1]) / 4
-	return math.Abs(c.start.at(x, y)-c.level-mean) < 0.02*rise
-}
-
-// planeShare returns the share of a unit square where the plane through the means
-// of its corners' heights a, b above c, d is positive, and the plane's rise.
-func planeShare(a, b, c, d float64) (share float32, rise float64) {
-	mid := (a + b + c + d) / 4
-	p, q := math.Abs(b+d-a-c)/2, math.Abs(c+d-a-b)/2
-	if p < q {
-		p, q = q, p
-	}
-	m := math.Abs(mid)
-	same := 1.0 // share of the sign of mid
-	switch {
-	case m >= (p+q)/2:
-	case m <= (p-q)/2:
-		same = 0.5 + m/p
-	default:
-		rest := (p+q)/2 - m
-		same = 1 - rest*rest/(2*p*q)
-	}
-	if mid < 0 {
-		same = 1 - same
-	}
-	return float32(same), p + q
-}
-
-// clamp returns v, or the nearer of lo and hi. Unlike min and max it is not made to
-// pass on what is not a number, and quicker.
-func clamp[T float32 | float64](v, lo, hi T) T {
-	if v < lo {
-		return lo
-	}
-	if v > hi {
-		return hi
-	}
-	return v
-}
-
-// coverage returns the share of pixel i that is foam. Within the pixel the map is
-// taken as bilinear, so a filament thinner than the pixel still counts.
-func (c *Cut) coverage(above, below *corners, i int) float32 {
-	var f [subpixels][subpixels]float64
-	for b := 0; b < subpixels; b++ {
-		t := (float64(b) + 0.5) / subpixels
-		x0, x1 := above.x[i]+t*(below.x[i]-above.x[i]), above.x[i+1]+t*(below.x[i+1]-above.x[i+1])
-		y0, y1 := above.y[i]+t*(below.y[i]-above.y[i]), above.y[i+1]+t*(below.y[i+1]-above.y[i+1])
-		dx, dy := (x1-x0)/subpixels, (y1-y0)/subpixels
-		x, y := x0+dx/2, y0+dy/2
-		for a := 0; a < subpixels; a++ {
-			f[b][a] = c.start.at(x, y) - c.level
-			x, y = x+dx, y+dy
-		}
-	}
-	// Soften each sample by the change of height over its own subpixel.
-	change := 1e-12
-	for b := 0; b < subpixels; b++ {
-		for a := 1; a < subpixels; a++ {
-			change += math.Abs(f[b][a]-f[b][a-1]) + math.Abs(f[a][b]-f[a-1][b])
-		}
-	}
-	per := subpixels * (subpixels - 1) / change
-	sum := 0.0
-	for b := range f {
-		for a := range f[b] {
-			sum += clamp(0.5+f[b][a]*per, 0, 1)
-		}
-	}
-	return float32(sum / (subpixels * subpixels))
-}
-
-// interfaceIn returns the length of the interface in pixel i, in pixels. Where its
-// fluid lay spread, the pixel is looked at in parts, so that a filament between its
-// corners counts.
-func (c *Cut) interfaceIn(above, below *corners, i int) float32 {
-	a, b, g, d := above.f[i], above.f[i+1], below.f[i+1], below.f[i]
-	span := math.Abs(above.x[i]-below.x[i+1]) + math.Abs(above.y[i]-below.y[i+1]) +
-		math.Abs(above.x[i+1]-below.x[i]) + math.Abs(above.y[i+1]-below.y[i])
-	if least := min(math.Abs(a), math.Abs(b), math.Abs(g), math.Abs(d)); least > 0.6*span*c.start.slope {
-		return 0
-	}
-	if span < 2*flatMM {
-		return float32(squareLength(a, b, g, d))
-	}
-	var f [subpixels + 1][subpixels + 1]float64
-	for k := range f {
-		t := float64(k) / subpixels
-		x0, x1 := above.x[i]+t*(below.x[i]-above.x[i]), above.x[i+1]+t*(below.x[i+1]-above.x[i+1])
-		y0, y1 := above.y[i]+t*(below.y[i]-above.y[i]), above.y[i+1]+t*(below.y[i+1]-above.y[i+1])
-		for l := range f[k] {
-			s := float64(l) / subpixels
-			f[k][l] = c.start.at(x0+s*(x1-x0), y0+s*(y1-y0)) - c.level
-		}
-	}
-	sum := 0.0
-	for k := 0; k < subpixels; k++ {
-		for l := 0; l < subpixels; l++ {
-			sum += squareLength(f[k][l], f[k][l+1], f[k+1][l+1], f[k+1][l])
-		}
-	}
-	return float32(sum / subpixels)
 }
 
 // FoamShare returns the foam's share of the area of the cut, 0 to 1.

@@ -1,6 +1,7 @@
 package ripple
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -50,11 +51,12 @@ const SpoonBins = 20
 
 // Spoon returns the distribution of p over samples of ml millilitres.
 //
-// A sample is a cube, seen as the square of its face, and every place of the cut
-// where that square fits is taken. Where the filling is flatter than the cube, the
-// spoon takes its whole height and more of its width. The pattern is taken to run straight through
-// the cube. Real ribbons bend on their way, so real spoonfuls differ less than
-// these; and those along the walls are a little under-counted.
+// A sample is a cube, seen as the square of its face, and every place is taken where
+// that square meets the cut. At a wall a spoon takes what is there, and counts for as
+// much as it takes: so every part of the tub counts alike, and the mean of the foam's
+// share is the tub's. Where the filling is flatter than the cube, the spoon takes its
+// whole height and more of its width. The pattern is taken to run straight through
+// the cube. Real ribbons bend on their way, so real spoonfuls differ less than these.
 //
 // Samples is 0, and the figures NaN, if the square does not fit or p is unknown.
 func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
@@ -83,40 +85,91 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 			foam[at], in[at] = foam[at-n]+rowFoam, in[at-n]+rowIn
 		}
 	}
-	var values []float64
-	stride := max(1, wide/16)
-	box := func(t []float64, i, j int) float64 {
-		return t[(j+high)*n+i+wide] - t[(j+high)*n+i] - t[j*n+i+wide] + t[j*n+i]
+	s.take(p, r.spoonfuls(foam, in, wide, high))
+	return s
+}
+
+// spoonful is one sample: the foam's share of it, and the pixels it takes of the cut.
+type spoonful struct{ foam, size float64 }
+
+// spoonfuls returns the samples of wide by high pixels, given the sums of foam and of
+// tub over all pixels above and left of each corner.
+func (r *Raster) spoonfuls(foam, in []float64, wide, high int) []spoonful {
+	n := r.Width + 1
+	box := func(t []float64, i0, j0, i1, j1 int) float64 {
+		return t[j1*n+i1] - t[j1*n+i0] - t[j0*n+i1] + t[j0*n+i0]
 	}
-	full := float64(wide*high) * 0.995 // a hair of wall is no matter
-	for j := 0; j+high <= r.Height; j += stride {
-		for i := 0; i+wide <= r.Width; i += stride {
-			if a := box(in, i, j); a >= full {
-				values = append(values, p.At(min(max(box(foam, i, j)/a, 0), 1)))
+	if wide > r.Width || high > r.Height {
+		return nil
+	}
+	// From one place to the next is a whole part of the spoon, so that as many
+	// spoons take each pixel.
+	places := func(size int) (from, step int) {
+		step = max(1, size/spoonSteps)
+		for size%step != 0 {
+			step--
+		}
+		return step - size, step
+	}
+	fromI, stepI := places(wide)
+	fromJ, stepJ := places(high)
+	lastJ := r.Height - 1
+	if high == r.Height { // it takes the whole height
+		fromJ, lastJ = 0, 0
+	}
+	var all []spoonful
+	for j := fromJ; j <= lastJ; j += stepJ {
+		for i := fromI; i < r.Width; i += stepI {
+			i0, j0, i1, j1 := max(i, 0), max(j, 0), min(i+wide, r.Width), min(j+high, r.Height)
+			if size := box(in, i0, j0, i1, j1); size > 0 {
+				all = append(all, spoonful{min(max(box(foam, i0, j0, i1, j1)/size, 0), 1), size})
 			}
 		}
 	}
-	if s.Samples = len(values); s.Samples == 0 {
-		return s
+	return all
+}
+
+// spoonSteps is about how many places a spoon takes over its own width.
+const spoonSteps = 16
+
+// take fills in the figures of the samples.
+func (s *Spoonful) take(p Pair, all []spoonful) {
+	if s.Samples = len(all); s.Samples == 0 {
+		return
+	}
+	type weighed struct{ value, share float64 }
+	values, sum := make([]weighed, len(all)), 0.0
+	for i, x := range all {
+		values[i] = weighed{p.At(x.foam), x.size}
+		sum += x.size
 	}
 	s.Mean, s.SD = 0, 0
-	for _, v := range values {
-		s.Mean += v / float64(len(values))
+	for i := range values {
+		values[i].share /= sum
+		s.Mean += values[i].value * values[i].share
 	}
-	for _, v := range values {
-		s.SD += (v - s.Mean) * (v - s.Mean) / float64(len(values))
-	}
-	s.SD = math.Sqrt(s.SD)
-	slices.Sort(values)
-	at := func(q float64) float64 { return values[int(q*float64(len(values)-1)+0.5)] }
-	s.P10, s.P50, s.P90 = at(0.1), at(0.5), at(0.9)
 	s.Lowest, s.Highest = min(p.Foam, p.Dense), max(p.Foam, p.Dense)
 	for _, v := range values {
+		s.SD += (v.value - s.Mean) * (v.value - s.Mean) * v.share
 		bin := 0
 		if s.Highest > s.Lowest {
-			bin = int((v - s.Lowest) / (s.Highest - s.Lowest) * SpoonBins)
+			bin = int((v.value - s.Lowest) / (s.Highest - s.Lowest) * SpoonBins)
 		}
-		s.Counts[min(max(bin, 0), SpoonBins-1)] += 1 / float64(len(values))
+		s.Counts[min(max(bin, 0), SpoonBins-1)] += v.share
 	}
-	return s
+	s.SD = math.Sqrt(s.SD)
+	slices.SortFunc(values, func(a, b weighed) int { return cmp.Compare(a.value, b.value) })
+	below := 0.0
+	at := [...]struct {
+		share float64
+		to    *float64
+	}{{0.1, &s.P10}, {0.5, &s.P50}, {0.9, &s.P90}}
+	next := 0
+	for _, v := range values {
+		below += v.share
+		for next < len(at) && below >= at[next].share-1e-9 {
+			*at[next].to = v.value
+			next++
+		}
+	}
 }

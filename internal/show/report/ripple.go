@@ -20,6 +20,10 @@ type Ripple struct {
 	InterfaceMM     Number `json:"interface_mm"`
 	Spoon           string `json:"spoon"` // how a foam ribbon of the mean thickness eats; "" where there is none
 
+	MeasuredBy string `json:"measured_by"` // how the ribbons were measured, at every number of strokes
+	Lines      int    `json:"measured_lines"`
+	Crossings  int    `json:"measured_crossings"` // of the interface by these lines
+
 	Foam     Ribbons  `json:"foam"`
 	Dense    Ribbons  `json:"dense"`
 	Spoonful Spoonful `json:"spoonful"`
@@ -65,6 +69,7 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		FoamAreaPercent: percent(m.FoamShare),
 		MeanRibbonMM:    Number(m.Foam.MeanMM), P90RibbonMM: Number(m.Foam.P90),
 		InterfaceMM: Number(m.InterfaceMM), Spoon: ripple.WordFor(m.Foam.MeanMM).String(),
+		MeasuredBy: "straight lines through the stirred cut, not pixels", Lines: m.Lines, Crossings: m.Crossings,
 		Foam: ribbons(m.Foam), Dense: ribbons(m.Dense),
 		Spoonful: Spoonful{Number(ripple.SpoonML), foam.Samples, spread(foam, 100), spread(sweet, 1)},
 		Advice:   []string{}, Basis: ripple.WordsBasis,
@@ -113,6 +118,7 @@ func (r Ripple) WriteText(w io.Writer) error {
 		p.line("%s ribbons: mean %s mm (%s), nine in ten chords under %s mm, thickest tenth %s mm.",
 			x.name, x.MeanMM.text(1), orDash(x.Spoon), x.P90MM.text(1), x.ThickestTenthMM.text(1))
 	}
+	p.line("Measured along %d %s, which meet the interface %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.MeasuredBy, r.Crossings)
 	s := r.Spoonful
 	p.line("A %s mL spoonful holds %s to %s %% foam and tastes of %s to %s %% sucrose (eight in ten of %d).",
 		s.VolumeML.text(0), s.FoamPercent.P10.text(0), s.FoamPercent.P90.text(0),
