@@ -17,6 +17,7 @@ type brought struct {
 	salt    float64 // sodium chloride added as such
 	acid    float64 // citric acid equivalent
 	milk    float64 // cream counts in part, see kind.MilkPercent
+	unnamed float64 // carbohydrate that no figure of a pack names
 }
 
 // yolkOfWhole is the share of yolk in a shelled egg: USDA SR28 NDB 01125 and
@@ -40,6 +41,7 @@ func (b *brought) add(in *ingredient.Ingredient, x *ingredient.Resolved, g float
 	b.salt += g * x.Nominal.Mass[mix.SodiumChloride] / 100
 	b.acid += g * kind.AcidPercent(in, x.Nominal.Mass[mix.CitricAcid]) / 100
 	b.milk += g * kind.MilkPercent(in) / 100
+	b.unnamed += g * x.UnnamedG / 100
 }
 
 // yolkiest parts whole eggs (372 mg of cholesterol in 100 g, USDA SR28 NDB

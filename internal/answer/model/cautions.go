@@ -1,9 +1,14 @@
 package model
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
 	"ripplewright/internal/work/design"
@@ -24,6 +29,28 @@ type (
 
 	// WeighedTooHeavy is of weighed_too_heavy, g.
 	WeighedTooHeavy struct{ PanG, WentInG float64 }
+
+	// Crystallises is of sugar_crystallises: the solutes of which the unfrozen
+	// water holds more than dissolves, at a temperature.
+	Crystallises struct {
+		AtC     float64
+		Solutes []phase.Dissolved
+	}
+
+	// CarbohydrateUnnamed is of carbohydrate_unnamed: whose pack leaves it out,
+	// and how much of it is in 100 g of the phase.
+	CarbohydrateUnnamed struct {
+		Ingredients []*ingredient.Ingredient
+		Per100G     float64
+		FreezesAt   Span // °C, as inert and as a simple sugar
+	}
+
+	// OutsideHardnessLaw is of outside_hardness_law.
+	OutsideHardnessLaw struct {
+		Phase      phase.Role
+		FatPercent float64 // over what the law knows; 0: the fat is within it
+		Sugar      float64 // % of the liquid, over what the law knows; 0: within it
+	}
 
 	// AltitudeSyrup is of altitude_syrup, °C: the temperature asked for; that at
 	// which the same syrup boils at sea level, NaN beyond the boiling model; and
@@ -46,7 +73,7 @@ func (r *Result) pass(l *limits.Limit, from limits.Level, where string, v, extra
 }
 
 // warnLimits holds the design against what a kitchen can do and people eat.
-func (r *Result) warnLimits(d design.Design, w *weighed, c *cooked) {
+func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 	dense, foam, syrup := w.cook[design.DensePart], w.cook[design.FoamPart], w.cook[design.SyrupPart]
 	if p := &r.Dense; p.InTub() {
 		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.Overrun, 0, false)
@@ -59,6 +86,9 @@ func (r *Result) warnLimits(d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG, 0, true)
 		}
 		r.warnAcid(&dense)
+		r.warnUnnamed(p, m, "dense", dense.unnamed)
+		r.warnCrystals(p, "dense")
+		r.warnLaw(p, "dense")
 	}
 	if p := &r.Foam; p.InTub() {
 		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.Overrun, 0, false)
@@ -67,6 +97,9 @@ func (r *Result) warnLimits(d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*yolk/math.Max(foam.white, 1), 0, false)
 		}
 		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG, syrup.alcohol, false)
+		r.warnUnnamed(p, m, "foam", foam.unnamed+syrup.unnamed)
+		r.warnCrystals(p, "foam")
+		r.warnLaw(p, "foam")
 		r.warnSyrup(d, w, c)
 	}
 	if r.Blend.MassG > 0 {
@@ -75,6 +108,57 @@ func (r *Result) warnLimits(d design.Design, w *weighed, c *cooked) {
 		}
 		made := r.Dense.Portion.MadeG + r.Foam.Portion.MadeG
 		r.pass(&limits.FreezerLoad, limits.Warn, "tubs", r.freezerLoad(), made/1000, false)
+	}
+}
+
+// warnUnnamed tells of carbohydrate that a maker's pack leaves open: it may lie
+// inert like starch or freeze like a simple sugar.
+func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
+	step, ok := limits.UnnamedCarbohydrate.Passed(100 * grams / p.WrittenG)
+	if !ok {
+		return
+	}
+	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAt: p.FreezingPoint}
+	where := part
+	for _, l := range r.Lines {
+		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {
+			if len(f.Ingredients) == 0 {
+				where = fmt.Sprintf("%s.lines[%d]", l.Part, l.Index)
+			}
+			f.Ingredients = append(f.Ingredients, l.Ingredient)
+		}
+	}
+	r.warn(severityOf[step.Level], limits.UnnamedCarbohydrate.Code, where, f)
+}
+
+// crystalsForm are the solutes that crystallise in a freezer when more is there
+// than dissolves: erythritol above all (kitchen tables: hard, sandy), trehalose,
+// mannitol, xylitol. Sucrose and glucose stay a syrup for months in custards
+// that are sold (common practice, no source), and lactose has a rule of the
+// trade, see lactose_sandy.
+var crystalsForm = []mix.Species{mix.Erythritol, mix.Trehalose, mix.Mannitol, mix.Xylitol}
+
+// warnCrystals looks at the unfrozen water where the tub is kept.
+func (r *Result) warnCrystals(p *Phase, where string) {
+	var over []phase.Dissolved
+	for _, s := range p.Body.Dissolved(homeFreezerC) {
+		if s.Over && slices.Contains(crystalsForm, s.Solute) {
+			over = append(over, s)
+		}
+	}
+	if len(over) > 0 {
+		r.warn(Caution, "sugar_crystallises", where, Crystallises{homeFreezerC, over})
+	}
+}
+
+// warnLaw tells where the hardness law ends, so that no word is given.
+func (r *Result) warnLaw(p *Phase, where string) {
+	law := p.Body.LawRange(&p.State)
+	if law.FatTooHigh {
+		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, FatPercent: p.Percent(mix.Fat)})
+	}
+	if law.SyrupTooThick && p.Body.Role == phase.Dense {
+		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Sugar: p.State.SyrupSugar})
 	}
 }
 

@@ -8,7 +8,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
+	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/work/design"
 )
 
@@ -140,4 +142,62 @@ func TestAPhaseThatIsNotInTheTubIsNotJudged(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Erythritol: about 32 g dissolve in 100 g of water at 0 °C, and less in the
+// cold (testdata/tables, solubility); the pack is invented, allulose as a
+// label without its line for it.
+func TestWhatCrystallisesOrIsNotNamedIsSaid(t *testing.T) {
+	m := model.New(library(t))
+	find := func(d design.Design, code string) *model.Warning {
+		r, err := m.Evaluate(d)
+		require.NoError(t, err)
+		for i := range r.Warnings {
+			if r.Warnings[i].Code == code {
+				return &r.Warnings[i]
+			}
+		}
+		return nil
+	}
+	d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 110})
+	w := find(d, "sugar_crystallises")
+	require.NotNil(t, w)
+	assert.Equal(t, model.Caution, w.Severity)
+	assert.Equal(t, mix.Erythritol, w.Facts.(model.Crystallises).Solutes[0].Solute)
+	assert.Nil(t, find(market(), "sugar_crystallises"))
+
+	k := ingredient.Known
+	in, err := ingredient.FromPack("quay_allulose", "Quay allulose", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
+	require.NoError(t, err)
+	d = market()
+	d.Own = []*ingredient.Ingredient{in}
+	d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_allulose", Grams: 100})
+	w = find(d, "carbohydrate_unnamed")
+	require.NotNil(t, w)
+	assert.Equal(t, model.Caution, w.Severity)
+	assert.Equal(t, "dense.lines[5]", w.Where)
+	f := w.Facts.(model.CarbohydrateUnnamed)
+	assert.Less(t, f.FreezesAt.Low, f.FreezesAt.High-0.5, "from inert to a simple sugar")
+	assert.Nil(t, find(market(), "carbohydrate_unnamed"))
+}
+
+// Butter and a very thick liquid get no word; the dish of an ordinary custard
+// keeps its own.
+func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
+	m := model.New(library(t))
+	for name, lines := range map[string][]design.Line{
+		"butter":   {{Ingredient: "butter_unsalted", Grams: 500}},
+		"oil":      {{Ingredient: "oil_coconut", Grams: 500}},
+		"fat only": {{Ingredient: "butter_oil", Grams: 500}},
+		"thick":    {{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}},
+	} {
+		r, err := m.Evaluate(market().WithLines(design.DensePart, lines))
+		require.NoError(t, err, name)
+		assert.Equal(t, model.NoWord, r.Dense.Word.Name, name)
+		assert.Equal(t, model.NotKnown, r.Verdict.Dense.How, name)
+		assert.False(t, r.Verdict.Good, name)
+	}
+	r, err := m.Evaluate(market())
+	require.NoError(t, err)
+	assert.NotEqual(t, model.NoWord, r.Dense.Word.Name)
 }

@@ -59,7 +59,8 @@ type (
 	// LactoseSandy is of lactose_sandy: lactose, g per 100 g water.
 	LactoseSandy struct{ LactoseG float64 }
 
-	// FoamGraining is of foam_graining: sucrose in the syrup.
+	// FoamGraining is of sugar_crystallises too: sucrose in a foam's syrup, more
+	// than dissolves at 20 °C.
 	FoamGraining struct{ SugarPercent float64 }
 
 	// FilmBeyondFormula is of film_beyond_formula: the liquid as it is, and to

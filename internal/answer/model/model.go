@@ -114,6 +114,6 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	r.Allergens = allergens(r.Lines)
 	r.Eggs = countEggs(d, r.Lines)
 	r.Cost = costOf(d, r.Lines, r.Blend.TubsFilled)
-	r.warnAll(d, &w, &c)
+	r.warnAll(m, d, &w, &c)
 	return r, nil
 }

@@ -26,6 +26,9 @@ func settle(d design.Design, c *cooked) settled {
 	}
 }
 
+// NoWord stands where the hardness law knows no word for a phase.
+const NoWord = "not known"
+
 // phaseAt computes the phase of mix m at t °C.
 func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
 	p := Phase{WrittenG: m[0].Total(), OverrunPercent: overrunPercent}
@@ -47,6 +50,9 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.Yield.Low /= phase.Scatter
 	p.Yield.High *= phase.Scatter
 	p.Word = phase.WordFor(p.State.YieldKPa)
+	if law := p.Body.LawRange(&p.State); law.FatTooHigh || law.SyrupTooThick && role == phase.Dense {
+		p.Word = phase.Word{Name: NoWord}
+	}
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
 	p.SweetnessMelted = phase.MeltedSweetness(p.Body.Mix)
 	p.SweetnessPerSpoon = p.SweetnessPercent / 100 * p.Body.Density() * spoonML

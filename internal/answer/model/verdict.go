@@ -36,6 +36,7 @@ const (
 	NeedsForce      // above it
 	TooHard         // at more than twice its firm end
 	NotThere        // the tub holds none of it
+	NotKnown        // the hardness law does not reach so far
 )
 
 // RemedyKind is what a remedy changes.
@@ -96,11 +97,14 @@ func (r *Result) worst() *Warning {
 
 // good reports whether nothing is wrong with the phase: one that is not there
 // cannot be too hard.
-func (e Eating) good() bool { return e.How == EatsWell || e.How == NotThere }
+func (e Eating) good() bool { return e.How == EatsWell || e.How == NotThere || e.How == NotKnown }
 
 func (p *Phase) eating() Eating {
 	if !p.InTub() {
 		return Eating{How: NotThere, KPa: math.NaN()}
+	}
+	if p.Word.Name == NoWord {
+		return Eating{How: NotKnown, KPa: math.NaN()}
 	}
 	e := Eating{KPa: p.State.YieldKPa}
 	switch kPa, band := p.State.YieldKPa, p.Body.Role.Band(); {

@@ -17,9 +17,9 @@ import (
 const homeFreezerC = -18
 
 // warnAll adds every warning.
-func (r *Result) warnAll(d design.Design, w *weighed, c *cooked) {
+func (r *Result) warnAll(m *Model, d design.Design, w *weighed, c *cooked) {
 	r.warnCooking(d, c)
-	r.warnLimits(d, w, c)
+	r.warnLimits(m, d, w, c)
 	r.warnPhase(&r.Dense, "dense", d.Serving.TemperatureC)
 	r.warnPhase(&r.Foam, "foam", d.Serving.TemperatureC)
 	r.warnTub(d)
@@ -67,7 +67,7 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		r.warn(Caution, "lactose_sandy", where, LactoseSandy{100 * ratio})
 	}
 	if percent, grains := p.Body.Graining(); grains && p.Body.Role == phase.Foam {
-		r.warn(Caution, "foam_graining", where, FoamGraining{percent})
+		r.warn(Caution, "sugar_crystallises", where, FoamGraining{percent})
 	}
 	if s := &p.State; p.Body.Role == phase.Foam && (s.SyrupSugar > solution.ViscosityRange.MaxPercent || s.T < solution.ViscosityRange.MinC) {
 		r.warn(Note, "film_beyond_formula", where, FilmBeyondFormula{s.T, s.SyrupSugar, solution.ViscosityRange.MaxPercent, solution.ViscosityRange.MinC})

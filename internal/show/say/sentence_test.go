@@ -30,6 +30,14 @@ var spoken = []struct {
 	facts any
 	want  string
 }{
+	{"sugar_crystallises", model.Crystallises{AtC: -18, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Solubility: 31.7, Over: true}}},
+		"At −18 °C there are 75 g erythritol to 100 g unfrozen water, where 32 g dissolve at most: it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."},
+	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, FatPercent: 81},
+		"The custard is 81 % fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."},
+	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Sugar: 82},
+		"The liquid of the custard is 82 % sugar, thicker than the model knows: its hardness is a lower bound. Add water or milk."},
+	{"carbohydrate_unnamed", model.CarbohydrateUnnamed{Ingredients: []*ingredient.Ingredient{rosehip}, Per100G: 8.2, FreezesAt: model.Span{Low: -5, High: -3}},
+		"The pack of Rosehip purée names no sugars, polyols or fibre for 8.2 g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from −5.0 to −3.0 °C). Fill in sugars, polyols or fibre of the pack."},
 	{"weighed_too_heavy", model.WeighedTooHeavy{PanG: 900, WentInG: 240},
 		"The syrup cannot weigh 900 g: only 240 g went in. Take off the weight of the empty pan. Until then the thermometer counts."},
 	{"phase_empty", model.PhaseEmpty{Empty: phase.Dense}, "The custard has no lines: the tub holds foam alone."},
@@ -45,7 +53,7 @@ var spoken = []struct {
 	{"salt_rule_unsettled", model.SaltRuleUnsettled{SaltG: 1.25},
 		"1.2 g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."},
 	{"lactose_sandy", model.LactoseSandy{LactoseG: 9.14}, "9.1 g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."},
-	{"foam_graining", model.FoamGraining{SugarPercent: 71}, "The foam's syrup is 71 % sugar, more sucrose than dissolves at 20 °C: it may turn grainy. Replace part of the sugar with glucose syrup or honey."},
+	{"sugar_crystallises", model.FoamGraining{SugarPercent: 71}, "The foam's syrup is 71 % sugar, more sucrose than dissolves at 20 °C: it may turn grainy. Replace part of the sugar with glucose syrup or honey."},
 	{"film_beyond_formula", model.FilmBeyondFormula{AtC: -18, SugarPercent: 80, MostPercent: 75, LeastC: -10},
 		"At −18 °C the foam's liquid is 80 % sugar. How thick it is, is known to 75 % and −10 °C only, so the ribbon is stiffer than its hardness says."},
 	{"end_of_freezing", model.EndOfFreezing{BelowC: -34.3}, "Below −34 °C no more ice grows: the figures stay at the ice of that temperature."},

@@ -32,6 +32,8 @@ func Feel(role phase.Role, e model.Eating) string {
 		return "is too soft to scoop"
 	case model.NotThere:
 		return "is not in the tub"
+	case model.NotKnown:
+		return "is beyond what the hardness model knows"
 	case model.NeedsForce:
 		return "needs force"
 	case model.TooHard:

@@ -65,9 +65,20 @@ var sentences = map[string]sentence{
 	"lactose_sandy": of(func(s Style, f model.LactoseSandy) string {
 		return s.Number(f.LactoseG, 1) + " g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."
 	}),
-	"foam_graining": of(func(s Style, f model.FoamGraining) string {
-		return "The foam's syrup is " + s.Percent(f.SugarPercent, 0) + " sugar, more sucrose than dissolves at " + s.Temperature(20) +
-			": it may turn grainy. Replace part of the sugar with glucose syrup or honey."
+	"sugar_crystallises": crystals,
+	"outside_hardness_law": of(func(s Style, f model.OutsideHardnessLaw) string {
+		if f.FatPercent > 0 {
+			return "The " + f.Phase.String() + " is " + s.Percent(f.FatPercent, 0) + " fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."
+		}
+		return "The liquid of the " + f.Phase.String() + " is " + s.Percent(f.Sugar, 0) + " sugar, thicker than the model knows: its hardness is a lower bound. Add water or milk."
+	}),
+	"carbohydrate_unnamed": of(func(s Style, f model.CarbohydrateUnnamed) string {
+		names := make([]string, len(f.Ingredients))
+		for i, in := range f.Ingredients {
+			names[i] = Kitchen(in)
+		}
+		return "The pack of " + List(names) + " names no sugars, polyols or fibre for " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from " +
+			s.TemperatureBand(f.FreezesAt.Low, f.FreezesAt.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
 	}),
 	"film_beyond_formula": of(func(s Style, f model.FilmBeyondFormula) string {
 		return "At " + s.Temperature(f.AtC) + " the foam's liquid is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick it is, is known to " +
@@ -149,4 +160,18 @@ func otherRole(r phase.Role) phase.Role {
 		return phase.Foam
 	}
 	return phase.Dense
+}
+
+// crystals words what crystallises: in the cold, or sucrose in a foam's syrup.
+func crystals(s Style, facts any) string {
+	if f, ok := facts.(model.FoamGraining); ok {
+		return "The foam's syrup is " + s.Percent(f.SugarPercent, 0) + " sugar, more sucrose than dissolves at " + s.Temperature(20) +
+			": it may turn grainy. Replace part of the sugar with glucose syrup or honey."
+	}
+	f, _ := facts.(model.Crystallises)
+	var items []string
+	for _, x := range f.Solutes {
+		items = append(items, s.Number(x.Per100, 0)+" g "+x.Solute.String()+" to 100 g unfrozen water, where "+s.Number(x.Solubility, 0)+" g dissolve at most")
+	}
+	return "At " + s.Temperature(f.AtC) + " there are " + List(items) + ": it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."
 }
