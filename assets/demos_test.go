@@ -12,6 +12,7 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
@@ -133,4 +134,14 @@ func TestDemosSurviveASaveByteForByteAndAnEditInValue(t *testing.T) {
 		assert.True(t, next.Equal(again.Design), name)
 		assert.Contains(t, d.file.Design.Notes, "we made up", "%s says that it is invented", name)
 	}
+}
+
+// What characterises the tub stands in its name: the maker's own purée, 15 % of
+// it, not the 2 % of lemon juice.
+func TestTheNameTellsOfWhatCharacterises(t *testing.T) {
+	d := demos(t)["buckthorn.yaml"]
+	l, err := label.For(d.result.Food(d.file.Design), label.US, label.Options{})
+	require.NoError(t, err)
+	assert.Contains(t, l.ProposedName, "buckthorn")
+	assert.NotContains(t, l.ProposedName, "lemon")
 }

@@ -51,7 +51,7 @@ var layers = []layer{
 	{"internal/food/limits", ""},
 	{"internal/food/ingredient", "internal/form/echo internal/matter/mix"},
 	{"internal/food/kind", "internal/food/ingredient"},
-	{"internal/food/label", "internal/matter/mix internal/food/ingredient"},
+	{"internal/food/label", "internal/matter/mix internal/food/ingredient internal/food/kind internal/food/limits"},
 	{"internal/work/atomicfile", ""},
 	{"internal/work/userdata", "internal/form/yamltext internal/work/atomicfile internal/food/ingredient"},
 	{"internal/work/design", "internal/form/echo internal/food/egg internal/food/ingredient internal/form/setting"},

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/kind"
+	"ripplewright/internal/food/limits"
 )
 
 // Name is one name with the limits that stand before it.
@@ -391,14 +393,16 @@ func enough(it *listed, mass float64) bool {
 		g *= (100 - in.Cell(ingredient.Water).Or(0)) / freshSolids
 	case ingredient.Cocoa, ingredient.Fruit, ingredient.Nut:
 	default:
-		return false
+		if !in.Own || kind.Of(in) != kind.Sour { // a maker's own fruit has no standing, but a name
+			return false
+		}
 	}
 	return dec(100 * g / mass).GreaterThanOrEqual(dec(leastOf(in)))
 }
 
-// leastAlcohol is the % of alcohol by weight from which the name tells of what
-// brings it (common practice, no source; that the name should is too).
-const leastAlcohol = 0.5
+// leastAlcohol is the % of alcohol by weight from which name and notes tell of
+// it: the one limit that the card has too.
+var leastAlcohol = limits.AlcoholTold.Steps[0].At
 
 // characterising returns what a name should tell of: the fruit, nuts and
 // chocolate that the food holds enough of, the heaviest two, and its spirits.

@@ -9,6 +9,7 @@ import (
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/work/design"
 )
@@ -39,7 +40,7 @@ func Cautions(s Style, d design.Design, r *model.Result, allergens string) []Tit
 	if any(isHoney) != nil {
 		c = append(c, Titled{"Honey", "Never for infants under 12 months, not even cooked in."})
 	}
-	if a := r.TubMean(func(p *model.Phase) float64 { return p.Percent(mix.Ethanol) }); a >= 0.05 {
+	if a := r.TubMean(func(p *model.Phase) float64 { return p.Percent(mix.Ethanol) }); limits.AlcoholTold.Level(a) > limits.Within {
 		c = append(c, Titled{"Alcohol", "The tub holds " + s.Percent(a, 1) + " alcohol by weight. Say so in its name; not for children or in pregnancy. Selling it may need a licence."})
 	}
 	if any(isNut) != nil {
