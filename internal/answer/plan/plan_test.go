@@ -107,7 +107,11 @@ func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
 	source := rand.New(rand.NewSource(7))
 	all := demos(t)
 	names := []string{"hazelnut.yaml", "buckthorn.yaml", "oat-orchard.yaml"}
-	for range 60 {
+	n := 60
+	if testing.Short() {
+		n = 6
+	}
+	for range n {
 		d := all[names[source.Intn(len(names))]]
 		d.Tubs.Count = 1 + source.Intn(12)
 		d.Dense.StoveLossPercent = 12 * source.Float64()
