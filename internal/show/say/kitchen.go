@@ -1,0 +1,54 @@
+package say
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/food/ingredient"
+)
+
+// Quantity is what of one thing goes in: "85 g", "egg yolks (5)".
+type Quantity struct{ Amount, Name string }
+
+// Quantities lists what goes in at a step, a thing once.
+func Quantities(s Style, m Making, step *process.Step) []Quantity {
+	w := &stepWords{s, m, step}
+	var things []*ingredient.Ingredient
+	grams := map[string]float64{}
+	for _, u := range step.Lines {
+		in := w.line(u).Ingredient
+		if _, ok := grams[in.ID]; !ok {
+			things = append(things, in)
+		}
+		grams[in.ID] += u.Grams
+	}
+	out := make([]Quantity, len(things))
+	for i, in := range things {
+		out[i] = Quantity{s.Mass(grams[in.ID]), Kitchen(in) + w.pieces(in, grams[in.ID])}
+	}
+	return out
+}
+
+// StepPlace says where one is: "Step 3 of 17".
+func StepPlace(i, n int) string { return "Step " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n) }
+
+// Timer is a time as a kitchen timer shows it, to the second: "12:30",
+// "4:00:00". What is over counts up, with a plus: "+0:12".
+func Timer(left time.Duration) string {
+	sign := ""
+	if left < 0 {
+		sign, left = "+", -left
+	} else {
+		left += time.Second - 1 // 0:00 comes when the time is up, not before
+	}
+	n := int(left / time.Second)
+	if h := n / 3600; h > 0 {
+		return fmt.Sprintf("%s%d:%02d:%02d", sign, h, n/60%60, n%60)
+	}
+	return fmt.Sprintf("%s%d:%02d", sign, n/60, n%60)
+}
+
+// TimeUp says that a step's time has come.
+func TimeUp(title string) string { return "“" + title + "”: the time is up." }
