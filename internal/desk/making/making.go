@@ -34,6 +34,6 @@ func Of(ctx context.Context, job Job) (m say.Making, untimed error) {
 
 // At returns the making of job with times that are known, at once; nil: none.
 func At(job Job, times *cold.Answer) say.Making {
-	p := process.Of(job.Design, job.Result, process.Default(), job.Kitchen.Freezer.AirC, times)
+	p := process.Of(job.Design, job.Result, process.KitchenOf(job.Kitchen), job.Kitchen.Freezer.AirC, times)
 	return say.Making{Design: job.Design, Result: job.Result, Process: &p, Cold: times}
 }

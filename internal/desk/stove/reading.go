@@ -83,12 +83,19 @@ func figuresOf(s say.Style, before, after *model.Result) []Figure {
 	var out []Figure
 	for _, w := range watched {
 		row := w.table.Row(w.key)
-		f := Figure{w.of + row.Name, row.Text(s, row.Of(before, w.column)), row.Text(s, row.Of(after, w.column))}
+		f := Figure{w.of + row.Name, text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
 		if f.Before != f.After {
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// text writes a figure to its finest digit: its band is of what both sides of
+// the comparison share.
+func text(s say.Style, row *figure.Row, v figure.Value) string {
+	v.Low, v.High = math.NaN(), math.NaN()
+	return row.Text(s, v)
 }
 
 // changed returns the steps of b whose words or quantities a has not.
@@ -125,4 +132,3 @@ func (t *Trial) Name() string {
 	}
 	return "syrup's temperature"
 }
-

@@ -1,9 +1,11 @@
 package say
 
 import (
+	"strings"
 	"time"
 
 	"ripplewright/internal/answer/plan"
+	"ripplewright/internal/answer/process"
 )
 
 // Clock is a time of a day: "Sat 18:05".
@@ -24,3 +26,21 @@ func TooLate(begins time.Time) string {
 
 // Undivided says that nothing had to give way.
 const Undivided = "Nothing is needed twice at once."
+
+// Untimed says why a plan has no times of its own in the cold.
+func Untimed(why error) string {
+	return "The times in the freezer are those of practice, for none were computed: " + strings.TrimSuffix(why.Error(), ".") + "."
+}
+
+// Taking says that a step has a thing: "mixer: Pour and whip".
+func Taking(what process.Resource, step process.StepCode) string {
+	return Resource(what) + ": " + StepTitle(step)
+}
+
+// TimeSpan is two times of day: "Sat 18:05 to 18:12", the day once.
+func TimeSpan(from, to time.Time) string {
+	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
+		return Clock(from) + " to " + to.Format("15:04")
+	}
+	return Clock(from) + " to " + Clock(to)
+}

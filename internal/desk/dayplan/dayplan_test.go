@@ -1,0 +1,117 @@
+package dayplan_test
+
+import (
+	"context"
+	"path"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/plan"
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/desk/dayplan"
+	"ripplewright/internal/desk/making"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+)
+
+func job(t *testing.T, d design.Design) making.Job {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	require.NoError(t, err)
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	require.NoError(t, err)
+	r, err := model.New(lib).Evaluate(d)
+	require.NoError(t, err)
+	return making.Job{Design: d, Result: &r, Kitchen: cold.Default()}
+}
+
+func demo(t *testing.T) design.Design {
+	entries, err := assets.Demos.ReadDir("demos")
+	require.NoError(t, err)
+	name := path.Join("demos", entries[0].Name())
+	text, err := assets.Demos.ReadFile(name)
+	require.NoError(t, err)
+	f, err := designfile.Decode(name, text)
+	require.NoError(t, err)
+	return f.Design
+}
+
+func TestADayFromBothEnds(t *testing.T) {
+	j := job(t, demo(t))
+	for _, serve := range []bool{true, false} {
+		at := time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)
+		a, err := dayplan.Of(context.Background(), dayplan.Question{Job: j, Serve: serve, At: at})
+		require.NoError(t, err)
+		require.NoError(t, a.Untimed)
+		span := a.Plan.Span()
+		if serve {
+			assert.False(t, a.Clock(span.To).After(at))
+		} else {
+			assert.False(t, a.Clock(span.From).Before(at))
+		}
+		rows := dayplan.RowsOf(&a.Plan)
+		require.Equal(t, process.Hands, rows[0].What)
+		assert.Equal(t, process.Fridge, rows[len(rows)-1].What)
+		for _, r := range rows {
+			for i, b := range r.Bars {
+				assert.Less(t, b.Lane, r.Lanes)
+				for _, o := range r.Bars[:i] {
+					assert.False(t, o.Lane == b.Lane && b.From < o.To-1e-6, "%s: bars of a lane overlap", r.What)
+				}
+			}
+			if r.What != process.Freezer && r.What != process.Fridge {
+				assert.Equal(t, 1, r.Lanes, "%s is taken once at a time", r.What)
+			}
+		}
+		stretches := dayplan.Stretches(&a.Plan)
+		require.Greater(t, len(stretches), 2, "a rest lies between the custard and the freezing")
+		sum := 0.0
+		for _, row := range rows[:1] {
+			for _, b := range row.Bars {
+				sum += b.To - b.From
+				inside := 0
+				for _, s := range stretches[1:] {
+					if s.From <= b.From && b.To <= s.To {
+						inside++
+					}
+				}
+				assert.Equal(t, 1, inside, "every work lies in one stretch")
+			}
+		}
+		assert.InDelta(t, a.Plan.HandsOn(), sum, 1e-6)
+	}
+}
+
+func TestNothingToMakeIsSaid(t *testing.T) {
+	d := design.New()
+	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
+	_, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, d), Serve: true, At: time.Now()})
+	assert.ErrorIs(t, err, dayplan.ErrNothing)
+}
+
+func TestWhoHasWhatAtAMinute(t *testing.T) {
+	rows := []dayplan.Row{
+		{What: process.Hands, Bars: []dayplan.Bar{{Span: plan.Span{From: 0, To: 10}, Step: process.Crack}}},
+		{What: process.Freezer, Bars: []dayplan.Bar{{Span: plan.Span{From: 5, To: 50}, Step: process.FreezeSoft}}},
+	}
+	assert.Equal(t, []dayplan.Taken{{process.Hands, process.Crack}, {process.Freezer, process.FreezeSoft}}, dayplan.At(rows, 7))
+	assert.Equal(t, []dayplan.Taken{{process.Freezer, process.FreezeSoft}}, dayplan.At(rows, 10))
+	assert.Empty(t, dayplan.At(rows, 50))
+}
+
+func TestMarksAreRoundAndFew(t *testing.T) {
+	assert.Equal(t, []float64{60, 75, 90, 105, 120}, dayplan.Marks(plan.Span{From: 50, To: 120}, 8))
+	assert.Equal(t, []float64{-60, 0, 60}, dayplan.Marks(plan.Span{From: -70, To: 65}, 3))
+	for _, hours := range []float64{1, 3, 7, 20, 45, 100} {
+		marks := dayplan.Marks(plan.Span{From: 17, To: 17 + 60*hours}, 8)
+		assert.LessOrEqual(t, len(marks), 8)
+		assert.GreaterOrEqual(t, len(marks), 2)
+	}
+}
