@@ -12,6 +12,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	base "fyne.io/fyne/v2/theme"
+
+	"ripplewright/ui/kit"
 )
 
 // A Variant says which palette is used.
@@ -102,6 +104,10 @@ func (t *theme) Size(name fyne.ThemeSizeName) float32 {
 		return 17 * k
 	case base.SizeNameHeadingText:
 		return 22 * k
+	case kit.SizeNameStep:
+		return 23 * k
+	case kit.SizeNameTimer:
+		return 34 * k
 	case base.SizeNameInlineIcon:
 		return 18 * k
 	case base.SizeNameInnerPadding:

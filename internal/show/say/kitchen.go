@@ -52,3 +52,30 @@ func Timer(left time.Duration) string {
 
 // TimeUp says that a step's time has come.
 func TimeUp(title string) string { return "“" + title + "”: the time is up." }
+
+// TimerOf names a timer and what it shows: "Rest 3:41:00", "Cook 6:00, paused".
+func TimerOf(title string, left time.Duration, paused bool) string {
+	text := title + " " + Timer(left)
+	switch {
+	case paused:
+		text += ", paused"
+	case left <= 0:
+		text += ", time is up"
+	}
+	return text
+}
+
+// Became says what a figure has come to: "Syrup solids 90.9 %, was 88.2 %".
+func Became(name, before, after string) string { return name + " " + after + ", was " + before }
+
+// ReadsOtherwise says which steps a reading changes.
+func ReadsOtherwise(codes []process.StepCode) string {
+	if len(codes) == 0 {
+		return "No step reads otherwise."
+	}
+	titles := make([]string, len(codes))
+	for i, c := range codes {
+		titles[i] = "“" + StepTitle(c) + "”"
+	}
+	return "Changed: " + List(titles) + "."
+}
