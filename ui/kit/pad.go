@@ -122,7 +122,7 @@ func (r *padRenderer) Layout(size fyne.Size) {
 func (r *padRenderer) MinSize() fyne.Size {
 	t := theme.TextSize()
 	s := fyne.MeasureText(r.p.text, theme.Size(theme.SizeNameSubHeadingText), fyne.TextStyle{Bold: true})
-	return fyne.NewSize(s.Width+2.4*t, s.Height+1.4*t)
+	return fyne.NewSize(s.Width+3.6*t, s.Height+1.4*t)
 }
 
 func (r *padRenderer) Refresh() {

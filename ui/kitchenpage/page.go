@@ -11,6 +11,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/process"
@@ -69,7 +70,7 @@ func New(h page.Host, k *kitchens.Book, now func() time.Time, told func(event st
 	p.next.Strong = true
 	p.place, p.title = widget.NewLabel(""), page.Bold("")
 	p.place.Alignment, p.title.Alignment = fyne.TextAlignCenter, fyne.TextAlignCenter
-	p.title.SizeName = kit.SizeNameTimer
+	p.place.SizeName, p.title.SizeName = theme.SizeNameSubHeadingText, kit.SizeNameTimer
 	p.things, p.text = page.Bold(""), page.Prose("")
 	p.things.SizeName, p.text.SizeName = kit.SizeNameStep, kit.SizeNameStep
 	p.scroll = container.NewVScroll(container.New(beside{}, p.things, p.text))

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/process"
@@ -28,7 +29,7 @@ type readingRow struct {
 	object     *fyne.Container
 }
 
-// hottest is the range of the probe, °C: that of the design's setting.
+// coolest to hottest is the range of the probe, °C: that of the design's setting.
 const coolest, hottest = 100, 150
 
 func newReadingRow(p *Page) *readingRow {
@@ -36,12 +37,19 @@ func newReadingRow(p *Page) *readingRow {
 	r.probe, r.pan = kit.NewNumber("°C", coolest, hottest, 1), kit.NewNumber("g", 1, design.MaxGrams, 0)
 	r.probe.Step, r.pan.Step = 1, 1
 	r.probe.OnChanged, r.pan.OnChanged = func(float64) { r.try() }, func(float64) { r.try() }
-	r.fields = container.NewHBox(widget.NewLabel("The syrup reached"), r.probe, widget.NewLabel("and weighs, without the pan,"), r.pan)
+	r.fields = container.NewHBox(large("The syrup reached"), r.probe, large("and weighs, without the pan,"), r.pan)
 	r.came = page.Prose("")
+	r.came.SizeName = theme.SizeNameSubHeadingText
 	r.keep, r.drop = kit.NewPad("Keep", r.kept), kit.NewPad("Put back", r.dropped)
 	r.answer = container.NewBorder(nil, nil, nil, container.NewHBox(r.drop, r.keep), r.came)
 	r.object = container.NewVBox(r.fields, r.answer)
 	return r
+}
+
+func large(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.SizeName = theme.SizeNameSubHeadingText
+	return l
 }
 
 // fill shows the reading that the making reckons with.

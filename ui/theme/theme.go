@@ -105,7 +105,7 @@ func (t *theme) Size(name fyne.ThemeSizeName) float32 {
 	case base.SizeNameHeadingText:
 		return 22 * k
 	case kit.SizeNameStep:
-		return 23 * k
+		return 25 * k
 	case kit.SizeNameTimer:
 		return 34 * k
 	case base.SizeNameInlineIcon:

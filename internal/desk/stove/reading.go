@@ -33,7 +33,7 @@ type Trial struct {
 	making.Job
 	Making  say.Making
 	Figures []Figure           // that read otherwise now
-	Steps   []process.StepCode // whose words are others now, in their order
+	Steps   []process.StepCode // from the reading on, whose words are others now
 	Caution string             // why the reading cannot be; "" where it can
 }
 
@@ -73,7 +73,6 @@ var watched = []struct {
 	column int
 }{
 	{"", &figure.Syrup, "solids_percent", 0},
-	{"Foam: ", &figure.Phases, "total_solids_percent", figure.Foam},
 	{"Foam: ", &figure.Phases, "initial_freezing_point_c", figure.Foam},
 	{"Foam: ", &figure.Phases, "hardness", figure.Foam},
 	{"Foam: ", &figure.Phases, "texture", figure.Foam},
@@ -98,7 +97,8 @@ func text(s say.Style, row *figure.Row, v figure.Value) string {
 	return row.Text(s, v)
 }
 
-// changed returns the steps of b whose words or quantities a has not.
+// changed returns the steps of b, from the reading on, whose words or quantities
+// a has not. What was done before is done.
 func changed(s say.Style, a, b say.Making) []process.StepCode {
 	type words struct {
 		say.Titled
@@ -117,8 +117,10 @@ func changed(s say.Style, a, b say.Making) []process.StepCode {
 		before[step.Code] = of(a, i)
 	}
 	var out []process.StepCode
+	follows := false
 	for i, step := range b.Process.Steps {
-		if before[step.Code] != of(b, i) {
+		follows = follows || Takes(step.Code)
+		if follows && before[step.Code] != of(b, i) {
 			out = append(out, step.Code)
 		}
 	}
