@@ -23,6 +23,9 @@ type Plot struct {
 	// when it goes.
 	OnRead func(text string)
 
+	// Words, which may be nil, says what is at x, instead of the curves' values.
+	Words func(x float64) string
+
 	// OnFocus is told when the keyboard comes to the plot.
 	OnFocus func()
 
@@ -81,6 +84,9 @@ func (p *Plot) read(x float64) {
 func (p *Plot) Reading() string {
 	if math.IsNaN(p.at) {
 		return ""
+	}
+	if p.Words != nil {
+		return p.Words(p.at)
 	}
 	parts := []string{p.plot.X.Title + " " + chart.Number(p.at, p.XDecimals)}
 	for i := range p.plot.Series {

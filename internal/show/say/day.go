@@ -44,3 +44,18 @@ func TimeSpan(from, to time.Time) string {
 	}
 	return Clock(from) + " to " + Clock(to)
 }
+
+// TimeOfDay is a time without its day: "18:05".
+func TimeOfDay(t time.Time) string { return t.Format("15:04") }
+
+// TimeOfStep is from when to when a step goes, under the name of the day that it
+// begins on: "18:05 to 18:12", "22:10 to Sun 10:10".
+func TimeOfStep(from, to time.Time) string {
+	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
+		return TimeOfDay(from) + " to " + TimeOfDay(to)
+	}
+	return TimeOfDay(from) + " to " + Clock(to)
+}
+
+// NoTime says that no day was found.
+const NoTime = "No day was found on which nothing waits longer than it keeps. Try another time of serving."
