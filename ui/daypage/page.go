@@ -35,6 +35,7 @@ type Page struct {
 	work     *newest.Answers[dayplan.Question, dayplan.Answer]
 
 	asked  dayplan.Question
+	waits  bool            // for the answer to it
 	answer *dayplan.Answer // nil: none yet, or none to be had
 	rows   []dayplan.Row
 
@@ -138,8 +139,8 @@ func (p *Page) Object() fyne.CanvasObject { return p.object }
 // Leave implements page.Page.
 func (p *Page) Leave() {
 	p.work.Stop()
-	if p.answer == nil {
-		p.asked = dayplan.Question{}
+	if p.waits {
+		p.asked, p.waits = dayplan.Question{}, false
 	}
 }
 
@@ -160,7 +161,7 @@ func (p *Page) Show() {
 	if p.asked.Result != nil && p.asked.Same(q) {
 		return
 	}
-	p.asked = q
+	p.asked, p.waits = q, true
 	p.work.Ask(q)
 	if p.answer == nil {
 		kit.SetText(p.head, "Computing…")
@@ -169,7 +170,7 @@ func (p *Page) Show() {
 
 // done takes an answer.
 func (p *Page) done(q dayplan.Question, a dayplan.Answer, err error) {
-	p.answer = nil
+	p.answer, p.waits = nil, false
 	switch {
 	case errors.Is(err, plan.ErrNoTime):
 		p.none(say.NoTime)
