@@ -1,6 +1,7 @@
 package daypage
 
 import (
+	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -39,6 +40,23 @@ func (p *Page) stretch() plan.Span {
 // marksWanted is how many times of day stand under the chart.
 const marksWanted = 7
 
+// thin is a line's width, of the chart's; filled and worded are how dense a bar is.
+const (
+	thin   = 0.0015
+	filled = 0.35
+	worded = 0.25 // under a word
+)
+
+// named is the step of a bar, "" where the bar is too short for its name.
+func (p *Page) named(b dayplan.Bar, s plan.Span) string {
+	name := say.StepTitle(b.Step)
+	room := float64(p.plot.Size().Width) * 0.8 * (b.To - b.From) / (s.To - s.From)
+	if float64(fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width) > room-4 {
+		return ""
+	}
+	return name
+}
+
 // draw draws what is taken over the stretch chosen.
 func (p *Page) draw() {
 	p.plot.ShowPlot(p.picture())
@@ -53,7 +71,7 @@ func (p *Page) picture() chart.Plot {
 	edge := 0.02 * (s.To - s.From)
 	n := float64(len(p.rows))
 	v := chart.Plot{NoLegend: true,
-		X: chart.Axis{Min: s.From - edge, Max: s.To + edge},
+		X: chart.Axis{Min: s.From - edge, Max: s.To + edge, NoGrid: true},
 		Y: chart.Axis{Min: 0, Max: n, NoGrid: true}}
 	day := -1
 	for _, at := range dayplan.Marks(s, marksWanted) {
@@ -63,6 +81,9 @@ func (p *Page) picture() chart.Plot {
 			day, label = t.YearDay(), say.Clock(t)
 		}
 		v.X.Ticks = append(v.X.Ticks, chart.Tick{Value: at, Label: label})
+		line := chart.Upright(at, at+thin*(s.To-s.From)) // under the bars, where a grid would lie over them
+		line.Fill = page.Ink(kit.ColorNameGrid)
+		v.Bands = append(v.Bands, line)
 	}
 	for i, r := range p.rows {
 		top := n - float64(i)
@@ -72,9 +93,10 @@ func (p *Page) picture() chart.Plot {
 		lane := 0.8 / float64(r.Lanes)
 		for _, b := range r.Bars {
 			y1 := top - 0.1 - float64(b.Lane)*lane
-			bar := chart.Band{X0: b.From, X1: b.To, Y0: y1 - 0.92*lane, Y1: y1, Fill: chart.Fade(ink, .45), Hatch: l.hatch, Line: chart.Line{Width: 1.2, Colour: ink}}
-			if l.hatch == chart.Plain {
-				bar.Fill = ink
+			to := math.Max((b.From+b.To)/2, b.To-thin*(s.To-s.From)) // a gap parts it from the next
+			bar := chart.Band{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: chart.Fade(ink, filled), Hatch: l.hatch, Line: chart.Line{Width: 1.2, Colour: ink}}
+			if l.hatch == chart.Plain { // there is room for words
+				bar.Label, bar.Fill = p.named(b, s), chart.Fade(ink, worded)
 			}
 			v.Bands = append(v.Bands, bar)
 		}

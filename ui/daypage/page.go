@@ -71,6 +71,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	p.ask = page.Choice(func() { p.showWhen(); p.Show() }, serveAt, startNow)
 	p.ask.Horizontal = true
 	p.day = kit.NewSelect(nil, func(string) { p.Show() })
+	p.day.PlaceHolder = say.DayName(time.Date(2026, 9, 30, 0, 0, 0, 0, time.UTC)) // it is as wide as the longest
 	p.hour, p.minute = kit.NewNumber("h", 0, 23, 0), kit.NewNumber("min", 0, 59, 0)
 	p.minute.Step = 5
 	p.hour.Digits, p.minute.Digits = 2, 2
@@ -90,7 +91,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 
 	question := container.NewHBox(p.ask, p.when)
 	out := container.NewHBox(p.exports[0], p.exports[1])
-	top := container.NewVBox(container.New(page.Folding{}, question, container.NewBorder(nil, nil, nil, out)), p.head, p.moved)
+	top := container.NewVBox(container.NewBorder(nil, nil, question, out), p.head, p.moved)
 	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, p.part), p.read, nil, nil, p.plot)
 	split := container.NewHSplit(drawn, page.ScrolledBothWays(p.list))
 	split.Offset = 0.66

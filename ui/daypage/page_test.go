@@ -105,7 +105,7 @@ func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {
 		bars += len(r.Bars)
 		require.Contains(t, looks, r.What)
 	}
-	assert.Len(t, v.Bands, bars)
+	assert.Len(t, v.Bands, bars+len(v.X.Ticks))
 	seen := map[look]process.Resource{}
 	for what, l := range looks {
 		assert.Empty(t, seen[l], "%s looks like %s", what, seen[l])

@@ -70,6 +70,7 @@ func TestADayFromBothEnds(t *testing.T) {
 				assert.Equal(t, 1, r.Lanes, "%s is taken once at a time", r.What)
 			}
 		}
+		assert.Contains(t, dayplan.At(rows, a.Plan.Tasks[len(a.Plan.Tasks)-1].Start-1), dayplan.Taken{What: process.Freezer, Step: process.Hardening}, "the tubs stay in the freezer until they are served")
 		stretches := dayplan.Stretches(&a.Plan)
 		require.Greater(t, len(stretches), 2, "a rest lies between the custard and the freezing")
 		sum := 0.0

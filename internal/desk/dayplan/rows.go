@@ -36,7 +36,7 @@ func RowsOf(p *plan.Plan) []Row {
 	for _, t := range p.Tasks {
 		for _, what := range t.Step.Uses {
 			if what == process.Freezer || what == process.Fridge { // which hold several at once
-				bars[what] = append(bars[what], Bar{Span: plan.Span{From: t.Start, To: t.End}, Step: t.Step.Code})
+				bars[what] = append(bars[what], Bar{Span: plan.Span{From: t.Start, To: fetched(p, &t)}, Step: t.Step.Code})
 			}
 		}
 	}
@@ -47,6 +47,21 @@ func RowsOf(p *plan.Plan) []Row {
 		}
 	}
 	return rows
+}
+
+// fetched is when what a task has put into the cold is taken out again: as the
+// next step that needs it begins.
+func fetched(p *plan.Plan, t *plan.Task) float64 {
+	out := math.Inf(1)
+	for _, next := range p.Tasks {
+		if slices.Contains(next.Step.After, t.Step.Code) {
+			out = math.Min(out, next.Start)
+		}
+	}
+	if math.IsInf(out, 1) {
+		return t.End
+	}
+	return math.Max(out, t.End)
 }
 
 // laned puts each bar into the first lane that is free.
