@@ -111,7 +111,7 @@ func New(s Setup) *Window {
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
 	w.win.SetCloseIntercept(mishap.Func(w.close))
-	w.win.Canvas().SetOnTypedKey(mishap.With(w.dialogKey))
+	w.win.Canvas().SetOnTypedKey(mishap.With(w.looseKey))
 	w.win.SetMaster()
 	w.refresh()
 	return w
@@ -150,8 +150,18 @@ func (w *Window) greet() {
 	}
 }
 
-// dialogKey is told of keys that no widget has: a dialog is open, or nothing is.
-func (w *Window) dialogKey(e *fyne.KeyEvent) {
+// keyed is a page that has use for keys which no widget has.
+type keyed interface{ TypedKey(*fyne.KeyEvent) }
+
+// looseKey is told of keys that no widget has: a dialog is open, or nothing has
+// the keyboard, and the page may know the key.
+func (w *Window) looseKey(e *fyne.KeyEvent) {
+	if !w.asking() && w.current >= 0 {
+		if p, ok := w.pages[w.current].(keyed); ok {
+			p.TypedKey(e)
+		}
+		return
+	}
 	switch e.Name {
 	case fyne.KeyEscape:
 		kit.Dismiss(w.win.Canvas())

@@ -71,7 +71,7 @@ func newMenus(w *Window) *menus {
 	quit.IsQuit = true
 	file.Items = append(file.Items, quit)
 	view := fyne.NewMenu("View")
-	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9}
+	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0}
 	add := func(it *fyne.MenuItem, on func() bool) {
 		view.Items = append(view.Items, it)
 		m.marks = append(m.marks, mark{it, on})
@@ -162,7 +162,7 @@ const cautions = `The usual cautions. Local code and licensed practice decide.
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
 // keysHelp is every key, for who has no mouse at hand.
-const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 and on the other pages.
+const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the other pages.
 
 **Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
@@ -173,6 +173,8 @@ const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 **Numbers.** Type and press Enter, or leave the field. Up and Down step, Page Up and Page Down by ten. Escape brings the old number back.
 
 **Ingredient lines.** On a name: Space or Enter for another ingredient, Ctrl+Up and Ctrl+Down move the line, Delete removes it. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
+
+**In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
 
 **Choosing an ingredient.** Type a part of its name; Up and Down choose, Enter takes, Escape gives up.`
 

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -10,8 +11,10 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/ui/cardpage"
 	"ripplewright/ui/coldpage"
+	"ripplewright/ui/daypage"
 	"ripplewright/ui/figurespage"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/kitchenpage"
 	"ripplewright/ui/labelpage"
 	"ripplewright/ui/page"
 	"ripplewright/ui/ripplepage"
@@ -27,9 +30,22 @@ func (w *Window) newPages() []page.Page {
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
 		labelpage.New(w),
 		w.card,
+		kitchenpage.New(w, w.kitchens, time.Now, w.event),
+		daypage.New(w, w.kitchens, time.Now, w.event),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),
 	}
+}
+
+// briefly holds the titles that the row of buttons has no room for, as it has them:
+// with the largest text all stand in one row of a small screen.
+var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?"}
+
+func navName(title string) string {
+	if b := briefly[title]; b != "" {
+		return b
+	}
+	return title
 }
 
 // navigation is the row of buttons over everything: the bench and each page.
@@ -43,7 +59,7 @@ func (w *Window) navigation() fyne.CanvasObject {
 	}
 	add(-1, "Bench")
 	for i, p := range w.pages {
-		add(i, p.Title())
+		add(i, navName(p.Title()))
 	}
 	w.markNav()
 	return row

@@ -8,6 +8,9 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
+
+	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
 )
 
 // TestTurningLeavesTheBenchBehind: neither its hint nor its keys go on where it
@@ -35,4 +38,29 @@ func TestTurningLeavesTheBenchBehind(t *testing.T) {
 	b.win.Canvas().Focus(b.nav[2])
 	b.turnTo(1)
 	assert.Equal(t, fyne.Focusable(b.nav[2]), b.win.Canvas().Focused(), "one goes on from the button that was pressed")
+}
+
+// TestTheRowOfPagesIsOneRow with the largest text on a small screen.
+func TestTheRowOfPagesIsOneRow(t *testing.T) {
+	b := newBed(t)
+	b.App.Settings().SetTheme(theme.New(theme.Options{TextScale: 1.5}))
+	b.win.Resize(fyne.NewSize(startWidth, 720))
+	for _, n := range b.nav {
+		assert.Equal(t, b.nav[0].Position().Y, n.Position().Y, n.Text)
+	}
+}
+
+// TestAPageKnowsTheKeysThatNoWidgetHas: after a click beside everything, Space
+// still leads on in the kitchen.
+func TestAPageKnowsTheKeysThatNoWidgetHas(t *testing.T) {
+	b := newBed(t)
+	b.menu("View", "In the kitchen")
+	assert.NotNil(t, b.win.Canvas().Focused())
+	b.win.Canvas().Unfocus()
+	b.looseKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	assert.Contains(t, pagetest.Texts(b.pages[b.current].Object()), "Step 2 of")
+	b.menu("View", "Bench")
+	b.looseKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	b.menu("View", "In the kitchen")
+	assert.Contains(t, pagetest.Texts(b.pages[b.current].Object()), "Step 2 of", "it was not in view")
 }

@@ -188,6 +188,10 @@ func (p *Page) TypedKey(e *fyne.KeyEvent) {
 		p.turn(1)
 	case fyne.KeyLeft, fyne.KeyUp, fyne.KeyPageUp, fyne.KeyBackspace:
 		p.turn(-1)
+	case fyne.KeyT:
+		if !p.clock.own.Hidden {
+			p.clock.press()
+		}
 	}
 }
 

@@ -102,7 +102,8 @@ func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
 	assert.Contains(t, k.clock.others.Text(), "Rest 3:59:00")
 	test.Tap(k.clock.main)
 	assert.Equal(t, "Go on", k.clock.main.Text())
-	test.Tap(k.clock.main)
+	k.key(fyne.KeyT)
+	assert.Equal(t, "Pause", k.clock.main.Text())
 
 	k.Leave()
 	k.at = k.at.Add(2 * time.Hour)
