@@ -95,8 +95,10 @@ func (p *Page) picture() chart.Plot {
 			y1 := top - 0.1 - float64(b.Lane)*lane
 			to := math.Max((b.From+b.To)/2, b.To-thin*(s.To-s.From)) // a gap parts it from the next
 			bar := chart.Band{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: chart.Fade(ink, filled), Hatch: l.hatch, Line: chart.Line{Width: 1.2, Colour: ink}}
-			if l.hatch == chart.Plain { // there is room for words
-				bar.Label, bar.Fill = p.named(b, s), chart.Fade(ink, worded)
+			if l.hatch == chart.Plain { // a word fits where no lines are
+				if bar.Label, bar.Fill = p.named(b, s), ink; bar.Label != "" {
+					bar.Fill = chart.Fade(ink, worded)
+				}
 			}
 			v.Bands = append(v.Bands, bar)
 		}

@@ -49,6 +49,7 @@ type Page struct {
 	plot         *kit.Plot
 	read         *kit.Lines
 	list         *fyne.Container
+	split        *container.Split
 	exports      []*kit.Button
 	object       fyne.CanvasObject
 }
@@ -93,9 +94,9 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	out := container.NewHBox(p.exports[0], p.exports[1])
 	top := container.NewVBox(container.NewBorder(nil, nil, question, out), p.head, p.moved)
 	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, p.part), p.read, nil, nil, p.plot)
-	split := container.NewHSplit(drawn, page.ScrolledBothWays(p.list))
-	split.Offset = 0.66
-	p.object = container.NewBorder(top, nil, nil, nil, split)
+	p.split = container.NewHSplit(drawn, page.ScrolledBothWays(p.list))
+	p.split.Offset = 0.66
+	p.object = container.NewBorder(top, nil, nil, nil, p.split)
 	return p
 }
 
@@ -191,6 +192,7 @@ func (p *Page) none(why string) {
 	p.rows = nil
 	kit.SetText(p.head, why)
 	kit.SetText(p.moved, "")
+	p.object.Refresh()
 	p.list.Objects = nil
 	p.list.Refresh()
 	p.part.Options = nil
@@ -220,6 +222,7 @@ func (p *Page) show(q dayplan.Question) {
 		moved = append(moved, say.Untimed(a.Untimed))
 	}
 	kit.SetText(p.moved, strings.Join(moved, " "))
+	p.object.Refresh() // more lines, or fewer
 	p.rows = dayplan.RowsOf(&a.Plan)
 	p.offerParts()
 	p.showList()

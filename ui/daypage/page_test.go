@@ -138,6 +138,12 @@ func TestThePageKeepsWithinASmallWindow(t *testing.T) {
 		size := k.Page.Object().MinSize()
 		assert.LessOrEqual(t, size.Width, float32(1264), name)
 		assert.LessOrEqual(t, size.Height, float32(560), name)
+		k.answer.Plan.Moved = append(k.answer.Plan.Moved, k.answer.Plan.Moved...)
+		k.answer.Plan.Moved = append(k.answer.Plan.Moved, k.answer.Plan.Moved...)
+		k.Page.show(k.asked)
+		top := k.moved.Position().Y + k.moved.MinSize().Height
+		assert.Greater(t, k.moved.MinSize().Height, 2*k.head.MinSize().Height-10, "several lines")
+		assert.LessOrEqual(t, top, k.split.Position().Y, "%s: the lines stand over the chart", name)
 		k.part.SetSelectedIndex(len(k.part.Options) / 2)
 		k.KeepLook("day-part-" + name)
 	}

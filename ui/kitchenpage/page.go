@@ -227,7 +227,7 @@ func (p *Page) show() {
 	p.next.ShowPad("Next", i+1 < n)
 	p.clock.show(step)
 	p.reading.show(step)
-	p.scroll.Content.Refresh()
+	p.object.Refresh() // texts take more lines, or fewer
 }
 
 // beside lays quantities beside what is done with them; a step without any has
