@@ -7,7 +7,7 @@ import (
 )
 
 // What the core has to come down to. Own conventions: at −10 °C an ordinary
-// custard has three quarters of its water frozen and bears carrying; −15 °C is
+// custard has two thirds of its water frozen and bears carrying; −15 °C is
 // within 3 K of a home freezer. The trade asks −18 °C (Euroglaces, code for
 // edible ices). Neither is asked closer than 3 K to the air, which a core
 // reaches only in the limit.

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
 	"ripplewright/internal/work/design"
 )
 
@@ -96,4 +98,66 @@ func TestTheBandOfHardnessIsTwiceEitherWayAtLeast(t *testing.T) {
 			require.GreaterOrEqual(t, p.Yield.High, 2*p.Yield.Value*(1-1e-9), name)
 		}
 	})
+}
+
+// A syrup of sugar shatters rather than flows where its viscosity is past what
+// lets particles stick in a moment's touch, 1e7 Pa s (Downton, Flores-Luna &
+// King 1982, Ind. Eng. Chem. Fundam. 21:447: 1e6 to 1e8). From 1e12 at the glass
+// it is there as far above it as Williams, Landel & Ferry 1955 say, 17.44 and
+// 51.6 K: 20.7 K (all from memory). Bar: 2 K, since the limit is a round number. A foam of
+// little white and a syrup cooked to 140 °C comes as close to its glass.
+func TestARibbonIsBrittleUntilItsLiquidCanStick(t *testing.T) {
+	const tenfolds, c1, c2 = 12 - 7, 17.44, 51.6
+	sticks := tenfolds * c2 / (c1 - tenfolds)
+	m := model.New(library(t))
+	brittle, flows := math.Inf(-1), math.Inf(1)
+	for at := -24.0; at <= -4; at += 0.125 {
+		d := market()
+		d.Serving.TemperatureC = at
+		d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 25}}
+		d.Foam.Syrup.CookTemperatureC = 140
+		r, err := m.Evaluate(d)
+		require.NoError(t, err)
+		said := map[string]float64{}
+		for _, w := range r.Warnings {
+			if f, ok := w.Facts.(model.Brittle); ok {
+				said[w.Where] = f.AboveGlassK
+			}
+		}
+		for where, p := range map[string]*model.Phase{"dense": &r.Dense, "foam": &r.Foam} {
+			k, ok := p.Body.AboveGlass(at)
+			require.True(t, ok)
+			if warned, ok := said[where]; ok {
+				require.InDelta(t, k, warned, 1e-9)
+				brittle = math.Max(brittle, k)
+			} else {
+				flows = math.Min(flows, k)
+			}
+		}
+	}
+	assert.Less(t, brittle, flows)
+	assert.InDelta(t, sticks, brittle, 2)
+	assert.InDelta(t, sticks, flows, 2)
+}
+
+// People cook at El Alto, 4150 m, the highest large city, and at Jericho, 258 m
+// below the sea (both from memory). At the top of what a design may ask, water
+// still boils above 84 °C, where a custard has set and before it curdles (McGee
+// 2004: sets at 79 to 83 °C, curdles 3 to 6 K above): higher, it could not be
+// cooked in an open pan.
+func TestAKitchenMayStandWhereACustardCanBeCooked(t *testing.T) {
+	for at, may := range map[float64]bool{4150: true, -258: true, 0: true, 5100: false, -500: false} {
+		d := market()
+		d.Kitchen.AltitudeM = at
+		assert.Equal(t, may, len(design.Validate(d)) == 0, "%g m", at)
+	}
+	found := false
+	for _, f := range design.Fields() {
+		if f.Path == "kitchen.altitude_m" {
+			found = true
+			assert.Greater(t, solution.BoilingPoint(0, water.AirPressure(f.Max)), 84.0)
+			assert.GreaterOrEqual(t, f.Min, -400.0, "the atmosphere's formula begins there")
+		}
+	}
+	assert.True(t, found)
 }

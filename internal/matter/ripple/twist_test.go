@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // testdata/tables/marbling_maps.csv, its sources in its first line.
@@ -66,5 +67,17 @@ func TestPullingUndoesATwist(t *testing.T) {
 		w.pull(xs, ys)
 		assert.InDelta(t, ax, xs[0], 1e-12)
 		assert.InDelta(t, ay, ys[0], 1e-12)
+	}
+}
+
+// A loop of a figure eight is one round of the handle, of which the fluid beside
+// it follows as large a share as it does of a straight pull from above; the two
+// loops turn against each other. The angle is a round number: bar 6 %.
+func TestALoopTurnsByWhatTheFluidFollowsOfARound(t *testing.T) {
+	for _, v := range []View{Side, Top} {
+		twists := Stroke{Kind: FigureEight}.place(saltmarsh.outline(v), v, 5, 1).twists
+		require.Len(t, twists, 2)
+		assert.InEpsilon(t, 2*math.Pi*carriedTop, twists[0].Angle, 0.06)
+		assert.InDelta(t, 0, twists[0].Angle+twists[1].Angle, 1e-12)
 	}
 }
