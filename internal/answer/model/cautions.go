@@ -3,7 +3,6 @@ package model
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
@@ -30,10 +29,9 @@ type (
 	// WeighedTooHeavy is of weighed_too_heavy, g.
 	WeighedTooHeavy struct{ PanG, WentInG float64 }
 
-	// Crystallises is of sugar_crystallises: the solutes of which the unfrozen
-	// water holds more than dissolves, at a temperature.
+	// Crystallises is of sugar_crystallises: the solutes over their rule.
 	Crystallises struct {
-		AtC     float64
+		Phase   phase.Role
 		Solutes []phase.Dissolved
 	}
 
@@ -131,23 +129,16 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
 	r.warn(severityOf[step.Level], limits.UnnamedCarbohydrate.Code, where, f)
 }
 
-// crystalsForm are the solutes that crystallise in a freezer when more is there
-// than dissolves: erythritol above all (kitchen tables: hard, sandy), trehalose,
-// mannitol, xylitol. Sucrose and glucose stay a syrup for months in custards
-// that are sold (common practice, no source), and lactose has a rule of the
-// trade, see lactose_sandy.
-var crystalsForm = []mix.Species{mix.Erythritol, mix.Trehalose, mix.Mannitol, mix.Xylitol}
-
-// warnCrystals looks at the unfrozen water where the tub is kept.
+// warnCrystals holds each solute against its rule where the tub is kept.
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
 	for _, s := range p.Body.Dissolved(homeFreezerC) {
-		if s.Over && slices.Contains(crystalsForm, s.Solute) {
+		if s.Over() {
 			over = append(over, s)
 		}
 	}
 	if len(over) > 0 {
-		r.warn(Caution, "sugar_crystallises", where, Crystallises{homeFreezerC, over})
+		r.warn(Caution, "sugar_crystallises", where, Crystallises{p.Body.Role, over})
 	}
 }
 

@@ -30,8 +30,16 @@ var spoken = []struct {
 	facts any
 	want  string
 }{
-	{"sugar_crystallises", model.Crystallises{AtC: -18, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Solubility: 31.7, Over: true}}},
-		"At −18 °C there are 75 g erythritol to 100 g unfrozen water, where 32 g dissolve at most: it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Most: 17, AtC: -18}}},
+		"At −18 °C there are 75 g erythritol to 100 g of the custard's unfrozen water, where at most 17 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{
+		{Solute: mix.Trehalose, Per100: 41.9, Most: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, Per100: 9.14, Most: 100. / 12}}},
+		"At −18 °C there are 41.9 g trehalose to 100 g of the custard's unfrozen water, where at most 41.2 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup. " +
+			"There are 9.1 g lactose to 100 g of the custard's water; above 8.3 g the trade expects it to turn sandy (common practice). Use less milk powder or milk."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Sucrose, Water: phase.Syrup, Per100: 240, Most: 203.9, AtC: 20}}},
+		"There are 240 g sucrose to 100 g of the foam's water, where 204 g dissolve at 20 °C: it may turn grainy. Replace part of it with glucose syrup or honey."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, Per100: 140, Most: 83.1, AtC: 20}}},
+		"There are 140 g glucose to 100 g of the foam's water, where 83 g dissolve at 20 °C: it may turn grainy. Replace part of it with sugar."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, FatPercent: 81},
 		"The custard is 81 % fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Sugar: 82},
@@ -52,8 +60,6 @@ var spoken = []struct {
 		"At −20 °C the freezing curve of ethanol and glycerol goes beyond the tables it rests on."},
 	{"salt_rule_unsettled", model.SaltRuleUnsettled{SaltG: 1.25},
 		"1.2 g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."},
-	{"lactose_sandy", model.LactoseSandy{LactoseG: 9.14}, "9.1 g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."},
-	{"sugar_crystallises", model.FoamGraining{SugarPercent: 71}, "The foam's syrup is 71 % sugar, more sucrose than dissolves at 20 °C: it may turn grainy. Replace part of the sugar with glucose syrup or honey."},
 	{"film_beyond_formula", model.FilmBeyondFormula{AtC: -18, SugarPercent: 80, MostPercent: 75, LeastC: -10},
 		"At −18 °C the foam's liquid is 80 % sugar. How thick it is, is known to 75 % and −10 °C only, so the ribbon is stiffer than its hardness says."},
 	{"end_of_freezing", model.EndOfFreezing{BelowC: -34.3}, "Below −34 °C no more ice grows: the figures stay at the ice of that temperature."},

@@ -62,10 +62,7 @@ var sentences = map[string]sentence{
 	"salt_rule_unsettled": of(func(s Style, f model.SaltRuleUnsettled) string {
 		return s.Number(f.SaltG, 1) + " g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."
 	}),
-	"lactose_sandy": of(func(s Style, f model.LactoseSandy) string {
-		return s.Number(f.LactoseG, 1) + " g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."
-	}),
-	"sugar_crystallises": crystals,
+	"sugar_crystallises": of(crystals),
 	"outside_hardness_law": of(func(s Style, f model.OutsideHardnessLaw) string {
 		if f.FatPercent > 0 {
 			return "The " + f.Phase.String() + " is " + s.Percent(f.FatPercent, 0) + " fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."
@@ -160,18 +157,4 @@ func otherRole(r phase.Role) phase.Role {
 		return phase.Foam
 	}
 	return phase.Dense
-}
-
-// crystals words what crystallises: in the cold, or sucrose in a foam's syrup.
-func crystals(s Style, facts any) string {
-	if f, ok := facts.(model.FoamGraining); ok {
-		return "The foam's syrup is " + s.Percent(f.SugarPercent, 0) + " sugar, more sucrose than dissolves at " + s.Temperature(20) +
-			": it may turn grainy. Replace part of the sugar with glucose syrup or honey."
-	}
-	f, _ := facts.(model.Crystallises)
-	var items []string
-	for _, x := range f.Solutes {
-		items = append(items, s.Number(x.Per100, 0)+" g "+x.Solute.String()+" to 100 g unfrozen water, where "+s.Number(x.Solubility, 0)+" g dissolve at most")
-	}
-	return "At " + s.Temperature(f.AtC) + " there are " + List(items) + ": it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."
 }
