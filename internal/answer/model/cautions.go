@@ -43,11 +43,14 @@ type (
 		FreezesAt   Span // °C, as inert and as a simple sugar
 	}
 
-	// OutsideHardnessLaw is of outside_hardness_law.
+	// OutsideHardnessLaw is of outside_hardness_law: where the law ends, the
+	// state in full.
 	OutsideHardnessLaw struct {
-		Phase      phase.Role
-		FatPercent float64 // over what the law knows; 0: the fat is within it
-		Sugar      float64 // % of the liquid, over what the law knows; 0: within it
+		Phase                    phase.Role
+		Law                      phase.LawRange
+		AtC                      float64
+		FatPercent, SugarPercent float64 // of the phase; of its liquid
+		MostPercent, LeastC      float64 // sugar up to which, and °C down to which, a liquid's thickness is known
 	}
 
 	// AltitudeSyrup is of altitude_syrup, °C: the temperature asked for; that at
@@ -142,14 +145,14 @@ func (r *Result) warnCrystals(p *Phase, where string) {
 	}
 }
 
+const outsideLaw = "outside_hardness_law"
+
 // warnLaw tells where the hardness law ends, so that no word is given.
 func (r *Result) warnLaw(p *Phase, where string) {
-	law := p.Body.LawRange(&p.State)
-	if law.FatTooHigh {
-		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, FatPercent: p.Percent(mix.Fat)})
-	}
-	if law.SyrupTooThick && p.Body.Role == phase.Dense {
-		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Sugar: p.State.SyrupSugar})
+	if law := p.Body.LawRange(&p.State); law.Ends() {
+		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Law: law, AtC: p.State.T,
+			FatPercent: p.Percent(mix.Fat), SugarPercent: p.State.SyrupSugar,
+			MostPercent: solution.ViscosityRange.MaxPercent, LeastC: solution.ViscosityRange.MinC})
 	}
 }
 

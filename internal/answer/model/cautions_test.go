@@ -1,6 +1,7 @@
 package model_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -215,23 +217,49 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 	assert.Nil(t, find(t, m, market(), "carbohydrate_unnamed"))
 }
 
-// Butter and a very thick liquid get no word; the dish of an ordinary custard
-// keeps its own.
+// Butter, oil and a very thick liquid get no word, no figure and no "good", in
+// the custard as in the foam, and where the other phase eats
+// well the reason is the first thing said; an ordinary tub keeps its words. More fat than 20 % is outside the law's data,
+// see phase.LawRange.
 func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
 	m := model.New(library(t))
-	for name, lines := range map[string][]design.Line{
-		"butter":   {{Ingredient: "butter_unsalted", Grams: 500}},
-		"oil":      {{Ingredient: "oil_coconut", Grams: 500}},
-		"fat only": {{Ingredient: "butter_oil", Grams: 500}},
-		"thick":    {{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}},
+	for name, c := range map[string]struct {
+		part  design.Part
+		lines []design.Line
+	}{
+		"butter":     {design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}},
+		"oil":        {design.DensePart, []design.Line{{Ingredient: "oil_coconut", Grams: 500}}},
+		"fat only":   {design.DensePart, []design.Line{{Ingredient: "butter_oil", Grams: 500}}},
+		"cream only": {design.DensePart, []design.Line{{Ingredient: "cream_heavy", Grams: 500}, {Ingredient: "sugar", Grams: 80}}},
+		"thick":      {design.DensePart, []design.Line{{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}}},
+		"thick foam": {design.FoamPart, []design.Line{{Ingredient: "egg_white", Grams: 20}}},
 	} {
-		r, err := m.Evaluate(market().WithLines(design.DensePart, lines))
+		d := market().WithLines(c.part, c.lines)
+		d.Dense.StoveLossPercent = 0 // of dry fat, a graver matter
+		r, err := m.Evaluate(d)
 		require.NoError(t, err, name)
-		assert.Equal(t, model.NoWord, r.Dense.Word.Name, name)
-		assert.Equal(t, model.NotKnown, r.Verdict.Dense.How, name)
+		p, eats := &r.Dense, r.Verdict.Dense
+		if c.part == design.FoamPart {
+			p, eats = &r.Foam, r.Verdict.Foam
+		}
+		assert.Equal(t, phase.NoWord, p.Word, name)
+		assert.True(t, math.IsNaN(p.Yield.Value) && math.IsNaN(r.Blend.Yield) && math.IsNaN(r.Blend.Hardness), name)
+		assert.False(t, p.Scoop.OK, name)
+		assert.Equal(t, model.NotKnown, eats.How, name)
 		assert.False(t, r.Verdict.Good, name)
+		w := find(t, m, d, "outside_hardness_law")
+		if assert.NotNil(t, w, name) {
+			assert.Equal(t, model.Caution, w.Severity, name)
+			assert.True(t, w.Facts.(model.OutsideHardnessLaw).Law.Ends(), name)
+		}
+		if r.Verdict.Remedy.Kind == model.NoRemedy {
+			require.NotNil(t, r.Verdict.Because, name)
+			assert.Equal(t, "outside_hardness_law", r.Verdict.Because.Code, name)
+		}
 	}
 	r, err := m.Evaluate(market())
 	require.NoError(t, err)
-	assert.NotEqual(t, model.NoWord, r.Dense.Word.Name)
+	assert.NotEqual(t, phase.NoWord, r.Dense.Word)
+	assert.NotEqual(t, phase.NoWord, r.Foam.Word)
+	assert.Nil(t, find(t, m, market(), "outside_hardness_law"))
 }

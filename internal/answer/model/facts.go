@@ -56,10 +56,6 @@ type (
 	// SaltRuleUnsettled is of salt_rule_unsettled: added salt, g per 100 g water.
 	SaltRuleUnsettled struct{ SaltG float64 }
 
-	// FilmBeyondFormula is of film_beyond_formula: the liquid as it is, and to
-	// where its viscosity is known.
-	FilmBeyondFormula struct{ AtC, SugarPercent, MostPercent, LeastC float64 }
-
 	// EndOfFreezing is of end_of_freezing.
 	EndOfFreezing struct{ BelowC float64 }
 

@@ -123,10 +123,12 @@ func (b Band) Holds(kPa float64) bool { return kPa >= b.Soft && kPa <= b.Firm }
 
 // ScoopRange returns the temperatures between lo and hi at which the phase is
 // in its band: it starts to scoop at from, coming out of the cold, and is too
-// soft above to. ok is false where no temperature is.
+// soft above to. ok is false where no temperature is, or where the hardness law
+// ends even at the warm end, so that nobody knows.
 func (b *Body) ScoopRange(lo, hi float64) (from, to float64, ok bool) {
 	band := b.Role.Band()
 	from, _ = b.TemperatureAtYield(band.Firm, lo, hi)
 	to, ok = b.TemperatureAtYield(band.Soft, lo, hi)
-	return from, to, ok && from < to
+	s := b.At(to)
+	return from, to, ok && from < to && !b.LawRange(&s).Ends()
 }

@@ -62,13 +62,8 @@ var sentences = map[string]sentence{
 	"salt_rule_unsettled": of(func(s Style, f model.SaltRuleUnsettled) string {
 		return s.Number(f.SaltG, 1) + " g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."
 	}),
-	"sugar_crystallises": of(crystals),
-	"outside_hardness_law": of(func(s Style, f model.OutsideHardnessLaw) string {
-		if f.FatPercent > 0 {
-			return "The " + f.Phase.String() + " is " + s.Percent(f.FatPercent, 0) + " fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."
-		}
-		return "The liquid of the " + f.Phase.String() + " is " + s.Percent(f.Sugar, 0) + " sugar, thicker than the model knows: its hardness is a lower bound. Add water or milk."
-	}),
+	"sugar_crystallises":   of(crystals),
+	"outside_hardness_law": of(outsideLaw),
 	"carbohydrate_unnamed": of(func(s Style, f model.CarbohydrateUnnamed) string {
 		names := make([]string, len(f.Ingredients))
 		for i, in := range f.Ingredients {
@@ -76,10 +71,6 @@ var sentences = map[string]sentence{
 		}
 		return "The pack of " + List(names) + " names no sugars, polyols or fibre for " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from " +
 			s.TemperatureBand(f.FreezesAt.Low, f.FreezesAt.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
-	}),
-	"film_beyond_formula": of(func(s Style, f model.FilmBeyondFormula) string {
-		return "At " + s.Temperature(f.AtC) + " the foam's liquid is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick it is, is known to " +
-			s.Percent(f.MostPercent, 0) + " and " + s.Temperature(f.LeastC) + " only, so the ribbon is stiffer than its hardness says."
 	}),
 	"end_of_freezing": of(func(s Style, f model.EndOfFreezing) string {
 		return "Below " + s.TemperatureTo(f.BelowC, 0) + " no more ice grows: the figures stay at the ice of that temperature."
@@ -157,4 +148,17 @@ func otherRole(r phase.Role) phase.Role {
 		return phase.Foam
 	}
 	return phase.Dense
+}
+
+// outsideLaw says why nobody knows how hard a phase is, the weightiest first.
+func outsideLaw(s Style, f model.OutsideHardnessLaw) string {
+	the := "The " + f.Phase.String()
+	switch {
+	case f.Law.FatTooHigh:
+		return the + " is " + s.Percent(f.FatPercent, 0) + " fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."
+	case f.Law.SyrupTooThick:
+		return "At " + s.Temperature(f.AtC) + " the liquid of the " + f.Phase.String() + " is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick that is, is known to " + s.Percent(f.MostPercent, 0) +
+			": the model gives no word. Use less sugar or more water."
+	}
+	return the + " is colder than " + s.Temperature(f.LeastC) + ", below which nobody measured how thick its liquid is: the model gives no word."
 }
