@@ -24,9 +24,9 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 
 	note(used(func(in *ingredient.Ingredient) bool { return mentions("honey", in) }),
 		"Honey: not for infants under 12 months, cooked or not.")
-	alcohol := 100 * f.alcoholG() / f.MassG()
-	note(alcohol >= leastAlcohol, "Alcohol: %.2g %% by weight of the finished food. Tell of it in the name; it is not for children or in pregnancy, and selling it may need a licence.", alcohol)
-	note(alcohol > 0 && alcohol < leastAlcohol, "Alcohol: %.2g %% by weight of the finished food, which some will want to know.", alcohol)
+	alcohol, told := f.alcoholPercent()
+	note(told, "Alcohol: %.2g %% by weight of the finished food. Tell of it in the name; it is not for children or in pregnancy, and selling it may need a licence.", alcohol)
+	note(alcohol > 0 && !told, "Alcohol: %.2g %% by weight of the finished food, which some will want to know.", alcohol)
 	for _, u := range f.Lines {
 		note(u.Grams > 0 && !u.Ingredient.Cell(ingredient.Alcohol).Known && soundsAlcoholic(u.Ingredient),
 			"%s tells of alcohol, of which no figure is given.", u.Ingredient.Name)
