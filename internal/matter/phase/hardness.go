@@ -20,7 +20,7 @@ const (
 
 // hardnessVolume returns the mL of everything in m but its water.
 func hardnessVolume(m mix.Mix) float64 {
-	carb := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre] + m.Mass[mix.OtherSolids] + m.Mass[mix.CitricAcid]
+	carb := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre] + m.Mass[mix.OtherSolids] + m.FruitAcid()
 	return carb/sugarDensity + m.Mass[mix.Ethanol]/ethanolDensity + m.Mass[mix.Fat]/fatDensity +
 		m.Mass[mix.Protein]/proteinDensity +
 		(m.Mass[mix.Ash]+m.Mass[mix.SodiumChloride]+m.Mass[mix.PotassiumChloride])/ashDensity
