@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
@@ -87,7 +88,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG, 0, true)
 		}
 		r.warnAcid(&dense)
-		r.warnUnnamed(p, m, "dense", dense.unnamed)
+		r.warnUnnamed(p, m, d, "dense", dense.unnamed)
 		r.warnCrystals(p, "dense")
 		r.warnLaw(p, "dense")
 	}
@@ -98,7 +99,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*yolk/math.Max(foam.white, 1), 0, false)
 		}
 		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG, syrup.alcohol, false)
-		r.warnUnnamed(p, m, "foam", foam.unnamed+syrup.unnamed)
+		r.warnUnnamed(p, m, d, "foam", foam.unnamed+syrup.unnamed)
 		r.warnCrystals(p, "foam")
 		r.warnLaw(p, "foam")
 		r.warnSyrup(d, w, c)
@@ -113,8 +114,9 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 }
 
 // warnUnnamed tells of carbohydrate that a maker's pack leaves open: it may lie
-// inert like starch or freeze like a simple sugar.
-func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
+// inert like starch or freeze like a simple sugar. Where is the figure to fill in
+// of the first of them, or its line where the record is not the design's.
+func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, grams float64) {
 	step, ok := limits.UnnamedCarbohydrate.Passed(100 * grams / p.WrittenG)
 	if !ok {
 		return
@@ -125,11 +127,36 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
 		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {
 			if len(f.Ingredients) == 0 {
 				where = fmt.Sprintf("%s.lines[%d]", l.Part, l.Index)
+				if i := slices.Index(d.Own, l.Ingredient); i >= 0 {
+					where = fmt.Sprintf("ingredients[%d].%s", i, unnamedField(l.Ingredient))
+				}
 			}
 			f.Ingredients = append(f.Ingredients, l.Ingredient)
 		}
 	}
 	r.warn(severityOf[step.Level], limits.UnnamedCarbohydrate.Code, where, f)
+}
+
+// unnamedField is the first figure that a record leaves open and that could name
+// its carbohydrate.
+func unnamedField(in *ingredient.Ingredient) string {
+	if k := in.Pack; k != nil {
+		for _, x := range [...]struct {
+			cell ingredient.Cell
+			name string
+		}{{k.Sugars, "sugars"}, {k.Polyols, "polyols"}, {k.Fibre, "fibre"}, {k.Starch, "starch"}} {
+			if !x.cell.Known {
+				return "pack." + x.name
+			}
+		}
+		return "pack"
+	}
+	for _, c := range [...]ingredient.Column{ingredient.TotalSugars, ingredient.Polyols, ingredient.Fibre, ingredient.Starch} {
+		if !in.Cell(c).Known {
+			return c.String()
+		}
+	}
+	return ingredient.Carbohydrate.String()
 }
 
 // warnCrystals holds each solute against its rule where the tub is kept.

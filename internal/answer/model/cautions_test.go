@@ -211,9 +211,24 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 	w := find(t, m, d, "carbohydrate_unnamed")
 	require.NotNil(t, w)
 	assert.Equal(t, model.Caution, w.Severity)
-	assert.Equal(t, "dense.lines[5]", w.Where)
+	assert.Equal(t, "ingredients[0].pack.polyols", w.Where, "sugars and fibre are stated")
 	f := w.Facts.(model.CarbohydrateUnnamed)
 	assert.Less(t, f.FreezesAt.Low, f.FreezesAt.High-0.5, "from inert to a simple sugar")
+	// The soft reading freezes as glucose would, the firm one as though it lay inert.
+	glucose := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "dextrose_anhydrous", Grams: 100})
+	as, err := m.Evaluate(glucose)
+	require.NoError(t, err)
+	assert.InDelta(t, as.Dense.FreezingPoint.Value, f.FreezesAt.Low, 0.15, "the rest is the band of bound water")
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	assert.Less(t, r.Dense.Yield.Low, as.Dense.Yield.Value, "the band of hardness reaches the softest that it may be")
+	assert.False(t, r.Verdict.Good, "it is not called good without a word")
+
+	sugar, err := ingredient.FromPack("quay_syrup", "Quay syrup", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Polyols: k(100), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
+	require.NoError(t, err)
+	named := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_syrup", Grams: 100})
+	named.Own = []*ingredient.Ingredient{sugar}
+	assert.Nil(t, find(t, m, named, "carbohydrate_unnamed"), "once a line of the pack names it")
 	assert.Nil(t, find(t, m, market(), "carbohydrate_unnamed"))
 }
 
