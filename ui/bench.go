@@ -126,6 +126,9 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		c.Scoop, c.Note = spanOf(p.Scoop), ""
 		if !p.Scoop.OK {
 			c.Note = "never in its band here"
+			if !p.Felt() {
+				c.Note = "how hard it is, is not known"
+			}
 		}
 		if p.WrittenG == 0 {
 			c.Scoop, c.Note = kit.Span{}, "no lines yet"

@@ -120,7 +120,11 @@ func (c *column) show(d design.Design, r *model.Result) {
 		c.figures.ShowText("Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
 		return
 	}
-	c.word.ShowText(p.Word.Name + ", about " + page.Reads.Hardness(p.State.YieldKPa))
+	if word := p.Word.Name; p.Felt() {
+		c.word.ShowText(word + ", about " + page.Reads.Hardness(p.Yield.Value))
+	} else {
+		c.word.ShowText("how hard it is, is " + word)
+	}
 	c.figures.ShowText(phaseFigures(p))
 }
 

@@ -78,6 +78,9 @@ func tubFigures(d design.Design, r *model.Result) string {
 	case b.Foam.LeftML > 1:
 		text += fmt.Sprintf("; %s foam left", volume(b.Foam.LeftML))
 	}
+	if !b.Both.OK && !(r.Dense.Felt() && r.Foam.Felt()) {
+		return text + "\nhow hard it all is, is not known"
+	}
 	if !b.Both.OK {
 		return text + "\nno temperature here suits both"
 	}

@@ -242,6 +242,9 @@ func modelLines(in *ingredient.Ingredient) []string {
 	if in.PureSalt != 0 {
 		out = append(out, "It is "+in.PureSalt.String()+", which dissolves whole.")
 	}
+	if in.Pure != 0 {
+		out = append(out, "To the freezing model it is "+in.Pure.String()+", which dissolves whole.")
+	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
 		g := m.Mass[mix.HigherSaccharides]
 		out = append(out, fmt.Sprintf("Its higher saccharides weigh %s g/mol on average and are %s times as sweet as sucrose.",

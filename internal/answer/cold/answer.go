@@ -121,6 +121,7 @@ const (
 	NeverTogether          // no temperature is in both phases' bands
 	NeverScoops            // a phase has no band
 	TooSoft                // the tub is past its band as it leaves the freezer
+	NobodyKnows            // the hardness law ends before a phase's band
 )
 
 // Band is when the outer ring is in one phase's band.

@@ -199,6 +199,19 @@ func TestOnePhaseAloneHasAPlan(t *testing.T) {
 	assert.ErrorContains(t, err, "empty")
 }
 
+// Butter has a plan, but nobody knows when it scoops; an ordinary tub does.
+func TestWhereTheHardnessLawEndsNobodyKnowsWhenItScoops(t *testing.T) {
+	a := planned(t, market().WithLines(design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}), Default())
+	for _, s := range []Serving{a.Counter, a.Fridge} {
+		assert.False(t, s.OK)
+		assert.Equal(t, NobodyKnows, s.Why)
+	}
+	a = planned(t, market(), Default())
+	for _, s := range []Serving{a.Counter, a.Fridge} {
+		assert.NotEqual(t, NobodyKnows, s.Why)
+	}
+}
+
 func TestStirsCoolAndFreezeStepByStep(t *testing.T) {
 	c := planned(t, market(), Default()).StillFreeze.Dense
 	require.NotEmpty(t, c.Stirs)

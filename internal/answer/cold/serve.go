@@ -40,6 +40,7 @@ func (pl *planner) serve() error {
 // those between which both do.
 func (pl *planner) bands(s *Serving) {
 	s.FromC, s.ToC, s.OK = coldestBand, warmestBand, true
+	known := true
 	for i, b := range pl.tub.bodies {
 		band := &s.Dense
 		if b.Role == phase.Foam {
@@ -49,6 +50,8 @@ func (pl *planner) bands(s *Serving) {
 		band.FromC, band.ToC, band.OK = b.ScoopRange(coldestBand, warmestBand)
 		if !band.OK {
 			band.FromC, band.ToC = math.NaN(), math.NaN()
+			served := b.At(pl.d.Serving.TemperatureC)
+			known = known && !b.LawRange(&served).Ends()
 		}
 		s.FromC, s.ToC = math.Max(s.FromC, band.FromC), math.Min(s.ToC, band.ToC)
 		s.OK = s.OK && band.OK
@@ -63,6 +66,8 @@ func (pl *planner) bands(s *Serving) {
 		}
 	}
 	switch {
+	case !known:
+		s.Why = NobodyKnows
 	case !s.OK:
 		s.Why = NeverScoops
 	case !(s.FromC < s.ToC):

@@ -30,10 +30,9 @@ type (
 	// WeighedTooHeavy is of weighed_too_heavy, g.
 	WeighedTooHeavy struct{ PanG, WentInG float64 }
 
-	// Crystallises is of sugar_crystallises: the solutes of which the unfrozen
-	// water holds more than dissolves, at a temperature.
+	// Crystallises is of sugar_crystallises: the solutes over their rule.
 	Crystallises struct {
-		AtC     float64
+		Phase   phase.Role
 		Solutes []phase.Dissolved
 	}
 
@@ -45,11 +44,14 @@ type (
 		FreezesAt   Span // °C, as inert and as a simple sugar
 	}
 
-	// OutsideHardnessLaw is of outside_hardness_law.
+	// OutsideHardnessLaw is of outside_hardness_law: where the law ends, the
+	// state in full.
 	OutsideHardnessLaw struct {
-		Phase      phase.Role
-		FatPercent float64 // over what the law knows; 0: the fat is within it
-		Sugar      float64 // % of the liquid, over what the law knows; 0: within it
+		Phase                    phase.Role
+		Law                      phase.LawRange
+		AtC                      float64
+		FatPercent, SugarPercent float64 // of the phase; of its liquid
+		MostPercent, LeastC      float64 // sugar up to which, and °C down to which, a liquid's thickness is known
 	}
 
 	// AltitudeSyrup is of altitude_syrup, °C: the temperature asked for; that at
@@ -86,7 +88,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG, 0, true)
 		}
 		r.warnAcid(&dense)
-		r.warnUnnamed(p, m, "dense", dense.unnamed)
+		r.warnUnnamed(p, m, d, "dense", dense.unnamed)
 		r.warnCrystals(p, "dense")
 		r.warnLaw(p, "dense")
 	}
@@ -97,7 +99,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*yolk/math.Max(foam.white, 1), 0, false)
 		}
 		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG, syrup.alcohol, false)
-		r.warnUnnamed(p, m, "foam", foam.unnamed+syrup.unnamed)
+		r.warnUnnamed(p, m, d, "foam", foam.unnamed+syrup.unnamed)
 		r.warnCrystals(p, "foam")
 		r.warnLaw(p, "foam")
 		r.warnSyrup(d, w, c)
@@ -112,8 +114,9 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 }
 
 // warnUnnamed tells of carbohydrate that a maker's pack leaves open: it may lie
-// inert like starch or freeze like a simple sugar.
-func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
+// inert like starch or freeze like a simple sugar. Where is the figure to fill in
+// of the first of them, or its line where the record is not the design's.
+func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, grams float64) {
 	step, ok := limits.UnnamedCarbohydrate.Passed(100 * grams / p.WrittenG)
 	if !ok {
 		return
@@ -124,6 +127,9 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
 		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {
 			if len(f.Ingredients) == 0 {
 				where = fmt.Sprintf("%s.lines[%d]", l.Part, l.Index)
+				if i := slices.Index(d.Own, l.Ingredient); i >= 0 {
+					where = fmt.Sprintf("ingredients[%d].%s", i, unnamedField(l.Ingredient))
+				}
 			}
 			f.Ingredients = append(f.Ingredients, l.Ingredient)
 		}
@@ -131,34 +137,49 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, part string, grams float64) {
 	r.warn(severityOf[step.Level], limits.UnnamedCarbohydrate.Code, where, f)
 }
 
-// crystalsForm are the solutes that crystallise in a freezer when more is there
-// than dissolves: erythritol above all (kitchen tables: hard, sandy), trehalose,
-// mannitol, xylitol. Sucrose and glucose stay a syrup for months in custards
-// that are sold (common practice, no source), and lactose has a rule of the
-// trade, see lactose_sandy.
-var crystalsForm = []mix.Species{mix.Erythritol, mix.Trehalose, mix.Mannitol, mix.Xylitol}
+// unnamedField is the first figure that a record leaves open and that could name
+// its carbohydrate.
+func unnamedField(in *ingredient.Ingredient) string {
+	if k := in.Pack; k != nil {
+		for _, x := range [...]struct {
+			cell ingredient.Cell
+			name string
+		}{{k.Sugars, "sugars"}, {k.Polyols, "polyols"}, {k.Fibre, "fibre"}, {k.Starch, "starch"}} {
+			if !x.cell.Known {
+				return "pack." + x.name
+			}
+		}
+		return "pack"
+	}
+	for _, c := range [...]ingredient.Column{ingredient.TotalSugars, ingredient.Polyols, ingredient.Fibre, ingredient.Starch} {
+		if !in.Cell(c).Known {
+			return c.String()
+		}
+	}
+	return ingredient.Carbohydrate.String()
+}
 
-// warnCrystals looks at the unfrozen water where the tub is kept.
+// warnCrystals holds each solute against its rule where the tub is kept.
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
 	for _, s := range p.Body.Dissolved(homeFreezerC) {
-		if s.Over && slices.Contains(crystalsForm, s.Solute) {
+		if s.Over() {
 			over = append(over, s)
 		}
 	}
 	if len(over) > 0 {
-		r.warn(Caution, "sugar_crystallises", where, Crystallises{homeFreezerC, over})
+		r.warn(Caution, "sugar_crystallises", where, Crystallises{p.Body.Role, over})
 	}
 }
 
+const outsideLaw = "outside_hardness_law"
+
 // warnLaw tells where the hardness law ends, so that no word is given.
 func (r *Result) warnLaw(p *Phase, where string) {
-	law := p.Body.LawRange(&p.State)
-	if law.FatTooHigh {
-		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, FatPercent: p.Percent(mix.Fat)})
-	}
-	if law.SyrupTooThick && p.Body.Role == phase.Dense {
-		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Sugar: p.State.SyrupSugar})
+	if law := p.Body.LawRange(&p.State); law.Ends() {
+		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Law: law, AtC: p.State.T,
+			FatPercent: p.Percent(mix.Fat), SugarPercent: p.State.SyrupSugar,
+			MostPercent: solution.ViscosityRange.MaxPercent, LeastC: solution.ViscosityRange.MinC})
 	}
 }
 

@@ -1,6 +1,7 @@
 package model_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -144,60 +146,135 @@ func TestAPhaseThatIsNotInTheTubIsNotJudged(t *testing.T) {
 	}
 }
 
-// Erythritol: about 32 g dissolve in 100 g of water at 0 °C, and less in the
-// cold (testdata/tables, solubility); the pack is invented, allulose as a
-// label without its line for it.
-func TestWhatCrystallisesOrIsNotNamedIsSaid(t *testing.T) {
+// find returns the warning with that code, nil where there is none.
+func find(t *testing.T, m *model.Model, d design.Design, code string) *model.Warning {
+	t.Helper()
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	if i := slices.IndexFunc(r.Warnings, func(w model.Warning) bool { return w.Code == code }); i >= 0 {
+		return &r.Warnings[i]
+	}
+	return nil
+}
+
+// The rules and their sources are in phase and testdata/tables/solubility.csv.
+func TestWhatCrystallisesIsOneCaution(t *testing.T) {
 	m := model.New(library(t))
-	find := func(d design.Design, code string) *model.Warning {
-		r, err := m.Evaluate(d)
-		require.NoError(t, err)
-		for i := range r.Warnings {
-			if r.Warnings[i].Code == code {
-				return &r.Warnings[i]
+	custard := func(id string, g float64) design.Design {
+		return market().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: g})
+	}
+	foam := func(sugar, dextrose, erythritol float64) design.Design {
+		return market().WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: sugar}, {Ingredient: "dextrose_anhydrous", Grams: dextrose},
+			{Ingredient: "erythritol", Grams: erythritol}, {Ingredient: "water", Grams: 80}})
+	}
+	for _, c := range []struct {
+		name string
+		d    design.Design
+		want []mix.Species
+	}{
+		{"plain", market(), nil},
+		{"erythritol, a little", custard("erythritol", 7), nil},
+		{"erythritol, 75 g to 100 g of the custard's water", custard("erythritol", 420), []mix.Species{mix.Erythritol}},
+		{"erythritol for half of the sugar", market().WithGrams(design.DensePart, 3, 48).WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 60}), []mix.Species{mix.Erythritol}},
+		{"erythritol in the foam", foam(60, 0, 120), []mix.Species{mix.Erythritol}},
+		{"xylitol for all of the sugar", market().WithGrams(design.DensePart, 3, 0).WithLineAdded(design.DensePart, design.Line{Ingredient: "xylitol", Grams: 130}), []mix.Species{mix.Xylitol}},
+		{"milk powder, a lot", custard("nfdm_regular", 90), []mix.Species{mix.Lactose}},
+		{"erythritol and milk powder", custard("nfdm_regular", 90).WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 60}), []mix.Species{mix.Erythritol, mix.Lactose}},
+		{"a foam 1.5 to 1", foam(1.5*165, 0, 0), nil},
+		{"a foam 2 to 1", foam(2*165, 0, 0), nil},
+		{"a foam 3 to 1", foam(3*165, 0, 0), []mix.Species{mix.Sucrose}},
+		{"a foam 2 to 1, a quarter dextrose", foam(1.5*165, 0.5*165, 0), nil},
+		{"a foam 2 to 1, all dextrose", foam(0, 2*165, 0), []mix.Species{mix.Glucose}},
+	} {
+		var got []mix.Species
+		w := find(t, m, c.d, "sugar_crystallises")
+		if w != nil {
+			assert.Equal(t, model.Caution, w.Severity, c.name)
+			for _, x := range w.Facts.(model.Crystallises).Solutes {
+				assert.True(t, x.Over(), c.name)
+				got = append(got, x.Solute)
 			}
 		}
-		return nil
+		assert.Equal(t, c.want, got, c.name)
 	}
-	d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 110})
-	w := find(d, "sugar_crystallises")
-	require.NotNil(t, w)
-	assert.Equal(t, model.Caution, w.Severity)
-	assert.Equal(t, mix.Erythritol, w.Facts.(model.Crystallises).Solutes[0].Solute)
-	assert.Nil(t, find(market(), "sugar_crystallises"))
+}
 
+// The pack is invented: allulose as a label without its line for it.
+func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
+	m := model.New(library(t))
 	k := ingredient.Known
 	in, err := ingredient.FromPack("quay_allulose", "Quay allulose", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
 	require.NoError(t, err)
-	d = market()
+	d := market()
 	d.Own = []*ingredient.Ingredient{in}
 	d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_allulose", Grams: 100})
-	w = find(d, "carbohydrate_unnamed")
+	w := find(t, m, d, "carbohydrate_unnamed")
 	require.NotNil(t, w)
 	assert.Equal(t, model.Caution, w.Severity)
-	assert.Equal(t, "dense.lines[5]", w.Where)
+	assert.Equal(t, "ingredients[0].pack.polyols", w.Where, "sugars and fibre are stated")
 	f := w.Facts.(model.CarbohydrateUnnamed)
 	assert.Less(t, f.FreezesAt.Low, f.FreezesAt.High-0.5, "from inert to a simple sugar")
-	assert.Nil(t, find(market(), "carbohydrate_unnamed"))
+	// The soft reading freezes as glucose would, the firm one as though it lay inert.
+	glucose := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "dextrose_anhydrous", Grams: 100})
+	as, err := m.Evaluate(glucose)
+	require.NoError(t, err)
+	assert.InDelta(t, as.Dense.FreezingPoint.Value, f.FreezesAt.Low, 0.15, "the rest is the band of bound water")
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	assert.Less(t, r.Dense.Yield.Low, as.Dense.Yield.Value, "the band of hardness reaches the softest that it may be")
+	assert.False(t, r.Verdict.Good, "it is not called good without a word")
+
+	sugar, err := ingredient.FromPack("quay_syrup", "Quay syrup", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Polyols: k(100), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
+	require.NoError(t, err)
+	named := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_syrup", Grams: 100})
+	named.Own = []*ingredient.Ingredient{sugar}
+	assert.Nil(t, find(t, m, named, "carbohydrate_unnamed"), "once a line of the pack names it")
+	assert.Nil(t, find(t, m, market(), "carbohydrate_unnamed"))
 }
 
-// Butter and a very thick liquid get no word; the dish of an ordinary custard
-// keeps its own.
+// Butter, oil and a very thick liquid get no word, no figure and no "good", in
+// the custard as in the foam, and where the other phase eats
+// well the reason is the first thing said; an ordinary tub keeps its words. More fat than 20 % is outside the law's data,
+// see phase.LawRange.
 func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
 	m := model.New(library(t))
-	for name, lines := range map[string][]design.Line{
-		"butter":   {{Ingredient: "butter_unsalted", Grams: 500}},
-		"oil":      {{Ingredient: "oil_coconut", Grams: 500}},
-		"fat only": {{Ingredient: "butter_oil", Grams: 500}},
-		"thick":    {{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}},
+	for name, c := range map[string]struct {
+		part  design.Part
+		lines []design.Line
+	}{
+		"butter":     {design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}},
+		"oil":        {design.DensePart, []design.Line{{Ingredient: "oil_coconut", Grams: 500}}},
+		"fat only":   {design.DensePart, []design.Line{{Ingredient: "butter_oil", Grams: 500}}},
+		"cream only": {design.DensePart, []design.Line{{Ingredient: "cream_heavy", Grams: 500}, {Ingredient: "sugar", Grams: 80}}},
+		"thick":      {design.DensePart, []design.Line{{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}}},
+		"thick foam": {design.FoamPart, []design.Line{{Ingredient: "egg_white", Grams: 20}}},
 	} {
-		r, err := m.Evaluate(market().WithLines(design.DensePart, lines))
+		d := market().WithLines(c.part, c.lines)
+		d.Dense.StoveLossPercent = 0 // of dry fat, a graver matter
+		r, err := m.Evaluate(d)
 		require.NoError(t, err, name)
-		assert.Equal(t, model.NoWord, r.Dense.Word.Name, name)
-		assert.Equal(t, model.NotKnown, r.Verdict.Dense.How, name)
+		p, eats := &r.Dense, r.Verdict.Dense
+		if c.part == design.FoamPart {
+			p, eats = &r.Foam, r.Verdict.Foam
+		}
+		assert.Equal(t, phase.NoWord, p.Word, name)
+		assert.True(t, math.IsNaN(p.Yield.Value) && math.IsNaN(r.Blend.Yield) && math.IsNaN(r.Blend.Hardness), name)
+		assert.False(t, p.Scoop.OK, name)
+		assert.Equal(t, model.NotKnown, eats.How, name)
 		assert.False(t, r.Verdict.Good, name)
+		w := find(t, m, d, "outside_hardness_law")
+		if assert.NotNil(t, w, name) {
+			assert.Equal(t, model.Caution, w.Severity, name)
+			assert.True(t, w.Facts.(model.OutsideHardnessLaw).Law.Ends(), name)
+		}
+		if r.Verdict.Remedy.Kind == model.NoRemedy {
+			require.NotNil(t, r.Verdict.Because, name)
+			assert.Equal(t, "outside_hardness_law", r.Verdict.Because.Code, name)
+		}
 	}
 	r, err := m.Evaluate(market())
 	require.NoError(t, err)
-	assert.NotEqual(t, model.NoWord, r.Dense.Word.Name)
+	assert.NotEqual(t, phase.NoWord, r.Dense.Word)
+	assert.NotEqual(t, phase.NoWord, r.Foam.Word)
+	assert.Nil(t, find(t, m, market(), "outside_hardness_law"))
 }

@@ -56,17 +56,6 @@ type (
 	// SaltRuleUnsettled is of salt_rule_unsettled: added salt, g per 100 g water.
 	SaltRuleUnsettled struct{ SaltG float64 }
 
-	// LactoseSandy is of lactose_sandy: lactose, g per 100 g water.
-	LactoseSandy struct{ LactoseG float64 }
-
-	// FoamGraining is of sugar_crystallises too: sucrose in a foam's syrup, more
-	// than dissolves at 20 °C.
-	FoamGraining struct{ SugarPercent float64 }
-
-	// FilmBeyondFormula is of film_beyond_formula: the liquid as it is, and to
-	// where its viscosity is known.
-	FilmBeyondFormula struct{ AtC, SugarPercent, MostPercent, LeastC float64 }
-
 	// EndOfFreezing is of end_of_freezing.
 	EndOfFreezing struct{ BelowC float64 }
 

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"math"
+
 	"ripplewright/internal/matter/blend"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -29,6 +31,9 @@ func fill(d design.Design, c *cooked, s *settled) filled {
 func (f *filled) blend(s *settled) Blend {
 	b := Blend{Tub: f.tub, TubsFilled: f.tub.Filled * f.count}
 	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, f.tub.FoamVolume, RailLow, RailHigh)
+	if !s.dense.Felt() || !s.foam.Felt() {
+		b.Hardness, b.Yield, b.ScoopsK, b.ScoopsAtLeast = math.NaN(), math.NaN(), math.NaN(), false
+	}
 	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
 	if f.tub.VolumeML > 0 {
 		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML

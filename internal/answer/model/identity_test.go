@@ -127,7 +127,7 @@ func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
 		require.NoError(t, err)
 		said := false
 		for _, w := range r.Warnings {
-			said = said || w.Code == "film_beyond_formula" && w.Where == "foam"
+			said = said || w.Code == "outside_hardness_law" && w.Where == "foam"
 		}
 		require.Equal(t, want, said, "%g °C", c)
 	}

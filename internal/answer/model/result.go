@@ -47,7 +47,7 @@ type Phase struct {
 	State         phase.State // at the serving temperature
 	FreezingPoint Span        // °C; NaN where nothing freezes
 	WaterFrozen   Span        // fraction
-	Yield         Span        // kPa
+	Yield         Span        // kPa; NaN where the hardness law ends
 	Word          phase.Word
 
 	OverrunPercent    float64    // as set

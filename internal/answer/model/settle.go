@@ -26,9 +26,6 @@ func settle(d design.Design, c *cooked) settled {
 	}
 }
 
-// NoWord stands where the hardness law knows no word for a phase.
-const NoWord = "not known"
-
 // phaseAt computes the phase of mix m at t °C.
 func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
 	p := Phase{WrittenG: m[0].Total(), OverrunPercent: overrunPercent}
@@ -49,9 +46,9 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.Yield = span(p.State.YieldKPa, p.Soft.YieldThin(t), firm.YieldKPa)
 	p.Yield.Low /= phase.Scatter
 	p.Yield.High *= phase.Scatter
-	p.Word = phase.WordFor(p.State.YieldKPa)
-	if law := p.Body.LawRange(&p.State); law.FatTooHigh || law.SyrupTooThick && role == phase.Dense {
-		p.Word = phase.Word{Name: NoWord}
+	p.Word = p.Body.Word(&p.State)
+	if !p.Felt() {
+		p.Yield = Span{math.NaN(), math.NaN(), math.NaN()}
 	}
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
 	p.SweetnessMelted = phase.MeltedSweetness(p.Body.Mix)
@@ -60,6 +57,9 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.Swelling = p.Body.Swelling(t, 1)
 	return p
 }
+
+// Felt reports whether the hardness law knows how the phase meets a spoon.
+func (p *Phase) Felt() bool { return p.Word != phase.NoWord }
 
 // with returns p with what becomes of it.
 func (p Phase) with(portion blend.Portion, tally ingredient.Tally, waterOff float64) Phase {

@@ -84,11 +84,16 @@ func (m *Model) verdict(d design.Design, r *Result) Verdict {
 }
 
 // worst returns the gravest warning above a note that no step deals with, nil
-// if there is none.
+// if there is none; of equals, the first, but before all that nobody knows how
+// a phase eats.
 func (r *Result) worst() *Warning {
 	var w *Warning
 	for i := range r.Warnings {
-		if x := &r.Warnings[i]; x.Severity > Note && !x.Handled && (w == nil || x.Severity > w.Severity) {
+		x := &r.Warnings[i]
+		if x.Severity == Note || x.Handled {
+			continue
+		}
+		if w == nil || x.Severity > w.Severity || x.Severity == w.Severity && x.Code == outsideLaw && w.Code != outsideLaw {
 			w = x
 		}
 	}
@@ -103,7 +108,7 @@ func (p *Phase) eating() Eating {
 	if !p.InTub() {
 		return Eating{How: NotThere, KPa: math.NaN()}
 	}
-	if p.Word.Name == NoWord {
+	if !p.Felt() {
 		return Eating{How: NotKnown, KPa: math.NaN()}
 	}
 	e := Eating{KPa: p.State.YieldKPa}
@@ -134,7 +139,7 @@ func (m *Model) remedy(d design.Design, r *Result) Remedy {
 	}
 	for _, p := range [...]design.Part{design.DensePart, design.FoamPart} {
 		ph := r.phaseOf(p)
-		if !ph.InTub() {
+		if !ph.InTub() || !ph.Felt() {
 			continue
 		}
 		band := ph.Body.Role.Band()

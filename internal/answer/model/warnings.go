@@ -63,15 +63,6 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	if ratio := 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9); ratio > 1 {
 		r.warn(Caution, "salt_rule_unsettled", where, SaltRuleUnsettled{ratio})
 	}
-	if ratio, sandy := p.Body.LactoseRatio(); sandy {
-		r.warn(Caution, "lactose_sandy", where, LactoseSandy{100 * ratio})
-	}
-	if percent, grains := p.Body.Graining(); grains && p.Body.Role == phase.Foam {
-		r.warn(Caution, "sugar_crystallises", where, FoamGraining{percent})
-	}
-	if s := &p.State; p.Body.Role == phase.Foam && (s.SyrupSugar > solution.ViscosityRange.MaxPercent || s.T < solution.ViscosityRange.MinC) {
-		r.warn(Note, "film_beyond_formula", where, FilmBeyondFormula{s.T, s.SyrupSugar, solution.ViscosityRange.MaxPercent, solution.ViscosityRange.MinC})
-	}
 	if p.State.T < p.Body.EndOfFreezingC {
 		r.warn(Note, "end_of_freezing", where, EndOfFreezing{p.Body.EndOfFreezingC})
 	}

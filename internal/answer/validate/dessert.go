@@ -213,7 +213,7 @@ func overruns(t *tables) ([]Row, error) {
 var sweeteners = map[string]mix.Species{
 	"sucrose": mix.Sucrose, "fructose": mix.Fructose, "glucose": mix.Glucose, "galactose": mix.Galactose, "lactose": mix.Lactose,
 	"maltose": mix.Maltose, "sorbitol": mix.Sorbitol, "mannitol": mix.Mannitol, "maltitol": mix.Maltitol, "xylitol": mix.Xylitol,
-	"erythritol": mix.Erythritol, "lactitol": mix.Lactitol, "isomalt": mix.Isomalt, "trehalose": mix.Trehalose, "glycerol": mix.Glycerol,
+	"erythritol": mix.Erythritol, "lactitol": mix.Lactitol, "isomalt": mix.Isomalt, "trehalose": mix.Trehalose, "allulose": mix.Allulose, "glycerol": mix.Glycerol,
 }
 
 func sweetness(t *tables) ([]Row, error) {

@@ -2,6 +2,11 @@ package validate_test
 
 import (
 	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -11,6 +16,8 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
 	"ripplewright/testdata"
 )
 
@@ -92,5 +99,39 @@ func TestRowsCarryTheirKeysInJSON(t *testing.T) {
 func BenchmarkRun(b *testing.B) {
 	for i := 0; i < b.N; i++ {
 		run(b)
+	}
+}
+
+// README promises what the comparison holds, solute by solute, no less and no
+// more; a solute that was fitted has its promise, and each reaches its table's end.
+func TestTheReadmePromisesWhatTheComparisonHolds(t *testing.T) {
+	text, err := os.ReadFile("../../../README.md")
+	require.NoError(t, err)
+	_, list, ok := strings.Cut(string(text), "| solute | mass % | within, K |\n|---|---|---|\n")
+	require.True(t, ok)
+	list, _, _ = strings.Cut(list, "\n\n")
+	var want []string
+	promised := map[mix.Species]bool{}
+	for _, p := range validate.Promises {
+		want = append(want, fmt.Sprintf("| %s | %g to %g | %g |", p.Solute, p.From, p.To, p.K))
+		promised[p.Solute] = true
+		so, ok := solution.SoluteOf(p.Solute)
+		require.True(t, ok)
+		i := slices.IndexFunc(rows(t), func(r validate.Row) bool { return r.Table == so.Table })
+		require.GreaterOrEqual(t, i, 0, "%s", p.Solute)
+		r := rows(t)[i]
+		assert.LessOrEqual(t, r.MaxAbsError, p.K, "%s", p.Solute)
+		assert.Greater(t, r.MaxAbsError, p.K/2, "%s: the promise is far wider than what is held", p.Solute)
+		end := 0.0
+		for _, x := range r.Pairs {
+			if x.Counted {
+				end = math.Max(end, x.X)
+			}
+		}
+		assert.Equal(t, p.To, end, "%s: the last point compared", p.Solute)
+	}
+	assert.Equal(t, want, strings.Split(list, "\n"))
+	for _, so := range solution.Solutes {
+		assert.Equal(t, so.Table != "", promised[so.Species], "%s", so.Species)
 	}
 }

@@ -22,7 +22,7 @@ func (in *Ingredient) Inconsistencies() []string {
 		}
 	}
 	if total := in.Cells[TotalSugars]; total.Known {
-		if in.known(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose) {
+		if in.Pure == 0 && in.known(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose) {
 			sum := in.sum(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose)
 			if math.Abs(sum-total.Value) > max(0.5, 0.05*total.Value) {
 				say("the single sugars sum to %.2f g of %.2f g total sugars", sum, total.Value)

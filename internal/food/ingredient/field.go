@@ -85,6 +85,10 @@ var fieldNamed = func() map[string]*field {
 	return m
 }()
 
+// pureSpecies are what a record may be of that its columns cannot say. Inulin and
+// polydextrose are fibre to a label and dissolve as higher saccharides.
+var pureSpecies = []mix.Species{mix.Trehalose, mix.Allulose, mix.CitricAcid, mix.TartaricAcid, mix.HigherSaccharides}
+
 func makeFields() []field {
 	fs := []field{
 		{"id", setID, func(in *Ingredient) string { return in.ID }, text},
@@ -116,6 +120,7 @@ func makeFields() []field {
 		speciesField("polyol", func(in *Ingredient) *mix.Species { return &in.Polyol }, mix.Polyols[:]),
 		speciesField("pure_salt", func(in *Ingredient) *mix.Species { return &in.PureSalt },
 			[]mix.Species{mix.SodiumChloride, mix.PotassiumChloride}),
+		speciesField("pure", func(in *Ingredient) *mix.Species { return &in.Pure }, pureSpecies),
 		floatField("higher_molar_mass", 1e5, func(in *Ingredient) *float64 { return &in.HigherMolarMass }),
 		floatField("higher_sweetness", 5, func(in *Ingredient) *float64 { return &in.HigherSweetness }),
 		field{"standing", setStanding, func(in *Ingredient) string { return string(in.Standing) }, text},

@@ -85,6 +85,9 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 // Figures that sum to more than 100 g, as those of records do whose parts were
 // analysed apart, are cut down in proportion.
 func (in *Ingredient) Resolve() Resolved {
+	if in.Pure != 0 {
+		return in.pure()
+	}
 	var m mix.Mix
 	var assumed []string
 	get := func(c Column) float64 { return in.Cells[c].Or(0) }
@@ -177,6 +180,18 @@ func (in *Ingredient) Resolve() Resolved {
 	}
 	r.Assumed = assumed
 	return r
+}
+
+// pure is Resolve of a record that is one substance and its water.
+func (in *Ingredient) pure() Resolved {
+	var m mix.Mix
+	m.Mass[mix.Water] = in.Cells[Water].Or(0)
+	if dry := 100 - m.Mass[mix.Water]; in.Pure == mix.HigherSaccharides {
+		in.addHigher(&m, dry)
+	} else {
+		m.Mass[in.Pure] = dry
+	}
+	return Resolved{Nominal: m, Soft: m, Firm: m}
 }
 
 // sugarColumns pairs the sugars' columns with their species.

@@ -86,6 +86,40 @@ func TestEveryDensityIsOfItsKind(t *testing.T) {
 	}
 }
 
+// The rows that are one substance which no column names: what the physics makes
+// of them is that substance and its water, by the molar masses of the CRC
+// Handbook (trehalose 342.30 in 378.33 of its dihydrate, lactose in 360.31 of its
+// monohydrate).
+func TestAPureRowIsItsSubstance(t *testing.T) {
+	for id, want := range map[string]struct {
+		is  mix.Species
+		dry float64
+	}{
+		"isomalt": {mix.Isomalt, 100}, "allulose": {mix.Allulose, 100}, "trehalose": {mix.Trehalose, 100 * 342.30 / 378.33}, "lactose": {mix.Lactose, 100 * 342.30 / 360.31},
+		"inulin": {mix.HigherSaccharides, 100}, "polydextrose": {mix.HigherSaccharides, 100},
+		"citric_acid": {mix.CitricAcid, 100}, "tartaric_acid": {mix.TartaricAcid, 100},
+	} {
+		in, ok := library(t).Find(id)
+		require.True(t, ok, id)
+		r := in.Resolve()
+		assert.True(t, r.Exact(), id)
+		assert.Empty(t, r.Assumed, id)
+		assert.InDelta(t, want.dry, r.Nominal.Mass[want.is], 0.1, id)
+		assert.InDelta(t, 100, r.Nominal.Mass[want.is]+r.Nominal.Mass[mix.Water], 1e-9, id)
+		assert.Equal(t, want.is == mix.HigherSaccharides, r.Nominal.HigherMol > 0, id)
+		if want.is == mix.Allulose || want.is == mix.HigherSaccharides {
+			assert.Contains(t, in.Derived, "from memory", id)
+			assert.Contains(t, in.Notes, "table read", id)
+		}
+	}
+	// A label counts neither allulose as sugar nor inulin as anything but fibre.
+	for id, fibre := range map[string]float64{"allulose": 0, "inulin": 100, "polydextrose": 100} {
+		in, _ := library(t).Find(id)
+		assert.Equal(t, ingredient.Known(0), in.Cell(ingredient.TotalSugars), id)
+		assert.Equal(t, ingredient.Known(fibre), in.Cell(ingredient.Fibre), id)
+	}
+}
+
 func TestEveryPolyolAndSaltHasItsSpecies(t *testing.T) {
 	lib := library(t)
 	for id, want := range map[string]mix.Species{

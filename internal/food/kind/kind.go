@@ -168,6 +168,7 @@ const (
 	vinegarAcid = 5.3
 	ownSourAcid = 1.5
 	tartarAcid  = 34
+	tartaric    = 85 // two protons in 150 g, where citric acid has three in 192
 )
 
 // AcidPercent returns the acid of in, g of citric acid equivalent per 100 g; 0
@@ -179,6 +180,8 @@ func AcidPercent(in *ingredient.Ingredient, named float64) float64 {
 		return tartarAcid
 	case "vinegar":
 		return vinegarAcid
+	case "tartaric_acid":
+		return tartaric
 	}
 	k := Of(in)
 	if k != Sour && k != Acid {

@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/food/limits"
 )
 
 func claim(t *testing.T, l *label.Label, name string) label.Claim {
@@ -266,4 +267,37 @@ func TestANameTellsOnlyOfWhatThereIsEnoughOf(t *testing.T) {
 	}
 	rum := label.Food{DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, portion{"rum_40", 4}, portion{"milk_whole", 96})}
 	assert.Contains(t, labelOf(t, rum, label.US).ProposedName, "with rum")
+}
+
+// What characterises stands in the name, and what the maker calls it first.
+func TestANameTellsOfWhatCharacterises(t *testing.T) {
+	name := func(maker string, of ...portion) string {
+		rest := 100.0
+		for _, p := range of {
+			rest -= p.g
+		}
+		food := label.Food{Name: maker, DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, append(of, portion{"milk_whole", rest})...)}
+		return labelOf(t, food, label.US).ProposedName
+	}
+	few := []portion{{"mango", 8}, {"lemon_juice", 3}}
+	assert.NotContains(t, name("Sea foam", few...), "lemon", "more mango, and that is too little")
+	assert.Contains(t, name("Sea foam and lemon", few...), "with lemon", "the maker's word")
+	enough := []portion{{"mango", 14}, {"raspberry", 8}, {"lemon_juice", 3}}
+	assert.Regexp(t, "with mango.* and raspberr", name("Sea foam", enough...))
+	assert.Regexp(t, "with lemon.* and mango", name("Lemon tide", enough...))
+	assert.Contains(t, name("Sea foam", portion{"lemon_juice", 3}), "with lemon")
+	assert.Regexp(t, "with hazelnut", name("Sea foam", portion{"mango", 8}, portion{"hazelnut", 4}), "nuts are no rival of fruit")
+}
+
+// One limit for name, notes and, in say, the card.
+func TestNameAndNotesTellOfAlcoholFromOneLimit(t *testing.T) {
+	at := limits.AlcoholTold.Steps[0].At / 0.334 // g of rum, USDA SR28 NDB 14050: 33.4 % by weight
+	for k, told := range map[float64]bool{0.4: false, 0.98: false, 1.02: true, 3: true} {
+		food := label.Food{Name: "Test", DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, portion{"rum_40", k * at}, portion{"milk_whole", 100 - k*at})}
+		l := labelOf(t, food, label.US)
+		notes := strings.Join(l.Notes, "\n")
+		assert.Equal(t, told, strings.Contains(l.ProposedName, "rum"), "%g", k)
+		assert.Equal(t, told, strings.Contains(notes, "not for children"), "%g", k)
+		assert.Equal(t, !told, strings.Contains(notes, "some will want to know"), "%g", k)
+	}
 }

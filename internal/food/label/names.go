@@ -388,38 +388,55 @@ func leastOf(in *ingredient.Ingredient) float64 {
 // fruit at their least or more. Dried fruit counts at its fresh weight.
 func enough(it *listed, mass float64) bool {
 	in, g := it.lines[0].Ingredient, it.grams
-	switch in.Standing {
-	case ingredient.DriedFruit:
+	switch {
+	case in.Standing == ingredient.DriedFruit:
 		g *= (100 - in.Cell(ingredient.Water).Or(0)) / freshSolids
-	case ingredient.Cocoa, ingredient.Fruit, ingredient.Nut:
-	default:
-		if !in.Own || kind.Of(in) != kind.Sour { // a maker's own fruit has no standing, but a name
-			return false
-		}
+	case in.Standing != ingredient.Cocoa && in.Standing != ingredient.Nut && !isFruit(in):
+		return false
 	}
 	return dec(100 * g / mass).GreaterThanOrEqual(dec(leastOf(in)))
 }
 
-// leastAlcohol is the % of alcohol by weight from which name and notes tell of
-// it: the one limit that the card has too.
-var leastAlcohol = limits.AlcoholTold.Steps[0].At
+// isFruit tells fruit, a maker's own too: that has no standing, but a name.
+func isFruit(in *ingredient.Ingredient) bool {
+	return in.Standing == ingredient.Fruit || in.Standing == ingredient.DriedFruit || in.Own && kind.Of(in) == kind.Sour
+}
+
+// alcoholPercent returns the alcohol of the finished food, % by weight, and
+// whether name and notes tell of it: by the one limit that the card has too.
+func (f *Food) alcoholPercent() (percent float64, told bool) {
+	percent = 100 * f.alcoholG() / f.MassG()
+	return percent, limits.AlcoholTold.Level(percent) > limits.Within
+}
 
 // characterising returns what a name should tell of: the fruit, nuts and
-// chocolate that the food holds enough of, the heaviest two, and its spirits.
+// chocolate that the food holds enough of, first what the maker's own name
+// speaks of, then the heaviest, two in all; and its spirits. A fruit of which
+// there is less than of another that is too little, the lemon juice beside the
+// sea buckthorn, sharpens and does not characterise.
 func characterising(f *Food, region Region) string {
-	var flavours, spirits []string
+	var makers, flavours, spirits []string
+	_, told := f.alcoholPercent()
+	outweighed := false
 	mass := f.MassG()
 	for _, it := range list(f, region) {
 		name, _, _ := strings.Cut(it.name, " (")
 		in := it.lines[0].Ingredient
 		switch {
-		case enough(&it, mass) && len(flavours) < 2:
-			flavours = append(flavours, name)
-		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Or(0) > 1 && 100*f.alcoholG()/mass >= leastAlcohol:
+		case enough(&it, mass) && mentions(f.Name, in):
+			makers = append(makers, name)
+		case enough(&it, mass):
+			if !isFruit(in) || !outweighed {
+				flavours = append(flavours, name)
+			}
+		case isFruit(in):
+			outweighed = true
+		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Or(0) > 1 && told:
 			spirits = append(spirits, name)
 		}
 	}
-	return wordList(append(flavours, spirits...), "and")
+	flavours = append(makers, flavours...)
+	return wordList(append(flavours[:min(2, len(flavours))], spirits...), "and")
 }
 
 // foamWord names the foam by what it is beaten from.

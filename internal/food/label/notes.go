@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/mix"
 )
 
 // addNotes says how the label was read, what the law wants beside it because of
@@ -24,9 +25,9 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 
 	note(used(func(in *ingredient.Ingredient) bool { return mentions("honey", in) }),
 		"Honey: not for infants under 12 months, cooked or not.")
-	alcohol := 100 * f.alcoholG() / f.MassG()
-	note(alcohol >= leastAlcohol, "Alcohol: %.2g %% by weight of the finished food. Tell of it in the name; it is not for children or in pregnancy, and selling it may need a licence.", alcohol)
-	note(alcohol > 0 && alcohol < leastAlcohol, "Alcohol: %.2g %% by weight of the finished food, which some will want to know.", alcohol)
+	alcohol, told := f.alcoholPercent()
+	note(told, "Alcohol: %.2g %% by weight of the finished food. Tell of it in the name; it is not for children or in pregnancy, and selling it may need a licence.", alcohol)
+	note(alcohol > 0 && !told, "Alcohol: %.2g %% by weight of the finished food, which some will want to know.", alcohol)
 	for _, u := range f.Lines {
 		note(u.Grams > 0 && !u.Ingredient.Cell(ingredient.Alcohol).Known && soundsAlcoholic(u.Ingredient),
 			"%s tells of alcohol, of which no figure is given.", u.Ingredient.Name)
@@ -40,7 +41,9 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 	note(sweet > 0 && !us, "Sweeteners: say \u201cwith sweetener(s)\u201d, or \u201cwith sugar(s) and sweetener(s)\u201d, beside the name%s (Annex III, from memory).",
 		map[bool]string{true: ", and \u201cexcessive consumption may produce laxative effects\u201d, there being over 10 % of polyols"}[sweet > 10])
 	note(sweet > 0 && us, "Sugar alcohols: sorbitol and mannitol want \u201cExcess consumption may have a laxative effect\u201d where a day's eating may bring 50 g or 20 g of them (21 CFR 184.1835, 180.25, from memory).")
-	note(!us && used(func(in *ingredient.Ingredient) bool { return in.Standing == ingredient.Fruit || in.ID == "vinegar" }),
+	note(!us && used(func(in *ingredient.Ingredient) bool {
+		return in.Standing == ingredient.Fruit || in.ID == "vinegar" || slices.Contains(mix.Acids[:], in.Pure)
+	}),
 		"Organic acids (Annex XIV: 13 kJ and 3 kcal per g) are in no record; they count as the carbohydrate that they are listed with, at 17 and 4.")
 	note(us && used(func(in *ingredient.Ingredient) bool { return in.Standing == ingredient.NotUSFibre }),
 		"Gums that 21 CFR 101.9(c)(6)(i) does not name count as carbohydrate, not as dietary fiber.")

@@ -136,3 +136,36 @@ func TestEveryLimitIsListedOnce(t *testing.T) {
 		seen[l.Code+l.What] = true
 	}
 }
+
+// The law that the syrup's step rests on, and the row that the stove's quotes:
+// the table's own figures, both ways.
+func TestWhatAHotPanLeavesOfAlcoholIsTheTables(t *testing.T) {
+	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", "ethanol_retention.csv"))
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	all, err := r.ReadAll()
+	require.NoError(t, err)
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		require.NoError(t, err)
+		return v
+	}
+	law, quoted := 0, false
+	for _, x := range all[1:] {
+		switch kept := number(x[3]); {
+		case x[2] != "":
+			law++
+			assert.InDelta(t, 100*math.Pow(1-number(x[2])/100, 12), kept, 0.06, "%v", x)
+		case x[0] == "stirred in, baked or simmered" && x[1] == "15":
+			quoted = true
+			assert.Contains(t, limits.AlcoholOnStove.Steps[0].Source, strconv.Itoa(int(kept))+" % left after "+x[1]+" min")
+		}
+	}
+	assert.Positive(t, law)
+	assert.True(t, quoted)
+	for _, s := range limits.AlcoholInSyrup.Steps {
+		assert.Contains(t, s.Source, "(water left)^12")
+	}
+}

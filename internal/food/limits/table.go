@@ -5,6 +5,7 @@ const (
 	mcGee  = "McGee 2004, On Food and Cooking"
 	trade  = "common practice, no source"
 	ownSum = "computed with this program's freezing model"
+	boiled = "open boiling of a dilute solution, alcohol left = (water left)^12, the exponent from memory (testdata/tables/ethanol_retention.csv): nothing at 118 °C"
 )
 
 // The custard's air, % overrun, by what churns it.
@@ -112,14 +113,15 @@ var UnnamedCarbohydrate = Limit{"carbohydrate_unnamed", "carbohydrate that no fi
 
 // Alcohol, g per 100 g.
 var (
-	// AlcoholInSyrup is of the syrup's lines: nothing of it is left at 115 °C.
+	// AlcoholInSyrup is of the syrup's lines: under 1 % of it is left where a
+	// third of the water boils off.
 	AlcoholInSyrup = Limit{"alcohol_boils_off", "alcohol boiled with the syrup", "%", false, []Step{
-		{Note, 0, Computed, "", "distillation law, see solution.EthanolKept"},
-		{Warn, 0.5, Computed, "", "distillation law, see solution.EthanolKept"},
+		{Note, 0, Computed, "", boiled},
+		{Warn, 0.5, Computed, "", boiled},
 	}}
 	// AlcoholOnStove is of the custard's lines where water is cooked off.
 	AlcoholOnStove = Limit{"alcohol_boils_off", "alcohol cooked with the custard", "%", false, []Step{
-		{Note, 0.5, Secondary, "", "USDA Table of Nutrient Retention Factors 6 (2007), as quoted: 40 % left after 15 min of simmering"},
+		{Note, 0.5, Secondary, "", "USDA Table of Nutrient Retention Factors 6 (2007), as two pages quote it (testdata/tables/ethanol_retention.csv): 40 % left after 15 min of simmering"},
 	}}
 	// AlcoholTold is the alcohol of the finished food from which name, label and
 	// card tell of it, and that it is not for children.

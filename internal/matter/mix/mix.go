@@ -31,9 +31,11 @@ const (
 	Lactitol
 	Isomalt
 	Trehalose
+	Allulose
 	Glycerol
 	Ethanol
 	CitricAcid
+	TartaricAcid
 	SodiumChloride // salt added as such; minerals of foods are Mix.IonMol
 	PotassiumChloride
 	Starch
@@ -46,7 +48,7 @@ const (
 var names = [NumSpecies]string{
 	"water", "protein", "fat", "sucrose", "glucose", "fructose", "galactose", "lactose", "maltose",
 	"higher saccharides", "sorbitol", "mannitol", "xylitol", "erythritol", "maltitol", "lactitol",
-	"isomalt", "trehalose", "glycerol", "ethanol", "citric acid", "sodium chloride",
+	"isomalt", "trehalose", "allulose", "glycerol", "ethanol", "citric acid", "tartaric acid", "sodium chloride",
 	"potassium chloride", "starch", "fibre", "ash", "other solids",
 }
 
@@ -58,8 +60,12 @@ func (s Species) String() string {
 	return names[s]
 }
 
-// Sugars lists the mono- and disaccharides, the "sugars" of a label.
-var Sugars = [...]Species{Sucrose, Glucose, Fructose, Galactose, Lactose, Maltose, Trehalose}
+// Sugars lists the mono- and disaccharides. What a label counts as sugars, which
+// allulose need not be, is in the ingredients' records.
+var Sugars = [...]Species{Sucrose, Glucose, Fructose, Galactose, Lactose, Maltose, Trehalose, Allulose}
+
+// Acids lists the fruit acids.
+var Acids = [...]Species{CitricAcid, TartaricAcid}
 
 // Polyols lists the sugar alcohols of a label. Glycerol is among them.
 var Polyols = [...]Species{Sorbitol, Mannitol, Xylitol, Erythritol, Maltitol, Lactitol, Isomalt, Glycerol}
@@ -120,6 +126,9 @@ func (m Mix) TotalSugars() float64 { return m.sum(Sugars[:]) }
 
 // TotalPolyols returns the mass of the sugar alcohols, in g.
 func (m Mix) TotalPolyols() float64 { return m.sum(Polyols[:]) }
+
+// FruitAcid returns the mass of the fruit acids, in g.
+func (m Mix) FruitAcid() float64 { return m.sum(Acids[:]) }
 
 // Saccharides returns the mass of sugars, polyols and higher saccharides: the
 // body of the syrup around the ice, in g.

@@ -1,48 +1,107 @@
 package phase
 
 import (
+	"math"
+
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/solution"
+	"ripplewright/internal/matter/water"
 )
 
-// solubleAtZero is g of anhydrous solute that 100 g of water hold at about
-// 0 °C, and below it, where nothing was measured: the value at 0 °C is then the
-// most that is stable. Each is taken in pure water; beside other solutes it
-// usually dissolves less. testdata/tables/solubility.csv.
-var solubleAtZero = [...]struct {
+// Water says which of a phase's water a solute is held against.
+type Water uint8
+
+// The waters.
+const (
+	// Unfrozen is what is liquid and not bound at the temperature asked for: of
+	// solutes that crystallise readily once ice has taken the rest.
+	Unfrozen Water = iota
+	// Syrup is all water of a foam, against what dissolves in a kitchen: of the
+	// sugars that stay syrup in the cold. Beside ice sucrose is over its
+	// solubility in every frozen dessert and yet does not crystallise for months
+	// (common practice, no source); a confectioner's syrup that is over it at
+	// 20 °C grains.
+	Syrup
+	// Trade is all water, against a rule of the trade: lactose is over its
+	// solubility in every frozen dairy phase, and most of those are smooth.
+	Trade
+)
+
+// measured is g of solute that 100 g of water dissolve at t °C; the zero value
+// is none.
+type measured struct{ t, g float64 }
+
+// crystalRule is what a solute is held against.
+type crystalRule struct {
 	solute mix.Species
-	g      float64
-}{
-	{mix.Sucrose, 179.2},   // Mohos 2010, Confectionery and Chocolate Engineering, table A2.2
-	{mix.Lactose, 11.9},    // Hudson, in Lowe, Experimental Cookery
-	{mix.Maltose, 56.5},    // Gillis, same book, 0.6 °C
-	{mix.Glucose, 54},      // Jackson & Silsbee 1922 (from memory)
-	{mix.Trehalose, 62},    // extrapolated from 10 and 20 °C, Lammert, Schmidt & Day 1998, Food Chem. 61:139
-	{mix.Erythritol, 31.7}, // van 't Hoff through a supplier's 20 and 80 °C
+	water  Water
+	at     measured // the coldest that was measured, or the rule's own
+	warmer measured // for van 't Hoff below at
 }
 
-// Dissolved is one solute in the water that is liquid at a temperature.
+// crystalRules has one rule for each solute that crystallises, in pure water.
+// The figures are rows of testdata/tables/solubility.csv, which says how each was
+// read. Of sorbitol and maltitol one remembered figure at 25 °C is all there is:
+// they have no rule.
+var crystalRules = [...]crystalRule{
+	{mix.Erythritol, Unfrozen, measured{20, 58.7}, measured{80, 300}}, // a supplier's page
+	{mix.Trehalose, Unfrozen, measured{10, 73.3}, measured{20, 87.3}}, // Lammert, Schmidt & Day 1998, Food Chem. 61:139
+	{mix.Xylitol, Unfrozen, measured{10, 138}, measured{20, 168}},     // from memory
+	{mix.Mannitol, Unfrozen, measured{25, 22}, measured{}},            // from memory; less in the cold, nobody measured how much
+	{mix.Isomalt, Unfrozen, measured{25, 32}, measured{}},             // from memory; likewise
+	{mix.Sucrose, Syrup, measured{20, 203.9}, measured{}},             // Mohos 2010, Confectionery and Chocolate Engineering, table A2.2
+	{mix.Glucose, Syrup, measured{20, 83.1}, measured{}},              // Combs & Bele, in Lowe, Experimental Cookery
+	{mix.Maltose, Syrup, measured{21, 78.9}, measured{}},              // Gillis, same book
+	{mix.Lactose, Trade, measured{math.NaN(), 100. / 12}, measured{}}, // one twelfth: common practice, one trade page
+}
+
+// Dissolved is one solute beside the rule by which it crystallises.
 type Dissolved struct {
-	Solute     mix.Species
-	Per100     float64 // g per 100 g of liquid water
-	Solubility float64 // g per 100 g of water at 0 °C
-	Over       bool    // more than dissolves there
+	Solute mix.Species
+	Water  Water
+	Per100 float64 // g per 100 g of that water
+	Most   float64 // g per 100 g of it above which it crystallises
+	AtC    float64 // °C that Most is for; NaN of a rule of the trade
 }
 
-// Dissolved returns, at t °C, each solute of which the solubility in the cold
-// is known and which the phase holds. Over says that it may crystallise, not
-// that it does: sucrose stays syrup for months, and lactose is over in every
-// frozen dairy phase, see LactoseRatio.
+// Over reports whether there is more than dissolves.
+func (d Dissolved) Over() bool { return d.Per100 > d.Most }
+
+// Dissolved returns, at t °C, each solute of the phase that has a rule. Over it
+// a solute may crystallise; when, nobody can tell.
+//
+// Check: erythritol, 17.0 g per 100 g at −18 °C and 22.6 g at −10 °C.
 func (b *Body) Dissolved(t float64) []Dissolved {
-	liquid := b.water - b.Ice(t)
-	if liquid <= 0 {
-		return nil
-	}
 	var out []Dissolved
-	for _, s := range solubleAtZero {
-		if g := b.Mix.Mass[s.solute]; g > 0 {
-			x := 100 * g / liquid
-			out = append(out, Dissolved{s.solute, x, s.g, x > s.g})
+	for _, r := range crystalRules {
+		g := b.Mix.Mass[r.solute]
+		if g <= 0 || r.water == Syrup && b.Role != Foam {
+			continue
 		}
+		d := Dissolved{Solute: r.solute, Water: r.water, Most: r.at.g, AtC: r.at.t}
+		w := b.water
+		if r.water == Unfrozen {
+			w -= b.Ice(t) + b.sorption.BoundWater
+			d.Most, d.AtC = r.dissolvesAt(t), t
+		}
+		d.Per100 = 100 * g / math.Max(w, 1e-9)
+		out = append(out, d)
 	}
 	return out
+}
+
+// dissolvesAt returns what 100 g of water dissolve at t °C: by van 't Hoff's
+// line through the two coldest figures, or, of a solute with one, no more than
+// that.
+func (r *crystalRule) dissolvesAt(t float64) float64 {
+	if r.warmer.g == 0 {
+		return r.at.g
+	}
+	so, _ := solution.SoluteOf(r.solute)
+	perWater := so.MolarMass * 100 / water.MolarMass // g per 100 g, of a mol to a mol of water
+	share := func(g float64) float64 { return g / (g + perWater) }
+	inverse := func(c float64) float64 { return 1 / (c + water.ZeroC) }
+	slope := math.Log(share(r.warmer.g)/share(r.at.g)) / (inverse(r.at.t) - inverse(r.warmer.t))
+	x := share(r.at.g) * math.Exp(slope*(inverse(r.at.t)-inverse(t)))
+	return perWater * x / (1 - x)
 }

@@ -1,6 +1,7 @@
 package phase
 
 import (
+	"math"
 	"strconv"
 	"testing"
 
@@ -11,39 +12,131 @@ import (
 	"ripplewright/internal/matter/solution"
 )
 
-// testdata/tables/solubility.csv.
-func TestWhatDissolvesInTheColdIsTheTables(t *testing.T) {
+// dissolved returns g of s in 100 g of water beside its rule at t °C.
+func dissolved(t testing.TB, role Role, s mix.Species, g, at float64) Dissolved {
+	t.Helper()
+	var m mix.Mix
+	m.Mass[mix.Water], m.Mass[s] = 100, g
+	b := Prepare(m, 0, role, solution.DefaultBound)
+	for _, d := range b.Dissolved(at) {
+		if d.Solute == s {
+			return d
+		}
+	}
+	t.Fatalf("no rule for %s", s)
+	return Dissolved{}
+}
+
+// testdata/tables/solubility.csv: every figure is a row of it, none of them a
+// computed one, and at that temperature the rule gives it back.
+func TestEachRuleIsARowOfTheTable(t *testing.T) {
 	rows := table(t, "solubility")
-	require.Len(t, rows, len(solubleAtZero))
-	for _, r := range rows {
-		want, err := strconv.ParseFloat(r["g_per_100g_water"], 64)
-		require.NoError(t, err)
-		found := false
-		for _, s := range solubleAtZero {
-			if s.solute.String() == r["solute"] {
-				found = true
-				assert.Equal(t, want, s.g, r["solute"])
-				for _, k := range []float64{0.99, 1.01} {
-					m := mix.Mix{}
-					m.Mass[mix.Water], m.Mass[s.solute] = 100, k*want
-					b := Prepare(m, 0, Dense, solution.DefaultBound)
-					d := b.Dissolved(0)
-					require.Len(t, d, 1)
-					assert.Equal(t, k > 1, d[0].Over, r["solute"])
-				}
+	for _, r := range crystalRules {
+		if r.water == Trade {
+			continue
+		}
+		for _, m := range [...]measured{r.at, r.warmer} {
+			if m.g == 0 {
+				continue
+			}
+			found := false
+			for _, row := range rows {
+				at, err := strconv.ParseFloat(row["T_C"], 64)
+				require.NoError(t, err)
+				g, err := strconv.ParseFloat(row["g_per_100g_water"], 64)
+				require.NoError(t, err)
+				found = found || row["solute"] == r.solute.String() && at == m.t && g == m.g && row["read"] != "C"
+			}
+			assert.True(t, found, "%s at %g °C", r.solute, m.t)
+			assert.InDelta(t, m.g, r.dissolvesAt(m.t), 1e-9, "%s", r.solute)
+		}
+		for _, k := range []float64{0.999, 1.001} {
+			d := dissolved(t, Foam, r.solute, k*r.at.g, math.Max(r.at.t, 5))
+			if r.water == Syrup || r.warmer.g == 0 {
+				assert.Equal(t, k > 1, d.Over(), "%s", r.solute)
 			}
 		}
-		assert.True(t, found, r["solute"])
 	}
 }
 
-// 75 g erythritol per 100 g water: about 37 % by mass dissolve at 20 °C, less cold.
-func TestErythritolIsOverWhatDissolves(t *testing.T) {
-	m := mix.Mix{}
-	m.Mass[mix.Water], m.Mass[mix.Erythritol] = 100, 75
-	b := Prepare(m, 0, Foam, solution.DefaultBound)
-	d := b.Dissolved(-5)
-	require.Len(t, d, 1)
-	assert.True(t, d[0].Over)
+// The table's rows read C were computed by another program; and what
+// crystallises dissolves less in the cold than where it was measured.
+func TestColdSolubilityIsTheTables(t *testing.T) {
+	computed := 0
+	for _, row := range table(t, "solubility") {
+		if row["read"] != "C" || row["solute"] != "erythritol" {
+			continue
+		}
+		computed++
+		at, err := strconv.ParseFloat(row["T_C"], 64)
+		require.NoError(t, err)
+		want, err := strconv.ParseFloat(row["g_per_100g_water"], 64)
+		require.NoError(t, err)
+		assert.InDelta(t, want, dissolved(t, Dense, mix.Erythritol, 1, at).Most, 0.1, "%g °C", at)
+	}
+	assert.Equal(t, 3, computed)
+	for _, r := range crystalRules {
+		if r.water == Unfrozen {
+			assert.LessOrEqual(t, r.dissolvesAt(-18), r.at.g, "%s", r.solute)
+			assert.LessOrEqual(t, r.dissolvesAt(-18), r.dissolvesAt(-10), "%s", r.solute)
+		}
+	}
+}
+
+// testdata/tables/kitchen_limits.csv, erythritol_crystals_*: g per kg of a
+// custard that begin to crystallise, by another program, in the water that the
+// custard keeps liquid without it. Erythritol keeps some of its own liquid, so
+// that ours begins a little later: at the freezer's −18 °C within 5 % of the
+// table's upper end, at −10 °C at 59 g/kg where the table says 40.
+func TestErythritolBeginsToCrystalliseWhereTheTableSays(t *testing.T) {
+	with := func(perKG float64) Body {
+		m := custard.Times((1000 - perKG) / custard.Total())
+		m.Mass[mix.Erythritol] += perKG
+		return body(m, 0.2, Dense)
+	}
+	checked := 0
+	for _, row := range table(t, "kitchen_limits") {
+		at, ok := map[string]float64{"erythritol_crystals_minus18": -18, "erythritol_crystals_minus10": -10}[row["key"]]
+		if !ok {
+			continue
+		}
+		checked++
+		low, err := strconv.ParseFloat(row["low"], 64)
+		require.NoError(t, err)
+		high, err := strconv.ParseFloat(row["high"], 64)
+		require.NoError(t, err)
+
+		trace := with(1e-6)
+		d := trace.Dissolved(at)
+		saturated := d[0].Most * 1e-6 / d[0].Per100 // g per kg
+		assert.True(t, low < saturated && saturated < high, "%g g/kg at %g °C", saturated, at)
+		if at == -18 {
+			below, above := with(low), with(1.05*high)
+			assert.False(t, below.Dissolved(at)[0].Over())
+			assert.True(t, above.Dissolved(at)[0].Over())
+		}
+	}
+	assert.Equal(t, 2, checked)
+}
+
+// Each solute by its own water: the same sugar is no fault of a custard's
+// frozen syrup, the foam's syrup is judged unfrozen, and lactose by the trade.
+func TestEachSoluteIsHeldAgainstItsOwnWater(t *testing.T) {
+	assert.True(t, dissolved(t, Foam, mix.Erythritol, 75, -5).Over(), "75 g per 100 g water")
+	assert.False(t, dissolved(t, Foam, mix.Sucrose, 203, -18).Over(), "beside its ice sucrose stays syrup")
+	assert.True(t, dissolved(t, Foam, mix.Sucrose, 205, -18).Over())
+	assert.True(t, dissolved(t, Foam, mix.Glucose, 135, -18).Over(), "a foam of dextrose alone")
+	assert.False(t, dissolved(t, Dense, mix.Lactose, 8.3, -18).Over(), "one twelfth")
+	assert.True(t, dissolved(t, Dense, mix.Lactose, 8.4, -18).Over())
+	var m mix.Mix
+	m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 250
+	b := Prepare(m, 0, Dense, solution.DefaultBound)
+	assert.Empty(t, b.Dissolved(-18))
 	assert.Empty(t, new(Body).Dissolved(-5))
+
+	// Bound water dissolves nothing.
+	m = mix.Mix{}
+	m.Mass[mix.Water], m.Mass[mix.Mannitol], m.Mass[mix.Protein] = 50, 10, 20
+	bound := Prepare(m, 0, Dense, solution.Bound{Protein: 0.4})
+	assert.InDelta(t, 10/(50-8.)*100, bound.Dissolved(0)[0].Per100, 1e-9)
 }

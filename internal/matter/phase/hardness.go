@@ -20,7 +20,7 @@ const (
 
 // hardnessVolume returns the mL of everything in m but its water.
 func hardnessVolume(m mix.Mix) float64 {
-	carb := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre] + m.Mass[mix.OtherSolids] + m.Mass[mix.CitricAcid]
+	carb := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre] + m.Mass[mix.OtherSolids] + m.FruitAcid()
 	return carb/sugarDensity + m.Mass[mix.Ethanol]/ethanolDensity + m.Mass[mix.Fat]/fatDensity +
 		m.Mass[mix.Protein]/proteinDensity +
 		(m.Mass[mix.Ash]+m.Mass[mix.SodiumChloride]+m.Mass[mix.PotassiumChloride])/ashDensity
@@ -123,10 +123,12 @@ func (b Band) Holds(kPa float64) bool { return kPa >= b.Soft && kPa <= b.Firm }
 
 // ScoopRange returns the temperatures between lo and hi at which the phase is
 // in its band: it starts to scoop at from, coming out of the cold, and is too
-// soft above to. ok is false where no temperature is.
+// soft above to. ok is false where no temperature is, or where the hardness law
+// ends even at the warm end, so that nobody knows.
 func (b *Body) ScoopRange(lo, hi float64) (from, to float64, ok bool) {
 	band := b.Role.Band()
 	from, _ = b.TemperatureAtYield(band.Firm, lo, hi)
 	to, ok = b.TemperatureAtYield(band.Soft, lo, hi)
-	return from, to, ok && from < to
+	s := b.At(to)
+	return from, to, ok && from < to && !b.LawRange(&s).Ends()
 }

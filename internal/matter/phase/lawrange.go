@@ -18,6 +18,22 @@ type LawRange struct {
 	FatTooHigh    bool // the fat itself is what a spoon meets: no word fits
 }
 
+// Ends reports whether the law ends anywhere: the hardness is then no figure
+// and has no word.
+func (l LawRange) Ends() bool { return l != LawRange{} }
+
+// NoWord stands where the hardness law ends.
+var NoWord = Word{Name: "not known"}
+
+// Word returns the step of the word scale for s, a state of b, NoWord where the
+// hardness law ends.
+func (b *Body) Word(s *State) Word {
+	if b.LawRange(s).Ends() {
+		return NoWord
+	}
+	return WordFor(s.YieldKPa)
+}
+
 // LawRange returns where s, a state of b, is outside the hardness law.
 func (b *Body) LawRange(s *State) LawRange {
 	return LawRange{

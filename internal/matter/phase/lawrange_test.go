@@ -40,3 +40,21 @@ func TestBeyondItsRangeTheLawReadsAlike(t *testing.T) {
 	assert.Equal(t, read(80), read(90))
 	assert.Less(t, read(60), read(70))
 }
+
+// No word and no range where the law ends, and both again within it.
+func TestWhereTheLawEndsThereIsNoWord(t *testing.T) {
+	of := func(fat float64) (Word, bool) {
+		var m mix.Mix
+		m.Mass[mix.Water], m.Mass[mix.Sucrose], m.Mass[mix.Protein], m.Mass[mix.Fat] = 60, 18, 5, fat
+		b := Prepare(m.Times(100/m.Total()), 0.2, Dense, solution.DefaultBound)
+		s := b.At(-12)
+		_, _, ok := b.ScoopRange(-24, -4)
+		return b.Word(&s), ok
+	}
+	word, ok := of(15)
+	assert.NotEqual(t, NoWord, word)
+	assert.True(t, ok)
+	word, ok = of(30)
+	assert.Equal(t, NoWord, word)
+	assert.False(t, ok)
+}

@@ -312,28 +312,6 @@ func TestMixingRuleBracketIsAroundTheAdditiveRule(t *testing.T) {
 	}
 }
 
-// Mohos 2010, Confectionery and Chocolate Engineering, table A2.2: 203.9 g per
-// 100 g water at 20 °C. One twelfth lactose in water: common practice.
-func TestStorageFlagsStandAtTheirLimits(t *testing.T) {
-	var m mix.Mix
-	m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 203
-	b := body(m, 3, Foam)
-	_, grains := b.Graining()
-	assert.False(t, grains)
-	m.Mass[mix.Sucrose] = 205
-	b = body(m, 3, Foam)
-	percent, grains := b.Graining()
-	assert.True(t, grains)
-	assert.InDelta(t, 67.2, percent, 0.1)
-	b = body(classical, 1, Dense)
-	ratio, sandy := b.LactoseRatio()
-	assert.InDelta(t, 0.0972, ratio, 1e-3)
-	assert.True(t, sandy)
-	b = body(custard, 1, Dense)
-	_, sandy = b.LactoseRatio()
-	assert.False(t, sandy)
-}
-
 func TestFreezingSwellsAndCoolingAirShrinks(t *testing.T) {
 	b := body(custard, 0.25, Dense)
 	assert.InDelta(t, 1, b.Swelling(ReferenceC, 1), 1e-12)
@@ -372,30 +350,6 @@ func table(t testing.TB, name string) []map[string]string {
 		rows = append(rows, row)
 	}
 	return rows
-}
-
-// sugar_solubility.csv: Mohos 2010, Confectionery and Chocolate Engineering, table
-// A2.2, sucrose at 20 °C.
-func TestGrainingBeginsWhereSucroseNoLongerDissolves(t *testing.T) {
-	for _, r := range table(t, "sugar_solubility") {
-		if r["sugar"] != "sucrose" || r["T_C"] != "20" {
-			continue
-		}
-		g, err := strconv.ParseFloat(r["g_per_100g_water"], 64)
-		require.NoError(t, err)
-		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 0.999*g
-		b := body(m, 2, Foam)
-		_, grains := b.Graining()
-		assert.False(t, grains)
-		m.Mass[mix.Sucrose] = 1.001 * g
-		b = body(m, 2, Foam)
-		percent, grains := b.Graining()
-		assert.True(t, grains)
-		assert.InDelta(t, 67.1, percent, 0.05)
-		return
-	}
-	t.Fatal("no row of sucrose at 20 °C")
 }
 
 func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {

@@ -9,7 +9,7 @@ var sweetness = [mix.NumSpecies]float64{
 	mix.Sucrose: 1, mix.Fructose: 1.40, mix.Glucose: 0.74, mix.Galactose: 0.32,
 	mix.Lactose: 0.16, mix.Maltose: 0.33, mix.Sorbitol: 0.60, mix.Xylitol: 1.00,
 	mix.Erythritol: 0.70, mix.Maltitol: 0.90, mix.Mannitol: 0.50, mix.Lactitol: 0.40,
-	mix.Isomalt: 0.50, mix.Trehalose: 0.45, mix.Glycerol: 0.60,
+	mix.Isomalt: 0.50, mix.Trehalose: 0.45, mix.Allulose: 0.70, mix.Glycerol: 0.60,
 }
 
 // RelativeSweetness returns that of species s, sucrose = 1.

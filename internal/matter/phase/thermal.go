@@ -28,7 +28,7 @@ func solids(m *mix.Mix) [6]share {
 	return [...]share{
 		{m.Mass[mix.Protein], &c.Protein},
 		{m.Mass[mix.Fat], &c.Fat},
-		{m.Mass[mix.Starch] + m.Mass[mix.OtherSolids] + m.Mass[mix.CitricAcid], &c.Carbohydrate},
+		{m.Mass[mix.Starch] + m.Mass[mix.OtherSolids] + m.FruitAcid(), &c.Carbohydrate},
 		{m.Mass[mix.Fibre], &c.Fibre},
 		{m.Mass[mix.Ash] + m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride], &c.Ash},
 		{m.Mass[mix.Ethanol], &c.Ethanol},

@@ -170,6 +170,7 @@ var meltEnd = [...]struct {
 }{
 	{mix.Sucrose, -34}, {mix.Glucose, -46}, {mix.Fructose, -46},
 	{mix.Lactose, -30}, {mix.Maltose, -32}, {mix.Galactose, -45},
+	{mix.Allulose, -46}, // as fructose
 }
 
 // EndOfFreezing returns the temperature below which no more ice grows, °C: the

@@ -18,7 +18,7 @@ var (
 		tg      float64 // °C, dry
 	}{
 		{mix.Sucrose, 62}, {mix.Glucose, 31}, {mix.Fructose, 5}, {mix.Lactose, 101},
-		{mix.Maltose, 87}, {mix.Galactose, 30}, {mix.Trehalose, 107},
+		{mix.Maltose, 87}, {mix.Galactose, 30}, {mix.Trehalose, 107}, {mix.Allulose, 5}, // allulose as fructose
 		{mix.HigherSaccharides, 140}, {mix.Sorbitol, -9}, {mix.Xylitol, -29}, {mix.Mannitol, 13},
 		{mix.Erythritol, -45}, {mix.Maltitol, 39}, {mix.Isomalt, 60}, {mix.Lactitol, 50}, {mix.Glycerol, -93},
 	}

@@ -42,9 +42,11 @@ var Solutes = [...]Solute{
 	{mix.Lactitol, 344.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
 	{mix.Isomalt, 344.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
 	{mix.Trehalose, 342.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
+	{mix.Allulose, 180.155, 1, 1.85, 0, 0, true, endOfFreezing, "as fructose, of which it is the epimer", ""},
 	{mix.Glycerol, 92.094, 1, 2.11, 0, 0, true, -28, "fitted from 5 %", "glycerol_freezing_point"},
 	{mix.Ethanol, 46.068, 1, -0.349, 24.76, -82.56, false, -27, "fitted", "ethanol_freezing_point"},
 	{mix.CitricAcid, 192.12, 1.1, 0, 0, 0, false, -10, "estimate: ideal, 10 % dissociated", ""},
+	{mix.TartaricAcid, 150.09, 1.1, 0, 0, 0, false, -10, "as citric acid, by molar mass", ""},
 	{mix.SodiumChloride, 58.443, 1.814, 0.668, 18.71, -40.85, false, -21, "fitted", "nacl_freezing_point"},
 	{mix.PotassiumChloride, 74.551, 1.79, 0, 0, 0, false, -6.5, "fitted to 2 mol/kg", "kcl_freezing_point"},
 }

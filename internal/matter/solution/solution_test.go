@@ -276,3 +276,25 @@ func BenchmarkFreezingPoint(b *testing.B) {
 		s.FreezingPoint(m.Mass[mix.Water])
 	}
 }
+
+// Where no table was read a solute borrows its kin's constant, so that at equal
+// mol it freezes alike: an ideal solute's 1.86 K kg/mol is its floor when dilute.
+func TestABorrowedConstantFreezesAsItsKin(t *testing.T) {
+	freezes := func(s mix.Species, mol float64) float64 {
+		so, ok := SoluteOf(s)
+		require.True(t, ok)
+		var m mix.Mix
+		m.Mass[mix.Water], m.Mass[s] = 1000, mol*so.MolarMass
+		x := NewSorption(m, Bound{})
+		return x.FreezingPoint(1000)
+	}
+	for s, kin := range map[mix.Species]mix.Species{mix.Allulose: mix.Fructose, mix.TartaricAcid: mix.CitricAcid, mix.Trehalose: mix.Maltose, mix.Isomalt: mix.Maltose} {
+		so, _ := SoluteOf(s)
+		assert.Empty(t, so.Table, "%s", s)
+		assert.Contains(t, so.Origin, kin.String(), "says whose")
+		for _, mol := range []float64{0.1, 1, 3} {
+			assert.InDelta(t, freezes(kin, mol), freezes(s, mol), 1e-9, "%s", s)
+		}
+		assert.InDelta(t, -0.186, freezes(s, 0.1), 0.025, "%s", s)
+	}
+}

@@ -19,7 +19,8 @@ type specificVolume struct{ a, b, c float64 }
 // figures are from memory, within 0.15 %. Galactose and the polyols have partial
 // molar volumes at infinite dilution, brought to 20 °C (Høiland & Holvik 1978,
 // J. Solution Chem. 7:587, from memory), with the b of the sugars. Citric acid:
-// CRC Handbook, from memory. Other disaccharides and the higher saccharides are
+// CRC Handbook, from memory; tartaric acid is taken as citric acid, allulose as
+// fructose (estimates). Other disaccharides and the higher saccharides are
 // taken as sucrose (an estimate).
 var volumes = func() (v [mix.NumSpecies]specificVolume) {
 	for _, s := range saccharides {
@@ -27,6 +28,7 @@ var volumes = func() (v [mix.NumSpecies]specificVolume) {
 	}
 	v[mix.Glucose] = specificVolume{0.6183, 0.0287, 0}
 	v[mix.Fructose] = specificVolume{0.6094, 0.0306, 0}
+	v[mix.Allulose] = v[mix.Fructose]
 	v[mix.Galactose] = specificVolume{0.608, 0.03, 0}
 	v[mix.Mannitol] = specificVolume{0.652, 0.03, 0}
 	v[mix.Sorbitol] = specificVolume{0.654, 0.03, 0}
@@ -37,6 +39,7 @@ var volumes = func() (v [mix.NumSpecies]specificVolume) {
 	v[mix.SodiumChloride] = specificVolume{0.2955, 0.265, 0}
 	v[mix.PotassiumChloride] = specificVolume{0.3700, 0.180, 0}
 	v[mix.CitricAcid] = specificVolume{0.598, 0.1, 0}
+	v[mix.TartaricAcid] = v[mix.CitricAcid]
 	return v
 }()
 
@@ -48,7 +51,7 @@ var saccharides = func() (list []mix.Species) {
 }()
 
 // apart lists what else dissolves; x of each is its share in itself and water.
-var apart = [...]mix.Species{mix.Ethanol, mix.SodiumChloride, mix.PotassiumChloride, mix.CitricAcid}
+var apart = [...]mix.Species{mix.Ethanol, mix.SodiumChloride, mix.PotassiumChloride, mix.CitricAcid, mix.TartaricAcid}
 
 // dissolvedPerKelvin is by how much of itself the volume of what is dissolved
 // grows per kelvin: what the cubical expansion of sucrose solutions at 20 °C

@@ -488,6 +488,22 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	assert.False(t, has(say.Cautions(printed, d, r, "egg"), "Honey"))
 }
 
+// Card and label tell of alcohol from the same gram of rum on.
+func TestCardAndLabelTellOfAlcoholAlike(t *testing.T) {
+	told := map[bool]int{}
+	for g := 4.0; g <= 40; g++ {
+		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: g})
+		r := evaluated(t, d)
+		l, err := label.For(r.Food(d), label.US, label.Options{})
+		require.NoError(t, err)
+		card := slices.ContainsFunc(say.Cautions(printed, d, r, "milk"), func(c say.Titled) bool { return c.Title == "Alcohol" })
+		assert.Equal(t, strings.Contains(strings.Join(l.Notes, " "), "not for children"), card, "%g g rum", g)
+		told[card]++
+	}
+	assert.Positive(t, told[true])
+	assert.Positive(t, told[false])
+}
+
 // The ingredients are invented: what the stall Saltmarsh Quay buys in.
 func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
 	d := market()

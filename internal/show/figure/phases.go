@@ -76,7 +76,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			func(r *model.Result) Value { return exact(100 * r.Blend.IceVolume) })},
 	{Key: "hardness", Name: "Hardness", Short: "hardness", Unit: Kilopascals, WithBand: true,
 		Help: "yield stress in kPa; of the tub, the mean by volume of the logarithms", Origin: hardness, from: each(
-			func(p *model.Phase) Value { return spanned(p.Yield, 1) },
+			func(p *model.Phase) Value { return felt(p) },
 			comparing(func(r *model.Result) Value { return exact(r.Blend.Yield) }))},
 	{Key: "texture", Name: "On the spoon", Short: "spoon", Unit: Words,
 		Help: "the word for that hardness", Origin: Origin{
@@ -104,12 +104,12 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessPerSpoon) }))},
 	{Key: "scoop_from_c", Name: "Eats well from", Short: "from", Unit: Celsius, Step: 1,
 		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: each(
-			func(p *model.Phase) Value { return scoopFrom(p.Scoop, "never") },
-			comparing(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, "never together") }))},
+			func(p *model.Phase) Value { return scoopFrom(p.Scoop, never(p)) },
+			comparing(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) }))},
 	{Key: "scoop_to_c", Name: "Eats well up to", Short: "to", Unit: Celsius, Step: 1,
 		Help: "likewise; at -4 °C it may lie beyond", Origin: scooping, from: each(
-			func(p *model.Phase) Value { return scoopTo(p.Scoop, "never") },
-			comparing(func(r *model.Result) Value { return scoopTo(r.Blend.Both, "never together") }))},
+			func(p *model.Phase) Value { return scoopTo(p.Scoop, never(p)) },
+			comparing(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) }))},
 	{Key: "water_driven_off_g", Name: "Water driven off", Short: "off", Unit: Mass, Step: 1,
 		Help: "on the stove, or from the syrup", Origin: Origin{
 			Inputs: "the stove loss that you set; for the syrup, its boil", Equation: "stove: percent × mass of the lines; syrup: water before less water after",

@@ -130,3 +130,27 @@ func scoopTo(s model.ScoopRange, never string) Value {
 	}
 	return v
 }
+
+// felt is the hardness, or the word that nobody knows it.
+func felt(p *model.Phase) Value {
+	v := spanned(p.Yield, 1)
+	if !p.Felt() {
+		v.Word = phase.NoWord.Name
+	}
+	return v
+}
+
+// never is why a phase has no temperature at which it eats well.
+func never(p *model.Phase) string {
+	if p.Felt() {
+		return "never"
+	}
+	return phase.NoWord.Name
+}
+
+func neverTogether(r *model.Result) string {
+	if r.Dense.Felt() && r.Foam.Felt() {
+		return "never together"
+	}
+	return phase.NoWord.Name
+}

@@ -7,7 +7,6 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/mix"
-	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
 )
 
@@ -88,7 +87,10 @@ func curvePhase(p *model.Phase, t float64) *CurvePhase {
 	out := &CurvePhase{
 		WaterFrozenPercent: percent(s.WaterFrozen), IceMassPercent: percent(s.IceMass),
 		IceVolumePercent: percent(s.IceVolume), Hardness: Number(s.YieldKPa),
-		Texture: phase.WordFor(s.YieldKPa).Name, OutsideRange: []string{},
+		Texture: p.Body.Word(&s).Name, OutsideRange: []string{},
+	}
+	if p.Body.LawRange(&s).Ends() {
+		out.Hardness = Number(math.NaN())
 	}
 	if s.Ice > 0 { // without ice the freezing curve is not used
 		out.OutsideRange = names(solution.Outside(p.Body.Mix, t))

@@ -84,7 +84,7 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 // where the custard no longer eats as it should, hard at twice that.
 func ServingOf(r *model.Result) ripple.Serving {
 	firm := phase.Dense.Band().Firm
-	return ripple.Serving{FoamKPa: r.Foam.State.YieldKPa, DenseKPa: r.Dense.State.YieldKPa, FirmKPa: firm, HardKPa: 2 * firm}
+	return ripple.Serving{FoamKPa: r.Foam.Yield.Value, DenseKPa: r.Dense.Yield.Value, FirmKPa: firm, HardKPa: 2 * firm}
 }
 
 // SweetnessOf returns the sweetness of r's phases, as percent of sucrose.

@@ -112,6 +112,8 @@ func LeaveOut(s Style, v *cold.Serving) string {
 		return "No time out of the freezer is right: at no temperature do both phases eat well."
 	case v.Why == cold.NeverScoops:
 		return "No time out of the freezer is right: it never scoops well."
+	case v.Why == cold.NobodyKnows:
+		return "How long to leave it out is not known: the model does not know how hard it is."
 	case v.Why == cold.TooSoft:
 		return "It is too soft straight from the freezer, at " + s.Temperature(v.StartC) + "."
 	case !v.From.Known():

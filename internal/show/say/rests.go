@@ -14,6 +14,10 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 		if !p.InTub() {
 			continue
 		}
+		if !p.Felt() {
+			out = append(out, "How hard the "+p.Body.Role.String()+" is at "+s.Temperature(d.Serving.TemperatureC)+" is not known.")
+			continue
+		}
 		band := p.Body.Role.Band()
 		text := "The " + p.Body.Role.String() + " comes to " + s.Hardness(p.Yield.Value) + " (" + s.HardnessSpan(p.Yield.Low, p.Yield.High) + ") at " +
 			s.Temperature(d.Serving.TemperatureC) + " and eats well from " + s.HardnessSpan(band.Soft, band.Firm)

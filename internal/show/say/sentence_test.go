@@ -30,12 +30,22 @@ var spoken = []struct {
 	facts any
 	want  string
 }{
-	{"sugar_crystallises", model.Crystallises{AtC: -18, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Solubility: 31.7, Over: true}}},
-		"At −18 °C there are 75 g erythritol to 100 g unfrozen water, where 32 g dissolve at most: it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."},
-	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, FatPercent: 81},
-		"The custard is 81 % fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."},
-	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Sugar: 82},
-		"The liquid of the custard is 82 % sugar, thicker than the model knows: its hardness is a lower bound. Add water or milk."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Most: 17, AtC: -18}}},
+		"At −18 °C there are 75 g erythritol to 100 g of the custard's unfrozen water, where at most 17 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{
+		{Solute: mix.Trehalose, Per100: 41.9, Most: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, Per100: 9.14, Most: 100. / 12}}},
+		"At −18 °C there are 41.9 g trehalose to 100 g of the custard's unfrozen water, where at most 41.2 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup. " +
+			"There are 9.1 g lactose to 100 g of the custard's water; above 8.3 g the trade expects it to turn sandy (common practice). Use less milk powder or milk."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Sucrose, Water: phase.Syrup, Per100: 240, Most: 203.9, AtC: 20}}},
+		"There are 240 g sucrose to 100 g of the foam's water, where 204 g dissolve at 20 °C: it may turn grainy. Replace part of it with glucose syrup or honey."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, Per100: 140, Most: 83.1, AtC: 20}}},
+		"There are 140 g glucose to 100 g of the foam's water, where 83 g dissolve at 20 °C: it may turn grainy. Replace part of it with sugar."},
+	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Law: phase.LawRange{FatTooHigh: true, SyrupTooThick: true}, FatPercent: 81},
+		"The custard is 81 % fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."},
+	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Foam, Law: phase.LawRange{SyrupTooThick: true, TooCold: true}, AtC: -14, SugarPercent: 82, MostPercent: 75},
+		"At −14 °C the liquid of the foam is 82 % sugar. How thick that is, is known to 75 %: the model gives no word. Use less sugar or more water."},
+	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Foam, Law: phase.LawRange{TooCold: true}, LeastC: -25},
+		"The foam is colder than −25 °C, below which nobody measured how thick its liquid is: the model gives no word."},
 	{"carbohydrate_unnamed", model.CarbohydrateUnnamed{Ingredients: []*ingredient.Ingredient{rosehip}, Per100G: 8.2, FreezesAt: model.Span{Low: -5, High: -3}},
 		"The pack of Rosehip purée names no sugars, polyols or fibre for 8.2 g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from −5.0 to −3.0 °C). Fill in sugars, polyols or fibre of the pack."},
 	{"weighed_too_heavy", model.WeighedTooHeavy{PanG: 900, WentInG: 240},
@@ -52,10 +62,6 @@ var spoken = []struct {
 		"At −20 °C the freezing curve of ethanol and glycerol goes beyond the tables it rests on."},
 	{"salt_rule_unsettled", model.SaltRuleUnsettled{SaltG: 1.25},
 		"1.2 g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."},
-	{"lactose_sandy", model.LactoseSandy{LactoseG: 9.14}, "9.1 g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."},
-	{"sugar_crystallises", model.FoamGraining{SugarPercent: 71}, "The foam's syrup is 71 % sugar, more sucrose than dissolves at 20 °C: it may turn grainy. Replace part of the sugar with glucose syrup or honey."},
-	{"film_beyond_formula", model.FilmBeyondFormula{AtC: -18, SugarPercent: 80, MostPercent: 75, LeastC: -10},
-		"At −18 °C the foam's liquid is 80 % sugar. How thick it is, is known to 75 % and −10 °C only, so the ribbon is stiffer than its hardness says."},
 	{"end_of_freezing", model.EndOfFreezing{BelowC: -34.3}, "Below −34 °C no more ice grows: the figures stay at the ice of that temperature."},
 	{"brittle", model.Brittle{AtC: -18, AboveGlassK: 14.6}, "At −18 °C the liquid is only 15 °C above its glass: brittle, not chewy."},
 	{"tub_overfull", model.TubOverfull{FrozenPercent: 104, FillPercent: 95}, "Frozen, the filling swells to 104 % of the tub: fill it to 95 % or less."},
@@ -208,6 +214,7 @@ func TestLeaveOutSaysOneThing(t *testing.T) {
 		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Serving{Why: cold.TooSoft, StartC: -6, From: never, To: never}},
 		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Serving{Why: cold.NeverTogether, From: never, To: never}},
 		{"No time out of the freezer is right: it never scoops well.", "", cold.Serving{Why: cold.NeverScoops, From: never, To: never}},
+		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Serving{Why: cold.NobodyKnows, From: never, To: never}},
 		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Serving{Place: "refrigerator", OK: true, From: never, To: never}},
 	} {
 		got := LeaveOut(metric, &c.of)

@@ -62,16 +62,8 @@ var sentences = map[string]sentence{
 	"salt_rule_unsettled": of(func(s Style, f model.SaltRuleUnsettled) string {
 		return s.Number(f.SaltG, 1) + " g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."
 	}),
-	"lactose_sandy": of(func(s Style, f model.LactoseSandy) string {
-		return s.Number(f.LactoseG, 1) + " g lactose per 100 g water: above one twelfth the trade expects a sandy texture in storage (common practice)."
-	}),
-	"sugar_crystallises": crystals,
-	"outside_hardness_law": of(func(s Style, f model.OutsideHardnessLaw) string {
-		if f.FatPercent > 0 {
-			return "The " + f.Phase.String() + " is " + s.Percent(f.FatPercent, 0) + " fat: the fat itself decides how hard it is, and the model does not know fat. No word is given."
-		}
-		return "The liquid of the " + f.Phase.String() + " is " + s.Percent(f.Sugar, 0) + " sugar, thicker than the model knows: its hardness is a lower bound. Add water or milk."
-	}),
+	"sugar_crystallises":   of(crystals),
+	"outside_hardness_law": of(outsideLaw),
 	"carbohydrate_unnamed": of(func(s Style, f model.CarbohydrateUnnamed) string {
 		names := make([]string, len(f.Ingredients))
 		for i, in := range f.Ingredients {
@@ -79,10 +71,6 @@ var sentences = map[string]sentence{
 		}
 		return "The pack of " + List(names) + " names no sugars, polyols or fibre for " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from " +
 			s.TemperatureBand(f.FreezesAt.Low, f.FreezesAt.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
-	}),
-	"film_beyond_formula": of(func(s Style, f model.FilmBeyondFormula) string {
-		return "At " + s.Temperature(f.AtC) + " the foam's liquid is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick it is, is known to " +
-			s.Percent(f.MostPercent, 0) + " and " + s.Temperature(f.LeastC) + " only, so the ribbon is stiffer than its hardness says."
 	}),
 	"end_of_freezing": of(func(s Style, f model.EndOfFreezing) string {
 		return "Below " + s.TemperatureTo(f.BelowC, 0) + " no more ice grows: the figures stay at the ice of that temperature."
@@ -162,16 +150,15 @@ func otherRole(r phase.Role) phase.Role {
 	return phase.Dense
 }
 
-// crystals words what crystallises: in the cold, or sucrose in a foam's syrup.
-func crystals(s Style, facts any) string {
-	if f, ok := facts.(model.FoamGraining); ok {
-		return "The foam's syrup is " + s.Percent(f.SugarPercent, 0) + " sugar, more sucrose than dissolves at " + s.Temperature(20) +
-			": it may turn grainy. Replace part of the sugar with glucose syrup or honey."
+// outsideLaw says why nobody knows how hard a phase is, the weightiest first.
+func outsideLaw(s Style, f model.OutsideHardnessLaw) string {
+	the := "The " + f.Phase.String()
+	switch {
+	case f.Law.FatTooHigh:
+		return the + " is " + s.Percent(f.FatPercent, 0) + " fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."
+	case f.Law.SyrupTooThick:
+		return "At " + s.Temperature(f.AtC) + " the liquid of the " + f.Phase.String() + " is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick that is, is known to " + s.Percent(f.MostPercent, 0) +
+			": the model gives no word. Use less sugar or more water."
 	}
-	f, _ := facts.(model.Crystallises)
-	var items []string
-	for _, x := range f.Solutes {
-		items = append(items, s.Number(x.Per100, 0)+" g "+x.Solute.String()+" to 100 g unfrozen water, where "+s.Number(x.Solubility, 0)+" g dissolve at most")
-	}
-	return "At " + s.Temperature(f.AtC) + " there are " + List(items) + ": it crystallises, hard and sandy. Replace part of it with sugar or glucose syrup."
+	return the + " is colder than " + s.Temperature(f.LeastC) + ", below which nobody measured how thick its liquid is: the model gives no word."
 }

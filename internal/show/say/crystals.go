@@ -1,0 +1,39 @@
+package say
+
+import (
+	"strings"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+)
+
+// crystals says of each solute over its rule how much of it there is, how much
+// dissolves, and what to swap it for.
+func crystals(s Style, f model.Crystallises) string {
+	all := make([]string, len(f.Solutes))
+	for i, x := range f.Solutes {
+		all[i] = crystal(s, f.Phase, x)
+	}
+	return strings.Join(all, " ")
+}
+
+func crystal(s Style, in phase.Role, x phase.Dissolved) string {
+	places := 0
+	if x.Per100-x.Most < 1 || x.Water == phase.Trade { // else both would read alike
+		places = 1
+	}
+	there := s.Number(x.Per100, places) + " g " + x.Solute.String() + " to 100 g of the " + in.String() + "'s "
+	most := s.Number(x.Most, places)
+	switch x.Water {
+	case phase.Trade:
+		return "There are " + there + "water; above " + most + " g the trade expects it to turn sandy (common practice). Use less milk powder or milk."
+	case phase.Syrup:
+		swap := "sugar"
+		if x.Solute == mix.Sucrose {
+			swap = "glucose syrup or honey"
+		}
+		return "There are " + there + "water, where " + most + " g dissolve at " + s.Temperature(x.AtC) + ": it may turn grainy. Replace part of it with " + swap + "."
+	}
+	return "At " + s.Temperature(x.AtC) + " there are " + there + "unfrozen water, where at most " + most + " g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."
+}
