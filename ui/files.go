@@ -82,6 +82,7 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 	}), w.win)
 	dg.SetFileName(name)
 	w.showFiles(dg)
+	kit.NameByEscape(w.win.Canvas())
 }
 
 // showFiles shows a dialog of files, large enough to read their names, in the

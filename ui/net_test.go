@@ -183,6 +183,7 @@ func TestEscapeClosesEveryDialog(t *testing.T) {
 		"an error":    func() { b.problem(os.ErrNotExist) },
 		"a cup":       b.bench.dense.cupDialog,
 		"open a file": b.openDialog,
+		"save a file": func() { b.saveAs(nil) },
 	} {
 		open()
 		require.NotNil(t, b.win.Canvas().Overlays().Top(), name)

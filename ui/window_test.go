@@ -167,7 +167,7 @@ func (b *bed) press(name string) {
 func (b *bed) typeName(name string) {
 	b.t.Helper()
 	for _, o := range test.LaidOutObjects(b.win.Canvas().Overlays().Top()) {
-		if e, ok := o.(*widget.Entry); ok {
+		if e, ok := o.(*kit.Line); ok {
 			e.SetText(name)
 			return
 		}

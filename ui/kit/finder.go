@@ -3,12 +3,17 @@ package kit
 import (
 	"sort"
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+	"golang.org/x/text/cases"
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
 
 	"ripplewright/internal/desk/mishap"
 )
@@ -227,14 +232,19 @@ func amiss(a, b string) int {
 	return 100 - 200*common/(len(a)+len(b)-2)
 }
 
-var accents = strings.NewReplacer(
-	"á", "a", "à", "a", "â", "a", "ä", "a", "ã", "a", "å", "a", "ç", "c", "č", "c", "ď", "d", "é", "e", "è", "e", "ê", "e",
-	"ë", "e", "ě", "e", "í", "i", "ì", "i", "î", "i", "ï", "i", "ñ", "n", "ň", "n", "ó", "o", "ò", "o", "ô", "o", "ö", "o",
-	"õ", "o", "ø", "o", "ř", "r", "š", "s", "ť", "t", "ú", "u", "ù", "u", "û", "u", "ü", "u", "ů", "u", "ý", "y", "ž", "z",
-	"œ", "oe", "æ", "ae", "ß", "ss", "-", " ", ",", " ", "(", " ", ")", " ")
+// plainer writes the letters that Unicode does not take apart as most keyboards
+// do, and marks between words as spaces.
+var plainer = strings.NewReplacer("ø", "o", "œ", "oe", "æ", "ae", "ł", "l", "đ", "d", "ı", "i",
+	"-", " ", ",", " ", "(", " ", ")", " ")
 
 // Fold makes texts comparable that differ in case, accents or punctuation.
-func Fold(s string) string { return strings.TrimSpace(accents.Replace(strings.ToLower(s))) }
+func Fold(s string) string {
+	bare, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), cases.Fold().String(s))
+	if err != nil {
+		bare = strings.ToLower(s) // letters that are none
+	}
+	return strings.TrimSpace(plainer.Replace(bare))
+}
 
 // CreateRenderer implements fyne.Widget.
 func (f *Finder) CreateRenderer() fyne.WidgetRenderer {

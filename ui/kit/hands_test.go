@@ -298,6 +298,16 @@ func TestFinderRanksTheTitlesBeginningFirst(t *testing.T) {
 	assert.Equal(t, 1, cancelled)
 }
 
+func TestFoldingComparesWhatKeyboardsDoNotHave(t *testing.T) {
+	for from, to := range map[string]string{
+		"Crème épaisse": "creme epaisse", "Šlehačka (smetana)": "slehacka  smetana", "Rød grød": "rod grod",
+		"Œufs": "oeufs", "Weißer Käse": "weisser kase", "Skyr, 0 %": "skyr  0 %", "cre\u0300me": "creme",
+		"Masło": "maslo", "ŐRÖLT": "orolt", "乳脂": "乳脂", "\xff": "\ufffd",
+	} {
+		assert.Equal(t, to, kit.Fold(from), from)
+	}
+}
+
 func TestPlotReadsUnderTheMouseAndByKeys(t *testing.T) {
 	p := kit.NewPlot()
 	var said []string

@@ -124,9 +124,6 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 				{kit.Wrong, "Will not freeze", "The foam is liquid at every freezer temperature.", "Less sugar in the syrup"},
 			} {
 				s := kit.NewVerdict()
-				if v.Severity == kit.Caution {
-					s.OnSuggestion = func() {}
-				}
 				s.ShowVerdict(v)
 				box.Add(s)
 			}

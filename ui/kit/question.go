@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/mishap"
 )
 
 // Role is the key that gives an answer.
@@ -170,6 +172,38 @@ func (l *Line) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	l.Entry.TypedKey(e)
+}
+
+// NameByEscape puts a Line in the place of the field for a name in the toolkit's
+// dialog on top of c, whose own field keeps Escape to itself. The two have the
+// same text.
+func NameByEscape(c fyne.Canvas) {
+	within(c.Overlays().Top(), func(o fyne.CanvasObject) {
+		s, ok := o.(*container.Scroll)
+		if !ok {
+			return
+		}
+		field, ok := s.Content.(*widget.Entry)
+		if !ok {
+			return
+		}
+		l := NewLine()
+		l.PlaceHolder, l.OnSubmitted = field.PlaceHolder, field.OnSubmitted
+		l.SetText(field.Text)
+		l.OnChanged = mishap.With(field.SetText)
+		changed := field.OnChanged
+		field.OnChanged = func(text string) {
+			if changed != nil {
+				changed(text)
+			}
+			if l.Text != text {
+				l.SetText(text)
+			}
+		}
+		s.Content = l
+		s.Refresh()
+		c.Focus(l)
+	})
 }
 
 // escape closes the dialog that o is in.

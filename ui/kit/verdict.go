@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
 )
 
@@ -33,19 +32,15 @@ type VerdictView struct {
 }
 
 // A Verdict is a strip with an icon, a word, a sentence and under it a
-// suggestion. With OnSuggestion set the suggestion is a button at the right, and
-// the sentence has both lines. The strip always has room for two lines, so that
+// suggestion, without which the sentence has both lines. The strip always has room for two lines, so that
 // the window stands still while words change; what is longer ends in an ellipsis.
 type Verdict struct {
 	widget.BaseWidget
 
-	OnSuggestion func()
-
-	view   VerdictView
-	icon   *badge
-	word   *canvas.Text
-	lines  [2]*canvas.Text
-	button *widget.Button
+	view  VerdictView
+	icon  *badge
+	word  *canvas.Text
+	lines [2]*canvas.Text
 }
 
 // NewVerdict returns an empty strip.
@@ -58,12 +53,6 @@ func NewVerdict() *Verdict {
 		v.lines[i] = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	}
 	v.word.TextStyle.Bold = true
-	v.button = widget.NewButton("", func() {
-		if v.OnSuggestion != nil {
-			mishap.Do(func() { v.OnSuggestion() })
-		}
-	})
-	v.button.Importance = widget.HighImportance
 	v.ExtendBaseWidget(v)
 	return v
 }
@@ -79,14 +68,8 @@ func (v *Verdict) ShowVerdict(view VerdictView) {
 		v.icon.severity = view.Severity
 		v.icon.Refresh()
 	}
-	if view.Suggestion != old.Suggestion {
-		v.button.SetText(view.Suggestion)
-	}
 	v.Refresh()
 }
-
-// Focusable is the suggestion's button.
-func (v *Verdict) Focusable() fyne.Focusable { return v.button }
 
 // CreateRenderer implements fyne.Widget.
 func (v *Verdict) CreateRenderer() fyne.WidgetRenderer {
@@ -112,13 +95,6 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	x += word.Width + 3*gap
 	width := size.Width - x - 2*gap
 	first, second := v.view.Sentence, v.view.Suggestion
-	if v.button.Visible() {
-		button := v.button.MinSize()
-		button.Width = fyne.Min(button.Width, width*.6)
-		centre(v.button, size.Width-button.Width-gap, button.Width, button.Height)
-		width -= button.Width + 2*gap
-		second = ""
-	}
 	v.lines[1].TextStyle.Italic = second != ""
 	if second == "" {
 		first, second = twoLines(first, width)
@@ -161,7 +137,7 @@ func twoLines(s string, width float32) (first, second string) {
 func (r *verdictRenderer) MinSize() fyne.Size {
 	v, gap := r.v, theme.Padding()
 	line := fyne.MeasureText("M", theme.TextSize(), fyne.TextStyle{}).Height
-	h := fyne.Max(v.icon.MinSize().Height, fyne.Max(v.button.MinSize().Height, 2*line)) + gap
+	h := fyne.Max(v.icon.MinSize().Height, 2*line) + gap
 	return fyne.NewSize(v.icon.MinSize().Width+v.word.MinSize().Width+20*theme.TextSize(), h)
 }
 
@@ -173,7 +149,6 @@ func (r *verdictRenderer) Refresh() {
 		t.TextSize, t.Color = theme.TextSize(), theme.Color(theme.ColorNameForeground)
 		t.Refresh()
 	}
-	v.button.Hidden = v.view.Suggestion == "" || v.OnSuggestion == nil
 	if s := v.Size(); s.Width > 0 {
 		r.Layout(s)
 	}
@@ -182,7 +157,7 @@ func (r *verdictRenderer) Refresh() {
 }
 
 func (r *verdictRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.lines[0], r.v.lines[1], r.v.button}
+	return []fyne.CanvasObject{r.v.icon, r.v.word, r.v.lines[0], r.v.lines[1]}
 }
 
 func (r *verdictRenderer) Destroy() {}
