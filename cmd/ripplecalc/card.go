@@ -2,15 +2,16 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/work/designfile"
 )
 
 var cardCommand = &command{
@@ -66,17 +67,25 @@ func runCard(c *command, s *shell, args []string) error {
 	} else {
 		fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
 	}
-	return drawn(f.Name, card.Write(*to, f.Design, r, o))
+	if err := card.Write(*to, f.Design, r, o); err != nil {
+		return err
+	}
+	marked(s, f, r, *to)
+	return nil
 }
 
-// drawn says of which file a sign lacks in the fonts, which is the text's
-// fault; an error of writing names its own path.
-func drawn(file string, err error) error {
-	var glyph *card.GlyphError
-	if errors.As(err, &glyph) {
-		return fmt.Errorf("%s: %w", file, err)
+// marked names the texts of f with letters that the picture at path lacks.
+func marked(s *shell, f *designfile.File, r *model.Result, path string) {
+	if !hasEnding(path, ".pdf", ".png") {
+		return // text has them all
 	}
-	return err
+	for _, l := range card.Lacking(f.Design, r) {
+		at := f.Name
+		if line := f.Line(l.Path); line > 0 {
+			at = fmt.Sprintf("%s:%d", at, line)
+		}
+		fmt.Fprintf(s.err, "%s: %s: %v\n", at, l.Path, l)
+	}
 }
 
 // rules reads a region.

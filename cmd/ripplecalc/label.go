@@ -81,8 +81,11 @@ func runLabel(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
 	if *to != "" {
-		if err := drawn(f.Name, card.WriteLabel(*to, l, card.Form(*form))); err != nil || !*asJSON {
+		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
 			return err
+		}
+		if marked(s, f, r, *to); !*asJSON {
+			return nil
 		}
 	}
 	return s.answer(report.Label{Label: l, Every: *every}, *asJSON)

@@ -24,14 +24,14 @@ import (
 
 // Page is the page of the printed card: the very pages that are exported.
 type Page struct {
-	host   page.Host
-	region *widget.RadioGroup
-	paper  *widget.RadioGroup
-	fit    *widget.Select
-	sheets *kit.SheetView
-	about  *widget.Label
-	trouble,
-	remedy *widget.Label
+	host     page.Host
+	region   *widget.RadioGroup
+	paper    *widget.RadioGroup
+	fit      *widget.Select
+	sheets   *kit.SheetView
+	about    *widget.Label
+	trouble  *widget.Label
+	lacking  *widget.Label // of the letters on the card
 	error    *fyne.Container
 	drawing  newest.Work
 	asked    drawnCard
@@ -58,7 +58,8 @@ var fits = [...]struct {
 
 // New returns the page. kitchens has the one that a design names.
 func New(h page.Host, kitchens *kitchens.Book) *Page {
-	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), remedy: page.Prose("")}
+	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), lacking: page.Prose("")}
+	p.lacking.Hide()
 	p.region = page.Choice(p.draw, page.Regions[0].Name, page.Regions[1].Name)
 	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name)
 	var names []string
@@ -68,10 +69,10 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.fit = kit.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
 	p.fit.SetSelectedIndex(0)
 	p.sheets.OnFit = p.draw
-	p.error = container.NewPadded(container.NewVBox(p.trouble, p.remedy))
+	p.error = container.NewPadded(p.trouble)
 	p.error.Hide()
 	side := page.Scrolled(
-		page.Heading("The card"), p.about,
+		page.Heading("The card"), p.about, p.lacking,
 		page.Bold("Nutrition panel of"), p.region,
 		page.Bold("Paper"), p.paper,
 		page.Bold("Show"), p.fit,
@@ -122,13 +123,13 @@ func (p *Page) draw() {
 	dpi = math.Min(math.Max(dpi, page.CoarseDPI), page.FinestDPI)
 	known := d.Equal(p.asked.design) && o == p.asked.options
 	p.asked = drawnCard{d, o}
-	times := p.times(d, &r)
+	times, lacking := p.times(d, &r), page.Lacking(d, &r)
 	p.drawing.Ask(func(ctx context.Context) {
 		// The coarse pictures are always finished: a change must show something.
 		always := context.WithoutCancel(ctx)
 		a, untimed := times(always)
 		o.Cold = a
-		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, untimed, err) }) }
+		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, lacking, untimed, err) }) }
 		if !known {
 			if o.DPI = page.CoarseDPI; dpi < 1.3*page.CoarseDPI { // then the sharp ones cost no more
 				o.DPI = dpi
@@ -173,11 +174,11 @@ func render(ctx context.Context, d design.Design, r *model.Result, o card.Option
 }
 
 // show puts pictures, or the reason why there are none, on the page.
-func (p *Page) show(pages []image.Image, o card.Options, untimed, err error) {
+func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed, err error) {
 	if err != nil {
 		p.about.SetText("No card can be drawn.")
 		p.trouble.SetText(page.Sentence(page.PlainError(err)))
-		p.remedy.SetText(page.Remedy(err))
+		p.lacking.Hide()
 		p.sheets.Hide()
 		p.error.Show()
 		return
@@ -196,6 +197,12 @@ func (p *Page) show(pages []image.Image, o card.Options, untimed, err error) {
 		about += " It has no times in the cold: " + page.PlainError(untimed) + "."
 	}
 	p.about.SetText(about)
+	p.lacking.SetText(lacking)
+	if lacking == "" {
+		p.lacking.Hide()
+	} else {
+		p.lacking.Show()
+	}
 }
 
 func pageCount(n int) string {

@@ -168,14 +168,18 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.drawnLabel = of
 	if err != nil {
 		p.sheet.Hide()
-		p.about.SetText(page.Sentence(page.PlainError(err)) + " " + page.Remedy(err))
+		p.about.SetText(page.Sentence(page.PlainError(err)))
 		return
 	}
 	p.picture = pic
 	p.sheet.Show()
 	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
+	lacking := page.Lacking(p.host.Design(), p.host.Result())
+	if lacking != "" {
+		lacking = "\n" + lacking
+	}
 	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
-		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM) + ruleOf[of.drawnForm])
+		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM) + ruleOf[of.drawnForm] + lacking)
 	if p.fineness() != of.drawnDPI {
 		p.draw()
 	}

@@ -21,13 +21,15 @@ import (
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
 
 // cards are designs and options that strain the layout.
-func cards(t testing.TB) map[string][]*sheet {
+func cards(t testing.TB) map[string][]*draw.List {
 	if composed != nil {
 		return composed
 	}
@@ -49,7 +51,7 @@ func cards(t testing.TB) map[string][]*sheet {
 	foam := market()
 	foam.Dense.Lines = nil
 	foam.Blend.FoamVolumePercent = 100
-	out := map[string][]*sheet{}
+	out := map[string][]*draw.List{}
 	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
 		r := evaluated(t, d)
 		times := timed(t, d, r)
@@ -61,7 +63,7 @@ func cards(t testing.TB) map[string][]*sheet {
 	return out
 }
 
-var composed map[string][]*sheet // once, since the pictures take their time
+var composed map[string][]*draw.List // once, since the pictures take their time
 
 // TestNoWordStandsOnAnother compares the boxes of all texts of a page.
 func TestNoWordStandsOnAnother(t *testing.T) {
@@ -74,7 +76,7 @@ func TestNoWordStandsOnAnother(t *testing.T) {
 	}
 }
 
-func collisions(s *sheet) []string {
+func collisions(s *draw.List) []string {
 	type box struct {
 		x0, y0, x1, y1 float64
 		text           string
@@ -84,7 +86,7 @@ func collisions(s *sheet) []string {
 	for _, m := range s.marks {
 		if w, ok := m.(words); ok {
 			em := w.size * point
-			b := box{w.x + 0.05, w.y - xHeight*em, w.x + w.width(strings.TrimRight(w.text, " ")) - 0.05, w.y, w.text}
+			b := box{w.x + 0.05, w.y - face.XHeight*em, w.x + w.width(strings.TrimRight(w.text, " ")) - 0.05, w.y, w.text}
 			for _, o := range boxes {
 				if b.x0 < o.x1 && o.x0 < b.x1 && b.y0 < o.y1 && o.y0 < b.y1 {
 					out = append(out, fmt.Sprintf("%q stands on %q", b.text, o.text))
@@ -101,7 +103,7 @@ func TestWordsKeepTheMargins(t *testing.T) {
 		for i, s := range pages {
 			for _, m := range s.marks {
 				if w, ok := m.(words); ok {
-					assert.True(t, w.x >= margin-0.1 && w.x+w.width(w.text) <= s.w-margin+0.1 && w.y <= s.h-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.text, w.x, w.y)
+					assert.True(t, w.x >= margin-0.1 && w.x+w.width(w.text) <= s.W-margin+0.1 && w.y <= s.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.text, w.x, w.y)
 				}
 			}
 		}
@@ -288,17 +290,17 @@ func TestSignsWithoutAGlyphAreNamed(t *testing.T) {
 
 // TestTheLibraryCanBePrinted sets every name and every sign the card uses.
 func TestTheLibraryCanBePrinted(t *testing.T) {
-	s := &sheet{}
+	s := &draw.List{}
 	for _, in := range library(t).All() {
 		for _, words := range []string{in.Name, in.CommonName, in.CommonNameEU, in.Parts} {
-			s.write(0, 0, body, plain(words))
-			s.write(0, 0, strong, plain(words))
+			write(s, 0, 0, body, plain(words))
+			write(s, 0, 0, strong, plain(words))
 		}
 	}
 	for f := face(0); f < numFaces; f++ {
-		s.write(0, 0, style{f, 9, ink}, "−–°·×•…≤≥½⅓⅔¼¾⅛‡\u2009\u00a0äéßøčžα")
+		write(s, 0, 0, style{f, 9, ink}, "−–°·×•…≤≥½⅓⅔¼¾⅛‡\u2009\u00a0äéßøčžα")
 	}
-	require.NoError(t, checkGlyphs([]*sheet{s}))
+	require.NoError(t, checkGlyphs([]*draw.List{s}))
 }
 
 func TestBrokenLinesLoseNoWord(t *testing.T) {
@@ -381,7 +383,7 @@ func TestThePanelKeepsTheLeastSizes(t *testing.T) {
 		}
 		seen[w.text] = true
 		assert.GreaterOrEqual(t, w.size, max(6, least[w.text]), w.text)
-		if w.face == sansBold {
+		if w.face == draw.SansBold {
 			assert.True(t, bold[w.text], "%q is bold", w.text)
 		}
 		assert.Equal(t, black, w.colour)
@@ -398,10 +400,10 @@ func TestTheLetterXIsTallEnough(t *testing.T) {
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
-	for _, s := range []*sheet{panelOf(l, 80), statementOf(l, 80, style{sans, 8, black})} {
+	for _, s := range []*draw.List{panelOf(l, 80), statementOf(l, 80, style{draw.Sans, 8, black})} {
 		for _, m := range s.marks {
 			if w, ok := m.(words); ok {
-				assert.GreaterOrEqual(t, w.size*point*xHeight, 1.2, w.text)
+				assert.GreaterOrEqual(t, w.size*point*face.XHeight, 1.2, w.text)
 			}
 		}
 	}
@@ -413,8 +415,8 @@ func TestAllergensAreEmphasisedInTheList(t *testing.T) {
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
 	strongWords := ""
-	for _, m := range statementOf(l, 1000, style{sans, 8, black}).marks {
-		if w, ok := m.(words); ok && w.face == sansBold {
+	for _, m := range statementOf(l, 1000, style{draw.Sans, 8, black}).marks {
+		if w, ok := m.(words); ok && w.face == draw.SansBold {
 			strongWords += w.text + " "
 		}
 	}
@@ -672,11 +674,11 @@ func BenchmarkRenderLabel(b *testing.B) {
 }
 
 func TestAPictureTooLargeIsRefusedWithTheFinenessThatFits(t *testing.T) {
-	page := &sheet{w: 210, h: 297}
-	require.NoError(t, checkPixels([]*sheet{page, page}, 300))
-	require.ErrorContains(t, checkPixels([]*sheet{page, page}, 600), "ask for 321 dots per inch")
-	require.NoError(t, checkPixels([]*sheet{page, page}, 321))
-	require.Error(t, checkPixels([]*sheet{page, page}, 322))
+	page := &draw.List{w: 210, h: 297}
+	require.NoError(t, checkPixels([]*draw.List{page, page}, 300))
+	require.ErrorContains(t, checkPixels([]*draw.List{page, page}, 600), "ask for 321 dots per inch")
+	require.NoError(t, checkPixels([]*draw.List{page, page}, 321))
+	require.Error(t, checkPixels([]*draw.List{page, page}, 322))
 }
 
 func stepsOf(d design.Design, r *model.Result) []say.Titled {
