@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/cold"
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/work/designfile"
@@ -70,16 +69,16 @@ func runCard(c *command, s *shell, args []string) error {
 	if err := card.Write(*to, f.Design, r, o); err != nil {
 		return err
 	}
-	marked(s, f, r, *to)
+	marked(s, f, *to, card.Lacking(f.Design, r))
 	return nil
 }
 
-// marked names the texts of f with letters that the picture at path lacks.
-func marked(s *shell, f *designfile.File, r *model.Result, path string) {
+// marked names the texts of f with letters that the drawing at path lacks.
+func marked(s *shell, f *designfile.File, path string, lacks []card.Lack) {
 	if !hasEnding(path, ".pdf", ".png") {
 		return // text has them all
 	}
-	for _, l := range card.Lacking(f.Design, r) {
+	for _, l := range lacks {
 		at := f.Name
 		if line := f.Line(l.Path); line > 0 {
 			at = fmt.Sprintf("%s:%d", at, line)

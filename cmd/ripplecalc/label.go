@@ -84,7 +84,7 @@ func runLabel(c *command, s *shell, args []string) error {
 		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
 			return err
 		}
-		if marked(s, f, r, *to); !*asJSON {
+		if marked(s, f, *to, card.LackingOnLabel(f.Design, r, l)); !*asJSON {
 			return nil
 		}
 	}

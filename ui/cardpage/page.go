@@ -123,7 +123,7 @@ func (p *Page) draw() {
 	dpi = math.Min(math.Max(dpi, page.CoarseDPI), page.FinestDPI)
 	known := d.Equal(p.asked.design) && o == p.asked.options
 	p.asked = drawnCard{d, o}
-	times, lacking := p.times(d, &r), page.Lacking(d, &r)
+	times, lacking := p.times(d, &r), page.Lacking(card.Lacking(d, &r))
 	p.drawing.Ask(func(ctx context.Context) {
 		// The coarse pictures are always finished: a change must show something.
 		always := context.WithoutCancel(ctx)

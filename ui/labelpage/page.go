@@ -174,7 +174,7 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.picture = pic
 	p.sheet.Show()
 	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
-	lacking := page.Lacking(p.host.Design(), p.host.Result())
+	lacking := page.Lacking(card.LackingOnLabel(p.host.Design(), p.host.Result(), of.drawnOf))
 	if lacking != "" {
 		lacking = "\n" + lacking
 	}

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/say"
@@ -52,11 +51,11 @@ func FileTitle(d design.Design) string {
 	return d.Name
 }
 
-// Lacking names the texts of a design with letters that cards and labels cannot
-// set, "" where there are none.
-func Lacking(d design.Design, r *model.Result) string {
+// Lacking names the texts of a design with letters that a drawing lacks, "" where
+// there are none.
+func Lacking(lacks []card.Lack) string {
 	var all []string
-	for i, l := range card.Lacking(d, r) {
+	for i, l := range lacks {
 		if i == mostLacking {
 			all = append(all, "There are more.")
 			break

@@ -3,9 +3,11 @@ package card
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -20,8 +22,8 @@ type Lack struct {
 
 func (l Lack) String() string { return say.Lacking(l.Letters, face.Mark) }
 
-// Lacking returns the texts of an evaluated design that a card or a label
-// prints and cannot set as they are, in the design's order.
+// Lacking returns the texts of an evaluated design that its card prints and
+// cannot set as they are, in the design's order.
 func Lacking(d design.Design, r *model.Result) []Lack {
 	var out []Lack
 	look := func(path string, texts ...string) {
@@ -56,6 +58,22 @@ func Lacking(d design.Design, r *model.Result) []Lack {
 		}
 		for i, s := range printedOf(l.Ingredient) {
 			look(fmt.Sprintf("ingredients[%d].%s", own, printedKeys[i]), s)
+		}
+	}
+	return out
+}
+
+// LackingOnLabel does as Lacking for what the design's label l prints.
+func LackingOnLabel(d design.Design, r *model.Result, l *label.Label) []Lack {
+	text := plain(string(labelText(l)))
+	var out []Lack
+	for _, k := range Lacking(d, r) {
+		if k.Path == "notes" || k.Path == "kitchen.profile" || strings.HasSuffix(k.Path, ".note") {
+			continue // words for the cook
+		}
+		k.Letters = slices.DeleteFunc(k.Letters, func(c rune) bool { return !strings.ContainsRune(text, c) })
+		if len(k.Letters) > 0 {
+			out = append(out, k)
 		}
 	}
 	return out
