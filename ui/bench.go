@@ -132,7 +132,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		}
 	}
 	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],
-		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC}
+		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
 func spanOf(s model.ScoopRange) kit.Span {

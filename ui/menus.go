@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 
@@ -16,6 +15,7 @@ import (
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
 )
 
@@ -100,7 +100,7 @@ func newMenus(w *Window) *menus {
 	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
 	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
 	for _, percent := range [...]float32{100, 125, 150} {
-		look(fmt.Sprintf("Text %g %%", percent), func(o *theme.Options) { o.TextScale = percent / 100 },
+		look("Text "+page.Reads.Percent(float64(percent), 0), func(o *theme.Options) { o.TextScale = percent / 100 },
 			func() bool { return w.look.TextScale == percent/100 })
 	}
 	help := fyne.NewMenu("Help",

@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -36,7 +37,7 @@ func runCard(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi}
+	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Style: report.Reads}
 	if o.Region, err = c.rules(*region); err != nil {
 		return err
 	}

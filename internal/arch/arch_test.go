@@ -78,7 +78,7 @@ var layers = []layer{
 	{"internal/desk/kitchens", "internal/form/echo internal/answer/cold"},
 	{"internal/desk/preferences", "internal/work/atomicfile"},
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design internal/desk/mishap"},
-	{"internal/desk/cutting", "internal/matter/ripple internal/work/design internal/answer/tub internal/answer/model internal/show/chart internal/desk/newest internal/desk/mishap"},
+	{"internal/desk/cutting", "internal/matter/ripple internal/work/design internal/answer/tub internal/answer/model internal/show/say internal/desk/newest internal/desk/mishap"},
 	{"ui/kit", "internal/show/draw internal/show/draw/raster internal/show/chart internal/show/say internal/desk/mishap"},
 	{"ui/theme", "ui/kit internal/show/say"},
 	{"ui/page", "internal/answer/model internal/food/ingredient internal/food/label internal/show/card internal/show/chart internal/work/design internal/show/say internal/desk/mishap"},

@@ -3,7 +3,6 @@ package cardpage
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"math"
 
@@ -102,7 +101,7 @@ func (p *Page) Leave() { p.drawing.Stop() }
 
 // options returns the choices made, without the times.
 func (p *Page) options() card.Options {
-	o := card.Options{Region: page.RegionOf(p.region), Paper: card.A4}
+	o := card.Options{Region: page.RegionOf(p.region), Paper: card.A4, Style: page.Reads}
 	for _, x := range papers {
 		if x.name == p.paper.Selected {
 			o.Paper = x.paper
@@ -192,7 +191,7 @@ func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed
 	p.sheets.Show()
 	p.sheets.ShowSheets(sheets)
 	p.shown = o
-	about := fmt.Sprintf("%s, %g × %g mm. What you see is what is written.", pageCount(len(pages)), w, h)
+	about := page.Reads.Count(len(pages), "page", "") + ", " + page.Reads.Size(w, h) + ". The file looks like what you see."
 	if untimed != nil {
 		about += " It has no times in the cold: " + page.PlainError(untimed) + "."
 	}
@@ -203,13 +202,6 @@ func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed
 	} else {
 		p.lacking.Show()
 	}
-}
-
-func pageCount(n int) string {
-	if n == 1 {
-		return "1 page"
-	}
-	return fmt.Sprintf("%d pages", n)
 }
 
 // ExportPDF asks where the card goes and writes it.

@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -161,7 +162,7 @@ func changes(kind cold.MeasurementKind, before, after *cold.Answer) []kit.Figure
 		f := kit.Figure{Name: name}
 		for _, a := range [...]*cold.Answer{before, after} {
 			r := of(a)
-			cell := clock(minutes * r.Value)
+			cell := say.Reached(page.Reads, minutes*r.Value)
 			if r.Known() {
 				cell += " (" + page.Reads.DurationSpan(minutes*r.Low, minutes*r.High) + ")"
 			}

@@ -113,9 +113,8 @@ func newTimes() *kit.Figures { return kit.NewFigures(strings.Fields(timeColumns)
 
 // times is a row of a table of times in minutes.
 func times(name string, r cold.Range) kit.Figure {
-	word := clock
-	if r.Value >= 100 || r.High >= 100 { // one unit a row
-		word = clockHours
+	word := func(minute float64) string { // one unit a row
+		return say.Reached(page.Reads, minute, r.Value, r.High)
 	}
 	return kit.Figure{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
 }
@@ -123,23 +122,6 @@ func times(name string, r cold.Range) kit.Figure {
 // hours is the same of a time in hours.
 func hours(name string, r cold.Range) kit.Figure {
 	return times(name, cold.Range{Value: 60 * r.Value, Low: 60 * r.Low, High: 60 * r.High})
-}
-
-func clock(minute float64) string {
-	switch {
-	case math.IsNaN(minute):
-		return "not reached"
-	case minute == 0:
-		return "at once"
-	}
-	return page.Reads.Duration(minute)
-}
-
-func clockHours(minute float64) string {
-	if math.IsNaN(minute) || minute == 0 {
-		return clock(minute)
-	}
-	return page.Number(minute/60, 1) + " h"
 }
 
 // bandWord says what from and to mean for a place.
@@ -151,7 +133,7 @@ func bandWord(p cold.Place) string {
 	return s + ", as it is measured."
 }
 
-func celsius(v float64) string { return page.Number(v, 1) + " °C" }
+func celsius(v float64) string { return page.Reads.TemperatureTo(v, 1) }
 
 // minus gives numbers after a space or a bracket their true minus sign.
 func minus(s string) string {
@@ -334,8 +316,7 @@ func (p *Page) newHardenView() *coldView {
 			hours("Move: core at "+page.Reads.Temperature(h.MoveC), h.MoveHours),
 			hours("Store: core at "+page.Reads.Temperature(h.CoreToC), h.Hours),
 		})
-		start.SetText(fmt.Sprintf("The tub goes in as swirled, at %s, %.0f mm across and filled %.0f mm high, into air of %s.",
-			celsius(h.StartC), 2*a.Tub.RadiusMM, a.Tub.HeightMM, celsius(h.AirC)))
+		start.SetText(say.IntoTheFreezer(page.Reads, a))
 		band.SetText(bandWord(a.Profile.Freezer))
 	}
 	v.scene = func(a *cold.Answer) scene { return hardenScene(v.title, &a.Harden) }
@@ -427,7 +408,7 @@ func sayServing(s *cold.Serving) kit.TileView {
 func bandRow(name string, b *cold.Band) kit.Figure {
 	f := kit.Figure{Name: name, Cells: []string{"", "", "", ""}}
 	if b.Present && b.OK {
-		f.Cells = []string{page.Number(b.FromC, 1), page.Number(b.ToC, 1), clock(b.From.Value), clock(b.To.Value)}
+		f.Cells = []string{page.Number(b.FromC, 1), page.Number(b.ToC, 1), say.Reached(page.Reads, b.From.Value), say.Reached(page.Reads, b.To.Value)}
 	}
 	return f
 }

@@ -178,8 +178,7 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	if lacking != "" {
 		lacking = "\n" + lacking
 	}
-	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
-		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM) + ruleOf[of.drawnForm] + lacking)
+	p.about.SetText(say.PrintedPanel(page.Reads, [2]float64{pic.PanelWidthMM, pic.PanelHeightMM}, [2]float64{pic.WidthMM, pic.HeightMM}) + ruleOf[of.drawnForm] + lacking)
 	if p.fineness() != of.drawnDPI {
 		p.draw()
 	}

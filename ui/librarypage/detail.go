@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -86,7 +87,7 @@ func (p *Page) sourceLine(in *ingredient.Ingredient) string {
 
 // useRow adds the ingredient to a phase.
 func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
-	row := container.NewHBox(widget.NewLabel(fmt.Sprintf("Add %s g to", page.Number(firstGrams(in), 0))))
+	row := container.NewHBox(widget.NewLabel("Add " + page.Reads.MassTo(firstGrams(in), 0) + " to"))
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
 		name := partWords[part]
 		row.Add(kit.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
@@ -157,7 +158,7 @@ func measures(in *ingredient.Ingredient) []string {
 		if in.DensityKind == "bulk" {
 			kind = ", as spooned, with the air between"
 		}
-		out = append(out, fmt.Sprintf("Density %s g/mL%s", page.Number(in.Density.Value, 3), kind))
+		out = append(out, "Density "+page.Reads.DensityTo(in.Density.Value, 3)+kind)
 	}
 	var spoons []string
 	for _, m := range [...]struct {
@@ -165,7 +166,7 @@ func measures(in *ingredient.Ingredient) []string {
 		name string
 	}{{in.GramsPerCup, "cup"}, {in.GramsPerTbsp, "tablespoon"}, {in.GramsPerTsp, "teaspoon"}, {in.GramsPerFlOz, "fluid ounce"}} {
 		if m.cell.Known {
-			spoons = append(spoons, fmt.Sprintf("1 US %s = %s g", m.name, page.Number(m.cell.Value, 1)))
+			spoons = append(spoons, "1 US "+m.name+" = "+page.Reads.MassTo(m.cell.Value, 1))
 		}
 	}
 	if len(spoons) > 0 {
@@ -244,8 +245,7 @@ func modelLines(in *ingredient.Ingredient) []string {
 	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
 		g := m.Mass[mix.HigherSaccharides]
-		out = append(out, fmt.Sprintf("Its higher saccharides weigh %s g/mol on average and are %s times as sweet as sucrose.",
-			page.Number(g/m.HigherMol, 0), page.Number(m.HigherSweet/g, 2)))
+		out = append(out, say.HigherSaccharides(page.Reads, g/m.HigherMol, m.HigherSweet/g))
 	}
 	return append(out, capitalised(resolved.Assumed)...)
 }

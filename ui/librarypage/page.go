@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
@@ -202,7 +203,7 @@ func (p *Page) choose(id string) {
 func (p *Page) put(in *ingredient.Ingredient, part design.Part) {
 	g := firstGrams(in)
 	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), "add "+in.Name)
-	p.host.Say(fmt.Sprintf("Added %s g %s to the %s.", page.Number(g, 0), in.Name, partWords[part]))
+	p.host.Say("Added " + page.Reads.MassTo(g, 0) + " " + say.Kitchen(in) + " to the " + partWords[part] + ".")
 }
 
 var partWords = map[design.Part]string{design.DensePart: "custard", design.FoamPart: "foam", design.SyrupPart: "syrup"}

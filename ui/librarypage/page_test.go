@@ -113,7 +113,7 @@ func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
 	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no bound"), row("glucose_syrup_de42", "Calcium, mg"))
 	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))
 	p.choose("glucose_syrup_de42")
-	assert.Contains(t, pagetest.Texts(p.detail), "Its higher saccharides weigh 774 g/mol")
+	assert.Contains(t, pagetest.Texts(p.detail), "Its longer sugars weigh 774 g/mol")
 	p.choose("milk_whole")
 	assert.Contains(t, pagetest.Texts(p.detail), "protein 4.27, fat 8.79, carbohydrate 3.87 kcal/g; protein is nitrogen × 6.38")
 	assert.Contains(t, pagetest.Texts(p.detail), "see it as milk, cream or their solids")

@@ -61,7 +61,7 @@ func columnWords(c ingredient.Column) string {
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 
-// newFigureTable is a table for figureRows, no wider than it page.Reads well.
+// newFigureTable is a table for figureRows, no wider than reads well.
 func newFigureTable() (*kit.Figures, fyne.CanvasObject) {
 	t := kit.NewFigures("per 100 g", "at most")
 	return t, container.New(&capped{em: 34, inset: true}, t)

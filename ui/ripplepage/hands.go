@@ -21,7 +21,7 @@ import (
 	"ripplewright/ui/page"
 )
 
-// option is a word of a design file as a maker page.Reads it.
+// option is a word of a design file as a maker reads it.
 type option struct{ word, name string }
 
 var layouts = [...]option{
@@ -138,7 +138,7 @@ func (r *colourRow) show(hex string) {
 	r.sample.ShowColour(colourOf(hex))
 }
 
-// colourOf page.Reads "#rrggbb"; what is none is black.
+// colourOf reads "#rrggbb"; what is none is black.
 func colourOf(hex string) color.NRGBA {
 	c := color.NRGBA{A: 255}
 	if _, err := fmt.Sscanf(hex, "#%02x%02x%02x", &c.R, &c.G, &c.B); err != nil {

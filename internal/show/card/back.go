@@ -45,7 +45,7 @@ func figuresAndPanel(f *flow, d design.Design, r *model.Result, c content, high 
 		panel = broad
 	}
 	page, y := len(f.pages), f.top
-	if p := plots(d, r, f.w-2*margin, high); p != nil {
+	if p := plots(c.reads, d, r, f.w-2*margin, high); p != nil {
 		f.page(page).Place(p, margin, y, 1)
 		y += p.H + 6
 	}

@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 )
@@ -49,6 +50,7 @@ type Options struct {
 	Region label.Region // whose label and measures; "": US
 	Paper  Paper        // "": A4
 	DPI    float64      // of a picture, 30 to 600; 0: 150
+	Style  say.Style    // how quantities read
 	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
 }
 

@@ -29,9 +29,9 @@ func TestTimesInTheColdArePrinted(t *testing.T) {
 		return ""
 	}
 	c := contentOf(d, r, Options{Region: label.US, Cold: a})
-	assert.Contains(t, step(c, "Serve"), say.LeaveOut(printed, &a.Counter))
+	assert.Contains(t, step(c, "Serve"), say.LeaveOut(say.Usual, &a.Counter))
 	assert.Contains(t, step(c, "Freeze soft"), "25 mm")
-	assert.Contains(t, step(c, "Harden"), printed.Duration(60*a.Harden.Hours.Value))
+	assert.Contains(t, step(c, "Harden"), say.Usual.Duration(60*a.Harden.Hours.Value))
 }
 
 // TestTheCardNeverPromises looks for a word that no computed figure supports.
@@ -55,14 +55,14 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	d := market()
 	r := evaluated(t, d)
 	assert.True(t, has(stepsOf(d, r), "Yolks"))
-	assert.True(t, has(say.Cautions(printed, d, r, "milk"), "Honey"))
-	assert.True(t, has(say.Cautions(printed, d, r, "milk"), "Nuts"))
-	assert.False(t, has(say.Cautions(printed, d, r, "milk"), "Alcohol"))
+	assert.True(t, has(say.Cautions(say.Usual, d, r, "milk"), "Honey"))
+	assert.True(t, has(say.Cautions(say.Usual, d, r, "milk"), "Nuts"))
+	assert.False(t, has(say.Cautions(say.Usual, d, r, "milk"), "Alcohol"))
 	d.Dense.Lines = []design.Line{{Ingredient: "oat_drink", Grams: 500}, {Ingredient: "sugar", Grams: 90}, {Ingredient: "rum_40", Grams: 40}}
 	r = evaluated(t, d)
 	assert.False(t, has(stepsOf(d, r), "Yolks"), "no yolk to whisk")
-	assert.True(t, has(say.Cautions(printed, d, r, "egg"), "Alcohol"))
-	assert.False(t, has(say.Cautions(printed, d, r, "egg"), "Honey"))
+	assert.True(t, has(say.Cautions(say.Usual, d, r, "egg"), "Alcohol"))
+	assert.False(t, has(say.Cautions(say.Usual, d, r, "egg"), "Honey"))
 }
 
 // The ingredients are invented: what the stall Saltmarsh Quay buys in.
@@ -76,7 +76,7 @@ func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
 		{ID: "melon", Name: "Honeydew melon", Own: true},
 	}
 	cautions := map[string]string{}
-	for _, c := range say.Cautions(printed, d, evaluated(t, d), "hazelnut") {
+	for _, c := range say.Cautions(say.Usual, d, evaluated(t, d), "hazelnut") {
 		cautions[c.Title] = c.Text
 	}
 	assert.Contains(t, cautions, "Honey")
@@ -84,12 +84,12 @@ func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
 	assert.Contains(t, cautions["Allergens"], "those of Honeydew melon. Look on the pack.")
 
 	d.Dense.Lines = d.Dense.Lines[2:]
-	for _, c := range say.Cautions(printed, d, evaluated(t, d), "") {
+	for _, c := range say.Cautions(say.Usual, d, evaluated(t, d), "") {
 		assert.NotContains(t, []string{"Honey", "Nuts"}, c.Title)
 	}
 }
 
 func stepsOf(d design.Design, r *model.Result) []say.Titled {
 	p := process.Of(d, r, process.Default(), -18, nil)
-	return say.Steps(printed, say.Making{Design: d, Result: r, Process: &p})
+	return say.Steps(say.Usual, say.Making{Design: d, Result: r, Process: &p})
 }

@@ -33,7 +33,7 @@ func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
 	lines := textOf(t, data)
 	all := squeezed(strings.Join(lines, ""))
 	for _, l := range r.Lines {
-		n, unit := printed.MassParts(l.Grams)
+		n, unit := say.Usual.MassParts(l.Grams)
 		assert.Contains(t, lines, n, "%s, %s", l.Ingredient.Name, unit)
 		assert.Contains(t, all, squeezed(l.Ingredient.Kitchen()))
 	}

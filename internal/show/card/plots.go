@@ -5,6 +5,7 @@ import (
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -25,15 +26,15 @@ var eats = draw.Fade(glass, 0.14)
 
 // plots sets hardness and ice over the temperature side by side under one
 // heading with their key, high mm high; nil where there is no phase.
-func plots(d design.Design, r *model.Result, w, high float64) *draw.List {
+func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *draw.List {
 	phases := phasesOf(r)
 	if len(phases) == 0 {
 		return nil
 	}
 	one := (w - gutter) / 2
 	both := &draw.List{W: w, H: high}
-	both.Place(hardnessPlot(d, r, one, high), 0, 0, 1)
-	both.Place(icePlot(d, r, one, high), one+gutter, 0, 1)
+	both.Place(hardnessPlot(reads, d, r, one, high), 0, 0, 1)
+	both.Place(icePlot(reads, d, r, one, high), one+gutter, 0, 1)
 	all := headed("From the freezer to the spoon", w, both)
 
 	const sample, base = 7.5, 3.5
@@ -75,19 +76,24 @@ func phasesOf(r *model.Result) []*model.Phase {
 
 // railPlot draws a figure of the phases over the temperature, with the serving
 // temperature and the band where both eat well.
-func railPlot(d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(phase.State) float64) *draw.List {
-	p.X = chart.Axis{Title: "°C in the tub", Min: model.RailLow, Max: model.RailHigh}
+func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(phase.State) float64) *draw.List {
+	p.X = chart.Axis{Title: reads.Degree() + " in the tub", Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
 	p.NoLegend = true
-	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4,
+	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
 		Measure: func(s string, size float64) float64 {
 			return style{draw.Sans, size * plotUnit / point, ink}.width(s) / plotUnit
 		}}
 	if b := r.Blend.Both; b.OK {
-		band := chart.Upright(b.From, b.To)
+		band := chart.Upright(reads.Degrees(b.From), reads.Degrees(b.To))
 		band.Fill = eats
 		p.Bands = append(p.Bands, band)
 	}
 	ts := model.Rail(121)
+	x := make([]float64, len(ts)) // as they are read
+	for i, t := range ts {
+		x[i] = reads.Degrees(t)
+	}
+	serve := reads.Degrees(d.Serving.TemperatureC)
 	for _, ph := range phasesOf(r) {
 		y := make([]float64, len(ts))
 		for j, st := range model.Curve(&ph.Body, ts, nil) {
@@ -97,26 +103,26 @@ func railPlot(d design.Design, r *model.Result, w, h float64, p chart.Plot, of f
 			}
 		}
 		c := curves[ph.Body.Role]
-		p.Series = append(p.Series, chart.Series{X: ts, Y: y, Line: c.line, Marker: c.marker})
+		p.Series = append(p.Series, chart.Series{X: x, Y: y, Line: c.line, Marker: c.marker})
 	}
-	p.Rules = append(p.Rules, chart.Rule{At: d.Serving.TemperatureC, Line: draw.Line{Width: 1.4, Colour: glass}})
+	p.Rules = append(p.Rules, chart.Rule{At: serve, Line: draw.Line{Width: 1.4, Colour: glass}})
 	var drawing draw.List
 	frame := p.Draw(&drawing, w/plotUnit, h/plotUnit)
 	s := &draw.List{W: w, H: h}
 	s.Place(&drawing, 0, 0, plotUnit)
 	// The serving temperature stands over the plot, clear of the axis title.
 	st := style{draw.SansBold, 8, glass}
-	label := "serve at " + printed.Temperature(d.Serving.TemperatureC)
+	label := "serve at " + reads.Temperature(d.Serving.TemperatureC)
 	half := st.width(label) / 2
 	title := style{draw.Sans, p.Style.Text * plotUnit / point, ink}.width(p.Y.Title) + 4
-	x := min(max(plotUnit*frame.X.Pos(d.Serving.TemperatureC), title+half), w-half)
-	writeCentre(s, x, plotUnit*frame.Box.Y0-1.3, st, label)
+	at := min(max(plotUnit*frame.X.Pos(serve), title+half), w-half)
+	writeCentre(s, at, plotUnit*frame.Box.Y0-1.3, st, label)
 	return s
 }
 
 // hardnessPlot draws the hardness of both phases over the temperature.
-func hardnessPlot(d design.Design, r *model.Result, w, h float64) *draw.List {
-	return railPlot(d, r, w, h, chart.Plot{
+func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
+	return railPlot(reads, d, r, w, h, chart.Plot{
 		Y: chart.Axis{Title: "hardness, kPa", Log: true, Min: 0.05, Max: 60},
 		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
 			Line: draw.Line{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
@@ -124,7 +130,7 @@ func hardnessPlot(d design.Design, r *model.Result, w, h float64) *draw.List {
 }
 
 // icePlot draws how much of each phase's water is ice over the temperature.
-func icePlot(d design.Design, r *model.Result, w, h float64) *draw.List {
-	return railPlot(d, r, w, h, chart.Plot{Y: chart.Axis{Title: "water frozen, %", Min: 0, Max: 100}},
+func icePlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
+	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: "water frozen, %", Min: 0, Max: 100}},
 		func(s phase.State) float64 { return 100 * s.WaterFrozen })
 }

@@ -91,7 +91,7 @@ func (l Label) WriteText(w io.Writer) error {
 		}
 	}
 	if rest > 0 {
-		p.line("%s not met: --all lists them.", plain.Count(rest, "more name or claim is", "more names and claims are"))
+		p.line("%s not met: --all lists them.", Reads.Count(rest, "more name or claim is", "more names and claims are"))
 	}
 	for _, heading := range [...]struct {
 		word string

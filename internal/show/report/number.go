@@ -31,7 +31,7 @@ func (n Number) MarshalJSON() ([]byte, error) {
 func (n Number) known() bool { return !math.IsNaN(float64(n)) && !math.IsInf(float64(n), 0) }
 
 // text returns n with so many decimals, a dash where it is unknown.
-func (n Number) text(decimals int) string { return plain.Number(float64(n), decimals) }
+func (n Number) text(decimals int) string { return Reads.Number(float64(n), decimals) }
 
 // percent returns a share of 1 as percent.
 func percent(share float64) Number { return Number(100 * share) }

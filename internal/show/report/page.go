@@ -14,16 +14,16 @@ import (
 // WriteText writes the evaluation as a page for a terminal.
 func (e Evaluation) WriteText(w io.Writer) error {
 	p, r := &page{w: w}, e.result
-	p.line("%s (%s), served at %s", e.design.Name, e.file, plain.Temperature(e.design.Serving.TemperatureC))
-	p.line("%s", say.Verdict(plain, r.Verdict))
-	if advice := say.Advice(plain, r.Verdict); advice != "" {
+	p.line("%s (%s), served at %s", e.design.Name, e.file, Reads.Temperature(e.design.Serving.TemperatureC))
+	p.line("%s", say.Verdict(Reads, r.Verdict))
+	if advice := say.Advice(Reads, r.Verdict); advice != "" {
 		p.line("%s", advice)
 	}
 	p.line("")
-	p.lines(figure.Phases.Columns, figure.All(plain, r))
+	p.lines(figure.Phases.Columns, figure.All(Reads, r))
 	p.line("")
 	serving := figure.Servings.Row("serving_g")
-	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(plain, serving.Of(r, 0)) + " serving"}, figure.Food(plain, r))
+	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(Reads, serving.Of(r, 0)) + " serving"}, figure.Food(Reads, r))
 	p.line("")
 	p.line("≥ marks what some ingredient leaves unknown; – what is not known or not there.")
 	p.line("")
@@ -34,7 +34,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	}
 	if batch, tub := figure.Cost.Row("batch"), figure.Cost.Row("per_tub"); r.Cost.Priced {
 		p.line("")
-		p.line("Ingredients cost %s, %s a tub, in your own money.", batch.Text(plain, batch.Of(r, 0)), tub.Text(plain, tub.Of(r, 0)))
+		p.line("Ingredients cost %s, %s a tub, in your own money.", batch.Text(Reads, batch.Of(r, 0)), tub.Text(Reads, tub.Of(r, 0)))
 		if len(r.Cost.Missing) > 0 {
 			p.line("That is without a price for %s.", strings.Join(r.Cost.Missing, "; "))
 		}
@@ -44,7 +44,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	if len(r.Warnings) > 0 {
 		p.line("")
 		for _, x := range r.Warnings {
-			p.line("%s: %s [%s, %s]", x.Severity, say.Warning(plain, x), x.Code, x.Where)
+			p.line("%s: %s [%s, %s]", x.Severity, say.Warning(Reads, x), x.Code, x.Where)
 		}
 	}
 	return p.err
@@ -71,7 +71,7 @@ func (p *page) lines(heads []string, lines []figure.Line) {
 
 // gramMore writes what a gram more of each line does.
 func (p *page) gramMore(r *model.Result) {
-	heads, cells := figure.GramMore(plain, r)
+	heads, cells := figure.GramMore(Reads, r)
 	name := func(l *model.Line) string { return l.Part.String() + ": " + l.Ingredient.Name }
 	width := len("A gram more changes")
 	for i := range r.Lines {

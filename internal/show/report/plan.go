@@ -69,7 +69,7 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 		Tasks: []Task{}, Taken: []Taken{}, Moved: []GaveWay{}, plan: p}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
-		words := say.Step(plain, m, t.Step)
+		words := say.Step(Reads, m, t.Step)
 		out := Task{Code: string(t.Step.Code), Title: words.Title, Text: words.Text, Begins: at(t.Start), Ends: at(t.End), HandsOn: []Stretch{}, Uses: []string{}}
 		for _, h := range t.Hands {
 			out.HandsOn = append(out.HandsOn, stretch(h))
@@ -92,7 +92,7 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 func (d Day) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("%s (%s)", d.Name, d.File)
-	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(plain, &d.plan))
+	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(Reads, &d.plan))
 	p.line("")
 	for _, t := range d.Tasks {
 		p.line("%s to %s  %s", clock(t.Begins), clock(t.Ends), t.Title)
@@ -101,7 +101,7 @@ func (d Day) WriteText(w io.Writer) error {
 		p.line("")
 	}
 	for _, v := range d.plan.Moved {
-		p.line("%s", say.Moved(plain, v))
+		p.line("%s", say.Moved(Reads, v))
 	}
 	return p.err
 }

@@ -1,4 +1,4 @@
-package card
+package say
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ import (
 func TestMeasuresKeepTheWeight(t *testing.T) {
 	for cups := 0.006; cups < mostCups; cups *= 1.013 {
 		tsp := 0.0
-		for _, m := range regexp.MustCompile(`(\d*)([⅛¼⅓½⅔¾]?) (cup|tbsp|tsp)`).FindAllStringSubmatch(usMeasure(cups), -1) {
+		for _, m := range regexp.MustCompile(`(\d*)([⅛¼⅓½⅔¾]?) (cup|tbsp|tsp)`).FindAllStringSubmatch(metric.usMeasure(cups), -1) {
 			n := 0.0
 			fmt.Sscan(m[1], &n)
 			n += map[string]float64{"⅛": 1. / 8, "¼": 1. / 4, "⅓": 1. / 3, "½": 1. / 2, "⅔": 2. / 3, "¾": 3. / 4}[m[2]]
@@ -28,15 +28,15 @@ func TestMeasuresKeepTheWeight(t *testing.T) {
 		} else if cups*tspPerCup < 4 {
 			bar = 0.13
 		}
-		assert.InEpsilon(t, cups*tspPerCup, tsp, bar, usMeasure(cups))
+		assert.InEpsilon(t, cups*tspPerCup, tsp, bar, metric.usMeasure(cups))
 	}
-	assert.Equal(t, "a pinch", spoons(0.05, 3))
+	assert.Equal(t, "a pinch", metric.spoons(0.05, 3))
 }
 
 // TestMeasuresAgreeWithTheRecords: USDA SR28, NDB 01077, 1 cup = 244 g; NDB
 // 19335, 1 cup = 200 g, 1 tsp = 4.2 g; NDB 19296, 1 tbsp = 21 g.
 func TestMeasuresAgreeWithTheRecords(t *testing.T) {
-	lib := library(t)
+	lib := stall(t).Library()
 	for _, c := range []struct {
 		id   string
 		g    float64
@@ -46,7 +46,7 @@ func TestMeasuresAgreeWithTheRecords(t *testing.T) {
 	} {
 		in, ok := lib.Find(c.id)
 		require.True(t, ok)
-		assert.Equal(t, c.want, household(in, c.g, label.US), "%s %g g", c.id, c.g)
+		assert.Equal(t, c.want, Household(metric, in, c.g, label.US), "%s %g g", c.id, c.g)
 	}
-	assert.Empty(t, household(&ingredient.Ingredient{}, 100, label.US), "unknown is not zero")
+	assert.Empty(t, Household(metric, &ingredient.Ingredient{}, 100, label.US), "unknown is not zero")
 }
