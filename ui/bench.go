@@ -73,7 +73,7 @@ func verdictView(r *model.Result, err error) kit.VerdictView {
 		return v
 	}
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat and boil to the foam, or open a demo from the File menu."}
+		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat or boil to the foam, or open a demo from the File menu."}
 	}
 	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict)}
 	if !r.Verdict.Good {
@@ -125,7 +125,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		}
 		c.Scoop, c.Note = spanOf(p.Scoop), ""
 		if !p.Scoop.OK {
-			c.Note = "never in its band here"
+			c.Note = "at no temperature here"
 		}
 		if p.WrittenG == 0 {
 			c.Scoop, c.Note = kit.Span{}, "no lines yet"

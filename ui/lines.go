@@ -259,7 +259,7 @@ func (l *lineList) note(i int) {
 	}
 	entry := kit.NewLine()
 	entry.SetText(x.Note)
-	entry.PlaceHolder = "as in: half of it burnt"
+	entry.PlaceHolder = "for example: half of it burnt"
 	var dg *dialog.CustomDialog
 	use := func() {
 		dg.Hide()
@@ -284,7 +284,7 @@ func (l *lineList) pick(i int) {
 			Subtitle: page.Reads.Mass(gramsOfOne(d, p)) + " each, size " + d.Eggs.System + " " + d.Eggs.Size})
 	}
 	for _, in := range l.w.library().All() {
-		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: librarypage.GroupWords(in.Group)})
+		items = append(items, librarypage.ItemOf(in))
 	}
 	find := kit.NewFinder("Search by name or kind", items)
 	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)

@@ -87,7 +87,7 @@ func cupOverrun(before, after, empty, most float64) (float64, string) {
 	case math.IsNaN(v):
 		return v, "Both weights must be more than the empty cup's."
 	case v < 0:
-		return math.NaN(), "The finished phase weighs more than the mix: weigh again."
+		return math.NaN(), "The cup weighs more with the finished phase than with the mix: weigh again."
 	case v > most:
 		return math.NaN(), "An overrun of " + page.Reads.Percent(v, 0) + " is more than the " + page.Reads.Percent(most, 0) + " that such a phase holds: weigh again."
 	}
@@ -124,7 +124,7 @@ func stoveLoss(before, after, empty, most float64) (float64, string) {
 // thermometer.
 func (c *column) syrupDialog() {
 	s := settingAt("foam.syrup.weighed_g", "syrup weight")
-	intro := "Weigh the pan with the boiled syrup, and the empty pan. The lines' grams less this weight is the water boiled off, so the thermometer is not needed."
+	intro := "Weigh the pan with the boiled syrup, and the empty pan. The syrup's ingredients less this weight is the water boiled off: the thermometer is not needed."
 	if g := s.of(c.w.Design()); g > 0 {
 		intro += " Now " + page.Reads.MassTo(g, 1) + " counts; a weight of 0 lets the thermometer count again."
 	}

@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/designfile"
@@ -47,7 +48,7 @@ func runCard(c *command, s *shell, args []string) error {
 	case !hasEnding(*to, ".pdf", ".png", ".md"):
 		return c.misused("-o %s: a card is written as .pdf, .png or .md", *to)
 	case o.Paper != card.A4 && o.Paper != card.Letter:
-		return c.misused("--paper %q is not one of a4, letter", *paper)
+		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
 	case !(*dpi >= 30 && *dpi <= 600):
 		return c.misused("--dpi %g is outside 30 to 600", *dpi)
 	}
@@ -92,7 +93,7 @@ func marked(s *shell, f *designfile.File, path string, lacks []card.Lack) {
 func (c *command) rules(region string) (label.Region, error) {
 	r := label.Region(strings.ToLower(region))
 	if r != label.US && r != label.EU {
-		return "", c.misused("--region %q is not one of us, eu", region)
+		return "", c.misused("--region %s is not one of us, eu", echo.Quoted(region))
 	}
 	return r, nil
 }

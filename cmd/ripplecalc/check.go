@@ -10,7 +10,7 @@ import (
 var checkCommand = &command{
 	name:  "check",
 	usage: "check FILE...",
-	short: "Tells the errors and warnings of design files",
+	short: "Lists the errors and warnings of design files",
 	long: `
 Errors go to standard error, each with file, line and key; warnings go to
 standard output. The exit code is 0 only if no file has an error.

@@ -20,8 +20,8 @@ var evaluateCommand = &command{
 	long: `
 FILE is a design file; "-" reads standard input. With --json each design is one
 line with one JSON object (see "ripplecalc help json"), in the order of the
-files. A file at fault is told on standard error and the others go on; the exit
-code is then 1.
+files. A file with an error is named on standard error and the others go on; the
+exit code is then 1.
 
   --at C    the temperature in °C, −40 to 0, instead of the file's
   --json    JSON instead of text

@@ -79,7 +79,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 		kit.NewButton("Export PDF…", p.ExportPDF),
 		kit.NewButton("Export PNG…", func() { p.export(".png") }),
 		kit.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
-		page.Prose("The picture has 150 dots to the inch, its pages one under the other."),
+		page.Prose("The PNG has 150 dots to the inch, one page under the other."),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
 	split.Offset = 0.23
@@ -193,7 +193,7 @@ func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed
 	p.shown = o
 	about := page.Reads.Count(len(pages), "page", "") + ", " + page.Reads.Size(w, h) + ". The file looks like what you see."
 	if untimed != nil {
-		about += " It has no times in the cold: " + page.PlainError(untimed) + "."
+		about += " It gives no times in the cold: " + page.PlainError(untimed) + "."
 	}
 	p.about.SetText(about)
 	p.lacking.SetText(lacking)

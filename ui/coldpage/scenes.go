@@ -108,7 +108,7 @@ func servingScene(name string, s *cold.Serving) scene {
 			plot.Bands = append(plot.Bands, right("custard scoops", s.Dense.FromC, s.Dense.ToC, kit.ColorNameDense, chart.Rising))
 		}
 		if s.Foam.OK {
-			plot.Bands = append(plot.Bands, right("ribbon yields", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, chart.Falling))
+			plot.Bands = append(plot.Bands, right("ribbon scoops", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, chart.Falling))
 		}
 		if s.MeltsAtWall.Known() {
 			plot.Rules = append(plot.Rules, level("melts", s.MeltC))

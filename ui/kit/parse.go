@@ -1,11 +1,11 @@
 package kit
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/say"
 )
 
@@ -20,7 +20,7 @@ type NumberError struct {
 
 func (e *NumberError) Error() string {
 	if !e.Outside {
-		return fmt.Sprintf("%q is not a number", e.Text)
+		return echo.Quoted(e.Text) + " is not a number"
 	}
 	s := "must be " + plain(e.Min, e.Decimals) + " to " + plain(e.Max, e.Decimals)
 	if e.Unit != "" {

@@ -45,10 +45,7 @@ const (
 
 // FileTitle is the design's name as files of it begin.
 func FileTitle(d design.Design) string {
-	if d.Name == "" {
-		return "Untitled"
-	}
-	return d.Name
+	return say.Harmless(d.Name, say.FileName)
 }
 
 // Lacking names the texts of a design with letters that a drawing lacks, "" where

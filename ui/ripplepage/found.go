@@ -75,7 +75,7 @@ func newRibbonReport(h page.Host) *ribbonReport {
 	p.sweet.Colours = []fyne.ThemeColorName{kit.ColorNameBoth}
 	p.body = container.NewVBox(p.title, inset(p.table), p.advice, tall(p.thickness), p.chords, page.Prose(say.RibbonWords(page.Reads)),
 		page.Heading("A spoonful of "+page.Reads.Volume(ripple.SpoonML)), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
-		page.Prose("Spoonfuls are taken as cubes whose pattern runs straight through: ribbons bend, so real ones differ less. A spoon at a wall takes what is there and counts for as much, so their mean is the tub's. Sweetness is that of so much sugar in water."))
+		page.Prose("A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."))
 	p.object = p.body
 	p.advice.Wrapping = fyne.TextWrapWord
 	p.clear()

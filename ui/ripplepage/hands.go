@@ -210,7 +210,7 @@ func tooAlike(s ripple.Style) string {
 	if apart >= alikeLightness {
 		return ""
 	}
-	return fmt.Sprintf("The two are almost equally light (L* %s apart; from %d on they read at arm's length): the foam's bubbles alone tell them apart.", page.Number(apart, 0), alikeLightness)
+	return fmt.Sprintf("The two are almost equally light (L* %s apart; from %d on they can be told apart at arm's length). Only the foam's bubbles tell them apart.", page.Number(apart, 0), alikeLightness)
 }
 
 // beside lays objects in a row where they fit, else under each other.

@@ -136,7 +136,7 @@ func New(h page.Host, drawn func()) *Page {
 	p.working = container.NewHBox(container.NewStack(wide, p.bar), p.stop)
 	// It stands over the foot of the pictures' room, beside their ruler.
 	working := container.NewBorder(nil, container.NewBorder(nil, nil, nil, p.working, p.status), nil, nil)
-	caption := page.Prose(fmt.Sprintf("At most %d strokes. Air lost by overmixing is not modelled.", ripple.MaxStrokes))
+	caption := page.Prose(fmt.Sprintf("At most %d strokes. Air lost by mixing too long is not computed.", ripple.MaxStrokes))
 	caption.SizeName = theme.SizeNameCaptionText
 	hands := container.NewVBox(
 		container.New(&beside{}, labelled("Filled as", p.layout.list), labelled("Stirred by", p.motion.list), another),
@@ -286,7 +286,7 @@ func (p *Page) chosen() []ripple.View {
 // cutsOf returns what is shown of d, without pictures.
 func (p *Page) cutsOf(d design.Design, r *model.Result) ([]kit.Cut, error) {
 	if r.Blend.VolumeML == 0 {
-		return nil, errors.New("nothing is in the tub yet: add ingredients to the custard or the foam on the bench")
+		return nil, errors.New("the tub is empty; add ingredients to the custard or the foam on the bench")
 	}
 	size := tub.Size(d.Tubs)
 	var cuts []kit.Cut
@@ -381,12 +381,8 @@ func (p *Page) exportPicture() {
 	if len(cuts) == 0 {
 		return
 	}
-	name := p.host.Design().Name
-	if name == "" {
-		name = "tub"
-	}
 	px := p.large
-	p.host.Export(name+", cut.png", func(path string) error {
+	p.host.Export(page.FileTitle(p.host.Design())+", cut.png", func(path string) error {
 		im, err := sheetOf(cuts, style, px)
 		if err != nil {
 			return err

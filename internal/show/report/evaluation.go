@@ -55,7 +55,11 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 
 func costObject(r *model.Result) object {
 	o := numbers(&figure.Cost, r, 0)
-	o.put("missing", list(r.Cost.Missing))
+	missing := []string{}
+	for _, in := range r.Cost.Missing {
+		missing = append(missing, in.Name)
+	}
+	o.put("missing", missing)
 	return o
 }
 

@@ -25,19 +25,16 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	serving := figure.Servings.Row("serving_g")
 	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(Reads, serving.Of(r, 0)) + " serving"}, figure.Food(Reads, r))
 	p.line("")
-	p.line("≥ marks what some ingredient leaves unknown; – what is not known or not there.")
+	p.line("≥ marks a lower bound, as some ingredient leaves it unknown; – stands for not known or not there.")
 	p.line("")
 	p.line("Allergens (US): %s", orNone(say.Allergens(r.Allergens.US)))
 	p.line("Allergens (EU, UK): %s", orNone(say.Allergens(r.Allergens.EU)))
 	if len(r.Allergens.Unstated) > 0 {
 		p.line("Allergens not stated, which is not the same as none: %s", strings.Join(r.Allergens.Unstated, ", "))
 	}
-	if batch, tub := figure.Cost.Row("batch"), figure.Cost.Row("per_tub"); r.Cost.Priced {
+	if r.Cost.Priced {
 		p.line("")
-		p.line("Ingredients cost %s, %s a tub, in your own money.", batch.Text(Reads, batch.Of(r, 0)), tub.Text(Reads, tub.Of(r, 0)))
-		if len(r.Cost.Missing) > 0 {
-			p.line("That is without a price for %s.", strings.Join(r.Cost.Missing, "; "))
-		}
+		p.line("%s", say.Cost(Reads, &r.Cost))
 	}
 	p.line("")
 	p.gramMore(r)
@@ -72,7 +69,7 @@ func (p *page) lines(heads []string, lines []figure.Line) {
 // gramMore writes what a gram more of each line does.
 func (p *page) gramMore(r *model.Result) {
 	heads, cells := figure.GramMore(Reads, r)
-	name := func(l *model.Line) string { return l.Part.String() + ": " + l.Ingredient.Name }
+	name := func(l *model.Line) string { return l.Part.String() + ": " + say.Kitchen(l.Ingredient) }
 	width := len("A gram more changes")
 	for i := range r.Lines {
 		width = max(width, len([]rune(name(&r.Lines[i]))))

@@ -24,7 +24,6 @@ const (
 const (
 	textRunes = 10000
 	nameBytes = 120
-	echoRunes = 80
 )
 
 // Harmless returns text as one line that only says what it says: without
@@ -57,12 +56,6 @@ func HarmlessPage(text string) string {
 // prints reports whether a sign shows and does nothing else.
 func prints(r rune) bool {
 	return r != utf8.RuneError && unicode.IsGraphic(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
-}
-
-// Echo is what somebody wrote, to be shown within a message: harmless, and cut
-// at 80 characters.
-func Echo(text string) string {
-	return oneLine(text, echoRunes)
 }
 
 // oneLine drops what does not print and cuts at so many runes, with an

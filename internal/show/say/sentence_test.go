@@ -68,7 +68,7 @@ var spoken = []struct {
 		"The foam freezes only at −21.4 °C, so in an ordinary freezer (−18 °C) it holds no ice and draws water from the custard. Use less sugar or more egg white."},
 	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip}, "Rosehip purée: this design brings its own figures, which differ from the library's; its own are used."},
 	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip, Shelf: true}, "Rosehip purée: this design brings its own figures, which differ from those on your own shelf; its own are used."},
-	{"composition_assumed", model.CompositionAssumed{Ingredient: rosehip, Assumed: "sugars unknown"}, "Rosehip purée: sugars unknown."},
+	{"composition_assumed", model.CompositionAssumed{Ingredient: rosehip, Assumed: ingredient.Assumption{Code: ingredient.FruitAcid}}, "Rosehip purée: some of its carbohydrate has no name in any source; it counts as fruit acid, and may do nothing."},
 	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat}},
 		"Rosehip purée: no source gives its saturated fat, so the label's figure is a lower bound."},
 	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat, ingredient.Fibre}},
