@@ -46,7 +46,7 @@ func runCard(c *command, s *shell, args []string) error {
 	case *to == "":
 		return c.misused("no -o given: where does the card go?")
 	case !hasEnding(*to, ".pdf", ".png", ".md"):
-		return c.misused("-o %s: a card is written as .pdf, .png or .md", *to)
+		return c.misused("-o %s: a card is written as .pdf, .png or .md", echo.Plain(*to))
 	case o.Paper != card.A4 && o.Paper != card.Letter:
 		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
 	case !(*dpi >= 30 && *dpi <= 600):

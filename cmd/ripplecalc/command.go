@@ -108,13 +108,16 @@ func (c *command) writeHelp(w io.Writer) error {
 	return err
 }
 
-// short is a message of package flag, in which what was typed stands in quotes,
-// with no more of it than a message repeats.
+// short is a message of package flag with no more of what was typed than a
+// message repeats: it stands in quotes, or is one word.
 func short(message string) string {
-	cut := typed.ReplaceAllStringFunc(message, func(quoted string) string {
+	message = typed.ReplaceAllStringFunc(message, func(quoted string) string {
 		return `"` + echo.Short(quoted[1:len(quoted)-1]) + `"`
 	})
-	return echo.Line(cut, 2*echo.Most)
+	return word.ReplaceAllStringFunc(message, echo.Short)
 }
 
-var typed = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
+var (
+	typed = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
+	word  = regexp.MustCompile(`[^\s"]+`)
+)

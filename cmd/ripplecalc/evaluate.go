@@ -7,10 +7,12 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"strings"
 	"sync"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 )
 
 var evaluateCommand = &command{
@@ -136,7 +138,9 @@ func (w *sweep) one(name string) (a answer) {
 		if w.json {
 			err = report.WriteJSON(&text, e, false)
 		} else {
-			err = e.WriteText(&text)
+			var page strings.Builder
+			err = e.WriteText(&page)
+			text.WriteString(say.HarmlessPage(page.String()))
 		}
 		if err != nil {
 			return &faultError{err}

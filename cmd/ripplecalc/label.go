@@ -52,7 +52,7 @@ func runLabel(c *command, s *shell, args []string) error {
 		return err
 	}
 	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".txt") {
-		return c.misused("-o %s: a label is written as .pdf, .png or .txt", *to)
+		return c.misused("-o %s: a label is written as .pdf, .png or .txt", echo.Plain(*to))
 	}
 	switch card.Form(*form) {
 	case "", card.Vertical, card.Tabular, card.Dual:

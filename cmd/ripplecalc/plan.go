@@ -45,7 +45,7 @@ func runPlan(c *command, s *shell, args []string) error {
 	}
 	if *out != "" {
 		if !hasEnding(*out, ".ics", ".md", ".json") {
-			return c.misused("-o %s: a plan is written as .ics, .md or .json", *out)
+			return c.misused("-o %s: a plan is written as .ics, .md or .json", echo.Plain(*out))
 		}
 		if err := c.mayWrite(*out, files[0]); err != nil {
 			return err

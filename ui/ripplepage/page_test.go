@@ -77,7 +77,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 	}
 	require.Equal(t, []float64{10, 38, 100, 10}, values)
 	require.Empty(t, h.Steps)
-	require.Contains(t, pagetest.Texts(p.Object()), "Air lost by overmixing is not modelled")
+	require.Contains(t, pagetest.Texts(p.Object()), "Air lost by mixing too long is not computed")
 }
 
 func TestEveryHandOnTheRipplePageIsOneStep(t *testing.T) {
@@ -204,7 +204,7 @@ func TestWhatThePageCannotDrawItSays(t *testing.T) {
 		spoil func(*design.Design)
 		says  string
 	}{
-		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "nothing is in the tub yet"},
+		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "the tub is empty"},
 		{"no colour", func(d *design.Design) { d.Blend.FoamColour = "whitish" }, "blend.foam_colour"},
 		{"no layout", func(d *design.Design) { d.Blend.Layout = "marbled" }, "blend.layout"},
 		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "a cut is drawn of one 30 to 600 mm wide and at least 5 mm high"},

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 )
 
@@ -161,7 +162,7 @@ func labelText(l *label.Label) []byte {
 	var b strings.Builder
 	put := func(s string) {
 		if s != "" {
-			b.WriteString(s + "\n")
+			b.WriteString(say.HarmlessLine(s) + "\n")
 		}
 	}
 	put(l.ProposedName)

@@ -94,7 +94,13 @@ type page struct {
 	err error
 }
 
+// line writes one line; words within it that somebody else wrote stay in it.
 func (p *page) line(format string, args ...any) {
+	for i, a := range args {
+		if text, ok := a.(string); ok {
+			args[i] = say.HarmlessLine(text)
+		}
+	}
 	if p.err == nil {
 		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
 	}
@@ -107,7 +113,11 @@ func (p *page) table(rows []string) {
 	}
 	t := tabwriter.NewWriter(p.w, 0, 0, 2, ' ', tabwriter.AlignRight)
 	for _, r := range rows {
-		fmt.Fprintln(t, r+"\t")
+		cells := strings.Split(r, "\t")
+		for i := range cells {
+			cells[i] = say.HarmlessLine(cells[i])
+		}
+		fmt.Fprintln(t, strings.Join(cells, "\t")+"\t")
 	}
 	p.err = t.Flush()
 }

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"strings"
 	"time"
 
 	ics "github.com/arran4/golang-ical"
@@ -110,9 +109,7 @@ func clock(t time.Time) string { return t.Format("Mon 15:04") }
 
 // WriteMarkdown writes the plan as a table of Markdown, words made harmless.
 func (d Day) WriteMarkdown(w io.Writer) error {
-	cell := func(s string) string {
-		return strings.ReplaceAll(say.Harmless(s, say.Markdown), "|", `\|`)
-	}
+	cell := func(s string) string { return say.Harmless(s, say.Markdown) }
 	p := &page{w: w}
 	p.line("# %s: the day", cell(d.Name))
 	p.line("")

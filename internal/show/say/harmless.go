@@ -42,6 +42,19 @@ func Harmless(text string, place For) string {
 	return text
 }
 
+// HarmlessLine is one line for a terminal, of any length, whose own spaces stay.
+func HarmlessLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n', r == '\t', r == '\r', r == '\u0085', r == '\u2028', r == '\u2029':
+			return ' '
+		case !prints(r):
+			return -1
+		}
+		return r
+	}, text)
+}
+
 // HarmlessPage is a whole text for a terminal, whose own spaces and line ends
 // stay and whose length is nobody's but its writer's.
 func HarmlessPage(text string) string {
