@@ -141,13 +141,13 @@ var crystalsForm = []mix.Species{mix.Erythritol, mix.Trehalose, mix.Mannitol, mi
 // warnCrystals looks at the unfrozen water where the tub is kept.
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
-	for _, s := range p.Body.Dissolved(homeFreezerC) {
+	for _, s := range p.Body.Dissolved(HomeFreezerC) {
 		if s.Over && slices.Contains(crystalsForm, s.Solute) {
 			over = append(over, s)
 		}
 	}
 	if len(over) > 0 {
-		r.warn(Caution, "sugar_crystallises", where, Crystallises{homeFreezerC, over})
+		r.warn(Caution, "sugar_crystallises", where, Crystallises{HomeFreezerC, over})
 	}
 }
 
@@ -232,7 +232,7 @@ func (r *Result) freezerLoad() float64 {
 	kj := 0.0
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
 		if p.Portion.MadeG > 0 {
-			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(homeFreezerC))
+			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(HomeFreezerC))
 		}
 	}
 	return kj / (math.Max(limits.RatedLeastKg, limits.RatedKgPer100L*homeFreezerL/100) * limits.TestLoadKJPerKg)

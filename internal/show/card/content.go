@@ -80,7 +80,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		notes:   paragraphs(d.Notes),
 		serve:   o.Style.Temperature(d.Serving.TemperatureC),
 		verdict: plain(say.Verdict(o.Style, r.Verdict)),
-		advice:  plain(say.Advice(o.Style, r.Verdict)),
+		advice:  plain(say.Advice(o.Style, r.Verdict, o.Cold)),
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {

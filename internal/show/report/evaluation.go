@@ -37,7 +37,7 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("file", e.file)
 	o.put("name", e.design.Name)
 	o.put("serving_temperature_c", Number(e.design.Serving.TemperatureC))
-	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(Reads, r.Verdict)}, {"advice", say.Advice(Reads, r.Verdict)}})
+	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(Reads, r.Verdict)}, {"advice", say.Advice(Reads, r.Verdict, nil)}})
 	o.put("dense", phaseObject(r, figure.Custard))
 	o.put("foam", foam)
 	o.put("blend", tubObject(r))

@@ -179,10 +179,20 @@ func TestAdviceTellsWarmerFromColderAndMoreFromLess(t *testing.T) {
 		{"The foam slumps: whip it longer, or use more egg white.", model.Verdict{Remedy: model.Remedy{Kind: model.WhipFoam, Role: phase.Foam}}},
 		{"", model.Verdict{Good: true}},
 	} {
-		assert.Equal(t, c.want, Advice(metric, c.of))
+		assert.Equal(t, c.want, Advice(metric, c.of, nil))
 	}
+	out := cold.Answer{Counter: cold.Serving{Place: "counter", StartC: -18, OK: true, From: at(3, 2, 4), Whole: at(7, 5, 9), To: at(25, 20, 33)}}
+	warmer := model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -20, Both: both}}
+	assert.Equal(t, "Serve it warmer, at −14 °C: leave the tub out 3 to 7 min. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
+	assert.Contains(t, LeaveOut(metric, &out.Counter), "3 to 7 min", "the same answer")
+	out.Counter.From = at(0, 0, 0)
+	assert.Equal(t, "Serve it warmer, at −14 °C: it scoops straight from a freezer at −18 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
+	out.Counter.OK = false
+	assert.Equal(t, Advice(metric, warmer, nil), Advice(metric, warmer, &out))
+	warmer.Remedy.AtC = -19
+	assert.Equal(t, "Serve it warmer, at −19 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, nil))
 	warning := model.Warning{Code: "phase_empty", Facts: model.PhaseEmpty{Empty: phase.Foam}}
-	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}))
+	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}, nil))
 }
 
 // at is a time with its band, never one that is not reached.
