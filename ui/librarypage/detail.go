@@ -89,8 +89,7 @@ func (p *Page) sourceLine(in *ingredient.Ingredient) string {
 func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
 	row := container.NewHBox(widget.NewLabel("Add " + page.Reads.MassTo(firstGrams(in), 0) + " to"))
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
-		name := partWords[part]
-		row.Add(kit.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
+		row.Add(kit.NewButtonWithIcon(say.Capital(say.Part(part)), theme.ContentAddIcon(), func() { p.put(in, part) }))
 	}
 	return row
 }

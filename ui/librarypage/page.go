@@ -203,10 +203,8 @@ func (p *Page) choose(id string) {
 func (p *Page) put(in *ingredient.Ingredient, part design.Part) {
 	g := firstGrams(in)
 	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), "addition of "+say.Kitchen(in))
-	p.host.Say("Added " + page.Reads.MassTo(g, 0) + " " + say.Kitchen(in) + " to the " + partWords[part] + ".")
+	p.host.Say("Added " + page.Reads.MassTo(g, 0) + " " + say.Kitchen(in) + " to the " + say.Part(part) + ".")
 }
-
-var partWords = map[design.Part]string{design.DensePart: "custard", design.FoamPart: "foam", design.SyrupPart: "syrup"}
 
 // firstGrams is what a new line weighs: little of what is strong.
 func firstGrams(in *ingredient.Ingredient) float64 {

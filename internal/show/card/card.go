@@ -6,8 +6,8 @@
 // pixels; so the picture is the page. Text is set in the Liberation fonts. The
 // same design gives the same bytes.
 //
-// Nothing is computed here but the conversion of grams to household measures;
-// every figure is that of packages model and label.
+// Nothing is computed here: every figure is that of packages model and label,
+// and every word that of package say.
 package card
 
 import (

@@ -66,7 +66,7 @@ func TestLettersThatTheFontsLackAreNamedWhereTheyStand(t *testing.T) {
 	for _, k := range LackingOnLabel(d, r, l) {
 		got[k.Path] = string(k.Letters)
 	}
-	assert.Equal(t, map[string]string{"ingredients[0].name": "果", "ingredients[0].common_name": "糖", "ingredients[0].parts": "塩"}, got, "the notes under the panel have the name")
+	assert.Equal(t, map[string]string{"ingredients[0].kitchen_name": "仁", "ingredients[0].common_name": "糖", "ingredients[0].parts": "塩"}, got, "the notes under the panel have the kitchen name")
 
 	o := Options{Region: label.US, Paper: A4}
 	pages := append(cardPages(context.Background(), d, r, contentOf(d, r, o), o), labelSheet(l, usTabularPanel(l)))

@@ -129,6 +129,6 @@ func (r Ripple) WriteText(w io.Writer) error {
 	for _, a := range r.Advice {
 		p.line("%s", a)
 	}
-	p.line("%s Air lost to overmixing is not computed.", say.RibbonWords(Reads))
+	p.line("%s Air lost by mixing too long is not computed.", say.RibbonWords(Reads))
 	return p.err
 }

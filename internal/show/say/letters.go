@@ -20,7 +20,7 @@ func Lacking(letters []rune, mark rune) string {
 	for i, r := range named {
 		codes[i] = fmt.Sprintf("U+%04X", r)
 	}
-	signs := Echo(string(named))
+	signs := Harmless(string(named), Terminal)
 	if signs != "" {
 		signs = "“" + signs + "” "
 	}
