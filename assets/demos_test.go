@@ -93,7 +93,7 @@ func TestTheBadDemoShowsItsWarnings(t *testing.T) {
 	r := demos(t)["out-of-balance.yaml"].result
 	report(t, r)
 	assert.False(t, r.Verdict.Good)
-	assert.NotEmpty(t, say.Advice(say.Style{}, r.Verdict))
+	assert.NotEmpty(t, say.Advice(say.Usual, r.Verdict, nil))
 	for _, want := range []string{"foam_draws_water", "lactose_sandy", "sugar_crystallises", "tub_overfull"} {
 		assert.Contains(t, codes(r, model.Caution), want)
 	}
