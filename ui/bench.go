@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/say"
@@ -31,7 +32,8 @@ type bench struct {
 }
 
 func newBench(w *Window) *bench {
-	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail(), cold: newColdLine(w)}
+	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail()}
+	b.cold = newColdLine(w, b.showVerdict)
 	b.dense = newColumn(w, "Custard", design.DensePart)
 	b.foam = newColumn(w, "Foam", design.FoamPart)
 	b.tub = newTubColumn(w)
@@ -59,11 +61,19 @@ func (b *bench) show() {
 	if err == nil {
 		b.cold.show(d, r)
 	}
-	b.verdict.ShowVerdict(verdictView(r, err))
+	b.verdict.ShowVerdict(verdictView(r, b.cold.answer, err))
 }
 
-// verdictView puts the verdict, or what stands in its way, into the strip.
-func verdictView(r *model.Result, err error) kit.VerdictView {
+// showVerdict shows the verdict again, with the times in the cold that are known
+// by now.
+func (b *bench) showVerdict() {
+	r, err := b.w.Session.Result()
+	b.verdict.ShowVerdict(verdictView(r, b.cold.answer, err))
+}
+
+// verdictView puts the verdict, or what stands in its way, into the strip; c is
+// nil until the times in the cold are known.
+func verdictView(r *model.Result, c *cold.Answer, err error) kit.VerdictView {
 	if err != nil {
 		first, more, _ := strings.Cut(err.Error(), "\n")
 		v := kit.VerdictView{Severity: kit.Wrong, Word: "Not computed", Sentence: first}
@@ -73,9 +83,9 @@ func verdictView(r *model.Result, err error) kit.VerdictView {
 		return v
 	}
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat and boil to the foam, or open a demo from the File menu."}
+		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat or boil to the foam, or open a demo from the File menu."}
 	}
-	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict)}
+	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict, c)}
 	if !r.Verdict.Good {
 		v.Severity, v.Word = kit.Caution, "Adjust"
 	}
@@ -125,7 +135,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		}
 		c.Scoop, c.Note = spanOf(p.Scoop), ""
 		if !p.Scoop.OK {
-			c.Note = "never in its band here"
+			c.Note = "at no temperature here"
 			if !p.Felt() {
 				c.Note = "how hard it is, is not known"
 			}
@@ -135,7 +145,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		}
 	}
 	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],
-		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC}
+		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
 func spanOf(s model.ScoopRange) kit.Span {

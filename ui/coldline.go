@@ -25,19 +25,25 @@ type coldLine struct {
 	w       *Window
 	planner *planning.Planner
 	asked   planning.Job
-	doubt   string // about the kitchen
+	doubt   string       // about the kitchen
+	answer  *cold.Answer // of the design as it is now; nil until computed
 	label   *kit.Lines
 }
 
-func newColdLine(w *Window) *coldLine {
+// newColdLine returns the line; known is told when there is a new answer.
+func newColdLine(w *Window, known func()) *coldLine {
 	l := &coldLine{w: w, planner: planning.NewPlanner(w.Post),
 		label: kit.NewLines(1, fyne.TextAlignCenter, theme.SizeNameCaptionText, fyne.TextStyle{})}
 	l.planner.Done = func(job planning.Job, a *cold.Answer, _ time.Duration, err error) {
 		text := ""
 		if err == nil {
+			if job.Result == l.asked.Result { // an older plan may still come in
+				l.answer = a
+			}
 			text = strings.TrimSpace(leaveOut(a) + " " + l.doubt)
 		}
 		l.label.ShowText(text)
+		known()
 		w.event("cold line %s", text)
 	}
 	w.kitchens.Tell(func() { l.show(w.Design(), w.Result()) })
@@ -51,6 +57,7 @@ func (l *coldLine) show(d design.Design, r *model.Result) {
 	if l.asked.Result != nil && l.asked.Design.Equal(d) && l.asked.Kitchen == kitchen {
 		return
 	}
+	l.answer = nil
 	own := *r // the session's is overwritten by the next
 	l.asked = planning.Job{Design: d, Result: &own, Kitchen: kitchen, NoPictures: true, Wait: coldRest}
 	l.planner.Ask(l.asked)

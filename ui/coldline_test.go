@@ -54,3 +54,34 @@ func TestBenchCardAndCommandLineSayAlikeHowLongToLeaveItOut(t *testing.T) {
 		assert.Contains(t, page.String(), "Serving, counter: "+want, name)
 	}
 }
+
+// Advice to serve a tub warmer than its freezer says how long it stays out, in
+// the words of the line below it.
+func TestTheBenchSaysHowToServeWarmer(t *testing.T) {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	require.NoError(t, err)
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	require.NoError(t, err)
+	text, err := assets.Demos.ReadFile("demos/hazelnut.yaml")
+	require.NoError(t, err)
+	file, err := designfile.Decode("hazelnut", text)
+	require.NoError(t, err)
+	d := file.Design
+	d.Serving.TemperatureC = -18
+	r, err := model.New(lib).Evaluate(d)
+	require.NoError(t, err)
+	require.Equal(t, model.ServeAt, r.Verdict.Remedy.Kind)
+	a, err := cold.Plan(context.Background(), d, &r, cold.Default(), cold.Options{NoPictures: true})
+	require.NoError(t, err)
+
+	assert.Contains(t, verdictView(&r, nil, nil).Suggestion, "leave the tub out until it is at")
+	out := say.OutFor(say.Usual, &a.Counter)
+	assert.Contains(t, verdictView(&r, &a, nil).Suggestion, "leave the tub out "+out)
+	assert.Contains(t, leaveOut(&a), out)
+	path := filepath.Join(t.TempDir(), "card.md")
+	require.NoError(t, card.Write(path, d, &r, card.Options{Cold: &a}))
+	written, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(written), "leave the tub out "+out)
+}

@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"fmt"
-	"math"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -12,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -105,7 +103,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 	for _, l := range c.lists {
 		l.show(d, beside)
 		if l.part == design.SyrupPart {
-			kit.SetText(l.title, syrupTitle(r))
+			kit.SetText(l.title, say.SyrupTitle(page.Reads, &r.Syrup))
 		}
 	}
 	for _, k := range c.knobs {
@@ -125,32 +123,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 	} else {
 		c.word.ShowText("how hard it is, is " + word)
 	}
-	c.figures.ShowText(phaseFigures(p))
-}
-
-// phaseFigures are the figures at the foot of a column, in three lines.
-func phaseFigures(p *model.Phase) string {
-	freezes := "nothing in it can freeze"
-	if !math.IsNaN(p.FreezingPoint.Value) {
-		freezes = "freezes at " + page.Reads.TemperatureTo(p.FreezingPoint.Value, 1) + ", " + page.Reads.Percent(100*p.WaterFrozen.Value, 0) + " of water frozen"
-	}
-	made := mass(p.Portion.MadeG) + ", " + volume(p.Portion.MadeML)
-	if by := number(p.Portion.Factor, 2); by != number(1, 2) {
-		made += " = lines × " + by
-	}
-	return fmt.Sprintf("%s\n%s %% ice by volume · sweetness %s %%\n%s · %s g/mL",
-		freezes, number(100*p.State.IceVolume, 0), number(p.SweetnessPercent, 1), made, number(p.Body.Density(), 2))
-}
-
-// syrupTitle says what the boiling comes to.
-func syrupTitle(r *model.Result) string {
-	switch {
-	case !r.Syrup.Present:
-		return "Boiled to syrup"
-	case r.Syrup.Weighed:
-		return "Boiled to syrup (weighed), " + page.Reads.Percent(r.Syrup.SolidsPercent, 0) + " solids"
-	}
-	return "Boiled to syrup, " + page.Reads.Percent(r.Syrup.SolidsPercent, 0) + " solids"
+	c.figures.ShowText(say.PhaseLines(page.Reads, p))
 }
 
 // inset stands as far from the left as the toolkit's labels do.

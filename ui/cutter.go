@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // cutter keeps the bench's tub and its cut face up to date.
@@ -50,7 +51,7 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	v.TopMM, v.BaseMM, v.HeightMM = size.LengthMM, size.LengthMM, size.HeightMM
 	v.Fill = d.Tubs.FillPercent / 100
 	v.Foam = r.Blend.FoamVolume
-	v.DenseName, v.FoamName = "custard", "foam"
+	v.DenseName, v.FoamName, v.Reads = "custard", "foam", page.Reads
 	if r.Blend.MassG == 0 { // an empty tub
 		v.Fill, v.DenseName, v.FoamName = 0, "", ""
 	}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -14,6 +13,7 @@ import (
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // An option is one choice, in the words on screen.
@@ -38,7 +38,7 @@ func eggSizes() []option[design.EggSize] {
 	for _, system := range egg.Systems() {
 		for _, s := range egg.Sizes(system) {
 			all = append(all, option[design.EggSize]{design.EggSize{System: s.System, Size: s.Name},
-				fmt.Sprintf("%s %s: %s g, yolk %s g, white %s g", s.System, s.Name, number(s.Edible, 0), number(s.Yolk, 0), number(s.White, 0))})
+				s.System + " " + s.Name + ": " + page.Reads.Mass(s.Edible) + ", yolk " + page.Reads.Mass(s.Yolk) + ", white " + page.Reads.Mass(s.White)})
 		}
 	}
 	return all

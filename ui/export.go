@@ -3,14 +3,13 @@ package ui
 import (
 	"errors"
 	"path/filepath"
-	"strings"
 
 	"ripplewright/internal/desk/mishap"
 )
 
 // Export implements page.Host. The file dialog asks before a file is replaced.
 func (w *Window) Export(name string, write func(path string) error) {
-	w.choosePath(fileName(name), filepath.Ext(name), func(path string) {
+	w.choosePath(name, filepath.Ext(name), func(path string) {
 		w.exportTo(path, write)
 	})
 }
@@ -31,14 +30,4 @@ func (w *Window) exportTo(path string, write func(path string) error) {
 			w.event("exported %s", path)
 		})
 	})
-}
-
-// fileName is name without what a file system or a dialog would stumble over.
-func fileName(name string) string {
-	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) {
-			return '-'
-		}
-		return r
-	}, name)
 }

@@ -78,7 +78,7 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 			then(path)
 			return
 		}
-		kit.Confirm(w.win, "Replace the file?", filepath.Base(path)+" exists already.", "Replace", func() { then(path) })
+		kit.Confirm(w.win, "Replace the file?", filepath.Base(path)+" already exists.", "Replace", func() { then(path) })
 	}), w.win)
 	dg.SetFileName(name)
 	w.showFiles(dg)
@@ -145,7 +145,7 @@ func (w *Window) save(then func()) {
 }
 
 func (w *Window) saveAs(then func()) {
-	name := fileName(w.Design().Name)
+	name := page.FileTitle(w.Design())
 	if p := w.Session.Path(); p != "" {
 		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
 	}
@@ -157,7 +157,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 	var changed *designfile.ChangedOnDiskError
 	switch {
 	case errors.As(err, &changed):
-		kit.Confirm(w.win, "The file has changed", "Another program has changed this file since it was opened.\nReplace it by the design on screen?", "Replace",
+		kit.Confirm(w.win, "The file has changed", "Another program has changed this file since you opened it.\nReplace it with the design on screen?", "Replace",
 			func() { w.saveTo(path, true, then) })
 	case err != nil:
 		w.problem(err)
@@ -208,9 +208,9 @@ func (w *Window) lookAtDisk() {
 	}
 	path := w.Session.Path()
 	if w.Session.Dirty() {
-		w.Say("The file has been changed by another program; saving will ask.")
+		w.Say("Another program has changed the file; Ripplewright asks before it saves.")
 		return
 	}
-	kit.Confirm(w.win, "The file has changed", filepath.Base(path)+" was changed by another program. Read it again?", "Read it again",
+	kit.Confirm(w.win, "The file has changed", "Another program has changed "+filepath.Base(path)+". Read it again?", "Read it again",
 		func() { w.open(path) })
 }

@@ -25,13 +25,13 @@ func (w *Window) showSources() { w.text("Sources", w.Sources) }
 // tellShelf says at the start that the maker's own ingredients were left out.
 func (w *Window) tellShelf() {
 	if err := w.Shelf.Err(); err != nil {
-		w.problem(fmt.Errorf("your own ingredients are left out: %w\nThe file is left as it is: mend it by hand, then press Read it again on the Library page", err))
+		w.problem(fmt.Errorf("your own ingredients are left out: %w\nThe file stays as it is: correct it by hand, then press Read it again on the Library page", err))
 	}
 }
 
 // tellKitchens says at the start that the maker's own kitchens were left out.
 func (w *Window) tellKitchens() {
 	if err := w.kitchens.Problem(); err != nil {
-		w.problem(fmt.Errorf("your own kitchens are left out: %w\nThe file is left as it is, and no kitchen is kept until it is mended by hand", err))
+		w.problem(fmt.Errorf("your own kitchens are left out: %w\nThe file stays as it is, and no kitchen is saved until you correct it by hand", err))
 	}
 }

@@ -42,7 +42,7 @@ func TestABrokenOwnFileIsToldOfAtTheStart(t *testing.T) {
 	b.tellShelf()
 	// Where a line is broken depends on the length of the path.
 	solid := strings.NewReplacer("\n", "", " ", "")
-	for _, part := range []string{b.Shelf.Path(), "line 2", "fatt", "mend it by hand"} {
+	for _, part := range []string{b.Shelf.Path(), "line 2", "fatt", "correct it by hand"} {
 		assert.Contains(t, solid.Replace(b.dialogTexts()), solid.Replace(part))
 	}
 	fine := shelfBed(t, figs)

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -18,6 +17,7 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/librarypage"
+	"ripplewright/ui/page"
 )
 
 // lineList edits one list of lines. Rows are made anew only when their number,
@@ -259,7 +259,7 @@ func (l *lineList) note(i int) {
 	}
 	entry := kit.NewLine()
 	entry.SetText(x.Note)
-	entry.PlaceHolder = "as in: half of it burnt"
+	entry.PlaceHolder = "for example: half of it burnt"
 	var dg *dialog.CustomDialog
 	use := func() {
 		dg.Hide()
@@ -281,10 +281,10 @@ func (l *lineList) pick(i int) {
 	var items []kit.FinderItem
 	for _, p := range eggParts {
 		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: librarypage.GroupWords("egg"),
-			Subtitle: fmt.Sprintf("%s g each, size %s %s", number(gramsOfOne(d, p), 0), d.Eggs.System, d.Eggs.Size)})
+			Subtitle: page.Reads.Mass(gramsOfOne(d, p)) + " each, size " + d.Eggs.System + " " + d.Eggs.Size})
 	}
 	for _, in := range l.w.library().All() {
-		items = append(items, kit.FinderItem{ID: in.ID, Title: in.Name, Group: librarypage.GroupWords(in.Group)})
+		items = append(items, librarypage.ItemOf(in))
 	}
 	find := kit.NewFinder("Search by name or kind", items)
 	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)

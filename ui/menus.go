@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 
@@ -16,6 +15,7 @@ import (
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
 )
 
@@ -100,7 +100,7 @@ func newMenus(w *Window) *menus {
 	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
 	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
 	for _, percent := range [...]float32{100, 125, 150} {
-		look(fmt.Sprintf("Text %g %%", percent), func(o *theme.Options) { o.TextScale = percent / 100 },
+		look("Text "+page.Reads.Percent(float64(percent), 0), func(o *theme.Options) { o.TextScale = percent / 100 },
 			func() bool { return w.look.TextScale == percent/100 })
 	}
 	help := fyne.NewMenu("Help",
@@ -109,7 +109,7 @@ func newMenus(w *Window) *menus {
 		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", cautions) }),
 		fyne.NewMenuItem("Sources of the ingredients", w.showSources),
 		fyne.NewMenuItem("About", func() {
-			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, designed before a single egg is cracked. MIT licence. The demo designs are invented.")
+			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented.")
 		}))
 	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
 		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign)), view, help)
@@ -155,9 +155,9 @@ const cautions = `The usual cautions. Local code and licensed practice decide.
 - **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
 - **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
 - **Cooling.** Published limits: 57 to 21 °C within 2 hours, then to 5 °C within 4 more.
-- **Allergens.** Milk and egg, and whatever else the lines carry; a scoop shared between tubs spreads them.
+- **Allergens.** Milk and egg, and whatever else the ingredients bring; one scoop for several tubs spreads them.
 - **Honey** is never for infants under twelve months.
-- **Alcohol** must be named, and is not for children.
+- **Alcohol** must be named. It is not for children or in pregnancy.
 
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
@@ -166,7 +166,7 @@ const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 
 **Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
-**Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they are about the typing. Ctrl+D: name, notes, tub and eggs.
+**Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they undo the typing. Ctrl+D: name, notes, tub and eggs.
 
 **Sliders and the temperature rail.** Left and Right step; with Shift, or Page Up and Page Down, ten steps; Home and End go to the limits. A key held down is one step of undo.
 
@@ -176,7 +176,7 @@ const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 
 **In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
 
-**Choosing an ingredient.** Type a part of its name; Up and Down choose, Enter takes, Escape gives up.`
+**Choosing an ingredient.** Type a part of its name; Up and Down move, Enter takes it, Escape cancels.`
 
 // text shows Markdown in a dialog that scrolls.
 func (w *Window) text(title, md string) {

@@ -40,7 +40,7 @@ func (n *net) tell(m mishap.Mishap) {
 	}
 	n.seen[place] = true
 	n.w.event("mishap %s", place)
-	kit.Tell(n.w.win, "Something went wrong", "Ripplewright made a mistake and goes on. "+n.keep(m)+" Save the design under its name and start the program anew.")
+	kit.Tell(n.w.win, "Something went wrong", "Ripplewright made a mistake and carries on. "+n.keep(m)+" Save the design and start the program again.")
 }
 
 // keep keeps the design and a report, and says where.
@@ -52,12 +52,12 @@ func (n *net) keep(m mishap.Mishap) string {
 		err = caught
 	}
 	if err == nil {
-		said = append(said, "The design as it is now is kept in "+path+".")
+		said = append(said, "The design as it is now is saved in "+path+".")
 	} else {
-		said = append(said, "The design could not be kept: "+err.Error()+".")
+		said = append(said, "The design could not be saved: "+err.Error()+".")
 	}
 	if path, err := n.rescue.Report(m.At, m.Report(n.w.Version)); err == nil {
-		said = append(said, "What happened is in "+path+", for whoever is to mend it; no recipe is in it.")
+		said = append(said, "A report for those who fix the program is in "+path+"; it holds no recipe.")
 	}
 	return strings.Join(said, " ")
 }
@@ -87,8 +87,8 @@ func (n *net) offer() {
 		when = info.ModTime().Format("2 January 2006, 15:04")
 	}
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(n.w.win, "Open the design that was kept?",
-		widget.NewLabel("Something went wrong on "+when+".\nThe design as it was then has been kept."),
+	dg = kit.Ask(n.w.win, "Open the design that was saved?",
+		widget.NewLabel("Something went wrong on "+when+".\nThe design as it was then is saved."),
 		kit.Answer{Name: "Later", Role: kit.ByEscape},
 		kit.Answer{Name: "Delete it", Role: kit.ByHand, Do: func() {
 			dg.Hide()
@@ -109,6 +109,6 @@ func (n *net) restore(path string) {
 		return
 	}
 	n.rescue.Take(path)
-	n.w.Say("Opened the design that was kept: save it under its name")
+	n.w.Say("Opened the saved design: save it under its name")
 	n.w.event("restored %s", path)
 }

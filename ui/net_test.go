@@ -61,7 +61,7 @@ func TestAPanicIsCaughtSaidAndTheWorkKept(t *testing.T) {
 			b.Commit(d, "name")
 			c.from(b)
 			require.True(t, b.happens(func() bool {
-				return strings.Contains(unbroken(b.dialogTexts()), unbroken("made a mistake and goes on"))
+				return strings.Contains(unbroken(b.dialogTexts()), unbroken("made a mistake and carries on"))
 			}))
 			kept := rescue.At(dir).Waiting()
 			require.Len(t, kept, 1)
@@ -107,7 +107,7 @@ func TestWhatWasKeptIsOfferedUntilItIsSafe(t *testing.T) {
 	next := newBed(t)
 	next.net.rescue = rescue.At(dir)
 	next.greet()
-	assert.Contains(t, next.dialogTexts(), "has been kept")
+	assert.Contains(t, next.dialogTexts(), "is saved")
 	next.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) // later
 	assert.Empty(t, next.dialogTexts())
 	assert.Len(t, rescue.At(dir).Waiting(), 1)

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -10,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -58,33 +57,8 @@ func (t *tubColumn) show(d design.Design, r *model.Result) {
 	for _, k := range t.knobs {
 		k.show(d)
 	}
-	t.foot.ShowText(tubFigures(d, r))
+	t.foot.ShowText(say.TubLines(page.Reads, d, r))
 	t.cut.show(d, r)
-}
-
-// tubFigures say what is filled and where both phases scoop, in two lines.
-func tubFigures(d design.Design, r *model.Result) string {
-	b := &r.Blend
-	if b.MassG == 0 {
-		return "nothing to fill the tubs with yet\n "
-	}
-	text := fmt.Sprintf("%s tubs, %s, sweetness %s %%", number(b.TubsFilled, 2), mass(b.MassG), number(b.SweetnessPercent, 1))
-	if d.Batch.Basis == design.BasisAsWritten {
-		text = fmt.Sprintf("as written %s tubs", number(b.TubsFilled, 2))
-	}
-	switch {
-	case b.Dense.LeftML > 1:
-		text += fmt.Sprintf("; %s custard left", volume(b.Dense.LeftML))
-	case b.Foam.LeftML > 1:
-		text += fmt.Sprintf("; %s foam left", volume(b.Foam.LeftML))
-	}
-	if !b.Both.OK && !(r.Dense.Felt() && r.Foam.Felt()) {
-		return text + "\nhow hard it all is, is not known"
-	}
-	if !b.Both.OK {
-		return text + "\nno temperature here suits both"
-	}
-	return text + "\nboth eat well from " + page.Reads.TemperatureBand(b.Both.From, b.Both.To, 1)
 }
 
 // nameLayout gives a name all the width there is, but asks for little.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -88,7 +87,7 @@ func cupOverrun(before, after, empty, most float64) (float64, string) {
 	case math.IsNaN(v):
 		return v, "Both weights must be more than the empty cup's."
 	case v < 0:
-		return math.NaN(), "The finished phase weighs more than the mix: weigh again."
+		return math.NaN(), "The cup weighs more with the finished phase than with the mix: weigh again."
 	case v > most:
 		return math.NaN(), "An overrun of " + page.Reads.Percent(v, 0) + " is more than the " + page.Reads.Percent(most, 0) + " that such a phase holds: weigh again."
 	}
@@ -125,9 +124,9 @@ func stoveLoss(before, after, empty, most float64) (float64, string) {
 // thermometer.
 func (c *column) syrupDialog() {
 	s := settingAt("foam.syrup.weighed_g", "syrup weight")
-	intro := "Weigh the pan with the boiled syrup, and the empty pan. The lines' grams less this weight is the water boiled off, so the thermometer is not needed."
+	intro := "Weigh the pan with the boiled syrup, and the empty pan. The syrup's ingredients less this weight is the water boiled off: the thermometer is not needed."
 	if g := s.of(c.w.Design()); g > 0 {
-		intro += fmt.Sprintf(" At present %s g counts; a weight of 0 lets the thermometer count again.", number(g, 1))
+		intro += " Now " + page.Reads.MassTo(g, 1) + " counts; a weight of 0 lets the thermometer count again."
 	}
 	c.w.weighing("Syrup by its weight", intro,
 		[]string{"Pan with the syrup", "The empty pan, 0 if tared"},
@@ -145,6 +144,6 @@ func syrupWeight(pan, empty, most float64) (float64, string) {
 	case v == 0:
 		return v, "Not weighed: the thermometer counts."
 	default:
-		return v, fmt.Sprintf("%s g of syrup.", number(v, 1))
+		return v, page.Reads.MassTo(v, 1) + " of syrup."
 	}
 }

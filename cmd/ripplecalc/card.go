@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -10,7 +9,10 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/designfile"
 )
 
 var cardCommand = &command{
@@ -36,7 +38,7 @@ func runCard(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi}
+	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Style: report.Reads}
 	if o.Region, err = c.rules(*region); err != nil {
 		return err
 	}
@@ -44,9 +46,9 @@ func runCard(c *command, s *shell, args []string) error {
 	case *to == "":
 		return c.misused("no -o given: where does the card go?")
 	case !hasEnding(*to, ".pdf", ".png", ".md"):
-		return c.misused("-o %s: a card is written as .pdf, .png or .md", *to)
+		return c.misused("-o %s: a card is written as .pdf, .png or .md", echo.Plain(*to))
 	case o.Paper != card.A4 && o.Paper != card.Letter:
-		return c.misused("--paper %q is not one of a4, letter", *paper)
+		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
 	case !(*dpi >= 30 && *dpi <= 600):
 		return c.misused("--dpi %g is outside 30 to 600", *dpi)
 	}
@@ -66,24 +68,32 @@ func runCard(c *command, s *shell, args []string) error {
 	} else {
 		fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
 	}
-	return drawn(f.Name, card.Write(*to, f.Design, r, o))
+	if err := card.Write(*to, f.Design, r, o); err != nil {
+		return err
+	}
+	marked(s, f, *to, card.Lacking(f.Design, r))
+	return nil
 }
 
-// drawn says of which file a sign lacks in the fonts, which is the text's
-// fault; an error of writing names its own path.
-func drawn(file string, err error) error {
-	var glyph *card.GlyphError
-	if errors.As(err, &glyph) {
-		return fmt.Errorf("%s: %w", file, err)
+// marked names the texts of f with letters that the drawing at path lacks.
+func marked(s *shell, f *designfile.File, path string, lacks []card.Lack) {
+	if !hasEnding(path, ".pdf", ".png") {
+		return // text has them all
 	}
-	return err
+	for _, l := range lacks {
+		at := f.Name
+		if line := f.Line(l.Path); line > 0 {
+			at = fmt.Sprintf("%s:%d", at, line)
+		}
+		fmt.Fprintf(s.err, "%s: %s: %v\n", at, l.Path, l)
+	}
 }
 
 // rules reads a region.
 func (c *command) rules(region string) (label.Region, error) {
 	r := label.Region(strings.ToLower(region))
 	if r != label.US && r != label.EU {
-		return "", c.misused("--region %q is not one of us, eu", region)
+		return "", c.misused("--region %s is not one of us, eu", echo.Quoted(region))
 	}
 	return r, nil
 }

@@ -48,3 +48,21 @@ func TestLabelFormsFollowTheContainer(t *testing.T) {
 	code, _, _ := k.run("", "label", "quay.yaml", "--form", "dual")
 	assert.Equal(t, exitUsage, code, "a form is about a drawing")
 }
+
+func TestLettersThatCardAndLabelLackAreNamedWithTheirLine(t *testing.T) {
+	k := newKitchen(t)
+	k.file("yuzu.yaml", quay+"ingredients: [{id: sugar, name: sugar, common_name: 柚子}]\n")
+	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".md"}, "label": {".pdf", ".png", ".txt"}} {
+		for _, ending := range endings {
+			to := filepath.Join(k.dir, command+ending)
+			code, _, err := k.run("", command, "yuzu.yaml", "-o", to)
+			require.Equal(t, exitFine, code, err)
+			assert.FileExists(t, to)
+			if ending == ".md" || ending == ".txt" {
+				assert.NotContains(t, err, "□", "text has every letter")
+			} else {
+				assert.Contains(t, err, "yuzu.yaml:18: ingredients[0].common_name: the fonts of cards and labels lack “柚子” (U+67DA, U+5B50): □ stands in their place\n")
+			}
+		}
+	}
+}

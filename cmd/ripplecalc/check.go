@@ -2,13 +2,15 @@ package main
 
 import (
 	"fmt"
+
+	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
 
 var checkCommand = &command{
 	name:  "check",
 	usage: "check FILE...",
-	short: "Tells the errors and warnings of design files",
+	short: "Lists the errors and warnings of design files",
 	long: `
 Errors go to standard error, each with file, line and key; warnings go to
 standard output. The exit code is 0 only if no file has an error.
@@ -45,7 +47,7 @@ func check(s *shell, b *bench, name string) error {
 		return err
 	}
 	for _, w := range r.Warnings {
-		fmt.Fprintf(s.out, "%s%s: %s: %s [%s]\n", place(f, w.Where), w.Where, w.Severity, say.Harmless(say.Warning(say.Style{}, w), say.Terminal), w.Code)
+		fmt.Fprintf(s.out, "%s%s: %s: %s [%s]\n", place(f, w.Where), w.Where, w.Severity, say.Harmless(say.Warning(report.Reads, w), say.Terminal), w.Code)
 	}
 	_, err = fmt.Fprintf(s.out, "%s: no errors, %s\n", f.Name, count(len(r.Warnings), "warning"))
 	return err

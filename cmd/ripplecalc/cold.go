@@ -18,7 +18,7 @@ var coldCommand = &command{
   --json          JSON instead of text: harden, still_freeze, serving_window,
                   storage and more
 
-Coefficients of air are known to about a third, so answers are ranges.
+How fast air takes heat away is known to about a third, so answers are ranges.
 `,
 	run: runCold,
 }

@@ -5,6 +5,9 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
+
+	"ripplewright/internal/form/echo"
 )
 
 // command is one thing that ripplecalc does.
@@ -49,7 +52,7 @@ func dispatch(s *shell, args []string) error {
 	}
 	c, ok := find(name)
 	if !ok {
-		return &usageError{"", fmt.Sprintf("there is no command %q", name)}
+		return &usageError{"", "there is no command " + echo.Quoted(name)}
 	}
 	err := c.run(c, s, rest)
 	if errors.Is(err, flag.ErrHelp) {
@@ -75,7 +78,7 @@ func (c *command) parse(f *flag.FlagSet, args []string, least, most int) ([]stri
 		if err := f.Parse(args); errors.Is(err, flag.ErrHelp) {
 			return nil, err
 		} else if err != nil {
-			return nil, c.misused("%v", err)
+			return nil, c.misused("%s", short(err.Error()))
 		}
 		rest := f.Args()
 		if n := len(args) - len(rest); n > 0 && args[n-1] == "--" {
@@ -91,7 +94,7 @@ func (c *command) parse(f *flag.FlagSet, args []string, least, most int) ([]stri
 	case len(others) < least:
 		return nil, c.misused("no file given")
 	case most >= 0 && len(others) > most:
-		return nil, c.misused("%q is one argument too many", others[most])
+		return nil, c.misused("%s is one argument too many", echo.Quoted(others[most]))
 	}
 	return others, nil
 }
@@ -104,3 +107,17 @@ func (c *command) writeHelp(w io.Writer) error {
 	_, err := fmt.Fprintf(w, "usage: ripplecalc %s\n\n%s.\n%s", c.usage, c.short, c.long)
 	return err
 }
+
+// short is a message of package flag with no more of what was typed than a
+// message repeats: it stands in quotes, or is one word.
+func short(message string) string {
+	message = typed.ReplaceAllStringFunc(message, func(quoted string) string {
+		return `"` + echo.Short(quoted[1:len(quoted)-1]) + `"`
+	})
+	return word.ReplaceAllStringFunc(message, echo.Short)
+}
+
+var (
+	typed = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
+	word  = regexp.MustCompile(`[^\s"]+`)
+)

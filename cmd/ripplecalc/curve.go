@@ -9,10 +9,10 @@ var curveCommand = &command{
 	usage: "curve FILE [--from -30] [--to 0] [--step 0.5] [--json]",
 	short: "Tabulates water frozen, ice and hardness of both phases over temperature",
 	long: `
-The columns are parted by tabs: temperature in °C, then for custard and foam the
+The columns are separated by tabs: temperature in °C, then for custard and foam the
 percent of the water that is frozen, the percent of ice by volume without air,
-and the hardness in kPa. Temperatures may lie from -60 to 30 °C. --to belongs
-to the table where the steps meet it.
+and the hardness in kPa. Temperatures are from −60 to 30 °C. --to is the
+last row where the steps meet it.
 `,
 	run: runCurve,
 }

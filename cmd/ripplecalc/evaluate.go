@@ -7,10 +7,12 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"strings"
 	"sync"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 )
 
 var evaluateCommand = &command{
@@ -20,8 +22,8 @@ var evaluateCommand = &command{
 	long: `
 FILE is a design file; "-" reads standard input. With --json each design is one
 line with one JSON object (see "ripplecalc help json"), in the order of the
-files. A file at fault is told on standard error and the others go on; the exit
-code is then 1.
+files. A file with an error is named on standard error and the others go on; the
+exit code is then 1.
 
   --at C    the temperature in °C, −40 to 0, instead of the file's
   --json    JSON instead of text
@@ -136,7 +138,9 @@ func (w *sweep) one(name string) (a answer) {
 		if w.json {
 			err = report.WriteJSON(&text, e, false)
 		} else {
-			err = e.WriteText(&text)
+			var page strings.Builder
+			err = e.WriteText(&page)
+			text.WriteString(say.HarmlessPage(page.String()))
 		}
 		if err != nil {
 			return &faultError{err}

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -38,7 +39,7 @@ func runHelp(c *command, s *shell, args []string) error {
 	if about, ok := find(words[0]); ok {
 		return about.writeHelp(s.out)
 	}
-	return c.misused("there is no help on %q", words[0])
+	return c.misused("there is no help on %s", echo.Quoted(words[0]))
 }
 
 func overview(w io.Writer) error {

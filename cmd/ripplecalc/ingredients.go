@@ -9,6 +9,9 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 )
 
 var ingredientsCommand = &command{
@@ -18,8 +21,8 @@ var ingredientsCommand = &command{
 	long: `
 Each line has the id, the name, the group and the source. With words, those that
 have all of them in id, name or group. With --unknown, the N of them with the
-most unknown figures: which, what is at most there, what the model then
-assumes, and what a label leaves open.
+most unknown figures: which they are, the most there can be, what the
+model then assumes, and what a label leaves open.
 `,
 	run: runIngredients,
 }
@@ -46,7 +49,7 @@ func runIngredients(c *command, s *shell, args []string) error {
 	}
 	switch {
 	case len(found) == 0:
-		return fmt.Errorf("no ingredient has %q", strings.Join(words, " "))
+		return fmt.Errorf("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
 	case *most > 0:
 		return writeUnknown(s.out, found, *most)
 	}
@@ -74,7 +77,7 @@ func writeUnknown(w io.Writer, list []*ingredient.Ingredient, n int) error {
 		if len(names) > 0 {
 			fmt.Fprintf(w, "  %s\n", strings.Join(names, ", "))
 		}
-		for _, a := range in.Resolve().Assumed {
+		for _, a := range say.Assumptions(report.Reads, in.Resolve().Assumed) {
 			fmt.Fprintf(w, "  assumed: %s\n", a)
 		}
 		open, err := incompleteAlone(in)

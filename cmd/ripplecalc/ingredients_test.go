@@ -28,6 +28,6 @@ func TestTheMostUnknownComeFirstWithWhatFollows(t *testing.T) {
 		last = len(in.Unknown())
 	}
 	assert.Equal(t, 10, n)
-	assert.Contains(t, text.String(), "assumed: sugars known only in total")
+	assert.Contains(t, text.String(), "assumed: only the total of its sugars is known")
 	assert.Contains(t, text.String(), "marks as incomplete: Trans Fat")
 }

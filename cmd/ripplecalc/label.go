@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 )
@@ -24,9 +25,10 @@ var labelCommand = &command{
   -o FILE   draw it at true size, or write its text, by the ending
   --form    how the drawing is laid out: vertical, tabular for a package without
             three inches of height, or dual with a second column; if not given,
-            what the container demands. Refused where the rules do not let it
+            what the container asks for. A form that the rules do not allow is
+            refused
 
-All of it is our reading of the sections named; local code and licensed practice
+This is our reading of the sections named; local code and licensed practice
 decide.
 `,
 	run: runLabel,
@@ -50,12 +52,12 @@ func runLabel(c *command, s *shell, args []string) error {
 		return err
 	}
 	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".txt") {
-		return c.misused("-o %s: a label is written as .pdf, .png or .txt", *to)
+		return c.misused("-o %s: a label is written as .pdf, .png or .txt", echo.Plain(*to))
 	}
 	switch card.Form(*form) {
 	case "", card.Vertical, card.Tabular, card.Dual:
 	default:
-		return c.misused("--form %q is not one of vertical, tabular, dual", *form)
+		return c.misused("--form %s is not one of vertical, tabular, dual", echo.Quoted(*form))
 	}
 	if *form != "" && *to == "" {
 		return c.misused("--form is about a drawing: say with -o where it goes")
@@ -81,8 +83,11 @@ func runLabel(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
 	if *to != "" {
-		if err := drawn(f.Name, card.WriteLabel(*to, l, card.Form(*form))); err != nil || !*asJSON {
+		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
 			return err
+		}
+		if marked(s, f, *to, card.LackingOnLabel(f.Design, r, l)); !*asJSON {
+			return nil
 		}
 	}
 	return s.answer(report.Label{Label: l, Every: *every}, *asJSON)

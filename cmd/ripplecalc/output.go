@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -24,11 +25,11 @@ func (c *command) mayWrite(to string, inputs ...string) error {
 	}
 	for _, name := range inputs {
 		if in, err := os.Stat(name); err == nil && os.SameFile(target, in) {
-			return c.misused("-o %s is a file that this command reads; name another", to)
+			return c.misused("-o %s is a file that this command reads; name another", echo.Plain(to))
 		}
 	}
 	if designfile.IsDesign(to) {
-		return fmt.Errorf("-o %s holds a design, which nothing else may replace; name another file", to)
+		return fmt.Errorf("-o %s holds a design, which nothing else may replace; name another file", echo.Plain(to))
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/plan"
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/atomicfile"
 )
@@ -16,7 +17,7 @@ import (
 var planCommand = &command{
 	name:  "plan",
 	usage: "plan FILE --serve-at TIME | --start-at TIME [--profile NAME] [-o plan.ics|plan.md|plan.json] [--json]",
-	short: "Lays the making out over a day or two, back from when it is served or on from now",
+	short: "Plans the work over a day or two, back from serving or on from a start",
 	long: `
   --serve-at TIME  when it is eaten, as 2026-11-29T15:00:00+01:00 (RFC 3339)
   --start-at TIME  when the making may begin
@@ -25,7 +26,7 @@ var planCommand = &command{
                    (code, title, text, begins, ends, hands_on, uses); taken (what,
                    code, from, to); moved (code, what, for, minutes)
 
-Hands are there from 7:00 to 22:30. Beaters are washed between two uses.
+You work from 7:00 to 22:30. The beaters are washed between two uses.
 `,
 	run: runPlan,
 }
@@ -44,7 +45,7 @@ func runPlan(c *command, s *shell, args []string) error {
 	}
 	if *out != "" {
 		if !hasEnding(*out, ".ics", ".md", ".json") {
-			return c.misused("-o %s: a plan is written as .ics, .md or .json", *out)
+			return c.misused("-o %s: a plan is written as .ics, .md or .json", echo.Plain(*out))
 		}
 		if err := c.mayWrite(*out, files[0]); err != nil {
 			return err
@@ -52,7 +53,7 @@ func runPlan(c *command, s *shell, args []string) error {
 	}
 	when, err := time.Parse(time.RFC3339, *serve+*start)
 	if err != nil {
-		return c.misused("%q is no time such as 2026-11-29T15:00:00+01:00", *serve+*start)
+		return c.misused("%s is no time such as 2026-11-29T15:00:00+01:00", echo.Quoted(*serve+*start))
 	}
 	file, m, err := makingOf(s, files[0], *profile)
 	if err != nil {

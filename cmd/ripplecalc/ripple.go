@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/atomicfile"
@@ -19,7 +20,7 @@ var rippleCommand = &command{
 	usage: "ripple FILE [-o cut.png] [--view side|top] [--size PX] [--json]",
 	short: "Draws the cut of the stirred tub and measures its ribbons",
 	long: `
-  -o FILE   the picture; without it only the figures are told
+  -o FILE   the picture; without it only the figures are shown
   --view    side (an upright cut, the usual) or top (seen from above)
   --size    pixels along the longer side, 16 to 1600; 900 if not given
   --json    figures as JSON: foam_area_percent, mean_ribbon_mm (of the foam:
@@ -27,7 +28,7 @@ var rippleCommand = &command{
             (nine in ten of the foam's chords are shorter), interface_mm, spoon
             (the word for the mean), and more of both phases and of spoonfuls
 
-Figures of pictures under 300 pixels are taken at 600.
+For pictures under 300 pixels the figures are measured at 600.
 `,
 	run: runRipple,
 }
@@ -51,11 +52,11 @@ func runRipple(c *command, s *shell, args []string) error {
 	side, ok := map[string]ripple.View{"side": ripple.Side, "top": ripple.Top}[*view]
 	switch {
 	case !ok:
-		return c.misused("--view %q is not one of side, top", *view)
+		return c.misused("--view %s is not one of side, top", echo.Quoted(*view))
 	case *px < ripple.MinPixels || *px > ripple.MaxPixels:
 		return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
 	case *to != "" && !hasEnding(*to, ".png"):
-		return c.misused("-o %s: a picture is written as .png", *to)
+		return c.misused("-o %s: a picture is written as .png", echo.Plain(*to))
 	}
 	if err := c.mayWrite(*to, files[0]); err != nil {
 		return err

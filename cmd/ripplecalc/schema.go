@@ -5,10 +5,10 @@ import "ripplewright/internal/work/designfile"
 var schemaCommand = &command{
 	name:  "schema",
 	usage: "schema",
-	short: "Writes the JSON Schema of the design file, by which an editor checks and completes designs",
+	short: "Writes the JSON Schema of the design file, for editors that check and complete it",
 	long: `
-Draft 2020-12, made from the table that "ripplecalc help format" tells in words.
-An editor takes it from a file: ripplecalc schema > design.schema.json
+Draft 2020-12, made from the table behind "ripplecalc help format".
+Save it to a file for your editor: ripplecalc schema > design.schema.json
 `,
 	run: runSchema,
 }

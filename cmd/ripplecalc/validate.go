@@ -14,8 +14,8 @@ var validateCommand = &command{
 	short: "Runs the models against the published tables that the program carries",
 	long: `
 For each table: its source, the number of points, the largest and the
-root-mean-square error, our stated bar, and whether the largest error keeps it.
-It is the code that computes designs. --json prints a list of objects with table,
+root-mean-square error, our stated limit (bar), and whether the largest error keeps it.
+The code is the one that computes designs. --json prints a list of objects with table,
 source, points, unit, max_abs_error, rms_error, bar, pass, kind and note. A row
 that misses its bar is our fault: the exit code is then 3.
 `,

@@ -3,7 +3,6 @@ package cardpage
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"math"
 
@@ -24,14 +23,14 @@ import (
 
 // Page is the page of the printed card: the very pages that are exported.
 type Page struct {
-	host   page.Host
-	region *widget.RadioGroup
-	paper  *widget.RadioGroup
-	fit    *widget.Select
-	sheets *kit.SheetView
-	about  *widget.Label
-	trouble,
-	remedy *widget.Label
+	host     page.Host
+	region   *widget.RadioGroup
+	paper    *widget.RadioGroup
+	fit      *widget.Select
+	sheets   *kit.SheetView
+	about    *widget.Label
+	trouble  *widget.Label
+	lacking  *widget.Label // of the letters on the card
 	error    *fyne.Container
 	drawing  newest.Work
 	asked    drawnCard
@@ -58,7 +57,8 @@ var fits = [...]struct {
 
 // New returns the page. kitchens has the one that a design names.
 func New(h page.Host, kitchens *kitchens.Book) *Page {
-	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), remedy: page.Prose("")}
+	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), lacking: page.Prose("")}
+	p.lacking.Hide()
 	p.region = page.Choice(p.draw, page.Regions[0].Name, page.Regions[1].Name)
 	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name)
 	var names []string
@@ -68,10 +68,10 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.fit = kit.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
 	p.fit.SetSelectedIndex(0)
 	p.sheets.OnFit = p.draw
-	p.error = container.NewPadded(container.NewVBox(p.trouble, p.remedy))
+	p.error = container.NewPadded(p.trouble)
 	p.error.Hide()
 	side := page.Scrolled(
-		page.Heading("The card"), p.about,
+		page.Heading("The card"), p.about, p.lacking,
 		page.Bold("Nutrition panel of"), p.region,
 		page.Bold("Paper"), p.paper,
 		page.Bold("Show"), p.fit,
@@ -79,7 +79,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 		kit.NewButton("Export PDF…", p.ExportPDF),
 		kit.NewButton("Export PNG…", func() { p.export(".png") }),
 		kit.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
-		page.Prose("The picture has 150 dots to the inch, its pages one under the other."),
+		page.Prose("The PNG has 150 dots to the inch, one page under the other."),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
 	split.Offset = 0.23
@@ -101,7 +101,7 @@ func (p *Page) Leave() { p.drawing.Stop() }
 
 // options returns the choices made, without the times.
 func (p *Page) options() card.Options {
-	o := card.Options{Region: page.RegionOf(p.region), Paper: card.A4}
+	o := card.Options{Region: page.RegionOf(p.region), Paper: card.A4, Style: page.Reads}
 	for _, x := range papers {
 		if x.name == p.paper.Selected {
 			o.Paper = x.paper
@@ -122,13 +122,13 @@ func (p *Page) draw() {
 	dpi = math.Min(math.Max(dpi, page.CoarseDPI), page.FinestDPI)
 	known := d.Equal(p.asked.design) && o == p.asked.options
 	p.asked = drawnCard{d, o}
-	times := p.times(d, &r)
+	times, lacking := p.times(d, &r), page.Lacking(card.Lacking(d, &r))
 	p.drawing.Ask(func(ctx context.Context) {
 		// The coarse pictures are always finished: a change must show something.
 		always := context.WithoutCancel(ctx)
 		a, untimed := times(always)
 		o.Cold = a
-		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, untimed, err) }) }
+		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, lacking, untimed, err) }) }
 		if !known {
 			if o.DPI = page.CoarseDPI; dpi < 1.3*page.CoarseDPI { // then the sharp ones cost no more
 				o.DPI = dpi
@@ -173,11 +173,11 @@ func render(ctx context.Context, d design.Design, r *model.Result, o card.Option
 }
 
 // show puts pictures, or the reason why there are none, on the page.
-func (p *Page) show(pages []image.Image, o card.Options, untimed, err error) {
+func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed, err error) {
 	if err != nil {
 		p.about.SetText("No card can be drawn.")
 		p.trouble.SetText(page.Sentence(page.PlainError(err)))
-		p.remedy.SetText(page.Remedy(err))
+		p.lacking.Hide()
 		p.sheets.Hide()
 		p.error.Show()
 		return
@@ -191,18 +191,17 @@ func (p *Page) show(pages []image.Image, o card.Options, untimed, err error) {
 	p.sheets.Show()
 	p.sheets.ShowSheets(sheets)
 	p.shown = o
-	about := fmt.Sprintf("%s, %g × %g mm. What you see is what is written.", pageCount(len(pages)), w, h)
+	about := page.Reads.Count(len(pages), "page", "") + ", " + page.Reads.Size(w, h) + ". The file looks like what you see."
 	if untimed != nil {
-		about += " It has no times in the cold: " + page.PlainError(untimed) + "."
+		about += " It gives no times in the cold: " + page.PlainError(untimed) + "."
 	}
 	p.about.SetText(about)
-}
-
-func pageCount(n int) string {
-	if n == 1 {
-		return "1 page"
+	p.lacking.SetText(lacking)
+	if lacking == "" {
+		p.lacking.Hide()
+	} else {
+		p.lacking.Show()
 	}
-	return fmt.Sprintf("%d pages", n)
 }
 
 // ExportPDF asks where the card goes and writes it.

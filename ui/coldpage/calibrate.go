@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -48,11 +49,11 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	}
 	form := container.New(layout.NewFormLayout())
 	add := func(name string, n *kit.Number) { form.Add(widget.NewLabel(name)); form.Add(n) }
-	intro := "A tub of this design, as full as it says, was taken from the freezer and stood on the counter. After how long did its outer ring scoop just right?"
+	intro := "Take a tub of this design, filled as it says, from the freezer and stand it on the counter. How long is it until the outer ring scoops just right?"
 	if kind == cold.CoreAt {
-		intro = "A tub of this design, as full as it says, stood in the freezer with a thermometer in its core."
-		add("It went in at", c.start)
-		add("Its core was at", c.core)
+		intro = "Stand a tub of this design, filled as it says, in the freezer with a thermometer in its core."
+		add("It goes in at", c.start)
+		add("Its core is at", c.core)
 		if p.answer != nil {
 			c.start.ShowValue(math.Round(10*p.answer.Harden.StartC) / 10)
 			c.core.ShowValue(p.answer.Harden.MoveC)
@@ -106,12 +107,12 @@ func (c *calibrator) run() {
 	for _, n := range [...]*kit.Number{c.minutes, c.core, c.start} {
 		needed := n == c.minutes || c.kind == cold.CoreAt
 		if needed && (n.Problem() != nil || math.IsNaN(n.Value())) {
-			c.word.SetText("Something is still missing above.")
+			c.word.SetText("Fill in the fields above first.")
 			return
 		}
 	}
 	if c.kind == cold.CoreAt && !(m.CoreC < m.StartC && m.CoreC > c.p.kitchen.Freezer.AirC) {
-		c.word.SetText("The core must have come down between where it started and the freezer's air, " + celsius(c.p.kitchen.Freezer.AirC) + ".")
+		c.word.SetText("The core must be colder than at the start and warmer than the freezer's air, " + celsius(c.p.kitchen.Freezer.AirC) + ".")
 		return
 	}
 	ctx, cancel := context.WithCancel(context.Background())
@@ -148,7 +149,7 @@ func (c *calibrator) done(found cold.Profile, before, after *cold.Answer, err er
 	}
 	c.found = found
 	at := placeOf(&c.found, c.kind)
-	c.word.SetText("With the coefficient of the " + placeName(c.kind) + " × " + page.Number(at.Factor, 2) + " the tub takes the time you measured. What that changes:")
+	c.word.SetText("With heat going " + page.Number(at.Factor, 2) + " times as fast in the " + placeName(c.kind) + ", the tub takes the time you measured. What that changes:")
 	c.table.ShowFigures(changes(c.kind, before, after))
 	c.table.Show()
 	c.makeMain(c.keep, c.compute)
@@ -161,7 +162,7 @@ func changes(kind cold.MeasurementKind, before, after *cold.Answer) []kit.Figure
 		f := kit.Figure{Name: name}
 		for _, a := range [...]*cold.Answer{before, after} {
 			r := of(a)
-			cell := clock(minutes * r.Value)
+			cell := say.Reached(page.Reads, minutes*r.Value)
 			if r.Known() {
 				cell += " (" + page.Reads.DurationSpan(minutes*r.Low, minutes*r.High) + ")"
 			}

@@ -88,9 +88,9 @@ func (b *kitchenBar) show(said string) {
 // askRemove deletes an own kitchen, or brings a built-in one back as it was.
 func (b *kitchenBar) askRemove() {
 	name := b.p.kitchen.Name
-	verb, title, question := "Delete", "Delete the kitchen?", fmt.Sprintf("“%s” with its calibration will be gone.\nDesigns that name it are computed as %s.", name, cold.Default().Name)
+	verb, title, question := "Delete", "Delete the kitchen?", fmt.Sprintf("“%s” and its calibration are deleted.\nDesigns that name it use %s instead.", name, cold.Default().Name)
 	if b.p.kitchens.BuiltIn(name) {
-		verb, title, question = "Reset", "Reset the kitchen?", fmt.Sprintf("“%s” becomes what it was at first;\nwhat was changed or calibrated is forgotten.", name)
+		verb, title, question = "Reset", "Reset the kitchen?", fmt.Sprintf("“%s” gets back its first settings;\nyour changes and calibrations are lost.", name)
 	}
 	kit.Confirm(b.p.host.Window(), title, question, verb, func() { b.removeNow(name) })
 }
@@ -221,7 +221,7 @@ func (e *kitchenEditor) check() error {
 	}
 	if !strings.EqualFold(e.kitchen.Name, e.was) {
 		if _, err := e.p.kitchens.Find(e.kitchen.Name); err == nil && e.kitchen.Name != "" {
-			return errors.New("there is a kitchen of that name already")
+			return errors.New("there is already a kitchen of that name")
 		}
 	}
 	return e.kitchen.Validate()

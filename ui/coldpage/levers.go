@@ -136,7 +136,7 @@ func (p *Page) stirring(v *coldView) {
 var tubShapes = []wording{
 	{"Round tub, about as high as wide", string(design.ShapeRound)},
 	{"Round tub, wide and shallow", string(design.ShapeShallow)},
-	{"Box, half as long again as wide", string(design.ShapeRectangle)},
+	{"Box, one and a half times as long as wide", string(design.ShapeRectangle)},
 }
 
 // tubShape adds the shape of the design's tub.
@@ -159,10 +159,10 @@ func (p *Page) calibration(v *coldView, kind cold.MeasurementKind) {
 	measure := kit.NewButton("I have measured it…", func() { p.calibrate(kind) })
 	v.levers = append(v.levers, func() {
 		at := placeOf(&p.kitchen, kind)
-		word.SetText("Nothing has been measured in this kitchen yet: one time makes the answers sharper.")
+		word.SetText("Nothing is measured in this kitchen yet: one measured time makes the answers closer.")
 		reset.Disable()
 		if at.Measured != "" {
-			word.SetText("Measured: " + minus(at.Measured) + ". Factor on the coefficient " + page.Number(at.Factor, 2) + ".")
+			word.SetText("Measured: " + minus(at.Measured) + ". Heat goes " + page.Number(at.Factor, 2) + " times as fast as first assumed.")
 			reset.Enable()
 		}
 		if back.Disable(); p.canUndo(kind) {

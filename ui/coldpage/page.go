@@ -176,7 +176,7 @@ func (p *Page) showProgress(done float64) {
 // stop is the Cancel button.
 func (p *Page) stop() {
 	p.planner.Stop()
-	p.become(planCancelled, "Cancelled: the figures are older than the design.")
+	p.become(planCancelled, "Cancelled: these times are of an earlier design.")
 }
 
 // done takes an answer, of the newest request or of one just before it.
@@ -247,5 +247,5 @@ func (p *Page) keep(step string) {
 		p.Show()
 		return
 	}
-	p.host.Say(fmt.Sprintf("Kept in the kitchen “%s”: %s", p.kitchen.Name, step))
+	p.host.Say(fmt.Sprintf("Saved in the kitchen “%s”: %s", p.kitchen.Name, step))
 }

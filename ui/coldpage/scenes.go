@@ -25,9 +25,9 @@ func curvesOf(r *cold.Run) chart.Plot {
 	}
 	for i, m := range r.Track {
 		x[i] = m.Minute / scale
-		y[0][i], y[1][i], y[2][i] = m.CoreC, m.MeanC, m.RingC
+		y[0][i], y[1][i], y[2][i] = page.Reads.Degrees(m.CoreC), page.Reads.Degrees(m.MeanC), page.Reads.Degrees(m.RingC)
 	}
-	return chart.Plot{X: chart.Axis{Title: title}, Y: chart.Axis{Title: "°C"}, Series: []chart.Series{
+	return chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: page.Reads.Degree()}, Series: []chart.Series{
 		{Name: "core", X: x, Y: y[0], Line: chart.Line{Width: 2.4, Colour: page.Ink(theme.ColorNamePrimary)}, Marker: chart.Disc},
 		{Name: "mean", X: x, Y: y[1], Line: chart.Line{Width: 2, Dash: chart.Dashed}},
 		{Name: "outer ring", X: x, Y: y[2], Line: chart.Line{Width: 2.2, Colour: page.Ink(theme.ColorNameWarning)}, Marker: chart.Triangle},
@@ -38,13 +38,13 @@ func curvesOf(r *cold.Run) chart.Plot {
 // the time.
 func right(label string, from, to float64, colour fyne.ThemeColorName, hatch chart.Hatch) chart.Band {
 	c := page.Ink(colour)
-	return chart.Band{Label: label, X0: math.Inf(-1), X1: math.Inf(1), Y0: from, Y1: to,
+	return chart.Band{Label: label, X0: math.Inf(-1), X1: math.Inf(1), Y0: page.Reads.Degrees(from), Y1: page.Reads.Degrees(to),
 		Fill: chart.Fade(c, .1), Hatch: hatch, Line: chart.Line{Width: 1, Colour: chart.Fade(c, .4)}}
 }
 
 // level is a temperature to be reached.
 func level(label string, c float64) chart.Rule {
-	return chart.Rule{At: c, Level: true, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}
+	return chart.Rule{At: page.Reads.Degrees(c), Level: true, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}
 }
 
 // nameRoom is the room for the name of a stir, as a share of the time axis.
@@ -108,7 +108,7 @@ func servingScene(name string, s *cold.Serving) scene {
 			plot.Bands = append(plot.Bands, right("custard scoops", s.Dense.FromC, s.Dense.ToC, kit.ColorNameDense, chart.Rising))
 		}
 		if s.Foam.OK {
-			plot.Bands = append(plot.Bands, right("ribbon yields", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, chart.Falling))
+			plot.Bands = append(plot.Bands, right("ribbon scoops", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, chart.Falling))
 		}
 		if s.MeltsAtWall.Known() {
 			plot.Rules = append(plot.Rules, level("melts", s.MeltC))
@@ -126,13 +126,14 @@ func storageScene(name string, s *cold.Storage, r *model.Result) scene {
 		for t := coldest; t <= warmest; t += step {
 			ts = append(ts, t)
 		}
-		plot := chart.Plot{X: chart.Axis{Title: "°C in the freezer", Min: coldest, Max: warmest}, Y: chart.Axis{Title: "% of the water frozen", Max: 100}}
+		plot := chart.Plot{Style: chart.Style{Reads: page.Reads},
+			X: chart.Axis{Title: page.Reads.Degree() + " in the freezer", Min: page.Reads.Degrees(coldest), Max: page.Reads.Degrees(warmest)}, Y: chart.Axis{Title: "% of the water frozen", Max: 100}}
 		plot.Rules = []chart.Rule{{At: s.AtC, Label: "freezer", Line: chart.Line{Width: 2}}}
 		if s.SwingK > 0 {
 			plot.Rules = nil
 			swing := chart.Upright(s.AtC-s.SwingK, s.AtC+s.SwingK)
 			c := page.Ink(kit.ColorNameBoth)
-			swing.Label, swing.Fill, swing.Hatch, swing.Line = fmt.Sprintf("freezer ± %s K", page.Number(s.SwingK, 1)), chart.Fade(c, .12), chart.Level, chart.Line{Width: 1, Colour: chart.Fade(c, .4)}
+			swing.Label, swing.Fill, swing.Hatch, swing.Line = "freezer ± "+page.Reads.TemperatureStep(s.SwingK), chart.Fade(c, .12), chart.Level, chart.Line{Width: 1, Colour: chart.Fade(c, .4)}
 			plot.Bands = []chart.Band{swing}
 		}
 		add := func(name string, p *model.Phase, present bool, line chart.Line, m chart.Marker) {

@@ -1,7 +1,6 @@
 package coldpage
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -14,6 +13,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -150,7 +150,7 @@ func (s *stage) at(minute float64) {
 	s.minutes[v.name] = minute
 	s.time.ShowValue(minute)
 	s.rows = section(v.run, v.stirs, minute, s.rows)
-	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.run.RadiusMM, HeightMM: v.run.HeightMM, Min: s.lo, Max: s.hi, Levels: isotherms(s.rows)})
+	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.run.RadiusMM, HeightMM: v.run.HeightMM, Min: s.lo, Max: s.hi, Levels: isotherms(s.rows), Reads: page.Reads})
 	plot := s.curves
 	scale, _ := axisOf(v.run)
 	plot.Rules = append(slices.Clone(plot.Rules), chart.Rule{At: minute / scale, Line: chart.Line{Width: 2}})
@@ -158,7 +158,7 @@ func (s *stage) at(minute float64) {
 	s.describe()
 }
 
-// describe writes the time shown in figures, or what the plot page.Reads.
+// describe writes the time shown in figures, or what the plot reads.
 func (s *stage) describe() {
 	if s.reading != "" || s.scene.run == nil {
 		s.caption.SetText(s.reading)
@@ -166,8 +166,7 @@ func (s *stage) describe() {
 	}
 	minute := s.time.Value()
 	m := s.scene.run.At(minute)
-	s.caption.SetText(fmt.Sprintf("After %s: core %s °C, mean %s °C, outer ring %s °C, wall %s °C.",
-		page.Reads.Duration(minute), page.Number(m.CoreC, 1), page.Number(m.MeanC, 1), page.Number(m.RingC, 1), page.Number(m.Wall, 1)))
+	s.caption.SetText(say.Moment(page.Reads, minute, m))
 }
 
 // axisOf returns the minutes in one unit of a run's time axis, and its title.
@@ -235,7 +234,7 @@ func isotherms(rows [][]float64) []float64 {
 	}
 	levels := []float64{} // not nil, which would draw those of the colours
 	if hi-lo > evenK {
-		for _, t := range chart.Ticks(lo, hi, 6) {
+		for _, t := range chart.Ticks(page.Reads, lo, hi, 6) {
 			levels = append(levels, t.Value)
 		}
 	}

@@ -113,9 +113,8 @@ func newTimes() *kit.Figures { return kit.NewFigures(strings.Fields(timeColumns)
 
 // times is a row of a table of times in minutes.
 func times(name string, r cold.Range) kit.Figure {
-	word := clock
-	if r.Value >= 100 || r.High >= 100 { // one unit a row
-		word = clockHours
+	word := func(minute float64) string { // one unit a row
+		return say.Reached(page.Reads, minute, r.Value, r.High)
 	}
 	return kit.Figure{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
 }
@@ -125,33 +124,16 @@ func hours(name string, r cold.Range) kit.Figure {
 	return times(name, cold.Range{Value: 60 * r.Value, Low: 60 * r.Low, High: 60 * r.High})
 }
 
-func clock(minute float64) string {
-	switch {
-	case math.IsNaN(minute):
-		return "not reached"
-	case minute == 0:
-		return "at once"
-	}
-	return page.Reads.Duration(minute)
-}
-
-func clockHours(minute float64) string {
-	if math.IsNaN(minute) || minute == 0 {
-		return clock(minute)
-	}
-	return page.Number(minute/60, 1) + " h"
-}
-
 // bandWord says what from and to mean for a place.
 func bandWord(p cold.Place) string {
-	s := "From and to: the coefficient of the air ±" + page.Reads.Percent(100*p.Spread(), 0)
+	s := "From and to: how well the air takes the heat away is known to ±" + page.Reads.Percent(100*p.Spread(), 0)
 	if p.Measured == "" {
 		return s + "."
 	}
-	return s + ", as it is measured."
+	return s + ", as measured here."
 }
 
-func celsius(v float64) string { return page.Number(v, 1) + " °C" }
+func celsius(v float64) string { return page.Reads.TemperatureTo(v, 1) }
 
 // minus gives numbers after a space or a bracket their true minus sign.
 func minus(s string) string {
@@ -195,12 +177,12 @@ func (p *Page) newCustardView() *coldView {
 			list = append(list, kit.Figure{Name: page.Reads.Duration(s.Minute), Cells: []string{page.Number(s.MeanC, 1), page.Number(s.EdgeC, 1), page.Number(s.WaterFrozenPercent, 0)}})
 		}
 		stirs.ShowFigures(list)
-		noStirs.SetText("Mean and frozen once stirred, the edge just before: the coldest spot, scraped in.")
+		noStirs.SetText("Mean and ice just after the stir; the edge, the coldest spot, just before it.")
 		if len(list) < len(c.Stirs) {
-			noStirs.SetText("And so on. " + noStirs.Text)
+			noStirs.SetText("More stirs follow. " + noStirs.Text)
 		}
 		if len(list) == 0 {
-			noStirs.SetText("No stir before it is ready.")
+			noStirs.SetText("It needs no stir before it is ready.")
 		}
 		band.SetText(bandWord(a.Profile.Freezer))
 	}
@@ -214,7 +196,7 @@ func (p *Page) newFoamView() *coldView {
 	together, how, band := page.Bold(""), page.Prose(""), page.Prose("")
 	reach := newTimes()
 	p.freezing(v)
-	v.add(together, reach, how, page.Prose("Leave it alone: beating would let its air out."), band)
+	v.add(together, reach, how, page.Prose("Leave it alone: beating lets its air out."), band)
 	v.say = func(a *cold.Answer) kit.TileView {
 		c, s := &a.StillFreeze.Foam, &a.StillFreeze
 		t := sayFrozen(c)
@@ -270,7 +252,7 @@ func often(n int) string {
 func sayFrozen(c *cold.Cooling) kit.TileView {
 	switch {
 	case !c.Present:
-		return kit.TileView{Value: "–", Foot: "none in the tub"}
+		return kit.TileView{Value: "–", Foot: "the tub has none"}
 	case !c.Ready.Known():
 		return kit.TileView{Value: "never", Foot: "not stiff enough to swirl"}
 	}
@@ -279,11 +261,11 @@ func sayFrozen(c *cold.Cooling) kit.TileView {
 
 func howWord(c *cold.Cooling) string {
 	if !c.Present {
-		return "There is none in the tub."
+		return "The tub has none."
 	}
 	word := page.Reads.Volume(c.VolumeML) + ", " + page.Reads.Length(c.Vessel.HeightMM) + " deep. Ready when " + say.Ready(page.Reads, c) + "."
 	if !c.Ready.Known() {
-		word = page.Reads.Volume(c.VolumeML) + ", " + page.Reads.Length(c.Vessel.HeightMM) + " deep. Never ready: " + say.Ready(page.Reads, c) + "."
+		word = page.Reads.Volume(c.VolumeML) + ", " + page.Reads.Length(c.Vessel.HeightMM) + " deep. It is never ready: " + say.Ready(page.Reads, c) + "."
 	}
 	if c.Vessel.Box {
 		word += " " + say.Warning(page.Reads, model.Warning{Code: "box_as_round", Facts: cold.BoxAsRound{Dish: true}})
@@ -294,9 +276,9 @@ func howWord(c *cold.Cooling) string {
 func togetherWord(s *cold.StillFreeze) string {
 	switch {
 	case !s.Dense.Present || !s.Foam.Present:
-		return "Only one phase is to freeze."
+		return "Only one phase has to freeze."
 	case s.StartFirst == "":
-		return "The two do not come to swirling together: one never gets there."
+		return "The two cannot be swirled together: one never gets stiff enough."
 	case s.HeadStartMinutes < 1:
 		return fmt.Sprintf("Put both in at once: both can be swirled after %s.", page.Reads.Duration(s.ReadyMinutes))
 	}
@@ -334,8 +316,7 @@ func (p *Page) newHardenView() *coldView {
 			hours("Move: core at "+page.Reads.Temperature(h.MoveC), h.MoveHours),
 			hours("Store: core at "+page.Reads.Temperature(h.CoreToC), h.Hours),
 		})
-		start.SetText(fmt.Sprintf("The tub goes in as swirled, at %s, %.0f mm across and filled %.0f mm high, into air of %s.",
-			celsius(h.StartC), 2*a.Tub.RadiusMM, a.Tub.HeightMM, celsius(h.AirC)))
+		start.SetText(say.IntoTheFreezer(page.Reads, a))
 		band.SetText(bandWord(a.Profile.Freezer))
 	}
 	v.scene = func(a *cold.Answer) scene { return hardenScene(v.title, &a.Harden) }
@@ -411,7 +392,7 @@ func sayServing(s *cold.Serving) kit.TileView {
 	}
 	switch {
 	case !s.OK && s.FromC < s.ToC && s.StartC >= s.ToC:
-		return kit.TileView{Value: "no time", Foot: "too soft as it leaves the freezer"}
+		return kit.TileView{Value: "no time", Foot: "too soft straight from the freezer"}
 	case !s.OK:
 		return kit.TileView{Value: "no time", Foot: "never right for both phases"}
 	case !s.From.Known():
@@ -427,7 +408,7 @@ func sayServing(s *cold.Serving) kit.TileView {
 func bandRow(name string, b *cold.Band) kit.Figure {
 	f := kit.Figure{Name: name, Cells: []string{"", "", "", ""}}
 	if b.Present && b.OK {
-		f.Cells = []string{page.Number(b.FromC, 1), page.Number(b.ToC, 1), clock(b.From.Value), clock(b.To.Value)}
+		f.Cells = []string{page.Number(b.FromC, 1), page.Number(b.ToC, 1), say.Reached(page.Reads, b.From.Value), say.Reached(page.Reads, b.To.Value)}
 	}
 	return f
 }
@@ -446,7 +427,7 @@ func (p *Page) newStorageView() *coldView {
 		t := kit.TileView{Value: "no water moves", Foot: ageingFoot(s)}
 		if s.WaterDrawn {
 			t.Value = "water moves"
-			t.Foot = "the " + s.Drawer + " draws it: " + t.Foot
+			t.Foot = "the " + s.Drawer + " draws it; " + t.Foot
 		}
 		return t
 	}

@@ -3,15 +3,12 @@ package figurespage
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
@@ -41,12 +38,12 @@ func New(h page.Host) *Page {
 		warnings:  container.NewVBox(),
 	}
 	left := page.ScrolledBothWays(page.Heading("The phases and the tub"), p.table,
-		page.Prose("Contrast is the custard's hardness over the foam's, the foam's sweetness less the custard's, and the custard's start of scooping less the foam's. Between: what unknown composition and the bound-water freedom leave open; for hardness also the thickness of the syrup and the factor 2 between batches. Ice by volume is of the volume without air. Overrun, density and volume are those at filling, 4 °C. The trade aims for a sweetness of "+page.Reads.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0)+" in an ice cream."))
+		page.Prose(say.AboutFigures(page.Reads)))
 	right := page.ScrolledBothWays(page.Heading("What to know"), p.warnings,
 		page.Heading("Nutrition of the whole food"), p.nutrition,
 		page.Heading("What the ingredients cost"), p.cost,
 		page.Heading("What one gram more of a line does"), p.lines,
-		page.Prose("Per gram as written, to the phase the line goes into, at the serving temperature: the freezing point in degrees, hardness in per cent of itself, density in g/mL, sweetness in points of sucrose equivalent. They are slopes: good for small changes."))
+		page.Prose(say.AboutGramMore))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.485
 	p.object = split
@@ -68,23 +65,8 @@ func (p *Page) Show() {
 	p.table.ShowFigures(rows(figure.All(page.Reads, r)))
 	p.nutrition.ShowFigures(rows(figure.Food(page.Reads, r)))
 	p.lines.ShowFigures(lineRows(r))
-	p.cost.SetText(costText(&r.Cost))
+	p.cost.SetText(say.Cost(page.Reads, &r.Cost))
 	p.showWarnings(r.Warnings)
-}
-
-// costText is what the batch costs, and of what that is not known.
-func costText(c *model.Cost) string {
-	if !c.Priced {
-		return "No line has a price yet: give it one in the line's menu on the bench."
-	}
-	text := page.Number(c.Known, 2) + " for the batch"
-	if !math.IsNaN(c.PerTub) {
-		text += ", " + page.Number(c.PerTub, 2) + " a tub"
-	}
-	if len(c.Missing) > 0 {
-		return "At least " + text + ", in your own money. Without a price: " + strings.Join(c.Missing, "; ") + "."
-	}
-	return text + ", in your own money."
 }
 
 func (p *Page) showWarnings(ws []model.Warning) {
@@ -110,7 +92,7 @@ func (p *Page) showWarnings(ws []model.Warning) {
 		}
 	}
 	if len(rows) == 0 {
-		rows = append(rows, widget.NewLabel("Nothing to warn of."))
+		rows = append(rows, widget.NewLabel("No warnings."))
 	}
 	p.warnings.Objects = rows
 	p.warnings.Refresh()
@@ -129,7 +111,7 @@ func lineRows(r *model.Result) []kit.Figure {
 	_, cells := figure.GramMore(page.Reads, r)
 	out := make([]kit.Figure, len(cells))
 	for i := range cells {
-		out[i] = kit.Figure{Name: page.Brief(r.Lines[i].Ingredient.Name, 22), Cells: cells[i]}
+		out[i] = kit.Figure{Name: page.Brief(say.Kitchen(r.Lines[i].Ingredient), 22), Cells: cells[i]}
 	}
 	return out
 }

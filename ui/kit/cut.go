@@ -1,7 +1,6 @@
 package kit
 
 import (
-	"fmt"
 	"image"
 	"math"
 	"slices"
@@ -13,6 +12,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 )
 
 // A Cut is the cut face of a tub as a CutView shows it. Lengths are mm.
@@ -32,6 +32,8 @@ type CutView struct {
 
 	// OnSpace is told when there is another number of pixels for the pictures.
 	OnSpace func()
+
+	Reads say.Style // how the ruler's length is told
 
 	cuts   []Cut
 	frames []chart.Rect // of the pictures, in whole units
@@ -259,5 +261,5 @@ func (v *CutView) ruler(d *chart.Drawing, s chart.Style, k float64) {
 	d.Segment(line, x, y, x+mm*k, y)
 	d.Segment(line, x, y-4, x, y+4)
 	d.Segment(line, x+mm*k, y-4, x+mm*k, y+4)
-	d.Write(chart.Text{At: chart.Point{X: x + mm*k + 8, Y: y}, S: fmt.Sprintf("%.0f mm", mm), Size: s.Text, Colour: s.Ink})
+	d.Write(chart.Text{At: chart.Point{X: x + mm*k + 8, Y: y}, S: v.Reads.Length(mm), Size: s.Text, Colour: s.Ink})
 }

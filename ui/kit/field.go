@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 )
 
 // A Field is a temperature field over the half section of a round tub.
@@ -23,6 +24,8 @@ type Field struct {
 	Min, Max float64
 	// Levels are the isotherms to draw; nil draws round ones.
 	Levels []float64
+	// Reads is how temperatures are told.
+	Reads say.Style
 }
 
 // A FieldView is a temperature field as a picture, mirrored about the axis of
@@ -86,11 +89,11 @@ func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
 	lo, hi := f.limits()
 
 	// The colour scale stands at the right; the section takes the rest.
-	ticks := chart.Ticks(lo, hi, int(math.Max(2, math.Min(8, h/(3*s.Text)))))
+	ticks := chart.Ticks(f.field.Reads, lo, hi, int(math.Max(2, math.Min(8, h/(3*s.Text)))))
 	scaleWidth := 14.0
 	label := 0.0
 	for _, t := range ticks {
-		label = math.Max(label, s.Measure(t.Label+" °C", s.Text))
+		label = math.Max(label, s.Measure(f.field.temperature(t.Value), s.Text))
 	}
 	room := chart.Rect{X0: 4, Y0: 4, X1: w - scaleWidth - label - 26, Y1: h - 6}
 	wide, tall := 2*f.field.RadiusMM, f.field.HeightMM
@@ -175,7 +178,7 @@ func (f *FieldView) paint(lo, hi float64) {
 func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, lo, hi float64) {
 	levels := f.field.Levels
 	if levels == nil {
-		for _, t := range chart.Ticks(lo, hi, 8) {
+		for _, t := range chart.Ticks(f.field.Reads, lo, hi, 8) {
 			levels = append(levels, t.Value)
 		}
 	}
@@ -197,7 +200,7 @@ func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, l
 				continue
 			}
 			taken = append(taken, at)
-			d.Write(chart.Text{At: chart.Point{X: at.X, Y: at.Y - 1}, S: shortNumber(level), Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: c})
+			d.Write(chart.Text{At: chart.Point{X: at.X, Y: at.Y - 1}, S: f.field.Reads.Short(f.field.Reads.Degrees(level), 1), Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: c})
 			break
 		}
 	}
@@ -214,12 +217,9 @@ func nearest(points []chart.Point, p chart.Point) chart.Point {
 	return at
 }
 
-func shortNumber(v float64) string {
-	places := 0
-	if math.Abs(v-math.Round(v)) > 1e-9 {
-		places = 1
-	}
-	return chart.Number(v, places)
+// temperature is c, °C, as the scale of colours tells it.
+func (f *Field) temperature(c float64) string {
+	return f.Reads.Short(f.Reads.Degrees(c), 1) + " " + f.Reads.Degree()
 }
 
 // crowded reports whether p is so near one already taken that texts would overlap.
@@ -243,6 +243,6 @@ func (f *FieldView) legend(d *chart.Drawing, s chart.Style, b chart.Rect, ticks 
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
 		d.Segment(chart.Line{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
-		d.Write(chart.Text{At: chart.Point{X: b.X1 + 7, Y: y}, S: t.Label + " °C", Size: s.Text, Colour: s.Ink})
+		d.Write(chart.Text{At: chart.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t.Value), Size: s.Text, Colour: s.Ink})
 	}
 }

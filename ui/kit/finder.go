@@ -275,10 +275,19 @@ func showFinderRow(o fyne.CanvasObject, it FinderItem) {
 			parts = append(parts, p)
 		}
 	}
-	side.Text = strings.Join(parts, " · ") + "  "
+	side.Text = shortened(strings.Join(parts, " · ")) + "  " // the title keeps its room
 	side.TextSize, side.Color = theme.CaptionTextSize(), theme.Color(theme.ColorNamePlaceHolder)
 	side.Refresh()
 	row.Refresh()
+}
+
+// shortened is what stands beside a title, cut to a line's second half.
+func shortened(s string) string {
+	const most = 44
+	if r := []rune(s); len(r) > most {
+		return strings.TrimRight(string(r[:most-1]), " ,(") + "…"
+	}
+	return s
 }
 
 // A finderEntry gives the keys that mean the list to the list.

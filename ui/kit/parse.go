@@ -1,12 +1,12 @@
 package kit
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/say"
 )
 
 // A NumberError says why a typed text is not an acceptable number.
@@ -20,7 +20,7 @@ type NumberError struct {
 
 func (e *NumberError) Error() string {
 	if !e.Outside {
-		return fmt.Sprintf("%q is not a number", e.Text)
+		return echo.Quoted(e.Text) + " is not a number"
 	}
 	s := "must be " + plain(e.Min, e.Decimals) + " to " + plain(e.Max, e.Decimals)
 	if e.Unit != "" {
@@ -29,15 +29,9 @@ func (e *NumberError) Error() string {
 	return s
 }
 
-// plain writes v to be edited: with at most so many decimals, without closing
-// zeros.
-func plain(v float64, decimals int) string {
-	s := chart.Number(v, decimals)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
-}
+// plain writes v to be edited, in the unit of the field and with at most so many
+// decimals. What is typed may have a comma.
+func plain(v float64, decimals int) string { return say.Usual.Short(v, decimals) }
 
 // ParseNumber reads a number as people type it: a point or a comma before the
 // decimals, a hyphen or a true minus before a negative, spaces around it or

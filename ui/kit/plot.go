@@ -88,11 +88,12 @@ func (p *Plot) Reading() string {
 	if p.Words != nil {
 		return p.Words(p.at)
 	}
-	parts := []string{p.plot.X.Title + " " + chart.Number(p.at, p.XDecimals)}
+	reads := p.plot.Style.Reads
+	parts := []string{p.plot.X.Title + " " + reads.Number(p.at, p.XDecimals)}
 	for i := range p.plot.Series {
 		s := &p.plot.Series[i]
 		if s.Name != "" {
-			parts = append(parts, s.Name+" "+chart.Number(interpolate(s.X, s.Y, p.at), p.YDecimals))
+			parts = append(parts, s.Name+" "+reads.Number(interpolate(s.X, s.Y, p.at), p.YDecimals))
 		}
 	}
 	return strings.TrimSpace(strings.Join(parts, "; "))
@@ -200,6 +201,7 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 	// slices are the caller's.
 	plot := p.plot
 	plot.Style = plotStyle()
+	plot.Style.Reads = p.plot.Style.Reads
 	ink := plot.Style.Ink
 	plot.Series, plot.Rules = slices.Clone(plot.Series), slices.Clone(plot.Rules)
 	for i := range plot.Series {

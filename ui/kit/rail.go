@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 )
 
 // The rail's ends and steps, °C.
@@ -44,9 +45,10 @@ type RailPhase struct {
 type RailView struct {
 	Temperatures []float64 // °C, rising
 	Dense, Foam  RailPhase
-	Both         Span   // where both can be scooped
-	Words        []Word // rising; the first should begin at 0
-	Serving      float64
+	Both         Span      // where both can be scooped
+	Words        []Word    // rising; the first should begin at 0
+	Serving      float64   // °C
+	Reads        say.Style // how numbers are told
 }
 
 // A Rail is the temperature rail: hardness (thick) and ice (thin) of both

@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 )
 
 // Shapes and dashes by which the two phases differ wherever they are drawn.
@@ -25,14 +26,15 @@ type railFrame struct {
 	box   chart.Rect    // of the curves
 	lanes [2]chart.Rect // of the ribbons
 	words []Word
+	reads say.Style
 }
 
 func (r *Rail) layOut(d *chart.Drawing, w, h float64) {
 	s := plotStyle()
 	v, size := &r.view, s.Text
-	f := railFrame{d: d, s: s, words: v.Words}
+	f := railFrame{d: d, s: s, words: v.Words, reads: v.Reads}
 
-	left := math.Max(s.Measure("100 %", size), math.Max(s.Measure(v.Dense.Name, size), s.Measure(v.Foam.Name, size))) + 14
+	left := math.Max(s.Measure(v.Reads.Percent(100, 0), size), math.Max(s.Measure(v.Dense.Name, size), s.Measure(v.Foam.Name, size))) + 14
 	right := 16.0
 	for _, word := range v.Words {
 		right = math.Max(right, s.Measure(word.Name, size)+18)
@@ -121,7 +123,7 @@ func (f *railFrame) scales(axis float64) {
 	d.Segment(grid, b.X0, b.Y0, b.X1+6, b.Y0)
 	for _, share := range []float64{0, .5, 1} {
 		rise := chart.Middle
-		d.Write(chart.Text{At: chart.Point{X: b.X0 - 6, Y: f.icePos(share)}, S: chart.Number(100*share, 0) + " %", Size: s.Text, Align: chart.Right, Rise: rise, Colour: s.Muted})
+		d.Write(chart.Text{At: chart.Point{X: b.X0 - 6, Y: f.icePos(share)}, S: f.reads.Percent(100*share, 0), Size: s.Text, Align: chart.Right, Rise: rise, Colour: s.Muted})
 	}
 	for c := RailMin; c <= RailMax; c++ {
 		x := f.x.Pos(c)
@@ -233,15 +235,15 @@ func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
 func (f *railFrame) handle(r *Rail, axis float64, dense, foam chart.Colour) {
 	d, s, v := f.d, f.s, &r.view
 	accent := colour(theme.ColorNamePrimary)
-	label := chart.Number(v.Serving, 1) + " °C"
+	label := v.Reads.TemperatureTo(v.Serving, 1)
 	known := !math.IsNaN(v.Serving)
 	x := f.clampX(v.Serving)
 	half := s.Measure(label, s.Text*1.1)/2 + 9
 	pill := math.Max(0, math.Min(x, d.W-half))
 	for c := RailMin; c <= RailMax; c += 2 {
-		t := chart.Number(c, 0)
+		t := v.Reads.Number(v.Reads.Degrees(c), 0)
 		if c == RailMax {
-			t += " °C"
+			t = v.Reads.TemperatureTo(c, 0)
 		}
 		tx := f.x.Pos(c)
 		if known && math.Abs(tx-pill) < half+s.Measure(t, s.Text)/2+3 {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 )
 
 // A Tub is a tub of food as the TubView shows it. Lengths are inside ones, mm.
@@ -18,6 +19,7 @@ type Tub struct {
 	Foam float64 // share of the volume that is foam, 0 to 1; NaN if unknown
 
 	DenseName, FoamName string
+	Reads               say.Style    // how the shares are told
 	DenseColour         chart.Colour // opacity 0: the theme's
 	FoamColour          chart.Colour
 

@@ -203,7 +203,7 @@ func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam c
 		if math.IsNaN(v.Foam) {
 			return ""
 		}
-		return " " + chart.Number(100*x, 0) + " %"
+		return " " + v.Reads.Percent(100*x, 0)
 	}
 	left, right := v.DenseName+share(1-v.Foam), v.FoamName+share(v.Foam)
 	const sample = 15.0
@@ -225,6 +225,6 @@ func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam c
 	}
 	// The level stands on the far wall where there is room above the food.
 	if gap := f.surface - f.rSurf*tilt - (f.top - f.rTop*tilt); v.Fill > 0 && gap > 1.6*s.Text {
-		d.Write(chart.Text{At: chart.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: chart.Number(100*v.Fill, 0) + " % full", Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: readable(f.inside)})
+		d.Write(chart.Text{At: chart.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: v.Reads.Percent(100*v.Fill, 0) + " full", Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: readable(f.inside)})
 	}
 }

@@ -60,14 +60,14 @@ func New(h page.Host) *Page {
 	p.form.PlaceHolder = forms[card.Dual] + "   " // it is as wide as this
 	p.export = kit.NewButton("Export PDF, PNG or text…", p.write)
 	p.sheet.OnFit = p.draw
-	top := container.NewHBox(widget.NewLabel("Rules of"), p.region, widget.NewLabel("Form"), p.form, p.export)
+	top := container.NewHBox(widget.NewLabel("Rules"), p.region, widget.NewLabel("Form"), p.form, p.export)
 	p.object = container.NewBorder(top, nil, nil, nil, p.body)
 	return p
 }
 
 // ruleOf says when a form may be taken, where that is not seen from the label.
 var ruleOf = map[card.Form]string{
-	card.Tabular: " This form is for a package without some three inches of height (21 CFR 101.9(d)(11)(iii)).",
+	card.Tabular: " This form is for a package less than about three inches high (21 CFR 101.9(d)(11)(iii)).",
 }
 
 // chosenForm returns the form that the panel is drawn in.
@@ -168,14 +168,17 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.drawnLabel = of
 	if err != nil {
 		p.sheet.Hide()
-		p.about.SetText(page.Sentence(page.PlainError(err)) + " " + page.Remedy(err))
+		p.about.SetText(page.Sentence(page.PlainError(err)))
 		return
 	}
 	p.picture = pic
 	p.sheet.Show()
 	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
-	p.about.SetText(fmt.Sprintf("The panel is %.0f × %.0f mm at true size, the file %.0f × %.0f mm: print it at 100 %%, not to fit the page.",
-		pic.PanelWidthMM, pic.PanelHeightMM, pic.WidthMM, pic.HeightMM) + ruleOf[of.drawnForm])
+	lacking := page.Lacking(card.LackingOnLabel(p.host.Design(), p.host.Result(), of.drawnOf))
+	if lacking != "" {
+		lacking = "\n" + lacking
+	}
+	p.about.SetText(say.PrintedPanel(page.Reads, [2]float64{pic.PanelWidthMM, pic.PanelHeightMM}, [2]float64{pic.WidthMM, pic.HeightMM}) + ruleOf[of.drawnForm] + lacking)
 	if p.fineness() != of.drawnDPI {
 		p.draw()
 	}
@@ -294,7 +297,7 @@ func (p *Page) rules(l *label.Label) fyne.CanvasObject {
 	for _, n := range l.Notes {
 		objects = append(objects, page.Prose(n))
 	}
-	objects = append(objects, page.Prose("All by our reading of the sections named. Local code and licensed practice decide."))
+	objects = append(objects, page.Prose("This is our reading of the sections named. Local code and licensed practice decide."))
 	return page.Scrolled(objects...)
 }
 
@@ -303,7 +306,7 @@ func verdictOf(met, incomplete bool) string {
 	case met:
 		return "✓ met"
 	case incomplete:
-		return "? not known"
+		return "? depends on an unknown figure"
 	}
 	return "✗ not met"
 }
@@ -321,9 +324,9 @@ func limits(ls []label.Limit, note string) fyne.CanvasObject {
 			case l.Met:
 				own += ", met"
 			case l.Incomplete:
-				own += " at least, an unknown figure decides"
+				own += " or more: it depends on an unknown figure"
 			case l.Miss > 0:
-				own += ", misses by " + page.Number(l.Miss, 2) + " " + l.Unit
+				own += ", missed by " + page.Number(l.Miss, 2) + " " + l.Unit
 			default:
 				own += ", not met"
 			}

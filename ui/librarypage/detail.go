@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -39,7 +40,7 @@ func (p *Page) showDetail() {
 	table.ShowFigures(figureRows(in))
 	objects := []fyne.CanvasObject{
 		page.Heading("Figures"),
-		page.Prose(tally(in) + " What is unknown is never read as 0: a sum stays open up to the most that can be there."),
+		page.Prose(tally(in) + " Unknown is never taken as 0: a sum then has a least and a most."),
 		framed,
 	}
 	section := func(title string, lines ...string) {
@@ -57,8 +58,8 @@ func (p *Page) showDetail() {
 	section("Allergens", allergenLine("United States", in.AllergensUS, in.Own), allergenLine("European Union and United Kingdom", in.AllergensEU, in.Own))
 	section("On a label", labelLines(in)...)
 	section("What the freezing model knows and assumes", modelLines(in)...)
-	section("What does not fit together", capitalised(in.Inconsistencies())...)
-	section("How figures were made that are not the source's own", derivations(in)...)
+	section("Figures that do not agree", capitalised(in.Inconsistencies())...)
+	section("Figures that are not from the source", derivations(in)...)
 	section("Notes", in.Notes)
 	if !in.Own {
 		title, terms := dataset(p.setup.Sources, in.Source)
@@ -86,10 +87,9 @@ func (p *Page) sourceLine(in *ingredient.Ingredient) string {
 
 // useRow adds the ingredient to a phase.
 func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
-	row := container.NewHBox(widget.NewLabel(fmt.Sprintf("Add %s g to", page.Number(firstGrams(in), 0))))
+	row := container.NewHBox(widget.NewLabel("Add " + page.Reads.MassTo(firstGrams(in), 0) + " to"))
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
-		name := partWords[part]
-		row.Add(kit.NewButtonWithIcon(strings.ToUpper(name[:1])+name[1:], theme.ContentAddIcon(), func() { p.put(in, part) }))
+		row.Add(kit.NewButtonWithIcon(say.Capital(say.Part(part)), theme.ContentAddIcon(), func() { p.put(in, part) }))
 	}
 	return row
 }
@@ -137,7 +137,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	case copySame:
 		return nil
 	case copyAlone:
-		return note("It came with this design and is not among your own.", "Keep it", func() {
+		return note("It came with this design and is not among your own ingredients.", "Save it as mine", func() {
 			if err := p.keep(carried, ""); err != nil {
 				p.host.Say(page.Sentence(err.Error()))
 				return
@@ -145,7 +145,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 			p.back(in.ID)
 		})
 	}
-	return note("The design carries other figures than you keep now. Shown and computed: the design's.", "Use mine in the design", func() {
+	return note("This design has other figures for it than you have saved. The design's are shown and used.", "Use mine in the design", func() {
 		p.host.Commit(p.host.Design().WithOwnReplaced(kept), "new figures of "+kept.Name)
 	})
 }
@@ -157,7 +157,7 @@ func measures(in *ingredient.Ingredient) []string {
 		if in.DensityKind == "bulk" {
 			kind = ", as spooned, with the air between"
 		}
-		out = append(out, fmt.Sprintf("Density %s g/mL%s", page.Number(in.Density.Value, 3), kind))
+		out = append(out, "Density "+page.Reads.DensityTo(in.Density.Value, 3)+kind)
 	}
 	var spoons []string
 	for _, m := range [...]struct {
@@ -165,7 +165,7 @@ func measures(in *ingredient.Ingredient) []string {
 		name string
 	}{{in.GramsPerCup, "cup"}, {in.GramsPerTbsp, "tablespoon"}, {in.GramsPerTsp, "teaspoon"}, {in.GramsPerFlOz, "fluid ounce"}} {
 		if m.cell.Known {
-			spoons = append(spoons, fmt.Sprintf("1 US %s = %s g", m.name, page.Number(m.cell.Value, 1)))
+			spoons = append(spoons, "1 US "+m.name+" = "+page.Reads.MassTo(m.cell.Value, 1))
 		}
 	}
 	if len(spoons) > 0 {
@@ -175,7 +175,7 @@ func measures(in *ingredient.Ingredient) []string {
 		out = append(out, "By the source: "+in.Measures)
 	}
 	if len(out) == 0 {
-		out = append(out, "No density or household measure is known.")
+		out = append(out, "Its density and household measures are not known.")
 	}
 	return out
 }
@@ -185,7 +185,7 @@ func allergenLine(region string, allergens []string, own bool) string {
 		if own {
 			return region + ": you have named none."
 		}
-		return region + ": none of its own."
+		return region + ": none."
 	}
 	words := make([]string, len(allergens))
 	for i, a := range allergens {
@@ -203,18 +203,18 @@ func labelLines(in *ingredient.Ingredient) []string {
 	if us == "" {
 		us = strings.ToLower(in.Name)
 	}
-	out := []string{"Named " + us + "."}
+	out := []string{"Called " + us + "."}
 	if eu != "" && eu != us {
-		out = []string{"Named " + us + " in the United States, " + eu + " in the EU and UK."}
+		out = []string{"Called " + us + " in the United States, " + eu + " in the EU and UK."}
 	}
 	if in.Parts != "" {
 		out = append(out, "Made of "+in.Parts+".")
 	} else if in.Compound {
-		out = append(out, "It has ingredients of its own that the source does not list; the pack does.")
+		out = append(out, "It is made of several ingredients that the source does not list; the pack does.")
 	}
 	for _, s := range standings {
 		if s.standing == in.Standing && s.standing != "" {
-			out = append(out, "The US frozen-dessert standards see it as "+s.name+".")
+			out = append(out, "The US frozen-dessert standards count it as "+s.name+".")
 		}
 	}
 	if p, f, c := in.AtwaterProtein, in.AtwaterFat, in.AtwaterCarbohydrate; p.Known || f.Known || c.Known {
@@ -247,10 +247,9 @@ func modelLines(in *ingredient.Ingredient) []string {
 	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
 		g := m.Mass[mix.HigherSaccharides]
-		out = append(out, fmt.Sprintf("Its higher saccharides weigh %s g/mol on average and are %s times as sweet as sucrose.",
-			page.Number(g/m.HigherMol, 0), page.Number(m.HigherSweet/g, 2)))
+		out = append(out, say.HigherSaccharides(page.Reads, g/m.HigherMol, m.HigherSweet/g))
 	}
-	return append(out, capitalised(resolved.Assumed)...)
+	return append(out, capitalised(say.Assumptions(page.Reads, resolved.Assumed))...)
 }
 
 func capitalised(list []string) []string {

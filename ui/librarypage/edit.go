@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -67,7 +68,7 @@ type figureField struct {
 const (
 	withoutFibre = "Carbohydrate without fibre (EU, UK)"
 	withFibre    = "Carbohydrate with fibre (US)"
-	noPolyol     = "not one in particular"
+	noPolyol     = "not known which"
 )
 
 func newFromPack(p *Page) *editor {
@@ -101,7 +102,7 @@ func newEditor(p *Page, in ingredient.Ingredient, old, title string) *editor {
 	form := page.Scrolled(e.form()...)
 	var table fyne.CanvasObject
 	e.table, table = newFigureTable()
-	preview := page.Scrolled(page.Heading("What becomes of it"), e.summary, table, e.says)
+	preview := page.Scrolled(page.Heading("What it comes to"), e.summary, table, e.says)
 	split := container.NewHSplit(form, preview)
 	split.Offset = 0.5
 	name := page.Heading(title)
@@ -136,14 +137,14 @@ func (e *editor) form() []fyne.CanvasObject {
 	}
 	if e.isPack {
 		usual, rest := e.packForm()
-		add(page.Heading("What the pack says"), page.Prose("Leave empty what it does not say: that stays unknown, which is not 0."), usual)
+		add(page.Heading("What the pack says"), page.Prose("Leave empty what it does not say: unknown is not 0."), usual)
 		fold("Kinds of sugar, minerals and more, if the pack says", rest)
 	}
 	columns := e.columnForm()
 	if e.isPack {
 		fold("More figures per 100 g, if you know them", columns)
 	} else {
-		add(page.Heading("Figures per 100 g"), page.Prose("Leave empty what nobody knows: that stays unknown, which is not 0."), columns)
+		add(page.Heading("Figures per 100 g"), page.Prose("Leave empty what is not known: unknown is not 0."), columns)
 	}
 	fold("Allergens", e.allergenForm())
 	fold("On a label", e.labelForm())
@@ -316,7 +317,7 @@ func (e *editor) allergenForm() fyne.CanvasObject {
 		e.ticks = append(e.ticks, tick)
 		grid.Add(tick)
 	}
-	return container.NewVBox(page.Prose("Tick what the pack names; what it says of traces is yours to say."), grid)
+	return container.NewVBox(page.Prose("Tick what the pack names. Add its “may contain” to your label yourself."), grid)
 }
 
 // allergens returns the words of what is ticked, after those that no tick
@@ -425,7 +426,7 @@ func (e *editor) preview() {
 	in, err := e.build("own", "own")
 	e.complain(err)
 	if err != nil {
-		e.summary.SetText("As it was before the figure at fault.")
+		e.summary.SetText("Shown without the figure that cannot be read.")
 		return
 	}
 	e.table.ShowFigures(figureRows(in))
@@ -442,7 +443,7 @@ func (e *editor) preview() {
 		lines []string
 	}{
 		{"Look again", append(doubts, in.Inconsistencies()...)},
-		{"What the freezing model assumes", in.Resolve().Assumed},
+		{"What the freezing model assumes", say.Assumptions(page.Reads, in.Resolve().Assumed)},
 		{"How figures are made", derivations(in)},
 	} {
 		if len(part.lines) > 0 {

@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
@@ -144,9 +145,9 @@ func (p *Page) list() {
 		default:
 			continue
 		}
-		it := kit.FinderItem{ID: in.ID, Title: in.Name, Group: of}
+		it := ItemOf(in)
 		if in.Own {
-			it.Subtitle, it.Group = p.whose(in.ID), ""
+			it.Group = p.whose(in.ID)
 			items = slices.Insert(items, own, it) // one's own first
 			own++
 			continue
@@ -201,11 +202,9 @@ func (p *Page) choose(id string) {
 // put adds the ingredient chosen to a phase.
 func (p *Page) put(in *ingredient.Ingredient, part design.Part) {
 	g := firstGrams(in)
-	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), "add "+in.Name)
-	p.host.Say(fmt.Sprintf("Added %s g %s to the %s.", page.Number(g, 0), in.Name, partWords[part]))
+	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), "addition of "+say.Kitchen(in))
+	p.host.Say("Added " + page.Reads.MassTo(g, 0) + " " + say.Kitchen(in) + " to the " + say.Part(part) + ".")
 }
-
-var partWords = map[design.Part]string{design.DensePart: "custard", design.FoamPart: "foam", design.SyrupPart: "syrup"}
 
 // firstGrams is what a new line weighs: little of what is strong.
 func firstGrams(in *ingredient.Ingredient) float64 {
@@ -255,17 +254,17 @@ func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 	if new := d.WithOwnReplaced(in); !new.Equal(d) {
 		p.host.Commit(new, "new figures of "+in.Name)
 	}
-	p.host.Say(fmt.Sprintf("Kept %s in %s", in.Name, p.setup.Shelf.Path()))
+	p.host.Say("Saved " + in.Name + " in " + p.setup.Shelf.Path())
 	return nil
 }
 
 // remove asks, and takes an own ingredient out of the maker's file. A design
 // that uses it keeps a copy.
 func (p *Page) remove(in *ingredient.Ingredient) {
-	kit.Confirm(p.host.Window(), "Delete "+in.Name+"?", "It goes from your own ingredients. A design that uses it keeps its copy.", "Delete", func() {
+	kit.Confirm(p.host.Window(), "Delete "+in.Name+"?", "It is removed from your own ingredients. A design that uses it keeps its copy.", "Delete", func() {
 		d := p.host.Design()
 		if new := d.WithOwn(p.lib, d); !new.Equal(d) {
-			p.host.Commit(new, "carry "+in.Name)
+			p.host.Commit(new, "copy of "+say.Kitchen(in))
 		}
 		if err := p.setup.Shelf.Remove(in.ID); err != nil {
 			kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
@@ -289,7 +288,7 @@ func newFault(again func()) *fault {
 func (f *fault) show(s *userdata.Shelf) bool {
 	was := f.box.Visible()
 	if err := s.Err(); err != nil {
-		f.text.SetText("Your own ingredients are left out, and nothing is written over them. " + ended(err.Error()) + " Mend the file by hand.")
+		f.text.SetText("Your own ingredients could not be read and are left out; the file stays as it is. " + ended(err.Error()) + " Correct the file by hand, then read it again.")
 		f.box.Show()
 	} else {
 		f.box.Hide()

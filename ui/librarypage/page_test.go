@@ -110,13 +110,13 @@ func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
 	figure := func(name, unit string, cells ...string) kit.Figure {
 		return kit.Figure{Name: name, Unit: unit, Cells: cells}
 	}
-	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no bound"), row("glucose_syrup_de42", "Calcium, mg"))
+	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no limit"), row("glucose_syrup_de42", "Calcium, mg"))
 	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))
 	p.choose("glucose_syrup_de42")
-	assert.Contains(t, pagetest.Texts(p.detail), "Its higher saccharides weigh 774 g/mol")
+	assert.Contains(t, pagetest.Texts(p.detail), "Its longer sugars weigh 774 g/mol")
 	p.choose("milk_whole")
 	assert.Contains(t, pagetest.Texts(p.detail), "protein 4.27, fat 8.79, carbohydrate 3.87 kcal/g; protein is nitrogen × 6.38")
-	assert.Contains(t, pagetest.Texts(p.detail), "see it as milk, cream or their solids")
+	assert.Contains(t, pagetest.Texts(p.detail), "count it as milk, cream or their solids")
 	assert.Equal(t, figure("Water", "  record", "88.13", " "), row("milk_whole", "Water"))
 	assert.Equal(t, figure("    Trans fat", "  estimate", "0.133", " "), row("milk_whole", "Trans fat"))
 	for _, in := range p.all.All() {
@@ -162,7 +162,7 @@ func TestAnIngredientGoesIntoEachPhaseAsOneStep(t *testing.T) {
 		test.Tap(pagetest.Button(t, p.detail, name))
 		assert.Equal(t, []design.Line{{Ingredient: "honey", Grams: 50}}, h.Now.Lines(part))
 	}
-	assert.Equal(t, []string{"add Honey", "add Honey", "add Honey"}, h.Steps)
+	assert.Equal(t, []string{"addition of honey", "addition of honey", "addition of honey"}, h.Steps)
 	p.choose("vanilla_extract")
 	assert.Contains(t, pagetest.Texts(p.detail), "Add 5 g to")
 }
@@ -283,7 +283,7 @@ func TestEditingOnesOwnShowsWhatWasTypedAndReachesTheDesign(t *testing.T) {
 	assert.False(t, ok)
 	require.Len(t, h.Now.Own, 1, "the design keeps its copy")
 	assert.Contains(t, pagetest.Texts(p.detail), "not among your own")
-	test.Tap(pagetest.Button(t, p.detail, "Keep it"))
+	test.Tap(pagetest.Button(t, p.detail, "Save it as mine"))
 	_, ok = h.With.Library().Find("fig_paste")
 	assert.True(t, ok)
 }
@@ -295,7 +295,7 @@ func TestADesignWithOtherFiguresIsSaidAndCanBeMended(t *testing.T) {
 	h.Now = h.Now.WithLineAdded(design.DensePart, design.Line{Ingredient: "fig_paste", Grams: 50})
 	p.Show()
 	p.choose("fig_paste")
-	assert.Contains(t, pagetest.Texts(p.detail), "The design carries other figures than you keep now")
+	assert.Contains(t, pagetest.Texts(p.detail), "This design has other figures for it than you have saved")
 	test.Tap(pagetest.Button(t, p.detail, "Use mine in the design"))
 	p.Show()
 	assert.NotContains(t, pagetest.Texts(p.detail), "other figures")

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -20,6 +21,16 @@ var groupNames = map[string]string{
 	"nut_seed": "Nuts and seeds", "starch_thickener": "Starches and thickeners", "cocoa_chocolate": "Cocoa and chocolate",
 	"bakery": "Bakery", "spirit": "Spirits", "fat_oil": "Fats and oils", "plant_milk": "Plant milks", "other": "Other",
 	ingredient.OwnSource: "My own",
+}
+
+// ItemOf is an ingredient in a finder: by what a cook calls it, with the full name
+// of its record second.
+func ItemOf(in *ingredient.Ingredient) kit.FinderItem {
+	it := kit.FinderItem{ID: in.ID, Title: say.Capital(say.Kitchen(in)), Group: GroupWords(in.Group)}
+	if !strings.EqualFold(in.Name, it.Title) {
+		it.Subtitle = in.Name
+	}
+	return it
 }
 
 // GroupWords names a group of the library for people; an unknown one stays as it is.
@@ -61,7 +72,7 @@ func columnWords(c ingredient.Column) string {
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 
-// newFigureTable is a table for figureRows, no wider than it page.Reads well.
+// newFigureTable is a table for figureRows, no wider than reads well.
 func newFigureTable() (*kit.Figures, fyne.CanvasObject) {
 	t := kit.NewFigures("per 100 g", "at most")
 	return t, container.New(&capped{em: 34, inset: true}, t)
@@ -73,7 +84,7 @@ func figureRows(in *ingredient.Ingredient) []kit.Figure {
 	rows := make([]kit.Figure, 0, len(columnRows))
 	for _, r := range columnRows {
 		c := r.column
-		cells, from := []string{"unknown", "no bound"}, ""
+		cells, from := []string{"unknown", "no limit"}, ""
 		cell, most := in.Cell(c), in.Most(c)
 		if cell.Known {
 			cells, from = []string{short(cell.Value), " "}, "  "+basis(in, c)

@@ -2,7 +2,7 @@
 // one click away from the bench and a package of its own, and what the pages
 // share to be laid out alike.
 //
-// A page page.Reads the design and its result from a Host and hands changes back to
+// A page reads the design and its result from a Host and hands changes back to
 // it; it computes nothing but by calling the packages under internal, off the
 // window's thread where that takes more than a few milliseconds.
 package page

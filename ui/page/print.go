@@ -1,13 +1,13 @@
 package page
 
 import (
-	"errors"
 	"strings"
 
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -45,20 +45,25 @@ const (
 
 // FileTitle is the design's name as files of it begin.
 func FileTitle(d design.Design) string {
-	if d.Name == "" {
-		return "Untitled"
-	}
-	return d.Name
+	return say.Harmless(d.Name, say.FileName)
 }
 
-// Remedy says what to do about an error of drawing.
-func Remedy(err error) string {
-	var glyph *card.GlyphError
-	if errors.As(err, &glyph) {
-		return "The card's fonts hold Latin, Greek and Cyrillic letters. Change the text, or export the card as text: Markdown needs no font."
+// Lacking names the texts of a design with letters that a drawing lacks, "" where
+// there are none.
+func Lacking(lacks []card.Lack) string {
+	var all []string
+	for i, l := range lacks {
+		if i == mostLacking {
+			all = append(all, "There are more.")
+			break
+		}
+		all = append(all, Sentence(say.Place(l.Path)+": "+l.String()))
 	}
-	return ""
+	return strings.Join(all, " ")
 }
+
+// mostLacking is how many such texts are named.
+const mostLacking = 4
 
 // PlainError is the text of an error without the package it comes from.
 func PlainError(err error) string {

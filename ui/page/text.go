@@ -17,8 +17,10 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// Reads is how the maker page.Reads quantities.
-var Reads say.Style
+// Reads is how the maker reads quantities, in every part of the window: the one
+// place that a setting of units and signs would change. Widgets are handed it
+// with what they show.
+var Reads = say.Usual
 
 // Number writes v with so many decimals; "" where unknown, which the tables show
 // as a dash of their own.
@@ -26,7 +28,7 @@ func Number(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	return chart.Number(v, decimals)
+	return Reads.Number(v, decimals)
 }
 
 // Amount writes the known part of a, with "≥" where some term is unknown.
@@ -35,7 +37,7 @@ func Amount(a ingredient.Amount, decimals int) string {
 	case a.Nothing():
 		return ""
 	case a.Most-a.Known > 0.5*math.Pow10(-decimals):
-		return "≥ " + Number(a.Known, decimals)
+		return say.AtLeast(Number(a.Known, decimals))
 	}
 	return Number(a.Known, decimals)
 }

@@ -1,11 +1,9 @@
 package ripplepage
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -16,6 +14,7 @@ import (
 
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -32,9 +31,8 @@ type findings struct {
 
 // serving is how the phases are when the dessert is eaten.
 type serving struct {
-	celsius     float64
-	hardness    ripple.Serving
-	dense, foam string // the words for their hardness
+	celsius  float64
+	hardness ripple.Serving
 }
 
 // study measures a cut. It runs away from the window's thread.
@@ -75,9 +73,9 @@ func newRibbonReport(h page.Host) *ribbonReport {
 	p.thickness.Colours = []fyne.ThemeColorName{kit.ColorNameDense, kit.ColorNameFoam}
 	p.foam.Colours = []fyne.ThemeColorName{kit.ColorNameFoam}
 	p.sweet.Colours = []fyne.ThemeColorName{kit.ColorNameBoth}
-	p.body = container.NewVBox(p.title, inset(p.table), p.advice, tall(p.thickness), p.chords, page.Prose(wordsSentence()),
-		page.Heading(fmt.Sprintf("A spoonful of %s mL", page.Number(ripple.SpoonML, 0))), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
-		page.Prose("Spoonfuls are taken as cubes whose pattern runs straight through: ribbons bend, so real ones differ less. A spoon at a wall takes what is there and counts for as much, so their mean is the tub's. Sweetness is that of a sucrose solution of so many per cent."))
+	p.body = container.NewVBox(p.title, inset(p.table), p.advice, tall(p.thickness), p.chords, page.Prose(say.RibbonWords(page.Reads)),
+		page.Heading("A spoonful of "+page.Reads.Volume(ripple.SpoonML)), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
+		page.Prose("A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."))
 	p.object = p.body
 	p.advice.Wrapping = fyne.TextWrapWord
 	p.clear()
@@ -95,22 +93,6 @@ func tall(p *kit.Plot) fyne.CanvasObject {
 	height := canvas.NewRectangle(color.Transparent)
 	height.SetMinSize(fyne.NewSize(0, 190))
 	return container.NewStack(height, p)
-}
-
-// wordsSentence says what the words for a thickness stand for.
-func wordsSentence() string {
-	var parts []string
-	for _, w := range ripple.Words() {
-		switch {
-		case w.FromMM == 0:
-			parts = append(parts, fmt.Sprintf("%s under %s mm", w.Word, page.Number(w.ToMM, 0)))
-		case math.IsInf(w.ToMM, 1):
-			parts = append(parts, fmt.Sprintf("%s over %s mm", w.Word, page.Number(w.FromMM, 0)))
-		default:
-			parts = append(parts, fmt.Sprintf("%s %s to %s mm", w.Word, page.Number(w.FromMM, 0), page.Number(w.ToMM, 0)))
-		}
-	}
-	return "On the spoon: " + strings.Join(parts, ", ") + " (" + ripple.WordsBasis + "; so are the limits for firm and hard ribbons)."
 }
 
 const measuring = "Ribbons: measuring…"
@@ -132,10 +114,10 @@ func (p *ribbonReport) show(f findings) {
 	p.title.SetText("Ribbons, in the " + map[ripple.View]string{ripple.Side: "side cut", ripple.Top: "cut seen from above"}[f.view])
 	p.table.ShowFigures(ribbonRows(&f.measure))
 	p.thickness.ShowPlot(thicknessPlot(&f.measure))
-	p.chords.SetText(chordsSentence(&f.measure))
+	p.chords.SetText(say.Chords(page.Reads, &f.measure, longest*ripple.ChordBinMM, f.measure.Dense.Counts[longest], f.measure.Foam.Counts[longest]))
 	p.advice.Segments = adviceSegments(f)
 	p.advice.Refresh()
-	p.spoon.SetText(spoonSentence(f))
+	p.spoon.SetText(say.Spoonfuls(page.Reads, f.foam, f.sweet))
 	p.spoonful.ShowFigures(spoonRows(&f.foam, &f.sweet))
 	for _, x := range []struct {
 		plot *kit.Plot
@@ -177,8 +159,9 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 	}
 	end := float64(last) * ripple.ChordBinMM
 	p := chart.Plot{
-		X: chart.Axis{Title: "length of chords, mm", Min: 0, Max: end, NoGrid: true},
-		Y: chart.Axis{Title: "% of the phase in them"},
+		Style: chart.Style{Reads: page.Reads},
+		X:     chart.Axis{Title: "length of chords, mm", Min: 0, Max: end, NoGrid: true},
+		Y:     chart.Axis{Title: "% of the phase in them"},
 	}
 	for _, x := range []struct {
 		name    string
@@ -207,20 +190,6 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 	return p
 }
 
-// chordsSentence explains the figures of the table and of the plot.
-func chordsSentence(m *ripple.Measure) string {
-	text := "Chords are the lengths that level and upright lines have within a phase; most cross a ribbon at a slant."
-	if m.InterfaceMM > 0 {
-		text = fmt.Sprintf("Mean thickness is twice a phase's area over the interface, here %s mm long. ", page.Number(m.InterfaceMM, 0)) + text
-	}
-	over := func(r *ripple.Ribbons) string { return page.Number(100*r.Counts[longest], 0) }
-	if m.Dense.Counts[longest]+m.Foam.Counts[longest] > 0.005 {
-		text += fmt.Sprintf(" Not in the plot: chords over %s mm, %s %% of the custard and %s %% of the foam.",
-			page.Number(longest*ripple.ChordBinMM, 0), over(&m.Dense), over(&m.Foam))
-	}
-	return text
-}
-
 // stairs draws shares, as percent, over bins of one width.
 func stairs(name string, shares []float64, from, width float64, line chart.Line) chart.Series {
 	s := chart.Series{Name: name, Line: line}
@@ -234,7 +203,8 @@ func stairs(name string, shares []float64, from, width float64, line chart.Line)
 func spoonPlot(s ripple.Spoonful, unit float64, name string) chart.Plot {
 	width := unit * (s.Highest - s.Lowest) / ripple.SpoonBins
 	return chart.Plot{
-		X: chart.Axis{Title: name, Min: unit * s.Lowest, Max: unit * s.Highest}, Y: chart.Axis{Title: "% of spoonfuls"}, NoLegend: true,
+		Style: chart.Style{Reads: page.Reads},
+		X:     chart.Axis{Title: name, Min: unit * s.Lowest, Max: unit * s.Highest}, Y: chart.Axis{Title: "% of spoonfuls"}, NoLegend: true,
 		Series: []chart.Series{stairs("% of spoonfuls", s.Counts[:], unit*s.Lowest, width, chart.Line{Width: 2})},
 	}
 }
@@ -252,20 +222,6 @@ func spoonRows(foam, sweet *ripple.Spoonful) []kit.Figure {
 	}
 }
 
-func spoonSentence(f findings) string {
-	switch {
-	case f.foam.Samples == 0:
-		return "This cut is smaller than a spoonful."
-	case f.foam.P90-f.foam.P10 < 0.02:
-		return "Every spoonful is alike: there is no contrast from bite to bite."
-	}
-	text := fmt.Sprintf("Eight spoonfuls in ten hold %s to %s %% foam", page.Number(100*f.foam.P10, 0), page.Number(100*f.foam.P90, 0))
-	if !math.IsNaN(f.sweet.P10) {
-		text += fmt.Sprintf(" and taste of %s to %s %% sucrose", page.Number(f.sweet.P10, 1), page.Number(f.sweet.P90, 1))
-	}
-	return text + "."
-}
-
 // adviceSegments combines hardness with thickness, a line for each phase, bold
 // where there is something to do.
 func adviceSegments(f findings) []widget.RichTextSegment {
@@ -274,23 +230,13 @@ func adviceSegments(f findings) []widget.RichTextSegment {
 		style.TextStyle.Bold = bold
 		return &widget.TextSegment{Style: style, Text: text}
 	}
-	lines := []widget.RichTextSegment{line(false, "Served at "+chart.Number(f.serving.celsius, 1)+" °C:")}
+	lines := []widget.RichTextSegment{line(false, "Served at "+page.Reads.Temperature(f.serving.celsius)+":")}
 	for _, a := range f.advice {
-		name, word, kPa := "Foam", f.serving.foam, f.serving.hardness.FoamKPa
+		kPa := f.serving.hardness.FoamKPa
 		if a.Phase == "dense" {
-			name, word, kPa = "Custard", f.serving.dense, f.serving.hardness.DenseKPa
+			kPa = f.serving.hardness.DenseKPa
 		}
-		says := "ribbons of any thickness bite easily."
-		switch {
-		case a.Firmness == ripple.FirmnessUnknown:
-			lines = append(lines, line(false, name+": its hardness is not known."))
-			continue
-		case a.Exceeded:
-			says = fmt.Sprintf("keep its ribbons under %s mm (the thickest tenth has %s) or serve warmer.", page.Number(a.LimitMM, 0), page.Number(a.ThickestMM, 0))
-		case a.Firmness != ripple.Soft:
-			says = fmt.Sprintf("its ribbons are thin enough, under %s mm.", page.Number(a.LimitMM, 0))
-		}
-		lines = append(lines, line(a.Exceeded, fmt.Sprintf("%s: %s, about %s kPa; %s", name, word, page.Number(kPa, 1), says)))
+		lines = append(lines, line(a.Exceeded, say.RibbonAdvice(page.Reads, a, kPa)))
 	}
 	return lines
 }

@@ -21,7 +21,7 @@ import (
 	"ripplewright/ui/page"
 )
 
-// option is a word of a design file as a maker page.Reads it.
+// option is a word of a design file as a maker reads it.
 type option struct{ word, name string }
 
 var layouts = [...]option{
@@ -138,7 +138,7 @@ func (r *colourRow) show(hex string) {
 	r.sample.ShowColour(colourOf(hex))
 }
 
-// colourOf page.Reads "#rrggbb"; what is none is black.
+// colourOf reads "#rrggbb"; what is none is black.
 func colourOf(hex string) color.NRGBA {
 	c := color.NRGBA{A: 255}
 	if _, err := fmt.Sscanf(hex, "#%02x%02x%02x", &c.R, &c.G, &c.B); err != nil {
@@ -210,7 +210,7 @@ func tooAlike(s ripple.Style) string {
 	if apart >= alikeLightness {
 		return ""
 	}
-	return fmt.Sprintf("The two are almost equally light (L* %s apart; from %d on they read at arm's length): the foam's bubbles alone tell them apart.", page.Number(apart, 0), alikeLightness)
+	return fmt.Sprintf("The two are almost equally light (L* %s apart; from %d on they can be told apart at arm's length). Only the foam's bubbles tell them apart.", page.Number(apart, 0), alikeLightness)
 }
 
 // beside lays objects in a row where they fit, else under each other.

@@ -25,6 +25,7 @@ import (
 	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -94,6 +95,7 @@ const (
 func New(h page.Host, drawn func()) *Page {
 	p := &Page{host: h, drawn: drawn, sharp: sharpPixels, large: exportPixels, pictures: kit.NewCutView(), nothing: page.Prose(""), status: widget.NewLabel(""),
 		bar: widget.NewProgressBar(), grams: page.Prose(""), alike: page.Prose(""), found: newRibbonReport(h)}
+	p.pictures.Reads = page.Reads
 	p.cutter = cutting.NewCutter(h.Post, p.show, func(done float64) { p.bar.SetValue(max(done, p.bar.Value)) })
 	p.pictures.OnSpace = func() { p.ask(p.host.Design(), p.host.Result()) }
 	p.nothing.Alignment = fyne.TextAlignCenter
@@ -134,7 +136,7 @@ func New(h page.Host, drawn func()) *Page {
 	p.working = container.NewHBox(container.NewStack(wide, p.bar), p.stop)
 	// It stands over the foot of the pictures' room, beside their ruler.
 	working := container.NewBorder(nil, container.NewBorder(nil, nil, nil, p.working, p.status), nil, nil)
-	caption := page.Prose(fmt.Sprintf("At most %d strokes. Air lost by overmixing is not modelled.", ripple.MaxStrokes))
+	caption := page.Prose(fmt.Sprintf("At most %d strokes. Air lost by mixing too long is not computed.", ripple.MaxStrokes))
 	caption.SizeName = theme.SizeNameCaptionText
 	hands := container.NewVBox(
 		container.New(&beside{}, labelled("Filled as", p.layout.list), labelled("Stirred by", p.motion.list), another),
@@ -233,7 +235,7 @@ func (p *Page) Show() {
 func (p *Page) showNotes(d design.Design, r *model.Result) {
 	text := ""
 	if share := 100 * r.Blend.FoamVolume; d.Batch.Basis == design.BasisAsWritten && math.Abs(share-d.Blend.FoamVolumePercent) > 0.5 {
-		text = fmt.Sprintf("The grams stay as written and make %s %% foam: that is what is drawn.", page.Number(share, 0))
+		text = say.AsWrittenFoam(page.Reads, share)
 	}
 	showNote(p.grams, text)
 	text = ""
@@ -258,9 +260,18 @@ func (p *Page) empty(why error) {
 	p.rest("")
 	p.export.Disable()
 	p.pictures.Hide()
-	p.nothing.SetText("No picture: " + why.Error() + ".")
+	p.nothing.SetText("No picture: " + reason(why) + ".")
 	p.nothing.Show()
 	p.found.clear()
+}
+
+// reason is why there is no picture, in the maker's units.
+func reason(why error) string {
+	var size *cutting.SizeError
+	if errors.As(why, &size) {
+		return say.NoCut(page.Reads, size.Tub)
+	}
+	return why.Error()
 }
 
 func (p *Page) chosen() []ripple.View {
@@ -275,7 +286,7 @@ func (p *Page) chosen() []ripple.View {
 // cutsOf returns what is shown of d, without pictures.
 func (p *Page) cutsOf(d design.Design, r *model.Result) ([]kit.Cut, error) {
 	if r.Blend.VolumeML == 0 {
-		return nil, errors.New("nothing is in the tub yet: add ingredients to the custard or the foam on the bench")
+		return nil, errors.New("the tub is empty; add ingredients to the custard or the foam on the bench")
 	}
 	size := tub.Size(d.Tubs)
 	var cuts []kit.Cut
@@ -287,7 +298,7 @@ func (p *Page) cutsOf(d design.Design, r *model.Result) ([]kit.Cut, error) {
 		if v == ripple.Side {
 			c = kit.Cut{WidthMM: size.LengthMM, HeightMM: size.FillMM, HeadMM: size.HeightMM - size.FillMM, Open: true}
 		}
-		c.Title = fmt.Sprintf("%s, %s × %s mm", viewTitles[v], page.Number(c.WidthMM, 0), page.Number(c.HeightMM, 0))
+		c.Title = viewTitles[v] + ", " + page.Reads.Size(c.WidthMM, c.HeightMM)
 		cuts = append(cuts, c)
 	}
 	return cuts, nil
@@ -299,7 +310,7 @@ func (p *Page) ask(d design.Design, r *model.Result) {
 	if len(p.cuts) == 0 {
 		return
 	}
-	q := request{sweet: report.SweetnessOf(r), serving: serving{d.Serving.TemperatureC, report.ServingOf(r), r.Dense.Word.Name, r.Foam.Word.Name}}
+	q := request{sweet: report.SweetnessOf(r), serving: serving{d.Serving.TemperatureC, report.ServingOf(r)}}
 	q.cutting = cutting.Job{Style: tub.Style(d), Fit: p.pictures.Pixels(p.host.Window().Canvas().Scale()), Sharp: p.sharp}
 	for _, v := range p.chosen() {
 		s, err := cutting.Of(d, r, v)
@@ -370,12 +381,8 @@ func (p *Page) exportPicture() {
 	if len(cuts) == 0 {
 		return
 	}
-	name := p.host.Design().Name
-	if name == "" {
-		name = "tub"
-	}
 	px := p.large
-	p.host.Export(name+", cut.png", func(path string) error {
+	p.host.Export(page.FileTitle(p.host.Design())+", cut.png", func(path string) error {
 		im, err := sheetOf(cuts, style, px)
 		if err != nil {
 			return err

@@ -77,7 +77,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 	}
 	require.Equal(t, []float64{10, 38, 100, 10}, values)
 	require.Empty(t, h.Steps)
-	require.Contains(t, pagetest.Texts(p.Object()), "Air lost by overmixing is not modelled")
+	require.Contains(t, pagetest.Texts(p.Object()), "Air lost by mixing too long is not computed")
 }
 
 func TestEveryHandOnTheRipplePageIsOneStep(t *testing.T) {
@@ -204,10 +204,10 @@ func TestWhatThePageCannotDrawItSays(t *testing.T) {
 		spoil func(*design.Design)
 		says  string
 	}{
-		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "nothing is in the tub yet"},
+		{"no lines", func(d *design.Design) { d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil }, "the tub is empty"},
 		{"no colour", func(d *design.Design) { d.Blend.FoamColour = "whitish" }, "blend.foam_colour"},
 		{"no layout", func(d *design.Design) { d.Blend.Layout = "marbled" }, "blend.layout"},
-		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "a cut must be 30 to 600 mm wide and 5 or more high"},
+		{"a thimble", func(d *design.Design) { d.Tubs.VolumeML, d.Tubs.FillPercent = 30, 10 }, "a cut is drawn of one 30 to 600 mm wide and at least 5 mm high"},
 	} {
 		d := good
 		c.spoil(&d)
@@ -357,8 +357,8 @@ func TestAdviceJoinsHardnessAndThickness(t *testing.T) {
 	h := newStirHost(t, "out-of-balance.yaml") // three strokes, served at −18 °C
 	p, drawn := openRipple(h)
 	h.Until(func() bool { return *drawn > 0 })
-	require.Contains(t, pagetest.Texts(p.Object()), "Served at −18.0 °C:Custard: very hard, about ")
-	require.Regexp(t, `Custard: .*; keep its ribbons under 3 mm \(the thickest tenth has \d+\) or serve warmer\.`, pagetest.Texts(p.Object()))
+	require.Contains(t, pagetest.Texts(p.Object()), "Served at −18 °C:Custard: very hard, about ")
+	require.Regexp(t, `Custard: .*; keep its ribbons under 3 mm \(the thickest tenth has \d+ mm\) or serve it warmer\.`, pagetest.Texts(p.Object()))
 	require.Contains(t, pagetest.Texts(p.Object()), "Foam: its hardness is not known.") // its syrup is thicker than the law knows
 	require.Contains(t, pagetest.Texts(p.Object()), "common practice, no source")
 

@@ -56,7 +56,7 @@ func agreement(r *validate.Row) chart.Plot {
 		series = append(series, chart.Series{Name: c.Name, X: c.X, Y: c.Y,
 			Line: chart.Line{Width: 2, Dash: [...]chart.Dash{chart.Dashed, chart.DashDot}[i%2], Colour: page.Ink(kit.ColorNameBoth)}})
 	}
-	return chart.Plot{X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
+	return chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
 }
 
 // alongX reports whether the points lie along one x axis.
@@ -104,7 +104,7 @@ func parity(r *validate.Row) chart.Plot {
 	}
 	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
 	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: chart.Line{Width: 1.5, Colour: page.Ink(kit.ColorNameFoam)}}
-	p := chart.Plot{X: axis("published: "), Y: axis("model: ")}
+	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: axis("published: "), Y: axis("model: ")}
 	p.Series = append([]chart.Series{equal}, barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
 	return p
@@ -163,7 +163,7 @@ func errorPlot(r *validate.Row) chart.Plot {
 			put(&apart, x, q.Error)
 		}
 	}
-	p := chart.Plot{X: chart.Axis{Title: title}, Y: chart.Axis{Title: "error, " + r.Unit}}
+	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: "error, " + r.Unit}}
 	rule := func(at float64, label string, dash chart.Dash) {
 		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: chart.Line{Width: 1.2, Dash: dash, Colour: page.Ink(theme.ColorNamePlaceHolder)}})
 	}

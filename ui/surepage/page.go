@@ -67,11 +67,11 @@ var kindOrder = [...]struct {
 	name  string
 	under string
 }{
-	{validate.Independent, "Independent", "nothing was fitted to them: the stronger proof"},
-	{validate.Regression, "What the constants came from", "regressions: how well the form fits, no prediction"},
-	{validate.Remembered, "From memory", "published figures not read again: a comparison, no proof"},
-	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic, not nature"},
-	{validate.Identity, "Exact by definition", "the equations computed apart: checks the program, not nature"},
+	{validate.Independent, "Independent", "nothing was fitted to them: the strongest proof"},
+	{validate.Regression, "What the constants came from", "the model was fitted to them: they show the fit, not a prediction"},
+	{validate.Remembered, "From memory", "published figures that we did not look up again: no proof"},
+	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic only"},
+	{validate.Identity, "Exact by definition", "the same equations computed separately: checks the program only"},
 }
 
 // The views of a check.
@@ -101,9 +101,9 @@ func New(h page.Host, tables fs.FS) *Page {
 }
 
 func (p *Page) makeOverview() {
-	p.kinds = kit.NewFigures("checks", "within their bar", "points")
+	p.kinds = kit.NewFigures("checks", "within their limit", "points")
 	p.overview = container.NewVBox(page.Heading("How sure are we?"),
-		page.Prose("Each time this page is first opened, the code that evaluates your design is run against the published tables the program carries. The list shows what kind of proof each one is; choose one to see the model beside the measurement."),
+		page.Prose("When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."),
 		container.New(page.Indent{}, p.kinds))
 	for i, x := range phase.Explanation {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
@@ -186,14 +186,14 @@ func (p *Page) done(rows []validate.Row, err error) {
 		summary = append(summary, kit.Figure{Name: k.name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
 	}
 	p.kinds.ShowFigures(summary)
-	text := fmt.Sprintf("%d of %d checks are within their stated bars.", pass, all)
+	text := fmt.Sprintf("%d of %d checks keep within their limits.", pass, all)
 	if pass < all {
-		text = fmt.Sprintf("%d of %d checks are NOT within their stated bars.", all-pass, all)
+		text = fmt.Sprintf("%d of %d checks are NOT within their limits.", all-pass, all)
 	}
 	if open == 1 {
-		text += " One more has no bar: it only compares."
+		text += " One more has no limit: it only compares."
 	} else if open > 1 {
-		text += fmt.Sprintf(" %d more have no bar: they only compare.", open)
+		text += fmt.Sprintf(" %d more have no limit: they only compare.", open)
 	}
 	p.status.TextStyle.Bold = pass < all
 	p.status.SetText(text)
@@ -266,7 +266,7 @@ func count(n int, what string) string {
 
 func ofBar(r *validate.Row) string {
 	if noBar(r) {
-		return fmt.Sprintf("%s %s, no bar", digits(r.MaxAbsError), r.Unit)
+		return fmt.Sprintf("%s %s, no limit", digits(r.MaxAbsError), r.Unit)
 	}
 	return fmt.Sprintf("%s of %s %s", digits(r.MaxAbsError), digits(r.Bar), r.Unit)
 }
@@ -296,7 +296,7 @@ func (p *Page) showFacts(r *validate.Row) {
 	case noBar(r):
 		p.verdict.SetText("Shown for comparison: " + figures)
 	case r.Pass:
-		p.verdict.SetText("✓ Within its bar: " + figures)
+		p.verdict.SetText("✓ Within its limit: " + figures)
 	default:
 		p.verdict.SetText("✗ NOT MET: " + figures)
 	}

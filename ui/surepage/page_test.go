@@ -91,7 +91,7 @@ func TestEveryCheckStandsOnceUnderItsKind(t *testing.T) {
 		}
 	}
 	assert.Len(t, seen, len(p.rows))
-	assert.Contains(t, p.status.Text, "are within their stated bars")
+	assert.Contains(t, p.status.Text, "keep within their limits")
 }
 
 func TestThePageOpensWithWhatItsFiguresRestOn(t *testing.T) {
@@ -156,7 +156,7 @@ func TestAMissedBarIsShownAsNotMet(t *testing.T) {
 		}
 	}
 	p.done(bad, nil)
-	assert.Contains(t, p.status.Text, fmt.Sprintf("1 of %d checks are NOT within their stated bars.", len(bad)-1), "one has no bar")
+	assert.Contains(t, p.status.Text, fmt.Sprintf("1 of %d checks are NOT within their limits.", len(bad)-1), "one has no bar")
 	r := p.pick(t, "lactose_freezing_point")
 	assert.Contains(t, words(p.scene), "✗ NOT MET: largest error 0.115 of 0.0152 K")
 	line := newCheckLine()

@@ -162,7 +162,7 @@ func unnamedField(in *ingredient.Ingredient) string {
 // warnCrystals holds each solute against its rule where the tub is kept.
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
-	for _, s := range p.Body.Dissolved(homeFreezerC) {
+	for _, s := range p.Body.Dissolved(HomeFreezerC) {
 		if s.Over() {
 			over = append(over, s)
 		}
@@ -253,7 +253,7 @@ func (r *Result) freezerLoad() float64 {
 	kj := 0.0
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
 		if p.Portion.MadeG > 0 {
-			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(homeFreezerC))
+			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(HomeFreezerC))
 		}
 	}
 	return kj / (math.Max(limits.RatedLeastKg, limits.RatedKgPer100L*homeFreezerL/100) * limits.TestLoadKJPerKg)

@@ -28,8 +28,8 @@ func costOf(d design.Design, lines []Line, tubs float64) Cost {
 		case price.Known:
 			c.Known += l.Grams * price.Value / 1000
 			inTubs += l.InTubs * price.Value / 1000
-		case l.Grams > 0 && !slices.Contains(c.Missing, l.Ingredient.Name):
-			c.Missing = append(c.Missing, l.Ingredient.Name)
+		case l.Grams > 0 && !slices.Contains(c.Missing, l.Ingredient):
+			c.Missing = append(c.Missing, l.Ingredient)
 		}
 	}
 	if tubs > 0 {

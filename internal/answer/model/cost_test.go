@@ -28,8 +28,8 @@ func TestABatchCostsWhatItsLinesDoAndNothingUnpricedIsFree(t *testing.T) {
 	assert.InDelta(t, dense*(0.5*1.1+0.1*1.2)+foam*0.18*1.2, r.Cost.Known, 1e-12, "the sugar's price holds for both its lines")
 	assert.InDelta(t, r.Cost.Known/3, r.Cost.PerTub, 1e-12)
 	require.Len(t, r.Cost.Missing, 2)
-	assert.Contains(t, r.Cost.Missing[0], "yolk")
-	assert.Contains(t, r.Cost.Missing[1], "Water")
+	assert.Contains(t, r.Cost.Missing[0].Name, "yolk")
+	assert.Contains(t, r.Cost.Missing[1].Name, "Water")
 	assert.True(t, r.Cost.Priced)
 
 	r, err = m.Evaluate(design.New().WithLineAdded(design.DensePart, line("sugar", 1, none)))

@@ -88,7 +88,7 @@ type (
 	// CompositionAssumed is of composition_assumed.
 	CompositionAssumed struct {
 		Ingredient *ingredient.Ingredient
-		Assumed    string
+		Assumed    ingredient.Assumption
 	}
 
 	// NutritionIncomplete is of nutrition_incomplete: the figures that no source gives.

@@ -164,7 +164,7 @@ type Line struct {
 	InTubs     float64                // of these, what goes into the tubs
 	Slopes     phase.Slopes           // per g of the line as written, of its phase
 	TubSweet   float64                // points of the tub's % sucrose equivalent per g as written
-	Assumed    []string
+	Assumed    []ingredient.Assumption
 }
 
 // Eggs is the ledger of what the batch as made takes, in eggs of the design's
@@ -180,10 +180,10 @@ type Eggs struct {
 // Cost is what the ingredients of the batch as made cost, in the maker's own
 // money. Ingredients without a price are named, not taken as free.
 type Cost struct {
-	Known   float64  // of those with a price
-	PerTub  float64  // of a full tub; NaN where none is filled
-	Priced  bool     // some ingredient has a price
-	Missing []string // names of those without, in the order of the lines
+	Known   float64                  // of those with a price
+	PerTub  float64                  // of a full tub; NaN where none is filled
+	Priced  bool                     // some ingredient has a price
+	Missing []*ingredient.Ingredient // those without, in the order of the lines
 }
 
 func scaled(a ingredient.Amount, k float64) ingredient.Amount {

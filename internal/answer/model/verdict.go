@@ -16,8 +16,8 @@ type Verdict struct {
 	AtC     float64
 	Dense   Eating
 	Foam    Eating
-	Because *Warning // what spoils a tub whose phases both eat well; nil: nothing does
-	Remedy  Remedy   // of a tub whose phases do not
+	Because *Warning // what spoils the tub, where that is no matter of hardness; nil: nothing does
+	Remedy  Remedy   // of a tub whose phases do not both eat well
 }
 
 // Eating is what a spoon meets in a phase.
@@ -75,6 +75,10 @@ func (m *Model) verdict(d design.Design, r *Result) Verdict {
 	v.Good = v.Dense.good() && v.Foam.good()
 	if !v.Good {
 		v.Remedy = m.remedy(d, r)
+		if w := r.warning("foam_draws_water"); w != nil && v.Remedy.Kind == ServeAt && v.Remedy.AtC > v.Remedy.NowC {
+			// Its foam has no ice in the freezer: to serve it warmer mends nothing.
+			v.Because, v.Remedy = w, Remedy{}
+		}
 		return v
 	}
 	if v.Because = r.worst(); v.Because != nil {
@@ -98,6 +102,16 @@ func (r *Result) worst() *Warning {
 		}
 	}
 	return w
+}
+
+// warning returns the first warning of that code, nil if there is none.
+func (r *Result) warning(code string) *Warning {
+	for i := range r.Warnings {
+		if r.Warnings[i].Code == code {
+			return &r.Warnings[i]
+		}
+	}
+	return nil
 }
 
 // good reports whether nothing is wrong with the phase: one that is not there

@@ -12,9 +12,9 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// homeFreezerC is what an ordinary freezer holds: common practice, and the
+// HomeFreezerC is what an ordinary freezer holds: common practice, and the
 // reference of frozen-food rules.
-const homeFreezerC = -18
+const HomeFreezerC = -18
 
 // warnAll adds every warning.
 func (r *Result) warnAll(m *Model, d design.Design, w *weighed, c *cooked) {
@@ -93,8 +93,8 @@ func (r *Result) warnStorage() {
 		return
 	}
 	f, dp := r.Foam.Body.FreezingPointC, r.Dense.Body.FreezingPointC
-	if f < homeFreezerC && dp > homeFreezerC {
-		r.warn(Caution, "foam_draws_water", "foam", FoamDrawsWater{f, homeFreezerC})
+	if f < HomeFreezerC && dp > HomeFreezerC {
+		r.warn(Caution, "foam_draws_water", "foam", FoamDrawsWater{f, HomeFreezerC})
 	}
 }
 

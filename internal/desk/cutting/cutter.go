@@ -18,7 +18,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/matter/ripple"
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -220,6 +220,12 @@ var softly = draw.Kernel{Support: 2, At: func(t float64) float64 {
 	return (2 - t) * (2 - t) * (2 - t) / 6
 }}
 
+// SizeError says that a tub's filling is too small, too large or too flat to be
+// drawn; say.NoCut words it in the maker's units.
+type SizeError struct{ Tub ripple.Tub }
+
+func (e *SizeError) Error() string { return say.NoCut(say.Usual, e.Tub) }
+
 // Of returns how the tub of d, evaluated as r, is cut. The error says in words
 // for the maker why there is nothing to draw.
 func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, error) {
@@ -231,8 +237,7 @@ func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, er
 	if err := s.Validate(); err != nil {
 		var f *ripple.FieldError
 		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {
-			return s, fmt.Errorf("the filling of one tub is %s × %s × %s mm, and a cut must be %d to %d mm wide and %d or more high",
-				chart.Number(s.Tub.LengthMM, 0), chart.Number(s.Tub.BreadthMM, 0), chart.Number(s.Tub.HeightMM, 0), ripple.MinSizeMM, ripple.MaxSizeMM, ripple.MinFillMM)
+			return s, &SizeError{s.Tub}
 		}
 		return s, err
 	}

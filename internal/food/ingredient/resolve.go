@@ -1,11 +1,6 @@
 package ingredient
 
-import (
-	"fmt"
-	"strings"
-
-	"ripplewright/internal/matter/mix"
-)
+import "ripplewright/internal/matter/mix"
 
 // atwater returns kcal per 100 g by the record's specific factors (USDA
 // Handbook 74; alcohol 6.93 kcal/g, USDA SR28 documentation). Where a record
@@ -59,7 +54,7 @@ type Resolved struct {
 	// UnnamedG is the carbohydrate of a maker's own record, g, that none of its
 	// figures names: nobody knows whether it lowers the freezing point.
 	UnnamedG float64
-	Assumed  []string // one line for each assumption, plain words
+	Assumed  []Assumption
 }
 
 // Exact reports whether the three readings agree.
@@ -89,7 +84,7 @@ func (in *Ingredient) Resolve() Resolved {
 		return in.pure()
 	}
 	var m mix.Mix
-	var assumed []string
+	var assumed []Assumption
 	get := func(c Column) float64 { return in.Cells[c].Or(0) }
 	m.Mass[mix.Water] = get(Water)
 	m.Mass[mix.Protein] = get(Protein)
@@ -132,16 +127,13 @@ func (in *Ingredient) Resolve() Resolved {
 				heaviest = k
 			}
 		}
-		nominal := "sucrose"
 		if kinds[0] == mix.Sucrose {
 			kinds = kinds[:1]
-		} else {
-			nominal = "equal parts of " + join(kinds)
 		}
 		for _, k := range kinds {
 			r.add(k, lightest, heaviest, open/float64(len(kinds)))
 		}
-		assumed = append(assumed, fmt.Sprintf("sugars known only in total: they count as %s, and may be anything from %s to %s", nominal, lightest, heaviest))
+		assumed = append(assumed, Assumption{Code: SugarsInTotal, ReadAs: kinds, From: lightest, To: heaviest})
 		named = total.Value
 	case !total.Known && carb-fixed-named > 0.5:
 		open := carb - fixed - named
@@ -149,19 +141,19 @@ func (in *Ingredient) Resolve() Resolved {
 		r.Firm.Mass[mix.Starch] += open
 		r.Nominal.Mass[mix.Sucrose] += open / 2
 		in.addHigher(&r.Nominal, open/2)
-		assumed = append(assumed, "sugars unknown: they count as half sucrose, half higher saccharides, and may be anything from glucose to starch")
+		assumed = append(assumed, Assumption{Code: SugarsUnknown})
 		named += open
 	}
 	if rest := r.rest(carb); rest > 0 {
 		dissolved := mix.OtherSolids
 		if in.Group == "fruit" && rest > 0.5 {
 			dissolved = mix.CitricAcid
-			assumed = append(assumed, "some carbohydrate has no name in any source: it counts as fruit acid, and may do nothing")
+			assumed = append(assumed, Assumption{Code: FruitAcid})
 		}
 		soft := dissolved
 		if in.Own && rest > 0.5 {
 			r.UnnamedG, soft = rest, mix.Glucose
-			assumed = append(assumed, "carbohydrate that no figure names: read as inert, band to a simple sugar")
+			assumed = append(assumed, Assumption{Code: CarbohydrateUnnamed})
 		}
 		r.add(dissolved, soft, mix.OtherSolids, rest)
 	}
@@ -169,13 +161,13 @@ func (in *Ingredient) Resolve() Resolved {
 		// What no figure names has mass all the same: a batch must weigh what went in.
 		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
 		if short > 1 {
-			assumed = append(assumed, fmt.Sprintf("%.1f g in 100 g that the record does not name: read as inert", short))
+			assumed = append(assumed, Assumption{Code: MassUnnamed, G: short})
 		}
 	} else if short < 0 {
 		k := 100 / r.Nominal.Total() // also the other readings' total
 		r.Nominal, r.Soft, r.Firm = r.Nominal.Times(k), r.Soft.Times(k), r.Firm.Times(k)
 		if short < -1 {
-			assumed = append(assumed, fmt.Sprintf("the record names %.1f g in 100 g: every part is read as %.1f %% less", 100-short, 100*(1-k)))
+			assumed = append(assumed, Assumption{Code: MassOver, G: 100 - short})
 		}
 	}
 	r.Assumed = assumed
@@ -219,18 +211,6 @@ func double(s mix.Species) bool {
 	return s == mix.Sucrose || s == mix.Lactose || s == mix.Maltose
 }
 
-// join names species in a sentence.
-func join(list []mix.Species) string {
-	names := make([]string, len(list))
-	for i, s := range list {
-		names[i] = s.String()
-	}
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return names[0]
-}
-
 // add puts g grams into the three readings, each as its own species.
 func (r *Resolved) add(nominal, soft, firm mix.Species, g float64) {
 	r.Nominal.Mass[nominal] += g
@@ -259,26 +239,26 @@ func (in *Ingredient) addHigher(m *mix.Mix, g float64) {
 	m.HigherSweet += g * in.HigherSweetness
 }
 
-// minerals sets the dissolved particles, and says what it had to assume.
-func (in *Ingredient) minerals(m *mix.Mix) []string {
+// minerals sets the dissolved particles, and returns what it had to assume.
+func (in *Ingredient) minerals(m *mix.Mix) []Assumption {
 	if in.PureSalt != 0 {
 		m.Mass[in.PureSalt] = m.Mass[mix.Ash]
 		m.Mass[mix.Ash] = 0
 		return nil
 	}
 	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]
-	var assumed []string
+	var assumed []Assumption
 	m.IonMol = particles * (na.Or(0)/22.99 + k.Or(0)/39.10) / 1000
 	switch msnf, ash := in.Cells[MSNF].Or(0), in.Cells[Ash]; {
 	case na.Known && k.Known:
 	case msnf > 0:
 		m.IonMol = max(m.IonMol, ionsPerMSNF*msnf)
-		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the milk solids")
+		assumed = append(assumed, Assumption{Code: MineralsByMilkSolids})
 	case ash.Or(0) > 0.2:
 		m.IonMol = max(m.IonMol, ionsPerAsh*ash.Value)
-		assumed = append(assumed, "sodium or potassium unknown: minerals taken in proportion to the ash")
+		assumed = append(assumed, Assumption{Code: MineralsByAsh})
 	case !ash.Known:
-		assumed = append(assumed, "sodium or potassium unknown, and the ash: only the minerals that are known lower the freezing point")
+		assumed = append(assumed, Assumption{Code: MineralsUnknown})
 	}
 	m.IonMol += ionsPerYolkSolids * in.Cells[EggYolkSolids].Or(0)
 	return assumed

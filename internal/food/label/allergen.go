@@ -320,19 +320,19 @@ func allergenWarnings(f *Food, region Region) []string {
 			continue
 		}
 		if UnstatedAllergens(in) {
-			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Name))
+			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Kitchen()))
 		}
 		if in.Own && region == EU && len(in.AllergensUS) > 0 && len(in.AllergensEU) == 0 {
-			out = appendOnce(out, fmt.Sprintf("The allergens of %s follow the US list, which knows no other cereal than wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name))
+			out = appendOnce(out, fmt.Sprintf("The allergens of %s follow the US list, which has no cereal but wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name))
 		}
 		if in.Own {
 			if told := hinted(in, region); len(told) > 0 {
-				out = appendOnce(out, fmt.Sprintf("%s tells of %s in its name or parts, but its allergens do not.", in.Name, wordList(told, "and")))
+				out = appendOnce(out, fmt.Sprintf("%s has %s in its name or parts, but not among its allergens.", sentenceName(in.Kitchen()), wordList(told, "and")))
 			}
 		}
 		for _, a := range allergensOf(in, region) {
 			if r := a.rule(); r != nil && r.kindNeeded && a.kind == "" {
-				out = appendOnce(out, fmt.Sprintf("%s carries %s: the rules want the kind named, such as tree_nut:hazelnut.", in.Name, a.word(region)))
+				out = appendOnce(out, fmt.Sprintf("%s contains %s: the rules ask which kind. Write it as in tree_nut:hazelnut.", sentenceName(in.Kitchen()), a.word(region)))
 			}
 		}
 	}

@@ -262,8 +262,8 @@ func TestANameTellsOnlyOfWhatThereIsEnoughOf(t *testing.T) {
 		}
 		assert.Contains(t, at(least).ProposedName, " with ", id)
 		assert.NotContains(t, at(least-0.01).ProposedName, " with ", id)
-		assert.Contains(t, strings.Join(at(least-0.01).Notes, "\n"), "counts as too little", id)
-		assert.NotContains(t, strings.Join(at(least).Notes, "\n"), "counts as too little", id)
+		assert.Contains(t, strings.Join(at(least-0.01).Notes, "\n"), "is too little to be named", id)
+		assert.NotContains(t, strings.Join(at(least).Notes, "\n"), "is too little to be named", id)
 	}
 	rum := label.Food{DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, portion{"rum_40", 4}, portion{"milk_whole", 96})}
 	assert.Contains(t, labelOf(t, rum, label.US).ProposedName, "with rum")

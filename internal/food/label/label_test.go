@@ -196,7 +196,7 @@ func TestUnknownFigureIsMarkedAndNamed(t *testing.T) {
 	assert.Equal(t, "0g", trans.Text)
 	assert.True(t, trans.Incomplete)
 	assert.Equal(t, []string{"hazelnut_roasted", "tapioca_starch"}, trans.Missing)
-	assert.Contains(t, strings.Join(l.Warnings, "\n"), "Trans Fat is incomplete: no figure for Hazelnuts, dry-roasted, without salt and Tapioca (cassava) starch")
+	assert.Contains(t, strings.Join(l.Warnings, "\n"), "Trans Fat is incomplete: no figure for roasted hazelnuts and tapioca starch")
 	// The starch's 0.01 g of fat cannot change the saturated line.
 	assert.False(t, line(t, l, "saturated_fat").Incomplete)
 }

@@ -62,15 +62,15 @@ func TestUnstatedAllergensAreNotNone(t *testing.T) {
 	assert.Contains(t, warned(own("Quay paste", nil, nil), label.US), "The allergens of Quay paste are not stated")
 	assert.NotContains(t, warned(own("Quay paste", none, nil), label.US), "allergens")
 	assert.Contains(t, warned(own("Quay paste", []string{"milk"}, nil), label.EU), "follow the US list")
-	assert.Contains(t, warned(own("Quay nut paste", []string{"tree_nut"}, nil), label.US), "the rules want the kind named")
-	assert.Contains(t, warned(own("Hazelnut brittle", none, none), label.US), "tells of hazelnut")
-	assert.Contains(t, warned(own("Tahini", none, none), label.US), "tells of sesame")
+	assert.Contains(t, warned(own("Quay nut paste", []string{"tree_nut"}, nil), label.US), "the rules ask which kind")
+	assert.Contains(t, warned(own("Hazelnut brittle", none, none), label.US), "has hazelnut in its name")
+	assert.Contains(t, warned(own("Tahini", none, none), label.US), "has sesame in its name")
 	for _, plant := range []string{"Coconut milk", "Oat cream", "Cocoa butter"} {
-		assert.NotContains(t, warned(own(plant, none, none), label.US), "tells of milk", plant)
+		assert.NotContains(t, warned(own(plant, none, none), label.US), "has milk in its name", plant)
 	}
 	with := own("Fudge", []string{"milk"}, []string{"milk"})
 	with.Ingredient.Parts = "cream, sugar, wheat flour"
-	assert.Contains(t, warned(with, label.EU), "Fudge tells of wheat")
+	assert.Contains(t, warned(with, label.EU), "Fudge has wheat in its name")
 }
 
 // A word that only says "nuts" does not name the nut, so the kind follows.
@@ -126,7 +126,7 @@ func TestThePortionOfTheMakerIsUsedWhereItTellsItsGrams(t *testing.T) {
 		assert.InDelta(t, line(t, l, "fat").Amount*want/100, l.Second[2].Amount, 1e-9, words)
 	}
 	food.Portion = "one scoop"
-	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "tells no grams")
+	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "gives no grams")
 	food.TubML, food.Portion = 120, ""
 	assert.Equal(t, "1 portion per pack", labelOf(t, food, label.EU).ServingsText)
 }
@@ -175,7 +175,7 @@ func TestOnlyWaterIsDrivenOff(t *testing.T) {
 // 21 CFR 135.110(f) (from memory).
 func TestAnArtificialFlavourIsToldOf(t *testing.T) {
 	food := foodOf(lines(t, label.DensePhase, portion{"milk_whole", 99}, portion{"vanilla_imitation", 1})...)
-	assert.Contains(t, strings.Join(labelOf(t, food, label.US).Notes, "\n"), "Artificial vanilla flavor: where the name")
+	assert.Contains(t, strings.Join(labelOf(t, food, label.US).Notes, "\n"), "Artificial vanilla flavor: a name that speaks")
 }
 
 // A second column keeps what the first alone would leave out.

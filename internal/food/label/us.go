@@ -176,7 +176,7 @@ func (l *Label) addWarnings(f *Food) {
 	l.Warnings = []string{}
 	name := map[string]string{}
 	for _, u := range f.Lines {
-		name[u.Ingredient.ID] = u.Ingredient.Name
+		name[u.Ingredient.ID] = u.Ingredient.Kitchen()
 	}
 	var reasons []string
 	lines := map[string][]string{} // by reason
@@ -214,7 +214,7 @@ func (l *Label) addWarnings(f *Food) {
 	l.Warnings = append(l.Warnings, allergenWarnings(f, l.Region)...)
 	for _, u := range f.Lines {
 		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
-			l.Warnings = appendOnce(l.Warnings, fmt.Sprintf("%s has ingredients of its own, and allergens with them: copy both from its pack.", u.Ingredient.Name))
+			l.Warnings = appendOnce(l.Warnings, fmt.Sprintf("%s is made of several ingredients, with allergens of their own: copy both from its pack.", sentenceName(u.Ingredient.Kitchen())))
 		}
 	}
 }

@@ -180,7 +180,7 @@ func TestAdviceFollowsHardness(t *testing.T) {
 	require.Len(t, a, 2)
 	assert.Equal(t, Firm, a[0].Firmness)
 	assert.True(t, a[0].Exceeded)
-	assert.Contains(t, a[0].String(), "keep its ribbons under 6 mm")
+	assert.Equal(t, firmLimitMM, a[0].LimitMM)
 	assert.Equal(t, Soft, a[1].Firmness)
 	a = m.Advise(Serving{FoamKPa: math.NaN(), DenseKPa: 500, FirmKPa: 80, HardKPa: 200})
 	assert.Equal(t, Hard, a[0].Firmness)

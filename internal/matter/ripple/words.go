@@ -1,9 +1,6 @@
 package ripple
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // Word says how a ribbon of some thickness eats.
 type Word uint8
@@ -107,20 +104,4 @@ func (m Measure) Advise(s Serving) []Advice {
 		all = append(all, a)
 	}
 	return all
-}
-
-// String returns a sentence for the maker.
-func (a Advice) String() string {
-	switch {
-	case a.Firmness == FirmnessUnknown:
-		return fmt.Sprintf("The hardness of the %s phase at this temperature is not known.", a.Phase)
-	case a.Exceeded:
-		return fmt.Sprintf("The %s phase is %s at this temperature: keep its ribbons under %.0f mm (the thickest tenth is %.0f mm) or serve warmer.",
-			a.Phase, a.Firmness, a.LimitMM, a.ThickestMM)
-	case a.Firmness == Soft:
-		return fmt.Sprintf("The %s phase is soft at this temperature: ribbons of any thickness bite easily.", a.Phase)
-	default:
-		return fmt.Sprintf("The %s phase is %s at this temperature, and its ribbons are thin enough (under %.0f mm).",
-			a.Phase, a.Firmness, a.LimitMM)
-	}
 }

@@ -1,17 +1,16 @@
 package card
 
 import (
-	"image/color"
-
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/design"
 )
 
 // backPages composes the plots over figures and panel, and sets the cautions
 // and whatever the front has left over where they fit.
-func backPages(f *flow, d design.Design, r *model.Result, c content, left []box) {
-	boxes := append(left, func(w float64) *sheet { return cautionBox(c, w) })
+func backPages(f *flow, d design.Design, r *model.Result, c content, left []filler) {
+	boxes := append(left, func(w float64) *draw.List { return cautionBox(c, w) })
 	from := len(f.pages)
 	// The plots give way before a page is begun for a few lines.
 	for _, high := range [...]float64{54, 46, 40, 36} {
@@ -20,15 +19,15 @@ func backPages(f *flow, d design.Design, r *model.Result, c content, left []box)
 			return
 		}
 	}
-	for _, try := range [...][]box{boxes, boxes[len(left):], nil} {
+	for _, try := range [...][]filler{boxes, boxes[len(left):], nil} {
 		f.pages = f.pages[:from]
 		if !f.settle(figuresAndPanel(f, d, r, c, 54), try) {
 			continue
 		}
 		full := f.w - 2*margin
-		var blocks []*sheet
+		var blocks []*draw.List
 		if len(try) < len(boxes) && len(left) > 0 { // long notes flow on
-			blocks = append(noteBlocks(c, full), &sheet{w: full, h: 7})
+			blocks = append(noteBlocks(c, full), &draw.List{W: full, H: 7})
 		}
 		if try == nil {
 			blocks = append(blocks, cautionBox(c, full))
@@ -46,9 +45,9 @@ func figuresAndPanel(f *flow, d design.Design, r *model.Result, c content, high 
 		panel = broad
 	}
 	page, y := len(f.pages), f.top
-	if p := plots(d, r, f.w-2*margin, high); p != nil {
-		f.page(page).place(p, margin, y)
-		y += p.h + 6
+	if p := plots(c.reads, d, r, f.w-2*margin, high); p != nil {
+		f.page(page).Place(p, margin, y, 1)
+		y += p.H + 6
 	}
 	wide := f.w - 2*margin - gutter - panel
 	l := f.column(slot{page, margin, y}, 0, f.same, figureBlocks(c, wide))
@@ -57,11 +56,11 @@ func figuresAndPanel(f *flow, d design.Design, r *model.Result, c content, high 
 }
 
 // figureBlocks are the table of figures and what the verdict rests on.
-func figureBlocks(c content, w float64) []*sheet {
-	out := []*sheet{headed("The figures", w, figureTable(c, w))}
+func figureBlocks(c content, w float64) []*draw.List {
+	out := []*draw.List{headed("The figures", w, figureTable(c, w))}
 	for _, list := range [...]struct {
 		texts  []string
-		colour color.NRGBA
+		colour draw.Colour
 	}{{c.rests, glass}, {c.warnings, coral}} {
 		for _, t := range list.texts {
 			b := bullet(w, small.in(ink), smallLead, list.colour, t)
@@ -77,74 +76,74 @@ func figureBlocks(c content, w float64) []*sheet {
 }
 
 // bullet sets a text behind a drop of colour.
-func bullet(w float64, st style, lead float64, c color.NRGBA, s string) *sheet {
+func bullet(w float64, st style, lead float64, c draw.Colour, s string) *draw.List {
 	p := text(w-4.2, lead, st, s)
-	b := &sheet{w: w, h: p.h}
-	b.disc(0.9, capHeight*st.size*point/2, 0.8, c)
-	b.place(p, 4.2, 0)
+	b := &draw.List{W: w, H: p.H}
+	disc(b, 0.9, st.cap()/2, 0.8, c)
+	b.Place(p, 4.2, 0, 1)
 	return b
 }
 
 // figureTable sets the figures in three columns.
-func figureTable(c content, w float64) *sheet {
-	t := &sheet{w: w}
-	st := style{sans, 8, ink}
+func figureTable(c content, w float64) *draw.List {
+	t := &draw.List{W: w}
+	st := style{draw.Sans, 8, ink}
 	cols := [3]float64{0.62 * w, 0.81 * w, w}
 	pitch := 4.5
-	head := style{sansBold, 8, muted}
-	t.h = 2.4
+	head := style{draw.SansBold, 8, muted}
+	t.H = 2.4
 	for i, s := range [...]string{"Custard", "Foam", "Tub"} {
-		t.writeRight(cols[i], t.h, head, s)
+		writeRight(t, cols[i], t.H, head, s)
 	}
-	t.h += 1.5
-	t.box(0, t.h, w, 0.35, ink)
+	t.H += 1.5
+	fill(t, 0, t.H, w, 0.35, ink)
 	for _, f := range c.figures {
-		base := t.h + pitch - 1.5
+		base := t.H + pitch - 1.5
 		// A range such as "−12 to −5 °C" is wide: it is set smaller, never over
 		// its neighbour.
-		name := t.write(0, base, st, f.name)
+		name := write(t, 0, base, st, f.name)
 		from := name + 2
 		for i, s := range [...]string{f.dense, f.foam, f.tub} {
 			use := st
 			for use.size > 5.5 && cols[i]-use.width(s) < from {
 				use.size -= 0.25
 			}
-			t.writeRight(cols[i], base, use, s)
+			writeRight(t, cols[i], base, use, s)
 			from = cols[i] + 1.5
 		}
-		t.h += pitch
-		t.box(0, t.h, w, 0.15, dune)
+		t.H += pitch
+		fill(t, 0, t.H, w, 0.15, dune)
 	}
 	return t
 }
 
 // panelBlocks are the label's panel and statement.
-func panelBlocks(c content, w float64) []*sheet {
+func panelBlocks(c content, w float64) []*draw.List {
 	if c.label == nil {
-		return []*sheet{text(w, bodyLead, body, c.labelNote)}
+		return []*draw.List{text(w, bodyLead, body, c.labelNote)}
 	}
-	return []*sheet{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, style{sans, 8, ink})}
+	return []*draw.List{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, style{draw.Sans, 8, ink})}
 }
 
 // cautionBox sets the cautions on a ground of sand.
-func cautionBox(c content, w float64) *sheet {
+func cautionBox(c content, w float64) *draw.List {
 	const pad, bar = 3.6, 1.0
-	st := style{sans, 7.5, ink}
-	parts := []*sheet{{w: w, h: 3.4}}
-	parts[0].write(0, 3.4, style{serifBold, 12, ink}, "Cautions")
+	st := style{draw.Sans, 7.5, ink}
+	parts := []*draw.List{{W: w, H: 3.4}}
+	write(parts[0], 0, 3.4, style{draw.SerifBold, 12, ink}, "Cautions")
 	for _, k := range c.cautions {
 		parts = append(parts, paragraph(w-bar-2*pad, 9.6, run{k.Title + ". ", st.bold()}, run{k.Text, st}))
 	}
 	all := stack(1.9, parts...)
-	b := &sheet{w: w, h: all.h + 2*pad}
-	b.box(0, 0, w, b.h, sand)
-	b.box(0, 0, bar, b.h, coral)
-	b.place(all, bar+pad, pad)
+	b := &draw.List{W: w, H: all.H + 2*pad}
+	fill(b, 0, 0, w, b.H, sand)
+	fill(b, 0, 0, bar, b.H, coral)
+	b.Place(all, bar+pad, pad, 1)
 	return b
 }
 
 // statementOf sets the list of ingredients with its allergens emphasised.
-func statementOf(l *label.Label, w float64, st style) *sheet {
+func statementOf(l *label.Label, w float64, st style) *draw.List {
 	var runs []run
 	for _, r := range l.Ingredients {
 		s := st
@@ -153,7 +152,7 @@ func statementOf(l *label.Label, w float64, st style) *sheet {
 		}
 		runs = append(runs, run{r.Text, s})
 	}
-	parts := []*sheet{paragraph(w, 10.4, runs...)}
+	parts := []*draw.List{paragraph(w, 10.4, runs...)}
 	if l.Contains != "" && l.Region == label.US { // the EU lets the emphasised list alone tell, Article 21
 		parts = append(parts, text(w, 10.4, st.bold(), l.Contains))
 	}

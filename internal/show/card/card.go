@@ -6,24 +6,23 @@
 // pixels; so the picture is the page. Text is set in the Liberation fonts. The
 // same design gives the same bytes.
 //
-// Nothing is computed here but the conversion of grams to household measures;
-// every figure is that of packages model and label.
+// Nothing is computed here: every figure is that of packages model and label,
+// and every word that of package say.
 package card
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"image"
-	"image/png"
-	"math"
 	"path/filepath"
 	"strings"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 )
@@ -51,6 +50,7 @@ type Options struct {
 	Region label.Region // whose label and measures; "": US
 	Paper  Paper        // "": A4
 	DPI    float64      // of a picture, 30 to 600; 0: 150
+	Style  say.Style    // how quantities read
 	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
 }
 
@@ -92,8 +92,8 @@ var ErrExtension = errors.New("the extension names no form of card")
 // by the extension .pdf, .png or .md. The file is replaced as a whole or not at
 // all.
 //
-// Errors: ErrExtension; a *GlyphError where the fonts lack a sign (not for
-// Markdown); those of Options and of writing.
+// Letters that the fonts lack are marked: Lacking names them. Errors:
+// ErrExtension; those of Options and of writing.
 func Write(path string, d design.Design, r *model.Result, o Options) error {
 	o, err := o.filled()
 	if err != nil {
@@ -118,56 +118,16 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 	return atomicfile.Write(path, data)
 }
 
-// Render returns pictures of the card's pages, those that Write puts into a
-// PNG. A cancelled context ends it early with ctx.Err(); the other errors are
-// those of Write.
+// Render returns pictures of the card's pages, those that Write puts into a PNG,
+// but at fewer dots per inch where there are so many pages that they would take
+// more than mostPixels. A cancelled context ends it early with ctx.Err(); the
+// other errors are those of Options.
 func Render(ctx context.Context, d design.Design, r *model.Result, o Options) ([]image.Image, error) {
 	o, err := o.filled()
 	if err != nil {
 		return nil, err
 	}
 	pages := cardPages(ctx, d, r, contentOf(d, r, o), o)
-	if err := checkGlyphs(pages); err != nil {
-		return nil, err
-	}
-	_, images, err := imageOf(ctx, pages, o.DPI)
+	_, images, err := raster.Pages(ctx, pages, min(o.DPI, finest(pages))/inch)
 	return images, err
-}
-
-// mostPixels of a PNG keep its making under 0.2 GB.
-const mostPixels = 20e6
-
-// checkPixels says how coarse a picture of so many pages has to be.
-func checkPixels(sheets []*sheet, dpi float64) error {
-	inches := 0.0 // square
-	for _, s := range sheets {
-		inches += s.w * s.h / (25.4 * 25.4)
-	}
-	if inches*dpi*dpi <= mostPixels {
-		return nil
-	}
-	return fmt.Errorf("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",
-		len(sheets), dpi, mostPixels/1e6, math.Floor(math.Sqrt(mostPixels/inches)))
-}
-
-// encoded returns sheets as a .pdf or .png.
-func encoded(ext string, sheets []*sheet, title string, dpi float64) ([]byte, error) {
-	if err := checkGlyphs(sheets); err != nil {
-		return nil, err
-	}
-	if ext == ".pdf" {
-		return pdfOf(sheets, title)
-	}
-	if err := checkPixels(sheets, dpi); err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	whole, _, err := imageOf(context.Background(), sheets, dpi)
-	if err != nil {
-		return nil, err
-	}
-	if err := png.Encode(&b, whole); err != nil {
-		return nil, fmt.Errorf("card: PNG: %w", err)
-	}
-	return b.Bytes(), nil
 }

@@ -22,7 +22,8 @@ type content struct {
 	serve string // the temperature
 	verdict,
 	advice string
-	good bool
+	good  bool
+	reads say.Style
 
 	parts    []part
 	checks   []say.Titled // what the scale should show on the way
@@ -55,9 +56,6 @@ type row struct {
 // tub.
 type figureRow struct{ name, dense, foam, tub string }
 
-// printed is how a card reads.
-var printed say.Style
-
 // storeC is where the tubs are kept: in the kitchen's freezer, or an ordinary
 // one.
 func storeC(c *cold.Answer) float64 {
@@ -77,30 +75,31 @@ func kitchenOf(c *cold.Answer) process.Kitchen {
 // contentOf gathers what the card of an evaluated design says.
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
+		reads:   o.Style,
 		name:    plain(d.Name),
 		notes:   paragraphs(d.Notes),
-		serve:   printed.Temperature(d.Serving.TemperatureC),
-		verdict: plain(say.Verdict(printed, r.Verdict)),
-		advice:  plain(say.Advice(printed, r.Verdict)),
+		serve:   o.Style.Temperature(d.Serving.TemperatureC),
+		verdict: plain(say.Verdict(o.Style, r.Verdict)),
+		advice:  plain(say.Advice(o.Style, r.Verdict, o.Cold)),
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {
 		c.name = "Untitled"
 	}
-	c.strap = say.Strap(printed, r)
-	c.makes = printed.Count(d.Tubs.Count, "tub", "") + " of " + printed.Volume(d.Tubs.VolumeML) + ", filled to " + printed.Percent(d.Tubs.FillPercent, 0)
-	c.parts = partsOf(d, r, o.Region)
-	c.checks = say.Checks(printed, d, r)
+	c.strap = say.Strap(o.Style, r)
+	c.makes = o.Style.Count(d.Tubs.Count, "tub", "") + " of " + o.Style.Volume(d.Tubs.VolumeML) + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
+	c.parts = partsOf(d, r, o)
+	c.checks = say.Checks(o.Style, d, r)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
-	c.steps = say.Steps(printed, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold})
-	c.figures = figuresOf(r)
-	c.rests = say.Rests(printed, d, r)
+	c.steps = say.Steps(o.Style, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold})
+	c.figures = figuresOf(o.Style, r)
+	c.rests = say.Rests(o.Style, d, r)
 	if o.Cold != nil {
-		c.rests = append(c.rests, say.Kitchens(printed, o.Cold))
+		c.rests = append(c.rests, say.Kitchens(o.Style, o.Cold))
 	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note && !w.Handled {
-			c.warnings = append(c.warnings, plain(say.Warning(printed, w)))
+			c.warnings = append(c.warnings, plain(say.Warning(o.Style, w)))
 		}
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
@@ -110,14 +109,14 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		c.label = l
 	}
 	c.allergens = allergensOf(r, o.Region)
-	c.cautions = say.Cautions(printed, d, r, c.allergens)
+	c.cautions = say.Cautions(o.Style, d, r, c.allergens)
 	return c
 }
 
 var allParts = []design.Part{design.DensePart, design.FoamPart, design.SyrupPart}
 
 // partsOf lists the lines, in grams for the batch and in household measures.
-func partsOf(d design.Design, r *model.Result, region label.Region) []part {
+func partsOf(d design.Design, r *model.Result, o Options) []part {
 	size, sizeErr := egg.Find(d.Eggs.System, d.Eggs.Size)
 	var out []part
 	for _, p := range allParts {
@@ -133,26 +132,26 @@ func partsOf(d design.Design, r *model.Result, region label.Region) []part {
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
 			entry := row{name: plain(say.Kitchen(l.Ingredient)), note: plain(written.Note)}
-			entry.grams, entry.unit = printed.MassParts(l.Grams)
+			entry.grams, entry.unit = o.Style.MassParts(l.Grams)
 			if sizeErr == nil {
-				entry.measure = eggsIn(l.Ingredient.ID, l.Grams, size)
+				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)
 			}
 			if entry.measure == "" {
-				entry.measure = household(l.Ingredient, l.Grams, region)
+				entry.measure = say.Household(o.Style, l.Ingredient, l.Grams, o.Region)
 			}
 			list.rows = append(list.rows, entry)
 		}
 		if len(list.rows) == 0 {
 			continue
 		}
-		list.total = printed.Mass(sum)
+		list.total = o.Style.Mass(sum)
 		switch p {
 		case design.DensePart:
 			if off := r.Dense.WaterOff * r.Dense.Portion.Factor; off > 0.5 {
-				list.note = "cooked down to " + printed.Mass(r.Dense.Portion.MadeG)
+				list.note = "cooked down to " + o.Style.Mass(r.Dense.Portion.MadeG)
 			}
 		case design.SyrupPart:
-			list.note = "boiled to " + printed.Temperature(d.Foam.Syrup.CookTemperatureC)
+			list.note = "boiled to " + o.Style.Temperature(d.Foam.Syrup.CookTemperatureC)
 		}
 		out = append(out, list)
 	}
@@ -169,7 +168,7 @@ var cardFigures = [...]string{
 
 // figuresOf tabulates the figures of phases and tub. A phase that is in no tub
 // has none.
-func figuresOf(r *model.Result) []figureRow {
+func figuresOf(s say.Style, r *model.Result) []figureRow {
 	var out []figureRow
 	in := [...]bool{r.Dense.InTub(), r.Foam.InTub(), r.Dense.InTub() || r.Foam.InTub()}
 	for _, key := range cardFigures {
@@ -179,7 +178,7 @@ func figuresOf(r *model.Result) []figureRow {
 			if !f.In(i) {
 				cells[i] = ""
 			} else if in[i] {
-				cells[i] = f.Text(printed, f.Of(r, i))
+				cells[i] = f.Text(s, f.Of(r, i))
 			}
 		}
 		out = append(out, figureRow{f.Name, cells[figure.Custard], cells[figure.Foam], cells[figure.Tub]})

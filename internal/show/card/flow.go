@@ -1,12 +1,16 @@
 package card
 
+import (
+	"ripplewright/internal/show/draw"
+)
+
 // flow places blocks in columns over as many pages as they need.
 type flow struct {
 	w, h   float64 // of the paper
-	pages  []*sheet
+	pages  []*draw.List
 	bottom float64 // lowest edge of a block
 	top    float64 // of a page that carries on
-	begin  func(*sheet)
+	begin  func(*draw.List)
 }
 
 // slot is a place for a column.
@@ -17,17 +21,17 @@ type slot struct {
 
 // column runs blocks down through slots, gap mm apart: the first slot, then
 // what next gives. It returns where it ended.
-func (f *flow) column(at slot, gap float64, next func(slot) slot, blocks []*sheet) (end slot) {
+func (f *flow) column(at slot, gap float64, next func(slot) slot, blocks []*draw.List) (end slot) {
 	fresh := true // nothing placed in this slot yet
 	for _, b := range blocks {
-		if b == nil || b.h == 0 {
+		if b == nil || b.H == 0 {
 			continue
 		}
-		for at.y+b.h > f.bottom && !(fresh && at.y <= f.top) { // a block that no page holds is left to run over
+		for at.y+b.H > f.bottom && !(fresh && at.y <= f.top) { // a block that no page holds is left to run over
 			at, fresh = next(at), true
 		}
-		f.page(at.page).place(b, at.x, at.y)
-		at.y += b.h + gap
+		f.page(at.page).Place(b, at.x, at.y, 1)
+		at.y += b.H + gap
 		fresh = false
 	}
 	if !fresh {
@@ -40,9 +44,9 @@ func (f *flow) column(at slot, gap float64, next func(slot) slot, blocks []*shee
 func (f *flow) same(s slot) slot { return slot{s.page + 1, s.x, f.top} }
 
 // page returns page number p, from 0, added if need be.
-func (f *flow) page(p int) *sheet {
+func (f *flow) page(p int) *draw.List {
 	for len(f.pages) <= p {
-		s := &sheet{w: f.w, h: f.h}
+		s := &draw.List{W: f.w, H: f.h}
 		if len(f.pages) > 0 && f.begin != nil {
 			f.begin(s)
 		}
@@ -52,19 +56,19 @@ func (f *flow) page(p int) *sheet {
 }
 
 // height returns that of blocks placed gap mm apart.
-func height(blocks []*sheet, gap float64) float64 {
+func height(blocks []*draw.List, gap float64) float64 {
 	h := -gap
 	for _, b := range blocks {
 		if b != nil {
-			h += b.h + gap
+			h += b.H + gap
 		}
 	}
 	return h
 }
 
 // spaced returns b with room above it.
-func spaced(above float64, b *sheet) *sheet {
-	s := &sheet{w: b.w, h: above + b.h}
-	s.place(b, 0, above)
+func spaced(above float64, b *draw.List) *draw.List {
+	s := &draw.List{W: b.W, H: above + b.H}
+	s.Place(b, 0, above, 1)
 	return s
 }

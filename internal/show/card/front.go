@@ -6,18 +6,20 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/work/design"
 )
 
 // frontPages composes the head, the weights and the steps. It returns the notes
 // if no room was left for them.
-func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, c content, dpi float64) []box {
+func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, c content, dpi float64) []filler {
 	y := header(ctx, f.page(0), d, r, c, dpi)
 	if intro := noteIntro(c, f.w-2*margin); intro != nil {
-		below := y + intro.h + 6
+		below := y + intro.H + 6
 		_, _, steps := fittingSteps(c, f.steps(), f.bottom-below)
 		if _, lists := fittingLists(c, narrow, f.bottom-below); steps && lists {
-			f.page(0).place(intro, margin, y-3)
+			f.page(0).Place(intro, margin, y-3, 1)
 			c.notes, y = nil, below
 		}
 	}
@@ -35,7 +37,7 @@ func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, 
 	if len(c.notes) == 0 {
 		return nil
 	}
-	notes := []box{func(w float64) *sheet { return stack(0, noteBlocks(c, w)...) }}
+	notes := []filler{func(w float64) *draw.List { return stack(0, noteBlocks(c, w)...) }}
 	if f.settle([]gap{{last, narrow}, {end, f.steps()}}, notes) {
 		return nil
 	}
@@ -47,13 +49,13 @@ func (f *flow) steps() float64 { return f.w - 2*margin - gutter - narrow }
 
 // noteIntro sets short notes as words of introduction, nil if there are none or
 // many.
-func noteIntro(c content, w float64) *sheet {
+func noteIntro(c content, w float64) *draw.List {
 	const most = 26 // mm
-	var parts []*sheet
+	var parts []*draw.List
 	for _, n := range c.notes {
-		parts = append(parts, text(w, 13.5, style{serifItalic, 10.5, muted}, n))
+		parts = append(parts, text(w, 13.5, style{draw.SerifItalic, 10.5, muted}, n))
 	}
-	if all := stack(2.5, parts...); len(parts) > 0 && all.h <= most {
+	if all := stack(2.5, parts...); len(parts) > 0 && all.H <= most {
 		return all
 	}
 	return nil
@@ -61,7 +63,7 @@ func noteIntro(c content, w float64) *sheet {
 
 // fittingLists sets the lists as airily as one page allows. Where none holds
 // them they flow on.
-func fittingLists(c content, w, room float64) (lists []*sheet, fits bool) {
+func fittingLists(c content, w, room float64) (lists []*draw.List, fits bool) {
 	for _, air := range [...]float64{1.9, 1.55, 1.2, 0.95} {
 		lists := listBlocks(c, w, air)
 		if height(lists, 0) <= room {
@@ -73,7 +75,7 @@ func fittingLists(c content, w, room float64) (lists []*sheet, fits bool) {
 
 // fittingSteps sets the steps as large as one page allows, in full size where
 // none does.
-func fittingSteps(c content, w, room float64) (steps []*sheet, gap float64, fits bool) {
+func fittingSteps(c content, w, room float64) (steps []*draw.List, gap float64, fits bool) {
 	for _, try := range [...]struct{ size, gap float64 }{{9.5, 4.6}, {9, 3.8}, {8.7, 3.2}, {8.4, 2.8}, {8, 2.4}} {
 		if steps := stepBlocks(c, w, try.size); height(steps, try.gap) <= room {
 			return steps, try.gap, true
@@ -83,19 +85,20 @@ func fittingSteps(c content, w, room float64) (steps []*sheet, gap float64, fits
 }
 
 // header draws the head of the front and returns where the columns begin.
-func header(ctx context.Context, s *sheet, d design.Design, r *model.Result, c content, dpi float64) float64 {
+func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result, c content, dpi float64) float64 {
 	const tubW, tubH = 54.0, 54.0
-	room := s.w - 2*margin - tubW - 10
+	room := s.W - 2*margin - tubW - 10
 	drawing := tubPicture(ctx, d, r, tubW, tubH, dpi)
-	s.place(drawing, s.w-margin-tubW+(tubW-drawing.w)/2, margin)
+	s.Place(drawing, s.W-margin-tubW+(tubW-drawing.W)/2, margin, 1)
 
 	title := titleOf(c.name, room)
-	tag := style{sansBold, 13, white}
-	serve := &sheet{h: 9.5}
+	tag := style{draw.SansBold, 13, white}
+	serve := &draw.List{H: 9.5}
 	serveText := "Serve at " + c.serve
-	serve.w = tag.width(serveText) + 9
-	serve.roundBox(0, 0, serve.w, serve.h, 1.6, glass)
-	serve.write(4.5, 6.4, tag, serveText)
+	serve.W = tag.width(serveText) + 9
+	serve.RoundBox(draw.Rect{X1: serve.W, Y1: serve.H}, 1.6)
+	serve.EndFill(glass)
+	write(serve, 4.5, 6.4, tag, serveText)
 	verdict := []run{{c.verdict, strong}}
 	if c.advice != "" {
 		verdict = append(verdict, run{" " + c.advice, body})
@@ -103,19 +106,19 @@ func header(ctx context.Context, s *sheet, d design.Design, r *model.Result, c c
 	left := stack(4.2,
 		text(room, 11, eyebrow, c.makes),
 		title,
-		text(room, 16, style{serifItalic, 13, muted}, c.strap),
+		text(room, 16, style{draw.SerifItalic, 13, muted}, c.strap),
 		serve,
 		paragraph(room, bodyLead, verdict...),
 	)
-	s.place(left, margin, margin+1)
-	y := margin + max(left.h+1, drawing.h)
-	ripples(s, margin, y+6.5, s.w-2*margin)
+	s.Place(left, margin, margin+1, 1)
+	y := margin + max(left.H+1, drawing.H)
+	ripples(s, margin, y+6.5, s.W-2*margin)
 	return y + 15
 }
 
 // titleOf sets a name as large as three lines of it allow.
-func titleOf(name string, width float64) *sheet {
-	st := style{serifBold, 32, ink}
+func titleOf(name string, width float64) *draw.List {
+	st := style{draw.SerifBold, 32, ink}
 	for st.size > 15 && len(wrapped([]run{{name, st}}, width)) > 2+int(20/st.size) {
 		st.size--
 	}
@@ -127,28 +130,28 @@ func titleOf(name string, width float64) *sheet {
 
 // listBlocks are the weights, one block a line so that they may flow, with air
 // mm above and below each.
-func listBlocks(c content, w, air float64) []*sheet {
+func listBlocks(c content, w, air float64) []*draw.List {
 	const gram, name = 13.2, 18.5 // right edge of the grams, left of the names
-	var out []*sheet
+	var out []*draw.List
 	for i, p := range c.parts {
-		head := &sheet{w: w, h: 4.2}
+		head := &draw.List{W: w, H: 4.2}
 		if i > 0 {
-			head.h += 3 * air
+			head.H += 3 * air
 		}
-		end := head.write(0, head.h, heading, p.title)
+		end := write(head, 0, head.H, heading, p.title)
 		total := p.total
-		head.writeRight(w, head.h, style{sansBold, 9, muted}, total)
+		writeRight(head, w, head.H, style{draw.SansBold, 9, muted}, total)
 		if room := w - end - 4 - strong.width(total); p.note != "" {
 			if small.width(p.note) <= room {
-				head.write(end+2.5, head.h, small, p.note)
+				write(head, end+2.5, head.H, small, p.note)
 			} else {
 				head = stack(2, head, text(w, smallLead, small, p.note))
 			}
 		}
-		head.box(0, head.h+1.9, w, 0.5, ink)
-		head.h += 2.6
+		fill(head, 0, head.H+1.9, w, 0.5, ink)
+		head.H += 2.6
 		for _, l := range p.rows {
-			row := &sheet{w: w}
+			row := &draw.List{W: w}
 			room := w - name
 			one := l.measure == "" || body.width(l.name)+3+small.width(l.measure) <= room
 			words := text(room, 11.4, body, l.name)
@@ -156,17 +159,17 @@ func listBlocks(c content, w, air float64) []*sheet {
 				words = stack(1.5, words, text(room, smallLead, small, l.measure))
 			}
 			if l.note != "" {
-				words = stack(1.5, words, text(room, smallLead, style{sansItalic, 7.5, muted}, l.note))
+				words = stack(1.5, words, text(room, smallLead, style{draw.SansItalic, 7.5, muted}, l.note))
 			}
-			base := air + capHeight*body.size*point
-			row.place(words, name, air)
-			row.writeRight(gram, base, style{sansBold, 10.5, ink}, l.grams)
-			row.write(gram+0.8, base, small, l.unit)
+			base := air + face.CapHeight*body.size*point
+			row.Place(words, name, air, 1)
+			writeRight(row, gram, base, style{draw.SansBold, 10.5, ink}, l.grams)
+			write(row, gram+0.8, base, small, l.unit)
 			if one {
-				row.writeRight(w, base, small, l.measure)
+				writeRight(row, w, base, small, l.measure)
 			}
-			row.h = words.h + 2*air
-			row.box(0, row.h-0.15, w, 0.15, dune)
+			row.H = words.H + 2*air
+			fill(row, 0, row.H-0.15, w, 0.15, dune)
 			if head != nil {
 				row, head = stack(0, head, row), nil
 			}
@@ -178,23 +181,23 @@ func listBlocks(c content, w, air float64) []*sheet {
 }
 
 // noteBlocks are the maker's notes, one block a line so that they may flow.
-func noteBlocks(c content, w float64) []*sheet {
+func noteBlocks(c content, w float64) []*draw.List {
 	if len(c.notes) == 0 {
 		return nil
 	}
-	const cap = capHeight * 9 * point
-	var out []*sheet
+	const cap = face.CapHeight * 9 * point
+	var out []*draw.List
 	for i, paragraph := range c.notes {
 		for k, line := range wrapped([]run{{paragraph, body}}, w) {
 			above := bodyLead*point - cap
 			if k == 0 && i > 0 {
 				above += 1.6
 			}
-			l := &sheet{w: w, h: above + cap}
-			l.place(oneLine(line), 0, above)
+			l := &draw.List{W: w, H: above + cap}
+			l.Place(oneLine(line), 0, above, 1)
 			if len(out) == 0 {
-				head := &sheet{w: w, h: 6 + 4.2}
-				head.write(0, head.h, heading, "Notes")
+				head := &draw.List{W: w, H: 6 + 4.2}
+				write(head, 0, head.H, heading, "Notes")
 				l = stack(1.2, head, l)
 			}
 			out = append(out, l)
@@ -204,45 +207,45 @@ func noteBlocks(c content, w float64) []*sheet {
 }
 
 // checkBox lists what the scale should show, nil if nothing.
-func checkBox(c content, w, above float64) *sheet {
+func checkBox(c content, w, above float64) *draw.List {
 	if len(c.checks) == 0 {
 		return nil
 	}
 	const pad = 3.5
-	rows := &sheet{w: w - 2*pad, h: 3.6}
-	rows.write(0, rows.h, style{serifBold, 12, ink}, "Check on the scale")
-	rows.h += 1.2
+	rows := &draw.List{W: w - 2*pad, H: 3.6}
+	write(rows, 0, rows.H, style{draw.SerifBold, 12, ink}, "Check on the scale")
+	rows.H += 1.2
 	for _, k := range c.checks {
-		t := text(rows.w-20, 10.4, style{sans, 8, ink}, k.Title)
-		rows.place(t, 0, rows.h+1.6)
-		rows.writeRight(rows.w, rows.h+1.6+capHeight*8*point, style{sansBold, 9, ink}, k.Text)
-		rows.h += t.h + 2.4
+		t := text(rows.W-20, 10.4, style{draw.Sans, 8, ink}, k.Title)
+		rows.Place(t, 0, rows.H+1.6, 1)
+		writeRight(rows, rows.W, rows.H+1.6+face.CapHeight*8*point, style{draw.SansBold, 9, ink}, k.Text)
+		rows.H += t.H + 2.4
 	}
-	b := &sheet{w: w, h: above + rows.h + 2*pad}
-	b.box(0, above, w, rows.h+2*pad, sand)
-	b.place(rows, pad, above+pad)
+	b := &draw.List{W: w, H: above + rows.H + 2*pad}
+	fill(b, 0, above, w, rows.H+2*pad, sand)
+	b.Place(rows, pad, above+pad, 1)
 	return b
 }
 
 // stepBlocks are the numbered steps.
-func stepBlocks(c content, w, size float64) []*sheet {
+func stepBlocks(c content, w, size float64) []*draw.List {
 	const indent = 9.5
-	st := style{sans, size, ink}
+	st := style{draw.Sans, size, ink}
 	lead := size * bodyLead / 9
-	var out []*sheet
+	var out []*draw.List
 	for i, k := range c.steps {
 		s := stack(2.1,
-			text(w-indent, 13, style{sansBold, size + 1.5, ink}, k.Title),
+			text(w-indent, 13, style{draw.SansBold, size + 1.5, ink}, k.Title),
 			text(w-indent, lead, st, k.Text))
-		block := &sheet{w: w, h: s.h}
-		number := style{serifBold, 17, coral}
-		block.write(0, capHeight*17*point*0.93, number, fmt.Sprint(i+1))
-		block.place(s, indent, 0)
+		block := &draw.List{W: w, H: s.H}
+		number := style{draw.SerifBold, 17, coral}
+		write(block, 0, face.CapHeight*17*point*0.93, number, fmt.Sprint(i+1))
+		block.Place(s, indent, 0, 1)
 		if i == 0 {
-			head := &sheet{w: w, h: 4.2}
-			head.write(0, head.h, heading, "How it is made")
-			head.box(0, head.h+1.9, w, 0.5, ink)
-			head.h += 2.6
+			head := &draw.List{W: w, H: 4.2}
+			write(head, 0, head.H, heading, "How it is made")
+			fill(head, 0, head.H+1.9, w, 0.5, ink)
+			head.H += 2.6
 			block = stack(3.2, head, block)
 		}
 		out = append(out, block)

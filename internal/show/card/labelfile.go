@@ -10,6 +10,9 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 )
 
@@ -58,7 +61,7 @@ func WriteLabel(path string, l *label.Label, form Form) error {
 	case ".txt":
 		data = labelText(l)
 	case ".pdf", ".png":
-		data, err = encoded(ext, []*sheet{labelSheet(l, withNotes(panel, l))}, l.ProposedName, labelDPI)
+		data, err = encoded(ext, []*draw.List{labelSheet(l, withNotes(panel, l))}, l.ProposedName, labelDPI)
 	default:
 		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
 	}
@@ -86,15 +89,12 @@ func RenderLabel(l *label.Label, form Form, dpi float64) (LabelPicture, error) {
 		return LabelPicture{}, err
 	}
 	s := labelSheet(l, withNotes(panel, l))
-	if err := checkGlyphs([]*sheet{s}); err != nil {
-		return LabelPicture{}, err
-	}
-	img, _, err := imageOf(context.Background(), []*sheet{s}, dpi)
-	return LabelPicture{img, s.w, s.h, panel.w, panel.h}, err
+	img, _, err := raster.Pages(context.Background(), []*draw.List{s}, min(dpi, finest([]*draw.List{s}))/inch)
+	return LabelPicture{img, s.W, s.H, panel.W, panel.H}, err
 }
 
 // formed draws a panel in a form.
-func formed(l *label.Label, form Form) (*sheet, error) {
+func formed(l *label.Label, form Form) (*draw.List, error) {
 	allowed := Forms(l)
 	if form == "" {
 		form = allowed[0]
@@ -131,22 +131,22 @@ func labelWidth(l *label.Label) float64 {
 }
 
 // labelSheet sets the whole label on a sheet cut to its size.
-func labelSheet(l *label.Label, panel *sheet) *sheet {
-	w := panel.w
+func labelSheet(l *label.Label, panel *draw.List) *draw.List {
+	w := panel.W
 	notes := append([]string{l.ColumnsWhy, "Energy: " + l.EnergyMethod}, l.Notes...)
-	var why []*sheet
+	var why []*draw.List
 	for _, n := range notes {
 		if n = plain(n); n != "" {
-			why = append(why, text(w, 7.6, style{sans, 6, muted}, sentence(n)))
+			why = append(why, text(w, 7.6, style{draw.Sans, 6, muted}, sentence(n)))
 		}
 	}
 	all := stack(3.4,
-		text(w, 14, style{sansBold, 12, black}, plain(l.ProposedName)),
+		text(w, 14, style{draw.SansBold, 12, black}, plain(l.ProposedName)),
 		panel,
-		statementOf(l, w, style{sans, 8, black}),
+		statementOf(l, w, style{draw.Sans, 8, black}),
 		stack(1.6, why...))
-	s := &sheet{w: w + 16, h: all.h + 16}
-	s.place(all, 8, 8)
+	s := &draw.List{W: w + 16, H: all.H + 16}
+	s.Place(all, 8, 8, 1)
 	return s
 }
 
@@ -162,7 +162,7 @@ func labelText(l *label.Label) []byte {
 	var b strings.Builder
 	put := func(s string) {
 		if s != "" {
-			b.WriteString(s + "\n")
+			b.WriteString(say.HarmlessLine(s) + "\n")
 		}
 	}
 	put(l.ProposedName)

@@ -3,11 +3,11 @@ package card
 import (
 	"context"
 	"fmt"
-	"image/color"
 	"math"
 	"strings"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/design"
 )
 
@@ -22,7 +22,7 @@ const (
 
 // cardPages composes the card: the front to make it from, the back on what it
 // is. A cancelled context leaves the tub's picture out.
-func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*sheet {
+func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*draw.List {
 	f := newFlow(c, o.Paper)
 	notes := frontPages(ctx, f, d, r, c, o.DPI)
 	backPages(f, d, r, c, notes)
@@ -35,16 +35,16 @@ func cardPages(ctx context.Context, d design.Design, r *model.Result, c content,
 // newFlow returns an empty flow whose further pages begin with the name.
 func newFlow(c content, p Paper) *flow {
 	w, h := p.Size()
-	st := style{serifBold, 11, ink}
-	return &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14, begin: func(s *sheet) {
-		s.write(margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
+	st := style{draw.SerifBold, 11, ink}
+	return &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14, begin: func(s *draw.List) {
+		write(s, margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
 		ripples(s, margin, margin+7, w-2*margin)
 	}}
 }
 
-// A box is a block that may stand in any gap of a page: it is made for the
+// A filler is a block that may stand in any gap of a page: it is made for the
 // width of the gap.
-type box func(w float64) *sheet
+type filler func(w float64) *draw.List
 
 // gap is a place that is free down to the bottom of its page.
 type gap struct {
@@ -52,10 +52,10 @@ type gap struct {
 	w float64
 }
 
-// settle puts boxes, in order, into the first gap that holds them or, where
+// settle puts fillers, in order, into the first gap that holds them or, where
 // none does and all gaps are on one page, across the page under them. It reports
 // false where that has no room either, and the flow is then half done.
-func (f *flow) settle(gaps []gap, boxes []box) bool {
+func (f *flow) settle(gaps []gap, boxes []filler) bool {
 	const apart = 7.0
 	for _, make := range boxes {
 		done := false
@@ -64,11 +64,11 @@ func (f *flow) settle(gaps []gap, boxes []box) bool {
 			g := &gaps[i]
 			lowest = max(lowest, g.y)
 			b := make(g.w)
-			if g.y+apart+b.h > f.bottom {
+			if g.y+apart+b.H > f.bottom {
 				continue
 			}
-			f.page(g.page).place(b, g.x, g.y+apart)
-			g.y += apart + b.h
+			f.page(g.page).Place(b, g.x, g.y+apart, 1)
+			g.y += apart + b.H
 			done = true
 			break
 		}
@@ -76,12 +76,12 @@ func (f *flow) settle(gaps []gap, boxes []box) bool {
 			continue
 		}
 		b := make(f.w - 2*margin)
-		if len(gaps) == 0 || gaps[0].page != gaps[len(gaps)-1].page || lowest+apart+b.h > f.bottom {
+		if len(gaps) == 0 || gaps[0].page != gaps[len(gaps)-1].page || lowest+apart+b.H > f.bottom {
 			return false
 		}
-		f.page(gaps[0].page).place(b, margin, lowest+apart)
+		f.page(gaps[0].page).Place(b, margin, lowest+apart, 1)
 		for i := range gaps {
-			gaps[i].y = lowest + apart + b.h
+			gaps[i].y = lowest + apart + b.H
 		}
 	}
 	return true
@@ -100,29 +100,28 @@ func shortened(st style, s string, width float64) string {
 }
 
 // ripples draws the card's rule: two waves across.
-func ripples(s *sheet, x, y, w float64) {
-	for i, c := range [...]color.NRGBA{glass, coral} {
-		var line []at
+func ripples(s *draw.List, x, y, w float64) {
+	for i, c := range [...]draw.Colour{glass, coral} {
 		waves := math.Round(w / 12)
 		for k := 0; k <= 400; k++ {
 			t := float64(k) / 400
-			line = append(line, at{x + t*w, y + 0.75*math.Sin(2*math.Pi*waves*t+float64(i)*math.Pi/1.6)})
+			s.To(x+t*w, y+0.75*math.Sin(2*math.Pi*waves*t+float64(i)*math.Pi/1.6))
 		}
-		s.draw(c, 0.4, line...)
+		s.EndStroke(draw.Line{Width: 0.4, Colour: c})
 	}
 }
 
 // foot draws the page's last line.
-func foot(s *sheet, n, of int) {
-	y := s.h - 9.5
+func foot(s *draw.List, n, of int) {
+	y := s.H - 9.5
 	page := fmt.Sprintf("%d / %d", n, of)
-	s.writeRight(s.w-margin, y, small, page)
-	s.write(margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
+	writeRight(s, s.W-margin, y, small, page)
+	write(s, margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
 }
 
 // headed sets parts under a title.
-func headed(title string, w float64, parts ...*sheet) *sheet {
-	head := &sheet{w: w, h: 3.8}
-	head.write(0, head.h, style{serifBold, 13, ink}, title)
-	return stack(2.6, append([]*sheet{head}, parts...)...)
+func headed(title string, w float64, parts ...*draw.List) *draw.List {
+	head := &draw.List{W: w, H: 3.8}
+	write(head, 0, head.H, style{draw.SerifBold, 13, ink}, title)
+	return stack(2.6, append([]*draw.List{head}, parts...)...)
 }

@@ -37,12 +37,12 @@ func markdown(c content) []byte {
 	if len(c.checks) > 0 {
 		p("\n## Check on the scale\n\n")
 		for _, k := range c.checks {
-			p("- %s: %s\n", escaped(k.Title), k.Text)
+			p("- %s: %s\n", escaped(k.Title), escaped(k.Text))
 		}
 	}
 	p("\n## How it is made\n\n")
 	for i, s := range c.steps {
-		p("%d. **%s.** %s\n", i+1, s.Title, escaped(s.Text))
+		p("%d. **%s.** %s\n", i+1, escaped(s.Title), escaped(s.Text))
 	}
 	p("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
 	for _, f := range c.figures {
@@ -58,11 +58,11 @@ func markdown(c content) []byte {
 	if c.label == nil {
 		p("%s\n", escaped(c.labelNote))
 	} else {
-		p("```\n%s```\n", labelText(c.label))
+		p("```\n%s```\n", strings.ReplaceAll(string(labelText(c.label)), "```", "'''")) // which would end the fence
 	}
 	p("\n## Cautions\n\n")
 	for _, k := range c.cautions {
-		p("- **%s.** %s\n", k.Title, escaped(k.Text))
+		p("- **%s.** %s\n", escaped(k.Title), escaped(k.Text))
 	}
 	return []byte(b.String())
 }

@@ -3,42 +3,43 @@ package card
 import (
 	"context"
 	"image"
+	stddraw "image/draw"
 	"math"
-
-	"golang.org/x/image/draw"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/design"
 )
 
 // tubPicture draws the tub cut open, within w by h mm, for a page of dpi dots
 // per inch. A cancelled context leaves the cut out.
-func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi float64) *sheet {
+func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi float64) *draw.List {
 	const wall = 1.3
 	size := tub.Size(d.Tubs)
 	k := math.Min((w-2*wall)/size.LengthMM, (h-wall)/size.HeightMM)
-	long, brim, fill := k*size.LengthMM, k*size.HeightMM, k*size.FillMM
-	s := &sheet{w: long + 2*wall, h: brim + wall}
-	top := brim - fill
+	long, brim, high := k*size.LengthMM, k*size.HeightMM, k*size.FillMM
+	s := &draw.List{W: long + 2*wall, H: brim + wall}
+	top := brim - high
 	settings := tub.Ripple(d)
 	settings.FoamShare = r.Blend.FoamVolume
 	style := tub.Style(d)
-	if img := cutOf(ctx, settings, style, int(math.Ceil(max(long, fill)/25.4*dpi))); img != nil {
-		s.show(img, wall, top, long, fill)
+	if img := cutOf(ctx, settings, style, int(math.Ceil(max(long, high)/25.4*dpi))); img != nil {
+		s.Show(img, draw.Rect{X0: wall, Y0: top, X1: wall + long, Y1: brim})
 	} else { // too small or too flat for a picture: the shares alone
-		foam := fill * r.Blend.FoamVolume
-		s.box(wall, top, long, foam, style.Foam)
-		s.box(wall, top+foam, long, fill-foam, style.Dense)
+		foam := high * r.Blend.FoamVolume
+		fill(s, wall, top, long, foam, style.Foam)
+		fill(s, wall, top+foam, long, high-foam, style.Dense)
 	}
 	in, out := 0.9, 1.6
-	for _, ring := range [][]at{{
-		{0, 0}, {wall, 0}, {wall, brim}, {wall + long, brim}, {wall + long, 0}, {2*wall + long, 0},
-		{2*wall + long, brim + wall - out}, {2*wall + long - in, brim + wall}, {in, brim + wall}, {0, brim + wall - out},
-	}} {
-		s.fill(ink, ring)
+	for _, p := range [...]draw.Point{
+		{}, {X: wall}, {X: wall, Y: brim}, {X: wall + long, Y: brim}, {X: wall + long}, {X: 2*wall + long},
+		{X: 2*wall + long, Y: brim + wall - out}, {X: 2*wall + long - in, Y: brim + wall}, {X: in, Y: brim + wall}, {Y: brim + wall - out},
+	} {
+		s.To(p.X, p.Y)
 	}
+	s.EndFill(ink)
 	return s
 }
 
@@ -54,7 +55,7 @@ func cutOf(ctx context.Context, settings ripple.Settings, style ripple.Style, px
 		return nil
 	}
 	flat := image.NewRGBA(img.Bounds())
-	draw.Draw(flat, flat.Bounds(), image.White, image.Point{}, draw.Src)
-	draw.Draw(flat, flat.Bounds(), img, img.Bounds().Min, draw.Over)
+	stddraw.Draw(flat, flat.Bounds(), image.White, image.Point{}, stddraw.Src)
+	stddraw.Draw(flat, flat.Bounds(), img, img.Bounds().Min, stddraw.Over)
 	return flat
 }

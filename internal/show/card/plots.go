@@ -5,6 +5,7 @@ import (
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -13,54 +14,50 @@ const plotUnit = 0.3
 
 // curves are how the custard and the foam are drawn, told apart without colour.
 var curves = [...]struct {
-	line   chart.Line
-	marker chart.Marker
+	line   draw.Line
+	marker draw.Marker
 }{
-	{chart.Line{Width: 2.2, Colour: ink}, chart.NoMarker},
-	{chart.Line{Width: 2.2, Colour: coral, Dash: chart.Dashed}, chart.Disc},
+	{draw.Line{Width: 2.2, Colour: ink}, draw.NoMarker},
+	{draw.Line{Width: 2.2, Colour: coral, Dash: draw.Dashed}, draw.Disc},
 }
 
 // eats is the ground of the temperatures at which both phases eat well.
-var eats = chart.Fade(glass, 0.14)
+var eats = draw.Fade(glass, 0.14)
 
 // plots sets hardness and ice over the temperature side by side under one
 // heading with their key, high mm high; nil where there is no phase.
-func plots(d design.Design, r *model.Result, w, high float64) *sheet {
+func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *draw.List {
 	phases := phasesOf(r)
 	if len(phases) == 0 {
 		return nil
 	}
 	one := (w - gutter) / 2
-	both := &sheet{w: w, h: high}
-	both.place(hardnessPlot(d, r, one, high), 0, 0)
-	both.place(icePlot(d, r, one, high), one+gutter, 0)
+	both := &draw.List{W: w, H: high}
+	both.Place(hardnessPlot(reads, d, r, one, high), 0, 0, 1)
+	both.Place(icePlot(reads, d, r, one, high), one+gutter, 0, 1)
 	all := headed("From the freezer to the spoon", w, both)
 
 	const sample, base = 7.5, 3.5
-	st := style{sans, 8, ink}
+	st := style{draw.Sans, 8, ink}
 	x := w
 	name := func(s string) {
 		x -= st.width(s)
-		all.write(x, base, st, s)
+		write(all, x, base, st, s)
 		x -= sample + 1.6
 	}
 	if b := r.Blend.Both; b.OK {
 		name("both eat well")
-		all.box(x, base-2.4, sample, 3, eats)
+		fill(all, x, base-2.4, sample, 3, eats)
 		x -= 5
 	}
 	for i := len(phases) - 1; i >= 0; i-- {
 		role := phases[i].Body.Role
 		name(role.String())
 		c := curves[role]
-		k := stroke{line: []at{{x, base - 0.9}, {x + sample, base - 0.9}}, width: c.line.Width * plotUnit, colour: c.line.Colour}
-		for _, l := range c.line.Dash.Pattern() {
-			k.dash = append(k.dash, l*k.width)
-		}
-		all.marks = append(all.marks, k)
-		if c.marker != chart.NoMarker {
-			all.disc(x+sample/2, base-0.9, 1.35, c.line.Colour)
-		}
+		line := c.line
+		line.Width *= plotUnit
+		all.Segment(line, x, base-0.9, x+sample, base-0.9)
+		all.Marker(c.marker, x+sample/2, base-0.9, 1.35, line)
 		x -= 5
 	}
 	return all
@@ -79,19 +76,24 @@ func phasesOf(r *model.Result) []*model.Phase {
 
 // railPlot draws a figure of the phases over the temperature, with the serving
 // temperature and the band where both eat well.
-func railPlot(d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(phase.State) float64) *sheet {
-	p.X = chart.Axis{Title: "°C in the tub", Min: model.RailLow, Max: model.RailHigh}
+func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(phase.State) float64) *draw.List {
+	p.X = chart.Axis{Title: reads.Degree() + " in the tub", Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
 	p.NoLegend = true
-	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: chart.Fade(dune, 0.6), Text: 9.4,
+	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
 		Measure: func(s string, size float64) float64 {
-			return style{sans, size * plotUnit / point, ink}.width(s) / plotUnit
+			return style{draw.Sans, size * plotUnit / point, ink}.width(s) / plotUnit
 		}}
 	if b := r.Blend.Both; b.OK {
-		band := chart.Upright(b.From, b.To)
+		band := chart.Upright(reads.Degrees(b.From), reads.Degrees(b.To))
 		band.Fill = eats
 		p.Bands = append(p.Bands, band)
 	}
 	ts := model.Rail(121)
+	x := make([]float64, len(ts)) // as they are read
+	for i, t := range ts {
+		x[i] = reads.Degrees(t)
+	}
+	serve := reads.Degrees(d.Serving.TemperatureC)
 	for _, ph := range phasesOf(r) {
 		y := make([]float64, len(ts))
 		for j, st := range model.Curve(&ph.Body, ts, nil) {
@@ -101,93 +103,34 @@ func railPlot(d design.Design, r *model.Result, w, h float64, p chart.Plot, of f
 			}
 		}
 		c := curves[ph.Body.Role]
-		p.Series = append(p.Series, chart.Series{X: ts, Y: y, Line: c.line, Marker: c.marker})
+		p.Series = append(p.Series, chart.Series{X: x, Y: y, Line: c.line, Marker: c.marker})
 	}
-	p.Rules = append(p.Rules, chart.Rule{At: d.Serving.TemperatureC, Line: chart.Line{Width: 1.4, Colour: glass}})
-	var drawing chart.Drawing
+	p.Rules = append(p.Rules, chart.Rule{At: serve, Line: draw.Line{Width: 1.4, Colour: glass}})
+	var drawing draw.List
 	frame := p.Draw(&drawing, w/plotUnit, h/plotUnit)
-	s := sheetOf(&drawing, plotUnit)
+	s := &draw.List{W: w, H: h}
+	s.Place(&drawing, 0, 0, plotUnit)
 	// The serving temperature stands over the plot, clear of the axis title.
-	st := style{sansBold, 8, glass}
-	label := "serve at " + printed.Temperature(d.Serving.TemperatureC)
+	st := style{draw.SansBold, 8, glass}
+	label := "serve at " + reads.Temperature(d.Serving.TemperatureC)
 	half := st.width(label) / 2
-	title := style{sans, p.Style.Text * plotUnit / point, ink}.width(p.Y.Title) + 4
-	x := min(max(plotUnit*frame.X.Pos(d.Serving.TemperatureC), title+half), w-half)
-	s.writeCentre(x, plotUnit*frame.Box.Y0-1.3, st, label)
+	title := style{draw.Sans, p.Style.Text * plotUnit / point, ink}.width(p.Y.Title) + 4
+	at := min(max(plotUnit*frame.X.Pos(serve), title+half), w-half)
+	writeCentre(s, at, plotUnit*frame.Box.Y0-1.3, st, label)
 	return s
 }
 
 // hardnessPlot draws the hardness of both phases over the temperature.
-func hardnessPlot(d design.Design, r *model.Result, w, h float64) *sheet {
-	return railPlot(d, r, w, h, chart.Plot{
+func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
+	return railPlot(reads, d, r, w, h, chart.Plot{
 		Y: chart.Axis{Title: "hardness, kPa", Log: true, Min: 0.05, Max: 60},
 		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
-			Line: chart.Line{Width: 0.8, Dash: chart.Dotted, Colour: muted}}},
+			Line: draw.Line{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
 	}, func(s phase.State) float64 { return s.YieldKPa })
 }
 
 // icePlot draws how much of each phase's water is ice over the temperature.
-func icePlot(d design.Design, r *model.Result, w, h float64) *sheet {
-	return railPlot(d, r, w, h, chart.Plot{Y: chart.Axis{Title: "water frozen, %", Min: 0, Max: 100}},
+func icePlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
+	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: "water frozen, %", Min: 0, Max: 100}},
 		func(s phase.State) float64 { return 100 * s.WaterFrozen })
-}
-
-// sheetOf puts a chart on a sheet, unit mm to the drawing unit.
-func sheetOf(d *chart.Drawing, unit float64) *sheet {
-	s := &sheet{w: d.W * unit, h: d.H * unit}
-	for _, m := range d.Marks {
-		if m.Picture != nil {
-			f := m.Frame
-			s.show(m.Picture, f.X0*unit, f.Y0*unit, f.Dx()*unit, f.Dy()*unit)
-			continue
-		}
-		for _, line := range pieces(m.Points, unit) {
-			if m.Line.Width <= 0 {
-				s.fill(m.Fill, line)
-				continue
-			}
-			k := stroke{line: line, width: m.Line.Width * unit, colour: m.Line.Colour}
-			for _, l := range m.Line.Dash.Pattern() {
-				k.dash = append(k.dash, l*k.width)
-			}
-			s.marks = append(s.marks, k)
-		}
-	}
-	for _, t := range d.Texts {
-		st := style{sans, t.Size * unit / point, t.Colour}
-		if t.Face == draw.SansBold {
-			st.face = sansBold
-		}
-		em := t.Size * unit
-		x, y := t.At.X*unit, t.At.Y*unit+map[chart.Rise]float64{chart.Middle: 0.36, chart.Above: -0.22, chart.Below: 0.86}[t.Rise]*em
-		switch t.Align {
-		case chart.Left:
-			s.write(x, y, st, t.S)
-		case chart.Centre:
-			s.writeCentre(x, y, st, t.S)
-		case chart.Right:
-			s.writeRight(x, y, st, t.S)
-		}
-	}
-	return s
-}
-
-// pieces splits points where the pen lifts.
-func pieces(points []chart.Point, unit float64) [][]at {
-	var out [][]at
-	var line []at
-	for _, p := range points {
-		if p.Lifts() {
-			if len(line) > 0 {
-				out = append(out, line)
-			}
-			line = nil
-			continue
-		}
-		line = append(line, at{p.X * unit, p.Y * unit})
-	}
-	if len(line) > 0 {
-		out = append(out, line)
-	}
-	return out
 }

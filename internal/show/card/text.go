@@ -6,6 +6,9 @@ import (
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/face"
 )
 
 // run is a piece of text in one style.
@@ -131,50 +134,50 @@ func together(runs []run) [][]run {
 
 // paragraph sets runs as a part of the given width with lines lead pt apart.
 // The first line's capitals touch its upper edge.
-func paragraph(width, lead float64, runs ...run) *sheet {
-	p := &sheet{w: width}
+func paragraph(width, lead float64, runs ...run) *draw.List {
+	p := &draw.List{W: width}
 	for i, line := range wrapped(runs, width) {
 		l := oneLine(line)
 		if i == 0 {
-			p.h = l.h
+			p.H = l.H
 		} else {
-			p.h += lead * point
+			p.H += lead * point
 		}
-		p.place(l, 0, p.h-l.h)
+		p.Place(l, 0, p.H-l.H, 1)
 	}
 	return p
 }
 
 // text sets one string as a paragraph.
-func text(width, lead float64, st style, s string) *sheet {
+func text(width, lead float64, st style, s string) *draw.List {
 	return paragraph(width, lead, run{s, st})
 }
 
 // stack sets parts one under the other, gap mm apart.
-func stack(gap float64, parts ...*sheet) *sheet {
-	out := &sheet{}
+func stack(gap float64, parts ...*draw.List) *draw.List {
+	out := &draw.List{}
 	for _, p := range parts {
 		if p == nil {
 			continue
 		}
-		if out.h > 0 {
-			out.h += gap
+		if out.H > 0 {
+			out.H += gap
 		}
-		out.place(p, 0, out.h)
-		out.h += p.h
-		out.w = max(out.w, p.w)
+		out.Place(p, 0, out.H, 1)
+		out.H += p.H
+		out.W = max(out.W, p.W)
 	}
 	return out
 }
 
 // oneLine sets runs that fit into a line. Its capitals touch its upper edge.
-func oneLine(line []run) *sheet {
-	s := &sheet{}
+func oneLine(line []run) *draw.List {
+	s := &draw.List{}
 	for _, r := range line {
-		s.h = max(s.h, capHeight*r.size*point)
+		s.H = max(s.H, face.CapHeight*r.size*point)
 	}
 	for _, r := range line {
-		s.w = s.write(s.w, s.h, r.style, r.text)
+		s.W = write(s, s.W, s.H, r.style, r.text)
 	}
 	return s
 }

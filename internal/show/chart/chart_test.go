@@ -13,7 +13,10 @@ import (
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
 )
+
+var plain say.Style
 
 func labels(ticks []Tick) (s []string) {
 	for _, t := range ticks {
@@ -25,11 +28,11 @@ func labels(ticks []Tick) (s []string) {
 }
 
 func TestTicksAreRound(t *testing.T) {
-	assert.Equal(t, []string{"−24", "−22", "−20", "−18", "−16", "−14", "−12", "−10", "−8", "−6", "−4"}, labels(Ticks(-24, -4, 10)))
-	assert.Equal(t, []string{"0.0", "0.2", "0.4", "0.6", "0.8", "1.0"}, labels(Ticks(0, 1, 5)))
-	assert.Equal(t, []string{"−0.05", "0.00", "0.05"}, labels(Ticks(-.06, .06, 3)))
+	assert.Equal(t, []string{"−24", "−22", "−20", "−18", "−16", "−14", "−12", "−10", "−8", "−6", "−4"}, labels(Ticks(plain, -24, -4, 10)))
+	assert.Equal(t, []string{"0.0", "0.2", "0.4", "0.6", "0.8", "1.0"}, labels(Ticks(plain, 0, 1, 5)))
+	assert.Equal(t, []string{"−0.05", "0.00", "0.05"}, labels(Ticks(plain, -.06, .06, 3)))
 	for _, c := range [][2]float64{{1, 1}, {2, 1}, {math.NaN(), 1}, {0, math.Inf(1)}, {1e17, 1e17 + 64}} {
-		assert.Empty(t, Ticks(c[0], c[1], 5), "%v", c)
+		assert.Empty(t, Ticks(plain, c[0], c[1], 5), "%v", c)
 	}
 }
 
@@ -39,7 +42,7 @@ func TestTicksStayWithinTheLimitsAndNearTheWantedNumber(t *testing.T) {
 		lo := rng.NormFloat64() * math.Pow(10, float64(rng.Intn(9)-4))
 		hi := lo + math.Pow(10, float64(rng.Intn(7)-3))*(.1+rng.Float64())
 		n := 2 + rng.Intn(10)
-		ticks := Ticks(lo, hi, n)
+		ticks := Ticks(plain, lo, hi, n)
 		require.GreaterOrEqual(t, len(ticks), 2, "%g..%g, %d", lo, hi, n)
 		require.LessOrEqual(t, len(ticks), n+4, "%g..%g, %d", lo, hi, n)
 		slack := (hi - lo) * 1e-6
@@ -51,16 +54,9 @@ func TestTicksStayWithinTheLimitsAndNearTheWantedNumber(t *testing.T) {
 }
 
 func TestLogTicksLabelThePowers(t *testing.T) {
-	assert.Equal(t, []string{"0.1", "1", "10", "100"}, labels(LogTicks(.1, 100)))
-	assert.Equal(t, []string{"1", "2", "5", "10"}, labels(LogTicks(1, 10)))
-	assert.Nil(t, LogTicks(0, 10))
-}
-
-func TestNumberIsWrittenForPeople(t *testing.T) {
-	assert.Equal(t, "−13.0", Number(-13, 1))
-	assert.Equal(t, "0.0", Number(-.01, 1))
-	assert.Equal(t, "–", Number(math.NaN(), 1))
-	assert.Equal(t, "–", Number(math.Inf(-1), 0))
+	assert.Equal(t, []string{"0.1", "1", "10", "100"}, labels(LogTicks(plain, .1, 100)))
+	assert.Equal(t, []string{"1", "2", "5", "10"}, labels(LogTicks(plain, 1, 10)))
+	assert.Nil(t, LogTicks(plain, 0, 10))
 }
 
 func TestValueUndoesPos(t *testing.T) {

@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 )
 
 // An Axis is one scale of a plot. The zero Axis is linear and takes its limits
@@ -64,11 +65,12 @@ type Rule struct {
 	Line  draw.Line
 }
 
-// A Style is what the device and the theme decide.
+// A Style is what the device, the theme and the reader decide.
 type Style struct {
 	Ink, Muted, Grid draw.Colour
 	Back             draw.Colour // behind the plot; transparent leaves it out
 	Text             float64     // height of the font; 0 means 11
+	Reads            say.Style   // how numbers are told
 	// Measure returns the width of s in a font of the given height. Nil
 	// estimates it, for devices without fonts.
 	Measure func(s string, size float64) float64
@@ -140,19 +142,19 @@ func (p *Plot) Draw(d *draw.List, w, h float64) Frame {
 		bottom += line
 	}
 	plotHeight := h - top - bottom
-	ticksY := axisTicks(p.Y, f.Y, int(plotHeight/(2.6*s.size())))
+	ticksY := axisTicks(s.Reads, p.Y, f.Y, int(plotHeight/(2.6*s.size())))
 	left += s.widest(ticksY) + 4
 	var ticksRight []Tick
 	if p.Right != nil {
 		f.Right = p.scaleY(*p.Right, true)
-		ticksRight = axisTicks(*p.Right, f.Right, int(plotHeight/(2.6*s.size())))
+		ticksRight = axisTicks(s.Reads, *p.Right, f.Right, int(plotHeight/(2.6*s.size())))
 		right = s.size()*.8 + s.widest(ticksRight) + 4
 	}
 	f.Box = draw.Rect{X0: left, Y0: top, X1: math.Max(left+1, w-right), Y1: math.Max(top+1, h-bottom)}
 	f.X.Lo, f.X.Hi = f.Box.X0, f.Box.X1
 	f.Y.Lo, f.Y.Hi = f.Box.Y1, f.Box.Y0
 	f.Right.Lo, f.Right.Hi = f.Box.Y1, f.Box.Y0
-	ticksX := axisTicks(p.X, f.X, int(f.Box.Dx()/(5*s.size())))
+	ticksX := axisTicks(s.Reads, p.X, f.X, int(f.Box.Dx()/(5*s.size())))
 
 	for _, a := range p.Areas {
 		p.area(d, f, a)
@@ -232,14 +234,14 @@ func limits(a Axis, lo, hi float64, air bool) Scale {
 	return Scale{Min: lo, Max: hi, Log: a.Log}
 }
 
-func axisTicks(a Axis, s Scale, n int) []Tick {
+func axisTicks(reads say.Style, a Axis, s Scale, n int) []Tick {
 	switch {
 	case a.Ticks != nil:
 		return a.Ticks
 	case a.Log:
-		return LogTicks(s.Min, s.Max)
+		return LogTicks(reads, s.Min, s.Max)
 	}
-	return Ticks(s.Min, s.Max, max(2, min(n, 10)))
+	return Ticks(reads, s.Min, s.Max, max(2, min(n, 10)))
 }
 
 func (s Style) widest(ticks []Tick) float64 {

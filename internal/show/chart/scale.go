@@ -2,8 +2,8 @@ package chart
 
 import (
 	"math"
-	"strconv"
-	"strings"
+
+	"ripplewright/internal/show/say"
 )
 
 // A Scale maps values from Min..Max onto positions Lo..Hi in drawing units.
@@ -45,7 +45,7 @@ type Tick struct {
 // Ticks returns about n round values within min..max, from 2 to n+4 of them:
 // steps of 1, 2 or 5 times a power of ten. It returns nil when the limits are not finite
 // or not in order, or n is not positive.
-func Ticks(min, max float64, n int) []Tick {
+func Ticks(reads say.Style, min, max float64, n int) []Tick {
 	span := max - min
 	if !(span > 0) || math.IsInf(span, 0) || n <= 0 || span < 1e-300 {
 		return nil
@@ -63,7 +63,7 @@ func Ticks(min, max float64, n int) []Tick {
 	}
 	var ticks []Tick
 	for k := math.Ceil(min/step - 1e-9); k*step <= max+step*1e-9; k++ {
-		ticks = append(ticks, Tick{Value: k * step, Label: Number(k*step, places)})
+		ticks = append(ticks, Tick{Value: k * step, Label: reads.Number(k*step, places)})
 	}
 	return ticks
 }
@@ -82,7 +82,7 @@ func roundStep(raw float64) float64 {
 // LogTicks returns the powers of ten within min..max, labelled, and their 2 and
 // 5 (labelled when fewer than three powers would be) and the other multiples as
 // minor ticks. It returns nil unless 0 < min < max.
-func LogTicks(min, max float64) []Tick {
+func LogTicks(reads say.Style, min, max float64) []Tick {
 	if !(min > 0 && max > min) || math.IsInf(max, 0) {
 		return nil
 	}
@@ -101,28 +101,12 @@ func LogTicks(min, max float64) []Tick {
 				if e < 0 {
 					places = -e
 				}
-				t.Label = Number(v, places)
+				t.Label = reads.Number(v, places)
 			}
 			ticks = append(ticks, t)
 		}
 	}
 	return ticks
-}
-
-// Number writes v with a fixed number of places, a true minus sign, and an en
-// dash when v is unknown (NaN or infinite). A rounded-away negative is a plain 0.
-func Number(v float64, places int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "–"
-	}
-	s := strconv.FormatFloat(v, 'f', places, 64)
-	if strings.HasPrefix(s, "-") {
-		if strings.Trim(s, "-0.") == "" {
-			return s[1:]
-		}
-		return "−" + s[1:]
-	}
-	return s
 }
 
 // extent widens lo..hi to hold every finite v (and, for a log axis, positive v).

@@ -1,6 +1,9 @@
 package draw
 
-import "math"
+import (
+	"image"
+	"math"
+)
 
 // Segment strokes one straight line.
 func (d *List) Segment(l Line, x0, y0, x1, y1 float64) {
@@ -13,6 +16,12 @@ func (d *List) Segment(l Line, x0, y0, x1, y1 float64) {
 func (d *List) Box(r Rect, c Colour) {
 	d.boxPath(r)
 	d.EndFill(c)
+}
+
+// Show lays img over an upright rectangle.
+func (d *List) Show(img image.Image, r Rect) {
+	d.boxPath(r)
+	d.EndPicture(img, r)
 }
 
 // Outline strokes an upright rectangle.

@@ -15,20 +15,20 @@ func (c Cold) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("Kitchen: %s", c.Profile.Name)
 	p.line("")
-	p.line("Still-freezing: %s", say.StillFreeze(plain, &c.StillFreeze))
+	p.line("Still-freezing: %s", say.StillFreeze(Reads, &c.StillFreeze))
 	p.stirs(c.StillFreeze.Dense.Stirs)
 	p.line("")
-	p.line("Hardening: %s", say.Harden(plain, &c.Harden))
-	p.line("Serving, counter: %s", say.Softening(plain, &c.Counter))
-	p.line("Serving, refrigerator: %s", say.Softening(plain, &c.Fridge))
-	p.line("Storage: %s", say.Storage(plain, &c.Storage))
-	for _, s := range []string{say.StorageChange(plain, &c.Storage), say.Ageing(plain, &c.Storage)} {
+	p.line("Hardening: %s", say.Harden(Reads, &c.Harden))
+	p.line("Serving, counter: %s", say.Softening(Reads, &c.Counter))
+	p.line("Serving, refrigerator: %s", say.Softening(Reads, &c.Fridge))
+	p.line("Storage: %s", say.Storage(Reads, &c.Storage))
+	for _, s := range []string{say.StorageChange(Reads, &c.Storage), say.Ageing(Reads, &c.Storage)} {
 		if s != "" {
 			p.line("    %s", s)
 		}
 	}
 	for _, n := range c.Notes {
-		p.line("%s: %s [%s, %s]", n.Severity, say.Warning(plain, n), n.Code, n.Where)
+		p.line("%s: %s [%s, %s]", n.Severity, say.Warning(Reads, n), n.Code, n.Where)
 	}
 	return p.err
 }

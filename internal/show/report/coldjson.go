@@ -24,14 +24,14 @@ func (c Cold) MarshalJSON() ([]byte, error) {
 		"core_to_c": Number(a.Harden.CoreToC), "move_core_to_c": Number(a.Harden.MoveC),
 	}
 	harden["already"] = a.Harden.Already
-	harden["sentence"] = say.Harden(plain, &a.Harden)
+	harden["sentence"] = say.Harden(Reads, &a.Harden)
 	timed(harden, "hours", a.Harden.Hours)
 	timed(harden, "move_hours", a.Harden.MoveHours)
 
 	still := coolingJSON(&a.StillFreeze.Dense)
 	still["dense"] = coolingJSON(&a.StillFreeze.Dense)
 	still["foam"] = coolingJSON(&a.StillFreeze.Foam)
-	still["sentence"] = say.StillFreeze(plain, &a.StillFreeze)
+	still["sentence"] = say.StillFreeze(Reads, &a.StillFreeze)
 	still["start_first"] = word(a.StillFreeze.StartFirst)
 	still["head_start_minutes"] = Number(a.StillFreeze.HeadStartMinutes)
 	still["together_minutes"] = Number(a.StillFreeze.ReadyMinutes)
@@ -57,7 +57,7 @@ func readyWord(c *cold.Cooling) any {
 	if !c.Present {
 		return nil
 	}
-	return say.Ready(plain, c)
+	return say.Ready(Reads, c)
 }
 
 func coolingJSON(c *cold.Cooling) dict {
@@ -78,7 +78,7 @@ func coolingJSON(c *cold.Cooling) dict {
 
 func servingJSON(s *cold.Serving) dict {
 	o := dict{
-		"place": s.Place, "air_c": Number(s.AirC), "start_c": Number(s.StartC), "ok": s.OK, "sentence": say.Softening(plain, s),
+		"place": s.Place, "air_c": Number(s.AirC), "start_c": Number(s.StartC), "ok": s.OK, "sentence": say.Softening(Reads, s),
 		"band_from_c": Number(s.FromC), "band_to_c": Number(s.ToC),
 		"ring_c": Number(s.RingC), "core_c": Number(s.CoreC), "end_core_c": Number(s.EndCoreC), "melt_c": Number(s.MeltC),
 		"dense": bandJSON(&s.Dense), "foam": bandJSON(&s.Foam),
@@ -104,12 +104,12 @@ func bandJSON(b *cold.Band) any {
 }
 
 func storageJSON(s *cold.Storage) dict {
-	change := say.StorageChange(plain, s)
+	change := say.StorageChange(Reads, s)
 	return dict{
 		"at_c": Number(s.AtC), "swing_k": Number(s.SwingK), "dense": storedJSON(&s.Dense), "foam": storedJSON(&s.Foam),
 		"water_drawn": s.WaterDrawn, "drawn_by": word(s.Drawer), "drawn_g_per_100g": Number(s.DrawnG),
-		"swing_melts": s.Swing.String(), "swing_melts_most_of": word(s.SwingPhase), "keep_below_c": Number(s.KeepBelowC), "change": word(change), "sentence": strings.TrimSpace(say.Storage(plain, s) + " " + change),
-		"ageing_index": Number(s.AgeingIndex), "ageing_index_swing_warm": Number(s.AgeingIndexWarm), "ageing_note": say.Ageing(plain, s),
+		"swing_melts": s.Swing.String(), "swing_melts_most_of": word(s.SwingPhase), "keep_below_c": Number(s.KeepBelowC), "change": word(change), "sentence": strings.TrimSpace(say.Storage(Reads, s) + " " + change),
+		"ageing_index": Number(s.AgeingIndex), "ageing_index_swing_warm": Number(s.AgeingIndexWarm), "ageing_note": say.Ageing(Reads, s),
 	}
 }
 

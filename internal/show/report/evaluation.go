@@ -18,8 +18,10 @@ type Evaluation struct {
 	result *model.Result
 }
 
-// plain is how another program, and a terminal, reads quantities.
-var plain = say.Style{}
+// Reads is how the maker reads quantities on the command line, in its text and in
+// the sentences of its JSON: the one place that a setting of units and signs
+// would change. The figures of the JSON keep their units.
+var Reads = say.Usual
 
 // Evaluate returns the report of r, which is what d, read from file, comes to.
 func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
@@ -35,7 +37,7 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("file", e.file)
 	o.put("name", e.design.Name)
 	o.put("serving_temperature_c", Number(e.design.Serving.TemperatureC))
-	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(plain, r.Verdict)}, {"advice", say.Advice(plain, r.Verdict)}})
+	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(Reads, r.Verdict)}, {"advice", say.Advice(Reads, r.Verdict, nil)}})
 	o.put("dense", phaseObject(r, figure.Custard))
 	o.put("foam", foam)
 	o.put("blend", tubObject(r))
@@ -53,7 +55,11 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 
 func costObject(r *model.Result) object {
 	o := numbers(&figure.Cost, r, 0)
-	o.put("missing", list(r.Cost.Missing))
+	missing := []string{}
+	for _, in := range r.Cost.Missing {
+		missing = append(missing, in.Name)
+	}
+	o.put("missing", missing)
 	return o
 }
 
@@ -215,7 +221,7 @@ func eggsObject(r *model.Result) any {
 func warningObjects(of []model.Warning) []object {
 	out := []object{}
 	for _, w := range of {
-		out = append(out, object{{"code", w.Code}, {"message", say.Warning(plain, w)}, {"where", w.Where}, {"severity", w.Severity.String()}})
+		out = append(out, object{{"code", w.Code}, {"message", say.Warning(Reads, w)}, {"where", w.Where}, {"severity", w.Severity.String()}})
 	}
 	return out
 }

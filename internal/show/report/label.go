@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"io"
 	"math"
 	"strings"
@@ -67,7 +66,7 @@ func (l Label) WriteText(w io.Writer) error {
 			rest++
 			continue
 		}
-		p.line("%s (%s, %s): %s", n.Name, n.Region, say.LabelledFood(n.Of), metWord(n.Met))
+		p.line("%s (%s, %s): %s", n.Name, strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), metWord(n.Met))
 		p.limits(n.Limits)
 		if n.Note != "" {
 			p.line("    %s", n.Note)
@@ -82,7 +81,7 @@ func (l Label) WriteText(w io.Writer) error {
 		}
 		unsure := ""
 		if c.Incomplete {
-			unsure = "; it depends on a figure that nobody knows"
+			unsure = "; it depends on an unknown figure"
 		}
 		p.line("%s: %s%s", c.Claim, metWord(c.Met), unsure)
 		p.limits(c.Conditions)
@@ -91,7 +90,7 @@ func (l Label) WriteText(w io.Writer) error {
 		}
 	}
 	if rest > 0 {
-		p.line("%s not met: --all lists them.", plain.Count(rest, "more name or claim is", "more names and claims are"))
+		p.line("%s not met: --all lists them.", Reads.Count(rest, "more name or claim is", "more names and claims are"))
 	}
 	for _, heading := range [...]struct {
 		word string
@@ -142,18 +141,18 @@ func (p *page) limits(limits []label.Limit) {
 	for _, c := range limits {
 		own := ""
 		if c.Own != nil {
-			own = strings.TrimSpace(fmt.Sprintf("; here %.4g %s", *c.Own, c.Unit))
+			own = "; here " + Reads.Measure(*c.Own, c.Unit)
 		}
 		verdict := metWord(c.Met)
 		if c.Incomplete {
-			own, verdict = strings.Replace(own, "here", "here at least", 1), "depends on a figure that nobody knows"
+			own, verdict = strings.Replace(own, "here", "here at least", 1), "depends on an unknown figure"
 		}
 		switch {
 		case c.Judge:
 			p.line("    %s: for you to judge (%s)", c.What, c.Section)
 			continue
 		case !c.Met && !c.Incomplete && c.Miss != 0:
-			verdict = fmt.Sprintf("missed by %.3g %s", c.Miss, c.Unit)
+			verdict = "missed by " + Reads.Measure(c.Miss, c.Unit)
 		}
 		p.line("    %s: %s%s: %s (%s)", c.What, c.Bound, own, verdict, c.Section)
 	}

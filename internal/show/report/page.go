@@ -14,37 +14,34 @@ import (
 // WriteText writes the evaluation as a page for a terminal.
 func (e Evaluation) WriteText(w io.Writer) error {
 	p, r := &page{w: w}, e.result
-	p.line("%s (%s), served at %s", e.design.Name, e.file, plain.Temperature(e.design.Serving.TemperatureC))
-	p.line("%s", say.Verdict(plain, r.Verdict))
-	if advice := say.Advice(plain, r.Verdict); advice != "" {
+	p.line("%s (%s), served at %s", e.design.Name, e.file, Reads.Temperature(e.design.Serving.TemperatureC))
+	p.line("%s", say.Verdict(Reads, r.Verdict))
+	if advice := say.Advice(Reads, r.Verdict, nil); advice != "" {
 		p.line("%s", advice)
 	}
 	p.line("")
-	p.lines(figure.Phases.Columns, figure.All(plain, r))
+	p.lines(figure.Phases.Columns, figure.All(Reads, r))
 	p.line("")
 	serving := figure.Servings.Row("serving_g")
-	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(plain, serving.Of(r, 0)) + " serving"}, figure.Food(plain, r))
+	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(Reads, serving.Of(r, 0)) + " serving"}, figure.Food(Reads, r))
 	p.line("")
-	p.line("≥ marks what some ingredient leaves unknown; – what is not known or not there.")
+	p.line("≥ marks a lower bound, as some ingredient leaves it unknown; – stands for not known or not there.")
 	p.line("")
 	p.line("Allergens (US): %s", orNone(say.Allergens(r.Allergens.US)))
 	p.line("Allergens (EU, UK): %s", orNone(say.Allergens(r.Allergens.EU)))
 	if len(r.Allergens.Unstated) > 0 {
 		p.line("Allergens not stated, which is not the same as none: %s", strings.Join(r.Allergens.Unstated, ", "))
 	}
-	if batch, tub := figure.Cost.Row("batch"), figure.Cost.Row("per_tub"); r.Cost.Priced {
+	if r.Cost.Priced {
 		p.line("")
-		p.line("Ingredients cost %s, %s a tub, in your own money.", batch.Text(plain, batch.Of(r, 0)), tub.Text(plain, tub.Of(r, 0)))
-		if len(r.Cost.Missing) > 0 {
-			p.line("That is without a price for %s.", strings.Join(r.Cost.Missing, "; "))
-		}
+		p.line("%s", say.Cost(Reads, &r.Cost))
 	}
 	p.line("")
 	p.gramMore(r)
 	if len(r.Warnings) > 0 {
 		p.line("")
 		for _, x := range r.Warnings {
-			p.line("%s: %s [%s, %s]", x.Severity, say.Warning(plain, x), x.Code, x.Where)
+			p.line("%s: %s [%s, %s]", x.Severity, say.Warning(Reads, x), x.Code, x.Where)
 		}
 	}
 	return p.err
@@ -71,8 +68,8 @@ func (p *page) lines(heads []string, lines []figure.Line) {
 
 // gramMore writes what a gram more of each line does.
 func (p *page) gramMore(r *model.Result) {
-	heads, cells := figure.GramMore(plain, r)
-	name := func(l *model.Line) string { return l.Part.String() + ": " + l.Ingredient.Name }
+	heads, cells := figure.GramMore(Reads, r)
+	name := func(l *model.Line) string { return say.Part(l.Part) + ": " + say.Kitchen(l.Ingredient) }
 	width := len("A gram more changes")
 	for i := range r.Lines {
 		width = max(width, len([]rune(name(&r.Lines[i]))))
@@ -97,7 +94,13 @@ type page struct {
 	err error
 }
 
+// line writes one line; words within it that somebody else wrote stay in it.
 func (p *page) line(format string, args ...any) {
+	for i, a := range args {
+		if text, ok := a.(string); ok {
+			args[i] = say.HarmlessLine(text)
+		}
+	}
 	if p.err == nil {
 		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
 	}
@@ -110,7 +113,11 @@ func (p *page) table(rows []string) {
 	}
 	t := tabwriter.NewWriter(p.w, 0, 0, 2, ' ', tabwriter.AlignRight)
 	for _, r := range rows {
-		fmt.Fprintln(t, r+"\t")
+		cells := strings.Split(r, "\t")
+		for i := range cells {
+			cells[i] = say.HarmlessLine(cells[i])
+		}
+		fmt.Fprintln(t, strings.Join(cells, "\t")+"\t")
 	}
 	p.err = t.Flush()
 }

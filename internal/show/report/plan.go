@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"strings"
 	"time"
 
 	ics "github.com/arran4/golang-ical"
@@ -69,7 +68,7 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 		Tasks: []Task{}, Taken: []Taken{}, Moved: []GaveWay{}, plan: p}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
-		words := say.Step(plain, m, t.Step)
+		words := say.Step(Reads, m, t.Step)
 		out := Task{Code: string(t.Step.Code), Title: words.Title, Text: words.Text, Begins: at(t.Start), Ends: at(t.End), HandsOn: []Stretch{}, Uses: []string{}}
 		for _, h := range t.Hands {
 			out.HandsOn = append(out.HandsOn, stretch(h))
@@ -92,7 +91,7 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 func (d Day) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("%s (%s)", d.Name, d.File)
-	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(plain, &d.plan))
+	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(Reads, &d.plan))
 	p.line("")
 	for _, t := range d.Tasks {
 		p.line("%s to %s  %s", clock(t.Begins), clock(t.Ends), t.Title)
@@ -101,7 +100,7 @@ func (d Day) WriteText(w io.Writer) error {
 		p.line("")
 	}
 	for _, v := range d.plan.Moved {
-		p.line("%s", say.Moved(plain, v))
+		p.line("%s", say.Moved(Reads, v))
 	}
 	return p.err
 }
@@ -110,9 +109,7 @@ func clock(t time.Time) string { return t.Format("Mon 15:04") }
 
 // WriteMarkdown writes the plan as a table of Markdown, words made harmless.
 func (d Day) WriteMarkdown(w io.Writer) error {
-	cell := func(s string) string {
-		return strings.ReplaceAll(say.Harmless(s, say.Markdown), "|", `\|`)
-	}
+	cell := func(s string) string { return say.Harmless(s, say.Markdown) }
 	p := &page{w: w}
 	p.line("# %s: the day", cell(d.Name))
 	p.line("")

@@ -147,7 +147,7 @@ func ProcessOf(file string, m say.Making) Process {
 }
 
 func stepReport(m say.Making, s *process.Step) Step {
-	words := say.Step(plain, m, s)
+	words := say.Step(Reads, m, s)
 	out := Step{Code: string(s.Code), Title: words.Title, Text: words.Text, Minutes: Number(s.Minutes), HandsOn: Number(s.HandsOn),
 		Uses: []string{}, After: []string{}, Ingredients: []Ingredient{}}
 	for _, u := range s.Uses {
@@ -166,10 +166,10 @@ func cautionReport(d design.Design, r *model.Result) []Caution {
 	out := []Caution{}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note {
-			out = append(out, Caution{w.Code, say.Severity(w.Severity), say.Warning(plain, w)})
+			out = append(out, Caution{w.Code, say.Severity(w.Severity), say.Warning(Reads, w)})
 		}
 	}
-	for _, c := range say.Cautions(plain, d, r, strings.Join(say.Allergens(r.Allergens.US), ", ")) {
+	for _, c := range say.Cautions(Reads, d, r, strings.Join(say.Allergens(r.Allergens.US), ", ")) {
 		out = append(out, Caution{"", c.Title, c.Text})
 	}
 	return out

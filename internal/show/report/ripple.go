@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/say"
 )
 
 // Ripple is what the cut of the stirred tub comes to. Lengths are mm.
@@ -29,6 +30,8 @@ type Ripple struct {
 	Spoonful Spoonful `json:"spoonful"`
 	Advice   []string `json:"advice"`
 	Basis    string   `json:"spoon_basis"` // how well the ranges of the words are known
+
+	spoonfuls string // in words
 }
 
 // Ribbons is one phase of the cut.
@@ -72,10 +75,14 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		MeasuredBy: "straight lines through the stirred cut, not pixels", Lines: m.Lines, Crossings: m.Crossings,
 		Foam: ribbons(m.Foam), Dense: ribbons(m.Dense),
 		Spoonful: Spoonful{Number(ripple.SpoonML), foam.Samples, spread(foam, 100), spread(sweet, 1)},
-		Advice:   []string{}, Basis: ripple.WordsBasis,
+		Advice:   []string{}, Basis: ripple.WordsBasis, spoonfuls: say.Spoonfuls(Reads, foam, sweet),
 	}
 	for _, a := range m.Advise(ServingOf(r)) {
-		out.Advice = append(out.Advice, a.String())
+		kPa := r.Foam.State.YieldKPa
+		if a.Phase == "dense" {
+			kPa = r.Dense.State.YieldKPa
+		}
+		out.Advice = append(out.Advice, say.RibbonAdvice(Reads, a, kPa))
 	}
 	return out
 }
@@ -110,29 +117,18 @@ func spread(s ripple.Spoonful, unit float64) Spread {
 // WriteText writes the report for a terminal.
 func (r Ripple) WriteText(w io.Writer) error {
 	p := &page{w: w}
-	p.line("%s, %s cut: foam %s %% of the area, interface %s mm.", r.Name, r.View, r.FoamAreaPercent.text(1), r.InterfaceMM.text(0))
+	p.line("%s, %s", r.Name, say.CutLine(Reads, r.View, float64(r.FoamAreaPercent), float64(r.InterfaceMM)))
 	for _, x := range [...]struct {
 		name string
 		Ribbons
 	}{{"Foam", r.Foam}, {"Custard", r.Dense}} {
-		p.line("%s ribbons: mean %s mm (%s), nine in ten chords under %s mm, thickest tenth %s mm.",
-			x.name, x.MeanMM.text(1), orDash(x.Spoon), x.P90MM.text(1), x.ThickestTenthMM.text(1))
+		p.line("%s", say.RibbonLine(Reads, say.Ribbons{Name: x.name, MeanMM: float64(x.MeanMM), P90MM: float64(x.P90MM), ThickTenthMM: float64(x.ThickestTenthMM), Word: x.Spoon}))
 	}
-	p.line("Measured along %d %s, which meet the interface %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.MeasuredBy, r.Crossings)
-	s := r.Spoonful
-	p.line("A %s mL spoonful holds %s to %s %% foam and tastes of %s to %s %% sucrose (eight in ten of %d).",
-		s.VolumeML.text(0), s.FoamPercent.P10.text(0), s.FoamPercent.P90.text(0),
-		s.SweetnessPercent.P10.text(1), s.SweetnessPercent.P90.text(1), s.Samples)
+	p.line("Measured along %d %s, which cross from phase to phase %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.MeasuredBy, r.Crossings)
+	p.line("A spoonful is %s. %s", Reads.Volume(float64(r.Spoonful.VolumeML)), r.spoonfuls)
 	for _, a := range r.Advice {
 		p.line("%s", a)
 	}
-	p.line("The words' ranges: %s. Air lost to overmixing is not modelled.", r.Basis)
+	p.line("%s Air lost by mixing too long is not computed.", say.RibbonWords(Reads))
 	return p.err
-}
-
-func orDash(s string) string {
-	if s == "" {
-		return "–"
-	}
-	return s
 }

@@ -1,5 +1,7 @@
 package say
 
+import "strings"
+
 // What a unit of the other system holds: NIST Handbook 44 (2024), Appendix C,
 // exact but for the last digits of the ounce and the gallon.
 const (
@@ -54,6 +56,19 @@ func (s Style) VolumeParts(ml float64) (number, unit string) {
 	return s.Grouped(ml / 1000), "L"
 }
 
+// MassTo is a weight in grams with so many decimals, as a record has it.
+func (s Style) MassTo(g float64, places int) string {
+	if s.Units == US {
+		return s.with(s.Number(g/ounceG, places+1), "oz")
+	}
+	return s.with(s.Number(g, places), "g")
+}
+
+// DensityTo is Density with so many decimals.
+func (s Style) DensityTo(gPerML float64, places int) string {
+	return s.with(s.Number(gPerML, places), "g/mL")
+}
+
 // Density is a density in g/mL: "1.05 g/mL".
 func (s Style) Density(gPerML float64) string { return s.with(s.Number(gPerML, 2), "g/mL") }
 
@@ -71,6 +86,26 @@ func (s Style) Length(mm float64) string {
 		return s.with(s.Number(mm/inchMM, 1), "in")
 	}
 	return s.with(s.Number(mm, 0), "mm")
+}
+
+// LengthSpan is "3 to 10 mm".
+func (s Style) LengthSpan(from, to float64) string {
+	if s.Units == US {
+		return s.span(s.Number(from/inchMM, 1), s.Number(to/inchMM, 1), "in")
+	}
+	return s.span(s.Number(from, 0), s.Number(to, 0), "mm")
+}
+
+// Size is lengths that belong together, mm: "92 × 80 mm".
+func (s Style) Size(mm ...float64) string {
+	each, places, unit := make([]string, len(mm)), 0, "mm"
+	for i, v := range mm {
+		if s.Units == US {
+			v, places, unit = v/inchMM, 1, "in"
+		}
+		each[i] = s.Number(v, places)
+	}
+	return strings.Join(each, " × ") + " " + unit
 }
 
 // Thickness is a short length, mm, to two figures: "2.5 mm".

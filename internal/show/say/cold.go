@@ -19,6 +19,30 @@ func after(s Style, r cold.Range, minutes float64) string {
 	return "after " + s.DurationBand(minutes*r.Value, minutes*r.Low, minutes*r.High)
 }
 
+// Reached is when something is reached, in minutes and in the unit of the longest
+// of others: "45 min", "at once", "not reached".
+func Reached(s Style, minutes float64, others ...float64) string {
+	switch {
+	case !known(minutes):
+		return "not reached"
+	case minutes < 0.5:
+		return "at once"
+	}
+	return s.DurationLike(minutes, others...)
+}
+
+// Moment tells the temperatures of a tub after so many minutes.
+func Moment(s Style, minutes float64, m cold.Moment) string {
+	return "After " + s.Duration(minutes) + ": core " + s.TemperatureTo(m.CoreC, 1) + ", mean " + s.TemperatureTo(m.MeanC, 1) +
+		", outer ring " + s.TemperatureTo(m.RingC, 1) + ", wall " + s.TemperatureTo(m.Wall, 1) + "."
+}
+
+// IntoTheFreezer says how a filled tub goes into the freezer.
+func IntoTheFreezer(s Style, a *cold.Answer) string {
+	return "The tub goes in as swirled, at " + s.TemperatureTo(a.Harden.StartC, 1) + ", " + s.Length(2*a.Tub.RadiusMM) + " across and filled " +
+		s.Length(a.Tub.HeightMM) + " high, into air of " + s.Temperature(a.Harden.AirC) + "."
+}
+
 // Harden says how long a filled tub stays in the freezer.
 func Harden(s Style, h *cold.Harden) string {
 	if !h.Hours.Known() {

@@ -40,6 +40,17 @@ func (s Style) DurationBand(minutes, low, high float64) string {
 	return text + " (" + least + " to " + most + ")"
 }
 
+// DurationLike is a time in minutes, in the unit that the longest of others is
+// told in: a column of such times compares at a glance.
+func (s Style) DurationLike(minutes float64, others ...float64) string {
+	most := minutes
+	for _, m := range others {
+		most = longest(most, m)
+	}
+	u := unitOf(most)
+	return s.with(u.number(s, minutes), u.name)
+}
+
 func longest(a, b float64) float64 {
 	switch {
 	case !known(a):

@@ -24,7 +24,6 @@ const (
 const (
 	textRunes = 10000
 	nameBytes = 120
-	echoRunes = 80
 )
 
 // Harmless returns text as one line that only says what it says: without
@@ -43,6 +42,19 @@ func Harmless(text string, place For) string {
 	return text
 }
 
+// HarmlessLine is one line for a terminal, of any length, whose own spaces stay.
+func HarmlessLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n', r == '\t', r == '\r', r == '\u0085', r == '\u2028', r == '\u2029':
+			return ' '
+		case !prints(r):
+			return -1
+		}
+		return r
+	}, text)
+}
+
 // HarmlessPage is a whole text for a terminal, whose own spaces and line ends
 // stay and whose length is nobody's but its writer's.
 func HarmlessPage(text string) string {
@@ -57,12 +69,6 @@ func HarmlessPage(text string) string {
 // prints reports whether a sign shows and does nothing else.
 func prints(r rune) bool {
 	return r != utf8.RuneError && unicode.IsGraphic(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
-}
-
-// Echo is what somebody wrote, to be shown within a message: harmless, and cut
-// at 80 characters.
-func Echo(text string) string {
-	return oneLine(text, echoRunes)
 }
 
 // oneLine drops what does not print and cuts at so many runes, with an

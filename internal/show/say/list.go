@@ -1,6 +1,10 @@
 package say
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // Plural is one or many after n, without it.
 func Plural(n float64, one, many string) string {
@@ -17,6 +21,15 @@ func (s Style) Count(n int, one, many string) string {
 		many = one + "s"
 	}
 	return s.Grouped(float64(n)) + " " + Plural(float64(n), one, many)
+}
+
+// Capital is text with its first letter a capital.
+func Capital(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	if n == 0 {
+		return text
+	}
+	return string(unicode.ToUpper(r)) + text[n:]
 }
 
 // List joins what is said of several things: "a, b and c".

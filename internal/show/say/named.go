@@ -68,6 +68,11 @@ func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...des
 	return nil
 }
 
+// Part is what a list of lines is for: "custard", "foam" or "syrup".
+func Part(p design.Part) string {
+	return map[design.Part]string{design.DensePart: "custard", design.FoamPart: "foam", design.SyrupPart: "syrup"}[p]
+}
+
 // LabelledFood is the food that a label names, as a cook calls it.
 func LabelledFood(of string) string { return strings.Replace(of, "dense phase", "custard", 1) }
 

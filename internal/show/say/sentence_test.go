@@ -74,7 +74,7 @@ var spoken = []struct {
 		"The foam freezes only at −21.4 °C, so in an ordinary freezer (−18 °C) it holds no ice and draws water from the custard. Use less sugar or more egg white."},
 	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip}, "Rosehip purée: this design brings its own figures, which differ from the library's; its own are used."},
 	{"own_figures_differ", model.OwnFiguresDiffer{Ingredient: rosehip, Shelf: true}, "Rosehip purée: this design brings its own figures, which differ from those on your own shelf; its own are used."},
-	{"composition_assumed", model.CompositionAssumed{Ingredient: rosehip, Assumed: "sugars unknown"}, "Rosehip purée: sugars unknown."},
+	{"composition_assumed", model.CompositionAssumed{Ingredient: rosehip, Assumed: ingredient.Assumption{Code: ingredient.FruitAcid}}, "Rosehip purée: some of its carbohydrate has no name in any source; it counts as fruit acid, and may do nothing."},
 	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat}},
 		"Rosehip purée: no source gives its saturated fat, so the label's figure is a lower bound."},
 	{"nutrition_incomplete", model.NutritionIncomplete{Ingredient: rosehip, Lacks: []ingredient.Column{ingredient.SaturatedFat, ingredient.Fibre}},
@@ -185,10 +185,20 @@ func TestAdviceTellsWarmerFromColderAndMoreFromLess(t *testing.T) {
 		{"The foam slumps: whip it longer, or use more egg white.", model.Verdict{Remedy: model.Remedy{Kind: model.WhipFoam, Role: phase.Foam}}},
 		{"", model.Verdict{Good: true}},
 	} {
-		assert.Equal(t, c.want, Advice(metric, c.of))
+		assert.Equal(t, c.want, Advice(metric, c.of, nil))
 	}
+	out := cold.Answer{Counter: cold.Serving{Place: "counter", StartC: -18, OK: true, From: at(3, 2, 4), Whole: at(7, 5, 9), To: at(25, 20, 33)}}
+	warmer := model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -20, Both: both}}
+	assert.Equal(t, "Serve it warmer, at −14 °C: leave the tub out 3 to 7 min. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
+	assert.Contains(t, LeaveOut(metric, &out.Counter), "3 to 7 min", "the same answer")
+	out.Counter.From = at(0, 0, 0)
+	assert.Equal(t, "Serve it warmer, at −14 °C: it scoops straight from a freezer at −18 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
+	out.Counter.OK = false
+	assert.Equal(t, Advice(metric, warmer, nil), Advice(metric, warmer, &out))
+	warmer.Remedy.AtC = -19
+	assert.Equal(t, "Serve it warmer, at −19 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, nil))
 	warning := model.Warning{Code: "phase_empty", Facts: model.PhaseEmpty{Empty: phase.Foam}}
-	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}))
+	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}, nil))
 }
 
 // at is a time with its band, never one that is not reached.

@@ -27,6 +27,11 @@ type Style struct {
 	Currency string // before an amount of money, as in "€"; none if empty
 }
 
+// Usual is the Style of who has chosen none. Whatever shows words to a person
+// begins with it and hands it down: page.Reads in the window, Options.Style of a
+// card, the shell of the command line.
+var Usual = Style{}
+
 // Unknown stands where a figure is not known.
 const Unknown = "–"
 

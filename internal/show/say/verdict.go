@@ -3,6 +3,7 @@ package say
 import (
 	"math"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 )
@@ -52,26 +53,24 @@ func Feel(role phase.Role, e model.Eating) string {
 	return verb + " well"
 }
 
-// Advice is the one change most worth making, "" of a tub that needs none.
-func Advice(s Style, v model.Verdict) string {
+// Advice is the one change most worth making, "" of a tub that needs none. With
+// the cold of the same design, nil where that is not known, it says how long a
+// tub that is to be served warmer stays out.
+func Advice(s Style, v model.Verdict, c *cold.Answer) string {
 	switch {
 	case v.Empty:
 		return "Add ingredients to the empty phase."
 	case v.Because != nil:
 		return Warning(s, *v.Because)
 	}
-	return remedy(s, v.Remedy)
+	return remedy(s, v.Remedy, c)
 }
 
-func remedy(s Style, r model.Remedy) string {
+func remedy(s Style, r model.Remedy, c *cold.Answer) string {
 	the := "The " + r.Role.String()
 	switch r.Kind {
 	case model.ServeAt:
-		how := "Serve it colder, at " + s.Temperature(r.AtC)
-		if r.AtC > r.NowC {
-			how = "Serve it warmer: leave the tub out until it is at " + s.Temperature(r.AtC)
-		}
-		return how + ". It eats well " + between(s, r.Both) + "."
+		return serveAt(s, r, c) + ". It eats well " + between(s, r.Both) + "."
 	case model.ChangeGrams:
 		verb := "Add "
 		if r.Grams < 0 {
@@ -87,6 +86,23 @@ func remedy(s Style, r model.Remedy) string {
 		return the + " slumps: whip it longer, or use more egg white."
 	}
 	return ""
+}
+
+// serveAt says at what temperature to serve, and how a tub gets there that is
+// kept colder.
+func serveAt(s Style, r model.Remedy, c *cold.Answer) string {
+	at := s.Temperature(r.AtC)
+	switch {
+	case r.AtC < r.NowC:
+		return "Serve it colder, at " + at
+	case r.AtC <= model.HomeFreezerC:
+		return "Serve it warmer, at " + at
+	case c == nil || math.IsNaN(Out(&c.Counter)):
+		return "Serve it warmer: leave the tub out until it is at " + at
+	case Out(&c.Counter) == 0:
+		return "Serve it warmer, at " + at + ": it scoops straight from a freezer at " + s.Temperature(c.Counter.StartC)
+	}
+	return "Serve it warmer, at " + at + ": leave the tub out " + OutFor(s, &c.Counter)
 }
 
 // between is a range of temperatures in a sentence: "from −14 to −9.5 °C".

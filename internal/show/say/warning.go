@@ -120,7 +120,7 @@ var sentences = map[string]sentence{
 		return Kitchen(f.Ingredient) + ": this design brings its own figures, which differ from " + whose + "; its own are used."
 	}),
 	"composition_assumed": of(func(s Style, f model.CompositionAssumed) string {
-		return Kitchen(f.Ingredient) + ": " + f.Assumed + "."
+		return Kitchen(f.Ingredient) + ": " + Assumption(s, f.Assumed) + "."
 	}),
 	"nutrition_incomplete": of(func(s Style, f model.NutritionIncomplete) string {
 		names := make([]string, len(f.Lacks))

@@ -9,6 +9,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/echo"
 )
 
 // Shelf is the built-in library with the maker's own ingredients on top, which
@@ -106,7 +107,7 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	var node *yaml.Node
 	switch {
 	case in == nil && at < 0:
-		return nil, nil, fmt.Errorf("there is no ingredient %q", id)
+		return nil, nil, fmt.Errorf("there is no ingredient %s", echo.Quoted(id))
 	case in == nil:
 		list = slices.Delete(list, at, at+1)
 	default:

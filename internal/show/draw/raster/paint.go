@@ -32,10 +32,17 @@ type Painter struct {
 func (p *Painter) Resize(w, h int) *image.RGBA {
 	w, h = max(w, 1), max(h, 1)
 	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
-		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
-		p.mask = *image.NewAlpha(p.img.Rect)
+		p.On(image.NewRGBA(image.Rect(0, 0, w, h)))
 	}
 	return p.img
+}
+
+// On makes img, whose corner is at 0, 0, the painter's picture.
+func (p *Painter) On(img *image.RGBA) {
+	p.img = img
+	if p.mask.Rect != img.Rect {
+		p.mask = *image.NewAlpha(img.Rect)
+	}
 }
 
 // Clear fills the picture with c.

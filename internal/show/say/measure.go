@@ -1,7 +1,6 @@
-package card
+package say
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/food/egg"
@@ -19,9 +18,9 @@ const (
 	metricTbsp = 15
 )
 
-// eggsIn counts a line of shell eggs or their parts in pieces, to a half; ""
+// Pieces counts a line of shell eggs or their parts in pieces, to a half; ""
 // for anything else.
-func eggsIn(id string, g float64, size egg.Size) string {
+func Pieces(s Style, id string, g float64, size egg.Size) string {
 	each, name := 0.0, ""
 	switch id {
 	case "egg_yolk":
@@ -45,33 +44,33 @@ func eggsIn(id string, g float64, size egg.Size) string {
 		about = "about "
 	}
 	if size.System == "EU" {
-		return fmt.Sprintf("%s%s %s, size %s", about, mixed(n), name, size.Name)
+		return about + s.mixed(n) + " " + name + ", size " + size.Name
 	}
-	return fmt.Sprintf("%s%s %s %s", about, mixed(n), size.Name, name)
+	return about + s.mixed(n) + " " + size.Name + " " + name
 }
 
-// household words a weight in measures of volume, "" where the library knows
+// Household words a weight in measures of volume, "" where the library knows
 // neither what a cup of it weighs nor its density. US cups and spoons in the
 // US; elsewhere millilitres for liquids and metric spoons for a little.
 //
 // The result is within 6 % of the weight from a teaspoon up: measures are for
 // the shopping and the eye, the scale decides.
-func household(in *ingredient.Ingredient, g float64, region label.Region) string {
+func Household(s Style, in *ingredient.Ingredient, g float64, region label.Region) string {
 	cup := cupOf(in, g)
 	if !(cup > 0) {
 		return ""
 	}
 	if region == label.US {
-		return usMeasure(g / cup)
+		return s.usMeasure(g / cup)
 	}
 	ml := g / cup * cupML
 	switch {
 	case ml < 4*metricTbsp && (in.DensityKind != "liquid" || ml < 2*metricTbsp):
-		return spoons(ml/metricTsp, metricTbsp/metricTsp)
+		return s.spoons(ml/metricTsp, metricTbsp/metricTsp)
 	case in.DensityKind == "liquid" && ml < 100:
-		return printed.Volume(ml)
+		return s.Volume(ml)
 	case in.DensityKind == "liquid":
-		return printed.Volume(5 * math.Round(ml/5))
+		return s.Volume(5 * math.Round(ml/5))
 	}
 	return ""
 }
@@ -102,9 +101,9 @@ const mostCups = 16
 var cupSteps = []float64{0, 1. / 4, 1. / 3, 1. / 2, 2. / 3, 3. / 4, 1}
 
 // usMeasure words a number of cups.
-func usMeasure(cups float64) string {
+func (s Style) usMeasure(cups float64) string {
 	if cups < 0.24 {
-		return spoons(cups*tspPerCup, 3)
+		return s.spoons(cups*tspPerCup, 3)
 	}
 	if cups > mostCups {
 		return ""
@@ -114,7 +113,7 @@ func usMeasure(cups float64) string {
 	for _, f := range cupSteps {
 		step := whole + f
 		if math.Abs(step-cups) <= 0.03*cups {
-			return cupWords(step)
+			return s.cups(step)
 		}
 		if step <= cups {
 			below = step
@@ -126,51 +125,51 @@ func usMeasure(cups float64) string {
 	}
 	tbsp := step * math.Round((cups-below)*16/step)
 	if tbsp == 0 {
-		return cupWords(below)
+		return s.cups(below)
 	}
 	if below == 0 {
-		return spoons(cups*tspPerCup, 3)
+		return s.spoons(cups*tspPerCup, 3)
 	}
-	return fmt.Sprintf("%s + %s tbsp", cupWords(below), mixed(tbsp))
+	return s.cups(below) + " + " + s.mixed(tbsp) + " tbsp"
 }
 
-func cupWords(n float64) string {
+func (s Style) cups(n float64) string {
 	if n > 1 {
-		return mixed(n) + " cups"
+		return s.mixed(n) + " cups"
 	}
-	return mixed(n) + " cup"
+	return s.mixed(n) + " cup"
 }
 
 // spoons words a number of teaspoons, tbsp of which make a tablespoon.
-func spoons(tsp, tbsp float64) string {
+func (s Style) spoons(tsp, tbsp float64) string {
 	if tsp < 0.1 {
 		return "a pinch"
 	}
 	if tsp < 0.9*tbsp {
 		best := 1. / 8
-		for _, s := range [...]float64{1. / 4, 1. / 2, 3. / 4, 1, 5. / 4, 3. / 2, 7. / 4, 2, 9. / 4, 5. / 2} {
-			if math.Abs(s-tsp) < math.Abs(best-tsp) {
-				best = s
+		for _, n := range [...]float64{1. / 4, 1. / 2, 3. / 4, 1, 5. / 4, 3. / 2, 7. / 4, 2, 9. / 4, 5. / 2} {
+			if math.Abs(n-tsp) < math.Abs(best-tsp) {
+				best = n
 			}
 		}
-		return mixed(best) + " tsp"
+		return s.mixed(best) + " tsp"
 	}
 	half := math.Round(2*tsp) / 2
 	n := math.Floor(half / tbsp)
 	switch rest := half - n*tbsp; {
 	case n == 0:
-		return mixed(half) + " tsp"
+		return s.mixed(half) + " tsp"
 	case rest == 0:
-		return mixed(n) + " tbsp"
+		return s.mixed(n) + " tbsp"
 	case rest == tbsp/2:
-		return mixed(n+0.5) + " tbsp"
+		return s.mixed(n+0.5) + " tbsp"
 	default:
-		return fmt.Sprintf("%s tbsp + %s tsp", mixed(n), mixed(rest))
+		return s.mixed(n) + " tbsp + " + s.mixed(rest) + " tsp"
 	}
 }
 
 // mixed prints a number with one of the fractions of kitchen measures.
-func mixed(v float64) string {
+func (s Style) mixed(v float64) string {
 	whole := math.Floor(v + 1e-9)
 	for _, f := range [...]struct {
 		v float64
@@ -182,7 +181,7 @@ func mixed(v float64) string {
 		if whole == 0 && f.s != "" {
 			return f.s
 		}
-		return fmt.Sprintf("%.0f%s", whole, f.s)
+		return s.Number(whole, 0) + f.s
 	}
-	return fmt.Sprintf("%.1f", v)
+	return s.Number(v, 1)
 }

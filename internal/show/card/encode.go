@@ -1,0 +1,47 @@
+package card
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image/png"
+	"math"
+
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/pdf"
+	"ripplewright/internal/show/draw/raster"
+)
+
+const inch = 25.4 // mm
+
+// mostPixels of a picture keep its making under 0.2 GB.
+const mostPixels = 20e6
+
+// finest is how many dots per inch, in whole ones, a picture of pages may have.
+func finest(pages []*draw.List) float64 {
+	inches := 0.0 // square
+	for _, p := range pages {
+		inches += p.W * p.H / (inch * inch)
+	}
+	return math.Floor(math.Sqrt(mostPixels / inches))
+}
+
+// encoded returns pages as a .pdf or .png.
+func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte, error) {
+	if ext == ".pdf" {
+		return pdf.Encode(pages, title)
+	}
+	if most := finest(pages); dpi > most {
+		return nil, fmt.Errorf("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",
+			len(pages), dpi, mostPixels/1e6, most)
+	}
+	whole, _, err := raster.Pages(context.Background(), pages, dpi/inch)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	if err := png.Encode(&b, whole); err != nil {
+		return nil, fmt.Errorf("card: PNG: %w", err)
+	}
+	return b.Bytes(), nil
+}

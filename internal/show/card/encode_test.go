@@ -1,0 +1,169 @@
+package card
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/pdf"
+	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+)
+
+// TestEveryLineOfALongDesignIsInThePDF reads the file back.
+func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
+	d := forty(t)
+	r := evaluated(t, d)
+	path := filepath.Join(t.TempDir(), "card.pdf")
+	require.NoError(t, Write(path, d, r, Options{Cold: timed(t, d, r)}))
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	lines := textOf(t, data)
+	all := squeezed(strings.Join(lines, ""))
+	for _, l := range r.Lines {
+		n, unit := say.Usual.MassParts(l.Grams)
+		assert.Contains(t, lines, n, "%s, %s", l.Ingredient.Name, unit)
+		assert.Contains(t, all, squeezed(l.Ingredient.Kitchen()))
+	}
+	c := contentOf(d, r, Options{Region: label.US, Cold: timed(t, d, r)})
+	for _, list := range [][]say.Titled{c.steps, c.checks, c.cautions} {
+		for _, s := range list {
+			assert.Contains(t, all, squeezed(s.Title))
+			assert.Contains(t, all, squeezed(s.Text))
+		}
+	}
+	for _, list := range [][]string{c.rests, c.warnings, c.label.Warnings, {c.label.Contains, c.verdict, c.advice, c.serve}} {
+		for _, s := range list {
+			assert.Contains(t, all, squeezed(plain(s)))
+		}
+	}
+	assert.Equal(t, 40, strings.Count(all, squeezed("bring it to the bench in good time"))+len(d.Foam.Syrup.Lines), "every note")
+}
+
+// squeezed takes out the spaces, where lines break.
+func squeezed(s string) string {
+	return strings.NewReplacer(" ", "", "\u00a0", "").Replace(s)
+}
+
+func TestACancelledCardIsNotDrawn(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := Render(ctx, d, r, Options{})
+	require.ErrorIs(t, err, context.Canceled)
+}
+
+func TestTheSameCardHasTheSameBytes(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	o, err := Options{}.filled()
+	require.NoError(t, err)
+	first, err := pdf.Encode(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name)
+	require.NoError(t, err)
+	for range 5 {
+		again, err := pdf.Encode(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name)
+		require.NoError(t, err)
+		require.True(t, bytes.Equal(first, again))
+	}
+}
+
+func TestEveryFormIsWritten(t *testing.T) {
+	d := market()
+	r := evaluated(t, d)
+	dir := t.TempDir()
+	for ext, magic := range map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".md": "# Hazelnut and burnt honey"} {
+		path := filepath.Join(dir, "card"+ext)
+		require.NoError(t, Write(path, d, r, Options{DPI: 60}))
+		b, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.True(t, strings.HasPrefix(string(b), magic), ext)
+	}
+	pages, err := Render(context.Background(), d, r, Options{DPI: 60})
+	require.NoError(t, err)
+	f, err := os.Open(filepath.Join(dir, "card.png"))
+	require.NoError(t, err)
+	defer f.Close()
+	read, err := png.Decode(f)
+	require.NoError(t, err)
+	top := 0
+	for _, page := range pages {
+		for y := range page.Bounds().Dy() {
+			for x := range page.Bounds().Dx() {
+				require.Equal(t, page.At(x, y), read.At(x, top+y), "the preview is the picture")
+			}
+		}
+		top += page.Bounds().Dy()
+	}
+	assert.Equal(t, top, read.Bounds().Dy())
+
+	require.ErrorIs(t, Write(filepath.Join(dir, "card.doc"), d, r, Options{}), ErrExtension)
+	require.Error(t, Write(filepath.Join(dir, "card.png"), d, r, Options{DPI: 5000}))
+	require.Error(t, Write(filepath.Join(dir, "card.pdf"), d, r, Options{Region: "moon"}))
+}
+
+func TestAnEmptyDesignStillPrints(t *testing.T) {
+	d := design.New()
+	r, err := model.New(library(t)).Evaluate(d)
+	if err != nil {
+		t.Skip("an empty design is not evaluated")
+	}
+	require.NoError(t, Write(filepath.Join(t.TempDir(), "card.pdf"), d, &r, Options{}))
+}
+
+func BenchmarkPDF(b *testing.B) {
+	d := market()
+	r := evaluated(b, d)
+	o, _ := Options{}.filled()
+	for i := 0; i < b.N; i++ {
+		if _, err := pdf.Encode(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkRender(b *testing.B) {
+	d := market()
+	r := evaluated(b, d)
+	for _, dpi := range []float64{50, 57, 110, 220} { // coarse, whole pages and page width in a window, twice that
+		b.Run(fmt.Sprintf("dpi=%g", dpi), func(b *testing.B) {
+			for i := 0; i < b.N; i++ {
+				if _, err := Render(context.Background(), d, r, Options{DPI: dpi}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkRenderLabel(b *testing.B) {
+	d := market()
+	l, err := label.For(evaluated(b, d).Food(d), label.US, label.Options{})
+	require.NoError(b, err)
+	for i := 0; i < b.N; i++ {
+		if _, err := RenderLabel(l, "", 110); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func TestAPictureTooLargeIsRefusedWithTheFinenessThatFits(t *testing.T) {
+	page := &draw.List{W: 210, H: 297}
+	_, err := encoded(".png", []*draw.List{page, page}, "", 600)
+	require.ErrorContains(t, err, "ask for 321 dots per inch")
+	assert.Equal(t, 321.0, finest([]*draw.List{page, page}))
+	w, h := raster.Size([]*draw.List{page, page}, 321/inch)
+	assert.InEpsilon(t, mostPixels, w*h, 0.01)
+}

@@ -1,0 +1,137 @@
+package card
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+)
+
+// cards are designs and options that strain the layout.
+func cards(t testing.TB) map[string][]*draw.List {
+	if composed != nil {
+		return composed
+	}
+	small := market()
+	small.Tubs = design.Tubs{Count: 40, VolumeML: 120, FillPercent: 95, Shape: design.ShapeRound}
+	double := market()
+	double.Tubs.VolumeML = 400
+	freezing := market()
+	freezing.Serving.TemperatureC = -24
+	custard := market()
+	custard.Foam.Lines, custard.Foam.Syrup.Lines = nil, nil
+	custard.Blend.FoamVolumePercent = 0
+	one := market()
+	one.Tubs = design.Tubs{Count: 1, VolumeML: 30, FillPercent: 60, Shape: design.ShapeRound}
+	one.Name = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
+	one.Notes = "Мёд и орех. Μέλι."
+	catering := forty(t)
+	catering.Tubs = design.Tubs{Count: 500, VolumeML: 20000, FillPercent: 96, Shape: design.ShapeRectangle}
+	foam := market()
+	foam.Dense.Lines = nil
+	foam.Blend.FoamVolumePercent = 100
+	out := map[string][]*draw.List{}
+	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
+		r := evaluated(t, d)
+		times := timed(t, d, r)
+		for _, o := range []Options{{Region: label.US, Paper: A4, Cold: times}, {Region: label.EU, Paper: Letter, Cold: times}} {
+			out[fmt.Sprintf("%s %s %s", name, o.Region, o.Paper)] = cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+		}
+	}
+	composed = out
+	return out
+}
+
+var composed map[string][]*draw.List // once, since the pictures take their time
+
+// TestNoWordStandsOnAnother compares the boxes of all texts of a page.
+func TestNoWordStandsOnAnother(t *testing.T) {
+	for name, pages := range cards(t) {
+		for i, s := range pages {
+			for _, c := range collisions(s) {
+				t.Errorf("%s, page %d: %s", name, i+1, c)
+			}
+		}
+	}
+}
+
+func collisions(s *draw.List) []string {
+	type box struct {
+		x0, y0, x1, y1 float64
+		text           string
+	}
+	var boxes []box
+	var out []string
+	for _, w := range s.Texts {
+		x, y := face.Start(w)
+		b := box{x + 0.05, y - face.XHeight*w.Size, x + w.Size*face.Width(w.Face, strings.TrimRight(w.S, " ")) - 0.05, y, w.S}
+		for _, o := range boxes {
+			if b.x0 < o.x1 && o.x0 < b.x1 && b.y0 < o.y1 && o.y0 < b.y1 {
+				out = append(out, fmt.Sprintf("%q stands on %q", b.text, o.text))
+			}
+		}
+		boxes = append(boxes, b)
+	}
+	return out
+}
+
+func TestWordsKeepTheMargins(t *testing.T) {
+	for name, pages := range cards(t) {
+		for i, s := range pages {
+			for _, w := range s.Texts {
+				x, y := face.Start(w)
+				assert.True(t, x >= margin-0.1 && x+w.Size*face.Width(w.Face, w.S) <= s.W-margin+0.1 && y <= s.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.S, x, y)
+			}
+		}
+	}
+}
+
+func TestNotesKeepTheirParagraphsAndStandOnce(t *testing.T) {
+	for _, times := range []int{1, 20, 900} { // in the head, in a gap or on a page, over pages
+		d := market()
+		d.Notes = strings.Repeat("Quaystone ", times) + "\n\nA second paragraph."
+		r := evaluated(t, d)
+		pages := cardPages(context.Background(), d, r, contentOf(d, r, Options{Region: label.US}), Options{Region: label.US, Paper: A4})
+		all := strings.Join(texts(pages), "\n")
+		assert.Equal(t, times, strings.Count(all, "Quaystone"))
+		assert.Contains(t, texts(pages), "A second paragraph.", "it begins a line")
+		assert.Equal(t, times < 900, len(pages) <= 3, "%d words", times)
+	}
+}
+
+func TestTheDemosAreTwoSidesOfRecipeAndOneOfFigures(t *testing.T) {
+	entries, err := assets.Demos.ReadDir("demos")
+	require.NoError(t, err)
+	for _, e := range entries {
+		data, err := assets.Demos.ReadFile("demos/" + e.Name())
+		require.NoError(t, err)
+		f, err := designfile.Decode(e.Name(), data)
+		require.NoError(t, err)
+		r := evaluated(t, f.Design)
+		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
+			o.Cold = timed(t, f.Design, r)
+			pages := cardPages(context.Background(), f.Design, r, contentOf(f.Design, r, o), o)
+			assert.LessOrEqual(t, len(pages), 3, "%s %s", e.Name(), o.Paper)
+			for i, s := range pages {
+				assert.Empty(t, collisions(s), "%s, page %d", e.Name(), i+1)
+			}
+		}
+	}
+}
+
+func TestAnOrdinaryDesignTakesThreeSides(t *testing.T) {
+	all := cards(t)
+	assert.LessOrEqual(t, len(all["market us a4"]), 3)
+	assert.LessOrEqual(t, len(all["market eu letter"]), 3)
+	assert.Greater(t, len(all["crowded us a4"]), 3)
+}

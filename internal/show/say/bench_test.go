@@ -1,0 +1,45 @@
+package say
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/matter/ripple"
+)
+
+func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
+	d := quay()
+	r, err := stall(t).Evaluate(d)
+	require.NoError(t, err)
+	assert.Regexp(t, `^freezes at −\d+\.\d °C, \d+ % of the water frozen\n\d+ % ice by volume · sweetness [\d.]+ %\n[\d]+ g, [\d]+ mL · [\d.]+ g/mL$`, PhaseLines(metric, &r.Dense))
+	assert.Contains(t, PhaseLines(us, &r.Dense), "°F")
+	assert.Contains(t, PhaseLines(us, &r.Dense), "fl oz")
+	assert.Regexp(t, `^as written: [\d.]+ tubs?; \d+ mL (custard|foam) left over\n`, TubLines(metric, d, &r))
+	assert.Regexp(t, `^Boiled to syrup, \d+ % solids$`, SyrupTitle(metric, &r.Syrup))
+	r.Syrup.Present = false
+	assert.Equal(t, "Boiled to syrup", SyrupTitle(metric, &r.Syrup))
+}
+
+func TestRibbonsAreToldOneWay(t *testing.T) {
+	hard := ripple.Advice{Phase: "dense", Firmness: ripple.Hard, LimitMM: 3, ThickestMM: 8, Exceeded: true}
+	assert.Equal(t, "Custard: very hard, about 37 kPa; keep its ribbons under 3 mm (the thickest tenth has 8 mm) or serve it warmer.", RibbonAdvice(metric, hard, 37))
+	assert.Contains(t, RibbonAdvice(us, hard, 37), "under 0.1 in")
+	assert.Equal(t, "Foam: its hardness is not known.", RibbonAdvice(metric, ripple.Advice{Phase: "foam"}, nan))
+	assert.Contains(t, RibbonWords(metric), "blended under 1 mm, blush 1 to 3 mm, ribbon 3 to 10 mm, lump over 10 mm")
+	assert.Equal(t, "This cut is smaller than a spoonful.", Spoonfuls(metric, ripple.Spoonful{}, ripple.Spoonful{}))
+	assert.Equal(t, "Eight spoonfuls in ten hold 20 to 60 % foam.",
+		Spoonfuls(metric, ripple.Spoonful{Samples: 9, P10: .2, P90: .6}, ripple.Spoonful{P10: nan}))
+	assert.Equal(t, "92 × 80 mm", metric.Size(92, 80))
+	assert.Equal(t, "3.6 × 3.1 in", us.Size(92, 80))
+}
+
+func TestTimesOfARowAreInOneUnit(t *testing.T) {
+	assert.Equal(t, "1.3 h", Reached(metric, 78, 100, 138))
+	assert.Equal(t, "78 min", Reached(metric, 78, 90, nan))
+	assert.Equal(t, "at once", Reached(metric, 0.2, 500))
+	assert.Equal(t, "not reached", Reached(metric, nan, 500))
+	assert.False(t, strings.Contains(metric.DurationLike(59, 700), "min"))
+}

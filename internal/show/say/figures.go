@@ -1,0 +1,39 @@
+package say
+
+import (
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/phase"
+)
+
+// AboutFigures explains the table of all figures.
+func AboutFigures(s Style) string {
+	return "Contrast is how many times harder the custard is than the foam, how much sweeter the foam is than the custard, and how much warmer the custard starts to scoop. " +
+		"Between: the least and most that unknown composition and the water bound to protein and fibre allow; for hardness also the thickness of the syrup and a factor of " +
+		s.Number(phase.Scatter, 0) + " from batch to batch. Ice by volume leaves the air out. Overrun, density and volume are as filled, at " + s.Temperature(4) +
+		". The trade aims for a sweetness of " + s.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0) + " in an ice cream."
+}
+
+// AboutGramMore explains the table of what a gram more does.
+const AboutGramMore = "What a gram more, as written, changes in its phase at the serving temperature. Hardness is in per cent of itself, sweetness in points. They are slopes: use them for small changes."
+
+// Cost says what the ingredients of a batch cost, and which have no price.
+func Cost(s Style, c *model.Cost) string {
+	if !c.Priced {
+		return "No ingredient has a price yet: give it one in the line's menu on the bench."
+	}
+	text := s.Money(c.Known) + " for the batch"
+	if known(c.PerTub) {
+		text += ", " + s.Money(c.PerTub) + " a tub"
+	}
+	if s.Currency == "" {
+		text += ", in your own money"
+	}
+	if len(c.Missing) == 0 {
+		return "The ingredients cost " + text + "."
+	}
+	names := make([]string, len(c.Missing))
+	for i, in := range c.Missing {
+		names[i] = Kitchen(in)
+	}
+	return "The ingredients cost at least " + text + ". Without a price: " + List(names) + "."
+}

@@ -1,0 +1,45 @@
+package say
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// mostLetters is how many letters a message names.
+const mostLetters = 8
+
+// Lacking says that the fonts of a card have no such letters, each named by its
+// code too, since a screen may lack it as well, and that mark stands in their place.
+func Lacking(letters []rune, mark rune) string {
+	named, more := letters, ""
+	if len(letters) > mostLetters {
+		named, more = letters[:mostLetters], fmt.Sprintf(" and %d more", len(letters)-mostLetters)
+	}
+	codes := make([]string, len(named))
+	for i, r := range named {
+		codes[i] = fmt.Sprintf("U+%04X", r)
+	}
+	signs := Harmless(string(named), Terminal)
+	if signs != "" {
+		signs = "“" + signs + "” "
+	}
+	return fmt.Sprintf("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
+}
+
+// Place words the path of a text in a design: "custard, line 3, note".
+func Place(path string) string {
+	for _, list := range [...]struct{ path, words string }{
+		{"dense.lines[", "custard, line "}, {"foam.lines[", "foam, line "}, {"foam.syrup.lines[", "syrup, line "}, {"ingredients[", "own ingredient "},
+	} {
+		rest, ok := strings.CutPrefix(path, list.path)
+		if !ok {
+			continue
+		}
+		index, key, _ := strings.Cut(rest, "].")
+		if i, err := strconv.Atoi(index); err == nil {
+			return list.words + strconv.Itoa(i+1) + ", " + strings.ReplaceAll(key, "_", " ")
+		}
+	}
+	return strings.NewReplacer(".", ", ", "_", " ").Replace(path)
+}
