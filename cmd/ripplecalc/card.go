@@ -23,7 +23,8 @@ var cardCommand = &command{
   -o FILE   the card, by its ending: .pdf, .png (the same pages) or .md
   --region  whose nutrition panel: us (the usual) or eu
   --paper   a4 (the usual) or letter
-  --dpi     dots per inch of a picture, 30 to 600; 150 if not given
+  --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
+            long card: a picture has 20 million pixels at most
 `,
 	run: runCard,
 }
@@ -33,7 +34,7 @@ func runCard(c *command, s *shell, args []string) error {
 	to := flags.String("o", "", "")
 	region := flags.String("region", string(label.US), "")
 	paper := flags.String("paper", string(card.A4), "")
-	dpi := flags.Float64("dpi", 150, "")
+	dpi := flags.Float64("dpi", 0, "")
 	files, err := c.parse(flags, args, 1, 1)
 	if err != nil {
 		return err
@@ -49,7 +50,7 @@ func runCard(c *command, s *shell, args []string) error {
 		return c.misused("-o %s: a card is written as .pdf, .png or .md", echo.Plain(*to))
 	case o.Paper != card.A4 && o.Paper != card.Letter:
 		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
-	case !(*dpi >= 30 && *dpi <= 600):
+	case *dpi != 0 && !(*dpi >= 30 && *dpi <= 600):
 		return c.misused("--dpi %g is outside 30 to 600", *dpi)
 	}
 	if err := c.mayWrite(*to, files[0]); err != nil {

@@ -79,7 +79,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 		kit.NewButton("Export PDF…", p.ExportPDF),
 		kit.NewButton("Export PNG…", func() { p.export(".png") }),
 		kit.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
-		page.Prose("The PNG has 150 dots to the inch, one page under the other."),
+		page.Prose("The picture has 150 dots to the inch, fewer for a long card, and its pages one under the other."),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
 	split.Offset = 0.23

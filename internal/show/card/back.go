@@ -11,17 +11,18 @@ import (
 // and whatever the front has left over where they fit.
 func backPages(f *flow, d design.Design, r *model.Result, c content, left []filler) {
 	boxes := append(left, func(w float64) *draw.List { return cautionBox(c, w) })
+	b := newBack(f, c)
 	from := len(f.pages)
 	// The plots give way before a page is begun for a few lines.
 	for _, high := range [...]float64{54, 46, 40, 36} {
 		f.pages = f.pages[:from]
-		if f.settle(figuresAndPanel(f, d, r, c, high), boxes) && len(f.pages) == from+1 {
+		if f.settle(b.compose(f, d, r, high), boxes) && len(f.pages) == from+1 {
 			return
 		}
 	}
 	for _, try := range [...][]filler{boxes, boxes[len(left):], nil} {
 		f.pages = f.pages[:from]
-		if !f.settle(figuresAndPanel(f, d, r, c, 54), try) {
+		if !f.settle(b.compose(f, d, r, 54), try) {
 			continue
 		}
 		full := f.w - 2*margin
@@ -37,22 +38,33 @@ func backPages(f *flow, d design.Design, r *model.Result, c content, left []fill
 	}
 }
 
-// figuresAndPanel fills a new page, with plots high mm high over two columns,
-// and returns the gaps under them.
-func figuresAndPanel(f *flow, d design.Design, r *model.Result, c content, high float64) []gap {
-	panel := narrow
+// back is what stands under the plots, in two columns.
+type back struct {
+	figures, panel []*draw.List
+	wide, narrow   float64 // the columns' widths
+}
+
+func newBack(f *flow, c content) back {
+	b := back{narrow: narrow}
 	if c.label != nil && c.label.Region == label.US && c.label.Columns == "dual" {
-		panel = broad
+		b.narrow = broad
 	}
+	b.wide = f.w - 2*margin - gutter - b.narrow
+	b.figures, b.panel = figureBlocks(c, b.wide), panelBlocks(c, b.narrow)
+	return b
+}
+
+// compose fills a new page, with plots high mm high over the columns, and
+// returns the gaps under them.
+func (b back) compose(f *flow, d design.Design, r *model.Result, high float64) []gap {
 	page, y := len(f.pages), f.top
 	if p := plots(c.reads, d, r, f.w-2*margin, high); p != nil {
 		f.page(page).Place(p, margin, y, 1)
 		y += p.H + 6
 	}
-	wide := f.w - 2*margin - gutter - panel
-	l := f.column(slot{page, margin, y}, 0, f.same, figureBlocks(c, wide))
-	p := f.column(slot{page, margin + wide + gutter, y}, 4.5, f.same, panelBlocks(c, panel))
-	return []gap{{p, panel}, {l, wide}}
+	l := f.column(slot{page, margin, y}, 0, f.same, b.figures)
+	p := f.column(slot{page, margin + b.wide + gutter, y}, 4.5, f.same, b.panel)
+	return []gap{{p, b.narrow}, {l, b.wide}}
 }
 
 // figureBlocks are the table of figures and what the verdict rests on.

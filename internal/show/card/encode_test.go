@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/pdf"
@@ -166,4 +167,81 @@ func TestAPictureTooLargeIsRefusedWithTheFinenessThatFits(t *testing.T) {
 	assert.Equal(t, 321.0, finest([]*draw.List{page, page}))
 	w, h := raster.Size([]*draw.List{page, page}, 321/inch)
 	assert.InEpsilon(t, mostPixels, w*h, 0.01)
+}
+
+// longest are designs as large as a design file may be.
+func longest(t testing.TB) map[string]design.Design {
+	const most = 390_000 // bytes, with the file's own words below yamltext.MaxSize
+	all := map[string]design.Design{}
+	for name, unit := range map[string]string{"words": "stir and wait ", "one word": "x", "paragraphs": "x\n\n", "foreign letters": "柚子蜜"} {
+		d := market()
+		d.Notes = strings.Repeat(unit, most/len(unit))
+		all[name] = d
+	}
+	d := market()
+	d.Dense.Lines[0].Note = strings.Repeat("x", most)
+	all["one line"] = d
+	d = market()
+	for len(d.Dense.Lines) < design.MaxLines {
+		d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: "hazelnut", Grams: 10, Note: strings.Repeat("stir and wait ", 50)})
+	}
+	all["lines"] = d
+	d = market()
+	d.Name = strings.Repeat("x", design.MaxName)
+	for i := range design.MaxOwn {
+		in := *in(t, "hazelnut")
+		in.ID, in.Own = fmt.Sprint("own", i), true
+		in.Name = fmt.Sprint(i) + strings.Repeat("x", ingredient.MaxName-4)
+		in.KitchenName, in.CommonName, in.CommonNameEU = in.Name, "", ""
+		d.Own = append(d.Own, &in)
+		list := &d.Dense.Lines
+		if i%2 > 0 {
+			list = &d.Foam.Lines
+		}
+		*list = append(*list, design.Line{Ingredient: in.ID, Grams: 5})
+	}
+	all["own ingredients"] = d
+	d = market()
+	parts := *in(t, "hazelnut")
+	parts.ID, parts.Own, parts.Parts = "own", true, strings.Repeat("sugar, ", most/7)
+	d.Own = []*ingredient.Ingredient{&parts}
+	d.Dense.Lines[5].Ingredient = "own"
+	all["parts"] = d
+	return all
+}
+
+func in(t testing.TB, id string) *ingredient.Ingredient {
+	found, ok := library(t).Find(id)
+	require.True(t, ok)
+	return found
+}
+
+func BenchmarkLongest(b *testing.B) {
+	for name, d := range longest(b) {
+		r := evaluated(b, d)
+		o, _ := Options{DPI: 300}.filled()
+		b.Run("layout "+name, func(b *testing.B) {
+			for i := 0; i < b.N; i++ {
+				pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+				b.ReportMetric(float64(len(pages)), "pages")
+			}
+		})
+		b.Run("pdf "+name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				if _, err := pdf.Encode(cardPages(context.Background(), d, r, contentOf(d, r, o), o), d.Name); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		l, err := label.For(r.Food(d), label.US, label.Options{})
+		require.NoError(b, err)
+		b.Run("label "+name, func(b *testing.B) {
+			for i := 0; i < b.N; i++ {
+				if _, err := RenderLabel(l, "", 300); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
 }

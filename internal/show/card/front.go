@@ -64,24 +64,33 @@ func noteIntro(c content, w float64) *draw.List {
 // fittingLists sets the lists as airily as one page allows. Where none holds
 // them they flow on.
 func fittingLists(c content, w, room float64) (lists []*draw.List, fits bool) {
-	for _, air := range [...]float64{1.9, 1.55, 1.2, 0.95} {
-		lists := listBlocks(c, w, air)
-		if height(lists, 0) <= room {
+	tight := listBlocks(c, w, 0.95)
+	if height(tight, 0) > room {
+		return listBlocks(c, w, 1.55), false
+	}
+	for _, air := range [...]float64{1.9, 1.55, 1.2} {
+		if lists := listBlocks(c, w, air); height(lists, 0) <= room {
 			return lists, true
 		}
 	}
-	return listBlocks(c, w, 1.55), false
+	return tight, true
 }
 
 // fittingSteps sets the steps as large as one page allows, in full size where
 // none does.
 func fittingSteps(c content, w, room float64) (steps []*draw.List, gap float64, fits bool) {
-	for _, try := range [...]struct{ size, gap float64 }{{9.5, 4.6}, {9, 3.8}, {8.7, 3.2}, {8.4, 2.8}, {8, 2.4}} {
+	tries := [...]struct{ size, gap float64 }{{9.5, 4.6}, {9, 3.8}, {8.7, 3.2}, {8.4, 2.8}, {8, 2.4}}
+	least := tries[len(tries)-1]
+	tight := stepBlocks(c, w, least.size)
+	if height(tight, least.gap) > room {
+		return stepBlocks(c, w, 9), 3.6, false
+	}
+	for _, try := range tries[:len(tries)-1] {
 		if steps := stepBlocks(c, w, try.size); height(steps, try.gap) <= room {
 			return steps, try.gap, true
 		}
 	}
-	return stepBlocks(c, w, 9), 3.6, false
+	return tight, least.gap, true
 }
 
 // header draws the head of the front and returns where the columns begin.
@@ -118,6 +127,7 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 
 // titleOf sets a name as large as three lines of it allow.
 func titleOf(name string, width float64) *draw.List {
+	name = cut(name, 200) // all that five lines hold
 	st := style{draw.SerifBold, 32, ink}
 	for st.size > 15 && len(wrapped([]run{{name, st}}, width)) > 2+int(20/st.size) {
 		st.size--

@@ -16,7 +16,8 @@ import (
 	"ripplewright/internal/work/atomicfile"
 )
 
-// labelDPI is that of a label's picture: its hairlines are then a pixel.
+// labelDPI is that of a label's picture, whose hairlines are then a pixel, unless
+// it is so long that the picture would be too large.
 const labelDPI = 300
 
 // Form is how a panel is laid out.
@@ -61,7 +62,8 @@ func WriteLabel(path string, l *label.Label, form Form) error {
 	case ".txt":
 		data = labelText(l)
 	case ".pdf", ".png":
-		data, err = encoded(ext, []*draw.List{labelSheet(l, withNotes(panel, l))}, l.ProposedName, labelDPI)
+		pages := []*draw.List{labelSheet(l, withNotes(panel, l))}
+		data, err = encoded(ext, pages, l.ProposedName, min(labelDPI, finest(pages)))
 	default:
 		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
 	}

@@ -92,11 +92,13 @@ func shortened(st style, s string, width float64) string {
 	if st.width(s) <= width {
 		return s
 	}
-	letters := []rune(s)
-	for len(letters) > 1 && st.width(string(letters)+"…") > width {
-		letters = letters[:len(letters)-1]
+	room := width - st.width("…")
+	for i, c := range s {
+		if room -= st.width(string(c)); room < 0 {
+			return strings.TrimSpace(s[:i]) + "…"
+		}
 	}
-	return strings.TrimSpace(string(letters)) + "…"
+	return s
 }
 
 // ripples draws the card's rule: two waves across.

@@ -4,11 +4,13 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/show/say"
 )
 
 // run is a piece of text in one style.
@@ -48,6 +50,37 @@ func paragraphs(s string) []string {
 }
 
 var emptyLine = regexp.MustCompile(`\n[ \t\r]*\n`)
+
+// What a card holds of notes, in letters and paragraphs; more stays in the design.
+const (
+	mostNotes      = 20000
+	mostParagraphs = 400
+	mostLineNote   = 500
+)
+
+// notesOf splits a design's notes into the paragraphs that a card has of them.
+func notesOf(s string) []string {
+	short := cut(s, mostNotes)
+	all := paragraphs(short)
+	if len(all) > mostParagraphs || short != s {
+		all = append(all[:min(len(all), mostParagraphs)], say.NotesGoOn)
+	}
+	return all
+}
+
+// cut returns s, or what begins it and an ellipsis, most letters in all.
+func cut(s string, most int) string {
+	if utf8.RuneCountInString(s) <= most {
+		return s
+	}
+	n := 0
+	for i := range s {
+		if n++; n == most {
+			return s[:i] + "…"
+		}
+	}
+	return s
+}
 
 // unit finds a space between a number and its unit, where no line may end.
 var unit = regexp.MustCompile(`(\d) (%|°C|g|kg|mL|kPa|mm|cm)([^\pL]|$)`)

@@ -43,3 +43,6 @@ func Place(path string) string {
 	}
 	return strings.NewReplacer(".", ", ", "_", " ").Replace(path)
 }
+
+// NotesGoOn says that a card has only the beginning of long notes.
+const NotesGoOn = "The notes go on in the design: a card holds no more of them."

@@ -47,12 +47,13 @@ type outlines struct {
 	buf   sfnt.Buffer
 	upem  fixed.Int26_6
 	units float64
-	known map[rune]glyph
+	known map[rune]*glyph
 }
 
 type glyph struct {
 	index   sfnt.GlyphIndex
-	advance float64 // of the em
+	advance float64       // of the em
+	outline sfnt.Segments // nil until it is drawn
 }
 
 var faces = sync.OnceValue(func() *[draw.NumFaces]*outlines {
@@ -63,24 +64,27 @@ var faces = sync.OnceValue(func() *[draw.NumFaces]*outlines {
 			panic(fmt.Sprintf("face: font %d: %v", i, err)) // the bytes are compiled in
 		}
 		u := f.UnitsPerEm()
-		all[i] = &outlines{font: f, upem: fixed.I(int(u)), units: float64(u), known: map[rune]glyph{}}
+		all[i] = &outlines{font: f, upem: fixed.I(int(u)), units: float64(u), known: map[rune]*glyph{}}
 	}
 	return &all
 })
 
+// mostKnown is how many signs a face keeps at hand, more than ordinary words have.
+const mostKnown = 1024
+
 // glyph returns the glyph of r, that of Mark where the face cannot set r.
-func (o *outlines) glyph(r rune) glyph {
+func (o *outlines) glyph(r rune) *glyph {
 	if g, ok := o.known[r]; ok {
 		return g
 	}
-	g := glyph{index: o.find(r)}
+	g := &glyph{index: o.find(r)}
 	if g.index == 0 {
 		g.index = o.find(Mark)
 	}
 	if a, err := o.font.GlyphAdvance(&o.buf, g.index, o.upem, font.HintingNone); err == nil {
 		g.advance = float64(a) / 64 / o.units
 	}
-	if len(o.known) < 4096 { // more signs than any recipe has
+	if len(o.known) < mostKnown {
 		o.known[r] = g
 	}
 	return g
@@ -186,16 +190,19 @@ func Trace(pen Pen, f draw.Face, s string, size, x, y, width float64) {
 	}
 }
 
-func (o *outlines) trace(pen Pen, g glyph, size, x, y float64) {
-	segments, err := o.font.LoadGlyph(&o.buf, g.index, o.upem, nil)
-	if err != nil {
-		return // a sign without an outline, such as a space
+func (o *outlines) trace(pen Pen, g *glyph, size, x, y float64) {
+	if g.outline == nil {
+		segments, err := o.font.LoadGlyph(&o.buf, g.index, o.upem, nil)
+		if err != nil {
+			return // a sign without an outline, such as a space
+		}
+		g.outline = append(sfnt.Segments{}, segments...)
 	}
 	k := size / o.units / 64
 	to := func(p fixed.Point26_6) (float32, float32) {
 		return float32(x + float64(p.X)*k), float32(y + float64(p.Y)*k)
 	}
-	for _, s := range segments {
+	for _, s := range g.outline {
 		ax, ay := to(s.Args[0])
 		bx, by := to(s.Args[1])
 		cx, cy := to(s.Args[2])
