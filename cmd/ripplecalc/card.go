@@ -24,7 +24,7 @@ var cardCommand = &command{
   --region  whose nutrition panel: us (the usual) or eu
   --paper   a4 (the usual) or letter
   --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
-            long card: a picture has 20 million pixels at most
+            long card: a picture has 16 million pixels at most
 `,
 	run: runCard,
 }

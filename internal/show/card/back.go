@@ -10,7 +10,8 @@ import (
 // backPages composes the plots over figures and panel, and sets the cautions
 // and whatever the front has left over where they fit.
 func backPages(f *flow, d design.Design, r *model.Result, c content, left []filler) {
-	boxes := append(left, func(w float64) *draw.List { return cautionBox(c, w) })
+	cautions := kept(func(w float64) *draw.List { return cautionBox(c, w) })
+	boxes := append(left, cautions)
 	b := newBack(f, c)
 	from := len(f.pages)
 	// The plots give way before a page is begun for a few lines.
@@ -31,7 +32,7 @@ func backPages(f *flow, d design.Design, r *model.Result, c content, left []fill
 			blocks = append(noteBlocks(c, full), &draw.List{W: full, H: 7})
 		}
 		if try == nil {
-			blocks = append(blocks, cautionBox(c, full))
+			blocks = append(blocks, cautions(full))
 		}
 		f.column(slot{len(f.pages), margin, f.top}, 0, f.same, blocks)
 		return

@@ -37,7 +37,7 @@ func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, 
 	if len(c.notes) == 0 {
 		return nil
 	}
-	notes := []filler{func(w float64) *draw.List { return stack(0, noteBlocks(c, w)...) }}
+	notes := []filler{kept(func(w float64) *draw.List { return stack(0, noteBlocks(c, w)...) })}
 	if f.settle([]gap{{last, narrow}, {end, f.steps()}}, notes) {
 		return nil
 	}

@@ -46,6 +46,17 @@ func newFlow(c content, p Paper) *flow {
 // width of the gap.
 type filler func(w float64) *draw.List
 
+// kept returns f, made once for each width.
+func kept(f filler) filler {
+	made := map[float64]*draw.List{}
+	return func(w float64) *draw.List {
+		if made[w] == nil {
+			made[w] = f(w)
+		}
+		return made[w]
+	}
+}
+
 // gap is a place that is free down to the bottom of its page.
 type gap struct {
 	slot

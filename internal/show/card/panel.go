@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/show/say"
 )
 
 // incompleteMark stands behind a figure that some ingredient leaves unknown.
@@ -22,16 +23,28 @@ func panelOf(l *label.Label, w float64) *draw.List {
 	return usPanel(l, min(w, usWidth))
 }
 
+// What is drawn under a panel of its warnings: so many, of so many letters. The
+// label's text has them all.
+const (
+	mostWarnings = 12
+	mostWarning  = 600
+)
+
 // withNotes sets what is incomplete under a panel.
 func withNotes(p *draw.List, l *label.Label) *draw.List {
 	w := p.W
+	st := style{draw.Sans, 6.5, black}
 	parts := []*draw.List{p}
 	for i, note := range l.Warnings {
+		if i == mostWarnings {
+			parts = append(parts, text(w, 8, st, say.MoreWarnings(len(l.Warnings)-i)))
+			break
+		}
 		mark := ""
 		if i == 0 && l.Gaps > 0 {
 			mark = incompleteMark + " "
 		}
-		parts = append(parts, text(w, 8, style{draw.Sans, 6.5, black}, mark+plain(note)))
+		parts = append(parts, text(w, 8, st, mark+cut(plain(note), mostWarning)))
 	}
 	return stack(1.6, parts...)
 }

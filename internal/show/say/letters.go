@@ -46,3 +46,8 @@ func Place(path string) string {
 
 // NotesGoOn says that a card has only the beginning of long notes.
 const NotesGoOn = "The notes go on in the design: a card holds no more of them."
+
+// MoreWarnings says that a drawn label leaves out n warnings.
+func MoreWarnings(n int) string {
+	return fmt.Sprintf("And %d more: the label written as text has them all.", n)
+}
