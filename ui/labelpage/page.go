@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -204,7 +205,7 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 	if l.Footnote != "" {
 		objects = append(objects, page.Prose(l.Footnote))
 	}
-	for _, w := range l.Warnings {
+	for _, w := range brief(l.Warnings) {
 		objects = append(objects, page.Bold("* "+w))
 	}
 	objects = append(objects, page.Prose("Energy: "+l.EnergyMethod+"."))
@@ -212,6 +213,9 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 		objects = append(objects, page.Prose(page.Sentence(l.ColumnsWhy)))
 	}
 	objects = append(objects, page.Heading("Ingredients"), statement(l.Ingredients))
+	if utf8.RuneCountInString(l.IngredientsText) > page.MostProse {
+		objects = append(objects, page.Prose(say.ListGoesOn))
+	}
 	if l.Contains != "" {
 		objects = append(objects, page.Bold(l.Contains))
 	}
@@ -262,13 +266,29 @@ func blankIfNone(s string) string {
 	return s
 }
 
-// statement is the list of ingredients with its emphasis.
+// mostRemarks is how many warnings or notes the page has room for.
+const mostRemarks = 12
+
+// brief returns texts, or the first of them and how many more there are.
+func brief(texts []string) []string {
+	if n := len(texts) - mostRemarks; n > 0 {
+		return append(slices.Clone(texts[:mostRemarks]), say.MoreWarnings(n))
+	}
+	return texts
+}
+
+// statement is the list of ingredients with its emphasis, cut like page.Prose.
 func statement(runs []label.Run) fyne.CanvasObject {
 	text := widget.NewRichText()
+	left := page.MostProse
 	for _, r := range runs {
+		if left <= 1 {
+			break
+		}
 		style := widget.RichTextStyleInline
 		style.TextStyle.Bold = r.Emphasis
-		text.Segments = append(text.Segments, &widget.TextSegment{Style: style, Text: r.Text})
+		text.Segments = append(text.Segments, &widget.TextSegment{Style: style, Text: page.Brief(r.Text, left)})
+		left -= utf8.RuneCountInString(r.Text)
 	}
 	text.Wrapping = fyne.TextWrapWord
 	return text
@@ -294,7 +314,7 @@ func (p *Page) rules(l *label.Label) fyne.CanvasObject {
 		names.Append(widget.NewAccordionItem(verdictOf(n.Met, false)+" — "+n.Name, limits(n.Limits, n.Note)))
 	}
 	objects = append(objects, page.Heading("Claims"), claims)
-	for _, n := range l.Notes {
+	for _, n := range brief(l.Notes) {
 		objects = append(objects, page.Prose(n))
 	}
 	objects = append(objects, page.Prose("This is our reading of the sections named. Local code and licensed practice decide."))

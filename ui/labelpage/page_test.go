@@ -1,13 +1,16 @@
 package labelpage
 
 import (
+	"fmt"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/work/design"
@@ -108,4 +111,29 @@ func TestTheLabelKeepsWithinTheWindowInEveryDress(t *testing.T) {
 			assert.LessOrEqual(t, l.Object().MinSize().Height, float32(700), "%s %s", dress, r.Name)
 		}
 	}
+}
+
+// A page as long as what a design may hold kept the toolkit breaking lines for
+// minutes; the drawn label and the text have it all.
+func TestThePageShowsTheBeginningOfWhatIsLong(t *testing.T) {
+	d := pagetest.Saltmarsh()
+	foreign := &ingredient.Ingredient{ID: "quay_mix", Name: "Quay mix 柚", Parts: strings.Repeat("sugar, ", 20000), Own: true}
+	d.Own = append(d.Own, foreign)
+	d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: foreign.ID, Grams: 50})
+	for i := range 60 {
+		in := &ingredient.Ingredient{ID: fmt.Sprint("unknown_", i), Name: fmt.Sprint("Unknown ", i), Own: true}
+		d.Own = append(d.Own, in)
+		d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: in.ID, Grams: 1})
+	}
+	p, h := openLabel(t, d, theme.Options{})
+	h.Until(func() bool { return p.picture.Image != nil })
+	shown := 0
+	for _, s := range statement(p.label.Ingredients).(*widget.RichText).Segments {
+		shown += len([]rune(s.(*widget.TextSegment).Text))
+	}
+	assert.LessOrEqual(t, shown, page.MostProse)
+	assert.Greater(t, len(p.label.Warnings), mostRemarks)
+	assert.Len(t, brief(p.label.Warnings), mostRemarks+1)
+	assert.Contains(t, p.about.Text, "柚", "letters that the drawn label lacks are named")
+	assert.Contains(t, p.about.Text, "□")
 }

@@ -57,9 +57,13 @@ func Heading(text string) *widget.Label {
 	return l
 }
 
-// Prose is text that wraps.
+// MostProse is how many letters one text on a page has: the toolkit's breaking of
+// lines takes time with their square.
+const MostProse = 1500
+
+// Prose is text that wraps, cut to MostProse.
 func Prose(text string) *widget.Label {
-	l := widget.NewLabel(text)
+	l := widget.NewLabel(Brief(text, MostProse))
 	l.Wrapping = fyne.TextWrapWord
 	return l
 }
@@ -116,6 +120,9 @@ func ScrolledBothWays(objects ...fyne.CanvasObject) *container.Scroll {
 
 // Brief is a name cut to so many letters.
 func Brief(name string, letters int) string {
+	if len(name) <= letters {
+		return name
+	}
 	r := []rune(name)
 	if len(r) <= letters {
 		return name

@@ -245,3 +245,19 @@ func BenchmarkLongest(b *testing.B) {
 		})
 	}
 }
+
+func TestALongCardIsShownAndWrittenCoarser(t *testing.T) {
+	d := longest(t)["lines"]
+	r := evaluated(t, d)
+	pages, err := Render(context.Background(), d, r, Options{DPI: 220})
+	require.NoError(t, err)
+	require.Greater(t, len(pages), 50)
+	pixels := 0
+	for _, p := range pages {
+		pixels += p.Bounds().Dx() * p.Bounds().Dy()
+	}
+	assert.InEpsilon(t, mostPixels, pixels, 0.1)
+	path := filepath.Join(t.TempDir(), "card.png")
+	require.ErrorContains(t, Write(path, d, r, Options{DPI: 150}), "dots per inch or fewer")
+	require.NoError(t, Write(path, d, r, Options{}), "nobody asked for a fineness")
+}

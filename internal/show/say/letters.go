@@ -51,3 +51,6 @@ const NotesGoOn = "The notes go on in the design: a card holds no more of them."
 func MoreWarnings(n int) string {
 	return fmt.Sprintf("And %d more: the label written as text has them all.", n)
 }
+
+// ListGoesOn says that a page shows the beginning of a long list of ingredients.
+const ListGoesOn = "The list goes on: the label written as text has all of it."
