@@ -4,6 +4,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -17,13 +18,13 @@ func backPages(f *flow, d design.Design, r *model.Result, c content, left []fill
 	// The plots give way before a page is begun for a few lines.
 	for _, high := range [...]float64{54, 46, 40, 36} {
 		f.pages = f.pages[:from]
-		if f.settle(b.compose(f, d, r, high), boxes) && len(f.pages) == from+1 {
+		if f.settle(b.compose(f, c.reads, d, r, high), boxes) && len(f.pages) == from+1 {
 			return
 		}
 	}
 	for _, try := range [...][]filler{boxes, boxes[len(left):], nil} {
 		f.pages = f.pages[:from]
-		if !f.settle(b.compose(f, d, r, 54), try) {
+		if !f.settle(b.compose(f, c.reads, d, r, 54), try) {
 			continue
 		}
 		full := f.w - 2*margin
@@ -57,9 +58,9 @@ func newBack(f *flow, c content) back {
 
 // compose fills a new page, with plots high mm high over the columns, and
 // returns the gaps under them.
-func (b back) compose(f *flow, d design.Design, r *model.Result, high float64) []gap {
+func (b back) compose(f *flow, reads say.Style, d design.Design, r *model.Result, high float64) []gap {
 	page, y := len(f.pages), f.top
-	if p := plots(c.reads, d, r, f.w-2*margin, high); p != nil {
+	if p := plots(reads, d, r, f.w-2*margin, high); p != nil {
 		f.page(page).Place(p, margin, y, 1)
 		y += p.H + 6
 	}
