@@ -7,9 +7,13 @@ import (
 	"ripplewright/internal/work/design"
 )
 
+// eggSlack is what of an egg is made up by the next being larger: a yolk's own
+// scatter is 1.5 g of 17 (from memory).
+const eggSlack = 0.05
+
 // countEggs counts the eggs that the lines use up, by mass, in eggs of the
-// design's size, and what cracking as many leaves over: of six yolks and four
-// whites, two whites.
+// design's size, and what cracking whole eggs for them leaves over: of six yolks
+// and four whites, two whites.
 func countEggs(d design.Design, lines []Line) Eggs {
 	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
 	if err != nil {
@@ -27,7 +31,7 @@ func countEggs(d design.Design, lines []Line) Eggs {
 			e.Whites += l.Grams / size.Edible
 		}
 	}
-	e.Crack = math.Max(e.Yolks, e.Whites)
-	e.YolksLeft, e.WhitesLeft = e.Crack-e.Yolks, e.Crack-e.Whites
+	e.Crack = math.Ceil(math.Max(e.Yolks, e.Whites) - eggSlack)
+	e.YolksLeft, e.WhitesLeft = math.Max(0, e.Crack-e.Yolks), math.Max(0, e.Crack-e.Whites)
 	return e
 }

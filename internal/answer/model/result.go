@@ -172,7 +172,7 @@ type Line struct {
 // are no eggs.
 type Eggs struct {
 	Yolks, Whites         float64 // used; whole eggs count in both
-	Crack                 float64 // whole eggs that give as many yolks and whites
+	Crack                 float64 // eggs to crack, a whole number
 	YolksLeft, WhitesLeft float64 // over, once these are cracked
 	Known                 bool
 }

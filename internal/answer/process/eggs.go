@@ -1,8 +1,6 @@
 package process
 
 import (
-	"math"
-
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/work/design"
@@ -18,18 +16,13 @@ type Eggs struct {
 	System, Size            string
 }
 
-// slack is what of an egg is made up by the next one being larger: a yolk's
-// own scatter (1.5 g of 17, from memory).
-const slack = 0.05
-
 func eggsOf(d design.Design, r *model.Result) Eggs {
 	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
 	if err != nil || !r.Eggs.Known {
 		return Eggs{}
 	}
-	e := Eggs{Crack: int(math.Ceil(r.Eggs.Crack - slack)), YolksUsed: r.Eggs.Yolks, WhitesUsed: r.Eggs.Whites, System: size.System, Size: size.Name}
-	e.YolksLeft = math.Max(0, float64(e.Crack)-e.YolksUsed)
-	e.WhitesLeft = math.Max(0, float64(e.Crack)-e.WhitesUsed)
+	x := r.Eggs
+	e := Eggs{Crack: int(x.Crack), YolksUsed: x.Yolks, WhitesUsed: x.Whites, YolksLeft: x.YolksLeft, WhitesLeft: x.WhitesLeft, System: size.System, Size: size.Name}
 	e.YolksLeftG, e.WhitesLeftG = e.YolksLeft*size.Yolk, e.WhitesLeft*size.White
 	return e
 }

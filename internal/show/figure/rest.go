@@ -96,7 +96,7 @@ var Eggs = Table{Key: "eggs", Columns: []string{"eggs"}, Rows: []Row{
 		from: eggs(func(e *model.Eggs) float64 { return e.Yolks })},
 	{Key: "whites", Name: "Whites", Short: "whites", Step: 0.1, Help: "likewise", Origin: cracking,
 		from: eggs(func(e *model.Eggs) float64 { return e.Whites })},
-	{Key: "crack", Name: "Whole eggs to crack", Short: "crack", Step: 0.1, Help: "whole eggs that give as many of both", Origin: cracking,
+	{Key: "crack", Name: "Whole eggs to crack", Short: "crack", Step: 1, Help: "whole eggs to crack for as many of both", Origin: cracking,
 		from: eggs(func(e *model.Eggs) float64 { return e.Crack })},
 	{Key: "yolks_left", Name: "Yolks over", Short: "yolks over", Step: 0.1, Help: "once these are cracked", Origin: cracking,
 		from: eggs(func(e *model.Eggs) float64 { return e.YolksLeft })},
