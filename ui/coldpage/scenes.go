@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -28,23 +29,23 @@ func curvesOf(r *cold.Run) chart.Plot {
 		y[0][i], y[1][i], y[2][i] = page.Reads.Degrees(m.CoreC), page.Reads.Degrees(m.MeanC), page.Reads.Degrees(m.RingC)
 	}
 	return chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: page.Reads.Degree()}, Series: []chart.Series{
-		{Name: "core", X: x, Y: y[0], Line: chart.Line{Width: 2.4, Colour: page.Ink(theme.ColorNamePrimary)}, Marker: chart.Disc},
-		{Name: "mean", X: x, Y: y[1], Line: chart.Line{Width: 2, Dash: chart.Dashed}},
-		{Name: "outer ring", X: x, Y: y[2], Line: chart.Line{Width: 2.2, Colour: page.Ink(theme.ColorNameWarning)}, Marker: chart.Triangle},
+		{Name: "core", X: x, Y: y[0], Line: draw.Line{Width: 2.4, Colour: page.Ink(theme.ColorNamePrimary)}, Marker: draw.Disc},
+		{Name: "mean", X: x, Y: y[1], Line: draw.Line{Width: 2, Dash: draw.Dashed}},
+		{Name: "outer ring", X: x, Y: y[2], Line: draw.Line{Width: 2.2, Colour: page.Ink(theme.ColorNameWarning)}, Marker: draw.Triangle},
 	}}
 }
 
 // right is the band of temperatures in which something is right, over all of
 // the time.
-func right(label string, from, to float64, colour fyne.ThemeColorName, hatch chart.Hatch) chart.Band {
+func right(label string, from, to float64, colour fyne.ThemeColorName, hatch draw.Hatch) chart.Band {
 	c := page.Ink(colour)
 	return chart.Band{Label: label, X0: math.Inf(-1), X1: math.Inf(1), Y0: page.Reads.Degrees(from), Y1: page.Reads.Degrees(to),
-		Fill: chart.Fade(c, .1), Hatch: hatch, Line: chart.Line{Width: 1, Colour: chart.Fade(c, .4)}}
+		Fill: draw.Fade(c, .1), Hatch: hatch, Line: draw.Line{Width: 1, Colour: draw.Fade(c, .4)}}
 }
 
 // level is a temperature to be reached.
 func level(label string, c float64) chart.Rule {
-	return chart.Rule{At: page.Reads.Degrees(c), Level: true, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}
+	return chart.Rule{At: page.Reads.Degrees(c), Level: true, Label: label, Line: draw.Line{Width: 1.4, Dash: draw.Dotted}}
 }
 
 // nameRoom is the room for the name of a stir, as a share of the time axis.
@@ -72,16 +73,16 @@ func freezingScene(name string, c *cold.Cooling) scene {
 			} else {
 				named = s.Minute
 			}
-			plot.Rules = append(plot.Rules, chart.Rule{At: s.Minute / scale, Label: label, Line: chart.Line{Width: 1.4, Dash: chart.Dotted}})
+			plot.Rules = append(plot.Rules, chart.Rule{At: s.Minute / scale, Label: label, Line: draw.Line{Width: 1.4, Dash: draw.Dotted}})
 		}
 		switch {
 		case math.IsNaN(c.ReadyC):
 		case c.Stirred:
 			plot.Bands = append(plot.Bands,
-				right("whip air in", c.ReadyC, c.WhipC, kit.ColorNameDense, chart.Rising),
-				right("swirl", math.Inf(-1), c.ReadyC, kit.ColorNameBoth, chart.Falling))
+				right("whip air in", c.ReadyC, c.WhipC, kit.ColorNameDense, draw.Rising),
+				right("swirl", math.Inf(-1), c.ReadyC, kit.ColorNameBoth, draw.Falling))
 		default:
-			plot.Bands = append(plot.Bands, right("swirl", math.Inf(-1), c.ReadyC, kit.ColorNameBoth, chart.Falling))
+			plot.Bands = append(plot.Bands, right("swirl", math.Inf(-1), c.ReadyC, kit.ColorNameBoth, draw.Falling))
 		}
 		return plot
 	}}
@@ -90,9 +91,9 @@ func freezingScene(name string, c *cold.Cooling) scene {
 func hardenScene(name string, h *cold.Harden) scene {
 	return scene{name: name, run: &h.Run, start: 60 * h.Hours.Value, warmest: math.Inf(1), plot: func() chart.Plot {
 		plot := curvesOf(&h.Run)
-		plot.Bands = []chart.Band{right("core hard enough to store", math.Inf(-1), h.CoreToC, kit.ColorNameBoth, chart.Falling)}
+		plot.Bands = []chart.Band{right("core hard enough to store", math.Inf(-1), h.CoreToC, kit.ColorNameBoth, draw.Falling)}
 		if h.MoveC > h.CoreToC {
-			plot.Bands = append(plot.Bands, right("to move", h.CoreToC, h.MoveC, kit.ColorNameDense, chart.Rising))
+			plot.Bands = append(plot.Bands, right("to move", h.CoreToC, h.MoveC, kit.ColorNameDense, draw.Rising))
 		}
 		return plot
 	}}
@@ -105,10 +106,10 @@ func servingScene(name string, s *cold.Serving) scene {
 	return scene{name: name, run: &s.Run, start: s.From.Value, warmest: warmestShown, plot: func() chart.Plot {
 		plot := curvesOf(&s.Run)
 		if s.Dense.OK {
-			plot.Bands = append(plot.Bands, right("custard scoops", s.Dense.FromC, s.Dense.ToC, kit.ColorNameDense, chart.Rising))
+			plot.Bands = append(plot.Bands, right("custard scoops", s.Dense.FromC, s.Dense.ToC, kit.ColorNameDense, draw.Rising))
 		}
 		if s.Foam.OK {
-			plot.Bands = append(plot.Bands, right("ribbon scoops", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, chart.Falling))
+			plot.Bands = append(plot.Bands, right("ribbon scoops", s.Foam.FromC, s.Foam.ToC, kit.ColorNameFoam, draw.Falling))
 		}
 		if s.MeltsAtWall.Known() {
 			plot.Rules = append(plot.Rules, level("melts", s.MeltC))
@@ -128,15 +129,15 @@ func storageScene(name string, s *cold.Storage, r *model.Result) scene {
 		}
 		plot := chart.Plot{Style: chart.Style{Reads: page.Reads},
 			X: chart.Axis{Title: page.Reads.Degree() + " in the freezer", Min: page.Reads.Degrees(coldest), Max: page.Reads.Degrees(warmest)}, Y: chart.Axis{Title: "% of the water frozen", Max: 100}}
-		plot.Rules = []chart.Rule{{At: s.AtC, Label: "freezer", Line: chart.Line{Width: 2}}}
+		plot.Rules = []chart.Rule{{At: s.AtC, Label: "freezer", Line: draw.Line{Width: 2}}}
 		if s.SwingK > 0 {
 			plot.Rules = nil
 			swing := chart.Upright(s.AtC-s.SwingK, s.AtC+s.SwingK)
 			c := page.Ink(kit.ColorNameBoth)
-			swing.Label, swing.Fill, swing.Hatch, swing.Line = "freezer ± "+page.Reads.TemperatureStep(s.SwingK), chart.Fade(c, .12), chart.Level, chart.Line{Width: 1, Colour: chart.Fade(c, .4)}
+			swing.Label, swing.Fill, swing.Hatch, swing.Line = "freezer ± "+page.Reads.TemperatureStep(s.SwingK), draw.Fade(c, .12), draw.Level, draw.Line{Width: 1, Colour: draw.Fade(c, .4)}
 			plot.Bands = []chart.Band{swing}
 		}
-		add := func(name string, p *model.Phase, present bool, line chart.Line, m chart.Marker) {
+		add := func(name string, p *model.Phase, present bool, line draw.Line, m draw.Marker) {
 			if !present {
 				return
 			}
@@ -146,8 +147,8 @@ func storageScene(name string, s *cold.Storage, r *model.Result) scene {
 			}
 			plot.Series = append(plot.Series, chart.Series{Name: name, X: ts, Y: y, Line: line, Marker: m})
 		}
-		add("custard", &r.Dense, s.Dense.Present, chart.Line{Width: 2.4, Colour: page.Ink(kit.ColorNameDense)}, chart.Disc)
-		add("foam", &r.Foam, s.Foam.Present, chart.Line{Width: 2.4, Dash: chart.Dashed, Colour: page.Ink(kit.ColorNameFoam)}, chart.Square)
+		add("custard", &r.Dense, s.Dense.Present, draw.Line{Width: 2.4, Colour: page.Ink(kit.ColorNameDense)}, draw.Disc)
+		add("foam", &r.Foam, s.Foam.Present, draw.Line{Width: 2.4, Dash: draw.Dashed, Colour: page.Ink(kit.ColorNameFoam)}, draw.Square)
 		return plot
 	}}
 }

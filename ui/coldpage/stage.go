@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -153,7 +154,7 @@ func (s *stage) at(minute float64) {
 	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.run.RadiusMM, HeightMM: v.run.HeightMM, Min: s.lo, Max: s.hi, Levels: isotherms(s.rows), Reads: page.Reads})
 	plot := s.curves
 	scale, _ := axisOf(v.run)
-	plot.Rules = append(slices.Clone(plot.Rules), chart.Rule{At: minute / scale, Line: chart.Line{Width: 2}})
+	plot.Rules = append(slices.Clone(plot.Rules), chart.Rule{At: minute / scale, Line: draw.Line{Width: 2}})
 	s.plot.ShowPlot(plot)
 	s.describe()
 }

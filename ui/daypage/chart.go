@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/desk/dayplan"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -20,15 +21,15 @@ import (
 // its own hatch.
 type look struct {
 	colour fyne.ThemeColorName
-	hatch  chart.Hatch
+	hatch  draw.Hatch
 }
 
 var looks = map[process.Resource]look{
-	process.Hands: {theme.ColorNamePrimary, chart.Plain}, process.Mixer: {theme.ColorNamePrimary, chart.Rising},
-	process.Pan: {kit.ColorNameDense, chart.Falling}, process.SyrupPan: {kit.ColorNameDense, chart.Crossed},
-	process.EggBowl: {kit.ColorNameBoth, chart.Dots}, process.MixBowl: {kit.ColorNameBoth, chart.Rising},
-	process.Dish: {kit.ColorNameBoth, chart.Level}, process.WaterBath: {kit.ColorNameFoam, chart.Dots},
-	process.Freezer: {kit.ColorNameFoam, chart.Crossed}, process.Fridge: {kit.ColorNameFoam, chart.Falling},
+	process.Hands: {theme.ColorNamePrimary, draw.Plain}, process.Mixer: {theme.ColorNamePrimary, draw.Rising},
+	process.Pan: {kit.ColorNameDense, draw.Falling}, process.SyrupPan: {kit.ColorNameDense, draw.Crossed},
+	process.EggBowl: {kit.ColorNameBoth, draw.Dots}, process.MixBowl: {kit.ColorNameBoth, draw.Rising},
+	process.Dish: {kit.ColorNameBoth, draw.Level}, process.WaterBath: {kit.ColorNameFoam, draw.Dots},
+	process.Freezer: {kit.ColorNameFoam, draw.Crossed}, process.Fridge: {kit.ColorNameFoam, draw.Falling},
 }
 
 // stretch is the part of the plan that is looked at.
@@ -94,16 +95,16 @@ func (p *Page) picture() chart.Plot {
 		for _, b := range r.Bars {
 			y1 := top - 0.1 - float64(b.Lane)*lane
 			to := math.Max((b.From+b.To)/2, b.To-thin*(s.To-s.From)) // a gap parts it from the next
-			bar := chart.Band{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: chart.Fade(ink, filled), Hatch: l.hatch, Line: chart.Line{Width: 1.2, Colour: ink}}
-			if l.hatch == chart.Plain { // a word fits where no lines are
+			bar := chart.Band{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: draw.Fade(ink, filled), Hatch: l.hatch, Line: draw.Line{Width: 1.2, Colour: ink}}
+			if l.hatch == draw.Plain { // a word fits where no lines are
 				if bar.Label, bar.Fill = p.named(b, s), ink; bar.Label != "" {
-					bar.Fill = chart.Fade(ink, worded)
+					bar.Fill = draw.Fade(ink, worded)
 				}
 			}
 			v.Bands = append(v.Bands, bar)
 		}
 		if i > 0 {
-			v.Rules = append(v.Rules, chart.Rule{At: top, Level: true, Line: chart.Line{Width: 1, Colour: page.Ink(kit.ColorNameGrid)}})
+			v.Rules = append(v.Rules, chart.Rule{At: top, Level: true, Line: draw.Line{Width: 1, Colour: page.Ink(kit.ColorNameGrid)}})
 		}
 	}
 	return v

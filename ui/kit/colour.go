@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // Colours that the widgets ask the theme for, beside Fyne's own. A theme that
@@ -21,19 +22,19 @@ const (
 	ColorNameCardboard fyne.ThemeColorName = "ripple.cardboard" // the tub
 )
 
-var fallback = map[fyne.ThemeColorName]chart.Colour{
-	ColorNameDense:     chart.RGB(0x964B0B),
-	ColorNameFoam:      chart.RGB(0x0B626E),
-	ColorNameBoth:      chart.RGB(0x3F7D4A),
-	ColorNameGrid:      chart.RGB(0xE3DAC6),
-	ColorNameCustard:   chart.RGB(0xECB65A),
-	ColorNameMeringue:  chart.RGB(0xFBF4E4),
-	ColorNameCardboard: chart.RGB(0xC9B08A),
+var fallback = map[fyne.ThemeColorName]draw.Colour{
+	ColorNameDense:     draw.RGB(0x964B0B),
+	ColorNameFoam:      draw.RGB(0x0B626E),
+	ColorNameBoth:      draw.RGB(0x3F7D4A),
+	ColorNameGrid:      draw.RGB(0xE3DAC6),
+	ColorNameCustard:   draw.RGB(0xECB65A),
+	ColorNameMeringue:  draw.RGB(0xFBF4E4),
+	ColorNameCardboard: draw.RGB(0xC9B08A),
 }
 
 // colour asks the theme for a colour in the form that charts use.
-func colour(name fyne.ThemeColorName) chart.Colour {
-	c := color.NRGBAModel.Convert(theme.Color(name)).(chart.Colour)
+func colour(name fyne.ThemeColorName) draw.Colour {
+	c := color.NRGBAModel.Convert(theme.Color(name)).(draw.Colour)
 	if f, ours := fallback[name]; ours && c.A == 0 {
 		return f
 	}

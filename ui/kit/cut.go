@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 )
 
@@ -36,7 +37,7 @@ type CutView struct {
 	Reads say.Style // how the ruler's length is told
 
 	cuts   []Cut
-	frames []chart.Rect // of the pictures, in whole units
+	frames []draw.Rect // of the pictures, in whole units
 	images []*canvas.Image
 }
 
@@ -126,7 +127,7 @@ const (
 	cutEdge = 6.0  // at the sides of the view
 )
 
-func (v *CutView) layOut(d *chart.Drawing, w, h float64) {
+func (v *CutView) layOut(d *draw.List, w, h float64) {
 	old := v.frames
 	v.frames = nil
 	s := plotStyle()
@@ -186,7 +187,7 @@ func (v *CutView) arrange(w, h, k float64, across bool, above, below float64) {
 			left = (w - c.WidthMM*k) / 2
 			foot = y + above + cutWall + (c.HeightMM+c.HeadMM)*k
 		}
-		f := chart.Rect{X0: math.Round(left), Y1: math.Round(foot)}
+		f := draw.Rect{X0: math.Round(left), Y1: math.Round(foot)}
 		f.X1, f.Y0 = f.X0+math.Round(c.WidthMM*k), f.Y1-math.Round(c.HeightMM*k)
 		v.frames = append(v.frames, f)
 		if across {
@@ -198,14 +199,14 @@ func (v *CutView) arrange(w, h, k float64, across bool, above, below float64) {
 }
 
 // walls draws the tub about a picture, and names the cut.
-func (v *CutView) walls(d *chart.Drawing, s chart.Style, c *Cut, f chart.Rect, k float64) {
+func (v *CutView) walls(d *draw.List, s chart.Style, c *Cut, f draw.Rect, k float64) {
 	card := colour(ColorNameCardboard)
-	shade := chart.Blend(card, s.Ink, .35)
+	shade := draw.Blend(card, s.Ink, .35)
 	brim := f.Y0 - c.HeadMM*k
 	if c.Open {
 		const t = cutWall
 		if c.HeadMM > 0 { // the far wall over the food
-			d.Box(chart.Rect{X0: f.X0, Y0: brim, X1: f.X1, Y1: f.Y0}, chart.Fade(card, .35))
+			d.Box(draw.Rect{X0: f.X0, Y0: brim, X1: f.X1, Y1: f.Y0}, draw.Fade(card, .35))
 		}
 		path := func() {
 			d.To(f.X0, brim)
@@ -221,28 +222,28 @@ func (v *CutView) walls(d *chart.Drawing, s chart.Style, c *Cut, f chart.Rect, k
 		d.EndFill(card)
 		path()
 		d.To(f.X0, brim)
-		d.EndStroke(chart.Line{Width: 1, Colour: shade})
+		d.EndStroke(draw.Line{Width: 1, Colour: shade})
 	} else {
 		ring := func(out float64) {
-			b := chart.Rect{X0: f.X0 - out, Y0: f.Y0 - out, X1: f.X1 + out, Y1: f.Y1 + out}
+			b := draw.Rect{X0: f.X0 - out, Y0: f.Y0 - out, X1: f.X1 + out, Y1: f.Y1 + out}
 			d.RoundBox(b, c.CornerMM*k+out)
 		}
 		ring(cutWall)
 		d.EndFill(card)
 		ring(cutWall)
 		d.To(f.X0-cutWall, f.Y0+c.CornerMM*k)
-		d.EndStroke(chart.Line{Width: 1, Colour: shade})
+		d.EndStroke(draw.Line{Width: 1, Colour: shade})
 		if c.Picture == nil {
 			ring(0)
 			d.EndFill(colour(theme.ColorNameBackground))
 		}
 	}
-	d.Write(chart.Text{At: chart.Point{X: (f.X0 + f.X1) / 2, Y: math.Min(brim, f.Y0) - cutWall - 3},
-		S: c.Title, Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: s.Ink})
+	d.Write(draw.Text{At: draw.Point{X: (f.X0 + f.X1) / 2, Y: math.Min(brim, f.Y0) - cutWall - 3},
+		S: c.Title, Size: s.Text, Align: draw.Centre, Rise: draw.Above, Colour: s.Ink})
 }
 
 // ruler draws a length of whole centimetres under the first cut.
-func (v *CutView) ruler(d *chart.Drawing, s chart.Style, k float64) {
+func (v *CutView) ruler(d *draw.List, s chart.Style, k float64) {
 	f, foot := v.frames[0], 0.0
 	for _, g := range v.frames {
 		foot = math.Max(foot, g.Y1)
@@ -257,9 +258,9 @@ func (v *CutView) ruler(d *chart.Drawing, s chart.Style, k float64) {
 		}
 	}
 	x, y := f.X0, foot+cutWall+1.6*s.Text
-	line := chart.Line{Width: 1.5, Colour: s.Ink}
+	line := draw.Line{Width: 1.5, Colour: s.Ink}
 	d.Segment(line, x, y, x+mm*k, y)
 	d.Segment(line, x, y-4, x, y+4)
 	d.Segment(line, x+mm*k, y-4, x+mm*k, y+4)
-	d.Write(chart.Text{At: chart.Point{X: x + mm*k + 8, Y: y}, S: v.Reads.Length(mm), Size: s.Text, Colour: s.Ink})
+	d.Write(draw.Text{At: draw.Point{X: x + mm*k + 8, Y: y}, S: v.Reads.Length(mm), Size: s.Text, Colour: s.Ink})
 }

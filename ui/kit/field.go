@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 )
 
@@ -79,10 +80,10 @@ func (f *FieldView) reflect() {
 	}
 }
 
-func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
+func (f *FieldView) layOut(d *draw.List, w, h float64) {
 	s := plotStyle()
 	if len(f.field.Values) < 2 || len(f.field.Values[0]) < 2 {
-		d.Write(chart.Text{At: chart.Point{X: w / 2, Y: h / 2}, S: "–", Size: s.Text, Align: chart.Centre, Colour: s.Muted})
+		d.Write(draw.Text{At: draw.Point{X: w / 2, Y: h / 2}, S: "–", Size: s.Text, Align: draw.Centre, Colour: s.Muted})
 		return
 	}
 	f.reflect()
@@ -95,7 +96,7 @@ func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
 	for _, t := range ticks {
 		label = math.Max(label, s.Measure(f.field.temperature(t.Value), s.Text))
 	}
-	room := chart.Rect{X0: 4, Y0: 4, X1: w - scaleWidth - label - 26, Y1: h - 6}
+	room := draw.Rect{X0: 4, Y0: 4, X1: w - scaleWidth - label - 26, Y1: h - 6}
 	wide, tall := 2*f.field.RadiusMM, f.field.HeightMM
 	if !(wide > 0 && tall > 0) {
 		wide, tall = 1, 1
@@ -105,7 +106,7 @@ func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
 		return
 	}
 	cx, cy := (room.X0+room.X1)/2, (room.Y0+room.Y1)/2
-	box := chart.Rect{X0: cx - wide*k/2, Y0: cy - tall*k/2, X1: cx + wide*k/2, Y1: cy + tall*k/2}
+	box := draw.Rect{X0: cx - wide*k/2, Y0: cy - tall*k/2, X1: cx + wide*k/2, Y1: cy + tall*k/2}
 
 	f.paint(lo, hi)
 	d.To(box.X0, box.Y0)
@@ -114,11 +115,11 @@ func (f *FieldView) layOut(d *chart.Drawing, w, h float64) {
 	d.To(box.X0, box.Y1)
 	d.EndPicture(f.heat, box)
 	f.isotherms(d, s, box, lo, hi)
-	d.Segment(chart.Line{Width: 1, Dash: chart.DashDot, Colour: chart.Fade(s.Ink, .6)}, cx, box.Y0, cx, box.Y1)
-	d.Outline(box, chart.Line{Width: 1.5, Colour: s.Ink})
+	d.Segment(draw.Line{Width: 1, Dash: draw.DashDot, Colour: draw.Fade(s.Ink, .6)}, cx, box.Y0, cx, box.Y1)
+	d.Outline(box, draw.Line{Width: 1.5, Colour: s.Ink})
 	// A flat section is lower than its scale needs.
 	half := math.Max(box.Dy(), math.Min(room.Dy()-s.Text, 2*s.Text*float64(len(ticks)))) / 2
-	f.legend(d, s, chart.Rect{X0: w - label - scaleWidth - 14, Y0: cy - half, X1: w - label - 14, Y1: cy + half}, ticks, lo, hi)
+	f.legend(d, s, draw.Rect{X0: w - label - scaleWidth - 14, Y0: cy - half, X1: w - label - 14, Y1: cy + half}, ticks, lo, hi)
 }
 
 func (f *FieldView) limits() (lo, hi float64) {
@@ -149,7 +150,7 @@ func (f *FieldView) paint(lo, hi float64) {
 	if f.heat == nil {
 		f.heat = image.NewRGBA(image.Rect(0, 0, side, side))
 	}
-	var ramp [256]chart.Colour
+	var ramp [256]draw.Colour
 	for i := range ramp {
 		ramp[i] = chart.Cold.At(float64(i) / 255)
 	}
@@ -175,40 +176,40 @@ func (f *FieldView) paint(lo, hi float64) {
 	}
 }
 
-func (f *FieldView) isotherms(d *chart.Drawing, s chart.Style, box chart.Rect, lo, hi float64) {
+func (f *FieldView) isotherms(d *draw.List, s chart.Style, box draw.Rect, lo, hi float64) {
 	levels := f.field.Levels
 	if levels == nil {
 		for _, t := range chart.Ticks(f.field.Reads, lo, hi, 8) {
 			levels = append(levels, t.Value)
 		}
 	}
-	var taken []chart.Point
+	var taken []draw.Point
 	for _, level := range levels {
 		// Black or white, whichever the ground at this level is not.
 		c := readable(chart.Cold.At((level - lo) / (hi - lo)))
 		before := len(d.Marks)
 		chart.Contour(d, f.mirror, level, box)
-		d.EndStroke(chart.Line{Width: 1.2, Colour: chart.Fade(c, .85)})
+		d.EndStroke(draw.Line{Width: 1.2, Colour: draw.Fade(c, .85)})
 		if len(d.Marks) == before {
 			continue // nowhere so warm or cold
 		}
 		line := d.Marks[before]
 		// The first of these corners and sides where the label has room.
 		for _, near := range [...][2]float64{{.5, .95}, {.5, .05}, {.95, .5}, {.05, .5}, {.8, .8}, {.2, .8}, {.8, .2}, {.2, .2}} {
-			at := nearest(line.Points, chart.Point{X: box.X0 + near[0]*box.Dx(), Y: box.Y0 + near[1]*box.Dy()})
+			at := nearest(line.Points, draw.Point{X: box.X0 + near[0]*box.Dx(), Y: box.Y0 + near[1]*box.Dy()})
 			if at.X < box.X0+1.5*s.Text || at.X > box.X1-1.5*s.Text || at.Y < box.Y0+1.5*s.Text || at.Y > box.Y1-.2*s.Text || crowded(taken, at, 1.5*s.Text) {
 				continue
 			}
 			taken = append(taken, at)
-			d.Write(chart.Text{At: chart.Point{X: at.X, Y: at.Y - 1}, S: f.field.Reads.Short(f.field.Reads.Degrees(level), 1), Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: c})
+			d.Write(draw.Text{At: draw.Point{X: at.X, Y: at.Y - 1}, S: f.field.Reads.Short(f.field.Reads.Degrees(level), 1), Size: s.Text, Align: draw.Centre, Rise: draw.Above, Colour: c})
 			break
 		}
 	}
 }
 
 // nearest is the one of points that is nearest to p.
-func nearest(points []chart.Point, p chart.Point) chart.Point {
-	best, at := math.Inf(1), chart.Point{}
+func nearest(points []draw.Point, p draw.Point) draw.Point {
+	best, at := math.Inf(1), draw.Point{}
 	for _, q := range points {
 		if e := math.Hypot(q.X-p.X, q.Y-p.Y); e < best {
 			best, at = e, q
@@ -223,7 +224,7 @@ func (f *Field) temperature(c float64) string {
 }
 
 // crowded reports whether p is so near one already taken that texts would overlap.
-func crowded(taken []chart.Point, p chart.Point, room float64) bool {
+func crowded(taken []draw.Point, p draw.Point, room float64) bool {
 	for _, q := range taken {
 		if math.Abs(p.Y-q.Y) < room && math.Abs(p.X-q.X) < 2*room {
 			return true
@@ -232,17 +233,17 @@ func crowded(taken []chart.Point, p chart.Point, room float64) bool {
 	return false
 }
 
-func (f *FieldView) legend(d *chart.Drawing, s chart.Style, b chart.Rect, ticks []chart.Tick, lo, hi float64) {
+func (f *FieldView) legend(d *draw.List, s chart.Style, b draw.Rect, ticks []chart.Tick, lo, hi float64) {
 	const steps = 64
 	for i := 0; i < steps; i++ {
 		y := b.Y1 - b.Dy()*float64(i+1)/steps
-		d.Box(chart.Rect{X0: b.X0, Y0: y, X1: b.X1, Y1: y + b.Dy()/steps + .5}, chart.Cold.At((float64(i)+.5)/steps))
+		d.Box(draw.Rect{X0: b.X0, Y0: y, X1: b.X1, Y1: y + b.Dy()/steps + .5}, chart.Cold.At((float64(i)+.5)/steps))
 	}
-	d.Outline(b, chart.Line{Width: 1, Colour: s.Ink})
+	d.Outline(b, draw.Line{Width: 1, Colour: s.Ink})
 	scale := chart.Scale{Min: lo, Max: hi, Lo: b.Y1, Hi: b.Y0}
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
-		d.Segment(chart.Line{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
-		d.Write(chart.Text{At: chart.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t.Value), Size: s.Text, Colour: s.Ink})
+		d.Segment(draw.Line{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
+		d.Write(draw.Text{At: draw.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t.Value), Size: s.Text, Colour: s.Ink})
 	}
 }

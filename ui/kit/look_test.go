@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
@@ -60,17 +61,17 @@ func samplePlot() chart.Plot {
 		mean = append(mean, -18+13*math.Exp(-t/3.2))
 		ring = append(ring, -18+12*math.Exp(-t/1.6))
 	}
-	band := chart.Band{Label: "custard scoops", X0: 0, X1: 12, Y0: -15.5, Y1: -8.5, Hatch: chart.Rising,
-		Fill: chart.Fade(chart.RGB(0x924A0C), .12), Line: chart.Line{Width: 1, Colour: chart.Fade(chart.RGB(0x924A0C), .35)}}
+	band := chart.Band{Label: "custard scoops", X0: 0, X1: 12, Y0: -15.5, Y1: -8.5, Hatch: draw.Rising,
+		Fill: draw.Fade(draw.RGB(0x924A0C), .12), Line: draw.Line{Width: 1, Colour: draw.Fade(draw.RGB(0x924A0C), .35)}}
 	return chart.Plot{
 		X: chart.Axis{Title: "hours in the freezer"}, Y: chart.Axis{Title: "°C"},
 		Bands: []chart.Band{band},
 		Series: []chart.Series{
-			{Name: "core", X: hours, Y: core, Line: chart.Line{Width: 2.2}, Marker: chart.Disc},
-			{Name: "mean", X: hours, Y: mean, Line: chart.Line{Width: 2.2, Dash: chart.Dashed, Colour: chart.RGB(0x0B8090)}},
-			{Name: "outer ring", X: hours, Y: ring, Line: chart.Line{Width: 2.2, Dash: chart.DashDot, Colour: chart.RGB(0xB06A1B)}},
+			{Name: "core", X: hours, Y: core, Line: draw.Line{Width: 2.2}, Marker: draw.Disc},
+			{Name: "mean", X: hours, Y: mean, Line: draw.Line{Width: 2.2, Dash: draw.Dashed, Colour: draw.RGB(0x0B8090)}},
+			{Name: "outer ring", X: hours, Y: ring, Line: draw.Line{Width: 2.2, Dash: draw.DashDot, Colour: draw.RGB(0xB06A1B)}},
 		},
-		Rules: []chart.Rule{{At: 2.5, Label: "stir", Line: chart.Line{Width: 1.4, Dash: chart.Dotted}}},
+		Rules: []chart.Rule{{At: 2.5, Label: "stir", Line: draw.Line{Width: 1.4, Dash: draw.Dotted}}},
 	}
 }
 

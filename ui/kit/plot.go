@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // A Plot is a chart.Plot on screen, with a reading line that follows the mouse
@@ -196,7 +197,7 @@ func (p *Plot) CreateRenderer() fyne.WidgetRenderer {
 	}, p.layOut)
 }
 
-func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
+func (p *Plot) layOut(d *draw.List, w, h float64) {
 	// What the theme fills in goes into copies: the theme may change, and the
 	// slices are the caller's.
 	plot := p.plot
@@ -216,7 +217,7 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 	p.frame = plot.Draw(d, w, h)
 	box := p.frame.Box
 	if p.focused {
-		d.Outline(chart.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, chart.Line{Width: 2, Colour: colour(theme.ColorNamePrimary)})
+		d.Outline(draw.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, draw.Line{Width: 2, Colour: colour(theme.ColorNamePrimary)})
 	}
 	if math.IsNaN(p.at) {
 		return
@@ -225,7 +226,7 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 	if !(x >= box.X0 && x <= box.X1) {
 		return
 	}
-	d.Segment(chart.Line{Width: 1, Dash: chart.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
+	d.Segment(draw.Line{Width: 1, Dash: draw.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
 	for i := range plot.Series {
 		s := &plot.Series[i]
 		scale := p.frame.Y
@@ -233,13 +234,13 @@ func (p *Plot) layOut(d *chart.Drawing, w, h float64) {
 			scale = p.frame.Right
 		}
 		if y := scale.Pos(interpolate(s.X, s.Y, p.at)); y >= box.Y0 && y <= box.Y1 {
-			d.Marker(chart.Disc, x, y, 5, chart.Line{Colour: colour(theme.ColorNameBackground)})
-			d.Marker(chart.Disc, x, y, 3.4, chart.Line{Colour: s.Line.Colour})
+			d.Marker(draw.Disc, x, y, 5, draw.Line{Colour: colour(theme.ColorNameBackground)})
+			d.Marker(draw.Disc, x, y, 3.4, draw.Line{Colour: s.Line.Colour})
 		}
 	}
 }
 
-func defaultColour(l *chart.Line, c chart.Colour) {
+func defaultColour(l *draw.Line, c draw.Colour) {
 	if l.Colour.A == 0 {
 		l.Colour = c
 	}

@@ -13,23 +13,23 @@ import (
 
 // Shapes and dashes by which the two phases differ wherever they are drawn.
 const (
-	denseDash, foamDash     = chart.Solid, chart.DashDot
-	denseMarker, foamMarker = chart.Disc, chart.Diamond
-	denseHatch, foamHatch   = chart.Rising, chart.Dots
+	denseDash, foamDash     = draw.Solid, draw.DashDot
+	denseMarker, foamMarker = draw.Disc, draw.Diamond
+	denseHatch, foamHatch   = draw.Rising, draw.Dots
 )
 
 // A railFrame is where things are on one drawing of the rail.
 type railFrame struct {
-	d     *chart.Drawing
+	d     *draw.List
 	s     chart.Style
 	x     chart.Scale
-	box   chart.Rect    // of the curves
-	lanes [2]chart.Rect // of the ribbons
+	box   draw.Rect    // of the curves
+	lanes [2]draw.Rect // of the ribbons
 	words []Word
 	reads say.Style
 }
 
-func (r *Rail) layOut(d *chart.Drawing, w, h float64) {
+func (r *Rail) layOut(d *draw.List, w, h float64) {
 	s := plotStyle()
 	v, size := &r.view, s.Text
 	f := railFrame{d: d, s: s, words: v.Words, reads: v.Reads}
@@ -41,10 +41,10 @@ func (r *Rail) layOut(d *chart.Drawing, w, h float64) {
 	}
 	lane := size * 1.35
 	axis := h - 1.75*size
-	f.box = chart.Rect{X0: left, Y0: 1.7 * size, X1: math.Max(left+1, w-right), Y1: axis - 2*lane - 8}
+	f.box = draw.Rect{X0: left, Y0: 1.7 * size, X1: math.Max(left+1, w-right), Y1: axis - 2*lane - 8}
 	for i := range f.lanes {
 		y := f.box.Y1 + 4 + float64(i)*(lane+2)
-		f.lanes[i] = chart.Rect{X0: f.box.X0, Y0: y, X1: f.box.X1, Y1: y + lane}
+		f.lanes[i] = draw.Rect{X0: f.box.X0, Y0: y, X1: f.box.X1, Y1: y + lane}
 	}
 	f.x = chart.Scale{Min: RailMin, Max: RailMax, Lo: f.box.X0, Hi: f.box.X1}
 	r.left, r.right = f.box.X0, f.box.X1
@@ -55,10 +55,10 @@ func (r *Rail) layOut(d *chart.Drawing, w, h float64) {
 	f.ribbon(0, &v.Dense, dense, denseHatch)
 	f.ribbon(1, &v.Foam, foam, foamHatch)
 	thin, thick := 1.1, 2.4
-	f.curve(v.Temperatures, v.Dense.Ice, chart.Line{Width: thin, Dash: chart.Dashed, Colour: dense}, f.icePos)
-	f.curve(v.Temperatures, v.Foam.Ice, chart.Line{Width: thin, Dash: chart.Dotted, Colour: foam}, f.icePos)
-	f.curve(v.Temperatures, v.Dense.Hardness, chart.Line{Width: thick, Dash: denseDash, Colour: dense}, f.wordPos)
-	f.curve(v.Temperatures, v.Foam.Hardness, chart.Line{Width: thick, Dash: foamDash, Colour: foam}, f.wordPos)
+	f.curve(v.Temperatures, v.Dense.Ice, draw.Line{Width: thin, Dash: draw.Dashed, Colour: dense}, f.icePos)
+	f.curve(v.Temperatures, v.Foam.Ice, draw.Line{Width: thin, Dash: draw.Dotted, Colour: foam}, f.icePos)
+	f.curve(v.Temperatures, v.Dense.Hardness, draw.Line{Width: thick, Dash: denseDash, Colour: dense}, f.wordPos)
+	f.curve(v.Temperatures, v.Foam.Hardness, draw.Line{Width: thick, Dash: foamDash, Colour: foam}, f.wordPos)
 	f.legend(v, dense, foam)
 	f.handle(r, axis, dense, foam)
 }
@@ -101,8 +101,8 @@ func (f *railFrame) both(s Span, axis float64) {
 	if x1 <= x0 {
 		return
 	}
-	f.d.Box(chart.Rect{X0: x0, Y0: f.box.Y0, X1: x1, Y1: axis}, chart.Fade(c, .16))
-	edge := chart.Line{Width: 1.2, Colour: c}
+	f.d.Box(draw.Rect{X0: x0, Y0: f.box.Y0, X1: x1, Y1: axis}, draw.Fade(c, .16))
+	edge := draw.Line{Width: 1.2, Colour: c}
 	f.d.Segment(edge, x0, f.box.Y0, x0, axis)
 	f.d.Segment(edge, x1, f.box.Y0, x1, axis)
 }
@@ -113,63 +113,63 @@ func (f *railFrame) clampX(celsius float64) float64 {
 
 func (f *railFrame) scales(axis float64) {
 	d, s, b := f.d, f.s, f.box
-	grid := chart.Line{Width: 1, Colour: s.Grid}
+	grid := draw.Line{Width: 1, Colour: s.Grid}
 	n := float64(len(f.words))
 	for i, word := range f.words {
 		y := b.Y1 - b.Dy()*float64(i)/n
 		d.Segment(grid, b.X0, y, b.X1+6, y)
-		d.Write(chart.Text{At: chart.Point{X: b.X1 + 8, Y: y - b.Dy()/n/2}, S: word.Name, Size: math.Min(s.Text, b.Dy()/n), Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: b.X1 + 8, Y: y - b.Dy()/n/2}, S: word.Name, Size: math.Min(s.Text, b.Dy()/n), Colour: s.Ink})
 	}
 	d.Segment(grid, b.X0, b.Y0, b.X1+6, b.Y0)
 	for _, share := range []float64{0, .5, 1} {
-		rise := chart.Middle
-		d.Write(chart.Text{At: chart.Point{X: b.X0 - 6, Y: f.icePos(share)}, S: f.reads.Percent(100*share, 0), Size: s.Text, Align: chart.Right, Rise: rise, Colour: s.Muted})
+		rise := draw.Middle
+		d.Write(draw.Text{At: draw.Point{X: b.X0 - 6, Y: f.icePos(share)}, S: f.reads.Percent(100*share, 0), Size: s.Text, Align: draw.Right, Rise: rise, Colour: s.Muted})
 	}
 	for c := RailMin; c <= RailMax; c++ {
 		x := f.x.Pos(c)
 		if int(c)%2 == 0 {
 			d.Segment(grid, x, b.Y0, x, axis)
-			d.Segment(chart.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+4)
+			d.Segment(draw.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+4)
 		} else {
-			d.Segment(chart.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+2.5)
+			d.Segment(draw.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+2.5)
 		}
 	}
-	d.Segment(chart.Line{Width: 1.4, Colour: s.Muted}, b.X0, axis, b.X1, axis)
+	d.Segment(draw.Line{Width: 1.4, Colour: s.Muted}, b.X0, axis, b.X1, axis)
 }
 
-func (f *railFrame) ribbon(i int, p *RailPhase, c chart.Colour, hatch chart.Hatch) {
+func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch) {
 	d, s, lane := f.d, f.s, f.lanes[i]
 	mid := (lane.Y0 + lane.Y1) / 2
-	d.Write(chart.Text{At: chart.Point{X: lane.X0 - 6, Y: mid}, S: p.Name, Size: s.Text, Align: chart.Right, Colour: c})
-	d.Box(lane, chart.Fade(s.Grid, .35))
+	d.Write(draw.Text{At: draw.Point{X: lane.X0 - 6, Y: mid}, S: p.Name, Size: s.Text, Align: draw.Right, Colour: c})
+	d.Box(lane, draw.Fade(s.Grid, .35))
 	if p.Scoop.Empty() {
-		d.Write(chart.Text{At: chart.Point{X: lane.X0 + 6, Y: mid}, S: p.Note, Size: s.Text, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: lane.X0 + 6, Y: mid}, S: p.Note, Size: s.Text, Colour: s.Ink})
 		return
 	}
-	b := chart.Rect{X0: f.clampX(p.Scoop.From), Y0: lane.Y0, X1: f.clampX(p.Scoop.To), Y1: lane.Y1}
+	b := draw.Rect{X0: f.clampX(p.Scoop.From), Y0: lane.Y0, X1: f.clampX(p.Scoop.To), Y1: lane.Y1}
 	if b.Dx() <= 0 {
 		return
 	}
 	const label = "scoops"
 	width := s.Measure(label, s.Text) + 12
-	d.Box(b, chart.Fade(c, .22))
+	d.Box(b, draw.Fade(c, .22))
 	// The hatch leaves the label free.
-	outline := func(x0, x1 float64) []chart.Point {
-		return []chart.Point{{X: x0, Y: b.Y0}, {X: x1, Y: b.Y0}, {X: x1, Y: b.Y1}, {X: x0, Y: b.Y1}}
+	outline := func(x0, x1 float64) []draw.Point {
+		return []draw.Point{{X: x0, Y: b.Y0}, {X: x1, Y: b.Y0}, {X: x1, Y: b.Y1}, {X: x0, Y: b.Y1}}
 	}
-	line := chart.Line{Width: 1.1, Colour: chart.Fade(c, .75)}
+	line := draw.Line{Width: 1.1, Colour: draw.Fade(c, .75)}
 	if width < b.Dx() {
 		mid := (b.X0 + b.X1) / 2
 		d.Texture(outline(b.X0, mid-width/2), hatch, 6, line)
 		d.Texture(outline(mid+width/2, b.X1), hatch, 6, line)
-		d.Write(chart.Text{At: chart.Point{X: mid, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text, Align: chart.Centre, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: mid, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text, Align: draw.Centre, Colour: s.Ink})
 	} else {
 		d.Texture(outline(b.X0, b.X1), hatch, 6, line)
 	}
-	d.Outline(b, chart.Line{Width: 1.3, Colour: c})
+	d.Outline(b, draw.Line{Width: 1.3, Colour: c})
 }
 
-func (f *railFrame) curve(t, y []float64, l chart.Line, pos func(float64) float64) {
+func (f *railFrame) curve(t, y []float64, l draw.Line, pos func(float64) float64) {
 	down := false
 	for i := 0; i < min(len(t), len(y)); i++ {
 		px, py := f.x.Pos(t[i]), pos(y[i])
@@ -192,23 +192,23 @@ func (p *RailPhase) known() bool {
 	return slices.ContainsFunc(p.Hardness, func(kPa float64) bool { return !math.IsNaN(kPa) })
 }
 
-func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
+func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 	x, y := f.box.X0, f.s.Text*.85
 	for _, e := range []struct {
 		name string
-		line chart.Line
+		line draw.Line
 	}{
-		{v.Dense.Name + " hardness", chart.Line{Width: 2.4, Dash: denseDash, Colour: dense}},
-		{v.Foam.Name + " hardness", chart.Line{Width: 2.4, Dash: foamDash, Colour: foam}},
-		{v.Dense.Name + " ice by volume", chart.Line{Width: 1.1, Dash: chart.Dashed, Colour: dense}},
-		{v.Foam.Name + " ice by volume", chart.Line{Width: 1.1, Dash: chart.Dotted, Colour: foam}},
+		{v.Dense.Name + " hardness", draw.Line{Width: 2.4, Dash: denseDash, Colour: dense}},
+		{v.Foam.Name + " hardness", draw.Line{Width: 2.4, Dash: foamDash, Colour: foam}},
+		{v.Dense.Name + " ice by volume", draw.Line{Width: 1.1, Dash: draw.Dashed, Colour: dense}},
+		{v.Foam.Name + " ice by volume", draw.Line{Width: 1.1, Dash: draw.Dotted, Colour: foam}},
 	} {
 		need := 34 + f.s.Measure(e.name, f.s.Text)
 		if x+need > f.d.W {
 			return
 		}
 		f.d.Segment(e.line, x, y, x+28, y)
-		f.d.Write(chart.Text{At: chart.Point{X: x + 34, Y: y}, S: e.name, Size: f.s.Text, Colour: f.s.Muted})
+		f.d.Write(draw.Text{At: draw.Point{X: x + 34, Y: y}, S: e.name, Size: f.s.Text, Colour: f.s.Muted})
 		x += need + 1.6*f.s.Text
 	}
 	name := "both scoop"
@@ -222,17 +222,17 @@ func (f *railFrame) legend(v *RailView, dense, foam chart.Colour) {
 		return
 	}
 	c := colour(ColorNameBoth)
-	b := chart.Rect{X0: x, Y0: y - .45*f.s.Text, X1: x + 28, Y1: y + .45*f.s.Text}
-	f.d.Box(b, chart.Fade(c, .16))
+	b := draw.Rect{X0: x, Y0: y - .45*f.s.Text, X1: x + 28, Y1: y + .45*f.s.Text}
+	f.d.Box(b, draw.Fade(c, .16))
 	for _, x := range []float64{b.X0, b.X1} {
-		f.d.Segment(chart.Line{Width: 1.2, Colour: c}, x, b.Y0, x, b.Y1)
+		f.d.Segment(draw.Line{Width: 1.2, Colour: c}, x, b.Y0, x, b.Y1)
 	}
-	f.d.Write(chart.Text{At: chart.Point{X: x + 34, Y: y}, S: name, Size: f.s.Text, Colour: c})
+	f.d.Write(draw.Text{At: draw.Point{X: x + 34, Y: y}, S: name, Size: f.s.Text, Colour: c})
 }
 
 // handle draws the serving temperature and, beside it, the numbers of the axis
 // that it does not cover.
-func (f *railFrame) handle(r *Rail, axis float64, dense, foam chart.Colour) {
+func (f *railFrame) handle(r *Rail, axis float64, dense, foam draw.Colour) {
 	d, s, v := f.d, f.s, &r.view
 	accent := colour(theme.ColorNamePrimary)
 	label := v.Reads.TemperatureTo(v.Serving, 1)
@@ -249,7 +249,7 @@ func (f *railFrame) handle(r *Rail, axis float64, dense, foam chart.Colour) {
 		if known && math.Abs(tx-pill) < half+s.Measure(t, s.Text)/2+3 {
 			continue
 		}
-		d.Write(chart.Text{At: chart.Point{X: tx, Y: axis + 4}, S: t, Size: s.Text, Align: chart.Centre, Rise: chart.Below, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: tx, Y: axis + 4}, S: t, Size: s.Text, Align: draw.Centre, Rise: draw.Below, Colour: s.Ink})
 	}
 	if !known {
 		return
@@ -258,27 +258,27 @@ func (f *railFrame) handle(r *Rail, axis float64, dense, foam chart.Colour) {
 	if r.hovered {
 		width = 3
 	}
-	d.Segment(chart.Line{Width: width, Colour: accent}, x, f.box.Y0, x, axis)
-	at := func(p *RailPhase, m chart.Marker, c chart.Colour) {
+	d.Segment(draw.Line{Width: width, Colour: accent}, x, f.box.Y0, x, axis)
+	at := func(p *RailPhase, m draw.Marker, c draw.Colour) {
 		y := f.wordPos(interpolate(v.Temperatures, p.Hardness, v.Serving))
 		if !math.IsNaN(y) {
-			d.Marker(m, x, y, 6.5, chart.Line{Colour: colour(theme.ColorNameBackground)})
-			d.Marker(m, x, y, 4.8, chart.Line{Colour: c})
+			d.Marker(m, x, y, 6.5, draw.Line{Colour: colour(theme.ColorNameBackground)})
+			d.Marker(m, x, y, 4.8, draw.Line{Colour: c})
 		}
 	}
 	at(&v.Dense, denseMarker, dense)
 	at(&v.Foam, foamMarker, foam)
 
-	b := chart.Rect{X0: pill - half, Y0: axis - 2, X1: pill + half, Y1: d.H - 1}
+	b := draw.Rect{X0: pill - half, Y0: axis - 2, X1: pill + half, Y1: d.H - 1}
 	if r.focused {
-		d.RoundBox(chart.Rect{X0: b.X0 - 3, Y0: b.Y0 - 3, X1: b.X1 + 3, Y1: b.Y1 + 3}, b.Dy())
+		d.RoundBox(draw.Rect{X0: b.X0 - 3, Y0: b.Y0 - 3, X1: b.X1 + 3, Y1: b.Y1 + 3}, b.Dy())
 		d.EndFill(s.Ink)
-		d.RoundBox(chart.Rect{X0: b.X0 - 1.4, Y0: b.Y0 - 1.4, X1: b.X1 + 1.4, Y1: b.Y1 + 1.4}, b.Dy())
+		d.RoundBox(draw.Rect{X0: b.X0 - 1.4, Y0: b.Y0 - 1.4, X1: b.X1 + 1.4, Y1: b.Y1 + 1.4}, b.Dy())
 		d.EndFill(colour(theme.ColorNameBackground))
 	}
 	d.RoundBox(b, b.Dy())
 	d.EndFill(accent)
-	d.Write(chart.Text{At: chart.Point{X: pill, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text * 1.1, Align: chart.Centre, Face: draw.SansBold, Colour: colour(theme.ColorNameForegroundOnPrimary)})
+	d.Write(draw.Text{At: draw.Point{X: pill, Y: (b.Y0 + b.Y1) / 2}, S: label, Size: s.Text * 1.1, Align: draw.Centre, Face: draw.SansBold, Colour: colour(theme.ColorNameForegroundOnPrimary)})
 }
 
 // interpolate returns y at x on straight lines between the points, NaN outside

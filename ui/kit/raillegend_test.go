@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 func TestTheRailSaysNowhereOnlyOfPhasesThatAreKnown(t *testing.T) {
@@ -16,7 +16,7 @@ func TestTheRailSaysNowhereOnlyOfPhasesThatAreKnown(t *testing.T) {
 	says := func(dense []float64) (nowhere bool) {
 		r.view = RailView{Temperatures: []float64{-20, -10}, Serving: -12}
 		r.view.Dense.Hardness, r.view.Foam.Hardness = dense, []float64{9, 3}
-		d := chart.Drawing{}
+		d := draw.List{}
 		d.Reset(1200, 200)
 		r.layOut(&d, 1200, 200)
 		for _, w := range d.Texts {

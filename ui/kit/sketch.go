@@ -7,20 +7,19 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
-	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
 )
 
-// A sketch shows a chart.Drawing: the marks in one raster, the texts as canvas
+// A sketch shows a draw.List: the marks in one raster, the texts as canvas
 // texts over it, so that they stay sharp at every scale. It is the renderer of
 // every widget that draws itself.
 type sketch struct {
 	// layOut fills the drawing, which has been reset to the size of the widget.
-	layOut func(d *chart.Drawing, w, h float64)
+	layOut func(d *draw.List, w, h float64)
 	min    func() fyne.Size
 
-	drawing chart.Drawing
+	drawing draw.List
 	painter raster.Painter
 	raster  *canvas.Raster
 	texts   []*canvas.Text
@@ -30,7 +29,7 @@ type sketch struct {
 
 var _ fyne.WidgetRenderer = (*sketch)(nil)
 
-func newSketch(min func() fyne.Size, layOut func(d *chart.Drawing, w, h float64)) *sketch {
+func newSketch(min func() fyne.Size, layOut func(d *draw.List, w, h float64)) *sketch {
 	s := &sketch{layOut: layOut, min: min}
 	s.raster = canvas.NewRaster(s.paint)
 	s.objects = []fyne.CanvasObject{s.raster}
@@ -40,7 +39,7 @@ func newSketch(min func() fyne.Size, layOut func(d *chart.Drawing, w, h float64)
 // paint is asked for w by h device pixels, whatever the window's scale.
 func (s *sketch) paint(w, h int) image.Image {
 	img := s.painter.Resize(w, h)
-	s.painter.Clear(chart.Colour{})
+	s.painter.Clear(draw.Colour{})
 	if s.size.Width > 0 {
 		s.painter.Paint(&s.drawing, float64(w)/float64(s.size.Width))
 	}
@@ -83,15 +82,15 @@ func (s *sketch) write() {
 		size := fyne.MeasureText(t.S, o.TextSize, style)
 		x, y := float32(t.At.X), float32(t.At.Y)
 		switch t.Align {
-		case chart.Centre:
+		case draw.Centre:
 			x -= size.Width / 2
-		case chart.Right:
+		case draw.Right:
 			x -= size.Width
 		}
 		switch t.Rise {
-		case chart.Middle:
+		case draw.Middle:
 			y -= size.Height / 2
-		case chart.Above:
+		case draw.Above:
 			y -= size.Height
 		}
 		if at := fyne.NewPos(float32(math.Round(float64(x))), float32(math.Round(float64(y)))); at != o.Position() {

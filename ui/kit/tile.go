@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
-	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
 )
 
@@ -109,27 +108,27 @@ func (t *Tile) CreateRenderer() fyne.WidgetRenderer {
 	}, t.layOut)
 }
 
-func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
+func (t *Tile) layOut(d *draw.List, w, h float64) {
 	s := plotStyle()
 	pad := float64(theme.Padding())
-	box := chart.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}
-	fill := func(c chart.Colour) { d.RoundBox(box, 7); d.EndFill(c) }
+	box := draw.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}
+	fill := func(c draw.Colour) { d.RoundBox(box, 7); d.EndFill(c) }
 	fill(colour(theme.ColorNameInputBackground))
 	if t.hovered {
 		fill(colour(theme.ColorNameHover))
 	}
-	border := chart.Line{Width: 1, Colour: colour(theme.ColorNameInputBorder)}
+	border := draw.Line{Width: 1, Colour: colour(theme.ColorNameInputBorder)}
 	if t.chosen {
-		border = chart.Line{Width: 2.4, Colour: colour(theme.ColorNamePrimary)}
+		border = draw.Line{Width: 2.4, Colour: colour(theme.ColorNamePrimary)}
 	}
 	d.RoundBox(box, 7)
 	d.EndStroke(border)
 	if t.chosen {
-		d.Box(chart.Rect{X0: 1.5, Y0: 9, X1: 6, Y1: h - 9}, border.Colour)
+		d.Box(draw.Rect{X0: 1.5, Y0: 9, X1: 6, Y1: h - 9}, border.Colour)
 	}
 	if t.focused {
-		d.RoundBox(chart.Rect{X0: 4, Y0: 4, X1: w - 4, Y1: h - 4}, 5)
-		d.EndStroke(chart.Line{Width: 3, Colour: colour(theme.ColorNameFocus)})
+		d.RoundBox(draw.Rect{X0: 4, Y0: 4, X1: w - 4, Y1: h - 4}, 5)
+		d.EndStroke(draw.Line{Width: 3, Colour: colour(theme.ColorNameFocus)})
 	}
 	left, room := 3*pad, w-6.5*pad
 	line := s.Text * 1.35
@@ -138,7 +137,7 @@ func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
 	if t.chosen {
 		title = draw.SansBold
 	}
-	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Face: title, Colour: s.Ink})
+	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Face: title, Colour: s.Ink})
 	// A long answer is written smaller rather than cut.
 	big := float64(theme.TextSize()) * tileValue
 	y += line/2 + big*.7
@@ -146,10 +145,10 @@ func (t *Tile) layOut(d *chart.Drawing, w, h float64) {
 	if need := float64(fyne.MeasureText(t.view.Value, float32(big), fyne.TextStyle{Bold: true}).Width); need > room {
 		size *= room / need
 	}
-	d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
+	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
 	for _, part := range wrapped(t.view.Foot, room, s.Text) {
-		d.Write(chart.Text{At: chart.Point{X: left, Y: y}, S: part, Size: s.Text, Colour: s.Muted})
+		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: s.Text, Colour: s.Muted})
 		y += line
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // A track is the bare slider: a groove and a knob. Unlike the toolkit's own it
@@ -152,7 +152,7 @@ func (t *track) CreateRenderer() fyne.WidgetRenderer {
 	}, t.layOut)
 }
 
-func (t *track) layOut(d *chart.Drawing, w, h float64) {
+func (t *track) layOut(d *draw.List, w, h float64) {
 	k, y := float64(t.knob()), h/2
 	accent, groove := colour(theme.ColorNamePrimary), colour(theme.ColorNameInputBorder)
 	if t.disabled {
@@ -162,8 +162,8 @@ func (t *track) layOut(d *chart.Drawing, w, h float64) {
 	if t.max > t.min && !math.IsNaN(t.value) {
 		x += (w - 2*k) * t.share(t.value)
 	}
-	d.Segment(chart.Line{Width: 3, Colour: groove}, k, y, w-k, y)
-	d.Segment(chart.Line{Width: 5, Colour: accent}, k, y, x, y)
+	d.Segment(draw.Line{Width: 3, Colour: groove}, k, y, w-k, y)
+	d.Segment(draw.Line{Width: 5, Colour: accent}, k, y, x, y)
 	if t.focused || t.hovered {
 		halo := colour(theme.ColorNameHover)
 		if t.focused {

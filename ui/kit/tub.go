@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 )
 
@@ -19,9 +19,9 @@ type Tub struct {
 	Foam float64 // share of the volume that is foam, 0 to 1; NaN if unknown
 
 	DenseName, FoamName string
-	Reads               say.Style    // how the shares are told
-	DenseColour         chart.Colour // opacity 0: the theme's
-	FoamColour          chart.Colour
+	Reads               say.Style   // how the shares are told
+	DenseColour         draw.Colour // opacity 0: the theme's
+	FoamColour          draw.Colour
 
 	// Cut is the cut face, stretched over the filled part of it and clipped to
 	// its outline. Nil draws the foam level on the custard, each with its share of

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // tilt is how round the rim looks from a little above: the height of its
@@ -16,8 +17,8 @@ type tubFrame struct {
 	rTop, rBase    float64 // inside half-widths, at the rim and at the floor
 	wall           float64
 	surface, rSurf float64 // the food's level, and half-width there
-	card, shade    chart.Colour
-	inside         chart.Colour // of the far wall
+	card, shade    draw.Colour
+	inside         draw.Colour // of the far wall
 }
 
 // half is the inside half-width at height y.
@@ -56,12 +57,12 @@ func (t *TubView) frame(w, h, text float64) tubFrame {
 	fill := math.Max(0, math.Min(1, v.Fill))
 	f.surface = f.foot - fill*tall
 	f.rSurf = f.half(f.surface)
-	f.inside = chart.Blend(f.card, chart.RGB(0x2A1C0C), .18)
-	f.shade = chart.Blend(f.card, chart.RGB(0x1B1208), .35)
+	f.inside = draw.Blend(f.card, draw.RGB(0x2A1C0C), .18)
+	f.shade = draw.Blend(f.card, draw.RGB(0x1B1208), .35)
 	return f
 }
 
-func (t *TubView) layOut(d *chart.Drawing, w, h float64) {
+func (t *TubView) layOut(d *draw.List, w, h float64) {
 	s := plotStyle()
 	f := t.frame(w, h, s.Text)
 	if f.rTop < 10 {
@@ -85,10 +86,10 @@ func (t *TubView) layOut(d *chart.Drawing, w, h float64) {
 }
 
 // back is what stands behind the cut: the far half of the wall and of the rim.
-func (f *tubFrame) back(d *chart.Drawing) {
+func (f *tubFrame) back(d *draw.List) {
 	lip := f.wall * .9
 	d.Arc(f.x, f.top, f.rTop+f.wall+lip, (f.rTop+f.wall+lip)*tilt, math.Pi, 2*math.Pi)
-	d.EndFill(chart.Blend(f.card, chart.RGB(0xFFFFFF), .35))
+	d.EndFill(draw.Blend(f.card, draw.RGB(0xFFFFFF), .35))
 	// Inside of the far wall, from the rim to the food; darker lower down.
 	d.Arc(f.x, f.top, f.rTop, f.rTop*tilt, math.Pi, 2*math.Pi)
 	d.To(f.x+f.rBase, f.foot)
@@ -96,19 +97,19 @@ func (f *tubFrame) back(d *chart.Drawing) {
 	d.EndFill(f.inside)
 	f.roundness(d)
 	d.Arc(f.x, f.top, f.rTop, f.rTop*tilt, math.Pi, 2*math.Pi)
-	d.EndStroke(chart.Line{Width: 1, Colour: f.shade})
+	d.EndStroke(draw.Line{Width: 1, Colour: f.shade})
 	// A seam and two soft folds, so that the wall reads as round.
 	for i, a := range []float64{.62, .8, .38} {
 		x := math.Cos(math.Pi * a)
 		y := f.top - math.Sin(math.Pi*a)*f.rTop*tilt
-		c := chart.Fade(f.shade, []float64{.35, .15, .15}[i])
-		d.Segment(chart.Line{Width: 1.5, Colour: c}, f.x+x*f.rTop, y+2, f.x+x*f.rBase, f.foot)
+		c := draw.Fade(f.shade, []float64{.35, .15, .15}[i])
+		d.Segment(draw.Line{Width: 1.5, Colour: c}, f.x+x*f.rTop, y+2, f.x+x*f.rBase, f.foot)
 	}
 }
 
 // roundness darkens the far wall towards its sides, in a few thin films.
-func (f *tubFrame) roundness(d *chart.Drawing) {
-	film := chart.Fade(f.shade, .09)
+func (f *tubFrame) roundness(d *draw.List) {
+	film := draw.Fade(f.shade, .09)
 	for k := 1; k <= 6; k++ {
 		a := math.Pi * .045 * float64(k)
 		for _, side := range []float64{-1, 1} {
@@ -124,26 +125,26 @@ func (f *tubFrame) roundness(d *chart.Drawing) {
 }
 
 // readable is near-black or near-white, whichever stands out more on c.
-func readable(c chart.Colour) chart.Colour {
+func readable(c draw.Colour) draw.Colour {
 	if .3*float64(c.R)+.59*float64(c.G)+.11*float64(c.B) > 118 {
-		return chart.RGB(0x1B1208)
+		return draw.RGB(0x1B1208)
 	}
-	return chart.RGB(0xFFF8EA)
+	return draw.RGB(0xFFF8EA)
 }
 
 // contents is the food: its surface behind the cut, and the cut face.
-func (f *tubFrame) contents(d *chart.Drawing, t *TubView, dense, foam chart.Colour) {
+func (f *tubFrame) contents(d *draw.List, t *TubView, dense, foam draw.Colour) {
 	v := &t.tub
-	surface := chart.Blend(dense, foam, .5)
+	surface := draw.Blend(dense, foam, .5)
 	if v.Cut == nil && v.Foam > 0 {
 		surface = foam
 	}
 	d.Arc(f.x, f.surface, f.rSurf, f.rSurf*tilt, math.Pi, 2*math.Pi)
-	d.EndFill(chart.Blend(surface, chart.RGB(0xFFFFFF), .25))
+	d.EndFill(draw.Blend(surface, draw.RGB(0xFFFFFF), .25))
 	d.Arc(f.x, f.surface, f.rSurf, f.rSurf*tilt, math.Pi, 2*math.Pi)
-	d.EndStroke(chart.Line{Width: 1, Colour: chart.Fade(f.shade, .7)})
+	d.EndStroke(draw.Line{Width: 1, Colour: draw.Fade(f.shade, .7)})
 
-	face := chart.Rect{X0: f.x - math.Max(f.rSurf, f.rBase), Y0: f.surface, X1: f.x + math.Max(f.rSurf, f.rBase), Y1: f.foot}
+	face := draw.Rect{X0: f.x - math.Max(f.rSurf, f.rBase), Y0: f.surface, X1: f.x + math.Max(f.rSurf, f.rBase), Y1: f.foot}
 	outline := func() {
 		d.To(f.x-f.rSurf, f.surface)
 		d.To(f.x+f.rSurf, f.surface)
@@ -167,11 +168,11 @@ func (f *tubFrame) contents(d *chart.Drawing, t *TubView, dense, foam chart.Colo
 	}
 	outline()
 	d.To(f.x-f.rSurf, f.surface)
-	d.EndStroke(chart.Line{Width: 1.2, Colour: f.shade})
+	d.EndStroke(draw.Line{Width: 1.2, Colour: f.shade})
 }
 
 // walls is the cut through the tub itself: two walls, the floor and the lip.
-func (f *tubFrame) walls(d *chart.Drawing) {
+func (f *tubFrame) walls(d *draw.List) {
 	top, foot, w := f.top, f.foot, f.wall
 	d.To(f.x-f.rTop-w, top)
 	d.To(f.x-f.rTop, top)
@@ -186,19 +187,19 @@ func (f *tubFrame) walls(d *chart.Drawing) {
 	d.To(f.x-f.rBase-w, foot+w)
 	d.To(f.x+f.rBase+w, foot+w)
 	d.To(f.x+f.rTop+w, top)
-	d.EndStroke(chart.Line{Width: 1.2, Colour: f.shade})
+	d.EndStroke(draw.Line{Width: 1.2, Colour: f.shade})
 	for _, side := range []float64{-1, 1} {
 		x := f.x + side*(f.rTop+w)
-		d.RoundBox(chart.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
-		d.EndFill(chart.Blend(f.card, chart.RGB(0xFFFFFF), .35))
-		d.RoundBox(chart.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
-		d.EndStroke(chart.Line{Width: 1, Colour: f.shade})
+		d.RoundBox(draw.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
+		d.EndFill(draw.Blend(f.card, draw.RGB(0xFFFFFF), .35))
+		d.RoundBox(draw.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
+		d.EndStroke(draw.Line{Width: 1, Colour: f.shade})
 	}
 }
 
 // labels name the phases under the tub, each beside a sample of its texture, and
 // the level of the food.
-func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam chart.Colour) {
+func (f *tubFrame) labels(d *draw.List, s chart.Style, v *Tub, dense, foam draw.Colour) {
 	share := func(x float64) string {
 		if math.IsNaN(v.Foam) {
 			return ""
@@ -210,21 +211,21 @@ func (f *tubFrame) labels(d *chart.Drawing, s chart.Style, v *Tub, dense, foam c
 	wl, wr := s.Measure(left, s.Text), s.Measure(right, s.Text)
 	total := wl + wr + 2*(sample+5) + 1.6*s.Text
 	x, y := f.x-total/2, d.H-.85*s.Text
-	swatch := func(c chart.Colour, bubbles bool) {
-		drawSwatch(d, chart.Rect{X0: x, Y0: y - .5*s.Text, X1: x + sample, Y1: y + .5*s.Text}, c, bubbles, f.shade)
+	swatch := func(c draw.Colour, bubbles bool) {
+		drawSwatch(d, draw.Rect{X0: x, Y0: y - .5*s.Text, X1: x + sample, Y1: y + .5*s.Text}, c, bubbles, f.shade)
 		x += sample + 5
 	}
 	if v.DenseName != "" {
 		swatch(dense, false)
-		d.Write(chart.Text{At: chart.Point{X: x, Y: y}, S: left, Size: s.Text, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: x, Y: y}, S: left, Size: s.Text, Colour: s.Ink})
 		x += wl + 1.6*s.Text
 	}
 	if v.FoamName != "" {
 		swatch(foam, true)
-		d.Write(chart.Text{At: chart.Point{X: x, Y: y}, S: right, Size: s.Text, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: x, Y: y}, S: right, Size: s.Text, Colour: s.Ink})
 	}
 	// The level stands on the far wall where there is room above the food.
 	if gap := f.surface - f.rSurf*tilt - (f.top - f.rTop*tilt); v.Fill > 0 && gap > 1.6*s.Text {
-		d.Write(chart.Text{At: chart.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: v.Reads.Percent(100*v.Fill, 0) + " full", Size: s.Text, Align: chart.Centre, Rise: chart.Above, Colour: readable(f.inside)})
+		d.Write(draw.Text{At: draw.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: v.Reads.Percent(100*v.Fill, 0) + " full", Size: s.Text, Align: draw.Centre, Rise: draw.Above, Colour: readable(f.inside)})
 	}
 }

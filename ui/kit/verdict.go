@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 )
 
 // A Severity is how much a verdict matters. Each has a shape of its own.
@@ -180,9 +180,9 @@ func (b *badge) CreateRenderer() fyne.WidgetRenderer {
 	}, b.layOut)
 }
 
-func (b *badge) layOut(d *chart.Drawing, w, h float64) {
+func (b *badge) layOut(d *draw.List, w, h float64) {
 	x, y, r := w/2, h/2, math.Min(w, h)/2-1
-	on := func(name fyne.ThemeColorName) chart.Line { return chart.Line{Width: r * .24, Colour: colour(name)} }
+	on := func(name fyne.ThemeColorName) draw.Line { return draw.Line{Width: r * .24, Colour: colour(name)} }
 	switch b.severity {
 	case Good:
 		d.Arc(x, y, r, r, 0, 2*math.Pi)
@@ -192,7 +192,7 @@ func (b *badge) layOut(d *chart.Drawing, w, h float64) {
 		d.To(x+.5*r, y-.36*r)
 		d.EndStroke(on(theme.ColorNameForegroundOnSuccess))
 	case Note:
-		d.RoundBox(chart.Rect{X0: x - .9*r, Y0: y - .9*r, X1: x + .9*r, Y1: y + .9*r}, .3*r)
+		d.RoundBox(draw.Rect{X0: x - .9*r, Y0: y - .9*r, X1: x + .9*r, Y1: y + .9*r}, .3*r)
 		d.EndFill(colour(theme.ColorNamePrimary))
 		d.Segment(on(theme.ColorNameForegroundOnPrimary), x, y-.05*r, x, y+.5*r)
 		d.Segment(on(theme.ColorNameForegroundOnPrimary), x, y-.48*r, x, y-.46*r)
@@ -209,6 +209,6 @@ func (b *badge) layOut(d *chart.Drawing, w, h float64) {
 			d.To(x+r*c, y+r*s)
 		}
 		d.EndFill(colour(theme.ColorNameError))
-		d.Marker(chart.Cross, x, y, .55*r, on(theme.ColorNameForegroundOnError))
+		d.Marker(draw.Cross, x, y, .55*r, on(theme.ColorNameForegroundOnError))
 	}
 }

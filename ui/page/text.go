@@ -13,7 +13,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 )
 
@@ -170,8 +170,8 @@ func (Indent) MinSize(objects []fyne.CanvasObject) fyne.Size {
 }
 
 // Ink is a colour of the theme as plots take it.
-func Ink(name fyne.ThemeColorName) chart.Colour {
-	return color.NRGBAModel.Convert(theme.Color(name)).(chart.Colour)
+func Ink(name fyne.ThemeColorName) draw.Colour {
+	return color.NRGBAModel.Convert(theme.Color(name)).(draw.Colour)
 }
 
 // SeverityWord says how much a warning weighs.

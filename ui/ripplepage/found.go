@@ -14,6 +14,7 @@ import (
 
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -166,10 +167,10 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 	for _, x := range []struct {
 		name    string
 		ribbons *ripple.Ribbons
-		line    chart.Line
+		line    draw.Line
 	}{
-		{"custard", &m.Dense, chart.Line{Width: 2}},
-		{"foam", &m.Foam, chart.Line{Width: 2, Dash: chart.Dashed}},
+		{"custard", &m.Dense, draw.Line{Width: 2}},
+		{"foam", &m.Foam, draw.Line{Width: 2, Dash: draw.Dashed}},
 	} {
 		if math.IsNaN(x.ribbons.P50) {
 			x.name = "" // no such phase: none in the legend
@@ -185,13 +186,13 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 		band := chart.Upright(w.FromMM, min(w.ToMM, end))
 		band.Label = w.Word.String()
 		p.Bands = append(p.Bands, band)
-		p.Rules = append(p.Rules, chart.Rule{At: w.FromMM, Line: chart.Line{Width: 1, Dash: chart.Dotted}})
+		p.Rules = append(p.Rules, chart.Rule{At: w.FromMM, Line: draw.Line{Width: 1, Dash: draw.Dotted}})
 	}
 	return p
 }
 
 // stairs draws shares, as percent, over bins of one width.
-func stairs(name string, shares []float64, from, width float64, line chart.Line) chart.Series {
+func stairs(name string, shares []float64, from, width float64, line draw.Line) chart.Series {
 	s := chart.Series{Name: name, Line: line}
 	for i, v := range shares {
 		x := from + float64(i)*width
@@ -205,7 +206,7 @@ func spoonPlot(s ripple.Spoonful, unit float64, name string) chart.Plot {
 	return chart.Plot{
 		Style: chart.Style{Reads: page.Reads},
 		X:     chart.Axis{Title: name, Min: unit * s.Lowest, Max: unit * s.Highest}, Y: chart.Axis{Title: "% of spoonfuls"}, NoLegend: true,
-		Series: []chart.Series{stairs("% of spoonfuls", s.Counts[:], unit*s.Lowest, width, chart.Line{Width: 2})},
+		Series: []chart.Series{stairs("% of spoonfuls", s.Counts[:], unit*s.Lowest, width, draw.Line{Width: 2})},
 	}
 }
 

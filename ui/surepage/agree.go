@@ -9,13 +9,14 @@ import (
 
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
 // points is a series of loose points.
-func points(name string, m chart.Marker, colour chart.Colour) chart.Series {
-	return chart.Series{Name: name, Marker: m, Every: 1, Line: chart.Line{Colour: colour}}
+func points(name string, m draw.Marker, colour draw.Colour) chart.Series {
+	return chart.Series{Name: name, Marker: m, Every: 1, Line: draw.Line{Colour: colour}}
 }
 
 func put(s *chart.Series, x, y float64) { s.X, s.Y = append(s.X, x), append(s.Y, y) }
@@ -37,12 +38,12 @@ func agreement(r *validate.Row) chart.Plot {
 	if !alongX(r) {
 		return parity(r)
 	}
-	model := chart.Series{Name: "model", Line: chart.Line{Width: 2, Colour: page.Ink(kit.ColorNameFoam)}}
+	model := chart.Series{Name: "model", Line: draw.Line{Width: 2, Colour: page.Ink(kit.ColorNameFoam)}}
 	if len(r.Pairs) == 1 {
-		model.Marker, model.Every = chart.Square, 1
+		model.Marker, model.Every = draw.Square, 1
 	}
-	published := points("published", chart.Disc, page.Ink(kit.ColorNameDense))
-	apart := points("published, not counted", chart.Diamond, page.Ink(theme.ColorNamePlaceHolder))
+	published := points("published", draw.Disc, page.Ink(kit.ColorNameDense))
+	apart := points("published, not counted", draw.Diamond, page.Ink(theme.ColorNamePlaceHolder))
 	for _, q := range r.Pairs {
 		put(&model, q.X, q.Model)
 		if q.Counted {
@@ -54,7 +55,7 @@ func agreement(r *validate.Row) chart.Plot {
 	series := []chart.Series{model}
 	for i, c := range r.Beside {
 		series = append(series, chart.Series{Name: c.Name, X: c.X, Y: c.Y,
-			Line: chart.Line{Width: 2, Dash: [...]chart.Dash{chart.Dashed, chart.DashDot}[i%2], Colour: page.Ink(kit.ColorNameBoth)}})
+			Line: draw.Line{Width: 2, Dash: [...]draw.Dash{draw.Dashed, draw.DashDot}[i%2], Colour: page.Ink(kit.ColorNameBoth)}})
 	}
 	return chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
 }
@@ -75,7 +76,7 @@ func alongX(r *validate.Row) bool {
 func parity(r *validate.Row) chart.Plot {
 	pairs := slices.Clone(r.Pairs)
 	slices.SortFunc(pairs, func(a, b validate.Pair) int { return cmp.Compare(a.Measured, b.Measured) })
-	at := func(m chart.Marker, name string, counted bool, colour chart.Colour) chart.Series {
+	at := func(m draw.Marker, name string, counted bool, colour draw.Colour) chart.Series {
 		s := points(name, m, colour)
 		for _, q := range pairs {
 			if q.Counted == counted {
@@ -84,8 +85,8 @@ func parity(r *validate.Row) chart.Plot {
 		}
 		return s
 	}
-	counted := at(chart.Disc, "model against published", true, page.Ink(kit.ColorNameDense))
-	apart := at(chart.Diamond, "not counted", false, page.Ink(theme.ColorNamePlaceHolder))
+	counted := at(draw.Disc, "model against published", true, page.Ink(kit.ColorNameDense))
+	apart := at(draw.Diamond, "not counted", false, page.Ink(theme.ColorNamePlaceHolder))
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, q := range r.Pairs {
 		lo, hi = min(lo, q.Measured, q.Model), max(hi, q.Measured, q.Model)
@@ -103,7 +104,7 @@ func parity(r *validate.Row) chart.Plot {
 		lo, hi = lo-air, hi+air
 	}
 	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
-	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: chart.Line{Width: 1.5, Colour: page.Ink(kit.ColorNameFoam)}}
+	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Line{Width: 1.5, Colour: page.Ink(kit.ColorNameFoam)}}
 	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: axis("published: "), Y: axis("model: ")}
 	p.Series = append([]chart.Series{equal}, barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
@@ -127,7 +128,7 @@ func barLines(r *validate.Row, lo, hi float64, log bool) []chart.Series {
 		}
 	}
 	line := func(name string, sign float64) chart.Series {
-		s := chart.Series{Name: name, Line: chart.Line{Width: 1, Dash: chart.Dashed, Colour: page.Ink(theme.ColorNamePlaceHolder)}}
+		s := chart.Series{Name: name, Line: draw.Line{Width: 1, Dash: draw.Dashed, Colour: page.Ink(theme.ColorNamePlaceHolder)}}
 		const steps = 60 // a straight line bends on logarithmic axes
 		for i := 0; i <= steps; i++ {
 			x := lo + (hi-lo)*float64(i)/steps
@@ -148,8 +149,8 @@ func errorPlot(r *validate.Row) chart.Plot {
 	if !along {
 		title = "point, in the order of the table"
 	}
-	counted := points("error", chart.Disc, page.Ink(kit.ColorNameDense))
-	apart := points("not counted", chart.Diamond, page.Ink(theme.ColorNamePlaceHolder))
+	counted := points("error", draw.Disc, page.Ink(kit.ColorNameDense))
+	apart := points("not counted", draw.Diamond, page.Ink(theme.ColorNamePlaceHolder))
 	most := 0.0
 	for i, q := range r.Pairs {
 		x := float64(i + 1)
@@ -164,14 +165,14 @@ func errorPlot(r *validate.Row) chart.Plot {
 		}
 	}
 	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: "error, " + r.Unit}}
-	rule := func(at float64, label string, dash chart.Dash) {
-		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: chart.Line{Width: 1.2, Dash: dash, Colour: page.Ink(theme.ColorNamePlaceHolder)}})
+	rule := func(at float64, label string, dash draw.Dash) {
+		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Line{Width: 1.2, Dash: dash, Colour: page.Ink(theme.ColorNamePlaceHolder)}})
 	}
-	rule(0, "", chart.Solid)
+	rule(0, "", draw.Solid)
 	reach := most
 	if !math.IsInf(r.Bar, 0) {
-		rule(r.Bar, "bar", chart.Dashed)
-		rule(-r.Bar, "bar", chart.Dashed)
+		rule(r.Bar, "bar", draw.Dashed)
+		rule(-r.Bar, "bar", draw.Dashed)
 		reach = max(most, r.Bar)
 	}
 	// The bar is always in sight; points that do not count may lie beyond.

@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
 	"ripplewright/testdata"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
@@ -121,7 +122,7 @@ func TestEachCheckTellsItsFiguresAndDrawsItsPoints(t *testing.T) {
 		drawn := 0
 		plots := []chart.Plot{agreement(r), errorPlot(r)}
 		for _, s := range plots[0].Series {
-			if s.Marker != chart.NoMarker {
+			if s.Marker != draw.NoMarker {
 				drawn += len(s.X)
 			}
 		}
