@@ -142,12 +142,7 @@ func (p *Phase) eating() Eating {
 func (m *Model) remedy(d design.Design, r *Result) Remedy {
 	t := d.Serving.TemperatureC
 	if b := r.eatsWell(); b.OK {
-		to := math.Min(math.Max(t, b.From), b.To)
-		if math.Abs(to-t) <= 6 {
-			to = math.Round(2*to) / 2
-			if to < b.From {
-				to += 0.5
-			}
+		if to := b.nearest(t); math.Abs(to-t) <= 6 {
 			return Remedy{Kind: ServeAt, AtC: to, NowC: t, Both: b}
 		}
 	}
@@ -171,6 +166,17 @@ func (m *Model) remedy(d design.Design, r *Result) Remedy {
 		}
 	}
 	return Remedy{Kind: WhipFoam, NowC: t, Role: phase.Foam}
+}
+
+// nearest returns the half degree of the range that is nearest to t, and the
+// middle of a range too narrow to hold one, °C: advice to serve at a
+// temperature never lies outside the range named beside it.
+func (b ScoopRange) nearest(t float64) float64 {
+	from, to := math.Ceil(2*b.From)/2, math.Floor(2*b.To)/2
+	if from > to {
+		return (b.From + b.To) / 2
+	}
+	return math.Round(2*math.Min(math.Max(t, from), to)) / 2
 }
 
 // adjust finds how many grams of one sweet line of part p bring its phase to
