@@ -17,10 +17,10 @@ import (
 
 var cardCommand = &command{
 	name:  "card",
-	usage: "card FILE -o card.pdf|card.png|card.md [--region us|eu] [--paper a4|letter] [--dpi N]",
+	usage: "card FILE -o card.pdf|card.png|card.svg|card.md [--region us|eu] [--paper a4|letter] [--dpi N]",
 	short: "Writes the card of a design: weights, steps, figures, panel and cautions",
 	long: `
-  -o FILE   the card, by its ending: .pdf, .png (the same pages) or .md
+  -o FILE   the card, by its ending: .pdf, .png or .svg (the same pages) or .md
   --region  whose nutrition panel: us (the usual) or eu
   --paper   a4 (the usual) or letter
   --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
@@ -46,8 +46,8 @@ func runCard(c *command, s *shell, args []string) error {
 	switch {
 	case *to == "":
 		return c.misused("no -o given: where does the card go?")
-	case !hasEnding(*to, ".pdf", ".png", ".md"):
-		return c.misused("-o %s: a card is written as .pdf, .png or .md", echo.Plain(*to))
+	case !hasEnding(*to, ".pdf", ".png", ".svg", ".md"):
+		return c.misused("-o %s: a card is written as .pdf, .png, .svg or .md", echo.Plain(*to))
 	case o.Paper != card.A4 && o.Paper != card.Letter:
 		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
 	case *dpi != 0 && !(*dpi >= 30 && *dpi <= 600):
@@ -78,7 +78,7 @@ func runCard(c *command, s *shell, args []string) error {
 
 // marked names the texts of f with letters that the drawing at path lacks.
 func marked(s *shell, f *designfile.File, path string, lacks []card.Lack) {
-	if !hasEnding(path, ".pdf", ".png") {
+	if !hasEnding(path, ".pdf", ".png", ".svg") {
 		return // text has them all
 	}
 	for _, l := range lacks {

@@ -11,9 +11,9 @@ import (
 )
 
 func TestCardsAndLabelsAreWhatTheirEndingSays(t *testing.T) {
-	begins := map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".md": "# ", ".txt": ""}
+	begins := map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".svg": "<?xml", ".md": "# ", ".txt": ""}
 	k := newKitchen(t)
-	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".md"}, "label": {".pdf", ".png", ".txt"}} {
+	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".svg", ".md"}, "label": {".pdf", ".png", ".svg", ".txt"}} {
 		for _, ending := range endings {
 			to := filepath.Join(k.dir, command+ending)
 			code, out, err := k.run("", command, "quay.yaml", "-o", to, "--region", "eu")
@@ -52,7 +52,7 @@ func TestLabelFormsFollowTheContainer(t *testing.T) {
 func TestLettersThatCardAndLabelLackAreNamedWithTheirLine(t *testing.T) {
 	k := newKitchen(t)
 	k.file("yuzu.yaml", quay+"ingredients: [{id: sugar, name: sugar, common_name: 柚子}]\n")
-	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".md"}, "label": {".pdf", ".png", ".txt"}} {
+	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".svg", ".md"}, "label": {".pdf", ".png", ".svg", ".txt"}} {
 		for _, ending := range endings {
 			to := filepath.Join(k.dir, command+ending)
 			code, _, err := k.run("", command, "yuzu.yaml", "-o", to)

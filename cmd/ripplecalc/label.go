@@ -11,7 +11,7 @@ import (
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--all] [--reference FILE] [--json] [-o label.pdf|label.png|label.txt] [--form vertical|tabular|dual]",
+	usage: "label FILE [--region us|eu] [--short] [--all] [--reference FILE] [--json] [-o label.pdf|label.png|label.svg|label.txt] [--form vertical|tabular|dual]",
 	short: "Computes the nutrition panel, the list of ingredients, names and claims",
 	long: `
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
@@ -51,8 +51,8 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".txt") {
-		return c.misused("-o %s: a label is written as .pdf, .png or .txt", echo.Plain(*to))
+	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".svg", ".txt") {
+		return c.misused("-o %s: a label is written as .pdf, .png, .svg or .txt", echo.Plain(*to))
 	}
 	switch card.Form(*form) {
 	case "", card.Vertical, card.Tabular, card.Dual:

@@ -13,7 +13,7 @@ import (
 
 func TestNoAnswerReplacesADesignOrWhatItIsMadeOf(t *testing.T) {
 	k := newKitchen(t)
-	for _, ending := range []string{".png", ".pdf", ".md", ".txt"} {
+	for _, ending := range []string{".png", ".pdf", ".svg", ".md", ".txt"} {
 		for _, link := range []func(string, string) error{os.Symlink, os.Link} {
 			out := k.path("out" + ending)
 			os.Remove(out)

@@ -1,26 +1,25 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"fmt"
-	"image/png"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
-	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/designfile"
 )
 
 var rippleCommand = &command{
 	name:  "ripple",
-	usage: "ripple FILE [-o cut.png] [--view side|top] [--size PX] [--json]",
+	usage: "ripple FILE [-o cut.png|cut.svg] [--view side|top] [--size PX] [--json]",
 	short: "Draws the cut of the stirred tub and measures its ribbons",
 	long: `
-  -o FILE   the picture; without it only the figures are shown
+  -o FILE   the picture, by its ending: .png, or .svg at true size; without it
+            only the figures are shown
   --view    side (an upright cut, the usual) or top (seen from above)
   --size    pixels along the longer side, 16 to 1600; 900 if not given
   --json    figures as JSON: foam_area_percent, mean_ribbon_mm (of the foam:
@@ -55,8 +54,8 @@ func runRipple(c *command, s *shell, args []string) error {
 		return c.misused("--view %s is not one of side, top", echo.Quoted(*view))
 	case *px < ripple.MinPixels || *px > ripple.MaxPixels:
 		return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
-	case *to != "" && !hasEnding(*to, ".png"):
-		return c.misused("-o %s: a picture is written as .png", echo.Plain(*to))
+	case *to != "" && !hasEnding(*to, ".png", ".svg"):
+		return c.misused("-o %s: a picture is written as .png or .svg", echo.Plain(*to))
 	}
 	if err := c.mayWrite(*to, files[0]); err != nil {
 		return err
@@ -86,11 +85,9 @@ func draw(f *designfile.File, r *model.Result, view ripple.View, px int, to stri
 		return report.Ripple{}, err
 	}
 	if to != "" {
-		var picture bytes.Buffer
-		if err := png.Encode(&picture, raster.Paint(tub.Style(f.Design))); err != nil {
-			return report.Ripple{}, &faultError{err}
-		}
-		if err := atomicfile.Write(to, picture.Bytes()); err != nil {
+		wide, high := cut.SizeMM()
+		picture := card.CutPicture{Image: raster.Paint(tub.Style(f.Design)), WidthMM: wide, HeightMM: high}
+		if err := card.WriteCuts(to, []card.CutPicture{picture}); err != nil {
 			return report.Ripple{}, err
 		}
 	}

@@ -2,13 +2,9 @@
 package ripplepage
 
 import (
-	"bytes"
-	"context"
 	"errors"
 	"fmt"
-	"image"
 	"image/color"
-	"image/png"
 	"math"
 	"reflect"
 
@@ -18,15 +14,14 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"golang.org/x/image/draw"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
-	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -375,7 +370,7 @@ func (p *Page) show(d cutting.Drawn) {
 	}
 }
 
-// exportPicture writes what is shown as a PNG.
+// exportPicture writes what is shown as a PNG or SVG.
 func (p *Page) exportPicture() {
 	cuts, style := p.asked.cutting.Cuts, p.asked.cutting.Style
 	if len(cuts) == 0 {
@@ -383,53 +378,10 @@ func (p *Page) exportPicture() {
 	}
 	px := p.large
 	p.host.Export(page.FileTitle(p.host.Design())+", cut.png", func(path string) error {
-		im, err := sheetOf(cuts, style, px)
+		pictures, err := card.RenderCuts(cuts, style, px)
 		if err != nil {
 			return err
 		}
-		var file bytes.Buffer
-		if err := png.Encode(&file, im); err != nil {
-			return err
-		}
-		return atomicfile.Write(path, file.Bytes())
+		return card.WriteCuts(path, pictures)
 	})
-}
-
-// sheetOf returns cuts of one tub side by side, at one scale, the longest side of
-// all px pixels. Outside the tub it is transparent.
-func sheetOf(cuts []ripple.Settings, style ripple.Style, px int) (image.Image, error) {
-	var all []*ripple.Cut
-	longest := 0.0
-	for _, s := range cuts {
-		c, err := ripple.Stir(s)
-		if err != nil {
-			return nil, err
-		}
-		w, h := c.SizeMM()
-		all, longest = append(all, c), math.Max(longest, math.Max(w, h))
-	}
-	var pictures []*image.RGBA
-	size := image.Point{}
-	gap := px / 24
-	for i, c := range all {
-		w, h := c.SizeMM()
-		im, err := c.Render(context.Background(), int(math.Round(float64(px)*math.Max(w, h)/longest)), style, nil)
-		if err != nil {
-			return nil, err
-		}
-		if i > 0 {
-			size.X += gap
-		}
-		size.X += im.Rect.Dx()
-		size.Y = max(size.Y, im.Rect.Dy())
-		pictures = append(pictures, im)
-	}
-	sheet := image.NewRGBA(image.Rectangle{Max: size})
-	x := 0
-	for _, im := range pictures {
-		at := image.Pt(x, (size.Y-im.Rect.Dy())/2)
-		draw.Draw(sheet, im.Rect.Add(at), im, im.Rect.Min, draw.Src)
-		x += im.Rect.Dx() + gap
-	}
-	return sheet, nil
 }

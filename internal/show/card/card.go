@@ -90,8 +90,8 @@ func checkDPI(dpi float64) error {
 var ErrExtension = errors.New("the extension names no form of card")
 
 // Write puts the card of an evaluated design into the file at path: a PDF, a
-// PNG of the same pages one under the other, or Markdown with the same words,
-// by the extension .pdf, .png or .md. The file is replaced as a whole or not at
+// PNG or SVG of the same pages one under the other, or Markdown with the same words,
+// by the extension .pdf, .png, .svg or .md. The file is replaced as a whole or not at
 // all.
 //
 // Letters that the fonts lack are marked: Lacking names them. Errors:
@@ -105,8 +105,8 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".md":
 		data = markdown(contentOf(d, r, o))
-	case ".pdf", ".png":
-		if ext == ".pdf" {
+	case ".pdf", ".png", ".svg":
+		if ext != ".png" {
 			o.DPI = pdfDPI
 		}
 		c := contentOf(d, r, o)
@@ -116,7 +116,7 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 		}
 		data, err = encoded(ext, pages, c.name, o.DPI)
 	default:
-		err = fmt.Errorf("write card %s: %w: .pdf, .png and .md do", path, ErrExtension)
+		err = fmt.Errorf("write card %s: %w: .pdf, .png, .svg and .md do", path, ErrExtension)
 	}
 	if err != nil {
 		return err

@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/pdf"
 	"ripplewright/internal/show/draw/raster"
+	"ripplewright/internal/show/draw/svg"
 )
 
 const inch = 25.4 // mm
@@ -26,10 +27,13 @@ func finest(pages []*draw.List) float64 {
 	return math.Floor(math.Sqrt(mostPixels / inches))
 }
 
-// encoded returns pages as a .pdf or .png.
+// encoded returns pages as a .pdf, .svg or .png.
 func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte, error) {
-	if ext == ".pdf" {
+	switch ext {
+	case ".pdf":
 		return pdf.Encode(pages, title)
+	case ".svg":
+		return svg.Encode(pages, title)
 	}
 	if most := finest(pages); dpi > most {
 		return nil, fmt.Errorf("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",

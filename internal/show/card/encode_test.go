@@ -85,7 +85,7 @@ func TestEveryFormIsWritten(t *testing.T) {
 	d := market()
 	r := evaluated(t, d)
 	dir := t.TempDir()
-	for ext, magic := range map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".md": "# Hazelnut and burnt honey"} {
+	for ext, magic := range map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".svg": "<?xml", ".md": "# Hazelnut and burnt honey"} {
 		path := filepath.Join(dir, "card"+ext)
 		require.NoError(t, Write(path, d, r, Options{DPI: 60}))
 		b, err := os.ReadFile(path)

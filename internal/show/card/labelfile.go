@@ -48,8 +48,8 @@ func Forms(l *label.Label) []Form {
 // ErrForm says that the rules do not let a label take the form asked for.
 var ErrForm = errors.New("the panel may not take this form")
 
-// WriteLabel puts a label into the file at path: a PDF or PNG at true size, or
-// plain text, by the extension .pdf, .png or .txt. form is one of Forms, "" for
+// WriteLabel puts a label into the file at path: a PDF, PNG or SVG at true size, or
+// plain text, by the extension .pdf, .png, .svg or .txt. form is one of Forms, "" for
 // the usual one. The file is replaced as a whole or not at all. Errors: ErrForm,
 // and those of Write.
 func WriteLabel(path string, l *label.Label, form Form) error {
@@ -61,11 +61,11 @@ func WriteLabel(path string, l *label.Label, form Form) error {
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".txt":
 		data = labelText(l)
-	case ".pdf", ".png":
+	case ".pdf", ".png", ".svg":
 		pages := []*draw.List{labelSheet(l, withNotes(panel, l))}
 		data, err = encoded(ext, pages, l.ProposedName, min(labelDPI, finest(pages)))
 	default:
-		err = fmt.Errorf("write label %s: %w: .pdf, .png and .txt do", path, ErrExtension)
+		err = fmt.Errorf("write label %s: %w: .pdf, .png, .svg and .txt do", path, ErrExtension)
 	}
 	if err != nil {
 		return err
