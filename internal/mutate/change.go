@@ -20,6 +20,11 @@ type change struct {
 	offset   int // bytes
 	old, new string
 	kind     string // one of kinds
+
+	// Of a change that can sleep in a running program: the type of a constant,
+	// "bool" of a comparison, and where the comparison starts and ends.
+	typ        string
+	start, end int
 }
 
 func (c change) String() string {
@@ -60,27 +65,59 @@ func changes(p pkg, exports map[string]string) ([]change, error) {
 		return nil, err
 	}
 	var all []change
-	put := func(at token.Pos, old, new, kind string) {
+	put := func(at token.Pos, old, new, kind string) *change {
 		where := fset.Position(at)
-		all = append(all, change{where.Filename, where.Line, where.Offset, old, new, kind})
+		all = append(all, change{file: where.Filename, line: where.Line, offset: where.Offset, old: old, new: new, kind: kind})
+		return &all[len(all)-1]
 	}
-	for _, f := range files {
-		ast.Inspect(f, func(n ast.Node) bool {
-			switch n := n.(type) {
-			case *ast.BasicLit:
-				if real(info.Types[n].Type) {
-					put(n.Pos(), n.Value, other(n.Value, len(all)), "float")
-				}
-			case *ast.BinaryExpr:
-				o, ok := opposite[n.Op]
-				if ok && (o.kind == "compare" || real(info.Types[n].Type)) {
-					put(n.OpPos, n.Op.String(), o.new.String(), o.kind)
+	visit := func(n ast.Node, fixed bool) {
+		switch n := n.(type) {
+		case *ast.BasicLit:
+			if real(info.Types[n].Type) {
+				c := put(n.Pos(), n.Value, other(n.Value, len(all)), "float")
+				if b, ok := info.Types[n].Type.(*types.Basic); ok && !fixed && b.Kind() == types.Float64 {
+					c.typ = b.Name()
 				}
 			}
+		case *ast.BinaryExpr:
+			o, ok := opposite[n.Op]
+			if ok && (o.kind == "compare" || real(info.Types[n].Type)) {
+				c := put(n.OpPos, n.Op.String(), o.new.String(), o.kind)
+				if o.kind == "compare" && !fixed {
+					c.typ, c.start, c.end = "bool", fset.Position(n.Pos()).Offset, fset.Position(n.End()).Offset
+				}
+			}
+		}
+	}
+	for _, f := range files {
+		var within []ast.Node
+		ast.Inspect(f, func(n ast.Node) bool {
+			if n == nil {
+				within = within[:len(within)-1]
+				return true
+			}
+			within = append(within, n)
+			visit(n, inConst(within))
 			return true
 		})
 	}
 	return all, nil
+}
+
+// inConst reports whether the innermost of nodes is fixed when compiled: in a
+// declaration of constants, or the length of an array.
+func inConst(nodes []ast.Node) bool {
+	for _, n := range nodes {
+		switch n := n.(type) {
+		case *ast.GenDecl:
+			if n.Tok == token.CONST {
+				return true
+			}
+		case *ast.ArrayType:
+			return true
+		}
+	}
+	return false
 }
 
 // real reports whether t is a floating-point type.

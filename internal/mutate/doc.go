@@ -2,9 +2,16 @@
 // tests that rest on it, and prints the changes that no test noticed.
 //
 //	go run ./internal/mutate -sample 60 -seed 1 ./internal/matter/solution
+//	go run ./internal/mutate -run ./cmd/ripplecalc ./internal/answer/model
 //
-// The tree is never touched: a change lives in a temporary file that the go
-// command takes in its place (go help build, -overlay). The package's own tests
-// run first, then those named by -run that import it; the first failure ends
-// it. A change that does not compile is no change and is not counted.
+// The tree is never touched: what is changed lives in temporary files that the
+// go command takes in place of the package's (go help build, -overlay). All
+// changes of a package are compiled at once, each asleep until its number is
+// called, so that trying one costs a run of tests and no compiling; what is
+// fixed when compiled, in a declaration of constants, is compiled on its own.
+//
+// Each test is first run alone, to see how long it takes and which changes it
+// meets. A change is then put to the tests that meet it: the package's own, the
+// quick ones first, then those of the packages named by -run. The first failure
+// ends it. A test that hangs has noticed; a change that no test meets survives.
 package main

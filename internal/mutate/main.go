@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"encoding/json"
 	"errors"
 	"flag"
@@ -14,24 +13,27 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"text/tabwriter"
 	"time"
 )
 
 func main() {
 	var o options
-	run := flag.String("run", "model,validate,cold,say,card", "tests that follow the package's own, by the last part of their path")
+	run := flag.String("run", "model,validate,cold,say,card", "tests that follow the package's own: packages by the last part of their path, or as ./cmd/ripplecalc")
 	kind := flag.String("kinds", "float,compare", "what to change: "+strings.Join(kinds, ", "))
 	flag.IntVar(&o.sample, "sample", 0, "how many changes to try in each package; 0 is all")
 	flag.Int64Var(&o.seed, "seed", 1, "which sample")
 	flag.BoolVar(&o.list, "list", false, "name the changes and run nothing")
-	flag.DurationVar(&o.timeout, "timeout", time.Minute, "a test that takes longer has noticed")
+	flag.DurationVar(&o.timeout, "timeout", time.Minute, "a run of tests that takes longer has noticed")
 	flag.Parse()
-	o.run, o.kinds = strings.Split(*run, ","), strings.Split(*kind, ",")
+	o.run, o.kinds = strings.FieldsFunc(*run, comma), strings.FieldsFunc(*kind, comma)
 	if err := mutate(o, flag.Args(), os.Stdout); err != nil {
 		fmt.Fprintln(os.Stderr, "mutate:", err)
 		os.Exit(1)
 	}
 }
+
+func comma(r rune) bool { return r == ',' }
 
 type options struct {
 	sample     int
@@ -43,11 +45,11 @@ type options struct {
 
 // pkg is what go list says of one package.
 type pkg struct {
-	ImportPath, Dir, Export       string
+	ImportPath, Name, Dir, Export string
 	GoFiles, Deps                 []string
 	TestImports, XTestImports     []string
 	TestGoFiles, XTestGoFiles     []string
-	Standard, DepOnly, Incomplete bool
+	DepOnly                       bool
 }
 
 func (p pkg) tested() bool { return len(p.TestGoFiles)+len(p.XTestGoFiles) > 0 }
@@ -78,6 +80,12 @@ func list(args ...string) ([]pkg, error) {
 	}
 }
 
+// score is what became of one package's changes.
+type score struct {
+	path          string
+	tried, caught int
+}
+
 func mutate(o options, patterns []string, w io.Writer) error {
 	if len(patterns) == 0 {
 		return errors.New("name a package, as ./internal/matter/solution")
@@ -86,7 +94,7 @@ func mutate(o options, patterns []string, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	ours, err := list("./internal/...")
+	followers, err := followers(o.run)
 	if err != nil {
 		return err
 	}
@@ -94,11 +102,7 @@ func mutate(o options, patterns []string, w io.Writer) error {
 	for _, p := range targets {
 		exports[p.ImportPath] = p.Export
 	}
-	dir, err := os.MkdirTemp("", "mutate")
-	if err != nil {
-		return err
-	}
-	defer os.RemoveAll(dir)
+	var scores []score
 	for _, p := range targets {
 		if p.DepOnly {
 			continue
@@ -112,112 +116,147 @@ func mutate(o options, patterns []string, w io.Writer) error {
 			rand.New(rand.NewSource(o.seed)).Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
 			all = all[:o.sample]
 		}
-		if err := try(o, p, all, testers(p, ours, o.run), dir, w); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// testers returns the packages whose tests are asked, in order: p's own, then
-// those of names that rest on p.
-func testers(p pkg, ours []pkg, names []string) (paths []string) {
-	if p.tested() {
-		paths = append(paths, p.ImportPath)
-	}
-	for _, name := range names {
-		for _, q := range ours {
-			if filepath.Base(q.ImportPath) == name && q.ImportPath != p.ImportPath && q.tested() && q.restsOn(p.ImportPath) {
-				paths = append(paths, q.ImportPath)
+		if o.list {
+			for _, c := range all {
+				fmt.Fprintln(w, c.named(p))
 			}
+			continue
 		}
-	}
-	return paths
-}
-
-// try makes each change, asks the testers and writes the survivors and the
-// share caught.
-func try(o options, p pkg, all []change, testers []string, dir string, w io.Writer) error {
-	if !o.list {
-		for _, path := range testers {
-			if out, outcome := test(path, "", o.timeout*5); outcome != passed {
-				return fmt.Errorf("%s fails as it is\n%s", path, out)
-			}
-		}
-	}
-	caught, tried := 0, 0
-	for _, c := range all {
-		if rel, err := filepath.Rel(p.Dir, c.file); err == nil {
-			c := c
-			c.file = p.ImportPath + "/" + rel
-			if o.list {
-				fmt.Fprintln(w, c)
-				continue
-			}
-		}
-		overlay, err := overlay(c, dir)
+		s, err := try(o, p, all, followers, w)
 		if err != nil {
 			return err
 		}
-		outcome := passed
-		for _, path := range testers {
-			if _, outcome = test(path, overlay, o.timeout); outcome != passed {
-				break
-			}
-		}
-		switch outcome {
-		case broken:
-			continue
-		case passed:
-			fmt.Fprintln(w, "survives", c)
-		case failed:
-			caught++
-		}
-		tried++
+		scores = append(scores, s)
 	}
-	if tried > 0 {
-		fmt.Fprintf(w, "%s: %d of %d caught, %.0f %%\n", p.ImportPath, caught, tried, 100*float64(caught)/float64(tried))
+	if o.list {
+		return nil
 	}
-	return nil
+	return table(scores, w)
 }
 
-// overlay writes the changed file and what names it to the go command.
-func overlay(c change, dir string) (string, error) {
+// followers returns the packages that names mean, in that order: a plain name
+// is the last part of a path under internal or cmd.
+func followers(names []string) ([]pkg, error) {
+	ours, err := list("./internal/...", "./cmd/...")
+	if err != nil {
+		return nil, err
+	}
+	var found []pkg
+	for _, name := range names {
+		if strings.Contains(name, "/") {
+			more, err := list(name)
+			if err != nil {
+				return nil, err
+			}
+			found = append(found, more...)
+			continue
+		}
+		before := len(found)
+		for _, p := range ours {
+			if filepath.Base(p.ImportPath) == name {
+				found = append(found, p)
+			}
+		}
+		if len(found) == before {
+			return nil, fmt.Errorf("-run %s: no package of that name in internal or cmd", name)
+		}
+	}
+	return found, nil
+}
+
+// try makes each change, asks p's own tests and then those of followers that
+// rest on p, and writes the survivors.
+func try(o options, p pkg, all []change, followers []pkg, w io.Writer) (score, error) {
+	s := score{path: p.ImportPath}
+	dir, err := os.MkdirTemp("", "mutate")
+	if err != nil {
+		return s, err
+	}
+	defer os.RemoveAll(dir)
+	replace, err := switches(p, all, dir)
+	if err != nil {
+		return s, err
+	}
+	overlay := filepath.Join(dir, "switches.json")
+	if err := writeOverlay(overlay, replace); err != nil {
+		return s, err
+	}
+	left := make([]int, len(all)) // numbers of what has not been caught
+	for i := range left {
+		left[i] = i
+	}
+	s.tried = len(all)
+	for _, q := range append([]pkg{p}, followers...) {
+		if !q.tested() || q.ImportPath != p.ImportPath && !q.restsOn(p.ImportPath) || len(left) == 0 {
+			continue
+		}
+		t, err := build(q, overlay, dir)
+		if err == nil {
+			err = t.survey(5*o.timeout, dir)
+		}
+		if err != nil {
+			return s, err
+		}
+		var still []int
+		for _, id := range left {
+			c := all[id]
+			if c.typ != "" {
+				if !t.catches(id, o.timeout) {
+					still = append(still, id)
+				}
+				continue
+			}
+			alone, err := c.overlay(dir)
+			if err != nil {
+				return s, err
+			}
+			switch compileAndTest(q.ImportPath, alone, o.timeout) {
+			case broken:
+				s.tried--
+			case passed:
+				still = append(still, id)
+			}
+		}
+		left = still
+	}
+	for _, id := range left {
+		fmt.Fprintln(w, "survives", all[id].named(p))
+	}
+	s.caught = s.tried - len(left)
+	return s, nil
+}
+
+// overlay writes the file that has c alone and what names it to the go command.
+func (c change) overlay(dir string) (string, error) {
 	src, err := os.ReadFile(c.file)
 	if err != nil {
 		return "", err
 	}
 	changed := slices.Concat(src[:c.offset], []byte(c.new), src[c.offset+len(c.old):])
-	file, names := filepath.Join(dir, "changed.go"), filepath.Join(dir, "overlay.json")
-	text, err := json.Marshal(map[string]any{"Replace": map[string]string{c.file: file}})
-	if err != nil {
-		return "", err
-	}
-	return names, errors.Join(os.WriteFile(file, changed, 0o600), os.WriteFile(names, text, 0o600))
+	file, names := filepath.Join(dir, "changed.go"), filepath.Join(dir, "changed.json")
+	return names, errors.Join(os.WriteFile(file, changed, 0o600), writeOverlay(names, map[string]string{c.file: file}))
 }
 
-type outcome int
+// named returns c as it is printed, with the file of its package.
+func (c change) named(p pkg) string {
+	c.file = p.ImportPath + "/" + filepath.Base(c.file)
+	return c.String()
+}
 
-const (
-	passed outcome = iota
-	failed
-	broken // does not compile
-)
-
-// test runs the tests of one package, with an overlay unless that is "".
-func test(path, overlay string, timeout time.Duration) (string, outcome) {
-	ctx, cancel := context.WithTimeout(context.Background(), 4*timeout)
-	defer cancel()
-	args := []string{"test", "-short", "-failfast", "-vet=off", "-p=1", "-timeout=" + timeout.String()}
-	if overlay != "" {
-		args = append(args, "-overlay="+overlay)
+// table writes what was tried and caught in each package and in all.
+func table(scores []score, w io.Writer) error {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "package\ttried\tcaught\t%\t")
+	sum := score{path: "all"}
+	row := func(s score) {
+		fmt.Fprintf(t, "%s\t%d\t%d\t%.1f\t\n", s.path, s.tried, s.caught, 100*float64(s.caught)/float64(max(s.tried, 1)))
 	}
-	out, err := exec.CommandContext(ctx, "go", append(args, path)...).CombinedOutput()
-	switch {
-	case err == nil:
-		return string(out), passed
-	case bytes.Contains(out, []byte("[build failed]")) || bytes.Contains(out, []byte("[setup failed]")):
-		return string(out), broken
+	for _, s := range scores {
+		row(s)
+		sum.tried, sum.caught = sum.tried+s.tried, sum.caught+s.caught
 	}
-	return string(out), failed
+	if len(scores) > 1 {
+		row(sum)
+	}
+	return t.Flush()
 }
