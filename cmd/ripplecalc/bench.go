@@ -15,8 +15,8 @@ import (
 // bench is a model with the library on its shelf.
 type bench struct{ *model.Model }
 
-// openBench reads the library that the program carries and the maker's own
-// ingredients, which win.
+// openBench reads the library that the program carries, the maker's own
+// ingredients, which win, and their prices.
 func openBench() (*bench, error) {
 	f, err := assets.Library.Open("library/ingredients.jsonl")
 	if err != nil {
@@ -30,7 +30,11 @@ func openBench() (*bench, error) {
 	if lib, err = userdata.Onto(lib); err != nil {
 		return nil, err
 	}
-	return &bench{model.New(lib)}, nil
+	prices, err := userdata.OwnPrices()
+	if err != nil {
+		return nil, err
+	}
+	return &bench{model.New(lib).Priced(prices)}, nil
 }
 
 // load reads the design file named, "-" being standard input, and makes sure

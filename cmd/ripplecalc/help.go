@@ -12,7 +12,7 @@ import (
 // helpCommand gets its run from init: it lists the commands, and so itself.
 var helpCommand = &command{
 	name:  "help",
-	usage: "help [COMMAND|format|json]",
+	usage: "help [COMMAND|format|json|prices]",
 	short: "Describes a command, the design file or the JSON",
 }
 
@@ -22,6 +22,7 @@ func init() { helpCommand.run = runHelp }
 var topics = map[string]func() string{
 	"format": designfile.Format,
 	"json":   helpJSON,
+	"prices": helpPrices,
 }
 
 func runHelp(c *command, s *shell, args []string) error {
@@ -52,6 +53,7 @@ func overview(w io.Writer) error {
   ripplecalc help COMMAND   how to use it
   ripplecalc help format    the design file
   ripplecalc help json      the keys of evaluate --json, with their units
+  ripplecalc help prices    the file of what your packs cost
   ripplecalc --version
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;

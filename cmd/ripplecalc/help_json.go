@@ -65,7 +65,7 @@ allergens_not_stated_for           ids of own ingredients of which nobody said w
 `)
 	section("lines              part, index, ingredient, name and", &figure.Lines, all)
 	section("  per_gram: what a gram more, as written, changes in its phase", &figure.PerGram, all)
-	section("cost               null without any price; missing: names of those without", &figure.Cost, all)
+	section("cost               null without any price; currency: as the price list has it;\n                   missing: names of those without a price", &figure.Cost, all)
 	section("eggs", &figure.Eggs, all)
 	b.WriteString("warnings           code, message, where, severity (note, caution or serious)\n")
 	return b.String()

@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
 )
 
@@ -35,4 +36,62 @@ func TestABatchCostsWhatItsLinesDoAndNothingUnpricedIsFree(t *testing.T) {
 	r, err = m.Evaluate(design.New().WithLineAdded(design.DensePart, line("sugar", 1, none)))
 	require.NoError(t, err)
 	assert.False(t, r.Cost.Priced)
+}
+
+// A litre of milk for 1.20 and a dozen eggs for 3.00, invented.
+func TestPacksOfTheBookCountBeforeALinesPriceAndTheTubsCostWhatIsInThem(t *testing.T) {
+	lib := library(t)
+	book := price.NewBook("€", []price.Pack{
+		{Ingredient: "milk_whole", Price: 1.2, ML: 1000}, {Ingredient: price.Eggs, Price: 3, Pieces: 12},
+		{Ingredient: "sugar", Price: 1.5, Grams: 1000}, {Ingredient: "glucose_liquid_bp", Price: 4, ML: 500}})
+	d := market()
+	d.Batch.Basis = design.BasisAsWritten
+	for i := range d.Dense.Lines {
+		d.Dense.Lines[i].Price = ingredient.Known(100) // an older file's, of which the book knows better
+	}
+	m := model.New(lib)
+	before, err := m.Evaluate(d)
+	require.NoError(t, err)
+	r, err := m.Priced(book).Evaluate(d)
+	require.NoError(t, err)
+	assert.Empty(t, before.Cost.Currency, "the model without prices is as it was")
+	assert.Equal(t, "€", r.Cost.Currency)
+	milk, ok := lib.Find("milk_whole")
+	require.True(t, ok)
+	seen := 0
+	for _, l := range r.Lines {
+		want, here := map[string]float64{
+			"milk_whole": 1.2 / (1000 * milk.Density.Value), "sugar": 0.0015, "egg_yolk": 3. / 12 / 50, "egg_white": 3. / 12 / 50,
+		}[l.Ingredient.ID]
+		if here {
+			seen++
+			assert.InDelta(t, want, l.PerGram.Value, 1e-12, l.Ingredient.ID)
+		} else if l.Part == design.DensePart {
+			assert.InDelta(t, 0.1, l.PerGram.Value, 1e-12, "%s: the line's own", l.Ingredient.ID)
+		}
+	}
+	assert.GreaterOrEqual(t, seen, 4)
+	c := r.Cost
+	assert.InDelta(t, c.PerTub*r.Blend.TubsFilled, c.Per100G*r.Blend.MassG/100, 1e-9, "both of what is in the tubs")
+	assert.InDelta(t, c.PerServing*r.Nutrition.ServingsTotal, c.PerTub*r.Blend.TubsFilled, 1e-9)
+	assert.LessOrEqual(t, c.PerTub*r.Blend.TubsFilled, c.Known+1e-9, "what is over is paid for, but by no tub")
+}
+
+func TestAPackThatNobodyCanWeighIsUnknownAndNamed(t *testing.T) {
+	lib := library(t)
+	syrup := *mustFind(t, lib, "honey")
+	syrup.ID, syrup.Density = "quay_syrup", ingredient.Cell{}
+	m := model.New(lib.With([]*ingredient.Ingredient{&syrup})).Priced(price.NewBook("", []price.Pack{{Ingredient: "quay_syrup", Price: 4, ML: 500}}))
+	r, err := m.Evaluate(design.New().WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_syrup", Grams: 100}))
+	require.NoError(t, err)
+	assert.False(t, r.Cost.Priced)
+	require.Len(t, r.Cost.Unweighed, 1)
+	assert.Equal(t, r.Cost.Missing, r.Cost.Unweighed)
+}
+
+func mustFind(t *testing.T, lib *ingredient.Library, id string) *ingredient.Ingredient {
+	t.Helper()
+	in, ok := lib.Find(id)
+	require.True(t, ok, id)
+	return in
 }

@@ -9,8 +9,8 @@
 // and from these the label's amounts, eggs, cost, slopes, warnings and the
 // verdict.
 //
-// Evaluate is pure and fast: its only inputs are the design and the library
-// the Model holds, so it may run on any goroutine, once a frame.
+// Evaluate is pure and fast: its only inputs are the design and the library and
+// prices the Model holds, so it may run on any goroutine, once a frame.
 package model
 
 import (
@@ -18,6 +18,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
 )
 
@@ -26,6 +27,7 @@ import (
 type Model struct {
 	lib      *ingredient.Library
 	resolved map[*ingredient.Ingredient]*ingredient.Resolved
+	prices   price.Book
 }
 
 // New returns a model over lib.
@@ -113,7 +115,7 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = allergens(r.Lines)
 	r.Eggs = countEggs(d, r.Lines)
-	r.Cost = costOf(d, r.Lines, r.Blend.TubsFilled)
+	r.Cost = costOf(d, &r, m.prices)
 	r.warnAll(m, d, &w, &c)
 	return r, nil
 }

@@ -165,6 +165,7 @@ type Line struct {
 	Slopes     phase.Slopes           // per g of the line as written, of its phase
 	TubSweet   float64                // points of the tub's % sucrose equivalent per g as written
 	Assumed    []ingredient.Assumption
+	PerGram    ingredient.Cell // what a gram of it costs
 }
 
 // Eggs is the ledger of what the batch as made takes, in eggs of the design's
@@ -178,12 +179,17 @@ type Eggs struct {
 }
 
 // Cost is what the ingredients of the batch as made cost, in the maker's own
-// money. Ingredients without a price are named, not taken as free.
+// money. Ingredients without a price are named, not taken as free. Work, tubs
+// and power are no part of it.
 type Cost struct {
-	Known   float64                  // of those with a price
-	PerTub  float64                  // of a full tub; NaN where none is filled
-	Priced  bool                     // some ingredient has a price
-	Missing []*ingredient.Ingredient // those without, in the order of the lines
+	Currency   string                   // of the maker's price list, "" if it names none
+	Known      float64                  // of those with a price
+	PerTub     float64                  // of a full tub; NaN where none is filled, likewise the next two
+	Per100G    float64                  // of what is in the tubs
+	PerServing float64                  // of Nutrition.ServingG
+	Priced     bool                     // some ingredient has a price
+	Missing    []*ingredient.Ingredient // those without, in the order of the lines
+	Unweighed  []*ingredient.Ingredient // of these, whose pack has a price but no weight that is known
 }
 
 func scaled(a ingredient.Amount, k float64) ingredient.Amount {

@@ -2,6 +2,7 @@ package yamltext
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"gopkg.in/yaml.v3"
@@ -12,10 +13,21 @@ import (
 // MaxListed is how many entries a file of the maker's own may list.
 const MaxListed = 1000
 
+// Word is a key of a file beside its list, with one value.
+type Word struct {
+	Key   string
+	Value *string             // set where the file has it
+	Wrong func(string) string // says what is wrong with it; nil: nothing can be
+}
+
 // Listed reads the form that a maker's own files have, a version, at most the
-// one given, and a list under key, and returns the entries of the list. An
-// empty text has none. The error is a *Fault.
-func Listed(data []byte, version int, key string) ([]*yaml.Node, error) {
+// one given, some words and a list under key, and returns the entries of the
+// list. An empty text has none. The error is a *Fault.
+func Listed(data []byte, version int, key string, words ...Word) ([]*yaml.Node, error) {
+	known := "version, "
+	for _, w := range words {
+		known += w.Key + ", "
+	}
 	n, err := Parse(data)
 	if n == nil || err != nil {
 		return nil, err
@@ -42,7 +54,13 @@ func Listed(data []byte, version int, key string) ([]*yaml.Node, error) {
 				return fail("the file has version %d, this program knows %d", has, version)
 			}
 		case k.Value != key:
-			return fail("unknown key; known here are version, %s", key)
+			i := slices.IndexFunc(words, func(w Word) bool { return w.Key == k.Value })
+			if i < 0 {
+				return fail("unknown key; known here are %s", known+key)
+			}
+			if wrong := words[i].read(v); wrong != "" {
+				return fail("%s", wrong)
+			}
 		case v.Kind == yaml.ScalarNode && v.ShortTag() == "!!null":
 		case v.Kind != yaml.SequenceNode:
 			return fail("must be a list")
@@ -54,4 +72,18 @@ func Listed(data []byte, version int, key string) ([]*yaml.Node, error) {
 		seen[k.Value] = true
 	}
 	return list, nil
+}
+
+// read sets the word to what v says, or says what is wrong with it.
+func (w Word) read(v *yaml.Node) string {
+	if v.Kind != yaml.ScalarNode {
+		return "must be a single value"
+	}
+	if w.Wrong != nil {
+		if m := w.Wrong(v.Value); m != "" {
+			return m
+		}
+	}
+	*w.Value = v.Value
+	return ""
 }

@@ -25,6 +25,7 @@ type Value struct {
 	Low, High float64 // how low and how high it may be; NaN without a band, High +Inf where nothing bounds it
 	Bound     Bound
 	Word      string // instead of a number: the texture; beside NaN, why there is none
+	Currency  string // of money, where the maker named one
 }
 
 // Row is one figure.

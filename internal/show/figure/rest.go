@@ -64,17 +64,21 @@ func line(of func(*model.Line) float64) from {
 
 // Cost is what the ingredients cost, in the maker's own money.
 var Cost = Table{Key: "cost", Columns: []string{"cost"}, Rows: []Row{
-	{Key: "batch", Name: "The batch", Short: "batch", Unit: Money, Help: "of the ingredients with a price_per_kg, in your own money", Origin: pricing,
+	{Key: "batch", Name: "The batch", Short: "batch", Unit: Money, Help: "of the ingredients that have a price, in your own money", Origin: pricing,
 		from: priced(func(c *model.Cost) float64 { return c.Known })},
 	{Key: "per_tub", Name: "A tub", Short: "a tub", Unit: Money, Help: "of a full tub", Origin: pricing,
 		from: priced(func(c *model.Cost) float64 { return c.PerTub })},
+	{Key: "per_100_g", Name: "100 g", Short: "100 g", Unit: Money, Help: "of what is in the tubs", Origin: pricing,
+		from: priced(func(c *model.Cost) float64 { return c.Per100G })},
+	{Key: "per_serving", Name: "A serving", Short: "a serving", Unit: Money, Help: "of the label's serving", Origin: pricing,
+		from: priced(func(c *model.Cost) float64 { return c.PerServing })},
 }}
 
 var pricing = Origin{
-	Inputs:   "grams of the batch as made, prices per kg that you gave",
-	Equation: "Σ grams × price ÷ 1000; ÷ tubs filled",
+	Inputs:   "grams of the batch as made; what your packs cost and hold, else a line's price_per_kg; density of what is bought by volume; size of egg",
+	Equation: "Σ grams × price ÷ grams of the pack; ÷ tubs filled, mass in the tubs. Yolk and white of an egg cost what they weigh of it",
 	Source:   "your own prices",
-	Band:     "at least that, where a line has no price",
+	Band:     "at least that, where a line has no price; without VAT, work, tubs and power",
 }
 
 func priced(of func(*model.Cost) float64) from {
@@ -86,6 +90,7 @@ func priced(of func(*model.Cost) float64) from {
 		if v.Known() && len(r.Cost.Missing) > 0 {
 			v.Bound = AtLeast
 		}
+		v.Currency = r.Cost.Currency
 		return v
 	}}
 }

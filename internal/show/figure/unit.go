@@ -64,7 +64,7 @@ func (f *Row) Parts(s say.Style, v Value) (number, unit string) {
 		}
 		return say.Unknown, ""
 	}
-	number, unit = f.parts(s, v.Value, f.Places(v))
+	number, unit = f.parts(s.In(v.Currency), v.Value, f.Places(v))
 	switch v.Bound {
 	case AtLeast:
 		number = say.AtLeast(number)

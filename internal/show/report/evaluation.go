@@ -54,7 +54,11 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 }
 
 func costObject(r *model.Result) object {
-	o := numbers(&figure.Cost, r, 0)
+	o := object{{"currency", nil}}
+	if r.Cost.Currency != "" {
+		o[0].value = r.Cost.Currency
+	}
+	o = append(o, numbers(&figure.Cost, r, 0)...)
 	missing := []string{}
 	for _, in := range r.Cost.Missing {
 		missing = append(missing, in.Name)

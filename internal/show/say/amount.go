@@ -124,6 +124,14 @@ func (s Style) Altitude(m float64) string {
 	return s.with(s.Grouped(m), "m")
 }
 
+// In is the Style for money of a currency, its own where that is "".
+func (s Style) In(currency string) Style {
+	if currency != "" {
+		s.Currency = currency
+	}
+	return s
+}
+
 // Money is an amount in the maker's own money: "12.40".
 func (s Style) Money(v float64) string {
 	n := s.Number(v, 2)

@@ -2,6 +2,7 @@ package say
 
 import (
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 )
 
@@ -19,11 +20,12 @@ const AboutGramMore = "What a gram more, as written, changes in its phase at the
 // Cost says what the ingredients of a batch cost, and which have no price.
 func Cost(s Style, c *model.Cost) string {
 	if !c.Priced {
-		return "No ingredient has a price yet: give it one in the line's menu on the bench."
+		return "No ingredient has a price yet: give it one in the library, or in the line's menu on the bench."
 	}
+	s = s.In(c.Currency)
 	text := s.Money(c.Known) + " for the batch"
 	if known(c.PerTub) {
-		text += ", " + s.Money(c.PerTub) + " a tub"
+		text += ", " + s.Money(c.PerTub) + " a tub, " + s.Money(c.Per100G) + " for 100 g and " + s.Money(c.PerServing) + " a serving"
 	}
 	if s.Currency == "" {
 		text += ", in your own money"
@@ -31,9 +33,17 @@ func Cost(s Style, c *model.Cost) string {
 	if len(c.Missing) == 0 {
 		return "The ingredients cost " + text + "."
 	}
-	names := make([]string, len(c.Missing))
-	for i, in := range c.Missing {
+	text = "The ingredients cost at least " + text + ". Without a price: " + List(kitchenNames(c.Missing)) + "."
+	if len(c.Unweighed) > 0 {
+		text += " How much the pack weighs is not known of " + List(kitchenNames(c.Unweighed)) + ": give its grams."
+	}
+	return text
+}
+
+func kitchenNames(of []*ingredient.Ingredient) []string {
+	names := make([]string, len(of))
+	for i, in := range of {
 		names[i] = Kitchen(in)
 	}
-	return "The ingredients cost at least " + text + ". Without a price: " + List(names) + "."
+	return names
 }

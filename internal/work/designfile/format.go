@@ -96,8 +96,9 @@ LINES
 {eggs: N}  {yolks: N}  {whites: N}   counted; N from 0 to %s, halves allowed; the
                              grams follow from eggs.system and eggs.size
 A line may have a note: {ingredient: sugar, grams: 180, note: finely ground}
-and a price per kg, in your own money, that holds for every line of the same
+and, in older files, a price per kg that holds for every line of the same
 ingredient without one: {ingredient: sugar, grams: 180, price_per_kg: 1.2}
+It counts where your own prices (ripplecalc help prices) know none.
 
 YOUR OWN INGREDIENTS
 

@@ -120,7 +120,7 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 			list[at] = in
 		}
 	}
-	text, err := splice(data, at, node)
+	text, err := splice(data, "ingredients", at, node)
 	if err == nil {
 		var got []*ingredient.Ingredient
 		if got, err = Decode(text); err == nil && slices.EqualFunc(got, list, func(a, b *ingredient.Ingredient) bool {
@@ -137,16 +137,16 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	return text, got, err
 }
 
-// splice puts node in place of item at of the list in data, at its end for
-// −1; a nil node takes the item out.
-func splice(data []byte, at int, node *yaml.Node) ([]byte, error) {
+// splice puts node in place of item at of the list under key in data, at its end
+// for −1; a nil node takes the item out.
+func splice(data []byte, key string, at int, node *yaml.Node) ([]byte, error) {
 	var doc yaml.Node
 	if err := yaml.Unmarshal(data, &doc); err != nil {
 		return nil, err
 	}
-	seq := listIn(&doc)
-	if seq == nil {
-		return nil, errors.New("there is no list of ingredients")
+	seq := under(&doc, key)
+	if seq == nil || seq.Kind != yaml.SequenceNode {
+		return nil, errors.New("there is no list of " + key)
 	}
 	switch {
 	case at < 0:
@@ -164,14 +164,14 @@ func splice(data []byte, at int, node *yaml.Node) ([]byte, error) {
 	return encode(&doc)
 }
 
-// listIn returns the list under the key ingredients, nil if there is none.
-func listIn(doc *yaml.Node) *yaml.Node {
+// under returns what stands under a key of the document, nil if nothing does.
+func under(doc *yaml.Node, key string) *yaml.Node {
 	if len(doc.Content) != 1 || doc.Content[0].Kind != yaml.MappingNode {
 		return nil
 	}
 	pairs := doc.Content[0].Content
 	for i := 0; i+1 < len(pairs); i += 2 {
-		if pairs[i].Value == "ingredients" && pairs[i+1].Kind == yaml.SequenceNode {
+		if pairs[i].Value == key {
 			return pairs[i+1]
 		}
 	}

@@ -1,0 +1,115 @@
+package price
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
+)
+
+// The limits are there to catch slips of the finger.
+const (
+	Most        = 1e6 // of a price
+	mostHolds   = 1e6 // g, mL or pieces in a pack
+	MaxCurrency = 8   // characters
+)
+
+// Fields returns what a file and an editor say of a pack. Its At gives a
+// *float64 or *string. The caller must not change it.
+func Fields() []setting.Field[Pack] { return fields }
+
+// The paths of the fields that say what a pack holds.
+const (
+	PackG  = "pack_g"
+	PackML = "pack_ml"
+	Pieces = "pieces"
+)
+
+var fields = []setting.Field[Pack]{
+	{Path: "ingredient", About: "its id", Wrong: notID, Of: func(p *Pack) any { return &p.Ingredient }},
+	{Path: "price", About: "what a pack costs", Max: Most, Of: func(p *Pack) any { return &p.Price }},
+	{Path: PackG, About: "what it holds, by weight", Unit: "g", Max: mostHolds, Of: func(p *Pack) any { return &p.Grams }},
+	{Path: PackML, About: "or by volume", Unit: "mL", Max: mostHolds, Of: func(p *Pack) any { return &p.ML }},
+	{Path: Pieces, About: "or by the piece, as eggs", Max: mostHolds, Of: func(p *Pack) any { return &p.Pieces }},
+	{Path: "piece_g", About: "one piece as it goes into the bowl; eggs have their size", Unit: "g", Max: mostHolds, Of: func(p *Pack) any { return &p.PieceG }},
+	{Path: "note", About: "where it is bought, or anything to remember", Wrong: notText, Of: func(p *Pack) any { return &p.Note }},
+}
+
+// FieldError says what is wrong with a pack.
+type FieldError struct {
+	Line       int    // in the file, from 1; 0: not from a file
+	Ingredient string // its id, "" if it is not known
+	Field      string // as in a file
+	Message    string
+}
+
+func (e *FieldError) Error() string {
+	var b strings.Builder
+	if e.Line > 0 {
+		fmt.Fprintf(&b, "line %d: ", e.Line)
+	}
+	if e.Ingredient != "" {
+		fmt.Fprintf(&b, "price of %s: ", echo.Quoted(e.Ingredient))
+	}
+	if e.Field != "" {
+		b.WriteString(echo.Plain(e.Field) + ": ")
+	}
+	return b.String() + e.Message
+}
+
+// Check returns the first thing wrong with p, a *FieldError, or nil.
+func (p Pack) Check() error {
+	wrong := func(field, message string) error {
+		return &FieldError{Ingredient: p.Ingredient, Field: field, Message: message}
+	}
+	for _, f := range fields {
+		if m := f.Check(&p); m != "" {
+			return wrong(f.Path, m)
+		}
+	}
+	holds := 0
+	for _, v := range [...]float64{p.Grams, p.ML, p.Pieces} {
+		if v > 0 {
+			holds++
+		}
+	}
+	const say = "say what the pack holds: " + PackG + ", " + PackML + " or " + Pieces
+	switch {
+	case holds == 0:
+		return wrong("", say)
+	case holds > 1:
+		return wrong("", say+", only one of them")
+	case p.PieceG > 0 && p.Pieces == 0:
+		return wrong("piece_g", "is of a pack that is counted in "+Pieces)
+	case p.Pieces > 0 && p.PieceG == 0 && p.Ingredient != Eggs:
+		return wrong("piece_g", "is needed: what one piece brings into the bowl")
+	}
+	return nil
+}
+
+// NotCurrency says what is wrong with the sign of a currency, "" for nothing.
+func NotCurrency(s string) string {
+	switch n := utf8.RuneCountInString(s); {
+	case n > MaxCurrency:
+		return fmt.Sprintf("%d characters are more than the %d that a currency may have", n, MaxCurrency)
+	case strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r == 0x7f }):
+		return "must be plain characters"
+	}
+	return notText(s)
+}
+
+func notID(s string) string {
+	if strings.TrimSpace(s) == "" {
+		return "must not be empty"
+	}
+	return notText(s)
+}
+
+func notText(s string) string {
+	if !utf8.ValidString(s) {
+		return "must be UTF-8 text"
+	}
+	return ""
+}
