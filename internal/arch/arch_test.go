@@ -49,7 +49,7 @@ var layers = []layer{
 	{"internal/matter/ripple", "internal/matter/num"},
 	{"internal/food/egg", "internal/form/echo"},
 	{"internal/food/limits", ""},
-	{"internal/food/ingredient", "internal/form/echo internal/matter/mix"},
+	{"internal/food/ingredient", "internal/form/echo internal/form/setting internal/matter/mix"},
 	{"internal/food/kind", "internal/food/ingredient"},
 	{"internal/food/price", "internal/form/echo internal/form/setting internal/food/egg internal/food/ingredient"},
 	{"internal/food/label", "internal/matter/mix internal/food/ingredient internal/food/kind internal/food/limits"},

@@ -38,7 +38,7 @@ type editor struct {
 	isPack  bool
 	per     *figureField
 	fibre   *widget.RadioGroup
-	pack    []*figureField // as ingredient.PackFields
+	pack    []*figureField // as ingredient.PackFigures
 	columns []*figureField // those that the pack does not cover
 	polyol  *widget.Select
 	ticks   []*widget.Check // as allergenTicks
@@ -232,11 +232,11 @@ func (e *editor) packForm() (usual, rest fyne.CanvasObject) {
 	}
 	e.fibre.OnChanged = mishap.With(func(string) { e.changed() })
 	first, more := []*figureField{e.per}, []*figureField{}
-	for _, x := range ingredient.PackFields() {
+	for _, x := range ingredient.PackFigures() {
 		name := packWords(x)
-		f := e.figure(x.Name, name, x.Unit, *x.At(p))
+		f := e.figure(x.Path, name, x.Unit, *x.At(p))
 		e.pack = append(e.pack, f)
-		if slices.Contains(usualPack, x.Name) {
+		if slices.Contains(usualPack, x.Path) {
 			first = append(first, f)
 		} else {
 			more = append(more, f)
@@ -246,8 +246,8 @@ func (e *editor) packForm() (usual, rest fyne.CanvasObject) {
 }
 
 // packWords names a figure of a pack.
-func packWords(x ingredient.PackField) string {
-	switch x.Name {
+func packWords(x ingredient.PackFigure) string {
+	switch x.Path {
 	case "energy_kj":
 		return "Energy"
 	case "salt":
@@ -263,7 +263,7 @@ func (e *editor) columnForm() fyne.CanvasObject {
 	for _, r := range columnRows {
 		c, cell := r.column, e.from.Cell(r.column)
 		if e.isPack && cell == made.Cell(c) {
-			if slices.ContainsFunc(ingredient.PackFields(), func(x ingredient.PackField) bool { return x.Column == c }) {
+			if slices.ContainsFunc(ingredient.PackFigures(), func(x ingredient.PackFigure) bool { return x.Column == c }) {
 				continue
 			}
 			cell = ingredient.Cell{} // what the pack gives here is an estimate, in the preview
@@ -505,7 +505,7 @@ func (e *editor) build(id, name string) (*ingredient.Ingredient, error) {
 	out := e.from
 	if e.isPack {
 		pack := ingredient.Pack{PerG: cells[e.per].Or(0), AvailableCarbohydrate: e.fibre.Selected == withoutFibre}
-		for i, x := range ingredient.PackFields() {
+		for i, x := range ingredient.PackFigures() {
 			*x.At(&pack) = cells[e.pack[i]]
 		}
 		in, err := ingredient.FromPack(id, name, pack)

@@ -210,7 +210,7 @@ func TestWhatCannotBeKeptIsSaidAtItsFieldAndLosesNothing(t *testing.T) {
 		{"fat", "-1", "Fat: is below 0."},
 		{"fat", "160", "Fat: 160 g in 100 g is more than there can be."},
 		{"density", "0", "Density: is 0; leave it out where there is none."},
-		{"per", "", "Figures are per: the figures are per 0 g, which is outside 1–1000."},
+		{"per", "", "Figures are per: 0 g is outside 1 to 1000 g."},
 	} {
 		old := map[string]string{"fat": "3", "density": "", "per": "100"}[c.key]
 		e.typed(t, c.key, c.text)

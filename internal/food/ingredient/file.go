@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+
+	"ripplewright/internal/form/setting"
 )
 
 // Read reads a library: one JSON object a line, whose keys are the fields'
@@ -53,30 +55,30 @@ func readObject(line []byte, n int) (*Ingredient, error) {
 		return nil, &FieldError{Line: n, Err: errors.New("goes on after the JSON object")}
 	}
 	in := new(Ingredient)
-	for i := range fields {
-		f := &fields[i]
-		value, ok := given[f.name]
+	for _, f := range fields { // in their order, so that an error knows the id
+		value, ok := given[f.Path]
 		if !ok {
 			continue
 		}
-		delete(given, f.name)
-		var err error
+		delete(given, f.Path)
+		text, ok := value.(string)
 		switch v := value.(type) {
 		case json.Number:
-			err = f.set(in, string(v))
-		case string:
-			err = f.set(in, v)
-		default:
-			err = fmt.Errorf("%v is neither a number nor text", v)
+			text, ok = string(v), true
+		case bool:
+			text, ok = strconv.FormatBool(v), true
 		}
-		if err != nil {
-			return nil, &FieldError{n, in.ID, f.name, err}
+		if !ok {
+			return nil, &FieldError{n, in.ID, f.Path, fmt.Errorf("%v is neither a number nor text", value)}
+		}
+		if err := set(in, f, text, n); err != nil {
+			return nil, err
 		}
 	}
 	for name := range given {
-		return nil, &FieldError{n, in.ID, name, errors.New("is no field of an ingredient")}
+		return nil, &FieldError{n, in.ID, name, errUnknownField}
 	}
-	return in.finish(n)
+	return in.finish(n, nil)
 }
 
 // Write writes the ingredients in the form that Read reads.
@@ -87,7 +89,7 @@ func Write(w io.Writer, list []*Ingredient) error {
 	for _, in := range list {
 		b.Reset()
 		for i, f := range fields {
-			s := f.get(in)
+			s := f.Text(in)
 			if s == "" {
 				continue
 			}
@@ -96,8 +98,8 @@ func Write(w io.Writer, list []*Ingredient) error {
 			} else {
 				b.WriteByte('{')
 			}
-			fmt.Fprintf(&b, "%q:", f.name)
-			if f.kind == number {
+			fmt.Fprintf(&b, "%q:", f.Path)
+			if kind := f.Kind(); kind == setting.KindNumber || kind == setting.KindFlag {
 				b.WriteString(s)
 				continue
 			}
@@ -124,10 +126,11 @@ func ReadTable(r io.Reader) ([]*Ingredient, error) {
 	if err != nil {
 		return nil, fmt.Errorf("header of the ingredient table: %w", err)
 	}
-	columns := make([]*field, len(header))
+	columns := make([]setting.Field[Ingredient], len(header))
 	for i, name := range header {
-		if columns[i] = fieldNamed[name]; columns[i] == nil {
-			return nil, &FieldError{Line: 1, Field: strconv.Quote(name), Err: errors.New("is no field of an ingredient")}
+		var ok bool
+		if columns[i], ok = setting.Find(fields, name); !ok {
+			return nil, &FieldError{Line: 1, Field: strconv.Quote(name), Err: errUnknownField}
 		}
 	}
 	var all []*Ingredient
@@ -143,12 +146,12 @@ func ReadTable(r io.Reader) ([]*Ingredient, error) {
 		in := new(Ingredient)
 		line, _ := t.FieldPos(0)
 		for i, s := range row {
-			if err := columns[i].set(in, s); err != nil {
-				line, _ := t.FieldPos(i)
-				return nil, &FieldError{line, in.ID, columns[i].name, err}
+			line, _ := t.FieldPos(i)
+			if err := set(in, columns[i], s, line); err != nil {
+				return nil, err
 			}
 		}
-		if in, err = in.finish(line); err != nil {
+		if in, err = in.finish(line, nil); err != nil {
 			return nil, err
 		}
 		if seen[in.ID] {

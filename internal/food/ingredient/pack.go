@@ -8,7 +8,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
 )
 
 // Pack is what the nutrition declaration of a bought ingredient says, in g
@@ -31,55 +31,80 @@ type Pack struct {
 	AvailableCarbohydrate bool
 }
 
-// PackField is one figure of a pack.
-type PackField struct {
-	Name   string  // in files
-	Unit   string  // g, mg, µg, kcal, kJ
-	Column Column  // of the record that it becomes; NumColumns: none as it stands
-	most   float64 // per 100 g
-	at     func(*Pack) *Cell
+// PackFigure is one figure of a pack.
+type PackFigure struct {
+	setting.Field[Pack]        // Max is per 100 g
+	Column              Column // of the record that it becomes; NumColumns: none as it stands
 }
+
+// PackFigures returns the figures of a pack in a label's order. Salt is an EU
+// figure and sodium a US one; a pack gives one of them.
+func PackFigures() []PackFigure { return packFigures }
+
+var packFigures = []PackFigure{
+	asColumn(Energy, "energy_kcal", func(p *Pack) *Cell { return &p.EnergyKcal }),
+	packFigure(NumColumns, "energy_kj", "energy in kJ", "kJ", Energy.largest()*kJPerKcal, func(p *Pack) *Cell { return &p.EnergyKJ }),
+	asColumn(Fat, "fat", func(p *Pack) *Cell { return &p.Fat }),
+	asColumn(SaturatedFat, "saturates", func(p *Pack) *Cell { return &p.Saturates }),
+	asColumn(TransFat, "trans_fat", func(p *Pack) *Cell { return &p.TransFat }),
+	asColumn(CholesterolMG, "cholesterol_mg", func(p *Pack) *Cell { return &p.CholesterolMG }),
+	asColumn(Carbohydrate, "carbohydrate", func(p *Pack) *Cell { return &p.Carbohydrate }),
+	asColumn(TotalSugars, "sugars", func(p *Pack) *Cell { return &p.Sugars }),
+	asColumn(AddedSugars, "added_sugars", func(p *Pack) *Cell { return &p.AddedSugars }),
+	asColumn(Sucrose, "sucrose", func(p *Pack) *Cell { return &p.Sucrose }),
+	asColumn(Glucose, "glucose", func(p *Pack) *Cell { return &p.Glucose }),
+	asColumn(Fructose, "fructose", func(p *Pack) *Cell { return &p.Fructose }),
+	asColumn(Lactose, "lactose", func(p *Pack) *Cell { return &p.Lactose }),
+	asColumn(Maltose, "maltose", func(p *Pack) *Cell { return &p.Maltose }),
+	asColumn(Polyols, "polyols", func(p *Pack) *Cell { return &p.Polyols }),
+	asColumn(Starch, "starch", func(p *Pack) *Cell { return &p.Starch }),
+	asColumn(Fibre, "fibre", func(p *Pack) *Cell { return &p.Fibre }),
+	asColumn(Protein, "protein", func(p *Pack) *Cell { return &p.Protein }),
+	packFigure(NumColumns, "salt", "salt", "g", 100, func(p *Pack) *Cell { return &p.Salt }),
+	asColumn(SodiumMG, "sodium_mg", func(p *Pack) *Cell { return &p.SodiumMG }),
+	asColumn(VitaminDUG, "vitamin_d_ug", func(p *Pack) *Cell { return &p.VitaminDUG }),
+	asColumn(CalciumMG, "calcium_mg", func(p *Pack) *Cell { return &p.CalciumMG }),
+	asColumn(IronMG, "iron_mg", func(p *Pack) *Cell { return &p.IronMG }),
+	asColumn(PotassiumMG, "potassium_mg", func(p *Pack) *Cell { return &p.PotassiumMG }),
+}
+
+func packFigure(c Column, path, about, unit string, most float64, at func(*Pack) *Cell) PackFigure {
+	return PackFigure{setting.Field[Pack]{Path: path, About: about, Unit: unit, Max: most, Optional: true,
+		Of: func(p *Pack) any { return at(p) }}, c}
+}
+
+func asColumn(c Column, path string, at func(*Pack) *Cell) PackFigure {
+	return packFigure(c, path, c.Words(), c.Unit(), c.largest(), at)
+}
+
+// most is the most that a pack can say of the figure in that many grams: a pack
+// rounds up.
+func (f PackFigure) most(grams float64) float64 { return f.Max * grams / 100 * 1.02 }
+
+// PerField is the setting of the grams that a pack's figures are for.
+var PerField = setting.Field[Pack]{Path: "per", About: "grams that the figures are for", Unit: "g", Min: 1, Max: 1000, WithUnit: true,
+	Of: func(p *Pack) any { return &p.PerG }}
+
+// packFields is all that stands in a file under pack.
+var packFields = func() []setting.Field[Pack] {
+	fs := []setting.Field[Pack]{PerField,
+		{Path: "carbohydrate_with_fibre", About: "its carbohydrate includes the fibre, as on a US pack", Optional: true,
+			Of: func(p *Pack) any { return (*withFibre)(&p.AvailableCarbohydrate) }}}
+	for _, f := range packFigures {
+		fs = append(fs, f.Field)
+	}
+	return fs
+}()
+
+// withFibre is Pack.AvailableCarbohydrate, which a file says the other way.
+type withFibre bool
+
+func (w *withFibre) On() bool { return !bool(*w) }
+
+func (w *withFibre) Turn(on bool) { *w = withFibre(!on) }
 
 // At returns the figure's place in p.
-func (f PackField) At(p *Pack) *Cell { return f.at(p) }
-
-// PackFields returns the figures of a pack in a label's order. Salt is an EU
-// figure and sodium a US one; a pack gives one of them.
-func PackFields() []PackField { return packFields }
-
-var packFields = makePackFields()
-
-func makePackFields() []PackField {
-	of := func(c Column, name string, at func(*Pack) *Cell) PackField {
-		return PackField{name, c.Unit(), c, c.largest(), at}
-	}
-	return []PackField{
-		of(Energy, "energy_kcal", func(p *Pack) *Cell { return &p.EnergyKcal }),
-		{"energy_kj", "kJ", NumColumns, Energy.largest() * kJPerKcal, func(p *Pack) *Cell { return &p.EnergyKJ }},
-		of(Fat, "fat", func(p *Pack) *Cell { return &p.Fat }),
-		of(SaturatedFat, "saturates", func(p *Pack) *Cell { return &p.Saturates }),
-		of(TransFat, "trans_fat", func(p *Pack) *Cell { return &p.TransFat }),
-		of(CholesterolMG, "cholesterol_mg", func(p *Pack) *Cell { return &p.CholesterolMG }),
-		of(Carbohydrate, "carbohydrate", func(p *Pack) *Cell { return &p.Carbohydrate }),
-		of(TotalSugars, "sugars", func(p *Pack) *Cell { return &p.Sugars }),
-		of(AddedSugars, "added_sugars", func(p *Pack) *Cell { return &p.AddedSugars }),
-		of(Sucrose, "sucrose", func(p *Pack) *Cell { return &p.Sucrose }),
-		of(Glucose, "glucose", func(p *Pack) *Cell { return &p.Glucose }),
-		of(Fructose, "fructose", func(p *Pack) *Cell { return &p.Fructose }),
-		of(Lactose, "lactose", func(p *Pack) *Cell { return &p.Lactose }),
-		of(Maltose, "maltose", func(p *Pack) *Cell { return &p.Maltose }),
-		of(Polyols, "polyols", func(p *Pack) *Cell { return &p.Polyols }),
-		of(Starch, "starch", func(p *Pack) *Cell { return &p.Starch }),
-		of(Fibre, "fibre", func(p *Pack) *Cell { return &p.Fibre }),
-		of(Protein, "protein", func(p *Pack) *Cell { return &p.Protein }),
-		{"salt", "g", NumColumns, 100, func(p *Pack) *Cell { return &p.Salt }},
-		of(SodiumMG, "sodium_mg", func(p *Pack) *Cell { return &p.SodiumMG }),
-		of(VitaminDUG, "vitamin_d_ug", func(p *Pack) *Cell { return &p.VitaminDUG }),
-		of(CalciumMG, "calcium_mg", func(p *Pack) *Cell { return &p.CalciumMG }),
-		of(IronMG, "iron_mg", func(p *Pack) *Cell { return &p.IronMG }),
-		of(PotassiumMG, "potassium_mg", func(p *Pack) *Cell { return &p.PotassiumMG }),
-	}
-}
+func (f PackFigure) At(p *Pack) *Cell { return f.Of(p).(*Cell) }
 
 // kJPerKcal is the thermochemical calorie, exact by definition.
 const kJPerKcal = 4.184
@@ -95,25 +120,28 @@ const SaltPerSodium = 2.5
 // size would bound calcium, iron and potassium, of which the pack says nothing.
 func FromPack(id, name string, p Pack) (*Ingredient, error) {
 	in := &Ingredient{Name: name, Source: OwnSource, Group: OwnSource, Own: true}
-	if err := setID(in, id); err != nil {
-		return nil, &FieldError{ID: id, Field: "id", Err: err}
-	}
+	in.ID = id
 	if field, err := p.check(); err != nil {
 		return nil, &FieldError{ID: id, Field: field, Err: err}
 	}
 	p.fill(in)
-	return in.finish(0)
+	return in.finish(0, nil)
 }
 
 // check refuses a declaration that cannot be one, and says which field of a
 // file is at fault.
 func (p *Pack) check() (field string, err error) {
-	if !(p.PerG >= 1 && p.PerG <= 1000) {
-		return "pack: per", fmt.Errorf("the figures are per %s g, which is outside 1–1000", format(p.PerG))
+	if m := PerField.Check(p); m != "" {
+		return "pack: per", errors.New(m)
 	}
-	for _, f := range packFields {
-		if cell := *f.at(p); cell.Known && !(cell.Value >= 0 && cell.Value <= f.most*p.PerG/100*1.02) {
-			return "pack: " + f.Name, fmt.Errorf("%s %s in %s g is more than there can be", format(cell.Value), f.Unit, format(p.PerG))
+	for _, f := range packFigures {
+		cell := *f.At(p)
+		switch {
+		case !cell.Known:
+		case !(cell.Value >= f.Min):
+			return "pack: " + f.Path, errors.New(f.Check(p))
+		case !(cell.Value <= f.most(p.PerG)):
+			return "pack: " + f.Path, fmt.Errorf("%s %s in %s g is more than there can be", setting.Number(cell.Value), f.Unit, setting.Number(p.PerG))
 		}
 	}
 	for _, x := range [...]struct {
@@ -132,7 +160,7 @@ func (p *Pack) check() (field string, err error) {
 			sum += c.Or(0)
 		}
 		if sum > 1.02*x.whole+1.5 { // each figure is rounded to 0.5 g or so
-			return x.field, fmt.Errorf("%s sum to %s g in %s g", x.what, format(sum), format(x.whole))
+			return x.field, fmt.Errorf("%s sum to %s g in %s g", x.what, setting.Number(sum), setting.Number(x.whole))
 		}
 	}
 	return "", nil
@@ -143,12 +171,12 @@ func (p *Pack) fill(in *Ingredient) {
 	kept := *p
 	in.Pack = &kept
 	k := 100 / p.PerG
-	for _, f := range packFields {
-		if cell := *f.at(p); cell.Known && f.Column < NumColumns {
-			in.Cells[f.Column] = Known(min(cell.Value*k, f.most))
+	for _, f := range packFigures {
+		if cell := *f.At(p); cell.Known && f.Column < NumColumns {
+			in.Cells[f.Column] = Known(min(cell.Value*k, f.Max))
 		}
 	}
-	how := []string{fmt.Sprintf("all: the pack's figures per %s g, rounded as a pack rounds", format(p.PerG))}
+	how := []string{fmt.Sprintf("all: the pack's figures per %s g, rounded as a pack rounds", setting.Number(p.PerG))}
 	if p.EnergyKJ.Known && !p.EnergyKcal.Known {
 		in.Cells[Energy] = Known(min(p.EnergyKJ.Value*k/kJPerKcal, Energy.largest()))
 		how = append(how, "energy_kcal: the pack's kJ / 4.184")
@@ -198,86 +226,21 @@ func (p *Pack) Doubt() string {
 	return fmt.Sprintf("fat, carbohydrate and protein make about %.0f kcal, the pack says %.0f: is a figure in the wrong field?", made, stated)
 }
 
-// packFromYAML reads the mapping under pack: per ("100 g" or "30 g"),
-// carbohydrate_with_fibre (true on a US pack) and the figures.
+// packFromYAML reads the mapping under pack.
 func packFromYAML(m *yaml.Node) (*Pack, error) {
-	if m.Kind != yaml.MappingNode {
-		return nil, &FieldError{Line: m.Line, Field: "pack", Err: errors.New("is a mapping of names to figures")}
-	}
 	p := &Pack{PerG: 100, AvailableCarbohydrate: true}
-	err := eachKey(m, func(key, value *yaml.Node) error {
-		s, err := scalar(value)
-		switch key.Value {
-		case "per":
-			if err == nil {
-				p.PerG, err = parse(strings.TrimSpace(strings.TrimSuffix(s, "g")), 1000)
-			}
-		case "carbohydrate_with_fibre":
-			switch {
-			case err != nil:
-			case s == "true" || s == "false":
-				p.AvailableCarbohydrate = s == "false"
-			default:
-				err = fmt.Errorf("%s is neither true nor false", echo.Quoted(s))
-			}
-		default:
-			at := packCell(p, key.Value)
-			switch {
-			case at == nil:
-				err = errors.New("is no figure of a pack")
-			case err == nil && s != "":
-				at.Value, err = parse(s, 1e8)
-				at.Known = true
-			}
-		}
-		if err != nil {
-			return &FieldError{value.Line, "", "pack: " + key.Value, err}
-		}
-		return nil
-	})
-	if err != nil {
-		return nil, err
+	lines, err := setting.Read(packFields, m, p)
+	var at *FieldError
+	if err = fault(err, "", errors.New("is no figure of a pack")); errors.As(err, &at) {
+		at.Field = strings.TrimSuffix(keyPack+": "+at.Field, ": ")
+		return nil, at
 	}
 	if field, err := p.check(); err != nil {
-		return nil, &FieldError{Line: lineUnder(m, field), Field: field, Err: err}
+		at := &FieldError{Line: m.Line, Field: field, Err: err}
+		if _, key, _ := strings.Cut(field, ": "); lines[key] > 0 {
+			at.Line = lines[key]
+		}
+		return nil, at
 	}
 	return p, nil
-}
-
-// lineUnder returns the line of the key that field, "pack: KEY", names in m.
-func lineUnder(m *yaml.Node, field string) int {
-	_, key, _ := strings.Cut(field, ": ")
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		if m.Content[i].Value == key {
-			return m.Content[i].Line
-		}
-	}
-	return m.Line
-}
-
-// toYAML returns the mapping that packFromYAML reads.
-func (p *Pack) toYAML() *yaml.Node {
-	m := &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map"}
-	add := func(key string, value *yaml.Node) {
-		m.Content = append(m.Content, textNode(key), value)
-	}
-	add("per", textNode(format(p.PerG)+" g"))
-	if !p.AvailableCarbohydrate {
-		add("carbohydrate_with_fibre", &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!bool", Value: "true"})
-	}
-	for _, f := range packFields {
-		if cell := *f.at(p); cell.Known {
-			add(f.Name, numberNode(format(cell.Value)))
-		}
-	}
-	return m
-}
-
-func packCell(p *Pack, name string) *Cell {
-	for _, f := range packFields {
-		if f.Name == name {
-			return f.at(p)
-		}
-	}
-	return nil
 }

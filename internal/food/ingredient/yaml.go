@@ -2,14 +2,17 @@ package ingredient
 
 import (
 	"errors"
-	"fmt"
-	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/form/setting"
 )
 
 // OwnSource is the source of an ingredient that a maker entered.
 const OwnSource = "own"
+
+// keyPack is the key of a pack's nutrition declaration.
+const keyPack = "pack"
 
 // FromYAML reads a maker's own ingredient from a mapping of the fields' names
 // to numbers, text or lists. A field left out, empty or ~ is unknown. A
@@ -17,7 +20,9 @@ const OwnSource = "own"
 // turns into figures; a figure given beside it wins. An error is a
 // *FieldError naming line and field.
 func FromYAML(node *yaml.Node) (*Ingredient, error) {
-	node = resolveAlias(node)
+	if node.Kind == yaml.AliasNode {
+		node = node.Alias
+	}
 	if node.Kind == yaml.DocumentNode && len(node.Content) == 1 {
 		node = node.Content[0]
 	}
@@ -25,40 +30,36 @@ func FromYAML(node *yaml.Node) (*Ingredient, error) {
 		return nil, &FieldError{Line: node.Line, Err: errors.New("an ingredient is a mapping of names to figures")}
 	}
 	in := &Ingredient{Source: OwnSource, Group: OwnSource, Own: true}
-	if err := eachKey(node, func(key, value *yaml.Node) error {
-		if key.Value != "pack" {
-			return nil
-		}
-		pack, err := packFromYAML(value)
+	packs, rest := apart(node)
+	switch {
+	case len(packs) > 1:
+		return nil, &FieldError{Line: packs[1].Line, Field: keyPack, Err: errors.New("is given twice")}
+	case len(packs) == 1:
+		pack, err := packFromYAML(packs[0])
 		if err != nil {
-			return err
+			return nil, err
 		}
 		pack.fill(in)
-		return nil
-	}); err != nil {
-		return nil, err
 	}
-	err := eachKey(node, func(key, value *yaml.Node) error {
-		if key.Value == "pack" {
-			return nil
-		}
-		f := fieldNamed[key.Value]
-		if f == nil {
-			return &FieldError{key.Line, in.ID, key.Value, errors.New("is no field of an ingredient")}
-		}
-		s, err := scalar(value)
-		if err == nil {
-			err = f.set(in, s)
-		}
-		if err != nil {
-			return &FieldError{value.Line, in.ID, f.name, err}
-		}
-		return nil
-	})
+	lines, err := setting.Read(fields, rest, in)
 	if err != nil {
-		return nil, err
+		return nil, fault(err, in.ID, errUnknownField)
 	}
-	return in.finish(node.Line)
+	return in.finish(node.Line, lines)
+}
+
+// apart returns what stands under the key pack of node, and node without it.
+func apart(node *yaml.Node) (packs []*yaml.Node, rest *yaml.Node) {
+	others := *node
+	others.Content = nil
+	for i := 0; i+1 < len(node.Content); i += 2 {
+		if node.Content[i].Value == keyPack {
+			packs = append(packs, node.Content[i+1])
+			continue
+		}
+		others.Content = append(others.Content, node.Content[i], node.Content[i+1])
+	}
+	return packs, &others
 }
 
 // ToYAML returns the mapping that FromYAML reads back as the same record,
@@ -73,88 +74,48 @@ func ToYAML(in *Ingredient) (*yaml.Node, error) {
 		in.Pack.fill(given)
 	}
 	for _, f := range fields {
-		if in.Pack != nil && f.name == "water" { // id, name and the like stand before it
-			m.Content = append(m.Content, textNode("pack"), in.Pack.toYAML())
+		if in.Pack != nil && f.Path == Water.String() { // id, name and the like stand before it
+			m.Content = append(m.Content, setting.WordNode(keyPack), setting.Node(packFields, in.Pack))
 		}
-		s := f.get(in)
-		if s == f.get(given) {
-			continue
+		if f.Text(in) != f.Text(given) {
+			m.Content = append(m.Content, setting.WordNode(f.Path), f.Node(in))
 		}
-		v := textNode(s)
-		switch {
-		case s == "":
-			v = &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!null", Value: "~"}
-		case f.kind == number:
-			v = numberNode(s)
-		case f.kind == list:
-			v = &yaml.Node{Kind: yaml.SequenceNode, Tag: "!!seq", Style: yaml.FlowStyle}
-			for _, item := range strings.Split(s, "; ") {
-				v.Content = append(v.Content, textNode(item))
-			}
-		}
-		m.Content = append(m.Content, textNode(f.name), v)
 	}
 	return m, nil
 }
 
-func textNode(s string) *yaml.Node {
-	return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: s}
+// Schema returns the JSON Schema of what FromYAML reads.
+func Schema() map[string]any {
+	pack := schemaOf(packFields)
+	for _, f := range packFigures {
+		pack.properties[f.Path].(map[string]any)["maximum"] = f.most(PerField.Max)
+	}
+	record := schemaOf(fields)
+	record.properties[keyPack] = pack.object()
+	return record.object()
 }
 
-func numberNode(s string) *yaml.Node {
-	n := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!float", Value: s}
-	if !strings.ContainsAny(s, ".e") {
-		n.Tag = "!!int"
-	}
-	return n
+// schema is the JSON Schema of a group in the making.
+type schema struct {
+	properties map[string]any
+	required   []string
 }
 
-// resolveAlias follows *name to what &name stands at.
-func resolveAlias(n *yaml.Node) *yaml.Node {
-	if n.Kind == yaml.AliasNode {
-		return n.Alias
+func schemaOf[T any](fields []setting.Field[T]) schema {
+	s := schema{properties: map[string]any{}}
+	for _, f := range fields {
+		s.properties[f.Path] = f.Schema(nil)
+		if f.Kind() == setting.KindText && !f.Optional {
+			s.required = append(s.required, f.Path)
+		}
 	}
-	return n
+	return s
 }
 
-// eachKey calls f for each pair of a mapping, and refuses a key given twice.
-func eachKey(m *yaml.Node, f func(key, value *yaml.Node) error) error {
-	seen := map[string]bool{}
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		key, value := m.Content[i], resolveAlias(m.Content[i+1])
-		if key.Kind != yaml.ScalarNode {
-			return &FieldError{Line: key.Line, Err: errors.New("a name is expected here")}
-		}
-		if seen[key.Value] {
-			return &FieldError{Line: key.Line, Field: key.Value, Err: errors.New("is given twice")}
-		}
-		seen[key.Value] = true
-		if err := f(key, value); err != nil {
-			return err
-		}
+func (s schema) object() map[string]any {
+	o := map[string]any{"type": "object", "properties": s.properties, "additionalProperties": false}
+	if s.required != nil {
+		o["required"] = s.required
 	}
-	return nil
-}
-
-// scalar returns the text of a plain value, "" for null, and a list as items
-// between semicolons.
-func scalar(n *yaml.Node) (string, error) {
-	switch n.Kind {
-	case yaml.ScalarNode:
-		if n.Tag == "!!null" {
-			return "", nil
-		}
-		return n.Value, nil
-	case yaml.SequenceNode:
-		var items []string
-		for _, c := range n.Content {
-			c = resolveAlias(c)
-			if c.Kind != yaml.ScalarNode || strings.Contains(c.Value, ";") {
-				return "", fmt.Errorf("line %d: a word is expected here", c.Line)
-			}
-			items = append(items, c.Value)
-		}
-		return strings.Join(items, "; "), nil
-	}
-	return "", errors.New("a single value is expected here")
+	return o
 }

@@ -1,6 +1,7 @@
 package ingredient_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -71,12 +72,16 @@ func TestFromYAMLNamesLineAndField(t *testing.T) {
 	for _, c := range []struct{ name, in, want string }{
 		{"typing slip", "id: a\nname: A\nproteins: 3", `line 3: ingredient "a": proteins: is no field of an ingredient`},
 		{"word for a figure", "id: a\nname: A\nfat: some", `line 3: ingredient "a": fat: "some" is not a number`},
-		{"twice", "id: a\nname: A\nfat: 1\nfat: 2", `line 4: fat: is given twice`},
+		{"twice", "id: a\nname: A\nfat: 1\nfat: 2", `line 4: ingredient "a": fat: is given twice`},
 		{"pack slip", "id: a\nname: A\npack:\n  sodium: 3", `line 4: pack: sodium: is no figure of a pack`},
 		{"too much", "id: a\nname: A\npack: {fat: 60, carbohydrate: 50}", `line 3: pack: fat, carbohydrate and protein sum to 110 g in 100 g`},
+		{"too much of one", "id: a\nfat: 101\nname: A", `line 2: ingredient "a": fat: 101 g is outside 0 to 100 g`},
+		{"name of a novel", "id: a\nname: " + strings.Repeat("x", 201), `line 2: ingredient "a": name: 201 letters are more than the 200 that it may have`},
+		{"no word of the list", "id: a\nname: A\npolyol: sugar", `line 3: ingredient "a": polyol: "sugar" is not one of sorbitol, mannitol, xylitol, erythritol, maltitol, lactitol, isomalt, glycerol`},
+		{"two packs", "id: a\npack: {}\nname: A\npack: {}", `line 4: pack: is given twice`},
 		{"no name", "id: a", `line 1: ingredient "a": name: is missing`},
 		{"list", "- a", `line 1: an ingredient is a mapping of names to figures`},
-		{"map for a figure", "id: a\nname: A\nfat: {a: b}", `line 3: ingredient "a": fat: a single value is expected here`},
+		{"map for a figure", "id: a\nname: A\nfat: {a: b}", `line 3: ingredient "a": fat: must be a single value`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := fromYAML(c.in)

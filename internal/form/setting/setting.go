@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"ripplewright/internal/form/echo"
 )
@@ -20,15 +21,21 @@ type Field[T any] struct {
 	Unit    string // "°C", "mL", …; "" for counts, choices and words
 	Min     float64
 	Max     float64  // numbers are valid from Min to Max, both included
+	Over    bool     // Min itself is not valid
 	Least   float64  // where a slider begins if 0 stands for something else
 	Choices []string // the words allowed; nil: any
 	Format  string   // what a word looks like if there are no Choices, as in "#rrggbb"
+	Pattern string   // the same as a regular expression for a schema, which Wrong checks in words
+	Longest int      // letters that a word may have; 0: any number
 
-	Of    func(*T) any        // the value: a *float64, *int, *int64 or *string
+	Optional bool // a file may say ~, which is "" or unknown
+	WithUnit bool // a file writes the number with its unit, "30 g", and may leave that out
+
+	Of    func(*T) any        // the value: one of those that Kind tells
 	Wrong func(string) string // says what is wrong with a word; nil: nothing can be
 }
 
-// At returns a pointer to the field's value in v.
+// At returns the field's value in v, a pointer or what changes v.
 func (f Field[T]) At(v *T) any { return f.Of(v) }
 
 // Check says what is wrong with the field in v and what is allowed, "" for
@@ -36,21 +43,67 @@ func (f Field[T]) At(v *T) any { return f.Of(v) }
 func (f Field[T]) Check(v *T) string {
 	switch x := f.Of(v).(type) {
 	case *float64:
-		return Outside(*x, f.Min, f.Max, f.Unit)
+		return f.CheckNumber(*x)
 	case *int:
-		return Outside(float64(*x), f.Min, f.Max, f.Unit)
-	case *int64:
-		return "" // any whole number
+		return f.CheckNumber(float64(*x))
+	case Maybe:
+		if number, known := x.Get(); known {
+			return f.CheckNumber(number)
+		}
 	case *string:
-		if f.Choices != nil && !slices.Contains(f.Choices, *x) {
-			return OneOf(*x, f.Choices)
-		}
-		if f.Wrong != nil {
-			return f.Wrong(*x)
-		}
+		return f.checkWord(*x)
+	case Word:
+		return f.checkWord(x.Word())
+	}
+	return "" // any whole number, list or switch
+}
+
+// CheckNumber says what is wrong with x as a value of the field, "" for nothing.
+func (f Field[T]) CheckNumber(x float64) string {
+	if f.Over && x == f.Min {
+		return "is " + Number(x) + "; leave it out where there is none"
+	}
+	return Outside(x, f.Min, f.Max, f.Unit)
+}
+
+func (f Field[T]) checkWord(s string) string {
+	if s == "" && f.Optional {
 		return ""
 	}
-	panic("setting: " + f.Path + " has a type that no check knows")
+	if f.Choices != nil && !slices.Contains(f.Choices, s) {
+		return OneOf(s, f.Choices)
+	}
+	if f.Wrong != nil {
+		if m := f.Wrong(s); m != "" {
+			return m
+		}
+	}
+	if n := utf8.RuneCountInString(s); f.Longest > 0 && n > f.Longest {
+		return fmt.Sprintf("%d letters are more than the %d that it may have", n, f.Longest)
+	}
+	return ""
+}
+
+// Allowed says which values the field takes, for help.
+func (f Field[T]) Allowed() string {
+	unit := f.Unit
+	if unit != "" {
+		unit = " " + unit
+	}
+	switch f.Of(new(T)).(type) {
+	case *int64:
+		return "any whole number"
+	case *int:
+		return fmt.Sprintf("whole number from %s to %s%s", Number(f.Min), Number(f.Max), unit)
+	case *float64, Maybe:
+		return fmt.Sprintf("%s to %s%s", Number(f.Min), Number(f.Max), unit)
+	case *bool, Switch:
+		return "true or false"
+	}
+	if f.Choices != nil {
+		return strings.Join(f.Choices, " | ")
+	}
+	return f.Format
 }
 
 // Find returns the field at path.

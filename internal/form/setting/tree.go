@@ -1,12 +1,9 @@
 package setting
 
 import (
-	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
-
-	"ripplewright/internal/form/echo"
 )
 
 // TreeError says what is wrong at a place of a tree of keys and values.
@@ -14,6 +11,7 @@ type TreeError struct {
 	Line    int
 	Path    string
 	Message string
+	Unknown bool // there is no such setting
 }
 
 func (e *TreeError) Error() string { return e.Path + ": " + e.Message }
@@ -26,14 +24,17 @@ func Read[T any](fields []Field[T], n *yaml.Node, v *T) (lines map[string]int, e
 }
 
 func read[T any](fields []Field[T], n *yaml.Node, v *T, prefix string, lines map[string]int) error {
-	if n.Kind != yaml.MappingNode {
-		return &TreeError{n.Line, strings.TrimSuffix(prefix, "."), "must be keys and values"}
+	if n = aliased(n); n.Kind != yaml.MappingNode {
+		return &TreeError{Line: n.Line, Path: strings.TrimSuffix(prefix, "."), Message: "must be keys and values"}
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, value := n.Content[i], n.Content[i+1]
+		key, value := n.Content[i], aliased(n.Content[i+1])
+		if key.Kind != yaml.ScalarNode {
+			return &TreeError{Line: key.Line, Path: strings.TrimSuffix(prefix, "."), Message: "a name is expected here"}
+		}
 		path := prefix + key.Value
 		if _, twice := lines[path]; twice {
-			return &TreeError{key.Line, path, "is given twice"}
+			return &TreeError{Line: key.Line, Path: path, Message: "is given twice"}
 		}
 		lines[path] = key.Line
 		f, ok := Find(fields, path)
@@ -44,53 +45,89 @@ func read[T any](fields []Field[T], n *yaml.Node, v *T, prefix string, lines map
 			}
 			continue
 		case !ok:
-			return &TreeError{key.Line, path, "is no setting"}
-		case value.Kind != yaml.ScalarNode:
-			return &TreeError{value.Line, path, "must be a single value"}
+			return &TreeError{Line: key.Line, Path: path, Message: "is no setting", Unknown: true}
 		}
-		switch x := f.Of(v).(type) {
-		case *string:
-			*x = value.Value
-		case *float64:
-			number, err := strconv.ParseFloat(value.Value, 64)
-			if err != nil {
-				return &TreeError{value.Line, path, echo.Quoted(value.Value) + " is not a number"}
-			}
-			*x = number
+		text, wrong := f.scalar(value)
+		if wrong == "" {
+			wrong = f.Set(v, text)
+		}
+		if wrong != "" {
+			return &TreeError{Line: value.Line, Path: path, Message: wrong}
 		}
 	}
 	return nil
 }
 
-// Node returns v as a mapping that Read reads, empty words left out.
+// aliased follows *name to what &name stands at.
+func aliased(n *yaml.Node) *yaml.Node {
+	if n.Kind == yaml.AliasNode {
+		return n.Alias
+	}
+	return n
+}
+
+// scalar returns the text of the value n: "" for ~ where the field may be
+// empty, and a list as Text has it.
+func (f Field[T]) scalar(n *yaml.Node) (text, wrong string) {
+	switch {
+	case n.Kind == yaml.SequenceNode && f.Kind() == KindList:
+		items := make([]string, len(n.Content))
+		for i, c := range n.Content {
+			c = aliased(c)
+			if c.Kind != yaml.ScalarNode || strings.Contains(c.Value, ";") {
+				return "", "a list of words is expected here"
+			}
+			items[i] = c.Value
+		}
+		return strings.Join(items, "; "), ""
+	case n.Kind != yaml.ScalarNode:
+		return "", "must be a single value"
+	case n.Tag == "!!null" && f.Optional:
+		return "", ""
+	}
+	return n.Value, ""
+}
+
+// Node returns v as a mapping that Read reads, what is empty left out.
 func Node[T any](fields []Field[T], v *T) *yaml.Node {
 	top := &yaml.Node{Kind: yaml.MappingNode}
 	groups := map[string]*yaml.Node{"": top}
-	text := func(s string) *yaml.Node {
-		n := &yaml.Node{}
-		n.SetString(s)
-		return n
-	}
 	for _, f := range fields {
+		if f.Text(v) == "" {
+			continue
+		}
 		group, key, found := strings.Cut(f.Path, ".")
 		if !found {
 			group, key = "", f.Path
 		}
-		var value *yaml.Node
-		switch x := f.Of(v).(type) {
-		case *string:
-			if *x == "" {
-				continue
-			}
-			value = text(*x)
-		case *float64:
-			value = &yaml.Node{Kind: yaml.ScalarNode, Value: Number(*x)}
-		}
 		if groups[group] == nil {
 			groups[group] = &yaml.Node{Kind: yaml.MappingNode}
-			top.Content = append(top.Content, text(group), groups[group])
+			top.Content = append(top.Content, WordNode(group), groups[group])
 		}
-		groups[group].Content = append(groups[group].Content, text(key), value)
+		groups[group].Content = append(groups[group].Content, WordNode(key), f.Node(v))
 	}
 	return top
+}
+
+// WordNode returns a key or a word of a file.
+func WordNode(s string) *yaml.Node {
+	return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: s}
+}
+
+// Node returns the field's value in v as a file has it, ~ where it is empty.
+func (f Field[T]) Node(v *T) *yaml.Node {
+	text := f.Text(v)
+	switch kind := f.Kind(); {
+	case text == "" && f.Optional:
+		return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!null", Value: "~"}
+	case kind == KindText || f.WithUnit:
+		return WordNode(text)
+	case kind == KindList:
+		list := &yaml.Node{Kind: yaml.SequenceNode, Style: yaml.FlowStyle}
+		for _, item := range strings.Split(text, "; ") {
+			list.Content = append(list.Content, WordNode(item))
+		}
+		return list
+	}
+	return &yaml.Node{Kind: yaml.ScalarNode, Value: text}
 }

@@ -31,8 +31,11 @@ const (
 	MaxOwn   = 500 // ingredients of the design's own
 )
 
+// colourPattern is what notColour lets pass.
+const colourPattern = "^#[0-9a-fA-F]{6}$"
+
 var fields = []Field{
-	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", Wrong: notName,
+	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", Pattern: `\S`, Longest: MaxName, Wrong: notName,
 		Of: func(d *Design) any { return &d.Name }},
 	{Path: "notes", About: "anything to remember", Format: "words",
 		Of: func(d *Design) any { return &d.Notes }},
@@ -66,9 +69,9 @@ var fields = []Field{
 		Of:      func(d *Design) any { return &d.Blend.Motion }},
 	{Path: "blend.seed", About: "which of the many possible tubs is drawn", Min: math.MinInt64, Max: math.MaxInt64,
 		Of: func(d *Design) any { return &d.Blend.Seed }},
-	{Path: "blend.dense_colour", About: "colour of the custard", Format: "#rrggbb", Wrong: notColour,
+	{Path: "blend.dense_colour", About: "colour of the custard", Format: "#rrggbb", Pattern: colourPattern, Wrong: notColour,
 		Of: func(d *Design) any { return &d.Blend.DenseColour }},
-	{Path: "blend.foam_colour", About: "colour of the foam", Format: "#rrggbb", Wrong: notColour,
+	{Path: "blend.foam_colour", About: "colour of the foam", Format: "#rrggbb", Pattern: colourPattern, Wrong: notColour,
 		Of: func(d *Design) any { return &d.Blend.FoamColour }},
 
 	{Path: "batch.basis", About: "scale both phases to fill the tubs, or keep the lines' grams",

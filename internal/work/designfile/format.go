@@ -84,7 +84,7 @@ there; any other key may be left out and then has its default.
 				row(k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
 			case setting:
 				v := settingValue(k.field, &defaults)
-				row(k.path, k.field.About, allowed(k.field), v.inline())
+				row(k.path, k.field.About, k.field.Allowed(), v.inline())
 			}
 		}
 	}
@@ -116,8 +116,9 @@ in per:
 carbohydrate_with_fibre: true. A figure beside the pack, per 100 g, wins.
 Saving copies into the file what its lines name of your own library, so that it
 opens elsewhere; where both have an id, the file's figures win and the program
-says so. The copy goes with the last line that names it.
-
+says so. The copy goes with the last line that names it. All that a record may
+say (ripplecalc schema tells what each is, its unit and range):
+%s
 HOW STRICT IT IS
 
 Numbers are written 520, -13 or 0.5: no unit, comma, exponent, quotes or hex;
@@ -125,43 +126,40 @@ counts without a point. Text that reads as a number or true/false, and colours,
 need quotes. Unknown or doubled keys, values of the wrong type or out of range,
 YAML anchors, aliases and tags, and a second document are errors; all are
 reported at once, with file, line and key.
-`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys())
+`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys(), recordKeys())
 	return b.String()
 }
 
-// packKeys lists the figures of a pack in lines of text.
+// packKeys lists the figures of a pack.
 func packKeys() string {
+	var names []string
+	for _, f := range ingredient.PackFigures() {
+		names = append(names, f.Path)
+	}
+	return nameLines(names)
+}
+
+// recordKeys lists the fields of a record.
+func recordKeys() string {
+	var names []string
+	for _, f := range ingredient.Fields() {
+		names = append(names, f.Path)
+	}
+	return nameLines(names)
+}
+
+// nameLines sets names in lines of text.
+func nameLines(names []string) string {
 	var b strings.Builder
 	line := "   "
-	for _, f := range ingredient.PackFields() {
-		if len(line)+len(f.Name) > 78 {
+	for _, name := range names {
+		if len(line)+len(name) > 78 {
 			b.WriteString(line + "\n")
 			line = "   "
 		}
-		line += " " + f.Name
+		line += " " + name
 	}
 	return b.String() + line + "\n"
-}
-
-// allowed says which values f takes.
-func allowed(f design.Field) string {
-	d := design.New()
-	unit := f.Unit
-	if unit != "" {
-		unit = " " + unit
-	}
-	switch f.At(&d).(type) {
-	case *int64:
-		return "any whole number"
-	case *int:
-		return fmt.Sprintf("whole number from %s to %s%s", numberValue(f.Min).text, numberValue(f.Max).text, unit)
-	case *float64:
-		return fmt.Sprintf("%s to %s%s", numberValue(f.Min).text, numberValue(f.Max).text, unit)
-	}
-	if f.Choices != nil {
-		return strings.Join(f.Choices, " | ")
-	}
-	return f.Format
 }
 
 // pad fills s up with spaces to n characters.

@@ -37,9 +37,10 @@ func schemaOf(s *key) object {
 		case lines:
 			properties[k.name] = object{"type": "array", "maxItems": design.MaxLines, "items": lineSchema()}
 		case own:
-			properties[k.name] = object{"type": "array", "maxItems": design.MaxOwn, "items": ownSchema()}
+			properties[k.name] = object{"type": "array", "maxItems": design.MaxOwn, "items": ingredient.Schema()}
 		case setting:
-			properties[k.name] = settingSchema(k.field)
+			defaults := design.Default()
+			properties[k.name] = k.field.Schema(&defaults)
 		}
 		if k.required {
 			required = append(required, k.name)
@@ -48,35 +49,6 @@ func schemaOf(s *key) object {
 	o := object{"type": "object", "properties": properties, "additionalProperties": false}
 	if len(required) > 0 {
 		o["required"] = required
-	}
-	return o
-}
-
-// settingSchema describes one setting, with its default.
-func settingSchema(f design.Field) object {
-	defaults := design.Default()
-	o := object{"description": f.About}
-	switch v := f.At(&defaults).(type) {
-	case *float64:
-		o["type"], o["minimum"], o["maximum"], o["default"] = "number", f.Min, f.Max, *v
-	case *int:
-		o["type"], o["minimum"], o["maximum"], o["default"] = "integer", f.Min, f.Max, *v
-	case *int64:
-		o["type"], o["default"] = "integer", *v
-	case *string:
-		o["type"], o["default"] = "string", *v
-		if f.Choices != nil {
-			o["enum"] = f.Choices
-		}
-		switch {
-		case f.Format == "#rrggbb":
-			o["pattern"] = "^#[0-9a-fA-F]{6}$"
-		case f.Path == "name":
-			o["minLength"], o["maxLength"] = 1, design.MaxName
-		}
-	}
-	if f.Unit != "" {
-		o["description"] = f.About + ", " + f.Unit
 	}
 	return o
 }
@@ -96,18 +68,4 @@ func lineSchema() object {
 			"properties": common(object{string(part): number(design.MaxCount)})})
 	}
 	return object{"oneOf": forms}
-}
-
-// ownSchema describes one of the maker's own ingredients. Its figures may be
-// null where nothing is known, and further fields of a record are left open.
-func ownSchema() object {
-	pack := object{"per": object{"type": "string"}, "carbohydrate_with_fibre": object{"type": "boolean"}}
-	for _, f := range ingredient.PackFields() {
-		pack[f.Name] = object{"type": []string{"number", "null"}, "minimum": 0, "description": f.Unit}
-	}
-	return object{"type": "object", "required": []string{"id", "name"}, "properties": object{
-		"id":   object{"type": "string", "pattern": "^[a-z0-9_]+$"},
-		"name": object{"type": "string", "minLength": 1, "maxLength": ingredient.MaxName},
-		"pack": object{"type": "object", "properties": pack, "additionalProperties": false},
-	}}
 }

@@ -63,4 +63,26 @@ func TestTheSchemaAgreesWithTheReader(t *testing.T) {
 		_, err := Decode("x", text)
 		assert.Error(t, err, bad)
 	}
+
+	own := func(more string) []byte {
+		return []byte(example + "ingredients:\n  - {id: quay_jam, name: Quay jam, " + more + "}\n")
+	}
+	for _, good := range []string{"water: 30, fat: ~", "allergens_eu: [milk]", "allergens_us: ~", "polyol: xylitol", "standing: \"\"", "compound: true", "compound: 1",
+		"pack: {per: 500 g, energy_kcal: 1500}", "pack: {per: 30, carbohydrate_with_fibre: true}", "density: 1.3, notes: ~"} {
+		assert.NoError(t, validate(own(good)), good)
+		_, err := Decode("x", own(good))
+		assert.NoError(t, err, good)
+	}
+	for _, bad := range []string{"water: 101", "energy_kcal: 911", "fatt: 3", "polyol: sugar", "standing: tea", "compound: maybe", "density: 0", "density: -1",
+		"pack: {fatt: 3}", "pack: {fat: 1e5}", "pack: {per: 0}", "g_per_cup: 1001", "kitchen_name: " + strings.Repeat("a", 201)} {
+		assert.Error(t, validate(own(bad)), bad)
+		_, err := Decode("x", own(bad))
+		assert.Error(t, err, bad)
+	}
+	for _, bad := range []string{"{name: Quay jam}", "{id: quay_jam}", "{id: Jam, name: Quay jam}", "{id: a, name: \"\"}"} {
+		text := []byte(example + "ingredients:\n  - " + bad + "\n")
+		assert.Error(t, validate(text), bad)
+		_, err := Decode("x", text)
+		assert.Error(t, err, bad)
+	}
 }
