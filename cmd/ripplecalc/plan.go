@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
@@ -16,25 +17,44 @@ import (
 
 var planCommand = &command{
 	name:  "plan",
-	usage: "plan FILE --serve-at TIME | --start-at TIME [--profile NAME] [-o plan.ics|plan.md|plan.json] [--json]",
+	usage: "plan FILE --serve-at TIME | --start-at TIME [--hours FROM-TO] [--profile NAME] [-o plan.ics|plan.md|plan.json] [--json]",
 	short: "Plans the work over a day or two, back from serving or on from a start",
 	long: `
   --serve-at TIME  when it is eaten, as 2026-11-29T15:00:00+01:00 (RFC 3339)
   --start-at TIME  when the making may begin
+  --hours FROM-TO  the hours in which you work, as 7:00-22:30, instead of the
+                   kitchen's
   -o FILE          a calendar (.ics), a table (.md) or JSON (.json)
   --json           JSON instead of text: begins, serves, hands_on_minutes; tasks
                    (code, title, text, begins, ends, hands_on, uses); taken (what,
                    code, from, to); moved (code, what, for, minutes)
 
-You work from 7:00 to 22:30. The beaters are washed between two uses.
+The beaters are washed between two uses.
 `,
 	run: runPlan,
+}
+
+// span reads "7:00-22:30" as minutes of a day; an end past midnight comes
+// before the beginning.
+func span(text string) (from, to float64, err error) {
+	a, b, ok := strings.Cut(text, "-")
+	start, errFrom := time.Parse("15:04", a)
+	end, errTo := time.Parse("15:04", b)
+	if !ok || errFrom != nil || errTo != nil || start.Equal(end) {
+		return 0, 0, errors.New("write two times of a day, as 7:00-22:30")
+	}
+	minutes := func(t time.Time) float64 { return float64(60*t.Hour() + t.Minute()) }
+	if from, to = minutes(start), minutes(end); to < from {
+		to += 24 * 60
+	}
+	return from, to, nil
 }
 
 func runPlan(c *command, s *shell, args []string) error {
 	flags := c.flags()
 	serve, start := flags.String("serve-at", "", ""), flags.String("start-at", "", "")
 	profile, out := flags.String("profile", "", ""), flags.String("o", "", "")
+	hours := flags.String("hours", "", "")
 	asJSON := flags.Bool("json", false, "")
 	files, err := c.parse(flags, args, 1, 1)
 	if err != nil {
@@ -62,8 +82,13 @@ func runPlan(c *command, s *shell, args []string) error {
 	// The zero is a midnight long before, so that days stay whole.
 	midnight := time.Date(when.Year(), when.Month(), when.Day(), 0, 0, 0, 0, when.Location()).AddDate(0, 0, -7)
 	minutes := when.Sub(midnight).Minutes()
-	order := plan.Awake()
+	order := plan.In(m.Process.Kitchen)
 	order.StirMinutes = report.Beats(m)
+	if *hours != "" {
+		if order.WakeAt, order.BedAt, err = span(*hours); err != nil {
+			return c.misused("--hours %s: %v", echo.Quoted(*hours), err)
+		}
+	}
 	if *serve != "" {
 		order.Serve = minutes
 	} else {

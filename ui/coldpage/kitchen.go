@@ -129,6 +129,7 @@ type kitchenEditor struct {
 
 var groups = map[string]string{
 	"freezer": "The freezer", "counter": "The counter", "refrigerator": "The refrigerator",
+	"stove": "The stove and the probe", "bowl": "The mixing bowl", "churn": "The churn", "cook": "The cook",
 	"package": "The tub's wall and lid", "layer": "Freezing a phase before it goes into tubs",
 }
 

@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/plan"
 	"ripplewright/internal/desk/dayplan"
 	"ripplewright/internal/desk/kitchens"
@@ -49,6 +50,8 @@ type Page struct {
 	plot         *kit.Plot
 	read         *kit.Lines
 	list         *fyne.Container
+	from, to     *kit.Number // the hours in which the cook works
+	kitchen      cold.Profile
 	split        *container.Split
 	exports      []*kit.Button
 	object       fyne.CanvasObject
@@ -94,7 +97,11 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	out := container.NewHBox(p.exports[0], p.exports[1])
 	top := container.NewVBox(container.NewBorder(nil, nil, question, out), p.head, p.moved)
 	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, p.part), p.read, nil, nil, p.plot)
-	p.split = container.NewHSplit(drawn, page.ScrolledBothWays(p.list))
+	p.from, p.to = kit.NewNumber("h", 0, 23, 1), kit.NewNumber("h", 1, 30, 1)
+	p.from.Step, p.to.Step = 0.5, 0.5
+	p.from.OnChanged, p.to.OnChanged = func(float64) { p.keepHours() }, func(float64) { p.keepHours() }
+	hours := container.NewHBox(widget.NewLabel("You work from"), p.from, widget.NewLabel("to"), p.to)
+	p.split = container.NewHSplit(drawn, container.NewBorder(hours, nil, nil, nil, container.NewVScroll(p.list)))
 	p.split.Offset = 0.66
 	p.object = container.NewBorder(top, nil, nil, nil, p.split)
 	return p
@@ -154,6 +161,9 @@ func (p *Page) Show() {
 	if err != nil {
 		k, _ = p.kitchens.Find("") // the page of the cold says so
 	}
+	p.kitchen = k
+	p.from.ShowValue(k.Cook.FromH)
+	p.to.ShowValue(k.Cook.ToH)
 	r := *p.host.Result() // the session's is overwritten by the next
 	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: k}, Serve: p.ask.Selected == serveAt, At: p.clock().Truncate(time.Minute)}
 	if q.Serve {
@@ -249,6 +259,20 @@ func (p *Page) offerParts() {
 	page.ShowSelected(p.part, p.part.Options[at])
 }
 
+// keepHours keeps the hours in which the cook works, with the kitchen.
+func (p *Page) keepHours() {
+	k := p.kitchen
+	k.Cook.FromH, k.Cook.ToH = p.from.Value(), p.to.Value()
+	if k == p.kitchen {
+		return
+	}
+	if err := p.kitchens.Keep(k, k.Name); err != nil {
+		p.host.Say(page.Sentence(err.Error()))
+		return
+	}
+	p.Show()
+}
+
 // showList lists the steps by the clock, each day under its name.
 func (p *Page) showList() {
 	p.list.Objects = nil
@@ -258,7 +282,8 @@ func (p *Page) showList() {
 			day = name
 			p.list.Add(page.Small(day))
 		}
-		p.list.Add(widget.NewLabel(say.TimeOfStep(t.Begins, t.Ends) + "   " + t.Title))
+		p.list.Add(page.Bold(say.TimeOfStep(t.Begins, t.Ends) + "   " + t.Title))
+		p.list.Add(page.Prose(t.Text))
 	}
 	p.list.Refresh()
 }

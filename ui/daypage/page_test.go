@@ -2,6 +2,7 @@ package daypage
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -49,6 +50,7 @@ func TestThePlanServesWhenAsked(t *testing.T) {
 	text := pagetest.Texts(k.list)
 	for _, s := range k.answer.Plan.Tasks {
 		assert.Contains(t, text, say.StepTitle(s.Step.Code))
+		assert.Contains(t, text, say.Step(say.Style{}, k.answer.Making, s.Step).Text)
 	}
 	for _, m := range k.answer.Plan.Moved {
 		assert.Contains(t, k.moved.Text, say.Moved(say.Style{}, m))
@@ -95,6 +97,25 @@ func TestADesignThatChangesIsPlannedAnew(t *testing.T) {
 	k.wait()
 	assert.Contains(t, k.head.Text, "nothing to make")
 	assert.True(t, k.exports[0].Disabled())
+}
+
+func TestTheCooksHoursAreKeptWithTheKitchen(t *testing.T) {
+	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k.kitchens = kitchens.Open(filepath.Join(t.TempDir(), "kitchens.yaml"))
+	k.from.ShowValue(12)
+	k.to.ShowValue(20)
+	k.keepHours()
+	k.wait()
+	for _, task := range k.answer.Plan.Tasks {
+		for _, h := range task.Hands {
+			at := k.answer.Clock(h.From)
+			assert.GreaterOrEqual(t, at.Hour(), 12, "%s at %s", task.Step.Code, at)
+			assert.Less(t, at.Hour(), 20, "%s at %s", task.Step.Code, at)
+		}
+	}
+	k.from.ShowValue(21)
+	k.keepHours()
+	assert.Contains(t, k.Said, "must come after")
 }
 
 func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {

@@ -31,14 +31,15 @@ type Page struct {
 	told     func(event string, args ...any)
 	work     *newest.Answers[making.Job, made]
 
-	job    making.Job // shown
-	asked  bool       // for its times in the cold
-	now    say.Making
-	trial  *stove.Trial // a reading that is not kept; nil: none
-	walk   stove.Walk
-	timers *stove.Timers
-	still  context.CancelFunc // ends what looks at the timers; nil: nothing does
-	inView bool
+	job       making.Job // shown
+	asked     bool       // for its times in the cold
+	now       say.Making
+	trial     *stove.Trial // a reading that is not kept; nil: none
+	bowlReadC float64      // what a thermometer showed in the foam of the design shown; 0: nobody looked
+	walk      stove.Walk
+	timers    *stove.Timers
+	still     context.CancelFunc // ends what looks at the timers; nil: nothing does
+	inView    bool
 
 	back, next *kit.Pad
 	place      *widget.Label
@@ -76,7 +77,7 @@ func New(h page.Host, k *kitchens.Book, now func() time.Time, told func(event st
 	p.scroll = container.NewVScroll(container.New(beside{}, p.things, p.text))
 	p.clock = newTimerRow(p)
 	p.reading = newReadingRow(p)
-	for _, pad := range []*kit.Pad{p.back, p.next, p.clock.main, p.clock.clear, p.reading.keep, p.reading.drop} {
+	for _, pad := range []*kit.Pad{p.back, p.next, p.clock.main, p.clock.clear, p.clock.alarm, p.reading.keep, p.reading.drop} {
 		pad.OnKey = p.TypedKey
 	}
 	head := container.NewBorder(nil, nil, p.back, p.next, container.NewVBox(p.place, p.title))
@@ -106,7 +107,10 @@ func (p *Page) Show() {
 		k, _ = p.kitchens.Find("") // the page of the cold says so
 	}
 	r := *p.host.Result() // the session's is overwritten by the next
-	job := making.Job{Design: d, Result: &r, Kitchen: k}
+	if p.job.Result != nil && p.trial == nil && !p.job.Design.Equal(d) {
+		p.bowlReadC = 0 // was of another foam
+	}
+	job := making.Job{Design: d, Result: &r, Kitchen: k, BowlReadC: p.bowlReadC}
 	if p.job.Result == nil || !p.job.Same(job) {
 		if p.trial != nil && p.trial.Same(job) { // it was kept
 			p.now = p.trial.Making
@@ -175,6 +179,13 @@ func (p *Page) turn(by int) {
 	p.show()
 	p.focus()
 	p.told("kitchen step=%d of=%d code=%s", p.walk.At(p.steps())+1, len(p.steps()), p.step().Code)
+}
+
+// goTo turns to a step, if there is one.
+func (p *Page) goTo(code process.StepCode) {
+	if i := slices.IndexFunc(p.steps(), func(s process.Step) bool { return s.Code == code }); i >= 0 {
+		p.turn(i - p.walk.At(p.steps()))
+	}
 }
 
 // focus gives the keyboard to the pad that leads on, so that Space does.

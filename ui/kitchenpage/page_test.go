@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/stove"
 	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -107,13 +108,20 @@ func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
 
 	k.Leave()
 	k.at = k.at.Add(2 * time.Hour)
-	k.looked()
+	test.AssertNotificationSent(t, fyne.NewNotification(k.Now.Name, "“Cook”: the time is up."), k.looked)
 	assert.Equal(t, "“Cook”: the time is up.", k.Said)
 	assert.Contains(t, k.events, "kitchen timer over code=cook")
 	k.Show()
 	assert.Equal(t, "Time is up", k.clock.main.Text())
+	assert.True(t, k.clock.frame.Visible())
+	assert.True(t, k.clock.alarm.Hidden, "it is this step's")
+	k.goTo(process.HeatMilk)
+	assert.True(t, k.clock.frame.Visible())
+	test.Tap(k.clock.alarm)
+	assert.Equal(t, process.Cook, k.step().Code)
 	assert.Contains(t, k.clock.face.Text(), "+")
 	test.Tap(k.clock.main)
+	assert.False(t, k.clock.frame.Visible())
 	state, _ := k.timers.Look(process.Cook)
 	assert.Equal(t, stove.Idle, state)
 	assert.NotNil(t, k.still, "the other one runs")
@@ -125,7 +133,7 @@ func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
 func TestAReadingChangesWhatFollowsAndIsKeptAsOneStep(t *testing.T) {
 	k := open(t, pagetest.Saltmarsh(), theme.Options{})
 	k.goTo(process.BoilSyrup)
-	was := k.Now
+	was, lines := k.Now, k.Found.Lines
 	k.probe(was.Foam.Syrup.CookTemperatureC + 6)
 	assert.True(t, k.Now.Equal(was), "nothing is kept yet")
 	require.NotNil(t, k.trial)
@@ -140,22 +148,60 @@ func TestAReadingChangesWhatFollowsAndIsKeptAsOneStep(t *testing.T) {
 	require.NotNil(t, k.trial, "it waits while another page is looked at")
 	test.Tap(k.reading.drop)
 	assert.Nil(t, k.trial)
-	assert.Equal(t, was.Foam.Syrup.CookTemperatureC, k.reading.probe.Value())
+	assert.Equal(t, was.Foam.Syrup.CookTemperatureC, k.field(process.SyrupC).Value())
 
 	k.probe(was.Foam.Syrup.CookTemperatureC + 6)
 	test.Tap(k.reading.keep)
 	assert.Equal(t, []string{"syrup's temperature"}, k.Steps)
+	for _, l := range k.Found.Lines {
+		for _, o := range lines {
+			if o.Part == l.Part && o.Index == l.Index {
+				assert.InDelta(t, o.Grams, l.Grams, 1e-9, "what is weighed out stays")
+			}
+		}
+	}
 	assert.Equal(t, was.Foam.Syrup.CookTemperatureC+6, k.Now.Foam.Syrup.CookTemperatureC)
 	assert.Nil(t, k.trial)
 	assert.True(t, k.reading.answer.Hidden)
 	assert.Equal(t, process.PourIn, k.step().Code, "the cook stays where they are")
 }
 
+func TestWhatTheFoamReadsIsOfThisBatch(t *testing.T) {
+	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k.goTo(process.PourIn)
+	k.read(process.FoamC, 66)
+	require.NotNil(t, k.trial)
+	test.Tap(k.reading.keep)
+	assert.Empty(t, k.Steps, "no design knows it")
+	assert.Contains(t, k.text.Text, "A thermometer showed 66 °C")
+	k.Leave()
+	k.Show()
+	assert.Contains(t, k.text.Text, "A thermometer showed 66 °C")
+	d := k.Now
+	d.Foam.Syrup.CookTemperatureC = 121
+	k.Set(d)
+	k.Show()
+	assert.NotContains(t, k.text.Text, "A thermometer showed", "another foam")
+}
+
 // probe types a reading.
 func (k *kitchen) probe(c float64) {
-	e := k.reading.probe.Focusable()
+	k.read(process.SyrupC, c)
+}
+
+func (k *kitchen) field(of process.Reading) *kit.Number {
+	for _, a := range k.reading.asks {
+		if a.of == of {
+			return a.field
+		}
+	}
+	return nil
+}
+
+func (k *kitchen) read(of process.Reading, v float64) {
+	e := k.field(of).Focusable()
 	k.Win.Canvas().Focus(e)
-	e.(interface{ SetText(string) }).SetText(fmt.Sprint(c))
+	e.(interface{ SetText(string) }).SetText(fmt.Sprint(v))
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 }
 

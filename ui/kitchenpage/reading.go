@@ -17,11 +17,10 @@ import (
 	"ripplewright/ui/page"
 )
 
-// readingRow is where the syrup's reading is typed, and what comes of it.
+// readingRow is where a step's readings are typed, and what comes of them.
 type readingRow struct {
 	p          *Page
-	probe      *kit.Number
-	pan        *kit.Number
+	asks       []*ask
 	fields     *fyne.Container
 	came       *widget.Label
 	keep, drop *kit.Pad
@@ -29,15 +28,39 @@ type readingRow struct {
 	object     *fyne.Container
 }
 
-// coolest to hottest is the range of the probe, °C: that of the design's setting.
+// ask is the field of one reading.
+type ask struct {
+	of    process.Reading
+	words *widget.Label
+	field *kit.Number
+}
+
+// coolest to hottest is the range of the probe in the syrup, °C: that of the
+// design's setting. The foam is no hotter.
 const coolest, hottest = 100, 150
 
 func newReadingRow(p *Page) *readingRow {
-	r := &readingRow{p: p}
-	r.probe, r.pan = kit.NewNumber("°C", coolest, hottest, 1), kit.NewNumber("g", 1, design.MaxGrams, 0)
-	r.probe.Step, r.pan.Step = 1, 1
-	r.probe.OnChanged, r.pan.OnChanged = func(float64) { r.try() }, func(float64) { r.try() }
-	r.fields = container.NewHBox(large("The syrup reached"), r.probe, large("and weighs, without the pan,"), r.pan)
+	r := &readingRow{p: p, fields: container.NewHBox()}
+	grams := func() *kit.Number { return kit.NewNumber("g", 1, design.MaxGrams, 0) }
+	for _, x := range []struct {
+		of    process.Reading
+		field *kit.Number
+	}{
+		{process.CustardG, grams()},
+		{process.CustardCupG, grams()},
+		{process.SyrupC, kit.NewNumber("°C", coolest, hottest, 1)},
+		{process.SyrupG, grams()},
+		{process.SyrupMin, kit.NewNumber("min", 0.5, 240, 1)},
+		{process.FoamC, kit.NewNumber("°C", 0, hottest, 1)},
+		{process.FoamCupG, grams()},
+	} {
+		x.field.Step = 1
+		x.field.OnChanged = func(float64) { r.try() }
+		a := &ask{x.of, large(say.AskReading(x.of)), x.field}
+		r.asks = append(r.asks, a)
+		r.fields.Add(a.words)
+		r.fields.Add(a.field)
+	}
 	r.came = page.Prose("")
 	r.came.SizeName = theme.SizeNameSubHeadingText
 	r.keep, r.drop = kit.NewPad("Keep", r.kept), kit.NewPad("Put back", r.dropped)
@@ -52,20 +75,31 @@ func large(text string) *widget.Label {
 	return l
 }
 
-// fill shows the reading that the making reckons with.
+// fill shows the readings that the making reckons with.
 func (r *readingRow) fill() {
 	if r.p.now.Process == nil || r.p.trial != nil {
 		return
 	}
-	now := stove.ReadingOf(r.p.now)
-	r.probe.ShowValue(now.ProbeC)
-	r.pan.ShowValue(now.WeighedG)
+	for _, a := range r.asks {
+		a.field.ShowValue(stove.ReadingOf(r.p.now, a.of))
+	}
 }
 
 // show is about step; nil: none. What was typed and not kept stays in view
 // whatever the step.
 func (r *readingRow) show(step *process.Step) {
-	r.fields.Hidden = step == nil || !stove.Takes(step.Code)
+	var here []process.Reading
+	if step != nil {
+		here = r.p.making().Process.Readings(step.Code)
+	}
+	r.fields.Hidden = len(here) == 0
+	for _, a := range r.asks {
+		hidden := true
+		for _, of := range here {
+			hidden = hidden && of != a.of
+		}
+		a.words.Hidden, a.field.Hidden = hidden, hidden
+	}
 	if r.p.trial == nil {
 		r.answer.Hide()
 		return
@@ -78,6 +112,9 @@ func (r *readingRow) show(step *process.Step) {
 	text := say.ReadsOtherwise(t.Steps)
 	if len(came) > 0 {
 		text = strings.Join(came, "; ") + ". " + text
+	}
+	if t.Fixed {
+		text += " " + say.KeepsGrams
 	}
 	if t.Caution != "" {
 		text = t.Caution
@@ -94,31 +131,52 @@ func (r *readingRow) try() {
 	if p.now.Process == nil {
 		return
 	}
-	t, err := stove.Try(p.host.Model(), page.Reads, p.job, p.now, stove.Reading{ProbeC: r.probe.Value(), WeighedG: r.pan.Value()})
+	read := stove.Readings{}
+	for _, a := range r.asks {
+		read[a.of] = a.field.Value()
+	}
+	t, err := stove.Try(p.host.Model(), page.Reads, p.job, p.now, read)
 	if err != nil {
 		p.host.Say(page.Sentence(err.Error()))
 		return
 	}
 	p.trial = &t
-	if t.Design.Equal(p.now.Design) {
+	if t.Nothing {
 		p.trial = nil
 	}
 	p.show()
 	p.told("kitchen reading solids=%.1f steps=%d", t.Result.Syrup.SolidsPercent, len(t.Steps))
 }
 
-// kept writes the reading into the design, as one step of undo.
+// kept writes the readings into the design, as one step of undo. What a
+// thermometer shows in the foam is of this batch and in no design.
 func (r *readingRow) kept() {
-	if t := r.p.trial; t != nil {
+	t := r.p.trial
+	if t == nil {
+		return
+	}
+	r.p.bowlReadC = t.BowlReadC
+	if t.Kitchen != r.p.job.Kitchen {
+		if err := r.p.kitchens.Keep(t.Kitchen, t.Kitchen.Name); err != nil {
+			r.p.host.Say(page.Sentence(err.Error()))
+		}
+	}
+	if t.Design.Equal(r.p.now.Design) {
+		r.p.now, r.p.job, r.p.trial = t.Making, t.Job, nil
+		r.fill()
+		r.p.show()
+	} else {
 		r.p.host.Commit(t.Design, t.Name())
 		r.p.Show()
-		r.p.focus()
 	}
+	r.p.focus()
 }
 
 func (r *readingRow) dropped() {
 	r.p.trial = nil
-	r.probe.ShowValue(math.NaN())
+	for _, a := range r.asks {
+		a.field.ShowValue(math.NaN())
+	}
 	r.fill()
 	r.p.show()
 	r.p.focus()

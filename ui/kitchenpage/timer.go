@@ -2,12 +2,15 @@ package kitchenpage
 
 import (
 	"context"
+	"image/color"
 	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/desk/mishap"
@@ -24,6 +27,9 @@ type timerRow struct {
 	face        *kit.Lines
 	main, clear *kit.Pad
 	others      *kit.Lines
+	alarm       *kit.Pad // leads to a step whose time is up while another is shown
+	rung        process.StepCode
+	frame       *canvas.Rectangle // about it all while a time is up: seen from afar, whatever its colour
 	own         *fyne.Container
 	object      fyne.CanvasObject
 }
@@ -34,7 +40,13 @@ func newTimerRow(p *Page) *timerRow {
 	r.others = kit.NewLines(1, fyne.TextAlignTrailing, kit.SizeNameStep, fyne.TextStyle{})
 	r.main, r.clear = kit.NewPad("Start", r.press), kit.NewPad("Clear", r.drop)
 	r.own = container.NewHBox(r.face, r.main, r.clear)
-	r.object = container.NewBorder(nil, nil, r.own, nil, container.NewVBox(layout.NewSpacer(), r.others, layout.NewSpacer()))
+	r.alarm = kit.NewPad("", func() { p.goTo(r.rung) })
+	r.alarm.Strong = true
+	r.frame = canvas.NewRectangle(color.Transparent)
+	r.frame.StrokeWidth = 6
+	r.frame.Hide()
+	row := container.NewBorder(nil, nil, r.own, r.alarm, container.NewVBox(layout.NewSpacer(), r.others, layout.NewSpacer()))
+	r.object = container.NewStack(r.frame, container.NewPadded(row))
 	return r
 }
 
@@ -68,14 +80,26 @@ func (r *timerRow) tell() {
 	r.main.Strong = state == stove.Over
 	r.face.ShowText(say.Timer(left))
 	r.clear.Hidden = state == stove.Idle || state == stove.Over
+	r.rung = ""
 	var others []string
 	for _, code := range r.p.timers.Going() {
 		if code != r.code {
 			s, left := r.p.timers.Look(code)
+			if s == stove.Over && r.rung == "" {
+				r.rung = code
+				continue
+			}
 			others = append(others, say.TimerOf(say.StepTitle(code), left, s == stove.Paused))
 		}
 	}
 	r.others.ShowText(strings.Join(others, " · "))
+	r.alarm.Hidden = r.rung == ""
+	r.alarm.ShowPad(say.TimeUp(say.StepTitle(r.rung)), true)
+	if over := state == stove.Over || r.rung != ""; over != r.frame.Visible() {
+		r.frame.StrokeColor = theme.Color(theme.ColorNameForeground)
+		r.frame.Hidden = !over
+		r.object.Refresh()
+	}
 }
 
 // press is the main pad's.
@@ -132,7 +156,9 @@ func (p *Page) watch() {
 // looked shows the timers as they stand, and says whose time has come.
 func (p *Page) looked() {
 	for _, code := range p.timers.Rung() {
-		p.host.Say(say.TimeUp(say.StepTitle(code)))
+		text := say.TimeUp(say.StepTitle(code))
+		p.host.Say(text)
+		fyne.CurrentApp().SendNotification(fyne.NewNotification(p.job.Design.Name, text))
 		p.told("kitchen timer over code=%s", code)
 	}
 	p.clock.tell()

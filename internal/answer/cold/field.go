@@ -49,11 +49,18 @@ var fields = slices.Concat([]Field{
 		{Path: "bowl.whites_c", About: "how warm the whites go in", Unit: "°C", Min: 0, Max: 45, Of: func(p *Profile) any { return &p.Bowl.WhitesC }},
 		{Path: "bowl.pour", About: "how the syrup is poured", Choices: []string{"stream", "at_once"}, Of: func(p *Profile) any { return &p.Bowl.Pour }},
 
+		{Path: "bowl.tool", About: "what beats the foam", Choices: []string{"hand_mixer", "stand_mixer", "whisk", "churn"}, Of: func(p *Profile) any { return &p.Bowl.Tool }},
+
 		{Path: "freezer.litres", About: "its size", Unit: "L", Min: 10, Max: 2000, Of: func(p *Profile) any { return &p.FreezerLitres }},
 		{Path: "freezer.rated_kg", About: "kilograms it freezes in a day by its plate, 0 if unknown", Unit: "kg", Min: 0, Max: 500, Least: 1, Of: func(p *Profile) any { return &p.FreezerRatedKG }},
 		{Path: "freezer.free_shelf_cm2", About: "shelf that is free", Unit: "cm²", Min: 100, Max: 50000, Of: func(p *Profile) any { return &p.FreeShelfCM2 }},
 
-		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.ChurnBowlML }},
+		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.Churn.BowlML }},
+		{Path: "churn.kind", About: "what kind of churn it is", Choices: []string{"frozen_bowl", "batch_freezer"}, Of: func(p *Profile) any { return &p.Churn.Kind }},
+
+		{Path: "cook.from_h", About: "hour from which you work", Unit: "h", Min: 0, Max: 23, Of: func(p *Profile) any { return &p.Cook.FromH }},
+		{Path: "cook.to_h", About: "hour until which you work, over 24 past midnight", Unit: "h", Min: 1, Max: 30, Of: func(p *Profile) any { return &p.Cook.ToH }},
+		{Path: "cook.wash_up_min", About: "minutes to wash the beaters between two uses", Unit: "min", Min: 0, Max: 60, Of: func(p *Profile) any { return &p.Cook.WashUpMin }},
 	})
 
 func place(name string, coldest, warmest float64, of func(*Profile) *Place) []Field {
@@ -96,6 +103,9 @@ func (p Profile) Validate() error {
 		if m := f.Check(&p); m != "" {
 			return &FieldError{Profile: p.Name, Path: f.Path, Message: m}
 		}
+	}
+	if day := p.Cook.ToH - p.Cook.FromH; !(day > 0 && day <= 24) {
+		return &FieldError{Profile: p.Name, Path: "cook.to_h", Message: "must come after cook.from_h, by 24 hours at most"}
 	}
 	return nil
 }

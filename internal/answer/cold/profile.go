@@ -25,7 +25,20 @@ type Profile struct {
 	FreezerLitres  float64
 	FreezerRatedKG float64 // kg from room temperature in 24 h; 0: by its litres
 	FreeShelfCM2   float64
-	ChurnBowlML    float64 // 0: no churn
+	Churn          Churn
+	Cook           Cook
+}
+
+// Churn is what freezes the custard while it turns.
+type Churn struct {
+	BowlML float64 // 0: no churn
+	Kind   string  // "frozen_bowl" or "batch_freezer"
+}
+
+// Cook is who works, and when.
+type Cook struct {
+	FromH, ToH float64 // hours of the day between which hands are there; ToH over 24: past midnight
+	WashUpMin  float64 // to wash beaters and bowl between two uses
 }
 
 // Stove is pan, flame and thermometer.
@@ -42,6 +55,7 @@ type Bowl struct {
 	Material string // "steel", "glass" or "plastic"
 	WhitesC  float64
 	Pour     string // "stream" or "at_once"
+	Tool     string // that beats the foam: "hand_mixer", "stand_mixer", "whisk" or "churn"
 }
 
 // Package is what lies between the food and the air.
@@ -76,7 +90,7 @@ type Layer struct {
 // Resistances: 0.5 mm board of 0.1 W/(m K); lid with 5 mm of air that conducts
 // and radiates. Both estimates. Pan, bowl, dish and shelf are common household
 // sizes, the flame a gas ring's small burner at about half of its heat, the
-// freezer of 100 L: common practice, no source.
+// freezer of 100 L, the hours of an ordinary day: common practice, no source.
 func Default() Profile {
 	return Profile{
 		Name:         "Home freezer",
@@ -88,7 +102,9 @@ func Default() Profile {
 		Package:      Package{WallResistance: 0.005, LidResistance: 0.13},
 		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500},
 		Stove:        Stove{PanMM: 160, FlameW: 600},
-		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream"},
+		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream", Tool: "hand_mixer"},
+		Churn:        Churn{Kind: "frozen_bowl"},
+		Cook:         Cook{FromH: 7, ToH: 22.5, WashUpMin: 5},
 
 		FreezerLitres: 100, FreeShelfCM2: 1400,
 	}

@@ -64,10 +64,9 @@ type Order struct {
 	StirHandsFor  float64   // minutes, each time
 }
 
-// Awake returns an order with an ordinary day, 7:00 to 22:30, and 5 minutes of
-// washing-up: common practice, no source.
-func Awake() Order {
-	return Order{Serve: math.NaN(), Start: math.NaN(), WakeAt: 7 * 60, BedAt: 22.5 * 60, WashUp: 5, StirHandsFor: 3}
+// In returns an order for the hours in which the cook of k works.
+func In(k process.Kitchen) Order {
+	return Order{Serve: math.NaN(), Start: math.NaN(), WakeAt: k.FromH * 60, BedAt: k.ToH * 60, WashUp: k.WashUpMin, StirHandsFor: 3}
 }
 
 // shared are the things that hold several tasks at once.

@@ -54,7 +54,7 @@ func making(t testing.TB, m *model.Model, d design.Design) (process.Process, col
 }
 
 func order(a *cold.Answer) plan.Order {
-	o := plan.Awake()
+	o := plan.In(process.Default())
 	for _, s := range a.StillFreeze.Dense.Stirs {
 		o.StirMinutes = append(o.StirMinutes, s.Minute)
 	}

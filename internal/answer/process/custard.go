@@ -35,6 +35,8 @@ type Custard struct {
 	SpiritG     float64 // likewise
 
 	WaterOffG  float64 // as the design says
+	WaterG     float64 // that it keeps
+	WeighedG   float64 // that the scale shows then, without the pan and without what goes in cold
 	OffMinutes float64 // that the open pan takes for it at ToC; NaN if it must boil
 	LogYolk    float64 // tenfold reductions of Salmonella in ten seconds at FromC by the sugared yolk's data
 	Cool       Cool

@@ -18,6 +18,7 @@ const (
 	touchesLeast = 0.4
 	touchesMost  = 0.8
 	lossSpread   = 0.5
+	whiskedMin   = 60 // how long the course is followed
 )
 
 // Sugared whites are judged by data of sugar solutions; from this share of
@@ -57,6 +58,7 @@ type Foam struct {
 	WithBowlC               float64
 	PeakC, PeakLow, PeakHi  float64
 	Course                  Course // of PeakC
+	Read                    bool   // the peak was read in the bowl, not computed
 	MinutesAbove60          float64
 	LogLow, LogHigh         float64 // tenfold reductions of Salmonella by the sugared sets, over the band
 	ReachesC                float64 // EggFigureC
@@ -92,14 +94,17 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	pour := func(touches, loss float64) Course {
 		h := hot
 		h.BowlJPerK, h.LossWPerK = touches*bowl, loss*whiskLoss
-		c, _ := h.Poured(k.Pour.minutes(), 60)
+		if k.BowlReadC > 0 {
+			return h.From(k.BowlReadC, whiskedMin)
+		}
+		c, _ := h.Poured(k.Pour.minutes(), whiskedMin)
 		return c
 	}
 	hot.BowlJPerK = bowlTouches * bowl
 	f.WithBowlC = hot.Mixed()
 	f.Course = pour(bowlTouches, 1)
 	low, high := pour(touchesMost, 1+lossSpread), pour(touchesLeast, 1-lossSpread)
-	f.PeakC, f.PeakLow, f.PeakHi = f.Course.Peak(), low.Peak(), high.Peak()
+	f.PeakC, f.PeakLow, f.PeakHi, f.Read = f.Course.Peak(), low.Peak(), high.Peak(), k.BowlReadC > 0
 	f.MinutesAbove60 = f.Course.MinutesAbove(above60)
 	f.LogLow = math.Min(Sugared87.LogReduction(low), Sugared82.LogReduction(low))
 	f.LogHigh = math.Max(Sugared87.LogReduction(high), Sugared82.LogReduction(high))

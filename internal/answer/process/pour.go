@@ -88,6 +88,17 @@ func (h Hot) Poured(pourMin, minutes float64) (c Course, lost float64) {
 	return c, lost
 }
 
+// From follows the bowl from c °C on with all the syrup in, until at minutes.
+func (h Hot) From(c float64, minutes float64) Course {
+	const steps = 50 // a minute
+	capacity := h.WhitesG*h.WhitesHeat + h.BowlJPerK + h.SyrupG*h.syrupHeat()
+	out := Course{StepMin: 1.0 / steps}
+	for i := range int(math.Round(minutes*steps)) + 1 {
+		out.C = append(out.C, h.AirC+(c-h.AirC)*math.Exp(-h.LossWPerK*float64(i)*out.StepMin*60/capacity))
+	}
+	return out
+}
+
 // Peak returns the greatest temperature of the course.
 func (c Course) Peak() float64 {
 	peak := math.Inf(-1)

@@ -35,6 +35,10 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold
 		p.Foam = foamOf(r, &p.Syrup, factsOf(d, r, design.FoamPart, pressure), pressure, k)
 	}
 	p.Steps = p.steps(d, r, times)
+	if made := r.Dense.Portion.MadeG; made > 0 {
+		p.Custard.WeighedG = made - p.later(r)
+		p.Custard.WaterG = made * r.Dense.Body.Mix.Mass[mix.Water] / r.Dense.Body.Mix.Total()
+	}
 	return p
 }
 
@@ -87,6 +91,20 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 // warmC is the temperature at which heats are taken, °C: between the whites and
 // the hot mix, where they change by under 1 %.
 const warmC = 30
+
+// later is the g of the custard's lines that go in after it is weighed.
+func (p *Process) later(r *model.Result) float64 {
+	g, cold := 0.0, false
+	for _, step := range p.Steps {
+		for _, u := range step.Lines {
+			if cold && r.Lines[u.Line].Part == design.DensePart {
+				g += u.Grams
+			}
+		}
+		cold = cold || step.Code == CoolDown
+	}
+	return g
+}
 
 // Has reports whether the making has such a step.
 func (p *Process) Has(code StepCode) bool {

@@ -19,12 +19,19 @@ type Kitchen struct {
 	IceBathC float64
 	FridgeC  float64
 
+	BowlReadC float64 // what a thermometer showed in the foam right after this batch's pour; 0: nobody looked
+
 	DishMM      float64 // depth of a layer that freezes still
 	DishCM2     float64 // floor of one dish
 	ShelfCM2    float64 // shelf that the freezer has free
 	FreezerL    float64 // of the freezer
 	FreezesKG   float64 // rated kg per 24 h; 0: by its litres
 	ChurnBowlML float64 // a churn's bowl as filled, before its air; 0: no churn
+	Churn       Churn
+	Tool        Tool
+
+	FromH, ToH float64 // the hours of the day in which the cook works
+	WashUpMin  float64 // for beaters and bowl between two uses
 }
 
 // Material is what a mixing bowl is made of.
@@ -40,6 +47,26 @@ const (
 // heatJPerGK is the specific heat of a bowl's material, J/(g K): general
 // handbook values (from memory); steel as in the table of mixing.
 var heatJPerGK = map[Material]float64{Steel: 0.50, Glass: 0.84, Plastic: 1.9}
+
+// Tool is what the foam is beaten with.
+type Tool string
+
+// The tools.
+const (
+	HandMixer  Tool = "hand_mixer"
+	StandMixer Tool = "stand_mixer"
+	HandWhisk  Tool = "whisk"
+	InChurn    Tool = "churn"
+)
+
+// Churn is what turns the custard while it freezes.
+type Churn string
+
+// The churns.
+const (
+	FrozenBowl   Churn = "frozen_bowl"
+	BatchFreezer Churn = "batch_freezer"
+)
 
 // Pour is how the syrup goes in.
 type Pour string
@@ -68,7 +95,8 @@ func KitchenOf(p cold.Profile) Kitchen {
 		BowlG: p.Bowl.Grams, BowlIs: Material(p.Bowl.Material), WhitesC: p.Bowl.WhitesC, Pour: Pour(p.Bowl.Pour),
 		RoomC: p.Counter.AirC, FridgeC: p.Refrigerator.AirC, IceBathC: iceBathC,
 		DishMM: p.Layer.DepthMM, DishCM2: p.Layer.DishCM2, ShelfCM2: p.FreeShelfCM2,
-		FreezerL: p.FreezerLitres, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.ChurnBowlML,
+		Tool: Tool(p.Bowl.Tool), Churn: Churn(p.Churn.Kind), FromH: p.Cook.FromH, ToH: p.Cook.ToH, WashUpMin: p.Cook.WashUpMin,
+		FreezerL: p.FreezerLitres, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.Churn.BowlML,
 	}
 }
 

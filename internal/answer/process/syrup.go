@@ -132,6 +132,15 @@ func boilMinutes(g, off, rise float64, k Kitchen) Range {
 	return Range{value, value / k.flameSpread(), value * k.flameSpread()}
 }
 
+// Flame returns the net heat, W, of a flame that took so many minutes for this
+// syrup; NaN of none.
+func (s *Syrup) Flame(minutes float64, k Kitchen) float64 {
+	if !s.Present || !(minutes > 0) {
+		return math.NaN()
+	}
+	return FlameOf(s.MassG+s.WaterOffG, s.WaterOffG, s.TrueC-k.RoomC, minutes)
+}
+
 // FlameOf returns the net heat of a flame, W, from one timed boil: g grams
 // warmed by rise K of which off grams of water left in so many minutes.
 func FlameOf(g, off, rise, minutes float64) float64 {

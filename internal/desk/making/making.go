@@ -17,10 +17,14 @@ type Job struct {
 	Design  design.Design
 	Result  *model.Result // its evaluation, which nobody changes any more
 	Kitchen cold.Profile
+
+	BowlReadC float64 // see process.Kitchen
 }
 
 // Same reports whether o asks for the same making.
-func (j Job) Same(o Job) bool { return j.Design.Equal(o.Design) && j.Kitchen == o.Kitchen }
+func (j Job) Same(o Job) bool {
+	return j.Design.Equal(o.Design) && j.Kitchen == o.Kitchen && j.BowlReadC == o.BowlReadC
+}
 
 // Of returns the making of job, which takes some tenths of a second. Where the
 // times in the cold cannot be computed it has none, and untimed says why.
@@ -34,6 +38,8 @@ func Of(ctx context.Context, job Job) (m say.Making, untimed error) {
 
 // At returns the making of job with times that are known, at once; nil: none.
 func At(job Job, times *cold.Answer) say.Making {
-	p := process.Of(job.Design, job.Result, process.KitchenOf(job.Kitchen), job.Kitchen.Freezer.AirC, times)
+	k := process.KitchenOf(job.Kitchen)
+	k.BowlReadC = job.BowlReadC
+	p := process.Of(job.Design, job.Result, k, job.Kitchen.Freezer.AirC, times)
 	return say.Making{Design: job.Design, Result: job.Result, Process: &p, Cold: times}
 }

@@ -2,11 +2,9 @@ package say
 
 import (
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/work/design"
 )
-
-// checkCupML is the cup that the steps weigh overrun with.
-const checkCupML = 250
 
 // Checks lists what the scale shows on the way: the pan after cooking, a cup of
 // each phase with its air, and what goes into a tub.
@@ -15,7 +13,7 @@ func Checks(s Style, d design.Design, r *model.Result) []Titled {
 	add := func(what, figure string) { c = append(c, Titled{what, figure}) }
 	cup := func(p *model.Phase) {
 		if p.Body.Overrun > 0 {
-			add("A level "+s.Volume(checkCupML)+" cup of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.Overrun, 0)+" overrun", s.Mass(checkCupML*p.Body.Density()))
+			add("A level "+s.Volume(process.CupML)+" cup of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.Overrun, 0)+" overrun", s.Mass(process.CupML*p.Body.Density()))
 		}
 	}
 	if r.Dense.InTub() {

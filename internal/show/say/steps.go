@@ -231,7 +231,7 @@ func (w *stepWords) cool() string {
 	c, s := &w.m.Process.Custard, w.s
 	text := ""
 	if c.WaterOffG > 0.5 {
-		text = "Weigh the custard without the pan: " + s.Mass(w.m.Result.Dense.Portion.MadeG-w.later()) + " is right. Heavier: cook on; lighter: stir in hot water. "
+		text = "Weigh the custard without the pan: " + s.Mass(c.WeighedG) + " is right. Heavier: cook on; lighter: stir in hot water. "
 	}
 	text += "Stand it in ice water (about " + s.Mass(1000*c.Cool.IceKG) + " ice) and stir"
 	if !math.IsNaN(c.Cool.BathMinutes) {
@@ -243,19 +243,6 @@ func (w *stepWords) cool() string {
 		text += "; in the refrigerator alone this pot does not meet it"
 	}
 	return text + "."
-}
-
-// later is the g of the custard that go in after it is weighed.
-func (w *stepWords) later() float64 {
-	g := 0.0
-	for _, step := range w.m.Process.Steps {
-		if step.Code == process.ColdIn {
-			for _, u := range step.Lines {
-				g += u.Grams
-			}
-		}
-	}
-	return g
 }
 
 func (w *stepWords) coldIn() string {
@@ -409,14 +396,22 @@ func (w *stepWords) foams() bool {
 
 func (w *stepWords) pour() string {
 	f, s := &w.m.Process.Foam, w.s
-	text := "Beating on, pour the boiling syrup between whisk and wall in a thin stream. The foam comes to about " + s.TemperatureTo(f.PeakC, 0)
-	text += " (" + s.TemperatureBand(f.PeakLow, f.PeakHi, 0) + "). Beat on"
+	text := "Beating on, pour the boiling syrup between whisk and wall in a thin stream. "
+	if f.Read {
+		text += "A thermometer showed " + s.TemperatureTo(f.PeakC, 0) + ". "
+		if f.Whites == process.FreshWhite {
+			text += BowlRead(s, f) + " "
+		}
+	} else {
+		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0) + " (" + s.TemperatureBand(f.PeakLow, f.PeakHi, 0) + "). "
+	}
+	text += "Beat on"
 	if f.StopMinutes > quickestMin {
 		text += " for " + s.DurationSpan(quickestMin, f.StopMinutes)
 	}
 	text += " until it is below " + s.Temperature(process.WhiskUntilC) + " and stands: left warmer, it loses air as it cools."
 	if o := w.m.Result.Foam.Body.Overrun; o > 0 {
-		text += " A level " + s.Volume(checkCupML) + " cup then weighs " + s.Mass(checkCupML*w.m.Result.Foam.Body.Density()) + "."
+		text += " A level " + s.Volume(process.CupML) + " cup then weighs " + s.Mass(process.CupML*w.m.Result.Foam.Body.Density()) + "."
 	}
 	return text
 }

@@ -1,0 +1,66 @@
+package say
+
+import "ripplewright/internal/answer/process"
+
+// readings has one entry for each reading: what it is called where it was kept,
+// and the words before its field.
+var readings = map[process.Reading]struct{ name, ask string }{
+	process.SyrupC:      {"syrup's temperature", "The syrup reached"},
+	process.SyrupG:      {"syrup weighed", "and weighs, without the pan,"},
+	process.SyrupMin:    {"flame timed", "in"},
+	process.FoamC:       {"foam's temperature", "Right after the pour the foam reads"},
+	process.FoamCupG:    {"foam weighed", "A level 250 mL cup of foam weighs"},
+	process.CustardG:    {"custard weighed", "The custard weighs, without the pan,"},
+	process.CustardCupG: {"custard's air weighed", "A level 250 mL cup of custard weighs"},
+}
+
+// Reading is what a reading is called: "syrup weighed".
+func Reading(of process.Reading) string { return readings[of].name }
+
+// AskReading are the words before the field of a reading.
+func AskReading(of process.Reading) string { return readings[of].ask }
+
+// Doubt is why a reading cannot be.
+type Doubt uint8
+
+// The doubts.
+const (
+	Believed Doubt = iota
+	TooMuch
+	TooLittle
+)
+
+// NotBelieved says why a reading cannot be.
+func NotBelieved(s Style, of process.Reading, why Doubt) string {
+	switch {
+	case of == process.SyrupMin:
+		return "No flame of a kitchen boils that in such a time."
+	case of == process.FoamC:
+		return "The foam cannot be hotter than the syrup."
+	case of == process.CustardG && why == TooLittle:
+		return "That is less than the custard without any water: was all of it weighed?"
+	case of == process.CustardG:
+		return "That is more than what went into the pan: take the pan off."
+	}
+	return "That is more than the cup holds without any air: take the cup off, and level it."
+}
+
+// KeepsGrams says what keeping a reading does to a batch that was scaled to its
+// tubs.
+const KeepsGrams = "Kept, the grams stay as weighed out, and the tubs filled follow."
+
+// FlameMeasured says what boil a kitchen's flame was found by.
+func FlameMeasured(g, minutes float64) string {
+	s := Style{}
+	return s.Mass(g) + " of syrup boiled in " + s.with(s.Number(minutes, 1), "min")
+}
+
+// BowlRead says what published data say of whites that came to what was read.
+func BowlRead(s Style, f *process.Foam) string {
+	text := "By published data for whites as sugary as these (Mattick et al. 2001) that is " + tenfold(s, f.LogLow, f.LogHigh) +
+		" of Salmonella; the published figure for egg dishes is " + s.Temperature(f.ReachesC) + "."
+	if !f.Reaches {
+		text += " It does not reach it."
+	}
+	return text
+}
