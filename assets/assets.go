@@ -11,3 +11,9 @@ import "embed"
 //
 //go:embed library/ingredients.jsonl library/SOURCES.md
 var Library embed.FS
+
+// LabelWords holds label/words.csv, which onpack.ReadWords reads: the words of
+// a food label in the languages of the places of sale, with their sources.
+//
+//go:embed label/words.csv
+var LabelWords embed.FS

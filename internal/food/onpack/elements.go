@@ -1,0 +1,360 @@
+package onpack
+
+import (
+	"slices"
+	"strings"
+	"time"
+)
+
+// Key names an element of a tub's label.
+type Key string
+
+// The elements, in the order in which they are listed.
+const (
+	Name        Key = "name"
+	Quantity    Key = "net_quantity"
+	Ingredients Key = "ingredients"
+	Allergens   Key = "allergens"
+	Nutrition   Key = "nutrition"
+	Maker       Key = "maker"
+	Date        Key = "date"
+	Storage     Key = "storage"
+	Lot         Key = "lot"
+	Origin      Key = "origin"
+	Warnings    Key = "warnings"
+)
+
+// Keys are all of them.
+func Keys() []Key {
+	return []Key{Name, Quantity, Ingredients, Allergens, Nutrition, Maker, Date, Storage, Lot, Origin, Warnings}
+}
+
+// State is whether an element is there.
+type State string
+
+// The states.
+const (
+	Filled    State = "filled"     // it stands on the label
+	Add       State = "add"        // it is due, and the maker must add it
+	NotNeeded State = "not_needed" // the rules do not ask for it, and say why
+)
+
+// Element is one element of the label of a tub.
+type Element struct {
+	Key     Key         `json:"key"`
+	State   State       `json:"state"`
+	Text    string      `json:"text"` // as it stands; what to add; or why it is not needed
+	Section string      `json:"section"`
+	Class   SourceClass `json:"source_class"`
+
+	Parts []Part `json:"-"` // what stands on the label, by language
+}
+
+// Part is what stands on the label of an element in a language.
+type Part struct {
+	Lang string
+	Runs []Run
+}
+
+// Run is text of one weight.
+type Run struct {
+	Text   string
+	Strong bool
+}
+
+// Food is what package label and the models know of the tub.
+type Food struct {
+	Name            string   // in English
+	Ingredients     []Run    // the list in English, with its heading
+	IngredientsText string   // in plain text
+	Contains        string   // the US statement of allergens
+	Allergens       []string // codes as label.Allergens writes them, of the place's region
+	Unstated        []string // ingredients whose allergens nobody stated
+	HoldsML         float64  // volume of the frozen food in a tub
+	HoldsG          float64
+	Statements      []string // warnings that what is in the food calls for, in words of the label
+}
+
+// Pack is what the maker says of a tub, beside its design.
+type Pack struct {
+	Place     Place
+	Sale      Sale
+	Languages []string // one to three; none: the place's own
+	Tub       Tub
+
+	NominalML float64 // the quantity declared; 0: what the tub holds
+	WithGrams bool    // grams beside the volume
+
+	Maker      string // name and address, lines parted by line breaks
+	Made       time.Time
+	Durability Durability
+	Form       DateForm // "": the full date
+	Storage    string   // words of the maker's own
+	Lot        string   // another lot than that of the day
+
+	Names map[string]string // the food's name by language, beside English
+	Lists map[string]string // its ingredients by language, beside English
+}
+
+// languages are those of the label.
+func (p *Pack) languages() []string {
+	if len(p.Languages) == 0 {
+		return []string{p.Place.Language()}
+	}
+	return p.Languages
+}
+
+// nominalML is the quantity declared.
+func (p *Pack) nominalML(f *Food) float64 {
+	if p.NominalML > 0 {
+		return p.NominalML
+	}
+	return f.HoldsML
+}
+
+// maker is what an element needs to be filled in.
+type maker struct {
+	*Pack
+	*Food
+	words Words
+}
+
+// Elements returns every element of the tub's label with its state. Nothing is
+// invented: what is due and not known is Add.
+func Elements(f Food, p Pack, w Words) []Element {
+	m := maker{&p, &f, w}
+	out := make([]Element, 0, len(Keys()))
+	for _, key := range Keys() {
+		r := ruleOf(p, f, key)
+		e := Element{Key: key, State: NotNeeded, Text: r.why, Section: r.section, Class: r.class}
+		if r.due || r.voluntary {
+			parts, add := m.fill(key)
+			switch {
+			case add == "" && len(parts) > 0:
+				e.State, e.Parts, e.Text = Filled, parts, plain(parts)
+			case r.due:
+				e.State, e.Text = Add, add
+			}
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// Missing are the elements that are due and not there.
+func Missing(all []Element) []Element {
+	var out []Element
+	for _, e := range all {
+		if e.State == Add {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func plain(parts []Part) string {
+	var all []string
+	for _, p := range parts {
+		var b strings.Builder
+		for _, r := range p.Runs {
+			b.WriteString(r.Text)
+		}
+		if s := b.String(); !slices.Contains(all, s) {
+			all = append(all, s)
+		}
+	}
+	return strings.Join(all, " / ")
+}
+
+func said(lang, text string) Part { return Part{lang, []Run{{Text: text}}} }
+
+// fill returns what stands on the label of an element, or what the maker must
+// add.
+func (m *maker) fill(key Key) (parts []Part, add string) {
+	switch key {
+	case Name:
+		return m.names()
+	case Quantity:
+		return m.quantity(), ""
+	case Ingredients:
+		return m.lists()
+	case Allergens:
+		return m.allergens()
+	case Nutrition:
+		return []Part{said("", "the panel")}, ""
+	case Maker:
+		if strings.TrimSpace(m.Pack.Maker) == "" {
+			return nil, "your name and address"
+		}
+		return []Part{said("", strings.Join(strings.FieldsFunc(m.Pack.Maker, func(r rune) bool { return r == '\n' }), ", "))}, ""
+	case Date:
+		return m.date()
+	case Storage:
+		return m.storage(), ""
+	case Lot:
+		return m.lot()
+	case Warnings:
+		return m.statements(), ""
+	}
+	return nil, ""
+}
+
+func (m *maker) names() (parts []Part, add string) {
+	var lacking []string
+	for _, lang := range m.languages() {
+		name := m.Names[lang]
+		if lang == "en" && name == "" {
+			name = m.Food.Name
+		}
+		if strings.TrimSpace(name) == "" {
+			lacking = append(lacking, lang)
+			continue
+		}
+		parts = append(parts, Part{lang, []Run{{name, true}}})
+	}
+	if len(lacking) > 0 {
+		return nil, "the name of the food in " + languageList(lacking) + ", as in “" + m.Food.Name + "”"
+	}
+	return parts, ""
+}
+
+func (m *maker) quantity() []Part {
+	var parts []Part
+	for _, lang := range m.languages() {
+		sign, _ := m.words.In(lang, "decimal_sign")
+		text := NetQuantity(m.Place, m.nominalML(m.Food), sign.Text)
+		if m.WithGrams && m.Place != US && m.HoldsG > 0 {
+			text += " (" + grams(m.HoldsG*m.nominalML(m.Food)/m.HoldsML) + ")"
+		}
+		if !slices.ContainsFunc(parts, func(p Part) bool { return p.Runs[0].Text == text }) {
+			parts = append(parts, said(lang, text))
+		}
+	}
+	return parts
+}
+
+func (m *maker) lists() (parts []Part, add string) {
+	var lacking []string
+	for _, lang := range m.languages() {
+		if lang == "en" && m.Lists[lang] == "" {
+			parts = append(parts, Part{lang, m.Food.Ingredients})
+			continue
+		}
+		list := strings.TrimSpace(m.Lists[lang])
+		if list == "" {
+			lacking = append(lacking, languageOf(lang))
+			continue
+		}
+		head, _ := m.words.In(lang, "ingredients")
+		runs := m.words.Emphasised(lang, m.Food.Allergens, list)
+		parts = append(parts, Part{lang, append([]Run{{Text: head.Text + ": "}}, runs...)})
+	}
+	if len(lacking) > 0 {
+		return nil, "the ingredients in " + strings.Join(lacking, " and ") + ", in the order of “" + m.IngredientsText + "”"
+	}
+	return parts, ""
+}
+
+func (m *maker) allergens() (parts []Part, add string) {
+	if len(m.Unstated) > 0 {
+		return nil, "the allergens of " + strings.Join(m.Unstated, ", ") + ", which nobody has stated"
+	}
+	if m.Place == US {
+		if m.Contains == "" {
+			return []Part{said("en", "none of the nine")}, ""
+		}
+		return []Part{said("en", m.Contains)}, ""
+	}
+	for _, lang := range m.languages() {
+		var words, missing []string
+		for _, a := range m.Food.Allergens {
+			word, _ := m.words.In(lang, allergenTerm(a))
+			if word.Text == "" {
+				word.Text = strings.ReplaceAll(a, "_", " ")
+			}
+			words = append(words, word.Text)
+			if list := m.Lists[lang]; list != "" && !m.words.NamesAllergen(lang, a, list) {
+				missing = append(missing, word.Text)
+			}
+		}
+		if len(missing) > 0 {
+			return nil, "the allergens that your list in " + languageOf(lang) + " does not name: " + strings.Join(missing, ", ")
+		}
+		if len(words) == 0 {
+			words = []string{"none of the fourteen"}
+		}
+		parts = append(parts, said(lang, strings.Join(words, ", ")))
+	}
+	return parts, ""
+}
+
+func (m *maker) date() (parts []Part, add string) {
+	switch {
+	case m.Made.IsZero() && !m.Durability.Known():
+		return nil, "the day it was made and for how long it keeps, as you have found out"
+	case m.Made.IsZero():
+		return nil, "the day it was made"
+	case !m.Durability.Known():
+		return nil, "for how long it keeps, as you have found out"
+	}
+	b := BestBeforeOf(m.Made, m.Durability)
+	for _, lang := range m.languages() {
+		day, _ := m.words.In(lang, "best_before_day")
+		if m.Place == US {
+			day.Text = "Best if used by" // the phrase that FDA and USDA support, from memory
+		}
+		end, known := m.words.In(lang, "best_before_end")
+		if !known || m.Place == US {
+			end.Text = ""
+		}
+		text := b.Text(m.Form, day.Text, end.Text)
+		if text == "" { // the full date is always lawful
+			text = b.Text(ByDay, day.Text, end.Text)
+		}
+		parts = append(parts, said(lang, text))
+	}
+	return parts, ""
+}
+
+// fullDate reports whether the date shows day and month, which saves the lot.
+func (m *maker) fullDate() bool {
+	parts, add := m.date()
+	b := BestBeforeOf(m.Made, m.Durability)
+	return add == "" && len(parts) > 0 && strings.Contains(plain(parts), b.Last.Format("02.01.2006"))
+}
+
+func (m *maker) storage() []Part {
+	if s := strings.TrimSpace(m.Pack.Storage); s != "" {
+		return []Part{said("", s)}
+	}
+	if m.Place == US {
+		return []Part{said("en", "Keep frozen")}
+	}
+	var parts []Part
+	for _, lang := range m.languages() {
+		word, ok := m.words.In(lang, "keep_frozen")
+		if !ok { // the cold in figures reads in every language
+			word.Text = "−18 °C"
+		}
+		parts = append(parts, said(lang, strings.Replace(word.Text, "-18", "−18", 1)))
+	}
+	return parts
+}
+
+func (m *maker) lot() (parts []Part, add string) {
+	switch {
+	case m.Pack.Lot != "":
+		return []Part{said("", m.Pack.Lot)}, ""
+	case m.Made.IsZero():
+		return nil, "a lot, or the day it was made"
+	}
+	return []Part{said("", LotOf(m.Made))}, ""
+}
+
+func (m *maker) statements() []Part {
+	var parts []Part
+	for _, s := range m.Statements {
+		parts = append(parts, said("en", s))
+	}
+	return parts
+}

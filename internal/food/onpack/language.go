@@ -1,0 +1,58 @@
+package onpack
+
+import (
+	"fmt"
+	"strings"
+
+	"golang.org/x/text/language"
+	"golang.org/x/text/language/display"
+)
+
+// languageOf is the English name of a language by its two letters.
+func languageOf(lang string) string {
+	t, err := language.Parse(lang)
+	if err != nil {
+		return lang
+	}
+	return display.English.Languages().Name(t)
+}
+
+func languageList(langs []string) string {
+	words := make([]string, len(langs))
+	for i, l := range langs {
+		words[i] = languageOf(l)
+	}
+	return strings.Join(words, " and ")
+}
+
+// mostLanguages is how many languages a label takes.
+const mostLanguages = 3
+
+// ParseLanguages reads "en,de": one to three languages in which a label can be
+// set.
+func (w Words) ParseLanguages(s string) ([]string, error) {
+	var out []string
+	can := w.Languages()
+	for _, lang := range strings.Split(s, ",") {
+		lang = strings.ToLower(strings.TrimSpace(lang))
+		known := false
+		for _, c := range can {
+			known = known || c == lang
+		}
+		if !known {
+			return nil, fmt.Errorf("the words of that language were not all read: it is not one of %s", strings.Join(can, ", "))
+		}
+		for _, o := range out {
+			if o == lang {
+				return nil, fmt.Errorf("%s stands twice", languageOf(lang))
+			}
+		}
+		out = append(out, lang)
+	}
+	if len(out) > mostLanguages {
+		return nil, fmt.Errorf("a label takes %d languages at most", mostLanguages)
+	}
+	return out, nil
+}
+
+func grams(g float64) string { return fmt.Sprintf("%.0f g", g) }
