@@ -4,6 +4,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/typeset"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -77,7 +78,7 @@ func figureBlocks(c content, w float64) []*draw.List {
 		colour draw.Colour
 	}{{c.rests, glass}, {c.warnings, coral}} {
 		for _, t := range list.texts {
-			b := bullet(w, small.in(ink), smallLead, list.colour, t)
+			b := bullet(w, small.In(ink), smallLead, list.colour, t)
 			if len(out) == 1 {
 				b = spaced(6, headed("What the verdict rests on", w, b))
 			} else {
@@ -90,10 +91,10 @@ func figureBlocks(c content, w float64) []*draw.List {
 }
 
 // bullet sets a text behind a drop of colour.
-func bullet(w float64, st style, lead float64, c draw.Colour, s string) *draw.List {
-	p := text(w-4.2, lead, st, s)
+func bullet(w float64, st typeset.Style, lead float64, c draw.Colour, s string) *draw.List {
+	p := typeset.Text(w-4.2, lead, st, s)
 	b := &draw.List{W: w, H: p.H}
-	disc(b, 0.9, st.cap()/2, 0.8, c)
+	typeset.Disc(b, 0.9, st.Cap()/2, 0.8, c)
 	b.Place(p, 4.2, 0, 1)
 	return b
 }
@@ -101,32 +102,32 @@ func bullet(w float64, st style, lead float64, c draw.Colour, s string) *draw.Li
 // figureTable sets the figures in three columns.
 func figureTable(c content, w float64) *draw.List {
 	t := &draw.List{W: w}
-	st := style{draw.Sans, 8, ink}
+	st := typeset.Type(draw.Sans, 8, ink)
 	cols := [3]float64{0.62 * w, 0.81 * w, w}
 	pitch := 4.5
-	head := style{draw.SansBold, 8, muted}
+	head := typeset.Type(draw.SansBold, 8, muted)
 	t.H = 2.4
 	for i, s := range [...]string{"Custard", "Foam", "Tub"} {
-		writeRight(t, cols[i], t.H, head, s)
+		typeset.WriteRight(t, cols[i], t.H, head, s)
 	}
 	t.H += 1.5
-	fill(t, 0, t.H, w, 0.35, ink)
+	typeset.Fill(t, 0, t.H, w, 0.35, ink)
 	for _, f := range c.figures {
 		base := t.H + pitch - 1.5
 		// A range such as "−12 to −5 °C" is wide: it is set smaller, never over
 		// its neighbour.
-		name := write(t, 0, base, st, f.name)
+		name := typeset.Write(t, 0, base, st, f.name)
 		from := name + 2
 		for i, s := range [...]string{f.dense, f.foam, f.tub} {
 			use := st
-			for use.size > 5.5 && cols[i]-use.width(s) < from {
-				use.size -= 0.25
+			for use.Size > 5.5 && cols[i]-use.Width(s) < from {
+				use.Size -= 0.25
 			}
-			writeRight(t, cols[i], base, use, s)
+			typeset.WriteRight(t, cols[i], base, use, s)
 			from = cols[i] + 1.5
 		}
 		t.H += pitch
-		fill(t, 0, t.H, w, 0.15, dune)
+		typeset.Fill(t, 0, t.H, w, 0.15, dune)
 	}
 	return t
 }
@@ -134,41 +135,41 @@ func figureTable(c content, w float64) *draw.List {
 // panelBlocks are the label's panel and statement.
 func panelBlocks(c content, w float64) []*draw.List {
 	if c.label == nil {
-		return []*draw.List{text(w, bodyLead, body, c.labelNote)}
+		return []*draw.List{typeset.Text(w, bodyLead, body, c.labelNote)}
 	}
-	return []*draw.List{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, style{draw.Sans, 8, ink})}
+	return []*draw.List{withNotes(panelOf(c.label, w), c.label), statementOf(c.label, w, typeset.Type(draw.Sans, 8, ink))}
 }
 
 // cautionBox sets the cautions on a ground of sand.
 func cautionBox(c content, w float64) *draw.List {
 	const pad, bar = 3.6, 1.0
-	st := style{draw.Sans, 7.5, ink}
+	st := typeset.Type(draw.Sans, 7.5, ink)
 	parts := []*draw.List{{W: w, H: 3.4}}
-	write(parts[0], 0, 3.4, style{draw.SerifBold, 12, ink}, "Cautions")
+	typeset.Write(parts[0], 0, 3.4, typeset.Type(draw.SerifBold, 12, ink), "Cautions")
 	for _, k := range c.cautions {
-		parts = append(parts, paragraph(w-bar-2*pad, 9.6, run{k.Title + ". ", st.bold()}, run{k.Text, st}))
+		parts = append(parts, typeset.Paragraph(w-bar-2*pad, 9.6, typeset.Run{Text: k.Title + ". ", Style: st.Bold()}, typeset.Run{Text: k.Text, Style: st}))
 	}
-	all := stack(1.9, parts...)
+	all := typeset.Stack(1.9, parts...)
 	b := &draw.List{W: w, H: all.H + 2*pad}
-	fill(b, 0, 0, w, b.H, sand)
-	fill(b, 0, 0, bar, b.H, coral)
+	typeset.Fill(b, 0, 0, w, b.H, sand)
+	typeset.Fill(b, 0, 0, bar, b.H, coral)
 	b.Place(all, bar+pad, pad, 1)
 	return b
 }
 
 // statementOf sets the list of ingredients with its allergens emphasised.
-func statementOf(l *label.Label, w float64, st style) *draw.List {
-	var runs []run
+func statementOf(l *label.Label, w float64, st typeset.Style) *draw.List {
+	var runs []typeset.Run
 	for _, r := range l.Ingredients {
 		s := st
 		if r.Emphasis {
-			s = st.bold()
+			s = st.Bold()
 		}
-		runs = append(runs, run{r.Text, s})
+		runs = append(runs, typeset.Run{Text: r.Text, Style: s})
 	}
-	parts := []*draw.List{paragraph(w, 10.4, runs...)}
+	parts := []*draw.List{typeset.Paragraph(w, 10.4, runs...)}
 	if l.Contains != "" && l.Region == label.US { // the EU lets the emphasised list alone tell, Article 21
-		parts = append(parts, text(w, 10.4, st.bold(), l.Contains))
+		parts = append(parts, typeset.Text(w, 10.4, st.Bold(), l.Contains))
 	}
-	return stack(2.2, parts...)
+	return typeset.Stack(2.2, parts...)
 }

@@ -3,6 +3,8 @@ package card
 import (
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
@@ -76,11 +78,11 @@ func kitchenOf(c *cold.Answer) process.Kitchen {
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
 		reads:   o.Style,
-		name:    plain(d.Name),
+		name:    typeset.Plain(d.Name),
 		notes:   notesOf(d.Notes),
 		serve:   o.Style.Temperature(d.Serving.TemperatureC),
-		verdict: plain(say.Verdict(o.Style, r.Verdict)),
-		advice:  plain(say.Advice(o.Style, r.Verdict, o.Cold)),
+		verdict: typeset.Plain(say.Verdict(o.Style, r.Verdict)),
+		advice:  typeset.Plain(say.Advice(o.Style, r.Verdict, o.Cold)),
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {
@@ -99,7 +101,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note && !w.Handled {
-			c.warnings = append(c.warnings, plain(say.Warning(o.Style, w)))
+			c.warnings = append(c.warnings, typeset.Plain(say.Warning(o.Style, w)))
 		}
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
@@ -131,7 +133,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 			}
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
-			entry := row{name: plain(say.Kitchen(l.Ingredient)), note: cut(plain(written.Note), mostLineNote)}
+			entry := row{name: typeset.Plain(say.Kitchen(l.Ingredient)), note: cut(typeset.Plain(written.Note), mostLineNote)}
 			entry.grams, entry.unit = o.Style.MassParts(l.Grams)
 			if sizeErr == nil {
 				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -47,7 +49,7 @@ func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
 	}
 	for _, list := range [][]string{c.rests, c.warnings, c.label.Warnings, {c.label.Contains, c.verdict, c.advice, c.serve}} {
 		for _, s := range list {
-			assert.Contains(t, all, squeezed(plain(s)))
+			assert.Contains(t, all, squeezed(typeset.Plain(s)))
 		}
 	}
 	assert.Equal(t, 40, strings.Count(all, squeezed("bring it to the bench in good time"))+len(d.Foam.Syrup.Lines), "every note")

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -37,7 +39,7 @@ func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, 
 	if len(c.notes) == 0 {
 		return nil
 	}
-	notes := []filler{kept(func(w float64) *draw.List { return stack(0, noteBlocks(c, w)...) })}
+	notes := []filler{kept(func(w float64) *draw.List { return typeset.Stack(0, noteBlocks(c, w)...) })}
 	if f.settle([]gap{{last, narrow}, {end, f.steps()}}, notes) {
 		return nil
 	}
@@ -53,9 +55,9 @@ func noteIntro(c content, w float64) *draw.List {
 	const most = 26 // mm
 	var parts []*draw.List
 	for _, n := range c.notes {
-		parts = append(parts, text(w, 13.5, style{draw.SerifItalic, 10.5, muted}, n))
+		parts = append(parts, typeset.Text(w, 13.5, typeset.Type(draw.SerifItalic, 10.5, muted), n))
 	}
-	if all := stack(2.5, parts...); len(parts) > 0 && all.H <= most {
+	if all := typeset.Stack(2.5, parts...); len(parts) > 0 && all.H <= most {
 		return all
 	}
 	return nil
@@ -101,23 +103,23 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 	s.Place(drawing, s.W-margin-tubW+(tubW-drawing.W)/2, margin, 1)
 
 	title := titleOf(c.name, room)
-	tag := style{draw.SansBold, 13, white}
+	tag := typeset.Type(draw.SansBold, 13, white)
 	serve := &draw.List{H: 9.5}
 	serveText := "Serve at " + c.serve
-	serve.W = tag.width(serveText) + 9
+	serve.W = tag.Width(serveText) + 9
 	serve.RoundBox(draw.Rect{X1: serve.W, Y1: serve.H}, 1.6)
 	serve.EndFill(glass)
-	write(serve, 4.5, 6.4, tag, serveText)
-	verdict := []run{{c.verdict, strong}}
+	typeset.Write(serve, 4.5, 6.4, tag, serveText)
+	verdict := []typeset.Run{{Text: c.verdict, Style: strong}}
 	if c.advice != "" {
-		verdict = append(verdict, run{" " + c.advice, body})
+		verdict = append(verdict, typeset.Run{Text: " " + c.advice, Style: body})
 	}
-	left := stack(4.2,
-		text(room, 11, eyebrow, c.makes),
+	left := typeset.Stack(4.2,
+		typeset.Text(room, 11, eyebrow, c.makes),
 		title,
-		text(room, 16, style{draw.SerifItalic, 13, muted}, c.strap),
+		typeset.Text(room, 16, typeset.Type(draw.SerifItalic, 13, muted), c.strap),
 		serve,
-		paragraph(room, bodyLead, verdict...),
+		typeset.Paragraph(room, bodyLead, verdict...),
 	)
 	s.Place(left, margin, margin+1, 1)
 	y := margin + max(left.H+1, drawing.H)
@@ -128,14 +130,14 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 // titleOf sets a name as large as three lines of it allow.
 func titleOf(name string, width float64) *draw.List {
 	name = cut(name, 200) // all that five lines hold
-	st := style{draw.SerifBold, 32, ink}
-	for st.size > 15 && len(wrapped([]run{{name, st}}, width)) > 2+int(20/st.size) {
-		st.size--
+	st := typeset.Type(draw.SerifBold, 32, ink)
+	for st.Size > 15 && len(typeset.Wrapped([]typeset.Run{{Text: name, Style: st}}, width)) > 2+int(20/st.Size) {
+		st.Size--
 	}
-	for n := len([]rune(name)); len(wrapped([]run{{name, st}}, width)) > 5; n -= 8 {
+	for n := len([]rune(name)); len(typeset.Wrapped([]typeset.Run{{Text: name, Style: st}}, width)) > 5; n -= 8 {
 		name = strings.TrimSpace(string([]rune(name)[:max(n-8, 1)])) + "…"
 	}
-	return text(width, 1.12*st.size, st, name)
+	return typeset.Text(width, 1.12*st.Size, st, name)
 }
 
 // listBlocks are the weights, one block a line so that they may flow, with air
@@ -148,40 +150,40 @@ func listBlocks(c content, w, air float64) []*draw.List {
 		if i > 0 {
 			head.H += 3 * air
 		}
-		end := write(head, 0, head.H, heading, p.title)
+		end := typeset.Write(head, 0, head.H, heading, p.title)
 		total := p.total
-		writeRight(head, w, head.H, style{draw.SansBold, 9, muted}, total)
-		if room := w - end - 4 - strong.width(total); p.note != "" {
-			if small.width(p.note) <= room {
-				write(head, end+2.5, head.H, small, p.note)
+		typeset.WriteRight(head, w, head.H, typeset.Type(draw.SansBold, 9, muted), total)
+		if room := w - end - 4 - strong.Width(total); p.note != "" {
+			if small.Width(p.note) <= room {
+				typeset.Write(head, end+2.5, head.H, small, p.note)
 			} else {
-				head = stack(2, head, text(w, smallLead, small, p.note))
+				head = typeset.Stack(2, head, typeset.Text(w, smallLead, small, p.note))
 			}
 		}
-		fill(head, 0, head.H+1.9, w, 0.5, ink)
+		typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
 		head.H += 2.6
 		for _, l := range p.rows {
 			row := &draw.List{W: w}
 			room := w - name
-			one := l.measure == "" || body.width(l.name)+3+small.width(l.measure) <= room
-			words := text(room, 11.4, body, l.name)
+			one := l.measure == "" || body.Width(l.name)+3+small.Width(l.measure) <= room
+			words := typeset.Text(room, 11.4, body, l.name)
 			if !one {
-				words = stack(1.5, words, text(room, smallLead, small, l.measure))
+				words = typeset.Stack(1.5, words, typeset.Text(room, smallLead, small, l.measure))
 			}
 			if l.note != "" {
-				words = stack(1.5, words, text(room, smallLead, style{draw.SansItalic, 7.5, muted}, l.note))
+				words = typeset.Stack(1.5, words, typeset.Text(room, smallLead, typeset.Type(draw.SansItalic, 7.5, muted), l.note))
 			}
-			base := air + face.CapHeight*body.size*point
+			base := air + face.CapHeight*body.Size*typeset.Point
 			row.Place(words, name, air, 1)
-			writeRight(row, gram, base, style{draw.SansBold, 10.5, ink}, l.grams)
-			write(row, gram+0.8, base, small, l.unit)
+			typeset.WriteRight(row, gram, base, typeset.Type(draw.SansBold, 10.5, ink), l.grams)
+			typeset.Write(row, gram+0.8, base, small, l.unit)
 			if one {
-				writeRight(row, w, base, small, l.measure)
+				typeset.WriteRight(row, w, base, small, l.measure)
 			}
 			row.H = words.H + 2*air
-			fill(row, 0, row.H-0.15, w, 0.15, dune)
+			typeset.Fill(row, 0, row.H-0.15, w, 0.15, dune)
 			if head != nil {
-				row, head = stack(0, head, row), nil
+				row, head = typeset.Stack(0, head, row), nil
 			}
 			out = append(out, row)
 		}
@@ -195,20 +197,20 @@ func noteBlocks(c content, w float64) []*draw.List {
 	if len(c.notes) == 0 {
 		return nil
 	}
-	const cap = face.CapHeight * 9 * point
+	const cap = face.CapHeight * 9 * typeset.Point
 	var out []*draw.List
 	for i, paragraph := range c.notes {
-		for k, line := range wrapped([]run{{paragraph, body}}, w) {
-			above := bodyLead*point - cap
+		for k, line := range typeset.Wrapped([]typeset.Run{{Text: paragraph, Style: body}}, w) {
+			above := bodyLead*typeset.Point - cap
 			if k == 0 && i > 0 {
 				above += 1.6
 			}
 			l := &draw.List{W: w, H: above + cap}
-			l.Place(oneLine(line), 0, above, 1)
+			l.Place(typeset.OneLine(line), 0, above, 1)
 			if len(out) == 0 {
 				head := &draw.List{W: w, H: 6 + 4.2}
-				write(head, 0, head.H, heading, "Notes")
-				l = stack(1.2, head, l)
+				typeset.Write(head, 0, head.H, heading, "Notes")
+				l = typeset.Stack(1.2, head, l)
 			}
 			out = append(out, l)
 		}
@@ -223,16 +225,16 @@ func checkBox(c content, w, above float64) *draw.List {
 	}
 	const pad = 3.5
 	rows := &draw.List{W: w - 2*pad, H: 3.6}
-	write(rows, 0, rows.H, style{draw.SerifBold, 12, ink}, "Check on the scale")
+	typeset.Write(rows, 0, rows.H, typeset.Type(draw.SerifBold, 12, ink), "Check on the scale")
 	rows.H += 1.2
 	for _, k := range c.checks {
-		t := text(rows.W-20, 10.4, style{draw.Sans, 8, ink}, k.Title)
+		t := typeset.Text(rows.W-20, 10.4, typeset.Type(draw.Sans, 8, ink), k.Title)
 		rows.Place(t, 0, rows.H+1.6, 1)
-		writeRight(rows, rows.W, rows.H+1.6+face.CapHeight*8*point, style{draw.SansBold, 9, ink}, k.Text)
+		typeset.WriteRight(rows, rows.W, rows.H+1.6+face.CapHeight*8*typeset.Point, typeset.Type(draw.SansBold, 9, ink), k.Text)
 		rows.H += t.H + 2.4
 	}
 	b := &draw.List{W: w, H: above + rows.H + 2*pad}
-	fill(b, 0, above, w, rows.H+2*pad, sand)
+	typeset.Fill(b, 0, above, w, rows.H+2*pad, sand)
 	b.Place(rows, pad, above+pad, 1)
 	return b
 }
@@ -240,23 +242,23 @@ func checkBox(c content, w, above float64) *draw.List {
 // stepBlocks are the numbered steps.
 func stepBlocks(c content, w, size float64) []*draw.List {
 	const indent = 9.5
-	st := style{draw.Sans, size, ink}
+	st := typeset.Type(draw.Sans, size, ink)
 	lead := size * bodyLead / 9
 	var out []*draw.List
 	for i, k := range c.steps {
-		s := stack(2.1,
-			text(w-indent, 13, style{draw.SansBold, size + 1.5, ink}, k.Title),
-			text(w-indent, lead, st, k.Text))
+		s := typeset.Stack(2.1,
+			typeset.Text(w-indent, 13, typeset.Type(draw.SansBold, size+1.5, ink), k.Title),
+			typeset.Text(w-indent, lead, st, k.Text))
 		block := &draw.List{W: w, H: s.H}
-		number := style{draw.SerifBold, 17, coral}
-		write(block, 0, face.CapHeight*17*point*0.93, number, fmt.Sprint(i+1))
+		number := typeset.Type(draw.SerifBold, 17, coral)
+		typeset.Write(block, 0, face.CapHeight*17*typeset.Point*0.93, number, fmt.Sprint(i+1))
 		block.Place(s, indent, 0, 1)
 		if i == 0 {
 			head := &draw.List{W: w, H: 4.2}
-			write(head, 0, head.H, heading, "How it is made")
-			fill(head, 0, head.H+1.9, w, 0.5, ink)
+			typeset.Write(head, 0, head.H, heading, "How it is made")
+			typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
 			head.H += 2.6
-			block = stack(3.2, head, block)
+			block = typeset.Stack(3.2, head, block)
 		}
 		out = append(out, block)
 	}

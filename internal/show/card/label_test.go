@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -37,7 +39,7 @@ func TestThePanelKeepsTheLeastSizes(t *testing.T) {
 	seen := map[string]bool{}
 	for _, w := range usPanel(l, usWidth).Texts {
 		seen[w.S] = true
-		assert.GreaterOrEqual(t, w.Size/point, max(6, least[w.S])-1e-9, w.S)
+		assert.GreaterOrEqual(t, w.Size/typeset.Point, max(6, least[w.S])-1e-9, w.S)
 		if w.Face == draw.SansBold {
 			assert.True(t, bold[w.S], "%q is bold", w.S)
 		}
@@ -55,7 +57,7 @@ func TestTheLetterXIsTallEnough(t *testing.T) {
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
-	for _, s := range []*draw.List{panelOf(l, 80), statementOf(l, 80, style{draw.Sans, 8, black})} {
+	for _, s := range []*draw.List{panelOf(l, 80), statementOf(l, 80, typeset.Type(draw.Sans, 8, black))} {
 		for _, w := range s.Texts {
 			assert.GreaterOrEqual(t, w.Size*face.XHeight, 1.2, w.S)
 		}
@@ -68,7 +70,7 @@ func TestAllergensAreEmphasisedInTheList(t *testing.T) {
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
 	strongWords := ""
-	for _, w := range statementOf(l, 1000, style{draw.Sans, 8, black}).Texts {
+	for _, w := range statementOf(l, 1000, typeset.Type(draw.Sans, 8, black)).Texts {
 		if w.Face == draw.SansBold {
 			strongWords += w.S + " "
 		}

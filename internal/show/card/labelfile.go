@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
@@ -138,15 +140,15 @@ func labelSheet(l *label.Label, panel *draw.List) *draw.List {
 	notes := append([]string{l.ColumnsWhy, "Energy: " + l.EnergyMethod}, l.Notes...)
 	var why []*draw.List
 	for _, n := range notes {
-		if n = plain(n); n != "" {
-			why = append(why, text(w, 7.6, style{draw.Sans, 6, muted}, sentence(n)))
+		if n = typeset.Plain(n); n != "" {
+			why = append(why, typeset.Text(w, 7.6, typeset.Type(draw.Sans, 6, muted), sentence(n)))
 		}
 	}
-	all := stack(3.4,
-		text(w, 14, style{draw.SansBold, 12, black}, plain(l.ProposedName)),
+	all := typeset.Stack(3.4,
+		typeset.Text(w, 14, typeset.Type(draw.SansBold, 12, black), typeset.Plain(l.ProposedName)),
 		panel,
-		statementOf(l, w, style{draw.Sans, 8, black}),
-		stack(1.6, why...))
+		statementOf(l, w, typeset.Type(draw.Sans, 8, black)),
+		typeset.Stack(1.6, why...))
 	s := &draw.List{W: w + 16, H: all.H + 16}
 	s.Place(all, 8, 8, 1)
 	return s
@@ -209,9 +211,9 @@ func labelText(l *label.Label) []byte {
 	put(l.IngredientsText)
 	put(l.Contains)
 	b.WriteByte('\n')
-	put(sentence(plain("Energy: " + l.EnergyMethod)))
+	put(sentence(typeset.Plain("Energy: " + l.EnergyMethod)))
 	if l.ColumnsWhy != "" {
-		put(sentence(plain(l.ColumnsWhy)))
+		put(sentence(typeset.Plain(l.ColumnsWhy)))
 	}
 	for _, n := range l.Notes {
 		put(n)

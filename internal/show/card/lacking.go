@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
@@ -29,7 +31,7 @@ func Lacking(d design.Design, r *model.Result) []Lack {
 	look := func(path string, texts ...string) {
 		var letters []rune
 		for _, s := range texts {
-			for _, c := range face.Missing(plain(s)) {
+			for _, c := range face.Missing(typeset.Plain(s)) {
 				if !slices.Contains(letters, c) {
 					letters = append(letters, c)
 				}
@@ -65,7 +67,7 @@ func Lacking(d design.Design, r *model.Result) []Lack {
 
 // LackingOnLabel does as Lacking for what the design's label l prints.
 func LackingOnLabel(d design.Design, r *model.Result, l *label.Label) []Lack {
-	text := plain(string(labelText(l)))
+	text := typeset.Plain(string(labelText(l)))
 	var out []Lack
 	for _, k := range Lacking(d, r) {
 		if k.Path == "notes" || k.Path == "kitchen.profile" || strings.HasSuffix(k.Path, ".note") {

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -106,7 +108,7 @@ func TestLettersThatTheFontsLackAreMarkedInTheFile(t *testing.T) {
 func TestTheLibraryCanBePrinted(t *testing.T) {
 	for _, in := range library(t).All() {
 		for _, words := range printedOf(in) {
-			assert.Empty(t, face.Missing(plain(words)), words)
+			assert.Empty(t, face.Missing(typeset.Plain(words)), words)
 		}
 	}
 	assert.Empty(t, face.Missing("−–°·×•…≤≥½⅓⅔¼¾⅛‡\u2009\u00a0äéßøčžα"+string(face.Mark)))

@@ -6,6 +6,8 @@ import (
 	"math"
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/design"
@@ -35,9 +37,9 @@ func cardPages(ctx context.Context, d design.Design, r *model.Result, c content,
 // newFlow returns an empty flow whose further pages begin with the name.
 func newFlow(c content, p Paper) *flow {
 	w, h := p.Size()
-	st := style{draw.SerifBold, 11, ink}
+	st := typeset.Type(draw.SerifBold, 11, ink)
 	return &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14, begin: func(s *draw.List) {
-		write(s, margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
+		typeset.Write(s, margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
 		ripples(s, margin, margin+7, w-2*margin)
 	}}
 }
@@ -99,13 +101,13 @@ func (f *flow) settle(gaps []gap, boxes []filler) bool {
 }
 
 // shortened cuts s to a width, with an ellipsis.
-func shortened(st style, s string, width float64) string {
-	if st.width(s) <= width {
+func shortened(st typeset.Style, s string, width float64) string {
+	if st.Width(s) <= width {
 		return s
 	}
-	room := width - st.width("…")
+	room := width - st.Width("…")
 	for i, c := range s {
-		if room -= st.width(string(c)); room < 0 {
+		if room -= st.Width(string(c)); room < 0 {
 			return strings.TrimSpace(s[:i]) + "…"
 		}
 	}
@@ -128,13 +130,13 @@ func ripples(s *draw.List, x, y, w float64) {
 func foot(s *draw.List, n, of int) {
 	y := s.H - 9.5
 	page := fmt.Sprintf("%d / %d", n, of)
-	writeRight(s, s.W-margin, y, small, page)
-	write(s, margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
+	typeset.WriteRight(s, s.W-margin, y, small, page)
+	typeset.Write(s, margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
 }
 
 // headed sets parts under a title.
 func headed(title string, w float64, parts ...*draw.List) *draw.List {
 	head := &draw.List{W: w, H: 3.8}
-	write(head, 0, head.H, style{draw.SerifBold, 13, ink}, title)
-	return stack(2.6, append([]*draw.List{head}, parts...)...)
+	typeset.Write(head, 0, head.H, typeset.Type(draw.SerifBold, 13, ink), title)
+	return typeset.Stack(2.6, append([]*draw.List{head}, parts...)...)
 }

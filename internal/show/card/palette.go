@@ -1,6 +1,9 @@
 package card
 
-import "ripplewright/internal/show/draw"
+import (
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/typeset"
+)
 
 // The card's colours: deep water, terracotta, sand and sea glass on white, so
 // that a page costs little ink. Text on white has a contrast of 4.5 or more.
@@ -17,11 +20,11 @@ var (
 
 // The card's type.
 var (
-	body    = style{draw.Sans, 9, ink}
-	small   = style{draw.Sans, 7.5, muted}
-	strong  = style{draw.SansBold, 9, ink}
-	heading = style{draw.SerifBold, 15, ink}
-	eyebrow = style{draw.SansBold, 8, coral}
+	body    = typeset.Type(draw.Sans, 9, ink)
+	small   = typeset.Type(draw.Sans, 7.5, muted)
+	strong  = typeset.Type(draw.SansBold, 9, ink)
+	heading = typeset.Type(draw.SerifBold, 15, ink)
+	eyebrow = typeset.Type(draw.SansBold, 8, coral)
 )
 
 const bodyLead, smallLead = 12.2, 10 // pt

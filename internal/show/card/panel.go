@@ -3,6 +3,8 @@ package card
 import (
 	"strings"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -33,20 +35,20 @@ const (
 // withNotes sets what is incomplete under a panel.
 func withNotes(p *draw.List, l *label.Label) *draw.List {
 	w := p.W
-	st := style{draw.Sans, 6.5, black}
+	st := typeset.Type(draw.Sans, 6.5, black)
 	parts := []*draw.List{p}
 	for i, note := range l.Warnings {
 		if i == mostWarnings {
-			parts = append(parts, text(w, 8, st, say.MoreWarnings(len(l.Warnings)-i)))
+			parts = append(parts, typeset.Text(w, 8, st, say.MoreWarnings(len(l.Warnings)-i)))
 			break
 		}
 		mark := ""
 		if i == 0 && l.Gaps > 0 {
 			mark = incompleteMark + " "
 		}
-		parts = append(parts, text(w, 8, st, mark+cut(plain(note), mostWarning)))
+		parts = append(parts, typeset.Text(w, 8, st, mark+cut(typeset.Plain(note), mostWarning)))
 	}
-	return stack(1.6, parts...)
+	return typeset.Stack(1.6, parts...)
 }
 
 // Sizes of the Nutrition Facts. Type: 21 CFR 101.9(d)(1)–(9), the least sizes.
@@ -56,12 +58,12 @@ const (
 	usWidth      = 66.0 // mm, our choice: a quart tub's side shows it
 	usDualWidth  = 96.0
 	usPad        = 1.5 // mm inside the box
-	usBox        = 0.5 * point
-	usHair       = 0.25 * point
-	usBar        = 7 * point
-	usThinBar    = 3 * point
-	usPitch      = 12 * point // 8 pt type with 4 pt leading, (d)(1)(ii)(C)
-	usIndent     = 9 * point
+	usBox        = 0.5 * typeset.Point
+	usHair       = 0.25 * typeset.Point
+	usBar        = 7 * typeset.Point
+	usThinBar    = 3 * typeset.Point
+	usPitch      = 12 * typeset.Point // 8 pt type with 4 pt leading, (d)(1)(ii)(C)
+	usIndent     = 9 * typeset.Point
 	usServings   = 10.0 // pt, (d)(3)
 	usCalories   = 16.0 // pt, the word, (d)(5)
 	usCalorieNum = 22.0 // pt, the number, (d)(5)
@@ -69,7 +71,7 @@ const (
 	usSmall      = 6.0  // pt, (d)(1)(iii)
 )
 
-func facts(f draw.Face, size float64) style { return style{f, size, black} }
+func facts(f draw.Face, size float64) typeset.Style { return typeset.Type(f, size, black) }
 
 // usPanel draws the vertical Nutrition Facts of 21 CFR 101.9(d)(12).
 func usPanel(l *label.Label, w float64) *draw.List {
@@ -79,20 +81,20 @@ func usPanel(l *label.Label, w float64) *draw.List {
 	calories := l.Lines[0]
 
 	p.H += 2.6
-	write(p, x0, p.H, facts(draw.SansBold, usSmall), "Amount per serving")
-	p.H += usCalorieNum * point * 0.86
-	write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
-	writeRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(calories))
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, usSmall), "Amount per serving")
+	p.H += usCalorieNum * typeset.Point * 0.86
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(calories))
 	p.H += 1.2
-	fill(p, x0, p.H, x1-x0, usThinBar, black)
+	typeset.Fill(p, x0, p.H, x1-x0, usThinBar, black)
 	p.H += usThinBar + 2.7
-	writeRight(p, x1, p.H, facts(draw.SansBold, usSmall), "% Daily Value*")
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), "% Daily Value*")
 	p.H += 0.9
 
 	wasVitamin := false
 	for _, n := range l.Lines[1:] {
 		if n.Vitamin && !wasVitamin {
-			fill(p, x0, p.H, x1-x0, usBar, black)
+			typeset.Fill(p, x0, p.H, x1-x0, usBar, black)
 			p.H += usBar
 			wasVitamin = true
 		} else {
@@ -100,15 +102,15 @@ func usPanel(l *label.Label, w float64) *draw.List {
 			if n.Indent > 1 { // the added sugars hang under the sugars, (d)(7)(i)
 				from += 2 * usIndent
 			}
-			fill(p, from, p.H, x1-from, usHair, black)
+			typeset.Fill(p, from, p.H, x1-from, usHair, black)
 		}
-		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*point)/2 + 0.1
+		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
 		usName(p, x0+float64(n.Indent)*usIndent, base, n, true)
 		percent := facts(draw.SansBold, usNutrient) // required by (d)(7)(ii); those of vitamins by (d)(8), not bold
 		if n.Vitamin {
-			percent.face = draw.Sans
+			percent.Face = draw.Sans
 		}
-		writeRight(p, x1, base, percent, n.DVText)
+		typeset.WriteRight(p, x1, base, percent, n.DVText)
 		p.H += usPitch
 	}
 	usFoot(p, l, x0, x1)
@@ -117,30 +119,30 @@ func usPanel(l *label.Label, w float64) *draw.List {
 
 // usHead draws the heading down to the bar under the serving size.
 func usHead(p *draw.List, l *label.Label, x0, x1 float64) {
-	size := (x1 - x0) / facts(draw.SansBold, 1).width("Nutrition Facts")
-	p.H = usPad + face.CapHeight*size*point
-	write(p, x0, p.H, facts(draw.SansBold, size), "Nutrition Facts")
-	p.H += 0.24*size*point*0.6 + 0.4
-	fill(p, x0, p.H, x1-x0, usHair, black)
+	size := (x1 - x0) / facts(draw.SansBold, 1).Width("Nutrition Facts")
+	p.H = usPad + face.CapHeight*size*typeset.Point
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, size), "Nutrition Facts")
+	p.H += 0.24*size*typeset.Point*0.6 + 0.4
+	typeset.Fill(p, x0, p.H, x1-x0, usHair, black)
 	line := facts(draw.Sans, usServings)
 	p.H += 0.8
 	if l.ServingsText != "" {
-		p.H += usServings*point*face.CapHeight + 0.5
-		write(p, x0, p.H, line, l.ServingsText)
+		p.H += usServings*typeset.Point*face.CapHeight + 0.5
+		typeset.Write(p, x0, p.H, line, l.ServingsText)
 		p.H += 0.4
 	}
-	p.H += usServings*point*face.CapHeight + 1
-	end := write(p, x0, p.H, line.bold(), "Serving size")
-	serving := line.bold()
-	if serving.width(l.ServingMeasure) > x1-end-2 {
-		serving.size = 8 // (d)(3)(ii), where it does not fit
+	p.H += usServings*typeset.Point*face.CapHeight + 1
+	end := typeset.Write(p, x0, p.H, line.Bold(), "Serving size")
+	serving := line.Bold()
+	if serving.Width(l.ServingMeasure) > x1-end-2 {
+		serving.Size = 8 // (d)(3)(ii), where it does not fit
 	}
-	if serving.width(l.ServingMeasure) > x1-end-2 {
-		p.H += usServings*point*face.CapHeight + 1
+	if serving.Width(l.ServingMeasure) > x1-end-2 {
+		p.H += usServings*typeset.Point*face.CapHeight + 1
 	}
-	writeRight(p, x1, p.H, serving, l.ServingMeasure)
+	typeset.WriteRight(p, x1, p.H, serving, l.ServingMeasure)
 	p.H += 1.3
-	fill(p, x0, p.H, x1-x0, usBar, black)
+	typeset.Fill(p, x0, p.H, x1-x0, usBar, black)
 	p.H += usBar
 }
 
@@ -151,20 +153,20 @@ func usName(p *draw.List, x, y float64, n label.Line, withAmount bool) float64 {
 	st := facts(draw.Sans, usNutrient)
 	if n.Key == "added_sugars" {
 		if withAmount {
-			return write(p, x, y, st, amountOf(n)) // "Includes 12g Added Sugars"
+			return typeset.Write(p, x, y, st, amountOf(n)) // "Includes 12g Added Sugars"
 		}
-		return write(p, x, y, st, "Incl. Added Sugars")
+		return typeset.Write(p, x, y, st, "Incl. Added Sugars")
 	}
 	if n.Bold {
-		st.face = draw.SansBold
+		st.Face = draw.SansBold
 	}
 	if rest, ok := strings.CutPrefix(name, "Trans"); ok {
-		x = write(p, x, y, facts(draw.SansItalic, usNutrient), "Trans")
+		x = typeset.Write(p, x, y, facts(draw.SansItalic, usNutrient), "Trans")
 		name = rest
 	}
-	x = write(p, x, y, st, name)
+	x = typeset.Write(p, x, y, st, name)
 	if withAmount {
-		x = write(p, x, y, facts(draw.Sans, usNutrient), " "+amountOf(n))
+		x = typeset.Write(p, x, y, facts(draw.Sans, usNutrient), " "+amountOf(n))
 	}
 	return x
 }
@@ -179,23 +181,23 @@ func amountOf(n label.Line) string {
 // usFoot draws what stands below the vitamins and closes the box.
 func usFoot(p *draw.List, l *label.Label, x0, x1 float64) {
 	if l.NotSignificant != "" {
-		fill(p, x0, p.H, x1-x0, usHair, black)
-		t := text(x1-x0, usNutrient+2, facts(draw.Sans, usNutrient), l.NotSignificant)
+		typeset.Fill(p, x0, p.H, x1-x0, usHair, black)
+		t := typeset.Text(x1-x0, usNutrient+2, facts(draw.Sans, usNutrient), l.NotSignificant)
 		p.Place(t, x0, p.H+1.2, 1)
 		p.H += t.H + 2.2
 	}
-	fill(p, x0, p.H, x1-x0, usThinBar, black)
+	typeset.Fill(p, x0, p.H, x1-x0, usThinBar, black)
 	p.H += usThinBar + 1.3
 	note := strings.TrimPrefix(l.Footnote, "*")
 	st := facts(draw.Sans, usSmall)
-	hang := st.width("*") + 0.2
-	t := text(x1-x0-hang, usSmall+1.2, st, note)
+	hang := st.Width("*") + 0.2
+	t := typeset.Text(x1-x0-hang, usSmall+1.2, st, note)
 	if note != l.Footnote {
-		write(p, x0, p.H+face.CapHeight*usSmall*point, st, "*")
+		typeset.Write(p, x0, p.H+face.CapHeight*usSmall*typeset.Point, st, "*")
 	}
 	p.Place(t, x0+hang, p.H, 1)
 	p.H += t.H + usPad + 0.4
-	frame(p, 0, 0, p.W, p.H, usBox, black)
+	typeset.Frame(p, 0, 0, p.W, p.H, usBox, black)
 }
 
 // columnsOf returns the columns of a panel from the left, and what each is per.
@@ -226,24 +228,24 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 
 	per, columns := columnsOf(l)
 	p.H += 3
-	writeRight(p, b-1, p.H, facts(draw.SansBold, usSmall), capital(per[0]))
-	writeRight(p, x1, p.H, facts(draw.SansBold, usSmall), capital(per[1]))
-	p.H += usCalorieNum * point * 0.86
-	write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
-	writeRight(p, b-1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[0][0]))
-	writeRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[1][0]))
+	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), capital(per[0]))
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), capital(per[1]))
+	p.H += usCalorieNum * typeset.Point * 0.86
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
+	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[0][0]))
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[1][0]))
 	p.H += 1.2
-	fill(p, x0, p.H, x1-x0, usThinBar, black)
+	typeset.Fill(p, x0, p.H, x1-x0, usThinBar, black)
 	p.H += usThinBar
 	top := p.H
 	p.H += 2.7
-	writeRight(p, b-1, p.H, facts(draw.SansBold, usSmall), "% DV*")
-	writeRight(p, x1, p.H, facts(draw.SansBold, usSmall), "% DV*")
+	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), "% DV*")
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), "% DV*")
 	p.H += 0.9
 	vitamins := false
 	rules := func() {
-		fill(p, a-0.8, top, usHair, p.H-top, black)
-		fill(p, b, top, usHair, p.H-top, black)
+		typeset.Fill(p, a-0.8, top, usHair, p.H-top, black)
+		typeset.Fill(p, b, top, usHair, p.H-top, black)
 	}
 	for i, n := range l.Lines {
 		if i == 0 {
@@ -251,7 +253,7 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 		}
 		if n.Vitamin && !vitamins {
 			rules()
-			fill(p, x0, p.H, x1-x0, usBar, black)
+			typeset.Fill(p, x0, p.H, x1-x0, usBar, black)
 			p.H += usBar
 			top, vitamins = p.H, true
 		} else {
@@ -259,9 +261,9 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 			if n.Indent > 1 {
 				from += 2 * usIndent
 			}
-			fill(p, from, p.H, x1-from, usHair, black)
+			typeset.Fill(p, from, p.H, x1-from, usHair, black)
 		}
-		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*point)/2 + 0.1
+		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
 		usName(p, x0+float64(n.Indent)*usIndent*0.75, base, n, false)
 		for k, v := range [...]label.Line{columns[0][i], columns[1][i]} {
 			left, right := a, b-1
@@ -270,11 +272,11 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 			}
 			st := facts(draw.Sans, usNutrient)
 			v.Text = strings.Replace(v.AmountText(), "less than ", "<", 1) // which 21 CFR 101.9(c) allows
-			write(p, left, base, st, amountOf(v))
+			typeset.Write(p, left, base, st, amountOf(v))
 			if !n.Vitamin {
-				st = st.bold()
+				st = st.Bold()
 			}
-			writeRight(p, right, base, st, v.DVText)
+			typeset.WriteRight(p, right, base, st, v.DVText)
 		}
 		p.H += usPitch
 	}
@@ -284,7 +286,7 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 }
 
 // euPanel draws the table of Regulation (EU) No 1169/2011, Annex XV, with
-// numbers aligned at the decimal point (Article 34(2)). At 8 pt the letter x is
+// numbers aligned at the decimal typeset.Point (Article 34(2)). At 8 pt the letter x is
 // 1.49 mm high, over the 1.2 mm of Article 13(2).
 func euPanel(l *label.Label, w float64) *draw.List {
 	const size, pitch = 8.0, 4.5
@@ -292,9 +294,9 @@ func euPanel(l *label.Label, w float64) *draw.List {
 	p := &draw.List{W: w}
 	x0, x1 := 1.8, w-1.8
 	p.H = 5.6
-	write(p, x0, p.H, facts(draw.SansBold, 11), "Nutrition declaration")
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, 11), "Nutrition declaration")
 	p.H += 1.9
-	fill(p, x0, p.H, x1-x0, 0.5, black)
+	typeset.Fill(p, x0, p.H, x1-x0, 0.5, black)
 	second := len(l.Second) == len(l.Lines)
 	points := [2]float64{x0 + 0.62*(x1-x0), x0 + 0.62*(x1-x0)} // of the decimal points
 	if second {
@@ -302,51 +304,51 @@ func euPanel(l *label.Label, w float64) *draw.List {
 	}
 	head := facts(draw.SansBold, 7)
 	p.H += 3.6
-	writeCentre(p, points[0]+1, p.H, head, "per 100 g")
+	typeset.WriteCentre(p, points[0]+1, p.H, head, "per 100 g")
 	if second {
-		writeCentre(p, points[1]+1, p.H, head, "per portion")
-		writeRight(p, x1, p.H, head, "RI*")
+		typeset.WriteCentre(p, points[1]+1, p.H, head, "per portion")
+		typeset.WriteRight(p, x1, p.H, head, "RI*")
 		p.H += 3
-		writeCentre(p, points[1]+1, p.H, facts(draw.Sans, 7), "("+strings.TrimPrefix(l.ServingMeasure, "portion of ")+")")
-		writeRight(p, x1, p.H, facts(draw.Sans, 7), "portion")
+		typeset.WriteCentre(p, points[1]+1, p.H, facts(draw.Sans, 7), "("+strings.TrimPrefix(l.ServingMeasure, "portion of ")+")")
+		typeset.WriteRight(p, x1, p.H, facts(draw.Sans, 7), "portion")
 	}
 	p.H += 1.5
 	for i, n := range l.Lines {
 		if n.Key != "energy_kcal" { // the two energies are one line
-			fill(p, x0, p.H, x1-x0, 0.12, black)
+			typeset.Fill(p, x0, p.H, x1-x0, 0.12, black)
 		}
 		base := p.H + pitch - 1.35
 		if n.Key != "energy_kcal" {
-			write(p, x0+3*float64(n.Indent), base, st, n.Name)
+			typeset.Write(p, x0+3*float64(n.Indent), base, st, n.Name)
 		}
 		atPoint(p, points[0], base, st, amountOf(n))
 		if second {
 			atPoint(p, points[1], base, st, amountOf(l.Second[i]))
 			if n.Key != "energy_kj" { // one share for the energy
-				writeRight(p, x1, base, st, l.Second[i].DVText)
+				typeset.WriteRight(p, x1, base, st, l.Second[i].DVText)
 			}
 		}
 		p.H += pitch
 	}
-	fill(p, x0, p.H, x1-x0, 0.35, black)
-	notes := []*draw.List{text(x1-x0, 8.8, facts(draw.Sans, 7), l.ServingsText)}
+	typeset.Fill(p, x0, p.H, x1-x0, 0.35, black)
+	notes := []*draw.List{typeset.Text(x1-x0, 8.8, facts(draw.Sans, 7), l.ServingsText)}
 	if second {
-		notes = append([]*draw.List{text(x1-x0, 8.8, facts(draw.Sans, 7), "* "+strings.TrimPrefix(l.Footnote, "*"))}, notes...)
+		notes = append([]*draw.List{typeset.Text(x1-x0, 8.8, facts(draw.Sans, 7), "* "+strings.TrimPrefix(l.Footnote, "*"))}, notes...)
 	}
-	t := stack(1.4, notes...)
+	t := typeset.Stack(1.4, notes...)
 	p.Place(t, x0, p.H+1.6, 1)
 	p.H += t.H + 3.6
-	frame(p, 0, 0, w, p.H, usBox, black)
+	typeset.Frame(p, 0, 0, w, p.H, usBox, black)
 	return p
 }
 
-// atPoint writes an amount so that its decimal point, or the end of its whole
+// atPoint writes an amount so that its decimal typeset.Point, or the end of its whole
 // number, is at x.
-func atPoint(p *draw.List, x, y float64, st style, s string) {
+func atPoint(p *draw.List, x, y float64, st typeset.Style, s string) {
 	end := strings.IndexFunc(s, func(r rune) bool { return !(r >= '0' && r <= '9' || r == '<' || r == '\u2009') })
 	if end < 0 {
 		end = len(s)
 	}
-	writeRight(p, x, y, st, s[:end])
-	write(p, x, y, st, s[end:])
+	typeset.WriteRight(p, x, y, st, s[:end])
+	typeset.Write(p, x, y, st, s[end:])
 }

@@ -6,6 +6,8 @@ import (
 	stddraw "image/draw"
 	"math"
 
+	"ripplewright/internal/show/draw/typeset"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/matter/ripple"
@@ -29,8 +31,8 @@ func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi
 		s.Show(img, draw.Rect{X0: wall, Y0: top, X1: wall + long, Y1: brim})
 	} else { // too small or too flat for a picture: the shares alone
 		foam := high * r.Blend.FoamVolume
-		fill(s, wall, top, long, foam, style.Foam)
-		fill(s, wall, top+foam, long, high-foam, style.Dense)
+		typeset.Fill(s, wall, top, long, foam, style.Foam)
+		typeset.Fill(s, wall, top+foam, long, high-foam, style.Dense)
 	}
 	in, out := 0.9, 1.6
 	for _, p := range [...]draw.Point{

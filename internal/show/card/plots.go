@@ -5,6 +5,7 @@ import (
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/typeset"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -38,16 +39,16 @@ func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *
 	all := headed("From the freezer to the spoon", w, both)
 
 	const sample, base = 7.5, 3.5
-	st := style{draw.Sans, 8, ink}
+	st := typeset.Type(draw.Sans, 8, ink)
 	x := w
 	name := func(s string) {
-		x -= st.width(s)
-		write(all, x, base, st, s)
+		x -= st.Width(s)
+		typeset.Write(all, x, base, st, s)
 		x -= sample + 1.6
 	}
 	if b := r.Blend.Both; b.OK {
 		name("both eat well")
-		fill(all, x, base-2.4, sample, 3, eats)
+		typeset.Fill(all, x, base-2.4, sample, 3, eats)
 		x -= 5
 	}
 	for i := len(phases) - 1; i >= 0; i-- {
@@ -81,7 +82,7 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 	p.NoLegend = true
 	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
 		Measure: func(s string, size float64) float64 {
-			return style{draw.Sans, size * plotUnit / point, ink}.width(s) / plotUnit
+			return typeset.Type(draw.Sans, size*plotUnit/typeset.Point, ink).Width(s) / plotUnit
 		}}
 	if b := r.Blend.Both; b.OK {
 		band := chart.Upright(reads.Degrees(b.From), reads.Degrees(b.To))
@@ -111,12 +112,12 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 	s := &draw.List{W: w, H: h}
 	s.Place(&drawing, 0, 0, plotUnit)
 	// The serving temperature stands over the plot, clear of the axis title.
-	st := style{draw.SansBold, 8, glass}
+	st := typeset.Type(draw.SansBold, 8, glass)
 	label := "serve at " + reads.Temperature(d.Serving.TemperatureC)
-	half := st.width(label) / 2
-	title := style{draw.Sans, p.Style.Text * plotUnit / point, ink}.width(p.Y.Title) + 4
+	half := st.Width(label) / 2
+	title := typeset.Type(draw.Sans, p.Style.Text*plotUnit/typeset.Point, ink).Width(p.Y.Title) + 4
 	at := min(max(plotUnit*frame.X.Pos(serve), title+half), w-half)
-	writeCentre(s, at, plotUnit*frame.Box.Y0-1.3, st, label)
+	typeset.WriteCentre(s, at, plotUnit*frame.Box.Y0-1.3, st, label)
 	return s
 }
 

@@ -10,23 +10,6 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-func TestBrokenLinesLoseNoWord(t *testing.T) {
-	long := "Stir  slowly, " + strings.Repeat("swirl", 30) + ", then stop."
-	for _, width := range []float64{5, 20, 60, 200} {
-		var got strings.Builder
-		for _, line := range wrapped([]run{{plain(long), body}, {" And ", strong}, {"serve.", body}}, width) {
-			w := 0.0
-			for _, r := range line {
-				got.WriteString(r.text)
-				w += r.width(r.text)
-			}
-			assert.LessOrEqual(t, w, width+1e-9)
-		}
-		want := strings.ReplaceAll(plain(long)+" And serve.", " ", "")
-		assert.Equal(t, want, strings.ReplaceAll(strings.ReplaceAll(got.String(), " ", ""), "\u00a0", ""))
-	}
-}
-
 func TestACardHoldsTheBeginningOfLongNotes(t *testing.T) {
 	assert.Equal(t, []string{"Stir.", "Wait."}, notesOf("Stir.\n\nWait."))
 	for _, long := range []string{strings.Repeat("stir ", mostNotes), strings.Repeat("x", mostNotes+1), strings.Repeat("x\n\n", mostParagraphs+1)} {
@@ -38,11 +21,11 @@ func TestACardHoldsTheBeginningOfLongNotes(t *testing.T) {
 	for most, want := range map[int]string{1: "…", 2: "柚…", 3: "柚子蜜", 9: "柚子蜜"} {
 		assert.Equal(t, want, cut("柚子蜜", most))
 	}
-	assert.Equal(t, "xxx", shortened(body, "xxx", body.width("xxx")))
+	assert.Equal(t, "xxx", shortened(body, "xxx", body.Width("xxx")))
 	for _, width := range []float64{4, 17, 60} {
 		s := shortened(body, strings.Repeat("swirl ", 5000), width)
 		assert.True(t, strings.HasSuffix(s, "…"))
-		assert.LessOrEqual(t, body.width(s), width)
-		assert.Greater(t, body.width(s), width-3)
+		assert.LessOrEqual(t, body.Width(s), width)
+		assert.Greater(t, body.Width(s), width-3)
 	}
 }
