@@ -90,7 +90,7 @@ func (b *Body) held(t float64) float64 {
 
 // Ice returns the grams of ice at t.
 func (b *Body) Ice(t float64) float64 {
-	if t >= 0 || !(t < b.FreezingPointC) {
+	if !(t < b.FreezingPointC) { // which is 0 °C at most, or NaN
 		return 0
 	}
 	return math.Max(0, b.water-b.held(t))

@@ -136,8 +136,8 @@ func (e *RangeError) Error() string {
 //
 // Outside it returns NaN and a *RangeError.
 func Activity(m mix.Mix, b Bound, t float64) (float64, error) {
-	if t < -46 || t > Hot[1] || math.IsNaN(t) {
-		return math.NaN(), &RangeError{"water activity", t, -46, Hot[1], "°C"}
+	if t < endOfFreezing || t > Hot[1] || math.IsNaN(t) {
+		return math.NaN(), &RangeError{"water activity", t, endOfFreezing, Hot[1], "°C"}
 	}
 	if t < Hot[0] {
 		s := NewSorption(m, b)

@@ -28,27 +28,33 @@ const endOfFreezing = -46
 
 // Solutes is the model's table of constants.
 var Solutes = [...]Solute{
-	{mix.Sucrose, 342.296, 1, 6.02, 0, 0, true, endOfFreezing, "fitted", "sucrose_freezing_point"},
-	{mix.Glucose, 180.155, 1, 2.46, 0, 0, true, endOfFreezing, "fitted", "glucose_freezing_point"},
-	{mix.Fructose, 180.155, 1, 1.85, 0, 0, true, endOfFreezing, "fitted", "fructose_freezing_point"},
-	{mix.Galactose, 180.155, 1, 2.46, 0, 0, true, endOfFreezing, "as glucose", ""},
-	{mix.Lactose, 342.296, 1, 6.02, 0, 0, true, endOfFreezing, "as sucrose; its table ends at 8 %", "lactose_freezing_point"},
-	{mix.Maltose, 342.296, 1, 5.74, 0, 0, true, endOfFreezing, "fitted", "maltose_freezing_point"},
-	{mix.Mannitol, 182.171, 1, 1.63, 0, 0, true, endOfFreezing, "fitted", "mannitol_freezing_point"},
-	{mix.Sorbitol, 182.17, 1, 1.9, 0, 0, true, endOfFreezing, "estimate between glucose and glycerol", ""},
-	{mix.Xylitol, 152.15, 1, 2.0, 0, 0, true, endOfFreezing, "estimate between glucose and glycerol", ""},
-	{mix.Erythritol, 122.12, 1, 1.9, 0, 0, true, endOfFreezing, "estimate between glucose and glycerol", ""},
-	{mix.Maltitol, 344.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
-	{mix.Lactitol, 344.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
-	{mix.Isomalt, 344.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
-	{mix.Trehalose, 342.3, 1, 5.74, 0, 0, true, endOfFreezing, "as maltose", ""},
-	{mix.Allulose, 180.155, 1, 1.85, 0, 0, true, endOfFreezing, "as fructose, of which it is the epimer", ""},
-	{mix.Glycerol, 92.094, 1, 2.11, 0, 0, true, -28, "fitted from 5 %", "glycerol_freezing_point"},
-	{mix.Ethanol, 46.068, 1, -0.349, 24.76, -82.56, false, -27, "fitted", "ethanol_freezing_point"},
-	{mix.CitricAcid, 192.12, 1.1, 0, 0, 0, false, -10, "estimate: ideal, 10 % dissociated", ""},
-	{mix.TartaricAcid, 150.09, 1.1, 0, 0, 0, false, -10, "as citric acid, by molar mass", ""},
-	{mix.SodiumChloride, 58.443, 1.814, 0.668, 18.71, -40.85, false, -21, "fitted", "nacl_freezing_point"},
-	{mix.PotassiumChloride, 74.551, 1.79, 0, 0, 0, false, -6.5, "fitted to 2 mol/kg", "kcl_freezing_point"},
+	tapered(mix.Sucrose, 342.296, 6.02, endOfFreezing, "fitted", "sucrose_freezing_point"),
+	tapered(mix.Glucose, 180.155, 2.46, endOfFreezing, "fitted", "glucose_freezing_point"),
+	tapered(mix.Fructose, 180.155, 1.85, endOfFreezing, "fitted", "fructose_freezing_point"),
+	tapered(mix.Galactose, 180.155, 2.46, endOfFreezing, "as glucose", ""),
+	tapered(mix.Lactose, 342.296, 6.02, endOfFreezing, "as sucrose; its table ends at 8 %", "lactose_freezing_point"),
+	tapered(mix.Maltose, 342.296, 5.74, endOfFreezing, "fitted", "maltose_freezing_point"),
+	tapered(mix.Mannitol, 182.171, 1.63, endOfFreezing, "fitted", "mannitol_freezing_point"),
+	tapered(mix.Sorbitol, 182.17, 1.9, endOfFreezing, "estimate between glucose and glycerol", ""),
+	tapered(mix.Xylitol, 152.15, 2.0, endOfFreezing, "estimate between glucose and glycerol", ""),
+	tapered(mix.Erythritol, 122.12, 1.9, endOfFreezing, "estimate between glucose and glycerol", ""),
+	tapered(mix.Maltitol, 344.3, 5.74, endOfFreezing, "as maltose", ""),
+	tapered(mix.Lactitol, 344.3, 5.74, endOfFreezing, "as maltose", ""),
+	tapered(mix.Isomalt, 344.3, 5.74, endOfFreezing, "as maltose", ""),
+	tapered(mix.Trehalose, 342.3, 5.74, endOfFreezing, "as maltose", ""),
+	tapered(mix.Allulose, 180.155, 1.85, endOfFreezing, "as fructose, of which it is the epimer", ""),
+	tapered(mix.Glycerol, 92.094, 2.11, -28, "fitted from 5 %", "glycerol_freezing_point"),
+	{Species: mix.Ethanol, MolarMass: 46.068, Nu: 1, H: -0.349, K: 24.76, Q: -82.56, ColdestC: -27, Origin: "fitted", Table: "ethanol_freezing_point"},
+	{Species: mix.CitricAcid, MolarMass: 192.12, Nu: 1.1, ColdestC: -10, Origin: "estimate: ideal, 10 % dissociated"},
+	{Species: mix.TartaricAcid, MolarMass: 150.09, Nu: 1.1, ColdestC: -10, Origin: "as citric acid, by molar mass"},
+	{Species: mix.SodiumChloride, MolarMass: 58.443, Nu: 1.814, H: 0.668, K: 18.71, Q: -40.85, ColdestC: -21, Origin: "fitted", Table: "nacl_freezing_point"},
+	{Species: mix.PotassiumChloride, MolarMass: 74.551, Nu: 1.79, ColdestC: -6.5, Origin: "fitted to 2 mol/kg", Table: "kcl_freezing_point"},
+}
+
+// tapered returns a solute of one constant, the hydration h, whose molecules
+// stay whole in water.
+func tapered(s mix.Species, molarMass, h, coldestC float64, origin, table string) Solute {
+	return Solute{Species: s, MolarMass: molarMass, Nu: 1, H: h, Taper: true, ColdestC: coldestC, Origin: origin, Table: table}
 }
 
 // SoluteOf returns the constants of species s.

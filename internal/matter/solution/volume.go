@@ -24,24 +24,28 @@ type specificVolume struct{ a, b, c float64 }
 // taken as sucrose (an estimate).
 var volumes = func() (v [mix.NumSpecies]specificVolume) {
 	for _, s := range saccharides {
-		v[s] = specificVolume{0.6104, 0.0309, 0}
+		v[s] = specificVolume{a: 0.6104, b: 0.0309}
 	}
-	v[mix.Glucose] = specificVolume{0.6183, 0.0287, 0}
-	v[mix.Fructose] = specificVolume{0.6094, 0.0306, 0}
+	v[mix.Glucose] = specificVolume{a: 0.6183, b: 0.0287}
+	v[mix.Fructose] = specificVolume{a: 0.6094, b: 0.0306}
 	v[mix.Allulose] = v[mix.Fructose]
-	v[mix.Galactose] = specificVolume{0.608, 0.03, 0}
-	v[mix.Mannitol] = specificVolume{0.652, 0.03, 0}
-	v[mix.Sorbitol] = specificVolume{0.654, 0.03, 0}
-	v[mix.Xylitol] = specificVolume{0.668, 0.03, 0}
-	v[mix.Erythritol] = specificVolume{0.708, 0.03, 0}
-	v[mix.Glycerol] = specificVolume{0.7660, 0.018, 0}
-	v[mix.Ethanol] = specificVolume{1.1652, -0.0905, 0.2573}
-	v[mix.SodiumChloride] = specificVolume{0.2955, 0.265, 0}
-	v[mix.PotassiumChloride] = specificVolume{0.3700, 0.180, 0}
-	v[mix.CitricAcid] = specificVolume{0.598, 0.1, 0}
+	v[mix.Galactose] = specificVolume{a: 0.608, b: crowding}
+	v[mix.Mannitol] = specificVolume{a: 0.652, b: crowding}
+	v[mix.Sorbitol] = specificVolume{a: 0.654, b: crowding}
+	v[mix.Xylitol] = specificVolume{a: 0.668, b: crowding}
+	v[mix.Erythritol] = specificVolume{a: 0.708, b: crowding}
+	v[mix.Glycerol] = specificVolume{a: 0.7660, b: 0.018}
+	v[mix.Ethanol] = specificVolume{a: 1.1652, b: -0.0905, c: 0.2573}
+	v[mix.SodiumChloride] = specificVolume{a: 0.2955, b: 0.265}
+	v[mix.PotassiumChloride] = specificVolume{a: 0.3700, b: 0.180}
+	v[mix.CitricAcid] = specificVolume{a: 0.598, b: 0.1}
 	v[mix.TartaricAcid] = v[mix.CitricAcid]
 	return v
 }()
+
+// crowding is the b of sugars whose densities were not read: glucose, sucrose
+// and fructose lie between 0.0287 and 0.0309.
+const crowding = 0.03
 
 // saccharides lists the sugars, polyols and higher saccharides. Dissolved
 // together they are one syrup: x of each is the share of all in all and water.
