@@ -18,14 +18,9 @@ type bench struct{ *model.Model }
 // openBench reads the library that the program carries, the maker's own
 // ingredients, which win, and their prices.
 func openBench() (*bench, error) {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
+	lib, err := ingredient.Open(assets.Library)
 	if err != nil {
 		return nil, &faultError{err}
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	if err != nil {
-		return nil, &faultError{fmt.Errorf("library: %w", err)}
 	}
 	if lib, err = userdata.Onto(lib); err != nil {
 		return nil, err

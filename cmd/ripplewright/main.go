@@ -101,12 +101,7 @@ func preferable() ([]string, error) {
 // library reads the built-in ingredients and the maker's own. Own ones that
 // cannot be read are left out; the window says so.
 func library() (*userdata.Shelf, error) {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
+	lib, err := ingredient.Open(assets.Library)
 	if err != nil {
 		return nil, err
 	}

@@ -37,6 +37,7 @@ var floors = []string{"form", "matter", "food", "work", "answer", "show", "desk"
 var layers = []layer{
 	{"assets", ""},
 	{"internal/form/echo", ""},
+	{"internal/form/published", ""},
 	{"internal/form/setting", "internal/form/echo"},
 	{"internal/form/yamltext", "internal/form/echo"},
 	{"internal/matter/num", ""},
@@ -86,6 +87,8 @@ var layers = []layer{
 	{"internal/desk/stove", "internal/answer/model internal/answer/process internal/desk/making internal/show/figure internal/show/say internal/work/design"},
 	{"internal/desk/dayplan", "internal/answer/plan internal/answer/process internal/desk/making internal/show/report internal/show/say"},
 	{"internal/desk/cutting", "internal/matter/ripple internal/work/design internal/answer/tub internal/answer/model internal/show/say internal/desk/newest internal/desk/mishap"},
+	{"internal/check", "internal/form/published"},
+	{"internal/check/market", "assets internal/food/ingredient internal/work/design internal/work/designfile"},
 	{"ui/kit", "internal/form/echo internal/show/draw internal/show/draw/raster internal/show/chart internal/show/say internal/desk/mishap"},
 	{"ui/theme", "ui/kit internal/show/say"},
 	{"ui/page", "internal/answer/model internal/food/ingredient internal/food/label internal/show/card internal/show/draw internal/work/design internal/show/say internal/desk/mishap"},
@@ -188,8 +191,8 @@ func TestEachLayerRestsOnlyOnLayersBelowIt(t *testing.T) {
 }
 
 func TestNoFloorRestsOnAHigherOne(t *testing.T) {
-	// arch and mutate look at the house from outside.
-	outside := []string{"internal/arch", "internal/mutate"}
+	// These look at the house from outside.
+	outside := []string{"internal/arch", "internal/check", "internal/check/market", "internal/mutate"}
 	floor := func(dir string) int {
 		rest, ok := strings.CutPrefix(dir, "internal/")
 		if !ok || slices.Contains(outside, dir) {
@@ -244,8 +247,21 @@ func TestOnlyTheWindowKnowsFyne(t *testing.T) {
 func TestInternalIsHandedItsAssets(t *testing.T) {
 	for dir, files := range everything(t, false) {
 		for file, imports := range files {
-			if strings.HasPrefix(dir, "internal/") {
+			if strings.HasPrefix(dir, "internal/") && dir != "internal/check/market" {
 				assert.NotContains(t, imports, module+"/assets", file)
+			}
+		}
+	}
+}
+
+func TestOnlyTestsUseWhatTestsShare(t *testing.T) {
+	shared := []string{"internal/check", "internal/check/market", "ui/page/pagetest"}
+	for dir, files := range everything(t, false) {
+		for file, imports := range files {
+			for _, name := range imports {
+				if name, ok := ours(name); ok && !slices.Contains(shared, dir) {
+					assert.NotContains(t, shared, name, "%s", file)
+				}
 			}
 		}
 	}

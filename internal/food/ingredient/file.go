@@ -8,10 +8,26 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"strconv"
 
 	"ripplewright/internal/form/setting"
 )
+
+// Open reads the library that the program carries, library/ingredients.jsonl of
+// the given files, which assets.Library is.
+func Open(files fs.FS) (*Library, error) {
+	f, err := files.Open("library/ingredients.jsonl")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	lib, err := Read(f)
+	if err != nil {
+		return nil, fmt.Errorf("library: %w", err)
+	}
+	return lib, nil
+}
 
 // Read reads a library: one JSON object a line, whose keys are the fields'
 // names and whose values are numbers or text. A key left out is unknown. An
