@@ -1,7 +1,6 @@
 package assets_test
 
 import (
-	"io/fs"
 	"path"
 	"slices"
 	"testing"
@@ -11,22 +10,12 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
-
-func library(t *testing.T) *ingredient.Library {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return lib
-}
 
 // demo is one demo, opened and evaluated.
 type demo struct {
@@ -37,20 +26,18 @@ type demo struct {
 
 func demos(t *testing.T) map[string]demo {
 	t.Helper()
-	names, err := fs.Glob(assets.Demos, "demos/*.yaml")
-	require.NoError(t, err)
-	lib := library(t)
+	lib := market.Library(t)
 	m := model.New(lib)
 	all := map[string]demo{}
-	for _, name := range names {
-		text, err := assets.Demos.ReadFile(name)
+	for name := range market.Demos(t) {
+		text, err := assets.Demos.ReadFile("demos/" + name)
 		require.NoError(t, err)
 		f, err := designfile.Decode(name, text)
 		require.NoError(t, err)
 		require.NoError(t, designfile.Check(f, lib))
 		r, err := m.Evaluate(f.Design)
 		require.NoError(t, err, name)
-		all[path.Base(name)] = demo{f, text, r}
+		all[name] = demo{f, text, r}
 	}
 	return all
 }

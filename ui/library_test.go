@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
@@ -27,10 +28,8 @@ func shelfBed(t *testing.T, text string) *bed {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	path := filepath.Join(t.TempDir(), "ingredients.yaml")
 	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-	lib, err := library()
-	require.NoError(t, err)
 	b := &bed{t: t}
-	shelf := userdata.NewShelf(lib, path)
+	shelf := userdata.NewShelf(market.Library(t), path)
 	b.Window = New(Setup{App: test.NewTempApp(t), Shelf: shelf, Session: session.New(model.New(shelf.Library()), design.New())})
 	t.Cleanup(b.win.Close)
 	b.frame()

@@ -2,12 +2,10 @@ package ui
 
 import (
 	"errors"
-	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -18,10 +16,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/session"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/testdata"
@@ -37,37 +34,17 @@ type bed struct {
 	t testing.TB
 }
 
-var library = sync.OnceValues(func() (*ingredient.Library, error) {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return ingredient.Read(f)
-})
-
-func demo(t testing.TB, name string) design.Design {
-	t.Helper()
-	data, err := fs.ReadFile(assets.Demos, name)
-	require.NoError(t, err)
-	f, err := designfile.Decode(name, data)
-	require.NoError(t, err)
-	return f.Design
-}
-
 func newBed(t testing.TB) *bed {
 	t.Helper()
 	t.Setenv("LANGUAGE", "en")
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
-	lib, err := library()
-	require.NoError(t, err)
 	app := test.NewTempApp(t)
 	b := &bed{t: t}
-	first := demo(t, assets.FirstDemo)
+	first := market.Demo(t)
 	events, err := os.Create(filepath.Join(t.TempDir(), "events"))
 	require.NoError(t, err)
 	t.Cleanup(func() { events.Close() })
-	b.Window = New(Setup{App: app, Session: session.New(model.New(lib), first), Demos: []Demo{{first.Name, first}},
+	b.Window = New(Setup{App: app, Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
 		Tables: testdata.Tables, Version: "test", Events: events})
 	b.win.Resize(fyne.NewSize(startWidth, startHeight))
 	b.win.Show()
@@ -336,7 +313,7 @@ func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
 	for b.Session.Undo() {
 	}
 	b.frame()
-	assert.True(t, b.Design().Equal(demo(t, assets.FirstDemo)))
+	assert.True(t, b.Design().Equal(market.Demo(t)))
 	assert.Len(t, l.rows, n)
 }
 

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
@@ -33,7 +34,7 @@ func (p *Page) rested() bool {
 }
 
 func TestTheCardShownIsTheCardThatIsWritten(t *testing.T) {
-	p, h := openCard(t, pagetest.Saltmarsh(), theme.Options{Variant: theme.Light})
+	p, h := openCard(t, market.Honey(), theme.Options{Variant: theme.Light})
 	h.Until(p.rested)
 	require.NotNil(t, p.shown.Cold, "it has the times of the kitchen")
 	pages, err := card.Render(context.Background(), h.Now, &h.Found, p.shown)
@@ -60,7 +61,7 @@ func TestTheCardShownIsTheCardThatIsWritten(t *testing.T) {
 }
 
 func TestTheNewestChoiceIsTheOneShown(t *testing.T) {
-	p, h := openCard(t, pagetest.Saltmarsh(), theme.Options{})
+	p, h := openCard(t, market.Honey(), theme.Options{})
 	for _, r := range []int{1, 0, 1, 0, 1} {
 		p.region.SetSelected(page.Regions[r].Name)
 		p.paper.SetSelected(papers[r].name)
@@ -72,9 +73,9 @@ func TestTheNewestChoiceIsTheOneShown(t *testing.T) {
 }
 
 func TestCardsAreExportedAsChosen(t *testing.T) {
-	p, h := openCard(t, pagetest.Saltmarsh(), theme.Options{})
+	p, h := openCard(t, market.Honey(), theme.Options{})
 	p.ExportPDF()
-	assert.Equal(t, "Hazelnut and burnt honey.pdf", filepath.Base(h.Wrote))
+	assert.Equal(t, "Burnt honey.pdf", filepath.Base(h.Wrote))
 	assert.Contains(t, string(h.Written()), "/MediaBox [0 0 595.28 841.89]", "A4 in points")
 	p.paper.SetSelected("Letter")
 	p.ExportPDF()
@@ -89,7 +90,7 @@ func TestCardsAreExportedAsChosen(t *testing.T) {
 }
 
 func TestLettersThatTheFontsLackAreNamedAndTheCardIsDrawn(t *testing.T) {
-	d := pagetest.Saltmarsh()
+	d := market.Honey()
 	d.Name = "Honey and 柚子"
 	p, h := openCard(t, d, theme.Options{})
 	h.Until(p.rested)
@@ -114,7 +115,7 @@ func TestLettersThatTheFontsLackAreNamedAndTheCardIsDrawn(t *testing.T) {
 }
 
 func TestAnUnknownKitchenLeavesTheTimesOutAndSaysSo(t *testing.T) {
-	d := pagetest.Saltmarsh()
+	d := market.Honey()
 	d.Kitchen.Profile = "Nowhere"
 	p, h := openCard(t, d, theme.Options{})
 	h.Until(p.rested)
@@ -123,7 +124,7 @@ func TestAnUnknownKitchenLeavesTheTimesOutAndSaysSo(t *testing.T) {
 }
 
 func TestEverythingOnTheCardPageIsReachedByKeyboard(t *testing.T) {
-	p, h := openCard(t, pagetest.Saltmarsh(), theme.Options{})
+	p, h := openCard(t, market.Honey(), theme.Options{})
 	h.Until(p.rested)
 	names, sheets := h.Reached()
 	assert.Subset(t, names, []string{"Export PDF…", "Export PNG…", "Export text (Markdown)…", "Whole pages"})
@@ -132,7 +133,7 @@ func TestEverythingOnTheCardPageIsReachedByKeyboard(t *testing.T) {
 
 func TestTheCardKeepsWithinTheWindowInEveryDress(t *testing.T) {
 	for dress, look := range pagetest.Dresses {
-		p, h := openCard(t, pagetest.Saltmarsh(), look)
+		p, h := openCard(t, market.Honey(), look)
 		h.Until(p.rested)
 		h.KeepLook("card_" + dress)
 		assert.LessOrEqual(t, p.Object().MinSize().Width, float32(1264), dress)

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/planning"
 	"ripplewright/internal/work/design"
@@ -83,7 +84,7 @@ func tile(v *coldView) kit.TileView {
 }
 
 func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
 	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
 	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
@@ -95,7 +96,7 @@ func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
 }
 
 func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
 	p.choose(hardenView)
 	run := &a.Harden.Run
@@ -130,7 +131,7 @@ func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
 }
 
 func TestTheTimeFollowsTheHandOnceAFrame(t *testing.T) {
-	p, _ := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, _ := coldPage(t, market.Honey(), daylight)
 	p.stage.at(0)
 	strike(p.stage.time.Focusable(), fyne.KeyRight, fyne.KeyRight, fyne.KeyRight)
 	assert.Contains(t, p.stage.caption.Text, "0 min", "work for a frame that nobody will see")
@@ -139,7 +140,7 @@ func TestTheTimeFollowsTheHandOnceAFrame(t *testing.T) {
 }
 
 func TestTheStirsAreThePlans(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
 	p.choose(custardView)
 	require.NotEmpty(t, a.StillFreeze.Dense.Stirs)
@@ -151,7 +152,7 @@ func TestTheStirsAreThePlans(t *testing.T) {
 }
 
 func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	for _, c := range []float64{-12, -11, -10} {
 		d := h.Now
 		d.Serving.TemperatureC = c
@@ -166,7 +167,7 @@ func TestOnlyTheNewestRequestIsShownInTheEnd(t *testing.T) {
 }
 
 func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
-	p, _ := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, _ := coldPage(t, market.Honey(), daylight)
 	was := p.answer
 	p.Show()
 	assert.Equal(t, planDone, p.state)
@@ -174,7 +175,7 @@ func TestTheSameDesignIsNotComputedAgain(t *testing.T) {
 }
 
 func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	was := p.answer
 	d := h.Now
 	d.Tubs.VolumeML = 900
@@ -194,7 +195,7 @@ func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
 }
 
 func TestLeavingStopsAndComingBackComputes(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	d := h.Now
 	d.Tubs.VolumeML = 900
 	h.Set(d)
@@ -210,7 +211,7 @@ func TestLeavingStopsAndComingBackComputes(t *testing.T) {
 }
 
 func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	d := h.Now
 	d.Tubs.VolumeML = 900
 	h.Set(d)
@@ -226,7 +227,7 @@ func TestProgressShowsOnceAPlanTakesLong(t *testing.T) {
 }
 
 func TestAnEmptyTubIsSaidInWords(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	d := h.Now
 	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
 	h.Set(d)
@@ -234,14 +235,14 @@ func TestAnEmptyTubIsSaidInWords(t *testing.T) {
 	h.Until(func() bool { return p.state == planFailed })
 	assert.Contains(t, p.bar.problem.Text, "empty")
 	assert.Equal(t, "–", tile(p.views[counterView]).Value)
-	h.Set(pagetest.Saltmarsh())
+	h.Set(market.Honey())
 	p.Show()
 	h.Until(func() bool { return p.state == planDone })
 	assert.False(t, p.bar.problem.Visible())
 }
 
 func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	before := p.answer.Harden.Hours.Value
 	p.choose(hardenView)
 	strike(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
@@ -263,7 +264,7 @@ func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
 }
 
 func TestAnotherVesselHasAnotherDepth(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	p.change(func(k *cold.Profile) { k.Layer.Form, k.Layer.DepthMM = cold.FormBowl, 0 })
 	p.keep("bowl")
 	h.Until(func() bool { return p.state == planDone })
@@ -274,7 +275,7 @@ func TestAnotherVesselHasAnotherDepth(t *testing.T) {
 }
 
 func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	p.bar.choose.SetSelected("Summer stall")
 	assert.Equal(t, []string{"kitchen"}, h.Steps)
 	assert.Equal(t, "Summer stall", h.Now.Kitchen.Profile)
@@ -293,7 +294,7 @@ func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
 }
 
 func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = p.freeName(k.Name); return k }(), "")
 	assert.Equal(t, "Home freezer 2", e.kitchen.Name)
 	e.kitchen.Name = "home FREEZER"
@@ -323,7 +324,7 @@ func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
 }
 
 func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	before := p.answer.Counter
 	measured := math.Round(1.5 * before.From.Value)
 	p.choose(counterView)
@@ -356,7 +357,7 @@ func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 }
 
 func TestAnImpossibleMeasurementIsRefusedInWords(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	c := p.calibrate(cold.CoreAt)
 	c.start.ShowValue(-6)
 	c.core.ShowValue(-30)
@@ -390,7 +391,7 @@ func TestKitchensNeedAFolder(t *testing.T) {
 }
 
 func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
-	p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+	p, h := coldPage(t, market.Honey(), daylight)
 	reached := map[fyne.Focusable]bool{}
 	c := h.Win.Canvas()
 	for i := 0; i < 60; i++ {
@@ -424,7 +425,7 @@ func TestTheColdLooks(t *testing.T) {
 		"dark":     {Variant: theme.Dark},
 		"light150": {Variant: theme.Light, TextScale: 1.5},
 	} {
-		p, h := coldPage(t, pagetest.Saltmarsh(), o)
+		p, h := coldPage(t, market.Honey(), o)
 		for i, v := range p.views {
 			p.choose(i)
 			h.Win.Resize(fyne.NewSize(1280, 720))
@@ -465,11 +466,11 @@ func TestWhatIsNeverReachedIsSaid(t *testing.T) {
 	}
 	for name, change := range odd {
 		t.Run(name, func(t *testing.T) {
-			d, k := pagetest.Saltmarsh(), cold.Default()
+			d, k := market.Honey(), cold.Default()
 			d.Foam.Syrup.Lines, d.Dense.Lines = slices.Clone(d.Foam.Syrup.Lines), slices.Clone(d.Dense.Lines)
 			change(&d, &k)
 			k.Name = "Odd"
-			p, h := coldPage(t, pagetest.Saltmarsh(), daylight)
+			p, h := coldPage(t, market.Honey(), daylight)
 			require.NoError(t, p.kitchens.Keep(k, ""))
 			d.Kitchen.Profile = "Odd"
 			h.Set(d)
@@ -498,7 +499,7 @@ func TestWhatIsNeverReachedIsSaid(t *testing.T) {
 // BenchmarkTheTimeMoves is one step of the scrubber, without what the window
 // takes to paint it.
 func BenchmarkTheTimeMoves(b *testing.B) {
-	p, _ := coldPage(b, pagetest.Saltmarsh(), daylight)
+	p, _ := coldPage(b, market.Honey(), daylight)
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
 		p.stage.at(float64(i % 60))

@@ -7,13 +7,13 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
 	ics "github.com/arran4/golang-ical"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fyne.io/fyne/v2"
-
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -41,7 +41,7 @@ func open(t *testing.T, d design.Design, look theme.Options) *desk {
 func (k *desk) wait() { k.Until(func() bool { return !k.waits }) }
 
 func TestThePlanServesWhenAsked(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	require.NotNil(t, k.answer)
 	sunday := time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)
 	assert.False(t, k.answer.Day.Serves.After(sunday))
@@ -65,7 +65,7 @@ func TestThePlanServesWhenAsked(t *testing.T) {
 }
 
 func TestWhatCannotBeServedInTimeIsSaid(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.day.SetSelectedIndex(0) // today
 	k.wait()
 	assert.Contains(t, k.head.Text, "Too late")
@@ -77,11 +77,11 @@ func TestWhatCannotBeServedInTimeIsSaid(t *testing.T) {
 }
 
 func TestADesignThatChangesIsPlannedAnew(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	before := k.answer
 	k.Show()
 	assert.False(t, k.waits, "nothing has changed")
-	d := pagetest.Saltmarsh()
+	d := market.Honey()
 	d.Foam.Syrup.CookTemperatureC = 120
 	k.Set(d)
 	k.Show()
@@ -119,7 +119,7 @@ func TestTheCooksHoursAreKeptWithTheKitchen(t *testing.T) {
 }
 
 func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	v := k.picture()
 	bars := 0
 	for _, r := range k.rows {
@@ -141,7 +141,7 @@ func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {
 }
 
 func TestThePlanIsWrittenAsACalendarAndAsATable(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.export(".ics")
 	c, err := ics.ParseCalendar(strings.NewReader(string(k.Written())))
 	require.NoError(t, err)
@@ -153,7 +153,7 @@ func TestThePlanIsWrittenAsACalendarAndAsATable(t *testing.T) {
 
 func TestThePageKeepsWithinASmallWindow(t *testing.T) {
 	for name, look := range pagetest.Dresses {
-		k := open(t, pagetest.Saltmarsh(), look)
+		k := open(t, market.Honey(), look)
 		k.Win.Resize(fyne.NewSize(1280, 560))
 		k.KeepLook("day-" + name)
 		size := k.Page.Object().MinSize()

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/stove"
 	"ripplewright/internal/work/design"
@@ -59,7 +60,7 @@ func (k *kitchen) goTo(code process.StepCode) {
 }
 
 func TestSpaceAndArrowsLeadThroughTheSteps(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	n := len(k.steps())
 	assert.Equal(t, fmt.Sprintf("Step 1 of %d", n), k.place.Text)
 	assert.True(t, k.back.Disabled())
@@ -80,7 +81,7 @@ func TestSpaceAndArrowsLeadThroughTheSteps(t *testing.T) {
 }
 
 func TestEachStepSaysWhatGoesIn(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.goTo(process.BoilSyrup)
 	assert.Contains(t, k.things.Text, "sugar")
 	assert.Contains(t, k.things.Text, "water")
@@ -92,7 +93,7 @@ func TestEachStepSaysWhatGoesIn(t *testing.T) {
 }
 
 func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.goTo(process.Rest)
 	assert.Equal(t, "4:00:00", k.clock.face.Text())
 	test.Tap(k.clock.main)
@@ -131,7 +132,7 @@ func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
 }
 
 func TestAReadingChangesWhatFollowsAndIsKeptAsOneStep(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.goTo(process.BoilSyrup)
 	was, lines := k.Now, k.Found.Lines
 	k.probe(was.Foam.Syrup.CookTemperatureC + 6)
@@ -217,7 +218,7 @@ func TestAnEmptyDesignIsSaidToBeOne(t *testing.T) {
 
 func TestThePageKeepsWithinASmallWindow(t *testing.T) {
 	for name, look := range pagetest.Dresses {
-		k := open(t, pagetest.Saltmarsh(), look)
+		k := open(t, market.Honey(), look)
 		k.goTo(process.BoilSyrup)
 		k.probe(124)
 		test.Tap(k.clock.main)

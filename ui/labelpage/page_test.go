@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
@@ -27,7 +28,7 @@ func openLabel(t *testing.T, d design.Design, look theme.Options) (*Page, *paget
 }
 
 func TestTheLabelShownIsTheLabelThatIsWritten(t *testing.T) {
-	p, h := openLabel(t, pagetest.Saltmarsh(), theme.Options{})
+	p, h := openLabel(t, market.Honey(), theme.Options{})
 	h.Until(func() bool { return p.drawnOf == p.label && p.drawnDPI == p.fineness() })
 	want, err := card.RenderLabel(p.label, p.chosenForm(), p.drawnDPI)
 	require.NoError(t, err)
@@ -65,7 +66,7 @@ func TestTheContainerDecidesTheForms(t *testing.T) {
 		{400, []string{"Two columns"}},
 		{1000, []string{"Vertical", "Tabular"}},
 	} {
-		d := pagetest.Saltmarsh()
+		d := market.Honey()
 		d.Tubs = design.Tubs{Count: 2, VolumeML: c.ml, FillPercent: 100, Shape: design.ShapeRound}
 		p, h := openLabel(t, d, theme.Options{})
 		assert.Equal(t, c.forms, p.form.Options, "%v mL", c.ml)
@@ -86,13 +87,13 @@ func TestALabelOfNothingSaysWhy(t *testing.T) {
 	p, h := openLabel(t, design.New(), theme.Options{})
 	assert.True(t, p.export.Disabled())
 	h.KeepLook("label_empty")
-	h.Set(pagetest.Saltmarsh())
+	h.Set(market.Honey())
 	p.Show()
 	assert.False(t, p.export.Disabled())
 }
 
 func TestEverythingOnTheLabelPageIsReachedByKeyboard(t *testing.T) {
-	d := pagetest.Saltmarsh()
+	d := market.Honey()
 	d.Tubs.VolumeML = 1000
 	_, h := openLabel(t, d, theme.Options{})
 	names, sheets := h.Reached()
@@ -102,7 +103,7 @@ func TestEverythingOnTheLabelPageIsReachedByKeyboard(t *testing.T) {
 
 func TestTheLabelKeepsWithinTheWindowInEveryDress(t *testing.T) {
 	for dress, look := range pagetest.Dresses {
-		l, lh := openLabel(t, pagetest.Saltmarsh(), look)
+		l, lh := openLabel(t, market.Honey(), look)
 		for _, r := range page.Regions {
 			l.region.SetSelected(r.Name)
 			lh.Until(func() bool { return l.drawnOf == l.label })
@@ -116,7 +117,7 @@ func TestTheLabelKeepsWithinTheWindowInEveryDress(t *testing.T) {
 // A page as long as what a design may hold kept the toolkit breaking lines for
 // minutes; the drawn label and the text have it all.
 func TestThePageShowsTheBeginningOfWhatIsLong(t *testing.T) {
-	d := pagetest.Saltmarsh()
+	d := market.Honey()
 	foreign := &ingredient.Ingredient{ID: "quay_mix", Name: "Quay mix 柚", Parts: strings.Repeat("sugar, ", 20000), Own: true}
 	d.Own = append(d.Own, foreign)
 	d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: foreign.ID, Grams: 50})

@@ -18,12 +18,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
-	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
@@ -38,12 +37,8 @@ type stirHost struct {
 
 func newStirHost(t testing.TB, demo string) *stirHost {
 	t.Helper()
-	data, err := assets.Demos.ReadFile("demos/" + demo)
-	require.NoError(t, err)
-	file, err := designfile.Decode(demo, data)
-	require.NoError(t, err)
 	test.NewTempApp(t).Settings().SetTheme(theme.New(theme.Options{Variant: theme.Light}))
-	return &stirHost{Host: pagetest.NewHost(t, file.Design)}
+	return &stirHost{Host: pagetest.NewHost(t, market.Demos(t)[demo])}
 }
 
 func (h *stirHost) Export(name string, write func(string) error) {

@@ -19,6 +19,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
@@ -31,7 +32,7 @@ import (
 func surePage(t testing.TB, look theme.Options) (*Page, *pagetest.Host) {
 	test.NewTempApp(t)
 	fyne.CurrentApp().Settings().SetTheme(theme.New(look))
-	h := pagetest.NewHost(t, pagetest.Saltmarsh())
+	h := pagetest.NewHost(t, market.Honey())
 	p := New(h, testdata.Tables)
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 760))
@@ -168,7 +169,7 @@ func TestAMissedBarIsShownAsNotMet(t *testing.T) {
 
 func TestTablesAreRunAwayFromTheWindowAndFailuresSaid(t *testing.T) {
 	test.NewTempApp(t)
-	h := pagetest.NewHost(t, pagetest.Saltmarsh())
+	h := pagetest.NewHost(t, market.Honey())
 	p := New(h, fstest.MapFS{})
 	p.Show()
 	assert.True(t, p.busy.Visible())

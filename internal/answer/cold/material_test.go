@@ -6,10 +6,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check/market"
 )
 
 func TestTablesKeepTheEnthalpyOfTheBodies(t *testing.T) {
-	r := evaluated(t, market())
+	r := evaluated(t, market.Honey())
 	s, err := rippled(r)
 	require.NoError(t, err)
 	m, err := s.material(-30, 30)
@@ -22,7 +24,7 @@ func TestTablesKeepTheEnthalpyOfTheBodies(t *testing.T) {
 }
 
 func TestTheTubLiesBetweenItsPhases(t *testing.T) {
-	r := evaluated(t, market())
+	r := evaluated(t, market.Honey())
 	dense, foam := only(&r.Dense.Body), only(&r.Foam.Body)
 	tub, err := rippled(r)
 	require.NoError(t, err)
@@ -40,7 +42,7 @@ func TestTheTubLiesBetweenItsPhases(t *testing.T) {
 // Nearly all custard, a tub is the custard; nearly all foam, the foam.
 func TestATubNearlyAllOfOnePhaseIsThatPhase(t *testing.T) {
 	for share, all := range map[float64]int{1: 0, 99: 1} {
-		d := market()
+		d := market.Honey()
 		d.Blend.FoamVolumePercent = share
 		r := evaluated(t, d)
 		tub, err := rippled(r)

@@ -9,42 +9,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/work/design"
 )
 
-// market is an invented design of the Saltmarsh Quay stall.
-func market() design.Design {
-	d := design.New()
-	d.Name = "Hazelnut and burnt honey"
-	d.Dense.Lines = []design.Line{
-		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
-		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
-	}
-	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
-	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	return d
-}
-
-var bench = func() *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		panic(err)
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	if err != nil {
-		panic(err)
-	}
-	return model.New(lib)
-}()
-
 func evaluated(t testing.TB, d design.Design) *model.Result {
 	t.Helper()
-	r, err := bench.Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	return &r
 }
@@ -61,7 +34,7 @@ func TestWarmerCountersSoftenSooner(t *testing.T) {
 	for _, air := range []float64{16, 20, 24, 30, 38} {
 		p := Default()
 		p.Counter.AirC = air
-		s := planned(t, market(), p).Counter
+		s := planned(t, market.Honey(), p).Counter
 		require.True(t, s.OK)
 		assert.Less(t, s.From.Value, last)
 		assert.Less(t, s.From.Value, s.To.Value)
@@ -74,7 +47,7 @@ func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
 	for _, air := range []float64{-18, -20, -24, -30} {
 		p := Default()
 		p.Freezer.AirC = air
-		a := planned(t, market(), p)
+		a := planned(t, market.Honey(), p)
 		assert.Less(t, a.Harden.Hours.Value, harden)
 		assert.Greater(t, a.Counter.From.Value, from)
 		harden, from = a.Harden.Hours.Value, a.Counter.From.Value
@@ -82,7 +55,7 @@ func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
 }
 
 func TestWarmerFillingsHardenLonger(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(t, d)
 	last := 0.0
 	for _, start := range []float64{-8, -5, -2, 4, 20} {
@@ -96,7 +69,7 @@ func TestWarmerFillingsHardenLonger(t *testing.T) {
 
 func TestBandsHoldTheirValue(t *testing.T) {
 	for _, p := range BuiltIn() {
-		a := planned(t, market(), p)
+		a := planned(t, market.Honey(), p)
 		for name, r := range map[string]Range{
 			"move": a.Harden.MoveHours, "harden": a.Harden.Hours, "whip": a.StillFreeze.Dense.Whip, "ready": a.StillFreeze.Dense.Ready,
 			"foam": a.StillFreeze.Foam.Ready, "from": a.Counter.From, "to": a.Counter.To, "whole": a.Counter.Whole,
@@ -111,7 +84,7 @@ func TestBandsHoldTheirValue(t *testing.T) {
 
 // The tub is computed on some 450 cells, here against four times as many.
 func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByOne(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(t, d)
 	for _, c := range []struct {
 		shape design.Shape
@@ -174,7 +147,7 @@ func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
 	}
 	for _, p := range kitchens {
 		for _, tub := range tubs {
-			d := market()
+			d := market.Honey()
 			d.Tubs = tub
 			a := planned(t, d, p)
 			assert.True(t, a.Tub.RadiusMM > 0 && a.Tub.HeightMM > 0, "%s %+v", p.Name, tub)
@@ -184,7 +157,7 @@ func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
 }
 
 func TestOnePhaseAloneHasAPlan(t *testing.T) {
-	custard, foam := market(), market()
+	custard, foam := market.Honey(), market.Honey()
 	custard.Foam = design.Foam{OverrunPercent: 300, Syrup: design.Syrup{CookTemperatureC: 118}}
 	custard.Blend.FoamVolumePercent = 0
 	foam.Dense.Lines = nil
@@ -201,19 +174,19 @@ func TestOnePhaseAloneHasAPlan(t *testing.T) {
 
 // Butter has a plan, but nobody knows when it scoops; an ordinary tub does.
 func TestWhereTheHardnessLawEndsNobodyKnowsWhenItScoops(t *testing.T) {
-	a := planned(t, market().WithLines(design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}), Default())
+	a := planned(t, market.Honey().WithLines(design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}), Default())
 	for _, s := range []Serving{a.Counter, a.Fridge} {
 		assert.False(t, s.OK)
 		assert.Equal(t, NobodyKnows, s.Why)
 	}
-	a = planned(t, market(), Default())
+	a = planned(t, market.Honey(), Default())
 	for _, s := range []Serving{a.Counter, a.Fridge} {
 		assert.NotEqual(t, NobodyKnows, s.Why)
 	}
 }
 
 func TestStirsCoolAndFreezeStepByStep(t *testing.T) {
-	c := planned(t, market(), Default()).StillFreeze.Dense
+	c := planned(t, market.Honey(), Default()).StillFreeze.Dense
 	require.NotEmpty(t, c.Stirs)
 	for i, s := range c.Stirs {
 		assert.InDelta(t, 30*float64(i+1), s.Minute, 1e-6)
@@ -229,14 +202,14 @@ func TestStirsCoolAndFreezeStepByStep(t *testing.T) {
 
 	p := Default()
 	p.Layer.StirEveryMin, p.Layer.EdgeIcePercent = 0, 35
-	c = planned(t, market(), p).StillFreeze.Dense
+	c = planned(t, market.Honey(), p).StillFreeze.Dense
 	require.NotEmpty(t, c.Stirs)
 	first := c.Stirs[0]
 	assert.Greater(t, first.Minute, 10.0)
 }
 
 func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	p := Default()
 	p.Freezer.AirC, p.SwingK = -7, 1
 	s := planned(t, d, p).Storage
@@ -253,7 +226,7 @@ func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
 // A foam just cold enough to hold ice: the freezer's air decides how much of it a
 // swing takes, and the sentence that no water moves is true of SwingPart alone.
 func TestASwingIsNamedByWhatItDoesToTheIce(t *testing.T) {
-	foam := planned(t, market(), Default()).Storage.Foam.FreezingPointC
+	foam := planned(t, market.Honey(), Default()).Storage.Foam.FreezingPointC
 	for _, c := range []struct {
 		above, swing float64 // K, of the warm end above the foam's freezing point
 		want         Swing
@@ -261,7 +234,7 @@ func TestASwingIsNamedByWhatItDoesToTheIce(t *testing.T) {
 		p := Default()
 		p.SwingK = c.swing
 		p.Freezer.AirC = foam + c.above - c.swing
-		s := planned(t, market(), p).Storage
+		s := planned(t, market.Honey(), p).Storage
 		require.True(t, s.Foam.HasIce && s.Dense.HasIce)
 		assert.Equal(t, c.want, s.Swing, "%+v", c)
 		assert.Equal(t, c.want != SwingAll, s.Foam.IceWhenWarm)
@@ -272,7 +245,7 @@ func TestASwingIsNamedByWhatItDoesToTheIce(t *testing.T) {
 }
 
 func TestAFoamAloneIsHardenedFromWarm(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Blend.FoamVolumePercent = 100
 	h := planned(t, d, Default()).Harden
 	assert.Equal(t, Default().Layer.StartC, h.StartC)
@@ -295,7 +268,7 @@ func TestAgeingIsAnIndexWithEnds(t *testing.T) {
 }
 
 func TestProgressNeverFallsAndACancelledPlanStops(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(t, d)
 	last := 0.0
 	_, err := Plan(context.Background(), d, r, Default(), Options{Progress: func(f float64) {
@@ -315,7 +288,7 @@ func TestProgressNeverFallsAndACancelledPlanStops(t *testing.T) {
 }
 
 func TestPicturesLieBetweenAirAndStart(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	a, err := Plan(context.Background(), d, evaluated(t, d), Default(), Options{})
 	require.NoError(t, err)
 	for _, run := range []Run{a.Counter.Run, a.Fridge.Run, a.Harden.Run, a.StillFreeze.Dense.Run} {
@@ -337,7 +310,7 @@ func TestPicturesLieBetweenAirAndStart(t *testing.T) {
 }
 
 func BenchmarkPlan(b *testing.B) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(b, d)
 	for _, p := range BuiltIn()[:2] {
 		b.Run(p.Name, func(b *testing.B) {

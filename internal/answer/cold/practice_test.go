@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check/market"
 )
 
 // The checks here are of common practice, no source: what makers say, with an
@@ -12,7 +14,7 @@ import (
 
 // Common practice, no source: a pint hardens overnight.
 func TestAPintHardensOvernight(t *testing.T) {
-	a := planned(t, market(), Default())
+	a := planned(t, market.Honey(), Default())
 	require.True(t, a.Harden.Hours.Known())
 	assert.Less(t, a.Harden.Hours.High, 14.0)
 	assert.Greater(t, a.Harden.Hours.Low, 2.0)
@@ -21,7 +23,7 @@ func TestAPintHardensOvernight(t *testing.T) {
 // Common practice, no source: a pint softens in about 5 to 15 minutes at room
 // temperature. The model's ring begins within it and the whole tub ends there.
 func TestAPintSoftensInFiveToFifteenMinutes(t *testing.T) {
-	s := planned(t, market(), Default()).Counter
+	s := planned(t, market.Honey(), Default()).Counter
 	assert.True(t, s.From.Value >= 5 && s.From.Value <= 15, "%v", s.From)
 	assert.InDelta(t, 15, s.Whole.Value, 5)
 }
@@ -36,14 +38,14 @@ func TestBeatingFiveTimesOverTwoHoursNeedsAThinLayerOrAFan(t *testing.T) {
 	require.NoError(t, err)
 	fan.Layer.StirEveryMin = 25
 	for name, p := range map[string]Profile{"thin": thin, "fan": fan} {
-		c := planned(t, market(), p).StillFreeze.Dense
+		c := planned(t, market.Honey(), p).StillFreeze.Dense
 		t.Logf("the model, %s: %d stirs over %.0f min", name, len(c.Stirs), c.Ready.Value)
 		assert.InDelta(t, 5, len(c.Stirs), 2)
 		assert.True(t, c.Ready.Value > 60 && c.Ready.Value < 150, "%v", c.Ready)
 	}
 	deep := Default()
 	deep.Layer.DepthMM = 50
-	a := planned(t, market(), deep)
+	a := planned(t, market.Honey(), deep)
 	assert.Greater(t, a.StillFreeze.Dense.Ready.Value, 180.0)
 	found := false
 	for _, n := range a.Notes {

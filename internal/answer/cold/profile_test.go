@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check/market"
 )
 
 func TestBuiltInKitchensAreValidAndFound(t *testing.T) {
@@ -99,7 +101,7 @@ func FuzzDecodeProfiles(f *testing.F) {
 }
 
 func TestCalibrationUndoesTheFactor(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(t, d)
 	for _, factor := range []float64{0.5, 1, 1.7} {
 		p := Default()
@@ -122,7 +124,7 @@ func TestCalibrationUndoesTheFactor(t *testing.T) {
 }
 
 func TestACalibrationOutOfReasonIsRefused(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	r := evaluated(t, d)
 	_, err := Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell, Minutes: 600})
 	var refused *CalibrationError

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/heat"
 )
 
@@ -61,7 +62,7 @@ func TestABandIsTheTimesOfCoefficientsThirtyPercentOff(t *testing.T) {
 	at := func(coefficient float64) Answer {
 		p := fan
 		p.Freezer.Coefficient = coefficient
-		return planned(t, market(), p)
+		return planned(t, market.Honey(), p)
 	}
 	a, slow, quick := at(20), at(20*0.7), at(20*1.3)
 	for name, of := range map[string]func(*Answer) Range{
@@ -81,8 +82,8 @@ func TestABandIsTheTimesOfCoefficientsThirtyPercentOff(t *testing.T) {
 func TestATubMovesAndIsStoredWithThePublishedIce(t *testing.T) {
 	p := Default()
 	p.Freezer.AirC = -30
-	h := planned(t, market(), p).Harden
-	custard := &evaluated(t, market()).Dense.Body
+	h := planned(t, market.Honey(), p).Harden
+	custard := &evaluated(t, market.Honey()).Dense.Body
 	found := 0
 	for _, row := range published(t, "ice_fraction_published") {
 		switch row[1] {
@@ -103,7 +104,7 @@ func TestNoCoreIsAskedToBeAsColdAsItsAir(t *testing.T) {
 	for _, air := range []float64{-8, -11, -14, -18, -30} {
 		p := Default()
 		p.Freezer.AirC = air
-		h := planned(t, market(), p).Harden
+		h := planned(t, market.Honey(), p).Harden
 		assert.GreaterOrEqual(t, h.CoreToC-air, 3.0)
 		assert.GreaterOrEqual(t, h.MoveC, h.CoreToC)
 		assert.True(t, h.Hours.Known() && h.Hours.Value >= h.MoveHours.Value, "%g °C: %v, %v", air, h.MoveHours, h.Hours)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
@@ -22,7 +23,7 @@ import (
 // spirit in the syrup, some with dry sugar, some weighed in the pan.
 func batches(t *testing.T, f func(name string, d design.Design, r *model.Result)) {
 	t.Helper()
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	try := func(name string, d design.Design) {
 		if r, err := m.Evaluate(d); err == nil {
 			f(name, d, &r)
@@ -109,7 +110,7 @@ func TestMassesClose(t *testing.T) {
 // What is over changes no tub: its shares are the maker's, and every figure
 // per 100 g or per serving is that of the same lines scaled to fill the tubs.
 func TestLeftoversNeverChangeATub(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	left := 0
 	batches(t, func(name string, d design.Design, r *model.Result) {
 		if d.Batch.Basis != design.BasisAsWritten || r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
@@ -143,11 +144,11 @@ func food(r *model.Result, d design.Design) *label.Food {
 
 // Egg masses: USDA SR28 NDB 01125 (a large yolk, 17 g) and 01124 (its white, 33 g).
 func TestSixYolksAndFourWhitesLeaveTwoWhites(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Batch.Basis = design.BasisAsWritten
 	d.Dense.Lines[2].Grams = 6 * 17
 	d.Foam.Lines[0].Grams = 4 * 33
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	assert.InDelta(t, 6, r.Eggs.Crack, 1e-9)
 	assert.InDelta(t, 2, r.Eggs.WhitesLeft, 1e-9)
@@ -232,9 +233,9 @@ func TestNoAlcoholOutlastsTheBoil(t *testing.T) {
 }
 
 func TestRumInTheSyrupFreezesLikeItsWater(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	freezes := func(l design.Line) float64 {
-		r, err := m.Evaluate(market().WithLineAdded(design.SyrupPart, l))
+		r, err := m.Evaluate(market.Honey().WithLineAdded(design.SyrupPart, l))
 		require.NoError(t, err)
 		return r.Foam.FreezingPoint.Value
 	}
@@ -243,8 +244,8 @@ func TestRumInTheSyrupFreezesLikeItsWater(t *testing.T) {
 }
 
 func TestAPanHeavierThanWhatWentInIsNotTaken(t *testing.T) {
-	m := model.New(library(t))
-	d := market()
+	m := model.New(market.Library(t))
+	d := market.Honey()
 	plain, err := m.Evaluate(d)
 	require.NoError(t, err)
 	d.Foam.Syrup.WeighedG = 1040 // 240 g went in: the pan's own weight is on the scale
@@ -256,8 +257,8 @@ func TestAPanHeavierThanWhatWentInIsNotTaken(t *testing.T) {
 
 // The syrup's band is the foam's: 2.5 points of solids either way.
 func TestTheFoamFreezesWithinWhatItsSyrupLeavesOpen(t *testing.T) {
-	m := model.New(library(t))
-	d := market()
+	m := model.New(market.Library(t))
+	d := market.Honey()
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	at := func(solids float64) float64 {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/mix"
@@ -36,7 +37,7 @@ func limitsOf(t *testing.T, m *model.Model, d design.Design) []model.Warning {
 // Designs of the invented stall, each with one trap; the limits and how they
 // were read are in testdata/tables/kitchen_limits.csv.
 func TestWhatNobodyCanMakeOrEatIsACautionOfItsCode(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	add := func(p design.Part, id string, g float64) func(design.Design) design.Design {
 		return func(d design.Design) design.Design {
 			return d.WithLineAdded(p, design.Line{Ingredient: id, Grams: g})
@@ -79,7 +80,7 @@ func TestWhatNobodyCanMakeOrEatIsACautionOfItsCode(t *testing.T) {
 		}, "altitude_syrup", model.Note, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := limitsOf(t, m, c.trap(market()))
+			got := limitsOf(t, m, c.trap(market.Honey()))
 			i := slices.IndexFunc(got, func(w model.Warning) bool { return w.Code == c.code })
 			require.GreaterOrEqual(t, i, 0, "%v", got)
 			assert.Equal(t, c.severity, got[i].Severity)
@@ -95,14 +96,14 @@ func TestWhatNobodyCanMakeOrEatIsACautionOfItsCode(t *testing.T) {
 // Plain designs stay quiet, a lean and a rich one, with vanilla, a little
 // salt, berries in the cold, and beside them the demos.
 func TestPlainDesignsStayQuiet(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	plain := map[string]design.Design{
-		"market":  market(),
-		"vanilla": market().WithLineAdded(design.DensePart, design.Line{Ingredient: "vanilla_extract", Grams: 6}).WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 2}),
-		"rich":    market().WithGrams(design.DensePart, 2, 125),
-		"by bowl": market().WithLineAdded(design.FoamPart, design.Line{Ingredient: "cream_of_tartar", Grams: 1}),
+		"market":  market.Honey(),
+		"vanilla": market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: "vanilla_extract", Grams: 6}).WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 2}),
+		"rich":    market.Honey().WithGrams(design.DensePart, 2, 125),
+		"by bowl": market.Honey().WithLineAdded(design.FoamPart, design.Line{Ingredient: "cream_of_tartar", Grams: 1}),
 	}
-	small := market()
+	small := market.Honey()
 	small.Tubs.Count, small.Tubs.VolumeML = 2, 500
 	plain["two tubs"] = small
 	for name, d := range plain {
@@ -113,9 +114,9 @@ func TestPlainDesignsStayQuiet(t *testing.T) {
 // Check: 118 °C at sea level is the syrup of 107.12 °C at 3000 m
 // (testdata/tables/altitude.csv).
 func TestTheAltitudeNotTheRecipeIsBlamed(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Kitchen.AltitudeM = 3000
-	got := limitsOf(t, model.New(library(t)), d)
+	got := limitsOf(t, model.New(market.Library(t)), d)
 	require.Len(t, got, 1)
 	f := got[0].Facts.(model.AltitudeSyrup)
 	assert.InDelta(t, 107.12, f.HereC, 0.01)
@@ -124,13 +125,13 @@ func TestTheAltitudeNotTheRecipeIsBlamed(t *testing.T) {
 }
 
 func TestAPhaseThatIsNotInTheTubIsNotJudged(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	for percent, absent := range map[float64]func(v model.Verdict) model.Feel{
 		0:   func(v model.Verdict) model.Feel { return v.Foam.How },
 		100: func(v model.Verdict) model.Feel { return v.Dense.How },
 	} {
 		for _, basis := range []design.Basis{design.BasisTubs, design.BasisAsWritten} {
-			d := market()
+			d := market.Honey()
 			d.Blend.FoamVolumePercent, d.Batch.Basis = percent, basis
 			r, err := m.Evaluate(d)
 			require.NoError(t, err)
@@ -159,12 +160,12 @@ func find(t *testing.T, m *model.Model, d design.Design, code string) *model.War
 
 // The rules and their sources are in phase and testdata/tables/solubility.csv.
 func TestWhatCrystallisesIsOneCaution(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	custard := func(id string, g float64) design.Design {
-		return market().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: g})
+		return market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: g})
 	}
 	foam := func(sugar, dextrose, erythritol float64) design.Design {
-		return market().WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: sugar}, {Ingredient: "dextrose_anhydrous", Grams: dextrose},
+		return market.Honey().WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: sugar}, {Ingredient: "dextrose_anhydrous", Grams: dextrose},
 			{Ingredient: "erythritol", Grams: erythritol}, {Ingredient: "water", Grams: 80}})
 	}
 	for _, c := range []struct {
@@ -172,12 +173,12 @@ func TestWhatCrystallisesIsOneCaution(t *testing.T) {
 		d    design.Design
 		want []mix.Species
 	}{
-		{"plain", market(), nil},
+		{"plain", market.Honey(), nil},
 		{"erythritol, a little", custard("erythritol", 7), nil},
 		{"erythritol, 75 g to 100 g of the custard's water", custard("erythritol", 420), []mix.Species{mix.Erythritol}},
-		{"erythritol for half of the sugar", market().WithGrams(design.DensePart, 3, 48).WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 60}), []mix.Species{mix.Erythritol}},
+		{"erythritol for half of the sugar", market.Honey().WithGrams(design.DensePart, 3, 48).WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 60}), []mix.Species{mix.Erythritol}},
 		{"erythritol in the foam", foam(60, 0, 120), []mix.Species{mix.Erythritol}},
-		{"xylitol for all of the sugar", market().WithGrams(design.DensePart, 3, 0).WithLineAdded(design.DensePart, design.Line{Ingredient: "xylitol", Grams: 130}), []mix.Species{mix.Xylitol}},
+		{"xylitol for all of the sugar", market.Honey().WithGrams(design.DensePart, 3, 0).WithLineAdded(design.DensePart, design.Line{Ingredient: "xylitol", Grams: 130}), []mix.Species{mix.Xylitol}},
 		{"milk powder, a lot", custard("nfdm_regular", 90), []mix.Species{mix.Lactose}},
 		{"erythritol and milk powder", custard("nfdm_regular", 90).WithLineAdded(design.DensePart, design.Line{Ingredient: "erythritol", Grams: 60}), []mix.Species{mix.Erythritol, mix.Lactose}},
 		{"a foam 1.5 to 1", foam(1.5*165, 0, 0), nil},
@@ -201,11 +202,11 @@ func TestWhatCrystallisesIsOneCaution(t *testing.T) {
 
 // The pack is invented: allulose as a label without its line for it.
 func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	k := ingredient.Known
 	in, err := ingredient.FromPack("quay_allulose", "Quay allulose", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
 	require.NoError(t, err)
-	d := market()
+	d := market.Honey()
 	d.Own = []*ingredient.Ingredient{in}
 	d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_allulose", Grams: 100})
 	w := find(t, m, d, "carbohydrate_unnamed")
@@ -215,7 +216,7 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 	f := w.Facts.(model.CarbohydrateUnnamed)
 	assert.Less(t, f.FreezesAt.Low, f.FreezesAt.High-0.5, "from inert to a simple sugar")
 	// The soft reading freezes as glucose would, the firm one as though it lay inert.
-	glucose := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "dextrose_anhydrous", Grams: 100})
+	glucose := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: "dextrose_anhydrous", Grams: 100})
 	as, err := m.Evaluate(glucose)
 	require.NoError(t, err)
 	assert.InDelta(t, as.Dense.FreezingPoint.Value, f.FreezesAt.Low, 0.15, "the rest is the band of bound water")
@@ -226,10 +227,10 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 
 	sugar, err := ingredient.FromPack("quay_syrup", "Quay syrup", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Polyols: k(100), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
 	require.NoError(t, err)
-	named := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_syrup", Grams: 100})
+	named := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: "quay_syrup", Grams: 100})
 	named.Own = []*ingredient.Ingredient{sugar}
 	assert.Nil(t, find(t, m, named, "carbohydrate_unnamed"), "once a line of the pack names it")
-	assert.Nil(t, find(t, m, market(), "carbohydrate_unnamed"))
+	assert.Nil(t, find(t, m, market.Honey(), "carbohydrate_unnamed"))
 }
 
 // Butter, oil and a very thick liquid get no word, no figure and no "good", in
@@ -237,7 +238,7 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 // well the reason is the first thing said; an ordinary tub keeps its words. More fat than 20 % is outside the law's data,
 // see phase.LawRange.
 func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	for name, c := range map[string]struct {
 		part  design.Part
 		lines []design.Line
@@ -249,7 +250,7 @@ func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
 		"thick":      {design.DensePart, []design.Line{{Ingredient: "sugar", Grams: 500}, {Ingredient: "milk_whole", Grams: 100}}},
 		"thick foam": {design.FoamPart, []design.Line{{Ingredient: "egg_white", Grams: 20}}},
 	} {
-		d := market().WithLines(c.part, c.lines)
+		d := market.Honey().WithLines(c.part, c.lines)
 		d.Dense.StoveLossPercent = 0 // of dry fat, a graver matter
 		r, err := m.Evaluate(d)
 		require.NoError(t, err, name)
@@ -272,9 +273,9 @@ func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
 			assert.Equal(t, "outside_hardness_law", r.Verdict.Because.Code, name)
 		}
 	}
-	r, err := m.Evaluate(market())
+	r, err := m.Evaluate(market.Honey())
 	require.NoError(t, err)
 	assert.NotEqual(t, phase.NoWord, r.Dense.Word)
 	assert.NotEqual(t, phase.NoWord, r.Foam.Word)
-	assert.Nil(t, find(t, m, market(), "outside_hardness_law"))
+	assert.Nil(t, find(t, m, market.Honey(), "outside_hardness_law"))
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
@@ -22,7 +23,7 @@ func TestABatchCostsWhatItsLinesDoAndNothingUnpricedIsFree(t *testing.T) {
 	d = d.WithLines(design.DensePart, []design.Line{line("milk_whole", 500, known(1.1)), line("sugar", 100, none), line("egg_yolk", 90, none)})
 	d = d.WithLines(design.FoamPart, []design.Line{line("egg_white", 150, known(0))})
 	d = d.WithLines(design.SyrupPart, []design.Line{line("sugar", 180, known(1.2)), line("water", 60, none)})
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	dense, foam := r.Dense.Portion.Factor, r.Foam.Portion.Factor

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -18,7 +19,7 @@ import (
 // bodies calls f for each phase of every design carried and of 300 random ones.
 func bodies(t *testing.T, f func(name string, b *phase.Body, bound solution.Bound)) {
 	t.Helper()
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	each(t, m, func(name string, d design.Design, r *model.Result) {
 		bound := solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre}
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
@@ -99,9 +100,9 @@ func TestALitreWeighsLessByExactlyItsOverrun(t *testing.T) {
 
 // Whatever brings a solute beyond its table, the result says so.
 func TestTheResultSaysWhenItExtrapolates(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	said := func(id string, grams, c float64) bool {
-		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: grams})
+		d := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: id, Grams: grams})
 		r, err := m.EvaluateAt(d, c)
 		require.NoError(t, err)
 		for _, w := range r.Warnings {
@@ -121,9 +122,9 @@ func TestTheResultSaysWhenItExtrapolates(t *testing.T) {
 
 // The formula ends at 75 % sugar and −25 °C; a 2 : 1 foam is past it in a hardening room.
 func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	for c, want := range map[float64]bool{-13: false, -30: true} {
-		r, err := m.EvaluateAt(market(), c)
+		r, err := m.EvaluateAt(market.Honey(), c)
 		require.NoError(t, err)
 		said := false
 		for _, w := range r.Warnings {
@@ -135,14 +136,14 @@ func TestAFilmBeyondTheFormulaIsSaid(t *testing.T) {
 
 // A composition that nobody measured is a band, not a guess.
 func TestUnknownSugarsGiveABand(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	open := 0
 	for _, in := range m.Library().All() {
 		if in.Resolve().Exact() {
 			continue
 		}
 		open++
-		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: in.ID, Grams: 200})
+		d := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: in.ID, Grams: 200})
 		r, err := m.Evaluate(d)
 		require.NoError(t, err)
 		require.NotEqual(t, r.Dense.Soft.Mix, r.Dense.Firm.Mix, in.ID)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/work/design"
@@ -19,10 +20,10 @@ func TestWhatAPackDoesNotStateIsIncompleteInResultAndLabel(t *testing.T) {
 	in, err := ingredient.FromPack("fig_paste", "Fig paste", ingredient.Pack{PerG: 100, Fat: k(0.5), Saturates: k(0.1),
 		Carbohydrate: k(55), Sugars: k(50), Protein: k(2), Salt: k(0), AvailableCarbohydrate: true})
 	require.NoError(t, err)
-	d := market()
+	d := market.Honey()
 	d.Own = []*ingredient.Ingredient{in}
 	d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "fig_paste", Grams: 200})
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 
 	assert.InDelta(t, 100, r.Dense.Body.Mix.Total(), 1e-9)

@@ -1,46 +1,25 @@
 package model_test
 
 import (
-	"io/fs"
 	"math"
 	"math/rand"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
-	"ripplewright/internal/work/designfile"
 )
 
-// carried returns the demos and the designs of testdata that are meant to open.
+// carried returns the demos and the hard designs.
 func carried(t testing.TB) map[string]design.Design {
-	t.Helper()
-	all := map[string]design.Design{}
-	add := func(name string, text []byte) {
-		if f, err := designfile.Decode(name, text); err == nil {
-			all[name] = f.Design
-		}
-	}
-	names, err := fs.Glob(assets.Demos, "demos/*.yaml")
-	require.NoError(t, err)
-	for _, name := range names {
-		text, err := assets.Demos.ReadFile(name)
-		require.NoError(t, err)
-		add(name, text)
-	}
-	names, err = filepath.Glob(filepath.Join("..", "..", "..", "testdata", "designs", "*.yaml"))
-	require.NoError(t, err)
-	for _, name := range names {
-		text, err := os.ReadFile(name)
-		require.NoError(t, err)
-		add(name, text)
+	all := market.Hard(t)
+	for name, d := range market.Demos(t) {
+		all["demo "+name] = d
 	}
 	return all
 }
@@ -95,7 +74,7 @@ func each(t *testing.T, m *model.Model, f func(name string, d design.Design, r *
 }
 
 func TestPhasesHardenAsTheyCool(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	each(t, m, func(name string, _ design.Design, r *model.Result) {
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			last := phase.State{YieldKPa: math.Inf(1), WaterFrozen: 1}
@@ -110,7 +89,7 @@ func TestPhasesHardenAsTheyCool(t *testing.T) {
 
 // The whole evaluation again with each line a little heavier and lighter.
 func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	compared := 0
 	check := func(name string, d design.Design) {
 		r, err := m.Evaluate(d)
@@ -157,8 +136,8 @@ func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
 }
 
 func TestALineOfNothingChangesNothing(t *testing.T) {
-	m := model.New(library(t))
-	d := market()
+	m := model.New(market.Library(t))
+	d := market.Honey()
 	before, err := m.Evaluate(d)
 	require.NoError(t, err)
 	after, err := m.Evaluate(d.WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 0}))
@@ -168,9 +147,9 @@ func TestALineOfNothingChangesNothing(t *testing.T) {
 }
 
 func TestExtrapolationIsSaidInTheResult(t *testing.T) {
-	d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 60})
+	d := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: "salt", Grams: 60})
 	d.Serving.TemperatureC = -23
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	var codes []string
 	for _, w := range r.Warnings {
@@ -181,7 +160,7 @@ func TestExtrapolationIsSaidInTheResult(t *testing.T) {
 }
 
 func BenchmarkCurveOf200PointsOfBothPhases(b *testing.B) {
-	r, err := model.New(library(b)).Evaluate(market())
+	r, err := model.New(market.Library(b)).Evaluate(market.Honey())
 	require.NoError(b, err)
 	ts := model.Rail(200)
 	dst := make([]phase.State, 0, len(ts))

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
 	"ripplewright/internal/work/design"
@@ -16,7 +17,7 @@ import (
 // Air is no part of the volume that the ice is a share of: each phase counts by
 // its mass over its density without air.
 func TestTheTubsIceVolumeKnowsNoAir(t *testing.T) {
-	each(t, model.New(library(t)), func(name string, _ design.Design, r *model.Result) {
+	each(t, model.New(market.Library(t)), func(name string, _ design.Design, r *model.Result) {
 		b := &r.Blend
 		dense, foam := b.Dense.MassG/r.Dense.Body.MixDensity, b.Foam.MassG/r.Foam.Body.MixDensity
 		if b.Dense.MassG == 0 || b.Foam.MassG == 0 {
@@ -30,9 +31,9 @@ func TestTheTubsIceVolumeKnowsNoAir(t *testing.T) {
 // Browne 1912, A Handbook of Sugar Analysis, reads 2.7 points of solids lower
 // than Starzak & Peacock 1997 near 118 °C.
 func TestTheBandOfABoiledSyrupIsWhatTablesDifferBy(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Foam.Syrup.CookTemperatureC = 118
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	assert.InDelta(t, 2.7, r.Syrup.SolidsPercent-r.Syrup.SolidsBand[0], 0.3)
 	assert.InDelta(t, 2.7, r.Syrup.SolidsBand[1]-r.Syrup.SolidsPercent, 0.3)
@@ -40,10 +41,10 @@ func TestTheBandOfABoiledSyrupIsWhatTablesDifferBy(t *testing.T) {
 
 // A whole egg is one yolk and one white.
 func TestAWholeEggLeavesAsMuchYolkAsWhite(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Dense.Lines = []design.Line{{Ingredient: "milk_whole", Grams: 400}, {Ingredient: "egg_whole", Grams: 200}, {Ingredient: "sugar", Grams: 90}}
 	d.Foam.Lines = []design.Line{{Ingredient: "egg_whole", Grams: 100}}
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	assert.Greater(t, r.Eggs.Crack, 1.0)
 	assert.InDelta(t, r.Eggs.Yolks, r.Eggs.Whites, 1e-12)
@@ -52,9 +53,9 @@ func TestAWholeEggLeavesAsMuchYolkAsWhite(t *testing.T) {
 
 // A tub that is nearly all custard swells as custard does.
 func TestATubOfCustardSwellsAsTheCustard(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Tubs.FillPercent, d.Blend.FoamVolumePercent = 100, 1
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	for _, w := range r.Warnings {
 		if over, ok := w.Facts.(model.TubOverfull); ok {
@@ -70,7 +71,7 @@ func TestATubOfCustardSwellsAsTheCustard(t *testing.T) {
 func TestAFeelIsWhatTheWordScaleSays(t *testing.T) {
 	want := map[string]model.Feel{"scoopable": model.EatsWell, "firm": model.NeedsForce, "hard": model.TooHard, "very hard": model.TooHard}
 	seen := map[string]int{}
-	each(t, model.New(library(t)), func(name string, _ design.Design, r *model.Result) {
+	each(t, model.New(market.Library(t)), func(name string, _ design.Design, r *model.Result) {
 		if r.Verdict.Empty {
 			return
 		}
@@ -89,7 +90,7 @@ func TestAFeelIsWhatTheWordScaleSays(t *testing.T) {
 // Dairy Science & Technology 2010, table IV: one formula scatters by a factor 2
 // either way, whatever else is open.
 func TestTheBandOfHardnessIsTwiceEitherWayAtLeast(t *testing.T) {
-	each(t, model.New(library(t)), func(name string, _ design.Design, r *model.Result) {
+	each(t, model.New(market.Library(t)), func(name string, _ design.Design, r *model.Result) {
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			if p.WrittenG == 0 || math.IsNaN(p.Yield.Value) {
 				continue
@@ -109,10 +110,10 @@ func TestTheBandOfHardnessIsTwiceEitherWayAtLeast(t *testing.T) {
 func TestARibbonIsBrittleUntilItsLiquidCanStick(t *testing.T) {
 	const tenfolds, c1, c2 = 12 - 7, 17.44, 51.6
 	sticks := tenfolds * c2 / (c1 - tenfolds)
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	brittle, flows := math.Inf(-1), math.Inf(1)
 	for at := -24.0; at <= -4; at += 0.125 {
-		d := market()
+		d := market.Honey()
 		d.Serving.TemperatureC = at
 		d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 25}}
 		d.Foam.Syrup.CookTemperatureC = 140
@@ -147,7 +148,7 @@ func TestARibbonIsBrittleUntilItsLiquidCanStick(t *testing.T) {
 // cooked in an open pan.
 func TestAKitchenMayStandWhereACustardCanBeCooked(t *testing.T) {
 	for at, may := range map[float64]bool{4150: true, -258: true, 0: true, 5100: false, -500: false} {
-		d := market()
+		d := market.Honey()
 		d.Kitchen.AltitudeM = at
 		assert.Equal(t, may, len(design.Validate(d)) == 0, "%g m", at)
 	}

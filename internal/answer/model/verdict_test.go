@@ -7,17 +7,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
 // A foam that holds no ice in an ordinary freezer draws water there, at whatever
 // temperature the tub is served: to serve it warmer is no remedy.
 func TestServingWarmerIsNoRemedyForAFoamWithoutIce(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	instead, warmer := 0, 0
 	for _, dextrose := range []float64{0, 60, 120, 180, 240} {
 		for serve := -24.0; serve <= -6; serve += 2 {
-			d := market()
+			d := market.Honey()
 			d.Serving.TemperatureC = serve
 			d = d.WithLineAdded(design.SyrupPart, design.Line{Ingredient: "dextrose_anhydrous", Grams: dextrose})
 			d = d.WithLineAdded(design.SyrupPart, design.Line{Ingredient: "fructose", Grams: dextrose})

@@ -10,39 +10,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/plan"
 	"ripplewright/internal/answer/process"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
-	"ripplewright/internal/work/designfile"
 )
-
-func stall(t testing.TB) *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return model.New(lib)
-}
-
-func demos(t testing.TB) map[string]design.Design {
-	t.Helper()
-	out := map[string]design.Design{}
-	entries, err := assets.Demos.ReadDir("demos")
-	require.NoError(t, err)
-	for _, e := range entries {
-		text, err := assets.Demos.ReadFile("demos/" + e.Name())
-		require.NoError(t, err)
-		f, err := designfile.Decode(e.Name(), text)
-		require.NoError(t, err)
-		out[e.Name()] = f.Design
-	}
-	return out
-}
 
 func making(t testing.TB, m *model.Model, d design.Design) (process.Process, cold.Answer) {
 	t.Helper()
@@ -62,8 +36,8 @@ func order(a *cold.Answer) plan.Order {
 }
 
 func TestEveryDemoHasADayFromBothEnds(t *testing.T) {
-	m := stall(t)
-	for name, d := range demos(t) {
+	m := model.New(market.Library(t))
+	for name, d := range market.Demos(t) {
 		p, a := making(t, m, d)
 		for _, back := range []bool{true, false} {
 			o := order(&a)
@@ -103,9 +77,9 @@ func clock(m float64) string {
 
 // Nothing is taken twice and no order is broken, whatever is made and whenever.
 func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
-	m := stall(t)
+	m := model.New(market.Library(t))
 	source := rand.New(rand.NewSource(7))
-	all := demos(t)
+	all := market.Demos(t)
 	names := []string{"hazelnut.yaml", "buckthorn.yaml", "oat-orchard.yaml"}
 	n := 60
 	if testing.Short() {
@@ -137,8 +111,8 @@ func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
 // The Food Code's clock starts when the custard leaves the stove: it goes into
 // the bath within minutes.
 func TestTheCustardIsCooledAtOnce(t *testing.T) {
-	m := stall(t)
-	for name, d := range demos(t) {
+	m := model.New(market.Library(t))
+	for name, d := range market.Demos(t) {
 		p, a := making(t, m, d)
 		o := order(&a)
 		o.Serve = 10*24*60 + 15*60

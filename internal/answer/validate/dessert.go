@@ -45,7 +45,7 @@ func naturalFreezing(t *tables) ([]Row, error) {
 	r := Row{Table: name, Source: "Leighton 1927, J. Dairy Sci. 10:300; milk cryoscopy (1968 North American survey); thermal analysis of egg (Croatia about 2001, abstract); dairy text",
 		Unit: "K", Bar: 0.05, Kind: Independent, XLabel: "°C published", YLabel: "freezing point, °C",
 		Note: "Compositions are the library's. Yolk needed 0.031 mol per kg beyond its sodium, potassium and sugars, so it is shown, not counted."}
-	library := func(id string) mix.Mix { return t.ingredient(name, id).Resolve().Nominal }
+	library := func(id string) mix.Mix { return t.ingredient(id).Resolve().Nominal }
 	sweet := recipe(59.3, 12, 11.3*0.36, 11.3*0.08, 11.3*1.10e-3, map[mix.Species]float64{mix.Sucrose: 16.9, mix.Lactose: 11.3 * 0.545})
 	for _, l := range t.read(name) {
 		var m mix.Mix
@@ -85,7 +85,7 @@ func fruit(t *tables) ([]Row, error) {
 		if id == "banana" {
 			why = "ripe in the library, likely unripe in the source"
 		}
-		m := t.ingredient(r.Table, id).Resolve().Nominal
+		m := t.ingredient(id).Resolve().Nominal
 		want := l.num("ashrae_C")
 		r.add(want, freezes(m, solution.DefaultBound), want).named(id, why)
 	}

@@ -2,13 +2,12 @@ package validate
 
 import (
 	"fmt"
-	"io"
 	"math"
-	"path"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/published"
 )
 
 func labelChecks() []check { return []check{rounding, fromIngredients} }
@@ -17,12 +16,7 @@ func labelChecks() []check { return []check{rounding, fromIngredients} }
 // letter.
 func rounding(t *tables) ([]Row, error) {
 	const name = "label_rounding"
-	f, err := t.files.Open(path.Join("tables", name+".csv"))
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	right, total, _, err := label.CheckRounding(f)
+	right, total, _, err := label.CheckRounding(t.rows(name))
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +32,7 @@ func fromIngredients(t *tables) ([]Row, error) {
 	for _, x := range [...]struct {
 		table, source, note string
 		kind                Kind
-		compare             func(*ingredient.Library, io.Reader) ([]ingredient.Compared, error)
+		compare             func(*ingredient.Library, []published.Row) ([]ingredient.Compared, error)
 		bar                 float64
 	}{
 		{"worked_mix_nutrition", "arithmetic on the library's own records, an invented recipe", "", Identity, ingredient.CompareWorkedMixes, 0},
@@ -47,12 +41,7 @@ func fromIngredients(t *tables) ([]Row, error) {
 			Independent, ingredient.CompareRecipes, 0},
 		{"crosscheck_ifct2017", "Indian Food Composition Tables 2017, National Institute of Nutrition; differences listed, no bar", "", Independent, ingredient.CompareTables, math.Inf(1)},
 	} {
-		f, err := t.files.Open(path.Join("tables", x.table+".csv"))
-		if err != nil {
-			return nil, err
-		}
-		all, err := x.compare(t.library, f)
-		f.Close()
+		all, err := x.compare(t.library, t.rows(x.table))
 		if err != nil {
 			return nil, err
 		}

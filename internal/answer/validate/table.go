@@ -1,14 +1,10 @@
 package validate
 
 import (
-	"encoding/csv"
-	"fmt"
 	"io/fs"
-	"math"
-	"path"
-	"strconv"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/published"
 )
 
 // tables gives checks their tables and the ingredient library. It is only read.
@@ -17,92 +13,46 @@ type tables struct {
 	library *ingredient.Library
 }
 
-// tableError says what is wrong with a table. It travels as a panic from the
-// accessors of line to run.
-type tableError struct {
-	table string
-	err   error
-}
+// misread is a table that is not as a check wants it. It travels as a panic from
+// the accessors of line to run, and would else clutter every line of a check.
+type misread struct{ error }
 
-// line is one row of a table by column.
-type line struct {
-	table string
-	cells map[string]string
-}
-
-// read returns the rows of a table.
-func (t *tables) read(name string) []line {
-	f, err := t.files.Open(path.Join("tables", name+".csv"))
+func must[T any](v T, err error) T {
 	if err != nil {
-		panic(tableError{name, err})
+		panic(misread{err})
 	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil || len(all) < 2 {
-		panic(tableError{name, fmt.Errorf("no rows: %w", err)})
-	}
+	return v
+}
+
+// rows returns the rows of a table.
+func (t *tables) rows(name string) []published.Row { return must(published.Read(t.files, name)) }
+
+// line is one row of a table.
+type line struct{ published.Row }
+
+// read returns the rows of a table for a check to take figures from.
+func (t *tables) read(name string) []line {
 	var lines []line
-	for _, cells := range all[1:] {
-		l := line{name, make(map[string]string, len(cells))}
-		for i, c := range cells {
-			l.cells[all[0][i]] = c
-		}
-		lines = append(lines, l)
+	for _, r := range t.rows(name) {
+		lines = append(lines, line{r})
 	}
 	return lines
 }
 
 // text returns a cell.
-func (l line) text(column string) string {
-	c, ok := l.cells[column]
-	if !ok {
-		panic(tableError{l.table, fmt.Errorf("no column %q", column)})
-	}
-	return c
-}
+func (l line) text(column string) string { return must(l.Text(column)) }
 
 // num returns a cell's number, NaN where it is empty.
-func (l line) num(column string) float64 {
-	c := l.text(column)
-	if c == "" {
-		return math.NaN()
-	}
-	v, err := strconv.ParseFloat(c, 64)
-	if err != nil {
-		panic(tableError{l.table, fmt.Errorf("column %q: %w", column, err)})
-	}
-	return v
-}
+func (l line) num(column string) float64 { return must(l.Number(column)) }
 
-// lastDigit returns the worth of the last printed digit of a cell, which may
-// be in plain or in exponent form.
-func (l line) lastDigit(column string) float64 {
-	c := l.text(column)
-	unit, after := 1.0, false
-	for i := 0; i < len(c); i++ {
-		switch ch := c[i]; {
-		case ch == '.':
-			after = true
-		case ch == 'e' || ch == 'E':
-			exp, err := strconv.Atoi(c[i+1:])
-			if err != nil {
-				panic(tableError{l.table, fmt.Errorf("column %q: %w", column, err)})
-			}
-			return unit * math.Pow10(exp)
-		case after:
-			unit /= 10
-		}
-	}
-	return unit
-}
+// lastDigit returns the worth of the last printed digit of a cell.
+func (l line) lastDigit(column string) float64 { return must(published.LastDigit(l.text(column))) }
 
 // ingredient returns a row of the library.
-func (t *tables) ingredient(table, id string) *ingredient.Ingredient {
+func (t *tables) ingredient(id string) *ingredient.Ingredient {
 	in, ok := t.library.Find(id)
 	if !ok {
-		panic(tableError{table, t.library.Unknown(id)})
+		panic(misread{t.library.Unknown(id)})
 	}
 	return in
 }

@@ -215,16 +215,15 @@ func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
 	return all, nil
 }
 
-// run carries a table's misread out of a check, where it would clutter every
-// line, as an error.
+// run carries what is misread out of a check as an error.
 func (t *tables) run(c check) (rows []Row, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			bad, ok := r.(tableError)
+			bad, ok := r.(misread)
 			if !ok {
 				panic(r)
 			}
-			err = fmt.Errorf("check table %s: %w", bad.table, bad.err)
+			err = fmt.Errorf("check tables: %w", bad)
 		}
 	}()
 	return c(t)

@@ -13,9 +13,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/validate"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/testdata"
@@ -37,12 +36,7 @@ var (
 
 func run(t testing.TB) []validate.Row {
 	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	found, err := validate.Run(testdata.Tables, lib)
+	found, err := validate.Run(testdata.Tables, market.Library(t))
 	require.NoError(t, err)
 	return found
 }

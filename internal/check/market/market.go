@@ -48,34 +48,44 @@ func Honey() design.Design {
 	return d.WithLineAdded(design.DensePart, Line("honey", 40))
 }
 
+// Hazelnut is Honey with nuts, a note, tartar in the foam, served at −11 °C.
+func Hazelnut() design.Design {
+	d := Honey().WithLine(design.DensePart, 4, design.Line{Ingredient: "honey", Grams: 40, Note: "burnt to a dark amber"})
+	d = d.WithLineAdded(design.DensePart, Line("hazelnut", 60)).WithLineAdded(design.FoamPart, Line("cream_of_tartar", 1))
+	d.Name = "Hazelnut and burnt honey"
+	d.Serving.TemperatureC = -11
+	return d
+}
+
+// Demo is the demo that opens where no file is named.
+func Demo(t testing.TB) design.Design {
+	t.Helper()
+	return Demos(t)[path.Base(assets.FirstDemo)]
+}
+
 // Demos are the demo designs that the program carries, by the name of their
 // file.
-func Demos(t testing.TB) map[string]*designfile.File {
+func Demos(t testing.TB) map[string]design.Design {
 	t.Helper()
-	return files(t, assets.Demos, "demos/*.yaml", true)
+	return designs(t, assets.Demos, "demos/*.yaml", func(err error) bool { require.NoError(t, err); return true })
 }
 
-// Hard are the designs of testdata/designs that are meant to open, by the name
-// of their file.
-func Hard(t testing.TB) map[string]*designfile.File {
+// Hard are the designs of testdata/designs that open, by the name of their file.
+func Hard(t testing.TB) map[string]design.Design {
 	t.Helper()
-	return files(t, testdata.Designs, "designs/*.yaml", false)
+	return designs(t, testdata.Designs, "designs/*.yaml", func(err error) bool { return err == nil })
 }
 
-func files(t testing.TB, from fs.FS, pattern string, must bool) map[string]*designfile.File {
+func designs(t testing.TB, from fs.FS, pattern string, take func(error) bool) map[string]design.Design {
 	t.Helper()
 	names, err := fs.Glob(from, pattern)
 	require.NoError(t, err)
-	all := map[string]*designfile.File{}
+	all := map[string]design.Design{}
 	for _, name := range names {
 		text, err := fs.ReadFile(from, name)
 		require.NoError(t, err)
-		f, err := designfile.Decode(name, text)
-		if must {
-			require.NoError(t, err)
-		}
-		if err == nil {
-			all[path.Base(name)] = f
+		if f, err := designfile.Decode(name, text); take(err) {
+			all[path.Base(name)] = f.Design
 		}
 	}
 	require.NotEmpty(t, all)

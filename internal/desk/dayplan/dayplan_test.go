@@ -2,49 +2,30 @@ package dayplan_test
 
 import (
 	"context"
-	"path"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/plan"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/dayplan"
 	"ripplewright/internal/desk/making"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
-	"ripplewright/internal/work/designfile"
 )
 
 func job(t *testing.T, d design.Design) making.Job {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	r, err := model.New(lib).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	return making.Job{Design: d, Result: &r, Kitchen: cold.Default()}
 }
 
-func demo(t *testing.T) design.Design {
-	entries, err := assets.Demos.ReadDir("demos")
-	require.NoError(t, err)
-	name := path.Join("demos", entries[0].Name())
-	text, err := assets.Demos.ReadFile(name)
-	require.NoError(t, err)
-	f, err := designfile.Decode(name, text)
-	require.NoError(t, err)
-	return f.Design
-}
-
 func TestADayFromBothEnds(t *testing.T) {
-	j := job(t, demo(t))
+	j := job(t, market.Demo(t))
 	for _, serve := range []bool{true, false} {
 		at := time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)
 		a, err := dayplan.Of(context.Background(), dayplan.Question{Job: j, Serve: serve, At: at})

@@ -8,40 +8,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/making"
 	"ripplewright/internal/desk/stove"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/say"
-	"ripplewright/internal/work/design"
 )
 
-func theModel(t *testing.T) *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return model.New(lib)
-}
-
-// stall is an invented design of the Saltmarsh Quay stall, scaled to its tubs.
-func stall() design.Design {
-	d := design.New()
-	d.Dense.Lines = []design.Line{
-		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
-		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95},
-	}
-	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
-	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	return d
-}
-
 func cooked(t *testing.T, m *model.Model, k cold.Profile) (making.Job, say.Making) {
-	d := stall()
+	d := market.Plain()
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	job := making.Job{Design: d, Result: &r, Kitchen: k}
@@ -63,7 +40,7 @@ func stays(t *testing.T, now say.Making, got stove.Trial) {
 }
 
 func TestAHotterSyrupLeavesLessWaterAndASofterFoam(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	before := now.Design
 	reads := stove.ReadingOf(now, process.SyrupC)
@@ -91,7 +68,7 @@ func TestAHotterSyrupLeavesLessWaterAndASofterFoam(t *testing.T) {
 }
 
 func TestTheSameReadingChangesNothing(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	read := stove.Readings{}
 	for _, step := range now.Process.Steps {
@@ -110,7 +87,7 @@ func TestTheSameReadingChangesNothing(t *testing.T) {
 
 // What is weighed just as expected moves no figure.
 func TestAWeighedPanIsThatOfTheBatch(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	require.NotEqual(t, 1.0, now.Result.Foam.Portion.Factor)
 	for of, g := range (stove.Readings{
@@ -204,7 +181,7 @@ func TestATimedBoilMeasuresTheFlame(t *testing.T) {
 
 // A probe that shows 2 K too much in boiling water shows 2 K too much here.
 func TestTheProbesOwnErrorIsTakenOff(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	k := cold.Default()
 	job, right := cooked(t, m, k)
 	now := right
@@ -218,7 +195,7 @@ func TestTheProbesOwnErrorIsTakenOff(t *testing.T) {
 }
 
 func TestAReadingThatNoDesignHoldsIsRefused(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	_, err := stove.Try(m, say.Style{}, job, now, only(process.SyrupC, 400))
 	assert.Error(t, err)

@@ -10,18 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/assets"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 )
-
-func library(t testing.TB) *ingredient.Library {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return lib
-}
 
 func TestEmbeddedLibraryIsTheSourceTable(t *testing.T) {
 	table, err := os.Open(filepath.Join("..", "..", "..", "assets", "library", "ingredients.csv"))
@@ -29,7 +20,7 @@ func TestEmbeddedLibraryIsTheSourceTable(t *testing.T) {
 	defer table.Close()
 	want, err := ingredient.ReadTable(table)
 	require.NoError(t, err)
-	got := library(t).All()
+	got := market.Library(t).All()
 	require.Len(t, got, len(want))
 	for i := range want {
 		assert.True(t, want[i].Equal(got[i]), "%s: run go run ./cmd/librarygen", want[i].ID)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 )
@@ -38,7 +39,7 @@ func TestAPackWithoutSaltSaysNothingOfItsMinerals(t *testing.T) {
 
 // An ash that a table made up from other figures bounds nothing either.
 func TestAnAshOfNoAnalysisBoundsNoMineral(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	for _, id := range []string{"glucose_syrup_de42", "maltodextrin"} {
 		in, ok := lib.Find(id)
 		require.True(t, ok)
@@ -82,7 +83,7 @@ func TestFibreThatAPackKeepsToItselfIsUnknownNotPartOfTheRest(t *testing.T) {
 
 func TestEveryReadingOfEveryRowWeighsWhatWentIn(t *testing.T) {
 	var cut []string
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		r := in.Resolve()
 		for _, m := range [...]mix.Mix{r.Nominal, r.Soft, r.Firm} {
 			assert.InDelta(t, 100, m.Total(), 1e-9, in.ID)

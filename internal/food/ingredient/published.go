@@ -1,12 +1,12 @@
 package ingredient
 
 import (
-	"encoding/csv"
+	"errors"
 	"fmt"
-	"io"
 	"math"
-	"strconv"
 	"strings"
+
+	"ripplewright/internal/form/published"
 )
 
 // Compared is one figure beside that of a published table.
@@ -33,7 +33,7 @@ var workedRecipe = map[string]struct {
 // beside the table's (testdata/tables/worked_mix_nutrition.csv). They agree
 // to half a unit of the sixth decimal, and where they leave the same
 // ingredients out as unknown.
-func CompareWorkedMixes(lib *Library, table io.Reader) ([]Compared, error) {
+func CompareWorkedMixes(lib *Library, table []published.Row) ([]Compared, error) {
 	per100 := map[string]Tally{}
 	for name, r := range workedRecipe {
 		t, err := weigh(lib, r.lines)
@@ -43,71 +43,51 @@ func CompareWorkedMixes(lib *Library, table io.Reader) ([]Compared, error) {
 		per100[name] = t.Less(r.waterOff).Per100()
 	}
 	per100["rippled"] = Tally{}.Plus(per100["custard_phase"], 0.65).Plus(per100["foam_phase"], 0.35)
-	return compareRows(table, func(row map[string]string) (Compared, error) {
-		c, ok := ColumnNamed(row["nutrient"])
-		if !ok {
-			return Compared{}, fmt.Errorf("no figure is named %q", row["nutrient"])
-		}
-		want, err := strconv.ParseFloat(row["per_100_g"], 64)
-		got := per100[row["mix"]].Columns[c]
+	return compareRows(table, func(row *cells) Compared {
+		want, unknown := row.num("per_100_g"), row.text("unknown_from")
+		got := per100[row.text("mix")].Columns[row.column(row.text("nutrient"))]
 		return Compared{
-			What: row["mix"] + " " + row["nutrient"], Published: want, Ours: got.Known,
-			Agrees: math.Abs(got.Known-want) <= 0.5e-6+1e-9 && (row["unknown_from"] == "") == got.Complete(),
-			Reason: row["unknown_from"],
-		}, err
+			What: row.text("mix") + " " + row.text("nutrient"), Published: want, Ours: got.Known,
+			Agrees: math.Abs(got.Known-want) <= 0.5e-6+1e-9 && (unknown == "") == got.Complete(),
+			Reason: unknown,
+		}
 	})
 }
 
 // CompareRecipes rebuilds published prepared foods from the library and sets
 // them beside their records (testdata/tables/recipe_reconstructions.csv). They
 // agree within the percentage that the row states, and by nothing else.
-func CompareRecipes(lib *Library, table io.Reader) ([]Compared, error) {
-	return compareRows(table, func(row map[string]string) (Compared, error) {
-		t, err := weigh(lib, row["ingredients"])
-		if err != nil {
-			return Compared{}, err
-		}
-		c, ok := ColumnNamed(row["nutrient"])
-		if !ok {
-			return Compared{}, fmt.Errorf("no figure is named %q", row["nutrient"])
-		}
-		var v [3]float64
-		for i, name := range [...]string{"final_mass_g", "published", "tolerance_percent"} {
-			if v[i], err = strconv.ParseFloat(row[name], 64); err != nil {
-				return Compared{}, err
-			}
-		}
-		got := t.Less(t.Mass - v[0]).Per100().Columns[c].Known
-		return Compared{What: row["case"] + " " + row["nutrient"], Column: c, Published: v[1], Ours: got,
-			Agrees: math.Abs(got-v[1]) <= v[2]/100*v[1], Reason: row["record"]}, nil
+func CompareRecipes(lib *Library, table []published.Row) ([]Compared, error) {
+	return compareRows(table, func(row *cells) Compared {
+		t, err := weigh(lib, row.text("ingredients"))
+		row.err = errors.Join(row.err, err)
+		c, want := row.column(row.text("nutrient")), row.num("published")
+		got := t.Less(t.Mass - row.num("final_mass_g")).Per100().Columns[c].Known
+		return Compared{What: row.text("case") + " " + row.text("nutrient"), Column: c, Published: want, Ours: got,
+			Agrees: math.Abs(got-want) <= row.num("tolerance_percent")/100*want, Reason: row.text("record")}
 	})
 }
 
 // CompareTables sets rows of the library beside an independent table
 // (testdata/tables/crosscheck_ifct2017.csv), with the tolerances stated there.
-func CompareTables(lib *Library, table io.Reader) ([]Compared, error) {
-	return compareRows(table, func(row map[string]string) (Compared, error) {
-		in, ok := lib.Find(row["ingredient"])
+func CompareTables(lib *Library, table []published.Row) ([]Compared, error) {
+	return compareRows(table, func(row *cells) Compared {
+		nutrient, want := row.text("nutrient"), row.num("ifct")
+		in, ok := lib.Find(row.text("ingredient"))
 		if !ok {
-			return Compared{}, lib.Unknown(row["ingredient"])
+			row.err = errors.Join(row.err, lib.Unknown(row.text("ingredient")))
+			return Compared{}
 		}
-		name := strings.TrimPrefix(row["nutrient"], "total_")
-		if row["nutrient"] == "total_sugars" {
-			name = row["nutrient"]
+		name := strings.TrimPrefix(nutrient, "total_")
+		if nutrient == "total_sugars" {
+			name = nutrient
 		}
-		c, ok := ColumnNamed(name)
-		if !ok {
-			return Compared{}, fmt.Errorf("no figure is named %q", row["nutrient"])
-		}
-		want, err := strconv.ParseFloat(row["ifct"], 64)
-		if err != nil {
-			return Compared{}, err
-		}
+		c := row.column(name)
 		got := in.Cells[c].Or(math.NaN())
 		tol := crossTolerance[c]
 		off := math.Abs(got - want)
-		return Compared{What: row["ingredient"] + " " + row["nutrient"], Published: want, Ours: got,
-			Agrees: off <= tol.absolute || off <= tol.relative*got, Reason: row["reason"]}, nil
+		return Compared{What: in.ID + " " + nutrient, Published: want, Ours: got,
+			Agrees: off <= tol.absolute || off <= tol.relative*got, Reason: row.text("reason")}
 	})
 }
 
@@ -138,32 +118,43 @@ func weigh(lib *Library, lines string) (Tally, error) {
 	return t, nil
 }
 
-// compareRows calls f for each row of a table with a header.
-func compareRows(table io.Reader, f func(map[string]string) (Compared, error)) ([]Compared, error) {
-	r := csv.NewReader(table)
-	r.Comment = '#'
-	header, err := r.Read()
-	if err != nil {
-		return nil, err
+// cells is a row that keeps the first of what could not be read of it.
+type cells struct {
+	published.Row
+	err error
+}
+
+func (c *cells) text(column string) string {
+	s, err := c.Text(column)
+	c.err = errors.Join(c.err, err)
+	return s
+}
+
+func (c *cells) num(column string) float64 {
+	v, err := c.Number(column)
+	c.err = errors.Join(c.err, err)
+	return v
+}
+
+// column returns the column that a cell names.
+func (c *cells) column(name string) Column {
+	found, ok := ColumnNamed(name)
+	if !ok {
+		c.err = errors.Join(c.err, fmt.Errorf("%s: no figure is named %q", c, name))
 	}
+	return found
+}
+
+// compareRows calls f for each row of a table.
+func compareRows(table []published.Row, f func(*cells) Compared) ([]Compared, error) {
 	var out []Compared
-	for {
-		cells, err := r.Read()
-		if err == io.EOF {
-			return out, nil
-		}
-		if err != nil {
-			return nil, err
-		}
-		row := make(map[string]string, len(header))
-		for i, name := range header {
-			row[name] = cells[i]
-		}
-		c, err := f(row)
-		if err != nil {
-			line, _ := r.FieldPos(0)
-			return nil, fmt.Errorf("line %d: %w", line, err)
+	for _, r := range table {
+		row := &cells{Row: r}
+		c := f(row)
+		if row.err != nil {
+			return nil, row.err
 		}
 		out = append(out, c)
 	}
+	return out, nil
 }

@@ -1,29 +1,26 @@
 package ingredient_test
 
 import (
-	"io"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/published"
 )
 
-func compare(t *testing.T, table string, f func(*ingredient.Library, io.Reader) ([]ingredient.Compared, error)) []ingredient.Compared {
+func compare(t *testing.T, table string, f func(*ingredient.Library, []published.Row) ([]ingredient.Compared, error)) []ingredient.Compared {
 	t.Helper()
-	file, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", table))
-	require.NoError(t, err)
-	defer file.Close()
-	got, err := f(library(t), file)
+	got, err := f(market.Library(t), check.Published(t, table))
 	require.NoError(t, err)
 	return got
 }
 
 func TestWorkedMixesToTheLastPrintedDecimal(t *testing.T) {
-	got := compare(t, "worked_mix_nutrition.csv", ingredient.CompareWorkedMixes)
+	got := compare(t, "worked_mix_nutrition", ingredient.CompareWorkedMixes)
 	require.Len(t, got, 105)
 	for _, c := range got {
 		assert.True(t, c.Agrees, "%s: %v, worked %v, unknown from %q", c.What, c.Ours, c.Published, c.Reason)
@@ -34,7 +31,7 @@ func TestWorkedMixesToTheLastPrintedDecimal(t *testing.T) {
 // percentages, and stay so: the record has more of both minerals than its whites
 // and sugar hold. Package validate weighs them against a label's own steps.
 func TestPublishedRecipesAreRebuiltFromTheLibrary(t *testing.T) {
-	got := compare(t, "recipe_reconstructions.csv", ingredient.CompareRecipes)
+	got := compare(t, "recipe_reconstructions", ingredient.CompareRecipes)
 	require.Len(t, got, 23)
 	var outside []string
 	for _, c := range got {
@@ -49,7 +46,7 @@ func TestPublishedRecipesAreRebuiltFromTheLibrary(t *testing.T) {
 // Differences between tables of two continents are listed, not hidden; the
 // test holds their number, so that a slip in the library shows.
 func TestIndependentTableAgreesButForListedDifferences(t *testing.T) {
-	got := compare(t, "crosscheck_ifct2017.csv", ingredient.CompareTables)
+	got := compare(t, "crosscheck_ifct2017", ingredient.CompareTables)
 	require.Len(t, got, 287)
 	differ := 0
 	for _, c := range got {
@@ -63,7 +60,7 @@ func TestIndependentTableAgreesButForListedDifferences(t *testing.T) {
 }
 
 func TestTallyOfTwoPhasesIsTheirSum(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	all := lib.All()
 	var a, b, both ingredient.Tally
 	for i, in := range all {

@@ -8,13 +8,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 )
 
-// published are the inconsistencies that the sources themselves have; the
+// listed are the inconsistencies that the sources themselves have; the
 // notes of each row explain its own.
-var published = map[string]string{
+var listed = map[string]string{
 	"evap_milk_light_uk": "the proximates sum to 97.61 g",
 	"half_and_half":      "the fatty acids sum to 10.91 g",
 	"cream_light":        "the sugars of 3.67 g exceed",
@@ -27,10 +28,10 @@ var published = map[string]string{
 }
 
 func TestEveryRowIsConsistentOrSaysWhyNot(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		t.Run(in.ID, func(t *testing.T) {
 			found := in.Inconsistencies()
-			accepted, ok := published[in.ID]
+			accepted, ok := listed[in.ID]
 			if !ok {
 				assert.Empty(t, found)
 				return
@@ -44,7 +45,7 @@ func TestEveryRowIsConsistentOrSaysWhyNot(t *testing.T) {
 
 func TestEveryRowNamesItsSource(t *testing.T) {
 	known := []string{"USDA SR28", "CoFID 2021", "Frida 2019", "STFCJ 2015", "definition", "calculated"}
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		assert.Contains(t, known, in.Source, in.ID)
 		assert.NotEmpty(t, in.SourceID, in.ID)
 		assert.NotEmpty(t, in.Group, in.ID)
@@ -59,7 +60,7 @@ func TestEveryAllergenIsOneOfTheLaw(t *testing.T) {
 	us := []string{"milk", "egg", "wheat", "soy", "peanut", "sesame", "fish", "crustacean", "tree_nut"}
 	eu := []string{"milk", "eggs", "gluten_cereals", "soybeans", "peanuts", "sesame", "nuts", "sulphites",
 		"fish", "crustaceans", "celery", "mustard", "lupin", "molluscs"}
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		for _, a := range in.AllergensUS {
 			word, _, _ := strings.Cut(a, ":")
 			assert.Contains(t, us, word, in.ID)
@@ -72,7 +73,7 @@ func TestEveryAllergenIsOneOfTheLaw(t *testing.T) {
 }
 
 func TestEveryDensityIsOfItsKind(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		switch in.DensityKind {
 		case "":
 			assert.False(t, in.Density.Known, in.ID)
@@ -99,7 +100,7 @@ func TestAPureRowIsItsSubstance(t *testing.T) {
 		"inulin": {mix.HigherSaccharides, 100}, "polydextrose": {mix.HigherSaccharides, 100},
 		"citric_acid": {mix.CitricAcid, 100}, "tartaric_acid": {mix.TartaricAcid, 100},
 	} {
-		in, ok := library(t).Find(id)
+		in, ok := market.Library(t).Find(id)
 		require.True(t, ok, id)
 		r := in.Resolve()
 		assert.True(t, r.Exact(), id)
@@ -114,14 +115,14 @@ func TestAPureRowIsItsSubstance(t *testing.T) {
 	}
 	// A label counts neither allulose as sugar nor inulin as anything but fibre.
 	for id, fibre := range map[string]float64{"allulose": 0, "inulin": 100, "polydextrose": 100} {
-		in, _ := library(t).Find(id)
+		in, _ := market.Library(t).Find(id)
 		assert.Equal(t, ingredient.Known(0), in.Cell(ingredient.TotalSugars), id)
 		assert.Equal(t, ingredient.Known(fibre), in.Cell(ingredient.Fibre), id)
 	}
 }
 
 func TestEveryPolyolAndSaltHasItsSpecies(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	for id, want := range map[string]mix.Species{
 		"sorbitol": mix.Sorbitol, "maltitol": mix.Maltitol, "xylitol": mix.Xylitol, "erythritol": mix.Erythritol} {
 		in, ok := lib.Find(id)
@@ -139,7 +140,7 @@ func TestEveryPolyolAndSaltHasItsSpecies(t *testing.T) {
 // memory), and Mn = 18016/DE is the definition of DE: reducing power as a
 // percentage of that of glucose, 180.16 g/mol.
 func TestStarchSyrupsAgreeWithTheirDextroseEquivalent(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	for _, c := range []struct {
 		id                string
 		de, sweet         float64
@@ -164,7 +165,7 @@ func TestStarchSyrupsAgreeWithTheirDextroseEquivalent(t *testing.T) {
 
 func TestEnergyIsThatOfTheRecordsOwnFactors(t *testing.T) {
 	n := 0
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		if in.Source != "USDA SR28" || !(in.AtwaterProtein.Value > 0 && in.AtwaterFat.Value > 0 && in.AtwaterCarbohydrate.Value > 0) {
 			continue
 		}
@@ -177,7 +178,7 @@ func TestEnergyIsThatOfTheRecordsOwnFactors(t *testing.T) {
 }
 
 func TestNoRowKeepsABrandWord(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		words := strings.ToLower(in.Name + " " + in.CommonName + " " + in.CommonNameEU + " " + in.Measures)
 		for _, w := range []string{"®", "™", "brownulated", "nlea", "anisette", "breakfast treat"} {
 			assert.NotContains(t, words, w, in.ID)
@@ -190,7 +191,7 @@ func TestNoRowKeepsABrandWord(t *testing.T) {
 // Agriculture Handbook 74, table 13; citric acid has 2.47). What a fruit's
 // record leaves unnamed is read so; that it is inert stays the firm reading.
 func TestAFruitsUnnamedCarbohydrateIsAcid(t *testing.T) {
-	lemon, ok := library(t).Find("lemon_juice")
+	lemon, ok := market.Library(t).Find("lemon_juice")
 	require.True(t, ok)
 	assert.Equal(t, 2.7, lemon.AtwaterCarbohydrate.Value)
 	r := lemon.Resolve()
@@ -202,7 +203,7 @@ func TestAFruitsUnnamedCarbohydrateIsAcid(t *testing.T) {
 
 func TestEveryRowHasAKitchenNameToChooseBy(t *testing.T) {
 	whose := map[string]string{}
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		name := in.KitchenName
 		assert.NotEmpty(t, name, in.ID)
 		assert.Equal(t, name, in.Kitchen())

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 )
 
@@ -23,7 +24,7 @@ func fromYAML(s string) (*ingredient.Ingredient, error) {
 }
 
 func TestEveryRowOfTheLibrarySurvivesYAML(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		node, err := ingredient.ToYAML(in)
 		require.NoError(t, err)
 		text, err := yaml.Marshal(node)

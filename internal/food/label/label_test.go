@@ -9,20 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 )
-
-func library(t testing.TB) *ingredient.Library {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return lib
-}
 
 // portion is an ingredient by id with its grams.
 type portion struct {
@@ -32,7 +22,7 @@ type portion struct {
 
 func lines(t testing.TB, phase string, of ...portion) []label.Used {
 	t.Helper()
-	lib := library(t)
+	lib := market.Library(t)
 	var out []label.Used
 	for _, p := range of {
 		in, ok := lib.Find(p.id)
@@ -290,7 +280,7 @@ func TestShortPanelSaysWhatItLeavesOut(t *testing.T) {
 }
 
 func TestEveryIngredientAloneHasALabel(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		for _, r := range []label.Region{label.US, label.EU} {
 			for _, method := range []string{label.General, label.Specific} {
 				food := label.Food{Name: in.Name, Lines: []label.Used{{Ingredient: in, Grams: 100}}, DensityGPerML: 0.6, TubML: 500, EnergyMethod: method}
@@ -307,7 +297,7 @@ func TestEveryIngredientAloneHasALabel(t *testing.T) {
 
 func TestEnergyAgreesWithTheRecords(t *testing.T) {
 	n := 0
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		if in.Source != "USDA SR28" || !(in.AtwaterProtein.Known && in.AtwaterFat.Known && in.AtwaterCarbohydrate.Known) {
 			continue
 		}

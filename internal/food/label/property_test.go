@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 )
@@ -50,7 +51,7 @@ func inAll(l *label.Label, f label.Food, key string) (amount float64, ok bool) {
 var regions = [...]label.Region{label.US, label.EU}
 
 func TestBlendIsTheSumOfItsPhases(t *testing.T) {
-	r, all := rand.New(rand.NewSource(11)), library(t).All()
+	r, all := rand.New(rand.NewSource(11)), market.Library(t).All()
 	for trial := 0; trial < 150; trial++ {
 		whole, dense, foam := invented(r, all)
 		for _, method := range [...]string{label.Specific, label.General} {
@@ -72,7 +73,7 @@ func TestBlendIsTheSumOfItsPhases(t *testing.T) {
 }
 
 func TestScalingABatchChangesNoFigurePer100Grams(t *testing.T) {
-	r, all := rand.New(rand.NewSource(12)), library(t).All()
+	r, all := rand.New(rand.NewSource(12)), market.Library(t).All()
 	for trial := 0; trial < 60; trial++ {
 		one, _, _ := invented(r, all)
 		for _, k := range []float64{0.01, 1.0 / 3, 2, 17.3, 500} {
@@ -102,7 +103,7 @@ func TestScalingABatchChangesNoFigurePer100Grams(t *testing.T) {
 // The second column holds servings × one serving; that it is declared by the
 // same rules from its own unrounded amounts, 21 CFR 101.9(b)(12), is the rest.
 func TestServingsTimesServingIsTheContainer(t *testing.T) {
-	r, all := rand.New(rand.NewSource(13)), library(t).All()
+	r, all := rand.New(rand.NewSource(13)), market.Library(t).All()
 	dual := 0
 	for trial := 0; trial < 300; trial++ {
 		food, _, _ := invented(r, all)
@@ -122,7 +123,7 @@ func TestServingsTimesServingIsTheContainer(t *testing.T) {
 // Whatever is unknown, a figure is declared only where the least and the most
 // it can be read the same; else it is marked, and a warning names who lacks it.
 func TestNoUnknownFigureIsDeclaredSilently(t *testing.T) {
-	r, all := rand.New(rand.NewSource(14)), library(t).All()
+	r, all := rand.New(rand.NewSource(14)), market.Library(t).All()
 	marked := 0
 	for trial := 0; trial < 200; trial++ {
 		food, _, _ := invented(r, all)
@@ -145,7 +146,7 @@ func TestNoUnknownFigureIsDeclaredSilently(t *testing.T) {
 }
 
 func TestOrderOfLinesChangesNothingButTies(t *testing.T) {
-	r, all := rand.New(rand.NewSource(15)), library(t).All()
+	r, all := rand.New(rand.NewSource(15)), market.Library(t).All()
 	for trial := 0; trial < 60; trial++ {
 		a, _, _ := invented(r, all)
 		b := a

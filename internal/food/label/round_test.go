@@ -3,20 +3,17 @@ package label
 import (
 	"math"
 	"math/rand"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 func TestEveryPublishedRoundingIsExact(t *testing.T) {
-	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", "label_rounding.csv"))
-	require.NoError(t, err)
-	defer f.Close()
-	right, total, wrong, err := CheckRounding(f)
+	right, total, wrong, err := CheckRounding(check.Published(t, "label_rounding"))
 	require.NoError(t, err)
 	assert.Empty(t, wrong)
 	assert.Equal(t, 230, total)

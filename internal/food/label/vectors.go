@@ -1,47 +1,31 @@
 package label
 
 import (
-	"encoding/csv"
+	"errors"
 	"fmt"
-	"io"
-	"strconv"
+
+	"ripplewright/internal/form/published"
 )
 
 // CheckRounding declares every amount of a table of rounding rules
 // (testdata/tables/label_rounding.csv) and compares the text with what the
 // table calls lawful. Wrong holds a sentence for each that differs.
-func CheckRounding(table io.Reader) (right, total int, wrong []string, err error) {
-	r := csv.NewReader(table)
-	r.Comment = '#'
-	header, err := r.Read()
-	if err != nil {
-		return 0, 0, nil, fmt.Errorf("rounding table: %w", err)
-	}
-	at := map[string]int{}
-	for i, name := range header {
-		at[name] = i
-	}
-	for _, name := range [...]string{"id", "nutrient", "amount", "declared", "alt_declared"} {
-		if _, ok := at[name]; !ok {
-			return 0, 0, nil, fmt.Errorf("rounding table: it has no column %q", name)
+func CheckRounding(table []published.Row) (right, total int, wrong []string, err error) {
+	for _, row := range table {
+		var cell [4]string
+		var unread error
+		for i, column := range [...]string{"id", "nutrient", "declared", "alt_declared"} {
+			cell[i], err = row.Text(column)
+			unread = errors.Join(unread, err)
 		}
-	}
-	for {
-		row, err := r.Read()
-		if err == io.EOF {
-			return right, total, wrong, nil
-		}
-		if err != nil {
-			return right, total, wrong, fmt.Errorf("rounding table: %w", err)
+		amount, err := row.Number("amount")
+		if err = errors.Join(unread, err); err != nil {
+			return right, total, wrong, err
 		}
 		total++
-		id, nutrient := row[at["id"]], row[at["nutrient"]]
-		amount, err := strconv.ParseFloat(row[at["amount"]], 64)
-		if err != nil {
-			return right, total, wrong, fmt.Errorf("rounding table: %s: %w", id, err)
-		}
+		id, nutrient, want, other := cell[0], cell[1], cell[2], cell[3]
 		got, err := Declare(nutrient, amount)
-		switch want, other := row[at["declared"]], row[at["alt_declared"]]; {
+		switch {
 		case err != nil:
 			wrong = append(wrong, fmt.Sprintf("%s: %v", id, err))
 		case got == want || other != "" && got == other:
@@ -50,4 +34,5 @@ func CheckRounding(table io.Reader) (right, total int, wrong []string, err error
 			wrong = append(wrong, fmt.Sprintf("%s: %s %v is declared %q, lawful is %q", id, nutrient, amount, got, want))
 		}
 	}
+	return right, total, wrong, nil
 }

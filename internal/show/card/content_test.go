@@ -10,6 +10,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/say"
@@ -17,7 +18,7 @@ import (
 )
 
 func TestTimesInTheColdArePrinted(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	a := timed(t, d, r)
 	require.True(t, a.Counter.OK)
@@ -54,7 +55,7 @@ func TestStepsFollowTheDesign(t *testing.T) {
 		}
 		return false
 	}
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	assert.True(t, has(stepsOf(d, r), "Yolks"))
 	assert.True(t, has(say.Cautions(say.Usual, d, r, "milk"), "Honey"))
@@ -69,7 +70,7 @@ func TestStepsFollowTheDesign(t *testing.T) {
 
 // The ingredients are invented: what the stall Saltmarsh Quay buys in.
 func TestCautionsReadAMakersOwnIngredients(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	d.Dense.Lines = []design.Line{{Ingredient: "heather", Grams: 90}, {Ingredient: "crunch", Grams: 40}, {Ingredient: "melon", Grams: 300}}
 	d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil
 	d.Own = []*ingredient.Ingredient{
@@ -100,7 +101,7 @@ func stepsOf(d design.Design, r *model.Result) []say.Titled {
 func TestCardAndLabelTellOfAlcoholAlike(t *testing.T) {
 	told := map[bool]int{}
 	for g := 4.0; g <= 40; g++ {
-		d := market().WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: g})
+		d := market.Hazelnut().WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: g})
 		r := evaluated(t, d)
 		l, err := label.For(r.Food(d), label.US, label.Options{})
 		require.NoError(t, err)

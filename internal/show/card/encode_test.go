@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
@@ -61,7 +62,7 @@ func squeezed(s string) string {
 }
 
 func TestACancelledCardIsNotDrawn(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
@@ -70,7 +71,7 @@ func TestACancelledCardIsNotDrawn(t *testing.T) {
 }
 
 func TestTheSameCardHasTheSameBytes(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	o, err := Options{}.filled()
 	require.NoError(t, err)
@@ -84,7 +85,7 @@ func TestTheSameCardHasTheSameBytes(t *testing.T) {
 }
 
 func TestEveryFormIsWritten(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	dir := t.TempDir()
 	for ext, magic := range map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".svg": "<?xml", ".md": "# Hazelnut and burnt honey"} {
@@ -119,7 +120,7 @@ func TestEveryFormIsWritten(t *testing.T) {
 
 func TestAnEmptyDesignStillPrints(t *testing.T) {
 	d := design.New()
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	if err != nil {
 		t.Skip("an empty design is not evaluated")
 	}
@@ -127,7 +128,7 @@ func TestAnEmptyDesignStillPrints(t *testing.T) {
 }
 
 func BenchmarkPDF(b *testing.B) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(b, d)
 	o, _ := Options{}.filled()
 	for i := 0; i < b.N; i++ {
@@ -138,7 +139,7 @@ func BenchmarkPDF(b *testing.B) {
 }
 
 func BenchmarkRender(b *testing.B) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(b, d)
 	for _, dpi := range []float64{50, 57, 110, 220} { // coarse, whole pages and page width in a window, twice that
 		b.Run(fmt.Sprintf("dpi=%g", dpi), func(b *testing.B) {
@@ -152,7 +153,7 @@ func BenchmarkRender(b *testing.B) {
 }
 
 func BenchmarkRenderLabel(b *testing.B) {
-	d := market()
+	d := market.Hazelnut()
 	l, err := label.For(evaluated(b, d).Food(d), label.US, label.Options{})
 	require.NoError(b, err)
 	for i := 0; i < b.N; i++ {
@@ -176,19 +177,19 @@ func longest(t testing.TB) map[string]design.Design {
 	const most = 390_000 // bytes, with the file's own words below yamltext.MaxSize
 	all := map[string]design.Design{}
 	for name, unit := range map[string]string{"words": "stir and wait ", "one word": "x", "paragraphs": "x\n\n", "foreign letters": "柚子蜜"} {
-		d := market()
+		d := market.Hazelnut()
 		d.Notes = strings.Repeat(unit, most/len(unit))
 		all[name] = d
 	}
-	d := market()
+	d := market.Hazelnut()
 	d.Dense.Lines[0].Note = strings.Repeat("x", most)
 	all["one line"] = d
-	d = market()
+	d = market.Hazelnut()
 	for len(d.Dense.Lines) < design.MaxLines {
 		d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: "hazelnut", Grams: 10, Note: strings.Repeat("stir and wait ", 50)})
 	}
 	all["lines"] = d
-	d = market()
+	d = market.Hazelnut()
 	d.Name = strings.Repeat("x", design.MaxName)
 	for i := range design.MaxOwn {
 		in := *in(t, "hazelnut")
@@ -203,7 +204,7 @@ func longest(t testing.TB) map[string]design.Design {
 		*list = append(*list, design.Line{Ingredient: in.ID, Grams: 5})
 	}
 	all["own ingredients"] = d
-	d = market()
+	d = market.Hazelnut()
 	parts := *in(t, "hazelnut")
 	parts.ID, parts.Own, parts.Parts = "own", true, strings.Repeat("sugar, ", most/7)
 	d.Own = []*ingredient.Ingredient{&parts}
@@ -213,7 +214,7 @@ func longest(t testing.TB) map[string]design.Design {
 }
 
 func in(t testing.TB, id string) *ingredient.Ingredient {
-	found, ok := library(t).Find(id)
+	found, ok := market.Library(t).Find(id)
 	require.True(t, ok)
 	return found
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -22,7 +23,7 @@ import (
 
 // TestThePanelKeepsTheLeastSizes: 21 CFR 101.9(d)(1)–(9), pt.
 func TestThePanelKeepsTheLeastSizes(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	d.Tubs.VolumeML = 1000
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.US, label.Options{})
@@ -53,7 +54,7 @@ func TestThePanelKeepsTheLeastSizes(t *testing.T) {
 // TestTheLetterXIsTallEnough: Regulation (EU) No 1169/2011, Article 13(2),
 // 1.2 mm.
 func TestTheLetterXIsTallEnough(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
@@ -65,7 +66,7 @@ func TestTheLetterXIsTallEnough(t *testing.T) {
 }
 
 func TestAllergensAreEmphasisedInTheList(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.EU, label.Options{})
 	require.NoError(t, err)
@@ -97,7 +98,7 @@ func TestEveryPanelIsClearOfItself(t *testing.T) {
 }
 
 func TestLabelsAreWritten(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	r := evaluated(t, d)
 	dir := t.TempDir()
 	l, err := label.For(r.Food(d), label.US, label.Options{})
@@ -116,7 +117,7 @@ func TestLabelsAreWritten(t *testing.T) {
 
 // labelOf is the US label of the market's food in a container of ml mL.
 func labelOf(t *testing.T, ml float64, o label.Options) *label.Label {
-	d := market()
+	d := market.Hazelnut()
 	d.Tubs = design.Tubs{Count: 6, VolumeML: ml, FillPercent: 100, Shape: design.ShapeRound}
 	r := evaluated(t, d)
 	l, err := label.For(r.Food(d), label.US, o)
@@ -152,7 +153,7 @@ func TestFormsAreThoseOfTheContainer(t *testing.T) {
 			}
 		}
 	}
-	eu, err := label.For(evaluated(t, market()).Food(market()), label.EU, label.Options{})
+	eu, err := label.For(evaluated(t, market.Hazelnut()).Food(market.Hazelnut()), label.EU, label.Options{})
 	require.NoError(t, err)
 	assert.Equal(t, []Form{Vertical}, Forms(eu))
 }

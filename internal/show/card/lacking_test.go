@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
@@ -23,7 +24,7 @@ import (
 // would be wrong without a word.
 func TestScriptsThatCannotBeSpelledAreMarked(t *testing.T) {
 	for name, want := range map[string]string{"Мёд и орех": "", "Μέλι": "", "Cre\u0300me": "", "דבש": "דבש", "عسل": "عسل", "蜂蜜": "蜂蜜", "x\u0302\u0323y": "\u0323\u0302", "🍯\u200d": "🍯"} {
-		d := market()
+		d := market.Hazelnut()
 		d.Name = name
 		lacks := Lacking(d, evaluated(t, d))
 		if want == "" {
@@ -39,7 +40,7 @@ func TestScriptsThatCannotBeSpelledAreMarked(t *testing.T) {
 // foreign has a letter that no font has in every text that is printed, each
 // another.
 func foreign(t *testing.T) design.Design {
-	d := market()
+	d := market.Hazelnut()
 	d.Name, d.Notes = "Honey and 柚", "Bring the 子 first."
 	d.Dense.Lines[4].Note = "burnt 蜜"
 	d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: "crunch", Grams: 20})
@@ -106,7 +107,7 @@ func TestLettersThatTheFontsLackAreMarkedInTheFile(t *testing.T) {
 
 // TestTheLibraryCanBePrinted looks at every name and every sign the card uses.
 func TestTheLibraryCanBePrinted(t *testing.T) {
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		for _, words := range printedOf(in) {
 			assert.Empty(t, face.Missing(typeset.Plain(words)), words)
 		}

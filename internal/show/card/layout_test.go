@@ -7,14 +7,12 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/work/design"
-	"ripplewright/internal/work/designfile"
 )
 
 // cards are designs and options that strain the layout.
@@ -22,26 +20,26 @@ func cards(t testing.TB) map[string][]*draw.List {
 	if composed != nil {
 		return composed
 	}
-	small := market()
+	small := market.Hazelnut()
 	small.Tubs = design.Tubs{Count: 40, VolumeML: 120, FillPercent: 95, Shape: design.ShapeRound}
-	double := market()
+	double := market.Hazelnut()
 	double.Tubs.VolumeML = 400
-	freezing := market()
+	freezing := market.Hazelnut()
 	freezing.Serving.TemperatureC = -24
-	custard := market()
+	custard := market.Hazelnut()
 	custard.Foam.Lines, custard.Foam.Syrup.Lines = nil, nil
 	custard.Blend.FoamVolumePercent = 0
-	one := market()
+	one := market.Hazelnut()
 	one.Tubs = design.Tubs{Count: 1, VolumeML: 30, FillPercent: 60, Shape: design.ShapeRound}
 	one.Name = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
 	one.Notes = "Мёд и орех. Μέλι."
 	catering := forty(t)
 	catering.Tubs = design.Tubs{Count: 500, VolumeML: 20000, FillPercent: 96, Shape: design.ShapeRectangle}
-	foam := market()
+	foam := market.Hazelnut()
 	foam.Dense.Lines = nil
 	foam.Blend.FoamVolumePercent = 100
 	out := map[string][]*draw.List{}
-	for name, d := range map[string]design.Design{"market": market(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
+	for name, d := range map[string]design.Design{"market": market.Hazelnut(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
 		r := evaluated(t, d)
 		times := timed(t, d, r)
 		for _, o := range []Options{{Region: label.US, Paper: A4, Cold: times}, {Region: label.EU, Paper: Letter, Cold: times}} {
@@ -98,7 +96,7 @@ func TestWordsKeepTheMargins(t *testing.T) {
 
 func TestNotesKeepTheirParagraphsAndStandOnce(t *testing.T) {
 	for _, times := range []int{1, 20, 900} { // in the head, in a gap or on a page, over pages
-		d := market()
+		d := market.Hazelnut()
 		d.Notes = strings.Repeat("Quaystone ", times) + "\n\nA second paragraph."
 		r := evaluated(t, d)
 		pages := cardPages(context.Background(), d, r, contentOf(d, r, Options{Region: label.US}), Options{Region: label.US, Paper: A4})
@@ -110,20 +108,14 @@ func TestNotesKeepTheirParagraphsAndStandOnce(t *testing.T) {
 }
 
 func TestTheDemosAreTwoSidesOfRecipeAndOneOfFigures(t *testing.T) {
-	entries, err := assets.Demos.ReadDir("demos")
-	require.NoError(t, err)
-	for _, e := range entries {
-		data, err := assets.Demos.ReadFile("demos/" + e.Name())
-		require.NoError(t, err)
-		f, err := designfile.Decode(e.Name(), data)
-		require.NoError(t, err)
-		r := evaluated(t, f.Design)
+	for name, d := range market.Demos(t) {
+		r := evaluated(t, d)
 		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
-			o.Cold = timed(t, f.Design, r)
-			pages := cardPages(context.Background(), f.Design, r, contentOf(f.Design, r, o), o)
-			assert.LessOrEqual(t, len(pages), 3, "%s %s", e.Name(), o.Paper)
+			o.Cold = timed(t, d, r)
+			pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+			assert.LessOrEqual(t, len(pages), 3, "%s %s", name, o.Paper)
 			for i, s := range pages {
-				assert.Empty(t, collisions(s), "%s, page %d", e.Name(), i+1)
+				assert.Empty(t, collisions(s), "%s, page %d", name, i+1)
 			}
 		}
 	}

@@ -7,23 +7,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
-
-func library(t *testing.T) *ingredient.Library {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return lib
-}
 
 func evaluated(t *testing.T, dense ...design.Line) *model.Result {
 	t.Helper()
@@ -31,7 +21,7 @@ func evaluated(t *testing.T, dense ...design.Line) *model.Result {
 	d.Dense.Lines = dense
 	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
 	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	r, err := model.New(library(t)).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	return &r
 }
@@ -75,7 +65,7 @@ func TestDigitsFollowTheBand(t *testing.T) {
 
 func TestWhatIsOnlyALowerBoundSaysSo(t *testing.T) {
 	f, tried := figure.Phases.Row("sugars_percent"), 0
-	for _, in := range library(t).All() {
+	for _, in := range market.Library(t).All() {
 		if in.Cell(ingredient.TotalSugars).Known || !(in.Most(ingredient.TotalSugars) > 1) {
 			continue
 		}

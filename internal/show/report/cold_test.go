@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
@@ -21,7 +22,7 @@ func planned(t *testing.T, d design.Design) cold.Answer {
 }
 
 func TestThePlansJSONHasItsKeys(t *testing.T) {
-	text, err := json.Marshal(Cold{Answer: planned(t, quay())})
+	text, err := json.Marshal(Cold{Answer: planned(t, market.Honey())})
 	require.NoError(t, err)
 	var got struct {
 		Harden struct {

@@ -11,36 +11,18 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
 )
 
-// quay is a design of the invented stall at Saltmarsh Quay.
-func quay() design.Design {
-	d := design.New()
-	d.Name = "Brown butter and rosehip"
-	d.Dense.Lines = []design.Line{
-		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
-		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
-	}
-	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
-	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	return d
-}
-
 func evaluated(t *testing.T, d design.Design) model.Result {
 	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	r, err := model.New(lib).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	return r
 }
@@ -85,7 +67,7 @@ var wanted = map[string]string{
 }
 
 func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	r := evaluated(t, d)
 	o := objectOf(t, Evaluate("quay.yaml", d, &r))
 	for where, keys := range wanted {
@@ -107,7 +89,7 @@ func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
 }
 
 func TestPercentagesAreOfAHundred(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	r := evaluated(t, d)
 	o := objectOf(t, Evaluate("quay.yaml", d, &r))
 	of := func(path string) float64 { t.Helper(); return at(t, o, path).(float64) }
@@ -148,7 +130,7 @@ func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
 		"as written": func(d *design.Design) { d.Batch.Basis = design.BasisAsWritten },
 	} {
 		t.Run(name, func(t *testing.T) {
-			d := quay()
+			d := market.Honey()
 			change(&d)
 			r := evaluated(t, d)
 			e := Evaluate("quay.yaml", d, &r)
@@ -176,7 +158,7 @@ func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
 }
 
 func TestAnUnknownNutrientIsNullAndNamed(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	d.Dense.Lines = []design.Line{{Ingredient: "quay_syrup", Grams: 100}}
 	d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil
 	in, err := ingredient.FromPack("quay_syrup", "Syrup of the quay", ingredient.Pack{
@@ -220,7 +202,7 @@ func TestCurvesHoldBothEnds(t *testing.T) {
 }
 
 func TestCurvesMeetTheEvaluation(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	r := evaluated(t, d)
 	o := objectOf(t, Evaluate("quay.yaml", d, &r))
 	p := CurveOf("quay.yaml", d.Name, &r, []float64{d.Serving.TemperatureC}).Points[0]
@@ -230,7 +212,7 @@ func TestCurvesMeetTheEvaluation(t *testing.T) {
 }
 
 func TestRipplesReportTheirFigures(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	r := evaluated(t, d)
 	cut, err := ripple.Stir(tub.Ripple(d))
 	require.NoError(t, err)
@@ -247,7 +229,7 @@ func TestRipplesReportTheirFigures(t *testing.T) {
 }
 
 func TestLabelsReadAsText(t *testing.T) {
-	d := quay()
+	d := market.Honey()
 	r := evaluated(t, d)
 	for _, region := range []label.Region{label.US, label.EU} {
 		l, err := label.For(r.Food(d), region, label.Options{})

@@ -7,12 +7,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/ripple"
 )
 
 func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 	d := quay()
-	r, err := stall(t).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	assert.Regexp(t, `^freezes at −\d+\.\d °C, \d+ % of the water frozen\n\d+ % ice by volume · sweetness [\d.]+ %\n[\d]+ g, [\d]+ mL · [\d.]+ g/mL$`, PhaseLines(metric, &r.Dense))
 	assert.Contains(t, PhaseLines(us, &r.Dense), "°F")

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 )
@@ -36,7 +38,7 @@ func TestMeasuresKeepTheWeight(t *testing.T) {
 // TestMeasuresAgreeWithTheRecords: USDA SR28, NDB 01077, 1 cup = 244 g; NDB
 // 19335, 1 cup = 200 g, 1 tsp = 4.2 g; NDB 19296, 1 tbsp = 21 g.
 func TestMeasuresAgreeWithTheRecords(t *testing.T) {
-	lib := stall(t).Library()
+	lib := model.New(market.Library(t)).Library()
 	for _, c := range []struct {
 		id   string
 		g    float64

@@ -8,12 +8,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
 // What is known is said, with its figure; of what is not known nothing is said.
 func TestRestsTellAFreezingPointWhereThereIsOne(t *testing.T) {
-	m := stall(t)
+	m := model.New(market.Library(t))
 	r, err := m.Evaluate(quay())
 	require.NoError(t, err)
 	require.False(t, math.IsNaN(r.Dense.FreezingPoint.Value) || math.IsNaN(r.Foam.FreezingPoint.Value))
@@ -32,7 +34,7 @@ func TestRestsTellAFreezingPointWhereThereIsOne(t *testing.T) {
 // A phase that is in no tub rests on nothing.
 func TestRestsTellNothingOfAPhaseInNoTub(t *testing.T) {
 	d := quay().WithLines(design.FoamPart, nil).WithLines(design.SyrupPart, nil)
-	r, err := stall(t).Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	for _, line := range Rests(Style{}, d, &r) {
 		assert.NotContains(t, line, "The foam")

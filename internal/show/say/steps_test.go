@@ -8,31 +8,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
-func stall(t testing.TB) *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return model.New(lib)
-}
-
-// quay is an invented design of the stall Saltmarsh Quay.
+// quay is the stall's plain design with few whites, in the grams as written.
 func quay() design.Design {
-	d := design.New()
-	d.Name = "Quay custard"
+	d := market.Plain().WithGrams(design.FoamPart, 0, 100)
 	d.Batch.Basis = design.BasisAsWritten
-	line := func(id string, g float64) design.Line { return design.Line{Ingredient: id, Grams: g} }
-	d.Dense.Lines = []design.Line{line("milk_whole", 420), line("cream_heavy", 180), line("egg_yolk", 90), line("sugar", 95)}
-	d.Foam.Lines = []design.Line{line("egg_white", 100)}
-	d.Foam.Syrup.Lines = []design.Line{line("sugar", 180), line("water", 60)}
 	return d
 }
 
@@ -47,7 +32,7 @@ func made(t *testing.T, m *model.Model, d design.Design, k process.Kitchen) ([]T
 // Each design has one trap; the right step says the right thing, and no step
 // the wrong one. Sources stand beside the process's figures.
 func TestTheStepsFollowTheTraps(t *testing.T) {
-	m := stall(t)
+	m := model.New(market.Library(t))
 	add := func(p design.Part, id string, g float64) func(design.Design) design.Design {
 		return func(d design.Design) design.Design {
 			return d.WithLineAdded(p, design.Line{Ingredient: id, Grams: g})
@@ -132,7 +117,7 @@ func TestTheStepsFollowTheTraps(t *testing.T) {
 // Sour things and spirits are in no step before the custard is cold.
 func TestNothingSourOrStrongIsHeatedWithTheMilk(t *testing.T) {
 	d := quay().WithLineAdded(design.DensePart, design.Line{Ingredient: "lemon_juice", Grams: 20}).WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: 20})
-	steps, _, _ := made(t, stall(t), d, process.Default())
+	steps, _, _ := made(t, model.New(market.Library(t)), d, process.Default())
 	for _, s := range steps {
 		if s.Title == "Heat" || s.Title == "Cook" || s.Title == "Yolks" {
 			assert.NotContains(t, s.Text, "lemon")
@@ -145,7 +130,7 @@ func TestNothingSourOrStrongIsHeatedWithTheMilk(t *testing.T) {
 func TestAProbeThatReadsLowIsAllowedFor(t *testing.T) {
 	k := process.Default()
 	k.ProbeBoilsC = 99
-	steps, _, _ := made(t, stall(t), quay(), k)
+	steps, _, _ := made(t, model.New(market.Library(t)), quay(), k)
 	for _, s := range steps {
 		if s.Title == "Boil the syrup" {
 			assert.Contains(t, s.Text, "to 117.0 °C")
@@ -156,7 +141,7 @@ func TestAProbeThatReadsLowIsAllowedFor(t *testing.T) {
 
 // Whatever the lines, what goes in over all steps is the lines.
 func TestTheStepsUseUpTheLinesExactly(t *testing.T) {
-	m := stall(t)
+	m := model.New(market.Library(t))
 	source := rand.New(rand.NewSource(12))
 	list := m.Library().All()
 	for range 500 {

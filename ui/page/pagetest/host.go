@@ -4,7 +4,6 @@ package pagetest
 
 import (
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -14,9 +13,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 )
@@ -73,40 +71,13 @@ func (h *Host) Until(done func() bool) {
 	}
 }
 
-// TheModel is the model over the program's own library, read once.
-var TheModel = sync.OnceValue(func() *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		panic(err)
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	if err != nil {
-		panic(err)
-	}
-	return model.New(lib)
-})
-
 // NewHost returns a program with d open in a window of its own.
 func NewHost(t testing.TB, d design.Design) *Host {
-	h := &Host{T: t, With: TheModel(), Posted: make(chan func(), 1000)}
+	h := &Host{T: t, With: model.New(market.Library(t)), Posted: make(chan func(), 1000)}
 	h.Win = test.NewWindow(container.NewWithoutLayout())
 	t.Cleanup(h.Win.Close)
 	h.Set(d)
 	return h
-}
-
-// Saltmarsh is an invented design of the Saltmarsh Quay stall.
-func Saltmarsh() design.Design {
-	d := design.New()
-	d.Name = "Hazelnut and burnt honey"
-	d.Dense.Lines = []design.Line{
-		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
-		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
-	}
-	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
-	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	return d
 }
 
 // All returns every object of one kind within o that can be seen.
