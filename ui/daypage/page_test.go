@@ -100,7 +100,7 @@ func TestADesignThatChangesIsPlannedAnew(t *testing.T) {
 }
 
 func TestTheCooksHoursAreKeptWithTheKitchen(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.kitchens = kitchens.Open(filepath.Join(t.TempDir(), "kitchens.yaml"))
 	k.from.ShowValue(12)
 	k.to.ShowValue(20)

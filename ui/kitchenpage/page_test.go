@@ -168,7 +168,7 @@ func TestAReadingChangesWhatFollowsAndIsKeptAsOneStep(t *testing.T) {
 }
 
 func TestWhatTheFoamReadsIsOfThisBatch(t *testing.T) {
-	k := open(t, pagetest.Saltmarsh(), theme.Options{})
+	k := open(t, market.Honey(), theme.Options{})
 	k.goTo(process.PourIn)
 	k.read(process.FoamC, 66)
 	require.NotNil(t, k.trial)

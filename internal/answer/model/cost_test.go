@@ -41,7 +41,7 @@ func TestABatchCostsWhatItsLinesDoAndNothingUnpricedIsFree(t *testing.T) {
 
 // A litre of milk for 1.20 and a dozen eggs for 3.00, invented.
 func TestPacksOfTheBookCountBeforeALinesPriceAndTheTubsCostWhatIsInThem(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	book := price.NewBook("€", []price.Pack{
 		{Ingredient: "milk_whole", Price: 1.2, ML: 1000}, {Ingredient: price.Eggs, Price: 3, Pieces: 12},
 		{Ingredient: "sugar", Price: 1.5, Grams: 1000}, {Ingredient: "glucose_liquid_bp", Price: 4, ML: 500}})
@@ -79,7 +79,7 @@ func TestPacksOfTheBookCountBeforeALinesPriceAndTheTubsCostWhatIsInThem(t *testi
 }
 
 func TestAPackThatNobodyCanWeighIsUnknownAndNamed(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	syrup := *mustFind(t, lib, "honey")
 	syrup.ID, syrup.Density = "quay_syrup", ingredient.Cell{}
 	m := model.New(lib.With([]*ingredient.Ingredient{&syrup})).Priced(price.NewBook("", []price.Pack{{Ingredient: "quay_syrup", Price: 4, ML: 500}}))

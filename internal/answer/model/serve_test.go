@@ -7,13 +7,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
 // A temperature that is advised lies inside the range that is named beside it,
 // and there both phases eat well.
 func TestTheTemperatureAdvisedIsInsideItsRange(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	tried := 0
 	for sugar := 0.0; sugar <= 240; sugar += 10 {
 		d := market()

@@ -117,7 +117,7 @@ func TestAWeighedPanIsThatOfTheBatch(t *testing.T) {
 
 // A custard 40 g lighter than asked for has lost 40 g more of its water.
 func TestALighterCustardHasLostThatMuchWater(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.CustardG, now.Process.Custard.WeighedG-40))
 	require.NoError(t, err)
@@ -133,7 +133,7 @@ func TestALighterCustardHasLostThatMuchWater(t *testing.T) {
 // A cup of foam that weighs half again as much holds less air, fills less, and
 // tells that by its overrun: 250 mL of the mix over the weight.
 func TestAWeighedCupTellsTheAir(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.FoamCupG, 120))
 	require.NoError(t, err)
@@ -145,7 +145,7 @@ func TestAWeighedCupTellsTheAir(t *testing.T) {
 
 // The whites read 66 °C: hotter than computed, and what data say follows.
 func TestTheFoamsTemperatureIsTakenAsRead(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.FoamC, 66))
 	require.NoError(t, err)
@@ -164,7 +164,7 @@ func TestTheFoamsTemperatureIsTakenAsRead(t *testing.T) {
 
 // A boil that took twice as long as computed had half the flame.
 func TestATimedBoilMeasuresTheFlame(t *testing.T) {
-	m := theModel(t)
+	m := model.New(market.Library(t))
 	job, now := cooked(t, m, cold.Default())
 	minutes := now.Process.Syrup.Minutes.Value
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.SyrupMin, 2*minutes))

@@ -43,7 +43,7 @@ func CompareWorkedMixes(lib *Library, table []published.Row) ([]Compared, error)
 		per100[name] = t.Less(r.waterOff).Per100()
 	}
 	per100["rippled"] = Tally{}.Plus(per100["custard_phase"], 0.65).Plus(per100["foam_phase"], 0.35)
-	return compareRows(table, func(row *cells) Compared {
+	return compareRows(table, func(row *tableRow) Compared {
 		want, unknown := row.num("per_100_g"), row.text("unknown_from")
 		got := per100[row.text("mix")].Columns[row.column(row.text("nutrient"))]
 		return Compared{
@@ -58,7 +58,7 @@ func CompareWorkedMixes(lib *Library, table []published.Row) ([]Compared, error)
 // them beside their records (testdata/tables/recipe_reconstructions.csv). They
 // agree within the percentage that the row states, and by nothing else.
 func CompareRecipes(lib *Library, table []published.Row) ([]Compared, error) {
-	return compareRows(table, func(row *cells) Compared {
+	return compareRows(table, func(row *tableRow) Compared {
 		t, err := weigh(lib, row.text("ingredients"))
 		row.err = errors.Join(row.err, err)
 		c, want := row.column(row.text("nutrient")), row.num("published")
@@ -71,7 +71,7 @@ func CompareRecipes(lib *Library, table []published.Row) ([]Compared, error) {
 // CompareTables sets rows of the library beside an independent table
 // (testdata/tables/crosscheck_ifct2017.csv), with the tolerances stated there.
 func CompareTables(lib *Library, table []published.Row) ([]Compared, error) {
-	return compareRows(table, func(row *cells) Compared {
+	return compareRows(table, func(row *tableRow) Compared {
 		nutrient, want := row.text("nutrient"), row.num("ifct")
 		in, ok := lib.Find(row.text("ingredient"))
 		if !ok {
@@ -118,26 +118,26 @@ func weigh(lib *Library, lines string) (Tally, error) {
 	return t, nil
 }
 
-// cells is a row that keeps the first of what could not be read of it.
-type cells struct {
+// tableRow is a row that keeps the first of what could not be read of it.
+type tableRow struct {
 	published.Row
 	err error
 }
 
-func (c *cells) text(column string) string {
+func (c *tableRow) text(column string) string {
 	s, err := c.Text(column)
 	c.err = errors.Join(c.err, err)
 	return s
 }
 
-func (c *cells) num(column string) float64 {
+func (c *tableRow) num(column string) float64 {
 	v, err := c.Number(column)
 	c.err = errors.Join(c.err, err)
 	return v
 }
 
 // column returns the column that a cell names.
-func (c *cells) column(name string) Column {
+func (c *tableRow) column(name string) Column {
 	found, ok := ColumnNamed(name)
 	if !ok {
 		c.err = errors.Join(c.err, fmt.Errorf("%s: no figure is named %q", c, name))
@@ -146,10 +146,10 @@ func (c *cells) column(name string) Column {
 }
 
 // compareRows calls f for each row of a table.
-func compareRows(table []published.Row, f func(*cells) Compared) ([]Compared, error) {
+func compareRows(table []published.Row, f func(*tableRow) Compared) ([]Compared, error) {
 	var out []Compared
 	for _, r := range table {
-		row := &cells{Row: r}
+		row := &tableRow{Row: r}
 		c := f(row)
 		if row.err != nil {
 			return nil, row.err

@@ -12,11 +12,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/ripple"
 )
 
 func TestCutsAreWrittenAtOneScale(t *testing.T) {
-	d := market()
+	d := market.Hazelnut()
 	side := tub.Ripple(d)
 	above := side
 	above.View = ripple.Top
