@@ -45,7 +45,7 @@ func TestPacksOfTheBookCountBeforeALinesPriceAndTheTubsCostWhatIsInThem(t *testi
 	book := price.NewBook("€", []price.Pack{
 		{Ingredient: "milk_whole", Price: 1.2, ML: 1000}, {Ingredient: price.Eggs, Price: 3, Pieces: 12},
 		{Ingredient: "sugar", Price: 1.5, Grams: 1000}, {Ingredient: "glucose_liquid_bp", Price: 4, ML: 500}})
-	d := market()
+	d := market.Honey()
 	d.Batch.Basis = design.BasisAsWritten
 	for i := range d.Dense.Lines {
 		d.Dense.Lines[i].Price = ingredient.Known(100) // an older file's, of which the book knows better

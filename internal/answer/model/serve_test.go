@@ -17,7 +17,7 @@ func TestTheTemperatureAdvisedIsInsideItsRange(t *testing.T) {
 	m := model.New(market.Library(t))
 	tried := 0
 	for sugar := 0.0; sugar <= 240; sugar += 10 {
-		d := market()
+		d := market.Honey()
 		d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "sugar", Grams: sugar})
 		r, err := m.Evaluate(d)
 		require.NoError(t, err)
