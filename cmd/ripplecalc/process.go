@@ -30,7 +30,9 @@ foam_mix   adiabatic_c, with_bowl_c, peak_c, peak_low_c, peak_high_c,
 custard    from_c, to_c, curdles_c, starch_needs_c, water_driven_off_g,
            cool_minutes (ice bath, to 5 °C), refrigerator_hours,
            refrigerator_keeps_food_code
-eggs       crack, yolks_used, whites_used, yolks_left, whites_left
+eggs       system, size, crack, yolks_used, whites_used, yolks_left, whites_left,
+           yolks_left_g, whites_left_g; dense and foam: yolks, whites each uses;
+           keep_days (in the refrigerator), whites_frozen_months, by published advice
 dishes     how many dishes the custard takes to freeze still
 freezer    load_kj, load_of_rating, chill_foam_to_c,
            ice_melted_by_warm_foam_g_per_tub

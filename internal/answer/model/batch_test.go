@@ -151,8 +151,8 @@ func TestSixYolksAndFourWhitesLeaveTwoWhites(t *testing.T) {
 	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	assert.InDelta(t, 6, r.Eggs.Crack, 1e-9)
-	assert.InDelta(t, 2, r.Eggs.WhitesLeft, 1e-9)
-	assert.InDelta(t, 0, r.Eggs.YolksLeft, 1e-9)
+	assert.InDelta(t, 2, r.Eggs.Left.Whites, 1e-9)
+	assert.InDelta(t, 0, r.Eggs.Left.Yolks, 1e-9)
 }
 
 func TestTheEggLedgerConservesEggs(t *testing.T) {
@@ -163,9 +163,11 @@ func TestTheEggLedgerConservesEggs(t *testing.T) {
 		require.Equal(t, math.Trunc(e.Crack), e.Crack, "%s: eggs are whole", name)
 		most := math.Max(e.Yolks, e.Whites)
 		require.True(t, e.Crack > most-0.051 && e.Crack < most+1, "%s: %v", name, e)
-		// What a larger egg makes up is left of nothing.
-		require.InDelta(t, math.Max(e.Crack, e.Yolks), e.Yolks+e.YolksLeft, 1e-12, name)
-		require.InDelta(t, math.Max(e.Crack, e.Whites), e.Whites+e.WhitesLeft, 1e-12, name)
+		require.InDelta(t, e.Crack, e.Yolks+e.Left.Yolks, 1e-12*(1+e.Crack), "%s: no yolk is lost", name)
+		require.InDelta(t, e.Crack, e.Whites+e.Left.Whites, 1e-12*(1+e.Crack), "%s: no white is lost", name)
+		require.InDelta(t, e.Yolks, e.Dense.Yolks+e.Foam.Yolks, 1e-12*(1+e.Crack), name)
+		require.InDelta(t, e.Whites, e.Dense.Whites+e.Foam.Whites, 1e-12*(1+e.Crack), name)
+		require.GreaterOrEqual(t, math.Min(e.Left.Yolks, e.Left.Whites), -0.0501, "%s: a larger egg makes up a little", name)
 		grams := map[string]float64{}
 		for _, l := range r.Lines {
 			grams[l.Ingredient.ID] += l.Grams

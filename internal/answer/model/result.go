@@ -168,16 +168,6 @@ type Line struct {
 	PerGram    ingredient.Cell // what a gram of it costs
 }
 
-// Eggs is the ledger of what the batch as made takes, in eggs of the design's
-// size. Whites and yolks that come without the other, dried or from a carton,
-// are no eggs.
-type Eggs struct {
-	Yolks, Whites         float64 // used; whole eggs count in both
-	Crack                 float64 // eggs to crack, a whole number
-	YolksLeft, WhitesLeft float64 // over, once these are cracked
-	Known                 bool
-}
-
 // Cost is what the ingredients of the batch as made cost, in the maker's own
 // money. Ingredients without a price are named, not taken as free. Work, tubs
 // and power are no part of it.

@@ -48,7 +48,7 @@ func TestAWholeEggLeavesAsMuchYolkAsWhite(t *testing.T) {
 	require.NoError(t, err)
 	assert.Greater(t, r.Eggs.Crack, 1.0)
 	assert.InDelta(t, r.Eggs.Yolks, r.Eggs.Whites, 1e-12)
-	assert.InDelta(t, r.Eggs.YolksLeft, r.Eggs.WhitesLeft, 1e-12, "the last egg is not all used, yolk and white alike")
+	assert.InDelta(t, r.Eggs.Left.Yolks, r.Eggs.Left.Whites, 1e-12, "the last egg is not all used, yolk and white alike")
 }
 
 // A tub that is nearly all custard swells as custard does.

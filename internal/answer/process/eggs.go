@@ -6,11 +6,13 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// Eggs is the ledger in whole eggs: what to crack, what of it is used, what is
-// over. Used + left = cracked, of yolks and of whites.
+// Eggs is the ledger in whole eggs: what to crack, what of it each phase uses,
+// what is over. Used + left = cracked, of yolks and of whites; a little below 0
+// is left where eggs slightly larger make up the last of them.
 type Eggs struct {
 	Crack                   int
-	YolksUsed, WhitesUsed   float64 // in pieces of the size
+	Dense, Foam             model.EggParts // used, in pieces of the size
+	YolksUsed, WhitesUsed   float64        // by both
 	YolksLeft, WhitesLeft   float64
 	YolksLeftG, WhitesLeftG float64
 	System, Size            string
@@ -22,7 +24,7 @@ func eggsOf(d design.Design, r *model.Result) Eggs {
 		return Eggs{}
 	}
 	x := r.Eggs
-	e := Eggs{Crack: int(x.Crack), YolksUsed: x.Yolks, WhitesUsed: x.Whites, YolksLeft: x.YolksLeft, WhitesLeft: x.WhitesLeft, System: size.System, Size: size.Name}
-	e.YolksLeftG, e.WhitesLeftG = e.YolksLeft*size.Yolk, e.WhitesLeft*size.White
-	return e
+	return Eggs{Crack: int(x.Crack), Dense: x.Dense, Foam: x.Foam, YolksUsed: x.Yolks, WhitesUsed: x.Whites,
+		YolksLeft: x.Left.Yolks, WhitesLeft: x.Left.Whites, YolksLeftG: x.Left.Yolks * size.Yolk, WhitesLeftG: x.Left.Whites * size.White,
+		System: size.System, Size: size.Name}
 }

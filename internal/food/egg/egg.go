@@ -55,6 +55,17 @@ var sizes = []Size{
 	{"EU", "XL", 76, 66.9, 22.7, 44.1, true, true, shell + parts},
 }
 
+// How long what is left of raw eggs keeps, covered: whites and yolks KeepsDays in
+// the refrigerator, whites FrozenMonths frozen. Yolk by itself sets firm when it
+// freezes, so no time is given for it.
+//
+// Source: USDA Food Safety and Inspection Service, egg storage chart, as
+// reprinted in 2018.
+var KeepsDays = [2]float64{2, 4}
+
+// FrozenMonths is of whites only.
+const FrozenMonths = 12
+
 // Systems returns the names of the size systems.
 func Systems() []string { return []string{"US", "EU"} }
 

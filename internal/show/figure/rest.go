@@ -101,17 +101,25 @@ var Eggs = Table{Key: "eggs", Columns: []string{"eggs"}, Rows: []Row{
 		from: eggs(func(e *model.Eggs) float64 { return e.Yolks })},
 	{Key: "whites", Name: "Whites", Short: "whites", Step: 0.1, Help: "likewise", Origin: cracking,
 		from: eggs(func(e *model.Eggs) float64 { return e.Whites })},
+	{Key: "dense_yolks", Name: "Yolks in the custard", Short: "in the custard", Step: 0.1, Help: "of these", Origin: cracking,
+		from: eggs(func(e *model.Eggs) float64 { return e.Dense.Yolks })},
+	{Key: "dense_whites", Name: "Whites in the custard", Short: "in the custard", Step: 0.1, Help: "likewise", Origin: cracking,
+		from: eggs(func(e *model.Eggs) float64 { return e.Dense.Whites })},
+	{Key: "foam_yolks", Name: "Yolks in the foam", Short: "in the foam", Step: 0.1, Help: "likewise", Origin: cracking,
+		from: eggs(func(e *model.Eggs) float64 { return e.Foam.Yolks })},
+	{Key: "foam_whites", Name: "Whites in the foam", Short: "in the foam", Step: 0.1, Help: "likewise", Origin: cracking,
+		from: eggs(func(e *model.Eggs) float64 { return e.Foam.Whites })},
 	{Key: "crack", Name: "Whole eggs to crack", Short: "crack", Step: 1, Help: "whole eggs to crack for as many of both", Origin: cracking,
 		from: eggs(func(e *model.Eggs) float64 { return e.Crack })},
 	{Key: "yolks_left", Name: "Yolks over", Short: "yolks over", Step: 0.1, Help: "once these are cracked", Origin: cracking,
-		from: eggs(func(e *model.Eggs) float64 { return e.YolksLeft })},
+		from: eggs(func(e *model.Eggs) float64 { return e.Left.Yolks })},
 	{Key: "whites_left", Name: "Whites over", Short: "whites over", Step: 0.1, Help: "likewise", Origin: cracking,
-		from: eggs(func(e *model.Eggs) float64 { return e.WhitesLeft })},
+		from: eggs(func(e *model.Eggs) float64 { return e.Left.Whites })},
 }}
 
 var cracking = Origin{
 	Inputs:   "grams of yolk, white and whole egg in the batch as made; the size of egg",
-	Equation: "grams ÷ grams of one; crack = the larger of yolks and whites",
+	Equation: "grams ÷ grams of one; crack = the larger of yolks and whites, whole; over = crack − used, a little below 0 where larger eggs make it up",
 	Source:   weighing.Source,
 	Band:     "eggs of a size differ by a tenth",
 }

@@ -6,6 +6,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/food/egg"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -71,11 +72,35 @@ type Cooking struct {
 
 // EggLedger is the eggs in pieces: used + left = crack.
 type EggLedger struct {
-	Crack      int    `json:"crack"`
-	YolksUsed  Number `json:"yolks_used"`
-	WhitesUsed Number `json:"whites_used"`
-	YolksLeft  Number `json:"yolks_left"`
-	WhitesLeft Number `json:"whites_left"`
+	System       string   `json:"system"`
+	Size         string   `json:"size"`
+	Crack        int      `json:"crack"`
+	Dense        EggParts `json:"dense"`
+	Foam         EggParts `json:"foam"`
+	YolksUsed    Number   `json:"yolks_used"`
+	WhitesUsed   Number   `json:"whites_used"`
+	YolksLeft    Number   `json:"yolks_left"`
+	WhitesLeft   Number   `json:"whites_left"`
+	YolksLeftG   Number   `json:"yolks_left_g"`
+	WhitesLeftG  Number   `json:"whites_left_g"`
+	KeepDays     Band     `json:"keep_days"` // in the refrigerator, by published advice
+	FrozenMonths int      `json:"whites_frozen_months"`
+}
+
+// EggParts is what one phase uses.
+type EggParts struct {
+	Yolks  Number `json:"yolks"`
+	Whites Number `json:"whites"`
+}
+
+func eggLedger(e process.Eggs) EggLedger {
+	return EggLedger{
+		System: e.System, Size: e.Size, Crack: e.Crack,
+		Dense: EggParts{Number(e.Dense.Yolks), Number(e.Dense.Whites)}, Foam: EggParts{Number(e.Foam.Yolks), Number(e.Foam.Whites)},
+		YolksUsed: Number(e.YolksUsed), WhitesUsed: Number(e.WhitesUsed),
+		YolksLeft: Number(e.YolksLeft), WhitesLeft: Number(e.WhitesLeft), YolksLeftG: Number(e.YolksLeftG), WhitesLeftG: Number(e.WhitesLeftG),
+		KeepDays: Band{Number(egg.KeepsDays[0]), Number(egg.KeepsDays[1])}, FrozenMonths: egg.FrozenMonths,
+	}
 }
 
 // Freezer is what the freezer is asked for.
@@ -116,7 +141,7 @@ func ProcessOf(file string, m say.Making) Process {
 	d, r, p := m.Design, m.Result, m.Process
 	out := Process{
 		File: file, Name: d.Name, Steps: []Step{}, Cautions: []Caution{}, Cost: costObject(r), Dishes: p.Freezing.Dishes,
-		Eggs:    EggLedger{p.Eggs.Crack, Number(p.Eggs.YolksUsed), Number(p.Eggs.WhitesUsed), Number(p.Eggs.YolksLeft), Number(p.Eggs.WhitesLeft)},
+		Eggs:    eggLedger(p.Eggs),
 		Freezer: Freezer{Number(p.Freezing.LoadKJ), Number(p.Freezing.Loaded), Number(p.Freezing.ChillTheC), Number(p.Freezing.IceLostG)},
 	}
 	if y := p.Syrup; y.Present {

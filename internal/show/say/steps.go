@@ -140,15 +140,7 @@ func (w *stepWords) crack() string {
 		text += " for their whites"
 	}
 	text += "; then weigh. No yolk may get into the whites."
-	if e.YolksLeft >= 0.5 {
-		text += " About " + w.s.Short(e.YolksLeft, 1) + " " + Plural(e.YolksLeft, "yolk", "yolks") + " (" + w.s.Mass(e.YolksLeftG) +
-			") left over: they keep 2 to 4 days in the refrigerator; do not freeze them plain."
-	}
-	if e.WhitesLeft >= 0.5 {
-		text += " About " + w.s.Short(e.WhitesLeft, 1) + " " + Plural(e.WhitesLeft, "white", "whites") + " (" + w.s.Mass(e.WhitesLeftG) +
-			") left over: they keep 2 to 4 days in the refrigerator, 12 months frozen."
-	}
-	return text
+	return text + EggsLeft(w.s, e)
 }
 
 func (w *stepWords) bloom() string {
