@@ -73,7 +73,7 @@ var layers = []layer{
 	{"internal/show/draw/pdf", "internal/show/draw internal/show/draw/face"},
 	{"internal/show/draw/svg", "internal/show/draw internal/show/draw/face"},
 	{"internal/show/draw/typeset", "internal/show/draw internal/show/draw/face"},
-	{"internal/show/figure", "internal/matter/mix internal/food/ingredient internal/matter/phase internal/answer/model internal/show/say"},
+	{"internal/show/figure", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/answer/model internal/show/say"},
 	{"internal/show/chart", "internal/show/draw internal/show/say"},
 	{"internal/show/card", "internal/show/draw/typeset internal/show/figure internal/work/atomicfile internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/draw internal/show/draw/face internal/show/draw/raster internal/show/draw/pdf internal/show/draw/svg internal/show/chart internal/work/design internal/answer/tub internal/answer/model internal/answer/cold internal/show/say internal/answer/process"},
 	{"internal/show/report", "internal/show/figure internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say internal/answer/process internal/answer/plan"},

@@ -32,8 +32,8 @@ func New(h page.Host) *Page {
 	p := &Page{
 		host:      h,
 		table:     kit.NewFigures(figure.Phases.Columns...),
-		nutrition: kit.NewFigures("per 100 g", "per 2/3 cup"),
-		lines:     kit.NewFigures("grams", "freezes, °C", "hardness, %", "sweetness", "density, g/mL"),
+		nutrition: kit.NewFigures(figure.Nutrition.Columns...),
+		lines:     kit.NewFigures(),
 		cost:      page.Prose(""),
 		warnings:  container.NewVBox(),
 	}
@@ -63,8 +63,10 @@ func (p *Page) Leave() {}
 func (p *Page) Show() {
 	r := p.host.Result()
 	p.table.ShowFigures(rows(figure.All(page.Reads, r)))
-	p.nutrition.ShowFigures(rows(figure.Food(page.Reads, r)))
-	p.lines.ShowFigures(lineRows(r))
+	heads, food := figure.Food(page.Reads, r)
+	p.nutrition.ShowTable(heads, rows(food))
+	heads, cells := figure.GramMore(page.Reads, r)
+	p.lines.ShowTable(heads, lineRows(r, cells))
 	p.cost.SetText(say.Cost(page.Reads, &r.Cost))
 	p.showWarnings(r.Warnings)
 }
@@ -107,8 +109,7 @@ func rows(lines []figure.Line) []kit.Figure {
 	return out
 }
 
-func lineRows(r *model.Result) []kit.Figure {
-	_, cells := figure.GramMore(page.Reads, r)
+func lineRows(r *model.Result, cells [][]string) []kit.Figure {
 	out := make([]kit.Figure, len(cells))
 	for i := range cells {
 		out[i] = kit.Figure{Name: page.Brief(say.Kitchen(r.Lines[i].Ingredient), 22), Cells: cells[i]}

@@ -42,6 +42,15 @@ func (f *Figures) ShowFigures(rows []Figure) {
 	}
 }
 
+// ShowTable is ShowFigures under other heads, which may be more or fewer.
+func (f *Figures) ShowTable(heads []string, rows []Figure) {
+	if len(heads) != len(f.heads) {
+		f.cells, f.widths = nil, nil
+	}
+	f.heads = heads
+	f.ShowFigures(rows)
+}
+
 func (f *Figures) columns() int { return len(f.heads) + 2 }
 
 // text is what stands in row r (0 is the heads) and column c.

@@ -72,16 +72,14 @@ func nutrition(d design.Design, r *Result) Nutrition {
 	return n
 }
 
-// panelColumns are the columns whose gaps a label shows.
-var panelColumns = [...]ingredient.Column{
-	ingredient.Protein, ingredient.Fat, ingredient.SaturatedFat, ingredient.TransFat, ingredient.CholesterolMG,
-	ingredient.SodiumMG, ingredient.Carbohydrate, ingredient.Fibre, ingredient.TotalSugars, ingredient.AddedSugars,
-	ingredient.VitaminDUG, ingredient.CalciumMG, ingredient.IronMG, ingredient.PotassiumMG,
-}
-
+// gaps names what a panel cannot tell. The energy is counted from the others.
 func gaps(lines []Line) []Gap {
 	var out []Gap
-	for _, c := range panelColumns {
+	for _, n := range label.Nutrients {
+		c := n.Column
+		if c == ingredient.Energy {
+			continue
+		}
 		var who []string
 		for _, l := range lines {
 			in := l.Ingredient

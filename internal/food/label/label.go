@@ -168,6 +168,18 @@ func (l Line) AmountText() string {
 	return strings.TrimSuffix(strings.TrimPrefix(l.Text, "Includes "), " Added Sugars")
 }
 
+// IncompleteMark stands behind an amount that some ingredient leaves unknown, and
+// before the warning that says so.
+const IncompleteMark = "‡"
+
+// Marked is an amount of l as text, with the mark of an incomplete one.
+func (l Line) Marked(amount string) string {
+	if l.Incomplete {
+		return amount + IncompleteMark
+	}
+	return amount
+}
+
 // Options adjusts a label. The zero Options prints every line.
 type Options struct {
 	// OmitInsignificant leaves out the US lines that may go, and says "Not a

@@ -97,29 +97,18 @@ func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numF
 	column := func(c ingredient.Column) ingredient.Amount {
 		return ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Most(c)}
 	}
-	f[fat] = column(ingredient.Fat)
-	f[saturated] = column(ingredient.SaturatedFat)
-	f[trans] = column(ingredient.TransFat)
-	f[cholesterolMG] = column(ingredient.CholesterolMG)
-	f[sodiumMG] = column(ingredient.SodiumMG)
-	f[carbohydrate] = column(ingredient.Carbohydrate)
-	f[fibre] = column(ingredient.Fibre)
+	for _, n := range Nutrients {
+		f[n.line] = column(n.Column) // the energy is set below
+	}
 	f[fibreUS] = f[fibre]
 	if in.Standing == ingredient.NotUSFibre {
 		f[fibreUS] = ingredient.Amount{}
 	}
-	f[sugars] = column(ingredient.TotalSugars)
-	f[addedSugars] = column(ingredient.AddedSugars)
 	// Few tables report natural sugar alcohols; an unknown one is declared
 	// nowhere and counts as the carbohydrate it is part of.
 	known := in.Cell(ingredient.Polyols).Or(0)
 	f[polyols] = ingredient.Amount{Known: known, Most: known}
-	f[protein] = column(ingredient.Protein)
 	f[protein625] = times(f[protein], 6.25/in.NitrogenFactor.Or(6.25))
-	f[vitaminD] = column(ingredient.VitaminDUG)
-	f[calcium] = column(ingredient.CalciumMG)
-	f[iron] = column(ingredient.IronMG)
-	f[potassium] = column(ingredient.PotassiumMG)
 	f[salt] = times(f[sodiumMG], ingredient.SaltPerSodium/1000)
 	// Unknown fibre may be all of the carbohydrate or none.
 	f[available] = ingredient.Amount{

@@ -176,13 +176,13 @@ func TestTwoColumnsAreDrawnAsTheRuleHasThem(t *testing.T) {
 		require.Contains(t, where, c.right)
 		assert.Less(t, where[c.left].X, where[c.right].X)
 		assert.Equal(t, where[c.left].Y, where[c.right].Y)
-		_, columns := columnsOf(l)
-		assert.Less(t, columns[0][0].Amount, columns[1][0].Amount, "the container holds more")
-		for _, lines := range columns {
-			for _, n := range lines {
+		columns := l.PanelColumns()
+		assert.Less(t, columns[0].Lines[0].Amount, columns[1].Lines[0].Amount, "the container holds more")
+		for _, column := range columns {
+			for _, n := range column.Lines {
 				text := strings.Replace(n.AmountText(), "less than ", "<", 1)
 				if n.Incomplete {
-					text += incompleteMark
+					text += label.IncompleteMark
 				}
 				assert.Contains(t, where, text, n.Name)
 				if n.DVText != "" {

@@ -180,21 +180,16 @@ func labelText(l *label.Label) []byte {
 		put("Serving size " + l.ServingMeasure)
 	}
 	b.WriteByte('\n')
-	per, columns := columnsOf(l)
-	shares := func(k int) bool { return l.Region == label.US || k > 0 } // no reference intake per 100 g
+	columns := l.PanelColumns()
 	fmt.Fprintf(&b, "%-26s", "")
-	for k, s := range per {
-		fmt.Fprintf(&b, "%16s%8s", s, shareHead(l, shares(k)))
+	for _, c := range columns {
+		fmt.Fprintf(&b, "%16s%8s", c.Per, c.Share)
 	}
 	b.WriteByte('\n')
 	for i, n := range l.Lines {
 		fmt.Fprintf(&b, "%-26s", strings.Repeat("  ", n.Indent)+n.Name)
-		for k, lines := range columns {
-			dv := lines[i].DVText
-			if !shares(k) {
-				dv = ""
-			}
-			fmt.Fprintf(&b, "%s%8s", right(amountText(lines[i]), 16), dv)
+		for _, c := range columns {
+			fmt.Fprintf(&b, "%s%8s", right(c.Lines[i].Marked(c.Lines[i].AmountText()), 16), c.ShareText(i))
 		}
 		b.WriteByte('\n')
 	}
@@ -203,7 +198,7 @@ func labelText(l *label.Label) []byte {
 	put(l.Footnote)
 	for i, w := range l.Warnings {
 		if i < l.Gaps {
-			w = incompleteMark + " " + w
+			w = label.IncompleteMark + " " + w
 		}
 		put(w)
 	}
@@ -219,21 +214,6 @@ func labelText(l *label.Label) []byte {
 		put(n)
 	}
 	return []byte(b.String())
-}
-
-func shareHead(l *label.Label, show bool) string {
-	switch {
-	case !show:
-		return ""
-	case l.Region == label.EU:
-		return "RI"
-	}
-	return "% DV"
-}
-
-func amountText(n label.Line) string {
-	n.Text = n.AmountText()
-	return amountOf(n)
 }
 
 // right pads s on the left to n signs.

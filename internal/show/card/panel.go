@@ -11,9 +11,6 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// incompleteMark stands behind a figure that some ingredient leaves unknown.
-const incompleteMark = "‡"
-
 // panelOf draws the panel that a label's region asks for, w mm wide.
 func panelOf(l *label.Label, w float64) *draw.List {
 	switch {
@@ -44,7 +41,7 @@ func withNotes(p *draw.List, l *label.Label) *draw.List {
 		}
 		mark := ""
 		if i == 0 && l.Gaps > 0 {
-			mark = incompleteMark + " "
+			mark = label.IncompleteMark + " "
 		}
 		parts = append(parts, typeset.Text(w, 8, st, mark+cut(typeset.Plain(note), mostWarning)))
 	}
@@ -171,12 +168,7 @@ func usName(p *draw.List, x, y float64, n label.Line, withAmount bool) float64 {
 	return x
 }
 
-func amountOf(n label.Line) string {
-	if n.Incomplete {
-		return n.Text + incompleteMark
-	}
-	return n.Text
-}
+func amountOf(n label.Line) string { return n.Marked(n.Text) }
 
 // usFoot draws what stands below the vitamins and closes the box.
 func usFoot(p *draw.List, l *label.Label, x0, x1 float64) {
@@ -200,23 +192,6 @@ func usFoot(p *draw.List, l *label.Label, x0, x1 float64) {
 	typeset.Frame(p, 0, 0, p.W, p.H, usBox, black)
 }
 
-// columnsOf returns the columns of a panel from the left, and what each is per.
-// A second one that the maker has chosen stands at the left of that per
-// container, 21 CFR 101.9(b)(6) (the order from memory).
-func columnsOf(l *label.Label) (per []string, lines [][]label.Line) {
-	first := "per serving"
-	if l.Region == label.EU {
-		first = "per 100 g"
-	}
-	switch {
-	case len(l.Second) != len(l.Lines):
-		return []string{first}, [][]label.Line{l.Lines}
-	case l.Region == label.US && l.SecondColumn != label.PerContainer:
-		return []string{"per " + l.SecondColumn, "per container"}, [][]label.Line{l.Second, l.Lines}
-	}
-	return []string{first, "per " + l.SecondColumn}, [][]label.Line{l.Lines, l.Second}
-}
-
 // usDualPanel draws the panel with two columns, 21 CFR 101.9(e)(6), (b)(6) and
 // (b)(12).
 func usDualPanel(l *label.Label, w float64) *draw.List {
@@ -226,14 +201,14 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 	col := (x1 - x0) * 0.29
 	a, b := x1-2*col, x1-col // left edges of the columns
 
-	per, columns := columnsOf(l)
+	columns := l.PanelColumns()
 	p.H += 3
-	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), capital(per[0]))
-	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), capital(per[1]))
+	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), capital(columns[0].Per))
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), capital(columns[1].Per))
 	p.H += usCalorieNum * typeset.Point * 0.86
 	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
-	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[0][0]))
-	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[1][0]))
+	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[0].Lines[0]))
+	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[1].Lines[0]))
 	p.H += 1.2
 	typeset.Fill(p, x0, p.H, x1-x0, usThinBar, black)
 	p.H += usThinBar
@@ -265,7 +240,7 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 		}
 		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
 		usName(p, x0+float64(n.Indent)*usIndent*0.75, base, n, false)
-		for k, v := range [...]label.Line{columns[0][i], columns[1][i]} {
+		for k, v := range [...]label.Line{columns[0].Lines[i], columns[1].Lines[i]} {
 			left, right := a, b-1
 			if k == 1 {
 				left, right = b+1, x1

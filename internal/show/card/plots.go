@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -124,7 +125,7 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 // hardnessPlot draws the hardness of both phases over the temperature.
 func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
 	return railPlot(reads, d, r, w, h, chart.Plot{
-		Y: chart.Axis{Title: "hardness, kPa", Log: true, Min: 0.05, Max: 60},
+		Y: chart.Axis{Title: figure.Phases.Row("hardness").Axis(reads), Log: true, Min: 0.05, Max: 60},
 		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
 			Line: draw.Line{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
 	}, func(s phase.State) float64 { return s.YieldKPa })
@@ -132,6 +133,6 @@ func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float6
 
 // icePlot draws how much of each phase's water is ice over the temperature.
 func icePlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
-	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: "water frozen, %", Min: 0, Max: 100}},
+	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: figure.Phases.Row("water_frozen_percent").Axis(reads), Min: 0, Max: 100}},
 		func(s phase.State) float64 { return 100 * s.WaterFrozen })
 }

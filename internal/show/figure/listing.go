@@ -2,6 +2,7 @@ package figure
 
 import (
 	"slices"
+	"strings"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/say"
@@ -49,6 +50,19 @@ func All(s say.Style, r *model.Result) []Line {
 	return out
 }
 
+// Axis is the title of an axis of the figure: "hardness, kPa".
+func (f *Row) Axis(s say.Style) string {
+	_, unit := f.parts(s, 0, 0)
+	return withUnit(strings.ToLower(f.Name), unit)
+}
+
+func withUnit(name, unit string) string {
+	if unit == "" {
+		return name
+	}
+	return name + ", " + unit
+}
+
 // Values returns the row's figures in some columns.
 func (f *Row) Values(r *model.Result, columns ...int) []Value {
 	out := make([]Value, len(columns))
@@ -58,14 +72,15 @@ func (f *Row) Values(r *model.Result, columns ...int) []Value {
 	return out
 }
 
-// Food lays out the nutrition: per 100 g and per serving.
-func Food(s say.Style, r *model.Result) []Line {
-	out := make([]Line, len(Nutrition.Rows))
+// Food lays out the nutrition, per 100 g and per serving, under heads.
+func Food(s say.Style, r *model.Result) (heads []string, lines []Line) {
+	serving := Servings.Row("serving_g")
+	heads = []string{Nutrition.Columns[Per100G], "per " + serving.Text(s, serving.Of(r, 0)) + " serving"}
 	for i := range Nutrition.Rows {
 		f := &Nutrition.Rows[i]
-		out[i] = f.Line(s, f.Values(r, Per100G, PerServing)...)
+		lines = append(lines, f.Line(s, f.Values(r, Per100G, PerServing)...))
 	}
-	return out
+	return heads, lines
 }
 
 // GramMore lays out what a gram more of each line does: a row for each line of
@@ -79,11 +94,7 @@ func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
 	for _, f := range []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
 		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")} {
 		l := f.Line(s, f.Values(r, columns...)...)
-		head := f.Short
-		if l.Unit != "" {
-			head += ", " + l.Unit
-		}
-		heads = append(heads, head)
+		heads = append(heads, withUnit(f.Short, l.Unit))
 		for i := range rows {
 			rows[i] = append(rows[i], l.Cells[i])
 		}

@@ -3,6 +3,7 @@ package figure
 import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 )
 
 // The columns of Nutrition.
@@ -19,35 +20,16 @@ var energy = Origin{
 	Band:     records.Band,
 }
 
+// units are those of the records.
+var units = map[string]Unit{"kcal": Kilocalories, "g": Grams, "mg": Milligrams, "µg": Micrograms}
+
 // Nutrition holds what 100 g and a serving of the finished food have, in the
 // order of a US panel.
 var Nutrition = func() Table {
 	t := Table{Key: "per_100_g, per_serving", Columns: []string{"per 100 g", "per serving"}}
-	for _, n := range [...]struct {
-		key, name string
-		column    ingredient.Column
-		unit      Unit
-		step      float64
-		help      string
-	}{
-		{"energy_kcal", "Energy", ingredient.Energy, Kilocalories, 1, "by energy_method"},
-		{"fat_g", "Fat", ingredient.Fat, Grams, 0.1, ""},
-		{"saturated_fat_g", "Saturated fat", ingredient.SaturatedFat, Grams, 0.1, ""},
-		{"trans_fat_g", "Trans fat", ingredient.TransFat, Grams, 0.1, ""},
-		{"cholesterol_mg", "Cholesterol", ingredient.CholesterolMG, Milligrams, 1, ""},
-		{"sodium_mg", "Sodium", ingredient.SodiumMG, Milligrams, 1, ""},
-		{"carbohydrate_g", "Carbohydrate", ingredient.Carbohydrate, Grams, 0.1, "with fibre"},
-		{"fibre_g", "Fibre", ingredient.Fibre, Grams, 0.1, ""},
-		{"sugars_g", "Sugars", ingredient.TotalSugars, Grams, 0.1, "as sugars_percent of the tub"},
-		{"added_sugars_g", "Added sugars", ingredient.AddedSugars, Grams, 0.1, ""},
-		{"protein_g", "Protein", ingredient.Protein, Grams, 0.1, "by the records' own nitrogen factors"},
-		{"vitamin_d_ug", "Vitamin D", ingredient.VitaminDUG, Micrograms, 0.1, ""},
-		{"calcium_mg", "Calcium", ingredient.CalciumMG, Milligrams, 1, ""},
-		{"iron_mg", "Iron", ingredient.IronMG, Milligrams, 0.1, ""},
-		{"potassium_mg", "Potassium", ingredient.PotassiumMG, Milligrams, 1, ""},
-	} {
-		f := Row{Key: n.key, Name: n.name, Short: n.name, Unit: n.unit, Step: n.step, Help: n.help, Origin: records, from: nutrient(n.column)}
-		if n.column == ingredient.Energy {
+	for _, n := range label.Nutrients {
+		f := Row{Key: n.Key, Name: n.Name, Short: n.Name, Unit: units[n.Column.Unit()], Step: n.Step, Help: n.Help, Origin: records, from: nutrient(n.Column)}
+		if n.Column == ingredient.Energy {
 			f.Origin = energy
 		}
 		t.Rows = append(t.Rows, f)

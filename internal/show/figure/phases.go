@@ -4,6 +4,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/show/say"
 )
 
 // The columns of Phases, Kinds and Batch.
@@ -48,7 +49,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			Source: "the records' own sources (USDA FoodData Central and those named in the library); molar masses, CRC Handbook of Chemistry and Physics, 102nd ed. 2021",
 			Band:   "what the records leave open, and the syrup's boil"},
 		from: share(func(m *mix.Mix) float64 { return m.TotalSugars() })},
-	{Key: "initial_freezing_point_c", Name: "Initial freezing point", Short: "freezes", Unit: Celsius, Step: 0.1, WithBand: true,
+	{Key: "initial_freezing_point_c", Name: "Initial freezing point", Short: "freezes", Unit: Celsius, Step: say.FreezingStep, WithBand: true,
 		Help: "null where nothing freezes", Origin: freezing, from: each(func(p *model.Phase) Value {
 			v := spanned(p.FreezingPoint, 1)
 			if !v.Known() {

@@ -48,11 +48,10 @@ func (f *Row) Places(v Value) int {
 		}
 		return 0
 	}
-	places := max(0, int(math.Round(-math.Log10(f.Step))))
-	for wide := v.High - v.Low; places > 0 && v.Bound == Exact && wide > 10*math.Pow10(-places); {
-		places--
+	if v.Bound != Exact {
+		return say.Places(f.Step, nan, nan)
 	}
-	return places
+	return say.Places(f.Step, v.Low, v.High)
 }
 
 // Parts returns the figure as text in two, its number and its unit, which is
@@ -138,6 +137,9 @@ type Line struct {
 	Unit  string   // of all cells; "" where they have their own
 	Cells []string // one for each value
 }
+
+// Head is the name with the unit of all cells.
+func (l Line) Head() string { return withUnit(l.Name, l.Unit) }
 
 // Line lays the row out.
 func (f *Row) Line(s say.Style, values ...Value) Line { return f.line(f.Name, s, f.Parts, values) }

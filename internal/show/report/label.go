@@ -103,31 +103,29 @@ func (l Label) WriteText(w io.Writer) error {
 	return p.err
 }
 
-// panel writes the lines, with the second column where there is one.
+// panel writes the lines under what their columns are per.
 func (p *page) panel(l Label) {
 	width := 0
 	for _, x := range l.Lines {
 		width = max(width, 2*x.Indent+len([]rune(x.Name)))
 	}
-	rows, gaps := []string{}, false
+	columns, gaps := l.PanelColumns(), false
+	head := left("", width)
+	for _, c := range columns {
+		head += "\t" + c.Per + "\t" + c.Share
+	}
+	rows := []string{head}
 	for i, x := range l.Lines {
-		row := left(strings.Repeat("  ", x.Indent)+x.Name, width) + "\t" + mark(x) + "\t" + x.DVText
-		if i < len(l.Second) {
-			row += "\t" + mark(l.Second[i]) + "\t" + l.Second[i].DVText
+		row := left(strings.Repeat("  ", x.Indent)+x.Name, width)
+		for _, c := range columns {
+			row += "\t" + c.Lines[i].Marked(c.Lines[i].Text) + "\t" + c.ShareText(i)
 		}
 		rows, gaps = append(rows, row), gaps || x.Incomplete
 	}
 	p.table(rows)
 	if gaps {
-		p.line("* A lower bound: some ingredient leaves it unknown.")
+		p.line(label.IncompleteMark + " A lower bound: some ingredient leaves it unknown.")
 	}
-}
-
-func mark(x label.Line) string {
-	if x.Incomplete {
-		return x.Text + "*"
-	}
-	return x.Text
 }
 
 func metWord(met bool) string {

@@ -22,8 +22,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	p.line("")
 	p.lines(figure.Phases.Columns, figure.All(Reads, r))
 	p.line("")
-	serving := figure.Servings.Row("serving_g")
-	p.lines([]string{figure.Nutrition.Columns[figure.Per100G], "per " + serving.Text(Reads, serving.Of(r, 0)) + " serving"}, figure.Food(Reads, r))
+	p.lines(figure.Food(Reads, r))
 	p.line("")
 	p.line("≥ marks a lower bound, as some ingredient leaves it unknown; – stands for not known or not there.")
 	p.line("")
@@ -49,19 +48,13 @@ func (e Evaluation) WriteText(w io.Writer) error {
 
 // lines writes figures as laid out, under heads.
 func (p *page) lines(heads []string, lines []figure.Line) {
-	name := func(l figure.Line) string {
-		if l.Unit == "" {
-			return l.Name
-		}
-		return l.Name + ", " + l.Unit
-	}
 	width := 0
 	for _, l := range lines {
-		width = max(width, len([]rune(name(l))))
+		width = max(width, len([]rune(l.Head())))
 	}
 	rows := []string{left("", width) + "\t" + strings.Join(heads, "\t")}
 	for _, l := range lines {
-		rows = append(rows, left(name(l), width)+"\t"+strings.Join(l.Cells, "\t"))
+		rows = append(rows, left(l.Head(), width)+"\t"+strings.Join(l.Cells, "\t"))
 	}
 	p.table(rows)
 }

@@ -12,7 +12,8 @@ import (
 func PhaseLines(s Style, p *model.Phase) string {
 	freezes := "nothing in it freezes"
 	if known(p.FreezingPoint.Value) {
-		freezes = "freezes at " + s.TemperatureTo(p.FreezingPoint.Value, 1) + ", " + s.Percent(100*p.WaterFrozen.Value, 0) + " of the water frozen"
+		point, _ := s.Freezing(p.FreezingPoint)
+		freezes = "freezes at " + point + ", " + s.Percent(100*p.WaterFrozen.Value, 0) + " of the water frozen"
 	}
 	made := s.Mass(p.Portion.MadeG) + ", " + s.Volume(p.Portion.MadeML)
 	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {

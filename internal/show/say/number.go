@@ -75,6 +75,17 @@ func twoFigures(v float64) int {
 	return 0
 }
 
+// Places returns how many decimals a figure is worth that is printed in steps of
+// step, at the finest, and lies between low and high: fewer where these are wider
+// apart than ten of the last digit. NaN for an end bounds nothing.
+func Places(step, low, high float64) int {
+	places := max(0, int(math.Round(-math.Log10(step))))
+	for places > 0 && high-low > 10*math.Pow10(-places) {
+		places--
+	}
+	return places
+}
+
 // Percent is p per cent: "12.4 %".
 func (s Style) Percent(p float64, places int) string { return s.with(s.Number(p, places), "%") }
 

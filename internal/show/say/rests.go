@@ -27,8 +27,9 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 		out = append(out, text+".")
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
-		if f := p.FreezingPoint; p.InTub() && known(f.Value) {
-			out = append(out, "The "+p.Body.Role.String()+" starts to freeze at "+s.TemperatureTo(f.Value, 1)+" ("+s.TemperatureBand(f.Low, f.High, 1)+"); "+
+		if p.InTub() && known(p.FreezingPoint.Value) {
+			point, band := s.Freezing(p.FreezingPoint)
+			out = append(out, "The "+p.Body.Role.String()+" starts to freeze at "+point+" ("+band+"); "+
 				s.Percent(100*p.WaterFrozen.Value, 0)+" of its water is ice when served.")
 		}
 	}

@@ -1,6 +1,10 @@
 package say
 
-import "math"
+import (
+	"math"
+
+	"ripplewright/internal/answer/model"
+)
 
 // Degree is the sign of the scale: "°C".
 func (s Style) Degree() string {
@@ -45,6 +49,16 @@ func (s Style) TemperatureSpan(from, to float64) string {
 // many decimals.
 func (s Style) TemperatureBand(low, high float64, places int) string {
 	return s.span(s.Number(s.Degrees(low), places), s.Number(s.Degrees(high), places), s.Degree())
+}
+
+// FreezingStep is the finest step, in K, in which a freezing point is worth printing.
+const FreezingStep = 0.1
+
+// Freezing is a computed freezing point, as finely as its band leaves it, and that
+// band: "−2.5 °C" and "−2.6 to −2.4 °C".
+func (s Style) Freezing(t model.Span) (point, band string) {
+	places := Places(FreezingStep, t.Low, t.High)
+	return s.TemperatureTo(t.Value, places), s.TemperatureBand(t.Low, t.High, places)
 }
 
 // TemperatureStep is a difference of temperatures, in K: "2 °C".
