@@ -58,6 +58,13 @@ func (r Row) Num(column string) float64 {
 	return v
 }
 
+// With returns the row with another text in a column, for a case beside the
+// table's.
+func (r Row) With(column, text string) Row {
+	r.Row = r.Row.With(column, text)
+	return r
+}
+
 // Printed compares got, in the column's unit, with a cell as near as it is
 // printed.
 func (r Row) Printed(got float64, column string) bool {

@@ -1,48 +1,24 @@
 package cold
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/heat"
 )
-
-// published reads the numbers of a table; words and gaps are NaN.
-func published(t *testing.T, name string) (rows [][]float64) {
-	t.Helper()
-	f, err := os.Open("../../../testdata/tables/" + name + ".csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	for _, cells := range all[1:] {
-		row := make([]float64, len(cells))
-		for i, c := range cells {
-			if row[i], err = strconv.ParseFloat(c, 64); err != nil {
-				row[i] = math.NaN()
-			}
-		}
-		rows = append(rows, row)
-	}
-	return rows
-}
 
 // surface_coefficients.csv is of a wall of 83 mm, in dry air in the freezer and
 // at 50 % humidity in the room: Churchill & Chu 1975, with the radiation of a
 // grey wall. Bar: half of its last digit, 0.005, and the 0.5 % of its check in
 // validate, for the laws of air in it are from memory.
 func TestATubInStillAirHasThePublishedCoefficient(t *testing.T) {
-	for _, row := range published(t, "surface_coefficients") {
-		surface, air, want := row[0], row[1], row[5]
+	for _, row := range check.Table(t, "surface_coefficients") {
+		surface, air, want := row.Num("T_surface_C"), row.Num("T_air_C"), row.Num("h_total")
 		p := Place{AirC: air, Factor: 1}
 		if air > 0 && surface < air {
 			p.HumidityPercent = 50
@@ -85,14 +61,14 @@ func TestATubMovesAndIsStoredWithThePublishedIce(t *testing.T) {
 	h := planned(t, market.Honey(), p).Harden
 	custard := &evaluated(t, market.Honey()).Dense.Body
 	found := 0
-	for _, row := range published(t, "ice_fraction_published") {
-		switch row[1] {
+	for _, row := range check.Table(t, "ice_fraction_published") {
+		switch row.Num("T_C") {
 		case -10:
 			found++
-			assert.InDelta(t, row[2], 100*custard.At(h.MoveC).WaterFrozen, 2.5)
+			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.MoveC).WaterFrozen, 2.5)
 		case -15:
 			found++
-			assert.InDelta(t, row[2], 100*custard.At(h.CoreToC).WaterFrozen, 2.5)
+			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.CoreToC).WaterFrozen, 2.5)
 		}
 	}
 	assert.Equal(t, 2, found, "rows of the table")
@@ -118,8 +94,8 @@ func TestNoCoreIsAskedToBeAsColdAsItsAir(t *testing.T) {
 // read at coarse steps. Beyond −10 °C D has no figure, and nothing is checked.
 func TestCrystalsGrowWithTheMobilityOfTheUnfrozenSyrup(t *testing.T) {
 	percent := map[float64]float64{}
-	for _, row := range published(t, "sucrose_ice_equilibrium") {
-		percent[row[0]] = row[1]
+	for _, row := range check.Table(t, "sucrose_ice_equilibrium") {
+		percent[row.Num("T_C")] = row.Num("sucrose_pct_unfrozen")
 	}
 	grows := func(at, cold, warm float64) float64 {
 		return math.Pow(20, (at+18)/8) * math.Log(percent[cold]/percent[warm]) / (warm - cold)

@@ -2,60 +2,25 @@ package process_test
 
 import (
 	"math"
-	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/water"
 )
 
-// table returns the rows of a published table, by column name.
-func table(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "tables", name+".csv"))
-	require.NoError(t, err)
-	var head []string
-	var out []map[string]string
-	for _, line := range strings.Split(strings.TrimSpace(string(text)), "\n") {
-		if strings.HasPrefix(line, "#") {
-			continue
-		}
-		cells := strings.Split(line, ",")
-		if head == nil {
-			head = cells
-			continue
-		}
-		row := map[string]string{}
-		for i, h := range head {
-			row[h] = cells[i]
-		}
-		out = append(out, row)
-	}
-	require.NotEmpty(t, out)
-	return out
-}
-
-func num(t *testing.T, s string) float64 {
-	v, err := strconv.ParseFloat(s, 64)
-	require.NoError(t, err)
-	return v
-}
-
 func TestHotSyrupAndWhitesMeetAsTabled(t *testing.T) {
-	for _, row := range table(t, "meringue_mixing") {
+	for _, row := range check.Table(t, "meringue_mixing") {
 		h := process.Hot{
-			SyrupG: num(t, row["syrup_g_per_100g_white"]), SyrupC: num(t, row["T_syrup_C"]), SolidsPercent: 100 * num(t, row["w"]),
+			SyrupG: row.Num("syrup_g_per_100g_white"), SyrupC: row.Num("T_syrup_C"), SolidsPercent: 100 * row.Num("w"),
 			WhitesG: 100, WhitesC: 20, WhitesHeat: 3.90,
 		}
-		assert.InDelta(t, num(t, row["T_adiabatic_C"]), h.Mixed(), 0.1, "%v", row)
+		assert.InDelta(t, row.Num("T_adiabatic_C"), h.Mixed(), 0.1, "%v", row)
 		h.BowlJPerK, h.BowlC = 0.6*600*0.50, 22
-		assert.InDelta(t, num(t, row["T_with_bowl_C"]), h.Mixed(), 0.1, "%v", row)
+		assert.InDelta(t, row.Num("T_with_bowl_C"), h.Mixed(), 0.1, "%v", row)
 	}
 }
 
@@ -77,8 +42,8 @@ func TestTheHeatOfTheHotMixCloses(t *testing.T) {
 
 // The tabled history: 20 °C to the peak in 90 s, then a decay, 900 s by 1 s.
 func TestLethalityIsAsTabled(t *testing.T) {
-	for _, row := range table(t, "lethality") {
-		peak := num(t, row["T_peak_C"])
+	for _, row := range check.Table(t, "lethality") {
+		peak := row.Num("T_peak_C")
 		c := process.Course{StepMin: 1.0 / 60}
 		for s := 0; s <= 900; s++ {
 			v := 20 + (peak-20)*float64(s)/90
@@ -88,16 +53,16 @@ func TestLethalityIsAsTabled(t *testing.T) {
 			c.C = append(c.C, v)
 		}
 		for column, k := range map[string]process.Killing{"logred_A": process.AlbumenPlain, "logred_B": process.AlbumenSugar10, "logred_C": process.Sugared87} {
-			want := num(t, row[column])
-			_, digits, _ := strings.Cut(row[column], ".")
+			want := row.Num(column)
+			_, digits, _ := strings.Cut(row.Text(column), ".")
 			assert.InDelta(t, want, k.LogReduction(c), math.Max(0.5*math.Pow(10, -float64(len(digits)))*1.02, 1e-4*want), "%s at %g °C", column, peak)
 		}
 	}
 }
 
 func TestTheSameSyrupBoilsCoolerUphillAsTabled(t *testing.T) {
-	for _, row := range table(t, "altitude") {
-		assert.InDelta(t, num(t, row["T_same_syrup_as_118C"]), process.SameSyrup(118, process.SeaLevel, water.AirPressure(num(t, row["z_m"]))), 0.005, "%v", row)
+	for _, row := range check.Table(t, "altitude") {
+		assert.InDelta(t, row.Num("T_same_syrup_as_118C"), process.SameSyrup(118, process.SeaLevel, water.AirPressure(row.Num("z_m"))), 0.005, "%v", row)
 	}
 }
 

@@ -1,45 +1,23 @@
 package limits_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"path/filepath"
 	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/food/limits"
 )
 
-// row is one of testdata/tables/kitchen_limits.csv; NaN where an end is open.
-type row struct {
-	low, high  float64
-	unit, read string
-}
-
-func table(t *testing.T) map[string]row {
+// table returns kitchen_limits.csv by key; an open end is NaN.
+func table(t *testing.T) map[string]check.Row {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", "kitchen_limits.csv"))
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	rows := map[string]row{}
-	number := func(s string) float64 {
-		if s == "" {
-			return math.NaN()
-		}
-		v, err := strconv.ParseFloat(s, 64)
-		require.NoError(t, err)
-		return v
-	}
-	for _, x := range all[1:] {
-		rows[x[0]] = row{number(x[1]), number(x[2]), x[3], x[4]}
+	rows := map[string]check.Row{}
+	for _, r := range check.Table(t, "kitchen_limits") {
+		rows[r.Text("key")] = r
 	}
 	return rows
 }
@@ -68,9 +46,9 @@ func TestEveryStepIsTheOneOfItsTable(t *testing.T) {
 			}
 			r, ok := rows[s.Row]
 			require.True(t, ok, s.Row)
-			assert.True(t, s.At == r.low || s.At == r.high, "%s: %g is no end of %s", l.What, s.At, s.Row)
-			assert.Equal(t, r.unit, l.Unit, s.Row)
-			assert.Equal(t, r.read, string(s.Read), s.Row)
+			assert.True(t, s.At == r.Num("low") || s.At == r.Num("high"), "%s: %g is no end of %s", l.What, s.At, s.Row)
+			assert.Equal(t, r.Text("unit"), l.Unit, s.Row)
+			assert.Equal(t, r.Text("read"), string(s.Read), s.Row)
 		}
 	}
 }
@@ -124,8 +102,8 @@ func TestWhatNobodyCanMakeIsStoppedOrWarnedOf(t *testing.T) {
 
 func TestDepthOfSyrupIsTheTables(t *testing.T) {
 	rows := table(t)
-	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_12cm_15mm"].low, 12), 0.05)
-	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_16cm_15mm"].low, 16), 0.05)
+	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_12cm_15mm"].Num("low"), 12), 0.05)
+	assert.InDelta(t, 15, limits.SyrupDepthMM(rows["syrup_16cm_15mm"].Num("low"), 16), 0.05)
 }
 
 func TestEveryLimitIsListedOnce(t *testing.T) {
@@ -140,27 +118,15 @@ func TestEveryLimitIsListedOnce(t *testing.T) {
 // The law that the syrup's step rests on, and the row that the stove's quotes:
 // the table's own figures, both ways.
 func TestWhatAHotPanLeavesOfAlcoholIsTheTables(t *testing.T) {
-	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", "ethanol_retention.csv"))
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	number := func(s string) float64 {
-		v, err := strconv.ParseFloat(s, 64)
-		require.NoError(t, err)
-		return v
-	}
 	law, quoted := 0, false
-	for _, x := range all[1:] {
-		switch kept := number(x[3]); {
-		case x[2] != "":
+	for _, x := range check.Table(t, "ethanol_retention") {
+		switch kept := x.Num("ethanol_retained_pct"); {
+		case x.Text("water_lost_pct") != "":
 			law++
-			assert.InDelta(t, 100*math.Pow(1-number(x[2])/100, 12), kept, 0.06, "%v", x)
-		case x[0] == "stirred in, baked or simmered" && x[1] == "15":
+			assert.InDelta(t, 100*math.Pow(1-x.Num("water_lost_pct")/100, 12), kept, 0.06, "%v", x)
+		case x.Text("method") == "stirred in, baked or simmered" && x.Text("minutes") == "15":
 			quoted = true
-			assert.Contains(t, limits.AlcoholOnStove.Steps[0].Source, strconv.Itoa(int(kept))+" % left after "+x[1]+" min")
+			assert.Contains(t, limits.AlcoholOnStove.Steps[0].Source, strconv.Itoa(int(kept))+" % left after "+x.Text("minutes")+" min")
 		}
 	}
 	assert.Positive(t, law)

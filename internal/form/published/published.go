@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"math"
 	"path"
 	"strconv"
@@ -78,6 +79,13 @@ func (r Row) Number(column string) (float64, error) {
 		return math.NaN(), fmt.Errorf("%s: column %q: %w", r, column, err)
 	}
 	return v, nil
+}
+
+// With returns the row with another text in a column.
+func (r Row) With(column, text string) Row {
+	r.cells = maps.Clone(r.cells)
+	r.cells[column] = text
+	return r
 }
 
 // LastDigit returns the worth of the last digit of a printed number, in plain or

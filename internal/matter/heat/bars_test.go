@@ -7,12 +7,14 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
-func neumann(t testing.TB, r row) (Neumann, NeumannFront) {
+func neumann(t testing.TB, r check.Row) (Neumann, NeumannFront) {
 	n := Neumann{
-		SolidK: r.num(t, "ks_W_mK"), LiquidK: r.num(t, "kl_W_mK"), SolidC: r.num(t, "cs_J_m3K"), LiquidC: r.num(t, "cl_J_m3K"),
-		Latent: r.num(t, "L_J_m3"), Melting: r.num(t, "Tf_C"), Start: r.num(t, "T0_C"), Face: r.num(t, "Ts_C"),
+		SolidK: r.Num("ks_W_mK"), LiquidK: r.Num("kl_W_mK"), SolidC: r.Num("cs_J_m3K"), LiquidC: r.Num("cl_J_m3K"),
+		Latent: r.Num("L_J_m3"), Melting: r.Num("Tf_C"), Start: r.Num("T0_C"), Face: r.Num("Ts_C"),
 	}
 	f, err := n.Solve()
 	require.NoError(t, err)
@@ -21,30 +23,30 @@ func neumann(t testing.TB, r row) (Neumann, NeumannFront) {
 
 // stefan_neumann.csv: Carslaw & Jaeger 1959, ch. XI; printed digits.
 func TestNeumannSolutionReproducesItsTable(t *testing.T) {
-	for _, r := range table(t, "stefan_neumann") {
+	for _, r := range check.Table(t, "stefan_neumann") {
 		_, f := neumann(t, r)
-		at := r.num(t, "t_s")
-		assert.InDelta(t, r.num(t, "lambda"), f.Lambda, 0.5e-10)
-		assert.InDelta(t, r.num(t, "front_mm"), 1e3*f.Position(at), 0.5e-6)
-		assert.InDelta(t, r.num(t, "T_5mm_C"), f.Temperature(0.005, at), 0.5e-6)
-		assert.InDelta(t, r.num(t, "T_20mm_C"), f.Temperature(0.020, at), 0.5e-6)
-		assert.InDelta(t, r.num(t, "T_60mm_C"), f.Temperature(0.060, at), 0.5e-6)
+		at := r.Num("t_s")
+		assert.InDelta(t, r.Num("lambda"), f.Lambda, 0.5e-10)
+		assert.InDelta(t, r.Num("front_mm"), 1e3*f.Position(at), 0.5e-6)
+		assert.InDelta(t, r.Num("T_5mm_C"), f.Temperature(0.005, at), 0.5e-6)
+		assert.InDelta(t, r.Num("T_20mm_C"), f.Temperature(0.020, at), 0.5e-6)
+		assert.InDelta(t, r.Num("T_60mm_C"), f.Temperature(0.060, at), 0.5e-6)
 	}
 }
 
 // Source: Carslaw & Jaeger 1959, ch. XI. The front crosses a 4 mm cell in
 // jumps, so cases where it has crossed few cells are held on finer ones.
 func TestFreezingFrontFollowsNeumannWithin0_1Percent(t *testing.T) {
-	for _, r := range table(t, "stefan_neumann") {
+	for _, r := range check.Table(t, "stefan_neumann") {
 		for _, cells := range []int{50, 400} {
-			if cells == 50 && r["case"] != "1" || r["t_s"] != "7200" {
+			if cells == 50 && r.Text("case") != "1" || r.Text("t_s") != "7200" {
 				continue
 			}
 			n, exact := neumann(t, r)
 			front, _, err := ComputedFront(n, 0.200, cells, 7200)
 			require.NoError(t, err)
 			want := exact.Position(7200)
-			t.Logf("case %s, %d cells: front %.4f mm, exact %.4f: %+.3f %%", r["case"], cells, 1e3*front, 1e3*want, 100*(front/want-1))
+			t.Logf("case %s, %d cells: front %.4f mm, exact %.4f: %+.3f %%", r.Text("case"), cells, 1e3*front, 1e3*want, 100*(front/want-1))
 			assert.InEpsilon(t, want, front, 1e-3)
 		}
 	}
@@ -52,8 +54,8 @@ func TestFreezingFrontFollowsNeumannWithin0_1Percent(t *testing.T) {
 
 // Source: Carslaw & Jaeger 1959, ch. XI.
 func TestFreezingTemperatureFollowsNeumannWithin0_1K(t *testing.T) {
-	for _, r := range table(t, "stefan_neumann") {
-		if r["t_s"] != "7200" || r["case"] != "1" {
+	for _, r := range check.Table(t, "stefan_neumann") {
+		if r.Text("t_s") != "7200" || r.Text("case") != "1" {
 			continue
 		}
 		n, exact := neumann(t, r)
@@ -72,14 +74,14 @@ var shapes = map[string]Shape{"slab": PlaneWall, "cylinder": LongCylinder, "sphe
 
 // heisler_series.csv: Incropera & DeWitt, ch. 5.
 func TestSeriesReproducesItsTableTo1e_7(t *testing.T) {
-	for _, r := range table(t, "heisler_series") {
-		s, err := NewSeries(shapes[r["shape"]], r.num(t, "Bi"))
+	for _, r := range check.Table(t, "heisler_series") {
+		s, err := NewSeries(shapes[r.Text("shape")], r.Num("Bi"))
 		require.NoError(t, err)
-		fo := r.num(t, "Fo")
-		assert.InDelta(t, r.num(t, "first_eigenvalue"), s.FirstEigenvalue(), 1e-8)
-		assert.InDelta(t, r.num(t, "Y_centre"), s.At(0, fo), 1e-8)
-		assert.InDelta(t, r.num(t, "Y_surface"), s.At(1, fo), 1e-8)
-		assert.InDelta(t, r.num(t, "Y_mean"), s.Mean(fo), 1e-8)
+		fo := r.Num("Fo")
+		assert.InDelta(t, r.Num("first_eigenvalue"), s.FirstEigenvalue(), 1e-8)
+		assert.InDelta(t, r.Num("Y_centre"), s.At(0, fo), 1e-8)
+		assert.InDelta(t, r.Num("Y_surface"), s.At(1, fo), 1e-8)
+		assert.InDelta(t, r.Num("Y_mean"), s.Mean(fo), 1e-8)
 	}
 }
 
@@ -93,11 +95,11 @@ func plain(t testing.TB) *Material {
 // Incropera & DeWitt, ch. 5, for Bi 0.1–10 and Fo 0.1–2.
 func TestSolverMeanMatchesSeriesTo5e_4With20Cells(t *testing.T) {
 	worst := 0.0
-	for _, r := range table(t, "heisler_series") {
-		y, err := ComputedMean(shapes[r["shape"]], r.num(t, "Bi"), r.num(t, "Fo"), 20)
+	for _, r := range check.Table(t, "heisler_series") {
+		y, err := ComputedMean(shapes[r.Text("shape")], r.Num("Bi"), r.Num("Fo"), 20)
 		require.NoError(t, err)
-		worst = max(worst, math.Abs(y-r.num(t, "Y_mean")))
-		assert.InDelta(t, r.num(t, "Y_mean"), y, 5e-4, "%v", r)
+		worst = max(worst, math.Abs(y-r.Num("Y_mean")))
+		assert.InDelta(t, r.Num("Y_mean"), y, 5e-4, "%v", r)
 	}
 	t.Logf("worst %.1e", worst)
 }
@@ -118,16 +120,16 @@ func TestSolverMeanOfAFiniteCylinderIsTheProductOfTwoSeries(t *testing.T) {
 }
 
 // pintRow runs one row of pint_reference.csv.
-func pintRow(t testing.TB, r row, nr, nz int, o Options) Result {
-	t0, ta := r.num(t, "T0_C"), r.num(t, "Tamb_C")
+func pintRow(t testing.TB, r check.Row, nr, nz int, o Options) Result {
+	t0, ta := r.Num("T0_C"), r.Num("Tamb_C")
 	slowest := Hottest
 	if ta > t0 {
 		slowest = Coldest
 	}
-	at := r.num(t, "target_C")
+	at := r.Num("target_C")
 	out, err := Solve(context.Background(), Problem{
-		Material: phase(t, r["phase"]), Mesh: pint(t, nr, nz), Start: t0,
-		Segments: []Segment{{r.num(t, "end_s"), standing(ta, r.num(t, "Uside"), r.num(t, "Utop"), r.num(t, "Ubot"))}},
+		Material: phase(t, r.Text("phase")), Mesh: pint(t, nr, nz), Start: t0,
+		Segments: []Segment{{r.Num("end_s"), standing(ta, r.Num("Uside"), r.Num("Utop"), r.Num("Ubot"))}},
 		Levels:   []Level{{slowest, at}, {Mean, at}, {Ring, at}},
 	}, o)
 	require.NoError(t, err)
@@ -136,26 +138,26 @@ func pintRow(t testing.TB, r row, nr, nz int, o Options) Result {
 
 // pint_reference.csv: a prototype of other make, on 40 × 80 cells.
 func TestPintTimesMatchTheFineReference(t *testing.T) {
-	for _, r := range table(t, "pint_reference") {
+	for _, r := range check.Table(t, "pint_reference") {
 		hot, mean := 1e-3, 5e-3
-		if r.num(t, "Tamb_C") > 0 {
+		if r.Num("Tamb_C") > 0 {
 			hot, mean = 1e-2, 1.5e-2
 		}
 		for _, cells := range [][2]int{{10, 20}, {15, 30}, {20, 40}} {
 			out := pintRow(t, r, cells[0], cells[1], Options{})
 			last := out.Track[len(out.Track)-1].Of(Mean)
-			t.Logf("%-17s %-8s %v: slowest %+.3f %%, mean %+.3f %%, ring %+.2f %%, end %+.4f K; %d steps, %d rejected", r["case"], r["phase"], cells,
-				100*(out.Crossings[0]/r.num(t, "t_hot_s")-1), 100*(out.Crossings[1]/r.num(t, "t_eq_s")-1), 100*(out.Crossings[2]/r.num(t, "t_shell_s")-1),
-				last-r.num(t, "T_eq_end_C"), out.Steps, out.Rejected)
+			t.Logf("%-17s %-8s %v: slowest %+.3f %%, mean %+.3f %%, ring %+.2f %%, end %+.4f K; %d steps, %d rejected", r.Text("case"), r.Text("phase"), cells,
+				100*(out.Crossings[0]/r.Num("t_hot_s")-1), 100*(out.Crossings[1]/r.Num("t_eq_s")-1), 100*(out.Crossings[2]/r.Num("t_shell_s")-1),
+				last-r.Num("T_eq_end_C"), out.Steps, out.Rejected)
 			if cells[0] < 15 {
 				continue
 			}
-			if want := r.num(t, "t_hot_s"); math.IsNaN(want) {
+			if want := r.Num("t_hot_s"); math.IsNaN(want) {
 				assert.True(t, math.IsNaN(out.Crossings[0]), "the reference never gets there")
 			} else {
 				assert.InEpsilon(t, want, out.Crossings[0], hot, "%v", r)
 			}
-			assert.InEpsilon(t, r.num(t, "t_eq_s"), out.Crossings[1], mean, "%v", r)
+			assert.InEpsilon(t, r.Num("t_eq_s"), out.Crossings[1], mean, "%v", r)
 		}
 	}
 }

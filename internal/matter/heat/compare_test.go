@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/num"
 )
 
@@ -302,16 +303,16 @@ func BenchmarkSchemes(b *testing.B) {
 
 // The default tolerance against one some thousand times as strict, same mesh.
 func TestDefaultToleranceTimesTheHottestCellWithin0_05Percent(t *testing.T) {
-	for _, r := range table(t, "pint_reference") {
-		if r.num(t, "Tamb_C") > 0 {
+	for _, r := range check.Table(t, "pint_reference") {
+		if r.Num("Tamb_C") > 0 {
 			continue
 		}
-		if r["case"] == "harden fan" {
-			r["T0_C"] = "4" // one case goes through the start of freezing
+		if r.Text("case") == "harden fan" {
+			r = r.With("T0_C", "4") // one case goes through the start of freezing
 		}
 		for _, cells := range [][2]int{{10, 20}, {15, 30}} {
 			got, want := pintRow(t, r, cells[0], cells[1], Options{}), pintRow(t, r, cells[0], cells[1], Options{Tolerance: 3e-8})
-			t.Logf("%s %s %v: %+.4f %%", r["case"], r["phase"], cells, 100*(got.Crossings[0]/want.Crossings[0]-1))
+			t.Logf("%s %s %v: %+.4f %%", r.Text("case"), r.Text("phase"), cells, 100*(got.Crossings[0]/want.Crossings[0]-1))
 			assert.InEpsilon(t, want.Crossings[0], got.Crossings[0], 5e-4)
 		}
 	}

@@ -8,18 +8,20 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 // icePerWater reads the frozen part of the custard's water at temperature at.
 func icePerWater(t testing.TB, at float64) float64 {
-	var before row
-	for _, r := range table(t, "phase_properties") {
-		if r["phase"] != "custard" {
+	var before check.Row
+	for _, r := range check.Table(t, "phase_properties") {
+		if r.Text("phase") != "custard" {
 			continue
 		}
-		if r.num(t, "T_C") >= at {
-			f := (at - before.num(t, "T_C")) / (r.num(t, "T_C") - before.num(t, "T_C"))
-			return before.num(t, "ice_per_water") + f*(r.num(t, "ice_per_water")-before.num(t, "ice_per_water"))
+		if r.Num("T_C") >= at {
+			f := (at - before.Num("T_C")) / (r.Num("T_C") - before.Num("T_C"))
+			return before.Num("ice_per_water") + f*(r.Num("ice_per_water")-before.Num("ice_per_water"))
 		}
 		before = r
 	}
@@ -41,16 +43,16 @@ func temperatureOfIce(t testing.TB, ice float64) float64 {
 
 // stillFreeze runs one row of still_freeze_reference.csv under the given top,
 // to the edge's first ice and to a third and a half of the water frozen.
-func stillFreeze(t testing.TB, r row, m *Material, top Face) Result {
-	air := r.num(t, "T_air_C")
-	mesh, err := Cylinder(r.num(t, "R_mm")/1e3, r.num(t, "depth_mm")/1e3, 12, 16)
+func stillFreeze(t testing.TB, r check.Row, m *Material, top Face) Result {
+	air := r.Num("T_air_C")
+	mesh, err := Cylinder(r.Num("R_mm")/1e3, r.Num("depth_mm")/1e3, 12, 16)
 	require.NoError(t, err)
-	around := standing(air, r.num(t, "h_side"), 0, r.num(t, "h_bottom"))
+	around := standing(air, r.Num("h_side"), 0, r.Num("h_bottom"))
 	around.Top = top
 	out, err := Solve(context.Background(), Problem{
 		Material: m, Mesh: mesh, Start: 4,
 		Segments: []Segment{{12 * 3600, around}},
-		Stirring: Stirring{Every: 60 * r.num(t, "stir_every_min")},
+		Stirring: Stirring{Every: 60 * r.Num("stir_every_min")},
 		Levels:   []Level{{Coldest, -2.8}, {Mean, temperatureOfIce(t, 0.33)}, {Mean, temperatureOfIce(t, 0.50)}},
 	}, Options{StopEarly: true})
 	require.NoError(t, err)
@@ -60,16 +62,16 @@ func stillFreeze(t testing.TB, r row, m *Material, top Face) Result {
 
 func TestStillFreezeTimesMatchTheReferenceWithin2Percent(t *testing.T) {
 	m := phase(t, "custard")
-	for _, r := range table(t, "still_freeze_reference") {
-		if r["h_top"] == "lid" {
+	for _, r := range check.Table(t, "still_freeze_reference") {
+		if r.Text("h_top") == "lid" {
 			continue
 		}
-		out := stillFreeze(t, r, m, Face{Ambient: r.num(t, "T_air_C"), H: r.num(t, "h_top")})
-		t.Logf("%-30s edge %5.1f min (%s), third %.3f h (%s), half %.3f h (%s); %d stirs, %d steps", r["case"],
-			out.Crossings[0]/60, r["first_edge_minus2.8C_min"], out.Crossings[1]/3600, r["t_ice033_h"], out.Crossings[2]/3600, r["t_ice050_h"], len(out.Stirs), out.Steps)
+		out := stillFreeze(t, r, m, Face{Ambient: r.Num("T_air_C"), H: r.Num("h_top")})
+		t.Logf("%-30s edge %5.1f min (%s), third %.3f h (%s), half %.3f h (%s); %d stirs, %d steps", r.Text("case"),
+			out.Crossings[0]/60, r.Text("first_edge_minus2.8C_min"), out.Crossings[1]/3600, r.Text("t_ice033_h"), out.Crossings[2]/3600, r.Text("t_ice050_h"), len(out.Stirs), out.Steps)
 		// Half a unit of the printed digit comes on top of the 2 %.
-		assert.InDelta(t, r.num(t, "t_ice033_h"), out.Crossings[1]/3600, 0.02*r.num(t, "t_ice033_h")+0.005)
-		assert.InDelta(t, r.num(t, "t_ice050_h"), out.Crossings[2]/3600, 0.02*r.num(t, "t_ice050_h")+0.005)
+		assert.InDelta(t, r.Num("t_ice033_h"), out.Crossings[1]/3600, 0.02*r.Num("t_ice033_h")+0.005)
+		assert.InDelta(t, r.Num("t_ice050_h"), out.Crossings[2]/3600, 0.02*r.Num("t_ice050_h")+0.005)
 	}
 }
 
@@ -80,18 +82,18 @@ func TestStillFreezeTimesMatchTheReferenceWithin2Percent(t *testing.T) {
 // 2 % check.
 func TestLiddedBoxTimesBracketTheReference(t *testing.T) {
 	m := phase(t, "custard")
-	for _, r := range table(t, "still_freeze_reference") {
-		if r["h_top"] != "lid" {
+	for _, r := range check.Table(t, "still_freeze_reference") {
+		if r.Text("h_top") != "lid" {
 			continue
 		}
 		under := func(air float64) float64 {
-			lid := Face{Ambient: r.num(t, "T_air_C"), H: r.num(t, "h_side"), Resistance: 0.002/0.2 + 1/air}
+			lid := Face{Ambient: r.Num("T_air_C"), H: r.Num("h_side"), Resistance: 0.002/0.2 + 1/air}
 			return stillFreeze(t, r, m, lid).Crossings[2] / 3600
 		}
 		slow, fast := under(0.0243/0.040), under(0.0243/0.040+3.6)
-		t.Logf("%s, every %s min: %.2f to %.2f h (%s)", r["case"], r["stir_every_min"], fast, slow, r["t_ice050_h"])
-		assert.Less(t, fast, r.num(t, "t_ice050_h"))
-		assert.Greater(t, slow, r.num(t, "t_ice050_h"))
+		t.Logf("%s, every %s min: %.2f to %.2f h (%s)", r.Text("case"), r.Text("stir_every_min"), fast, slow, r.Text("t_ice050_h"))
+		assert.Less(t, fast, r.Num("t_ice050_h"))
+		assert.Greater(t, slow, r.Num("t_ice050_h"))
 	}
 }
 
@@ -145,7 +147,7 @@ func TestInsulatedBodyKeepsItsHeatTo1e_12Over500Steps(t *testing.T) {
 }
 
 func TestHeatThroughTheFacesIsTheHeatStored(t *testing.T) {
-	for _, r := range table(t, "pint_reference") {
+	for _, r := range check.Table(t, "pint_reference") {
 		out := pintRow(t, r, 10, 20, Options{})
 		assert.Less(t, out.Balance.Residual(), 1e-10, "%v", r)
 	}
@@ -189,14 +191,14 @@ func TestSolverFreezesThePublishedSphereInPlanksTime(t *testing.T) {
 // freezing_time_slab.csv: a prototype of other make (t_numeric), and the
 // published formulae it lies between.
 func TestSlabFreezingTimesMatchTheReference(t *testing.T) {
-	for _, r := range table(t, "freezing_time_slab") {
-		got, err := ComputedSlabTime(r.num(t, "D_m"), r.num(t, "h"), r.num(t, "Ti_C"), r.num(t, "Tm_C"))
+	for _, r := range check.Table(t, "freezing_time_slab") {
+		got, err := ComputedSlabTime(r.Num("D_m"), r.Num("h"), r.Num("Ti_C"), r.Num("Tm_C"))
 		require.NoError(t, err)
-		t.Logf("D %s h %s Tm %s: %.0f s, prototype %s (%+.2f %%), Cleland & Earle %s, Pham %s", r["D_m"], r["h"], r["Tm_C"], got, r["t_numeric"],
-			100*(got/r.num(t, "t_numeric")-1), r["t_cleland_earle"], r["t_pham"])
-		assert.InEpsilon(t, r.num(t, "t_numeric"), got, 0.005)
-		assert.Greater(t, got, r.num(t, "t_cleland_earle"))
-		assert.Less(t, got, r.num(t, "t_pham"))
+		t.Logf("D %s h %s Tm %s: %.0f s, prototype %s (%+.2f %%), Cleland & Earle %s, Pham %s", r.Text("D_m"), r.Text("h"), r.Text("Tm_C"), got, r.Text("t_numeric"),
+			100*(got/r.Num("t_numeric")-1), r.Text("t_cleland_earle"), r.Text("t_pham"))
+		assert.InEpsilon(t, r.Num("t_numeric"), got, 0.005)
+		assert.Greater(t, got, r.Num("t_cleland_earle"))
+		assert.Less(t, got, r.Num("t_pham"))
 	}
 }
 
@@ -204,16 +206,16 @@ func TestSlabFreezingTimesMatchTheReference(t *testing.T) {
 // height is rounded there to 1 mm, which is 0.15 % of the convection, and the
 // vapour pressures are another formula's, hence 1 % on the latent part.
 func TestStillAirCoefficientsMatchTheirTable(t *testing.T) {
-	for _, r := range table(t, "surface_coefficients") {
+	for _, r := range check.Table(t, "surface_coefficients") {
 		w := UprightWall{Height: 0.083, Emissivity: 0.9}
-		if r.num(t, "h_latent") > 0 {
+		if r.Num("h_latent") > 0 {
 			w.Humidity = 0.5
 		}
-		c, err := StillAir(w, r.num(t, "T_surface_C"), r.num(t, "T_air_C"))
+		c, err := StillAir(w, r.Num("T_surface_C"), r.Num("T_air_C"))
 		require.NoError(t, err)
-		assert.InDelta(t, r.num(t, "h_convection"), c.Convection, 0.005+0.0015*c.Convection, "%v", r)
-		assert.InDelta(t, r.num(t, "h_radiation"), c.Radiation, 0.0055, "%v", r)
-		assert.InDelta(t, r.num(t, "h_latent"), c.Latent, 0.01*c.Latent+0.005, "%v", r)
+		assert.InDelta(t, r.Num("h_convection"), c.Convection, 0.005+0.0015*c.Convection, "%v", r)
+		assert.InDelta(t, r.Num("h_radiation"), c.Radiation, 0.0055, "%v", r)
+		assert.InDelta(t, r.Num("h_latent"), c.Latent, 0.01*c.Latent+0.005, "%v", r)
 	}
 	for _, bad := range []struct{ surface, air float64 }{{-60, 20}, {0, 90}, {math.NaN(), 0}} {
 		c, err := StillAir(UprightWall{Height: 0.08}, bad.surface, bad.air)

@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 // tubs are round ones as wide as high, and flat ones.
@@ -46,11 +48,11 @@ func TestATubsTimesHoldAtEverySize(t *testing.T) {
 
 // heisler_series.csv: Incropera & DeWitt, ch. 5.
 func TestTheSurfaceFollowsTheSeries(t *testing.T) {
-	for _, r := range table(t, "heisler_series") {
+	for _, r := range check.Table(t, "heisler_series") {
 		for _, cells := range []int{10, 20, 40} {
-			y, err := ComputedSurface(shapes[r["shape"]], r.num(t, "Bi"), r.num(t, "Fo"), cells)
+			y, err := ComputedSurface(shapes[r.Text("shape")], r.Num("Bi"), r.Num("Fo"), cells)
 			require.NoError(t, err)
-			assert.InDelta(t, r.num(t, "Y_surface"), y, 1e-3*20/float64(cells), "%d cells, %v", cells, r)
+			assert.InDelta(t, r.Num("Y_surface"), y, 1e-3*20/float64(cells), "%d cells, %v", cells, r)
 		}
 	}
 }

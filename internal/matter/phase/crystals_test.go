@@ -2,12 +2,11 @@ package phase
 
 import (
 	"math"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 )
@@ -30,7 +29,7 @@ func dissolved(t testing.TB, role Role, s mix.Species, g, at float64) Dissolved 
 // testdata/tables/solubility.csv: every figure is a row of it, none of them a
 // computed one, and at that temperature the rule gives it back.
 func TestEachRuleIsARowOfTheTable(t *testing.T) {
-	rows := table(t, "solubility")
+	rows := check.Table(t, "solubility")
 	for _, r := range crystalRules {
 		if r.water == Trade {
 			continue
@@ -41,11 +40,9 @@ func TestEachRuleIsARowOfTheTable(t *testing.T) {
 			}
 			found := false
 			for _, row := range rows {
-				at, err := strconv.ParseFloat(row["T_C"], 64)
-				require.NoError(t, err)
-				g, err := strconv.ParseFloat(row["g_per_100g_water"], 64)
-				require.NoError(t, err)
-				found = found || row["solute"] == r.solute.String() && at == m.t && g == m.g && row["read"] != "C"
+				at := row.Num("T_C")
+				g := row.Num("g_per_100g_water")
+				found = found || row.Text("solute") == r.solute.String() && at == m.t && g == m.g && row.Text("read") != "C"
 			}
 			assert.True(t, found, "%s at %g °C", r.solute, m.t)
 			assert.InDelta(t, m.g, r.dissolvesAt(m.t), 1e-9, "%s", r.solute)
@@ -63,15 +60,13 @@ func TestEachRuleIsARowOfTheTable(t *testing.T) {
 // crystallises dissolves less in the cold than where it was measured.
 func TestColdSolubilityIsTheTables(t *testing.T) {
 	computed := 0
-	for _, row := range table(t, "solubility") {
-		if row["read"] != "C" || row["solute"] != "erythritol" {
+	for _, row := range check.Table(t, "solubility") {
+		if row.Text("read") != "C" || row.Text("solute") != "erythritol" {
 			continue
 		}
 		computed++
-		at, err := strconv.ParseFloat(row["T_C"], 64)
-		require.NoError(t, err)
-		want, err := strconv.ParseFloat(row["g_per_100g_water"], 64)
-		require.NoError(t, err)
+		at := row.Num("T_C")
+		want := row.Num("g_per_100g_water")
 		assert.InDelta(t, want, dissolved(t, Dense, mix.Erythritol, 1, at).Most, 0.1, "%g °C", at)
 	}
 	assert.Equal(t, 3, computed)
@@ -95,16 +90,14 @@ func TestErythritolBeginsToCrystalliseWhereTheTableSays(t *testing.T) {
 		return body(m, 0.2, Dense)
 	}
 	checked := 0
-	for _, row := range table(t, "kitchen_limits") {
-		at, ok := map[string]float64{"erythritol_crystals_minus18": -18, "erythritol_crystals_minus10": -10}[row["key"]]
+	for _, row := range check.Table(t, "kitchen_limits") {
+		at, ok := map[string]float64{"erythritol_crystals_minus18": -18, "erythritol_crystals_minus10": -10}[row.Text("key")]
 		if !ok {
 			continue
 		}
 		checked++
-		low, err := strconv.ParseFloat(row["low"], 64)
-		require.NoError(t, err)
-		high, err := strconv.ParseFloat(row["high"], 64)
-		require.NoError(t, err)
+		low := row.Num("low")
+		high := row.Num("high")
 
 		trace := with(1e-6)
 		d := trace.Dissolved(at)

@@ -2,23 +2,16 @@ package phase
 
 import (
 	"math"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
 )
-
-func cell(t *testing.T, row map[string]string, column string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(row[column], 64)
-	require.NoError(t, err, column)
-	return v
-}
 
 // What a phase is does not depend on how much of it there is: not where a
 // volume or a mass is exactly one, nor a thousandth.
@@ -63,25 +56,25 @@ func TestSweetnessIsThatOfTheTable(t *testing.T) {
 	}
 	ours := map[string]float64{"mannitol": 50, "lactitol": 40, "glycerol": 60} // the table says 60, 35 and 70
 	compared := 0
-	for _, r := range table(t, "relative_sweetness") {
-		s, ok := species[r["sweetener"]]
+	for _, r := range check.Table(t, "relative_sweetness") {
+		s, ok := species[r.Text("sweetener")]
 		if !ok {
 			continue
 		}
 		compared++
 		got := 100 * RelativeSweetness(s)
-		want, other := ours[r["sweetener"]]
+		want, other := ours[r.Text("sweetener")]
 		if !other {
-			want = cell(t, r, "value")
+			want = r.Num("value")
 		}
-		assert.InDelta(t, want, got, 0.5, r["sweetener"])
-		assert.True(t, cell(t, r, "low") <= got && got <= cell(t, r, "high"), "%s %g", r["sweetener"], got)
+		assert.InDelta(t, want, got, 0.5, r.Text("sweetener"))
+		assert.True(t, r.Num("low") <= got && got <= r.Num("high"), "%s %g", r.Text("sweetener"), got)
 	}
 	assert.Equal(t, 16, compared)
-	for _, r := range table(t, "relative_sweetness") {
-		at, ok := map[string]float64{"fructose at 5 C": 5, "fructose at 18 C": 18, "fructose at 40 C": 40, "fructose at 60 C": 60}[r["sweetener"]]
+	for _, r := range check.Table(t, "relative_sweetness") {
+		at, ok := map[string]float64{"fructose at 5 C": 5, "fructose at 18 C": 18, "fructose at 40 C": 40, "fructose at 60 C": 60}[r.Text("sweetener")]
 		if ok {
-			assert.InDelta(t, cell(t, r, "value")/100, FructoseSweetness(at), 1e-12, r["sweetener"])
+			assert.InDelta(t, r.Num("value")/100, FructoseSweetness(at), 1e-12, r.Text("sweetener"))
 		}
 	}
 	assert.Equal(t, FructoseSweetness(5), FructoseSweetness(-18), "held at the ends")
@@ -153,8 +146,8 @@ func TestTheWordsAreAnchoredOnKnownStates(t *testing.T) {
 	assert.Equal(t, "scoopable", WordFor(2.5).Name)
 	assert.Equal(t, "soft", WordFor(2.499).Name)
 	said := map[string]string{}
-	for _, r := range table(t, "texture_model_reference") {
-		said[r["recipe"]+" "+r["overrun"]+" "+r["T_C"]] = WordFor(cell(t, r, "yield_kPa_without_foam_floor")).Name
+	for _, r := range check.Table(t, "texture_model_reference") {
+		said[r.Text("recipe")+" "+r.Text("overrun")+" "+r.Text("T_C")] = WordFor(r.Num("yield_kPa_without_foam_floor")).Name
 	}
 	for state, word := range map[string]string{
 		"typical 12 fat/11 msnf/15 suc 1 -5": "very soft", "typical 12 fat/11 msnf/15 suc 1 -8": "soft", "typical 12 fat/11 msnf/15 suc 1 -10": "soft",

@@ -1,19 +1,17 @@
 package phase
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
-	"ripplewright/testdata"
 )
 
 func recipe(w, sucrose, lactose, fat, protein, ash, salts float64) mix.Mix {
@@ -258,8 +256,8 @@ func TestAPhaseWithoutIceIsAStateLikeAnyOther(t *testing.T) {
 // Dairy Science & Technology 2010, table IV: 23 conditions of one formula.
 func TestTheStatedFactorCoversFourFifthsOfMeasuredBatches(t *testing.T) {
 	var ln []float64
-	for _, r := range table(t, "hardness_process_scatter") {
-		if v, err := strconv.ParseFloat(r["hardness_fresh_N"], 64); err == nil {
+	for _, r := range check.Table(t, "hardness_process_scatter") {
+		if v := r.Num("hardness_fresh_N"); !math.IsNaN(v) {
 			ln = append(ln, math.Log(v))
 		}
 	}
@@ -282,14 +280,11 @@ func TestTheStatedFactorCoversFourFifthsOfMeasuredBatches(t *testing.T) {
 // foam_conductivity.csv: Maxwell–Eucken and Bruggeman, at −18 °C.
 func TestAirLowersTheConductivityAsTabulated(t *testing.T) {
 	air := AirConductivity(-18)
-	for _, r := range table(t, "foam_conductivity") {
-		overrun, err := strconv.ParseFloat(r["overrun"], 64)
-		require.NoError(t, err)
+	for _, r := range check.Table(t, "foam_conductivity") {
+		overrun := r.Num("overrun")
 		phi := overrun / (1 + overrun)
 		for column, got := range map[string]float64{"k_maxwell": Maxwell(1.006, air, phi), "k_bruggeman": Bruggeman(1.006, air, phi)} {
-			want, err := strconv.ParseFloat(r[column], 64)
-			require.NoError(t, err)
-			assert.InDelta(t, want, got, 0.0006, column)
+			r.Printed(got, column)
 		}
 	}
 }
@@ -298,17 +293,11 @@ func TestAirLowersTheConductivityAsTabulated(t *testing.T) {
 // sugars with salts differs from ours by less than a point here.
 func TestMixingRuleBracketIsAroundTheAdditiveRule(t *testing.T) {
 	mixes := map[string]mix.Mix{"standard": classical, "custard": custard, "foam 2:1": meringue}
-	for _, r := range table(t, "mixing_rule_bracket") {
-		b := body(mixes[r["phase"]], 0, Dense)
-		var v [3]float64
-		for i, column := range [...]string{"T_C", "frozen_additive", "frozen_sum"} {
-			var err error
-			v[i], err = strconv.ParseFloat(r[column], 64)
-			require.NoError(t, err)
-		}
-		got := b.At(v[0]).WaterFrozen
-		assert.InDelta(t, v[1], got, 1e-4, "%v", r)
-		assert.InDelta(t, v[2], got, 0.01, "%v", r)
+	for _, r := range check.Table(t, "mixing_rule_bracket") {
+		b := body(mixes[r.Text("phase")], 0, Dense)
+		got := b.At(r.Num("T_C")).WaterFrozen
+		r.Printed(got, "frozen_additive")
+		assert.InDelta(t, r.Num("frozen_sum"), got, 0.01, "%v", r)
 	}
 }
 
@@ -330,26 +319,6 @@ func TestWordsCoverEveryHardnessInOrder(t *testing.T) {
 	}
 	assert.Equal(t, "pourable", WordFor(0).Name)
 	assert.Equal(t, "very hard", WordFor(math.Inf(1)).Name)
-}
-
-func table(t testing.TB, name string) []map[string]string {
-	t.Helper()
-	f, err := testdata.Tables.Open("tables/" + name + ".csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	var rows []map[string]string
-	for _, cells := range all[1:] {
-		row := map[string]string{}
-		for i, name := range all[0] {
-			row[name] = cells[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
 }
 
 func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {

@@ -1,12 +1,11 @@
 package phase
 
 import (
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/mix"
 )
 
@@ -38,10 +37,9 @@ func TestConductivityIsTheSeparatePrograms(t *testing.T) {
 		"foam 2:1": {recipe(37.9, 58.3, 0, 0, 3.4, 0.4, 0.0061858), 0.72 / 0.28, Foam},
 	}
 	compared := 0
-	for _, r := range table(t, "phase_properties") {
-		x, ok := made[r["phase"]]
-		frozen, err := strconv.ParseFloat(r["ice_per_water"], 64)
-		require.NoError(t, err)
+	for _, r := range check.Table(t, "phase_properties") {
+		x, ok := made[r.Text("phase")]
+		frozen := r.Num("ice_per_water")
 		if !ok || frozen <= 0.05 {
 			continue
 		}
@@ -50,8 +48,7 @@ func TestConductivityIsTheSeparatePrograms(t *testing.T) {
 		if !(at > -30) {
 			continue
 		}
-		want, err := strconv.ParseFloat(r["k_W_mK"], 64)
-		require.NoError(t, err)
+		want := r.Num("k_W_mK")
 		got, _ := b.Conductivity(at)
 		assert.InEpsilon(t, want, got, 0.02, "%v", r)
 		compared++

@@ -2,11 +2,6 @@ package ripple
 
 import (
 	"context"
-	"encoding/csv"
-	"math"
-	"os"
-	"path/filepath"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -35,31 +30,4 @@ func sample(t testing.TB, c *Cut, px int) *Raster {
 	r, err := c.Raster(context.Background(), px, nil)
 	require.NoError(t, err)
 	return r
-}
-
-// readTable reads a table of testdata/tables without its comment and heading.
-// Columns that are not numbers become NaN.
-func readTable(t *testing.T, name string) (words [][]string, numbers [][]float64) {
-	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "..", "testdata", "tables", name))
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	words, err = r.ReadAll()
-	require.NoError(t, err)
-	words = words[1:]
-	for _, row := range words {
-		var n []float64
-		for _, cell := range row {
-			v, err := strconv.ParseFloat(cell, 64)
-			if err != nil {
-				v = math.NaN()
-			}
-			n = append(n, v)
-		}
-		numbers = append(numbers, n)
-	}
-	require.NotEmpty(t, numbers)
-	return words, numbers
 }

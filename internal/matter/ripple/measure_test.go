@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 // thinning returns the foam's mean ribbon averaged over tubs of many seeds, and the
@@ -28,9 +30,8 @@ func thinning(t *testing.T, v View, motion string, n, px int) (mean, scatter flo
 // our tubs, which scatter among themselves by some 15 % at six strokes. At eight the
 // table's tub is thinner than most.
 func TestSideRibbonsThinAsTabulated(t *testing.T) {
-	_, rows := readTable(t, "ripple_side_thickness.csv")
-	for _, r := range rows {
-		n, tolerance := int(r[0]), 0.10
+	for _, r := range check.Table(t, "ripple_side_thickness") {
+		n, tolerance, want := int(r.Num("strokes")), 0.10, r.Num("mean_thickness_mm")
 		if n > 8 {
 			continue // thinner than these pixels can hold
 		}
@@ -41,23 +42,22 @@ func TestSideRibbonsThinAsTabulated(t *testing.T) {
 			tolerance = 0.35
 		}
 		mean, scatter := thinning(t, Side, Mixed, n, 300)
-		t.Logf("%d strokes: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, r[3], 100*(mean/r[3]-1))
-		assert.InEpsilon(t, r[3], mean, tolerance, "%d strokes", n)
+		t.Logf("%d strokes: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, want, 100*(mean/want-1))
+		assert.InEpsilon(t, want, mean, tolerance, "%d strokes", n)
 	}
 }
 
 // testdata/tables/ripple_top_thickness.csv, whose swirls are those of our plunges
 // but for a little shaking; its dollops cannot be placed again, so eight tubs again.
 func TestTopRibbonsThinAsTabulated(t *testing.T) {
-	_, rows := readTable(t, "ripple_top_thickness.csv")
-	for _, r := range rows {
-		n := int(r[0])
+	for _, r := range check.Table(t, "ripple_top_thickness") {
+		n, want := int(r.Num("swirls")), r.Num("mean_thickness_mm")
 		if n > 11 {
 			continue
 		}
 		mean, scatter := thinning(t, Top, "plunge", n, 300)
-		t.Logf("%d swirls: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, r[3], 100*(mean/r[3]-1))
-		assert.InEpsilon(t, r[3], mean, 0.08, "%d swirls", n)
+		t.Logf("%d swirls: %.2f mm (one tub ± %.0f %%), table %.2f (%+.1f %%)", n, mean, 100*scatter, want, 100*(mean/want-1))
+		assert.InEpsilon(t, want, mean, 0.08, "%d swirls", n)
 	}
 }
 

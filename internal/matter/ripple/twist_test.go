@@ -6,23 +6,24 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 // testdata/tables/marbling_maps.csv, its sources in its first line.
 func TestMapsCarryPointsAsTabulated(t *testing.T) {
-	words, rows := readTable(t, "marbling_maps.csv")
-	for i, r := range rows {
+	for _, r := range check.Table(t, "marbling_maps") {
 		var x, y float64
-		switch words[i][0] {
+		switch r.Text("map") {
 		case "twist":
-			x, y = Twist{r[3], r[4], r[5], r[6]}.At(r[1], r[2])
+			x, y = Twist{r.Num("p1"), r.Num("p2"), r.Num("p3"), r.Num("p4")}.At(r.Num("x"), r.Num("y"))
 		case "tine":
-			x, y = Tine{X: r[3], Shift: r[4], Reach: r[5]}.At(r[1], r[2])
+			x, y = Tine{X: r.Num("p1"), Shift: r.Num("p2"), Reach: r.Num("p3")}.At(r.Num("x"), r.Num("y"))
 		default:
-			t.Fatalf("row %d: no map is called %q", i, words[i][0])
+			t.Fatalf("%v: no map is called %q", r, r.Text("map"))
 		}
-		assert.InDelta(t, r[7], x, 1e-8, "row %d", i)
-		assert.InDelta(t, r[8], y, 1e-8, "row %d", i)
+		r.Printed(x, "x_new")
+		r.Printed(y, "y_new")
 	}
 }
 
