@@ -26,11 +26,11 @@ func TestNeumannSolutionReproducesItsTable(t *testing.T) {
 	for _, r := range check.Table(t, "stefan_neumann") {
 		_, f := neumann(t, r)
 		at := r.Num("t_s")
-		assert.InDelta(t, r.Num("lambda"), f.Lambda, 0.5e-10)
-		assert.InDelta(t, r.Num("front_mm"), 1e3*f.Position(at), 0.5e-6)
-		assert.InDelta(t, r.Num("T_5mm_C"), f.Temperature(0.005, at), 0.5e-6)
-		assert.InDelta(t, r.Num("T_20mm_C"), f.Temperature(0.020, at), 0.5e-6)
-		assert.InDelta(t, r.Num("T_60mm_C"), f.Temperature(0.060, at), 0.5e-6)
+		r.Printed(f.Lambda, "lambda")
+		r.Printed(1e3*f.Position(at), "front_mm")
+		r.Printed(f.Temperature(0.005, at), "T_5mm_C")
+		r.Printed(f.Temperature(0.020, at), "T_20mm_C")
+		r.Printed(f.Temperature(0.060, at), "T_60mm_C")
 	}
 }
 
@@ -78,10 +78,10 @@ func TestSeriesReproducesItsTableTo1e_7(t *testing.T) {
 		s, err := NewSeries(shapes[r.Text("shape")], r.Num("Bi"))
 		require.NoError(t, err)
 		fo := r.Num("Fo")
-		assert.InDelta(t, r.Num("first_eigenvalue"), s.FirstEigenvalue(), 1e-8)
-		assert.InDelta(t, r.Num("Y_centre"), s.At(0, fo), 1e-8)
-		assert.InDelta(t, r.Num("Y_surface"), s.At(1, fo), 1e-8)
-		assert.InDelta(t, r.Num("Y_mean"), s.Mean(fo), 1e-8)
+		r.Printed(s.FirstEigenvalue(), "first_eigenvalue")
+		r.Printed(s.At(0, fo), "Y_centre")
+		r.Printed(s.At(1, fo), "Y_surface")
+		r.Printed(s.Mean(fo), "Y_mean")
 	}
 }
 
