@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
@@ -119,8 +120,8 @@ func TestTheAltitudeNotTheRecipeIsBlamed(t *testing.T) {
 	got := limitsOf(t, model.New(market.Library(t)), d)
 	require.Len(t, got, 1)
 	f := got[0].Facts.(model.AltitudeSyrup)
-	assert.InDelta(t, 107.12, f.HereC, 0.01)
-	assert.InDelta(t, 89.972, f.WaterBoilsC, 0.01)
+	check.Printed(t, f.HereC, "107.12")
+	check.Printed(t, f.WaterBoilsC, "89.972")
 	assert.Greater(t, f.AtSeaC, 121.0)
 }
 

@@ -10,35 +10,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
 
-// stall is an invented design of the Saltmarsh Quay stall.
-func stall() design.Design {
-	d := design.New()
-	d.Name = "Quayside plain"
-	d.Dense.Lines = []design.Line{{Ingredient: "milk", Grams: 500}, {Ingredient: "sugar", Grams: 100}}
-	d.Foam.Lines = []design.Line{{Ingredient: "milk", Grams: 100}, {Ingredient: "sugar", Grams: 100}}
-	return d
-}
-
-// newSession returns a session over two ingredients, with a clock to turn.
+// newSession returns a session with the stall's plain design, with a clock to turn.
 func newSession(t *testing.T) (*Session, *time.Time) {
-	one := func(id string, water, sucrose float64) *ingredient.Ingredient {
-		in := &ingredient.Ingredient{ID: id, Name: id}
-		for c := range in.Cells {
-			in.Cells[c] = ingredient.Known(0)
-		}
-		in.Cells[ingredient.Water] = ingredient.Known(water)
-		for _, c := range []ingredient.Column{ingredient.Sucrose, ingredient.TotalSugars, ingredient.Carbohydrate} {
-			in.Cells[c] = ingredient.Known(sucrose)
-		}
-		return in
-	}
-	m := model.New(ingredient.NewLibrary([]*ingredient.Ingredient{one("milk", 95, 5), one("sugar", 0, 100)}))
-	s := New(m, stall())
+	s := New(model.New(market.Library(t)), market.Plain())
 	at := time.Date(2026, 7, 4, 9, 0, 0, 0, time.UTC)
 	s.SetClock(func() time.Time { return at })
 	return s, &at

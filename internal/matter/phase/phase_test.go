@@ -40,34 +40,34 @@ func body(m mix.Mix, overrun float64, r Role) Body {
 // Dairy texts give −2.5 °C; the rest is worked by hand from the equations.
 func TestClassicalMixIsTheWorkedExample(t *testing.T) {
 	b := body(classical, 1, Dense)
-	assert.InDelta(t, -2.5, b.FreezingPointC, 0.05)
-	assert.InDelta(t, -2.5174, b.FreezingPointC, 5e-5)
+	check.Printed(t, b.FreezingPointC, "-2.5")
+	check.Printed(t, b.FreezingPointC, "-2.5174")
 	s := b.At(-18)
-	assert.InDelta(t, 12.944, s.Liquid, 1e-3)
+	assert.InDelta(t, 12.944, s.Liquid, 1e-3) // by hand, from five digits
 	assert.InDelta(t, 48.756, s.Ice, 1e-3)
-	assert.InDelta(t, 0.7902, s.WaterFrozen, 5e-5)
-	assert.InDelta(t, 0.55685, s.IceVolume, 5e-5)
-	assert.InDelta(t, 61.868, s.SyrupSugar, 5e-3)
-	assert.InDelta(t, 6.4734, s.YieldKPa, 5e-3)
+	check.Printed(t, s.WaterFrozen, "0.7902")
+	check.Printed(t, s.IceVolume, "0.55685")
+	check.Printed(t, s.SyrupSugar, "61.868")
+	check.Printed(t, s.YieldKPa, "6.4734")
 	assert.Equal(t, "firm", WordFor(s.YieldKPa).Name)
 }
 
 func TestCustardAndMeringueAreTheWorkedExamples(t *testing.T) {
 	c := body(custard, 0.25, Dense)
-	assert.InDelta(t, -2.2971, c.FreezingPointC, 5e-5)
-	assert.InDelta(t, 0.798, c.At(-18).WaterFrozen, 5e-4)
+	check.Printed(t, c.FreezingPointC, "-2.2971")
+	check.Printed(t, c.At(-18).WaterFrozen, "0.798")
 	f := body(meringue, 2.57, Foam)
-	assert.InDelta(t, -13.7012, f.FreezingPointC, 5e-4)
+	check.Printed(t, f.FreezingPointC, "-13.7012")
 	for at, want := range map[float64]float64{-15: 0.0700, -18: 0.2001, -20: 0.2693, -25: 0.4027} {
 		assert.InDelta(t, want, f.At(at).WaterFrozen, 1e-4, "%g °C", at)
 	}
-	assert.InDelta(t, 0.18, f.At(-18).YieldKPa, 0.005, "0.026 of syrup and ice, 0.15 of film")
+	check.Printed(t, f.At(-18).YieldKPa, "0.18", "0.026 of syrup and ice, 0.15 of film")
 }
 
 // 21 CFR 135.110(a)(2), 4.5 lb/gal = 539.2 g/L: a mix of 1.09 g/mL may carry
 // 102 % overrun. Foam 72 % air is 257 %.
 func TestOverrunDensityAndAirAreOneThing(t *testing.T) {
-	assert.InDelta(t, 1.0215, OverrunFromWeights(1.09, 0.5392), 5e-5)
+	check.Printed(t, OverrunFromWeights(1.09, 0.5392), "1.0215")
 	b := body(meringue, 2.5714, Foam)
 	assert.InDelta(t, 0.72, b.AirFraction(), 5e-5)
 	assert.InDelta(t, b.Overrun, OverrunFromWeights(b.MixDensity, b.Density()), 1e-12)

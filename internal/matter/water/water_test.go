@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/check"
 )
 
 // exponent of a_ice at −18 °C worked by hand from the three coefficients.
 func TestIceActivityAtMinus18IsTheWorkedExample(t *testing.T) {
-	assert.InDelta(t, -0.1752455, LnIceActivity(-18), 5e-8)
-	assert.InDelta(t, 0.839251, math.Exp(LnIceActivity(-18)), 5e-7)
+	check.Printed(t, LnIceActivity(-18), "-0.1752455")
+	check.Printed(t, math.Exp(LnIceActivity(-18)), "0.839251")
 	assert.Zero(t, LnIceActivity(3))
 }
 
@@ -24,8 +26,8 @@ func TestIceActivityFallsAndItsSlopeIsItsDerivative(t *testing.T) {
 
 // IAPWS-IF97 (R7-97), table 35.
 func TestSaturationPressureMeetsIF97Table35(t *testing.T) {
-	for k, want := range map[float64]float64{300: 0.353658941e4, 500: 0.263889776e7} {
-		assert.InEpsilon(t, want, SaturationPressure(k-ZeroC), 1e-8)
+	for k, want := range map[float64]string{300: "0.353658941e4", 500: "0.263889776e7"} {
+		check.Printed(t, SaturationPressure(k-ZeroC), want)
 	}
 }
 
@@ -39,7 +41,7 @@ func TestDensityMeetsKell(t *testing.T) {
 
 // US Standard Atmosphere 1976 (ICAO Doc 7488), table: 89.875 kPa at 1000 m.
 func TestAirPressureMeetsTheStandardAtmosphere(t *testing.T) {
-	assert.InDelta(t, 89874.6, AirPressure(1000), 1)
+	check.Printed(t, AirPressure(1000)/1000, "89.875")
 	assert.Equal(t, StandardPressure, AirPressure(0))
 }
 
@@ -55,5 +57,5 @@ func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
 		assert.InDelta(t, IceHeatCapacity(c), (IceEnthalpy(c+h)-IceEnthalpy(c-h))/(2*h), 1e-6)
 	}
 	assert.InDelta(t, LatentHeat0, LatentHeat(0), 1e-12)
-	assert.InDelta(t, 293.47, LatentHeat(-18), 0.005)
+	check.Printed(t, LatentHeat(-18), "293.47")
 }
