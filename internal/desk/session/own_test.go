@@ -67,7 +67,7 @@ func TestTheCopyGoesWithItsLastLineAndComesBackByUndo(t *testing.T) {
 	s, _ := newSession(t)
 	s.Use(withOwn(s, figPaste(t, 50)))
 	s.Commit(s.Design().WithLineAdded(design.DensePart, design.Line{Ingredient: "fig_paste", Grams: 80}), "add")
-	s.Commit(s.Design().WithLineRemoved(design.DensePart, 2), "remove")
+	s.Commit(s.Design().WithLineRemoved(design.DensePart, 4), "remove")
 	require.Empty(t, s.Design().Own)
 	require.True(t, s.Undo())
 	require.Len(t, s.Design().Own, 1)

@@ -83,7 +83,7 @@ func TestOnlyKeysOfOneWidgetMerge(t *testing.T) {
 			require.True(t, s.Undo())
 			require.Equal(t, 501.0, s.Design().Dense.Lines[0].Grams)
 			require.True(t, s.Undo())
-			require.Equal(t, 500.0, s.Design().Dense.Lines[0].Grams)
+			require.Equal(t, 420.0, s.Design().Dense.Lines[0].Grams)
 		})
 	}
 }
