@@ -128,7 +128,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		c.Name = [...]string{"Custard", "Foam"}[i]
 		x.states = model.Curve(&p.Body, x.ts, x.states)
 		for k, s := range x.states {
-			c.Hardness[k], c.Ice[k] = s.YieldKPa, s.IceVolume
+			c.Hardness[k], c.Ice[k] = p.Body.Hardness(&s), s.IceVolume
 			if p.WrittenG == 0 {
 				c.Hardness[k], c.Ice[k] = math.NaN(), math.NaN()
 			}

@@ -59,6 +59,8 @@ func (r *Rail) layOut(d *draw.List, w, h float64) {
 	f.curve(v.Temperatures, v.Foam.Ice, draw.Line{Width: thin, Dash: draw.Dotted, Colour: foam}, f.icePos)
 	f.curve(v.Temperatures, v.Dense.Hardness, draw.Line{Width: thick, Dash: denseDash, Colour: dense}, f.wordPos)
 	f.curve(v.Temperatures, v.Foam.Hardness, draw.Line{Width: thick, Dash: foamDash, Colour: foam}, f.wordPos)
+	f.end(v.Temperatures, v.Dense.Hardness, dense)
+	f.end(v.Temperatures, v.Foam.Hardness, foam)
 	f.legend(v, dense, foam)
 	f.handle(r, axis, dense, foam)
 }
@@ -185,6 +187,23 @@ func (f *railFrame) curve(t, y []float64, l draw.Line, pos func(float64) float64
 		down = true
 	}
 	f.d.EndStroke(l)
+}
+
+// end says at the cold end of a curve of hardness that nobody knows how it goes on.
+func (f *railFrame) end(t, y []float64, c draw.Colour) {
+	n := min(len(t), len(y))
+	for i := 1; i < n; i++ {
+		if math.IsNaN(y[i]) || !math.IsNaN(y[i-1]) {
+			continue
+		}
+		text := draw.Text{At: draw.Point{X: f.x.Pos(t[i]) - 6, Y: f.wordPos(y[i])}, S: say.NotKnown, Size: f.s.Text, Align: draw.Right, Colour: c}
+		if text.At.X-f.s.Measure(text.S, text.Size) < f.box.X0 { // no room before it: over the curve
+			text.At.X, text.Align = f.x.Pos(t[i])+6, draw.Left
+			text.At.Y -= f.s.Text
+		}
+		f.d.Write(text)
+		return
+	}
 }
 
 // known reports whether there is a hardness at any temperature.

@@ -1,6 +1,10 @@
 package model
 
-import "ripplewright/internal/matter/phase"
+import (
+	"math"
+
+	"ripplewright/internal/matter/phase"
+)
 
 // Curve returns the states of a phase at each temperature of ts, °C, into dst,
 // which is grown as needed.
@@ -10,6 +14,18 @@ func Curve(b *phase.Body, ts []float64, dst []phase.State) []phase.State {
 		dst = append(dst, b.At(t))
 	}
 	return dst
+}
+
+// KnownFrom returns the coldest temperature of the rail, °C and to a quarter, from
+// which on the hardness law knows how hard the phase is; NaN where it knows none.
+// The colder, the less water is left, and the thicker the syrup.
+func (p *Phase) KnownFrom() float64 {
+	for _, t := range Rail(1 + 4*int(RailHigh-RailLow)) {
+		if s := p.Body.At(t); !p.Body.LawRange(&s).Ends() {
+			return t
+		}
+	}
+	return math.NaN()
 }
 
 // Rail returns n temperatures from RailLow to RailHigh.

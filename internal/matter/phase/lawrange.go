@@ -1,6 +1,8 @@
 package phase
 
 import (
+	"math"
+
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 )
@@ -32,6 +34,15 @@ func (b *Body) Word(s *State) Word {
 		return NoWord
 	}
 	return WordFor(s.YieldKPa)
+}
+
+// Hardness returns the yield stress of s, a state of b, in kPa, NaN where the hardness
+// law ends.
+func (b *Body) Hardness(s *State) float64 {
+	if b.LawRange(s).Ends() {
+		return math.NaN()
+	}
+	return s.YieldKPa
 }
 
 // LawRange returns where s, a state of b, is outside the hardness law.

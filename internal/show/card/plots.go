@@ -76,9 +76,9 @@ func phasesOf(r *model.Result) []*model.Phase {
 	return out
 }
 
-// railPlot draws a figure of the phases over the temperature, with the serving
+// railPlot draws a figure of the phases over the temperature where it is known, with the serving
 // temperature and the band where both eat well.
-func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(phase.State) float64) *draw.List {
+func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(*phase.Body, *phase.State) float64) *draw.List {
 	p.X = chart.Axis{Title: reads.Degree() + " in the tub", Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
 	p.NoLegend = true
 	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
@@ -99,8 +99,8 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 	for _, ph := range phasesOf(r) {
 		y := make([]float64, len(ts))
 		for j, st := range model.Curve(&ph.Body, ts, nil) {
-			y[j] = of(st)
-			if p.Y.Log { // the shares end at 100 %
+			y[j] = of(&ph.Body, &st)
+			if p.Y.Log && y[j] > 0 { // the shares end at 100 %
 				p.Y.Max = max(p.Y.Max, 1.2*y[j])
 			}
 		}
@@ -128,11 +128,11 @@ func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float6
 		Y: chart.Axis{Title: figure.Phases.Row("hardness").Axis(reads), Log: true, Min: 0.05, Max: 60},
 		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
 			Line: draw.Line{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
-	}, func(s phase.State) float64 { return s.YieldKPa })
+	}, (*phase.Body).Hardness)
 }
 
 // icePlot draws how much of each phase's water is ice over the temperature.
 func icePlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
 	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: figure.Phases.Row("water_frozen_percent").Axis(reads), Min: 0, Max: 100}},
-		func(s phase.State) float64 { return 100 * s.WaterFrozen })
+		func(_ *phase.Body, s *phase.State) float64 { return 100 * s.WaterFrozen })
 }

@@ -86,11 +86,8 @@ func curvePhase(p *model.Phase, t float64) *CurvePhase {
 	s := p.Body.At(t)
 	out := &CurvePhase{
 		WaterFrozenPercent: percent(s.WaterFrozen), IceMassPercent: percent(s.IceMass),
-		IceVolumePercent: percent(s.IceVolume), Hardness: Number(s.YieldKPa),
+		IceVolumePercent: percent(s.IceVolume), Hardness: Number(p.Body.Hardness(&s)),
 		Texture: p.Body.Word(&s).Name, OutsideRange: []string{},
-	}
-	if p.Body.LawRange(&s).Ends() {
-		out.Hardness = Number(math.NaN())
 	}
 	if s.Ice > 0 { // without ice the freezing curve is not used
 		out.OutsideRange = names(solution.Outside(p.Body.Mix, t))

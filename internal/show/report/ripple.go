@@ -78,9 +78,9 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		Advice:   []string{}, Basis: ripple.WordsBasis, spoonfuls: say.Spoonfuls(Reads, foam, sweet),
 	}
 	for _, a := range m.Advise(ServingOf(r)) {
-		kPa := r.Foam.State.YieldKPa
+		kPa := r.Foam.Yield.Value
 		if a.Phase == "dense" {
-			kPa = r.Dense.State.YieldKPa
+			kPa = r.Dense.Yield.Value
 		}
 		out.Advice = append(out.Advice, say.RibbonAdvice(Reads, a, kPa))
 	}

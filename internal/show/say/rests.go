@@ -27,6 +27,9 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 		out = append(out, text+".")
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
+		if from := p.KnownFrom(); p.InTub() && from > model.RailLow {
+			out = append(out, "Below "+s.TemperatureTo(from, 0)+" nobody knows how hard the "+p.Body.Role.String()+" is: its line of hardness ends there.")
+		}
 		if p.InTub() && known(p.FreezingPoint.Value) {
 			point, band := s.Freezing(p.FreezingPoint)
 			out = append(out, "The "+p.Body.Role.String()+" starts to freeze at "+point+" ("+band+"); "+
