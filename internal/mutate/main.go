@@ -24,6 +24,7 @@ func main() {
 	flag.IntVar(&o.sample, "sample", 0, "how many changes to try in each package; 0 is all")
 	flag.Int64Var(&o.seed, "seed", 1, "which sample")
 	flag.BoolVar(&o.list, "list", false, "name the changes and run nothing")
+	flag.BoolVar(&o.verbose, "v", false, "name each change that a package's tests let pass, at once, to the standard error")
 	flag.DurationVar(&o.timeout, "timeout", time.Minute, "a run of tests that takes longer has noticed")
 	flag.Parse()
 	o.run, o.kinds = strings.FieldsFunc(*run, comma), strings.FieldsFunc(*kind, comma)
@@ -39,6 +40,7 @@ type options struct {
 	sample     int
 	seed       int64
 	list       bool
+	verbose    bool
 	run, kinds []string
 	timeout    time.Duration
 }
@@ -198,11 +200,17 @@ func try(o options, p pkg, all []change, followers []pkg, w io.Writer) (score, e
 			return s, err
 		}
 		var still []int
+		passes := func(id int) {
+			still = append(still, id)
+			if o.verbose {
+				fmt.Fprintln(os.Stderr, q.Name, "lets pass", all[id].named(p))
+			}
+		}
 		for _, id := range left {
 			c := all[id]
 			if c.typ != "" {
 				if !t.catches(id, o.timeout) {
-					still = append(still, id)
+					passes(id)
 				}
 				continue
 			}
@@ -214,7 +222,7 @@ func try(o options, p pkg, all []change, followers []pkg, w io.Writer) (score, e
 			case broken:
 				s.tried--
 			case passed:
-				still = append(still, id)
+				passes(id)
 			}
 		}
 		left = still
