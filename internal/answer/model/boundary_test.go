@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/mix"
@@ -18,7 +19,7 @@ import (
 
 // stall is the market's design, of which nothing cooks off on the stove.
 func stall() design.Design {
-	d := market()
+	d := market.Honey()
 	d.Dense.StoveLossPercent = 0
 	return d
 }
@@ -52,7 +53,7 @@ func cell(t testing.TB, m *model.Model, id string, c ingredient.Column) float64 
 // of a percent past it is told, with the gravity of its step. What is measured
 // is worked out here from the lines.
 func TestALimitIsToldFromItsBoundOn(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	denseG := 825. // the market's custard, of which nothing cooks off
 	lines := func(p design.Part, id string, g float64) func(d design.Design) design.Design {
 		return func(d design.Design) design.Design {
@@ -118,7 +119,7 @@ func TestALimitIsToldFromItsBoundOn(t *testing.T) {
 // Sweetness is in % sucrose equivalent, so sugar alone brings a custard to a
 // bound; the steps are of McGee 2004 and the trade.
 func TestSweetnessIsToldFromItsBoundsOn(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	custard := func(sugar float64) *model.Result { // 99.8 % sucrose
 		d := stall().WithLines(design.DensePart, []design.Line{{Ingredient: "oil_coconut", Grams: 180}, {Ingredient: "water", Grams: 820 - sugar/0.998}, {Ingredient: "sugar", Grams: sugar / 0.998}})
 		return evaluated(t, m, d)
@@ -146,7 +147,7 @@ func TestSweetnessIsToldFromItsBoundsOn(t *testing.T) {
 // A litre of milk curdles with 0.5 g of citric acid hot and 8 g cold; cream
 // counts as a quarter of milk. Lemon juice: as kind.AcidPercent has it.
 func TestAcidIsCountedToTheMilk(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	with := func(milk, cream, lemon float64) *model.Result {
 		return evaluated(t, m, stall().WithLines(design.DensePart, []design.Line{{Ingredient: "milk_whole", Grams: milk}, {Ingredient: "cream_heavy", Grams: cream},
 			{Ingredient: "water", Grams: 300}, {Ingredient: "sugar", Grams: 150}, {Ingredient: "lemon_juice", Grams: lemon}}))
@@ -181,7 +182,7 @@ func TestAcidIsCountedToTheMilk(t *testing.T) {
 // is rated at 345 kJ. The batch goes in from a refrigerator of 4 °C (US FDA:
 // 40 °F or below) and is to reach −18 °C.
 func TestTheFreezersLoadIsTheHeatOfTheBatch(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	load := func(ml float64) (*model.OverLimit, model.Severity, float64) {
 		d := stall()
 		d.Tubs.Count, d.Tubs.VolumeML = 20, ml
@@ -215,7 +216,7 @@ func TestTheFreezersLoadIsTheHeatOfTheBatch(t *testing.T) {
 // takes a syrup of up to 121 °C at sea level. Who asks for no more than that,
 // and gets more only because of the height, is cautioned.
 func TestOnlyASyrupThatTheHeightMakesTooThickIsACaution(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	at := func(metres, asked float64) *model.Warning {
 		d := stall()
 		d.Kitchen.AltitudeM, d.Foam.Syrup.CookTemperatureC = metres, asked
@@ -234,7 +235,7 @@ func TestOnlyASyrupThatTheHeightMakesTooThickIsACaution(t *testing.T) {
 
 // A kitchen scale's half percent is forgiven, more is not (common practice).
 func TestAPanAHairTooHeavyIsStillTaken(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(k float64) *model.Result {
 		d := stall()
 		d.Foam.Syrup.WeighedG = 240 * k
@@ -256,7 +257,7 @@ func TestAPanAHairTooHeavyIsStillTaken(t *testing.T) {
 // Outside the range to which the added salt's rule is settled, 1 g in 100 g of
 // water: two published rules part there (mixing_rule_bracket.csv).
 func TestMuchSaltIsToldFromAHundredthOfTheWater(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	salted := func(g float64) design.Design {
 		return stall().WithLines(design.DensePart, []design.Line{{Ingredient: "water", Grams: 1000}, {Ingredient: "sugar", Grams: 250}, {Ingredient: "salt", Grams: g}})
 	}
@@ -269,7 +270,7 @@ func TestMuchSaltIsToldFromAHundredthOfTheWater(t *testing.T) {
 
 // Frozen it takes more room: a tub filled as far as the caution says is just full.
 func TestATubFilledAsFarAsSaidIsJustFullFrozen(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	d := stall()
 	d.Tubs.FillPercent = 100
 	w := find(t, m, d, "tub_overfull")
@@ -290,7 +291,7 @@ func TestATubFilledAsFarAsSaidIsJustFullFrozen(t *testing.T) {
 // Half an egg is the least that is worth telling, and a twentieth of one is
 // forgiven when eggs are counted (common practice, no source).
 func TestEggsAreCountedToATwentieth(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(yolks, whites float64) (*model.Result, *model.Warning) {
 		d := stall()
 		d.Batch.Basis = design.BasisAsWritten
@@ -314,7 +315,7 @@ func TestEggsAreCountedToATwentieth(t *testing.T) {
 
 // What is left over is told from a millilitre on.
 func TestAMillilitreLeftOverIsNotTold(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(foamShare float64) (*model.Warning, *model.Result) {
 		d := stall()
 		d.Batch.Basis, d.Blend.FoamVolumePercent = design.BasisAsWritten, foamShare
@@ -336,7 +337,7 @@ func TestAMillilitreLeftOverIsNotTold(t *testing.T) {
 
 // A ribbon that holds no ice at −18 °C beside a custard that does draws its water.
 func TestAFoamDrawsWaterWhereItAloneIsUnfrozenInTheFreezer(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(sugar float64) (*model.Result, *model.Warning) {
 		d := stall()
 		d.Foam.Syrup.CookTemperatureC = 118
@@ -362,7 +363,7 @@ func TestAFoamDrawsWaterWhereItAloneIsUnfrozenInTheFreezer(t *testing.T) {
 // Below the end of freezing no more ice grows (Roos 1993: T_m′ −34 °C of
 // sucrose); within the rail nobody gets there but by lactose and maltose.
 func TestTheEndOfFreezingIsTold(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	said := func(c float64) bool {
 		d := stall().WithLines(design.DensePart, []design.Line{{Ingredient: "water", Grams: 700}, {Ingredient: "sugar", Grams: 200}})
 		r, err := m.EvaluateAt(d, c)
@@ -390,7 +391,7 @@ func TestTheRailIsWhereADesignMayBeServed(t *testing.T) {
 	assert.Equal(t, f.Min, rail[0])
 	assert.Equal(t, f.Max, rail[40])
 	assert.InDelta(t, (f.Min+f.Max)/2, rail[20], 1e-12)
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	for c, ok := range map[float64]bool{-40: true, 0: true, -40.01: false, 0.01: false} {
 		_, err := m.EvaluateAt(stall(), c)
 		assert.Equal(t, ok, err == nil, "%g °C", c)
@@ -402,7 +403,7 @@ func TestTheRailIsWhereADesignMayBeServed(t *testing.T) {
 
 // Inversion: a mol of sucrose takes up one of water and leaves two of hexose.
 func TestInvertedSugarTakesItsWater(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(percent, water float64) *model.Result {
 		d := stall().WithLines(design.FoamPart, []design.Line{{Ingredient: "water", Grams: 100}})
 		d = d.WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: 200}, {Ingredient: "water", Grams: water}})
@@ -427,7 +428,7 @@ func TestInvertedSugarTakesItsWater(t *testing.T) {
 
 // Starzak & Peacock 1997: 180 g of sucrose hold 25.03 g of water at 118 °C.
 func TestASyrupIsWhatThermometerAndScaleSay(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(change func(d *design.Design)) *model.Result {
 		d := stall()
 		d.Batch.Basis = design.BasisAsWritten
@@ -464,7 +465,7 @@ func TestASyrupIsWhatThermometerAndScaleSay(t *testing.T) {
 
 // The stove takes no more water than there is, and says where it is asked to.
 func TestTheStoveTakesWaterOnly(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(percent, water float64) (*model.Result, bool) {
 		d := stall().WithLines(design.DensePart, []design.Line{{Ingredient: "sugar", Grams: 500}, {Ingredient: "water", Grams: water}})
 		d.Dense.StoveLossPercent = percent

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -27,7 +28,7 @@ func times(d design.Design, k float64) design.Design {
 // Scaled to the tubs, a recipe of a gram makes the same tub as one of a kilo:
 // wherever a mass is compared with nought, a small one is still something.
 func TestARecipeOfAGramMakesTheSameTub(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	whole := evaluated(t, m, stall())
 	for _, k := range []float64{1e-3, 1 / whole.Dense.WrittenG, 1 / whole.Foam.WrittenG, 0.5 / whole.Foam.WrittenG, 1 / 180., 1 / 60.} {
 		r := evaluated(t, m, times(stall(), k))
@@ -72,7 +73,7 @@ func TestARecipeOfAGramMakesTheSameTub(t *testing.T) {
 
 // The tubs' figures are sums over what goes into them.
 func TestTheTubIsTheSumOfItsPhases(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	d := stall()
 	d.Tubs.Count, d.Tubs.VolumeML, d.Tubs.FillPercent = 3, 500, 80
 	r := evaluated(t, m, d)
@@ -115,7 +116,7 @@ func TestTheTubIsTheSumOfItsPhases(t *testing.T) {
 // 21 CFR 101.9(b)(5)(viii): a tablespoon is 15 mL. 21 CFR 101.12(b): a serving
 // of ice cream is 2/3 cup, 160 mL of 240.
 func TestASpoonAndAServingAreTheRegulations(t *testing.T) {
-	r := evaluated(t, model.New(library(t)), stall())
+	r := evaluated(t, model.New(market.Library(t)), stall())
 	for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
 		assert.InEpsilon(t, p.SweetnessPercent/100*p.Body.Density()*15, p.SweetnessPerSpoon, 1e-12)
 	}
@@ -131,8 +132,8 @@ func TestASpoonAndAServingAreTheRegulations(t *testing.T) {
 
 // What the label counts is what the lines hold, less what cooked off.
 func TestNutrientsAreThoseOfTheLinesInTheTubs(t *testing.T) {
-	m := model.New(library(t))
-	d := market()
+	m := model.New(market.Library(t))
+	d := market.Honey()
 	d.Dense.StoveLossPercent = 5
 	r := evaluated(t, m, d)
 	for _, c := range []ingredient.Column{ingredient.Protein, ingredient.Fat, ingredient.SodiumMG} {
@@ -162,7 +163,7 @@ func mass(r *model.Result, d design.Design) float64 {
 // USDA SR28 NDB 01125 and 01124: the yolk of a large egg weighs 17 g, its white
 // 33 g; whole eggs count in their parts wherever yolk or white is minded.
 func TestAWholeEggIsSeventeenOfYolkAndThirtyThreeOfWhite(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	r := evaluated(t, m, stall().WithLineAdded(design.FoamPart, design.Line{Ingredient: "egg_whole", Grams: 50}))
 	f, _ := pass(r, "yolk_in_whites", "foam")
 	require.NotNil(t, f)
@@ -179,7 +180,7 @@ func TestAWholeEggIsSeventeenOfYolkAndThirtyThreeOfWhite(t *testing.T) {
 
 // Rum of 80 proof holds 33.4 g of alcohol in 100 g (USDA SR28 NDB 14050).
 func TestAlcoholInTheSyrupIsToldFromHalfAPercent(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(g float64) (*model.OverLimit, model.Severity, *model.Result) {
 		d := stall().WithLineAdded(design.SyrupPart, design.Line{Ingredient: "rum_40", Grams: g})
 		r := evaluated(t, m, d)
@@ -204,7 +205,7 @@ func TestAlcoholInTheSyrupIsToldFromHalfAPercent(t *testing.T) {
 // limits.SyrupDepthMM: 238 g stand 15 mm deep in 12 cm; 3 mm are the least that
 // a thermometer's tip can be covered with.
 func TestASyrupTooShallowForAThermometerIsTold(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(g float64) *model.OverLimit {
 		d := stall()
 		d.Batch.Basis = design.BasisAsWritten
@@ -225,7 +226,7 @@ func TestASyrupTooShallowForAThermometerIsTold(t *testing.T) {
 
 // A line of nothing brings neither allergen nor gap, one of a crumb both.
 func TestACrumbIsDeclaredAndNothingIsNot(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	of := func(g float64) *model.Result {
 		return evaluated(t, m, stall().WithLineAdded(design.DensePart, design.Line{Ingredient: "hazelnut_roasted", Grams: g}))
 	}
@@ -270,7 +271,7 @@ func TestACrumbIsDeclaredAndNothingIsNot(t *testing.T) {
 
 // USDA SR28: a counted yolk of a large egg weighs 17 g.
 func TestCountedEggsAreWeighedBySize(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	d := stall()
 	d.Batch.Basis = design.BasisAsWritten
 	d.Eggs.System, d.Eggs.Size = "US", "large"
@@ -286,7 +287,7 @@ func TestCountedEggsAreWeighedBySize(t *testing.T) {
 // grams that bring the phase into its band, which a second evaluation confirms;
 // else what to do, by whether it is too firm or too soft.
 func TestARemedyDoesWhatItSays(t *testing.T) {
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	seen := map[model.RemedyKind]int{}
 	for sugar := 40.0; sugar <= 340; sugar += 20 {
 		for at := -24.0; at <= -4; at += 1.25 {

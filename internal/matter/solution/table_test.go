@@ -1,50 +1,17 @@
 package solution
 
 import (
-	"bufio"
-	"encoding/csv"
 	"math"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/water"
-	"ripplewright/testdata"
 )
-
-// cells is one row of a published table, by column.
-type cells map[string]string
-
-func (c cells) num(t testing.TB, column string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(c[column], 64)
-	require.NoError(t, err, column)
-	return v
-}
-
-func published(t testing.TB, name string) (rows []cells) {
-	t.Helper()
-	f, err := testdata.Tables.Open("tables/" + name + ".csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(bufio.NewReader(f))
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	for _, line := range all[1:] {
-		row := cells{}
-		for i, name := range all[0] {
-			row[name] = line[i]
-		}
-		rows = append(rows, row)
-	}
-	require.NotEmpty(t, rows)
-	return rows
-}
 
 // binary is p mass % of s in water.
 func binary(s mix.Species, p float64) mix.Mix {
@@ -63,8 +30,8 @@ func TestSolutesFreezeAsTheHandbookMeasured(t *testing.T) {
 		so, ok := SoluteOf(s)
 		require.True(t, ok)
 		met := 0
-		for _, r := range published(t, so.Table) {
-			p, want := r.num(t, "mass_pct"), -r.num(t, "fpd_C")
+		for _, r := range check.Table(t, so.Table) {
+			p, want := r.Num("mass_pct"), -r.Num("fpd_C")
 			m := binary(s, p)
 			if p < c.from || p > c.to || len(Outside(m, want)) > 0 {
 				continue
@@ -142,18 +109,18 @@ func TestComponentsAreThoseOfChoiAndOkos(t *testing.T) {
 	c := &Components
 	byName := map[string]*Component{"protein": &c.Protein, "fat": &c.Fat, "carbohydrate": &c.Carbohydrate, "fibre": &c.Fibre, "ash": &c.Ash}
 	met := 0
-	for _, r := range published(t, "choi_okos_components") {
-		x := byName[r["component"]]
+	for _, r := range check.Table(t, "choi_okos_components") {
+		x := byName[r.Text("component")]
 		if x == nil {
 			continue // water and ice have their own package
 		}
 		met++
-		p := map[string]*[3]float64{"k": &x.K, "rho": &x.Rho, "cp": &x.Cp}[r["property"]]
+		p := map[string]*[3]float64{"k": &x.K, "rho": &x.Rho, "cp": &x.Cp}[r.Text("property")]
 		for i, column := range []string{"A", "B", "C"} {
-			assert.InDelta(t, r.num(t, column), p[i], 1e-12, "%s of %s, %s", r["property"], r["component"], column)
+			assert.InDelta(t, r.Num(column), p[i], 1e-12, "%s of %s, %s", r.Text("property"), r.Text("component"), column)
 		}
 		for column, at := range map[string]float64{"at_-18": -18, "at_0": 0, "at_20": 20, "at_60": 60} {
-			assert.InDelta(t, r.num(t, column), At(*p, at), 0.5e-5, "%s of %s at %g °C", r["property"], r["component"], at)
+			assert.InDelta(t, r.Num(column), At(*p, at), 0.5e-5, "%s of %s at %g °C", r.Text("property"), r.Text("component"), at)
 		}
 	}
 	assert.Equal(t, 15, met)
@@ -177,19 +144,19 @@ func TestSolutionsAreAsDenseAsMeasured(t *testing.T) {
 		mix.Sucrose: 1e-3, mix.Glucose: 0.3e-3, mix.Fructose: 0.1e-3,
 		mix.Ethanol: 1.5e-3, mix.Glycerol: 1.5e-3, mix.SodiumChloride: 1.5e-3, mix.PotassiumChloride: 1.5e-3,
 	}
-	near := func(s mix.Species, r cells, column string) {
-		p, want := r.num(t, "mass_pct"), r.num(t, column)
+	near := func(s mix.Species, r check.Row, column string) {
+		p, want := r.Num("mass_pct"), r.Num(column)
 		assert.InEpsilon(t, want, Density(binary(s, p), 20), bars[s], "%s %g %%", s, p)
 	}
 	for s := range map[mix.Species]bool{mix.Sucrose: true, mix.Glucose: true, mix.Fructose: true} {
-		for _, r := range published(t, s.String()+"_density_20C") {
+		for _, r := range check.Table(t, s.String()+"_density_20C") {
 			near(s, r, "density_g_ml")
 		}
 	}
 	byName := map[string]mix.Species{"ethanol": mix.Ethanol, "glycerol": mix.Glycerol, "sodium chloride": mix.SodiumChloride, "potassium chloride": mix.PotassiumChloride}
-	for _, r := range published(t, "dissolved_density_20C") {
-		s, ok := byName[r["solute"]]
-		require.True(t, ok, r["solute"])
+	for _, r := range check.Table(t, "dissolved_density_20C") {
+		s, ok := byName[r.Text("solute")]
+		require.True(t, ok, r.Text("solute"))
 		near(s, r, "density_g_ml")
 	}
 }
@@ -234,15 +201,15 @@ func TestAllSugarsCrowdAsTheMeasuredOnesDo(t *testing.T) {
 // 1986 at 20 °C.
 func TestSolidsAddTheirOwnVolume(t *testing.T) {
 	names := map[string][]mix.Species{"protein": {mix.Protein}, "fat": {mix.Fat}, "carbohydrate": {mix.Starch, mix.OtherSolids}, "fibre": {mix.Fibre}, "ash": {mix.Ash}}
-	for _, r := range published(t, "choi_okos_components") {
-		if r["property"] != "rho" {
+	for _, r := range check.Table(t, "choi_okos_components") {
+		if r.Text("property") != "rho" {
 			continue
 		}
-		for _, s := range names[r["component"]] {
+		for _, s := range names[r.Text("component")] {
 			m := of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 20})
 			with := m
 			with.Mass[s] = 10
-			assert.InDelta(t, 10/r.num(t, "at_20")*1000, Volume(with, 20)-Volume(m, 20), 1e-4, s.String())
+			assert.InDelta(t, 10/r.Num("at_20")*1000, Volume(with, 20)-Volume(m, 20), 1e-4, s.String())
 		}
 	}
 }
@@ -250,20 +217,20 @@ func TestSolidsAddTheirOwnVolume(t *testing.T) {
 // Starzak & Peacock 1997 by a separate program, to the digits printed, and
 // Browne 1912, which differs by up to 5 K at 88 to 90 %.
 func TestSyrupsBoilWhereThePublishedTablesSay(t *testing.T) {
-	for _, r := range published(t, "syrup_boiling") {
-		p := r.num(t, "sucrose_pct")
+	for _, r := range check.Table(t, "syrup_boiling") {
+		p := r.Num("sucrose_pct")
 		got := BoilingPoint(SucroseFraction(p), water.StandardPressure)
-		assert.InDelta(t, r.num(t, "starzak_peacock_C"), got, 0.6e-3, "%g %%", p)
-		assert.InDelta(t, r.num(t, "browne1912_C"), got, 5.4, "%g %%", p)
+		assert.InDelta(t, r.Num("starzak_peacock_C"), got, 0.6e-3, "%g %%", p)
+		assert.InDelta(t, r.Num("browne1912_C"), got, 5.4, "%g %%", p)
 		assert.InDelta(t, p, SucrosePercent(BoilingFraction(got, water.StandardPressure)), 1e-6)
 	}
 }
 
 // Viscosities of the CRC Handbook at 20 °C: within 3.5 % to 70 % sucrose.
 func TestSyrupsAreAsThickAsMeasured(t *testing.T) {
-	for _, r := range published(t, "sucrose_density_20C") {
-		if p := r.num(t, "mass_pct"); p <= 70 {
-			assert.InEpsilon(t, r.num(t, "viscosity_mPa_s"), 1000*Viscosity(p, 20), 0.035, "%g %%", p)
+	for _, r := range check.Table(t, "sucrose_density_20C") {
+		if p := r.Num("mass_pct"); p <= 70 {
+			assert.InEpsilon(t, r.Num("viscosity_mPa_s"), 1000*Viscosity(p, 20), 0.035, "%g %%", p)
 		}
 	}
 	glucose, galactose := binary(mix.Glucose, 40), binary(mix.Galactose, 40)
@@ -272,10 +239,10 @@ func TestSyrupsAreAsThickAsMeasured(t *testing.T) {
 
 // T_m′ and what the sugars of no table are taken as.
 func TestFreezingEndsWhereTheTableSays(t *testing.T) {
-	for _, r := range published(t, "maximal_freeze_concentration") {
+	for _, r := range check.Table(t, "maximal_freeze_concentration") {
 		for _, so := range Solutes {
-			if so.Species.String() == r["solute"] {
-				assert.InDelta(t, r.num(t, "Tm_prime_C"), EndOfFreezing(binary(so.Species, 20)), 0.5, r["solute"])
+			if so.Species.String() == r.Text("solute") {
+				assert.InDelta(t, r.Num("Tm_prime_C"), EndOfFreezing(binary(so.Species, 20)), 0.5, r.Text("solute"))
 			}
 		}
 	}
