@@ -268,6 +268,15 @@ func TestOnlyTestsUseWhatTestsShare(t *testing.T) {
 	}
 }
 
+// A table has its one reader, and a bar that its digits give.
+func TestNoTestReadsATableByItself(t *testing.T) {
+	for _, files := range everything(t, true) {
+		for file, imports := range files {
+			assert.NotContains(t, imports, "encoding/csv", "%s: read tables by check.Table", file)
+		}
+	}
+}
+
 func TestTheTopLevelHoldsOnlyTheFoldersThatTheGuideNames(t *testing.T) {
 	for dir := range everything(t, false) {
 		first, _, _ := strings.Cut(dir, "/")

@@ -1,7 +1,6 @@
 package onpack_test
 
 import (
-	"encoding/csv"
 	"math"
 	"os"
 	"strconv"
@@ -12,42 +11,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/food/onpack"
 )
 
-// rows are those of a table as maps by the names of its columns.
-func rows(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../../testdata/tables/" + name + ".csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	require.NoError(t, err)
-	require.Greater(t, len(all), 1)
-	var out []map[string]string
-	for _, row := range all[1:] {
-		m := map[string]string{}
-		for i, h := range all[0] {
-			m[h] = row[i]
-		}
-		out = append(out, m)
-	}
-	return out
-}
-
+// number is a number that the program wrote.
 func number(t *testing.T, s string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(s, 64)
 	require.NoError(t, err)
 	return v
-}
-
-// half is half a unit of the last digit that a table prints.
-func half(s string) float64 {
-	_, decimals, _ := strings.Cut(s, ".")
-	return 0.5*math.Pow(10, -float64(len(decimals))) + 1e-9
 }
 
 func words(t *testing.T) onpack.Words {
@@ -61,17 +34,17 @@ func words(t *testing.T) onpack.Words {
 }
 
 func TestEveryNetQuantity(t *testing.T) {
-	for _, r := range rows(t, "net_quantity") {
-		ml := number(t, r["volume_ml"])
-		place := onpack.Place(r["region"])
-		if r["lang"] == "de" {
+	for _, r := range check.Table(t, "net_quantity") {
+		ml := r.Num("volume_ml")
+		place := onpack.Place(r.Text("region"))
+		if r.Text("lang") == "de" {
 			place = onpack.DE
 		}
-		sign, _ := words(t).In(r["lang"], "decimal_sign")
+		sign, _ := words(t).In(r.Text("lang"), "decimal_sign")
 		got := onpack.NetQuantity(place, ml, sign.Text)
-		assert.Contains(t, append(strings.Split(r["alt"], "|"), r["text"]), got, r["id"])
-		if r["number_mm"] != "" {
-			assert.Equal(t, number(t, r["number_mm"]), onpack.FigureMM(ml), r["id"])
+		assert.Contains(t, append(strings.Split(r.Text("alt"), "|"), r.Text("text")), got, r.Text("id"))
+		if r.Text("number_mm") != "" {
+			assert.Equal(t, r.Num("number_mm"), onpack.FigureMM(ml), r.Text("id"))
 		}
 	}
 }
@@ -110,68 +83,65 @@ func TestNoQuantityOverstates(t *testing.T) {
 }
 
 func TestEveryTolerableError(t *testing.T) {
-	for _, r := range rows(t, "nominal_quantity") {
-		ml := number(t, r["nominal"])
+	for _, r := range check.Table(t, "nominal_quantity") {
+		ml := r.Num("nominal")
 		tolerable, never := onpack.TolerableErrorML(ml)
-		assert.InDelta(t, number(t, r["tne"]), tolerable, 1e-9, "%g", ml)
-		assert.InDelta(t, number(t, r["tne2"]), never, 1e-9, "%g", ml)
-		assert.Equal(t, number(t, r["number_mm"]), onpack.FigureMM(ml), "%g", ml)
+		assert.InDelta(t, r.Num("tne"), tolerable, 1e-9, "%g", ml)
+		assert.InDelta(t, r.Num("tne2"), never, 1e-9, "%g", ml)
+		assert.Equal(t, r.Num("number_mm"), onpack.FigureMM(ml), "%g", ml)
 	}
 }
 
 func TestEverySurfaceOfATub(t *testing.T) {
-	for _, r := range rows(t, "tub_panels") {
-		tub := onpack.Tub{TopMM: number(t, r["top_mm"]), BottomMM: number(t, r["bottom_mm"]), HeightMM: number(t, r["height_mm"])}
-		printed := func(column string, got float64) {
-			assert.InDelta(t, number(t, r[column]), got, half(r[column]), "%s: %s", r["tub"], column)
-		}
-		printed("slant_mm", tub.SlantMM())
-		printed("wall_mm2", tub.WallMM2())
-		printed("lid_mm2", tub.LidMM2())
-		printed("pdp_in2", tub.PanelIn2())
-		printed("lid_in2", tub.LidIn2())
-		printed("number_mm", onpack.USFigureMM(tub.PanelIn2()))
-		printed("lid_number_mm", onpack.USFigureMM(tub.LidIn2()))
-		printed("eu_x_mm", tub.XHeightMM())
-		assert.Equal(t, r["eu_small"] == "under25", tub.NoPanel() && !tub.FewWords(), r["tub"])
-		assert.Equal(t, r["eu_small"] == "under10", tub.FewWords(), r["tub"])
+	for _, r := range check.Table(t, "tub_panels") {
+		tub := onpack.Tub{TopMM: r.Num("top_mm"), BottomMM: r.Num("bottom_mm"), HeightMM: r.Num("height_mm")}
+		r.Printed(tub.SlantMM(), "slant_mm")
+		r.Printed(tub.WallMM2(), "wall_mm2")
+		r.Printed(tub.LidMM2(), "lid_mm2")
+		r.Printed(tub.PanelIn2(), "pdp_in2")
+		r.Printed(tub.LidIn2(), "lid_in2")
+		r.Printed(onpack.USFigureMM(tub.PanelIn2()), "number_mm")
+		r.Printed(onpack.USFigureMM(tub.LidIn2()), "lid_number_mm")
+		r.Printed(tub.XHeightMM(), "eu_x_mm")
+		assert.Equal(t, r.Text("eu_small") == "under25", tub.NoPanel() && !tub.FewWords(), r.Text("tub"))
+		assert.Equal(t, r.Text("eu_small") == "under10", tub.FewWords(), r.Text("tub"))
 		inner, outer, degrees := tub.Sector()
-		if r["sector_deg"] == "" {
-			assert.True(t, math.IsNaN(degrees), r["tub"])
+		if r.Text("sector_deg") == "" {
+			assert.True(t, math.IsNaN(degrees), r.Text("tub"))
 			continue
 		}
-		printed("sector_inner_mm", inner)
-		printed("sector_outer_mm", outer)
-		printed("sector_deg", degrees)
+		r.Printed(inner, "sector_inner_mm")
+		r.Printed(outer, "sector_outer_mm")
+		r.Printed(degrees, "sector_deg")
 		area := math.Pi * (outer*outer - inner*inner) * degrees / 360
-		assert.InEpsilon(t, tub.WallMM2(), area, 1e-9, "%s: the sector rolled out is the wall", r["tub"])
+		assert.InEpsilon(t, tub.WallMM2(), area, 1e-9, "%s: the sector rolled out is the wall", r.Text("tub"))
 	}
 }
 
 func TestEveryHeightOfAUSQuantity(t *testing.T) {
-	for _, r := range rows(t, "us_net_type") {
-		assert.InDelta(t, number(t, r["number_mm"]), onpack.USFigureMM(number(t, r["pdp_in2"])), half(r["number_mm"]), r["pdp_in2"])
+	for _, r := range check.Table(t, "us_net_type") {
+		r.Printed(onpack.USFigureMM(r.Num("pdp_in2")), "number_mm")
 	}
 }
 
 func TestEveryBestBefore(t *testing.T) {
 	w := words(t)
-	for _, r := range rows(t, "best_before") {
-		made, err := time.Parse(time.DateOnly, r["made_on"])
+	for _, r := range check.Table(t, "best_before") {
+		made, err := time.Parse(time.DateOnly, r.Text("made_on"))
 		require.NoError(t, err)
-		d, err := onpack.ParseDurability(r["durability"])
+		d, err := onpack.ParseDurability(r.Text("durability"))
 		require.NoError(t, err)
 		b := onpack.BestBeforeOf(made, d)
-		name := r["made_on"] + " " + r["durability"]
-		assert.Equal(t, r["date"], b.Last.Format(time.DateOnly), name)
-		assert.Equal(t, r["short"], b.Least, name)
+		name := r.Text("made_on") + " " + r.Text("durability")
+		assert.Equal(t, r.Text("date"), b.Last.Format(time.DateOnly), name)
+		assert.Equal(t, r.Text("short"), b.Least, name)
 		for _, lang := range []string{"en", "de"} {
 			day, _ := w.In(lang, "best_before_day")
 			end, _ := w.In(lang, "best_before_end")
-			assert.Equal(t, r["day_text_"+lang], b.Text(onpack.ByDay, day.Text, end.Text), name)
-			assert.Equal(t, r["month_text_"+lang], b.Text(onpack.ByMonth, day.Text, end.Text), name)
+			assert.Equal(t, r.Text("day_text_"+lang), b.Text(onpack.ByDay, day.Text, end.Text), name)
+			assert.Equal(t, r.Text("month_text_"+lang), b.Text(onpack.ByMonth, day.Text, end.Text), name)
 		}
-		assert.Equal(t, r["year_text_en"], b.Text(onpack.ByYear, "Best before", "Best before end"), name)
+		assert.Equal(t, r.Text("year_text_en"), b.Text(onpack.ByYear, "Best before", "Best before end"), name)
 	}
 }
 
@@ -194,26 +164,26 @@ func TestADurabilityIsDaysOrMonths(t *testing.T) {
 }
 
 func TestEveryColourOfTheFrontOfPack(t *testing.T) {
-	for _, r := range rows(t, "front_of_pack_uk") {
-		f, ok := onpack.Front(r["nutrient"], number(t, r["per_100g"]), number(t, r["portion_g"]))
+	for _, r := range check.Table(t, "front_of_pack_uk") {
+		f, ok := onpack.Front(r.Text("nutrient"), r.Num("per_100g"), r.Num("portion_g"))
 		require.True(t, ok)
-		name := r["nutrient"] + " " + r["per_100g"] + " of " + r["portion_g"]
-		assert.Equal(t, r["colour"], string(f.Colour), name)
-		assert.InDelta(t, number(t, r["portion_amount"]), f.PortionG, half(r["portion_amount"]), name)
-		assert.Equal(t, r["ri_percent"], strconv.Itoa(f.RIPercent), name)
+		name := r.Text("nutrient") + " " + r.Text("per_100g") + " of " + r.Text("portion_g")
+		assert.Equal(t, r.Text("colour"), string(f.Colour), name)
+		r.Printed(f.PortionG, "portion_amount")
+		assert.Equal(t, r.Text("ri_percent"), strconv.Itoa(f.RIPercent), name)
 	}
 	_, ok := onpack.Front("fibre", 1, 100)
 	assert.False(t, ok)
 }
 
 func TestEveryCheckDigit(t *testing.T) {
-	for _, r := range rows(t, "ean13") {
-		got, err := onpack.CheckDigit(r["twelve"])
+	for _, r := range check.Table(t, "ean13") {
+		got, err := onpack.CheckDigit(r.Text("twelve"))
 		require.NoError(t, err)
-		assert.Equal(t, r["check"], strconv.Itoa(got))
-		require.NoError(t, onpack.CheckArticle(r["ean13"]))
-		for i := range r["ean13"] { // one wrong digit never passes
-			wrong := []byte(r["ean13"])
+		assert.Equal(t, r.Text("check"), strconv.Itoa(got))
+		require.NoError(t, onpack.CheckArticle(r.Text("ean13")))
+		for i := range r.Text("ean13") { // one wrong digit never passes
+			wrong := []byte(r.Text("ean13"))
 			wrong[i] = '0' + (wrong[i]-'0'+1)%10
 			assert.Error(t, onpack.CheckArticle(string(wrong)), string(wrong))
 		}
@@ -224,20 +194,20 @@ func TestEveryCheckDigit(t *testing.T) {
 }
 
 func TestEverySheet(t *testing.T) {
-	for _, r := range rows(t, "label_sheets") {
-		s := onpack.Sheet{WidthMM: number(t, r["sheet_w"]), HeightMM: number(t, r["sheet_h"]), MarginMM: number(t, r["margin"]),
-			GapMM: number(t, r["gap"]), LabelWidthMM: number(t, r["label_w"]), LabelHeightMM: number(t, r["label_h"])}
+	for _, r := range check.Table(t, "label_sheets") {
+		s := onpack.Sheet{WidthMM: r.Num("sheet_w"), HeightMM: r.Num("sheet_h"), MarginMM: r.Num("margin"),
+			GapMM: r.Num("gap"), LabelWidthMM: r.Num("label_w"), LabelHeightMM: r.Num("label_h")}
 		columns, rows, x0, y0 := s.Grid()
-		name := r["sheet"] + " " + r["label_w"] + " × " + r["label_h"]
-		assert.Equal(t, r["cols"], strconv.Itoa(columns), name)
-		assert.Equal(t, r["rows"], strconv.Itoa(rows), name)
-		if r["x0"] == "" {
+		name := r.Text("sheet") + " " + r.Text("label_w") + " × " + r.Text("label_h")
+		assert.Equal(t, r.Text("cols"), strconv.Itoa(columns), name)
+		assert.Equal(t, r.Text("rows"), strconv.Itoa(rows), name)
+		if r.Text("x0") == "" {
 			assert.Zero(t, columns*rows, name)
 			continue
 		}
-		assert.InDelta(t, number(t, r["x0"]), x0, half(r["x0"]), name)
-		assert.InDelta(t, number(t, r["y0"]), y0, half(r["y0"]), name)
-		assert.Equal(t, onpack.PaperMM[strings.ToLower(r["sheet"])], [2]float64{s.WidthMM, s.HeightMM}, name)
+		r.Printed(x0, "x0")
+		r.Printed(y0, "y0")
+		assert.Equal(t, onpack.PaperMM[strings.ToLower(r.Text("sheet"))], [2]float64{s.WidthMM, s.HeightMM}, name)
 		each := columns * rows
 		for i := range 3 * each { // every label is on its paper and covers no other
 			page, x, y := s.Place(i, 1)
