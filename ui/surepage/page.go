@@ -69,6 +69,7 @@ var kindOrder = [...]struct {
 }{
 	{validate.Independent, "Independent", "nothing was fitted to them: the strongest proof"},
 	{validate.Regression, "What the constants came from", "the model was fitted to them: they show the fit, not a prediction"},
+	{validate.Elsewhere, "Measured elsewhere", "not fitted, on products whose mix was not read: level and order"},
 	{validate.Remembered, "From memory", "published figures that we did not look up again: no proof"},
 	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic only"},
 	{validate.Identity, "Exact by definition", "the same equations computed separately: checks the program only"},

@@ -28,6 +28,8 @@ var titles = map[string]string{
 	"texture_model_reference":      "Ice, syrup and hardness, worked apart",
 	"ice_fraction_published":       "Water frozen in ice cream",
 	"hardness_published":           "Hardness of ice cream",
+	"ice_crystal_model_reference":  "Growth of ice crystals, worked apart",
+	"ice_crystal_published":        "Ice crystals in stored frozen desserts",
 	"overrun_worked_examples":      "Overrun",
 	"relative_sweetness":           "Sweetness of sugars and polyols",
 	"sucrose_density_20C":          "Sucrose solutions at 20 °C, density",

@@ -25,8 +25,9 @@ type Kind string
 const (
 	Regression  Kind = "regression: constants came from this table"
 	Independent Kind = "independent"
-	Identity    Kind = "identity"       // the same equations computed apart, or exact by definition
-	Twice       Kind = "computed twice" // by a second program of ours, of another scheme
+	Identity    Kind = "identity"                       // the same equations computed apart, or exact by definition
+	Twice       Kind = "computed twice"                 // by a second program of ours, of another scheme
+	Elsewhere   Kind = "measured elsewhere, not fitted" // like products of others, whose mix was not read
 	Remembered  Kind = "remembered"
 )
 
@@ -41,6 +42,8 @@ func (k Kind) Words() string {
 		return "Exact by definition, or the same equations computed apart: it checks the program, not nature."
 	case Twice:
 		return "A second program of ours, of another scheme, gives these figures: it checks the arithmetic, not nature."
+	case Elsewhere:
+		return "Nothing was fitted to this table, but the products are others' and their mix was not read: it tests level and order."
 	case Remembered:
 		return "The figures of this table are from memory and were not read again: a comparison, no proof."
 	}
@@ -161,11 +164,11 @@ func (r Row) close() Row {
 type check func(*tables) ([]Row, error)
 
 // checks are all rows, in the order in which they are shown: what freezes,
-// what that makes of a dessert, how it tastes and weighs, the syrup, the cold,
+// what that makes of a dessert and of its ice, how it tastes and weighs, the syrup, the cold,
 // the picture, the label.
 func checks() []check {
 	var list []check
-	for _, of := range [...]func() []check{freezingChecks, waterChecks, dessertChecks, liquidChecks, syrupChecks, heatChecks, rippleChecks, labelChecks} {
+	for _, of := range [...]func() []check{freezingChecks, waterChecks, dessertChecks, iceChecks, liquidChecks, syrupChecks, heatChecks, rippleChecks, labelChecks} {
 		list = append(list, of()...)
 	}
 	return list

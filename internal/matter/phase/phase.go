@@ -88,6 +88,9 @@ func (b *Body) held(t float64) float64 {
 	return b.sorption.Held(t)
 }
 
+// BoundWater returns the grams of water that never freeze and dissolve nothing.
+func (b *Body) BoundWater() float64 { return b.sorption.BoundWater }
+
 // Ice returns the grams of ice at t.
 func (b *Body) Ice(t float64) float64 {
 	if !(t < b.FreezingPointC) { // which is 0 °C at most, or NaN
