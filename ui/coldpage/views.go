@@ -437,12 +437,12 @@ func (p *Page) newStorageView() *coldView {
 		change.SetText(say.StorageChange(page.Reads, s))
 		change.Hidden = change.Text == ""
 		phases.ShowFigures(storedRows(s))
-		rows := []kit.Figure{ageingRow("In this freezer", s.AtC)}
+		rows := []kit.Figure{ageingRow("In this freezer", s.AtC, s.AgeingIndex)}
 		if s.SwingK > 0 {
-			rows = append(rows, ageingRow("At its warm end", s.AtC+s.SwingK))
+			rows = append(rows, ageingRow("At its warm end", s.AtC+s.SwingK, s.AgeingIndexWarm))
 		}
-		for _, t := range [...]float64{-15, -12, -10} {
-			rows = append(rows, ageingRow("At", t))
+		for i, t := range cold.AgeingAtC {
+			rows = append(rows, ageingRow("At", t, s.Ageing[i]))
 		}
 		ageing.ShowFigures(rows)
 		note.SetText(say.Ageing(page.Reads, s))
@@ -482,26 +482,13 @@ func storedRows(s *cold.Storage) []kit.Figure {
 	return rows
 }
 
-func ageingRow(name string, at float64) kit.Figure {
-	return kit.Figure{Name: name + " " + celsius(at), Cells: []string{ageingWord(cold.AgeingIndex(at), at)}}
+func ageingRow(name string, at, index float64) kit.Figure {
+	return kit.Figure{Name: name + " " + celsius(at), Cells: []string{page.Number(index, 1)}}
 }
 
 func ageingFoot(s *cold.Storage) string {
-	switch {
-	case !math.IsNaN(s.AgeingIndex):
-		return "ice coarsens " + page.Number(s.AgeingIndex, 1) + " × as fast as at −18 °C"
-	case s.AtC < -18:
-		return "ice coarsens slower than at −18 °C"
+	if math.IsNaN(s.AgeingIndex) {
+		return "no ice to coarsen"
 	}
-	return "ice coarsens far faster than at −18 °C"
-}
-
-func ageingWord(index, at float64) string {
-	switch {
-	case !math.IsNaN(index):
-		return page.Number(index, 1)
-	case at < -18:
-		return "under 1"
-	}
-	return "far over 1"
+	return "ice coarsens " + page.Number(s.AgeingIndex, 1) + " × as fast as at −18 °C"
 }

@@ -147,9 +147,15 @@ type Storage struct {
 	Swing      Swing
 	SwingPhase string // "foam" or "custard", the one it does the most to; "" for SwingNothing
 
-	AgeingIndex     float64 // growth of crystals relative to −18 °C; NaN outside −18 to −5
-	AgeingIndexWarm float64 // at the warm end of the swing
+	// Growth of the custard's crystals relative to −18 °C, package ice's; NaN
+	// where it has no ice.
+	AgeingIndex     float64
+	AgeingIndexWarm float64                 // at the warm end of the swing
+	Ageing          [len(AgeingAtC)]float64 // at AgeingAtC
 }
+
+// AgeingAtC is where the growth of crystals is told beside the freezer's own, °C.
+var AgeingAtC = [...]float64{-15, -12, -10}
 
 // Swing is what the freezer's swing does to the ice of the phase it does the most
 // to. Water stays where it is only while both phases hold ice.

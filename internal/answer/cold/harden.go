@@ -43,7 +43,7 @@ func (pl *planner) harden() error {
 		start: h.StartC, target: h.CoreToC, limit: hardenLimit,
 		levels: []heat.Level{{Of: heat.Hottest, At: h.MoveC}, {Of: heat.Hottest, At: h.CoreToC}},
 		settle: &heat.Level{Of: heat.Hottest, At: air + settleK},
-		every:  300, frames: 300,
+		every:  300, frames: 300, histories: true,
 	})
 	if err != nil {
 		return err

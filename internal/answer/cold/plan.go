@@ -13,8 +13,11 @@ type Options struct {
 	// Progress, if set, is called on Plan's goroutine with the part done, 0
 	// to 1, which never falls.
 	Progress   func(done float64)
-	NoPictures bool     // leave Run.Frames out
-	FillC      *float64 // °C, −30 to 40, of the tub as it goes into the freezer; nil: as swirled
+	NoPictures bool // leave Run.Frames out, but for those of the hardening tub, whose ice they tell
+	// OnlyFreezing leaves out the counter, the refrigerator, the notes and the
+	// bands of the times: what the ice of one change asks for.
+	OnlyFreezing bool
+	FillC        *float64 // °C, −30 to 40, of the tub as it goes into the freezer; nil: as swirled
 }
 
 // Plan computes the cold of d, whose evaluation is r, in the kitchen p. It
@@ -32,14 +35,20 @@ func Plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 		return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Message: fmt.Sprintf("%g is outside -30 to 40 °C", *f)}
 	}
 	a := Answer{Profile: p, Tub: tubVessel(d.Tubs)}
-	pl := planner{runner{ctx: ctx, progress: o.Progress, pictures: !o.NoPictures, total: 15}, d, r, p, s, &a, o}
-	for _, part := range [...]func() error{pl.stillFreeze, pl.harden, pl.serve} {
+	pl := planner{runner{ctx: ctx, progress: o.Progress, pictures: !o.NoPictures, alone: o.OnlyFreezing, total: 15}, d, r, p, s, &a, o}
+	parts := []func() error{pl.stillFreeze, pl.harden, pl.serve}
+	if o.OnlyFreezing {
+		parts = parts[:2]
+	}
+	for _, part := range parts {
 		if err := part(); err != nil {
 			return Answer{}, fmt.Errorf("the cold: %w", err)
 		}
 	}
 	pl.store()
-	pl.remark()
+	if !o.OnlyFreezing {
+		pl.remark()
+	}
 	pl.done = pl.total
 	pl.report(0)
 	return a, nil

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/work/design"
 )
 
@@ -258,13 +259,25 @@ func TestAFoamAloneIsHardenedFromWarm(t *testing.T) {
 	assert.Zero(t, a.Harden.Hours.Value)
 }
 
-func TestAgeingIsAnIndexWithEnds(t *testing.T) {
-	assert.InDelta(t, 1, AgeingIndex(-18), 1e-12)
-	assert.InEpsilon(t, 360./7, AgeingIndex(-10), 1e-12)
-	assert.True(t, math.IsNaN(AgeingIndex(-18.1)) && math.IsNaN(AgeingIndex(-4.9)))
-	for v := -17.9; v < -5; v += 0.1 {
-		assert.Greater(t, AgeingIndex(v), AgeingIndex(v-0.1+1e-9))
+// The index is that of package ice, whose law validate holds against published
+// sizes.
+func TestTheIndexOfAgeingIsTheCustardsLaw(t *testing.T) {
+	d := market.Honey()
+	r := evaluated(t, d)
+	law := ice.Of(&r.Dense.Body, 1)
+	for _, air := range []float64{-18, -14, -27} {
+		p := Default()
+		p.Freezer.AirC, p.SwingK = air, 3
+		s := planned(t, d, p).Storage
+		assert.InEpsilon(t, law.Rate(air)/law.Rate(-18), s.AgeingIndex, 1e-9)
+		assert.InEpsilon(t, law.Rate(air+3)/law.Rate(-18), s.AgeingIndexWarm, 1e-9)
+		for i, at := range AgeingAtC {
+			assert.InEpsilon(t, law.Rate(at)/law.Rate(-18), s.Ageing[i], 1e-9)
+		}
 	}
+	p := Default()
+	p.Freezer.AirC = -2
+	assert.True(t, math.IsNaN(planned(t, d, p).Storage.AgeingIndex), "no ice there")
 }
 
 func TestProgressNeverFallsAndACancelledPlanStops(t *testing.T) {

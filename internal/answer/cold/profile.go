@@ -15,6 +15,7 @@ type Profile struct {
 
 	Freezer      Place
 	SwingK       float64 // the freezer's air goes this far up and down, K
+	Openings     float64 // of its door, a day
 	Counter      Place
 	Refrigerator Place
 	Package      Package
@@ -83,24 +84,37 @@ type Layer struct {
 	EdgeIcePercent   float64 // of the edge's water, at which to stir then
 	ShelfCoefficient float64 // below, W/(m² K); 0: as the freezer's shelf
 	DishCM2          float64 // floor of one dish
+	Beating          Beating // of the custard
 }
+
+// Beating is what keeps the custard's crystals apart while it freezes.
+type Beating string
+
+// The beatings.
+const (
+	ByHand  Beating = "hand"  // in its dish, at every stir
+	Never   Beating = "none"  // left alone
+	ByChurn Beating = "churn" // of Profile.Churn's kind
+)
 
 // Default returns the ordinary kitchen, "Home freezer".
 //
 // Resistances: 0.5 mm board of 0.1 W/(m K); lid with 5 mm of air that conducts
 // and radiates. Both estimates. Pan, bowl, dish and shelf are common household
 // sizes, the flame a gas ring's small burner at about half of its heat, the
-// freezer of 100 L, the hours of an ordinary day: common practice, no source.
+// freezer of 100 L, opened four times a day, the hours of an ordinary day: common
+// practice, no source.
 func Default() Profile {
 	return Profile{
 		Name:         "Home freezer",
 		About:        "an upright freezer without a fan, shelves of wire or plastic",
 		Freezer:      Place{AirC: -18, Factor: 1},
 		SwingK:       2,
+		Openings:     4,
 		Counter:      Place{AirC: 22, HumidityPercent: 50, Factor: 1},
 		Refrigerator: Place{AirC: 4, HumidityPercent: 60, Factor: 1},
 		Package:      Package{WallResistance: 0.005, LidResistance: 0.13},
-		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500},
+		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500, Beating: ByHand},
 		Stove:        Stove{PanMM: 160, FlameW: 600},
 		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream", Tool: "hand_mixer"},
 		Churn:        Churn{Kind: "frozen_bowl"},

@@ -14,6 +14,7 @@ type runner struct {
 	ctx         context.Context
 	progress    func(float64)
 	pictures    bool
+	alone       bool // each run as its coefficient stands, without the band
 	done, total float64
 }
 
@@ -40,6 +41,7 @@ type exposure struct {
 	settle    *heat.Level  // follow the run to here for its curves
 	every     float64      // s between samples of the curves, and frames
 	frames    float64
+	histories bool // of the cells, so the frames are kept without pictures too
 }
 
 // follow runs e with its coefficient as it stands and at the ends of its band.
@@ -62,7 +64,11 @@ func (r *runner) follow(e exposure) ([]Range, heat.Result, heat.Mesh, error) {
 	}
 	var nominal heat.Result
 	s := e.place.Spread()
-	for i, scale := range [...]float64{1, 1 + s, 1 - s} {
+	scales := []float64{1, 1 + s, 1 - s}
+	if r.alone {
+		scales = scales[:1]
+	}
+	for i, scale := range scales {
 		out, at, err := r.once(e, material, mesh, scale, i == 0)
 		if err != nil {
 			return fail(err)
@@ -116,7 +122,7 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 		if e.settle != nil {
 			p.Levels = append(p.Levels, *e.settle)
 		}
-		if r.pictures {
+		if r.pictures || e.histories {
 			for t := 0.0; t <= e.limit; t += e.frames {
 				p.Frames = append(p.Frames, t)
 			}

@@ -1,7 +1,6 @@
 package cold
 
 import (
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -85,37 +84,4 @@ func TestNoCoreIsAskedToBeAsColdAsItsAir(t *testing.T) {
 		assert.GreaterOrEqual(t, h.MoveC, h.CoreToC)
 		assert.True(t, h.Hours.Known() && h.Hours.Value >= h.MoveHours.Value, "%g °C: %v, %v", air, h.MoveHours, h.Hours)
 	}
-}
-
-// The growth of crystals goes with D |d ln C/dT|: D of sucrose in what is left
-// unfrozen is 2e-12 m²/s at −10 °C and 1e-13 at −18 °C (orders of magnitude,
-// from memory), its logarithm by line between; C is sucrose_ice_equilibrium.csv
-// (Norrish 1966). The index is told against −15 °C; bar 15 %, open, since C is
-// read at coarse steps. Beyond −10 °C D has no figure, and nothing is checked.
-func TestCrystalsGrowWithTheMobilityOfTheUnfrozenSyrup(t *testing.T) {
-	percent := map[float64]float64{}
-	for _, row := range check.Table(t, "sucrose_ice_equilibrium") {
-		percent[row.Num("T_C")] = row.Num("sucrose_pct_unfrozen")
-	}
-	grows := func(at, cold, warm float64) float64 {
-		return math.Pow(20, (at+18)/8) * math.Log(percent[cold]/percent[warm]) / (warm - cold)
-	}
-	base := grows(-15, -18, -12)
-	for _, c := range []struct{ at, cold, warm float64 }{{-12, -15, -10}, {-10, -12, -8}} {
-		assert.InEpsilon(t, grows(c.at, c.cold, c.warm)/base, AgeingIndex(c.at)/AgeingIndex(-15), 0.15, "%g °C", c.at)
-	}
-	assert.InDelta(t, 1, AgeingIndex(-18), 1e-12)
-}
-
-// Both D and the slope of C change without a kink, and growth quickens the more
-// the warmer it is.
-func TestTheGrowthOfCrystalsQuickensTheMoreTheWarmer(t *testing.T) {
-	last, pace := AgeingIndex(AgeingFromC), 0.0
-	for at := AgeingFromC + 0.5; at <= AgeingToC; at += 0.5 {
-		now := AgeingIndex(at)
-		quicker := math.Log(now / last)
-		assert.GreaterOrEqual(t, quicker, pace-1e-9, "%g °C", at)
-		last, pace = now, quicker
-	}
-	assert.True(t, math.IsNaN(AgeingIndex(AgeingFromC-0.1)) && math.IsNaN(AgeingIndex(AgeingToC+0.1)))
 }

@@ -85,7 +85,7 @@ func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exp
 
 func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	l := pl.p.Layer
-	c.Stirred = true
+	c.Stirred = l.Beating != Never
 	c.WhipC, c.ReadyC, c.ReadyIce = body.TemperatureAtFrozen(whipFrozen), body.TemperatureAtFrozen(readyFrozen), readyFrozen
 	target := c.ReadyC
 	if !(target > pl.p.Freezer.AirC) {
@@ -94,7 +94,9 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	e := pl.dish(c, body, pl.r.Dense.Portion.MadeG, target)
 	e.what = "custard in its dish"
 	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.WhipC}, {Of: heat.Mean, At: c.ReadyC}}
-	if l.StirEveryMin > 0 {
+	if !c.Stirred {
+		e.stirring = heat.Stirring{}
+	} else if l.StirEveryMin > 0 {
 		e.stirring.Every = 60 * l.StirEveryMin
 	} else if at := body.TemperatureAtFrozen(l.EdgeIcePercent / 100); !math.IsNaN(at) && at > validC[0] {
 		e.stirring = heat.Stirring{ByEdge: true, EdgeAt: at, Rest: stirRest}

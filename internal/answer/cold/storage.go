@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -22,7 +23,10 @@ func (pl *planner) store() {
 	s := &pl.a.Storage
 	s.AtC, s.SwingK = pl.p.Freezer.AirC, pl.p.SwingK
 	s.DrawnG, s.KeepBelowC = math.NaN(), math.NaN()
-	s.age()
+	s.AgeingIndex, s.AgeingIndexWarm = math.NaN(), math.NaN()
+	for i := range s.Ageing {
+		s.Ageing[i] = math.NaN()
+	}
 	var dense, foam *phase.Body
 	for _, b := range pl.tub.bodies {
 		if b.Role == phase.Foam {
@@ -30,6 +34,7 @@ func (pl *planner) store() {
 			s.Foam = stored(b, s.AtC, s.SwingK)
 		} else {
 			dense = b
+			s.age(b)
 			s.Dense = stored(b, s.AtC, s.SwingK)
 		}
 	}
@@ -111,32 +116,19 @@ func lower(a, b *phase.Body, bound solution.Bound, t float64) bool {
 	return errX == nil && errY == nil && x < y
 }
 
-// ageing is the growth of ice crystals, µm³ a day, in R³ = R0³ + K t:
-//
-//	K = (4/9) f D |d ln C/dT| 2γT0/(ρL)
-//
-// with 2γT0/(ρL) = 5.9e-8 K m and f = 2.5. The diffusivity of sucrose in what
-// is left unfrozen is an order of magnitude (2e-12 m²/s at −10 °C, 1e-13 at
-// −18 °C, from memory), so only ratios are shown, and no days. Measured rate
-// constants were not found; that growth speeds up with temperature and swings
-// is (Donhowe & Hartel 1996, Int. Dairy J. 6:1209, abstract).
-var ageing = [...]struct{ t, k float64 }{{-18, 7}, {-15, 27}, {-12, 120}, {-10, 360}, {-5, 18000}}
-
-// AgeingFromC and AgeingToC are the ends of the index, °C.
-const AgeingFromC, AgeingToC = -18, -5
-
-// AgeingIndex returns the growth at t relative to −18 °C, its logarithm by
-// line between the points; NaN outside them.
-func AgeingIndex(t float64) float64 {
-	for i := 1; i < len(ageing); i++ {
-		a, b := ageing[i-1], ageing[i]
-		if t >= a.t && t <= b.t {
-			return math.Exp(math.Log(a.k)+(t-a.t)/(b.t-a.t)*math.Log(b.k/a.k)) / ageing[0].k
-		}
+// age says how fast the custard's crystals grow here, against −18 °C.
+func (s *Storage) age(dense *phase.Body) {
+	law := ice.Of(dense, 1)
+	s.AgeingIndex, s.AgeingIndexWarm = ageing(law, s.AtC), ageing(law, s.AtC+s.SwingK)
+	for i, at := range AgeingAtC {
+		s.Ageing[i] = ageing(law, at)
 	}
-	return math.NaN()
 }
 
-func (s *Storage) age() {
-	s.AgeingIndex, s.AgeingIndexWarm = AgeingIndex(s.AtC), AgeingIndex(s.AtC+s.SwingK)
+// ageing is the law's index, NaN where there is no ice to grow.
+func ageing(law *ice.Law, at float64) float64 {
+	if !(law.Rate(at) > 0) {
+		return math.NaN()
+	}
+	return law.Index(at)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/matter/ice"
 )
 
 // after is when something is reached: "after 3.1 h (2.4 to 4.0)", and "at once"
@@ -244,14 +245,18 @@ func StorageChange(s Style, st *cold.Storage) string {
 	return text
 }
 
-// Ageing says what the index of crystal growth is good for.
+// Ageing says what the index of crystal growth is good for; "" without a custard
+// to have one.
 func Ageing(s Style, st *cold.Storage) string {
-	const caveat = "An index of crystal growth from an order of magnitude of diffusion, not a keeping time."
-	switch {
-	case known(st.AgeingIndex):
-		return caveat
-	case st.AtC < cold.AgeingFromC:
-		return "Colder than " + s.Temperature(cold.AgeingFromC) + ", where the index begins: slower than 1. " + caveat
+	if !known(st.AgeingIndex) {
+		if !st.Dense.Present {
+			return ""
+		}
+		return "At " + s.Temperature(st.AtC) + " the custard has no ice whose crystals could grow."
 	}
-	return "Warmer than " + s.Temperature(cold.AgeingToC) + ", where the index ends. " + caveat
+	text := "How fast the custard's crystals grow, from how water moves through what is left unfrozen: known to a factor of " + s.Number(ice.Uncertain, 0) + ", and no keeping time."
+	if st.AtC < ice.FloorFromC {
+		text += " Below " + s.Temperature(ice.FloorFromC) + " measured growth goes on where the law's dies out, so a floor is kept."
+	}
+	return text
 }
