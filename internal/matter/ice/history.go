@@ -89,16 +89,14 @@ func (l *Law) Stored(t, a float64) float64 {
 // held is the rate at t, or just below the freezing point if t is above.
 func (l *Law) held(t float64) float64 { return l.at(math.Min(t, l.top-1e-6)).rate }
 
-// Pulse returns what one warm spell adds to y in a product at t °C, µm³: up by
-// rise K, then down to e⁻ⁿ of it after n times so many minutes.
-func (l *Law) Pulse(t, rise, minutes float64) float64 {
-	const n, last = 200, 5.0 // by then a hundredth of the rise is left
+// Extra returns what a spell away from t °C adds to y beyond staying there, µm³.
+func (l *Law) Extra(t float64, path []Moment) float64 {
 	sum, rest := 0.0, l.held(t)
-	for i := range n {
-		u := (float64(i) + 0.5) / n * last
-		sum += l.held(t+rise*math.Exp(-u)) - rest
+	for i := 1; i < len(path); i++ {
+		a, b := path[i-1], path[i]
+		sum += ((l.held(a.C)+l.held(b.C))/2 - rest) * (b.Minute - a.Minute) * perMinute
 	}
-	return sum * last / n * minutes * perMinute
+	return sum
 }
 
 // Thawed returns by what factor d grows when a place stored at one temperature

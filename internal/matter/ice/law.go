@@ -221,5 +221,5 @@ func (l *Law) Ice(t float64) float64 { return l.at(t).ice }
 // beside ice at −18 °C.
 func waterDiffusion(b, t float64) float64 {
 	t0 := 127.9 * (1 + 0.4514*b - 0.51*math.Pow(b, 1.7))
-	return math.Pow(10, -(7 + 0.175*(1-46.46*b) + 262.867*(1+10.53*b-0.3*b*b)/(t+water.ZeroC-t0)))
+	return math.Exp(-math.Ln10 * (7 + 0.175*(1-46.46*b) + 262.867*(1+10.53*b-0.3*b*b)/(t+water.ZeroC-t0)))
 }

@@ -1,0 +1,118 @@
+package icy
+
+import (
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/matter/ice"
+)
+
+// Options adjusts Tell. The zero Options looks at DefaultWeeks.
+type Options struct {
+	Weeks int // 1 to MostWeeks; 0 means DefaultWeeks
+	// Factor is what a maker's judged batches teach, on all diameters, within
+	// LeastFactor and MostFactor; 0 means 1, nothing learnt.
+	Factor float64
+}
+
+// The ranges of Options. A factor beyond 1.5 either way is more than a kitchen's
+// own ways explain (an estimate).
+const (
+	DefaultWeeks            = 12
+	MostWeeks               = 52
+	LeastFactor, MostFactor = 1 / 1.5, 1.5
+)
+
+// Answer is how icy both phases are.
+type Answer struct {
+	AtC, SwingK, Openings float64 // of the freezer
+	Beating               cold.Beating
+	Weeks                 int // looked at
+
+	Custard, Foam Phase
+	// Steps say where the custard's crystals come from, at its coarser place
+	// after all weeks, in order.
+	Steps []Share
+	Keeps Keeps
+	// PutBack is the custard taken to the counter once and frozen again.
+	PutBack PutBack
+	Gums    bool // a line of it slows the growth by ice.GumSlows
+
+	factor float64 // Options.Factor
+}
+
+// Phase is the ice of one phase.
+type Phase struct {
+	Present bool
+	Frozen  bool // it holds ice where it is stored; without, every size is NaN
+	Little  bool // so little that there is no room to eat icy
+	// Unbeaten is a phase that froze with nothing to part its crystals. With less
+	// than Airy air they grow into plates.
+	Unbeaten bool
+	Melts    bool // at the warm end of a swing its wall has no ice left
+
+	AfterFreezing ice.Size // as it goes into the tub
+	Wall, Core    ice.Size // hardened: the side at half height, the coarsest cell
+	Mean          ice.Size // over the tub's cells
+	Weeks         []Week   // from the day it is hardened on
+
+	Hardened Word // its coarser place when hardened
+	Word     Word // after all weeks
+}
+
+// Week is the ice after so many weeks.
+type Week struct {
+	Week       float64
+	Wall, Core ice.Size
+}
+
+// Coarser returns the coarser place.
+func (w Week) Coarser() ice.Size {
+	if w.Wall.Value > w.Core.Value {
+		return w.Wall
+	}
+	return w.Core
+}
+
+// Word is a step of ice.Words with the steps that the band reaches.
+type Word struct{ Step, Low, High int }
+
+// Name returns the word.
+func (w Word) Name() string { return ice.Words[w.Step].Name }
+
+// Step is one step of the making that coarsens.
+type Step string
+
+// The steps in order.
+const (
+	Seed      Step = "seed"
+	Mush      Step = "mush"      // below the freezing point until the last beat
+	Unparted  Step = "unbeaten"  // after it, or for want of any
+	Hardening Step = "hardening" // in the tub, until as cold as the freezer
+	Storage   Step = "storage"   // as if it held its temperature
+	Swing     Step = "swing"     // what its swing adds
+	Openings  Step = "openings"  // what its door adds
+)
+
+// Share is how much of the crystals' volume a step brought, 0 to 1.
+type Share struct {
+	Step  Step
+	Share float64
+}
+
+// Keeps is how long the custard keeps its word, were the freezer to go on as now.
+type Keeps struct {
+	Word Word    // as hardened
+	UpTo float64 // µm, where the word ends; +Inf of the last
+	// Weeks until the coarser place is there, and over and times ice.Uncertain;
+	// +Inf if never.
+	Weeks, Low, High float64
+}
+
+// PutBack is one outing.
+type PutBack struct {
+	Minutes        float64 // on the counter; NaN where the tub never scoops there
+	RingC, CoreC   float64 // then, of the outer 10 mm and the core
+	Ring, Core     ice.Size
+	Rim            bool // the wall melts and freezes back unbeaten: an icy rim
+	FactorRing     float64
+	FactorRingHigh float64
+}

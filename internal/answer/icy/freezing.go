@@ -1,0 +1,142 @@
+package icy
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/matter/ice"
+)
+
+// seedUM is the mean diameter with which crystals begin, 8 to 25 µm, chosen with
+// the ranges of finished products in mind (an assumption). It hardly matters: a
+// tray of four hours leaves 4 % of it.
+const seedUM = 15
+
+// The plates that crystals grow into where nothing parts them: felt as if so many
+// times as large, and the ends of what that may be (assumptions; few, large,
+// grown together and coarse is McGee 2004, On Food and Cooking).
+var plates = struct{ times, least, most float64 }{2, 1.3, 3}
+
+// Airy is the share of air by volume from which bubbles keep crystals apart as a
+// beater does, as in a mousse (an assumption).
+const Airy = 0.4
+
+// The churns: minutes from 4 °C to half frozen and what cools them. A bowl from
+// the freezer is as cold as that is, a machine's wall about −30 °C. Common
+// practice, no source.
+var churns = map[cold.Beating]struct{ minutes, wallC float64 }{
+	cold.Churn: {30, math.NaN()}, cold.Machine: {20, -30},
+}
+
+// The doubts. Churns: crystals that grow together and a slow dasher are left out,
+// so the size is likely low; products drawn from one have 20 to 35 µm (from
+// memory).
+var (
+	churned  = ice.Doubt{Finer: 1.35, Coarser: 2}
+	unparted = ice.Doubt{Finer: ice.Unbroken.Finer * plates.times / plates.least, Coarser: ice.Unbroken.Coarser * plates.most / plates.times}
+)
+
+// beatCounts is the ice share from which a beat parts crystals; below, new ones
+// still form by themselves (as package ice has it).
+const beatCounts = 0.1
+
+// frozen is a phase as it goes into the tub, all in µm³.
+type frozen struct {
+	seed, beaten, y float64 // beaten: at the last beat
+	unbeaten        bool
+	doubt           ice.Doubt
+}
+
+const seedVolume = seedUM * seedUM * seedUM
+
+// custard follows the custard until it goes into the tub.
+func (t *teller) custard(law *ice.Law) frozen {
+	f := frozen{seed: seedVolume, doubt: ice.Unbroken}
+	how := t.a.Profile.Layer.Beating
+	if c, ok := churns[how]; ok {
+		wall := c.wallC
+		if math.IsNaN(wall) {
+			wall = t.a.Profile.Freezer.AirC
+		}
+		if path, ok := law.Cool(c.minutes, wall); ok {
+			f.beaten = law.Beaten(f.seed, 0.5, path.Path)
+			f.y, f.doubt = f.beaten, churned
+			return f
+		}
+	}
+	c := &t.a.StillFreeze.Dense
+	path := dish(c)
+	last := lastBeat(c, law)
+	switch {
+	case how == cold.Never:
+		last = math.NaN()
+	case t.toEnd && len(path) > 0:
+		last = path[len(path)-1].Minute
+	}
+	if math.IsNaN(last) {
+		f.unbeaten = true
+		f.beaten = law.Beaten(f.seed, 1, path)
+		f.y = law.Still(f.seed, path)
+		if t.r.Dense.Body.AirFraction() <= Airy {
+			f.y, f.doubt = math.Max(f.y, math.Pow(plates.times, 3)*f.beaten), unparted
+		}
+		f.beaten = math.Min(f.beaten, f.y)
+		return f
+	}
+	before, after := split(path, last)
+	f.beaten = law.Beaten(f.seed, 1, before)
+	f.y = law.Still(f.beaten, after)
+	return f
+}
+
+// foam follows the foam until it goes into the tub. Nothing beats it; its bubbles
+// part its crystals as a beater does (an assumption: of a foam nothing was
+// measured).
+func (t *teller) foam(law *ice.Law) frozen {
+	f := frozen{seed: seedVolume, beaten: seedVolume, doubt: ice.Unbroken}
+	f.y = law.Still(f.seed, dish(&t.a.StillFreeze.Foam))
+	return f
+}
+
+// dish is the history of a phase in its dish: the mean's, mixed, until it is
+// taken out.
+func dish(c *cold.Cooling) []ice.Moment {
+	var path []ice.Moment
+	for _, m := range c.Run.Track {
+		if c.Ready.Known() && m.Minute >= c.Ready.Value {
+			break
+		}
+		path = append(path, ice.Moment{Minute: m.Minute, C: m.MeanC})
+	}
+	if c.Ready.Known() && !math.IsNaN(c.ReadyC) {
+		path = append(path, ice.Moment{Minute: c.Ready.Value, C: c.ReadyC})
+	}
+	return path
+}
+
+// lastBeat is the minute of the last stir that counts, NaN without one.
+func lastBeat(c *cold.Cooling, law *ice.Law) float64 {
+	last := math.NaN()
+	for _, s := range c.Stirs {
+		if law.Ice(s.MeanC) >= beatCounts {
+			last = s.Minute
+		}
+	}
+	return last
+}
+
+// split parts a history at a minute.
+func split(path []ice.Moment, minute float64) (before, after []ice.Moment) {
+	for i, m := range path {
+		if m.Minute < minute {
+			continue
+		}
+		at := m
+		if i > 0 && m.Minute > minute {
+			p := path[i-1]
+			at = ice.Moment{Minute: minute, C: p.C + (minute-p.Minute)/(m.Minute-p.Minute)*(m.C-p.C)}
+		}
+		return append(path[:i:i], at), append([]ice.Moment{at}, path[i:]...)
+	}
+	return path, nil
+}

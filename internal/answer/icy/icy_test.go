@@ -1,0 +1,399 @@
+package icy
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/ice"
+	"ripplewright/internal/work/design"
+)
+
+// market is an invented design of the Saltmarsh Quay stall.
+func market() design.Design {
+	d := design.New()
+	d.Name = "Smoked plum and barley"
+	d.Dense.Lines = []design.Line{
+		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
+		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
+	}
+	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
+	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
+	return d
+}
+
+var bench = func() *model.Model {
+	f, err := assets.Library.Open("library/ingredients.jsonl")
+	if err != nil {
+		panic(err)
+	}
+	defer f.Close()
+	lib, err := ingredient.Read(f)
+	if err != nil {
+		panic(err)
+	}
+	return model.New(lib)
+}()
+
+// kept is a design in a kitchen, with its cold.
+type kept struct {
+	d design.Design
+	r model.Result
+	a cold.Answer
+}
+
+func keep(t testing.TB, d design.Design, p cold.Profile) *kept {
+	t.Helper()
+	r, err := bench.Evaluate(d)
+	require.NoError(t, err)
+	a, err := cold.Plan(context.Background(), d, &r, p, cold.Options{NoPictures: true, OnlyFreezing: true})
+	require.NoError(t, err)
+	return &kept{d, r, a}
+}
+
+func (k *kept) told(t testing.TB, o Options) Answer {
+	t.Helper()
+	out, err := Tell(&k.r, &k.a, o)
+	require.NoError(t, err)
+	return out
+}
+
+// end is the coarser place after all weeks, µm.
+func end(a *Answer) float64 { return a.Custard.Weeks[a.Weeks].Coarser().Value }
+
+func kitchen(alter func(*cold.Profile)) cold.Profile {
+	p := cold.Default()
+	alter(&p)
+	return p
+}
+
+// never asserts that no value is finer than the one before, by more than the
+// frames' own grain.
+func never(t *testing.T, what string, values []float64) {
+	t.Helper()
+	for i := 1; i < len(values); i++ {
+		assert.GreaterOrEqual(t, values[i], values[i-1]*(1-1e-3), "%s: %v", what, values)
+	}
+	assert.Greater(t, values[len(values)-1], values[0], "%s: %v", what, values)
+}
+
+// beaten is told with one more beat as the custard comes out of its dish: the last
+// stir by the clock comes now a minute, now half an hour before, which is another
+// thing.
+func (k *kept) beaten(how cold.Beating) Answer {
+	t := told(&k.r, &k.a)
+	t.toEnd, t.a.Profile.Layer.Beating = true, how
+	return t.all()
+}
+
+func TestAWarmerFreezerNeverMakesItFiner(t *testing.T) {
+	for _, how := range []cold.Beating{cold.ByHand, cold.Never, cold.Churn} {
+		var sizes []float64
+		for _, air := range []float64{-30, -26, -24, -22, -20, -18, -16, -14, -12, -10} {
+			a := keep(t, market(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = air })).beaten(how)
+			sizes = append(sizes, end(&a))
+		}
+		never(t, string(how), sizes)
+	}
+}
+
+func TestALargerSwingAndMoreOpeningsNeverMakeItFiner(t *testing.T) {
+	k := keep(t, market(), cold.Default())
+	var swings, openings []float64
+	for _, x := range []float64{0, 0.5, 1, 2, 3, 5, 8, 10} {
+		k.a.Profile = kitchen(func(p *cold.Profile) { p.SwingK = x })
+		a := k.told(t, Options{})
+		swings = append(swings, end(&a))
+	}
+	never(t, "swing", swings)
+	for _, x := range []float64{0, 1, 2, 4, 10, 30, 50} {
+		k.a.Profile = kitchen(func(p *cold.Profile) { p.Openings = x })
+		a := k.told(t, Options{})
+		openings = append(openings, end(&a))
+	}
+	never(t, "openings", openings)
+}
+
+func TestADeeperDishNeverMakesItFiner(t *testing.T) {
+	var beaten, left []float64
+	for _, depth := range []float64{10, 12, 15, 20, 25, 26, 30, 40, 60, 90} {
+		k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.DepthMM = depth }))
+		a, b := k.beaten(cold.ByHand), k.beaten(cold.Never)
+		beaten, left = append(beaten, end(&a)), append(left, end(&b))
+	}
+	never(t, "depth, beaten", beaten)
+	never(t, "depth, left alone", left)
+}
+
+func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
+	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.StirEveryMin = 10 }))
+	all := k.a.StillFreeze.Dense.Stirs
+	require.Greater(t, len(all), 8)
+	var sizes []float64
+	for n := len(all); n >= 0; n-- {
+		k.a.StillFreeze.Dense.Stirs = all[:n]
+		a := k.told(t, Options{})
+		sizes = append(sizes, end(&a))
+		assert.Equal(t, math.IsNaN(lastBeat(&k.a.StillFreeze.Dense, ice.Of(&k.r.Dense.Body, 1))), a.Custard.Unbeaten)
+	}
+	never(t, "last beat", sizes)
+}
+
+func TestBeatingOrdersTheKitchens(t *testing.T) {
+	k := keep(t, market(), cold.Default())
+	size := func(b cold.Beating) (float64, Word) {
+		k.a.Profile.Layer.Beating = b
+		a := k.told(t, Options{})
+		return a.Custard.AfterFreezing.Value, a.Custard.Hardened
+	}
+	machine, _ := size(cold.Machine)
+	churn, _ := size(cold.Churn)
+	hand, _ := size(cold.ByHand)
+	none, word := size(cold.Never)
+	assert.True(t, machine < churn && churn < hand && hand < none, "%g, %g, %g, %g", machine, churn, hand, none)
+	assert.GreaterOrEqual(t, word.Step, coarse)
+	assert.GreaterOrEqual(t, word.Low, coarse, "unbeaten is never fine or smooth")
+	// The recalled range of what a churn gives, 20 to 35 µm, lies in its band.
+	k.a.Profile.Layer.Beating = cold.Churn
+	band := k.told(t, Options{}).Custard.AfterFreezing
+	assert.True(t, band.Low < 20 && band.High > 35)
+}
+
+func TestALongerHardeningNeverMakesItFiner(t *testing.T) {
+	var sizes []float64
+	for _, ml := range []float64{100, 250, 500, 1000, 2500, 5000} {
+		d := market()
+		d.Tubs.VolumeML, d.Tubs.Count = ml, max(1, int(1000/ml))
+		k := keep(t, d, cold.Default())
+		// One batch is frozen; only the tubs differ.
+		k.a.StillFreeze = keep(t, market(), cold.Default()).a.StillFreeze
+		a := k.told(t, Options{})
+		sizes = append(sizes, a.Custard.Core.Value)
+		assert.LessOrEqual(t, a.Custard.Wall.Value, a.Custard.Core.Value)
+		assert.True(t, a.Custard.Wall.Value <= a.Custard.Mean.Value+0.5 && a.Custard.Mean.Value <= a.Custard.Core.Value)
+	}
+	never(t, "tub", sizes)
+}
+
+func TestSizesNeverShrinkInStorageAndAddUp(t *testing.T) {
+	for _, p := range cold.BuiltIn() {
+		a := keep(t, market(), p).told(t, Options{Weeks: 52})
+		for _, phase := range []Phase{a.Custard, a.Foam} {
+			require.Len(t, phase.Weeks, 53)
+			for i, w := range phase.Weeks {
+				for _, s := range []ice.Size{w.Wall, w.Core} {
+					assert.True(t, s.Low <= s.Value && s.Value <= s.High, "%s week %d: %v", p.Name, i, s)
+				}
+				if i > 0 {
+					assert.GreaterOrEqual(t, w.Wall.Value, phase.Weeks[i-1].Wall.Value)
+					assert.GreaterOrEqual(t, w.Core.Value, phase.Weeks[i-1].Core.Value)
+				}
+			}
+			// The cube grows evenly: half a year twice is a year.
+			cube := func(i int) float64 { return math.Pow(phase.Weeks[i].Core.Value, 3) }
+			assert.InEpsilon(t, cube(52)-cube(26), cube(26)-cube(0), 1e-9)
+		}
+		sum := 0.0
+		for _, s := range a.Steps {
+			assert.GreaterOrEqual(t, s.Share, 0.0, "%s: %s", p.Name, s.Step)
+			sum += s.Share
+		}
+		assert.InDelta(t, 1, sum, 1e-9, p.Name)
+	}
+}
+
+func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
+	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.Churn }))
+	a := k.told(t, Options{Weeks: 52})
+	require.Less(t, a.Keeps.Weeks, 51.0)
+	before, after := int(a.Keeps.Weeks), int(a.Keeps.Weeks)+1
+	assert.LessOrEqual(t, a.Custard.Weeks[before].Coarser().Value, a.Keeps.UpTo)
+	assert.GreaterOrEqual(t, a.Custard.Weeks[after].Coarser().Value, a.Keeps.UpTo)
+	assert.InEpsilon(t, ice.Uncertain, a.Keeps.High/a.Keeps.Weeks, 1e-12)
+	assert.InEpsilon(t, ice.Uncertain, a.Keeps.Weeks/a.Keeps.Low, 1e-12)
+}
+
+func TestAMakersFactorScalesEverySize(t *testing.T) {
+	k := keep(t, market(), cold.Default())
+	plain, learnt := k.told(t, Options{}), k.told(t, Options{Factor: 1.3})
+	assert.InEpsilon(t, 1.3, learnt.Custard.AfterFreezing.Value/plain.Custard.AfterFreezing.Value, 1e-9)
+	assert.InEpsilon(t, 1.3, end(&learnt)/end(&plain), 1e-9)
+	assert.Equal(t, plain.Steps, learnt.Steps)
+	for _, o := range []Options{{Factor: 1.6}, {Factor: 0.5}, {Factor: math.NaN()}, {Weeks: -1}, {Weeks: 53}} {
+		_, err := Tell(&k.r, &k.a, o)
+		assert.Error(t, err, "%+v", o)
+	}
+}
+
+func TestAGumSlowsStorageByThePublishedFactor(t *testing.T) {
+	d := market()
+	d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: "guar_gum", Grams: 2})
+	gum := keep(t, d, cold.Default()).told(t, Options{})
+	assert.True(t, gum.Gums)
+	plain := keep(t, market(), cold.Default()).told(t, Options{})
+	assert.False(t, plain.Gums)
+	grown := func(a *Answer) float64 { return math.Pow(end(a), 3) - math.Pow(a.Custard.Core.Value, 3) }
+	assert.InEpsilon(t, ice.GumSlows, grown(&plain)/grown(&gum), 0.05)
+	d.Dense.Lines[len(d.Dense.Lines)-1].Ingredient = "soy_lecithin"
+	assert.False(t, keep(t, d, cold.Default()).told(t, Options{}).Gums, "lecithin is no gum")
+}
+
+func TestASwingThatMeltsTheEdgeIsIcy(t *testing.T) {
+	d := market()
+	d.Tubs.VolumeML, d.Tubs.Count = 30, 10
+	a := keep(t, d, kitchen(func(p *cold.Profile) {
+		p.Freezer.AirC, p.SwingK, p.Freezer.Coefficient, p.Package.WallResistance = -4, 10, 200, 0
+	})).told(t, Options{})
+	assert.True(t, a.Custard.Melts)
+	assert.Equal(t, "icy", a.Custard.Word.Name())
+}
+
+func TestWithoutIceThereAreNoSizes(t *testing.T) {
+	a := keep(t, market(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = -2 })).told(t, Options{})
+	assert.False(t, a.Custard.Frozen)
+	assert.True(t, math.IsNaN(a.Custard.Core.Value) && a.Custard.Weeks == nil && a.Steps == nil)
+	d := market()
+	d.Foam.Lines, d.Foam.Syrup.Lines, d.Blend.FoamVolumePercent = nil, nil, 0
+	a = keep(t, d, cold.Default()).told(t, Options{})
+	assert.True(t, a.Custard.Frozen)
+	assert.False(t, a.Foam.Present)
+}
+
+func TestALeanFoamWithLittleIceIsFineWhateverWasDone(t *testing.T) {
+	d := market()
+	d.Foam.Syrup.Lines[0].Grams = 330
+	for _, b := range []cold.Beating{cold.ByHand, cold.Never} {
+		f := keep(t, d, kitchen(func(p *cold.Profile) { p.Layer.Beating = b })).told(t, Options{}).Foam
+		require.True(t, f.Frozen)
+		assert.True(t, f.Little)
+		assert.Equal(t, Word{}, f.Word)
+	}
+	f := keep(t, market(), cold.Default()).told(t, Options{}).Foam
+	assert.False(t, f.Little)
+}
+
+// Each remedy is what telling the changed kitchen anew gives.
+func TestRemediesAreComputedAnew(t *testing.T) {
+	k := keep(t, market(), cold.Default())
+	now := k.told(t, Options{})
+	list, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now)
+	require.NoError(t, err)
+	require.NotEmpty(t, list)
+	seen := map[Change]Remedy{}
+	for i, r := range list {
+		seen[r.Change] = r
+		assert.GreaterOrEqual(t, r.Finer, leastRemedy)
+		assert.InDelta(t, end(&now)-r.After.Value, r.Finer, 1e-9)
+		if i > 0 {
+			assert.LessOrEqual(t, r.Finer, list[i-1].Finer)
+		}
+	}
+	for change, p := range map[Change]cold.Profile{
+		ColderFreezer: kitchen(func(p *cold.Profile) { p.Freezer.AirC -= colderBy }),
+		ColderTray:    kitchen(func(p *cold.Profile) { p.Layer.ShelfCoefficient = metalShelf }),
+		ShallowerDish: kitchen(func(p *cold.Profile) { p.Layer.DepthMM = 13 }),
+	} {
+		require.Contains(t, seen, change)
+		then := keep(t, market(), p).told(t, Options{})
+		assert.InEpsilon(t, end(&then), seen[change].After.Value, 1e-9, "%s", change)
+	}
+	// What stands at its best already is no remedy.
+	p := kitchen(func(p *cold.Profile) {
+		p.Freezer.AirC, p.SwingK, p.Openings, p.Layer.DepthMM, p.Layer.ShelfCoefficient = coldestFreezer, 0, 0, shallowest, metalShelf
+	})
+	k = keep(t, market(), p)
+	now = k.told(t, Options{})
+	list, err = Remedies(context.Background(), k.d, &k.r, &k.a, &now)
+	require.NoError(t, err)
+	for _, r := range list {
+		assert.Contains(t, []Change{BeatToTheEnd, BeatAtAll, SmallerTubs, LessFreeWater}, r.Change)
+	}
+}
+
+func TestWhatIsLeftAloneIsToldToBeBeaten(t *testing.T) {
+	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.Never }))
+	now := k.told(t, Options{})
+	list, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now)
+	require.NoError(t, err)
+	require.NotEmpty(t, list)
+	assert.Equal(t, BeatAtAll, list[0].Change, "nothing helps as much")
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = Remedies(ctx, k.d, &k.r, &k.a, &now)
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// A tub without differences inside follows a swing as 1/√(1+(2πτ/T)²), and what
+// follows at once follows all of it.
+func TestATubFollowsASwingAsItsLagLetsIt(t *testing.T) {
+	h := tubHistory{lag: swingMinutes / (2 * math.Pi), part: []float64{1, 0}}
+	assert.InDelta(t, 3/math.Sqrt2, h.swing(0, 3), 1e-12)
+	assert.InDelta(t, 3, h.swing(1, 3), 1e-12)
+	h.lag = 0
+	assert.InDelta(t, 3, h.swing(0, 3), 1e-12)
+	// From a hardening run: a big tub lags longer than a small one.
+	big, small := market(), market()
+	big.Tubs.VolumeML, small.Tubs.VolumeML = 2500, 250
+	slow, quick := historyOf(&keep(t, big, cold.Default()).a.Harden), historyOf(&keep(t, small, cold.Default()).a.Harden)
+	assert.Greater(t, slow.lag, 1.5*quick.lag)
+	assert.Less(t, slow.swing(0, 2), quick.swing(0, 2))
+	assert.InDelta(t, 1, sum(slow.volume), 1e-12)
+}
+
+func sum(x []float64) (s float64) {
+	for _, v := range x {
+		s += v
+	}
+	return s
+}
+
+func ExampleTell() {
+	d := market()
+	r, err := bench.Evaluate(d)
+	if err != nil {
+		panic(err)
+	}
+	kitchen := cold.Default()
+	kitchen.Layer.Beating = cold.Churn
+	plan, err := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true})
+	if err != nil {
+		panic(err)
+	}
+	told, err := Tell(&r, &plan, Options{Weeks: 12})
+	if err != nil {
+		panic(err)
+	}
+	fmt.Printf("%s when hardened, %s after %d weeks\n", told.Custard.Hardened.Name(), told.Custard.Word.Name(), told.Weeks)
+	// Output:
+	// smooth when hardened, slightly coarse after 12 weeks
+}
+
+// BenchmarkTell is the whole history: tray, hardening cell by cell, 12 weeks of
+// swings and openings, both phases.
+func BenchmarkTell(b *testing.B) {
+	k := keep(b, market(), cold.Default())
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		if _, err := Tell(&k.r, &k.a, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkRemedies(b *testing.B) {
+	k := keep(b, market(), cold.Default())
+	now := k.told(b, Options{})
+	for i := 0; i < b.N; i++ {
+		if _, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

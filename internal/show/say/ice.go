@@ -1,0 +1,251 @@
+package say
+
+import (
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/matter/ice"
+)
+
+// Crystal is the diameter of an ice crystal.
+func (s Style) Crystal(um float64) string { return s.with(s.Number(um, 0), "µm") }
+
+// CrystalSpan is a diameter's band.
+func (s Style) CrystalSpan(low, high float64) string {
+	return s.span(s.Number(low, 0), s.Number(high, 0), "µm")
+}
+
+// CrystalBand is CrystalSpan without the unit, for a column that has it.
+func CrystalBand(s Style, low, high float64) string {
+	return s.Number(low, 0) + " to " + s.Number(high, 0)
+}
+
+// IceFreezer says what the figures take of the freezer.
+func IceFreezer(s Style, a *icy.Answer) string {
+	text := s.Temperature(a.AtC)
+	if a.SwingK > 0 {
+		text += ", air up and down by " + s.TemperatureStep(a.SwingK)
+	}
+	if a.Openings > 0 {
+		text += ", opened " + s.Count(int(math.Round(a.Openings)), "time", "times") + " a day"
+	}
+	return text
+}
+
+// Icy is a word of the ice, and what else its band reaches.
+func Icy(w icy.Word) string {
+	name := func(i int) string { return ice.Words[i].Name }
+	low, high := name(w.Low), name(w.High)
+	switch {
+	case w.Low < w.Step && w.High > w.Step:
+		return w.Name() + ", may be " + low + " or " + high
+	case w.Low < w.Step:
+		return w.Name() + ", may be " + low
+	case w.High > w.Step:
+		return w.Name() + ", may be " + high
+	}
+	return w.Name()
+}
+
+// IceLine says in a few words how icy the custard eats, for where room is short;
+// "" without a custard.
+func IceLine(s Style, a *icy.Answer) string {
+	c := &a.Custard
+	switch {
+	case !c.Present:
+		return ""
+	case !c.Frozen:
+		return "no ice at " + s.Temperature(a.AtC)
+	case c.Melts:
+		return c.Hardened.Name() + " when hardened, but the freezer's swing melts its edge: icy"
+	}
+	k := &a.Keeps
+	if k.Weeks > float64(a.Weeks) || c.Word.Step == c.Hardened.Step {
+		return c.Hardened.Name() + " when hardened and after " + weeks(s, float64(a.Weeks))
+	}
+	next := ice.Words[c.Hardened.Step+1].Name
+	if k.Weeks < 0.75 {
+		return c.Hardened.Name() + " when hardened, " + next + " within a week"
+	}
+	return c.Hardened.Name() + " when hardened, " + next + " after " + weeks(s, k.Weeks)
+}
+
+// weeks is a time in whole weeks.
+func weeks(s Style, n float64) string {
+	if n >= 1e6 {
+		return "many weeks"
+	}
+	return s.Count(int(math.Round(n)), "week", "weeks")
+}
+
+// IceOf tells the crystals of one phase, "custard" or "foam".
+func IceOf(s Style, name string, p *icy.Phase) string {
+	switch {
+	case !p.Present:
+		return ""
+	case !p.Frozen:
+		return "The " + name + " holds no ice where it is kept, so it has no crystals."
+	}
+	last := p.Weeks[len(p.Weeks)-1]
+	both := func(w icy.Week) string {
+		if s.Number(w.Wall.Value, 0) == s.Number(w.Core.Value, 0) {
+			return s.Crystal(w.Core.Value)
+		}
+		return s.Number(w.Wall.Value, 0) + " at the wall and " + s.Crystal(w.Core.Value) + " in the core"
+	}
+	band := last.Coarser()
+	text := "The " + name + "'s ice crystals are about " + s.Crystal(p.AfterFreezing.Value) + " as it goes into the tub, " + both(p.Weeks[0]) +
+		" when hardened and " + both(last) + " after " + weeks(s, last.Week) + " (" + s.CrystalSpan(band.Low, band.High) + "): " + Icy(p.Word) + "."
+	if p.Little {
+		text += " It holds so little ice that they have no room to grow coarse."
+	}
+	if p.Unbeaten {
+		text += " Nothing parts them while it freezes, so they grow into plates that the tongue feels as one."
+	}
+	if p.Melts {
+		text += " At the warm end of the freezer's swing its edge melts, and freezes back unbeaten each time."
+	}
+	return text
+}
+
+// IceKeeps says how long the custard stays as it is when hardened; "" where
+// there is nothing to say.
+func IceKeeps(s Style, a *icy.Answer) string {
+	k := &a.Keeps
+	if !a.Custard.Frozen || a.Custard.Melts {
+		return ""
+	}
+	const caveat = " This says nothing of how long it keeps."
+	if math.IsInf(k.UpTo, 1) {
+		return ""
+	}
+	now, freezer := k.Word.Name(), " in this freezer"
+	if a.SwingK > 0 {
+		freezer = ", if the freezer swings " + s.TemperatureStep(a.SwingK) + " up and down"
+	}
+	switch {
+	case k.Weeks < 0.75:
+		return "It stays " + now + " for less than a week" + freezer + "." + caveat
+	case k.Low > icy.MostWeeks:
+		return "It stays " + now + " for a year and more" + freezer + "." + caveat
+	}
+	high := weeks(s, k.High)
+	if k.High > icy.MostWeeks {
+		high = "more than a year"
+	}
+	low := weeks(s, k.Low)
+	if k.Low < 0.75 {
+		low = "less than a week"
+	}
+	return "Eat it within about " + weeks(s, k.Weeks) + " to have it " + now + freezer + ": " + low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0) + "." + caveat
+}
+
+// stepNames are the steps that coarsen, after "Of the crystals' volume".
+var stepNames = map[icy.Step]string{
+	icy.Seed: "first crystals", icy.Mush: "freezing to the last beat", icy.Unparted: "freezing unbeaten", icy.Hardening: "hardening",
+	icy.Storage: "storage", icy.Swing: "the freezer's swing", icy.Openings: "its door",
+}
+
+// IceStep names a step that coarsens.
+func IceStep(x icy.Step) string { return stepNames[x] }
+
+// IceSteps says which steps made the crystals what they are, the largest first.
+func IceSteps(s Style, a *icy.Answer) string {
+	if len(a.Steps) == 0 {
+		return ""
+	}
+	const least = 0.03
+	var parts []string
+	for _, x := range largest(a.Steps) {
+		if x.Share >= least {
+			parts = append(parts, s.Percent(100*x.Share, 0)+" "+IceStep(x.Step))
+		}
+	}
+	return "Where they come from, by volume after " + weeks(s, float64(a.Weeks)) + ": " + List(parts) + "."
+}
+
+// largest returns the shares from the largest down.
+func largest(in []icy.Share) []icy.Share {
+	out := append([]icy.Share(nil), in...)
+	for i := range out {
+		for j := i; j > 0 && out[j].Share > out[j-1].Share; j-- {
+			out[j], out[j-1] = out[j-1], out[j]
+		}
+	}
+	return out
+}
+
+// IceRemedy says what one change does, with how much it helps.
+func IceRemedy(s Style, r *icy.Remedy) string {
+	return remedyText(s, r) + ": " + s.Crystal(r.Finer) + " finer after the same weeks, " + s.Crystal(r.After.Value) + ", " + r.Word.Name() + "."
+}
+
+func remedyText(s Style, r *icy.Remedy) string {
+	switch r.Change {
+	case icy.ShallowerDish:
+		return "Freeze it " + s.Length(r.To) + " deep instead of " + s.Length(r.From)
+	case icy.ColderTray:
+		return "Freeze it in a tray that is cold before, on cold metal"
+	case icy.BeatToTheEnd:
+		return "Beat it once more as it comes out of the dish, " + s.Duration(r.To-r.From) + " after the last stir"
+	case icy.BeatAtAll:
+		return "Beat it every half hour while it freezes, and to the end"
+	case icy.SmallerTubs:
+		return "Fill tubs of " + s.Volume(r.To) + " instead of " + s.Volume(r.From)
+	case icy.ColderFreezer:
+		return "Set the freezer to " + s.Temperature(r.To) + " instead of " + s.Temperature(r.From)
+	case icy.SteadyFreezer:
+		return "Keep the freezer within " + s.TemperatureStep(r.To) + " up and down instead of " + s.TemperatureStep(r.From)
+	case icy.OpenLess:
+		return "Open the freezer " + s.Count(int(r.To), "time", "times") + " a day instead of " + s.Number(r.From, 0)
+	}
+	return "Leave out or boil off " + s.Percent(r.To, 0) + " of the custard's water"
+}
+
+// IcePutBack says what one outing to the counter costs; "" where there is none to
+// tell.
+func IcePutBack(s Style, a *icy.Answer) string {
+	b := &a.PutBack
+	if !a.Custard.Frozen || !known(b.Minutes) || b.Minutes < 0.5 {
+		return ""
+	}
+	text := "Left on the counter for " + s.Duration(b.Minutes) + " to scoop and frozen again, its edge is "
+	if cost := 100 * (b.FactorRing - 1); cost < 1 {
+		text += "hardly coarser"
+	} else {
+		text += s.Percent(cost, 0) + " coarser (at most " + s.Percent(100*(b.FactorRingHigh-1), 0) + ")"
+	}
+	text += " each time"
+	if b.Rim {
+		text += ", and what melts at the wall freezes back as an icy rim"
+	}
+	return text + "."
+}
+
+// IceNotModelled says what the figures leave out.
+func IceNotModelled(s Style, a *icy.Answer) string {
+	text := "Not in these figures: what the beaters break, crystals that grow together, and what yolk and starch do to the ice. "
+	if a.Gums {
+		text += "The gums count as slowing the growth by " + s.Number(ice.GumSlows, 1) + " times, the one published figure. "
+	}
+	text += "No crystals of a hand-beaten custard were measured that could be found, and laboratories differ by 2 to 3 times: compare two ways with one recipe."
+	if a.AtC < ice.FloorFromC {
+		text += " Below " + s.Temperature(ice.FloorFromC) + " a floor is kept, since measured growth goes on where the law's dies out."
+	}
+	return text
+}
+
+// Ice says all of it, in order, without the remedies.
+func Ice(s Style, a *icy.Answer) []string {
+	var out []string
+	for _, text := range [...]string{IceOf(s, "custard", &a.Custard), IceOf(s, "foam", &a.Foam), IceKeeps(s, a), IceSteps(s, a), IcePutBack(s, a)} {
+		if text = strings.TrimSpace(text); text != "" {
+			out = append(out, text)
+		}
+	}
+	if a.Custard.Frozen || a.Foam.Frozen {
+		out = append(out, IceNotModelled(s, a))
+	}
+	return out
+}
