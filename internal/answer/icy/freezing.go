@@ -21,11 +21,11 @@ var plates = struct{ times, least, most float64 }{2, 1.3, 3}
 // beater does, as in a mousse (an assumption).
 const Airy = 0.4
 
-// The churns: minutes from 4 °C to half frozen and what cools them. A bowl from
-// the freezer is as cold as that is, a machine's wall about −30 °C. Common
-// practice, no source.
-var churns = map[cold.Beating]struct{ minutes, wallC float64 }{
-	cold.Churn: {30, math.NaN()}, cold.Machine: {20, -30},
+// churns are the kinds of churn: minutes from 4 °C to half frozen and what cools
+// them. A bowl from the freezer is as cold as that is, the wall of one that cools
+// itself about −30 °C. Common practice, no source.
+var churns = map[string]struct{ minutes, wallC float64 }{
+	"frozen_bowl": {30, math.NaN()}, "batch_freezer": {20, -30},
 }
 
 // The doubts. Churns: crystals that grow together and a slow dasher are left out,
@@ -53,7 +53,8 @@ const seedVolume = seedUM * seedUM * seedUM
 func (t *teller) custard(law *ice.Law) frozen {
 	f := frozen{seed: seedVolume, doubt: ice.Unbroken}
 	how := t.a.Profile.Layer.Beating
-	if c, ok := churns[how]; ok {
+	if how == cold.ByChurn {
+		c := churns[t.a.Profile.Churn.Kind]
 		wall := c.wallC
 		if math.IsNaN(wall) {
 			wall = t.a.Profile.Freezer.AirC

@@ -2,46 +2,18 @@ package icy
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/work/design"
 )
-
-// market is an invented design of the Saltmarsh Quay stall.
-func market() design.Design {
-	d := design.New()
-	d.Name = "Smoked plum and barley"
-	d.Dense.Lines = []design.Line{
-		{Ingredient: "milk_whole", Grams: 420}, {Ingredient: "cream_heavy", Grams: 180},
-		{Ingredient: "egg_yolk", Grams: 90}, {Ingredient: "sugar", Grams: 95}, {Ingredient: "honey", Grams: 40},
-	}
-	d.Foam.Lines = []design.Line{{Ingredient: "egg_white", Grams: 165}}
-	d.Foam.Syrup.Lines = []design.Line{{Ingredient: "sugar", Grams: 180}, {Ingredient: "water", Grams: 60}}
-	return d
-}
-
-var bench = func() *model.Model {
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	if err != nil {
-		panic(err)
-	}
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	if err != nil {
-		panic(err)
-	}
-	return model.New(lib)
-}()
 
 // kept is a design in a kitchen, with its cold.
 type kept struct {
@@ -52,7 +24,7 @@ type kept struct {
 
 func keep(t testing.TB, d design.Design, p cold.Profile) *kept {
 	t.Helper()
-	r, err := bench.Evaluate(d)
+	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	a, err := cold.Plan(context.Background(), d, &r, p, cold.Options{NoPictures: true, OnlyFreezing: true})
 	require.NoError(t, err)
@@ -95,10 +67,10 @@ func (k *kept) beaten(how cold.Beating) Answer {
 }
 
 func TestAWarmerFreezerNeverMakesItFiner(t *testing.T) {
-	for _, how := range []cold.Beating{cold.ByHand, cold.Never, cold.Churn} {
+	for _, how := range []cold.Beating{cold.ByHand, cold.Never, cold.ByChurn} {
 		var sizes []float64
 		for _, air := range []float64{-30, -26, -24, -22, -20, -18, -16, -14, -12, -10} {
-			a := keep(t, market(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = air })).beaten(how)
+			a := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = air })).beaten(how)
 			sizes = append(sizes, end(&a))
 		}
 		never(t, string(how), sizes)
@@ -106,7 +78,7 @@ func TestAWarmerFreezerNeverMakesItFiner(t *testing.T) {
 }
 
 func TestALargerSwingAndMoreOpeningsNeverMakeItFiner(t *testing.T) {
-	k := keep(t, market(), cold.Default())
+	k := keep(t, market.Honey(), cold.Default())
 	var swings, openings []float64
 	for _, x := range []float64{0, 0.5, 1, 2, 3, 5, 8, 10} {
 		k.a.Profile = kitchen(func(p *cold.Profile) { p.SwingK = x })
@@ -125,7 +97,7 @@ func TestALargerSwingAndMoreOpeningsNeverMakeItFiner(t *testing.T) {
 func TestADeeperDishNeverMakesItFiner(t *testing.T) {
 	var beaten, left []float64
 	for _, depth := range []float64{10, 12, 15, 20, 25, 26, 30, 40, 60, 90} {
-		k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.DepthMM = depth }))
+		k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.DepthMM = depth }))
 		a, b := k.beaten(cold.ByHand), k.beaten(cold.Never)
 		beaten, left = append(beaten, end(&a)), append(left, end(&b))
 	}
@@ -134,7 +106,7 @@ func TestADeeperDishNeverMakesItFiner(t *testing.T) {
 }
 
 func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
-	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.StirEveryMin = 10 }))
+	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.StirEveryMin = 10 }))
 	all := k.a.StillFreeze.Dense.Stirs
 	require.Greater(t, len(all), 8)
 	var sizes []float64
@@ -148,21 +120,21 @@ func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
 }
 
 func TestBeatingOrdersTheKitchens(t *testing.T) {
-	k := keep(t, market(), cold.Default())
-	size := func(b cold.Beating) (float64, Word) {
-		k.a.Profile.Layer.Beating = b
+	k := keep(t, market.Honey(), cold.Default())
+	size := func(b cold.Beating, churn string) (float64, Word) {
+		k.a.Profile.Layer.Beating, k.a.Profile.Churn.Kind = b, churn
 		a := k.told(t, Options{})
 		return a.Custard.AfterFreezing.Value, a.Custard.Hardened
 	}
-	machine, _ := size(cold.Machine)
-	churn, _ := size(cold.Churn)
-	hand, _ := size(cold.ByHand)
-	none, word := size(cold.Never)
+	machine, _ := size(cold.ByChurn, "batch_freezer")
+	churn, _ := size(cold.ByChurn, "frozen_bowl")
+	hand, _ := size(cold.ByHand, "frozen_bowl")
+	none, word := size(cold.Never, "frozen_bowl")
 	assert.True(t, machine < churn && churn < hand && hand < none, "%g, %g, %g, %g", machine, churn, hand, none)
 	assert.GreaterOrEqual(t, word.Step, coarse)
 	assert.GreaterOrEqual(t, word.Low, coarse, "unbeaten is never fine or smooth")
 	// The recalled range of what a churn gives, 20 to 35 µm, lies in its band.
-	k.a.Profile.Layer.Beating = cold.Churn
+	k.a.Profile.Layer.Beating = cold.ByChurn
 	band := k.told(t, Options{}).Custard.AfterFreezing
 	assert.True(t, band.Low < 20 && band.High > 35)
 }
@@ -170,11 +142,11 @@ func TestBeatingOrdersTheKitchens(t *testing.T) {
 func TestALongerHardeningNeverMakesItFiner(t *testing.T) {
 	var sizes []float64
 	for _, ml := range []float64{100, 250, 500, 1000, 2500, 5000} {
-		d := market()
+		d := market.Honey()
 		d.Tubs.VolumeML, d.Tubs.Count = ml, max(1, int(1000/ml))
 		k := keep(t, d, cold.Default())
 		// One batch is frozen; only the tubs differ.
-		k.a.StillFreeze = keep(t, market(), cold.Default()).a.StillFreeze
+		k.a.StillFreeze = keep(t, market.Honey(), cold.Default()).a.StillFreeze
 		a := k.told(t, Options{})
 		sizes = append(sizes, a.Custard.Core.Value)
 		assert.LessOrEqual(t, a.Custard.Wall.Value, a.Custard.Core.Value)
@@ -185,7 +157,7 @@ func TestALongerHardeningNeverMakesItFiner(t *testing.T) {
 
 func TestSizesNeverShrinkInStorageAndAddUp(t *testing.T) {
 	for _, p := range cold.BuiltIn() {
-		a := keep(t, market(), p).told(t, Options{Weeks: 52})
+		a := keep(t, market.Honey(), p).told(t, Options{Weeks: 52})
 		for _, phase := range []Phase{a.Custard, a.Foam} {
 			require.Len(t, phase.Weeks, 53)
 			for i, w := range phase.Weeks {
@@ -211,7 +183,7 @@ func TestSizesNeverShrinkInStorageAndAddUp(t *testing.T) {
 }
 
 func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
-	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.Churn }))
+	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.ByChurn }))
 	a := k.told(t, Options{Weeks: 52})
 	require.Less(t, a.Keeps.Weeks, 51.0)
 	before, after := int(a.Keeps.Weeks), int(a.Keeps.Weeks)+1
@@ -222,7 +194,7 @@ func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
 }
 
 func TestAMakersFactorScalesEverySize(t *testing.T) {
-	k := keep(t, market(), cold.Default())
+	k := keep(t, market.Honey(), cold.Default())
 	plain, learnt := k.told(t, Options{}), k.told(t, Options{Factor: 1.3})
 	assert.InEpsilon(t, 1.3, learnt.Custard.AfterFreezing.Value/plain.Custard.AfterFreezing.Value, 1e-9)
 	assert.InEpsilon(t, 1.3, end(&learnt)/end(&plain), 1e-9)
@@ -234,11 +206,11 @@ func TestAMakersFactorScalesEverySize(t *testing.T) {
 }
 
 func TestAGumSlowsStorageByThePublishedFactor(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Dense.Lines = append(d.Dense.Lines, design.Line{Ingredient: "guar_gum", Grams: 2})
 	gum := keep(t, d, cold.Default()).told(t, Options{})
 	assert.True(t, gum.Gums)
-	plain := keep(t, market(), cold.Default()).told(t, Options{})
+	plain := keep(t, market.Honey(), cold.Default()).told(t, Options{})
 	assert.False(t, plain.Gums)
 	grown := func(a *Answer) float64 { return math.Pow(end(a), 3) - math.Pow(a.Custard.Core.Value, 3) }
 	assert.InEpsilon(t, ice.GumSlows, grown(&plain)/grown(&gum), 0.05)
@@ -247,7 +219,7 @@ func TestAGumSlowsStorageByThePublishedFactor(t *testing.T) {
 }
 
 func TestASwingThatMeltsTheEdgeIsIcy(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Tubs.VolumeML, d.Tubs.Count = 30, 10
 	a := keep(t, d, kitchen(func(p *cold.Profile) {
 		p.Freezer.AirC, p.SwingK, p.Freezer.Coefficient, p.Package.WallResistance = -4, 10, 200, 0
@@ -257,10 +229,10 @@ func TestASwingThatMeltsTheEdgeIsIcy(t *testing.T) {
 }
 
 func TestWithoutIceThereAreNoSizes(t *testing.T) {
-	a := keep(t, market(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = -2 })).told(t, Options{})
+	a := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = -2 })).told(t, Options{})
 	assert.False(t, a.Custard.Frozen)
 	assert.True(t, math.IsNaN(a.Custard.Core.Value) && a.Custard.Weeks == nil && a.Steps == nil)
-	d := market()
+	d := market.Honey()
 	d.Foam.Lines, d.Foam.Syrup.Lines, d.Blend.FoamVolumePercent = nil, nil, 0
 	a = keep(t, d, cold.Default()).told(t, Options{})
 	assert.True(t, a.Custard.Frozen)
@@ -268,7 +240,7 @@ func TestWithoutIceThereAreNoSizes(t *testing.T) {
 }
 
 func TestALeanFoamWithLittleIceIsFineWhateverWasDone(t *testing.T) {
-	d := market()
+	d := market.Honey()
 	d.Foam.Syrup.Lines[0].Grams = 330
 	for _, b := range []cold.Beating{cold.ByHand, cold.Never} {
 		f := keep(t, d, kitchen(func(p *cold.Profile) { p.Layer.Beating = b })).told(t, Options{}).Foam
@@ -276,13 +248,13 @@ func TestALeanFoamWithLittleIceIsFineWhateverWasDone(t *testing.T) {
 		assert.True(t, f.Little)
 		assert.Equal(t, Word{}, f.Word)
 	}
-	f := keep(t, market(), cold.Default()).told(t, Options{}).Foam
+	f := keep(t, market.Honey(), cold.Default()).told(t, Options{}).Foam
 	assert.False(t, f.Little)
 }
 
 // Each remedy is what telling the changed kitchen anew gives.
 func TestRemediesAreComputedAnew(t *testing.T) {
-	k := keep(t, market(), cold.Default())
+	k := keep(t, market.Honey(), cold.Default())
 	now := k.told(t, Options{})
 	list, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now)
 	require.NoError(t, err)
@@ -302,14 +274,14 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 		ShallowerDish: kitchen(func(p *cold.Profile) { p.Layer.DepthMM = 13 }),
 	} {
 		require.Contains(t, seen, change)
-		then := keep(t, market(), p).told(t, Options{})
+		then := keep(t, market.Honey(), p).told(t, Options{})
 		assert.InEpsilon(t, end(&then), seen[change].After.Value, 1e-9, "%s", change)
 	}
 	// What stands at its best already is no remedy.
 	p := kitchen(func(p *cold.Profile) {
 		p.Freezer.AirC, p.SwingK, p.Openings, p.Layer.DepthMM, p.Layer.ShelfCoefficient = coldestFreezer, 0, 0, shallowest, metalShelf
 	})
-	k = keep(t, market(), p)
+	k = keep(t, market.Honey(), p)
 	now = k.told(t, Options{})
 	list, err = Remedies(context.Background(), k.d, &k.r, &k.a, &now)
 	require.NoError(t, err)
@@ -319,7 +291,7 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 }
 
 func TestWhatIsLeftAloneIsToldToBeBeaten(t *testing.T) {
-	k := keep(t, market(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.Never }))
+	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.Never }))
 	now := k.told(t, Options{})
 	list, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now)
 	require.NoError(t, err)
@@ -340,7 +312,7 @@ func TestATubFollowsASwingAsItsLagLetsIt(t *testing.T) {
 	h.lag = 0
 	assert.InDelta(t, 3, h.swing(0, 3), 1e-12)
 	// From a hardening run: a big tub lags longer than a small one.
-	big, small := market(), market()
+	big, small := market.Honey(), market.Honey()
 	big.Tubs.VolumeML, small.Tubs.VolumeML = 2500, 250
 	slow, quick := historyOf(&keep(t, big, cold.Default()).a.Harden), historyOf(&keep(t, small, cold.Default()).a.Harden)
 	assert.Greater(t, slow.lag, 1.5*quick.lag)
@@ -355,31 +327,10 @@ func sum(x []float64) (s float64) {
 	return s
 }
 
-func ExampleTell() {
-	d := market()
-	r, err := bench.Evaluate(d)
-	if err != nil {
-		panic(err)
-	}
-	kitchen := cold.Default()
-	kitchen.Layer.Beating = cold.Churn
-	plan, err := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true})
-	if err != nil {
-		panic(err)
-	}
-	told, err := Tell(&r, &plan, Options{Weeks: 12})
-	if err != nil {
-		panic(err)
-	}
-	fmt.Printf("%s when hardened, %s after %d weeks\n", told.Custard.Hardened.Name(), told.Custard.Word.Name(), told.Weeks)
-	// Output:
-	// smooth when hardened, slightly coarse after 12 weeks
-}
-
 // BenchmarkTell is the whole history: tray, hardening cell by cell, 12 weeks of
 // swings and openings, both phases.
 func BenchmarkTell(b *testing.B) {
-	k := keep(b, market(), cold.Default())
+	k := keep(b, market.Honey(), cold.Default())
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
 		if _, err := Tell(&k.r, &k.a, Options{}); err != nil {
@@ -389,7 +340,7 @@ func BenchmarkTell(b *testing.B) {
 }
 
 func BenchmarkRemedies(b *testing.B) {
-	k := keep(b, market(), cold.Default())
+	k := keep(b, market.Honey(), cold.Default())
 	now := k.told(b, Options{})
 	for i := 0; i < b.N; i++ {
 		if _, err := Remedies(context.Background(), k.d, &k.r, &k.a, &now); err != nil {

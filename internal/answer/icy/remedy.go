@@ -119,7 +119,7 @@ func changes(d design.Design, r *model.Result, p *cold.Profile, dish *cold.Cooli
 	}
 	none := math.NaN()
 	byHand := p.Layer.Beating == cold.ByHand
-	if _, churned := churns[p.Layer.Beating]; !churned && dish.Present {
+	if p.Layer.Beating != cold.ByChurn && dish.Present {
 		if depth := dish.Vessel.HeightMM; depth > shallowest {
 			to := math.Max(shallowest, math.Round(depth/2))
 			try(ShallowerDish, depth, to, func(c *trial) { c.kitchen.Layer.DepthMM = to })

@@ -66,13 +66,13 @@ func afterwards(law *ice.Law, l line, d float64) (float64, error) {
 	case "mush":
 		c, ok := law.Cool(l.num("minutes"), at)
 		if !ok {
-			return 0, fmt.Errorf("%s: not half frozen at %g °C", l.table, at)
+			return 0, fmt.Errorf("%s: not half frozen at %g °C", l.Table, at)
 		}
 		y = law.Beaten(y, l.num("clock"), c.Path)
 	case "harden":
 		path, err := history(l.text("path"))
 		if err != nil {
-			return 0, fmt.Errorf("%s: %w", l.table, err)
+			return 0, fmt.Errorf("%s: %w", l.Table, err)
 		}
 		y = law.Still(y, path)
 	case "thaw":
