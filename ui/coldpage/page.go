@@ -2,7 +2,6 @@
 package coldpage
 
 import (
-	"fmt"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -12,8 +11,10 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/coldview"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/planning"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -36,12 +37,12 @@ type Page struct {
 	of      planning.Job // what answer is of
 
 	bar      *kitchenBar
-	views    []*coldView
-	current  int
+	views    []*view
+	current  coldview.Question
 	stage    *stage
 	details  *fyne.Container
 	split    *container.Split
-	undo     map[string]cold.Profile // by kitchen and place, as they were before the last calibration
+	replaced coldview.Replaced
 	object   fyne.CanvasObject
 	status   *widget.Label
 	busy     *fyne.Container
@@ -66,14 +67,14 @@ const patience = 150 * time.Millisecond
 
 // New returns the page. told, which may be nil, gets each answer shown.
 func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
-	p := &Page{host: h, kitchens: k, planner: planning.NewPlanner(h.Post), told: told, undo: map[string]cold.Profile{}}
+	p := &Page{host: h, kitchens: k, planner: planning.NewPlanner(h.Post), told: told, replaced: coldview.Replaced{}}
 	p.planner.Done, p.planner.Progress = p.done, p.showProgress
 	p.bar = newKitchenBar(p)
 	p.stage = newStage(h)
 	p.views = p.newViews()
 	tiles := container.NewGridWithColumns(len(p.views))
-	for i, v := range p.views {
-		v.tile.OnTapped = func() { p.choose(i) }
+	for _, v := range p.views {
+		v.tile.OnTapped = func() { p.choose(v.Question) }
 		tiles.Add(v.tile)
 	}
 
@@ -100,7 +101,7 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 			p.Show()
 		}
 	})
-	p.choose(counterView)
+	p.choose(coldview.Counter)
 	return p
 }
 
@@ -176,7 +177,7 @@ func (p *Page) showProgress(done float64) {
 // stop is the Cancel button.
 func (p *Page) stop() {
 	p.planner.Stop()
-	p.become(planCancelled, "Cancelled: these times are of an earlier design.")
+	p.become(planCancelled, say.StaleTimes)
 }
 
 // done takes an answer, of the newest request or of one just before it.
@@ -189,7 +190,7 @@ func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err er
 		p.bar.show(page.Sentence(err.Error()))
 	case newest:
 		p.answer, p.of = a, job
-		p.become(planDone, fmt.Sprintf("Computed in %d ms", took.Milliseconds()))
+		p.become(planDone, say.ComputedIn(page.Reads, took))
 	default:
 		p.answer, p.of = a, job
 	}
@@ -199,37 +200,28 @@ func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err er
 	}
 }
 
-// choose turns to the view i.
-func (p *Page) choose(i int) {
+// choose turns to the view of q.
+func (p *Page) choose(q coldview.Question) {
 	p.stage.stop()
-	p.current = i
-	kit.Turn(p.details, p.views[i].scroll)
+	p.current = q
+	kit.Turn(p.details, p.views[q].scroll)
 	p.split.Refresh()
 	p.showAnswer()
 }
 
 // showAnswer puts the latest answer into the tiles and the view chosen.
 func (p *Page) showAnswer() {
-	for i, v := range p.views {
-		t := kit.TileView{Title: v.title, Value: "–"}
-		if p.answer != nil {
-			t = v.say(p.answer)
-			t.Title = v.title
-		}
-		v.tile.ShowTile(t, i == p.current)
+	for _, v := range p.views {
+		v.showTile(p.answer, v.Question == p.current)
 	}
-	v := p.views[p.current]
 	if p.answer == nil {
 		p.stage.clear()
 		return
 	}
-	v.showLevers()
-	v.show(p.answer)
-	v.showNotes(p.answer.Notes)
-	if v.fit() {
+	if p.views[p.current].showAnswer(p.answer) {
 		p.split.Refresh()
 	}
-	p.stage.put(v.scene(p.answer))
+	p.stage.put(p.current, p.current.Scene(p.answer, p.of.Result))
 }
 
 // change lets f change the kitchen while a hand still moves something.
@@ -247,5 +239,5 @@ func (p *Page) keep(step string) {
 		p.Show()
 		return
 	}
-	p.host.Say(fmt.Sprintf("Saved in the kitchen “%s”: %s", p.kitchen.Name, step))
+	p.host.Say(say.KitchenSaved(p.kitchen.Name, step))
 }

@@ -17,6 +17,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/coldview"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/planning"
 	"ripplewright/internal/work/design"
@@ -43,7 +44,7 @@ func coldPage(t testing.TB, d design.Design, look theme.Options) (*Page, *pagete
 var daylight = theme.Options{Variant: theme.Light}
 
 // slides are the sliders of a view, from the top.
-func slides(v *coldView) []*kit.Slide {
+func slides(v *view) []*kit.Slide {
 	var list []*kit.Slide
 	for _, o := range v.box.Objects {
 		if c, ok := o.(*fyne.Container); ok && len(c.Objects) == 1 {
@@ -78,7 +79,7 @@ func plan(t *testing.T, h *pagetest.Host, k cold.Profile) cold.Answer {
 	return a
 }
 
-func tile(v *coldView) kit.TileView {
+func tile(v *view) kit.TileView {
 	said, _ := v.tile.View()
 	return said
 }
@@ -86,19 +87,19 @@ func tile(v *coldView) kit.TileView {
 func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
-	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.Ready.Value), tile(p.views[custardView]).Value)
-	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.Ready.Value), tile(p.views[foamView]).Value)
-	assert.Equal(t, page.Reads.Duration(60*a.Harden.Hours.Value), tile(p.views[hardenView]).Value)
-	assert.Equal(t, page.Reads.DurationSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[counterView]).Value)
-	assert.Equal(t, page.Reads.DurationSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[fridgeView]).Value)
-	assert.Equal(t, "no water moves", tile(p.views[storageView]).Value)
-	assert.Contains(t, tile(p.views[counterView]).Foot, page.Reads.Duration(a.Counter.To.Value))
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.Ready.Value), tile(p.views[coldview.Custard]).Value)
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.Ready.Value), tile(p.views[coldview.Foam]).Value)
+	assert.Equal(t, page.Reads.Duration(60*a.Harden.Hours.Value), tile(p.views[coldview.Harden]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[coldview.Counter]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[coldview.Fridge]).Value)
+	assert.Equal(t, "no water moves", tile(p.views[coldview.Storage]).Value)
+	assert.Contains(t, tile(p.views[coldview.Counter]).Foot, page.Reads.Duration(a.Counter.To.Value))
 }
 
 func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
-	p.choose(hardenView)
+	p.choose(coldview.Harden)
 	run := &a.Harden.Run
 	frame := run.Frames[len(run.Frames)/2]
 	p.stage.at(frame.Minute)
@@ -115,34 +116,19 @@ func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
 	}
 }
 
-func TestThePictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
-	r := &cold.Run{Outward: 2, Upward: 2, Frames: []cold.Frame{
-		{Minute: 0, C: []float64{0, 0, 0, 0}}, {Minute: 10, C: []float64{-2, -8, -2, -8}}, {Minute: 20, C: []float64{-6, -6, -6, -6}}}}
-	stirs := []cold.Stir{{Minute: 10}}
-	at := func(minute float64) float64 { return section(r, stirs, minute, nil)[1][1] }
-	assert.InDelta(t, -2.5, at(5), 1e-9)
-	assert.InDelta(t, -5, at(10), 1e-9, "the picture at the stir is the one before it")
-	assert.Equal(t, -6.0, at(10.5))
-	assert.Equal(t, -6.0, at(25), "after the last picture")
-	// The axis is level, the wall goes on by line.
-	rows := section(r, nil, 10, nil)
-	assert.Equal(t, -2.0, rows[1][0])
-	assert.Equal(t, -11.0, rows[1][2])
-}
-
 func TestTheTimeFollowsTheHandOnceAFrame(t *testing.T) {
 	p, _ := coldPage(t, market.Honey(), daylight)
 	p.stage.at(0)
 	strike(p.stage.time.Focusable(), fyne.KeyRight, fyne.KeyRight, fyne.KeyRight)
 	assert.Contains(t, p.stage.caption.Text, "0 min", "work for a frame that nobody will see")
-	p.stage.tick()
+	p.stage.hand.tick()
 	assert.Contains(t, p.stage.caption.Text, "3 min")
 }
 
 func TestTheStirsAreThePlans(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
-	p.choose(custardView)
+	p.choose(coldview.Custard)
 	require.NotEmpty(t, a.StillFreeze.Dense.Stirs)
 	plot := p.stage.curves
 	require.Len(t, plot.Rules, len(a.StillFreeze.Dense.Stirs))
@@ -204,7 +190,7 @@ func TestLeavingStopsAndComingBackComputes(t *testing.T) {
 	p.Leave()
 	settle(h, p.planner)
 	assert.Equal(t, 500.0, p.of.Design.Tubs.VolumeML)
-	assert.Nil(t, p.stage.stopped, "it plays on out of sight")
+	assert.Nil(t, p.stage.playing.stopped, "it plays on out of sight")
 	p.Show()
 	h.Until(func() bool { return p.state == planDone })
 	assert.Equal(t, 900.0, p.of.Design.Tubs.VolumeML)
@@ -234,7 +220,7 @@ func TestAnEmptyTubIsSaidInWords(t *testing.T) {
 	p.Show()
 	h.Until(func() bool { return p.state == planFailed })
 	assert.Contains(t, p.bar.problem.Text, "empty")
-	assert.Equal(t, "–", tile(p.views[counterView]).Value)
+	assert.Equal(t, "–", tile(p.views[coldview.Counter]).Value)
 	h.Set(market.Honey())
 	p.Show()
 	h.Until(func() bool { return p.state == planDone })
@@ -244,8 +230,8 @@ func TestAnEmptyTubIsSaidInWords(t *testing.T) {
 func TestALeverChangesTheKitchenAndItsFile(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	before := p.answer.Harden.Hours.Value
-	p.choose(hardenView)
-	strike(slides(p.views[hardenView])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
+	p.choose(coldview.Harden)
+	strike(slides(p.views[coldview.Harden])[0].Focusable(), fyne.KeyLeft, fyne.KeyLeft)
 	h.Until(func() bool { return p.state == planDone })
 	assert.Equal(t, -19.0, p.of.Kitchen.Freezer.AirC)
 	assert.Less(t, p.answer.Harden.Hours.Value, before)
@@ -268,10 +254,10 @@ func TestAnotherVesselHasAnotherDepth(t *testing.T) {
 	p.change(func(k *cold.Profile) { k.Layer.Form, k.Layer.DepthMM = cold.FormBowl, 0 })
 	p.keep("bowl")
 	h.Until(func() bool { return p.state == planDone })
-	p.choose(custardView)
-	assert.InDelta(t, p.answer.StillFreeze.Dense.Vessel.HeightMM, slides(p.views[custardView])[2].Value(), 0.5)
-	p.choose(foamView)
-	assert.InDelta(t, p.answer.StillFreeze.Foam.Vessel.HeightMM, slides(p.views[foamView])[2].Value(), 0.5)
+	p.choose(coldview.Custard)
+	assert.InDelta(t, p.answer.StillFreeze.Dense.Vessel.HeightMM, slides(p.views[coldview.Custard])[2].Value(), 0.5)
+	p.choose(coldview.Foam)
+	assert.InDelta(t, p.answer.StillFreeze.Foam.Vessel.HeightMM, slides(p.views[coldview.Foam])[2].Value(), 0.5)
 }
 
 func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
@@ -295,18 +281,18 @@ func TestTheKitchenOfTheDesignIsUsed(t *testing.T) {
 
 func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
-	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = p.freeName(k.Name); return k }(), "")
-	assert.Equal(t, "Home freezer 2", e.kitchen.Name)
-	e.kitchen.Name = "home FREEZER"
+	e := p.editKitchen(func() cold.Profile { k := p.kitchen; k.Name = coldview.FreeName(p.kitchens, k.Name); return k }(), "")
+	assert.Equal(t, "Home freezer 2", e.form.Kitchen.Name)
+	e.form.Kitchen.Name = "home FREEZER"
 	e.save()
 	assert.Contains(t, e.problem.Text, "already")
-	e.kitchen.Name = "Quay"
+	e.form.Kitchen.Name = "Quay"
 	e.save()
 	assert.Equal(t, "Quay", h.Now.Kitchen.Profile)
 	assert.True(t, p.kitchens.Own("quay"))
 
 	e = p.editKitchen(func() cold.Profile { k, _ := p.kitchens.Find("Quay"); return k }(), "Quay")
-	e.kitchen.Name = "Saltmarsh Quay"
+	e.form.Kitchen.Name = "Saltmarsh Quay"
 	e.numbers["counter.air_c"].ShowValue(60)
 	e.save()
 	assert.Contains(t, e.problem.Text, "counter.air_c")
@@ -327,12 +313,12 @@ func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	before := p.answer.Counter
 	measured := math.Round(1.5 * before.From.Value)
-	p.choose(counterView)
+	p.choose(coldview.Counter)
 	c := p.calibrate(cold.ScoopedWell)
 	c.run()
 	assert.NotEmpty(t, c.word.Text, "nothing was measured yet")
 	assert.True(t, c.keep.Disabled())
-	c.minutes.ShowValue(measured)
+	c.typed["minutes"].ShowValue(measured)
 	c.run()
 	h.Until(func() bool { return !c.keep.Disabled() || c.word.Text != "" })
 	require.False(t, c.keep.Disabled(), c.word.Text)
@@ -349,26 +335,26 @@ func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 	assert.NotEqual(t, before.From.Value, after.From.Value)
 	assert.Less(t, after.From.High/after.From.Low, before.From.High/before.From.Low, "a measured kitchen is known better")
 
-	require.True(t, p.canUndo(cold.ScoopedWell))
+	require.True(t, p.replaced.Has(p.kitchen.Name, cold.ScoopedWell))
 	p.undoCalibration(cold.ScoopedWell)
 	h.Until(func() bool { return p.state == planDone })
 	assert.Equal(t, before.From, p.answer.Counter.From)
-	assert.False(t, p.canUndo(cold.ScoopedWell))
+	assert.False(t, p.replaced.Has(p.kitchen.Name, cold.ScoopedWell))
 }
 
 func TestAnImpossibleMeasurementIsRefusedInWords(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	c := p.calibrate(cold.CoreAt)
-	c.start.ShowValue(-6)
-	c.core.ShowValue(-30)
-	c.minutes.ShowValue(120)
+	c.typed["start_c"].ShowValue(-6)
+	c.typed["core_c"].ShowValue(-30)
+	c.typed["minutes"].ShowValue(120)
 	c.run()
 	assert.Contains(t, c.word.Text, "freezer's air")
-	c.core.ShowValue(-12)
-	c.minutes.ShowValue(2)
+	c.typed["core_c"].ShowValue(-12)
+	c.typed["minutes"].ShowValue(2)
 	c.run()
 	h.Until(func() bool { return c.word.Text != "" })
-	assert.Contains(t, c.word.Text, "coefficient in reason")
+	assert.Contains(t, c.word.Text, "No freezer in reason")
 	assert.True(t, c.keep.Disabled())
 }
 
@@ -401,20 +387,16 @@ func TestEveryPartOfTheColdTakesTheKeyboard(t *testing.T) {
 		}
 	}
 	for _, v := range p.views {
-		assert.True(t, reached[v.tile], v.title)
+		assert.True(t, reached[v.tile], v.Title())
 	}
-	for _, s := range slides(p.views[counterView]) {
+	for _, s := range slides(p.views[coldview.Counter]) {
 		assert.True(t, reached[s.Focusable()])
 	}
 	assert.True(t, reached[p.stage.time.Focusable()])
 	assert.True(t, reached[p.stage.plot])
 	assert.True(t, reached[p.bar.choose])
-	strike(p.views[foamView].tile, fyne.KeySpace)
-	assert.Equal(t, foamView, p.current)
-}
-
-func TestMinusSignsAreMinusSigns(t *testing.T) {
-	assert.Equal(t, "At −18 °C (−3) over-run 5-6", minus("At -18 °C (-3) over-run 5-6"))
+	strike(p.views[coldview.Foam].tile, fyne.KeySpace)
+	assert.Equal(t, coldview.Foam, p.current)
 }
 
 // TestTheColdLooks draws the page in every dress. With COLD_LOOK set to a
@@ -426,14 +408,14 @@ func TestTheColdLooks(t *testing.T) {
 		"light150": {Variant: theme.Light, TextScale: 1.5},
 	} {
 		p, h := coldPage(t, market.Honey(), o)
-		for i, v := range p.views {
-			p.choose(i)
+		for _, v := range p.views {
+			p.choose(v.Question)
 			h.Win.Resize(fyne.NewSize(1280, 720))
 			size := h.Win.Canvas().Size()
-			assert.LessOrEqual(t, size.Width, float32(1280), "%s %s", dress, v.title)
-			assert.LessOrEqual(t, size.Height, float32(720), "%s %s", dress, v.title)
+			assert.LessOrEqual(t, size.Width, float32(1280), "%s %s", dress, v.Title())
+			assert.LessOrEqual(t, size.Height, float32(720), "%s %s", dress, v.Title())
 			if dir := os.Getenv("COLD_LOOK"); dir != "" {
-				f, err := os.Create(filepath.Join(dir, v.title+"_"+dress+".png"))
+				f, err := os.Create(filepath.Join(dir, v.Title()+"_"+dress+".png"))
 				require.NoError(t, err)
 				require.NoError(t, png.Encode(f, h.Win.Canvas().Capture()))
 				require.NoError(t, f.Close())
@@ -441,13 +423,6 @@ func TestTheColdLooks(t *testing.T) {
 		}
 		p.Leave()
 	}
-}
-
-func TestATableRowHasOneUnit(t *testing.T) {
-	assert.Equal(t, []string{"96 min", "76 min", "99 min"}, times("", cold.Range{Value: 96, Low: 76, High: 99}).Cells)
-	assert.Equal(t, []string{"1.6 h", "1.3 h", "2.2 h"}, times("", cold.Range{Value: 96, Low: 76, High: 132}).Cells)
-	assert.Equal(t, []string{"3.0 h", "2.5 h", "not reached"}, hours("", cold.Range{Value: 3, Low: 2.5, High: math.NaN()}).Cells)
-	assert.Equal(t, []string{"at once", "at once", "at once"}, times("", cold.Range{}).Cells)
 }
 
 // Odd kitchens and tubs, in which much is never reached, are shown in words.
@@ -477,16 +452,16 @@ func TestWhatIsNeverReachedIsSaid(t *testing.T) {
 			p.Show()
 			h.Until(func() bool { return p.state == planDone || p.state == planFailed })
 			require.Equal(t, planDone, p.state, p.bar.problem.Text)
-			for i, v := range p.views {
-				p.choose(i)
+			for _, v := range p.views {
+				p.choose(v.Question)
 				said := tile(v)
 				for _, text := range []string{said.Value, said.Foot, p.stage.caption.Text} {
 					assert.NotContains(t, text, "NaN")
 					assert.NotContains(t, text, "Inf")
 				}
-				assert.NotEmpty(t, said.Value, v.title)
+				assert.NotEmpty(t, said.Value, v.Title())
 				if dir := os.Getenv("COLD_LOOK"); dir != "" {
-					f, err := os.Create(filepath.Join(dir, "odd "+name+" "+v.title+".png"))
+					f, err := os.Create(filepath.Join(dir, "odd "+name+" "+v.Title()+".png"))
 					require.NoError(t, err)
 					require.NoError(t, png.Encode(f, h.Win.Canvas().Capture()))
 					require.NoError(t, f.Close())

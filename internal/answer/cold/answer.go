@@ -129,7 +129,8 @@ type Band struct {
 	Present    bool
 	OK         bool // there is a band between −40 and 0 °C
 	FromC, ToC float64
-	From, To   Range // minutes
+	LawFromC   float64 // colder than this nobody knows its hardness; −40 if it is known throughout, NaN if nowhere
+	From, To   Range   // minutes
 }
 
 // Storage is the tub in the freezer for good.

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/num"
 	"ripplewright/internal/work/design"
@@ -17,6 +18,27 @@ type Measurement struct {
 	Minutes float64
 	CoreC   float64 // for CoreAt, °C
 	StartC  float64 // for CoreAt, °C of the filled tub as it went in
+}
+
+// MeasurementFields returns what is typed of a measurement, by kind, in the order
+// in which it is asked for.
+func MeasurementFields(k MeasurementKind) []setting.Field[Measurement] {
+	if k == CoreAt {
+		return measured
+	}
+	return measured[len(measured)-1:]
+}
+
+var measured = []setting.Field[Measurement]{
+	{Path: "start_c", About: "it goes in at", Unit: "°C", Min: -30, Max: 40, Of: func(m *Measurement) any { return &m.StartC }},
+	{Path: "core_c", About: "its core is at", Unit: "°C", Min: -40, Max: 0, Of: func(m *Measurement) any { return &m.CoreC }},
+	{Path: "minutes", About: "after", Unit: "min", Min: 1, Max: 6000, Of: func(m *Measurement) any { return &m.Minutes }},
+}
+
+// Between reports whether a core can be where it was measured: colder than it went
+// in and warmer than the air.
+func (m Measurement) Between(airC float64) bool {
+	return m.Kind != CoreAt || m.CoreC < m.StartC && m.CoreC > airC
 }
 
 // MeasurementKind says what was seen.

@@ -48,6 +48,10 @@ func (pl *planner) bands(s *Serving) {
 		}
 		band.Present = true
 		band.FromC, band.ToC, band.OK = b.ScoopRange(coldestBand, warmestBand)
+		var read bool
+		if band.LawFromC, read = b.LawFrom(coldestBand, warmestBand); !read {
+			band.LawFromC = math.NaN()
+		}
 		if !band.OK {
 			band.FromC, band.ToC = math.NaN(), math.NaN()
 			served := b.At(pl.d.Serving.TemperatureC)

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/cold"
-	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/say"
 )
 
 // A Book is the kitchen profiles: the built-in ones, and the maker's own,
@@ -49,10 +49,10 @@ func (k *Book) For(name string) (p cold.Profile, said string) {
 	p, err := k.Find(name)
 	if err != nil {
 		p = cold.Default()
-		said = "The design names the kitchen “" + echo.Plain(name) + "”, which is not kept here. Computed as " + p.Name + "."
+		said = say.KitchenAway(name, p.Name)
 	}
 	if k.problem != nil {
-		said = strings.TrimSpace(said + " Your own kitchens are left out: " + k.problem.Error() + ".")
+		said = strings.TrimSpace(said + " " + say.KitchensLeftOut(k.problem))
 	}
 	return p, said
 }

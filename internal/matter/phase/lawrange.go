@@ -53,3 +53,27 @@ func (b *Body) LawRange(s *State) LawRange {
 		FatTooHigh:    b.Mix.Mass[mix.Fat] > mostFat*b.Mix.Total(),
 	}
 }
+
+// LawFrom returns the coldest temperature from lo up, °C to 0.01, from which on to
+// hi the hardness law may be read; ok is false where it may not even at hi. As a
+// phase cools its syrup only thickens, so it leaves the law once.
+func (b *Body) LawFrom(lo, hi float64) (from float64, ok bool) {
+	ends := func(t float64) bool {
+		s := b.At(t)
+		return b.LawRange(&s).Ends()
+	}
+	switch {
+	case ends(hi):
+		return hi, false
+	case !ends(lo):
+		return lo, true
+	}
+	for hi-lo > 0.01 {
+		if mid := (lo + hi) / 2; ends(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi, true
+}

@@ -58,3 +58,29 @@ func TestWhereTheLawEndsThereIsNoWord(t *testing.T) {
 	assert.Equal(t, NoWord, word)
 	assert.False(t, ok)
 }
+
+// The ends are those of the syrup's table: 75 % sugar, and its coldest row.
+func TestTheLawIsLeftOnceAsAPhaseCools(t *testing.T) {
+	for name, of := range map[string]map[mix.Species]float64{
+		"custard":    {mix.Water: 60, mix.Sucrose: 16, mix.Lactose: 4, mix.Fat: 15, mix.Protein: 5},
+		"thin syrup": {mix.Water: 40, mix.Sucrose: 60}, "syrup": {mix.Water: 27, mix.Sucrose: 73},
+	} {
+		var m mix.Mix
+		for s, g := range of {
+			m.Mass[s] = g
+		}
+		b := Prepare(m, 0.2, Foam, solution.DefaultBound)
+		from, ok := b.LawFrom(-40, 0)
+		assert.True(t, ok, name)
+		assert.GreaterOrEqual(t, from, solution.ViscosityRange.MinC, name)
+		for c := -40.0; c <= 0; c += 0.25 {
+			s := b.At(c)
+			assert.Equal(t, c < from, b.LawRange(&s).Ends(), "%s at %g", name, c)
+		}
+	}
+	var butter mix.Mix
+	butter.Mass[mix.Water], butter.Mass[mix.Fat] = 16, 84
+	b := Prepare(butter, 0, Dense, solution.DefaultBound)
+	_, ok := b.LawFrom(-40, 0)
+	assert.False(t, ok)
+}

@@ -1,0 +1,210 @@
+package coldview
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/show/say"
+)
+
+// A Row is a named row of a table, its cells in words or digits, "" for unknown.
+type Row struct {
+	Name, Unit string
+	Cells      []string
+}
+
+// TimeHeads are the heads of a table of times.
+var TimeHeads = []string{"about", "from", "to"}
+
+// times is a row of times in minutes, in one unit.
+func times(s say.Style, name string, r cold.Range) Row {
+	word := func(minute float64) string { return say.Reached(s, minute, r.Value, r.High) }
+	return Row{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
+}
+
+// hours is the same of a time in hours.
+func hours(s say.Style, name string, r cold.Range) Row {
+	return times(s, name, cold.Range{Value: 60 * r.Value, Low: 60 * r.Low, High: 60 * r.High})
+}
+
+// number is a cell, "" where v is unknown.
+func number(s say.Style, v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return s.Number(v, places)
+}
+
+// degrees is a cell of a temperature, °C, in the maker's scale.
+func degrees(s say.Style, c float64, places int) string { return number(s, s.Degrees(c), places) }
+
+// FreezingRows are the times of a phase that freezes in its dish.
+func FreezingRows(s say.Style, c *cold.Cooling) []Row {
+	if !c.Present {
+		return nil
+	}
+	var rows []Row
+	if c.Stirred || c.FirstIce.Known() {
+		rows = append(rows, times(s, "First ice at the edge", c.FirstIce))
+	}
+	if math.IsNaN(c.ReadyC) {
+		return rows
+	}
+	if c.Stirred {
+		rows = append(rows, times(s, say.NamedAt(s, "Whip air in", c.WhipC), c.Whip))
+	}
+	return append(rows, times(s, say.NamedAt(s, "Swirl", c.ReadyC), c.Ready))
+}
+
+// mostStirs are as many as are worth listing: a custard that never gets stiff is
+// stirred for days.
+const mostStirs = 12
+
+// FirstStirs are the stirs that are listed.
+func FirstStirs(c *cold.Cooling) []cold.Stir { return c.Stirs[:min(len(c.Stirs), mostStirs)] }
+
+// StirHeads are the heads of the table of stirs.
+func StirHeads(s say.Style) []string {
+	return []string{say.InUnit("mean", s.Degree()), say.InUnit("edge", s.Degree()), say.InUnit("frozen", "%")}
+}
+
+// StirRows are the first stirs.
+func StirRows(s say.Style, c *cold.Cooling) []Row {
+	var rows []Row
+	for _, x := range FirstStirs(c) {
+		rows = append(rows, Row{Name: s.Duration(x.Minute), Cells: []string{degrees(s, x.MeanC, 1), degrees(s, x.EdgeC, 1), number(s, x.WaterFrozenPercent, 0)}})
+	}
+	return rows
+}
+
+// HardenRows are the times of a tub in the freezer.
+func HardenRows(s say.Style, h *cold.Harden) []Row {
+	return []Row{hours(s, say.CoreAt(s, "Move", h.MoveC), h.MoveHours), hours(s, say.CoreAt(s, "Store", h.CoreToC), h.Hours)}
+}
+
+// SofteningRows are the times of a tub that softens, made for servingC; those of
+// scooping only where it does, and none that hang on a hardness nobody knows.
+func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []Row {
+	var rows []Row
+	if v.OK {
+		rows = append(rows, times(s, "Outer ring scoops", v.From), times(s, "Whole tub scoops", v.Whole),
+			times(s, "Coldest spot scoops", v.Core), times(s, "Outer ring too soft", v.To))
+	}
+	if v.Why != cold.NobodyKnows {
+		rows = append(rows, times(s, "Melts at the wall", v.MeltsAtWall))
+	}
+	if v.StartC > servingC {
+		return append(rows, Row{Name: say.FreezerWarmer(s, servingC), Cells: []string{"", "", ""}})
+	}
+	at := s.TemperatureTo(servingC, 1)
+	return append(rows, times(s, "Ring at "+at, v.RingServing), times(s, "Tub at "+at, v.MeanServing))
+}
+
+// BandHeads are the heads of the table of what the outer ring is right for.
+func BandHeads(s say.Style) []string {
+	return []string{say.InUnit("from", s.Degree()), say.InUnit("to", s.Degree()), "from", "to"}
+}
+
+// BandRows are what the outer ring is right for, and when. The colder end is
+// unknown where the hardness law ends before it.
+func BandRows(s say.Style, v *cold.Serving) []Row {
+	row := func(name string, b *cold.Band) Row {
+		if !b.Present || !b.OK {
+			return Row{Name: name, Cells: []string{"", "", "", ""}}
+		}
+		from := degrees(s, b.FromC, 1)
+		if b.FromC < b.LawFromC {
+			from = "" // colder than nobody knows
+		}
+		return Row{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.From.Value), say.Reached(s, b.To.Value)}}
+	}
+	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, From: v.From, To: v.To}
+	for _, b := range [...]*cold.Band{&v.Dense, &v.Foam} {
+		if b.Present {
+			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
+		}
+	}
+	return []Row{row("Custard", &v.Dense), row("Ribbon", &v.Foam), row("Both", &both)}
+}
+
+// InsideHeads are the heads of the table of what is inside the tub.
+func InsideHeads(s say.Style) []string {
+	return []string{say.InUnit("ring", s.Degree()), say.InUnit("core", s.Degree())}
+}
+
+// InsideRows are the temperatures inside the tub when something begins.
+func InsideRows(s say.Style, v *cold.Serving) []Row {
+	row := func(name string, r cold.Range) Row {
+		if !r.Known() {
+			return Row{Name: name, Cells: []string{"", ""}}
+		}
+		m := v.Run.At(r.Value)
+		return Row{Name: name, Cells: []string{degrees(s, m.RingC, 1), degrees(s, m.CoreC, 1)}}
+	}
+	return []Row{row("When it begins to scoop", v.From), row("When the whole tub does", v.Whole), row("When the ring is too soft", v.To)}
+}
+
+// StoredRows are the two phases in the freezer, custard and foam.
+func StoredRows(s say.Style, st *cold.Storage) []Row {
+	row := func(name, unit string, of func(*cold.Stored) string) Row {
+		r := Row{Name: name, Unit: unit, Cells: []string{"", ""}}
+		for i, x := range [...]*cold.Stored{&st.Dense, &st.Foam} {
+			if x.Present {
+				r.Cells[i] = of(x)
+			}
+		}
+		return r
+	}
+	rows := []Row{
+		row("Freezes at", s.Degree(), func(x *cold.Stored) string { return degrees(s, x.FreezingPointC, 1) }),
+		row("Water frozen", "%", func(x *cold.Stored) string { return number(s, x.WaterFrozenPercent, 0) }),
+		row("Ice that a swing melts", "%", func(x *cold.Stored) string { return number(s, x.SwingPercent, 1) }),
+	}
+	if st.WaterDrawn {
+		drawn := Row{Name: "Water drawn, at most", Unit: "g/100 g", Cells: []string{number(s, st.DrawnG, 0), ""}}
+		if st.Drawer == "foam" {
+			drawn.Cells = []string{"", number(s, st.DrawnG, 0)}
+		}
+		rows = append(rows, drawn)
+	}
+	if st.Dense.Present && st.Foam.Present {
+		both := degrees(s, st.KeepBelowC, 0)
+		rows = append(rows, Row{Name: "Both hold ice below", Unit: s.Degree(), Cells: []string{both, both}})
+	}
+	return rows
+}
+
+// AgeingRows are how fast ice coarsens in the freezer, at its warm end and in
+// others.
+func AgeingRows(s say.Style, st *cold.Storage) []Row {
+	row := func(name string, c, index float64) Row {
+		return Row{Name: name + " " + s.TemperatureTo(c, 1), Cells: []string{number(s, index, 1)}}
+	}
+	rows := []Row{row("In this freezer", st.AtC, st.AgeingIndex)}
+	if st.SwingK > 0 {
+		rows = append(rows, row("At its warm end", st.AtC+st.SwingK, st.AgeingIndexWarm))
+	}
+	for i, c := range cold.AgeingAtC {
+		rows = append(rows, row("At", c, st.Ageing[i]))
+	}
+	return rows
+}
+
+// ChangeRows are the times that a calibration moves, before and after.
+func ChangeRows(s say.Style, k cold.MeasurementKind, before, after *cold.Answer) []Row {
+	row := func(name string, minutes float64, of func(*cold.Answer) cold.Range) Row {
+		return Row{Name: name, Cells: []string{say.TimeBand(s, of(before), minutes), say.TimeBand(s, of(after), minutes)}}
+	}
+	if k == cold.ScoopedWell {
+		return []Row{
+			row("Outer ring scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.From }),
+			row("Whole tub scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.Whole }),
+			row("Outer ring too soft", 1, func(a *cold.Answer) cold.Range { return a.Counter.To }),
+		}
+	}
+	return []Row{
+		row("Custard can be swirled", 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.Ready }),
+		row("Tub can be moved", 60, func(a *cold.Answer) cold.Range { return a.Harden.MoveHours }),
+		row("Tub can be stored", 60, func(a *cold.Answer) cold.Range { return a.Harden.Hours }),
+	}
+}

@@ -1,0 +1,84 @@
+package say
+
+import (
+	"errors"
+	"strings"
+	"unicode"
+
+	"ripplewright/internal/answer/cold"
+)
+
+// MeasuredPlace names the place of a kitchen that a measurement tells of.
+func MeasuredPlace(k cold.MeasurementKind) string {
+	if k == cold.ScoopedWell {
+		return "counter"
+	}
+	return "freezer"
+}
+
+// CalibrationTitle heads the question for a measured time.
+func CalibrationTitle(k cold.MeasurementKind, kitchen string) string {
+	return "Calibrate the " + MeasuredPlace(k) + " of “" + kitchen + "”"
+}
+
+// HowToMeasure says what a maker measures.
+func HowToMeasure(k cold.MeasurementKind) string {
+	if k == cold.CoreAt {
+		return "Stand a tub of this design, filled as it says, in the freezer with a thermometer in its core."
+	}
+	return "Take a tub of this design, filled as it says, from the freezer and stand it on the counter. How long is it until the outer ring scoops just right?"
+}
+
+// FillInFirst asks for what is missing.
+const FillInFirst = "Fill in the fields above first."
+
+// CoreBetween says between what a measured core lies.
+func CoreBetween(s Style, airC float64) string {
+	return "The core must be colder than at the start and warmer than the freezer's air, " + s.TemperatureTo(airC, 1) + "."
+}
+
+// Calibrated says what a calibration found; what it changes stands below.
+func Calibrated(s Style, k cold.MeasurementKind, factor float64) string {
+	return "With heat going " + s.Number(factor, 2) + " times as fast " + inPlace(k) + ", the tub takes the time you measured. What that changes:"
+}
+
+func inPlace(k cold.MeasurementKind) string {
+	if k == cold.ScoopedWell {
+		return "on the counter"
+	}
+	return "in the freezer"
+}
+
+// NotCalibrated says why no calibration was found.
+func NotCalibrated(s Style, k cold.MeasurementKind, err error) string {
+	var none *cold.CalibrationError
+	if !errors.As(err, &none) {
+		return Capital(strings.TrimSuffix(err.Error(), ".")) + "."
+	}
+	return "No " + MeasuredPlace(k) + " in reason takes " + s.Duration(none.Measured.Minutes) + " for that, but " +
+		s.DurationSpan(none.Shortest, none.Longest) + ". Look again at what was measured."
+}
+
+// Measured says on what a place of a kitchen rests.
+func Measured(s Style, p cold.Place) string {
+	if p.Measured == "" {
+		return "Nothing is measured in this kitchen yet: one measured time makes the answers closer."
+	}
+	return "Measured: " + TrueMinus(p.Measured) + ". Heat goes " + s.Number(p.Factor, 2) + " times as fast as first assumed."
+}
+
+// CalibrationStep names a calibration that was kept.
+func CalibrationStep(measured string) string { return "calibration, " + TrueMinus(measured) }
+
+// TrueMinus gives the numbers in a text of a file, after a space, a bracket or
+// nothing, their true minus sign.
+func TrueMinus(text string) string {
+	r := []rune(text)
+	for i, c := range r {
+		begins := i == 0 || r[i-1] == ' ' || r[i-1] == '('
+		if c == '-' && begins && i+1 < len(r) && unicode.IsDigit(r[i+1]) {
+			r[i] = '−'
+		}
+	}
+	return string(r)
+}

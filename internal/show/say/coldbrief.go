@@ -1,0 +1,117 @@
+package say
+
+import "ripplewright/internal/answer/cold"
+
+// A Brief is an answer as a tile has it: the answer, and a word on it.
+type Brief struct{ Answer, More string }
+
+// CustardBrief says when the custard can be swirled, and how often it is stirred
+// until then.
+func CustardBrief(s Style, c *cold.Cooling) Brief {
+	b := frozenBrief(s, c)
+	if c.Present && c.Ready.Known() {
+		b.More = "to swirl; stir " + often(s, stirsBefore(c))
+	}
+	return b
+}
+
+// FoamBrief says when the foam can be swirled.
+func FoamBrief(s Style, f *cold.StillFreeze) Brief {
+	b := frozenBrief(s, &f.Foam)
+	if f.Foam.Present && f.Foam.Ready.Known() {
+		b.More = "to swirl; leave it alone"
+		if f.StartFirst == "custard" && f.HeadStartMinutes >= 1 {
+			b.More = "to swirl; put it in " + s.Duration(f.HeadStartMinutes) + " after the custard"
+		}
+	}
+	return b
+}
+
+func frozenBrief(s Style, c *cold.Cooling) Brief {
+	switch {
+	case !c.Present:
+		return Brief{Unknown, "the tub has none"}
+	case !c.Ready.Known():
+		return Brief{"never", "not stiff enough to swirl"}
+	}
+	return Brief{Answer: s.Duration(c.Ready.Value)}
+}
+
+// stirsBefore is how many stirs come before a phase is ready.
+func stirsBefore(c *cold.Cooling) int {
+	n := 0
+	for _, x := range c.Stirs {
+		if x.Minute < c.Ready.Value {
+			n++
+		}
+	}
+	return n
+}
+
+func often(s Style, n int) string {
+	switch n {
+	case 0:
+		return "never"
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return s.Count(n, "time", "")
+}
+
+// HardenBrief says when a tub can be stored, and when it can be moved.
+func HardenBrief(s Style, h *cold.Harden) Brief {
+	switch {
+	case !h.Hours.Known():
+		return Brief{"never", "the core stays above " + s.Temperature(h.CoreToC)}
+	case h.MoveC > h.CoreToC:
+		return Brief{s.Duration(60 * h.Hours.Value), "to store; " + s.Duration(60*h.MoveHours.Value) + " until it can be moved"}
+	}
+	return Brief{s.Duration(60 * h.Hours.Value), "until its core is at " + s.Temperature(h.CoreToC) + ", as cold as this freezer makes it"}
+}
+
+// LeaveOutBrief is LeaveOut in a word or two.
+func LeaveOutBrief(s Style, v *cold.Serving) Brief {
+	soft := ""
+	if v.To.Known() {
+		soft = "the ring is too soft by " + s.Duration(v.To.Value)
+	}
+	switch {
+	case v.Why == cold.NobodyKnows:
+		return Brief{NotKnown, "the model does not know how hard it is"}
+	case v.Why == cold.TooSoft:
+		return Brief{"no time", "too soft straight from the freezer"}
+	case v.Why == cold.NeverScoops:
+		return Brief{"no time", "it never scoops well"}
+	case !v.OK:
+		return Brief{"no time", "never right for both phases"}
+	case !v.From.Known():
+		return Brief{"never", "it does not soften that far"}
+	case Out(v) == 0:
+		return Brief{"at once", soft}
+	}
+	return Brief{OutFor(s, v), soft}
+}
+
+// StorageBrief says whether water moves in the freezer, and how fast ice coarsens.
+func StorageBrief(s Style, st *cold.Storage) Brief {
+	b := Brief{"no water moves", coarsens(s, st)}
+	switch {
+	case st.WaterDrawn:
+		b = Brief{"water moves", "the " + st.Drawer + " draws it; " + b.More}
+	case st.Swing == cold.SwingAll && st.Dense.Present && st.Foam.Present:
+		b = Brief{"water moves", "at each swing; " + b.More}
+	}
+	return b
+}
+
+func coarsens(s Style, st *cold.Storage) string {
+	if !known(st.AgeingIndex) {
+		return "no ice to coarsen"
+	}
+	return "ice coarsens " + s.Number(st.AgeingIndex, 1) + " times as fast as at " + s.Temperature(ageingBase)
+}
+
+// ageingBase is the temperature, °C, at which the growth of crystals is 1.
+const ageingBase = -18

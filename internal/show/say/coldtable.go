@@ -1,0 +1,119 @@
+package say
+
+import (
+	"time"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+)
+
+// The words about the tables of the cold.
+
+// InUnit is the head of a column: "mean, °C".
+func InUnit(name, unit string) string { return name + ", " + unit }
+
+// NamedAt names a row by a computed temperature: "Swirl, −5.1 °C".
+func NamedAt(s Style, name string, c float64) string { return name + ", " + s.TemperatureTo(c, 1) }
+
+// CoreAt names a row by the temperature that a core has to reach: "Store: core at
+// −15 °C".
+func CoreAt(s Style, name string, c float64) string { return name + ": core at " + s.Temperature(c) }
+
+// FreezerWarmer names the row of a temperature that a freezer never reaches.
+func FreezerWarmer(s Style, c float64) string {
+	return s.TemperatureTo(c, 1) + ": the freezer is warmer"
+}
+
+// TimeBand is a time with its band in a cell: "45 min (40 to 51 min)".
+func TimeBand(s Style, r cold.Range, minutes float64) string {
+	text := Reached(s, minutes*r.Value)
+	if r.Known() {
+		text += " (" + s.DurationSpan(minutes*r.Low, minutes*r.High) + ")"
+	}
+	return text
+}
+
+// AgeingHead is the head of the table of how fast crystals grow.
+func AgeingHead(s Style) string {
+	return "How fast ice crystals grow, " + s.Temperature(ageingBase) + " = 1"
+}
+
+// FromAndTo says what the columns from and to of a table of times are.
+func FromAndTo(s Style, p cold.Place) string {
+	text := "From and to: how fast the air takes the heat away is known to ±" + s.Percent(100*p.Spread(), 0)
+	if p.Measured != "" {
+		text += ", as measured here"
+	}
+	return text + "."
+}
+
+// StirColumns says when the temperatures of a table of stirs are, of which listed
+// stand in it out of all.
+func StirColumns(listed, all int) string {
+	switch {
+	case all == 0:
+		return "It needs no stir before it is ready."
+	case listed < all:
+		return "More stirs follow. " + stirColumns
+	}
+	return stirColumns
+}
+
+const stirColumns = "Mean and ice just after the stir; the edge, the coldest spot, just before it."
+
+// LeaveFoam says what the foam needs in the freezer.
+const LeaveFoam = "Leave it alone: beating lets its air out."
+
+// InDish says how a phase stands in the freezer and when it is ready.
+func InDish(s Style, c *cold.Cooling) string {
+	if !c.Present {
+		return "The tub has none."
+	}
+	text := s.Volume(c.VolumeML) + ", " + s.Length(c.Vessel.HeightMM) + " deep. "
+	switch {
+	case !c.Ready.Known():
+		text += "It is never ready: " + Ready(s, c) + "."
+	case c.Means == cold.HalfFrozen:
+		text += "Ready when " + Ready(s, c) + "."
+	default:
+		text += "Ready when it is " + Ready(s, c) + "."
+	}
+	if c.Vessel.Box {
+		text += " " + Warning(s, model.Warning{Code: "box_as_round", Facts: cold.BoxAsRound{Dish: true}})
+	}
+	return text
+}
+
+// Together says which phase goes into the freezer first and when both can be
+// swirled.
+func Together(s Style, f *cold.StillFreeze) string {
+	switch {
+	case !f.Dense.Present || !f.Foam.Present:
+		return "Only one phase has to freeze."
+	case f.StartFirst == "":
+		return "The two cannot be swirled together: one never gets stiff enough."
+	}
+	return HeadStart(s, f) + " Both can be swirled " + s.Duration(f.ReadyMinutes) + " after the first goes in."
+}
+
+// Remark is a warning with how much it weighs before it.
+func Remark(s Style, w model.Warning) string { return Severity(w.Severity) + ": " + Warning(s, w) }
+
+// BandEnds says that a phase's band in a plot ends where its hardness is no longer
+// known, at c and colder.
+func BandEnds(s Style, phase string, c float64) string {
+	return "Colder than " + s.TemperatureTo(c, 1) + " nobody knows how hard the " + phase + " is: the band ends there."
+}
+
+// NoBand says why a plot has no band of a phase.
+func NoBand(phase string) string {
+	return "How hard the " + phase + " is, nobody knows: there is no band of it."
+}
+
+// ComputedIn says how long an answer took.
+func ComputedIn(s Style, took time.Duration) string {
+	return "Computed in " + s.Grouped(float64(took.Milliseconds())) + " ms"
+}
+
+// StaleTimes says that the times shown are not the design's.
+const StaleTimes = "Cancelled: these times are of an earlier design."
