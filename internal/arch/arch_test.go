@@ -67,6 +67,7 @@ var layers = []layer{
 	{"internal/answer/process", "internal/matter/blend internal/matter/heat internal/matter/mix internal/matter/phase internal/matter/solution internal/matter/water internal/food/ingredient internal/food/kind internal/work/design internal/answer/model internal/answer/cold internal/food/egg"},
 	{"internal/answer/plan", "internal/answer/process"},
 	{"internal/answer/validate", "internal/form/published internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple internal/matter/ice"},
+	{"internal/answer/shop", "internal/food/egg internal/food/ingredient internal/food/price internal/work/design internal/answer/model"},
 	{"internal/answer/whole", "internal/matter/num internal/food/egg internal/work/design internal/answer/model"},
 	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/food/limits internal/food/kind internal/answer/process internal/food/egg internal/answer/plan internal/matter/ice internal/answer/icy internal/form/echo"},
 	{"internal/show/draw", ""},

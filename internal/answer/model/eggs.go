@@ -26,7 +26,10 @@ type Eggs struct {
 // left over may be below 0, to −eggSlack: eggs a little larger make it up.
 type EggParts struct{ Yolks, Whites float64 }
 
-func (p EggParts) plus(o EggParts) EggParts { return EggParts{p.Yolks + o.Yolks, p.Whites + o.Whites} }
+// Plus returns p and k times o.
+func (p EggParts) Plus(o EggParts, k float64) EggParts {
+	return EggParts{p.Yolks + k*o.Yolks, p.Whites + k*o.Whites}
+}
 
 // EggsIn returns the yolks and whites in g of an ingredient, none of what is no
 // shell egg.
@@ -62,9 +65,9 @@ func countEggs(d design.Design, lines []Line) Eggs {
 		if l.Part == design.DensePart {
 			in = &e.Dense
 		}
-		*in = in.plus(EggsIn(l.Ingredient.ID, l.Grams, size))
+		*in = in.Plus(EggsIn(l.Ingredient.ID, l.Grams, size), 1)
 	}
-	e.EggParts = e.Dense.plus(e.Foam)
+	e.EggParts = e.Dense.Plus(e.Foam, 1)
 	e.Crack = e.ToCrack()
 	e.Left = EggParts{e.Crack - e.Yolks, e.Crack - e.Whites}
 	return e

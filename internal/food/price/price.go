@@ -66,8 +66,10 @@ func (b Book) For(id string) (Pack, bool) {
 	if p, ok := b.Find(id); ok || !OfShell(id) {
 		return p, ok
 	}
-	p, ok := b.Find(Eggs)
-	return p, ok && p.Pieces > 0
+	if p, ok := b.Find(Eggs); ok && p.Pieces > 0 {
+		return p, true
+	}
+	return Pack{}, false
 }
 
 // OfShell reports whether an ingredient is an egg out of its shell or a part of
