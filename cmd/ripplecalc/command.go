@@ -23,7 +23,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, curveCommand, checkCommand, cardCommand,
-		labelCommand, processCommand, planCommand, coldCommand, iceCommand, rippleCommand, validateCommand,
+		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, validateCommand,
 		ingredientsCommand, schemaCommand, helpCommand,
 	}
 }

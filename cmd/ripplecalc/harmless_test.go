@@ -52,14 +52,14 @@ func TestNoAnswerDoesWhatADesignsWordsSay(t *testing.T) {
 		"evaluate spite.yaml", "evaluate spite.yaml --json", "curve spite.yaml", "curve spite.yaml --json", "check spite.yaml",
 		"label spite.yaml", "label spite.yaml --region eu --all", "label spite.yaml --json", "process spite.yaml", "process spite.yaml --json",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00", "plan spite.yaml --json --serve-at 2026-11-29T15:00:00+01:00",
-		"cold spite.yaml", "cold spite.yaml --json", "ripple spite.yaml --size 60", "ripple spite.yaml --size 60 --json",
+		"cold spite.yaml", "cold spite.yaml --json", "eggs spite.yaml", "eggs spite.yaml --json", "shop spite.yaml", "shop spite.yaml --json", "ripple spite.yaml --size 60", "ripple spite.yaml --size 60 --json",
 	} {
 		code, out, errs := k.run("", strings.Fields(args)...)
 		require.Equal(t, exitFine, code, "%s: %s", args, errs)
 		harmless(t, args, out)
 		harmless(t, args, errs)
 	}
-	for _, args := range []string{"card spite.yaml -o x.md", "card spite.yaml -o x.md --region eu", "label spite.yaml -o x.txt", "label spite.yaml -o x.txt --region eu",
+	for _, args := range []string{"card spite.yaml -o x.md", "card spite.yaml -o x.md --region eu", "shop spite.yaml -o x.md", "shop spite.yaml -o x.txt", "label spite.yaml -o x.txt", "label spite.yaml -o x.txt --region eu",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.md", "plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.ics",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.json"} {
 		words := strings.Fields(args)

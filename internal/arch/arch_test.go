@@ -69,7 +69,7 @@ var layers = []layer{
 	{"internal/answer/validate", "internal/form/published internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple internal/matter/ice"},
 	{"internal/answer/shop", "internal/food/egg internal/food/ingredient internal/food/price internal/work/design internal/answer/model"},
 	{"internal/answer/whole", "internal/matter/num internal/food/egg internal/work/design internal/answer/model"},
-	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/food/limits internal/food/kind internal/answer/process internal/food/egg internal/answer/plan internal/matter/ice internal/answer/icy internal/form/echo"},
+	{"internal/show/say", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/food/limits internal/food/kind internal/answer/process internal/food/egg internal/answer/plan internal/matter/ice internal/answer/icy internal/form/echo internal/answer/whole internal/answer/shop internal/food/price"},
 	{"internal/show/draw", ""},
 	{"internal/show/draw/face", "internal/show/draw"},
 	{"internal/show/draw/raster", "internal/show/draw internal/show/draw/face"},
@@ -79,7 +79,7 @@ var layers = []layer{
 	{"internal/show/figure", "internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/answer/model internal/show/say"},
 	{"internal/show/chart", "internal/show/draw internal/show/say"},
 	{"internal/show/card", "internal/show/draw/typeset internal/show/figure internal/work/atomicfile internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/show/draw internal/show/draw/face internal/show/draw/raster internal/show/draw/pdf internal/show/draw/svg internal/show/chart internal/work/design internal/answer/tub internal/answer/model internal/answer/cold internal/show/say internal/answer/process"},
-	{"internal/show/report", "internal/show/figure internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say internal/answer/process internal/answer/plan internal/answer/icy"},
+	{"internal/show/report", "internal/show/figure internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/price"},
 	{"internal/desk/session", "internal/work/atomicfile internal/work/design internal/work/designfile internal/answer/model"},
 	{"internal/desk/mishap", ""},
 	{"internal/desk/rescue", "internal/work/userdata"},
@@ -110,7 +110,7 @@ var layers = []layer{
 	{"ui", "internal/desk/preferences internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/daypage ui/figurespage ui/kit ui/kitchenpage ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say internal/desk/mishap internal/desk/rescue"},
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
-	{"cmd/ripplecalc", "assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy"},
+	{"cmd/ripplecalc", "assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop"},
 	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue"},
 }
 

@@ -18,7 +18,8 @@ type Eggs struct {
 	System, Size            string
 }
 
-func eggsOf(d design.Design, r *model.Result) Eggs {
+// EggsOf returns the ledger of d, which comes to r.
+func EggsOf(d design.Design, r *model.Result) Eggs {
 	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
 	if err != nil || !r.Eggs.Known {
 		return Eggs{}

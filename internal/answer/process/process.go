@@ -27,7 +27,7 @@ type Process struct {
 // the tubs are kept, °C; times are those of the cold, nil where nobody asked.
 func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold.Answer) Process {
 	pressure := water.AirPressure(d.Kitchen.AltitudeM)
-	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: eggsOf(d, r), Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
+	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: EggsOf(d, r), Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
 	if r.Dense.Portion.MadeG > 0 {
 		p.Custard = custardOf(factsOf(d, r, design.DensePart, pressure), k)
 	}

@@ -8,23 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/shop"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
 )
-
-func library(t *testing.T) *ingredient.Library {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return lib
-}
 
 // quay is invented, as are its prices: six yolks and four whites of large eggs.
 func quay() design.Design {
@@ -59,7 +49,7 @@ func item(t *testing.T, l shop.List, id string) shop.Item {
 }
 
 func TestPacksAreBoughtWholeAndWhatIsLeftIsWorthWhatItCost(t *testing.T) {
-	m := model.New(library(t)).Priced(prices)
+	m := model.New(market.Library(t)).Priced(prices)
 	l := shop.For([]shop.Order{order(t, m, quay(), 4)}, prices)
 	sugar := item(t, l, "sugar") // 4 × 300 g of both lines
 	assert.InDelta(t, 1200, sugar.NeedG, 1e-9)
@@ -79,7 +69,7 @@ func TestPacksAreBoughtWholeAndWhatIsLeftIsWorthWhatItCost(t *testing.T) {
 // A large egg gives one yolk and one white, 17 g and 33 g (USDA SR28 NDB 01125
 // and 01124).
 func TestEggsAreCrackedWholeForEachBatchAndBoughtByTheDozen(t *testing.T) {
-	m := model.New(library(t)).Priced(prices)
+	m := model.New(market.Library(t)).Priced(prices)
 	whites := quay()
 	whites.Dense.Lines[1].Count, whites.Foam.Lines[0].Count = 2, 6
 	l := shop.For([]shop.Order{order(t, m, quay(), 3), order(t, m, whites, 1)}, prices)
@@ -101,7 +91,7 @@ func TestEggsAreCrackedWholeForEachBatchAndBoughtByTheDozen(t *testing.T) {
 }
 
 func TestEggsOfTwoSizesAreTwoThingsToBuy(t *testing.T) {
-	m := model.New(library(t)).Priced(prices)
+	m := model.New(market.Library(t)).Priced(prices)
 	small := quay()
 	small.Eggs.Size = "small"
 	l := shop.For([]shop.Order{order(t, m, quay(), 1), order(t, m, small, 1)}, prices)
@@ -118,7 +108,7 @@ func TestEggsOfTwoSizesAreTwoThingsToBuy(t *testing.T) {
 func TestALinesOwnPriceIsPaidByWeight(t *testing.T) {
 	d := quay()
 	d.Dense.Lines[2].Price = ingredient.Known(2)
-	m := model.New(library(t))
+	m := model.New(market.Library(t))
 	l := shop.For([]shop.Order{order(t, m, d, 2)}, price.Book{})
 	sugar := item(t, l, "sugar")
 	assert.Zero(t, sugar.Packs)
@@ -131,7 +121,7 @@ func TestALinesOwnPriceIsPaidByWeight(t *testing.T) {
 }
 
 func TestTwoThingsOfOneNameStayTwo(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	base, ok := lib.Find("honey")
 	require.True(t, ok)
 	heath, meadow := *base, *base
@@ -155,7 +145,7 @@ func TestTwoThingsOfOneNameStayTwo(t *testing.T) {
 }
 
 func TestNothingIsLostBetweenShopAndBowl(t *testing.T) {
-	lib := library(t)
+	lib := market.Library(t)
 	r := rand.New(rand.NewSource(9))
 	all := lib.All()
 	for range 200 {

@@ -7,6 +7,7 @@ package whole
 
 import (
 	"math"
+	"slices"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
@@ -18,17 +19,17 @@ type Kind uint8
 
 // The kinds.
 const (
-	// ByRecipe keeps tubs, fill and ratio: both phases are rescaled around the
-	// whole eggs, each of its other lines by the factor that keeps its volume.
-	ByRecipe Kind = iota
 	// ByRatio keeps the recipe of each phase: both are rescaled to the eggs, the
 	// ratio moves to what they then make, and the tubs are as many as that fills.
-	ByRatio
+	ByRatio Kind = iota
+	// ByRecipe keeps tubs, fill and ratio: both phases are rescaled around the
+	// whole eggs, each of its other lines by the factor that keeps its volume.
+	ByRecipe
 	numKinds
 )
 
 // String returns the kind as files and the command line have it.
-func (k Kind) String() string { return [...]string{"recipe", "ratio"}[k] }
+func (k Kind) String() string { return [...]string{"ratio", "recipe"}[k] }
 
 // Way is one design that uses whole eggs. Its grams are kept as written, since
 // scaling would break the eggs again.
@@ -84,6 +85,13 @@ func Of(m *model.Model, d design.Design, n int) (Ways, error) {
 		}
 	}
 	return w, nil
+}
+
+// Only returns the ways of one kind.
+func (w Ways) Only(kind string) Ways {
+	w.List = slices.DeleteFunc(slices.Clone(w.List), func(x Way) bool { return x.Kind.String() != kind })
+	w.Unable = slices.DeleteFunc(slices.Clone(w.Unable), func(x Unable) bool { return x.Kind.String() != kind })
+	return w
 }
 
 // same is within what sums of grams lose to rounding.

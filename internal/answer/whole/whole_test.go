@@ -1,7 +1,6 @@
 package whole_test
 
 import (
-	"io/fs"
 	"math"
 	"math/rand"
 	"testing"
@@ -9,24 +8,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/whole"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
 
-func newModel(t *testing.T) *model.Model {
-	t.Helper()
-	f, err := assets.Library.Open("library/ingredients.jsonl")
-	require.NoError(t, err)
-	defer f.Close()
-	lib, err := ingredient.Read(f)
-	require.NoError(t, err)
-	return model.New(lib)
-}
+func newModel(t *testing.T) *model.Model { return model.New(market.Library(t)) }
 
 // quay is invented: a custard of yolks and a foam of whites, which no egg pairs.
 func quay() design.Design {
@@ -216,14 +207,13 @@ func TestOfAnyDesignWholeEggsAreUsedUpAndNoneIsLost(t *testing.T) {
 			require.Equal(t, len(d.Dense.Lines), len(x.Design.Dense.Lines), "%s: no line is lost", name)
 		}
 	}
-	names, err := fs.Glob(assets.Demos, "demos/*.yaml")
-	require.NoError(t, err)
-	for _, name := range names {
-		text, err := assets.Demos.ReadFile(name)
-		require.NoError(t, err)
-		f, err := designfile.Decode(name, text)
-		require.NoError(t, err)
-		check(name, f.Design)
+	for name, d := range market.Demos(t) {
+		check(name, d)
+	}
+	for name, d := range market.Hard(t) {
+		if _, err := m.Evaluate(d); err == nil {
+			check(name, d)
+		}
 	}
 	r := rand.New(rand.NewSource(12))
 	for range 300 {

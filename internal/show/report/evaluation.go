@@ -56,7 +56,7 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 func costObject(r *model.Result) object {
 	o := object{{"currency", nil}}
 	if r.Cost.Currency != "" {
-		o[0].value = r.Cost.Currency
+		o.set("currency", r.Cost.Currency)
 	}
 	o = append(o, numbers(&figure.Cost, r, 0)...)
 	missing := []string{}

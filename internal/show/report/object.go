@@ -15,6 +15,15 @@ type member struct {
 
 func (o *object) put(key string, value any) { *o = append(*o, member{key, value}) }
 
+// set gives a key that the object has another value.
+func (o object) set(key string, value any) {
+	for i := range o {
+		if o[i].key == key {
+			o[i].value = value
+		}
+	}
+}
+
 // MarshalJSON implements json.Marshaler.
 func (o object) MarshalJSON() ([]byte, error) {
 	var b bytes.Buffer

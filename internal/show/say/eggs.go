@@ -1,9 +1,36 @@
 package say
 
 import (
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
 )
+
+// EggLedger says what is to be cracked, what each phase uses of it and what is
+// over.
+func EggLedger(s Style, e process.Eggs) string {
+	if e.Crack == 0 {
+		return "No eggs are to be cracked."
+	}
+	parts := func(p model.EggParts) string {
+		var list []string
+		if p.Yolks > 0 {
+			list = append(list, s.Short(p.Yolks, 1)+" "+Plural(p.Yolks, "yolk", "yolks"))
+		}
+		if p.Whites > 0 {
+			list = append(list, s.Short(p.Whites, 1)+" "+Plural(p.Whites, "white", "whites"))
+		}
+		return List(list)
+	}
+	var used []string
+	if d := parts(e.Dense); d != "" {
+		used = append(used, "the custard uses "+d)
+	}
+	if f := parts(e.Foam); f != "" {
+		used = append(used, "the foam "+f)
+	}
+	return "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + "): " + List(used) + "." + EggsLeft(s, e)
+}
 
 // EggsLeft says which half eggs or more are over once the eggs are cracked and how
 // long they keep by published advice, "" for none. It begins with a space.

@@ -1,0 +1,163 @@
+package say
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/shop"
+	"ripplewright/internal/food/price"
+)
+
+// Bought is a thing to buy, in words for the columns of a list. What is not known
+// is a dash.
+type Bought struct{ What, Need, Buy, Pays, Left string }
+
+// BoughtHeads are the heads of a list's columns.
+var BoughtHeads = Bought{"what", "needed", "buy", "costs", "left over"}
+
+// Buy words an item of a list.
+func Buy(s Style, it *shop.Item) Bought {
+	b := Bought{What: Capital(BuyName(it)), Need: s.Mass(it.NeedG), Buy: Unknown, Pays: Unknown, Left: Unknown}
+	if e := it.Eggs; e != nil {
+		b.Need = s.Count(e.Crack, "egg", "")
+	}
+	if it.Pack.Note != "" {
+		b.What += " (" + it.Pack.Note + ")"
+	}
+	if it.Paid.Known {
+		b.Pays = s.Money(it.Paid.Value)
+	}
+	switch {
+	case it.FromTap():
+		b.Buy = "from the tap"
+	case it.Packs > 0:
+		b.Buy, b.Left = s.Count(it.Packs, "pack", "")+" of "+PackHolds(s, it.Pack), left(s, it)
+	default:
+		b.Buy = b.Need
+	}
+	return b
+}
+
+// BuyName is what an item is called in a sentence.
+func BuyName(it *shop.Item) string {
+	if e := it.Eggs; e != nil {
+		return "eggs, " + e.Size.System + " " + e.Size.Name
+	}
+	return Kitchen(it.Ingredient)
+}
+
+// left is what is over of the packs and what it is worth.
+func left(s Style, it *shop.Item) string {
+	text := s.Mass(it.LeftG)
+	if e := it.Eggs; e != nil {
+		text = overOfEggs(s, e)
+	}
+	if text == "" || it.Eggs == nil && it.LeftG < 0.05 {
+		return "nothing"
+	}
+	if it.Worth.Known {
+		text += ", worth " + s.Money(it.Worth.Value)
+	}
+	return text
+}
+
+func overOfEggs(s Style, e *shop.Eggs) string {
+	var list []string
+	if n := e.Left.Or(0); n > 0 {
+		list = append(list, s.Count(int(math.Round(n)), "egg", ""))
+	}
+	if e.Over.Yolks >= 0.05 {
+		list = append(list, s.Short(e.Over.Yolks, 1)+" "+Plural(e.Over.Yolks, "yolk", "yolks"))
+	}
+	if e.Over.Whites >= 0.05 {
+		list = append(list, s.Short(e.Over.Whites, 1)+" "+Plural(e.Over.Whites, "white", "whites"))
+	}
+	return List(list)
+}
+
+// PackHolds is what a pack holds: "1000 g", "12".
+func PackHolds(s Style, p price.Pack) string {
+	switch {
+	case p.Grams > 0:
+		return s.Mass(p.Grams)
+	case p.ML > 0:
+		return s.Volume(p.ML)
+	}
+	return s.Short(p.Pieces, 1)
+}
+
+// PackPrice is "€ 1.20 for 1000 g".
+func PackPrice(s Style, p price.Pack) string { return s.Money(p.Price) + " for " + PackHolds(s, p) }
+
+// ShopFor says what a list is for: "2 batches of Night tram".
+func ShopFor(s Style, batches int, name string) string {
+	return s.Count(batches, "batch", "batches") + " of " + name
+}
+
+// ShopTotal says what a list costs in all, what of that goes into the bowls and
+// what is left. It is "" where nothing has a price.
+func ShopTotal(s Style, l *shop.List) string {
+	missing := l.Missing()
+	if len(missing) == len(l.Items) {
+		return "No ingredient has a price yet."
+	}
+	s = s.In(l.Currency)
+	text := "You pay "
+	if len(missing) > 0 {
+		text += "at least "
+	}
+	text += s.Money(l.Paid) + ": " + s.Money(l.Used) + " goes into the bowls, " + s.Money(l.Worth) + " is left over."
+	var names []string
+	for i := range missing {
+		names = append(names, BuyName(&missing[i]))
+	}
+	if len(names) > 0 {
+		text += " Without a price: " + List(names) + "."
+	}
+	return text
+}
+
+// ShopEggs says where fewer eggs would do, "" where not.
+func ShopEggs(s Style, l *shop.List) string {
+	text := ""
+	for i := range l.Items {
+		if e := l.Items[i].Eggs; e != nil && e.Pooled < e.Crack {
+			if text != "" {
+				text += " "
+			}
+			text += s.Count(e.Pooled, "egg", "") + " (" + e.Size.System + " " + e.Size.Name + ") would do if what one batch leaves over goes into the next."
+		}
+	}
+	return text
+}
+
+// Offer words a selling price of a tub and its margin: "60 %" and "€ 7.50". A cost
+// that is a lower bound makes the price one too.
+func Offer(s Style, c *model.Cost, o shop.Offer) (margin, sells string) {
+	sells = s.In(c.Currency).Money(o.Price)
+	if len(c.Missing) > 0 {
+		sells = AtLeast(sells)
+	}
+	return s.Percent(100*o.Margin, 0), sells
+}
+
+// OfferLine is an offer as a line of text.
+func OfferLine(margin, sells string) string {
+	return "A margin of " + margin + " takes " + sells + " a tub."
+}
+
+// Margin says what margin a selling price leaves on a tub.
+func Margin(s Style, c *model.Cost, sells float64) string {
+	m := price.Margin(c.PerTub, sells)
+	if !known(m) || !c.Priced {
+		return "A margin needs a selling price and what a tub costs."
+	}
+	text := "At " + s.In(c.Currency).Money(sells) + " a tub the margin is "
+	if len(c.Missing) > 0 {
+		text += "at most "
+	}
+	return text + s.Percent(100*m, 0) + " of the price."
+}
+
+// MarginRests says what a margin leaves out.
+const MarginRests = "The margin is of the price. VAT, work, tubs and power are in neither price nor cost."
