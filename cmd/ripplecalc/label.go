@@ -11,9 +11,32 @@ import (
 
 var labelCommand = &command{
 	name:  "label",
-	usage: "label FILE [--region us|eu] [--short] [--all] [--reference FILE] [--json] [-o label.pdf|label.png|label.svg|label.txt] [--form vertical|tabular|dual]",
-	short: "Computes the nutrition panel, the list of ingredients, names and claims",
+	usage: "label FILE [--place us|eu|de|ie|it|uk --sale shop|stall|scooped --lang en,de] [--region us|eu] [--short] [--all] [--reference FILE] [--json] [-o label.pdf|label.png|label.svg|label.txt] [--form vertical|tabular|dual]",
+	short: "Computes the nutrition panel, the list of ingredients, names and claims; and the whole label of a tub",
 	long: `
+With --place it is the whole label of a tub: every element that the rules of the
+place ask for, filled in, to be added by you, or not needed and why; laid out on
+the faces of the tub with -o (.pdf, .svg or .png). A label that lacks what is due
+is not written.
+
+  --place   where it is sold: us, eu, de, ie, it or uk
+  --sale    shop (the usual; wholesale too), stall (packed before the order and
+            sold by you) or scooped (to order)
+  --lang    one to three languages, as en,de; names and ingredients beside
+            English are the design's label.de.name and label.de.ingredients
+  --made 2026-07-14, --keeps 90d or 6m, --date day, month or year
+            the day it was made and for how long it keeps, as you have found out
+  --maker "Name, street, town"   --lot WORDS   --storage WORDS   --brand WORDS
+  --net ML  the quantity declared, if not all that the tub holds, frozen;
+            --grams puts the grams beside it
+  --tub NAME or --tub-mm 97,80,83 (top, bottom, height) or box:120,80,60
+            the tub's outside, if not the design's own
+  --front-of-pack
+            the UK's voluntary colours
+  --sheet a4, a5, letter or 210x297, --margin, --gap (mm), --first 3, --copies 12
+            labels on a sheet, from a free place on; with copies their lots are
+            numbered
+
   --region  us (21 CFR 101.9, the usual) or eu (Regulation (EU) No 1169/2011,
             which the UK keeps)
   --short   leave out US lines that may go, and say so instead
@@ -43,7 +66,13 @@ func runLabel(c *command, s *shell, args []string) error {
 	reference := flags.String("reference", "", "")
 	to := flags.String("o", "", "")
 	form := flags.String("form", "", "")
+	var tub tubFlags
+	tub.on(flags)
 	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	place, whole, err := tub.where(c, flags, region)
 	if err != nil {
 		return err
 	}
@@ -82,6 +111,27 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
+	answer := report.Label{Label: l, Every: *every}
+	words, err := labelWords()
+	if err != nil {
+		return err
+	}
+	p, err := tub.pack(c, f.Design, place, words)
+	if err != nil {
+		return err
+	}
+	content, food := tub.content(f.Design, r, l, p, words)
+	if whole {
+		if *to != "" {
+			if err := tub.write(c, *to, content, food, p, words, l.ProposedName); err != nil {
+				return fmt.Errorf("%s: %w", f.Name, err)
+			}
+			if !*asJSON {
+				return nil
+			}
+		}
+		return s.answer(tub.answer(answer, content, p, food), *asJSON)
+	}
 	if *to != "" {
 		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
 			return err
@@ -90,5 +140,8 @@ func runLabel(c *command, s *shell, args []string) error {
 			return nil
 		}
 	}
-	return s.answer(report.Label{Label: l, Every: *every}, *asJSON)
+	if *asJSON {
+		return s.answer(tub.answer(answer, content, p, food), true)
+	}
+	return s.answer(answer, false)
 }

@@ -137,6 +137,7 @@ type Label struct {
 	IngredientsText string `json:"ingredients_text"`
 	Contains        string `json:"contains"`
 
+	Statements   []string `json:"statements,omitempty"` // words that must stand beside the name or the list because of what is in the food
 	ProposedName string   `json:"proposed_name"`
 	Names        []Name   `json:"names"`
 	Claims       []Claim  `json:"claims"`

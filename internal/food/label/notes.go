@@ -40,6 +40,12 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 	sweet := per100.of[polyols].Known
 	note(sweet > 0 && !us, "Sweeteners: say \u201cwith sweetener(s)\u201d, or \u201cwith sugar(s) and sweetener(s)\u201d, beside the name%s (Annex III, from memory).",
 		map[bool]string{true: ", and \u201cexcessive consumption may produce laxative effects\u201d, there being over 10 % of polyols"}[sweet > 10])
+	if sweet > 0 && !us { // Annex III, 2.1 to 2.4, from memory
+		l.Statements = append(l.Statements, map[bool]string{true: "With sugar(s) and sweetener(s)", false: "With sweetener(s)"}[per100.of[sugars].Known > 0])
+		if sweet > 10 {
+			l.Statements = append(l.Statements, "Excessive consumption may produce laxative effects")
+		}
+	}
 	note(sweet > 0 && us, "Sugar alcohols: sorbitol and mannitol call for \u201cExcess consumption may have a laxative effect\u201d where a day's eating may bring 50 g or 20 g of them (21 CFR 184.1835, 180.25, from memory).")
 	note(!us && used(func(in *ingredient.Ingredient) bool {
 		return in.Standing == ingredient.Fruit || in.ID == "vinegar" || slices.Contains(mix.Acids[:], in.Pure)

@@ -126,6 +126,12 @@ func (b BestBefore) Text(form DateForm, day, end string) string {
 	return ""
 }
 
+// USText words the date for the US, where its form is free: the month as a word
+// cannot be taken for the day.
+func (b BestBefore) USText() string {
+	return "Best if used by " + b.Last.Format("Jan 2, 2006") // the phrase that FDA and USDA support, from memory
+}
+
 func placed(words, date string) string {
 	if strings.Contains(words, "…") {
 		return strings.Replace(words, "…", date, 1)

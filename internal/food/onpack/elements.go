@@ -1,6 +1,8 @@
 package onpack
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -175,6 +177,11 @@ func (m *maker) fill(key Key) (parts []Part, add string) {
 	case Name:
 		return m.names()
 	case Quantity:
+		if m.NominalML > m.HoldsML+customaryWithin {
+			tolerable, never := TolerableErrorML(m.NominalML)
+			return nil, fmt.Sprintf("a quantity that the tubs hold: frozen they hold %.0f mL, and their average must reach what stands on them; single ones may miss %s by %.4g mL, none by more than %.4g",
+				math.Floor(m.HoldsML), fmt.Sprintf("%.0f mL", m.NominalML), tolerable, never)
+		}
 		return m.quantity(), ""
 	case Ingredients:
 		return m.lists()
@@ -298,13 +305,13 @@ func (m *maker) date() (parts []Part, add string) {
 		return nil, "for how long it keeps, as you have found out"
 	}
 	b := BestBeforeOf(m.Made, m.Durability)
+	if m.Place == US {
+		return []Part{said("en", b.USText())}, ""
+	}
 	for _, lang := range m.languages() {
 		day, _ := m.words.In(lang, "best_before_day")
-		if m.Place == US {
-			day.Text = "Best if used by" // the phrase that FDA and USDA support, from memory
-		}
 		end, known := m.words.In(lang, "best_before_end")
-		if !known || m.Place == US {
+		if !known {
 			end.Text = ""
 		}
 		text := b.Text(m.Form, day.Text, end.Text)
@@ -314,13 +321,6 @@ func (m *maker) date() (parts []Part, add string) {
 		parts = append(parts, said(lang, text))
 	}
 	return parts, ""
-}
-
-// fullDate reports whether the date shows day and month, which saves the lot.
-func (m *maker) fullDate() bool {
-	parts, add := m.date()
-	b := BestBeforeOf(m.Made, m.Durability)
-	return add == "" && len(parts) > 0 && strings.Contains(plain(parts), b.Last.Format("02.01.2006"))
 }
 
 func (m *maker) storage() []Part {

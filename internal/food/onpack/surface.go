@@ -1,6 +1,13 @@
 package onpack
 
-import "math"
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+)
 
 // Tub is the outside of a tub, mm: round, straight or tapered, or a box with
 // upright walls.
@@ -106,3 +113,69 @@ func (t Tub) NoPanel() bool { return t.LargestMM2() < noPanelMM2 }
 // FewWords reports whether it is so small that name, allergens, quantity and
 // date alone are due, Article 16(2).
 func (t Tub) FewWords() bool { return t.LargestMM2() < fewWordsMM2 }
+
+// tubs are invented round tubs, none a product, by the names that a maker may
+// choose: top and bottom diameter and height of the wall, mm.
+var tubs = []struct {
+	name string
+	tub  Tub
+}{
+	{"cup 120 mL", Tub{TopMM: 64, BottomMM: 60, HeightMM: 40}},
+	{"tub 350 mL", Tub{TopMM: 95, BottomMM: 80, HeightMM: 60}},
+	{"pint of the project", Tub{TopMM: 85, BottomMM: 85, HeightMM: 83.4}},
+	{"tub 500 mL", Tub{TopMM: 97, BottomMM: 80, HeightMM: 83}},
+	{"tub 1 L", Tub{TopMM: 118, BottomMM: 100, HeightMM: 112}},
+	{"tub 2 L", Tub{TopMM: 150, BottomMM: 130, HeightMM: 130}},
+	{"tiny 40 mL", Tub{TopMM: 46, BottomMM: 40, HeightMM: 28}},
+}
+
+// TubNames are the tubs that TubNamed knows.
+func TubNames() []string {
+	var out []string
+	for _, t := range tubs {
+		out = append(out, t.name)
+	}
+	return out
+}
+
+// TubNamed returns a tub by its name, spaces and capitals aside.
+func TubNamed(name string) (Tub, error) {
+	bare := func(s string) string {
+		return strings.Map(func(r rune) rune {
+			if strings.ContainsRune(" -_", r) {
+				return -1
+			}
+			return unicode.ToLower(r)
+		}, s)
+	}
+	for _, t := range tubs {
+		if bare(t.name) == bare(name) || bare(t.name) == bare(name)+"oftheproject" {
+			return t.tub, nil
+		}
+	}
+	return Tub{}, fmt.Errorf("is not one of %s", strings.Join(TubNames(), ", "))
+}
+
+// The sizes of tubs that are taken for one, mm.
+const leastTubMM, mostTubMM = 15, 600
+
+// ParseTub reads the outside of a tub in mm: "97,80,83" for a round one's top and
+// bottom diameter and height, or "box:120,80,60" for length, breadth and height.
+func ParseTub(s string) (Tub, error) {
+	rest, box := strings.CutPrefix(strings.ToLower(strings.TrimSpace(s)), "box:")
+	parts := strings.Split(rest, ",")
+	var mm [3]float64
+	ok := len(parts) == 3
+	for i := 0; ok && i < 3; i++ {
+		v, err := strconv.ParseFloat(strings.TrimSpace(parts[i]), 64)
+		ok = err == nil && v >= leastTubMM && v <= mostTubMM
+		mm[i] = v
+	}
+	switch {
+	case !ok:
+		return Tub{}, errors.New(`a tub is three sizes in mm from 15 to 600: top, bottom and height, as 97,80,83; or "box:" and length, breadth, height`)
+	case box:
+		return Tub{LengthMM: max(mm[0], mm[1]), BreadthMM: min(mm[0], mm[1]), HeightMM: mm[2]}, nil
+	}
+	return Tub{TopMM: mm[0], BottomMM: mm[1], HeightMM: mm[2]}, nil
+}

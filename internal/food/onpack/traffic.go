@@ -1,6 +1,9 @@
 package onpack
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // A Colour of the UK's voluntary front of pack.
 type Colour string
@@ -52,3 +55,6 @@ func Front(nutrient string, per100G, portionG float64) (f FrontFigure, ok bool) 
 	f.RIPercent = int(math.Round(100*f.PortionG/t.intake + 1e-9))
 	return f, true
 }
+
+// RI is the share of the reference intake as it is printed.
+func (f FrontFigure) RI() string { return fmt.Sprintf("%d%%", f.RIPercent) }

@@ -6,11 +6,14 @@ import (
 	"fmt"
 	"image/png"
 	"math"
+	"path/filepath"
+	"strings"
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/pdf"
 	"ripplewright/internal/show/draw/raster"
 	"ripplewright/internal/show/draw/svg"
+	"ripplewright/internal/work/atomicfile"
 )
 
 const inch = 25.4 // mm
@@ -49,4 +52,19 @@ func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte,
 		return nil, fmt.Errorf("card: PNG: %w", err)
 	}
 	return b.Bytes(), nil
+}
+
+// WritePages writes lists in mm as the pages of a .pdf or .svg, or as one .png, at
+// true size. The file is replaced as a whole or not at all. Errors: ErrExtension,
+// and what the disk says.
+func WritePages(path, title string, pages []*draw.List) error {
+	ext := strings.ToLower(filepath.Ext(path))
+	if ext != ".pdf" && ext != ".svg" && ext != ".png" {
+		return fmt.Errorf("write label %s: %w: .pdf, .svg and .png do", path, ErrExtension)
+	}
+	data, err := encoded(ext, pages, title, min(labelDPI, finest(pages)))
+	if err != nil {
+		return fmt.Errorf("write label %s: %w", path, err)
+	}
+	return atomicfile.Write(path, data)
 }

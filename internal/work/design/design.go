@@ -106,6 +106,34 @@ type ModelSettings struct {
 type Label struct {
 	EnergyMethod string // "general" (4-4-9) or "specific" (the records' Atwater factors)
 	Portion      string // free words, "" for the rule's own
+	Durability   string // for how long it keeps, as its maker has found out: "90d", "6m"; "": not said
+	Storage      string // words about how to keep it, "" for the language's own
+
+	Words [len(labelLanguages)]LabelWords // beside English
+}
+
+// LabelWords are what a label cannot say of itself in another language.
+type LabelWords struct {
+	Name        string // of the food
+	Ingredients string // the list, without its heading
+}
+
+// labelLanguages are the languages beside English in which a label can be set.
+var labelLanguages = [...]string{"cs", "da", "de", "el", "es", "et", "fi", "fr", "hr", "hu", "it", "lt", "lv", "nl", "pl", "pt", "ro", "sk", "sl", "sv"}
+
+// Translated returns the name and the list of ingredients by language, of what the
+// maker has typed.
+func (l *Label) Translated() (names, lists map[string]string) {
+	names, lists = map[string]string{}, map[string]string{}
+	for i, lang := range labelLanguages {
+		if s := l.Words[i].Name; s != "" {
+			names[lang] = s
+		}
+		if s := l.Words[i].Ingredients; s != "" {
+			lists[lang] = s
+		}
+	}
+	return names, lists
 }
 
 // Line is one ingredient of a phase: grams, or a count of eggs.

@@ -2,8 +2,10 @@ package design
 
 import (
 	"math"
+	"slices"
 
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/setting"
 )
 
@@ -16,6 +18,29 @@ type Field = setting.Field[Design]
 // Fields returns every setting, in the order of a design file. The caller
 // must not change it.
 func Fields() []Field { return fields }
+
+// labelFields are the settings of a label's words in other languages.
+func labelFields() []Field {
+	var out []Field
+	for i, lang := range labelLanguages {
+		out = append(out,
+			Field{Path: "label." + lang + ".name", About: "the food's name on a label in this language", Format: "words",
+				Of: func(d *Design) any { return &d.Label.Words[i].Name }},
+			Field{Path: "label." + lang + ".ingredients", About: "its ingredients, in the order of the English list", Format: "words",
+				Of: func(d *Design) any { return &d.Label.Words[i].Ingredients }})
+	}
+	return out
+}
+
+func notDurable(s string) string {
+	if s == "" {
+		return ""
+	}
+	if _, err := onpack.ParseDurability(s); err != nil {
+		return err.Error()
+	}
+	return ""
+}
 
 // FieldAt returns the setting with that path.
 func FieldAt(path string) (Field, bool) { return setting.Find(fields, path) }
@@ -34,7 +59,9 @@ const (
 // colourPattern is what notColour lets pass.
 const colourPattern = "^#[0-9a-fA-F]{6}$"
 
-var fields = []Field{
+var fields = slices.Concat(beforeLabelWords, labelFields(), phaseFields)
+
+var beforeLabelWords = []Field{
 	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", Pattern: `\S`, Longest: MaxName, Wrong: notName,
 		Of: func(d *Design) any { return &d.Name }},
 	{Path: "notes", About: "anything to remember", Format: "words",
@@ -98,7 +125,13 @@ var fields = []Field{
 		Of:      func(d *Design) any { return &d.Label.EnergyMethod }},
 	{Path: "label.portion", About: `portion of an EU label in words with its grams, as "2 scoops (80 g)"; "" for a US serving`, Format: "words",
 		Of: func(d *Design) any { return &d.Label.Portion }},
+	{Path: "label.durability", About: "for how long it keeps, as you have found out", Format: "90d or 6m", Wrong: notDurable,
+		Of: func(d *Design) any { return &d.Label.Durability }},
+	{Path: "label.storage", About: "how to keep it, on the label; \"\" for the language's own words", Format: "words",
+		Of: func(d *Design) any { return &d.Label.Storage }},
+}
 
+var phaseFields = []Field{
 	{Path: "dense.stove_loss_percent", About: "water driven off, of the phase's mass", Unit: "%", Min: 0, Max: 60,
 		Of: func(d *Design) any { return &d.Dense.StoveLossPercent }},
 	{Path: "dense.overrun_percent", About: "air, of the volume without it", Unit: "%", Min: 0, Max: 150,

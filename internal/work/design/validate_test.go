@@ -1,6 +1,7 @@
 package design
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"strings"
@@ -70,6 +71,12 @@ func TestValidateNamesThePlace(t *testing.T) {
 
 // leaves calls f with every settable value inside v that holds no others.
 func leaves(v reflect.Value, name string, f func(name string, v reflect.Value)) {
+	if v.Kind() == reflect.Array {
+		for i := 0; i < v.Len(); i++ {
+			leaves(v.Index(i), fmt.Sprintf("%s[%d]", name, i), f)
+		}
+		return
+	}
 	if v.Kind() != reflect.Struct {
 		f(name, v)
 		return

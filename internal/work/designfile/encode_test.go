@@ -216,6 +216,8 @@ func random(r *rand.Rand) design.Design {
 			case f.Choices != nil:
 				*p = f.Choices[r.Intn(len(f.Choices))]
 			case f.Path == "eggs.size": // follows from the system, below
+			case f.Path == "label.durability":
+				*p = []string{"90d", "6m", "18m"}[r.Intn(3)]
 			case f.Format == "#rrggbb":
 				*p = []string{"#a0b1C2", "#000000", "#123456"}[r.Intn(3)]
 			default:

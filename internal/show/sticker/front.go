@@ -1,0 +1,152 @@
+package sticker
+
+import (
+	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/show/draw/typeset"
+)
+
+const (
+	point   = typeset.Point
+	xHeight = face.XHeight
+)
+
+var black = draw.RGB(0)
+
+// bottomShare of a US principal display panel holds the net quantity: 21 CFR
+// 101.7(f).
+const bottomShare = 0.3
+
+// The name's largest type, and by how much the maker's own name for the flavour
+// may be larger: twice, so that the food's name is half the height of the largest
+// print (21 CFR 101.3(d) by practice, from memory).
+const (
+	largestName = 22.0
+	brandOver   = 1.7
+	nameStep    = 0.25
+)
+
+// front lays out the front: name and net quantity in one field of vision, the
+// quantity within the bottom 30 %.
+func (c *Content) front(on area) Face {
+	least, rule := c.least()
+	f := Face{Name: on.name, WidthMM: on.w, HeightMM: on.h, LeastMM: least}
+	w := on.w - 2*marginMM
+	bottom := on.h - marginMM
+	if e, ok := c.element(onpack.Quantity); ok {
+		b := c.quantity(e, w)
+		top := bottom - b.list.H
+		if b.list.W > w+1e-9 || b.list.H > bottomShare*on.h-marginMM && c.Place == onpack.US || top < marginMM {
+			f.Why = "the net quantity has no room at figures of the height asked for"
+			return f
+		}
+		f.put(b, marginMM+(w-b.list.W)/2, top)
+		bottom = top - gapMM
+		if c.Place == onpack.US { // clear space of the letters' height, the uniform rule § 29
+			bottom -= max(0, b.LetterMM-gapMM)
+		}
+	}
+	if list := c.traffic(w, least); list != nil && bottom-list.H > marginMM {
+		f.put(Box{Key: onpack.Nutrition, LetterMM: least, LeastMM: least, Rule: rule, list: list}, marginMM+(w-list.W)/2, bottom-list.H)
+		bottom -= list.H + gapMM
+	}
+	e, ok := c.element(onpack.Name)
+	if !ok {
+		return f
+	}
+	room := bottom - marginMM
+	for _, brand := range []bool{c.Brand != "", false} {
+		for pt := largestName; pt >= size(least)-1e-9; pt -= nameStep {
+			list, wide := c.title(e, pt, w, brand)
+			if list.H <= room && !wide {
+				f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, marginMM, marginMM+(room-list.H)*0.4)
+				return f
+			}
+		}
+	}
+	f.Why = "the name has no room at letters of the height asked for"
+	return f
+}
+
+// title sets the name in its languages at a size, over it the maker's own, and
+// reports whether a word is wider than w.
+func (c *Content) title(e onpack.Element, pt, w float64, brand bool) (list *draw.List, wide bool) {
+	var parts []*draw.List
+	if brand {
+		st := typeset.Type(draw.SerifBold, brandOver*pt, black)
+		parts = append(parts, centred(typeset.Wrapped([]typeset.Run{{Text: typeset.Plain(c.Brand), Style: st}}, w), w, 1.1*st.Size))
+		wide = wide || wider(c.Brand, st, w)
+	}
+	for _, p := range e.Parts {
+		st := typeset.Type(draw.SansBold, pt, black)
+		text := typeset.Plain(p.Runs[0].Text)
+		parts = append(parts, centred(typeset.Wrapped([]typeset.Run{{Text: text, Style: st}}, w), w, 1.2*pt))
+		wide = wide || wider(text, st, w)
+	}
+	return typeset.Stack(0.45*pt*point+0.8, parts...), wide
+}
+
+// quantity sets the net quantity in one line, its figures as high as the rule
+// asks: capitals in the US.
+func (c *Content) quantity(e onpack.Element, w float64) Box {
+	mm, rule := c.quantityMM()
+	text := ""
+	for i, p := range e.Parts {
+		if i > 0 {
+			text += "  "
+		}
+		text += p.Runs[0].Text
+	}
+	var list *draw.List
+	height := mm
+	for _, over := range []float64{1.3, 1.15, 1} {
+		height = mm * over
+		st := typeset.Type(draw.SansBold, height/face.CapHeight/point, black)
+		if c.Place == onpack.US { // the smallest letters of "mL" are as high as the rule asks too
+			st.Size = height / xHeight / point
+		}
+		list = typeset.OneLine([]typeset.Run{{Text: text, Style: st}})
+		if list.W <= w {
+			break
+		}
+	}
+	if c.Place == onpack.US && list.W > w { // the metric beside or below: on a line of its own
+		height = mm
+		st := typeset.Type(draw.SansBold, height/xHeight/point, black)
+		list = centred(typeset.Wrapped([]typeset.Run{{Text: text, Style: st}}, w), w, 1.25*st.Size)
+	}
+	return Box{Key: onpack.Quantity, LetterMM: height, LeastMM: mm, Rule: rule, list: list}
+}
+
+// centred sets lines about the middle of w, lead pt apart.
+func centred(lines [][]typeset.Run, w, lead float64) *draw.List {
+	out := &draw.List{W: w}
+	for i, line := range lines {
+		l := typeset.OneLine(line)
+		if i == 0 {
+			out.H = l.H
+		} else {
+			out.H += lead * point
+		}
+		out.Place(l, (w-l.W)/2, out.H-l.H, 1)
+	}
+	out.H += 0.22 * lead * point // what hangs below the last line
+	return out
+}
+
+// put places a box on the face.
+func (f *Face) put(b Box, x, y float64) {
+	b.At = draw.Rect{X0: x, Y0: y, X1: x + b.list.W, Y1: y + b.list.H}
+	f.Boxes = append(f.Boxes, b)
+}
+
+// wider reports whether a word of s is wider than w.
+func wider(s string, st typeset.Style, w float64) bool {
+	for _, word := range fields(s) {
+		if st.Width(word) > w {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,111 @@
+package sticker
+
+import (
+	"fmt"
+
+	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/draw/typeset"
+)
+
+// Print is how labels go to paper.
+type Print struct {
+	Sheet     onpack.Sheet // its label size is that of the label; WidthMM 0: each label is a page of its size
+	FirstFree int          // the first place of a sheet to be used, from 0
+	Copies    int          // how many labels, 1 or more
+}
+
+// Sizes of what is printed beside a label, mm.
+const (
+	edgeMM  = 6.0
+	checkMM = 50.0 // a bar to check the scale of the print by
+)
+
+var hair = draw.Line{Width: 0.1, Colour: draw.RGB(0x9a9a9a)}
+
+// Piece returns the label as one piece, its faces side by side with a hairline
+// around each: of a straight wall a wrap with its overlap, else patches.
+func Piece(c Content, faces []Face) *draw.List {
+	const apart = 4.0
+	wrap := !c.Tub.Box() && c.Tub.TopMM == c.Tub.BottomMM
+	p := &draw.List{}
+	for i, f := range faces {
+		if i > 0 && !wrap {
+			p.W += apart
+		}
+		outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + f.WidthMM, Y1: f.HeightMM})
+		for _, b := range f.Boxes {
+			p.Place(b.list, p.W+b.At.X0, b.At.Y0, 1)
+		}
+		p.W += f.WidthMM
+		p.H = max(p.H, f.HeightMM)
+	}
+	if wrap {
+		outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + overlapMM, Y1: p.H})
+		p.W += overlapMM
+	}
+	return p
+}
+
+func outline(p *draw.List, r draw.Rect) {
+	for _, q := range [][2]float64{{r.X0, r.Y0}, {r.X1, r.Y0}, {r.X1, r.Y1}, {r.X0, r.Y1}, {r.X0, r.Y0}} {
+		p.To(q[0], q[1])
+	}
+	p.EndStroke(hair)
+}
+
+// checkBar draws a bar of 50 mm with its words.
+func checkBar(p *draw.List, x, y float64) {
+	typeset.Fill(p, x, y, checkMM, 0.3, black)
+	typeset.Fill(p, x, y-1.2, 0.3, 2.7, black)
+	typeset.Fill(p, x+checkMM-0.3, y-1.2, 0.3, 2.7, black)
+	typeset.Write(p, x+checkMM+2, y+0.9, typeset.Type(draw.Sans, 6.5, black), "50 mm: print at 100 %")
+}
+
+// Draw lays out labels, one a copy, and puts them on paper. Errors: ErrRoom,
+// ErrSheet.
+func Draw(copies []Content, o Print) ([]*draw.List, error) {
+	var pieces []*draw.List
+	for _, c := range copies {
+		faces, err := Faces(c)
+		if err != nil {
+			return nil, err
+		}
+		pieces = append(pieces, Piece(c, faces))
+	}
+	return Pages(pieces, o)
+}
+
+// Pages lays the pieces on paper, one for each copy.
+func Pages(pieces []*draw.List, o Print) ([]*draw.List, error) {
+	if o.Sheet.WidthMM == 0 {
+		var pages []*draw.List
+		for _, piece := range pieces {
+			p := &draw.List{W: max(piece.W, checkMM+38) + 2*edgeMM, H: piece.H + 2*edgeMM + 6}
+			p.Place(piece, edgeMM, edgeMM, 1)
+			checkBar(p, edgeMM, piece.H+edgeMM+6)
+			pages = append(pages, p)
+		}
+		return pages, nil
+	}
+	s := o.Sheet
+	s.LabelWidthMM, s.LabelHeightMM = pieces[0].W, pieces[0].H
+	columns, rows, _, _ := s.Grid()
+	if columns*rows == 0 {
+		return nil, fmt.Errorf("%w: a label of %.0f × %.0f mm on a sheet of %.0f × %.0f mm with margins of %.0f mm", ErrSheet, s.LabelWidthMM, s.LabelHeightMM, s.WidthMM, s.HeightMM, s.MarginMM)
+	}
+	if o.FirstFree < 0 || o.FirstFree >= columns*rows {
+		return nil, fmt.Errorf("%w: a sheet has places 1 to %d", ErrSheet, columns*rows)
+	}
+	var pages []*draw.List
+	for i, piece := range pieces {
+		page, x, y := s.Place(i, o.FirstFree)
+		for len(pages) <= page {
+			p := &draw.List{W: s.WidthMM, H: s.HeightMM}
+			checkBar(p, max(s.MarginMM, 5), s.HeightMM-max(3, s.MarginMM/2))
+			pages = append(pages, p)
+		}
+		pages[page].Place(piece, x, y, 1)
+	}
+	return pages, nil
+}

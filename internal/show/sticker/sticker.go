@@ -1,0 +1,165 @@
+// Package sticker lays out the label of a tub on its faces, in mm, at letters no
+// smaller than the rules ask, and draws it. What does not fit is refused, never
+// shrunk below them.
+package sticker
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/draw"
+)
+
+// Content is what stands on a tub.
+type Content struct {
+	Place     onpack.Place
+	Tub       onpack.Tub
+	Languages []string
+	Elements  []onpack.Element
+	Panel     *label.Label // of the place's region; drawn where nutrition is filled
+	Words     onpack.Words
+	Brand     string // the maker's name for the flavour, "" for none
+
+	NominalML    float64              // the quantity declared
+	FrontOfPack  []onpack.FrontFigure // the UK's voluntary colours; nil: none
+	FrontPortion string               // what they are per
+}
+
+// Box is one element in its place on a face.
+type Box struct {
+	Key      onpack.Key
+	At       draw.Rect
+	LetterMM float64 // height of its smallest letters, as the rule measures them
+	LeastMM  float64 // what the rule asks
+	Rule     string  // the section
+
+	list *draw.List
+}
+
+// Face is one face of a tub's label.
+type Face struct {
+	Name              string // front, information
+	WidthMM, HeightMM float64
+	LeastMM           float64 // the least height of its letters: capitals of a net quantity apart
+	Boxes             []Box
+	Why               string // why it does not fit, "" where it does
+}
+
+// Fits reports whether all that is due stands on the face.
+func (f Face) Fits() bool { return f.Why == "" }
+
+// ErrRoom says that what is due does not fit on the tub at lawful letters.
+var ErrRoom = errors.New("the label does not fit on this tub")
+
+// ErrSheet says that a sheet of paper cannot take the labels.
+var ErrSheet = errors.New("the labels do not go on this paper")
+
+// What is kept free of the wall, mm. Decided here.
+const (
+	rimMM     = 6.0
+	baseMM    = 4.0
+	marginMM  = 2.5
+	gapMM     = 2.0
+	overlapMM = 8.0 // of a wrap
+	lidEdgeMM = 4.0
+)
+
+// Shares of the way around a tub: the front is the US principal display panel,
+// 40 % of the circumference (21 CFR 101.1), the rest is for information. On a
+// cone a rectangle up to a third reads flat (decided here).
+const (
+	frontShare = 0.4
+	flatShare  = 1. / 3
+)
+
+// area is where information may stand: rectangles side by side.
+type area struct {
+	name  string
+	w, h  float64
+	pages int // how many such rectangles
+}
+
+// surfaces returns the front and the areas for information, the most wanted
+// first.
+func surfaces(t onpack.Tub) (front area, info []area) {
+	h := t.HeightMM - rimMM - baseMM
+	switch {
+	case t.Box():
+		return area{"front", t.LengthMM, h, 1}, []area{{"information", t.BreadthMM, h, 1}, {"information", t.LengthMM, h, 1}}
+	case t.TopMM == t.BottomMM:
+		round := t.RoundMM()
+		return area{"front", frontShare * round, h, 1}, []area{{"information", (1 - frontShare) * round, h, 1}}
+	}
+	inner, _, _ := t.Sector()
+	w := flatShare * math.Pi * min(t.TopMM, t.BottomMM)
+	sag := inner - math.Sqrt(inner*inner-w*w/4) // by which a rectangle misses the edge of the sector
+	return area{"front", w, t.SlantMM() - rimMM - baseMM - sag, 1}, []area{{"information", w, t.SlantMM() - rimMM - baseMM - sag, 1}, {"information", w, t.SlantMM() - rimMM - baseMM - sag, 2}}
+}
+
+// Faces lays out the label. The error is ErrRoom with what misses its place, and
+// the faces are those of the best try.
+func Faces(c Content) ([]Face, error) {
+	on, areas := surfaces(c.Tub)
+	front := c.front(on)
+	var best []Face
+	for _, a := range areas {
+		info, ok := c.information(a)
+		if best == nil || ok {
+			best = info
+		}
+		if ok {
+			break
+		}
+	}
+	faces := append([]Face{front}, best...)
+	var why []string
+	for _, f := range faces {
+		if !f.Fits() {
+			why = append(why, f.Name+": "+f.Why)
+		}
+	}
+	if len(why) > 0 {
+		return faces, fmt.Errorf("%w: %s", ErrRoom, strings.Join(why, "; "))
+	}
+	return faces, nil
+}
+
+// element returns a filled element.
+func (c *Content) element(key onpack.Key) (onpack.Element, bool) {
+	i := slices.IndexFunc(c.Elements, func(e onpack.Element) bool { return e.Key == key && e.State == onpack.Filled })
+	if i < 0 {
+		return onpack.Element{}, false
+	}
+	return c.Elements[i], true
+}
+
+// usLetterMM is the least height of a lower-case o on US panels: 1/16 inch, 21
+// CFR 101.2(c).
+const usLetterMM = 25.4 / 16
+
+// least is the least height of lower-case letters and its rule.
+func (c *Content) least() (mm float64, rule string) {
+	if c.Place == onpack.US {
+		return usLetterMM, "21 CFR 101.2(c): a lower-case o of 1/16 inch"
+	}
+	if mm = c.Tub.XHeightMM(); mm < 1.2 {
+		return mm, "Reg. (EU) No 1169/2011, Art 13(3): an x of 0.9 mm"
+	}
+	return mm, "Reg. (EU) No 1169/2011, Art 13(2): an x of 1.2 mm"
+}
+
+// quantityMM is the least height of the figures of the net quantity.
+func (c *Content) quantityMM() (mm float64, rule string) {
+	if c.Place == onpack.US {
+		return onpack.USFigureMM(c.Tub.PanelIn2()), "21 CFR 101.7(i)"
+	}
+	return onpack.FigureMM(c.NominalML), "Directive 76/211/EEC, Annex I"
+}
+
+// size is the size of type in pt at which lower-case letters are mm high.
+func size(mm float64) float64 { return mm / xHeight / point }
