@@ -121,3 +121,15 @@ var euLines = []euLine{
 	{"protein", "Protein", " g", protein625, euGrams.round, 50, 0},
 	{"salt", "Salt", " g", salt, euSalt.round, 6, 0},
 }
+
+// shortNames are the abbreviations of 21 CFR 101.9(j)(13)(ii)(B) by key.
+var shortNames = map[string]string{"saturated_fat": "Sat. Fat", "cholesterol": "Cholest.", "total_carbohydrate": "Total Carb.",
+	"dietary_fiber": "Fiber", "added_sugars": "Incl.", "vitamin_d": "Vit. D", "potassium": "Potas."}
+
+// ShortName is the line's name as a small package may have it.
+func (l Line) ShortName() string {
+	if s, ok := shortNames[l.Key]; ok {
+		return s
+	}
+	return l.Name
+}

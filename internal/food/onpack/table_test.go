@@ -15,10 +15,7 @@ import (
 	"ripplewright/internal/food/onpack"
 )
 
-<<<<<<< HEAD
 // number is a number that the program wrote.
-=======
->>>>>>> 107afa3 (Lay out and print the whole label of a tub: every element that the place asks for, at lawful letters, or refused)
 func number(t *testing.T, s string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(s, 64)
@@ -98,7 +95,6 @@ func TestEveryTolerableError(t *testing.T) {
 func TestEverySurfaceOfATub(t *testing.T) {
 	for _, r := range check.Table(t, "tub_panels") {
 		tub := onpack.Tub{TopMM: r.Num("top_mm"), BottomMM: r.Num("bottom_mm"), HeightMM: r.Num("height_mm")}
-<<<<<<< HEAD
 		r.Printed(tub.SlantMM(), "slant_mm")
 		r.Printed(tub.WallMM2(), "wall_mm2")
 		r.Printed(tub.LidMM2(), "lid_mm2")
@@ -107,20 +103,6 @@ func TestEverySurfaceOfATub(t *testing.T) {
 		r.Printed(onpack.USFigureMM(tub.PanelIn2()), "number_mm")
 		r.Printed(onpack.USFigureMM(tub.LidIn2()), "lid_number_mm")
 		r.Printed(tub.XHeightMM(), "eu_x_mm")
-=======
-		printed := func(column string, got float64) {
-			t.Helper()
-			r.Printed(got, column)
-		}
-		printed("slant_mm", tub.SlantMM())
-		printed("wall_mm2", tub.WallMM2())
-		printed("lid_mm2", tub.LidMM2())
-		printed("pdp_in2", tub.PanelIn2())
-		printed("lid_in2", tub.LidIn2())
-		printed("number_mm", onpack.USFigureMM(tub.PanelIn2()))
-		printed("lid_number_mm", onpack.USFigureMM(tub.LidIn2()))
-		printed("eu_x_mm", tub.XHeightMM())
->>>>>>> 107afa3 (Lay out and print the whole label of a tub: every element that the place asks for, at lawful letters, or refused)
 		assert.Equal(t, r.Text("eu_small") == "under25", tub.NoPanel() && !tub.FewWords(), r.Text("tub"))
 		assert.Equal(t, r.Text("eu_small") == "under10", tub.FewWords(), r.Text("tub"))
 		inner, outer, degrees := tub.Sector()

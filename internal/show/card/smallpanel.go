@@ -68,16 +68,9 @@ const (
 	smallHeading  = 11.0 // ours: larger than the rest, as (d)(2) wants
 )
 
-// abbreviations of 21 CFR 101.9(j)(13)(ii)(B).
-var abbreviations = strings.NewReplacer("Saturated Fat", "Sat. Fat", "Cholesterol", "Cholest.", "Total Carbohydrate", "Total Carb.",
-	"Dietary Fiber", "Fiber", "Vitamin D", "Vit. D", "Potassium", "Potas.", "Includes", "Incl.")
-
 // shortAmount is a nutrient's amount and percentage in a line.
 func shortAmount(n label.Line) string {
-	s := abbreviations.Replace(n.Name) + " " + amountOf(n)
-	if n.Key == "added_sugars" {
-		s = abbreviations.Replace(amountOf(n))
-	}
+	s := nameInShort(n)
 	if n.DVText != "" {
 		s += " (" + n.DVText + " DV)"
 	}
@@ -179,11 +172,12 @@ func usSmallTabularPanel(l *label.Label) *draw.List {
 	return p
 }
 
+// nameInShort is a nutrient's abbreviated name and its amount.
 func nameInShort(n label.Line) string {
-	if n.Key == "added_sugars" {
-		return abbreviations.Replace(amountOf(n))
+	if n.Key == "added_sugars" { // "Incl. 12g Added Sugars"
+		return strings.Replace(amountOf(n), "Includes", n.ShortName(), 1)
 	}
-	return abbreviations.Replace(n.Name) + " " + amountOf(n)
+	return n.ShortName() + " " + amountOf(n)
 }
 
 func shortServings(l *label.Label) string {
@@ -197,7 +191,7 @@ func shortServings(l *label.Label) string {
 // usTabularDualPanel draws a broad panel with two columns: the heading, the
 // calories and the footnote at the left, one table at the right.
 func usTabularDualPanel(l *label.Label) *draw.List {
-	per, columns := columnsOf(l)
+	columns := l.PanelColumns()
 	st := facts(draw.Sans, usNutrient)
 	head := max(46, facts(draw.Sans, usServings).Width(l.ServingsText))
 	p := &draw.List{}
@@ -221,11 +215,11 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 	y += 1.5
 	typeset.Fill(p, usPad, y, head, usBar, black)
 	y += usBar
-	for k, of := range per {
+	for _, of := range columns {
 		y += usCalorieNum * typeset.Point * 0.86
 		typeset.Write(p, usPad, y, facts(draw.SansBold, smallCalories), "Calories")
-		typeset.Write(p, usPad, y+2.6, facts(draw.SansBold, usSmall), of)
-		typeset.WriteRight(p, usPad+head, y, facts(draw.SansBold, usCalorieNum), amountOf(columns[k][0]))
+		typeset.Write(p, usPad, y+2.6, facts(draw.SansBold, usSmall), of.Per)
+		typeset.WriteRight(p, usPad+head, y, facts(draw.SansBold, usCalorieNum), amountOf(of.Lines[0]))
 		y += 3
 	}
 	note := typeset.Text(head, usSmall+1.2, facts(draw.Sans, usSmall), strings.TrimSpace(l.Footnote+" "+l.NotSignificant))
@@ -237,7 +231,7 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 		trial := &draw.List{}
 		name = max(name, usName(trial, float64(n.Indent)*usIndent*0.75, 0, n, false))
 		for k := range columns {
-			amount = max(amount, st.Width(shortLess(columns[k][i+1])))
+			amount = max(amount, st.Width(shortLess(columns[k].Lines[i+1])))
 		}
 	}
 	share := st.Bold().Width("100%") + 1.5
@@ -245,8 +239,8 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 	col := amount + share + 1
 	right := [2]float64{x + name + 3 + col, x + name + 3 + 2*col + 2}
 	top := usPad + face.CapHeight*usSmall*typeset.Point
-	for k, of := range per {
-		typeset.WriteRight(p, right[k], top, facts(draw.SansBold, usSmall), capital(of))
+	for k, of := range columns {
+		typeset.WriteRight(p, right[k], top, facts(draw.SansBold, usSmall), capital(of.Per))
 		typeset.WriteRight(p, right[k], top+2.6, facts(draw.SansBold, usSmall), "% DV*")
 	}
 	at := top + 3.4
@@ -255,7 +249,7 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 		base := at + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
 		usName(p, x+float64(n.Indent)*usIndent*0.75, base, n, false)
 		for k := range columns {
-			v := columns[k][i+1]
+			v := columns[k].Lines[i+1]
 			typeset.Write(p, right[k]-col+1, base, st, shortLess(v))
 			bold := st
 			if !n.Vitamin {

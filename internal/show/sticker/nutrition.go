@@ -159,7 +159,7 @@ func (c *Content) traffic(w, least float64) *draw.List {
 	cell := (w - float64(n-1)*0.8) / float64(n)
 	p := &draw.List{W: w}
 	line := 1.25 * pt * point
-	texts := [][]string{{"Energy", strings.Replace(c.second("energy_kj"), " ", "", 1), strings.Replace(c.second("energy_kcal"), " ", "", 1), ""}}
+	texts := [][]string{{c.named("energy"), strings.Replace(c.second("energy_kj"), " ", "", 1), strings.Replace(c.second("energy_kcal"), " ", "", 1), ""}}
 	fills := []draw.Colour{draw.RGB(0xe8e8e8)}
 	for _, f := range c.FrontOfPack {
 		name := strings.ToUpper(f.Nutrient[:1]) + f.Nutrient[1:]
