@@ -56,17 +56,6 @@ func (s substance) conductivity(t float64) float64 {
 	return k
 }
 
-// density is that at t, kg/m³, with the air kept at the volume it was filled
-// with.
-func (s substance) density(t float64) float64 {
-	mass, volume := 0.0, 0.0
-	for i, b := range s.bodies {
-		mass += s.share[i] * b.Density() * 1000
-		volume += s.share[i] * b.Swelling(t, 0)
-	}
-	return mass / volume
-}
-
 // material tabulates s between two temperatures, °C, which are held to validC.
 func (s substance) material(lowest, highest float64) (*heat.Material, error) {
 	lowest, highest = math.Max(lowest, validC[0]), math.Min(highest, validC[1])

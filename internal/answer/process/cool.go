@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ripplewright/internal/matter/heat"
+	"ripplewright/internal/matter/num"
 )
 
 // Cooling limits of the US Food Code 2022, 3-501.14(A), °C and minutes (read in
@@ -89,13 +90,5 @@ func fridge(grams, c, from, to float64, k Kitchen) float64 {
 	if at(twoDays) > y {
 		return math.NaN()
 	}
-	lo, hi := 0.0, twoDays
-	for hi-lo > 1e-6 {
-		if mid := (lo + hi) / 2; at(mid) > y {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	return num.RootOrEnd(func(minutes float64) float64 { return at(minutes) - y }, 0, twoDays, 1e-6)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/matter/num"
 )
 
 // A freezer's promise: at least 4.5 kg per 100 L in 24 h, never under 2 kg, from
@@ -93,12 +94,5 @@ func (f *Freezing) chill(dense, foam *model.Phase, tubs float64, k Kitchen) {
 
 // even returns where the rising f comes to want, between lo and hi.
 func even(f func(float64) float64, want, lo, hi float64) float64 {
-	for hi-lo > 1e-9 {
-		if mid := (lo + hi) / 2; f(mid) < want {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	return num.RootOrEnd(func(x float64) float64 { return f(x) - want }, lo, hi, 1e-9)
 }

@@ -58,6 +58,3 @@ func cylinder(mm3, ratio float64) Dimensions {
 func (d Dimensions) BaseMM2() float64 {
 	return d.LengthMM*d.BreadthMM - (4-math.Pi)*d.CornerMM*d.CornerMM
 }
-
-// FillML returns the volume of the filling, mL.
-func (d Dimensions) FillML() float64 { return d.BaseMM2() * d.FillMM / 1000 }

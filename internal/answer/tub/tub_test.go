@@ -17,10 +17,10 @@ func TestTubsHoldTheirVolume(t *testing.T) {
 	for _, shape := range shapes {
 		for _, ml := range []float64{30, 120, 500, 2400, 20000} {
 			d := Size(design.Tubs{Count: 1, VolumeML: ml, FillPercent: 100, Shape: shape})
-			assert.InEpsilon(t, ml, d.FillML(), 1e-12, "%s %g mL", shape, ml)
+			assert.InEpsilon(t, ml, d.BaseMM2()*d.FillMM/1000, 1e-12, "%s %g mL", shape, ml)
 			assert.InEpsilon(t, d.HeightMM, d.FillMM, 1e-12)
 			d = Size(design.Tubs{Count: 1, VolumeML: ml, FillPercent: 80, Shape: shape})
-			assert.InEpsilon(t, 0.8*ml, d.FillML(), 1e-12, "%s %g mL", shape, ml)
+			assert.InEpsilon(t, 0.8*ml, d.BaseMM2()*d.FillMM/1000, 1e-12, "%s %g mL", shape, ml)
 		}
 	}
 }

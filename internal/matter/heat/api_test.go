@@ -86,9 +86,9 @@ func TestSolveRefusesWhatItCannotRun(t *testing.T) {
 		"no time":          func(p *Problem) { p.Segments = []Segment{{0, freezer}} },
 		"start too hot":    func(p *Problem) { p.Start = 200 },
 		"start NaN":        func(p *Problem) { p.Start = math.NaN() },
-		"air too cold":     func(p *Problem) { p.Segments = []Segment{{60, Everywhere(Face{Ambient: -80, H: 5})}} },
-		"negative H":       func(p *Problem) { p.Segments = []Segment{{60, Everywhere(Face{H: -5})}} },
-		"negative wall":    func(p *Problem) { p.Segments = []Segment{{60, Everywhere(Face{H: 5, Resistance: -1})}} },
+		"air too cold":     func(p *Problem) { p.Segments = []Segment{{60, everywhere(Face{Ambient: -80, H: 5})}} },
+		"negative H":       func(p *Problem) { p.Segments = []Segment{{60, everywhere(Face{H: -5})}} },
+		"negative wall":    func(p *Problem) { p.Segments = []Segment{{60, everywhere(Face{H: 5, Resistance: -1})}} },
 		"level outside":    func(p *Problem) { p.Levels = []Level{{Mean, -60}} },
 		"level of nothing": func(p *Problem) { p.Levels = []Level{{quantities, -6}} },
 		"wrong field":      func(p *Problem) { p.Field = []float64{1} },
@@ -172,7 +172,7 @@ func TestARunContinuesFromItsField(t *testing.T) {
 
 func TestTemperaturesStayBetweenStartAndAir(t *testing.T) {
 	for _, name := range []string{"custard", "foam 2:1", "ripple70"} {
-		for _, around := range []Surroundings{freezer, counter, Everywhere(Face{Ambient: -30, H: 300})} {
+		for _, around := range []Surroundings{freezer, counter, everywhere(Face{Ambient: -30, H: 300})} {
 			p := goodProblem(t)
 			p.Material = phase(t, name)
 			p.Segments = []Segment{{4 * 3600, around}}
@@ -189,7 +189,7 @@ func TestTemperaturesStayBetweenStartAndAir(t *testing.T) {
 
 func TestUniformBodyInAirOfItsTemperatureStaysThere(t *testing.T) {
 	p := goodProblem(t)
-	p.Segments = []Segment{{3600, Everywhere(Face{Ambient: -5, H: 10})}}
+	p.Segments = []Segment{{3600, everywhere(Face{Ambient: -5, H: 10})}}
 	out, err := Solve(context.Background(), p, Options{})
 	require.NoError(t, err)
 	assert.InDelta(t, -5, out.Track[len(out.Track)-1].Of(Hottest), 1e-3, "the resolution of the uniform grid")
@@ -202,7 +202,7 @@ func TestAnAlmostPerfectConductorCoolsAsALump(t *testing.T) {
 	m, err := NewMaterial([]float64{0, 100}, []float64{0, 100 * 1082 * 3300}, []float64{400, 400})
 	require.NoError(t, err)
 	out, err := Solve(context.Background(), Problem{Material: m, Mesh: pint(t, 8, 12), Start: 60,
-		Segments: []Segment{{3600, Everywhere(Face{Ambient: 20, H: 7})}}}, Options{})
+		Segments: []Segment{{3600, everywhere(Face{Ambient: 20, H: 7})}}}, Options{})
 	require.NoError(t, err)
 	assert.InDelta(t, 44.23, out.Track[len(out.Track)-1].Of(Mean), 0.02)
 }
@@ -211,7 +211,7 @@ func TestAnAlmostPerfectConductorCoolsAsALump(t *testing.T) {
 func TestHalvingTheStepQuartersTheError(t *testing.T) {
 	at := func(steps int) float64 {
 		s := newStepper(plain(t), pint(t, 8, 12))
-		s.surround(Everywhere(Face{Ambient: 0, H: 20}), 0, 100)
+		s.surround(everywhere(Face{Ambient: 0, H: 20}), 0, 100)
 		fill(s.u, 100e6)
 		s.refresh()
 		for range steps {

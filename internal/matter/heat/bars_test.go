@@ -78,7 +78,7 @@ func TestSeriesReproducesItsTableTo1e_7(t *testing.T) {
 		s, err := NewSeries(shapes[r.Text("shape")], r.Num("Bi"))
 		require.NoError(t, err)
 		fo := r.Num("Fo")
-		r.Printed(s.FirstEigenvalue(), "first_eigenvalue")
+		r.Printed(s.beta[0], "first_eigenvalue")
 		r.Printed(s.At(0, fo), "Y_centre")
 		r.Printed(s.At(1, fo), "Y_surface")
 		r.Printed(s.Mean(fo), "Y_mean")
@@ -113,7 +113,7 @@ func TestSolverMeanOfAFiniteCylinderIsTheProductOfTwoSeries(t *testing.T) {
 		mesh, err := Cylinder(radius, height, 20, 40)
 		require.NoError(t, err)
 		out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
-			Segments: []Segment{{0.3 * radius * radius * 1e6, Everywhere(Face{H: bi / radius})}}}, Options{})
+			Segments: []Segment{{0.3 * radius * radius * 1e6, everywhere(Face{H: bi / radius})}}}, Options{})
 		require.NoError(t, err)
 		assert.InDelta(t, want, out.Track[len(out.Track)-1].Of(Mean)/100, 5e-4)
 	}

@@ -160,7 +160,7 @@ func (s *rkl2) adaptive(end, tolerance, level float64) (at float64, evaluations 
 // whole solves I − γhA without splitting it, by banded Cholesky.
 type whole struct {
 	*split
-	band *num.Band
+	band *band
 }
 
 func (s *whole) factor(gh float64) {
@@ -291,7 +291,7 @@ func BenchmarkSchemes(b *testing.B) {
 				st := newStepper(m, mesh)
 				st.surround(freezer, -18, -5)
 				fill(st.u, m.Enthalpy(-5))
-				w := &whole{st.split, num.NewBand(mesh.nr*mesh.nz, mesh.nr)}
+				w := &whole{st.split, newBand(mesh.nr*mesh.nz, mesh.nr)}
 				return w.run(st, end, tol, level)
 			})
 		}

@@ -33,9 +33,6 @@ func (f Face) check(name string, m *Material) error {
 // else.
 type Surroundings struct{ Side, Top, Bottom Face }
 
-// Everywhere returns surroundings that are f on all sides.
-func Everywhere(f Face) Surroundings { return Surroundings{f, f, f} }
-
 // film tabulates the flux into the body through one face against the potential
 // φ of the cell behind it. The surface temperature Ts is the exact root of
 //

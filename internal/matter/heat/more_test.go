@@ -102,7 +102,7 @@ func TestStirByTheEdgeComesWhenTheEdgeIsThere(t *testing.T) {
 	require.NoError(t, err)
 	out, err := Solve(context.Background(), Problem{
 		Material: phase(t, "custard"), Mesh: mesh, Start: 4,
-		Segments: []Segment{{8 * 3600, Everywhere(Face{Ambient: -18, H: 12})}},
+		Segments: []Segment{{8 * 3600, everywhere(Face{Ambient: -18, H: 12})}},
 		Stirring: Stirring{ByEdge: true, EdgeAt: -4, Rest: 300},
 	}, Options{})
 	require.NoError(t, err)
@@ -177,7 +177,7 @@ func TestSolverFreezesThePublishedSphereInPlanksTime(t *testing.T) {
 			m, err := NewMaterial([]float64{-41, -1.275, -1.225, 1}, []float64{-latent - c*39.725, -latent, 0, c * 2.225}, []float64{1.2, 1.2, 1.2, 1.2})
 			require.NoError(t, err)
 			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: -1.225,
-				Segments: []Segment{{7200, Everywhere(face)}}, Levels: []Level{{Hottest, -2}}}, Options{StopEarly: true})
+				Segments: []Segment{{7200, everywhere(face)}}, Levels: []Level{{Hottest, -2}}}, Options{StopEarly: true})
 			require.NoError(t, err)
 			return out.Crossings[0]
 		}

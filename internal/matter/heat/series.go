@@ -96,9 +96,6 @@ func amplitude(s Shape, b float64) float64 {
 	}
 }
 
-// FirstEigenvalue returns β₁.
-func (s *Series) FirstEigenvalue() float64 { return s.beta[0] }
-
 // At returns Y at the fraction x (0 to 1) of L from the centre and the Fourier
 // number fo = αt/L² > 0.
 func (s *Series) At(x, fo float64) float64 {

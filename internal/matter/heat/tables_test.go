@@ -37,3 +37,6 @@ func pint(t testing.TB, nr, nz int) Mesh {
 func standing(ta, side, top, bottom float64) Surroundings {
 	return Surroundings{Face{Ambient: ta, H: side}, Face{Ambient: ta, H: top}, Face{Ambient: ta, H: bottom}}
 }
+
+// everywhere surrounds a body with f on all sides.
+func everywhere(f Face) Surroundings { return Surroundings{f, f, f} }

@@ -69,6 +69,23 @@ func Root(f func(float64) float64, a, b, tol float64) (float64, error) {
 	return b, nil
 }
 
+// RootOrEnd returns Root's point, and where f has one sign throughout the end of
+// [a, b] at which it is nearer to 0: an answer held within the range in which it
+// is sought. It is NaN where f is NaN at an end.
+func RootOrEnd(f func(float64) float64, a, b, tol float64) float64 {
+	x, err := Root(f, a, b, tol)
+	none, ok := err.(*BracketError)
+	switch {
+	case !ok:
+		return x
+	case math.Abs(none.FA) < math.Abs(none.FB):
+		return a
+	case math.Abs(none.FB) < math.Abs(none.FA):
+		return b
+	}
+	return math.NaN()
+}
+
 // interpolate proposes Brent's step from b by the secant or by inverse
 // quadratic interpolation; ok is false when bisection would do better.
 func interpolate(a, b, c, fa, fb, fc, near, previous float64) (step float64, ok bool) {

@@ -13,6 +13,7 @@ import (
 	"math"
 
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/num"
 	"ripplewright/internal/matter/solution"
 )
 
@@ -156,15 +157,7 @@ func (b *Body) TemperatureAtYield(kPa, lo, hi float64) (t float64, ok bool) {
 	if b.At(hi).YieldKPa >= kPa {
 		return hi, true
 	}
-	for hi-lo > 1e-9 {
-		m := (lo + hi) / 2
-		if b.At(m).YieldKPa >= kPa {
-			lo = m
-		} else {
-			hi = m
-		}
-	}
-	return lo, true
+	return num.RootOrEnd(func(t float64) float64 { return b.At(t).YieldKPa - kPa }, lo, hi, 1e-9), true
 }
 
 // AirFraction returns the share of the volume that is air.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/bits"
 	"sync"
+
+	"ripplewright/internal/matter/num"
 )
 
 // Ribbons are measured along straight lines through the map, not on pixels: each
@@ -157,18 +159,7 @@ func (o outline) within(x, y, dx, dy float64) (line, bool) {
 	if depth(mid) <= 0 {
 		return line{}, false
 	}
-	edge := func(out float64) float64 {
-		in := mid
-		for range 60 {
-			if s := (in + out) / 2; depth(s) > 0 {
-				in = s
-			} else {
-				out = s
-			}
-		}
-		return in
-	}
-	from, to := edge(-reach), edge(reach)
+	from, to := num.RootOrEnd(depth, -reach, mid, 0), num.RootOrEnd(depth, mid, reach, 0)
 	return line{x: x + from*dx, y: y + from*dy, dx: dx, dy: dy, length: to - from}, true
 }
 

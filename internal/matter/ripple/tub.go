@@ -73,6 +73,3 @@ func (o outline) span(y float64) (lo, hi float64) {
 	}
 	return cut, o.w - cut
 }
-
-// turned returns o with x and y exchanged.
-func (o outline) turned() outline { return outline{o.h, o.w, o.corner} }

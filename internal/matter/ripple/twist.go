@@ -78,19 +78,3 @@ type Tine struct {
 func (t Tine) At(x, y float64) (float64, float64) {
 	return x, y + t.Shift*math.Exp2(-math.Abs(x-t.X)/t.Reach)
 }
-
-// Inverse returns the tine that undoes t.
-func (t Tine) Inverse() Tine {
-	t.Shift = -t.Shift
-	return t
-}
-
-// Jacobian returns the derivatives of At: ∂x′/∂x, ∂x′/∂y, ∂y′/∂x, ∂y′/∂y. On
-// the line itself, where there is a crease, it is that of the right side.
-func (t Tine) Jacobian(x, _ float64) [4]float64 {
-	slope := -math.Ln2 / t.Reach * t.Shift * math.Exp2(-math.Abs(x-t.X)/t.Reach)
-	if x < t.X {
-		slope = -slope
-	}
-	return [4]float64{1, 0, slope, 1}
-}

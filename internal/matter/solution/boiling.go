@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/num"
 	"ripplewright/internal/matter/water"
 )
 
@@ -34,31 +35,13 @@ func BoilingFraction(t, p float64) float64 {
 	if want >= 1 {
 		return 0
 	}
-	lo, hi := 0.0, 0.95
-	for range 60 {
-		x := (lo + hi) / 2
-		if SyrupActivity(x, t) > want {
-			lo = x
-		} else {
-			hi = x
-		}
-	}
-	return (lo + hi) / 2
+	return num.RootOrEnd(func(x float64) float64 { return SyrupActivity(x, t) - want }, 0, 0.95, 0)
 }
 
 // BoilingPoint returns the temperature, °C, at which a syrup with mole
 // fraction x of solute boils under p Pa, sought between 0 and 250 °C.
 func BoilingPoint(x, p float64) float64 {
-	lo, hi := 0.0, 250.0
-	for range 60 {
-		t := (lo + hi) / 2
-		if SyrupActivity(x, t)*water.SaturationPressure(t) < p {
-			lo = t
-		} else {
-			hi = t
-		}
-	}
-	return (lo + hi) / 2
+	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPressure(t)/p - 1 }, 0, 250, 0)
 }
 
 // SucrosePercent returns the mass % of sucrose at mole fraction x.

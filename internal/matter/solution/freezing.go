@@ -11,6 +11,7 @@ import (
 	"math"
 
 	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/num"
 	"ripplewright/internal/matter/water"
 )
 
@@ -143,19 +144,8 @@ func (s *Sorption) activityOf(w float64) float64 {
 	if s.Ideal <= 0 {
 		return 1
 	}
-	lo, hi := 1e-12, 1-1e-12
-	if s.HeldAt(hi) >= w {
-		return 0
-	}
-	for range 80 {
-		y := (lo + hi) / 2
-		if s.HeldAt(y) > w {
-			lo = y
-		} else {
-			hi = y
-		}
-	}
-	return 1 - (lo+hi)/2
+	// Times y, for HeldAt has a pole at 0.
+	return 1 - num.RootOrEnd(func(y float64) float64 { return y * (s.HeldAt(y) - w) }, 1e-12, 1, 0)
 }
 
 func clamp(v, lo, hi float64) float64 { return math.Min(math.Max(v, lo), hi) }

@@ -33,12 +33,7 @@ func Capital(text string) string {
 }
 
 // List joins what is said of several things: "a, b and c".
-func List(items []string) string { return joined(items, "and") }
-
-// ListOr joins alternatives: "a, b or c".
-func ListOr(items []string) string { return joined(items, "or") }
-
-func joined(items []string, word string) string {
+func List(items []string) string {
 	if len(items) == 0 {
 		return ""
 	}
@@ -46,5 +41,5 @@ func joined(items []string, word string) string {
 	if last == 0 {
 		return items[0]
 	}
-	return strings.Join(items[:last], ", ") + " " + word + " " + items[last]
+	return strings.Join(items[:last], ", ") + " and " + items[last]
 }

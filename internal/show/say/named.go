@@ -89,19 +89,3 @@ func Allergens(codes []string) []string {
 	}
 	return words
 }
-
-// Sweeter says how much sweeter one phase is than the other, from the points of
-// % sucrose by which the foam exceeds the custard.
-func Sweeter(s Style, points float64) string {
-	if !known(points) {
-		return "which of the two is sweeter is not known."
-	}
-	first, second := "foam", "custard"
-	if points < 0 {
-		first, second, points = second, first, -points
-	}
-	if s.Short(points, 1) == "0" {
-		return "foam and custard are equally sweet."
-	}
-	return "the " + first + " is " + s.Number(points, 1) + " points sweeter than the " + second + "."
-}
