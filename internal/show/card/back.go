@@ -70,7 +70,7 @@ func (b back) compose(f *flow, reads say.Style, d design.Design, r *model.Result
 	return []gap{{p, b.narrow}, {l, b.wide}}
 }
 
-// figureBlocks are the table of figures and what the verdict rests on.
+// figureBlocks are the table of figures, what the verdict rests on and the cost.
 func figureBlocks(c content, w float64) []*draw.List {
 	out := []*draw.List{headed("The figures", w, figureTable(c, w))}
 	for _, list := range [...]struct {
@@ -86,6 +86,9 @@ func figureBlocks(c content, w float64) []*draw.List {
 			}
 			out = append(out, b)
 		}
+	}
+	if c.cost != "" {
+		out = append(out, spaced(4, headed("What it costs", w, typeset.Text(w, smallLead, small.In(ink), c.cost))))
 	}
 	return out
 }

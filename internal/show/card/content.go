@@ -33,6 +33,7 @@ type content struct {
 	figures  []figureRow
 	rests    []string // the figures that the verdict rests on
 	warnings []string
+	cost     string // "" where no ingredient has a price
 
 	label     *label.Label
 	labelNote string // why there is no label
@@ -103,6 +104,9 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		if w.Severity > model.Note && !w.Handled {
 			c.warnings = append(c.warnings, typeset.Plain(say.Warning(o.Style, w)))
 		}
+	}
+	if r.Cost.Priced {
+		c.cost = typeset.Plain(say.Cost(o.Style, &r.Cost)) + " " + say.CostRests
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
 	if err != nil {

@@ -54,6 +54,9 @@ func markdown(c content) []byte {
 			p("- %s\n", escaped(s))
 		}
 	}
+	if c.cost != "" {
+		p("\n## What it costs\n\n%s\n", escaped(c.cost))
+	}
 	p("\n## Label\n\n")
 	if c.label == nil {
 		p("%s\n", escaped(c.labelNote))

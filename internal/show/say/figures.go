@@ -40,6 +40,9 @@ func Cost(s Style, c *model.Cost) string {
 	return text
 }
 
+// CostRests says what a cost leaves out.
+const CostRests = "VAT, work, tubs and power are not in it."
+
 func kitchenNames(of []*ingredient.Ingredient) []string {
 	names := make([]string, len(of))
 	for i, in := range of {
