@@ -45,7 +45,7 @@ func eggSizes() []option[design.EggSize] {
 }
 
 // selectOf is a choice of options, showing now, that tells of a new one.
-func selectOf[T comparable](options []option[T], now T, chosen func(T)) *widget.Select {
+func selectOf[T comparable](options []option[T], now T, chosen func(T)) *kit.Select {
 	var names []string
 	for _, o := range options {
 		names = append(names, o.name)

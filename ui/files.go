@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -96,6 +97,41 @@ func (w *Window) showFiles(dg *dialog.FileDialog) {
 	dg.SetView(dialog.ListView)
 	dg.Resize(fyne.NewSize(900, 600))
 	dg.Show()
+	kit.OnFolderNew(w.win.Canvas(), func() { w.newFolder(dg) })
+}
+
+// lastFolder is the preference in which the toolkit's file dialog keeps the folder
+// that it shows, which it tells nobody else.
+const lastFolder = "fyne:fileDialogLastFolder"
+
+// newFolder asks for the name of a folder within the one that dg shows, makes it
+// and shows it.
+func (w *Window) newFolder(dg *dialog.FileDialog) {
+	here, err := storage.ParseURI(w.App.Preferences().String(lastFolder))
+	if err != nil {
+		w.problem(err)
+		return
+	}
+	name := kit.NewLine()
+	var ask *dialog.CustomDialog
+	do := func() {
+		ask.Hide()
+		if name.Text == "" {
+			return
+		}
+		path := filepath.Join(here.Path(), name.Text)
+		if err := os.MkdirAll(path, 0o750); err != nil {
+			w.problem(err)
+			return
+		}
+		if l, err := storage.ListerForURI(storage.NewFileURI(path)); err == nil {
+			dg.SetLocation(l)
+		}
+	}
+	name.OnSubmitted = mishap.With(func(string) { do() })
+	ask = kit.Ask(w.win, say.NewFolder, widget.NewForm(widget.NewFormItem(say.NameField, name)),
+		kit.Answer{Name: say.Cancel, Role: kit.ByEscape}, kit.Answer{Name: say.NewFolder, Role: kit.ByReturn, Do: do})
+	w.win.Canvas().Focus(name)
 }
 
 // chosen is what a file dialog calls: do gets the file, if one was chosen.

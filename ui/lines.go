@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/librarypage"
@@ -287,14 +288,13 @@ func (l *lineList) pick(i int) {
 		items = append(items, librarypage.ItemOf(in))
 	}
 	find := kit.NewFinder("Search by name or kind", items)
-	dg := dialog.NewCustom("Choose an ingredient", "Cancel", find, l.w.win)
+	dg := kit.Ask(l.w.win, "Choose an ingredient", find, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
 	find.OnCancelled = dg.Hide
 	find.OnChosen = func(it kit.FinderItem) {
 		dg.Hide()
 		l.put(i, it)
 	}
 	dg.Resize(fyne.NewSize(max(560, 36*theme.TextSize()), 520))
-	dg.Show()
 	l.w.win.Canvas().Focus(find.Focusable())
 }
 

@@ -7,11 +7,15 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/rescue"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/kit"
 )
@@ -178,12 +182,13 @@ func TestTheSaveQuestionAnswersToReturnAndEscape(t *testing.T) {
 func TestEscapeClosesEveryDialog(t *testing.T) {
 	b := newBed(t)
 	for name, open := range map[string]func(){
-		"the design":  b.editDesign,
-		"keys":        func() { b.menu("Help", "Keys") },
-		"an error":    func() { b.problem(os.ErrNotExist) },
-		"a cup":       b.bench.dense.cupDialog,
-		"open a file": b.openDialog,
-		"save a file": func() { b.saveAs(nil) },
+		"the design":    b.editDesign,
+		"keys":          func() { b.menu("Help", "Keys") },
+		"an error":      func() { b.problem(os.ErrNotExist) },
+		"a cup":         b.bench.dense.cupDialog,
+		"open a file":   b.openDialog,
+		"save a file":   func() { b.saveAs(nil) },
+		"an ingredient": func() { b.bench.dense.lists[0].pick(-1) },
 	} {
 		open()
 		require.NotNil(t, b.win.Canvas().Overlays().Top(), name)
@@ -194,4 +199,56 @@ func TestEscapeClosesEveryDialog(t *testing.T) {
 		}
 		assert.Nil(t, b.win.Canvas().Overlays().Top(), name)
 	}
+}
+
+// Escape closes a dialog whichever of its parts has the keyboard.
+func TestEscapeClosesADialogFromEachOfItsParts(t *testing.T) {
+	b := newBed(t)
+	c := b.win.Canvas()
+	for name, open := range map[string]func(){
+		"the design": b.editDesign,
+		"a cup":      b.bench.dense.cupDialog,
+		"a note":     func() { b.bench.dense.lists[0].note(0) },
+		"a price":    func() { b.bench.dense.lists[0].price(0) },
+		"a colour": func() {
+			kit.AskColour(b.win, "Colour", draw.RGB(0x884422), false, func(draw.Colour) { t.Error("taken") })
+		},
+	} {
+		for step := range 12 {
+			open()
+			for range step {
+				c.(interface{ FocusNext() }).FocusNext()
+			}
+			if c.Focused() == nil {
+				c.OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+			} else {
+				c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+			}
+			require.Nil(t, c.Overlays().Top(), "%s, part %d: %T", name, step, c.Focused())
+		}
+	}
+}
+
+func TestAFolderIsMadeByItsOwnQuestion(t *testing.T) {
+	b := newBed(t)
+	c := b.win.Canvas()
+	folder := t.TempDir()
+	require.NoError(t, b.Session.Save(filepath.Join(folder, "quay.yaml"), false))
+	b.saveAs(nil)
+	files := c.Overlays().Top()
+	press := func() {
+		for _, o := range test.LaidOutObjects(files) {
+			if button, ok := o.(*widget.Button); ok && button.Icon != nil && button.Icon.Name() == theme.FolderNewIcon().Name() {
+				test.Tap(button)
+			}
+		}
+	}
+	press()
+	require.NotSame(t, files, c.Overlays().Top())
+	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	require.Same(t, files, c.Overlays().Top(), "Escape closes the question alone")
+	press()
+	test.Type(c.Focused(), "winter")
+	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	assert.DirExists(t, filepath.Join(folder, "winter"))
 }

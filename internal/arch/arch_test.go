@@ -98,7 +98,7 @@ var layers = []layer{
 	{"internal/check/market", "assets internal/food/ingredient internal/work/design internal/work/designfile"},
 	{"ui/kit", "internal/form/echo internal/show/draw internal/show/draw/raster internal/show/chart internal/show/say internal/desk/mishap"},
 	{"ui/theme", "ui/kit internal/show/say"},
-	{"ui/page", "internal/answer/model internal/food/ingredient internal/food/label internal/show/card internal/show/draw internal/work/design internal/show/say internal/desk/mishap"},
+	{"ui/page", "internal/answer/model internal/food/ingredient internal/food/label internal/show/card internal/show/draw internal/work/design internal/show/say internal/desk/mishap ui/kit"},
 	{"ui/page/pagetest", "internal/answer/model internal/check/market internal/work/design ui/kit ui/page ui/theme internal/show/say"},
 	{"ui/figurespage", "internal/show/figure internal/answer/model internal/food/ingredient internal/matter/mix ui/kit ui/page internal/show/say"},
 	{"ui/ripplepage", "internal/answer/model internal/answer/tub internal/desk/cutting internal/matter/ripple internal/show/card internal/show/draw internal/show/chart internal/show/report internal/work/design ui/kit ui/page internal/show/say internal/desk/mishap"},

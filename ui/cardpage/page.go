@@ -26,7 +26,7 @@ type Page struct {
 	host     page.Host
 	region   *widget.RadioGroup
 	paper    *widget.RadioGroup
-	fit      *widget.Select
+	fit      *kit.Select
 	sheets   *kit.SheetView
 	about    *widget.Label
 	trouble  *widget.Label

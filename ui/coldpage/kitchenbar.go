@@ -19,7 +19,7 @@ import (
 // kitchenBar chooses the kitchen and opens what changes it.
 type kitchenBar struct {
 	p       *Page
-	choose  *widget.Select
+	choose  *kit.Select
 	remove  *kit.Button
 	problem *widget.Label
 	row     *fyne.Container

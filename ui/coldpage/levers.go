@@ -2,7 +2,6 @@ package coldpage
 
 import (
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/coldview"
@@ -30,7 +29,7 @@ func (p *Page) lever(v *view, name, path string, step float64) *kit.Slide {
 }
 
 // selectOf is a select among options, kept up to date by show.
-func selectOf(options []coldview.Option, changed func(value string)) (s *widget.Select, show func(value string)) {
+func selectOf(options []coldview.Option, changed func(value string)) (s *kit.Select, show func(value string)) {
 	names := make([]string, len(options))
 	for i, o := range options {
 		names[i] = o.Name

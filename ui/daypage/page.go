@@ -41,12 +41,12 @@ type Page struct {
 	rows   []dayplan.Row
 
 	ask          *widget.RadioGroup
-	day          *widget.Select
+	day          *kit.Select
 	days         []time.Time // of the choices, midnights
 	hour, minute *kit.Number
 	when         *fyne.Container
 	head, moved  *widget.Label
-	part         *widget.Select
+	part         *kit.Select
 	plot         *kit.Plot
 	read         *kit.Lines
 	list         *fyne.Container

@@ -46,9 +46,25 @@ func NewCancel(text string, press func()) *Button {
 	return b
 }
 
-// NewSelect is the toolkit's list of choices, in the net.
-func NewSelect(options []string, chosen func(string)) *widget.Select {
-	return widget.NewSelect(options, mishap.With(chosen))
+// Select is the toolkit's list of choices, in the net. Escape closes the dialog it
+// is in.
+type Select struct{ widget.Select }
+
+// NewSelect returns a list of options that tells what is chosen.
+func NewSelect(options []string, chosen func(string)) *Select {
+	s := &Select{}
+	s.Options, s.OnChanged = options, mishap.With(chosen)
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// TypedKey implements fyne.Focusable.
+func (s *Select) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		escape(s)
+		return
+	}
+	s.Select.TypedKey(e)
 }
 
 // NewCheck is the toolkit's tick, in the net.

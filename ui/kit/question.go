@@ -206,6 +206,16 @@ func NameByEscape(c fyne.Canvas) {
 	})
 }
 
+// OnFolderNew has ask called where the toolkit's file dialog on top of c would ask for
+// the name of a new folder, in a dialog that keeps Escape to itself.
+func OnFolderNew(c fyne.Canvas, ask func()) {
+	within(c.Overlays().Top(), func(o fyne.CanvasObject) {
+		if b, ok := o.(*widget.Button); ok && b.Icon != nil && b.Icon.Name() == theme.FolderNewIcon().Name() {
+			b.OnTapped = mishap.Func(ask)
+		}
+	})
+}
+
 // escape closes the dialog that o is in.
 func escape(o fyne.CanvasObject) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil {

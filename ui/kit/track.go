@@ -114,6 +114,10 @@ func (t *track) Tapped(e *fyne.PointEvent) {
 }
 
 func (t *track) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		escape(t)
+		return
+	}
 	v, ours := t.key(e.Name, t.value)
 	if !ours {
 		return

@@ -30,7 +30,7 @@ import (
 type Page struct {
 	host    page.Host
 	region  *widget.RadioGroup
-	form    *widget.Select
+	form    *kit.Select
 	export  *kit.Button
 	body    *fyne.Container
 	sheet   *kit.SheetView

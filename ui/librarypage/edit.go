@@ -29,18 +29,18 @@ type editor struct {
 	name, id *widget.Entry
 	autoID   string // the id last made; it follows the name as long as nobody typed another
 	lastName string
-	group    *widget.Select
+	group    *kit.Select
 	us, eu   *widget.Entry
 	parts    *widget.Entry
 	compound *widget.Check
-	standing *widget.Select
+	standing *kit.Select
 
 	isPack  bool
 	per     *figureField
 	fibre   *widget.RadioGroup
 	pack    []*figureField // as ingredient.PackFigures
 	columns []*figureField // those that the pack does not cover
-	polyol  *widget.Select
+	polyol  *kit.Select
 	ticks   []*widget.Check // as allergenTicks
 	spoons  []*figureField  // as spoonFields
 

@@ -35,7 +35,7 @@ type Page struct {
 	setup Setup
 
 	finder *kit.Finder
-	group  *widget.Select
+	group  *kit.Select
 	count  *widget.Label
 	fault  *fault
 	detail *fyne.Container

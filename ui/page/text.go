@@ -15,6 +15,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
+	"ripplewright/ui/kit"
 )
 
 // Reads is how the maker reads quantities, in every part of the window: the one
@@ -180,7 +181,7 @@ func SeverityWord(s model.Severity) string {
 }
 
 // ShowSelected puts a choice on screen and calls nobody back.
-func ShowSelected(s *widget.Select, name string) {
+func ShowSelected(s *kit.Select, name string) {
 	if s.Selected != name {
 		s.Selected = name
 		s.Refresh()

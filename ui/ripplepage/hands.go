@@ -9,7 +9,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -34,7 +33,7 @@ var motions = [...]option{
 
 // wordList is a list for one word of the design.
 type wordList struct {
-	list    *widget.Select
+	list    *kit.Select
 	options []option
 	of      func(*design.Design) *string
 }
@@ -73,7 +72,7 @@ func (c wordList) show(d *design.Design) {
 // colour itself to be typed or picked.
 type colourRow struct {
 	sample *kit.Swatch
-	foods  *widget.Select
+	foods  *kit.Select
 	hex    *hexEntry
 	foam   bool
 	name   *widget.Label
@@ -108,10 +107,7 @@ func newColourRow(p *Page, name string, foam bool) *colourRow {
 	r.foods.PlaceHolder = " "
 	r.hex = newHexEntry(commit)
 	pick := kit.NewButtonWithIcon("", theme.ColorPaletteIcon(), func() {
-		dg := dialog.NewColorPicker("Colour of the "+strings.ToLower(name), "", mishap.With(func(c color.Color) { commit(hexOf(c)) }), p.host.Window())
-		dg.Advanced = true
-		dg.SetColor(colourOf(r.hex.shown))
-		dg.Show()
+		kit.AskColour(p.host.Window(), "Colour of the "+strings.ToLower(name), colourOf(r.hex.shown), foam, func(c color.NRGBA) { commit(hexOf(c)) })
 	})
 	r.object = container.NewBorder(nil, nil, r.sample, container.NewHBox(r.hex, pick), r.foods)
 	return r

@@ -15,7 +15,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/tub"
@@ -62,7 +61,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 	h := newStirHost(t, "night-tram.yaml")
 	p, _ := openRipple(h)
 	var chosen []string
-	for _, s := range pagetest.All[*widget.Select](p.Object()) {
+	for _, s := range pagetest.All[*kit.Select](p.Object()) {
 		chosen = append(chosen, s.Selected)
 	}
 	require.Equal(t, []string{"piped spiral", "folding", "cocoa", "your own"}, chosen)
@@ -78,7 +77,7 @@ func TestRippleShowsTheDesignAndCallsNobodyBack(t *testing.T) {
 func TestEveryHandOnTheRipplePageIsOneStep(t *testing.T) {
 	h := newStirHost(t, "hazelnut.yaml")
 	p, _ := openRipple(h)
-	selects, slides := pagetest.All[*widget.Select](p.Object()), pagetest.All[*kit.Slide](p.Object())
+	selects, slides := pagetest.All[*kit.Select](p.Object()), pagetest.All[*kit.Slide](p.Object())
 	for _, c := range []struct {
 		step string
 		hand func()
@@ -332,7 +331,7 @@ func TestTheRipplePageIsReachedByKeyboard(t *testing.T) {
 	for _, b := range []string{"Export picture…", "Another tub"} {
 		require.True(t, reached[pagetest.Button(t, p.Object(), b)], b)
 	}
-	for _, s := range pagetest.All[*widget.Select](p.Object()) {
+	for _, s := range pagetest.All[*kit.Select](p.Object()) {
 		require.True(t, reached[s], s.Selected)
 	}
 	for _, s := range pagetest.All[*kit.Slide](p.Object()) {

@@ -48,7 +48,7 @@ type Page struct {
 	source   *widget.Label
 	proves   *widget.Label
 	note     *widget.Label
-	view     *widget.Select
+	view     *kit.Select
 	plot     *kit.Plot
 	plotBox  fyne.CanvasObject
 	reading  *widget.Label

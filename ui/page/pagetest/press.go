@@ -11,7 +11,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/work/design"
@@ -80,7 +79,7 @@ func (h *Press) Reached() (names []string, sheets bool) {
 		switch f := f.(type) {
 		case *kit.Button:
 			names = append(names, f.Text)
-		case *widget.Select:
+		case *kit.Select:
 			names = append(names, f.Selected)
 		case *kit.SheetView:
 			sheets = true
