@@ -20,13 +20,15 @@ import (
 const coldRest = 250 * time.Millisecond
 
 // coldLine says on the bench what the serving temperature means in practice:
-// for how long to leave the tub out.
+// for how long to leave the tub out, and how its ice eats.
 type coldLine struct {
 	w       *Window
 	planner *planning.Planner
 	asked   planning.Job
 	doubt   string       // about the kitchen
 	answer  *cold.Answer // of the design as it is now; nil until computed
+	out     string       // how long to leave it out
+	ice     string       // how its ice eats; "" until computed
 	label   *kit.Lines
 }
 
@@ -42,9 +44,17 @@ func newColdLine(w *Window, known func()) *coldLine {
 			}
 			text = strings.TrimSpace(leaveOut(a) + " " + l.doubt)
 		}
+		l.out, l.ice = text, ""
 		l.label.ShowText(text)
 		known()
 		w.event("cold line %s", text)
+	}
+	l.planner.Iced = func(_ planning.Job, ice planning.Ice) {
+		if l.ice = say.IceLine(page.Reads, &ice.Answer); l.ice != "" {
+			l.ice = "Ice: " + l.ice + "."
+		}
+		l.label.ShowText(strings.TrimSpace(l.out + " " + l.ice))
+		w.event("ice line %s", l.ice)
 	}
 	w.kitchens.Tell(func() { l.show(w.Design(), w.Result()) })
 	return l

@@ -39,6 +39,16 @@ type Answer struct {
 	factor float64 // Options.Factor
 }
 
+// soonWeeks is how soon a change of word is worth telling a maker who did not ask:
+// about what a tub is kept at home (common practice, no source).
+const soonWeeks = 8
+
+// Matters reports whether the custard is coarse when hardened or leaves its word
+// within eight weeks.
+func (a *Answer) Matters() bool {
+	return a.Custard.Frozen && (a.Custard.Hardened.Step >= coarse || a.Custard.Melts || a.Keeps.Weeks < soonWeeks)
+}
+
 // Phase is the ice of one phase.
 type Phase struct {
 	Present bool

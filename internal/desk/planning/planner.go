@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
@@ -21,6 +22,12 @@ type Job struct {
 	Wait       time.Duration // how long requests must rest first
 }
 
+// Ice is how icy a plan eats, and, where its job asks for pictures, what would help.
+type Ice struct {
+	icy.Answer
+	Remedies []icy.Remedy
+}
+
 // Planner computes plans of the cold away from the window's thread, one at a
 // time and of the newest request only. Its methods are for the window's
 // thread, where its answers come back.
@@ -30,6 +37,8 @@ type Planner struct {
 	// Done is given the answer, or what stood in its way. A plan that was
 	// stopped, or overtaken while it ran, has none.
 	Done func(job Job, a *cold.Answer, took time.Duration, err error)
+	// Iced is given how icy the plan eats, after Done. It may be nil.
+	Iced func(job Job, ice Ice)
 
 	post func(func())
 	work newest.Work
@@ -87,6 +96,32 @@ func (p *Planner) compute(life, newer context.Context, job Job) {
 	took := time.Since(began)
 	if ctx.Err() == nil {
 		p.tell(life, func() { p.Done(job, &a, took, err) })
+	}
+	if ctx.Err() == nil && err == nil && p.Iced != nil {
+		p.ice(ctx, life, newer, job, &a)
+	}
+}
+
+// ice tells how icy the plan eats. What would help waits for none newer: it takes
+// as long as the plan.
+func (p *Planner) ice(ctx, life, newer context.Context, job Job, a *cold.Answer) {
+	out, err := mishap.Answer(func() (Ice, error) {
+		told, err := icy.Tell(job.Result, a, icy.Options{})
+		return Ice{Answer: told}, err
+	})
+	if err != nil || ctx.Err() != nil {
+		return
+	}
+	p.tell(life, func() { p.Iced(job, out) })
+	if job.NoPictures {
+		return
+	}
+	more, err := mishap.Answer(func() (Ice, error) {
+		remedies, err := icy.Remedies(newer, job.Design, job.Result, a, &out.Answer)
+		return Ice{out.Answer, remedies}, err
+	})
+	if err == nil && newer.Err() == nil {
+		p.tell(life, func() { p.Iced(job, more) })
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/show/draw/typeset"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
@@ -75,6 +76,18 @@ func kitchenOf(c *cold.Answer) process.Kitchen {
 	return process.KitchenOf(c.Profile)
 }
 
+// iceOf is the ice of the same plan; nil without one.
+func iceOf(r *model.Result, c *cold.Answer) *icy.Answer {
+	if c == nil {
+		return nil
+	}
+	told, err := icy.Tell(r, c, icy.Options{})
+	if err != nil { // the zero Options has none
+		return nil
+	}
+	return &told
+}
+
 // contentOf gathers what the card of an evaluated design says.
 func contentOf(d design.Design, r *model.Result, o Options) content {
 	c := content{
@@ -94,11 +107,12 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c.parts = partsOf(d, r, o)
 	c.checks = say.Checks(o.Style, d, r)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
-	c.steps = say.Steps(o.Style, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold})
+	ice := iceOf(r, o.Cold)
+	c.steps = say.Steps(o.Style, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold, Ice: ice})
 	c.figures = figuresOf(o.Style, r)
 	c.rests = say.Rests(o.Style, d, r)
 	if o.Cold != nil {
-		c.rests = append(c.rests, say.Kitchens(o.Style, o.Cold))
+		c.rests = append(c.rests, say.Kitchens(o.Style, o.Cold, ice))
 	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note && !w.Handled {

@@ -249,3 +249,12 @@ func Ice(s Style, a *icy.Answer) []string {
 	}
 	return out
 }
+
+// iceStep is what a maker should know of the ice while the tubs harden; "" where
+// it does not matter.
+func iceStep(s Style, a *icy.Answer) string {
+	if a == nil || !a.Matters() {
+		return ""
+	}
+	return " Ice: " + IceLine(s, a) + ", not counting what beaters break and yolk does to it."
+}

@@ -2,6 +2,7 @@ package say
 
 import (
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
@@ -49,8 +50,13 @@ func Scoops(s Style, x model.ScoopRange) string {
 	return s.TemperatureBand(x.From, x.To, 0)
 }
 
-// Kitchens says what the times in the cold rest on.
-func Kitchens(s Style, c *cold.Answer) string {
-	return "Times in the cold are computed for the kitchen “" + c.Profile.Name + "”, freezer " + s.Temperature(c.Profile.Freezer.AirC) +
+// Kitchens says what the times in the cold rest on, and the words of the ice where
+// some are told.
+func Kitchens(s Style, c *cold.Answer, ice *icy.Answer) string {
+	what := "Times in the cold"
+	if iceStep(s, ice) != "" {
+		what += " and the ice"
+	}
+	return what + " are computed for the kitchen “" + c.Profile.Name + "”, freezer " + s.Temperature(c.Profile.Freezer.AirC) +
 		", room " + s.Temperature(c.Profile.Counter.AirC) + "."
 }

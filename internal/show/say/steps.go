@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
@@ -23,6 +24,7 @@ type Making struct {
 	Result  *model.Result
 	Process *process.Process
 	Cold    *cold.Answer // nil: no times in the freezer
+	Ice     *icy.Answer  // nil: nothing of its crystals
 }
 
 // Steps says how the design is made, in order, each step of the process by its
@@ -72,7 +74,7 @@ var stepWording = []struct {
 	{process.FoldIn, "Fold in", (*stepWords).foldIn},
 	{process.ChillFoam, "Chill the foam", (*stepWords).chillFoam},
 	{process.Swirl, "Fill and swirl", (*stepWords).swirl},
-	{process.Hardening, "Harden", func(w *stepWords) string { return hardenStep(w.s, w.m.Cold) }},
+	{process.Hardening, "Harden", func(w *stepWords) string { return hardenStep(w.s, w.m.Cold) + iceStep(w.s, w.m.Ice) }},
 	{process.Serve, "Serve", func(w *stepWords) string { return serveStep(w.s, w.m.Design, w.m.Cold) }},
 }
 
