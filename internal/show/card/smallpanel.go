@@ -18,13 +18,13 @@ const (
 
 // Limits of the small forms.
 const (
-	tabularBelowMM = 3 * inch // of vertical space, 21 CFR 101.9(d)(11)(iii)
-	smallUpToIn2   = 40       // of surface to bear a label, 21 CFR 101.9(j)(13)(ii)(A)
+	smallUpToIn2 = 40 // of surface to bear a label, 21 CFR 101.9(j)(13)(ii)(A)
 )
 
 // OnTub returns the forms that the US rules let a panel take on a tub, in the
-// order in which they must be tried: the vertical one; where a face is about
-// three inches high or less, the broad one; where all that can bear a label is
+// order in which they must be tried: the vertical one; where a face is not high
+// enough for it ("approximately 3 in", 21 CFR 101.9(d)(11)(iii)), the broad one;
+// where all that can bear a label is
 // 40 square inches or less, the small broad one and, only if that does not fit
 // either, the line.
 func OnTub(l *label.Label, faceMM, areaIn2 float64) []Form {
@@ -33,7 +33,7 @@ func OnTub(l *label.Label, faceMM, areaIn2 float64) []Form {
 		full, broad = Dual, TabularDual
 	}
 	forms := []Form{full}
-	if faceMM <= tabularBelowMM {
+	if list, _ := DrawOnTub(l, full, 0); list.H > faceMM {
 		forms = append(forms, broad)
 	}
 	if areaIn2 <= smallUpToIn2 {
@@ -91,20 +91,24 @@ func usLinearPanel(l *label.Label, width float64) *draw.List {
 		typeset.Run{Text: "Amount per serving: ", Style: st},
 		typeset.Run{Text: "Calories ", Style: facts(draw.SansBold, smallCalories)},
 		typeset.Run{Text: amountOf(l.Lines[0]), Style: facts(draw.SansBold, smallNumber)})
-	for _, n := range l.Lines[1:] {
+	var rest []typeset.Run
+	for i, n := range l.Lines[1:] {
 		style := st
 		if n.Bold {
 			style = st.Bold()
 		}
-		runs = append(runs, typeset.Run{Text: ", ", Style: st}, typeset.Run{Text: shortAmount(n), Style: style})
+		if i > 0 {
+			rest = append(rest, typeset.Run{Text: ", ", Style: st})
+		}
+		rest = append(rest, typeset.Run{Text: strings.ReplaceAll(shortAmount(n), " ", "\u00a0"), Style: style})
 	}
 	if l.NotSignificant != "" {
-		runs = append(runs, typeset.Run{Text: ". " + strings.TrimSuffix(l.NotSignificant, "."), Style: st})
+		rest = append(rest, typeset.Run{Text: ". " + strings.TrimSuffix(l.NotSignificant, "."), Style: st})
 	}
-	runs = append(runs, typeset.Run{Text: ".", Style: st})
-	t := typeset.Paragraph(width-2*usPad, smallNumber+1, runs...)
+	rest = append(rest, typeset.Run{Text: ".", Style: st})
+	t := typeset.Stack(0.9, typeset.Paragraph(width-2*usPad, smallNumber+1, runs...), typeset.Paragraph(width-2*usPad, usSmall+1.4, rest...))
 	p.Place(t, usPad, usPad+0.4, 1)
-	p.H = t.H + 2*usPad + 1.4
+	p.H = t.H + 2*usPad + 1
 	typeset.Frame(p, 0, 0, p.W, p.H, usBox, black)
 	return p
 }

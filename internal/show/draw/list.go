@@ -130,3 +130,28 @@ func (d *List) Place(part *List, x, y, k float64) {
 		d.Write(t)
 	}
 }
+
+// PlaceTurned adds what is on part as Place does at its own size, turned clockwise
+// by turn radians about the point of part at (cx, cy), which comes to (x, y). It has
+// no pictures, which no device turns.
+func (d *List) PlaceTurned(part *List, x, y, cx, cy, turn float64) {
+	sin, cos := math.Sincos(turn)
+	to := func(p Point) Point {
+		dx, dy := p.X-cx, p.Y-cy
+		return Point{x + dx*cos - dy*sin, y + dx*sin + dy*cos}
+	}
+	for _, m := range part.Marks {
+		if m.Picture != nil {
+			panic("draw: a picture cannot be turned")
+		}
+		for _, p := range m.Points {
+			q := to(p) // a lift stays one: NaN
+			d.To(q.X, q.Y)
+		}
+		d.end(m)
+	}
+	for _, t := range part.Texts {
+		t.At, t.Turn = to(t.At), t.Turn+turn
+		d.Write(t)
+	}
+}

@@ -40,7 +40,7 @@ func (r Rise) Drop() float64 {
 	return [...]float64{Middle: 0.36, Above: -0.22, Below: 0.86, Baseline: 0}[r]
 }
 
-// A Text is one line of horizontal writing.
+// A Text is one line of writing, horizontal but where it is turned.
 type Text struct {
 	At     Point
 	S      string
@@ -49,4 +49,5 @@ type Text struct {
 	Rise   Rise
 	Face   Face
 	Colour Colour
+	Turn   float64 // clockwise about the anchor, radians; the window sets all upright
 }

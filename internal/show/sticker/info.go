@@ -39,16 +39,12 @@ func (c *Content) information(a area) ([]Face, bool) {
 			faces[i].Name = "more information"
 		}
 	}
-	from := max(largestText, size(least))
-	_, panel := c.element(onpack.Nutrition)
-	for pt := from; pt >= size(least)-1e-9; pt -= textStep {
-		for _, p := range c.panels(panel, a, pt) {
-			if c.place(faces, blocks, p, pt, least, rule) {
+	_, due := c.element(onpack.Nutrition)
+	for _, draw := range c.panels(due && c.Panel != nil, a) { // the full form first: a smaller one only where that has no room
+		for _, pt := range sizes(least) {
+			if p := draw(pt); (!due || p.list != nil) && c.place(faces, blocks, p, pt, least, rule) {
 				return faces, true
 			}
-		}
-		if pt > size(least) && pt-textStep < size(least) { // the least itself
-			pt = size(least) + textStep
 		}
 	}
 	faces[0].Why = "ingredients, nutrition and what goes with them have no room at letters of the height asked for"
@@ -63,28 +59,37 @@ type panel struct {
 	rule   string
 }
 
-// panels returns the forms in which nutrition may stand on an area, the full one
-// first; one empty panel where it is not due.
-func (c *Content) panels(due bool, a area, pt float64) []panel {
-	if !due || c.Panel == nil {
-		return []panel{{}}
+// sizes are those that are tried for text, pt, down to the least that the rule
+// allows.
+func sizes(least float64) []float64 {
+	var out []float64
+	for pt := largestText; pt > size(least); pt -= textStep {
+		out = append(out, pt)
+	}
+	return append(out, size(least))
+}
+
+// panels returns how nutrition may be drawn on an area beside text of a size, the
+// full form first; one that draws nothing where it is not due.
+func (c *Content) panels(due bool, a area) []func(pt float64) panel {
+	if !due {
+		return []func(float64) panel{func(float64) panel { return panel{} }}
 	}
 	w := a.w - 2*marginMM
-	var out []panel
+	var out []func(float64) panel
 	if c.Place == onpack.US {
 		for _, form := range card.OnTub(c.Panel, a.h, c.Tub.LabelAreaIn2()) {
 			list, smallest := card.DrawOnTub(c.Panel, form, w)
-			out = append(out, panel{list, smallest * point, smallestUSType * point, "21 CFR 101.9(d)(1)(iii): type of 6 points"})
+			p := panel{list, smallest * point, smallestUSType * point, "21 CFR 101.9(d)(1)(iii): type of 6 points"}
+			out = append(out, func(float64) panel { return p })
 		}
 		return out
 	}
 	least, rule := c.least()
-	for _, share := range []float64{0.4, 0.5, 0.6, 1} {
-		if list := c.table(share*w, pt); list != nil {
-			out = append(out, panel{list, pt * point * xHeight, least, rule})
-		}
+	for _, share := range []float64{0.4, 0.5, 0.6, 0.75, 1} {
+		out = append(out, func(pt float64) panel { return panel{c.table(share*w, pt), pt * point * xHeight, least, rule} })
 	}
-	return append(out, panel{c.line(w, pt), pt * point * xHeight, least, rule}) // Article 34(2): where a table has no room
+	return append(out, func(pt float64) panel { return panel{c.line(w, pt), pt * point * xHeight, least, rule} }) // Article 34(2)
 }
 
 // smallestUSType is the least type of a panel, pt.

@@ -49,7 +49,7 @@ func (c *Content) amount(n label.Line) string {
 	if n.Incomplete {
 		s += "*"
 	}
-	return strings.Replace(s, ".", sign, 1)
+	return strings.ReplaceAll(strings.Replace(s, ".", sign, 1), " ", "\u00a0")
 }
 
 // energy is the line of energy in both units, kJ first.
@@ -63,7 +63,7 @@ func (c *Content) energy() string {
 			kcal = c.amount(n)
 		}
 	}
-	return kj + " / " + kcal
+	return kj + "\u00a0/ " + kcal
 }
 
 // table draws the declaration per 100 g, w mm wide, its type pt; nil where a
@@ -159,7 +159,7 @@ func (c *Content) traffic(w, least float64) *draw.List {
 	cell := (w - float64(n-1)*0.8) / float64(n)
 	p := &draw.List{W: w}
 	line := 1.25 * pt * point
-	texts := [][]string{{c.named("energy"), strings.Replace(c.second("energy_kj"), " ", "", 1), strings.Replace(c.second("energy_kcal"), " ", "", 1), ""}}
+	texts := [][]string{{c.named("energy"), c.second("energy_kj"), c.second("energy_kcal"), ""}}
 	fills := []draw.Colour{draw.RGB(0xe8e8e8)}
 	for _, f := range c.FrontOfPack {
 		name := strings.ToUpper(f.Nutrient[:1]) + f.Nutrient[1:]

@@ -2,6 +2,7 @@ package sticker
 
 import (
 	"fmt"
+	"math"
 
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/draw"
@@ -23,26 +24,89 @@ const (
 
 var hair = draw.Line{Width: 0.1, Colour: draw.RGB(0x9a9a9a)}
 
-// Piece returns the label as one piece, its faces side by side with a hairline
-// around each: of a straight wall a wrap with its overlap, else patches.
+// Piece returns the label as one piece: a wrap with its overlap, on a cone a sector
+// of a ring, else patches side by side; hairlines show where to cut.
 func Piece(c Content, faces []Face) *draw.List {
-	const apart = 4.0
-	wrap := !c.Tub.Box() && c.Tub.TopMM == c.Tub.BottomMM
-	p := &draw.List{}
-	for i, f := range faces {
-		if i > 0 && !wrap {
-			p.W += apart
-		}
-		outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + f.WidthMM, Y1: f.HeightMM})
-		for _, b := range f.Boxes {
-			p.Place(b.list, p.W+b.At.X0, b.At.Y0, 1)
-		}
-		p.W += f.WidthMM
-		p.H = max(p.H, f.HeightMM)
+	switch {
+	case !faces[0].Wrap:
+		return patches(faces)
+	case c.Tub.TopMM != c.Tub.BottomMM:
+		return sector(c.Tub, faces)
 	}
-	if wrap {
-		outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + overlapMM, Y1: p.H})
-		p.W += overlapMM
+	p := &draw.List{}
+	for _, f := range faces {
+		p.Place(f.list(), p.W, 0, 1)
+		p.W, p.H = p.W+f.WidthMM, f.HeightMM
+	}
+	outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + overlapMM, Y1: p.H})
+	p.W += overlapMM
+	return p
+}
+
+// list is a face with its edge.
+func (f Face) list() *draw.List {
+	p := &draw.List{W: f.WidthMM, H: f.HeightMM}
+	outline(p, draw.Rect{X1: f.WidthMM, Y1: f.HeightMM})
+	for _, b := range f.Boxes {
+		p.Place(b.list, b.At.X0, b.At.Y0, 1)
+	}
+	return p
+}
+
+func patches(faces []Face) *draw.List {
+	const apart = 4.0
+	p := &draw.List{W: -apart}
+	for _, f := range faces {
+		p.W += apart
+		p.Place(f.list(), p.W, 0, 1)
+		p.W, p.H = p.W+f.WidthMM, max(p.H, f.HeightMM)
+	}
+	return p
+}
+
+// sector lays the faces on the wall of a cone rolled out, each upright where it
+// stands, the wide end up; the overlap is at the right.
+func sector(t onpack.Tub, faces []Face) *draw.List {
+	inner, outer, degrees := t.Sector()
+	whole := degrees * math.Pi / 180
+	over := overlapMM / outer
+	from, to := -whole/2, whole/2+over
+	wide := outer
+	if whole < math.Pi {
+		wide = outer * math.Sin(to)
+	}
+	low := inner * math.Cos(min(to, math.Pi))
+	p := &draw.List{W: 2 * wide, H: outer - low}
+	at := func(r, angle float64) draw.Point {
+		return draw.Point{X: wide + r*math.Sin(angle), Y: outer - r*math.Cos(angle)}
+	}
+	const steps = 90
+	for i := 0; i <= steps; i++ {
+		q := at(outer, from+(to-from)*float64(i)/steps)
+		p.To(q.X, q.Y)
+	}
+	for i := steps; i >= 0; i-- {
+		q := at(inner, from+(to-from)*float64(i)/steps)
+		p.To(q.X, q.Y)
+	}
+	first := at(outer, from)
+	p.To(first.X, first.Y)
+	p.EndStroke(hair)
+	a, b := at(inner, whole/2), at(outer, whole/2) // where the overlap begins
+	p.To(a.X, a.Y)
+	p.To(b.X, b.Y)
+	p.EndStroke(hair)
+	angle := from
+	for i, f := range faces {
+		share := frontShare
+		if i > 0 {
+			share = 1 - frontShare
+		}
+		middle := angle + share*whole/2
+		foot := at(inner+edgeOf(t), middle)
+		list := f.list()
+		p.PlaceTurned(list, foot.X, foot.Y, f.WidthMM/2, f.HeightMM, middle)
+		angle += share * whole
 	}
 	return p
 }

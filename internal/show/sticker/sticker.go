@@ -47,6 +47,7 @@ type Face struct {
 	WidthMM, HeightMM float64
 	LeastMM           float64 // the least height of its letters: capitals of a net quantity apart
 	Boxes             []Box
+	Wrap              bool   // one piece with the others, around the tub
 	Why               string // why it does not fit, "" where it does
 }
 
@@ -84,49 +85,81 @@ type area struct {
 	pages int // how many such rectangles
 }
 
-// surfaces returns the front and the areas for information, the most wanted
-// first.
-func surfaces(t onpack.Tub) (front area, info []area) {
+// a layout is a front with its area for information.
+type layout struct {
+	front, info area
+	wrap        bool // one piece around the tub
+}
+
+// layouts returns how the faces may lie on a tub, the most wanted first: patches
+// that read flat before a wrap of a cone, which is a sector of a ring.
+func layouts(t onpack.Tub) []layout {
 	h := t.HeightMM - rimMM - baseMM
 	switch {
 	case t.Box():
-		return area{"front", t.LengthMM, h, 1}, []area{{"information", t.BreadthMM, h, 1}, {"information", t.LengthMM, h, 1}}
+		front := area{"front", t.LengthMM, h, 1}
+		return []layout{{front, area{"information", t.BreadthMM, h, 1}, false}, {front, area{"information", t.LengthMM, h, 1}, false}}
 	case t.TopMM == t.BottomMM:
 		round := t.RoundMM()
-		return area{"front", frontShare * round, h, 1}, []area{{"information", (1 - frontShare) * round, h, 1}}
+		return []layout{{area{"front", frontShare * round, h, 1}, area{"information", (1 - frontShare) * round, h, 1}, true}}
 	}
-	inner, _, _ := t.Sector()
 	w := flatShare * math.Pi * min(t.TopMM, t.BottomMM)
-	sag := inner - math.Sqrt(inner*inner-w*w/4) // by which a rectangle misses the edge of the sector
-	return area{"front", w, t.SlantMM() - rimMM - baseMM - sag, 1}, []area{{"information", w, t.SlantMM() - rimMM - baseMM - sag, 1}, {"information", w, t.SlantMM() - rimMM - baseMM - sag, 2}}
+	patch := area{"front", w, inRing(t, w), 1}
+	info := area{"information", patch.w, patch.h, 1}
+	two := info
+	two.pages = 2
+	all := []layout{{patch, info, false}, {patch, two, false}}
+	front, rest := chord(t, frontShare), chord(t, 1-frontShare)
+	return append(all, layout{area{"front", front, inRing(t, front), 1}, area{"information", rest, inRing(t, rest), 1}, true})
+}
+
+// chord is the width of a rectangle that takes a share of a cone's way around, at
+// the lower edge of what is printed.
+func chord(t onpack.Tub, share float64) float64 {
+	inner, _, degrees := t.Sector()
+	return 2 * (inner + edgeOf(t)) * math.Tan(share*degrees*math.Pi/360)
+}
+
+// edgeOf is what is kept free at the narrow end of a cone.
+func edgeOf(t onpack.Tub) float64 {
+	if t.BottomMM > t.TopMM {
+		return rimMM
+	}
+	return baseMM
+}
+
+// inRing is the height of a rectangle of width w in the wall of a cone rolled out:
+// its corners touch the wide edge.
+func inRing(t onpack.Tub, w float64) float64 {
+	inner, outer, _ := t.Sector()
+	free := outer - (rimMM + baseMM - edgeOf(t))
+	return max(0, math.Sqrt(max(0, free*free-w*w/4))-inner-edgeOf(t))
 }
 
 // Faces lays out the label. The error is ErrRoom with what misses its place, and
-// the faces are those of the best try.
+// the faces are those of the first try.
 func Faces(c Content) ([]Face, error) {
-	on, areas := surfaces(c.Tub)
-	front := c.front(on)
-	var best []Face
-	for _, a := range areas {
-		info, ok := c.information(a)
-		if best == nil || ok {
-			best = info
+	var first []Face
+	for _, on := range layouts(c.Tub) {
+		info, ok := c.information(on.info)
+		faces := append([]Face{c.front(on.front)}, info...)
+		for i := range faces {
+			faces[i].Wrap = on.wrap
 		}
-		if ok {
-			break
+		if ok && faces[0].Fits() {
+			return faces, nil
+		}
+		if first == nil {
+			first = faces
 		}
 	}
-	faces := append([]Face{front}, best...)
 	var why []string
-	for _, f := range faces {
+	for _, f := range first {
 		if !f.Fits() {
 			why = append(why, f.Name+": "+f.Why)
 		}
 	}
-	if len(why) > 0 {
-		return faces, fmt.Errorf("%w: %s", ErrRoom, strings.Join(why, "; "))
-	}
-	return faces, nil
+	return first, fmt.Errorf("%w: %s", ErrRoom, strings.Join(why, "; "))
 }
 
 // element returns a filled element.

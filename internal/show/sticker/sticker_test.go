@@ -2,6 +2,7 @@ package sticker_test
 
 import (
 	"context"
+	"math"
 	"math/rand"
 	"os"
 	"os/exec"
@@ -250,4 +251,27 @@ func TestSheetsAndCopies(t *testing.T) {
 	assert.ErrorIs(t, err, sticker.ErrSheet)
 	_, err = sticker.Draw([]sticker.Content{c}, sticker.Print{Sheet: a4, FirstFree: 99, Copies: 1})
 	assert.ErrorIs(t, err, sticker.ErrSheet)
+}
+
+// What is printed on a cone stays within its wall rolled out.
+func TestASectorHoldsItsFaces(t *testing.T) {
+	k := kitchens{t, model.New(market.Library(t)), words(t)}
+	d := market.Honey()
+	p := selling.Pack(d, onpack.US, onpack.Shop)
+	p.Maker = "Saltmarsh Quay, 1 Pier Road, Saltmarsh"
+	p.Tub, _ = onpack.TubNamed("tub 1 L")
+	c := k.content(d, p)
+	faces, err := sticker.Faces(c)
+	require.NoError(t, err)
+	require.True(t, faces[0].Wrap, "the panel in two columns is too broad for a patch")
+	inner, outer, degrees := p.Tub.Sector()
+	list := sticker.Piece(c, faces)
+	half := degrees / 2 * math.Pi / 180
+	for _, s := range list.Texts {
+		x, y := s.At.X-list.W/2, outer-s.At.Y
+		assert.Greater(t, math.Hypot(x, y), inner, s.S)
+		assert.Less(t, math.Hypot(x, y), outer, s.S)
+		assert.Less(t, math.Abs(math.Atan2(x, y)), half, s.S)
+		assert.InDelta(t, 0, math.Abs(s.Turn), half, s.S)
+	}
 }

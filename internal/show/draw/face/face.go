@@ -6,6 +6,7 @@ package face
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"sync"
 	"unicode"
@@ -164,6 +165,17 @@ func Start(t draw.Text) (x, y float64) {
 		x -= t.Size * Width(t.Face, t.S)
 	}
 	return x, y
+}
+
+// Turned returns a point of a text that is set upright as it stands once the text is
+// turned about its anchor; both in the units that scale units of the list come to.
+func Turned(t draw.Text, x, y, scale float64) (float64, float64) {
+	if t.Turn == 0 {
+		return x, y
+	}
+	sin, cos := math.Sincos(t.Turn)
+	ax, ay := t.At.X*scale, t.At.Y*scale
+	return ax + (x-ax)*cos - (y-ay)*sin, ay + (x-ax)*sin + (y-ay)*cos
 }
 
 // A Pen takes outlines, as a vector.Rasterizer does.

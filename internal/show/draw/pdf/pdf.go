@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"fmt"
 	"image/png"
+	"math"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -108,6 +109,11 @@ func (w *writer) text(t draw.Text) {
 	w.SetFont(name, "", t.Size/point)
 	w.SetTextColor(int(t.Colour.R), int(t.Colour.G), int(t.Colour.B))
 	x, y := face.Start(t)
+	if t.Turn != 0 { // whose angles go the other way
+		w.TransformBegin()
+		w.TransformRotate(-t.Turn*180/math.Pi, t.At.X, t.At.Y)
+		defer w.TransformEnd()
+	}
 	w.Text(x, y, face.Settable(t.Face, t.S))
 }
 

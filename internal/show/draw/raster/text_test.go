@@ -2,7 +2,9 @@ package raster
 
 import (
 	"context"
+	"image"
 	"image/color"
+	"math"
 	"strings"
 	"testing"
 
@@ -53,4 +55,28 @@ func TestPagesStandOneUnderTheOther(t *testing.T) {
 	cancel()
 	_, _, err = Pages(ctx, lists, 1)
 	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// A text turned by half a turn is the picture of the upright one, upside down.
+func TestATurnedTextIsTheUprightOneTurned(t *testing.T) {
+	at := func(turn float64) *image.RGBA {
+		d := &draw.List{W: 60, H: 60}
+		d.Write(draw.Text{At: draw.Point{X: 30, Y: 30}, S: "Quay", Size: 12, Rise: draw.Baseline, Turn: turn})
+		d.Texts[0].Colour = draw.RGB(0)
+		img, _, err := Pages(context.Background(), []*draw.List{d}, 2)
+		require.NoError(t, err)
+		return img
+	}
+	upright, turned := at(0), at(math.Pi)
+	off := 0
+	for y := range 120 {
+		for x := range 120 {
+			a, b := upright.RGBAAt(x, y).R, turned.RGBAAt(119-x, 119-y).R
+			if max(a, b)-min(a, b) > 8 {
+				off++
+			}
+		}
+	}
+	assert.Zero(t, off)
+	assert.NotEqual(t, upright.Pix, turned.Pix)
 }

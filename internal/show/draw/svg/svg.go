@@ -7,6 +7,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"image/png"
+	"math"
 	"strconv"
 
 	"ripplewright/internal/show/draw"
@@ -97,8 +98,12 @@ var families = [draw.NumFaces]string{
 
 func (w *writer) text(t draw.Text) {
 	x, y := face.Start(t)
-	w.print(`<text x="%s" y="%s" %s font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" xml:space="preserve" %s>%s</text>`+"\n",
-		number(x), number(y), families[t.Face], number(t.Size), number(t.Size*face.Width(t.Face, t.S)), paint("fill", t.Colour), escaped(face.Settable(t.Face, t.S)))
+	turn := ""
+	if t.Turn != 0 {
+		turn = fmt.Sprintf(` transform="rotate(%s %s %s)"`, number(t.Turn*180/math.Pi), number(t.At.X), number(t.At.Y))
+	}
+	w.print(`<text x="%s" y="%s"%s %s font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" xml:space="preserve" %s>%s</text>`+"\n",
+		number(x), number(y), turn, families[t.Face], number(t.Size), number(t.Size*face.Width(t.Face, t.S)), paint("fill", t.Colour), escaped(face.Settable(t.Face, t.S)))
 }
 
 // path is m's outline or line as path data; end closes each piece.
