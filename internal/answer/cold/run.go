@@ -110,7 +110,7 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 		at[i] = math.NaN()
 		switch {
 		case math.IsNaN(l.At):
-		case warming == (l.At <= e.start):
+		case l.At == e.start || warming == (l.At < e.start):
 			at[i] = 0
 		case warming == (l.At < e.place.AirC):
 			asked = append(asked, i)
