@@ -144,9 +144,6 @@ func possibleInversion(m mix.Mix, percent float64) float64 {
 // may leave a line without water short of it; the whole syrup has enough.
 func inverted(m mix.Mix, percent float64) mix.Mix {
 	mol := m.Mass[mix.Sucrose] * percent / 100 / sucroseMass
-	if mol == 0 {
-		return m
-	}
 	m.Mass[mix.Sucrose] -= mol * sucroseMass
 	m.Mass[mix.Glucose] += mol * hexoseMass
 	m.Mass[mix.Fructose] += mol * hexoseMass

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"math"
+
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/matter/mix"
@@ -27,7 +29,7 @@ const yolkOfWhole = 0.34
 func (b *brought) add(in *ingredient.Ingredient, x *ingredient.Resolved, g float64) {
 	b.total += g
 	switch k := kind.Of(in); {
-	case k == kind.Yolk && in.Cell(ingredient.CholesterolMG).Or(1000) < yolkiest: // a whole egg
+	case k == kind.Yolk && in.Cell(ingredient.CholesterolMG).Or(math.Inf(1)) < yolkiest: // a whole egg
 		b.yolk += yolkOfWhole * g
 		b.white += (1 - yolkOfWhole) * g
 	case k == kind.Yolk:

@@ -63,29 +63,47 @@ type (
 
 var severityOf = [...]Severity{limits.Note: Note, limits.Warn: Caution, limits.Stop: Serious}
 
-// pass warns where v is past a step of l of at least the given level. A
-// handled one is dealt with by a step of the card, so the verdict stands.
-func (r *Result) pass(l *limits.Limit, from limits.Level, where string, v, extra float64, handled bool) {
+// pass warns where v is past a step of l of at least the given level, and
+// returns the warning, nil where there is none.
+func (r *Result) pass(l *limits.Limit, from limits.Level, where string, v float64) *Warning {
 	step, ok := l.Passed(v)
 	if !ok || step.Level < from {
-		return
+		return nil
 	}
-	r.Warnings = append(r.Warnings, Warning{Code: l.Code, Where: where, Severity: severityOf[step.Level],
-		Facts: OverLimit{l, step, v, extra}, Handled: handled})
+	r.warn(severityOf[step.Level], l.Code, where, OverLimit{Limit: l, Step: step, Value: v})
+	return &r.Warnings[len(r.Warnings)-1]
+}
+
+// with sets the Extra of a limit's warning.
+func (w *Warning) with(extra float64) *Warning {
+	if w != nil {
+		f := w.Facts.(OverLimit)
+		f.Extra = extra
+		w.Facts = f
+	}
+	return w
+}
+
+// handled marks a warning as one that a step of the card deals with, so that
+// the verdict stands.
+func (w *Warning) handled() {
+	if w != nil {
+		w.Handled = true
+	}
 }
 
 // warnLimits holds the design against what a kitchen can do and people eat.
 func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 	dense, foam, syrup := w.cook[design.DensePart], w.cook[design.FoamPart], w.cook[design.SyrupPart]
 	if p := &r.Dense; p.InTub() {
-		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.Overrun, 0, false)
-		r.pass(&limits.Yolk, limits.Warn, "dense", 1000*dense.yolk/p.WrittenG, 0, false)
-		r.pass(&limits.SweetCustard, limits.Warn, "dense", p.SweetnessPercent, 0, false)
-		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent, 0, false)
-		r.pass(&limits.Salt, limits.Warn, "dense", 1000*dense.salt/p.WrittenG, 0, false)
-		r.pass(&limits.AlcoholOnStove, limits.Note, "dense", 100*dense.alcohol/p.WrittenG, dense.alcohol, true)
+		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.Overrun)
+		r.pass(&limits.Yolk, limits.Warn, "dense", 1000*dense.yolk/p.WrittenG)
+		r.pass(&limits.SweetCustard, limits.Warn, "dense", p.SweetnessPercent)
+		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent)
+		r.pass(&limits.Salt, limits.Warn, "dense", 1000*dense.salt/p.WrittenG)
+		r.pass(&limits.AlcoholOnStove, limits.Note, "dense", 100*dense.alcohol/p.WrittenG).with(dense.alcohol).handled()
 		if dense.yolk > 0 {
-			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG, 0, true)
+			r.pass(&limits.StarchWithYolk, limits.Note, "dense", 1000*dense.starch/p.WrittenG).handled()
 		}
 		r.warnAcid(&dense)
 		r.warnUnnamed(p, m, d, "dense", dense.unnamed)
@@ -93,12 +111,12 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 		r.warnLaw(p, "dense")
 	}
 	if p := &r.Foam; p.InTub() {
-		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.Overrun, 0, false)
-		r.pass(&limits.Salt, limits.Warn, "foam", 1000*(foam.salt+syrup.salt)/p.WrittenG, 0, false)
+		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.Overrun)
+		r.pass(&limits.Salt, limits.Warn, "foam", 1000*(foam.salt+syrup.salt)/p.WrittenG)
 		if yolk := foam.yolk + syrup.yolk; yolk > 0 {
-			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*yolk/math.Max(foam.white, 1), 0, false)
+			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*math.Min(yolk/foam.white, 1))
 		}
-		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG, syrup.alcohol, false)
+		r.pass(&limits.AlcoholInSyrup, limits.Note, "foam.syrup", 100*syrup.alcohol/p.WrittenG).with(syrup.alcohol)
 		r.warnUnnamed(p, m, d, "foam", foam.unnamed+syrup.unnamed)
 		r.warnCrystals(p, "foam")
 		r.warnLaw(p, "foam")
@@ -106,10 +124,10 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 	}
 	if r.Blend.MassG > 0 {
 		if r.Dense.InTub() && r.Foam.InTub() {
-			r.pass(&limits.SweetTub, limits.Warn, "blend", r.Blend.SweetnessPercent, 0, false)
+			r.pass(&limits.SweetTub, limits.Warn, "blend", r.Blend.SweetnessPercent)
 		}
 		made := r.Dense.Portion.MadeG + r.Foam.Portion.MadeG
-		r.pass(&limits.FreezerLoad, limits.Warn, "tubs", r.freezerLoad(), made/1000, false)
+		r.pass(&limits.FreezerLoad, limits.Warn, "tubs", r.freezerLoad()).with(made / 1000)
 	}
 }
 
@@ -191,7 +209,7 @@ func (r *Result) warnAcid(dense *brought) {
 	}
 	perKG := 1000 * dense.acid / dense.milk
 	if limits.AcidCold.Level(perKG) >= limits.Warn {
-		r.pass(&limits.AcidCold, limits.Warn, "dense", perKG, 0, false)
+		r.pass(&limits.AcidCold, limits.Warn, "dense", perKG)
 		return
 	}
 	step, ok := limits.AcidHot.Passed(perKG)
@@ -202,7 +220,7 @@ func (r *Result) warnAcid(dense *brought) {
 	if step.Level == limits.Stop {
 		s = Caution
 	}
-	r.Warnings = append(r.Warnings, Warning{Code: limits.AcidHot.Code, Where: "dense", Severity: s, Facts: OverLimit{&limits.AcidHot, step, perKG, 0}, Handled: true})
+	r.Warnings = append(r.Warnings, Warning{Code: limits.AcidHot.Code, Where: "dense", Severity: s, Facts: OverLimit{Limit: &limits.AcidHot, Step: step, Value: perKG}, Handled: true})
 }
 
 func (r *Result) warnSyrup(d design.Design, w *weighed, c *cooked) {
@@ -215,7 +233,7 @@ func (r *Result) warnSyrup(d design.Design, w *weighed, c *cooked) {
 	if r.Syrup.Weighed {
 		return // the scale decides, not the thermometer
 	}
-	r.pass(&limits.SyrupDepth, limits.Warn, "foam.syrup", limits.SyrupDepthMM(r.Syrup.MassG, limits.SmallPanCM), r.Syrup.MassG, false)
+	r.pass(&limits.SyrupDepth, limits.Warn, "foam.syrup", limits.SyrupDepthMM(r.Syrup.MassG, limits.SmallPanCM)).with(r.Syrup.MassG)
 	if limits.Altitude.Level(d.Kitchen.AltitudeM) > limits.Within {
 		r.warnAltitude(d)
 	}

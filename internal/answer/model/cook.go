@@ -50,9 +50,7 @@ func stove(m readings, percent float64) custard {
 			off, c.short = have, true
 		}
 		c.mix[i].Mass[mix.Water] = have - off
-		if i == 0 {
-			c.off = off
-		}
 	}
+	c.off = min(percent/100*m[0].Total(), m[0].Mass[mix.Water])
 	return c
 }
