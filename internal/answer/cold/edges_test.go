@@ -211,15 +211,6 @@ func TestTheTablesPointsAreWhereTheEnthalpyBends(t *testing.T) {
 	assert.InDelta(t, 60, high, 1e-3, "as far as the components' enthalpies hold (Choi & Okos 1986: −40 °C)")
 }
 
-// A tub is as heavy as its phases: kg/m³ of g/mL.
-func TestATubsDensityIsThatOfItsPhases(t *testing.T) {
-	r := evaluated(t, market.Honey())
-	s, err := rippled(r)
-	require.NoError(t, err)
-	assert.InEpsilon(t, 1000*r.Blend.DensityGPerML, s.density(phase.ReferenceC), 1e-9)
-	assert.Less(t, s.density(-18), s.density(phase.ReferenceC), "freezing swells it")
-}
-
 // Which phases a tub has decides of what it is.
 func TestATubIsOfThePhasesInIt(t *testing.T) {
 	r := evaluated(t, market.Honey())
