@@ -28,7 +28,7 @@ var looks = map[process.Resource]look{
 	process.Hands: {theme.ColorNamePrimary, draw.Plain}, process.Mixer: {theme.ColorNamePrimary, draw.Rising},
 	process.Pan: {kit.ColorNameDense, draw.Falling}, process.SyrupPan: {kit.ColorNameDense, draw.Crossed},
 	process.EggBowl: {kit.ColorNameBoth, draw.Dots}, process.MixBowl: {kit.ColorNameBoth, draw.Rising},
-	process.Dish: {kit.ColorNameBoth, draw.Level}, process.WaterBath: {kit.ColorNameFoam, draw.Dots},
+	process.Dish: {kit.ColorNameBoth, draw.Level}, process.Turning: {kit.ColorNameBoth, draw.Crossed}, process.WaterBath: {kit.ColorNameFoam, draw.Dots},
 	process.Freezer: {kit.ColorNameFoam, draw.Crossed}, process.Fridge: {kit.ColorNameFoam, draw.Falling},
 }
 

@@ -230,7 +230,11 @@ func (p *Page) show() {
 	kit.SetText(p.title, words.Title)
 	var things []string
 	for _, q := range say.Quantities(page.Reads, m, step) {
-		things = append(things, q.Amount+"  "+q.Name)
+		thing := q.Amount + "  " + q.Name
+		if q.Measure != "" {
+			thing += " (" + q.Measure + ")"
+		}
+		things = append(things, thing)
 	}
 	kit.SetText(p.things, strings.Join(things, "\n"))
 	kit.SetText(p.text, words.Text)

@@ -58,7 +58,7 @@ var fields = slices.Concat([]Field{
 		{Path: "freezer.free_shelf_cm2", About: "shelf that is free", Unit: "cm²", Min: 100, Max: 50000, Of: func(p *Profile) any { return &p.FreeShelfCM2 }},
 
 		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.Churn.BowlML }},
-		{Path: "churn.kind", About: "what kind of churn it is", Choices: []string{"frozen_bowl", "batch_freezer"}, Of: func(p *Profile) any { return &p.Churn.Kind }},
+		{Path: "churn.kind", About: "what freezes the custard, a tray beaten by hand or a churn", Choices: []string{"any", "tray", "frozen_bowl", "batch_freezer"}, Of: func(p *Profile) any { return &p.Churn.Kind }},
 
 		{Path: "cook.from_h", About: "hour from which you work", Unit: "h", Min: 0, Max: 23, Of: func(p *Profile) any { return &p.Cook.FromH }},
 		{Path: "cook.to_h", About: "hour until which you work, over 24 past midnight", Unit: "h", Min: 1, Max: 30, Of: func(p *Profile) any { return &p.Cook.ToH }},

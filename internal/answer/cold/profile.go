@@ -33,7 +33,7 @@ type Profile struct {
 // Churn is what freezes the custard while it turns.
 type Churn struct {
 	BowlML float64 // 0: no churn
-	Kind   string  // "frozen_bowl" or "batch_freezer"
+	Kind   string  // "any", where nobody said; "tray", "frozen_bowl" or "batch_freezer"
 }
 
 // Cook is who works, and when.
@@ -117,7 +117,7 @@ func Default() Profile {
 		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500, Beating: ByHand},
 		Stove:        Stove{PanMM: 160, FlameW: 600},
 		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream", Tool: "hand_mixer"},
-		Churn:        Churn{Kind: "frozen_bowl"},
+		Churn:        Churn{Kind: "any"},
 		Cook:         Cook{FromH: 7, ToH: 22.5, WashUpMin: 5},
 
 		FreezerLitres: 100, FreeShelfCM2: 1400,

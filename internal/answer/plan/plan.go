@@ -223,7 +223,7 @@ func (b *board) usesOf(i int, start float64) []Use {
 		}
 		out = append(out, Use{what, i, span})
 	}
-	if s.Code == process.FreezeSoft { // the beaters go into the tray at each stir
+	if beaten(s) { // the beaters go into the tray at each stir
 		for _, h := range hands {
 			out = append(out, Use{process.Mixer, i, Span{h.From, h.To + b.o.WashUp}})
 		}
@@ -238,7 +238,7 @@ func (b *board) hands(i int, start float64) []Span {
 	if s.HandsOn <= 0 {
 		return nil
 	}
-	if s.Code != process.FreezeSoft || len(b.o.StirMinutes) == 0 {
+	if !beaten(s) || len(b.o.StirMinutes) == 0 {
 		return []Span{{start, start + math.Min(s.HandsOn, s.Minutes)}}
 	}
 	out := []Span{{start, start + 2}}
@@ -248,6 +248,11 @@ func (b *board) hands(i int, start float64) []Span {
 		}
 	}
 	return out
+}
+
+// beaten reports whether a step is the tray that is beaten by hand.
+func beaten(s *process.Step) bool {
+	return s.Code == process.FreezeSoft && slices.Contains(s.Uses, process.Dish)
 }
 
 const day = 24 * 60

@@ -20,11 +20,8 @@ func Shrink(from, to, aw, p float64) float64 {
 // goes with the cold (see Shrink); common practice.
 const WhiskUntilC = 30
 
-// overrunBand is what a foam of whites and cooked sugar comes to, %: common
-// practice, no measurement was found.
-type overrunBand struct{ low, high float64 }
-
-var foamAir = overrunBand{250, 400}
+// ShrinkToC is a refrigerator's cold.
+const ShrinkToC = 4
 
 // stoveGPerMin returns the water that leaves an open pan of diameter mm at t °C
 // without boiling, g/min, into a room of 20 °C and half humidity: Lewis's

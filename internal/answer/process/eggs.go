@@ -13,6 +13,7 @@ type Eggs struct {
 	Crack                   int
 	Dense, Foam             model.EggParts // used, in pieces of the size
 	YolksUsed, WhitesUsed   float64        // by both
+	Whole                   float64        // of both, used together
 	YolksLeft, WhitesLeft   float64
 	YolksLeftG, WhitesLeftG float64
 	System, Size            string
@@ -25,7 +26,13 @@ func EggsOf(d design.Design, r *model.Result) Eggs {
 		return Eggs{}
 	}
 	x := r.Eggs
-	return Eggs{Crack: int(x.Crack), Dense: x.Dense, Foam: x.Foam, YolksUsed: x.Yolks, WhitesUsed: x.Whites,
+	e := Eggs{Crack: int(x.Crack), Dense: x.Dense, Foam: x.Foam, YolksUsed: x.Yolks, WhitesUsed: x.Whites,
 		YolksLeft: x.Left.Yolks, WhitesLeft: x.Left.Whites, YolksLeftG: x.Left.Yolks * size.Yolk, WhitesLeftG: x.Left.Whites * size.White,
 		System: size.System, Size: size.Name}
+	for _, l := range r.Lines {
+		if l.Ingredient.ID == "egg_whole" {
+			e.Whole += l.Grams / size.Edible
+		}
+	}
+	return e
 }

@@ -18,6 +18,7 @@ const (
 	touchesLeast = 0.4
 	touchesMost  = 0.8
 	lossSpread   = 0.5
+	madeUp       = 8  // g of white from 1 g of dried: from memory
 	whiskedMin   = 60 // how long the course is followed
 )
 
@@ -46,6 +47,7 @@ const (
 	CartonWhite
 	DriedWhite
 	NoWhite
+	FreshYolk // no white, but yolk
 )
 
 // Foam is the hot mix and what comes of it.
@@ -54,20 +56,23 @@ type Foam struct {
 	Whites  Whites
 	Hot     bool // a boiled syrup goes in
 
-	AdiabaticC              float64 // without bowl or loss
-	WithBowlC               float64
-	PeakC, PeakLow, PeakHi  float64
-	Course                  Course // of PeakC
-	Read                    bool   // the peak was read in the bowl, not computed
-	MinutesAbove60          float64
-	LogLow, LogHigh         float64 // tenfold reductions of Salmonella by the sugared sets, over the band
-	ReachesC                float64 // EggFigureC
-	Reaches                 bool    // even PeakLow does
-	StopMinutes             float64 // until the foam is down to WhiskUntilC; NaN if it is not in an hour
-	SugarPerWhite           float64 // g sugar to g of liquid white
-	OverrunAsked            float64 // %
-	OverrunLow, OverrunHigh float64 // what such foams come to, %
-	ColdShrink              float64 // volume at 4 °C over that at WhiskUntilC
+	AdiabaticC             float64 // without bowl or loss
+	WithBowlC              float64
+	PeakC, PeakLow, PeakHi float64
+	Course                 Course // of PeakC
+	Read                   bool   // the peak was read in the bowl, not computed
+	MinutesAbove60         float64
+	LogLow, LogHigh        float64 // tenfold reductions of Salmonella by the sugared sets, over the band
+	ReachesC               float64 // EggFigureC
+	Reaches                bool    // even PeakLow does
+	StopMinutes            float64 // until the foam is down to WhiskUntilC; NaN if it is not in an hour
+	SugarPerWhite          float64 // g sugar to g of liquid white
+	OverrunAsked           float64 // %
+	Air                    Air     // what such a foam comes to
+	WhiteG                 float64 // of liquid white, dried white made up
+	Acid                   bool    // in the bowl
+	Cream                  bool    // no whites: a base that is whipped cold
+	ColdShrink             float64 // volume at 4 °C over that at WhiskUntilC
 }
 
 func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen) Foam {
@@ -75,12 +80,15 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 		Present: true, Whites: whitesOf(p), Hot: s.Present && s.MassG > 0,
 		AdiabaticC: math.NaN(), WithBowlC: math.NaN(), PeakC: math.NaN(), PeakLow: math.NaN(), PeakHi: math.NaN(),
 		LogLow: math.NaN(), LogHigh: math.NaN(), StopMinutes: math.NaN(),
-		ReachesC: EggFigureC, OverrunAsked: 100 * r.Foam.Body.Overrun, OverrunLow: foamAir.low, OverrunHigh: foamAir.high,
-		ColdShrink: Shrink(WhiskUntilC, 4, 0.9, pressure),
+		ReachesC: EggFigureC, OverrunAsked: 100 * r.Foam.Body.Overrun, Acid: p.g[kind.Acid]+p.g[kind.Sour] > 0,
+		ColdShrink: Shrink(WhiskUntilC, ShrinkToC, 0.9, pressure),
 	}
-	if white := p.g[kind.White] + p.g[kind.WhitePast]; white > 0 {
-		f.SugarPerWhite = p.sugars / white
+	f.WhiteG = p.g[kind.White] + p.g[kind.WhitePast] + madeUp*p.g[kind.WhiteDry]
+	if f.WhiteG > 0 {
+		f.SugarPerWhite = p.sugars / f.WhiteG
 	}
+	f.Cream = f.Whites == NoWhite
+	f.Air = f.expected(p, k)
 	if !f.Hot || p.bowlG <= 0 {
 		return f
 	}
@@ -121,6 +129,8 @@ func whitesOf(p phaseFacts) Whites {
 		return CartonWhite
 	case p.g[kind.WhiteDry] > 0:
 		return DriedWhite
+	case p.g[kind.Yolk] > 0:
+		return FreshYolk
 	}
 	return NoWhite
 }

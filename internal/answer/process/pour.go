@@ -99,6 +99,11 @@ func (h Hot) From(c float64, minutes float64) Course {
 	return out
 }
 
+// At returns the temperature at a minute, the last beyond the end.
+func (c Course) At(minute float64) float64 {
+	return c.C[min(len(c.C)-1, int(math.Round(minute/c.StepMin)))]
+}
+
 // Peak returns the greatest temperature of the course.
 func (c Course) Peak() float64 {
 	peak := math.Inf(-1)

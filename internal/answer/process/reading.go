@@ -33,10 +33,11 @@ func (p *Process) Readings(code StepCode) []Reading {
 		out = append(out, SyrupC, SyrupG, SyrupMin)
 	case PourIn:
 		out = append(out, FoamC)
-	case CoolDown:
-		out = append(out, CustardG)
 	case FreezeSoft:
 		out = append(out, CustardCupG)
+	}
+	if code == p.WeighAt() && p.Custard.Present {
+		out = append(out, CustardG)
 	}
 	if code == last {
 		out = append(out, FoamCupG)

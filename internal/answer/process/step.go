@@ -24,6 +24,7 @@ const (
 	CoolDown   StepCode = "cool"
 	Rest       StepCode = "rest"
 	ColdIn     StepCode = "stir_in_cold"
+	FreezeBowl StepCode = "freeze_churn_bowl"
 	FreezeSoft StepCode = "freeze_soft"
 	BowlWhites StepCode = "whites_in_the_bowl"
 	HoldWhites StepCode = "hold_whites_hot"
@@ -32,6 +33,7 @@ const (
 	WhipCold   StepCode = "whip"
 	FoldIn     StepCode = "fold_in"
 	ChillFoam  StepCode = "chill_foam"
+	ChillTubs  StepCode = "chill_tubs"
 	Swirl      StepCode = "fill_and_swirl"
 	Hardening  StepCode = "harden"
 	Serve      StepCode = "serve"
@@ -49,6 +51,7 @@ const (
 	MixBowl   Resource = "bowl"
 	EggBowl   Resource = "egg_bowl"
 	Dish      Resource = "dish"
+	Turning   Resource = "churn"
 	Freezer   Resource = "freezer"
 	Fridge    Resource = "refrigerator"
 	WaterBath Resource = "ice_bath"
@@ -86,10 +89,18 @@ const (
 	coldStageMin  = 60  // of a foam in the freezer where the cold was not computed
 	softStageMin  = 180
 	hardenHours   = 12
-	whiskQuickest = 8  // with a hand mixer, until the foam is cool (8 to 12 min)
-	whiskLongest  = 15 // then the bowl is set in cold water
+	whiskQuickest = 8 // with a hand mixer, until the foam is cool (8 to 12 min)
 	perTubMinutes = 2
+	swellMin      = 20 // dried white in its water
+	perRunMin     = 30 // of a churn: one batch took 28.5 (a tester's page, 2017)
+	bowlHours     = 24 // that a churn's bowl freezes before: the same page
+	tubsMin       = 30 // that tubs and spoon are in the freezer before
+	creamMin      = 40 // to cool a base without whites in ice water and whip it
 )
+
+// WhiskLongest is how long a foam is beaten before its bowl is set in cold
+// water, minutes: common practice, no source.
+const WhiskLongest = 15
 
 // steps lists the making of the batch in order, each line of the design in the
 // steps where it is used.
@@ -136,30 +147,58 @@ func (b *builder) last(codes ...StepCode) []StepCode {
 	return nil
 }
 
-// where says in which steps a line of the custard goes in, and how much of it
-// in the first.
-func denseStep(k kind.Kind, in *ingredient.Ingredient, yolk bool) (first, second StepCode, share float64) {
+// pan is what decides where the custard's lines go in.
+type pan struct {
+	yolk   bool
+	liquid bool // something to heat the rest in that acid does not curdle
+	reduce bool // water is to be driven off
+}
+
+func panOf(r *model.Result, p *Process) pan {
+	w := pan{yolk: p.Custard.Yolk, reduce: p.Custard.WaterOffG > 0}
+	for _, l := range r.Lines {
+		if k := kind.Of(l.Ingredient); l.Part == design.DensePart && l.Grams > 0 {
+			w.liquid = w.liquid || k == kind.Liquid || k == kind.Infusion && l.Ingredient.Cell(ingredient.Water).Or(0) > 50
+		}
+	}
+	return w
+}
+
+// step says in which steps a line of the custard goes in, and how much of it in
+// the first. Without anything else to heat, the sour things are the liquid.
+func (w pan) step(k kind.Kind, in *ingredient.Ingredient) (first, second StepCode, share float64) {
+	heated := HeatMilk
+	if !w.liquid && !w.yolk && !w.reduce {
+		heated = ColdIn // stirred together
+	}
 	switch k {
 	case kind.Yolk, kind.White, kind.WhitePast, kind.WhiteDry:
 		return YolkSugar, "", 1
 	case kind.Sugar:
-		if yolk && in.Cell(ingredient.Water).Or(0) < 10 {
-			return YolkSugar, HeatMilk, 0.5
+		if w.yolk && in.Cell(ingredient.Water).Or(0) < 10 {
+			return YolkSugar, heated, 0.5
 		}
 	case kind.Starch:
-		if yolk {
+		if w.yolk {
 			return YolkSugar, "", 1
 		}
+		return HeatMilk, "", 1
 	case kind.Gelatine:
 		return Bloom, "", 1
 	case kind.Chocolate, kind.Fat, kind.Paste:
-		return OffHeat, "", 1
-	case kind.Sour, kind.Acid, kind.Cultured, kind.Spirit:
+		if heated == HeatMilk {
+			return OffHeat, "", 1
+		}
+	case kind.Sour, kind.Acid, kind.Cultured:
+		if w.liquid {
+			return ColdIn, "", 1
+		}
+	case kind.Spirit:
 		return ColdIn, "", 1
 	case kind.Piece:
 		return Swirl, "", 1
 	}
-	return HeatMilk, "", 1
+	return heated, "", 1
 }
 
 // foamStep says in which step a line of the foam's bowl goes in.
@@ -181,8 +220,9 @@ func foamStep(k kind.Kind, in *ingredient.Ingredient) StepCode {
 }
 
 // linesOf sorts the lines into steps.
-func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
+func linesOf(r *model.Result, p *Process) map[StepCode][]Used {
 	out := map[StepCode][]Used{}
+	w := panOf(r, p)
 	put := func(c StepCode, line int, g float64) {
 		if g > 0 {
 			out[c] = append(out[c], Used{line, g})
@@ -201,7 +241,7 @@ func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
 		case l.Part == design.FoamPart:
 			put(foamStep(k, l.Ingredient), i, l.Grams)
 		default:
-			first, second, share := denseStep(k, l.Ingredient, yolk)
+			first, second, share := w.step(k, l.Ingredient)
 			part := share * l.Grams
 			put(first, i, part)
 			put(second, i, l.Grams-part)
@@ -211,7 +251,7 @@ func linesOf(r *model.Result, yolk bool) map[StepCode][]Used {
 }
 
 func (b *builder) custard(p *Process, times *cold.Answer) {
-	in := linesOf(b.r, p.Custard.Yolk)
+	in := linesOf(b.r, p)
 	if n := float64(p.Eggs.Crack); n > 0 {
 		b.add(Step{Code: Crack, Minutes: 3 + perEgg*n, HandsOn: 3 + perEgg*n, Uses: []Resource{Hands, EggBowl}, WaitMax: eggsKeep})
 	}
@@ -234,7 +274,8 @@ func (b *builder) custard(p *Process, times *cold.Answer) {
 		}
 		b.add(Step{Code: Cook, Minutes: m, HandsOn: m, Uses: []Resource{Hands, Pan}, After: []StepCode{YolkSugar, HeatMilk}, WaitMax: hotWait})
 	}
-	if len(in[OffHeat]) > 0 || len(in[Bloom]) > 0 {
+	jelly := b.bloomed(in, design.DensePart)
+	if len(in[OffHeat]) > 0 || jelly {
 		b.add(Step{Code: OffHeat, Lines: in[OffHeat], Minutes: 4, HandsOn: 4, Uses: []Resource{Hands, Pan}, After: append(b.last(HeatMilk, Cook), Bloom), WaitMax: hotWait})
 	}
 	if before := b.last(YolkSugar, HeatMilk, Cook, OffHeat); before != nil {
@@ -248,11 +289,37 @@ func (b *builder) custard(p *Process, times *cold.Answer) {
 	if len(in[ColdIn]) > 0 {
 		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands}, After: []StepCode{Rest}, WaitMax: 60})
 	}
+	b.freezeSoft(p, times)
+}
+
+// freezeSoft turns the custard in a churn, or freezes it still in a tray that is
+// beaten now and then.
+func (b *builder) freezeSoft(p *Process, times *cold.Answer) {
+	after := b.last(Rest, ColdIn)
+	if k := p.Kitchen; k.Churns() {
+		if k.Churn != BatchFreezer {
+			b.add(Step{Code: FreezeBowl, Minutes: 60 * bowlHours, HandsOn: 1, Uses: []Resource{Freezer}})
+		}
+		runs := math.Max(1, float64(p.Freezing.ChurnRuns))
+		b.add(Step{Code: FreezeSoft, Minutes: runs * perRunMin, HandsOn: 5 * runs, Uses: []Resource{Turning}, After: append(after, FreezeBowl), WaitMax: softWait})
+		return
+	}
 	soft, stirs := softStageMin*1.0, 5.0
 	if times != nil && times.StillFreeze.Dense.Ready.Known() {
 		soft, stirs = times.StillFreeze.Dense.Ready.Value, float64(len(times.StillFreeze.Dense.Stirs))
 	}
-	b.add(Step{Code: FreezeSoft, Minutes: soft, HandsOn: math.Min(soft, 3*stirs+2), Uses: []Resource{Dish, Freezer}, After: b.last(Rest, ColdIn), WaitMax: softWait})
+	b.add(Step{Code: FreezeSoft, Minutes: soft, HandsOn: math.Min(soft, 3*stirs+2), Uses: []Resource{Dish, Freezer}, After: after, WaitMax: softWait})
+}
+
+// bloomed reports whether gelatine of the custard, or of the foam and its syrup,
+// was soaked.
+func (b *builder) bloomed(in map[StepCode][]Used, part design.Part) bool {
+	for _, u := range in[Bloom] {
+		if (b.r.Lines[u.Line].Part == design.DensePart) == (part == design.DensePart) {
+			return true
+		}
+	}
+	return false
 }
 
 // cooked reports whether the custard goes to a temperature on the stove.
@@ -263,9 +330,13 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 	if !f.Present {
 		return
 	}
-	in := linesOf(b.r, p.Custard.Yolk)
+	in := linesOf(b.r, p)
 	if len(in[BowlWhites]) > 0 {
-		b.add(Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOn: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMax: 20})
+		s := Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOn: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMax: 20}
+		if f.Whites == DriedWhite { // first it swells, then it is beaten
+			s.Minutes += swellMin
+		}
+		b.add(s)
 	}
 	switch {
 	case len(in[BoilSyrup]) > 0:
@@ -274,13 +345,16 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 			m = 10
 		}
 		b.add(Step{Code: BoilSyrup, Lines: in[BoilSyrup], Minutes: m + 2, HandsOn: m/2 + 2, Uses: []Resource{SyrupPan}, WaitMax: 1})
-		stop := math.Min(whiskLongest, math.Max(whiskQuickest, f.StopMinutes))
+		stop := math.Min(WhiskLongest, math.Max(whiskQuickest, f.StopMinutes))
 		if math.IsNaN(stop) {
-			stop = whiskLongest
+			stop = WhiskLongest
+		}
+		if f.Cream {
+			stop = creamMin
 		}
 		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOn: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMax: f.keeps()})
 	default:
-		if f.Whites == FreshWhite {
+		if f.Whites == FreshWhite || f.Whites == FreshYolk {
 			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOn: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMax: hotWait})
 		}
 		b.add(Step{Code: WhipCold, Minutes: 8, HandsOn: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMax: foamWait})
@@ -304,12 +378,13 @@ func (f *Foam) keeps() float64 {
 }
 
 func (b *builder) tub(p *Process, times *cold.Answer) {
-	in := linesOf(b.r, p.Custard.Yolk)
+	in := linesOf(b.r, p)
 	if b.r.Blend.MassG <= 0 {
 		return
 	}
 	fill := 3 + perTubMinutes*math.Ceil(b.r.Blend.TubsFilled)
-	b.add(Step{Code: Swirl, Lines: in[Swirl], Minutes: fill, HandsOn: fill, Uses: []Resource{Hands}, After: []StepCode{FreezeSoft, ChillFoam}, WaitMax: 10})
+	b.add(Step{Code: ChillTubs, Minutes: tubsMin, HandsOn: 1, Uses: []Resource{Freezer}, WaitMax: restMax})
+	b.add(Step{Code: Swirl, Lines: in[Swirl], Minutes: fill, HandsOn: fill, Uses: []Resource{Hands}, After: []StepCode{FreezeSoft, ChillFoam, ChillTubs}, WaitMax: 10})
 	hours := float64(hardenHours)
 	if times != nil && times.Harden.Hours.Known() {
 		hours = times.Harden.Hours.Value

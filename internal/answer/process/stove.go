@@ -64,6 +64,8 @@ type Churn string
 
 // The churns.
 const (
+	AnyChurn     Churn = "any" // nobody said
+	Tray         Churn = "tray"
 	FrozenBowl   Churn = "frozen_bowl"
 	BatchFreezer Churn = "batch_freezer"
 )

@@ -46,6 +46,7 @@ const (
 	NoStage Stage = iota
 	Thread
 	SoftBall
+	SoftToFirm // between what McGee's table calls soft and firm
 	FirmBall
 	HardBall
 	HardCrack
@@ -54,11 +55,12 @@ const (
 var stageFrom = [...]struct {
 	from, to float64
 	stage    Stage
-}{{106, 113, Thread}, {113, 118, SoftBall}, {118, 121, FirmBall}, {121, 130, HardBall}, {130, 155, HardCrack}}
+}{{106, 113, Thread}, {113, 116, SoftBall}, {116, 118, SoftToFirm}, {118, 121, FirmBall}, {121, 130, HardBall}, {130, 155, HardCrack}}
 
 // StageAt returns the stage of a syrup that boils at sea °C at sea level, and
 // between which temperatures it lies.
 func StageAt(sea float64) (s Stage, from, to float64) {
+	sea = math.Round(10*sea) / 10 // as a probe shows it
 	for _, x := range stageFrom {
 		if sea >= x.from && sea < x.to {
 			return x.stage, x.from, x.to

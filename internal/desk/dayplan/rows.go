@@ -25,7 +25,7 @@ type Bar struct {
 
 // order is that of the rows, hands first and the cold last.
 var order = []process.Resource{process.Hands, process.Mixer, process.Pan, process.SyrupPan, process.EggBowl, process.MixBowl,
-	process.Dish, process.WaterBath, process.Freezer, process.Fridge}
+	process.Dish, process.Turning, process.WaterBath, process.Freezer, process.Fridge}
 
 // RowsOf returns what a plan takes, without the things that it does not need.
 func RowsOf(p *plan.Plan) []Row {

@@ -105,10 +105,11 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	c.strap = say.Strap(o.Style, r)
 	c.makes = o.Style.Count(d.Tubs.Count, "tub", "") + " of " + o.Style.Volume(d.Tubs.VolumeML) + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
 	c.parts = partsOf(d, r, o)
-	c.checks = say.Checks(o.Style, d, r)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
 	ice := iceOf(r, o.Cold)
-	c.steps = say.Steps(o.Style, say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold, Ice: ice})
+	how := say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold, Ice: ice, Brief: true}
+	c.checks = say.Checks(o.Style, how)
+	c.steps = say.Steps(o.Style, how)
 	c.figures = figuresOf(o.Style, r)
 	c.rests = say.Rests(o.Style, d, r)
 	if o.Cold != nil {
@@ -129,7 +130,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		c.label = l
 	}
 	c.allergens = allergensOf(r, o.Region)
-	c.cautions = say.Cautions(o.Style, d, r, c.allergens)
+	c.cautions = append(say.MakingCautions(o.Style, how, false), say.Cautions(o.Style, d, r, c.allergens)...)
 	return c
 }
 

@@ -57,13 +57,13 @@ func TestStepsFollowTheDesign(t *testing.T) {
 	}
 	d := market.Hazelnut()
 	r := evaluated(t, d)
-	assert.True(t, has(stepsOf(d, r), "Yolks"))
+	assert.True(t, has(stepsOf(d, r), "Egg and sugar"))
 	assert.True(t, has(say.Cautions(say.Usual, d, r, "milk"), "Honey"))
 	assert.True(t, has(say.Cautions(say.Usual, d, r, "milk"), "Nuts"))
 	assert.False(t, has(say.Cautions(say.Usual, d, r, "milk"), "Alcohol"))
 	d.Dense.Lines = []design.Line{{Ingredient: "oat_drink", Grams: 500}, {Ingredient: "sugar", Grams: 90}, {Ingredient: "rum_40", Grams: 40}}
 	r = evaluated(t, d)
-	assert.False(t, has(stepsOf(d, r), "Yolks"), "no yolk to whisk")
+	assert.False(t, has(stepsOf(d, r), "Egg and sugar"), "no yolk to whisk")
 	assert.True(t, has(say.Cautions(say.Usual, d, r, "egg"), "Alcohol"))
 	assert.False(t, has(say.Cautions(say.Usual, d, r, "egg"), "Honey"))
 }

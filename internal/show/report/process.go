@@ -2,13 +2,13 @@ package report
 
 import (
 	"io"
+	"strconv"
 	"strings"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/show/say"
-	"ripplewright/internal/work/design"
 )
 
 // Process is the making of a batch. Masses are g of the batch as made,
@@ -56,6 +56,21 @@ type FoamMix struct {
 	LogReductionLow  Number `json:"log_reduction_low"` // tenfold reductions of Salmonella, by data of sugar solutions
 	LogReductionHigh Number `json:"log_reduction_high"`
 	WhiskMinutes     Number `json:"whisk_minutes"` // until below 30 °C
+
+	MinutesAbove map[string]Number `json:"minutes_above"` // by °C
+	CourseC      []Number          `json:"course_c"`      // minute by minute from the beginning of the pour
+	Air          ExpectedAir       `json:"air"`
+}
+
+// ExpectedAir is the overrun that the foam comes to beside what is asked, %.
+type ExpectedAir struct {
+	Asked         Number   `json:"asked_percent"`
+	Low           Number   `json:"expected_low_percent"`
+	High          Number   `json:"expected_high_percent"`
+	Causes        []string `json:"causes"`
+	CupG          Number   `json:"level_250_ml_cup_g"`
+	ShrinksTo     Number   `json:"shrinks_to_percent"` // from 30 to 4 °C, at most
+	SugarPerWhite Number   `json:"sugar_per_white"`
 }
 
 // Cooking is the custard's window on the stove and its cooling.
@@ -65,7 +80,12 @@ type Cooking struct {
 	CurdlesC      Number `json:"curdles_c"`
 	StarchNeedsC  Number `json:"starch_needs_c"`
 	WaterOffG     Number `json:"water_driven_off_g"`
-	CoolMinutes   Number `json:"cool_minutes"` // stirred in an ice bath, to 5 °C
+	YolkGPerKG    Number `json:"yolk_g_per_kg"`
+	AcidGPerKG    Number `json:"acid_g_per_kg_milk"`
+	WeighedG      Number `json:"weighs_g"`       // on the scale, before what goes in later
+	HoldLog       Number `json:"log_reduction"`  // of Salmonella in 10 s at from_c, by sugared yolk's data
+	HoldMinutes   Number `json:"hold_counts_as"` // minutes at 63.33 °C, where 9 CFR 590.570 asked 3.5 until 2020
+	CoolMinutes   Number `json:"cool_minutes"`   // stirred in an ice bath, to 5 °C
 	FridgeHours   Number `json:"refrigerator_hours"`
 	FridgeKeepsTo bool   `json:"refrigerator_keeps_food_code"`
 }
@@ -125,16 +145,22 @@ type Step struct {
 
 // Ingredient is what of a line goes in.
 type Ingredient struct {
-	ID    string `json:"id"`
-	Grams Number `json:"grams"`
+	ID      string `json:"id"`
+	Grams   Number `json:"grams"`
+	Measure string `json:"measure"` // household, "" where none is known
 }
 
 // Caution is a caution of the card or of the design.
 type Caution struct {
-	Code  string `json:"code"` // of a warning of the design; "" of a general one
+	Code  string `json:"code"` // of the making or of a warning of the design; "" of a general one
 	Title string `json:"title"`
 	Text  string `json:"text"`
+
+	inStep bool // a step says it
 }
+
+// courseMinutes is how long the foam's course is told.
+const courseMinutes = 20
 
 // ProcessOf returns the report of the making m of the design read from file.
 func ProcessOf(file string, m say.Making) Process {
@@ -156,18 +182,30 @@ func ProcessOf(file string, m say.Making) Process {
 		out.FoamMix = &FoamMix{
 			Number(f.AdiabaticC), Number(f.WithBowlC), Number(f.PeakC), Number(f.PeakLow), Number(f.PeakHi),
 			Number(f.MinutesAbove60), Number(f.LogLow), Number(f.LogHigh), Number(f.StopMinutes),
+			map[string]Number{}, []Number{},
+			ExpectedAir{Number(f.OverrunAsked), Number(f.Air.Low), Number(f.Air.High), []string{}, Number(process.CupML * r.Foam.Body.Density()), Number(100 * f.ColdShrink), Number(f.SugarPerWhite)},
+		}
+		for c := 45; c <= 80; c += 5 {
+			out.FoamMix.MinutesAbove[strconv.Itoa(c)] = Number(f.Course.MinutesAbove(float64(c)))
+		}
+		for i := range courseMinutes + 1 {
+			out.FoamMix.CourseC = append(out.FoamMix.CourseC, Number(f.Course.At(float64(i))))
+		}
+		for _, c := range f.Air.Why {
+			out.FoamMix.Air.Causes = append(out.FoamMix.Air.Causes, string(c))
 		}
 	}
 	if c := p.Custard; c.Present {
 		out.Custard = &Cooking{
 			Number(c.FromC), Number(c.ToC), Number(c.CurdlesC), Number(c.StarchC), Number(c.WaterOffG),
+			Number(c.YolkGPerKG), Number(c.AcidPerKG), Number(c.WeighedG), Number(c.LogYolk), Number(c.HoldMin),
 			Number(c.Cool.BathMinutes), Number(c.Cool.FridgeHours), c.Cool.FridgeMeets,
 		}
 	}
 	for i := range p.Steps {
 		out.Steps = append(out.Steps, stepReport(m, &p.Steps[i]))
 	}
-	out.Cautions = cautionReport(d, r)
+	out.Cautions = cautionReport(m)
 	return out
 }
 
@@ -182,20 +220,25 @@ func stepReport(m say.Making, s *process.Step) Step {
 		out.After = append(out.After, string(c))
 	}
 	for _, u := range s.Lines {
-		out.Ingredients = append(out.Ingredients, Ingredient{m.Result.Lines[u.Line].Ingredient.ID, Number(u.Grams)})
+		out.Ingredients = append(out.Ingredients, Ingredient{m.Result.Lines[u.Line].Ingredient.ID, Number(u.Grams), say.MeasureOf(Reads, m, u)})
 	}
 	return out
 }
 
-func cautionReport(d design.Design, r *model.Result) []Caution {
+func cautionReport(m say.Making) []Caution {
+	d, r := m.Design, m.Result
 	out := []Caution{}
+	for i, c := range say.MakingCautions(Reads, m, true) {
+		code := m.Process.Cautions[i].Code
+		out = append(out, Caution{string(code), c.Title, c.Text, say.InStep(code)})
+	}
 	for _, w := range r.Warnings {
 		if w.Severity > model.Note {
-			out = append(out, Caution{w.Code, say.Severity(w.Severity), say.Warning(Reads, w)})
+			out = append(out, Caution{w.Code, say.Severity(w.Severity), say.Warning(Reads, w), false})
 		}
 	}
 	for _, c := range say.Cautions(Reads, d, r, strings.Join(say.Allergens(r.Allergens.US), ", ")) {
-		out = append(out, Caution{"", c.Title, c.Text})
+		out = append(out, Caution{"", c.Title, c.Text, false})
 	}
 	return out
 }
@@ -213,6 +256,9 @@ func (p Process) WriteText(w io.Writer) error {
 		out.line("")
 	}
 	for _, c := range p.Cautions {
+		if c.inStep {
+			continue
+		}
 		out.line("%s: %s", c.Title, c.Text)
 	}
 	return out.err

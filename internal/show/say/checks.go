@@ -3,12 +3,12 @@ package say
 import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
-	"ripplewright/internal/work/design"
 )
 
 // Checks lists what the scale shows on the way: the pan after cooking, a cup of
 // each phase with its air, and what goes into a tub.
-func Checks(s Style, d design.Design, r *model.Result) []Titled {
+func Checks(s Style, m Making) []Titled {
+	d, r := m.Design, m.Result
 	var c []Titled
 	add := func(what, figure string) { c = append(c, Titled{what, figure}) }
 	cup := func(p *model.Phase) {
@@ -17,8 +17,8 @@ func Checks(s Style, d design.Design, r *model.Result) []Titled {
 		}
 	}
 	if r.Dense.InTub() {
-		if r.Dense.WaterOff > 0 {
-			add("Custard in the pan, cooked", s.Mass(r.Dense.Portion.MadeG))
+		if c := &m.Process.Custard; c.WaterOffG > 0 && m.Process.WeighAt() != "" {
+			add(sentenceCase((&stepWords{s, m, nil}).denseName())+" in the pan, cooked", s.Mass(c.WeighedG))
 		}
 		cup(&r.Dense)
 	}

@@ -9,13 +9,16 @@ import (
 // there is one, with what practice says where there is none.
 
 // freezeSoft says how the custard gets its ice.
-func freezeSoft(s Style, c *cold.Answer) string {
-	const churn = "Churn until it holds a swirl. "
+func freezeSoft(s Style, c *cold.Answer, tray bool) string {
+	churn := "Churn until it holds a swirl. No machine: freeze it "
+	if tray {
+		churn = "Freeze it "
+	}
 	if c == nil || !c.StillFreeze.Dense.Present || len(c.StillFreeze.Dense.Stirs) == 0 || !c.StillFreeze.Dense.Ready.Known() {
-		return churn + "No machine: freeze it " + s.Length(practiceDepthMM) + " deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
+		return churn + s.Length(practiceDepthMM) + " deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
 	}
 	f := &c.StillFreeze
-	how := "No machine: freeze it " + s.Length(f.Dense.Vessel.HeightMM) + " deep and beat it hard after " + Minutes(s, f.Dense.Stirs) +
+	how := s.Length(f.Dense.Vessel.HeightMM) + " deep and beat it hard after " + Minutes(s, f.Dense.Stirs) +
 		"; it can be swirled " + after(s, f.Dense.Ready, 1) + "."
 	if f.Foam.Present && f.StartFirst == "custard" && f.HeadStartMinutes >= 5 {
 		how += " Start it " + s.Duration(f.HeadStartMinutes) + " before the foam."

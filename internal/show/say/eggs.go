@@ -1,6 +1,8 @@
 package say
 
 import (
+	"math"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
@@ -38,11 +40,11 @@ func EggsLeft(s Style, e process.Eggs) string {
 	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), "days")
 	text := ""
 	if e.YolksLeft >= 0.5 {
-		text += " About " + s.Short(e.YolksLeft, 1) + " " + Plural(e.YolksLeft, "yolk", "yolks") + " (" + s.Mass(e.YolksLeftG) +
+		text += " About " + s.Short(e.YolksLeft, 1) + " " + Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks") + " (" + s.Mass(e.YolksLeftG) +
 			") left over: they keep " + days + " in the refrigerator; do not freeze them plain."
 	}
 	if e.WhitesLeft >= 0.5 {
-		text += " About " + s.Short(e.WhitesLeft, 1) + " " + Plural(e.WhitesLeft, "white", "whites") + " (" + s.Mass(e.WhitesLeftG) +
+		text += " About " + s.Short(e.WhitesLeft, 1) + " " + Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites") + " (" + s.Mass(e.WhitesLeftG) +
 			") left over: they keep " + days + " in the refrigerator, " + s.Count(egg.FrozenMonths, "month", "") + " frozen."
 	}
 	return text

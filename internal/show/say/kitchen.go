@@ -7,10 +7,12 @@ import (
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 )
 
-// Quantity is what of one thing goes in: "85 g", "egg yolks (5)".
-type Quantity struct{ Amount, Name string }
+// Quantity is what of one thing goes in: "85 g", "egg yolks (5)", and beside it
+// in measures of the household, "" where none is known.
+type Quantity struct{ Amount, Name, Measure string }
 
 // Quantities lists what goes in at a step, a thing once.
 func Quantities(s Style, m Making, step *process.Step) []Quantity {
@@ -26,9 +28,28 @@ func Quantities(s Style, m Making, step *process.Step) []Quantity {
 	}
 	out := make([]Quantity, len(things))
 	for i, in := range things {
-		out[i] = Quantity{s.Mass(grams[in.ID]), Kitchen(in) + w.pieces(in, grams[in.ID])}
+		out[i] = Quantity{s.Mass(grams[in.ID]), Kitchen(in) + w.pieces(in, grams[in.ID]), w.measure(in, grams[in.ID])}
 	}
 	return out
+}
+
+// MeasureOf is what goes in of a line in measures of the household.
+func MeasureOf(s Style, m Making, u process.Used) string {
+	w := &stepWords{s, m, nil}
+	return w.measure(w.line(u).Ingredient, u.Grams)
+}
+
+// measure is a weight in measures of the household, in those of the design's
+// eggs; "" of eggs, which are counted.
+func (w *stepWords) measure(in *ingredient.Ingredient, g float64) string {
+	if w.pieces(in, g) != "" {
+		return ""
+	}
+	region := label.US
+	if w.m.Design.Eggs.System == "EU" {
+		region = label.EU
+	}
+	return Household(w.s, in, g, region)
 }
 
 // StepPlace says where one is: "Step 3 of 17".

@@ -57,7 +57,7 @@ func FlameMeasured(g, minutes float64) string {
 
 // BowlRead says what published data say of whites that came to what was read.
 func BowlRead(s Style, f *process.Foam) string {
-	text := "By published data for whites as sugary as these (Mattick et al. 2001) that is " + tenfold(s, f.LogLow, f.LogHigh) +
+	text := "By published data for solutions as sugary as it (Mattick et al. 2001) that is " + tenfold(s, f.LogLow, f.LogHigh) +
 		" of Salmonella; the published figure for egg dishes is " + s.Temperature(f.ReachesC) + "."
 	if !f.Reaches {
 		text += " It does not reach it."

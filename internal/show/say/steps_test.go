@@ -56,11 +56,11 @@ func TestTheStepsFollowTheTraps(t *testing.T) {
 		{"lemon with milk", add(design.DensePart, "lemon_juice", 30), "Stir in cold", []string{"30 g lemon juice", "curdle"}, nil},
 		{"dried whites", func(d design.Design) design.Design {
 			return d.WithLines(design.FoamPart, []design.Line{{Ingredient: "egg_white_dried", Grams: 14}, {Ingredient: "water", Grams: 90}})
-		}, "Whites", []string{"let it swell", "90 g water"}, []string{"Know before you start"}},
+		}, "In the mixing bowl", []string{"let it swell", "90 g water"}, []string{"Know before you start"}},
 		{"carton whites", func(d design.Design) design.Design {
 			return d.WithLines(design.FoamPart, []design.Line{{Ingredient: "egg_white_past", Grams: 100}})
-		}, "Whites", []string{"four times as long"}, []string{"Know before you start"}},
-		{"fresh whites", func(d design.Design) design.Design { return d }, "Whites", []string{"Know before you start", "pasteurised whites", "74 °C for 2 minutes", "71 °C"}, nil},
+		}, "In the mixing bowl", []string{"four times as long"}, []string{"Know before you start"}},
+		{"fresh whites", func(d design.Design) design.Design { return d }, "Crack the eggs", []string{"Know before you start", "pasteurised whites", "74 °C for 2 minutes", "71 °C"}, nil},
 		{"no syrup", func(d design.Design) design.Design {
 			return none(design.SyrupPart)(d).WithLineAdded(design.FoamPart, design.Line{Ingredient: "sugar", Grams: 150})
 		}, "Heat the whites", []string{"74 °C", "stay raw"}, []string{"boiling syrup", "while the syrup boils"}},
@@ -77,18 +77,18 @@ func TestTheStepsFollowTheTraps(t *testing.T) {
 			d.Tubs.Count, d.Tubs.VolumeML, d.Batch.Basis = 30, 500, design.BasisTubs
 			return d
 		}, "Freeze soft", []string{"dishes", "freeze in turns"}, nil},
-		{"butter", add(design.DensePart, "butter_unsalted", 40), "Off the heat", []string{"Whisk in 40 g"}, nil},
+		{"butter", add(design.DensePart, "butter_unsalted", 40), "Off the heat", []string{"Whisk 40 g unsalted butter into the hot custard"}, nil},
 		{"no eggs at all", func(d design.Design) design.Design {
 			return d.WithLineRemoved(design.DensePart, 2).WithLines(design.FoamPart, []design.Line{{Ingredient: "cream_heavy", Grams: 100}})
-		}, "Pour and whip", []string{"pour the boiling syrup"}, []string{"yolk", "egg", "whites"}},
+		}, "Pour and whip", []string{"Stir the hot syrup into the foam base"}, []string{"yolk", "egg", "whites"}},
 		{"invert syrup", func(d design.Design) design.Design { d.Foam.Syrup.InvertedPercent = 30; return d }, "Boil the syrup", []string{"118 °C"}, nil},
 		{"counted whole eggs", func(d design.Design) design.Design {
 			return d.WithLine(design.DensePart, 2, design.Line{Ingredient: "egg_whole", Count: 2, CountOf: design.WholeEggs})
-		}, "Yolks", []string{"100 g", "(2)"}, nil},
+		}, "Egg and sugar", []string{"100 g", "(2)"}, nil},
 		{"dairy-free", func(d design.Design) design.Design {
-			d = d.WithLineRemoved(design.DensePart, 1)
-			return d.WithLine(design.DensePart, 0, design.Line{Ingredient: "oat_drink", Grams: 600})
-		}, "Heat", []string{"no milk protein"}, []string{"curdle it"}},
+			d = d.WithLine(design.DensePart, 1, design.Line{Ingredient: "coconut_milk", Grams: 180})
+			return d.WithLine(design.DensePart, 0, design.Line{Ingredient: "oat_drink", Grams: 420})
+		}, "Cook", []string{"No milk protein"}, []string{"curdle it"}},
 		{"the syrup weighed", func(d design.Design) design.Design { d.Foam.Syrup.WeighedG = 210; return d }, "Boil the syrup", []string{"until the syrup weighs 210 g"}, []string{"scale is surer"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -119,7 +119,7 @@ func TestNothingSourOrStrongIsHeatedWithTheMilk(t *testing.T) {
 	d := quay().WithLineAdded(design.DensePart, design.Line{Ingredient: "lemon_juice", Grams: 20}).WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: 20})
 	steps, _, _ := made(t, model.New(market.Library(t)), d, process.Default())
 	for _, s := range steps {
-		if s.Title == "Heat" || s.Title == "Cook" || s.Title == "Yolks" {
+		if s.Title == "Heat" || s.Title == "Cook" || s.Title == "Egg and sugar" {
 			assert.NotContains(t, s.Text, "lemon")
 			assert.NotContains(t, s.Text, "rum")
 		}

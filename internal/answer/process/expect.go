@@ -1,0 +1,138 @@
+package process
+
+import (
+	"math"
+
+	"ripplewright/internal/food/kind"
+	"ripplewright/internal/food/limits"
+)
+
+// Air is how much of it a foam of such things comes to, overrun %, and what
+// moved it from what such foams come to in general. NaN where nothing is known,
+// as of a foam without whites.
+type Air struct {
+	Low, High float64
+	Why       []AirCause
+}
+
+// AirCause is what takes air from a foam.
+type AirCause string
+
+// The causes.
+const (
+	ByTool    AirCause = "tool"     // a whisk by hand, a churn
+	BySugar   AirCause = "sugar"    // over twice the white
+	ByFat     AirCause = "fat"      // fat in the bowl, from yolk or else
+	ByFolding AirCause = "folding"  // fat, cocoa or nuts folded in
+	ByWhites  AirCause = "whites"   // dried, or of a carton
+	ByNoAcid  AirCause = "no_acid"  // beside such whites
+	OfWhites  AirCause = "whites_g" // more white than the tool beats
+)
+
+// What foams of whites come to, overrun %, by how they are made: from memory,
+// no measurement of a finished meringue was found.
+var (
+	boiledSyrup = Air{Low: 250, High: 400}
+	heldOver    = Air{Low: 200, High: 350}
+	beatenCold  = Air{Low: 300, High: 500}
+	// Cream about doubles: from memory. Under creamFat g of fat to 100 g of the
+	// base nothing is known.
+	whippedCream = Air{Low: 80, High: 130}
+	churnedAir   = Air{Low: 15, High: 35} // limits.FrozenBowlAir
+)
+
+// What takes air away. Less air with more sugar, and more with acid: abstracts of
+// J. Food Eng. 108:453 (2012) and Bovšková & Míková 2011, Czech J. Food Sci.
+// 29:322, against Foods 2022 11:1248, which found none; so a band and no curve.
+// 2 g sugar to 1 g white: McGee 2004, On Food and Cooking, meringues. Dried and
+// carton whites 10 to 30 % less: from memory. Whites pasteurised in the shell do
+// not stand without acid: a pastry author, 2012. Fat: a drop of yolk in one
+// white, 135 to 40 mL (St. John & Flor 1931, as remembered); such a drop is
+// 0.04 g of fat to 100 g. By hand: common practice.
+const (
+	mostSugarPerWhite = 2
+	fatSpoilsPercent  = 0.03
+	fatLeaves         = 40.0 / 135
+	whitesLeaveLeast  = 0.7
+	whitesLeaveMost   = 0.9
+	noAcidLeaves      = 0.5
+	handLeaves        = 0.8
+	creamFat          = 20
+)
+
+// The most white that a hand mixer beats in one bowl, g, and the least that any
+// whisk catches: common practice, no source (2 to 8 eggs).
+const (
+	MostWhiteG  = 250
+	LeastWhiteG = 60
+)
+
+// expected returns the air that the foam of p comes to.
+func (f *Foam) expected(p phaseFacts, k Kitchen) Air {
+	switch {
+	case f.Cream && p.bowlFat > creamFat:
+		return whippedCream
+	case f.Whites == NoWhite || f.Whites == FreshYolk:
+		return Air{Low: math.NaN(), High: math.NaN()}
+	}
+	if k.Tool == InChurn {
+		a := churnedAir
+		a.Why = []AirCause{ByTool}
+		return a
+	}
+	a := beatenCold
+	switch {
+	case f.Hot:
+		a = boiledSyrup
+	case f.Whites == FreshWhite:
+		a = heldOver
+	}
+	mid := (a.Low + a.High) / 2
+	by := func(c AirCause) { a.Why = append(a.Why, c) }
+	if f.SugarPerWhite > mostSugarPerWhite {
+		a.High = mid
+		by(BySugar)
+	}
+	if f.Whites != FreshWhite {
+		a.Low, a.High = a.Low*whitesLeaveLeast, a.High*whitesLeaveMost
+		by(ByWhites)
+		if f.Whites == CartonWhite && !f.Acid {
+			a.Low *= noAcidLeaves
+			by(ByNoAcid)
+		}
+	}
+	if k.Tool == HandWhisk {
+		a.Low, a.High = a.Low*handLeaves, a.High*handLeaves
+		by(ByTool)
+	}
+	if p.bowlFatPercent > fatSpoilsPercent {
+		a.Low, a.High = a.Low*fatLeaves, math.Min(a.High, mid)
+		by(ByFat)
+	}
+	if p.g[kind.Fat]+p.g[kind.Paste]+p.g[kind.Chocolate]+p.g[kind.Cocoa] > 0 {
+		a.Low, a.High = a.Low*fatLeaves, math.Min(a.High, mid)
+		by(ByFolding)
+	}
+	if f.WhiteG > MostWhiteG && k.Tool != StandMixer {
+		by(OfWhites)
+	}
+	return a
+}
+
+// CustardAir is what the kitchen's way of freezing puts into a custard.
+func (k Kitchen) CustardAir() *limits.Limit {
+	switch {
+	case k.Churn == BatchFreezer:
+		return &limits.BatchFreezerAir
+	case k.Churn == FrozenBowl || k.ChurnBowlML > 0:
+		return &limits.FrozenBowlAir
+	case k.Churn == Tray:
+		return &limits.TrayAir
+	}
+	return &limits.CustardAir
+}
+
+// Churns reports whether the custard turns while it freezes.
+func (k Kitchen) Churns() bool {
+	return k.ChurnBowlML > 0 || k.Churn == FrozenBowl || k.Churn == BatchFreezer
+}
