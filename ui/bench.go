@@ -8,8 +8,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -28,12 +30,14 @@ type bench struct {
 	rail    *kit.Rail
 	railOf  railData
 	cold    *coldLine
+	mender  *mending.Mender
 	object  fyne.CanvasObject
 }
 
 func newBench(w *Window) *bench {
 	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail()}
 	b.cold = newColdLine(w, b.showVerdict)
+	b.mender = mending.New(w.Post, b.showVerdict)
 	b.dense = newColumn(w, "Custard", design.DensePart)
 	b.foam = newColumn(w, "Foam", design.FoamPart)
 	b.tub = newTubColumn(w)
@@ -60,20 +64,21 @@ func (b *bench) show() {
 	b.rail.ShowRail(b.railOf.view(d, r))
 	if err == nil {
 		b.cold.show(d, r)
+		b.mender.Show(b.w.Model(), d, r)
 	}
-	b.verdict.ShowVerdict(verdictView(r, b.cold.answer, err))
+	b.verdict.ShowVerdict(verdictView(r, b.mender.Found(), b.cold.answer, err))
 }
 
 // showVerdict shows the verdict again, with the times in the cold that are known
 // by now.
 func (b *bench) showVerdict() {
 	r, err := b.w.Session.Result()
-	b.verdict.ShowVerdict(verdictView(r, b.cold.answer, err))
+	b.verdict.ShowVerdict(verdictView(r, b.mender.Found(), b.cold.answer, err))
 }
 
-// verdictView puts the verdict, or what stands in its way, into the strip; c is
-// nil until the times in the cold are known.
-func verdictView(r *model.Result, c *cold.Answer, err error) kit.VerdictView {
+// verdictView puts the verdict, or what stands in its way, into the strip; found
+// and c are nil until remedies and the times in the cold are known.
+func verdictView(r *model.Result, found *balance.Remedies, c *cold.Answer, err error) kit.VerdictView {
 	if err != nil {
 		first, more, _ := strings.Cut(err.Error(), "\n")
 		v := kit.VerdictView{Severity: kit.Wrong, Word: "Not computed", Sentence: first}
@@ -85,7 +90,10 @@ func verdictView(r *model.Result, c *cold.Answer, err error) kit.VerdictView {
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
 		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat or boil to the foam, or open a demo from the File menu."}
 	}
-	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict, c)}
+	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict, found, c)}
+	if because := r.Verdict.Because; because != nil {
+		v.Sentence = say.Cause(page.Reads, *because)
+	}
 	if !r.Verdict.Good {
 		v.Severity, v.Word = kit.Caution, "Adjust"
 	}

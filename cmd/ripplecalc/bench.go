@@ -77,17 +77,23 @@ func place(f *designfile.File, path string) string {
 
 // open loads and evaluates one design file.
 func open(s *shell, name string) (*designfile.File, *model.Result, error) {
+	_, f, r, err := openWith(s, name)
+	return f, r, err
+}
+
+// openWith is open, with the bench that evaluated it.
+func openWith(s *shell, name string) (*bench, *designfile.File, *model.Result, error) {
 	b, err := openBench()
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	f, err := b.load(s, name)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	r, err := b.evaluate(f)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
-	return f, &r, nil
+	return b, f, &r, nil
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/form/echo"
@@ -56,10 +57,12 @@ func runCard(c *command, s *shell, args []string) error {
 	if err := c.mayWrite(*to, files[0]); err != nil {
 		return err
 	}
-	f, r, err := open(s, files[0])
+	b, f, r, err := openWith(s, files[0])
 	if err != nil {
 		return err
 	}
+	found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
+	o.Remedies = &found
 	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.Name, err)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"flag"
 	"fmt"
@@ -10,6 +11,7 @@ import (
 	"strings"
 	"sync"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -133,7 +135,8 @@ func (w *sweep) one(name string) (a answer) {
 		if err != nil {
 			return err
 		}
-		e := report.Evaluate(name, d, &r)
+		found := balance.Mend(context.Background(), w.bench.Model, d, &r, balance.Locks{})
+		e := report.Evaluate(name, d, &r, &found)
 		var text bytes.Buffer
 		if w.json {
 			err = report.WriteJSON(&text, e, false)

@@ -79,7 +79,7 @@ var spaces = regexp.MustCompile(` {2,}`)
 func viewsOf(t *testing.T, name, path string, d design.Design, r *model.Result) views {
 	t.Helper()
 	v := views{name: name, r: r}
-	e := report.Evaluate(name, d, r)
+	e := report.Evaluate(name, d, r, nil)
 	var text, object bytes.Buffer
 	require.NoError(t, e.WriteText(&text))
 	require.NoError(t, report.WriteJSON(&object, e, false))

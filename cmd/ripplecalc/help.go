@@ -12,7 +12,7 @@ import (
 // helpCommand gets its run from init: it lists the commands, and so itself.
 var helpCommand = &command{
 	name:  "help",
-	usage: "help [COMMAND|format|json|prices]",
+	usage: "help [COMMAND|format|json|prices|wishes]",
 	short: "Describes a command, the design file or the JSON",
 }
 
@@ -23,6 +23,7 @@ var topics = map[string]func() string{
 	"format": designfile.Format,
 	"json":   helpJSON,
 	"prices": helpPrices,
+	"wishes": helpWishes,
 }
 
 func runHelp(c *command, s *shell, args []string) error {
@@ -54,6 +55,7 @@ func overview(w io.Writer) error {
   ripplecalc help format    the design file
   ripplecalc help json      the keys of evaluate --json, with their units
   ripplecalc help prices    the file of what your packs cost
+  ripplecalc help wishes    the file of wishes for balance
   ripplecalc --version
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/kitchens"
@@ -122,12 +123,14 @@ func (p *Page) draw() {
 	dpi = math.Min(math.Max(dpi, page.CoarseDPI), page.FinestDPI)
 	known := d.Equal(p.asked.design) && o == p.asked.options
 	p.asked = drawnCard{d, o}
+	m := p.host.Model()
 	times, lacking := p.times(d, &r), page.Lacking(card.Lacking(d, &r))
 	p.drawing.Ask(func(ctx context.Context) {
 		// The coarse pictures are always finished: a change must show something.
 		always := context.WithoutCancel(ctx)
 		a, untimed := times(always)
 		o.Cold = a
+		o.Remedies = remedies(always, m, d, &r)
 		post := func(pages []image.Image, err error) { p.host.Post(func() { p.show(pages, o, lacking, untimed, err) }) }
 		if !known {
 			if o.DPI = page.CoarseDPI; dpi < 1.3*page.CoarseDPI { // then the sharp ones cost no more
@@ -165,6 +168,16 @@ func (p *Page) times(d design.Design, r *model.Result) func(context.Context) (*c
 		}
 		return &a, nil
 	}
+}
+
+// remedies finds what the card advises, away from the window's thread; nil where
+// that fails.
+func remedies(ctx context.Context, m *model.Model, d design.Design, r *model.Result) *balance.Remedies {
+	found, err := mishap.Answer(func() (balance.Remedies, error) { return balance.Mend(ctx, m, d, r, balance.Locks{}), nil })
+	if err != nil {
+		return nil
+	}
+	return &found
 }
 
 // render draws the card; a panic while it does is an error too.
@@ -209,9 +222,10 @@ func (p *Page) ExportPDF() { p.export(".pdf") }
 
 func (p *Page) export(extension string) {
 	d, r, o := p.host.Design(), *p.host.Result(), p.options()
-	times := p.times(d, &r)
+	times, m := p.times(d, &r), p.host.Model()
 	p.host.Export(page.FileTitle(d)+extension, func(path string) error {
 		o.Cold, _ = times(context.Background()) // the page says why there are none
+		o.Remedies = remedies(context.Background(), m, d, &r)
 		return card.Write(path, d, &r, o)
 	})
 }

@@ -26,24 +26,38 @@ type brought struct {
 // 01124, a large egg's 17 and 33 g.
 const yolkOfWhole = 0.34
 
-func (b *brought) add(in *ingredient.Ingredient, x *ingredient.Resolved, g float64) {
-	b.total += g
+// broughtBy returns what one gram of an ingredient brings.
+func broughtBy(in *ingredient.Ingredient, x *ingredient.Resolved) brought {
+	b := brought{total: 1}
 	switch k := kind.Of(in); {
 	case k == kind.Yolk && in.Cell(ingredient.CholesterolMG).Or(math.Inf(1)) < yolkiest: // a whole egg
-		b.yolk += yolkOfWhole * g
-		b.white += (1 - yolkOfWhole) * g
+		b.yolk, b.white = yolkOfWhole, 1-yolkOfWhole
 	case k == kind.Yolk:
-		b.yolk += g
+		b.yolk = 1
 	case k == kind.White, k == kind.WhitePast:
-		b.white += g
+		b.white = 1
 	case k == kind.Starch:
-		b.starch += g
+		b.starch = 1
 	}
-	b.alcohol += g * in.Cell(ingredient.Alcohol).Or(0) / 100
-	b.salt += g * x.Nominal.Mass[mix.SodiumChloride] / 100
-	b.acid += g * kind.AcidPercent(in, x.Nominal.Mass[mix.CitricAcid]) / 100
-	b.milk += g * kind.MilkPercent(in) / 100
-	b.unnamed += g * x.UnnamedG / 100
+	b.alcohol = in.Cell(ingredient.Alcohol).Or(0) / 100
+	b.salt = x.Nominal.Mass[mix.SodiumChloride] / 100
+	b.acid = kind.AcidPercent(in, x.Nominal.Mass[mix.CitricAcid]) / 100
+	b.milk = kind.MilkPercent(in) / 100
+	b.unnamed = x.UnnamedG / 100
+	return b
+}
+
+// add adds g grams of what brings x a gram.
+func (b *brought) add(x *brought, g float64) {
+	b.total += g * x.total
+	b.yolk += g * x.yolk
+	b.white += g * x.white
+	b.starch += g * x.starch
+	b.alcohol += g * x.alcohol
+	b.salt += g * x.salt
+	b.acid += g * x.acid
+	b.milk += g * x.milk
+	b.unnamed += g * x.unnamed
 }
 
 // yolkiest parts whole eggs (372 mg of cholesterol in 100 g, USDA SR28 NDB

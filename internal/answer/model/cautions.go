@@ -66,6 +66,14 @@ var severityOf = [...]Severity{limits.Note: Note, limits.Warn: Caution, limits.S
 // pass warns where v is past a step of l of at least the given level, and
 // returns the warning, nil where there is none.
 func (r *Result) pass(l *limits.Limit, from limits.Level, where string, v float64) *Warning {
+	if l != &limits.StarchWithYolk { // a step of the card deals with that
+		for _, s := range l.Steps {
+			if s.Level >= limits.Warn {
+				r.strain(l.Code, where, v, s.At, l.Below)
+				break
+			}
+		}
+	}
 	step, ok := l.Passed(v)
 	if !ok || step.Level < from {
 		return nil
@@ -135,6 +143,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 // inert like starch or freeze like a simple sugar. Where is the figure to fill in
 // of the first of them, or its line where the record is not the design's.
 func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, grams float64) {
+	r.strain(limits.UnnamedCarbohydrate.Code, part, 100*grams/p.WrittenG, limits.UnnamedCarbohydrate.Steps[1].At, false)
 	step, ok := limits.UnnamedCarbohydrate.Passed(100 * grams / p.WrittenG)
 	if !ok {
 		return
@@ -181,6 +190,7 @@ func unnamedField(in *ingredient.Ingredient) string {
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
 	for _, s := range p.Body.Dissolved(HomeFreezerC) {
+		r.strain("sugar_crystallises", where, s.Per100, s.Most, false)
 		if s.Over() {
 			over = append(over, s)
 		}
@@ -194,6 +204,8 @@ const outsideLaw = "outside_hardness_law"
 
 // warnLaw tells where the hardness law ends, so that no word is given.
 func (r *Result) warnLaw(p *Phase, where string) {
+	r.strain(outsideLaw, where, p.State.SyrupSugar, solution.ViscosityRange.MaxPercent, false)
+	r.strain(outsideLaw, where, p.Percent(mix.Fat), 100*phase.MostFat, false)
 	if law := p.Body.LawRange(&p.State); law.Ends() {
 		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Law: law, AtC: p.State.T,
 			FatPercent: p.Percent(mix.Fat), SugarPercent: p.State.SyrupSugar,
@@ -208,6 +220,9 @@ func (r *Result) warnAcid(dense *brought) {
 		return
 	}
 	perKG := 1000 * dense.acid / dense.milk
+	if step := limits.AcidCold.Steps[1]; step.Level == limits.Warn {
+		r.strain(limits.AcidCold.Code, "dense", perKG, step.At, false)
+	}
 	if limits.AcidCold.Level(perKG) >= limits.Warn {
 		r.pass(&limits.AcidCold, limits.Warn, "dense", perKG)
 		return

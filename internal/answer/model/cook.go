@@ -40,6 +40,20 @@ func cook(d design.Design, w *weighed) cooked {
 	return c
 }
 
+// cookNominal is cook of the nominal reading alone.
+func cookNominal(d design.Design, w *weighed) cooked {
+	c := cooked{
+		dense: stove(w.mixes[design.DensePart], d.Dense.StoveLossPercent),
+		foam:  w.mixes[design.FoamPart],
+		bound: solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre},
+		perG:  w.perG,
+		syrup: boilOne(w.mixes[design.SyrupPart][0], d),
+	}
+	c.foam[0] = c.foam[0].Plus(c.syrup.mix)
+	c.syrup.alcoholOff = w.alcoholOff
+	return c
+}
+
 // stove drives off percent of the custard's mass as water.
 func stove(m readings, percent float64) custard {
 	c := custard{mix: m}

@@ -15,6 +15,7 @@ package model
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
@@ -26,29 +27,52 @@ import (
 // concurrent use.
 type Model struct {
 	lib      *ingredient.Library
-	resolved map[*ingredient.Ingredient]*ingredient.Resolved
+	resolved map[*ingredient.Ingredient]*known
 	prices   price.Book
+}
+
+// known is what does not depend on how much there is of an ingredient.
+type known struct {
+	ingredient.Resolved
+	brings brought // by one gram
+}
+
+func know(in *ingredient.Ingredient) *known {
+	k := known{Resolved: in.Resolve()}
+	k.brings = broughtBy(in, &k.Resolved)
+	return &k
 }
 
 // New returns a model over lib.
 func New(lib *ingredient.Library) *Model {
-	m := &Model{lib: lib, resolved: make(map[*ingredient.Ingredient]*ingredient.Resolved, len(lib.All()))}
+	m := &Model{lib: lib, resolved: make(map[*ingredient.Ingredient]*known, len(lib.All()))}
 	for _, in := range lib.All() {
-		r := in.Resolve()
-		m.resolved[in] = &r
+		m.resolved[in] = know(in)
 	}
 	return m
+}
+
+// Holding returns a model over the library with own, which wins: it sketches a
+// design of those many times without looking at them again.
+func (m *Model) Holding(own []*ingredient.Ingredient) *Model {
+	if len(own) == 0 {
+		return m
+	}
+	h := &Model{lib: m.lib.With(own), resolved: maps.Clone(m.resolved), prices: m.prices}
+	for _, in := range own {
+		h.resolved[in] = know(in)
+	}
+	return h
 }
 
 // Library returns the model's ingredients.
 func (m *Model) Library() *ingredient.Library { return m.lib }
 
-func (m *Model) resolve(in *ingredient.Ingredient) *ingredient.Resolved {
-	if r, ok := m.resolved[in]; ok {
-		return r
+func (m *Model) resolve(in *ingredient.Ingredient) *known {
+	if k, ok := m.resolved[in]; ok {
+		return k
 	}
-	r := in.Resolve()
-	return &r
+	return know(in)
 }
 
 // InputError lists what in a design cannot be evaluated.
@@ -87,16 +111,10 @@ func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
 		return Result{}, &InputError{append(problems, more...)}
 	}
 	d.Serving.TemperatureC = c
-	r, err := m.evaluate(d)
-	if err != nil {
-		return Result{}, err
-	}
-	r.Verdict = m.verdict(d, &r)
-	return r, nil
+	return m.evaluate(d)
 }
 
-// evaluate is Evaluate of a valid design without the verdict, which itself
-// tries changes.
+// evaluate is Evaluate of a valid design.
 func (m *Model) evaluate(d design.Design) (Result, error) {
 	w, problems := m.weigh(d)
 	if len(problems) > 0 {
@@ -117,5 +135,6 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	r.Eggs = countEggs(d, r.Lines)
 	r.Cost = costOf(d, &r, m.prices)
 	r.warnAll(m, d, &w, &c)
+	r.Verdict = judged(d, &r)
 	return r, nil
 }

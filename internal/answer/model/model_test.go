@@ -36,3 +36,13 @@ func BenchmarkEvaluate(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkSketch(b *testing.B) {
+	m, d := model.New(market.Library(b)), market.Honey()
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		if _, err := m.Sketch(d); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

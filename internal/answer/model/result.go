@@ -31,6 +31,9 @@ type Result struct {
 	Cost        Cost
 	Warnings    []Warning
 	Verdict     Verdict
+
+	strains []Strain // of a sketch
+	sketch  bool
 }
 
 // Phase is one phase finished.

@@ -60,7 +60,8 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	if out := solution.Outside(m, coldest); len(out) > 0 {
 		r.warn(Caution, "outside_model_range", where, OutsideModelRange{coldest, out})
 	}
-	if ratio := 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9); ratio > 1 {
+	r.strain("salt_rule_unsettled", where, saltOf(m), 1, false)
+	if ratio := saltOf(m); ratio > 1 {
 		r.warn(Caution, "salt_rule_unsettled", where, SaltRuleUnsettled{ratio})
 	}
 	if p.State.T < p.Body.EndOfFreezingC {
@@ -71,12 +72,18 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	}
 }
 
+// saltOf returns the added salt of m, g per 100 g of its water.
+func saltOf(m mix.Mix) float64 {
+	return 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9)
+}
+
 func (r *Result) warnTub(d design.Design) {
 	if !r.Dense.InTub() || !r.Foam.InTub() {
 		return
 	}
 	b := &r.Blend
 	swell := (1-b.FoamVolume)*r.Dense.Swelling + b.FoamVolume*r.Foam.Body.Swelling(d.Serving.TemperatureC, 0)
+	r.strain("tub_overfull", "tubs.fill_percent", d.Tubs.FillPercent*swell, 100, false)
 	if fill := d.Tubs.FillPercent * swell; fill > 100 {
 		r.warn(Caution, "tub_overfull", "tubs.fill_percent", TubOverfull{fill, math.Floor(100 / swell)})
 	}
@@ -93,6 +100,9 @@ func (r *Result) warnStorage() {
 		return
 	}
 	f, dp := r.Foam.Body.FreezingPointC, r.Dense.Body.FreezingPointC
+	if dp > HomeFreezerC {
+		r.strain("foam_draws_water", "foam", -f, -HomeFreezerC, false)
+	}
 	if f < HomeFreezerC && dp > HomeFreezerC {
 		r.warn(Caution, "foam_draws_water", "foam", FoamDrawsWater{f, HomeFreezerC})
 	}

@@ -55,19 +55,20 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 	var problems []design.Problem
 	lib := m.lib.With(d.Own)
 	b.replaced = m.replacedBy(d.Own)
+	n := len(d.Dense.Lines) + len(d.Foam.Lines) + len(d.Foam.Syrup.Lines)
+	b.lines, b.perG = make([]Line, 0, n), make([]mix.Mix, 0, n)
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
 		for i, l := range d.Lines(part) {
-			where := fmt.Sprintf("%s.lines[%d]", part, i)
 			in, ok := lib.Find(l.Ingredient)
 			if !ok {
-				problems = append(problems, design.Problem{Path: where + ".ingredient", Message: lib.Unknown(l.Ingredient).Error()})
+				problems = append(problems, design.Problem{Path: fmt.Sprintf("%s.lines[%d].ingredient", part, i), Message: lib.Unknown(l.Ingredient).Error()})
 				continue
 			}
 			g := l.Grams
 			if l.Count > 0 {
 				var err error
 				if g, err = egg.Grams(d.Eggs.System, d.Eggs.Size, string(l.CountOf), l.Count); err != nil {
-					problems = append(problems, design.Problem{Path: where, Message: err.Error()})
+					problems = append(problems, design.Problem{Path: fmt.Sprintf("%s.lines[%d]", part, i), Message: err.Error()})
 					continue
 				}
 			}
@@ -77,11 +78,16 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 			}
 			x := m.resolve(line.Finished)
 			line.Assumed = x.Assumed
-			b.mixes[part].add(x, g*line.Keeps)
+			b.mixes[part].add(&x.Resolved, g*line.Keeps)
 			b.tally[part] = b.tally[part].Add(line.Finished, g*line.Keeps)
 			b.perG = append(b.perG, x.Nominal.Times(0.01*line.Keeps))
 			b.alcoholOff += g * (1 - line.Keeps)
-			b.cook[part].add(in, x, g)
+			brings := &x.brings
+			if line.Finished != in {
+				own := broughtBy(in, &x.Resolved)
+				brings = &own
+			}
+			b.cook[part].add(brings, g)
 			b.lines = append(b.lines, line)
 		}
 	}

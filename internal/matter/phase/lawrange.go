@@ -7,11 +7,11 @@ import (
 	"ripplewright/internal/matter/solution"
 )
 
-// mostFat is the fat, of all mass, up to which the hardness law may be read: it
+// MostFat is the fat, of all mass, up to which the hardness law may be read: it
 // has no term for fat, and the ice creams that it is anchored on have 10 to
 // 20 % (McGee 2004, On Food and Cooking: good recipes; beyond, a churn makes
 // butter).
-const mostFat = 0.20
+const MostFat = 0.20
 
 // LawRange says where the hardness of a state leaves what its law knows.
 type LawRange struct {
@@ -50,7 +50,7 @@ func (b *Body) LawRange(s *State) LawRange {
 	return LawRange{
 		SyrupTooThick: s.SyrupSugar > solution.ViscosityRange.MaxPercent,
 		TooCold:       s.T < solution.ViscosityRange.MinC,
-		FatTooHigh:    b.Mix.Mass[mix.Fat] > mostFat*b.Mix.Total(),
+		FatTooHigh:    b.Mix.Mass[mix.Fat] > MostFat*b.Mix.Total(),
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
@@ -52,6 +53,9 @@ type Options struct {
 	DPI    float64      // of a picture, 30 to 600; 0: 150, or fewer for a long card
 	Style  say.Style    // how quantities read
 	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
+
+	// Remedies are those of the same design; nil: the card advises nothing.
+	Remedies *balance.Remedies
 
 	usual bool // nobody asked for this DPI
 }

@@ -96,7 +96,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		notes:   notesOf(d.Notes),
 		serve:   o.Style.Temperature(d.Serving.TemperatureC),
 		verdict: typeset.Plain(say.Verdict(o.Style, r.Verdict)),
-		advice:  typeset.Plain(say.Advice(o.Style, r.Verdict, o.Cold)),
+		advice:  typeset.Plain(say.Advice(o.Style, r.Verdict, o.Remedies, o.Cold)),
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {

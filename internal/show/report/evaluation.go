@@ -3,6 +3,7 @@ package report
 import (
 	"slices"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/figure"
@@ -16,6 +17,7 @@ type Evaluation struct {
 	file   string
 	design design.Design
 	result *model.Result
+	found  *balance.Remedies
 }
 
 // Reads is how the maker reads quantities on the command line, in its text and in
@@ -23,9 +25,10 @@ type Evaluation struct {
 // would change. The figures of the JSON keep their units.
 var Reads = say.Usual
 
-// Evaluate returns the report of r, which is what d, read from file, comes to.
-func Evaluate(file string, d design.Design, r *model.Result) Evaluation {
-	return Evaluation{file, d, r}
+// Evaluate returns the report of r, which is what d, read from file, comes to,
+// with the remedies that were found for it, nil where none were looked for.
+func Evaluate(file string, d design.Design, r *model.Result, found *balance.Remedies) Evaluation {
+	return Evaluation{file, d, r, found}
 }
 
 // MarshalJSON returns one object; "ripplecalc help json" tells its keys.
@@ -37,7 +40,7 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("file", e.file)
 	o.put("name", e.design.Name)
 	o.put("serving_temperature_c", Number(e.design.Serving.TemperatureC))
-	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(Reads, r.Verdict)}, {"advice", say.Advice(Reads, r.Verdict, nil)}})
+	o.put("verdict", object{{"good", r.Verdict.Good}, {"sentence", say.Verdict(Reads, r.Verdict)}, {"advice", say.Advice(Reads, r.Verdict, e.found, nil)}})
 	o.put("dense", phaseObject(r, figure.Custard))
 	o.put("foam", foam)
 	o.put("blend", tubObject(r))

@@ -16,7 +16,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	p, r := &page{w: w}, e.result
 	p.line("%s (%s), served at %s", e.design.Name, e.file, Reads.Temperature(e.design.Serving.TemperatureC))
 	p.line("%s", say.Verdict(Reads, r.Verdict))
-	if advice := say.Advice(Reads, r.Verdict, nil); advice != "" {
+	if advice := say.Advice(Reads, r.Verdict, e.found, nil); advice != "" {
 		p.line("%s", advice)
 	}
 	p.line("")

@@ -69,7 +69,7 @@ var wanted = map[string]string{
 func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
 	d := market.Honey()
 	r := evaluated(t, d)
-	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	o := objectOf(t, Evaluate("quay.yaml", d, &r, nil))
 	for where, keys := range wanted {
 		for _, key := range strings.Fields(keys) {
 			assert.IsType(t, 0.0, at(t, o, where+"."+key), "%s.%s", where, key)
@@ -91,7 +91,7 @@ func TestEveryFigureOfAnOrdinaryDesignIsANumber(t *testing.T) {
 func TestPercentagesAreOfAHundred(t *testing.T) {
 	d := market.Honey()
 	r := evaluated(t, d)
-	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	o := objectOf(t, Evaluate("quay.yaml", d, &r, nil))
 	of := func(path string) float64 { t.Helper(); return at(t, o, path).(float64) }
 	for _, p := range []string{"dense.", "foam.", "blend."} {
 		assert.InDelta(t, 100, of(p+"water_percent")+of(p+"total_solids_percent"), 1e-9)
@@ -133,7 +133,7 @@ func TestWhatIsNotThereIsNullAndNeverZero(t *testing.T) {
 			d := market.Honey()
 			change(&d)
 			r := evaluated(t, d)
-			e := Evaluate("quay.yaml", d, &r)
+			e := Evaluate("quay.yaml", d, &r, nil)
 			o := objectOf(t, e) // would fail for NaN
 			if name == "no foam" {
 				assert.Nil(t, at(t, o, "foam.hardness"))
@@ -168,7 +168,7 @@ func TestAnUnknownNutrientIsNullAndNamed(t *testing.T) {
 	require.NoError(t, err)
 	d.Own = []*ingredient.Ingredient{in}
 	r := evaluated(t, d)
-	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	o := objectOf(t, Evaluate("quay.yaml", d, &r, nil))
 	assert.Nil(t, at(t, o, "nutrition.per_100_g.vitamin_d_ug"))
 	found := false
 	for _, g := range at(t, o, "nutrition.incomplete").([]any) {
@@ -204,7 +204,7 @@ func TestCurvesHoldBothEnds(t *testing.T) {
 func TestCurvesMeetTheEvaluation(t *testing.T) {
 	d := market.Honey()
 	r := evaluated(t, d)
-	o := objectOf(t, Evaluate("quay.yaml", d, &r))
+	o := objectOf(t, Evaluate("quay.yaml", d, &r, nil))
 	p := CurveOf("quay.yaml", d.Name, &r, []float64{d.Serving.TemperatureC}).Points[0]
 	assert.InDelta(t, at(t, o, "dense.water_frozen_percent"), float64(p.Dense.WaterFrozenPercent), 1e-12)
 	assert.InDelta(t, at(t, o, "foam.hardness"), float64(p.Foam.Hardness), 1e-12)

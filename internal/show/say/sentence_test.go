@@ -168,39 +168,6 @@ func TestTheVerdictSaysHowASpoonGoes(t *testing.T) {
 	}
 }
 
-func TestAdviceTellsWarmerFromColderAndMoreFromLess(t *testing.T) {
-	both := model.ScoopRange{From: -14, To: -9.5, OK: true}
-	for _, c := range []struct {
-		want string
-		of   model.Verdict
-	}{
-		{"Serve it warmer: leave the tub out until it is at −14 °C. It eats well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -18, Both: both}}},
-		{"Serve it colder, at −9.5 °C. It eats well from −14 to −9.5 °C.", model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -9.5, NowC: -6, Both: both}}},
-		{"Add 24 g Rosehip purée (of the recipe as written): the custard then comes to 5.4 kPa, scoopable.",
-			model.Verdict{Remedy: model.Remedy{Kind: model.ChangeGrams, Ingredient: rosehip, Grams: 24.2, ThenKPa: 5.4}}},
-		{"Take out 24 g Rosehip purée (of the recipe as written): the foam then comes to 0.72 kPa, soft.",
-			model.Verdict{Remedy: model.Remedy{Kind: model.ChangeGrams, Role: phase.Foam, Ingredient: rosehip, Grams: -24.2, ThenKPa: 0.72}}},
-		{"The custard is too hard at −18 °C: replace part of its sugar with dextrose, or whip in more air.", model.Verdict{Remedy: model.Remedy{Kind: model.Soften, NowC: -18}}},
-		{"The custard is too soft at −6 °C: take out sugar or alcohol, or serve it colder.", model.Verdict{Remedy: model.Remedy{Kind: model.Stiffen, NowC: -6}}},
-		{"The foam slumps: whip it longer, or use more egg white.", model.Verdict{Remedy: model.Remedy{Kind: model.WhipFoam, Role: phase.Foam}}},
-		{"", model.Verdict{Good: true}},
-	} {
-		assert.Equal(t, c.want, Advice(metric, c.of, nil))
-	}
-	out := cold.Answer{Counter: cold.Serving{Place: "counter", StartC: -18, OK: true, From: at(3, 2, 4), Whole: at(7, 5, 9), To: at(25, 20, 33)}}
-	warmer := model.Verdict{Remedy: model.Remedy{Kind: model.ServeAt, AtC: -14, NowC: -20, Both: both}}
-	assert.Equal(t, "Serve it warmer, at −14 °C: leave the tub out 3 to 7 min. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
-	assert.Contains(t, LeaveOut(metric, &out.Counter), "3 to 7 min", "the same answer")
-	out.Counter.From = at(0, 0, 0)
-	assert.Equal(t, "Serve it warmer, at −14 °C: it scoops straight from a freezer at −18 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, &out))
-	out.Counter.OK = false
-	assert.Equal(t, Advice(metric, warmer, nil), Advice(metric, warmer, &out))
-	warmer.Remedy.AtC = -19
-	assert.Equal(t, "Serve it warmer, at −19 °C. It eats well from −14 to −9.5 °C.", Advice(metric, warmer, nil))
-	warning := model.Warning{Code: "phase_empty", Facts: model.PhaseEmpty{Empty: phase.Foam}}
-	assert.Equal(t, Warning(metric, warning), Advice(metric, model.Verdict{Because: &warning}, nil))
-}
-
 // at is a time with its band, never one that is not reached.
 func at(v, low, high float64) cold.Range { return cold.Range{Value: v, Low: low, High: high} }
 

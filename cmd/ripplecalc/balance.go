@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/form/yamltext"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/designfile"
+)
+
+var balanceCommand = &command{
+	name:  "balance",
+	usage: "balance FILE [--wishes WISHES] [-o OUT] [--json]",
+	short: "Finds what to weigh: remedies, or the design that meets wishes",
+	long: `
+Without wishes it looks for changes after which both phases eat well and nothing
+is amiss, each a whole design that has been evaluated.
+
+  --wishes WISHES  a file of wishes (see "ripplecalc help wishes")
+  -o OUT           writes the first design found; comments and order of FILE stay
+  --json           JSON instead of text: met, remedies with changes and figures,
+                   conflicts, nearest
+
+The exit code is 0 whether or not everything is met.
+`,
+	run: runBalance,
+}
+
+func runBalance(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	wishes := flags.String("wishes", "", "")
+	to := flags.String("o", "", "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	if err := c.mayWrite(*to, files[0], *wishes); err != nil {
+		return err
+	}
+	b, err := openBench()
+	if err != nil {
+		return err
+	}
+	f, err := b.load(s, files[0])
+	if err != nil {
+		return err
+	}
+	r, err := b.evaluate(f)
+	if err != nil {
+		return err
+	}
+	answer := report.Balance{File: f.Name, Before: &r}
+	if *wishes == "" {
+		found := balance.Mend(context.Background(), b.Model, f.Design, &r, balance.Locks{})
+		answer.Found = &found
+	} else {
+		ask, err := b.wishes(*wishes, f)
+		if err != nil {
+			return err
+		}
+		found, err := balance.Balance(context.Background(), b.Model, f.Design, ask)
+		if err != nil {
+			return fault(err)
+		}
+		answer.Answer = &found
+	}
+	if *to != "" {
+		p := answer.Nearest()
+		if p == nil {
+			return fmt.Errorf("%s: there is nothing to change, so %s is not written", f.Name, *to)
+		}
+		if _, err := designfile.Save(*to, f, p.Design, designfile.SaveOptions{}); err != nil {
+			return err
+		}
+	}
+	return s.answer(answer, *asJSON)
+}
+
+// wishes reads a file of wishes for the design of f.
+func (b *bench) wishes(path string, f *designfile.File) (balance.Ask, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return balance.Ask{}, err
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, yamltext.MaxSize+1))
+	if err != nil {
+		return balance.Ask{}, err
+	}
+	return balance.DecodeAsk(path, data, f.Design, b.Library())
+}
+
+// helpWishes tells the form of a file of wishes, from the table that checks it.
+func helpWishes() string {
+	var b strings.Builder
+	b.WriteString(`A file of wishes says what a tub should be. Every wish is optional; each band has
+from, to or both, or is; weight says how much it counts beside the others:
+
+version: 1
+custard:
+  texture: scoopable
+  sweetness_percent: {from: 15, to: 17}
+foam:
+  keeps_ice: true
+eggs:
+  whole: true
+  crack: {is: 6}
+levers:
+  keep: [salt, ratio]
+  between: [milk_whole 300 to 500]
+
+`)
+	width := 0
+	keys := balance.WishKeys()
+	for _, k := range keys {
+		width = max(width, len(k.Path))
+	}
+	for _, k := range keys {
+		about := k.About
+		if k.Allowed != "" {
+			about += "; " + k.Allowed
+		}
+		fmt.Fprintf(&b, "  %-*s  %s\n", width, k.Path, about)
+	}
+	b.WriteString(`
+A wish counts as met to half a per cent, or a tenth of a kelvin. Reading is
+strict: an error names the file, the line and the key.
+`)
+	return b.String()
+}

@@ -1,0 +1,150 @@
+package balance
+
+import (
+	"math"
+	"slices"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/work/design"
+)
+
+// Ask is what a maker wishes of a design. The zero Ask wishes nothing but that
+// it has no caution.
+type Ask struct {
+	Wishes []Wish
+	Locks  Locks
+	Ranges []Range // of lines, in place of the usual ones
+
+	WholeEggs  bool               // eggs, yolks and whites of the batch as made are whole
+	Packs      map[string]float64 // g of a pack, by ingredient, of which whole ones are used up
+	NoSwaps    bool               // no sugar comes in that is not there
+	MayServeAt bool               // the serving temperature may move
+	Cautions   []string           // codes of those that must not be; nil: of all
+}
+
+// Range is how far the lines of an ingredient may go, g as written.
+type Range struct {
+	Ingredient string
+	Low, High  float64
+}
+
+// iceMarginK is by how much a foam that is to keep its ice freezes above the
+// freezer's temperature.
+const iceMarginK = 0.2
+
+func (a *Ask) whole() bool { return a.WholeEggs || len(a.Packs) > 0 }
+
+// KeepsIce is the wish that the foam has ice in an ordinary freezer.
+func KeepsIce() Wish {
+	return Wish{Of: FoamFreezes, Low: model.HomeFreezerC + iceMarginK, High: math.Inf(1), Weight: 1, AtC: math.NaN()}
+}
+
+// problemOf returns the problem that ask sets of d. Where eggs or packs are
+// whole it is of the batch as made, whose grams are not scaled any more.
+func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
+	s, err := m.Sketch(d)
+	if err != nil {
+		return nil, err
+	}
+	if ask.whole() {
+		d = asMade(d, &s, ask.WholeEggs)
+		if s, err = m.Sketch(d); err != nil {
+			return nil, err
+		}
+	}
+	k := newMaker(m.Holding(d.Own), &d, &s, ask.Locks)
+	if ask.MayServeAt {
+		k.serving()
+	}
+	k.lines()
+	k.packs(ask.Packs)
+	k.ranges(ask.Ranges)
+	if !ask.NoSwaps {
+		k.adds(design.DensePart, 0.2, dextrose, glucoseSyrup)
+		if len(d.Foam.Syrup.Lines) > 0 {
+			k.adds(design.SyrupPart, 0.3, dextrose, glucoseSyrup)
+		}
+	}
+	k.air()
+	k.syrup()
+	k.ratio()
+	p := newProblem(m, d, k.levers)
+	p.wishes = ask.Wishes
+	p.made = ask.whole() && d.Batch.Basis == design.BasisTubs
+	p.cautions = func(code string) bool { return ask.Cautions == nil || slices.Contains(ask.Cautions, code) }
+	return p, nil
+}
+
+// asMade returns d with the lines of the batch as made. With eggs, lines of
+// fresh egg are counted, in whole pieces.
+func asMade(d design.Design, s *model.Sketch, eggs bool) design.Design {
+	for _, l := range s.Lines() {
+		line := d.Lines(l.Part)[l.Index]
+		f := 1.0
+		if l.Written > 0 {
+			f = l.Grams / l.Written
+		}
+		line.Grams *= f
+		line.Count *= f
+		if part := pieceOf(line); eggs && part != "" {
+			if line.Count == 0 {
+				each, err := egg.Grams(d.Eggs.System, d.Eggs.Size, string(part), 1)
+				if err != nil {
+					continue
+				}
+				line.Count = line.Grams / each
+			}
+			line.CountOf, line.Grams = part, 0
+			line.Count = math.Max(1, math.Round(line.Count))
+		}
+		d = d.WithLine(l.Part, l.Index, line)
+	}
+	return d
+}
+
+// pieceOf returns what a line of fresh egg counts, "" of any other.
+func pieceOf(l design.Line) design.EggPart {
+	if l.Count > 0 {
+		return l.CountOf
+	}
+	for _, p := range [...]design.EggPart{design.WholeEggs, design.Yolks, design.Whites} {
+		if l.Ingredient == p.IngredientID() {
+			return p
+		}
+	}
+	return ""
+}
+
+// packs makes the lines of what comes in packs move by whole ones.
+func (k *maker) packs(of map[string]float64) {
+	for i := range k.levers {
+		l := &k.levers[i]
+		if l.Kind != Grams || l.Line < 0 {
+			continue
+		}
+		if g := of[k.d.Lines(l.Part)[l.Line].Ingredient]; g > 0 {
+			l.Whole, l.Unit = g, g
+			l.Low, l.High = 0, g*math.Ceil(l.High/g)
+		}
+	}
+}
+
+func (k *maker) ranges(of []Range) {
+	for i := range k.levers {
+		l := &k.levers[i]
+		if l.Kind != Grams {
+			continue
+		}
+		id := l.With
+		if l.Line >= 0 {
+			id = k.d.Lines(l.Part)[l.Line].Ingredient
+		}
+		for _, r := range of {
+			if r.Ingredient == id {
+				l.Low, l.High = r.Low, r.High
+			}
+		}
+	}
+	k.levers = slices.DeleteFunc(k.levers, func(l Lever) bool { return l.High < l.Low })
+}

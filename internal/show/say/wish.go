@@ -1,0 +1,115 @@
+package say
+
+import (
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/work/design"
+)
+
+// Outcome says what was wished for, what comes out and whether that will do.
+func Outcome(s Style, o *balance.Outcome) string {
+	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
+	if o.Met {
+		return text + ", as wished (" + wishBand(s, &o.Wish) + ")"
+	}
+	return text + ", not " + wishBand(s, &o.Wish)
+}
+
+// Wished is a value of a quantity that can be wished for.
+func Wished(s Style, q *balance.Quantity, v float64) string {
+	switch q.Unit {
+	case "kPa":
+		return s.Hardness(v)
+	case "%":
+		return s.Percent(v, 1)
+	case "°C":
+		return s.TemperatureTo(v, 1)
+	case "g":
+		return s.MassTo(v, 1)
+	case "kcal":
+		return s.with(s.Number(v, 0), "kcal")
+	}
+	return s.Short(v, 2)
+}
+
+func wishBand(s Style, w *balance.Wish) string {
+	low, high := Wished(s, w.Of, w.Low), Wished(s, w.Of, w.High)
+	switch {
+	case math.IsInf(w.Low, 0):
+		return "at most " + high
+	case math.IsInf(w.High, 0):
+		return "at least " + low
+	case low == high:
+		return low
+	}
+	return low + " to " + high
+}
+
+// Conflict says what a wish pulls against: "Hardness of the custard, 1.0 kPa to
+// 2.0 kPa, and sweetness of the custard, 11.0 % to 12.0 %, pull against each other."
+func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
+	this := func(w *balance.Wish) string { return w.Of.About + " (" + wishBand(s, w) + ")" }
+	switch {
+	case c.Alone:
+		return Capital(this(&c.Wish)) + " is out of reach with these ingredients; the nearest is " + Wished(s, c.Wish.Of, c.Nearest) + "."
+	case len(c.Against) == 0 && len(c.Cautions) > 0:
+		names := make([]string, len(c.Cautions))
+		for i, code := range c.Cautions {
+			names[i] = CautionName(code)
+		}
+		return Capital(this(&c.Wish)) + " costs " + List(names) + "; without that the nearest is " + Wished(s, c.Wish.Of, c.Nearest) + "."
+	case len(c.Against) == 1:
+		return Capital(this(&c.Wish)) + " and " + this(&all[c.Against[0]].Wish) + " pull against each other."
+	}
+	others := make([]string, len(c.Against))
+	for i, k := range c.Against {
+		others[i] = this(&all[k].Wish)
+	}
+	if len(others) == 0 {
+		return Capital(this(&c.Wish)) + " is not met."
+	}
+	return Capital(this(&c.Wish)) + " is not to be had together with " + List(others) + "."
+}
+
+// ChangeName names what a change moves: "sugar, custard".
+func ChangeName(c *balance.Change) string {
+	if c.Ingredient != nil {
+		return Kitchen(c.Ingredient) + ", " + Part(c.Part)
+	}
+	if f, ok := design.FieldAt(c.Path); ok {
+		return f.About
+	}
+	return c.Path
+}
+
+// ChangeValues is what stood there before and what comes: "31 g", "57 g".
+func ChangeValues(s Style, c *balance.Change) (before, after string) {
+	value := func(v float64) string {
+		switch {
+		case c.Pieces:
+			return s.Short(v, 2)
+		case c.Ingredient != nil && v == 0:
+			return "none"
+		case c.Ingredient != nil:
+			return s.Mass(v)
+		}
+		switch unit := SettingUnit(c.Path); unit {
+		case "°C":
+			return s.TemperatureTo(v, 1)
+		case "%":
+			return s.Percent(v, 0)
+		case "g":
+			return s.Mass(v)
+		}
+		return s.Short(v, 1)
+	}
+	return value(c.Before), value(c.After)
+}
+
+// SettingUnit is the unit of a setting of a design, "" of a count.
+func SettingUnit(path string) string {
+	f, _ := design.FieldAt(path)
+	return strings.TrimSpace(f.Unit)
+}
