@@ -23,7 +23,7 @@ import (
 // temperature rail.
 type bench struct {
 	w       *Window
-	verdict *kit.Verdict
+	verdict *kit.VerdictStrip
 	dense   *column
 	foam    *column
 	tub     *tubColumn
@@ -35,7 +35,7 @@ type bench struct {
 }
 
 func newBench(w *Window) *bench {
-	b := &bench{w: w, verdict: kit.NewVerdict(), rail: kit.NewRail()}
+	b := &bench{w: w, verdict: kit.NewVerdictStrip(), rail: kit.NewRail()}
 	b.cold = newColdLine(w, b.showVerdict)
 	b.mender = mending.New(w.Post, b.showVerdict)
 	b.dense = newColumn(w, "Custard", design.DensePart)
@@ -115,7 +115,7 @@ const railPoints = 121
 type railData struct {
 	ts     []float64
 	states []phase.State
-	words  []kit.Word
+	words  []kit.HardnessWord
 	curves [2]kit.RailPhase
 }
 
@@ -124,7 +124,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		x.ts = model.Rail(railPoints)
 		above := 0.0
 		for _, w := range phase.Words {
-			x.words = append(x.words, kit.Word{Above: above, Name: w.Name})
+			x.words = append(x.words, kit.HardnessWord{Above: above, Name: w.Name})
 			above = w.Below
 		}
 		for i := range x.curves {
@@ -149,16 +149,16 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 			}
 		}
 		if p.WrittenG == 0 {
-			c.Scoop, c.Note = kit.Span{}, "no lines yet"
+			c.Scoop, c.Note = kit.Reach{}, "no lines yet"
 		}
 	}
 	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],
 		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
-func spanOf(s model.ScoopRange) kit.Span {
+func spanOf(s model.ScoopRange) kit.Reach {
 	if !s.OK {
-		return kit.Span{}
+		return kit.Reach{}
 	}
-	return kit.Span{From: s.From, To: s.To}
+	return kit.Reach{From: s.From, To: s.To}
 }

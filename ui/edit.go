@@ -69,7 +69,7 @@ func selectOf[T comparable](options []option[T], now T, chosen func(T)) *kit.Sel
 // is a step of undo; name and notes when the dialog closes.
 func (w *Window) editDesign() {
 	d := w.Design()
-	name, notes := kit.NewLine(), kit.NewText(3)
+	name, notes := kit.NewTextField(), kit.NewTextArea(3)
 	name.SetText(d.Name)
 	notes.SetText(d.Notes)
 	fill := w.knob("", "tubs.fill_percent", "fill", 1, 0)

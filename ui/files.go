@@ -112,7 +112,7 @@ func (w *Window) newFolder(dg *dialog.FileDialog) {
 		w.problem(err)
 		return
 	}
-	name := kit.NewLine()
+	name := kit.NewTextField()
 	var ask *dialog.CustomDialog
 	do := func() {
 		ask.Hide()

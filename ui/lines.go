@@ -39,7 +39,7 @@ type lineList struct {
 // lineRow is one line: what, how much, and what can be done with it.
 type lineRow struct {
 	name   *nameButton
-	amount *kit.Number
+	amount *kit.NumberField
 	more   *kit.Button
 	line   design.Line // with neither grams nor count
 	called string
@@ -117,7 +117,7 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	r.name = newNameButton(name, func() { l.pick(i) })
 	r.name.onMove = func(by int) { l.move(i, i+by) }
 	r.name.onRemove = func() { l.remove(i) }
-	r.amount = kit.NewNumber(unit, 0, most, decimals)
+	r.amount = kit.NewNumberField(unit, 0, most, decimals)
 	r.amount.Beside, r.amount.Step = l.beside, 1
 	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }
@@ -258,7 +258,7 @@ func (l *lineList) note(i int) {
 	if !ok {
 		return
 	}
-	entry := kit.NewLine()
+	entry := kit.NewTextField()
 	entry.SetText(x.Note)
 	entry.PlaceHolder = "for example: half of it burnt"
 	var dg *dialog.CustomDialog

@@ -17,7 +17,7 @@ func (l *lineList) price(i int) {
 	if !ok {
 		return
 	}
-	cost, holds := kit.NewNumber("", 0, design.MaxPrice, 2), kit.NewNumber("g", 1, design.MaxGrams, 0)
+	cost, holds := kit.NewNumberField("", 0, design.MaxPrice, 2), kit.NewNumberField("g", 1, design.MaxGrams, 0)
 	cost.ShowValue(x.Price.Or(math.NaN()))
 	holds.ShowValue(1000)
 	var dg *dialog.CustomDialog

@@ -22,7 +22,7 @@ var scaleIcon = theme.NewThemedResource(fyne.NewStaticResource("scale.svg", []by
 // weighing asks for weights in grams and shows at once what they come to. find
 // returns the answer, NaN if there is none, and says so in words.
 func (w *Window) weighing(title, intro string, names []string, find func(g []float64) (float64, string), use func(v float64)) {
-	fields := make([]*kit.Number, len(names))
+	fields := make([]*kit.NumberField, len(names))
 	form := widget.NewForm()
 	found := math.NaN()
 	answer := widget.NewLabel("")
@@ -45,7 +45,7 @@ func (w *Window) weighing(title, intro string, names []string, find func(g []flo
 		}
 	}
 	for i, name := range names {
-		fields[i] = kit.NewNumber("g", 0, 20000, 1)
+		fields[i] = kit.NewNumberField("g", 0, 20000, 1)
 		fields[i].OnChanged = work
 		form.Append(name, fields[i])
 	}

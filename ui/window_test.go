@@ -144,7 +144,7 @@ func (b *bed) press(name string) {
 func (b *bed) typeName(name string) {
 	b.t.Helper()
 	for _, o := range test.LaidOutObjects(b.win.Canvas().Overlays().Top()) {
-		if e, ok := o.(*kit.Line); ok {
+		if e, ok := o.(*kit.TextField); ok {
 			e.SetText(name)
 			return
 		}
@@ -544,9 +544,9 @@ func TestTheCupDialogSetsTheOverrunAsOneStep(t *testing.T) {
 	assert.Equal(t, "overrun from cup weights", b.Session.UndoName())
 }
 
-func numbersIn(o fyne.CanvasObject) (all []*kit.Number) {
+func numbersIn(o fyne.CanvasObject) (all []*kit.NumberField) {
 	for _, x := range test.LaidOutObjects(o) {
-		if n, ok := x.(*kit.Number); ok {
+		if n, ok := x.(*kit.NumberField); ok {
 			all = append(all, n)
 		}
 	}

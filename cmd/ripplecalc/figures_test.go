@@ -160,7 +160,7 @@ func (v *views) samePage(t *testing.T) (cells int) {
 	return v.sameRows(t, page, v.after(t, len(page), figure.Phases.Columns...))
 }
 
-func (v *views) sameRows(t *testing.T, page []figure.Line, printed [][]string) (cells int) {
+func (v *views) sameRows(t *testing.T, page []say.TableRow, printed [][]string) (cells int) {
 	t.Helper()
 	for i, l := range page {
 		name := strings.TrimSpace(l.Name)
@@ -251,7 +251,7 @@ func (v *views) sameLines(t *testing.T) (cells int) {
 
 // sameCard compares the card's table with the page's rows.
 func (v *views) sameCard(t *testing.T) (cells int) {
-	page := map[string]figure.Line{}
+	page := map[string]say.TableRow{}
 	for _, l := range figure.All(say.Style{}, v.r) {
 		if _, twice := page[l.Name]; !twice {
 			page[l.Name] = l

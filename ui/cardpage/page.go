@@ -53,7 +53,7 @@ var papers = [...]struct {
 
 var fits = [...]struct {
 	name string
-	fit  kit.Fit
+	fit  kit.SheetFit
 }{{"Whole pages", kit.FitPage}, {"Page width", kit.FitWidth}, {"75 %", 75}, {"100 %", 100}, {"150 %", 150}, {"200 %", 200}}
 
 // New returns the page. kitchens has the one that a design names.

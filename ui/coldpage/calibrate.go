@@ -24,7 +24,7 @@ import (
 type calibrator struct {
 	p       *Page
 	kind    cold.MeasurementKind
-	typed   map[string]*kit.Number // by the path of a measurement's field
+	typed   map[string]*kit.NumberField // by the path of a measurement's field
 	word    *widget.Label
 	table   *kit.Figures
 	busy    *widget.ProgressBarInfinite
@@ -38,7 +38,7 @@ type calibrator struct {
 
 // calibrate opens the dialog.
 func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
-	c := &calibrator{p: p, kind: kind, typed: map[string]*kit.Number{},
+	c := &calibrator{p: p, kind: kind, typed: map[string]*kit.NumberField{},
 		word: page.Prose(""), table: kit.NewFigures("before", "after"), busy: widget.NewProgressBarInfinite()}
 	c.work = newest.NewAnswers(p.host.Post, func(ctx context.Context, q coldview.Calibration) (coldview.Found, error) { return q.Find(ctx) }, c.done)
 	c.busy.Stop()
@@ -46,7 +46,7 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	c.table.Hide()
 	form := container.New(layout.NewFormLayout())
 	for _, f := range cold.MeasurementFields(kind) {
-		n := kit.NewNumber(f.Unit, f.Min, f.Max, 1)
+		n := kit.NewNumberField(f.Unit, f.Min, f.Max, 1)
 		n.OnChanged = func(float64) { c.forget() }
 		c.typed[f.Path] = n
 		form.Add(widget.NewLabel(say.Capital(f.About)))

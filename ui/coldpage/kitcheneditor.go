@@ -21,7 +21,7 @@ import (
 type kitchenEditor struct {
 	p       *Page
 	form    coldview.KitchenForm
-	numbers map[string]*kit.Number // by the setting's path
+	numbers map[string]*kit.NumberField // by the setting's path
 	problem *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -29,7 +29,7 @@ type kitchenEditor struct {
 // editKitchen opens the editor on k, kept so far under the name was, "" for a new
 // one.
 func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
-	e := &kitchenEditor{p: p, form: coldview.KitchenForm{Kitchen: k, Was: was}, problem: page.Bold(""), numbers: map[string]*kit.Number{}}
+	e := &kitchenEditor{p: p, form: coldview.KitchenForm{Kitchen: k, Was: was}, problem: page.Bold(""), numbers: map[string]*kit.NumberField{}}
 	e.problem.Importance = widget.DangerImportance
 	e.problem.Hide()
 	rows := container.New(layout.NewFormLayout())
@@ -61,7 +61,7 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 	switch v := f.At(&e.form.Kitchen).(type) {
 	case *float64:
-		n := kit.NewNumber(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))
+		n := kit.NewNumberField(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))
 		n.ShowValue(*v)
 		e.numbers[f.Path] = n
 		return n
@@ -81,8 +81,8 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 }
 
 // line is a field for words; Return saves, as everywhere in the dialog.
-func (e *kitchenEditor) line(v *string) *kit.Line {
-	t := kit.NewLine()
+func (e *kitchenEditor) line(v *string) *kit.TextField {
+	t := kit.NewTextField()
 	t.SetText(*v)
 	t.OnChanged = mishap.With(func(text string) { *v = strings.TrimSpace(text) })
 	t.OnSubmitted = mishap.With(func(string) { e.save() })

@@ -20,7 +20,7 @@ import (
 type stage struct {
 	host    page.Host
 	picture *fyne.Container
-	field   *kit.FieldView
+	field   *kit.HeatMapView
 	plot    *kit.Plot
 	time    *kit.Slide
 	play    *kit.Button
@@ -41,7 +41,7 @@ type stage struct {
 }
 
 func newStage(h page.Host) *stage {
-	s := &stage{host: h, field: kit.NewFieldView(), plot: kit.NewPlot(), minutes: map[coldview.Question]float64{}}
+	s := &stage{host: h, field: kit.NewHeatMapView(), plot: kit.NewPlot(), minutes: map[coldview.Question]float64{}}
 	s.plot.XDecimals = 1
 	s.caption = page.Prose("")
 	s.plot.OnRead = func(text string) { s.reading = text; s.describe() }
@@ -59,7 +59,7 @@ func newStage(h page.Host) *stage {
 
 func (s *stage) clear() {
 	s.scene = coldview.Scene{}
-	s.field.ShowField(kit.Field{})
+	s.field.ShowField(kit.HeatMap{})
 	s.plot.ShowPlot(chart.Plot{})
 	s.caption.SetText("")
 	s.hide()
@@ -126,7 +126,7 @@ func (s *stage) at(minute float64) {
 	s.minutes[s.of] = minute
 	s.time.ShowValue(minute)
 	s.rows = coldview.Section(v.Run, v.Stirs, minute, s.rows)
-	s.field.ShowField(kit.Field{Values: s.rows, RadiusMM: v.Run.RadiusMM, HeightMM: v.Run.HeightMM, Min: s.lo, Max: s.hi,
+	s.field.ShowField(kit.HeatMap{Values: s.rows, RadiusMM: v.Run.RadiusMM, HeightMM: v.Run.HeightMM, Min: s.lo, Max: s.hi,
 		Levels: coldview.Isotherms(page.Reads, s.rows), Reads: page.Reads})
 	s.plot.ShowPlot(v.At(s.curves, minute))
 	s.describe()

@@ -73,10 +73,10 @@ func (v *view) fromAndTo() {
 	v.prose(func(a *cold.Answer) string { return say.FromAndTo(page.Reads, *v.Place(&a.Profile)) })
 }
 
-func figures(rows []coldview.Row) []kit.Figure {
-	out := make([]kit.Figure, len(rows))
+func figures(rows []coldview.Row) []say.TableRow {
+	out := make([]say.TableRow, len(rows))
 	for i, r := range rows {
-		out[i] = kit.Figure(r)
+		out[i] = say.TableRow(r)
 	}
 	return out
 }

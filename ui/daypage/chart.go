@@ -95,7 +95,7 @@ func (p *Page) picture() chart.Plot {
 		for _, b := range r.Bars {
 			y1 := top - 0.1 - float64(b.Lane)*lane
 			to := math.Max((b.From+b.To)/2, b.To-thin*(s.To-s.From)) // a gap parts it from the next
-			bar := chart.Band{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: draw.Fade(ink, filled), Hatch: l.hatch, Line: draw.Line{Width: 1.2, Colour: ink}}
+			bar := chart.Patch{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: draw.Fade(ink, filled), Hatch: l.hatch, Line: draw.Stroke{Width: 1.2, Colour: ink}}
 			if l.hatch == draw.Plain { // a word fits where no lines are
 				if bar.Label, bar.Fill = p.named(b, s), ink; bar.Label != "" {
 					bar.Fill = draw.Fade(ink, worded)
@@ -104,7 +104,7 @@ func (p *Page) picture() chart.Plot {
 			v.Bands = append(v.Bands, bar)
 		}
 		if i > 0 {
-			v.Rules = append(v.Rules, chart.Rule{At: top, Level: true, Line: draw.Line{Width: 1, Colour: page.Ink(kit.ColorNameGrid)}})
+			v.Rules = append(v.Rules, chart.Rule{At: top, Level: true, Line: draw.Stroke{Width: 1, Colour: page.Ink(kit.ColorNameGrid)}})
 		}
 	}
 	return v

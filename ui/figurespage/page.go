@@ -101,18 +101,18 @@ func (p *Page) showWarnings(ws []model.Warning) {
 }
 
 // rows are figures as laid out, for a table.
-func rows(lines []figure.Line) []kit.Figure {
-	out := make([]kit.Figure, len(lines))
+func rows(lines []say.TableRow) []say.TableRow {
+	out := make([]say.TableRow, len(lines))
 	for i, l := range lines {
-		out[i] = kit.Figure{Name: l.Name, Unit: l.Unit, Cells: l.Cells}
+		out[i] = say.TableRow{Name: l.Name, Unit: l.Unit, Cells: l.Cells}
 	}
 	return out
 }
 
-func lineRows(r *model.Result, cells [][]string) []kit.Figure {
-	out := make([]kit.Figure, len(cells))
+func lineRows(r *model.Result, cells [][]string) []say.TableRow {
+	out := make([]say.TableRow, len(cells))
 	for i := range cells {
-		out[i] = kit.Figure{Name: page.Brief(say.Kitchen(r.Lines[i].Ingredient), 22), Cells: cells[i]}
+		out[i] = say.TableRow{Name: page.Brief(say.Kitchen(r.Lines[i].Ingredient), 22), Cells: cells[i]}
 	}
 	return out
 }

@@ -42,8 +42,8 @@ func colour(name fyne.ThemeColorName) draw.Colour {
 }
 
 // plotStyle is the theme's way to draw a plot, with texts at the caption size.
-func plotStyle() chart.Style {
-	return chart.Style{
+func plotStyle() chart.Look {
+	return chart.Look{
 		Ink:     colour(theme.ColorNameForeground),
 		Muted:   colour(theme.ColorNamePlaceHolder),
 		Grid:    colour(ColorNameGrid),

@@ -16,8 +16,8 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// A Cut is the cut face of a tub as a CutView shows it. Lengths are mm.
-type Cut struct {
+// A CutFace is the cut face of a tub as a CutView shows it. Lengths are mm.
+type CutFace struct {
 	Title             string
 	WidthMM, HeightMM float64
 	CornerMM          float64 // radius of the corners
@@ -36,7 +36,7 @@ type CutView struct {
 
 	Reads say.Style // how the ruler's length is told
 
-	cuts   []Cut
+	cuts   []CutFace
 	frames []draw.Rect // of the pictures, in whole units
 	images []*canvas.Image
 }
@@ -50,7 +50,7 @@ func NewCutView() *CutView {
 
 // ShowCuts puts cuts on screen. A picture is stretched over its cut; it is
 // sharpest at the size that Pixels says.
-func (v *CutView) ShowCuts(cuts []Cut) {
+func (v *CutView) ShowCuts(cuts []CutFace) {
 	v.cuts = cuts
 	v.Refresh()
 }
@@ -199,7 +199,7 @@ func (v *CutView) arrange(w, h, k float64, across bool, above, below float64) {
 }
 
 // walls draws the tub about a picture, and names the cut.
-func (v *CutView) walls(d *draw.List, s chart.Style, c *Cut, f draw.Rect, k float64) {
+func (v *CutView) walls(d *draw.List, s chart.Look, c *CutFace, f draw.Rect, k float64) {
 	card := colour(ColorNameCardboard)
 	shade := draw.Blend(card, s.Ink, .35)
 	brim := f.Y0 - c.HeadMM*k
@@ -222,7 +222,7 @@ func (v *CutView) walls(d *draw.List, s chart.Style, c *Cut, f draw.Rect, k floa
 		d.EndFill(card)
 		path()
 		d.To(f.X0, brim)
-		d.EndStroke(draw.Line{Width: 1, Colour: shade})
+		d.EndStroke(draw.Stroke{Width: 1, Colour: shade})
 	} else {
 		ring := func(out float64) {
 			b := draw.Rect{X0: f.X0 - out, Y0: f.Y0 - out, X1: f.X1 + out, Y1: f.Y1 + out}
@@ -232,7 +232,7 @@ func (v *CutView) walls(d *draw.List, s chart.Style, c *Cut, f draw.Rect, k floa
 		d.EndFill(card)
 		ring(cutWall)
 		d.To(f.X0-cutWall, f.Y0+c.CornerMM*k)
-		d.EndStroke(draw.Line{Width: 1, Colour: shade})
+		d.EndStroke(draw.Stroke{Width: 1, Colour: shade})
 		if c.Picture == nil {
 			ring(0)
 			d.EndFill(colour(theme.ColorNameBackground))
@@ -243,7 +243,7 @@ func (v *CutView) walls(d *draw.List, s chart.Style, c *Cut, f draw.Rect, k floa
 }
 
 // ruler draws a length of whole centimetres under the first cut.
-func (v *CutView) ruler(d *draw.List, s chart.Style, k float64) {
+func (v *CutView) ruler(d *draw.List, s chart.Look, k float64) {
 	f, foot := v.frames[0], 0.0
 	for _, g := range v.frames {
 		foot = math.Max(foot, g.Y1)
@@ -258,7 +258,7 @@ func (v *CutView) ruler(d *draw.List, s chart.Style, k float64) {
 		}
 	}
 	x, y := f.X0, foot+cutWall+1.6*s.Text
-	line := draw.Line{Width: 1.5, Colour: s.Ink}
+	line := draw.Stroke{Width: 1.5, Colour: s.Ink}
 	d.Segment(line, x, y, x+mm*k, y)
 	d.Segment(line, x, y-4, x, y+4)
 	d.Segment(line, x+mm*k, y-4, x+mm*k, y+4)

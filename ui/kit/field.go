@@ -13,8 +13,8 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// A Field is a temperature field over the half section of a round tub.
-type Field struct {
+// A HeatMap is a temperature field over the half section of a round tub.
+type HeatMap struct {
 	// Values are °C in rows from the top of the tub down, each from the axis
 	// outwards, at least 2 by 2; NaN where unknown.
 	Values [][]float64
@@ -29,30 +29,30 @@ type Field struct {
 	Reads say.Style
 }
 
-// A FieldView is a temperature field as a picture, mirrored about the axis of
+// A HeatMapView is a temperature field as a picture, mirrored about the axis of
 // the tub, with labelled isotherms and a colour scale whose lightness only rises.
-type FieldView struct {
+type HeatMapView struct {
 	widget.BaseWidget
-	field  Field
+	field  HeatMap
 	mirror [][]float64
 	heat   *image.RGBA
 }
 
-// NewFieldView returns an empty view.
-func NewFieldView() *FieldView {
-	f := &FieldView{}
+// NewHeatMapView returns an empty view.
+func NewHeatMapView() *HeatMapView {
+	f := &HeatMapView{}
 	f.ExtendBaseWidget(f)
 	return f
 }
 
 // ShowField puts v on screen. The view keeps the values until the next call.
-func (f *FieldView) ShowField(v Field) {
+func (f *HeatMapView) ShowField(v HeatMap) {
 	f.field = v
 	f.Refresh()
 }
 
 // CreateRenderer implements fyne.Widget.
-func (f *FieldView) CreateRenderer() fyne.WidgetRenderer {
+func (f *HeatMapView) CreateRenderer() fyne.WidgetRenderer {
 	f.ExtendBaseWidget(f)
 	return newSketch(func() fyne.Size {
 		t := theme.TextSize()
@@ -61,7 +61,7 @@ func (f *FieldView) CreateRenderer() fyne.WidgetRenderer {
 }
 
 // reflect builds the whole section out of the half. Both sides share the axis.
-func (f *FieldView) reflect() {
+func (f *HeatMapView) reflect() {
 	rows, half := len(f.field.Values), len(f.field.Values[0])
 	if len(f.mirror) != rows || len(f.mirror[0]) != 2*half-1 {
 		f.mirror = make([][]float64, rows)
@@ -80,7 +80,7 @@ func (f *FieldView) reflect() {
 	}
 }
 
-func (f *FieldView) layOut(d *draw.List, w, h float64) {
+func (f *HeatMapView) layOut(d *draw.List, w, h float64) {
 	s := plotStyle()
 	if len(f.field.Values) < 2 || len(f.field.Values[0]) < 2 {
 		d.Write(draw.Text{At: draw.Point{X: w / 2, Y: h / 2}, S: "–", Size: s.Text, Align: draw.Centre, Colour: s.Muted})
@@ -115,14 +115,14 @@ func (f *FieldView) layOut(d *draw.List, w, h float64) {
 	d.To(box.X0, box.Y1)
 	d.EndPicture(f.heat, box)
 	f.isotherms(d, s, box, lo, hi)
-	d.Segment(draw.Line{Width: 1, Dash: draw.DashDot, Colour: draw.Fade(s.Ink, .6)}, cx, box.Y0, cx, box.Y1)
-	d.Outline(box, draw.Line{Width: 1.5, Colour: s.Ink})
+	d.Segment(draw.Stroke{Width: 1, Dash: draw.DashDot, Colour: draw.Fade(s.Ink, .6)}, cx, box.Y0, cx, box.Y1)
+	d.Outline(box, draw.Stroke{Width: 1.5, Colour: s.Ink})
 	// A flat section is lower than its scale needs.
 	half := math.Max(box.Dy(), math.Min(room.Dy()-s.Text, 2*s.Text*float64(len(ticks)))) / 2
 	f.legend(d, s, draw.Rect{X0: w - label - scaleWidth - 14, Y0: cy - half, X1: w - label - 14, Y1: cy + half}, ticks, lo, hi)
 }
 
-func (f *FieldView) limits() (lo, hi float64) {
+func (f *HeatMapView) limits() (lo, hi float64) {
 	lo, hi = f.field.Min, f.field.Max
 	if lo == 0 && hi == 0 {
 		lo, hi = math.Inf(1), math.Inf(-1)
@@ -145,7 +145,7 @@ func (f *FieldView) limits() (lo, hi float64) {
 
 // paint fills the picture: values are interpolated, not colours, so that the
 // scale is met exactly everywhere. What is unknown stays clear.
-func (f *FieldView) paint(lo, hi float64) {
+func (f *HeatMapView) paint(lo, hi float64) {
 	const side = 192
 	if f.heat == nil {
 		f.heat = image.NewRGBA(image.Rect(0, 0, side, side))
@@ -176,7 +176,7 @@ func (f *FieldView) paint(lo, hi float64) {
 	}
 }
 
-func (f *FieldView) isotherms(d *draw.List, s chart.Style, box draw.Rect, lo, hi float64) {
+func (f *HeatMapView) isotherms(d *draw.List, s chart.Look, box draw.Rect, lo, hi float64) {
 	levels := f.field.Levels
 	if levels == nil {
 		for _, t := range chart.Ticks(f.field.Reads, lo, hi, 8) {
@@ -189,7 +189,7 @@ func (f *FieldView) isotherms(d *draw.List, s chart.Style, box draw.Rect, lo, hi
 		c := readable(chart.Cold.At((level - lo) / (hi - lo)))
 		before := len(d.Marks)
 		chart.Contour(d, f.mirror, level, box)
-		d.EndStroke(draw.Line{Width: 1.2, Colour: draw.Fade(c, .85)})
+		d.EndStroke(draw.Stroke{Width: 1.2, Colour: draw.Fade(c, .85)})
 		if len(d.Marks) == before {
 			continue // nowhere so warm or cold
 		}
@@ -219,7 +219,7 @@ func nearest(points []draw.Point, p draw.Point) draw.Point {
 }
 
 // temperature is c, °C, as the scale of colours tells it.
-func (f *Field) temperature(c float64) string {
+func (f *HeatMap) temperature(c float64) string {
 	return f.Reads.Short(f.Reads.Degrees(c), 1) + " " + f.Reads.Degree()
 }
 
@@ -233,17 +233,17 @@ func crowded(taken []draw.Point, p draw.Point, room float64) bool {
 	return false
 }
 
-func (f *FieldView) legend(d *draw.List, s chart.Style, b draw.Rect, ticks []chart.Tick, lo, hi float64) {
+func (f *HeatMapView) legend(d *draw.List, s chart.Look, b draw.Rect, ticks []chart.Tick, lo, hi float64) {
 	const steps = 64
 	for i := 0; i < steps; i++ {
 		y := b.Y1 - b.Dy()*float64(i+1)/steps
 		d.Box(draw.Rect{X0: b.X0, Y0: y, X1: b.X1, Y1: y + b.Dy()/steps + .5}, chart.Cold.At((float64(i)+.5)/steps))
 	}
-	d.Outline(b, draw.Line{Width: 1, Colour: s.Ink})
+	d.Outline(b, draw.Stroke{Width: 1, Colour: s.Ink})
 	scale := chart.Scale{Min: lo, Max: hi, Lo: b.Y1, Hi: b.Y0}
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
-		d.Segment(draw.Line{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
+		d.Segment(draw.Stroke{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
 		d.Write(draw.Text{At: draw.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t.Value), Size: s.Text, Colour: s.Ink})
 	}
 }

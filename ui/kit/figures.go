@@ -5,14 +5,9 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-)
 
-// A Figure is one row of a Figures table.
-type Figure struct {
-	Name  string
-	Unit  string
-	Cells []string // one per column, already in words or digits; "" for unknown
-}
+	"ripplewright/internal/show/say"
+)
 
 // Figures is a table of named figures with aligned columns: names at the left,
 // values right-aligned under their heads, units at the right. An unknown value
@@ -21,7 +16,7 @@ type Figures struct {
 	widget.BaseWidget
 
 	heads []string
-	rows  []Figure
+	rows  []say.TableRow
 
 	cells  []*canvas.Text // row by row: name, values, unit; the heads first
 	widths []float32
@@ -35,7 +30,7 @@ func NewFigures(heads ...string) *Figures {
 }
 
 // ShowFigures puts rows on screen. The table keeps the slice and does not change it.
-func (f *Figures) ShowFigures(rows []Figure) {
+func (f *Figures) ShowFigures(rows []say.TableRow) {
 	f.rows = rows
 	if f.fill() {
 		f.Refresh()
@@ -43,7 +38,7 @@ func (f *Figures) ShowFigures(rows []Figure) {
 }
 
 // ShowTable is ShowFigures under other heads, which may be more or fewer.
-func (f *Figures) ShowTable(heads []string, rows []Figure) {
+func (f *Figures) ShowTable(heads []string, rows []say.TableRow) {
 	if len(heads) != len(f.heads) {
 		f.cells, f.widths = nil, nil
 	}

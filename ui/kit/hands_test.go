@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
@@ -63,7 +64,7 @@ func TestShowCallsNobodyBack(t *testing.T) {
 	assert.Equal(t, -9.0, r.Serving())
 	s := kit.NewSlide("Overrun", "%", 0, 100, 1, 0)
 	s.OnChanged, s.OnChangeEnded = l.changed, l.ended
-	n := kit.NewNumber("g", 0, 100, 1)
+	n := kit.NewNumberField("g", 0, 100, 1)
 	n.OnChanged = l.changed
 	window(t, s, 400, 60)
 	for _, v := range []float64{10, 10.4, math.NaN(), 900} {
@@ -127,7 +128,7 @@ func TestAKeyHeldDownIsOneChange(t *testing.T) {
 }
 
 func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
-	n, l := kit.NewNumber("g", 0, 5000, 1), &log{}
+	n, l := kit.NewNumberField("g", 0, 5000, 1), &log{}
 	n.OnChanged = l.changed
 	win := window(t, n, 200, 80)
 	n.ShowValue(12)
@@ -166,7 +167,7 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 }
 
 func TestANumberIsWrittenWithoutClosingZeros(t *testing.T) {
-	n := kit.NewNumber("g", 0, 5000, 2)
+	n := kit.NewNumberField("g", 0, 5000, 2)
 	window(t, n, 200, 80)
 	for v, want := range map[float64]string{500: "500", 1.5: "1.5", 0.25: "0.25", 0: "0", -0.001: "0", 1200: "1200"} {
 		n.ShowValue(v)
@@ -175,7 +176,7 @@ func TestANumberIsWrittenWithoutClosingZeros(t *testing.T) {
 }
 
 // text is what stands in the field.
-func text(n *kit.Number) string {
+func text(n *kit.NumberField) string {
 	for _, o := range test.LaidOutObjects(n) {
 		if x, ok := o.(*canvas.Text); ok && x.Text != n.Unit && x.Text != "" {
 			return x.Text
@@ -185,7 +186,7 @@ func text(n *kit.Number) string {
 }
 
 func TestTypingIsUndoneInTheFieldAsLongAsItIsNotSettled(t *testing.T) {
-	n, l := kit.NewNumber("g", 0, 5000, 1), &log{}
+	n, l := kit.NewNumberField("g", 0, 5000, 1), &log{}
 	n.OnChanged = l.changed
 	win := window(t, n, 200, 80)
 	n.ShowValue(12)
@@ -327,7 +328,7 @@ func TestHintsFollowTheMouseAndOtherwiseTheFocus(t *testing.T) {
 	test.NewTempApp(t)
 	var said []string
 	h := kit.NewHints(func(s string) { said = append(said, s) })
-	n := kit.NewNumber("g", 0, 1, 0)
+	n := kit.NewNumberField("g", 0, 1, 0)
 	win := window(t, h.Wrap(n, "grams of it"), 200, 60)
 	win.Canvas().Focus(n.Focusable())
 	h.Look(win.Canvas())
@@ -401,9 +402,9 @@ func TestFiguresShowADashForTheUnknown(t *testing.T) {
 		}
 		return
 	}
-	f.ShowFigures([]kit.Figure{{Name: "Freezing point", Unit: "°C", Cells: []string{"−2.6", ""}}})
+	f.ShowFigures([]say.TableRow{{Name: "Freezing point", Unit: "°C", Cells: []string{"−2.6", ""}}})
 	assert.Equal(t, []string{"Custard", "Foam", "Tub", "Freezing point", "−2.6", "–", "–", "°C"}, shown())
-	f.ShowFigures([]kit.Figure{{Name: "Freezing point", Unit: "°C", Cells: []string{"−2.7", "", "0"}}})
+	f.ShowFigures([]say.TableRow{{Name: "Freezing point", Unit: "°C", Cells: []string{"−2.7", "", "0"}}})
 	assert.Equal(t, []string{"Custard", "Foam", "Tub", "Freezing point", "−2.7", "–", "0", "°C"}, shown())
 }
 

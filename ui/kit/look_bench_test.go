@@ -52,7 +52,7 @@ func BenchmarkTubFrame(b *testing.B) {
 
 func BenchmarkFieldFrame(b *testing.B) {
 	test.NewTempApp(b)
-	f := kit.NewFieldView()
+	f := kit.NewHeatMapView()
 	values := sampleField()
-	benchmarkFrame(b, f, 340, 320, func(int) { f.ShowField(kit.Field{Values: values, RadiusMM: 44, HeightMM: 92}) })
+	benchmarkFrame(b, f, 340, 320, func(int) { f.ShowField(kit.HeatMap{Values: values, RadiusMM: 44, HeightMM: 92}) })
 }

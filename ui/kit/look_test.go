@@ -15,6 +15,7 @@ import (
 
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
 )
@@ -22,12 +23,12 @@ import (
 // sampleRail is a made-up pair of phases of the market stall "Saltmarsh Quay".
 func sampleRail() kit.RailView {
 	v := kit.RailView{
-		Both:    kit.Span{From: -15.5, To: -11},
+		Both:    kit.Reach{From: -15.5, To: -11},
 		Serving: -13,
-		Words: []kit.Word{{Above: 0, Name: "pourable"}, {Above: .1, Name: "soft-serve"}, {Above: .6, Name: "soft"}, {Above: 2.5, Name: "scoopable"},
+		Words: []kit.HardnessWord{{Above: 0, Name: "pourable"}, {Above: .1, Name: "soft-serve"}, {Above: .6, Name: "soft"}, {Above: 2.5, Name: "scoopable"},
 			{Above: 6, Name: "firm"}, {Above: 12, Name: "hard"}, {Above: 25, Name: "very hard"}},
-		Dense: kit.RailPhase{Name: "custard", Scoop: kit.Span{From: -15.5, To: -8.5}},
-		Foam:  kit.RailPhase{Name: "foam", Scoop: kit.Span{From: -21, To: -11}},
+		Dense: kit.RailPhase{Name: "custard", Scoop: kit.Reach{From: -15.5, To: -8.5}},
+		Foam:  kit.RailPhase{Name: "foam", Scoop: kit.Reach{From: -21, To: -11}},
 	}
 	for t := -24.0; t <= -4; t += .25 {
 		v.Temperatures = append(v.Temperatures, t)
@@ -43,7 +44,7 @@ func sampleRail() kit.RailView {
 
 func sampleFigures() *kit.Figures {
 	f := kit.NewFigures("Custard", "Foam", "Tub")
-	f.ShowFigures([]kit.Figure{
+	f.ShowFigures([]say.TableRow{
 		{Name: "Mass", Unit: "g", Cells: []string{"1 204", "318", "1 522"}},
 		{Name: "Density", Unit: "g/ml", Cells: []string{"0.93", "0.31", "0.68"}},
 		{Name: "Initial freezing point", Unit: "°C", Cells: []string{"−2.6", "−9.5", ""}},
@@ -61,17 +62,17 @@ func samplePlot() chart.Plot {
 		mean = append(mean, -18+13*math.Exp(-t/3.2))
 		ring = append(ring, -18+12*math.Exp(-t/1.6))
 	}
-	band := chart.Band{Label: "custard scoops", X0: 0, X1: 12, Y0: -15.5, Y1: -8.5, Hatch: draw.Rising,
-		Fill: draw.Fade(draw.RGB(0x924A0C), .12), Line: draw.Line{Width: 1, Colour: draw.Fade(draw.RGB(0x924A0C), .35)}}
+	band := chart.Patch{Label: "custard scoops", X0: 0, X1: 12, Y0: -15.5, Y1: -8.5, Hatch: draw.Rising,
+		Fill: draw.Fade(draw.RGB(0x924A0C), .12), Line: draw.Stroke{Width: 1, Colour: draw.Fade(draw.RGB(0x924A0C), .35)}}
 	return chart.Plot{
 		X: chart.Axis{Title: "hours in the freezer"}, Y: chart.Axis{Title: "°C"},
-		Bands: []chart.Band{band},
+		Bands: []chart.Patch{band},
 		Series: []chart.Series{
-			{Name: "core", X: hours, Y: core, Line: draw.Line{Width: 2.2}, Marker: draw.Disc},
-			{Name: "mean", X: hours, Y: mean, Line: draw.Line{Width: 2.2, Dash: draw.Dashed, Colour: draw.RGB(0x0B8090)}},
-			{Name: "outer ring", X: hours, Y: ring, Line: draw.Line{Width: 2.2, Dash: draw.DashDot, Colour: draw.RGB(0xB06A1B)}},
+			{Name: "core", X: hours, Y: core, Line: draw.Stroke{Width: 2.2}, Marker: draw.Disc},
+			{Name: "mean", X: hours, Y: mean, Line: draw.Stroke{Width: 2.2, Dash: draw.Dashed, Colour: draw.RGB(0x0B8090)}},
+			{Name: "outer ring", X: hours, Y: ring, Line: draw.Stroke{Width: 2.2, Dash: draw.DashDot, Colour: draw.RGB(0xB06A1B)}},
 		},
-		Rules: []chart.Rule{{At: 2.5, Label: "stir", Line: draw.Line{Width: 1.4, Dash: draw.Dotted}}},
+		Rules: []chart.Rule{{At: 2.5, Label: "stir", Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}}},
 	}
 }
 
@@ -106,9 +107,9 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 			b := kit.NewSlide("Cook to", "°C", 100, 160, .5, 1)
 			b.ShowValue(118)
 			a.NameWidth, b.NameWidth = 90, 90
-			n := kit.NewNumber("g", 0, 5000, 1)
+			n := kit.NewNumberField("g", 0, 5000, 1)
 			n.ShowValue(520)
-			bad := kit.NewNumber("ml", 50, 5000, 0)
+			bad := kit.NewNumberField("ml", 50, 5000, 0)
 			test.Type(bad.Focusable(), "9000")
 			bad.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 			off := kit.NewSlide("Not here", "%", 0, 100, 1, 0)
@@ -124,7 +125,7 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 				{kit.Caution, "Firm custard", "The custard needs force at −18 °C.", "Serve at −14 °C"},
 				{kit.Wrong, "Will not freeze", "The foam is liquid at every freezer temperature.", "Less sugar in the syrup"},
 			} {
-				s := kit.NewVerdict()
+				s := kit.NewVerdictStrip()
 				s.ShowVerdict(v)
 				box.Add(s)
 			}
@@ -141,8 +142,8 @@ func looks() map[string]func() (fyne.CanvasObject, fyne.Size) {
 			return p, fyne.NewSize(560, 330)
 		},
 		"field": func() (fyne.CanvasObject, fyne.Size) {
-			f := kit.NewFieldView()
-			f.ShowField(kit.Field{Values: sampleField(), RadiusMM: 44, HeightMM: 92})
+			f := kit.NewHeatMapView()
+			f.ShowField(kit.HeatMap{Values: sampleField(), RadiusMM: 44, HeightMM: 92})
 			return f, fyne.NewSize(340, 320)
 		},
 		"tile": func() (fyne.CanvasObject, fyne.Size) {

@@ -12,11 +12,11 @@ import (
 	"ripplewright/internal/desk/mishap"
 )
 
-// A Number is a field for one number with its unit. What is typed counts when
+// A NumberField is a field for one number with its unit. What is typed counts when
 // Enter is pressed or the field is left; a text that is no number, or is out of
 // range, stays, with the reason under it, and nobody is told. Up and Down step
 // the value, Page Up and Down by ten steps, Escape brings the old value back.
-type Number struct {
+type NumberField struct {
 	widget.BaseWidget
 
 	Unit     string
@@ -36,9 +36,9 @@ type Number struct {
 	problem *canvas.Text
 }
 
-// NewNumber returns a field for min..max with so many decimals, showing unknown.
-func NewNumber(unit string, min, max float64, decimals int) *Number {
-	n := &Number{Unit: unit, Min: min, Max: max, Decimals: decimals, value: math.NaN()}
+// NewNumberField returns a field for min..max with so many decimals, showing unknown.
+func NewNumberField(unit string, min, max float64, decimals int) *NumberField {
+	n := &NumberField{Unit: unit, Min: min, Max: max, Decimals: decimals, value: math.NaN()}
 	n.entry = newNumberEntry(n)
 	n.unit = canvas.NewText(unit, theme.Color(theme.ColorNamePlaceHolder))
 	n.icon = widget.NewIcon(theme.NewErrorThemedResource(theme.ErrorIcon()))
@@ -51,7 +51,7 @@ func NewNumber(unit string, min, max float64, decimals int) *Number {
 
 // ShowValue puts v in the field, NaN as an empty one, and calls nobody back. While
 // somebody is typing in the field, the text is left alone until they are done.
-func (n *Number) ShowValue(v float64) {
+func (n *NumberField) ShowValue(v float64) {
 	same := v == n.value || math.IsNaN(v) && math.IsNaN(n.value)
 	n.value = v
 	if n.entry.dirty || same && n.entry.Text == n.format() {
@@ -61,27 +61,27 @@ func (n *Number) ShowValue(v float64) {
 }
 
 // Value is the last value shown or settled.
-func (n *Number) Value() float64 { return n.value }
+func (n *NumberField) Value() float64 { return n.value }
 
 // Problem is what is wrong with the text in the field, or nil.
-func (n *Number) Problem() error {
+func (n *NumberField) Problem() error {
 	_, err := n.read()
 	return err
 }
 
 // Focusable is the part of the widget that takes the keyboard.
-func (n *Number) Focusable() fyne.Focusable { return n.entry }
+func (n *NumberField) Focusable() fyne.Focusable { return n.entry }
 
 // Enable lets the field be changed.
-func (n *Number) Enable() { n.entry.Enable() }
+func (n *NumberField) Enable() { n.entry.Enable() }
 
 // Disable shows the field as not to be changed.
-func (n *Number) Disable() { n.entry.Disable() }
+func (n *NumberField) Disable() { n.entry.Disable() }
 
 // Disabled reports whether the field cannot be changed.
-func (n *Number) Disabled() bool { return n.entry.Disabled() }
+func (n *NumberField) Disabled() bool { return n.entry.Disabled() }
 
-func (n *Number) format() string {
+func (n *NumberField) format() string {
 	if math.IsNaN(n.value) {
 		return ""
 	}
@@ -89,18 +89,18 @@ func (n *Number) format() string {
 }
 
 // put shows v even over what is being typed: another hand, the slider's, is at work.
-func (n *Number) put(v float64) {
+func (n *NumberField) put(v float64) {
 	n.value = v
 	n.write()
 }
 
-func (n *Number) write() {
+func (n *NumberField) write() {
 	n.entry.dirty = false
 	n.entry.show(n.format())
 	n.complain(nil)
 }
 
-func (n *Number) read() (float64, error) {
+func (n *NumberField) read() (float64, error) {
 	if !n.entry.dirty {
 		return n.value, nil
 	}
@@ -115,7 +115,7 @@ func (n *Number) read() (float64, error) {
 }
 
 // settle takes what has been typed, if it can be taken.
-func (n *Number) settle() {
+func (n *NumberField) settle() {
 	if !n.entry.dirty {
 		return
 	}
@@ -131,7 +131,7 @@ func (n *Number) settle() {
 	n.take(v)
 }
 
-func (n *Number) take(v float64) {
+func (n *NumberField) take(v float64) {
 	changed := v != n.value
 	n.value = v
 	n.write()
@@ -140,7 +140,7 @@ func (n *Number) take(v float64) {
 	}
 }
 
-func (n *Number) complain(err error) {
+func (n *NumberField) complain(err error) {
 	text := ""
 	if err != nil {
 		text = err.Error()
@@ -153,7 +153,7 @@ func (n *Number) complain(err error) {
 	n.Refresh()
 }
 
-func (n *Number) stepper() stepper {
+func (n *NumberField) stepper() stepper {
 	step := n.Step
 	if step <= 0 {
 		step = math.Pow(10, -float64(n.Decimals))
@@ -162,14 +162,14 @@ func (n *Number) stepper() stepper {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (n *Number) CreateRenderer() fyne.WidgetRenderer {
+func (n *NumberField) CreateRenderer() fyne.WidgetRenderer {
 	n.ExtendBaseWidget(n)
 	r := &numberRenderer{n: n}
 	r.Refresh()
 	return r
 }
 
-type numberRenderer struct{ n *Number }
+type numberRenderer struct{ n *NumberField }
 
 // fieldWidth is room for the longest value and the entry's own padding.
 func (r *numberRenderer) fieldWidth() float32 {
@@ -245,13 +245,13 @@ func (r *numberRenderer) Destroy() {}
 // A numberEntry is the field itself, with the keys of a number.
 type numberEntry struct {
 	widget.Entry
-	n       *Number
+	n       *NumberField
 	dirty   bool // the text is a hand's, and not settled
 	showing bool // the text is being put there by the program
 	keyed   bool // the last change was a step by a key
 }
 
-func newNumberEntry(n *Number) *numberEntry {
+func newNumberEntry(n *NumberField) *numberEntry {
 	e := &numberEntry{n: n}
 	e.Wrapping = fyne.TextWrapOff
 	e.Scroll = fyne.ScrollNone

@@ -217,7 +217,7 @@ func (p *Plot) layOut(d *draw.List, w, h float64) {
 	p.frame = plot.Draw(d, w, h)
 	box := p.frame.Box
 	if p.focused {
-		d.Outline(draw.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, draw.Line{Width: 2, Colour: colour(theme.ColorNamePrimary)})
+		d.Outline(draw.Rect{X0: 1.5, Y0: 1.5, X1: w - 1.5, Y1: h - 1.5}, draw.Stroke{Width: 2, Colour: colour(theme.ColorNamePrimary)})
 	}
 	if math.IsNaN(p.at) {
 		return
@@ -226,7 +226,7 @@ func (p *Plot) layOut(d *draw.List, w, h float64) {
 	if !(x >= box.X0 && x <= box.X1) {
 		return
 	}
-	d.Segment(draw.Line{Width: 1, Dash: draw.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
+	d.Segment(draw.Stroke{Width: 1, Dash: draw.Dashed, Colour: ink}, x, box.Y0, x, box.Y1)
 	for i := range plot.Series {
 		s := &plot.Series[i]
 		scale := p.frame.Y
@@ -234,13 +234,13 @@ func (p *Plot) layOut(d *draw.List, w, h float64) {
 			scale = p.frame.Right
 		}
 		if y := scale.Pos(interpolate(s.X, s.Y, p.at)); y >= box.Y0 && y <= box.Y1 {
-			d.Marker(draw.Disc, x, y, 5, draw.Line{Colour: colour(theme.ColorNameBackground)})
-			d.Marker(draw.Disc, x, y, 3.4, draw.Line{Colour: s.Line.Colour})
+			d.Marker(draw.Disc, x, y, 5, draw.Stroke{Colour: colour(theme.ColorNameBackground)})
+			d.Marker(draw.Disc, x, y, 3.4, draw.Stroke{Colour: s.Line.Colour})
 		}
 	}
 }
 
-func defaultColour(l *draw.Line, c draw.Colour) {
+func defaultColour(l *draw.Stroke, c draw.Colour) {
 	if l.Colour.A == 0 {
 		l.Colour = c
 	}

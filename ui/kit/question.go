@@ -13,20 +13,20 @@ import (
 	"ripplewright/internal/desk/mishap"
 )
 
-// Role is the key that gives an answer.
-type Role int
+// AnswerKey is the key that gives an answer.
+type AnswerKey int
 
 // The roles.
 const (
-	ByHand   Role = iota // none
-	ByReturn             // Return, also while no button has the keyboard
-	ByEscape             // Escape
+	ByHand   AnswerKey = iota // none
+	ByReturn                  // Return, also while no button has the keyboard
+	ByEscape                  // Escape
 )
 
 // An Answer is one of a question's buttons.
 type Answer struct {
 	Name string
-	Role Role
+	Role AnswerKey
 	Do   func() // must hide the question when it is done with; nil only hides it
 }
 
@@ -146,19 +146,19 @@ func within(o fyne.CanvasObject, see func(fyne.CanvasObject)) {
 	}
 }
 
-// A Line is the toolkit's field for text; Escape closes the dialog it is in.
-type Line struct{ widget.Entry }
+// A TextField is the toolkit's field for text; Escape closes the dialog it is in.
+type TextField struct{ widget.Entry }
 
-// NewLine returns an empty field of one line.
-func NewLine() *Line {
-	l := &Line{}
+// NewTextField returns an empty field of one line.
+func NewTextField() *TextField {
+	l := &TextField{}
 	l.ExtendBaseWidget(l)
 	return l
 }
 
 // NewText returns an empty field of so many lines, that wraps.
-func NewText(rows int) *Line {
-	l := &Line{}
+func NewTextArea(rows int) *TextField {
+	l := &TextField{}
 	l.MultiLine, l.Wrapping = true, fyne.TextWrapWord
 	l.ExtendBaseWidget(l)
 	l.SetMinRowsVisible(rows)
@@ -166,7 +166,7 @@ func NewText(rows int) *Line {
 }
 
 // TypedKey implements fyne.Focusable.
-func (l *Line) TypedKey(e *fyne.KeyEvent) {
+func (l *TextField) TypedKey(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyEscape {
 		escape(l)
 		return
@@ -174,7 +174,7 @@ func (l *Line) TypedKey(e *fyne.KeyEvent) {
 	l.Entry.TypedKey(e)
 }
 
-// NameByEscape puts a Line in the place of the field for a name in the toolkit's
+// NameByEscape puts a TextField in the place of the field for a name in the toolkit's
 // dialog on top of c, whose own field keeps Escape to itself. The two have the
 // same text.
 func NameByEscape(c fyne.Canvas) {
@@ -187,7 +187,7 @@ func NameByEscape(c fyne.Canvas) {
 		if !ok {
 			return
 		}
-		l := NewLine()
+		l := NewTextField()
 		l.PlaceHolder, l.OnSubmitted = field.PlaceHolder, field.OnSubmitted
 		l.SetText(field.Text)
 		l.OnChanged = mishap.With(field.SetText)

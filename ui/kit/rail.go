@@ -19,14 +19,14 @@ const (
 	RailStep = 0.5
 )
 
-// A Span is a range of temperatures, °C. It is empty unless From < To.
-type Span struct{ From, To float64 }
+// A Reach is a range of temperatures, °C. It is empty unless From < To.
+type Reach struct{ From, To float64 }
 
 // Empty reports whether no temperature is in s.
-func (s Span) Empty() bool { return !(s.From < s.To) }
+func (s Reach) Empty() bool { return !(s.From < s.To) }
 
-// A Word names the hardness from Above, kPa, up to the next word's.
-type Word struct {
+// A HardnessWord names the hardness from Above, kPa, up to the next word's.
+type HardnessWord struct {
 	Above float64
 	Name  string
 }
@@ -36,7 +36,7 @@ type RailPhase struct {
 	Name     string
 	Hardness []float64 // kPa, one per temperature; NaN where unknown
 	Ice      []float64 // share of the volume, 0 to 1, one per temperature; NaN where unknown
-	Scoop    Span      // where it can be scooped
+	Scoop    Reach     // where it can be scooped
 	Note     string    // shown in place of an empty Scoop
 }
 
@@ -45,10 +45,10 @@ type RailPhase struct {
 type RailView struct {
 	Temperatures []float64 // °C, rising
 	Dense, Foam  RailPhase
-	Both         Span      // where both can be scooped
-	Words        []Word    // rising; the first should begin at 0
-	Serving      float64   // °C
-	Reads        say.Style // how numbers are told
+	Both         Reach          // where both can be scooped
+	Words        []HardnessWord // rising; the first should begin at 0
+	Serving      float64        // °C
+	Reads        say.Style      // how numbers are told
 }
 
 // A Rail is the temperature rail: hardness (thick) and ice (thin) of both

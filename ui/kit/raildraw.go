@@ -21,11 +21,11 @@ const (
 // A railFrame is where things are on one drawing of the rail.
 type railFrame struct {
 	d     *draw.List
-	s     chart.Style
+	s     chart.Look
 	x     chart.Scale
 	box   draw.Rect    // of the curves
 	lanes [2]draw.Rect // of the ribbons
-	words []Word
+	words []HardnessWord
 	reads say.Style
 }
 
@@ -55,10 +55,10 @@ func (r *Rail) layOut(d *draw.List, w, h float64) {
 	f.ribbon(0, &v.Dense, dense, denseHatch)
 	f.ribbon(1, &v.Foam, foam, foamHatch)
 	thin, thick := 1.1, 2.4
-	f.curve(v.Temperatures, v.Dense.Ice, draw.Line{Width: thin, Dash: draw.Dashed, Colour: dense}, f.icePos)
-	f.curve(v.Temperatures, v.Foam.Ice, draw.Line{Width: thin, Dash: draw.Dotted, Colour: foam}, f.icePos)
-	f.curve(v.Temperatures, v.Dense.Hardness, draw.Line{Width: thick, Dash: denseDash, Colour: dense}, f.wordPos)
-	f.curve(v.Temperatures, v.Foam.Hardness, draw.Line{Width: thick, Dash: foamDash, Colour: foam}, f.wordPos)
+	f.curve(v.Temperatures, v.Dense.Ice, draw.Stroke{Width: thin, Dash: draw.Dashed, Colour: dense}, f.icePos)
+	f.curve(v.Temperatures, v.Foam.Ice, draw.Stroke{Width: thin, Dash: draw.Dotted, Colour: foam}, f.icePos)
+	f.curve(v.Temperatures, v.Dense.Hardness, draw.Stroke{Width: thick, Dash: denseDash, Colour: dense}, f.wordPos)
+	f.curve(v.Temperatures, v.Foam.Hardness, draw.Stroke{Width: thick, Dash: foamDash, Colour: foam}, f.wordPos)
 	f.end(v.Temperatures, v.Dense.Hardness, dense)
 	f.end(v.Temperatures, v.Foam.Hardness, foam)
 	f.legend(v, dense, foam)
@@ -94,7 +94,7 @@ func (f *railFrame) wordPos(kPa float64) float64 {
 
 func (f *railFrame) icePos(share float64) float64 { return f.box.Y1 - f.box.Dy()*share }
 
-func (f *railFrame) both(s Span, axis float64) {
+func (f *railFrame) both(s Reach, axis float64) {
 	if s.Empty() {
 		return
 	}
@@ -104,7 +104,7 @@ func (f *railFrame) both(s Span, axis float64) {
 		return
 	}
 	f.d.Box(draw.Rect{X0: x0, Y0: f.box.Y0, X1: x1, Y1: axis}, draw.Fade(c, .16))
-	edge := draw.Line{Width: 1.2, Colour: c}
+	edge := draw.Stroke{Width: 1.2, Colour: c}
 	f.d.Segment(edge, x0, f.box.Y0, x0, axis)
 	f.d.Segment(edge, x1, f.box.Y0, x1, axis)
 }
@@ -115,7 +115,7 @@ func (f *railFrame) clampX(celsius float64) float64 {
 
 func (f *railFrame) scales(axis float64) {
 	d, s, b := f.d, f.s, f.box
-	grid := draw.Line{Width: 1, Colour: s.Grid}
+	grid := draw.Stroke{Width: 1, Colour: s.Grid}
 	n := float64(len(f.words))
 	for i, word := range f.words {
 		y := b.Y1 - b.Dy()*float64(i)/n
@@ -131,12 +131,12 @@ func (f *railFrame) scales(axis float64) {
 		x := f.x.Pos(c)
 		if int(c)%2 == 0 {
 			d.Segment(grid, x, b.Y0, x, axis)
-			d.Segment(draw.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+4)
+			d.Segment(draw.Stroke{Width: 1, Colour: s.Muted}, x, axis, x, axis+4)
 		} else {
-			d.Segment(draw.Line{Width: 1, Colour: s.Muted}, x, axis, x, axis+2.5)
+			d.Segment(draw.Stroke{Width: 1, Colour: s.Muted}, x, axis, x, axis+2.5)
 		}
 	}
-	d.Segment(draw.Line{Width: 1.4, Colour: s.Muted}, b.X0, axis, b.X1, axis)
+	d.Segment(draw.Stroke{Width: 1.4, Colour: s.Muted}, b.X0, axis, b.X1, axis)
 }
 
 func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch) {
@@ -159,7 +159,7 @@ func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch)
 	outline := func(x0, x1 float64) []draw.Point {
 		return []draw.Point{{X: x0, Y: b.Y0}, {X: x1, Y: b.Y0}, {X: x1, Y: b.Y1}, {X: x0, Y: b.Y1}}
 	}
-	line := draw.Line{Width: 1.1, Colour: draw.Fade(c, .75)}
+	line := draw.Stroke{Width: 1.1, Colour: draw.Fade(c, .75)}
 	if width < b.Dx() {
 		mid := (b.X0 + b.X1) / 2
 		d.Texture(outline(b.X0, mid-width/2), hatch, 6, line)
@@ -168,10 +168,10 @@ func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch)
 	} else {
 		d.Texture(outline(b.X0, b.X1), hatch, 6, line)
 	}
-	d.Outline(b, draw.Line{Width: 1.3, Colour: c})
+	d.Outline(b, draw.Stroke{Width: 1.3, Colour: c})
 }
 
-func (f *railFrame) curve(t, y []float64, l draw.Line, pos func(float64) float64) {
+func (f *railFrame) curve(t, y []float64, l draw.Stroke, pos func(float64) float64) {
 	down := false
 	for i := 0; i < min(len(t), len(y)); i++ {
 		px, py := f.x.Pos(t[i]), pos(y[i])
@@ -215,12 +215,12 @@ func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 	x, y := f.box.X0, f.s.Text*.85
 	for _, e := range []struct {
 		name string
-		line draw.Line
+		line draw.Stroke
 	}{
-		{v.Dense.Name + " hardness", draw.Line{Width: 2.4, Dash: denseDash, Colour: dense}},
-		{v.Foam.Name + " hardness", draw.Line{Width: 2.4, Dash: foamDash, Colour: foam}},
-		{v.Dense.Name + " ice by volume", draw.Line{Width: 1.1, Dash: draw.Dashed, Colour: dense}},
-		{v.Foam.Name + " ice by volume", draw.Line{Width: 1.1, Dash: draw.Dotted, Colour: foam}},
+		{v.Dense.Name + " hardness", draw.Stroke{Width: 2.4, Dash: denseDash, Colour: dense}},
+		{v.Foam.Name + " hardness", draw.Stroke{Width: 2.4, Dash: foamDash, Colour: foam}},
+		{v.Dense.Name + " ice by volume", draw.Stroke{Width: 1.1, Dash: draw.Dashed, Colour: dense}},
+		{v.Foam.Name + " ice by volume", draw.Stroke{Width: 1.1, Dash: draw.Dotted, Colour: foam}},
 	} {
 		need := 34 + f.s.Measure(e.name, f.s.Text)
 		if x+need > f.d.W {
@@ -244,7 +244,7 @@ func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 	b := draw.Rect{X0: x, Y0: y - .45*f.s.Text, X1: x + 28, Y1: y + .45*f.s.Text}
 	f.d.Box(b, draw.Fade(c, .16))
 	for _, x := range []float64{b.X0, b.X1} {
-		f.d.Segment(draw.Line{Width: 1.2, Colour: c}, x, b.Y0, x, b.Y1)
+		f.d.Segment(draw.Stroke{Width: 1.2, Colour: c}, x, b.Y0, x, b.Y1)
 	}
 	f.d.Write(draw.Text{At: draw.Point{X: x + 34, Y: y}, S: name, Size: f.s.Text, Colour: c})
 }
@@ -277,12 +277,12 @@ func (f *railFrame) handle(r *Rail, axis float64, dense, foam draw.Colour) {
 	if r.hovered {
 		width = 3
 	}
-	d.Segment(draw.Line{Width: width, Colour: accent}, x, f.box.Y0, x, axis)
+	d.Segment(draw.Stroke{Width: width, Colour: accent}, x, f.box.Y0, x, axis)
 	at := func(p *RailPhase, m draw.Marker, c draw.Colour) {
 		y := f.wordPos(interpolate(v.Temperatures, p.Hardness, v.Serving))
 		if !math.IsNaN(y) {
-			d.Marker(m, x, y, 6.5, draw.Line{Colour: colour(theme.ColorNameBackground)})
-			d.Marker(m, x, y, 4.8, draw.Line{Colour: c})
+			d.Marker(m, x, y, 6.5, draw.Stroke{Colour: colour(theme.ColorNameBackground)})
+			d.Marker(m, x, y, 4.8, draw.Stroke{Colour: c})
 		}
 	}
 	at(&v.Dense, denseMarker, dense)

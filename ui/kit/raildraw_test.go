@@ -10,7 +10,7 @@ import (
 )
 
 func TestHarderIsHigherOnTheRail(t *testing.T) {
-	f := railFrame{box: draw.Rect{X1: 100, Y1: 70}, words: []Word{{0, "pourable"}, {.1, "soft"}, {2.5, "scoopable"}, {6, "firm"}}}
+	f := railFrame{box: draw.Rect{X1: 100, Y1: 70}, words: []HardnessWord{{0, "pourable"}, {.1, "soft"}, {2.5, "scoopable"}, {6, "firm"}}}
 	last := math.Inf(1)
 	for kPa := .03; kPa < 17; kPa *= 1.1 {
 		y := f.wordPos(kPa)

@@ -18,7 +18,7 @@ func TestALineOfHardnessEndsWhereItIsNotKnown(t *testing.T) {
 	ts := []float64{-24, -20, -16, -12, -8, -4}
 	drawn := func(dense []float64) (said []draw.Text, left float64) {
 		r := NewRail()
-		r.view = RailView{Temperatures: ts, Serving: -12, Words: []Word{{0, "soft"}, {6, "firm"}}}
+		r.view = RailView{Temperatures: ts, Serving: -12, Words: []HardnessWord{{0, "soft"}, {6, "firm"}}}
 		r.view.Dense.Hardness, r.view.Foam.Hardness = dense, []float64{9, 8, 7, 6, 5, 4}
 		d := draw.List{}
 		d.Reset(1200, 300)

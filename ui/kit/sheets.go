@@ -19,14 +19,14 @@ type Sheet struct {
 	WidthMM, HeightMM float64
 }
 
-// A Fit is how large sheets are shown.
-type Fit int
+// A SheetFit is how large sheets are shown.
+type SheetFit int
 
 // FitWidth makes a sheet as wide as the view, FitPage shows it whole. Any
 // other Fit is a percentage of a screen of 96 dots per inch.
 const (
-	FitWidth Fit = 0
-	FitPage  Fit = -1
+	FitWidth SheetFit = 0
+	FitPage  SheetFit = -1
 )
 
 // A SheetView shows sheets as they lie on a desk, scrolled by wheel, bars and,
@@ -37,7 +37,7 @@ type SheetView struct {
 	// a picture of the right fineness can be made; see DPI.
 	OnFit func()
 
-	fit     Fit
+	fit     SheetFit
 	sheets  []Sheet
 	images  []*canvas.Image
 	edges   []*canvas.Rectangle
@@ -89,7 +89,7 @@ func (s *SheetView) ShowSheets(sheets []Sheet) {
 func (s *SheetView) Sheets() []Sheet { return s.sheets }
 
 // ShowFit changes how large the sheets are shown.
-func (s *SheetView) ShowFit(f Fit) {
+func (s *SheetView) ShowFit(f SheetFit) {
 	if f == s.fit {
 		return
 	}

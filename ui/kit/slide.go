@@ -21,7 +21,7 @@ type Slide struct {
 
 	name   *canvas.Text
 	track  *track
-	number *Number
+	number *NumberField
 	group  []*Slide // whose columns it shares
 }
 
@@ -54,7 +54,7 @@ func NewSlide(name, unit string, min, max, step float64, decimals int) *Slide {
 	s := &Slide{
 		name:   canvas.NewText(name, theme.Color(theme.ColorNameForeground)),
 		track:  newTrack(min, max, step),
-		number: NewNumber(unit, min, max, decimals),
+		number: NewNumberField(unit, min, max, decimals),
 	}
 	s.number.Step = step
 	s.track.onChange = func(v float64) {

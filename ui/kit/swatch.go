@@ -49,8 +49,8 @@ func drawSwatch(d *draw.List, b draw.Rect, c draw.Colour, bubbles bool, shade dr
 		r := math.Min(b.Dy(), b.Dx()) * .16
 		for _, p := range [...][2]float64{{.25, .3}, {.7, .25}, {.5, .7}, {.85, .72}, {.13, .75}} {
 			d.Arc(b.X0+p[0]*b.Dx(), b.Y0+p[1]*b.Dy(), r, r, 0, 2*math.Pi)
-			d.EndStroke(draw.Line{Width: .9, Colour: shade})
+			d.EndStroke(draw.Stroke{Width: .9, Colour: shade})
 		}
 	}
-	d.Outline(b, draw.Line{Width: 1, Colour: shade})
+	d.Outline(b, draw.Stroke{Width: 1, Colour: shade})
 }

@@ -117,9 +117,9 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	if t.hovered {
 		fill(colour(theme.ColorNameHover))
 	}
-	border := draw.Line{Width: 1, Colour: colour(theme.ColorNameInputBorder)}
+	border := draw.Stroke{Width: 1, Colour: colour(theme.ColorNameInputBorder)}
 	if t.chosen {
-		border = draw.Line{Width: 2.4, Colour: colour(theme.ColorNamePrimary)}
+		border = draw.Stroke{Width: 2.4, Colour: colour(theme.ColorNamePrimary)}
 	}
 	d.RoundBox(box, 7)
 	d.EndStroke(border)
@@ -128,7 +128,7 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	}
 	if t.focused {
 		d.RoundBox(draw.Rect{X0: 4, Y0: 4, X1: w - 4, Y1: h - 4}, 5)
-		d.EndStroke(draw.Line{Width: 3, Colour: colour(theme.ColorNameFocus)})
+		d.EndStroke(draw.Stroke{Width: 3, Colour: colour(theme.ColorNameFocus)})
 	}
 	left, room := 3*pad, w-6.5*pad
 	line := s.Text * 1.35

@@ -166,8 +166,8 @@ func (t *track) layOut(d *draw.List, w, h float64) {
 	if t.max > t.min && !math.IsNaN(t.value) {
 		x += (w - 2*k) * t.share(t.value)
 	}
-	d.Segment(draw.Line{Width: 3, Colour: groove}, k, y, w-k, y)
-	d.Segment(draw.Line{Width: 5, Colour: accent}, k, y, x, y)
+	d.Segment(draw.Stroke{Width: 3, Colour: groove}, k, y, w-k, y)
+	d.Segment(draw.Stroke{Width: 5, Colour: accent}, k, y, x, y)
 	if t.focused || t.hovered {
 		halo := colour(theme.ColorNameHover)
 		if t.focused {

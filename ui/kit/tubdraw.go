@@ -97,13 +97,13 @@ func (f *tubFrame) back(d *draw.List) {
 	d.EndFill(f.inside)
 	f.roundness(d)
 	d.Arc(f.x, f.top, f.rTop, f.rTop*tilt, math.Pi, 2*math.Pi)
-	d.EndStroke(draw.Line{Width: 1, Colour: f.shade})
+	d.EndStroke(draw.Stroke{Width: 1, Colour: f.shade})
 	// A seam and two soft folds, so that the wall reads as round.
 	for i, a := range []float64{.62, .8, .38} {
 		x := math.Cos(math.Pi * a)
 		y := f.top - math.Sin(math.Pi*a)*f.rTop*tilt
 		c := draw.Fade(f.shade, []float64{.35, .15, .15}[i])
-		d.Segment(draw.Line{Width: 1.5, Colour: c}, f.x+x*f.rTop, y+2, f.x+x*f.rBase, f.foot)
+		d.Segment(draw.Stroke{Width: 1.5, Colour: c}, f.x+x*f.rTop, y+2, f.x+x*f.rBase, f.foot)
 	}
 }
 
@@ -142,7 +142,7 @@ func (f *tubFrame) contents(d *draw.List, t *TubView, dense, foam draw.Colour) {
 	d.Arc(f.x, f.surface, f.rSurf, f.rSurf*tilt, math.Pi, 2*math.Pi)
 	d.EndFill(draw.Blend(surface, draw.RGB(0xFFFFFF), .25))
 	d.Arc(f.x, f.surface, f.rSurf, f.rSurf*tilt, math.Pi, 2*math.Pi)
-	d.EndStroke(draw.Line{Width: 1, Colour: draw.Fade(f.shade, .7)})
+	d.EndStroke(draw.Stroke{Width: 1, Colour: draw.Fade(f.shade, .7)})
 
 	face := draw.Rect{X0: f.x - math.Max(f.rSurf, f.rBase), Y0: f.surface, X1: f.x + math.Max(f.rSurf, f.rBase), Y1: f.foot}
 	outline := func() {
@@ -168,7 +168,7 @@ func (f *tubFrame) contents(d *draw.List, t *TubView, dense, foam draw.Colour) {
 	}
 	outline()
 	d.To(f.x-f.rSurf, f.surface)
-	d.EndStroke(draw.Line{Width: 1.2, Colour: f.shade})
+	d.EndStroke(draw.Stroke{Width: 1.2, Colour: f.shade})
 }
 
 // walls is the cut through the tub itself: two walls, the floor and the lip.
@@ -187,19 +187,19 @@ func (f *tubFrame) walls(d *draw.List) {
 	d.To(f.x-f.rBase-w, foot+w)
 	d.To(f.x+f.rBase+w, foot+w)
 	d.To(f.x+f.rTop+w, top)
-	d.EndStroke(draw.Line{Width: 1.2, Colour: f.shade})
+	d.EndStroke(draw.Stroke{Width: 1.2, Colour: f.shade})
 	for _, side := range []float64{-1, 1} {
 		x := f.x + side*(f.rTop+w)
 		d.RoundBox(draw.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
 		d.EndFill(draw.Blend(f.card, draw.RGB(0xFFFFFF), .35))
 		d.RoundBox(draw.Rect{X0: x - w*1.1, Y0: top - w*.8, X1: x + w*1.1, Y1: top + w*.8}, w)
-		d.EndStroke(draw.Line{Width: 1, Colour: f.shade})
+		d.EndStroke(draw.Stroke{Width: 1, Colour: f.shade})
 	}
 }
 
 // labels name the phases under the tub, each beside a sample of its texture, and
 // the level of the food.
-func (f *tubFrame) labels(d *draw.List, s chart.Style, v *Tub, dense, foam draw.Colour) {
+func (f *tubFrame) labels(d *draw.List, s chart.Look, v *Tub, dense, foam draw.Colour) {
 	share := func(x float64) string {
 		if math.IsNaN(v.Foam) {
 			return ""

@@ -12,29 +12,29 @@ import (
 	"ripplewright/internal/show/draw"
 )
 
-// A Severity is how much a verdict matters. Each has a shape of its own.
-type Severity int
+// A Weight is how much a verdict matters. Each has a shape of its own.
+type Weight int
 
 // The severities, and their shapes.
 const (
-	Good    Severity = iota // a disc with a tick
-	Note                    // a square with a dot and a bar
-	Caution                 // a triangle with an exclamation mark
-	Wrong                   // an octagon with a cross
+	Good    Weight = iota // a disc with a tick
+	Note                  // a square with a dot and a bar
+	Caution               // a triangle with an exclamation mark
+	Wrong                 // an octagon with a cross
 )
 
 // A VerdictView is one judgement in words.
 type VerdictView struct {
-	Severity   Severity
+	Severity   Weight
 	Word       string // one or two words
 	Sentence   string // why, plainly
 	Suggestion string // the one change most worth making; may be empty
 }
 
-// A Verdict is a strip with an icon, a word, a sentence and under it a
+// A VerdictStrip is a strip with an icon, a word, a sentence and under it a
 // suggestion, without which the sentence has both lines. The strip always has room for two lines, so that
 // the window stands still while words change; what is longer ends in an ellipsis.
-type Verdict struct {
+type VerdictStrip struct {
 	widget.BaseWidget
 
 	view  VerdictView
@@ -43,9 +43,9 @@ type Verdict struct {
 	lines [2]*canvas.Text
 }
 
-// NewVerdict returns an empty strip.
-func NewVerdict() *Verdict {
-	v := &Verdict{
+// NewVerdictStrip returns an empty strip.
+func NewVerdictStrip() *VerdictStrip {
+	v := &VerdictStrip{
 		icon: newBadge(),
 		word: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
 	}
@@ -58,7 +58,7 @@ func NewVerdict() *Verdict {
 }
 
 // ShowVerdict puts view on screen.
-func (v *Verdict) ShowVerdict(view VerdictView) {
+func (v *VerdictStrip) ShowVerdict(view VerdictView) {
 	if view == v.view {
 		return
 	}
@@ -72,14 +72,14 @@ func (v *Verdict) ShowVerdict(view VerdictView) {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (v *Verdict) CreateRenderer() fyne.WidgetRenderer {
+func (v *VerdictStrip) CreateRenderer() fyne.WidgetRenderer {
 	v.ExtendBaseWidget(v)
 	r := &verdictRenderer{v}
 	r.Refresh()
 	return r
 }
 
-type verdictRenderer struct{ v *Verdict }
+type verdictRenderer struct{ v *VerdictStrip }
 
 func (r *verdictRenderer) Layout(size fyne.Size) {
 	v, gap := r.v, theme.Padding()
@@ -165,7 +165,7 @@ func (r *verdictRenderer) Destroy() {}
 // A badge is the shape of a severity.
 type badge struct {
 	widget.BaseWidget
-	severity Severity
+	severity Weight
 }
 
 func newBadge() *badge {
@@ -182,7 +182,7 @@ func (b *badge) CreateRenderer() fyne.WidgetRenderer {
 
 func (b *badge) layOut(d *draw.List, w, h float64) {
 	x, y, r := w/2, h/2, math.Min(w, h)/2-1
-	on := func(name fyne.ThemeColorName) draw.Line { return draw.Line{Width: r * .24, Colour: colour(name)} }
+	on := func(name fyne.ThemeColorName) draw.Stroke { return draw.Stroke{Width: r * .24, Colour: colour(name)} }
 	switch b.severity {
 	case Good:
 		d.Arc(x, y, r, r, 0, 2*math.Pi)

@@ -190,7 +190,7 @@ func (k *kitchen) probe(c float64) {
 	k.read(process.SyrupC, c)
 }
 
-func (k *kitchen) field(of process.Reading) *kit.Number {
+func (k *kitchen) field(of process.Reading) *kit.NumberField {
 	for _, a := range k.reading.asks {
 		if a.of == of {
 			return a.field

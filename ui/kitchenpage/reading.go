@@ -32,7 +32,7 @@ type readingRow struct {
 type ask struct {
 	of    process.Reading
 	words *widget.Label
-	field *kit.Number
+	field *kit.NumberField
 }
 
 // coolest to hottest is the range of the probe in the syrup, °C: that of the
@@ -41,17 +41,17 @@ const coolest, hottest = 100, 150
 
 func newReadingRow(p *Page) *readingRow {
 	r := &readingRow{p: p, fields: container.NewHBox()}
-	grams := func() *kit.Number { return kit.NewNumber("g", 1, design.MaxGrams, 0) }
+	grams := func() *kit.NumberField { return kit.NewNumberField("g", 1, design.MaxGrams, 0) }
 	for _, x := range []struct {
 		of    process.Reading
-		field *kit.Number
+		field *kit.NumberField
 	}{
 		{process.CustardG, grams()},
 		{process.CustardCupG, grams()},
-		{process.SyrupC, kit.NewNumber("°C", coolest, hottest, 1)},
+		{process.SyrupC, kit.NewNumberField("°C", coolest, hottest, 1)},
 		{process.SyrupG, grams()},
-		{process.SyrupMin, kit.NewNumber("min", 0.5, 240, 1)},
-		{process.FoamC, kit.NewNumber("°C", 0, hottest, 1)},
+		{process.SyrupMin, kit.NewNumberField("min", 0.5, 240, 1)},
+		{process.FoamC, kit.NewNumberField("°C", 0, hottest, 1)},
 		{process.FoamCupG, grams()},
 	} {
 		x.field.Step = 1

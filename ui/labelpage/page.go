@@ -246,9 +246,9 @@ func panelTable(l *label.Label) fyne.CanvasObject {
 		}
 		return []string{text, blankIfNone(line.DVText)}
 	}
-	rows := make([]kit.Figure, len(l.Lines))
+	rows := make([]say.TableRow, len(l.Lines))
 	for i, line := range l.Lines {
-		rows[i] = kit.Figure{Name: strings.Repeat("    ", line.Indent) + line.Name, Cells: cells(line, l.Region == label.US)}
+		rows[i] = say.TableRow{Name: strings.Repeat("    ", line.Indent) + line.Name, Cells: cells(line, l.Region == label.US)}
 		if second {
 			rows[i].Cells = append(rows[i].Cells, cells(l.Second[i], true)...)
 		}

@@ -18,9 +18,9 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
-	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -99,16 +99,16 @@ func TestTypingFindsByNameByIDAndDespiteSlips(t *testing.T) {
 
 func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
 	p, _, _ := library(t, "")
-	row := func(id, name string) kit.Figure {
+	row := func(id, name string) say.TableRow {
 		in, ok := p.all.Find(id)
 		require.True(t, ok)
 		rows := figureRows(in)
-		i := slices.IndexFunc(rows, func(f kit.Figure) bool { return strings.TrimSpace(f.Name) == name })
+		i := slices.IndexFunc(rows, func(f say.TableRow) bool { return strings.TrimSpace(f.Name) == name })
 		require.GreaterOrEqual(t, i, 0, name)
 		return rows[i]
 	}
-	figure := func(name, unit string, cells ...string) kit.Figure {
-		return kit.Figure{Name: name, Unit: unit, Cells: cells}
+	figure := func(name, unit string, cells ...string) say.TableRow {
+		return say.TableRow{Name: name, Unit: unit, Cells: cells}
 	}
 	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no limit"), row("glucose_syrup_de42", "Calcium, mg"))
 	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))

@@ -80,8 +80,8 @@ func newFigureTable() (*kit.Figures, fyne.CanvasObject) {
 
 // figureRows are the figures of a record, in g unless the name says otherwise,
 // with where they come from: an unknown one says so, with what bounds it.
-func figureRows(in *ingredient.Ingredient) []kit.Figure {
-	rows := make([]kit.Figure, 0, len(columnRows))
+func figureRows(in *ingredient.Ingredient) []say.TableRow {
+	rows := make([]say.TableRow, 0, len(columnRows))
 	for _, r := range columnRows {
 		c := r.column
 		cells, from := []string{"unknown", "no limit"}, ""
@@ -99,7 +99,7 @@ func figureRows(in *ingredient.Ingredient) []kit.Figure {
 		if u := c.Unit(); u != "g" {
 			name += ", " + u
 		}
-		rows = append(rows, kit.Figure{Name: strings.Repeat("    ", r.indent) + name, Unit: from, Cells: cells})
+		rows = append(rows, say.TableRow{Name: strings.Repeat("    ", r.indent) + name, Unit: from, Cells: cells})
 	}
 	return rows
 }

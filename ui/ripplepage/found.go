@@ -133,12 +133,12 @@ func (p *ribbonReport) show(f findings) {
 	p.body.Refresh()
 }
 
-func ribbonRows(m *ripple.Measure) []kit.Figure {
+func ribbonRows(m *ripple.Measure) []say.TableRow {
 	d, f := &m.Dense, &m.Foam
-	row := func(name string, of func(*ripple.Ribbons) float64) kit.Figure {
-		return kit.Figure{Name: name, Unit: "mm", Cells: []string{page.Number(of(d), 1), page.Number(of(f), 1)}}
+	row := func(name string, of func(*ripple.Ribbons) float64) say.TableRow {
+		return say.TableRow{Name: name, Unit: "mm", Cells: []string{page.Number(of(d), 1), page.Number(of(f), 1)}}
 	}
-	return []kit.Figure{
+	return []say.TableRow{
 		{Name: "Share of the cut", Unit: "%", Cells: []string{page.Number(100*(1-m.FoamShare), 1), page.Number(100*m.FoamShare, 1)}},
 		row("Mean thickness", func(r *ripple.Ribbons) float64 { return r.MeanMM }),
 		{Name: "    eats as", Cells: []string{ripple.WordFor(d.MeanMM).String(), ripple.WordFor(f.MeanMM).String()}},
@@ -160,17 +160,17 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 	}
 	end := float64(last) * ripple.ChordBinMM
 	p := chart.Plot{
-		Style: chart.Style{Reads: page.Reads},
+		Style: chart.Look{Reads: page.Reads},
 		X:     chart.Axis{Title: "length of chords, mm", Min: 0, Max: end, NoGrid: true},
 		Y:     chart.Axis{Title: "% of the phase in them"},
 	}
 	for _, x := range []struct {
 		name    string
 		ribbons *ripple.Ribbons
-		line    draw.Line
+		line    draw.Stroke
 	}{
-		{"custard", &m.Dense, draw.Line{Width: 2}},
-		{"foam", &m.Foam, draw.Line{Width: 2, Dash: draw.Dashed}},
+		{"custard", &m.Dense, draw.Stroke{Width: 2}},
+		{"foam", &m.Foam, draw.Stroke{Width: 2, Dash: draw.Dashed}},
 	} {
 		if math.IsNaN(x.ribbons.P50) {
 			x.name = "" // no such phase: none in the legend
@@ -186,13 +186,13 @@ func thicknessPlot(m *ripple.Measure) chart.Plot {
 		band := chart.Upright(w.FromMM, min(w.ToMM, end))
 		band.Label = w.Word.String()
 		p.Bands = append(p.Bands, band)
-		p.Rules = append(p.Rules, chart.Rule{At: w.FromMM, Line: draw.Line{Width: 1, Dash: draw.Dotted}})
+		p.Rules = append(p.Rules, chart.Rule{At: w.FromMM, Line: draw.Stroke{Width: 1, Dash: draw.Dotted}})
 	}
 	return p
 }
 
 // stairs draws shares, as percent, over bins of one width.
-func stairs(name string, shares []float64, from, width float64, line draw.Line) chart.Series {
+func stairs(name string, shares []float64, from, width float64, line draw.Stroke) chart.Series {
 	s := chart.Series{Name: name, Line: line}
 	for i, v := range shares {
 		x := from + float64(i)*width
@@ -204,17 +204,17 @@ func stairs(name string, shares []float64, from, width float64, line draw.Line) 
 func spoonPlot(s ripple.Spoonful, unit float64, name string) chart.Plot {
 	width := unit * (s.Highest - s.Lowest) / ripple.SpoonBins
 	return chart.Plot{
-		Style: chart.Style{Reads: page.Reads},
+		Style: chart.Look{Reads: page.Reads},
 		X:     chart.Axis{Title: name, Min: unit * s.Lowest, Max: unit * s.Highest}, Y: chart.Axis{Title: "% of spoonfuls"}, NoLegend: true,
-		Series: []chart.Series{stairs("% of spoonfuls", s.Counts[:], unit*s.Lowest, width, draw.Line{Width: 2})},
+		Series: []chart.Series{stairs("% of spoonfuls", s.Counts[:], unit*s.Lowest, width, draw.Stroke{Width: 2})},
 	}
 }
 
-func spoonRows(foam, sweet *ripple.Spoonful) []kit.Figure {
-	row := func(name string, of func(*ripple.Spoonful) float64) kit.Figure {
-		return kit.Figure{Name: name, Unit: "%", Cells: []string{page.Number(100*of(foam), 0), page.Number(of(sweet), 1)}}
+func spoonRows(foam, sweet *ripple.Spoonful) []say.TableRow {
+	row := func(name string, of func(*ripple.Spoonful) float64) say.TableRow {
+		return say.TableRow{Name: name, Unit: "%", Cells: []string{page.Number(100*of(foam), 0), page.Number(of(sweet), 1)}}
 	}
-	return []kit.Figure{
+	return []say.TableRow{
 		row("One spoonful in ten under", func(s *ripple.Spoonful) float64 { return s.P10 }),
 		row("Half of them under", func(s *ripple.Spoonful) float64 { return s.P50 }),
 		row("One in ten over", func(s *ripple.Spoonful) float64 { return s.P90 }),

@@ -53,7 +53,7 @@ type Page struct {
 	cutter *cutting.Cutter
 	sharp  int // pixels of the sharp pictures, and what is measured
 	large  int // of exported ones
-	cuts   []kit.Cut
+	cuts   []kit.CutFace
 	asked  request
 	object fyne.CanvasObject
 }
@@ -279,19 +279,19 @@ func (p *Page) chosen() []ripple.View {
 }
 
 // cutsOf returns what is shown of d, without pictures.
-func (p *Page) cutsOf(d design.Design, r *model.Result) ([]kit.Cut, error) {
+func (p *Page) cutsOf(d design.Design, r *model.Result) ([]kit.CutFace, error) {
 	if r.Blend.VolumeML == 0 {
 		return nil, errors.New("the tub is empty; add ingredients to the custard or the foam on the bench")
 	}
 	size := tub.Size(d.Tubs)
-	var cuts []kit.Cut
+	var cuts []kit.CutFace
 	for _, v := range p.chosen() {
 		if _, err := cutting.Of(d, r, v); err != nil {
 			return nil, err
 		}
-		c := kit.Cut{WidthMM: size.LengthMM, HeightMM: size.BreadthMM, CornerMM: size.CornerMM}
+		c := kit.CutFace{WidthMM: size.LengthMM, HeightMM: size.BreadthMM, CornerMM: size.CornerMM}
 		if v == ripple.Side {
-			c = kit.Cut{WidthMM: size.LengthMM, HeightMM: size.FillMM, HeadMM: size.HeightMM - size.FillMM, Open: true}
+			c = kit.CutFace{WidthMM: size.LengthMM, HeightMM: size.FillMM, HeadMM: size.HeightMM - size.FillMM, Open: true}
 		}
 		c.Title = viewTitles[v] + ", " + page.Reads.Size(c.WidthMM, c.HeightMM)
 		cuts = append(cuts, c)
@@ -355,7 +355,7 @@ func (p *Page) show(d cutting.Drawn) {
 	if len(d.Pictures) != len(p.cuts) {
 		return // another choice has been made since
 	}
-	cuts := make([]kit.Cut, len(p.cuts))
+	cuts := make([]kit.CutFace, len(p.cuts))
 	copy(cuts, p.cuts)
 	for i := range cuts {
 		cuts[i].Picture = d.Pictures[i]

@@ -10,13 +10,14 @@ import (
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
 // points is a series of loose points.
 func points(name string, m draw.Marker, colour draw.Colour) chart.Series {
-	return chart.Series{Name: name, Marker: m, Every: 1, Line: draw.Line{Colour: colour}}
+	return chart.Series{Name: name, Marker: m, Every: 1, Line: draw.Stroke{Colour: colour}}
 }
 
 func put(s *chart.Series, x, y float64) { s.X, s.Y = append(s.X, x), append(s.Y, y) }
@@ -38,7 +39,7 @@ func agreement(r *validate.Row) chart.Plot {
 	if !alongX(r) {
 		return parity(r)
 	}
-	model := chart.Series{Name: "model", Line: draw.Line{Width: 2, Colour: page.Ink(kit.ColorNameFoam)}}
+	model := chart.Series{Name: "model", Line: draw.Stroke{Width: 2, Colour: page.Ink(kit.ColorNameFoam)}}
 	if len(r.Pairs) == 1 {
 		model.Marker, model.Every = draw.Square, 1
 	}
@@ -55,9 +56,9 @@ func agreement(r *validate.Row) chart.Plot {
 	series := []chart.Series{model}
 	for i, c := range r.Beside {
 		series = append(series, chart.Series{Name: c.Name, X: c.X, Y: c.Y,
-			Line: draw.Line{Width: 2, Dash: [...]draw.Dash{draw.Dashed, draw.DashDot}[i%2], Colour: page.Ink(kit.ColorNameBoth)}})
+			Line: draw.Stroke{Width: 2, Dash: [...]draw.Dash{draw.Dashed, draw.DashDot}[i%2], Colour: page.Ink(kit.ColorNameBoth)}})
 	}
-	return chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
+	return chart.Plot{Style: chart.Look{Reads: page.Reads}, X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
 }
 
 // alongX reports whether the points lie along one x axis.
@@ -104,8 +105,8 @@ func parity(r *validate.Row) chart.Plot {
 		lo, hi = lo-air, hi+air
 	}
 	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
-	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Line{Width: 1.5, Colour: page.Ink(kit.ColorNameFoam)}}
-	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: axis("published: "), Y: axis("model: ")}
+	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: page.Ink(kit.ColorNameFoam)}}
+	p := chart.Plot{Style: chart.Look{Reads: page.Reads}, X: axis("published: "), Y: axis("model: ")}
 	p.Series = append([]chart.Series{equal}, barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
 	return p
@@ -128,7 +129,7 @@ func barLines(r *validate.Row, lo, hi float64, log bool) []chart.Series {
 		}
 	}
 	line := func(name string, sign float64) chart.Series {
-		s := chart.Series{Name: name, Line: draw.Line{Width: 1, Dash: draw.Dashed, Colour: page.Ink(theme.ColorNamePlaceHolder)}}
+		s := chart.Series{Name: name, Line: draw.Stroke{Width: 1, Dash: draw.Dashed, Colour: page.Ink(theme.ColorNamePlaceHolder)}}
 		const steps = 60 // a straight line bends on logarithmic axes
 		for i := 0; i <= steps; i++ {
 			x := lo + (hi-lo)*float64(i)/steps
@@ -164,9 +165,9 @@ func errorPlot(r *validate.Row) chart.Plot {
 			put(&apart, x, q.Error)
 		}
 	}
-	p := chart.Plot{Style: chart.Style{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: "error, " + r.Unit}}
+	p := chart.Plot{Style: chart.Look{Reads: page.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: "error, " + r.Unit}}
 	rule := func(at float64, label string, dash draw.Dash) {
-		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Line{Width: 1.2, Dash: dash, Colour: page.Ink(theme.ColorNamePlaceHolder)}})
+		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Stroke{Width: 1.2, Dash: dash, Colour: page.Ink(theme.ColorNamePlaceHolder)}})
 	}
 	rule(0, "", draw.Solid)
 	reach := most
@@ -185,14 +186,14 @@ func errorPlot(r *validate.Row) chart.Plot {
 }
 
 // pairRows writes every point as text.
-func pairRows(r *validate.Row) []kit.Figure {
-	rows := make([]kit.Figure, 0, len(r.Pairs))
+func pairRows(r *validate.Row) []say.TableRow {
+	rows := make([]say.TableRow, 0, len(r.Pairs))
 	for _, q := range r.Pairs {
 		name := q.Label
 		if name == "" {
 			name = r.XLabel + " " + digits(q.X)
 		}
-		f := kit.Figure{Name: name, Cells: []string{figure(q.Measured), figure(q.Model), digits(q.Error)}}
+		f := say.TableRow{Name: name, Cells: []string{figure(q.Measured), figure(q.Model), digits(q.Error)}}
 		if !q.Counted {
 			f.Unit = "not counted"
 		}

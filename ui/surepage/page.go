@@ -19,6 +19,7 @@ import (
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -164,7 +165,7 @@ func (p *Page) done(rows []validate.Row, err error) {
 	}
 	p.rows = rows
 	p.entries = []checkEntry{{head: "What these figures rest on"}}
-	var summary []kit.Figure
+	var summary []say.TableRow
 	all, pass, open := 0, 0, 0
 	for _, k := range kindOrder {
 		p.entries = append(p.entries, checkEntry{head: k.name})
@@ -184,7 +185,7 @@ func (p *Page) done(rows []validate.Row, err error) {
 			}
 		}
 		all, pass = all+n, pass+met
-		summary = append(summary, kit.Figure{Name: k.name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
+		summary = append(summary, say.TableRow{Name: k.name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
 	}
 	p.kinds.ShowFigures(summary)
 	text := fmt.Sprintf("%d of %d checks keep within their limits.", pass, all)

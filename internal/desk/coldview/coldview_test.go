@@ -183,11 +183,11 @@ func TestNoBandGoesBeyondTheHardnessLaw(t *testing.T) {
 	a, r := planned(t, market.Honey(), cold.Default())
 	cut := *a
 	cut.Counter.Dense.LawFromC = cut.Counter.Dense.FromC + 2
-	band := func(a *cold.Answer, label string) (chart.Band, bool) {
+	band := func(a *cold.Answer, label string) (chart.Patch, bool) {
 		bands := coldview.Counter.Scene(a, r).Plot(coldview.Inks{}).Bands
-		i := slices.IndexFunc(bands, func(b chart.Band) bool { return b.Label == label })
+		i := slices.IndexFunc(bands, func(b chart.Patch) bool { return b.Label == label })
 		if i < 0 {
-			return chart.Band{}, false
+			return chart.Patch{}, false
 		}
 		return bands[i], true
 	}

@@ -61,7 +61,7 @@ func TimeAxis(r *cold.Run) (minutes float64, title string) {
 // At returns the plot with a line at that minute.
 func (v Scene) At(plot chart.Plot, minute float64) chart.Plot {
 	unit, _ := TimeAxis(v.Run)
-	plot.Rules = append(plot.Rules[:len(plot.Rules):len(plot.Rules)], chart.Rule{At: minute / unit, Line: draw.Line{Width: 2}})
+	plot.Rules = append(plot.Rules[:len(plot.Rules):len(plot.Rules)], chart.Rule{At: minute / unit, Line: draw.Stroke{Width: 2}})
 	return plot
 }
 
@@ -78,18 +78,18 @@ func (i Inks) curves(r *cold.Run) chart.Plot {
 		x[k] = m.Minute / unit
 		y[0][k], y[1][k], y[2][k] = i.Reads.Degrees(m.CoreC), i.Reads.Degrees(m.MeanC), i.Reads.Degrees(m.RingC)
 	}
-	return chart.Plot{Style: chart.Style{Reads: i.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: i.Reads.Degree()}, Series: []chart.Series{
-		{Name: "core", X: x, Y: y[0], Line: draw.Line{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
-		{Name: "mean", X: x, Y: y[1], Line: draw.Line{Width: 2, Dash: draw.Dashed}},
-		{Name: "outer ring", X: x, Y: y[2], Line: draw.Line{Width: 2.2, Colour: i.Ring}, Marker: draw.Triangle},
+	return chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: i.Reads.Degree()}, Series: []chart.Series{
+		{Name: "core", X: x, Y: y[0], Line: draw.Stroke{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
+		{Name: "mean", X: x, Y: y[1], Line: draw.Stroke{Width: 2, Dash: draw.Dashed}},
+		{Name: "outer ring", X: x, Y: y[2], Line: draw.Stroke{Width: 2.2, Colour: i.Ring}, Marker: draw.Triangle},
 	}}
 }
 
 // right is the band of temperatures, °C, in which something is right, over all of
 // the time.
-func (i Inks) right(label string, from, to float64, c draw.Colour, hatch draw.Hatch) chart.Band {
-	return chart.Band{Label: label, X0: math.Inf(-1), X1: math.Inf(1), Y0: i.Reads.Degrees(from), Y1: i.Reads.Degrees(to),
-		Fill: draw.Fade(c, .1), Hatch: hatch, Line: draw.Line{Width: 1, Colour: draw.Fade(c, .4)}}
+func (i Inks) right(label string, from, to float64, c draw.Colour, hatch draw.Hatch) chart.Patch {
+	return chart.Patch{Label: label, X0: math.Inf(-1), X1: math.Inf(1), Y0: i.Reads.Degrees(from), Y1: i.Reads.Degrees(to),
+		Fill: draw.Fade(c, .1), Hatch: hatch, Line: draw.Stroke{Width: 1, Colour: draw.Fade(c, .4)}}
 }
 
 func (i Inks) freezing(c *cold.Cooling) chart.Plot {
@@ -123,14 +123,14 @@ func stirRules(c *cold.Cooling) []chart.Rule {
 		} else {
 			named = s.Minute
 		}
-		rules = append(rules, chart.Rule{At: s.Minute / unit, Label: label, Line: draw.Line{Width: 1.4, Dash: draw.Dotted}})
+		rules = append(rules, chart.Rule{At: s.Minute / unit, Label: label, Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
 	}
 	return rules
 }
 
 func (i Inks) hardening(h *cold.Harden) chart.Plot {
 	plot := i.curves(&h.Run)
-	plot.Bands = []chart.Band{i.right("core hard enough to store", math.Inf(-1), h.CoreToC, i.Both, draw.Falling)}
+	plot.Bands = []chart.Patch{i.right("core hard enough to store", math.Inf(-1), h.CoreToC, i.Both, draw.Falling)}
 	if h.MoveC > h.CoreToC {
 		plot.Bands = append(plot.Bands, i.right("to move", h.CoreToC, h.MoveC, i.Dense, draw.Rising))
 	}
@@ -147,7 +147,7 @@ func (i Inks) softening(v *cold.Serving) chart.Plot {
 		plot.Bands = append(plot.Bands, i.right("ribbon scoops", math.Max(b.FromC, b.LawFromC), b.ToC, i.Foam, draw.Falling))
 	}
 	if v.MeltsAtWall.Known() && v.Why != cold.NobodyKnows {
-		plot.Rules = append(plot.Rules, chart.Rule{At: i.Reads.Degrees(v.MeltC), Level: true, Label: "melts", Line: draw.Line{Width: 1.4, Dash: draw.Dotted}})
+		plot.Rules = append(plot.Rules, chart.Rule{At: i.Reads.Degrees(v.MeltC), Level: true, Label: "melts", Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
 	}
 	return plot
 }
@@ -157,22 +157,22 @@ const coldestPlotted, warmestPlotted, stepPlotted = -40.0, 0.0, 0.25
 
 // stored plots what of each phase's water is ice, about the freezer's temperature.
 func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
-	plot := chart.Plot{Style: chart.Style{Reads: i.Reads},
+	plot := chart.Plot{Style: chart.Look{Reads: i.Reads},
 		X: chart.Axis{Title: i.Reads.Degree() + " in the freezer", Min: i.Reads.Degrees(coldestPlotted), Max: i.Reads.Degrees(warmestPlotted)},
 		Y: chart.Axis{Title: "% of the water frozen", Max: 100}}
 	if st.SwingK > 0 {
 		swing := chart.Upright(i.Reads.Degrees(st.AtC-st.SwingK), i.Reads.Degrees(st.AtC+st.SwingK))
 		swing.Label, swing.Fill, swing.Hatch = "freezer ± "+i.Reads.TemperatureStep(st.SwingK), draw.Fade(i.Both, .12), draw.Level
-		swing.Line = draw.Line{Width: 1, Colour: draw.Fade(i.Both, .4)}
-		plot.Bands = []chart.Band{swing}
+		swing.Line = draw.Stroke{Width: 1, Colour: draw.Fade(i.Both, .4)}
+		plot.Bands = []chart.Patch{swing}
 	} else {
-		plot.Rules = []chart.Rule{{At: i.Reads.Degrees(st.AtC), Label: "freezer", Line: draw.Line{Width: 2}}}
+		plot.Rules = []chart.Rule{{At: i.Reads.Degrees(st.AtC), Label: "freezer", Line: draw.Stroke{Width: 2}}}
 	}
 	var ts, x []float64
 	for t := coldestPlotted; t <= warmestPlotted; t += stepPlotted {
 		ts, x = append(ts, t), append(x, i.Reads.Degrees(t))
 	}
-	add := func(name string, p *model.Phase, line draw.Line, m draw.Marker) {
+	add := func(name string, p *model.Phase, line draw.Stroke, m draw.Marker) {
 		y := make([]float64, len(ts))
 		for k, s := range model.Curve(&p.Body, ts, nil) {
 			y[k] = 100 * s.WaterFrozen
@@ -180,10 +180,10 @@ func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 		plot.Series = append(plot.Series, chart.Series{Name: name, X: x, Y: y, Line: line, Marker: m})
 	}
 	if st.Dense.Present {
-		add("custard", &r.Dense, draw.Line{Width: 2.4, Colour: i.Dense}, draw.Disc)
+		add("custard", &r.Dense, draw.Stroke{Width: 2.4, Colour: i.Dense}, draw.Disc)
 	}
 	if st.Foam.Present {
-		add("foam", &r.Foam, draw.Line{Width: 2.4, Dash: draw.Dashed, Colour: i.Foam}, draw.Square)
+		add("foam", &r.Foam, draw.Stroke{Width: 2.4, Dash: draw.Dashed, Colour: i.Foam}, draw.Square)
 	}
 	return plot
 }

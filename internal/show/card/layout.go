@@ -122,7 +122,7 @@ func ripples(s *draw.List, x, y, w float64) {
 			t := float64(k) / 400
 			s.To(x+t*w, y+0.75*math.Sin(2*math.Pi*waves*t+float64(i)*math.Pi/1.6))
 		}
-		s.EndStroke(draw.Line{Width: 0.4, Colour: c})
+		s.EndStroke(draw.Stroke{Width: 0.4, Colour: c})
 	}
 }
 

@@ -16,11 +16,11 @@ const plotUnit = 0.3
 
 // curves are how the custard and the foam are drawn, told apart without colour.
 var curves = [...]struct {
-	line   draw.Line
+	line   draw.Stroke
 	marker draw.Marker
 }{
-	{draw.Line{Width: 2.2, Colour: ink}, draw.NoMarker},
-	{draw.Line{Width: 2.2, Colour: coral, Dash: draw.Dashed}, draw.Disc},
+	{draw.Stroke{Width: 2.2, Colour: ink}, draw.NoMarker},
+	{draw.Stroke{Width: 2.2, Colour: coral, Dash: draw.Dashed}, draw.Disc},
 }
 
 // eats is the ground of the temperatures at which both phases eat well.
@@ -81,7 +81,7 @@ func phasesOf(r *model.Result) []*model.Phase {
 func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(*phase.Body, *phase.State) float64) *draw.List {
 	p.X = chart.Axis{Title: reads.Degree() + " in the tub", Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
 	p.NoLegend = true
-	p.Style = chart.Style{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
+	p.Style = chart.Look{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
 		Measure: func(s string, size float64) float64 {
 			return typeset.Type(draw.Sans, size*plotUnit/typeset.Point, ink).Width(s) / plotUnit
 		}}
@@ -107,7 +107,7 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 		c := curves[ph.Body.Role]
 		p.Series = append(p.Series, chart.Series{X: x, Y: y, Line: c.line, Marker: c.marker})
 	}
-	p.Rules = append(p.Rules, chart.Rule{At: serve, Line: draw.Line{Width: 1.4, Colour: glass}})
+	p.Rules = append(p.Rules, chart.Rule{At: serve, Line: draw.Stroke{Width: 1.4, Colour: glass}})
 	var drawing draw.List
 	frame := p.Draw(&drawing, w/plotUnit, h/plotUnit)
 	s := &draw.List{W: w, H: h}
@@ -127,7 +127,7 @@ func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float6
 	return railPlot(reads, d, r, w, h, chart.Plot{
 		Y: chart.Axis{Title: figure.Phases.Row("hardness").Axis(reads), Log: true, Min: 0.05, Max: 60},
 		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
-			Line: draw.Line{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
+			Line: draw.Stroke{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
 	}, (*phase.Body).Hardness)
 }
 

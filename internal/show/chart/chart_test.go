@@ -73,7 +73,7 @@ var black = draw.RGB(0)
 
 func TestUnknownValuesLeaveAGap(t *testing.T) {
 	p := Plot{X: Axis{Min: 0, Max: 4}, Y: Axis{Min: 0, Max: 4}, NoLegend: true,
-		Series: []Series{{X: []float64{0, 1, 2, 3, 4}, Y: []float64{1, 1, math.NaN(), 3, 3}, Line: draw.Line{Width: 7, Colour: black}}}}
+		Series: []Series{{X: []float64{0, 1, 2, 3, 4}, Y: []float64{1, 1, math.NaN(), 3, 3}, Line: draw.Stroke{Width: 7, Colour: black}}}}
 	var d draw.List
 	f := p.Draw(&d, 300, 200)
 	var curve []draw.Point
@@ -96,7 +96,7 @@ func TestUnknownValuesLeaveAGap(t *testing.T) {
 func TestCurvesStayInTheFrame(t *testing.T) {
 	rng := rand.New(rand.NewSource(5))
 	for n := 0; n < 100; n++ {
-		s := Series{Line: draw.Line{Width: 7, Colour: black}}
+		s := Series{Line: draw.Stroke{Width: 7, Colour: black}}
 		for i := 0; i < 50; i++ {
 			s.X = append(s.X, rng.Float64()*20-5)
 			s.Y = append(s.Y, rng.NormFloat64()*10)
@@ -125,7 +125,7 @@ func TestContourOfACone(t *testing.T) {
 	var d draw.List
 	d.Reset(40, 40)
 	Contour(&d, grid, 12.5, draw.Rect{X0: 0, Y0: 0, X1: 40, Y1: 40})
-	d.EndStroke(draw.Line{Width: 1, Colour: black})
+	d.EndStroke(draw.Stroke{Width: 1, Colour: black})
 	require.Len(t, d.Marks, 1)
 	length := 0.0
 	pts := d.Marks[0].Points
@@ -140,7 +140,7 @@ func TestContourOfACone(t *testing.T) {
 	}
 	assert.InDelta(t, 2*math.Pi*12.5, length, .5)
 	Contour(&d, grid, 1000, draw.Rect{X0: 0, Y0: 0, X1: 40, Y1: 40})
-	d.EndStroke(draw.Line{Width: 1, Colour: black})
+	d.EndStroke(draw.Stroke{Width: 1, Colour: black})
 	assert.Len(t, d.Marks, 1, "no line, no mark")
 }
 
@@ -163,12 +163,12 @@ func TestColdGetsLighterAllTheWay(t *testing.T) {
 // demo is four curves of n points, as the window draws them.
 func demo(n int) *Plot {
 	p := &Plot{X: Axis{Title: "°C", Min: -24, Max: -4}, Y: Axis{Title: "kPa", Log: true, Min: .05, Max: 50}, Right: &Axis{Title: "ice", Min: 0, Max: 1},
-		Style: Style{Ink: draw.RGB(0x17313A), Muted: draw.RGB(0x566A6E), Grid: draw.RGB(0xE2D8C3), Back: draw.RGB(0xFAF5EA)}}
+		Style: Look{Ink: draw.RGB(0x17313A), Muted: draw.RGB(0x566A6E), Grid: draw.RGB(0xE2D8C3), Back: draw.RGB(0xFAF5EA)}}
 	b := Upright(-15.5, -11)
-	b.Fill, b.Hatch, b.Line = draw.Fade(draw.RGB(0x356B3F), .15), draw.Rising, draw.Line{Width: 1, Colour: draw.Fade(draw.RGB(0x356B3F), .4)}
-	p.Bands = []Band{b}
+	b.Fill, b.Hatch, b.Line = draw.Fade(draw.RGB(0x356B3F), .15), draw.Rising, draw.Stroke{Width: 1, Colour: draw.Fade(draw.RGB(0x356B3F), .4)}
+	p.Bands = []Patch{b}
 	for k, dash := range []draw.Dash{draw.Solid, draw.Dashed, draw.Dotted, draw.DashDot} {
-		s := Series{Name: "curve", Line: draw.Line{Width: 2, Dash: dash, Colour: draw.RGB(0x924A0C)}, Marker: draw.Marker(k), Right: k > 1}
+		s := Series{Name: "curve", Line: draw.Stroke{Width: 2, Dash: dash, Colour: draw.RGB(0x924A0C)}, Marker: draw.Marker(k), Right: k > 1}
 		for i := 0; i < n; i++ {
 			t := -24 + 20*float64(i)/float64(n-1)
 			ice := 1 + (2+float64(k))/math.Min(t, -2-float64(k))

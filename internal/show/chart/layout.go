@@ -8,7 +8,7 @@ import (
 
 func (p *Plot) axisX(d *draw.List, f Frame, ticks []Tick) {
 	s, b := p.Style, f.Box
-	edge := draw.Line{Width: 1, Colour: s.Muted}
+	edge := draw.Stroke{Width: 1, Colour: s.Muted}
 	for _, t := range ticks {
 		x := f.X.Pos(t.Value)
 		if !(x >= b.X0-.5 && x <= b.X1+.5) {
@@ -18,7 +18,7 @@ func (p *Plot) axisX(d *draw.List, f Frame, ticks []Tick) {
 		if t.Minor {
 			long = 2.5
 		} else if !p.X.NoGrid {
-			d.Segment(draw.Line{Width: 1, Colour: s.Grid}, x, b.Y0, x, b.Y1)
+			d.Segment(draw.Stroke{Width: 1, Colour: s.Grid}, x, b.Y0, x, b.Y1)
 		}
 		d.Segment(edge, x, b.Y1, x, b.Y1+long)
 		d.Write(draw.Text{At: draw.Point{X: x, Y: b.Y1 + 5}, S: t.Label, Size: s.size(), Align: draw.Centre, Rise: draw.Below, Colour: s.Ink})
@@ -33,7 +33,7 @@ func (p *Plot) axisY(d *draw.List, f Frame, a Axis, scale Scale, ticks []Tick, r
 	if right {
 		x, out, align = b.X1, 1, draw.Left
 	}
-	edge := draw.Line{Width: 1, Colour: s.Muted}
+	edge := draw.Stroke{Width: 1, Colour: s.Muted}
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
 		if !(y >= b.Y0-.5 && y <= b.Y1+.5) {
@@ -43,7 +43,7 @@ func (p *Plot) axisY(d *draw.List, f Frame, a Axis, scale Scale, ticks []Tick, r
 		if t.Minor {
 			long = 2.5
 		} else if !a.NoGrid && !right {
-			d.Segment(draw.Line{Width: 1, Colour: s.Grid}, b.X0, y, b.X1, y)
+			d.Segment(draw.Stroke{Width: 1, Colour: s.Grid}, b.X0, y, b.X1, y)
 		}
 		d.Segment(edge, x, y, x+out*long, y)
 		d.Write(draw.Text{At: draw.Point{X: x + out*7, Y: y}, S: t.Label, Size: s.size(), Align: align, Colour: s.Ink})
@@ -96,7 +96,7 @@ func (p *Plot) curve(d *draw.List, f Frame, s *Series) {
 	}
 }
 
-func (p *Plot) band(d *draw.List, f Frame, b Band) {
+func (p *Plot) band(d *draw.List, f Frame, b Patch) {
 	x0, x1 := clamp(f.X.Pos(b.X0), f.Box.X0, f.Box.X1), clamp(f.X.Pos(b.X1), f.Box.X0, f.Box.X1)
 	y0, y1 := f.Box.Y1, f.Box.Y0
 	if !math.IsInf(b.Y0, 0) {

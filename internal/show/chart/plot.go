@@ -27,25 +27,25 @@ type Axis struct {
 type Series struct {
 	Name   string // in the legend; empty keeps it out
 	X, Y   []float64
-	Line   draw.Line
+	Line   draw.Stroke
 	Marker draw.Marker
 	Every  int  // points from one marker to the next; 0 sets about eight along the curve
 	Right  bool // measured on the right axis
 }
 
-// A Band is a filled rectangle in data coordinates, behind the curves. An
+// A Patch is a filled rectangle in data coordinates, behind the curves. An
 // infinite limit reaches to the edge of the plot.
-type Band struct {
+type Patch struct {
 	Label          string // written inside, at the top
 	X0, X1, Y0, Y1 float64
 	Fill           draw.Colour
 	Hatch          draw.Hatch
-	Line           draw.Line // of the hatch
+	Line           draw.Stroke // of the hatch
 }
 
 // Upright returns a band over x0..x1, from the bottom of the plot to the top.
-func Upright(x0, x1 float64) Band {
-	return Band{X0: x0, X1: x1, Y0: math.Inf(-1), Y1: math.Inf(1)}
+func Upright(x0, x1 float64) Patch {
+	return Patch{X0: x0, X1: x1, Y0: math.Inf(-1), Y1: math.Inf(1)}
 }
 
 // An Area is what lies between two curves over the same X, such as a range of
@@ -54,7 +54,7 @@ type Area struct {
 	X, Lo, Hi []float64
 	Fill      draw.Colour
 	Hatch     draw.Hatch
-	Line      draw.Line
+	Line      draw.Stroke
 }
 
 // A Rule is a line right across the plot at one value.
@@ -62,11 +62,11 @@ type Rule struct {
 	At    float64
 	Level bool // at a Y value; otherwise upright, at an X value
 	Label string
-	Line  draw.Line
+	Line  draw.Stroke
 }
 
-// A Style is what the device, the theme and the reader decide.
-type Style struct {
+// A Look is what the device, the theme and the reader decide.
+type Look struct {
 	Ink, Muted, Grid draw.Colour
 	Back             draw.Colour // behind the plot; transparent leaves it out
 	Text             float64     // height of the font; 0 means 11
@@ -76,14 +76,14 @@ type Style struct {
 	Measure func(s string, size float64) float64
 }
 
-func (s Style) size() float64 {
+func (s Look) size() float64 {
 	if s.Text == 0 {
 		return 11
 	}
 	return s.Text
 }
 
-func (s Style) width(t string) float64 {
+func (s Look) width(t string) float64 {
 	if s.Measure != nil {
 		return s.Measure(t, s.size())
 	}
@@ -99,10 +99,10 @@ type Plot struct {
 	X, Y     Axis
 	Right    *Axis // nil: no second y axis
 	Areas    []Area
-	Bands    []Band
+	Bands    []Patch
 	Series   []Series
 	Rules    []Rule
-	Style    Style
+	Style    Look
 	NoLegend bool
 }
 
@@ -244,7 +244,7 @@ func axisTicks(reads say.Style, a Axis, s Scale, n int) []Tick {
 	return Ticks(reads, s.Min, s.Max, max(2, min(n, 10)))
 }
 
-func (s Style) widest(ticks []Tick) float64 {
+func (s Look) widest(ticks []Tick) float64 {
 	w := 0.0
 	for _, t := range ticks {
 		w = math.Max(w, s.width(t.Label))

@@ -17,7 +17,7 @@ const (
 
 // Texture strokes hatch h inside the closed outline, with lines gap units
 // apart. The outline must have no gaps.
-func (d *List) Texture(outline []Point, h Hatch, gap float64, l Line) {
+func (d *List) Texture(outline []Point, h Hatch, gap float64, l Stroke) {
 	if len(outline) < 3 || gap <= 0 {
 		return
 	}

@@ -13,7 +13,7 @@ func TestHatchStaysInsideItsOutline(t *testing.T) {
 	for _, h := range []Hatch{Rising, Falling, Crossed, Dots, Level} {
 		var d List
 		d.Reset(100, 100)
-		d.Texture(outline, h, 6, Line{Width: 1, Colour: RGB(0)})
+		d.Texture(outline, h, 6, Stroke{Width: 1, Colour: RGB(0)})
 		require.Len(t, d.Marks, 1)
 		pts := d.Marks[0].Points
 		assert.Greater(t, len(pts), 12)

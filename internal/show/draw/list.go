@@ -31,8 +31,8 @@ func (r Rect) Dx() float64 { return r.X1 - r.X0 }
 // Dy is the height of r.
 func (r Rect) Dy() float64 { return r.Y1 - r.Y0 }
 
-// A Line says how a stroke looks. Ends and joins are always round.
-type Line struct {
+// A Stroke says how a stroke looks. Ends and joins are always round.
+type Stroke struct {
 	Width  float64 // in units of the list; 0 draws nothing
 	Dash   Dash
 	Colour Colour
@@ -44,7 +44,7 @@ type Line struct {
 // An outline should not cross itself: where it does, the overlap may stay empty.
 type Mark struct {
 	Points  []Point
-	Line    Line
+	Line    Stroke
 	Fill    Colour
 	Picture image.Image
 	Frame   Rect
@@ -89,7 +89,7 @@ func (d *List) To(x, y float64) { d.pool = append(d.pool, Point{x, y}) }
 func (d *List) Lift() { d.pool = append(d.pool, lift) }
 
 // EndStroke strokes the open path.
-func (d *List) EndStroke(l Line) { d.end(Mark{Line: l}) }
+func (d *List) EndStroke(l Stroke) { d.end(Mark{Line: l}) }
 
 // EndFill fills the open path.
 func (d *List) EndFill(c Colour) { d.end(Mark{Fill: c}) }

@@ -18,7 +18,7 @@ const (
 
 // Marker draws shape m about (x, y) with half-width r: filled shapes with an
 // outline of colour edge, the two open ones as strokes of l.
-func (d *List) Marker(m Marker, x, y, r float64, l Line) {
+func (d *List) Marker(m Marker, x, y, r float64, l Stroke) {
 	switch m {
 	case Disc:
 		d.Arc(x, y, r, r, 0, 2*math.Pi)
@@ -39,7 +39,7 @@ func (d *List) Marker(m Marker, x, y, r float64, l Line) {
 		d.Lift()
 		d.To(x, y-r)
 		d.To(x, y+r)
-		d.EndStroke(Line{Width: l.Width, Colour: l.Colour})
+		d.EndStroke(Stroke{Width: l.Width, Colour: l.Colour})
 		return
 	case Cross:
 		q := .8 * r
@@ -48,7 +48,7 @@ func (d *List) Marker(m Marker, x, y, r float64, l Line) {
 		d.Lift()
 		d.To(x-q, y+q)
 		d.To(x+q, y-q)
-		d.EndStroke(Line{Width: l.Width, Colour: l.Colour})
+		d.EndStroke(Stroke{Width: l.Width, Colour: l.Colour})
 		return
 	default:
 		return

@@ -6,7 +6,7 @@ import (
 )
 
 // Segment strokes one straight line.
-func (d *List) Segment(l Line, x0, y0, x1, y1 float64) {
+func (d *List) Segment(l Stroke, x0, y0, x1, y1 float64) {
 	d.To(x0, y0)
 	d.To(x1, y1)
 	d.EndStroke(l)
@@ -25,7 +25,7 @@ func (d *List) Show(img image.Image, r Rect) {
 }
 
 // Outline strokes an upright rectangle.
-func (d *List) Outline(r Rect, l Line) {
+func (d *List) Outline(r Rect, l Stroke) {
 	d.boxPath(r)
 	d.To(r.X0, r.Y0)
 	d.EndStroke(l)

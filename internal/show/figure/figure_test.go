@@ -96,7 +96,7 @@ func TestUnitsOfARowStandOnceWhereTheyAgree(t *testing.T) {
 		return figure.Value{Value: v, Low: math.NaN(), High: math.NaN(), Bound: figure.Exact}
 	}
 	l := f.Line(say.Style{}, one(850), one(200))
-	assert.Equal(t, figure.Line{Name: f.Name, Unit: "g", Cells: []string{"850", "200"}}, l)
+	assert.Equal(t, say.TableRow{Name: f.Name, Unit: "g", Cells: []string{"850", "200"}}, l)
 	l = f.Line(say.Style{}, one(12350), one(200))
-	assert.Equal(t, figure.Line{Name: f.Name, Cells: []string{"12.35 kg", "200 g"}}, l)
+	assert.Equal(t, say.TableRow{Name: f.Name, Cells: []string{"12.35 kg", "200 g"}}, l)
 }

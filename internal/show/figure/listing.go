@@ -19,8 +19,8 @@ var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
 
 // All lays out every figure of the phases and the tub, each with its band: a
 // name, a unit and cells for custard, foam and tub.
-func All(s say.Style, r *model.Result) []Line {
-	var out []Line
+func All(s say.Style, r *model.Result) []say.TableRow {
+	var out []say.TableRow
 	add := func(f *Row, name string, values ...Value) {
 		l := f.Line(s, values...)
 		l.Name = name
@@ -53,14 +53,7 @@ func All(s say.Style, r *model.Result) []Line {
 // Axis is the title of an axis of the figure: "hardness, kPa".
 func (f *Row) Axis(s say.Style) string {
 	_, unit := f.parts(s, 0, 0)
-	return withUnit(strings.ToLower(f.Name), unit)
-}
-
-func withUnit(name, unit string) string {
-	if unit == "" {
-		return name
-	}
-	return name + ", " + unit
+	return say.WithUnit(strings.ToLower(f.Name), unit)
 }
 
 // Values returns the row's figures in some columns.
@@ -73,7 +66,7 @@ func (f *Row) Values(r *model.Result, columns ...int) []Value {
 }
 
 // Food lays out the nutrition, per 100 g and per serving, under heads.
-func Food(s say.Style, r *model.Result) (heads []string, lines []Line) {
+func Food(s say.Style, r *model.Result) (heads []string, lines []say.TableRow) {
 	serving := Servings.Row("serving_g")
 	heads = []string{Nutrition.Columns[Per100G], "per " + serving.Text(s, serving.Of(r, 0)) + " serving"}
 	for i := range Nutrition.Rows {
@@ -94,7 +87,7 @@ func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
 	for _, f := range []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
 		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")} {
 		l := f.Line(s, f.Values(r, columns...)...)
-		heads = append(heads, withUnit(f.Short, l.Unit))
+		heads = append(heads, say.WithUnit(f.Short, l.Unit))
 		for i := range rows {
 			rows[i] = append(rows[i], l.Cells[i])
 		}

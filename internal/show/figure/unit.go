@@ -131,26 +131,18 @@ func joined(number, unit string) string {
 	return number + " " + unit
 }
 
-// Line is a row laid out for a table with a column for the unit.
-type Line struct {
-	Name  string
-	Unit  string   // of all cells; "" where they have their own
-	Cells []string // one for each value
+// Line lays the row out.
+func (f *Row) Line(s say.Style, values ...Value) say.TableRow {
+	return f.line(f.Name, s, f.Parts, values)
 }
 
-// Head is the name with the unit of all cells.
-func (l Line) Head() string { return withUnit(l.Name, l.Unit) }
-
-// Line lays the row out.
-func (f *Row) Line(s say.Style, values ...Value) Line { return f.line(f.Name, s, f.Parts, values) }
-
 // Band lays the row's bands out.
-func (f *Row) Band(name string, s say.Style, values ...Value) Line {
+func (f *Row) Band(name string, s say.Style, values ...Value) say.TableRow {
 	return f.line(name, s, f.BandParts, values)
 }
 
-func (f *Row) line(name string, s say.Style, parts func(say.Style, Value) (string, string), values []Value) Line {
-	l := Line{Name: name, Cells: make([]string, len(values))}
+func (f *Row) line(name string, s say.Style, parts func(say.Style, Value) (string, string), values []Value) say.TableRow {
+	l := say.TableRow{Name: name, Cells: make([]string, len(values))}
 	units := make([]string, len(values))
 	for i, v := range values {
 		l.Cells[i], units[i] = parts(s, v)
@@ -162,7 +154,7 @@ func (f *Row) line(name string, s say.Style, parts func(say.Style, Value) (strin
 			for k := range values {
 				l.Cells[k] = joined(parts(s, values[k]))
 			}
-			return Line{Name: name, Cells: l.Cells}
+			return say.TableRow{Name: name, Cells: l.Cells}
 		}
 	}
 	return l

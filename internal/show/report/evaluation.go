@@ -110,7 +110,7 @@ func figures(t *figure.Table, r *model.Result, column int) object {
 		}
 		v := f.Of(r, column)
 		if f.WithBand {
-			bands.put(f.Key, Band{Number(v.Low), Number(v.High)})
+			bands.put(f.Key, Ends{Number(v.Low), Number(v.High)})
 		}
 		switch {
 		case v.Open():
@@ -156,7 +156,7 @@ func syrupObject(r *model.Result) any {
 	}
 	o := numbers(&figure.Syrup, r, 0)
 	v := figure.Syrup.Row("solids_percent").Of(r, 0)
-	o.put("solids_percent_band", Band{Number(v.Low), Number(v.High)})
+	o.put("solids_percent_band", Ends{Number(v.Low), Number(v.High)})
 	o.put("cook_temperature_reached", r.Syrup.Reached)
 	return o
 }

@@ -40,9 +40,9 @@ func (n Number) text(decimals int) string { return Reads.Number(float64(n), deci
 // percent returns a share of 1 as percent.
 func percent(share float64) Number { return Number(100 * share) }
 
-// Band is how low and how high a figure may be, for what the composition
+// Ends is how low and how high a figure may be, for what the composition
 // leaves unknown and the freedoms of the model.
-type Band struct {
+type Ends struct {
 	Low  Number `json:"low"`
 	High Number `json:"high"`
 }

@@ -47,7 +47,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 }
 
 // lines writes figures as laid out, under heads.
-func (p *page) lines(heads []string, lines []figure.Line) {
+func (p *page) lines(heads []string, lines []say.TableRow) {
 	width := 0
 	for _, l := range lines {
 		width = max(width, len([]rune(l.Head())))

@@ -103,7 +103,7 @@ type EggLedger struct {
 	WhitesLeft   Number   `json:"whites_left"`
 	YolksLeftG   Number   `json:"yolks_left_g"`
 	WhitesLeftG  Number   `json:"whites_left_g"`
-	KeepDays     Band     `json:"keep_days"` // in the refrigerator, by published advice
+	KeepDays     Ends     `json:"keep_days"` // in the refrigerator, by published advice
 	FrozenMonths int      `json:"whites_frozen_months"`
 }
 
@@ -119,7 +119,7 @@ func eggLedger(e process.Eggs) EggLedger {
 		Dense: EggParts{Number(e.Dense.Yolks), Number(e.Dense.Whites)}, Foam: EggParts{Number(e.Foam.Yolks), Number(e.Foam.Whites)},
 		YolksUsed: Number(e.YolksUsed), WhitesUsed: Number(e.WhitesUsed),
 		YolksLeft: Number(e.YolksLeft), WhitesLeft: Number(e.WhitesLeft), YolksLeftG: Number(e.YolksLeftG), WhitesLeftG: Number(e.WhitesLeftG),
-		KeepDays: Band{Number(egg.KeepsDays[0]), Number(egg.KeepsDays[1])}, FrozenMonths: egg.FrozenMonths,
+		KeepDays: Ends{Number(egg.KeepsDays[0]), Number(egg.KeepsDays[1])}, FrozenMonths: egg.FrozenMonths,
 	}
 }
 

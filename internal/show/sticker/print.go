@@ -22,7 +22,7 @@ const (
 	checkMM = 50.0 // a bar to check the scale of the print by
 )
 
-var hair = draw.Line{Width: 0.1, Colour: draw.RGB(0x9a9a9a)}
+var hair = draw.Stroke{Width: 0.1, Colour: draw.RGB(0x9a9a9a)}
 
 // Piece returns the label as one piece: a wrap with its overlap, on a cone a sector
 // of a ring, else patches side by side; hairlines show where to cut.

@@ -19,19 +19,19 @@ import (
 func strokes() *draw.List {
 	d := &draw.List{W: 640, H: 400}
 	for x := 40.0; x < 640; x += 60 {
-		d.Segment(draw.Line{Width: 1, Colour: draw.RGB(0xE2D8C3)}, x, 10, x, 380)
+		d.Segment(draw.Stroke{Width: 1, Colour: draw.RGB(0xE2D8C3)}, x, 10, x, 380)
 	}
 	for y := 10.0; y < 390; y += 40 {
-		d.Segment(draw.Line{Width: 1, Colour: draw.RGB(0xE2D8C3)}, 40, y, 630, y)
+		d.Segment(draw.Stroke{Width: 1, Colour: draw.RGB(0xE2D8C3)}, 40, y, 630, y)
 	}
 	box := []draw.Point{{X: 250, Y: 10}, {X: 380, Y: 10}, {X: 380, Y: 380}, {X: 250, Y: 380}}
-	d.Texture(box, draw.Rising, 7, draw.Line{Width: 1, Colour: draw.Fade(draw.RGB(0x356B3F), .4)})
+	d.Texture(box, draw.Rising, 7, draw.Stroke{Width: 1, Colour: draw.Fade(draw.RGB(0x356B3F), .4)})
 	for k, dash := range []draw.Dash{draw.Solid, draw.Dashed, draw.Dotted, draw.Solid} {
 		for i := range 400 {
 			t := float64(i) / 399
 			d.To(40+590*t, 30+320*math.Pow(t, 1+float64(k)))
 		}
-		d.EndStroke(draw.Line{Width: 2, Dash: dash, Colour: draw.RGB(0x924A0C)})
+		d.EndStroke(draw.Stroke{Width: 2, Dash: dash, Colour: draw.RGB(0x924A0C)})
 	}
 	return d
 }

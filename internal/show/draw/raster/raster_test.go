@@ -93,7 +93,7 @@ func TestStrokeInkIsLengthTimesWidth(t *testing.T) {
 			s, c := math.Sincos(angle)
 			var d draw.List
 			d.Reset(120, 120)
-			d.Segment(draw.Line{Width: width, Colour: black}, 60-40*c, 60-40*s, 60+40*c, 60+40*s)
+			d.Segment(draw.Stroke{Width: width, Colour: black}, 60-40*c, 60-40*s, 60+40*c, 60+40*s)
 			p.Clear(draw.Colour{})
 			p.Paint(&d, 1)
 			// Round ends add a disc. A line as thin as a pixel, sampled at the
@@ -121,7 +121,7 @@ func TestFastStrokeIsTheObviousSlowOne(t *testing.T) {
 			d.To(pts[i].X, pts[i].Y)
 		}
 		width := 1 + 4*rng.Float64()
-		d.EndStroke(draw.Line{Width: width, Colour: black})
+		d.EndStroke(draw.Stroke{Width: width, Colour: black})
 		p.Clear(draw.Colour{})
 		p.Paint(&d, 1)
 		for y := 0; y < 50; y++ {

@@ -7,7 +7,7 @@ import (
 )
 
 // stroke draws points joined by straight lines, with gaps where the pen lifts.
-func (p *Painter) stroke(points []draw.Point, l draw.Line, scale float64) {
+func (p *Painter) stroke(points []draw.Point, l draw.Stroke, scale float64) {
 	width := l.Width * scale
 	colour := l.Colour
 	if width < 1 { // thinner than a pixel: paler rather than thinner

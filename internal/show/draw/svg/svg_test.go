@@ -79,10 +79,10 @@ func TestPagesStandUnderEachOtherAtTrueSize(t *testing.T) {
 
 func TestMarksComeBackAsTheyWereDrawn(t *testing.T) {
 	d := &draw.List{W: 100, H: 100}
-	d.Segment(draw.Line{Width: 0.5, Dash: draw.Dashed, Colour: draw.RGB(0x0a3b4c)}, 1, 2, 30.25, 4)
+	d.Segment(draw.Stroke{Width: 0.5, Dash: draw.Dashed, Colour: draw.RGB(0x0a3b4c)}, 1, 2, 30.25, 4)
 	d.Box(draw.Rect{X0: 5, Y0: 6, X1: 7, Y1: 8}, draw.Fade(draw.RGB(0xff0000), 0.2))
 	d.To(50, 50) // a dot
-	d.EndStroke(draw.Line{Width: 2})
+	d.EndStroke(draw.Stroke{Width: 2})
 	d.To(0, 0)
 	d.To(9, 0)
 	d.To(9, 9)
@@ -91,7 +91,7 @@ func TestMarksComeBackAsTheyWereDrawn(t *testing.T) {
 	d.To(2, 1)
 	d.To(2, 2)
 	d.EndFill(draw.RGB(0))
-	d.Segment(draw.Line{Width: 1}, 0, 0, 9, 9) // solid
+	d.Segment(draw.Stroke{Width: 1}, 0, 0, 9, 9) // solid
 	paths := readBack(t, "", d).Pages[0].Paths
 	require.Len(t, paths, 5)
 	assert.Equal(t, "M1 2L30.25 4", paths[0].D)

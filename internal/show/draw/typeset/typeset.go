@@ -64,5 +64,5 @@ func Frame(p *draw.List, x, y, w, h, width float64, c draw.Colour) {
 
 // Disc fills a circle.
 func Disc(p *draw.List, x, y, r float64, c draw.Colour) {
-	p.Marker(draw.Disc, x, y, r, draw.Line{Colour: c})
+	p.Marker(draw.Disc, x, y, r, draw.Stroke{Colour: c})
 }
