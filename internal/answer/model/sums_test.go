@@ -226,8 +226,20 @@ func TestASyrupTooShallowForAThermometerIsTold(t *testing.T) {
 func TestACrumbIsDeclaredAndNothingIsNot(t *testing.T) {
 	m := model.New(market.Library(t))
 	of := func(g float64) *model.Result {
-		return evaluated(t, m, stall().WithLineAdded(design.DensePart, design.Line{Ingredient: "hazelnut_roasted", Grams: g}))
+		d := stall().WithLineAdded(design.DensePart, design.Line{Ingredient: "hazelnut_roasted", Grams: g})
+		d.Batch.Basis = design.BasisAsWritten
+		return evaluated(t, m, d)
 	}
+	unpriced := func(r *model.Result) (n int) {
+		for _, in := range r.Cost.Missing {
+			if in.ID == "hazelnut_roasted" {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Zero(t, unpriced(of(0)))
+	assert.Equal(t, 1, unpriced(of(0.4)))
 	none, crumb := of(0), of(0.4)
 	assert.Less(t, len(none.Allergens.US), len(crumb.Allergens.US))
 	assert.Less(t, len(none.Allergens.EU), len(crumb.Allergens.EU))
@@ -278,4 +290,77 @@ func TestCountedEggsAreWeighedBySize(t *testing.T) {
 	r := evaluated(t, m, d.WithLines(design.DensePart, lines))
 	assert.InDelta(t, 85, r.Lines[2].Written, 1e-9)
 	assert.InDelta(t, 5, r.Eggs.Yolks, 1e-9)
+	lines[2].Count = 1
+	assert.InDelta(t, 17, evaluated(t, m, d.WithLines(design.DensePart, lines)).Lines[2].Written, 1e-9)
+}
+
+// What a line's figures leave open, and whose record of the same name a design's
+// own stands before, is told of lines that weigh something.
+func TestWhoseFiguresCountIsTold(t *testing.T) {
+	m := model.New(market.Library(t))
+	codes := func(d design.Design) map[string]int {
+		n := map[string]int{}
+		for _, w := range evaluated(t, m, d).Warnings {
+			n[w.Code]++
+		}
+		return n
+	}
+	lemon := func(g float64) design.Design {
+		return stall().WithLineAdded(design.DensePart, market.Line("lemon_juice", g))
+	}
+	before := codes(lemon(0))["composition_assumed"]
+	assert.Equal(t, before+1, codes(lemon(0.5))["composition_assumed"])
+
+	in, ok := m.Library().Find("milk_whole")
+	require.True(t, ok)
+	same, other := *in, *in
+	other.Cells[ingredient.Fat] = ingredient.Known(3.9)
+	d := stall()
+	assert.Zero(t, codes(d)["own_figures_differ"])
+	d.Own = []*ingredient.Ingredient{&same}
+	assert.Zero(t, codes(d)["own_figures_differ"], "its figures are the library's")
+	d.Own = []*ingredient.Ingredient{&other}
+	assert.Equal(t, 1, codes(d)["own_figures_differ"])
+	assert.Zero(t, codes(d.WithGrams(design.DensePart, 0, 0))["own_figures_differ"], "of nothing")
+}
+
+// As written, a batch of a gram is one too.
+func TestABatchOfAGramIsATubOfSome(t *testing.T) {
+	m := model.New(market.Library(t))
+	d := stall()
+	d.Batch.Basis = design.BasisAsWritten
+	small := times(d, 1e-3)
+	a, b := evaluated(t, m, d), evaluated(t, m, small)
+	assert.True(t, b.Dense.InTub() && b.Foam.InTub())
+	assert.InEpsilon(t, a.Blend.DensityGPerML, b.Blend.DensityGPerML, 1e-9)
+	assert.InDelta(t, a.Blend.IceVolume, b.Blend.IceVolume, 1e-9)
+	assert.InDelta(t, a.Blend.WaterFrozen, b.Blend.WaterFrozen, 1e-9)
+	sweet := func(p *model.Phase) float64 { return p.SweetnessPercent }
+	assert.InDelta(t, a.TubMean(sweet), b.TubMean(sweet), 1e-9)
+	assert.Equal(t, a.Verdict.Dense.How, b.Verdict.Dense.How)
+	assert.False(t, b.Verdict.Empty)
+	assert.InDelta(t, a.Nutrition.Per100G[ingredient.Protein].Known, b.Nutrition.Per100G[ingredient.Protein].Known, 1e-9)
+	assert.InDelta(t, 1e-3*a.Blend.TubsFilled, b.Blend.TubsFilled, 1e-12)
+	assert.InDelta(t, a.Foam.Body.Swelling(d.Serving.TemperatureC, 1), a.Foam.Swelling, 1e-12, "its air follows the cold")
+}
+
+// What a label reads of the custard alone is the custard.
+func TestTheLabelsCustardIsTheCustard(t *testing.T) {
+	m := model.New(market.Library(t))
+	d := market.Honey()
+	r := evaluated(t, m, d)
+	f := r.Food(d)
+	phases := map[string]int{}
+	for _, l := range f.Lines {
+		phases[l.Phase]++
+	}
+	assert.Equal(t, map[string]int{"dense": 5, "foam": 3}, phases)
+	require.Len(t, f.Dense.Lines, 5)
+	sum := -f.Dense.WaterOffG
+	for _, l := range f.Dense.Lines {
+		assert.Equal(t, "dense", l.Phase)
+		sum += l.Grams
+	}
+	assert.InDelta(t, r.Blend.Dense.MassG, sum, 1e-6)
+	assert.InDelta(t, r.Dense.Body.Density(), f.Dense.DensityGPerML, 1e-12)
 }

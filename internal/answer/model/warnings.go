@@ -87,7 +87,7 @@ func (r *Result) warnTub(d design.Design) {
 	if fill := d.Tubs.FillPercent * swell; fill > 100 {
 		r.warn(Caution, "tub_overfull", "tubs.fill_percent", TubOverfull{fill, math.Floor(100 / swell)})
 	}
-	if e := r.Eggs; e.Known && math.Abs(e.Yolks-e.Whites) >= 0.5 && e.Yolks+e.Whites > 0 {
+	if e := r.Eggs; e.Known && math.Abs(e.Yolks-e.Whites) >= 0.5 {
 		r.warn(Note, "eggs_unpaired", "eggs", EggsUnpaired{e.Left.Yolks, e.Left.Whites, d.Eggs.System, d.Eggs.Size})
 	}
 	if d.Batch.Basis == design.BasisAsWritten && (b.Dense.LeftML > 1 || b.Foam.LeftML > 1) {

@@ -13,9 +13,9 @@ import (
 type readings [3]mix.Mix
 
 func (r *readings) add(x *ingredient.Resolved, g float64) {
-	r[0] = r[0].PlusScaled(x.Nominal, g/100)
-	r[1] = r[1].PlusScaled(x.Soft, g/100)
-	r[2] = r[2].PlusScaled(x.Firm, g/100)
+	for i, per100 := range [...]mix.Mix{x.Nominal, x.Soft, x.Firm} {
+		r[i] = r[i].PlusScaled(per100, g/100)
+	}
 }
 
 // weighed is the lines weighed out, as written, before anything is cooked but
