@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
@@ -281,7 +282,7 @@ func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
 	for _, p := range eggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: librarypage.GroupWords("egg"),
+		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: larder.GroupName("egg"),
 			Subtitle: page.Reads.Mass(gramsOfOne(d, p)) + " each, size " + d.Eggs.System + " " + d.Eggs.Size})
 	}
 	for _, in := range l.w.library().All() {

@@ -54,9 +54,8 @@ var mayName = map[string]string{
 	"ui/column.go":                     "the setting",
 	"ui/weigh.go":                      "the setting that is weighed out",
 	"internal/desk/coldview/tables.go": "of a tub in the freezer, not of the design as served",
-	"ui/librarypage/edit.go":           "of an ingredient's record",
-	"ui/librarypage/words.go":          "of an ingredient's record",
-	"ui/librarypage/detail.go":         "of an ingredient's record",
+	"internal/desk/larder/record.go":   "of an ingredient's record",
+	"internal/desk/larder/form.go":     "of an ingredient's pack",
 }
 
 func TestNoFigureIsListedByHand(t *testing.T) {

@@ -124,7 +124,7 @@ var usual = map[string]string{
 	"ui/page/text.go":                    "the window's",
 	"internal/show/report/evaluation.go": "the command line's",
 	"internal/desk/cutting/cutter.go":    "an error's text, worded again where it is shown",
-	"ui/kit/parse.go":                    "what is typed into a field, in the field's own unit",
+	"internal/desk/typed/number.go":      "what is typed into a field, in the field's own unit",
 }
 
 func TestNobodyMakesAStyleOfTheirOwn(t *testing.T) {

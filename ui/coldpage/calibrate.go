@@ -121,7 +121,7 @@ func (c *calibrator) done(_ coldview.Calibration, found coldview.Found, err erro
 	}
 	c.found = found
 	c.tell(say.Calibrated(page.Reads, c.kind, coldview.PlaceOf(&found.Kitchen, c.kind).Factor))
-	c.table.ShowFigures(figures(coldview.ChangeRows(page.Reads, c.kind, &found.Before, &found.After)))
+	c.table.ShowFigures(coldview.ChangeRows(page.Reads, c.kind, &found.Before, &found.After))
 	c.table.Show()
 	c.makeMain(c.keep, c.compute)
 	c.keep.Enable()

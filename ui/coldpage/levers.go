@@ -1,11 +1,12 @@
 package coldpage
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2/container"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/coldview"
-	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -34,14 +35,9 @@ func selectOf(options []coldview.Option, changed func(value string)) (s *kit.Sel
 	for i, o := range options {
 		names[i] = o.Name
 	}
-	s = kit.NewSelect(names, nil)
-	s.OnChanged = mishap.With(func(string) { changed(options[s.SelectedIndex()].Value) })
+	s, put := page.SelectOf(names, func(i int) { changed(options[i].Value) })
 	return s, func(value string) {
-		for _, o := range options {
-			if o.Value == value {
-				page.ShowSelected(s, o.Name)
-			}
-		}
+		put(slices.IndexFunc(options, func(o coldview.Option) bool { return o.Value == value }))
 	}
 }
 
@@ -112,7 +108,7 @@ func (p *Page) calibration(v *view, kind cold.MeasurementKind) {
 			back.Enable()
 		}
 	})
-	v.add(page.Small("Calibration of the "+say.MeasuredPlace(kind)), word, container.NewHBox(measure, back, reset))
+	v.add(page.Small(say.CalibrationHead(kind)), word, container.NewHBox(measure, back, reset))
 }
 
 // undoCalibration brings back what the last calibration replaced.

@@ -47,14 +47,14 @@ func (v *view) add(objects ...fyne.CanvasObject) {
 }
 
 // table adds a table of what rows makes of an answer.
-func (v *view) table(heads []string, rows func(*cold.Answer) []coldview.Row) {
+func (v *view) table(heads []string, rows func(*cold.Answer) []say.TableRow) {
 	t := kit.NewFigures(heads...)
-	v.show = append(v.show, func(a *cold.Answer) { t.ShowFigures(figures(rows(a))) })
+	v.show = append(v.show, func(a *cold.Answer) { t.ShowFigures(rows(a)) })
 	v.add(t)
 }
 
 // times adds a table of times.
-func (v *view) times(rows func(*cold.Answer) []coldview.Row) { v.table(coldview.TimeHeads, rows) }
+func (v *view) times(rows func(*cold.Answer) []say.TableRow) { v.table(coldview.TimeHeads, rows) }
 
 // text adds a paragraph of what an answer says, hidden where that is nothing.
 func (v *view) text(l *widget.Label, words func(*cold.Answer) string) {
@@ -71,14 +71,6 @@ func (v *view) prose(words func(*cold.Answer) string) { v.text(page.Prose(""), w
 // fromAndTo adds what the columns of the times are.
 func (v *view) fromAndTo() {
 	v.prose(func(a *cold.Answer) string { return say.FromAndTo(page.Reads, *v.Place(&a.Profile)) })
-}
-
-func figures(rows []coldview.Row) []say.TableRow {
-	out := make([]say.TableRow, len(rows))
-	for i, r := range rows {
-		out[i] = say.TableRow(r)
-	}
-	return out
 }
 
 func (v *view) showLevers() {

@@ -35,7 +35,7 @@ func (p *Page) fillCustard(v *view) {
 	p.stirring(v)
 	p.inDish(v)
 	v.add(page.Small("Stir at"))
-	v.table(coldview.StirHeads(page.Reads), func(a *cold.Answer) []coldview.Row { return coldview.StirRows(page.Reads, v.Freezes(a)) })
+	v.table(coldview.StirHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.StirRows(page.Reads, v.Freezes(a)) })
 	v.prose(func(a *cold.Answer) string {
 		c := v.Freezes(a)
 		return say.StirColumns(len(coldview.FirstStirs(c)), len(c.Stirs))
@@ -54,7 +54,7 @@ func (p *Page) fillFoam(v *view) {
 // inDish adds when a phase is ready and how it stands.
 func (p *Page) inDish(v *view) {
 	v.bold(func(a *cold.Answer) string { return say.Together(page.Reads, &a.StillFreeze) })
-	v.times(func(a *cold.Answer) []coldview.Row { return coldview.FreezingRows(page.Reads, v.Freezes(a)) })
+	v.times(func(a *cold.Answer) []say.TableRow { return coldview.FreezingRows(page.Reads, v.Freezes(a)) })
 	v.prose(func(a *cold.Answer) string { return say.InDish(page.Reads, v.Freezes(a)) })
 }
 
@@ -62,7 +62,7 @@ func (p *Page) inDish(v *view) {
 func (p *Page) fillHarden(v *view) {
 	p.lever(v, "Freezer", "freezer.air_c", 0.5)
 	p.tubShape(v)
-	v.times(func(a *cold.Answer) []coldview.Row { return coldview.HardenRows(page.Reads, &a.Harden) })
+	v.times(func(a *cold.Answer) []say.TableRow { return coldview.HardenRows(page.Reads, &a.Harden) })
 	v.prose(func(a *cold.Answer) string { return say.IntoTheFreezer(page.Reads, a) })
 	v.fromAndTo()
 	p.calibration(v, cold.CoreAt)
@@ -78,13 +78,13 @@ func (p *Page) fillServing(v *view) {
 	p.lever(v, "Freezer", "freezer.air_c", 0.5)
 	p.tubShape(v)
 	v.bold(func(a *cold.Answer) string { return say.Softening(page.Reads, v.Softens(a)) })
-	v.times(func(a *cold.Answer) []coldview.Row {
+	v.times(func(a *cold.Answer) []say.TableRow {
 		return coldview.SofteningRows(page.Reads, v.Softens(a), p.of.Design.Serving.TemperatureC)
 	})
 	v.add(page.Small("The outer ring is right for"))
-	v.table(coldview.BandHeads(page.Reads), func(a *cold.Answer) []coldview.Row { return coldview.BandRows(page.Reads, v.Softens(a)) })
+	v.table(coldview.BandHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.BandRows(page.Reads, v.Softens(a)) })
 	v.add(page.Small("Inside the tub"))
-	v.table(coldview.InsideHeads(page.Reads), func(a *cold.Answer) []coldview.Row { return coldview.InsideRows(page.Reads, v.Softens(a)) })
+	v.table(coldview.InsideHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.InsideRows(page.Reads, v.Softens(a)) })
 	v.fromAndTo()
 	if v.Question == coldview.Counter {
 		p.calibration(v, cold.ScoopedWell)
@@ -97,8 +97,8 @@ func (p *Page) fillStorage(v *view) {
 	p.lever(v, "Swings by", "freezer.swing_k", 0.5)
 	v.bold(func(a *cold.Answer) string { return say.Storage(page.Reads, &a.Storage) })
 	v.prose(func(a *cold.Answer) string { return say.StorageChange(page.Reads, &a.Storage) })
-	v.table([]string{"custard", "foam"}, func(a *cold.Answer) []coldview.Row { return coldview.StoredRows(page.Reads, &a.Storage) })
+	v.table([]string{"custard", "foam"}, func(a *cold.Answer) []say.TableRow { return coldview.StoredRows(page.Reads, &a.Storage) })
 	v.add(page.Small(say.AgeingHead(page.Reads)))
-	v.table([]string{"index"}, func(a *cold.Answer) []coldview.Row { return coldview.AgeingRows(page.Reads, &a.Storage) })
+	v.table([]string{"index"}, func(a *cold.Answer) []say.TableRow { return coldview.AgeingRows(page.Reads, &a.Storage) })
 	v.prose(func(a *cold.Answer) string { return say.Ageing(page.Reads, &a.Storage) })
 }

@@ -3,19 +3,15 @@ package kit
 import (
 	"sort"
 	"strings"
-	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"golang.org/x/text/cases"
-	"golang.org/x/text/runes"
-	"golang.org/x/text/transform"
-	"golang.org/x/text/unicode/norm"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/typed"
 )
 
 // A FinderItem is something to be found by name.
@@ -75,7 +71,7 @@ func (f *Finder) ShowItems(items []FinderItem) {
 	f.items = items
 	f.keys = make([]string, len(items))
 	for i, it := range items {
-		f.keys[i] = Fold(it.Title) + "\n" + Fold(it.Subtitle+" "+it.Group+" "+it.ID)
+		f.keys[i] = typed.Fold(it.Title) + "\n" + typed.Fold(it.Subtitle+" "+it.Group+" "+it.ID)
 	}
 	f.filter()
 }
@@ -114,7 +110,7 @@ func (f *Finder) Found() []FinderItem {
 }
 
 func (f *Finder) filter() {
-	words := strings.Fields(Fold(f.entry.Text))
+	words := strings.Fields(typed.Fold(f.entry.Text))
 	f.shown = f.shown[:0]
 	rank := make(map[int]int, len(f.items))
 	for i, key := range f.keys {
@@ -230,20 +226,6 @@ func amiss(a, b string) int {
 		}
 	}
 	return 100 - 200*common/(len(a)+len(b)-2)
-}
-
-// plainer writes the letters that Unicode does not take apart as most keyboards
-// do, and marks between words as spaces.
-var plainer = strings.NewReplacer("ø", "o", "œ", "oe", "æ", "ae", "ł", "l", "đ", "d", "ı", "i",
-	"-", " ", ",", " ", "(", " ", ")", " ")
-
-// Fold makes texts comparable that differ in case, accents or punctuation.
-func Fold(s string) string {
-	bare, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), cases.Fold().String(s))
-	if err != nil {
-		bare = strings.ToLower(s) // letters that are none
-	}
-	return strings.TrimSpace(plainer.Replace(bare))
 }
 
 // CreateRenderer implements fyne.Widget.

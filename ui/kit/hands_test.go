@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/desk/typed"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
@@ -150,7 +151,7 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 
 	retype("9000")
 	key(field, fyne.KeyReturn)
-	var bad *kit.NumberError
+	var bad *typed.NumberError
 	require.ErrorAs(t, n.Problem(), &bad)
 	assert.True(t, bad.Outside)
 	assert.EqualError(t, bad, "must be 0 to 5000 g")
@@ -299,16 +300,6 @@ func TestFinderRanksTheTitlesBeginningFirst(t *testing.T) {
 	assert.Equal(t, 1, cancelled)
 }
 
-func TestFoldingComparesWhatKeyboardsDoNotHave(t *testing.T) {
-	for from, to := range map[string]string{
-		"Crème épaisse": "creme epaisse", "Šlehačka (smetana)": "slehacka  smetana", "Rød grød": "rod grod",
-		"Œufs": "oeufs", "Weißer Käse": "weisser kase", "Skyr, 0 %": "skyr  0 %", "cre\u0300me": "creme",
-		"Masło": "maslo", "ŐRÖLT": "orolt", "乳脂": "乳脂", "\xff": "\ufffd",
-	} {
-		assert.Equal(t, to, kit.Fold(from), from)
-	}
-}
-
 func TestPlotReadsUnderTheMouseAndByKeys(t *testing.T) {
 	p := kit.NewPlot()
 	var said []string
@@ -406,33 +397,6 @@ func TestFiguresShowADashForTheUnknown(t *testing.T) {
 	assert.Equal(t, []string{"Custard", "Foam", "Tub", "Freezing point", "−2.6", "–", "–", "°C"}, shown())
 	f.ShowFigures([]say.TableRow{{Name: "Freezing point", Unit: "°C", Cells: []string{"−2.7", "", "0"}}})
 	assert.Equal(t, []string{"Custard", "Foam", "Tub", "Freezing point", "−2.7", "–", "0", "°C"}, shown())
-}
-
-func TestParseNumber(t *testing.T) {
-	for text, want := range map[string]float64{
-		"12": 12, " 12,5 ": 12.5, "−3": -3, "–3": -3, "-3.25": -3.25, "40 %": 40, "40%": 40, "1 204": 1204, "1\u202f204,5": 1204.5, "+7": 7, ".5": .5,
-	} {
-		v, err := kit.ParseNumber(text, "%")
-		assert.NoError(t, err, text)
-		assert.Equal(t, want, v, text)
-	}
-	for _, text := range []string{"", " ", "%", "abc", "1.2.3", "1,234.5", "NaN", "inf", "-Infinity", "0x10", "1e5", "1_000", "12 g", "--1"} {
-		_, err := kit.ParseNumber(text, "%")
-		var bad *kit.NumberError
-		assert.ErrorAs(t, err, &bad, text)
-	}
-}
-
-func FuzzParseNumber(f *testing.F) {
-	for _, s := range []string{"12,5 %", "−3", "1e400", "0x1p-2", "", "99999999999999999999999999"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		v, err := kit.ParseNumber(s, "%")
-		if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
-			t.Fatalf("%q read as %v", s, v)
-		}
-	})
 }
 
 func TestATileIsChosenByTapAndByKey(t *testing.T) {

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/typed"
 )
 
 // A NumberField is a field for one number with its unit. What is typed counts when
@@ -85,7 +86,7 @@ func (n *NumberField) format() string {
 	if math.IsNaN(n.value) {
 		return ""
 	}
-	return plain(n.value, n.Decimals)
+	return typed.Plain(n.value, n.Decimals)
 }
 
 // put shows v even over what is being typed: another hand, the slider's, is at work.
@@ -104,12 +105,12 @@ func (n *NumberField) read() (float64, error) {
 	if !n.entry.dirty {
 		return n.value, nil
 	}
-	v, err := ParseNumber(n.entry.Text, n.Unit)
+	v, err := typed.Number(n.entry.Text, n.Unit)
 	if err != nil {
 		return 0, err
 	}
 	if v < n.Min || v > n.Max {
-		return 0, &NumberError{Text: n.entry.Text, Min: n.Min, Max: n.Max, Decimals: n.Decimals, Unit: n.Unit, Outside: true}
+		return 0, &typed.NumberError{Text: n.entry.Text, Min: n.Min, Max: n.Max, Decimals: n.Decimals, Unit: n.Unit, Outside: true}
 	}
 	return v, nil
 }
@@ -179,7 +180,7 @@ func (r *numberRenderer) fieldWidth() float32 {
 	}
 	w := fyne.MeasureText("0000.0", theme.TextSize(), fyne.TextStyle{}).Width // so that fields line up
 	for _, v := range []float64{n.Min, n.Max} {
-		w = fyne.Max(w, fyne.MeasureText(plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
+		w = fyne.Max(w, fyne.MeasureText(typed.Plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
 	}
 	return w + 2*theme.InnerPadding() + 2*theme.Padding()
 }

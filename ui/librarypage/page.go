@@ -2,13 +2,13 @@
 package librarypage
 
 import (
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/say"
@@ -48,8 +48,7 @@ type Page struct {
 	listing bool   // the program is moving the selection
 	here    bool   // the page is in view
 	lib     *ingredient.Library
-	own     []*ingredient.Ingredient // of the design
-	all     *ingredient.Library      // lib and own
+	shelves larder.Shelves
 }
 
 // fault tells that the maker's own file cannot be read.
@@ -57,11 +56,6 @@ type fault struct {
 	box  *fyne.Container
 	text *widget.Label
 }
-
-const (
-	allGroups = "All groups"
-	ownGroup  = "My own and the design's"
-)
 
 // New returns the page.
 func New(h page.Host, s Setup) *Page {
@@ -74,7 +68,7 @@ func New(h page.Host, s Setup) *Page {
 	}
 	p.group = kit.NewSelect(nil, nil)
 	p.group.OnChanged = mishap.With(func(string) { p.list() })
-	add := kit.NewButton("New from a pack…", func() { p.edit(newFromPack(p)) })
+	add := kit.NewButton("New from a pack…", func() { p.edit(larder.FromPack()) })
 	add.Importance = widget.HighImportance
 	sources := kit.NewButton("Sources and terms", s.ShowSources)
 
@@ -110,85 +104,38 @@ func (p *Page) Show() {
 		p.browse.Refresh()
 	}
 	lib, own := p.host.Model().Library(), p.host.Design().Own
-	if lib == p.lib && slices.Equal(own, p.own) {
+	if lib == p.lib && slices.Equal(own, p.shelves.Design) {
 		return
 	}
-	p.lib, p.own, p.all = lib, own, lib.With(own)
-	p.groups()
-	p.list()
-	p.showDetail()
-}
-
-// groups offers the groups that there are.
-func (p *Page) groups() {
-	names := []string{allGroups, ownGroup}
-	for _, in := range p.all.All() {
-		if name := GroupWords(in.Group); !in.Own && !slices.Contains(names, name) {
-			names = append(names, name)
-		}
-	}
-	p.group.Options = names
+	p.lib, p.shelves = lib, larder.Shelves{All: lib.With(own), Kept: p.setup.Shelf.Own(), Design: own}
+	p.group.Options = p.shelves.Groups()
 	if p.group.Selected == "" {
-		p.group.Selected = allGroups
+		p.group.Selected = larder.AllGroups
 	}
 	p.group.Refresh()
+	p.list()
+	p.showDetail()
 }
 
 // list puts what the group chosen holds into the finder, and keeps the choice.
 func (p *Page) list() {
 	var items []kit.FinderItem
-	own := 0
-	for _, in := range p.all.All() {
-		of := GroupWords(in.Group)
-		switch g := p.group.Selected; {
-		case g == allGroups, g == ownGroup && in.Own, g == of:
-		default:
-			continue
-		}
+	for _, in := range p.shelves.In(p.group.Selected) {
 		it := ItemOf(in)
-		if in.Own {
-			it.Group = p.whose(in.ID)
-			items = slices.Insert(items, own, it) // one's own first
-			own++
-			continue
-		}
+		it.Group = p.shelves.GroupOf(in)
 		items = append(items, it)
 	}
+	p.listing = true
 	if !slices.Equal(items, p.items) {
 		p.items = items
-		p.listing = true
 		p.finder.ShowItems(items)
-		p.listing = false
 	}
-	p.listing = true
 	p.finder.Select(p.chosen)
 	p.listing = false
 	if it, ok := p.finder.Selected(); ok {
 		p.choose(it.ID)
 	}
-	p.count.SetText(fmt.Sprintf("%d ingredients, %d of them your own", len(p.all.All()), len(p.setup.Shelf.Own())))
-}
-
-// whose says where an own ingredient is kept.
-func (p *Page) whose(id string) string {
-	if mine(p.setup.Shelf.Own(), id) == nil {
-		return "in this design only"
-	}
-	return "my own"
-}
-
-// mine returns the ingredient of that id, or nil.
-func mine(list []*ingredient.Ingredient, id string) *ingredient.Ingredient {
-	if i := slices.IndexFunc(list, func(in *ingredient.Ingredient) bool { return in.ID == id }); i >= 0 {
-		return list[i]
-	}
-	return nil
-}
-
-// detailKey is what the right side depends on.
-type detailKey struct {
-	in, kept *ingredient.Ingredient
-	copy     copyState
+	p.count.SetText(say.IngredientCount(page.Reads, len(p.shelves.All.All()), len(p.shelves.Kept)))
 }
 
 // choose shows the ingredient of that id.
@@ -201,25 +148,18 @@ func (p *Page) choose(id string) {
 
 // put adds the ingredient chosen to a phase.
 func (p *Page) put(in *ingredient.Ingredient, part design.Part) {
-	g := firstGrams(in)
-	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), "addition of "+say.Kitchen(in))
-	p.host.Say("Added " + page.Reads.MassTo(g, 0) + " " + say.Kitchen(in) + " to the " + say.Part(part) + ".")
+	g := larder.FirstGrams(in)
+	p.host.Commit(p.host.Design().WithLineAdded(part, design.Line{Ingredient: in.ID, Grams: g}), say.AdditionOf(in))
+	p.host.Say(say.AddedTo(page.Reads, in, g, part))
 }
 
-// firstGrams is what a new line weighs: little of what is strong.
-func firstGrams(in *ingredient.Ingredient) float64 {
-	switch in.Group {
-	case "flavour", "starch_thickener":
-		return 5
-	}
-	return 50
-}
-
-// edit shows the editor in place of the list.
-func (p *Page) edit(e *editor) {
+// edit shows a form in place of the list.
+func (p *Page) edit(f *larder.Form) *editor {
+	e := newEditor(p, f)
 	p.object.Objects = []fyne.CanvasObject{e.object}
 	p.object.Refresh()
 	p.focus(e.name)
+	return e
 }
 
 // focus gives the keyboard to f.
@@ -236,7 +176,7 @@ func (p *Page) back(id string) {
 	p.Show()
 	if it, ok := p.finder.Selected(); id != "" && (!ok || it.ID != id) { // the search hides what was just kept
 		p.chosen = id
-		p.group.SetSelected(allGroups)
+		p.group.SetSelected(larder.AllGroups)
 		p.finder.Reset()
 		p.finder.Select(id)
 	}
@@ -252,26 +192,27 @@ func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 	p.setup.Use(p.setup.Shelf.Library())
 	d := p.host.Design()
 	if new := d.WithOwnReplaced(in); !new.Equal(d) {
-		p.host.Commit(new, "new figures of "+in.Name)
+		p.host.Commit(new, say.NewFiguresOf(in))
 	}
-	p.host.Say("Saved " + in.Name + " in " + p.setup.Shelf.Path())
+	p.host.Say(say.IngredientSaved(in, p.setup.Shelf.Path()))
 	return nil
 }
 
 // remove asks, and takes an own ingredient out of the maker's file. A design
 // that uses it keeps a copy.
 func (p *Page) remove(in *ingredient.Ingredient) {
-	kit.Confirm(p.host.Window(), "Delete "+in.Name+"?", "It is removed from your own ingredients. A design that uses it keeps its copy.", "Delete", func() {
+	title, question := say.DeleteIngredient(in)
+	kit.Confirm(p.host.Window(), title, question, "Delete", func() {
 		d := p.host.Design()
 		if new := d.WithOwn(p.lib, d); !new.Equal(d) {
-			p.host.Commit(new, "copy of "+say.Kitchen(in))
+			p.host.Commit(new, say.CarriedCopyOf(in))
 		}
 		if err := p.setup.Shelf.Remove(in.ID); err != nil {
-			kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
+			kit.Tell(p.host.Window(), "This did not work", say.Sentence(err.Error()))
 			return
 		}
 		p.setup.Use(p.setup.Shelf.Library())
-		p.host.Say("Deleted " + in.Name)
+		p.host.Say(say.IngredientDeleted(in))
 		p.back("")
 	})
 }
@@ -288,7 +229,7 @@ func newFault(again func()) *fault {
 func (f *fault) show(s *userdata.Shelf) bool {
 	was := f.box.Visible()
 	if err := s.Err(); err != nil {
-		f.text.SetText("Your own ingredients could not be read and are left out; the file stays as it is. " + ended(err.Error()) + " Correct the file by hand, then read it again.")
+		f.text.SetText(say.ShelfUnread(err))
 		f.box.Show()
 	} else {
 		f.box.Hide()

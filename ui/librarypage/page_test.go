@@ -1,7 +1,6 @@
 package librarypage
 
 import (
-	"fmt"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -17,8 +16,8 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/page/pagetest"
@@ -66,9 +65,11 @@ ingredients:
     allergens_eu: [sulphites]
 `
 
+// typed fills the field of that key.
 func (e *editor) typed(t *testing.T, key, text string) {
-	for _, f := range e.fields() {
-		if f.key == key {
+	t.Helper()
+	for x, f := range e.fields {
+		if x.Key == key {
 			f.entry.SetText(text)
 			return
 		}
@@ -76,8 +77,17 @@ func (e *editor) typed(t *testing.T, key, text string) {
 	t.Fatalf("no field %q", key)
 }
 
-func (p *Page) editing(t *testing.T, e *editor) *editor {
-	p.edit(e)
+func (e *editor) stands(key string) string {
+	for x, f := range e.fields {
+		if x.Key == key {
+			return f.entry.Text
+		}
+	}
+	return "no field " + key
+}
+
+func (p *Page) editing(t *testing.T, f *larder.Form) *editor {
+	e := p.edit(f)
 	require.Same(t, e.object, p.object.Objects[0])
 	return e
 }
@@ -97,62 +107,13 @@ func TestTypingFindsByNameByIDAndDespiteSlips(t *testing.T) {
 	require.Len(t, p.finder.Found(), 12)
 }
 
-func TestUnknownIsShownAsUnknownWithItsBound(t *testing.T) {
+func TestWhatIsKnownOfAnIngredientIsTold(t *testing.T) {
 	p, _, _ := library(t, "")
-	row := func(id, name string) say.TableRow {
-		in, ok := p.all.Find(id)
-		require.True(t, ok)
-		rows := figureRows(in)
-		i := slices.IndexFunc(rows, func(f say.TableRow) bool { return strings.TrimSpace(f.Name) == name })
-		require.GreaterOrEqual(t, i, 0, name)
-		return rows[i]
-	}
-	figure := func(name, unit string, cells ...string) say.TableRow {
-		return say.TableRow{Name: name, Unit: unit, Cells: cells}
-	}
-	assert.Equal(t, figure("Calcium, mg", "", "unknown", "no limit"), row("glucose_syrup_de42", "Calcium, mg"))
-	assert.Equal(t, figure("    Trans fat", "", "unknown", "43.85"), row("cashew", "Trans fat"))
 	p.choose("glucose_syrup_de42")
 	assert.Contains(t, pagetest.Texts(p.detail), "Its longer sugars weigh 774 g/mol")
 	p.choose("milk_whole")
 	assert.Contains(t, pagetest.Texts(p.detail), "protein 4.27, fat 8.79, carbohydrate 3.87 kcal/g; protein is nitrogen × 6.38")
 	assert.Contains(t, pagetest.Texts(p.detail), "count it as milk, cream or their solids")
-	assert.Equal(t, figure("Water", "  record", "88.13", " "), row("milk_whole", "Water"))
-	assert.Equal(t, figure("    Trans fat", "  estimate", "0.133", " "), row("milk_whole", "Trans fat"))
-	for _, in := range p.all.All() {
-		for i, f := range figureRows(in) {
-			assert.Equal(t, !in.Cell(columnRows[i].column).Known, f.Cells[0] == "unknown", "%s %s", in.ID, f.Name)
-		}
-	}
-}
-
-func TestEveryGroupColumnAndDatasetHasWords(t *testing.T) {
-	p, _, _ := library(t, "")
-	seen := map[ingredient.Column]bool{}
-	for _, r := range columnRows {
-		assert.False(t, seen[r.column], r.column)
-		seen[r.column] = true
-	}
-	assert.Len(t, seen, int(ingredient.NumColumns))
-	text := sources(t)
-	for _, in := range p.setup.Shelf.Base().All() {
-		assert.Contains(t, groupNames, in.Group, in.ID)
-		title, terms := dataset(text, in.Source)
-		assert.NotEmpty(t, title, "%s: SOURCES.md has no row for %s", in.ID, in.Source)
-		if in.Source != "definition" && in.Source != "calculated" {
-			assert.NotEmpty(t, terms, "%s: SOURCES.md has no terms of %s", in.ID, in.Source)
-		}
-	}
-	rows := map[string]int{}
-	for _, in := range p.setup.Shelf.Base().All() {
-		rows[in.Source]++
-	}
-	for name, n := range rows {
-		assert.Contains(t, text, fmt.Sprintf("| %s | %d |", name, n))
-	}
-	assert.Contains(t, text, fmt.Sprintf("composition of %d ingredients", len(p.setup.Shelf.Base().All())))
-	title, _ := dataset(text, ingredient.OwnSource)
-	assert.NotEmpty(t, title)
 }
 
 func TestAnIngredientGoesIntoEachPhaseAsOneStep(t *testing.T) {
@@ -171,17 +132,13 @@ func TestAPackBecomesAnIngredientThatTheProgramKnowsAtOnce(t *testing.T) {
 	p, h, path := library(t, "")
 	test.Type(p.finder.Focusable(), "yolk")
 	test.Tap(pagetest.Button(t, p.object, "New from a pack…"))
-	e := p.editing(t, newFromPack(p))
+	e := p.editing(t, larder.FromPack())
 	e.name.SetText("Crème of figs (mill)")
 	assert.Equal(t, "creme_of_figs_mill", e.id.Text, "the id follows the name")
 	for key, v := range map[string]string{"energy_kj": "1050", "fat": "0,5", "saturates": "0.1", "carbohydrate": "55", "sugars": "50", "protein": "2", "salt": "0"} {
 		e.typed(t, key, v)
 	}
 	assert.Contains(t, e.summary.Text, "1 of them estimated")
-	in, err := e.build("own", "own")
-	require.NoError(t, err)
-	assert.Equal(t, []string{"estimate", "derived", "pack"}, []string{basis(in, ingredient.Water), basis(in, ingredient.Energy), basis(in, ingredient.Fat)})
-	assert.False(t, in.Cell(ingredient.CalciumMG).Known)
 	e.ticks[slices.IndexFunc(e.ticks, func(c *widget.Check) bool { return c.Text == "Hazelnut" })].SetChecked(true)
 	test.Tap(pagetest.Button(t, p.object, "Save"))
 
@@ -202,12 +159,12 @@ func TestWhatCannotBeKeptIsSaidAtItsFieldAndLosesNothing(t *testing.T) {
 	p, _, path := library(t, figPack)
 	before, err := os.ReadFile(path)
 	require.NoError(t, err)
-	e := p.editing(t, newFromPack(p))
+	e := p.editing(t, larder.FromPack())
 	e.name.SetText("Fig paste")
 	assert.Equal(t, "fig_paste_2", e.id.Text)
 	for _, c := range []struct{ key, text, want string }{
 		{"fat", "much", `Fat: "much" is not a number.`},
-		{"fat", "-1", "Fat: is below 0."},
+		{"fat", "-1", "Fat: −1 g is outside 0 to 100 g."},
 		{"fat", "160", "Fat: 160 g in 100 g is more than there can be."},
 		{"density", "0", "Density: is 0; leave it out where there is none."},
 		{"per", "", "Figures are per: 0 g is outside 1 to 1000 g."},
@@ -238,9 +195,9 @@ func TestWhatCannotBeKeptIsSaidAtItsFieldAndLosesNothing(t *testing.T) {
 
 func TestACopyOfALibraryRowIsOnesOwn(t *testing.T) {
 	p, h, _ := library(t, "")
-	in, ok := p.all.Find("milk_whole")
+	in, ok := p.shelves.All.Find("milk_whole")
 	require.True(t, ok)
-	e := p.editing(t, duplicateOf(p, in))
+	e := p.editing(t, larder.FormLike(in, p.shelves))
 	assert.Equal(t, "milk_whole_mine", e.id.Text)
 	e.name.SetText("Milk of the quay")
 	e.typed(t, "trans_fat", "0.2")
@@ -251,7 +208,6 @@ func TestACopyOfALibraryRowIsOnesOwn(t *testing.T) {
 	assert.Equal(t, "own", kept.Source)
 	assert.Equal(t, "after USDA SR28 NDB 01077", kept.SourceID)
 	assert.Equal(t, ingredient.Known(0.2), kept.Cell(ingredient.TransFat))
-	assert.Equal(t, []string{"entered", "record"}, []string{basis(kept, ingredient.TransFat), basis(kept, ingredient.Fat)})
 	assert.False(t, kept.Cell(ingredient.CalciumMG).Known)
 	assert.Equal(t, in.Cell(ingredient.Lactose), kept.Cell(ingredient.Lactose))
 	assert.Equal(t, ingredient.Dairy, kept.Standing)
@@ -263,10 +219,10 @@ func TestEditingOnesOwnShowsWhatWasTypedAndReachesTheDesign(t *testing.T) {
 	p.choose("fig_paste")
 	test.Tap(pagetest.Button(t, p.detail, "Custard"))
 	require.Len(t, h.Now.Own, 1)
-	kept, _ := p.all.Find("fig_paste")
-	e := p.editing(t, editorOf(p, kept))
-	assert.Equal(t, "0.5", e.pack[slices.IndexFunc(e.pack, func(f *figureField) bool { return f.key == "fat" })].entry.Text)
-	unchanged, err := e.build("fig_paste", "Fig paste")
+	kept, _ := p.shelves.All.Find("fig_paste")
+	e := p.editing(t, larder.FormOf(kept))
+	assert.Equal(t, "0.5", e.stands("fat"))
+	unchanged, err := e.form.Made()
 	require.NoError(t, err)
 	assert.True(t, unchanged.Equal(kept), "opening a form changes nothing")
 	e.typed(t, "sugars", "48")
@@ -290,7 +246,7 @@ func TestEditingOnesOwnShowsWhatWasTypedAndReachesTheDesign(t *testing.T) {
 
 func TestADesignWithOtherFiguresIsSaidAndCanBeMended(t *testing.T) {
 	p, h, _ := library(t, figPack)
-	kept, _ := p.all.Find("fig_paste")
+	kept, _ := p.shelves.All.Find("fig_paste")
 	h.Now.Own = []*ingredient.Ingredient{kept.With(ingredient.Fat, ingredient.Known(1))}
 	h.Now = h.Now.WithLineAdded(design.DensePart, design.Line{Ingredient: "fig_paste", Grams: 50})
 	p.Show()
@@ -309,7 +265,7 @@ func TestAFileBrokenByHandIsToldOfAndLeftAlone(t *testing.T) {
 		assert.Contains(t, p.fault.text.Text, part)
 	}
 	assert.True(t, p.fault.box.Visible())
-	e := p.editing(t, newFromPack(p))
+	e := p.editing(t, larder.FromPack())
 	e.name.SetText("Date paste")
 	e.save()
 	assert.Contains(t, e.problem.Text, path)
@@ -342,16 +298,16 @@ func TestLibraryFitsItsWindow(t *testing.T) {
 		shows := map[string]func(){
 			"row":  func() { p.choose("cashew") },
 			"own":  func() { p.choose("fig_paste") },
-			"pack": func() { p.edit(newFromPack(p)) },
-			"edit": func() { in, _ := p.all.Find("fig_paste"); p.edit(editorOf(p, in)) },
-			"copy": func() { in, _ := p.all.Find("milk_whole"); p.edit(duplicateOf(p, in)) },
+			"pack": func() { p.edit(larder.FromPack()) },
+			"edit": func() { in, _ := p.shelves.All.Find("fig_paste"); p.edit(larder.FormOf(in)) },
+			"copy": func() { in, _ := p.shelves.All.Find("milk_whole"); p.edit(larder.FormLike(in, p.shelves)) },
 			"differs": func() {
-				h.Now.Own = []*ingredient.Ingredient{mine(p.setup.Shelf.Own(), "fig_paste").With(ingredient.Fat, ingredient.Known(1))}
+				h.Now.Own = []*ingredient.Ingredient{larder.Named(p.setup.Shelf.Own(), "fig_paste").With(ingredient.Fat, ingredient.Known(1))}
 				p.Show()
 				p.choose("fig_paste")
 			},
 			"open": func() {
-				p.edit(newFromPack(p))
+				p.edit(larder.FromPack())
 				for _, a := range pagetest.All[*widget.Accordion](p.Object()) {
 					a.OpenAll()
 				}
@@ -402,9 +358,9 @@ func TestTheLibraryIsReachedByKeyboard(t *testing.T) {
 	for _, name := range []string{"New from a pack…", "Sources and terms", "Custard", "Foam", "Syrup", "Duplicate and edit…", "Edit…", "Delete…"} {
 		assert.True(t, reached[pagetest.Button(t, p.Object(), name)], name)
 	}
-	e := p.editing(t, newFromPack(p))
+	e := p.editing(t, larder.FromPack())
 	reached = reach(40)
-	for _, f := range []fyne.Focusable{e.name, e.id, e.group, e.per.entry, e.pack[0].entry, pagetest.Button(t, p.Object(), "Save"), pagetest.Button(t, p.Object(), "Cancel")} {
+	for _, f := range []fyne.Focusable{e.name, e.id, e.fields[e.form.Per].entry, e.fields[e.form.Pack[0]].entry, pagetest.Button(t, p.Object(), "Save"), pagetest.Button(t, p.Object(), "Cancel")} {
 		assert.True(t, reached[f])
 	}
 }

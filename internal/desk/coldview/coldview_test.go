@@ -41,7 +41,7 @@ func planned(t *testing.T, d design.Design, k cold.Profile) (*cold.Answer, *mode
 }
 
 // tables are all rows that the questions have of a.
-func tables(s say.Style, a *cold.Answer) []coldview.Row {
+func tables(s say.Style, a *cold.Answer) []say.TableRow {
 	return slices.Concat(
 		coldview.FreezingRows(s, &a.StillFreeze.Dense), coldview.FreezingRows(s, &a.StillFreeze.Foam), coldview.StirRows(s, &a.StillFreeze.Dense),
 		coldview.HardenRows(s, &a.Harden), coldview.SofteningRows(s, &a.Counter, -13), coldview.SofteningRows(s, &a.Fridge, -20),
@@ -106,7 +106,7 @@ func TestTheTablesAreTheAnswers(t *testing.T) {
 	rows := coldview.StirRows(metric, c)
 	require.Len(t, rows, len(c.Stirs))
 	for i, s := range c.Stirs {
-		assert.Equal(t, coldview.Row{Name: metric.Duration(s.Minute), Cells: []string{metric.Number(s.MeanC, 1), metric.Number(s.EdgeC, 1), metric.Number(s.WaterFrozenPercent, 0)}}, rows[i])
+		assert.Equal(t, say.TableRow{Name: metric.Duration(s.Minute), Cells: []string{metric.Number(s.MeanC, 1), metric.Number(s.EdgeC, 1), metric.Number(s.WaterFrozenPercent, 0)}}, rows[i])
 	}
 	in := coldview.InsideRows(fahrenheit, &a.Counter)[0].Cells
 	m := a.Counter.Run.At(a.Counter.From.Value)

@@ -18,7 +18,7 @@ type Group struct {
 
 var groupNames = map[string]string{
 	"": "", "freezer": "The freezer", "counter": "The counter", "refrigerator": "The refrigerator",
-	"package": "The tub's wall and lid", "layer": "A phase before it goes into tubs",
+	"package": "The tub's wall and lid", "layer": "Freezing a phase",
 	"stove": "The stove and the probe", "bowl": "The mixing bowl", "churn": "The churn", "cook": "The cook",
 }
 

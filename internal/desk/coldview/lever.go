@@ -85,7 +85,7 @@ func StirRule(k *cold.Profile) string {
 var TubShapes = []Option{
 	{"Round, about as high as wide", string(design.ShapeRound)},
 	{"Round, wide and shallow", string(design.ShapeShallow)},
-	{"Box, half as long again as wide", string(design.ShapeRectangle)},
+	{"Box, longer than wide", string(design.ShapeRectangle)},
 }
 
 // PlaceOf returns the place of k that a kind of measurement tells of.

@@ -158,11 +158,11 @@ const coldestPlotted, warmestPlotted, stepPlotted = -40.0, 0.0, 0.25
 // stored plots what of each phase's water is ice, about the freezer's temperature.
 func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 	plot := chart.Plot{Style: chart.Look{Reads: i.Reads},
-		X: chart.Axis{Title: i.Reads.Degree() + " in the freezer", Min: i.Reads.Degrees(coldestPlotted), Max: i.Reads.Degrees(warmestPlotted)},
-		Y: chart.Axis{Title: "% of the water frozen", Max: 100}}
+		X: chart.Axis{Title: say.FreezerAxis(i.Reads), Min: i.Reads.Degrees(coldestPlotted), Max: i.Reads.Degrees(warmestPlotted)},
+		Y: chart.Axis{Title: say.FrozenAxis, Max: 100}}
 	if st.SwingK > 0 {
 		swing := chart.Upright(i.Reads.Degrees(st.AtC-st.SwingK), i.Reads.Degrees(st.AtC+st.SwingK))
-		swing.Label, swing.Fill, swing.Hatch = "freezer ± "+i.Reads.TemperatureStep(st.SwingK), draw.Fade(i.Both, .12), draw.Level
+		swing.Label, swing.Fill, swing.Hatch = say.FreezerSwing(i.Reads, st.SwingK), draw.Fade(i.Both, .12), draw.Level
 		swing.Line = draw.Stroke{Width: 1, Colour: draw.Fade(i.Both, .4)}
 		plot.Bands = []chart.Patch{swing}
 	} else {

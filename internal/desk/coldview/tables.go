@@ -7,23 +7,17 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// A Row is a named row of a table, its cells in words or digits, "" for unknown.
-type Row struct {
-	Name, Unit string
-	Cells      []string
-}
-
 // TimeHeads are the heads of a table of times.
 var TimeHeads = []string{"about", "from", "to"}
 
 // times is a row of times in minutes, in one unit.
-func times(s say.Style, name string, r cold.Range) Row {
+func times(s say.Style, name string, r cold.Range) say.TableRow {
 	word := func(minute float64) string { return say.Reached(s, minute, r.Value, r.High) }
-	return Row{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
+	return say.TableRow{Name: name, Cells: []string{word(r.Value), word(r.Low), word(r.High)}}
 }
 
 // hours is the same of a time in hours.
-func hours(s say.Style, name string, r cold.Range) Row {
+func hours(s say.Style, name string, r cold.Range) say.TableRow {
 	return times(s, name, cold.Range{Value: 60 * r.Value, Low: 60 * r.Low, High: 60 * r.High})
 }
 
@@ -39,11 +33,11 @@ func number(s say.Style, v float64, places int) string {
 func degrees(s say.Style, c float64, places int) string { return number(s, s.Degrees(c), places) }
 
 // FreezingRows are the times of a phase that freezes in its dish.
-func FreezingRows(s say.Style, c *cold.Cooling) []Row {
+func FreezingRows(s say.Style, c *cold.Cooling) []say.TableRow {
 	if !c.Present {
 		return nil
 	}
-	var rows []Row
+	var rows []say.TableRow
 	if c.Stirred || c.FirstIce.Known() {
 		rows = append(rows, times(s, "First ice at the edge", c.FirstIce))
 	}
@@ -65,27 +59,27 @@ func FirstStirs(c *cold.Cooling) []cold.Stir { return c.Stirs[:min(len(c.Stirs),
 
 // StirHeads are the heads of the table of stirs.
 func StirHeads(s say.Style) []string {
-	return []string{say.InUnit("mean", s.Degree()), say.InUnit("edge", s.Degree()), say.InUnit("frozen", "%")}
+	return []string{say.WithUnit("mean", s.Degree()), say.WithUnit("edge", s.Degree()), say.WithUnit("frozen", "%")}
 }
 
 // StirRows are the first stirs.
-func StirRows(s say.Style, c *cold.Cooling) []Row {
-	var rows []Row
+func StirRows(s say.Style, c *cold.Cooling) []say.TableRow {
+	var rows []say.TableRow
 	for _, x := range FirstStirs(c) {
-		rows = append(rows, Row{Name: s.Duration(x.Minute), Cells: []string{degrees(s, x.MeanC, 1), degrees(s, x.EdgeC, 1), number(s, x.WaterFrozenPercent, 0)}})
+		rows = append(rows, say.TableRow{Name: s.Duration(x.Minute), Cells: []string{degrees(s, x.MeanC, 1), degrees(s, x.EdgeC, 1), number(s, x.WaterFrozenPercent, 0)}})
 	}
 	return rows
 }
 
 // HardenRows are the times of a tub in the freezer.
-func HardenRows(s say.Style, h *cold.Harden) []Row {
-	return []Row{hours(s, say.CoreAt(s, "Move", h.MoveC), h.MoveHours), hours(s, say.CoreAt(s, "Store", h.CoreToC), h.Hours)}
+func HardenRows(s say.Style, h *cold.Harden) []say.TableRow {
+	return []say.TableRow{hours(s, say.CoreAt(s, "Move", h.MoveC), h.MoveHours), hours(s, say.CoreAt(s, "Store", h.CoreToC), h.Hours)}
 }
 
 // SofteningRows are the times of a tub that softens, made for servingC; those of
 // scooping only where it does, and none that hang on a hardness nobody knows.
-func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []Row {
-	var rows []Row
+func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []say.TableRow {
+	var rows []say.TableRow
 	if v.OK {
 		rows = append(rows, times(s, "Outer ring scoops", v.From), times(s, "Whole tub scoops", v.Whole),
 			times(s, "Coldest spot scoops", v.Core), times(s, "Outer ring too soft", v.To))
@@ -94,29 +88,28 @@ func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []Row {
 		rows = append(rows, times(s, "Melts at the wall", v.MeltsAtWall))
 	}
 	if v.StartC > servingC {
-		return append(rows, Row{Name: say.FreezerWarmer(s, servingC), Cells: []string{"", "", ""}})
+		return append(rows, say.TableRow{Name: say.FreezerWarmer(s, servingC), Cells: []string{"", "", ""}})
 	}
-	at := s.TemperatureTo(servingC, 1)
-	return append(rows, times(s, "Ring at "+at, v.RingServing), times(s, "Tub at "+at, v.MeanServing))
+	return append(rows, times(s, say.ReachesAt(s, "Ring", servingC), v.RingServing), times(s, say.ReachesAt(s, "Tub", servingC), v.MeanServing))
 }
 
 // BandHeads are the heads of the table of what the outer ring is right for.
 func BandHeads(s say.Style) []string {
-	return []string{say.InUnit("from", s.Degree()), say.InUnit("to", s.Degree()), "from", "to"}
+	return []string{say.WithUnit("from", s.Degree()), say.WithUnit("to", s.Degree()), "from", "to"}
 }
 
 // BandRows are what the outer ring is right for, and when. The colder end is
 // unknown where the hardness law ends before it.
-func BandRows(s say.Style, v *cold.Serving) []Row {
-	row := func(name string, b *cold.Band) Row {
+func BandRows(s say.Style, v *cold.Serving) []say.TableRow {
+	row := func(name string, b *cold.Band) say.TableRow {
 		if !b.Present || !b.OK {
-			return Row{Name: name, Cells: []string{"", "", "", ""}}
+			return say.TableRow{Name: name, Cells: []string{"", "", "", ""}}
 		}
 		from := degrees(s, b.FromC, 1)
 		if b.FromC < b.LawFromC {
 			from = "" // colder than nobody knows
 		}
-		return Row{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.From.Value), say.Reached(s, b.To.Value)}}
+		return say.TableRow{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.From.Value), say.Reached(s, b.To.Value)}}
 	}
 	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, From: v.From, To: v.To}
 	for _, b := range [...]*cold.Band{&v.Dense, &v.Foam} {
@@ -124,30 +117,30 @@ func BandRows(s say.Style, v *cold.Serving) []Row {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
 		}
 	}
-	return []Row{row("Custard", &v.Dense), row("Ribbon", &v.Foam), row("Both", &both)}
+	return []say.TableRow{row("Custard", &v.Dense), row("Ribbon", &v.Foam), row("Both", &both)}
 }
 
 // InsideHeads are the heads of the table of what is inside the tub.
 func InsideHeads(s say.Style) []string {
-	return []string{say.InUnit("ring", s.Degree()), say.InUnit("core", s.Degree())}
+	return []string{say.WithUnit("ring", s.Degree()), say.WithUnit("core", s.Degree())}
 }
 
 // InsideRows are the temperatures inside the tub when something begins.
-func InsideRows(s say.Style, v *cold.Serving) []Row {
-	row := func(name string, r cold.Range) Row {
+func InsideRows(s say.Style, v *cold.Serving) []say.TableRow {
+	row := func(name string, r cold.Range) say.TableRow {
 		if !r.Known() {
-			return Row{Name: name, Cells: []string{"", ""}}
+			return say.TableRow{Name: name, Cells: []string{"", ""}}
 		}
 		m := v.Run.At(r.Value)
-		return Row{Name: name, Cells: []string{degrees(s, m.RingC, 1), degrees(s, m.CoreC, 1)}}
+		return say.TableRow{Name: name, Cells: []string{degrees(s, m.RingC, 1), degrees(s, m.CoreC, 1)}}
 	}
-	return []Row{row("When it begins to scoop", v.From), row("When the whole tub does", v.Whole), row("When the ring is too soft", v.To)}
+	return []say.TableRow{row("When it begins to scoop", v.From), row("When the whole tub does", v.Whole), row("When the ring is too soft", v.To)}
 }
 
 // StoredRows are the two phases in the freezer, custard and foam.
-func StoredRows(s say.Style, st *cold.Storage) []Row {
-	row := func(name, unit string, of func(*cold.Stored) string) Row {
-		r := Row{Name: name, Unit: unit, Cells: []string{"", ""}}
+func StoredRows(s say.Style, st *cold.Storage) []say.TableRow {
+	row := func(name, unit string, of func(*cold.Stored) string) say.TableRow {
+		r := say.TableRow{Name: name, Unit: unit, Cells: []string{"", ""}}
 		for i, x := range [...]*cold.Stored{&st.Dense, &st.Foam} {
 			if x.Present {
 				r.Cells[i] = of(x)
@@ -155,13 +148,13 @@ func StoredRows(s say.Style, st *cold.Storage) []Row {
 		}
 		return r
 	}
-	rows := []Row{
+	rows := []say.TableRow{
 		row("Freezes at", s.Degree(), func(x *cold.Stored) string { return degrees(s, x.FreezingPointC, 1) }),
 		row("Water frozen", "%", func(x *cold.Stored) string { return number(s, x.WaterFrozenPercent, 0) }),
 		row("Ice that a swing melts", "%", func(x *cold.Stored) string { return number(s, x.SwingPercent, 1) }),
 	}
 	if st.WaterDrawn {
-		drawn := Row{Name: "Water drawn, at most", Unit: "g/100 g", Cells: []string{number(s, st.DrawnG, 0), ""}}
+		drawn := say.TableRow{Name: "Water drawn, at most", Unit: "g/100 g", Cells: []string{number(s, st.DrawnG, 0), ""}}
 		if st.Drawer == "foam" {
 			drawn.Cells = []string{"", number(s, st.DrawnG, 0)}
 		}
@@ -169,18 +162,18 @@ func StoredRows(s say.Style, st *cold.Storage) []Row {
 	}
 	if st.Dense.Present && st.Foam.Present {
 		both := degrees(s, st.KeepBelowC, 0)
-		rows = append(rows, Row{Name: "Both hold ice below", Unit: s.Degree(), Cells: []string{both, both}})
+		rows = append(rows, say.TableRow{Name: "Both hold ice below", Unit: s.Degree(), Cells: []string{both, both}})
 	}
 	return rows
 }
 
 // AgeingRows are how fast ice coarsens in the freezer, at its warm end and in
 // others.
-func AgeingRows(s say.Style, st *cold.Storage) []Row {
-	row := func(name string, c, index float64) Row {
-		return Row{Name: name + " " + s.TemperatureTo(c, 1), Cells: []string{number(s, index, 1)}}
+func AgeingRows(s say.Style, st *cold.Storage) []say.TableRow {
+	row := func(name string, c, index float64) say.TableRow {
+		return say.TableRow{Name: name + " " + s.TemperatureTo(c, 1), Cells: []string{number(s, index, 1)}}
 	}
-	rows := []Row{row("In this freezer", st.AtC, st.AgeingIndex)}
+	rows := []say.TableRow{row("In this freezer", st.AtC, st.AgeingIndex)}
 	if st.SwingK > 0 {
 		rows = append(rows, row("At its warm end", st.AtC+st.SwingK, st.AgeingIndexWarm))
 	}
@@ -191,18 +184,18 @@ func AgeingRows(s say.Style, st *cold.Storage) []Row {
 }
 
 // ChangeRows are the times that a calibration moves, before and after.
-func ChangeRows(s say.Style, k cold.MeasurementKind, before, after *cold.Answer) []Row {
-	row := func(name string, minutes float64, of func(*cold.Answer) cold.Range) Row {
-		return Row{Name: name, Cells: []string{say.TimeBand(s, of(before), minutes), say.TimeBand(s, of(after), minutes)}}
+func ChangeRows(s say.Style, k cold.MeasurementKind, before, after *cold.Answer) []say.TableRow {
+	row := func(name string, minutes float64, of func(*cold.Answer) cold.Range) say.TableRow {
+		return say.TableRow{Name: name, Cells: []string{say.TimeBand(s, of(before), minutes), say.TimeBand(s, of(after), minutes)}}
 	}
 	if k == cold.ScoopedWell {
-		return []Row{
+		return []say.TableRow{
 			row("Outer ring scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.From }),
 			row("Whole tub scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.Whole }),
 			row("Outer ring too soft", 1, func(a *cold.Answer) cold.Range { return a.Counter.To }),
 		}
 	}
-	return []Row{
+	return []say.TableRow{
 		row("Custard can be swirled", 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.Ready }),
 		row("Tub can be moved", 60, func(a *cold.Answer) cold.Range { return a.Harden.MoveHours }),
 		row("Tub can be stored", 60, func(a *cold.Answer) cold.Range { return a.Harden.Hours }),

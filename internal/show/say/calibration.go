@@ -21,6 +21,9 @@ func CalibrationTitle(k cold.MeasurementKind, kitchen string) string {
 	return "Calibrate the " + MeasuredPlace(k) + " of “" + kitchen + "”"
 }
 
+// CalibrationHead heads what a place rests on.
+func CalibrationHead(k cold.MeasurementKind) string { return "Calibration of the " + MeasuredPlace(k) }
+
 // HowToMeasure says what a maker measures.
 func HowToMeasure(k cold.MeasurementKind) string {
 	if k == cold.CoreAt {

@@ -9,11 +9,19 @@ import (
 
 // The words about the tables of the cold.
 
-// InUnit is the head of a column: "mean, °C".
-func InUnit(name, unit string) string { return name + ", " + unit }
-
 // NamedAt names a row by a computed temperature: "Swirl, −5.1 °C".
 func NamedAt(s Style, name string, c float64) string { return name + ", " + s.TemperatureTo(c, 1) }
+
+// ReachesAt names a row by what comes to a temperature: "Ring at −13.0 °C".
+func ReachesAt(s Style, what string, c float64) string { return what + " at " + s.TemperatureTo(c, 1) }
+
+// FreezerAxis and FrozenAxis are the axes of the plot of a freezer.
+func FreezerAxis(s Style) string { return s.Degree() + " in the freezer" }
+
+const FrozenAxis = "% of the water frozen"
+
+// FreezerSwing is how far a freezer's air goes up and down: "freezer ± 2 °C".
+func FreezerSwing(s Style, k float64) string { return "freezer ± " + s.TemperatureStep(k) }
 
 // CoreAt names a row by the temperature that a core has to reach: "Store: core at
 // −15 °C".

@@ -1,4 +1,5 @@
-package kit
+// Package typed reads what people type into fields.
+package typed
 
 import (
 	"math"
@@ -22,22 +23,22 @@ func (e *NumberError) Error() string {
 	if !e.Outside {
 		return echo.Quoted(e.Text) + " is not a number"
 	}
-	s := "must be " + plain(e.Min, e.Decimals) + " to " + plain(e.Max, e.Decimals)
+	s := "must be " + Plain(e.Min, e.Decimals) + " to " + Plain(e.Max, e.Decimals)
 	if e.Unit != "" {
 		s += " " + e.Unit
 	}
 	return s
 }
 
-// plain writes v to be edited, in the unit of the field and with at most so many
+// Plain writes v to be edited, in the unit of the field and with at most so many
 // decimals. What is typed may have a comma.
-func plain(v float64, decimals int) string { return say.Usual.Short(v, decimals) }
+func Plain(v float64, decimals int) string { return say.Usual.Short(v, decimals) }
 
-// ParseNumber reads a number as people type it: a point or a comma before the
+// Number reads a number as people type it: a point or a comma before the
 // decimals, a hyphen or a true minus before a negative, spaces around it or
 // between thousands, and unit after it or not. Anything else, an empty text,
 // and a number that is not finite is a *NumberError.
-func ParseNumber(text, unit string) (float64, error) {
+func Number(text, unit string) (float64, error) {
 	s := strings.TrimSpace(text)
 	if unit != "" {
 		s = strings.TrimSpace(strings.TrimSuffix(s, unit))

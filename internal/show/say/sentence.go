@@ -1,0 +1,21 @@
+package say
+
+import "strings"
+
+// Sentence makes a text one: with a capital, and a full stop unless it ends with a
+// mark of its own.
+func Sentence(text string) string {
+	if text == "" || strings.ContainsAny(text[len(text)-1:], ".?!:") {
+		return Capital(text)
+	}
+	return Capital(text) + "."
+}
+
+// Sentences makes each of some texts one.
+func Sentences(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, t := range texts {
+		out[i] = Sentence(t)
+	}
+	return out
+}
