@@ -20,6 +20,7 @@ import (
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/cutting"
+	"ripplewright/internal/desk/rippleview"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -430,9 +431,9 @@ func BenchmarkCut(b *testing.B) {
 			top := q.Cuts[0]
 			top.View = ripple.Top
 			q.Cuts = append(q.Cuts, top)
-			q.Coarse, q.Sharp, q.Fit = coarsePixels/2, sharpPixels, []image.Point{{375, 344}, {375, 375}}
+			q.Coarse, q.Sharp, q.Fit = 110, sharpPixels, []image.Point{{375, 344}, {375, 375}}
 			q.Study = func(rasters []*ripple.Raster) func() {
-				request{cutting: q}.study(rasters[0])
+				rippleview.Request{Job: q}.Study(rasters[0])
 				return func() {}
 			}
 			var drawn *cutting.Drawn
