@@ -257,7 +257,7 @@ func TestAPanHeavierThanWhatWentInIsNotTaken(t *testing.T) {
 	assert.Equal(t, plain.Foam.FreezingPoint, r.Foam.FreezingPoint)
 }
 
-// The syrup's band is the foam's: 2.5 points of solids either way.
+// The syrup's band is the foam's: 3 points of solids either way.
 func TestTheFoamFreezesWithinWhatItsSyrupLeavesOpen(t *testing.T) {
 	m := model.New(market.Library(t))
 	d := market.Honey()

@@ -9,11 +9,11 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// boilingBand is what published tables of boiling syrup disagree by near 118
-// °C, percentage points of solids: Browne 1912 reads 2.7 lower than Starzak &
-// Peacock 1997, and a small pan measured 3 to 4 higher (J. Cookery Sci. Japan
-// 43(3)).
-const boilingBand = 2.5
+// BoilingBand is what published tables of boiling syrup disagree by from 114 °C
+// on, percentage points of solids: Browne 1912 reads up to 2.9 lower than
+// Starzak & Peacock 1997, and small pans measured 2.6 higher at 120 °C (J.
+// Cookery Sci. Japan 43(3)).
+const BoilingBand = 3.0
 
 // scaleSlack is how much heavier than what went in a pan of syrup may be found
 // before the weighing is refused: a kitchen scale's step and a drop of water
@@ -40,7 +40,7 @@ type syrup struct {
 // published tables differ.
 func boil(m readings, d design.Design) [3]syrup {
 	var out [3]syrup
-	for i, points := range [...]float64{0, boilingBand, -boilingBand} {
+	for i, points := range [...]float64{0, BoilingBand, -BoilingBand} {
 		out[i] = boilOne(m[i], d)
 		if s := &out[i]; points != 0 && s.reached && !s.weighed {
 			s.thicken(points)
@@ -113,7 +113,7 @@ func (s *syrup) result(k float64) Syrup {
 		Reached:       s.reached,
 		Weighed:       s.weighed,
 	}
-	band := boilingBand
+	band := BoilingBand
 	if s.weighed || !s.reached {
 		band = 0
 	}

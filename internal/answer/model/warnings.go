@@ -44,7 +44,7 @@ func (r *Result) warnCooking(d design.Design, c *cooked) {
 		r.warn(Caution, "syrup_no_boil_off", "foam.syrup", SyrupNoBoilOff{r.Syrup.BoilingPointC, d.Foam.Syrup.CookTemperatureC})
 	}
 	if t := d.Foam.Syrup.CookTemperatureC; r.Syrup.Present && r.Syrup.Reached && !r.Syrup.Weighed {
-		r.warn(Note, "syrup_band", "foam.syrup", SyrupBand{boilingBand, t})
+		r.warn(Note, "syrup_band", "foam.syrup", SyrupBand{BoilingBand, t})
 	}
 }
 

@@ -3,6 +3,7 @@ package validate
 import (
 	"math"
 
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
@@ -33,7 +34,9 @@ func syrupSolids(t *tables) ([]Row, error) {
 		Note: "At sea level, 1000 m and 2000 m."}
 	browne := Row{Table: name + " (Browne 1912)", Source: "Browne 1912, A Handbook of Sugar Analysis (as reprinted)", Unit: "% sucrose", Bar: 5, Kind: Independent,
 		XLabel: "thermometer, °C", YLabel: "sucrose, mass %",
-		Note: "Counted from 104 °C; the program states ± 2.5 points near 118 °C."}
+		Note: "Counted from 104 °C. Thin syrups part most: there a degree is several points of solids."}
+	stated := Row{Table: name + " (Browne 1912, the stated band)", Source: browne.Source, Unit: "% sucrose", Bar: model.BoilingBand, Kind: Independent,
+		XLabel: browne.XLabel, YLabel: browne.YLabel, Note: "From 114 °C on, where meringues are cooked, the old table lies within the band that the program states of every boil."}
 	heights := [...]struct {
 		column string
 		z      float64
@@ -49,10 +52,15 @@ func syrupSolids(t *tables) ([]Row, error) {
 			if at < 104 {
 				why = "a thin syrup, whose boiling says little of its solids"
 			}
+			inBand := ""
+			if at < 114 {
+				inBand = "under 114 °C, where the program's band is too narrow"
+			}
+			stated.add(at, solution.SucrosePercent(solution.BoilingFraction(at, water.StandardPressure)), want).named("", inBand)
 			browne.add(at, solution.SucrosePercent(solution.BoilingFraction(at, water.StandardPressure)), want).named("", why)
 		}
 	}
-	return []Row{ours, browne}, nil
+	return []Row{ours, browne, stated}, nil
 }
 
 func altitude(t *tables) ([]Row, error) {

@@ -168,7 +168,7 @@ type check func(*tables) ([]Row, error)
 // the picture, the label.
 func checks() []check {
 	var list []check
-	for _, of := range [...]func() []check{freezingChecks, waterChecks, dessertChecks, iceChecks, liquidChecks, syrupChecks, heatChecks, rippleChecks, labelChecks} {
+	for _, of := range [...]func() []check{freezingChecks, waterChecks, dessertChecks, iceChecks, liquidChecks, syrupChecks, cookingChecks, heatChecks, rippleChecks, labelChecks} {
 		list = append(list, of()...)
 	}
 	return list
