@@ -38,9 +38,10 @@ type Setup struct {
 	App     fyne.App
 	Session *session.Session
 	Demos   []Demo
-	Tables  fs.FS           // the check tables
-	Sources string          // the datasets and their terms, Markdown
-	Shelf   *userdata.Shelf // the library and the maker's own ingredients; nil: the session's library alone
+	Tables  fs.FS            // the check tables
+	Sources string           // the datasets and their terms, Markdown
+	Shelf   *userdata.Shelf  // the library and the maker's own ingredients; nil: the session's library alone
+	Prices  *userdata.Prices // the maker's prices; nil: those of the configuration folder
 	Version string
 	Rescue  *rescue.Folder // where a design is kept when something goes wrong; nil: nowhere
 	Notices []string       // said once, when the window is there
@@ -91,6 +92,11 @@ func New(s Setup) *Window {
 	if s.Shelf == nil {
 		s.Shelf = userdata.NewShelf(s.Session.Model().Library(), "")
 	}
+	if s.Prices == nil {
+		path, _ := userdata.PricesPath() // "" without a configuration folder
+		s.Prices = userdata.NewPrices(path)
+	}
+	s.Session.Use(s.Session.Model().Priced(s.Prices.Book()))
 	w := &Window{Setup: s, current: -1, started: time.Now()}
 	w.net = newNet(w, s.Rescue)
 	w.restoreLook()
@@ -144,6 +150,7 @@ func (w *Window) Run() (err error) {
 func (w *Window) greet() {
 	w.net.offer()
 	w.tellShelf()
+	w.tellPrices()
 	w.tellKitchens()
 	for _, text := range w.Notices {
 		kit.Tell(w.win, "Before you begin", text)

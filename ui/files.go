@@ -150,11 +150,14 @@ func chosen[F interface {
 	}
 }
 
-func (w *Window) openDialog() {
+func (w *Window) openDialog() { w.pickDesign(w.open) }
+
+// pickDesign asks for a design's file.
+func (w *Window) pickDesign(then func(path string)) {
 	dg := dialog.NewFileOpen(chosen(w, func(in fyne.URIReadCloser) {
 		path := in.URI().Path()
 		in.Close()
-		w.open(path)
+		then(path)
 	}), w.win)
 	dg.SetFilter(storage.NewExtensionFileFilter([]string{designExtension, ".yml"}))
 	w.showFiles(dg)

@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/ui/librarypage"
+	"ripplewright/ui/packprice"
 	"ripplewright/ui/page"
 )
 
@@ -16,7 +17,7 @@ func (w *Window) newLibrary() page.Page {
 
 // useLibrary makes lib what the session works with from now on.
 func (w *Window) useLibrary(lib *ingredient.Library) {
-	w.Session.Use(model.New(lib))
+	w.Session.Use(model.New(lib).Priced(w.Prices.Book()))
 	w.event("library %d", len(lib.All()))
 }
 
@@ -26,6 +27,24 @@ func (w *Window) showSources() { w.text("Sources", w.Sources) }
 func (w *Window) tellShelf() {
 	if err := w.Shelf.Err(); err != nil {
 		w.problem(fmt.Errorf("your own ingredients are left out: %w\nThe file stays as it is: correct it by hand, then press Read it again on the Library page", err))
+	}
+}
+
+// usePrices makes the maker's prices what the session works with from now on.
+func (w *Window) usePrices() {
+	w.Session.Use(w.Session.Model().Priced(w.Prices.Book()))
+	w.event("prices %d", len(w.Prices.Book().Packs()))
+}
+
+// pricing is what the question of a price needs.
+func (w *Window) pricing() packprice.Setup {
+	return packprice.Setup{Prices: w.Prices, Use: w.usePrices}
+}
+
+// tellPrices says at the start that the maker's prices were left out.
+func (w *Window) tellPrices() {
+	if err := w.Prices.Err(); err != nil {
+		w.problem(fmt.Errorf("your own prices are left out: %w\nThe file stays as it is, and no price is kept until you correct it by hand", err))
 	}
 }
 

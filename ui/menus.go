@@ -112,7 +112,8 @@ func newMenus(w *Window) *menus {
 			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented.")
 		}))
 	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
-		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign)), view, help)
+		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign),
+		command("Use whole eggs…", "", 0, w.askWholeEggs)), view, help)
 	m.mark()
 	for _, menu := range m.main.Items {
 		w.guard(menu)
@@ -162,7 +163,7 @@ const cautions = `The usual cautions. Local code and licensed practice decide.
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
 // keysHelp is every key, for who has no mouse at hand.
-const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the other pages.
+const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
 
 **Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 

@@ -18,6 +18,7 @@ import (
 	"ripplewright/ui/labelpage"
 	"ripplewright/ui/page"
 	"ripplewright/ui/ripplepage"
+	"ripplewright/ui/shoppage"
 	"ripplewright/ui/surepage"
 )
 
@@ -32,6 +33,7 @@ func (w *Window) newPages() []page.Page {
 		w.card,
 		kitchenpage.New(w, w.kitchens, time.Now, w.event),
 		daypage.New(w, w.kitchens, time.Now, w.event),
+		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path}),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),
 	}
@@ -39,7 +41,7 @@ func (w *Window) newPages() []page.Page {
 
 // briefly holds the titles that the row of buttons has no room for, as it has them:
 // with the largest text all stand in one row of a small screen.
-var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?"}
+var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?", "Money and shopping": "Shop"}
 
 func navName(title string) string {
 	if b := briefly[title]; b != "" {

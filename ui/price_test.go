@@ -9,32 +9,66 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
+	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
 )
 
-func TestAPriceIsAskedByThePackAndGoesWithItsIngredient(t *testing.T) {
+// typeInto types text into a number's field and settles it.
+func (b *bed) typeInto(n *kit.NumberField, text string) {
+	b.win.Canvas().Focus(n.Focusable())
+	n.Focusable().(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+	test.Type(n.Focusable(), text)
+	n.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	b.frame()
+}
+
+func TestAPackIsPricedOnceForEveryDesign(t *testing.T) {
 	b := newBed(t)
 	l := b.bench.dense.lists[0]
-	price := func() ingredient.Cell { return b.Design().Dense.Lines[0].Price }
+	first := func() string { return b.Design().Dense.Lines[0].Ingredient }
+	d := b.Design()
+	d.Dense.Lines = append(d.Dense.Lines[:0:0], d.Dense.Lines...)
+	d.Dense.Lines[0].Price = ingredient.Known(9) // as an older file says it
+	b.Commit(d, "price")
 	l.price(0)
 	fields := numbersIn(b.win.Canvas().Overlays().Top())
-	require.Len(t, fields, 2)
-	b.press("Use it")
-	assert.False(t, price().Known, "nothing was typed")
-	for i, text := range []string{"2.20", "2000"} {
-		b.win.Canvas().Focus(fields[i].Focusable())
-		fields[i].Focusable().(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
-		test.Type(fields[i].Focusable(), text)
-		fields[i].Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	}
-	b.press("Use it")
-	assert.InDelta(t, 1.1, price().Value, 1e-12)
-	assert.InDelta(t, 1.1*b.Result().Lines[0].Grams/1000, b.Result().Cost.Known, 1e-12)
+	require.Len(t, fields, 3)
+	b.press("Keep it")
+	assert.Empty(t, b.Prices.Book().Packs(), "nothing was typed")
+	b.typeInto(fields[0], "2.20")
+	b.typeInto(fields[1], "2000")
+	b.press("Keep it")
+	require.Equal(t, []price.Pack{{Ingredient: first(), Price: 2.2, Grams: 2000}}, b.Prices.Book().Packs())
+	kept, err := userdata.LoadPrices(b.Prices.Path())
+	require.NoError(t, err)
+	assert.True(t, kept.Equal(b.Prices.Book()), "it outlives the program")
+	assert.InDelta(t, 0.0011*b.Result().Lines[0].Grams, b.Result().Cost.Known, 1e-12, "and counts before the line's own")
 
-	l.put(0, kit.FinderItem{ID: "milk_goat", Title: "Goat's milk"})
-	assert.False(t, price().Known, "it was the other's")
-	require.True(t, b.Session.Undo())
+	b.Session.Start(d)
+	b.frame()
+	assert.InDelta(t, 0.0011, b.Result().Lines[0].PerGram.Value, 1e-15, "another design has it too")
 	l.price(0)
 	b.press("No price")
-	assert.False(t, price().Known)
+	assert.Empty(t, b.Prices.Book().Packs())
+	assert.False(t, b.Result().Cost.Priced, "nor does the line's older price come back")
+	require.True(t, b.Session.Undo())
+}
+
+func TestYolksAreBoughtAsEggs(t *testing.T) {
+	b := newBed(t)
+	l := b.bench.dense.lists[0]
+	at := -1
+	for i, x := range b.Design().Dense.Lines {
+		if x.Ingredient == "egg_yolk" {
+			at = i
+		}
+	}
+	require.GreaterOrEqual(t, at, 0)
+	l.price(at)
+	assert.Contains(t, b.dialogTexts(), "Price of eggs")
+	b.typeInto(numbersIn(b.win.Canvas().Overlays().Top())[0], "3.60")
+	b.press("Keep it")
+	assert.Equal(t, []price.Pack{{Ingredient: price.Eggs, Price: 3.6, Pieces: 12}}, b.Prices.Book().Packs())
+	assert.True(t, b.Result().Lines[at].PerGram.Known)
 }

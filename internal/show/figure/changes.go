@@ -56,3 +56,23 @@ func Changes(before, after *model.Result) []Change {
 	}
 	return out
 }
+
+// Compared lays out Changes and the grams of each line, before beside after. Both
+// results are of designs with the same lines.
+func Compared(s say.Style, before, after *model.Result) []say.TableRow {
+	var out []say.TableRow
+	for _, c := range Changes(before, after) {
+		was, is := c.Text(s)
+		out = append(out, say.TableRow{Name: c.Name, Cells: []string{was, is}})
+	}
+	grams := Lines.Row("grams")
+	for i := range after.Lines {
+		l := &after.Lines[i]
+		out = append(out, say.TableRow{Name: say.Capital(say.Part(l.Part)) + ": " + say.Kitchen(l.Ingredient),
+			Cells: []string{grams.Text(s, grams.Of(before, i)), grams.Text(s, grams.Of(after, i))}})
+	}
+	return out
+}
+
+// ComparedHeads are the heads of its cells.
+var ComparedHeads = []string{"now", "then"}

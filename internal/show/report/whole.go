@@ -2,7 +2,6 @@ package report
 
 import (
 	"io"
-	"strings"
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/whole"
@@ -75,7 +74,7 @@ func (x WholeEggs) WriteText(w io.Writer) error {
 		p.line("")
 		p.line("%s. %s", say.WholeName(way.Kind), say.Whole(Reads, x.design, way))
 		p.line("")
-		p.table(x.rows(way))
+		p.lines(figure.ComparedHeads, figure.Compared(Reads, &x.ways.Before, &way.After))
 	}
 	said := map[string]bool{}
 	for _, u := range x.ways.Unable {
@@ -86,28 +85,4 @@ func (x WholeEggs) WriteText(w io.Writer) error {
 		}
 	}
 	return p.err
-}
-
-func (x WholeEggs) rows(w *whole.Way) []string {
-	var rows [][3]string
-	add := func(name, before, after string) { rows = append(rows, [3]string{name, before, after}) }
-	add("", "now", "then")
-	for _, c := range figure.Changes(&x.ways.Before, &w.After) {
-		before, after := c.Text(Reads)
-		add(c.Name, before, after)
-	}
-	grams := figure.Lines.Row("grams")
-	for i := range w.After.Lines {
-		l := &w.After.Lines[i]
-		add(say.Part(l.Part)+": "+say.Kitchen(l.Ingredient), grams.Text(Reads, grams.Of(&x.ways.Before, i)), grams.Text(Reads, grams.Of(&w.After, i)))
-	}
-	width := 0
-	for _, r := range rows {
-		width = max(width, len([]rune(r[0])))
-	}
-	out := make([]string, len(rows))
-	for i, r := range rows {
-		out[i] = strings.Join([]string{left(r[0], width), r[1], r[2]}, "\t")
-	}
-	return out
 }

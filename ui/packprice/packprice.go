@@ -1,0 +1,187 @@
+// Package packprice is the question what a pack of an ingredient costs and holds,
+// asked alike from the bench, the library and the shopping page.
+package packprice
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// Setup is what the question needs beside a Host.
+type Setup struct {
+	Prices *userdata.Prices
+	// Use makes the changed prices those that the program works with.
+	Use func()
+}
+
+// What a pack holds, in the words of the choice.
+const (
+	grams  = "g"
+	ml     = "mL"
+	pieces = "pieces"
+)
+
+// asking is one question on screen.
+type asking struct {
+	host  page.Host
+	setup Setup
+	in    *ingredient.Ingredient // whose price was asked for
+	id    string                 // of the pack: an egg's yolk is bought as eggs
+
+	cost, holds, piece *kit.NumberField
+	unit               *kit.Select
+	note, currency     *kit.TextField
+	wrong              *widget.Label
+	form               *widget.Form
+	dg                 *dialog.CustomDialog
+}
+
+// Ask asks what a pack of in costs, and keeps the answer.
+func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
+	a := &asking{host: h, setup: s, in: in, id: in.ID}
+	name := say.Kitchen(in)
+	pack, known := s.Prices.Book().For(in.ID)
+	if _, own := s.Prices.Book().Find(in.ID); !own && price.OfShell(in.ID) {
+		a.id, name = price.Eggs, "eggs"
+	}
+	a.fields(pack, known)
+	a.form = widget.NewForm(widget.NewFormItem("A pack costs", a.cost),
+		widget.NewFormItem("and holds", container.NewHBox(a.holds, a.unit)), widget.NewFormItem("One piece is", a.piece),
+		widget.NewFormItem("Note", a.note), widget.NewFormItem("Currency of all prices", a.currency))
+	a.dg = kit.Ask(h.Window(), "Price of "+page.Brief(name, 40), container.NewVBox(a.form, a.wrong),
+		kit.Answer{Name: "Keep it", Role: kit.ByReturn, Do: a.keep},
+		kit.Answer{Name: "No price", Role: kit.ByHand, Do: a.forget},
+		kit.Answer{Name: "Cancel", Role: kit.ByEscape})
+	a.dg.Resize(fyne.NewSize(max(420, 30*theme.TextSize()), 0))
+	a.showPiece()
+	h.Window().Canvas().Focus(a.cost.Focusable())
+}
+
+func (a *asking) fields(pack price.Pack, known bool) {
+	a.cost, a.holds, a.piece = kit.NewNumberField("", 0, price.Most, 2), kit.NewNumberField("", 0.001, 1e6, 3), kit.NewNumberField("g", 0.001, 1e6, 1)
+	a.holds.Step, a.piece.Step = 1, 1
+	a.unit = kit.NewSelect([]string{grams, ml, pieces}, func(string) { a.showPiece() })
+	a.note, a.currency = kit.NewTextField(), kit.NewTextField()
+	a.wrong = page.Prose("")
+	a.wrong.Importance = widget.DangerImportance
+	a.currency.SetText(a.setup.Prices.Book().Currency)
+	holds, unit := 1000., grams
+	switch {
+	case pack.Grams > 0:
+		holds = pack.Grams
+	case pack.ML > 0:
+		holds, unit = pack.ML, ml
+	case pack.Pieces > 0:
+		holds, unit = pack.Pieces, pieces
+	case a.id == price.Eggs:
+		holds, unit = 12, pieces
+	}
+	a.cost.ShowValue(math.NaN())
+	if known {
+		a.cost.ShowValue(pack.Price)
+	}
+	a.holds.ShowValue(holds)
+	a.piece.ShowValue(math.NaN())
+	if pack.PieceG > 0 {
+		a.piece.ShowValue(pack.PieceG)
+	}
+	a.unit.Selected = unit
+	a.note.SetText(pack.Note)
+}
+
+// showPiece shows the weight of a piece where that counts.
+func (a *asking) showPiece() {
+	if a.form == nil {
+		return
+	}
+	if a.unit.Selected == pieces {
+		a.piece.Enable()
+	} else {
+		a.piece.Disable()
+	}
+}
+
+// pack is what was typed, or why it is none.
+func (a *asking) pack() (p price.Pack, wrong string) {
+	p = price.Pack{Ingredient: a.id, Price: a.cost.Value(), Note: a.note.Text}
+	holds := a.holds.Value()
+	if math.IsNaN(p.Price) || math.IsNaN(holds) || a.cost.Problem() != nil || a.holds.Problem() != nil {
+		return p, "A price needs what a pack costs and how much it holds."
+	}
+	switch a.unit.Selected {
+	case grams:
+		p.Grams = holds
+	case ml:
+		p.ML = holds
+		if !a.in.Density.Known {
+			return p, "Its density is not known: say how many grams the pack holds."
+		}
+	default:
+		p.Pieces = holds
+		if g := a.piece.Value(); g > 0 {
+			p.PieceG = g
+		} else if a.id != price.Eggs { // whose size says it
+			return p, "Say how many grams one piece brings into the bowl."
+		}
+	}
+	return p, ""
+}
+
+func (a *asking) keep() {
+	p, wrong := a.pack()
+	if wrong == "" {
+		wrong = price.NotCurrency(a.currency.Text)
+	}
+	if wrong != "" {
+		a.wrong.SetText(wrong)
+		return
+	}
+	err := a.setup.Prices.Put(p)
+	if err == nil && a.currency.Text != a.setup.Prices.Book().Currency {
+		err = a.setup.Prices.SetCurrency(a.currency.Text)
+	}
+	if err != nil {
+		a.wrong.SetText(page.Sentence(err.Error()))
+		return
+	}
+	a.dg.Hide()
+	a.setup.Use()
+	a.host.Say("Kept in " + a.setup.Prices.Path())
+}
+
+// forget takes the price away, and that of the design's lines, which would count
+// instead.
+func (a *asking) forget() {
+	if err := a.setup.Prices.Remove(a.id); err != nil {
+		a.wrong.SetText(page.Sentence(err.Error()))
+		return
+	}
+	a.dg.Hide()
+	d := a.host.Design()
+	now := d
+	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		for i, l := range d.Lines(part) {
+			if l.Ingredient == a.in.ID && l.Price.Known {
+				l.Price = ingredient.Cell{}
+				now = now.WithLine(part, i, l)
+			}
+		}
+	}
+	if !now.Equal(d) {
+		a.host.Commit(now, "price of "+say.Kitchen(a.in))
+	}
+	a.setup.Use()
+}

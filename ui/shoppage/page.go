@@ -1,0 +1,226 @@
+// Package shoppage is the page of money and shopping: what a tub costs and sells
+// for, what packs cost, and what to buy for some designs and batches.
+package shoppage
+
+import (
+	"bytes"
+	"path/filepath"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/shop"
+	"ripplewright/internal/desk/basket"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/figure"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/atomicfile"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/packprice"
+	"ripplewright/ui/page"
+)
+
+// Setup is what the page needs beside a Host.
+type Setup struct {
+	packprice.Setup
+	// Pick asks for a design's file.
+	Pick func(then func(path string))
+	// File names the file of the open design, "" without one.
+	File func() string
+}
+
+// Page is the page of money and shopping.
+type Page struct {
+	host   page.Host
+	setup  Setup
+	basket basket.Basket
+
+	cost  *widget.Label
+	sale  *sale
+	packs *kit.Figures
+	which *kit.Select
+	ask   *kit.Button
+	lines []*ingredient.Ingredient // of the choice
+
+	batches *kit.NumberField
+	others  *fyne.Container
+	list    *kit.Figures
+	said    *widget.Label
+	bought  report.Shopping
+	exports []*kit.Button
+	object  fyne.CanvasObject
+}
+
+// New returns the page.
+func New(h page.Host, s Setup) *Page {
+	p := &Page{host: h, setup: s, cost: page.Prose(""), sale: newSale(), packs: kit.NewFigures("a pack", figure.Cost.Row("per_100_g").Name),
+		others: container.NewVBox(), said: page.Prose("")}
+	heads := say.BoughtHeads
+	p.said.TextStyle.Bold = true
+	p.list = kit.NewFigures(heads.Need, heads.Buy, heads.Pays, heads.Left)
+	p.which = kit.NewSelect(nil, nil)
+	p.which.PlaceHolder = "Choose an ingredient"
+	p.ask = kit.NewButton("Price…", p.askPrice)
+	left := page.ScrolledBothWays(page.Heading("What it costs"), p.cost,
+		page.Heading("Selling price and margin"), p.sale.object,
+		page.Heading("What packs cost"), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
+
+	p.batches = kit.NewNumberField("", 1, shop.MostBatches, 0)
+	p.batches.ShowValue(1)
+	p.batches.OnChanged = func(v float64) { p.basket.SetBatches(int(v)); p.Show() }
+	add := kit.NewButtonWithIcon("Add a design…", theme.ContentAddIcon(), func() { s.Pick(p.add) })
+	for _, x := range []struct{ name, ending string }{{"Export list…", ".md"}, {"Export text…", ".txt"}} {
+		p.exports = append(p.exports, kit.NewButton(x.name, func() { p.export(x.ending) }))
+	}
+	right := page.ScrolledBothWays(page.Heading("Shopping list"),
+		container.NewHBox(widget.NewLabel("Batches of the open design"), p.batches), p.others,
+		container.NewHBox(add, p.exports[0], p.exports[1]), p.list, p.said)
+	split := container.NewHSplit(left, right)
+	split.Offset = 0.39
+	p.object = split
+	return p
+}
+
+// Title implements page.Page.
+func (p *Page) Title() string { return "Money and shopping" }
+
+// Object implements page.Page.
+func (p *Page) Object() fyne.CanvasObject { return p.object }
+
+// Leave implements page.Page.
+func (p *Page) Leave() {}
+
+// Show implements page.Page.
+func (p *Page) Show() {
+	r := p.host.Result()
+	cost := say.Cost(page.Reads, &r.Cost)
+	if r.Cost.Priced {
+		cost += " " + say.CostRests
+	}
+	kit.SetText(p.cost, cost)
+	p.sale.show(&r.Cost)
+	p.showPacks()
+	p.showList()
+}
+
+// showPacks lists what is known of the price of each ingredient of the design.
+func (p *Page) showPacks() {
+	r, book := p.host.Result(), p.host.Model().Prices()
+	var lines []*ingredient.Ingredient
+	var rows []say.TableRow
+	s := page.Reads.In(book.Currency)
+	for i := range r.Lines {
+		l := &r.Lines[i]
+		if slices.Contains(lines, l.Ingredient) {
+			continue
+		}
+		lines = append(lines, l.Ingredient)
+		row := say.TableRow{Name: page.Brief(say.Kitchen(l.Ingredient), 30), Cells: []string{"", ""}}
+		if pack, ok := book.For(l.Ingredient.ID); ok {
+			row.Cells[0] = say.PackPrice(s, pack)
+		}
+		if l.PerGram.Known {
+			row.Cells[1] = s.Money(100 * l.PerGram.Value)
+		}
+		rows = append(rows, row)
+	}
+	p.packs.ShowFigures(rows)
+	if slices.Equal(lines, p.lines) {
+		return
+	}
+	p.lines = lines
+	p.which.Options = nil
+	for i := range rows {
+		p.which.Options = append(p.which.Options, rows[i].Name)
+	}
+	if !slices.Contains(p.which.Options, p.which.Selected) {
+		p.which.Selected = ""
+	}
+	p.which.Refresh()
+}
+
+func (p *Page) askPrice() {
+	i := p.which.SelectedIndex()
+	if i < 0 || i >= len(p.lines) {
+		p.host.Say("Choose an ingredient first.")
+		return
+	}
+	packprice.Ask(p.host, p.setup.Setup, p.lines[i])
+}
+
+// showList adds up what to buy.
+func (p *Page) showList() {
+	l, bought, err := p.basket.List(p.host.Model(), p.setup.File(), p.host.Design(), p.host.Result())
+	for _, b := range p.exports {
+		if err != nil {
+			b.Disable()
+		} else {
+			b.Enable()
+		}
+	}
+	if err != nil {
+		p.list.ShowFigures(nil)
+		kit.SetText(p.said, page.Sentence(err.Error()))
+		return
+	}
+	p.bought = bought
+	s := page.Reads.In(l.Currency)
+	rows := make([]say.TableRow, len(l.Items))
+	for i := range l.Items {
+		b := say.Buy(s, &l.Items[i])
+		rows[i] = say.TableRow{Name: page.Brief(b.What, 30), Cells: []string{b.Need, b.Buy, b.Pays, b.Left}}
+	}
+	p.list.ShowFigures(rows)
+	text := say.ShopTotal(page.Reads, &l)
+	if eggs := say.ShopEggs(page.Reads, &l); eggs != "" {
+		text += " " + eggs
+	}
+	kit.SetText(p.said, text)
+}
+
+// add puts the design in a file into the basket.
+func (p *Page) add(path string) {
+	if err := p.basket.Add(path, p.host.Model()); err != nil {
+		kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
+		return
+	}
+	p.showOthers()
+	p.Show()
+}
+
+// showOthers lists the other designs of the basket.
+func (p *Page) showOthers() {
+	p.others.Objects = nil
+	for i, o := range p.basket.Others() {
+		n := kit.NewNumberField("", 1, shop.MostBatches, 0)
+		n.ShowValue(float64(o.Batches))
+		n.OnChanged = func(v float64) { p.basket.SetOther(i, int(v)); p.Show() }
+		away := kit.NewButtonWithIcon("Take out", theme.ContentRemoveIcon(), func() {
+			p.basket.Remove(i)
+			p.showOthers()
+			p.Show()
+		})
+		name := page.Brief(o.Design.Name, 30) + " (" + page.Brief(filepath.Base(o.Path), 24) + ")"
+		p.others.Add(container.NewHBox(widget.NewLabel(name), n, away))
+	}
+	p.others.Refresh()
+}
+
+func (p *Page) export(ending string) {
+	bought := p.bought
+	p.host.Export(page.FileTitle(p.host.Design())+", shopping"+ending, func(path string) error {
+		var text bytes.Buffer
+		write := bought.WriteMarkdown
+		if ending == ".txt" {
+			write = bought.WriteText
+		}
+		if err := write(&text); err != nil {
+			return err
+		}
+		return atomicfile.Write(path, text.Bytes())
+	})
+}

@@ -1,0 +1,63 @@
+package shoppage
+
+import (
+	"math"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/shop"
+	"ripplewright/internal/food/price"
+	"ripplewright/internal/show/say"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// sale is the panel of a tub's selling price and its margin: a hand sets one, the
+// other follows. While costs change, what a hand has set last stays.
+type sale struct {
+	price, margin *kit.NumberField
+	byMargin      bool
+	said, offers  *widget.Label
+	cost          model.Cost
+	object        fyne.CanvasObject
+}
+
+// The least margin that can be asked for, %: who sells for a tenth of the cost.
+const leastMargin = -900
+
+func newSale() *sale {
+	s := &sale{price: kit.NewNumberField("", 0.01, price.Most, 2), margin: kit.NewNumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
+	s.price.Step, s.margin.Step = 0.1, 1
+	s.price.ShowValue(math.NaN())
+	s.margin.ShowValue(math.NaN())
+	s.price.OnChanged = func(float64) { s.byMargin = false; s.show(&s.cost) }
+	s.margin.OnChanged = func(float64) { s.byMargin = true; s.show(&s.cost) }
+	form := widget.NewForm(widget.NewFormItem("A tub sells for", s.price), widget.NewFormItem("Margin, of the price", s.margin))
+	s.object = container.NewVBox(form, s.said, s.offers, page.Prose(say.MarginRests))
+	return s
+}
+
+// show brings the one that follows up to date.
+func (s *sale) show(c *model.Cost) {
+	s.cost = *c
+	sells, margin := s.price.Value(), s.margin.Value()/100
+	switch {
+	case !c.Priced:
+	case s.byMargin:
+		sells = price.Selling(c.PerTub, margin)
+		s.price.ShowValue(sells)
+	case !math.IsNaN(sells):
+		s.margin.ShowValue(100 * price.Margin(c.PerTub, sells))
+	}
+	kit.SetText(s.said, say.Margin(page.Reads, c, sells))
+	var lines []string
+	for _, o := range shop.Offers(c) {
+		m, p := say.Offer(page.Reads, c, o)
+		lines = append(lines, say.OfferLine(m, p))
+	}
+	kit.SetText(s.offers, strings.Join(lines, "\n"))
+}
