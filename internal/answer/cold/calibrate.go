@@ -82,7 +82,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 	if err != nil {
 		return p, err
 	}
-	pl := planner{runner{ctx: ctx, total: 1}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
+	pl := planner{runner{ctx: ctx}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
 	e := exposure{
 		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: hardenCells,
 		place: p.Freezer, pack: p.Package, lid: p.Package.LidResistance,

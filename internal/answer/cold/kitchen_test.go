@@ -17,6 +17,7 @@ func TestAKitchenSaysWhatExistsAndNothingElse(t *testing.T) {
 	}{
 		"freezer.air_c":            {[]float64{-40, -18, -2}, []float64{-41, -1.9, 4}, "a blast freezer's air, and an ice compartment that hardly freezes"},
 		"freezer.swing_k":          {[]float64{0, 10}, []float64{-0.5, 10.5}, "an old freezer between two turns of its motor"},
+		"freezer.openings_per_day": {[]float64{0, 10, 50}, []float64{-1, 51}, "a freezer nobody opens, a stall on a hot day"},
 		"counter.air_c":            {[]float64{5, 22, 45}, []float64{4.5, 46}, "a market hall in winter, a stall in a heat wave"},
 		"refrigerator.air_c":       {[]float64{0.5, 4, 15}, []float64{0.4, 15.5}, "above freezing, and no warmer than a cellar"},
 		"freezer.humidity_percent": {[]float64{0, 100}, []float64{-1, 101}, "a share"},
