@@ -39,7 +39,7 @@ func broughtBy(in *ingredient.Ingredient, x *ingredient.Resolved) brought {
 	case k == kind.Starch:
 		b.starch = 1
 	}
-	b.alcohol = in.Cell(ingredient.Alcohol).Or(0) / 100
+	b.alcohol = in.Cell(ingredient.Alcohol).Least() / 100
 	b.salt = x.Nominal.Mass[mix.SodiumChloride] / 100
 	b.acid = kind.AcidPercent(in, x.Nominal.Mass[mix.CitricAcid]) / 100
 	b.milk = kind.MilkPercent(in) / 100

@@ -34,6 +34,10 @@ func (c Cell) Or(d float64) float64 {
 	return d
 }
 
+// Least returns the value of c, and 0 if it is unknown: what there is for
+// certain. See Ingredient.Most.
+func (c Cell) Least() float64 { return c.Or(0) }
+
 // Ingredient is one material of the library. It is immutable once built.
 type Ingredient struct {
 	ID    string // lower case, digits and _, unique in a library

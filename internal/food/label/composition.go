@@ -54,7 +54,7 @@ func composition(f *Food) makeup {
 		foam := u.Phase != "" && u.Phase != DensePhase
 		m.hasFoam, m.hasDense = m.hasFoam || foam, m.hasDense || !foam
 		water += u.Grams * wettest(in) / 100
-		alcohol += k * in.Cell(ingredient.Alcohol).Or(0)
+		alcohol += k * in.Cell(ingredient.Alcohol).Least()
 		m.fat = m.fat.Plus(column(in, ingredient.Fat), k)
 		m.protein = m.protein.Plus(column(in, ingredient.Protein), k)
 		m.yolk = m.yolk.Plus(part(in, ingredient.EggYolkSolids), k)
@@ -66,7 +66,7 @@ func composition(f *Food) makeup {
 				m.milkFat = m.milkFat.Plus(column(in, ingredient.MilkFat), k)
 				m.msnf = m.msnf.Plus(column(in, ingredient.MSNF), k)
 				if namesAny(in.Name+"; "+in.CommonName, []string{"whey"}) {
-					whey += k * in.Cell(ingredient.MSNF).Or(0)
+					whey += k * in.Cell(ingredient.MSNF).Least()
 				}
 			}
 		case ingredient.Cocoa:
@@ -75,7 +75,7 @@ func composition(f *Food) makeup {
 		case ingredient.Fruit, ingredient.Nut:
 			m.bulky = m.bulky.Plus(ingredient.Amount{Known: 100, Most: 100}, bulkyFruit*k)
 		case ingredient.DriedFruit:
-			fresh := (100 - in.Cell(ingredient.Water).Or(0)) * 100 / freshSolids
+			fresh := (100 - in.Cell(ingredient.Water).Least()) * 100 / freshSolids
 			m.bulky = m.bulky.Plus(ingredient.Amount{Known: fresh, Most: fresh}, bulkyFruit*k)
 		}
 		for _, a := range allergensOf(in, US) {
@@ -88,13 +88,13 @@ func composition(f *Food) makeup {
 		yolk := part(in, ingredient.EggYolkSolids).Most > 0
 		m.hasYolk = m.hasYolk || yolk
 		if in.Standing != ingredient.Dairy && in.Standing != ingredient.Cultured && !yolk && in.Group != "egg" {
-			m.otherFat += k * in.Cell(ingredient.Fat).Or(0)
+			m.otherFat += k * in.Cell(ingredient.Fat).Least()
 			switch in.Standing {
 			case ingredient.Cocoa, ingredient.Nut, ingredient.Fruit, ingredient.DriedFruit:
 			default:
-				fat := in.Cell(ingredient.Fat).Or(0)
+				fat := in.Cell(ingredient.Fat).Least()
 				m.addedFat += k * fat
-				if 2*fat >= 100-in.Cell(ingredient.Water).Or(0) {
+				if 2*fat >= 100-in.Cell(ingredient.Water).Least() {
 					m.fatSources += k * fat
 				}
 			}
@@ -108,22 +108,22 @@ func composition(f *Food) makeup {
 }
 
 func column(in *ingredient.Ingredient, c ingredient.Column) ingredient.Amount {
-	return ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Most(c)}
+	return ingredient.Amount{Known: in.Cell(c).Least(), Most: in.Most(c)}
 }
 
 // wettest returns the most water that 100 g of an ingredient can hold, so that
 // a lower limit on solids is not met by ignorance.
 func wettest(in *ingredient.Ingredient) float64 {
-	rest := 100 - in.Cell(ingredient.Protein).Or(0) - in.Cell(ingredient.Fat).Or(0) - in.Cell(ingredient.Carbohydrate).Or(0)
+	rest := 100 - in.Cell(ingredient.Protein).Least() - in.Cell(ingredient.Fat).Least() - in.Cell(ingredient.Carbohydrate).Least()
 	return in.Cell(ingredient.Water).Or(max(0, rest))
 }
 
 // part is column for a share that only ingredients with a known one have:
 // where it is unknown it can be all solids.
 func part(in *ingredient.Ingredient, c ingredient.Column) ingredient.Amount {
-	a := ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Cell(c).Or(0)}
+	a := ingredient.Amount{Known: in.Cell(c).Least(), Most: in.Cell(c).Least()}
 	if !in.Cell(c).Known && carries(in, "egg") {
-		a.Most = 100 - in.Cell(ingredient.Water).Or(0)
+		a.Most = 100 - in.Cell(ingredient.Water).Least()
 	}
 	return a
 }

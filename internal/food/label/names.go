@@ -390,7 +390,7 @@ func enough(it *listed, mass float64) bool {
 	in, g := it.lines[0].Ingredient, it.grams
 	switch {
 	case in.Standing == ingredient.DriedFruit:
-		g *= (100 - in.Cell(ingredient.Water).Or(0)) / freshSolids
+		g *= (100 - in.Cell(ingredient.Water).Least()) / freshSolids
 	case in.Standing != ingredient.Cocoa && in.Standing != ingredient.Nut && !isFruit(in):
 		return false
 	}
@@ -431,7 +431,7 @@ func characterising(f *Food, region Region) string {
 			}
 		case isFruit(in):
 			outweighed = true
-		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Or(0) > 1 && told:
+		case in.Group != "flavour" && in.Cell(ingredient.Alcohol).Least() > 1 && told:
 			spirits = append(spirits, name)
 		}
 	}

@@ -103,7 +103,7 @@ func list(f *Food, region Region) []listed {
 
 // isWater reports whether an ingredient is nothing but water, which tap water
 // is to 99.9 % and brewed tea, at 99.7 %, is not (USDA SR28 NDB 14411, 14355).
-func isWater(in *ingredient.Ingredient) bool { return in.Cell(ingredient.Water).Or(0) > 99.8 }
+func isWater(in *ingredient.Ingredient) bool { return in.Cell(ingredient.Water).Least() > 99.8 }
 
 // commonName returns the name in a list of ingredients.
 func commonName(in *ingredient.Ingredient, region Region) string {

@@ -66,7 +66,7 @@ func totals(f *Food) *amounts {
 // was used.
 func (f *Food) hasNamedPolyols() bool {
 	for _, u := range f.Lines {
-		if u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Or(0) > 0 && u.Ingredient.Polyol != 0 {
+		if u.Grams > 0 && u.Ingredient.Cell(ingredient.Polyols).Least() > 0 && u.Ingredient.Polyol != 0 {
 			return true
 		}
 	}
@@ -77,7 +77,7 @@ func (f *Food) hasNamedPolyols() bool {
 func (f *Food) alcoholG() float64 {
 	g := 0.0
 	for _, u := range f.Lines {
-		g += u.Grams * u.Ingredient.Cell(ingredient.Alcohol).Or(0) / 100
+		g += u.Grams * u.Ingredient.Cell(ingredient.Alcohol).Least() / 100
 	}
 	return g
 }
@@ -95,7 +95,7 @@ func (t *amounts) per(g, mass float64) *amounts {
 func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numFigures]ingredient.Amount {
 	var f [numFigures]ingredient.Amount
 	column := func(c ingredient.Column) ingredient.Amount {
-		return ingredient.Amount{Known: in.Cell(c).Or(0), Most: in.Most(c)}
+		return ingredient.Amount{Known: in.Cell(c).Least(), Most: in.Most(c)}
 	}
 	for _, n := range Nutrients {
 		f[n.line] = column(n.Column) // the energy is set below
@@ -106,7 +106,7 @@ func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numF
 	}
 	// Few tables report natural sugar alcohols; an unknown one is declared
 	// nowhere and counts as the carbohydrate it is part of.
-	known := in.Cell(ingredient.Polyols).Or(0)
+	known := in.Cell(ingredient.Polyols).Least()
 	f[polyols] = ingredient.Amount{Known: known, Most: known}
 	f[protein625] = times(f[protein], 6.25/in.NitrogenFactor.Or(6.25))
 	f[salt] = times(f[sodiumMG], ingredient.SaltPerSodium/1000)
@@ -116,7 +116,7 @@ func figuresOf(in *ingredient.Ingredient, method string, polyolsUsed bool) [numF
 		Most:  max(0, f[carbohydrate].Most-f[fibre].Known),
 	}
 	if in.WithoutFibre { // as the pack states it
-		known := in.Cell(ingredient.Carbohydrate).Or(0)
+		known := in.Cell(ingredient.Carbohydrate).Least()
 		f[available] = ingredient.Amount{Known: known, Most: known}
 	}
 	setEnergy(&f, in, method, polyolsUsed)
@@ -147,7 +147,7 @@ const (
 
 // setEnergy sets the three energies of 100 g.
 func setEnergy(f *[numFigures]ingredient.Amount, in *ingredient.Ingredient, method string, polyolsUsed bool) {
-	alcohol := ingredient.Amount{Known: in.Cell(ingredient.Alcohol).Or(0), Most: in.Most(ingredient.Alcohol)}
+	alcohol := ingredient.Amount{Known: in.Cell(ingredient.Alcohol).Least(), Most: in.Most(ingredient.Alcohol)}
 	if math.IsInf(alcohol.Most, 1) && !soundsAlcoholic(in) { // a pack does not state what it has none of
 		alcohol.Most = alcohol.Known
 	}
