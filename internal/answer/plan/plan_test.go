@@ -108,25 +108,99 @@ func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
 	}
 }
 
-// The Food Code's clock starts when the custard leaves the stove: it goes into
-// the bath within minutes.
-func TestTheCustardIsCooledAtOnce(t *testing.T) {
+// The Food Code's clock (3-501.14) starts when the custard leaves the stove: it
+// is at 21 °C within two hours and at 5 °C within six, whenever it is made and
+// however many tubs, and then it stays in the refrigerator until it freezes.
+func TestNoPlanBreaksTheCoolingRule(t *testing.T) {
+	m := model.New(market.Library(t))
+	source := rand.New(rand.NewSource(57))
+	for name, d := range market.Demos(t) {
+		for _, tubs := range []int{d.Tubs.Count, 1, 24} {
+			d := d
+			d.Tubs.Count = tubs
+			p, a := making(t, m, d)
+			require.True(t, p.Custard.Cool.BathMeets, "%s, %d tubs", name, tubs)
+			for range 4 {
+				o := order(&a)
+				o.Serve = 10*24*60 + 24*60*source.Float64()
+				got, err := plan.Lay(p.Steps, o)
+				require.NoError(t, err, "%s, %d tubs at %v", name, tubs, o.Serve)
+				require.NoError(t, got.Check())
+				at := map[process.StepCode]plan.Task{}
+				hot := 0.0
+				for _, task := range got.Tasks {
+					at[task.Step.Code] = task
+					switch task.Step.Code {
+					case process.HeatMilk, process.Cook, process.OffHeat:
+						hot = math.Max(hot, task.End)
+					}
+				}
+				bath, rest := at[process.CoolDown], at[process.Rest]
+				assert.LessOrEqual(t, bath.End-hot, float64(process.CoolByMin), "%s, %d tubs: at 5 °C before it has to be at 21", name, tubs)
+				assert.LessOrEqual(t, rest.Start-bath.End, 30.01, "%s: then into the refrigerator", name)
+			}
+		}
+	}
+}
+
+// Custard and foam come to the texture that swirls within minutes of each other,
+// and the tubs are cold by then.
+func TestBothPhasesAreReadyTogether(t *testing.T) {
 	m := model.New(market.Library(t))
 	for name, d := range market.Demos(t) {
 		p, a := making(t, m, d)
-		o := order(&a)
-		o.Serve = 10*24*60 + 15*60
-		got, err := plan.Lay(p.Steps, o)
-		require.NoError(t, err)
-		var hot, bath float64
-		for _, task := range got.Tasks {
-			switch task.Step.Code {
-			case process.Cook, process.OffHeat:
-				hot = math.Max(hot, task.End)
-			case process.CoolDown:
-				bath = task.Start
+		for _, serve := range []bool{true, false} {
+			o := order(&a)
+			o.Start = 10*24*60 + 9*60
+			if serve {
+				o.Serve, o.Start = o.Start, math.NaN()
 			}
+			got, err := plan.Lay(p.Steps, o)
+			require.NoError(t, err)
+			at := map[process.StepCode]plan.Task{}
+			for _, task := range got.Tasks {
+				at[task.Step.Code] = task
+			}
+			swirl := at[process.Swirl].Start
+			assert.LessOrEqual(t, swirl-at[process.FreezeSoft].End, 15.01, name)
+			assert.LessOrEqual(t, swirl-at[process.ChillFoam].End, 60.0, "%s: the foam keeps, but does not freeze through", name)
+			assert.GreaterOrEqual(t, swirl, at[process.ChillTubs].End-1e-6, name)
 		}
-		assert.LessOrEqual(t, bath-hot, 10.01, name)
+	}
+}
+
+// A churn takes its bowl from the freezer a day after it went in, and no beater;
+// a cook who works in the evenings only is asked for no more.
+func TestAChurnAndShortDaysHaveTheirPlans(t *testing.T) {
+	m := model.New(market.Library(t))
+	d := market.Demo(t)
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	k := process.Default()
+	k.ChurnBowlML, k.FromH, k.ToH = 1500, 16, 24
+	p := process.Of(d, &r, k, -18, nil)
+	o := plan.In(k)
+	o.Serve = 10*24*60 + 20*60
+	got, err := plan.Lay(p.Steps, o)
+	require.NoError(t, err)
+	require.NoError(t, got.Check())
+	var bowl, churn plan.Task
+	for _, task := range got.Tasks {
+		switch task.Step.Code {
+		case process.FreezeBowl:
+			bowl = task
+		case process.FreezeSoft:
+			churn = task
+		}
+		for _, h := range task.Hands {
+			at := math.Mod(h.From, 24*60)
+			assert.GreaterOrEqual(t, at, 16*60-1e-3, "%s", task.Step.Code)
+		}
+	}
+	assert.GreaterOrEqual(t, churn.Start-bowl.Start, 24.0*60-1e-6)
+	for _, u := range got.Uses {
+		if got.Tasks[u.Task].Step.Code == process.FreezeSoft {
+			assert.NotEqual(t, process.Mixer, u.What)
+		}
 	}
 }

@@ -61,6 +61,8 @@ type Foam struct {
 	PeakC, PeakLow, PeakHi float64
 	Course                 Course // of PeakC
 	Read                   bool   // the peak was read in the bowl, not computed
+	hot                    Hot    // with bowl and loss
+	pourMin                float64
 	MinutesAbove60         float64
 	LogLow, LogHigh        float64 // tenfold reductions of Salmonella by the sugared sets, over the band
 	ReachesC               float64 // EggFigureC
@@ -111,6 +113,8 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	hot.BowlJPerK = bowlTouches * bowl
 	f.WithBowlC = hot.Mixed()
 	f.Course = pour(bowlTouches, 1)
+	f.hot, f.pourMin = hot, k.Pour.minutes()
+	f.hot.LossWPerK = whiskLoss
 	low, high := pour(touchesMost, 1+lossSpread), pour(touchesLeast, 1-lossSpread)
 	f.PeakC, f.PeakLow, f.PeakHi, f.Read = f.Course.Peak(), low.Peak(), high.Peak(), k.BowlReadC > 0
 	f.MinutesAbove60 = f.Course.MinutesAbove(above60)
@@ -119,6 +123,16 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	f.Reaches = f.PeakLow >= EggFigureC
 	f.StopMinutes = f.Course.MinuteBelow(WhiskUntilC)
 	return f
+}
+
+// Heat returns what the pour brings, J above 0 °C, by syrup, whites and bowl, and
+// what is in the foam in the end or went to the air: the same.
+func (f *Foam) Heat() (in, out float64) {
+	h := f.hot
+	c, lost := h.Poured(f.pourMin, whiskedMin)
+	syrup, whites := h.SyrupG*h.syrupHeat(), h.WhitesG*h.WhitesHeat
+	in = syrup*h.SyrupC + whites*h.WhitesC + h.BowlJPerK*h.BowlC
+	return in, (syrup+whites+h.BowlJPerK)*c.C[len(c.C)-1] + lost
 }
 
 func whitesOf(p phaseFacts) Whites {
