@@ -56,8 +56,8 @@ func codes(r model.Result, from model.Severity) []string {
 func report(t *testing.T, r model.Result) {
 	t.Logf("%s | %s", say.Verdict(say.Usual, r.Verdict), say.Advice(say.Usual, r.Verdict, nil, nil))
 	t.Logf("dense %.2f kPa (%s), freezes at %.1f °C, scoops %+v; foam %.2f kPa (%s), freezes at %.1f °C, yields %+v; both %+v; sweetness %.1f %%; tubs %.2f",
-		r.Dense.State.YieldKPa, r.Dense.Word.Name, r.Dense.FreezingPoint.Value, r.Dense.Scoop,
-		r.Foam.State.YieldKPa, r.Foam.Word.Name, r.Foam.FreezingPoint.Value, r.Foam.Scoop, r.Blend.Both, r.Blend.SweetnessPercent, r.Blend.TubsFilled)
+		r.Dense.State.YieldKPa, r.Dense.Word.Name, r.Dense.FreezingPointC.Value, r.Dense.Scoop,
+		r.Foam.State.YieldKPa, r.Foam.Word.Name, r.Foam.FreezingPointC.Value, r.Foam.Scoop, r.Blend.Both, r.Blend.SweetnessPercent, r.Blend.TubsFilled)
 	for _, w := range r.Warnings {
 		t.Log(w.Severity, w.Code, w.Where, w.Facts)
 	}

@@ -121,11 +121,11 @@ type railData struct {
 
 func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 	if x.ts == nil {
-		x.ts = model.Rail(railPoints)
+		x.ts = model.RailC(railPoints)
 		above := 0.0
 		for _, w := range phase.Words {
 			x.words = append(x.words, kit.HardnessWord{Above: above, Name: w.Name})
-			above = w.Below
+			above = w.BelowKPa
 		}
 		for i := range x.curves {
 			x.curves[i].Hardness, x.curves[i].Ice = make([]float64, railPoints), make([]float64, railPoints)
@@ -136,7 +136,7 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		c.Name = [...]string{"Custard", "Foam"}[i]
 		x.states = model.Curve(&p.Body, x.ts, x.states)
 		for k, s := range x.states {
-			c.Hardness[k], c.Ice[k] = p.Body.Hardness(&s), s.IceVolume
+			c.Hardness[k], c.Ice[k] = p.Body.HardnessKPa(&s), s.IceVolumeFraction
 			if p.WrittenG == 0 {
 				c.Hardness[k], c.Ice[k] = math.NaN(), math.NaN()
 			}
@@ -160,5 +160,5 @@ func spanOf(s model.ScoopRange) kit.Reach {
 	if !s.OK {
 		return kit.Reach{}
 	}
-	return kit.Reach{From: s.From, To: s.To}
+	return kit.Reach{From: s.FromC, To: s.ToC}
 }

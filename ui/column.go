@@ -119,7 +119,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 		return
 	}
 	if word := p.Word.Name; p.Felt() {
-		c.word.ShowText(word + ", about " + page.Reads.Hardness(p.Yield.Value))
+		c.word.ShowText(word + ", about " + page.Reads.Hardness(p.YieldKPa.Value))
 	} else {
 		c.word.ShowText("how hard it is, is " + word)
 	}

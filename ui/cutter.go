@@ -50,7 +50,7 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	v := c.shown
 	v.TopMM, v.BaseMM, v.HeightMM = size.LengthMM, size.LengthMM, size.HeightMM
 	v.Fill = d.Tubs.FillPercent / 100
-	v.Foam = r.Blend.FoamVolume
+	v.Foam = r.Blend.FoamVolumeFraction
 	v.DenseName, v.FoamName, v.Reads = "custard", "foam", page.Reads
 	if r.Blend.MassG == 0 { // an empty tub
 		v.Fill, v.DenseName, v.FoamName = 0, "", ""

@@ -38,7 +38,7 @@ func eggSizes() []option[design.EggSize] {
 	for _, system := range egg.Systems() {
 		for _, s := range egg.Sizes(system) {
 			all = append(all, option[design.EggSize]{design.EggSize{System: s.System, Size: s.Name},
-				s.System + " " + s.Name + ": " + page.Reads.Mass(s.Edible) + ", yolk " + page.Reads.Mass(s.Yolk) + ", white " + page.Reads.Mass(s.White)})
+				s.System + " " + s.Name + ": " + page.Reads.Mass(s.EdibleG) + ", yolk " + page.Reads.Mass(s.YolkG) + ", white " + page.Reads.Mass(s.WhiteG)})
 		}
 	}
 	return all

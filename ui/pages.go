@@ -28,7 +28,7 @@ func (w *Window) newPages() []page.Page {
 	return []page.Page{
 		figurespage.New(w),
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
-		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.From.Value) }),
+		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
 		labelpage.New(w),
 		w.card,
 		kitchenpage.New(w, w.kitchens, time.Now, w.event),

@@ -85,20 +85,20 @@ func runPlan(c *command, s *shell, args []string) error {
 	order := plan.In(m.Process.Kitchen)
 	order.StirMinutes = report.Beats(m)
 	if *hours != "" {
-		if order.WakeAt, order.BedAt, err = span(*hours); err != nil {
+		if order.WakeMinutes, order.BedMinutes, err = span(*hours); err != nil {
 			return c.misused("--hours %s: %v", echo.Quoted(*hours), err)
 		}
 	}
 	if *serve != "" {
-		order.Serve = minutes
+		order.ServeMinutes = minutes
 	} else {
-		order.Start = minutes
+		order.StartMinutes = minutes
 	}
 	p, err := plan.Lay(m.Process.Steps, order)
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
 	}
-	if math.IsInf(p.Span().From, 1) {
+	if math.IsInf(p.Span().FromMinutes, 1) {
 		return fmt.Errorf("%s: there is nothing to make", file)
 	}
 	day := report.DayOf(file, m, p, midnight)

@@ -75,7 +75,7 @@ func runRipple(c *command, s *shell, args []string) error {
 // measures it.
 func draw(f *designfile.File, r *model.Result, view ripple.View, px int, to string) (report.Ripple, error) {
 	settings := tub.Ripple(f.Design)
-	settings.View, settings.FoamShare = view, r.Blend.FoamVolume
+	settings.View, settings.FoamFraction = view, r.Blend.FoamVolumeFraction
 	cut, err := ripple.Stir(settings)
 	if err != nil {
 		return report.Ripple{}, err

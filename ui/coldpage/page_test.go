@@ -87,13 +87,13 @@ func tile(v *view) kit.TileView {
 func TestTheTilesSayWhatThePlanFinds(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	a := plan(t, h, cold.Default())
-	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.Ready.Value), tile(p.views[coldview.Custard]).Value)
-	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.Ready.Value), tile(p.views[coldview.Foam]).Value)
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Dense.ReadyMinutes.Value), tile(p.views[coldview.Custard]).Value)
+	assert.Equal(t, page.Reads.Duration(a.StillFreeze.Foam.ReadyMinutes.Value), tile(p.views[coldview.Foam]).Value)
 	assert.Equal(t, page.Reads.Duration(60*a.Harden.Hours.Value), tile(p.views[coldview.Harden]).Value)
-	assert.Equal(t, page.Reads.DurationSpan(a.Counter.From.Value, a.Counter.Whole.Value), tile(p.views[coldview.Counter]).Value)
-	assert.Equal(t, page.Reads.DurationSpan(a.Fridge.From.Value, a.Fridge.Whole.Value), tile(p.views[coldview.Fridge]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Counter.FromMinutes.Value, a.Counter.WholeMinutes.Value), tile(p.views[coldview.Counter]).Value)
+	assert.Equal(t, page.Reads.DurationSpan(a.Fridge.FromMinutes.Value, a.Fridge.WholeMinutes.Value), tile(p.views[coldview.Fridge]).Value)
 	assert.Equal(t, "no water moves", tile(p.views[coldview.Storage]).Value)
-	assert.Contains(t, tile(p.views[coldview.Counter]).Foot, page.Reads.Duration(a.Counter.To.Value))
+	assert.Contains(t, tile(p.views[coldview.Counter]).Foot, page.Reads.Duration(a.Counter.ToMinutes.Value))
 }
 
 func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
@@ -102,7 +102,7 @@ func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
 	p.choose(coldview.Harden)
 	run := &a.Harden.Run
 	frame := run.Frames[len(run.Frames)/2]
-	p.stage.at(frame.Minute)
+	p.stage.at(frame.AtMinutes)
 	rows := p.stage.rows
 	require.Len(t, rows, run.Upward+1)
 	require.Len(t, rows[0], run.Outward+1)
@@ -110,8 +110,8 @@ func TestThePictureIsThePlansAtTheTimeChosen(t *testing.T) {
 	i, j := run.Outward/2, run.Upward/2
 	cell := func(i, j int) float64 { return frame.C[j*run.Outward+i] }
 	assert.InDelta(t, (cell(i, j)+cell(i-1, j)+cell(i, j-1)+cell(i-1, j-1))/4, rows[run.Upward-j][i], 1e-9)
-	m := run.At(frame.Minute)
-	for _, c := range []float64{m.CoreC, m.MeanC, m.RingC, m.Wall} {
+	m := run.At(frame.AtMinutes)
+	for _, c := range []float64{m.CoreC, m.MeanC, m.RingC, m.WallC} {
 		assert.Contains(t, p.stage.caption.Text, page.Number(c, 1))
 	}
 }
@@ -133,7 +133,7 @@ func TestTheStirsAreThePlans(t *testing.T) {
 	plot := p.stage.curves
 	require.Len(t, plot.Rules, len(a.StillFreeze.Dense.Stirs))
 	for i, s := range a.StillFreeze.Dense.Stirs {
-		assert.InDelta(t, s.Minute/60, plot.Rules[i].At, 1e-9)
+		assert.InDelta(t, s.AtMinutes/60, plot.Rules[i].At, 1e-9)
 	}
 }
 
@@ -312,7 +312,7 @@ func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
 func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	before := p.answer.Counter
-	measured := math.Round(1.5 * before.From.Value)
+	measured := math.Round(1.5 * before.FromMinutes.Value)
 	p.choose(coldview.Counter)
 	c := p.calibrate(cold.ScoopedWell)
 	c.run()
@@ -332,13 +332,13 @@ func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {
 	assert.InDelta(t, want.Counter.Factor, own[0].Counter.Factor, 1e-12)
 	assert.Equal(t, want.Counter.Measured, own[0].Counter.Measured)
 	after := p.answer.Counter
-	assert.NotEqual(t, before.From.Value, after.From.Value)
-	assert.Less(t, after.From.High/after.From.Low, before.From.High/before.From.Low, "a measured kitchen is known better")
+	assert.NotEqual(t, before.FromMinutes.Value, after.FromMinutes.Value)
+	assert.Less(t, after.FromMinutes.High/after.FromMinutes.Low, before.FromMinutes.High/before.FromMinutes.Low, "a measured kitchen is known better")
 
 	require.True(t, p.replaced.Has(p.kitchen.Name, cold.ScoopedWell))
 	p.undoCalibration(cold.ScoopedWell)
 	h.Until(func() bool { return p.state == planDone })
-	assert.Equal(t, before.From, p.answer.Counter.From)
+	assert.Equal(t, before.FromMinutes, p.answer.Counter.FromMinutes)
 	assert.False(t, p.replaced.Has(p.kitchen.Name, cold.ScoopedWell))
 }
 
@@ -432,7 +432,7 @@ func TestWhatIsNeverReachedIsSaid(t *testing.T) {
 		"foam only":       func(d *design.Design, _ *cold.Profile) { d.Blend.FoamVolumePercent = 100 },
 		"thimble":         func(d *design.Design, _ *cold.Profile) { d.Tubs.VolumeML = 30 },
 		"warm freezer":    func(_ *design.Design, k *cold.Profile) { k.Freezer.AirC = -4 },
-		"icy edge":        func(_ *design.Design, k *cold.Profile) { k.Layer.StirEveryMin = 0 },
+		"icy edge":        func(_ *design.Design, k *cold.Profile) { k.Layer.StirEveryMinutes = 0 },
 		"steady":          func(_ *design.Design, k *cold.Profile) { k.SwingK = 0 },
 		"cold counter":    func(_ *design.Design, k *cold.Profile) { k.Counter.AirC = 5 },
 		"blast":           func(_ *design.Design, k *cold.Profile) { *k = cold.BuiltIn()[4] },

@@ -51,7 +51,7 @@ const (
 // named is the step of a bar, "" where the bar is too short for its name.
 func (p *Page) named(b dayplan.Bar, s plan.Span) string {
 	name := say.StepTitle(b.Step)
-	room := float64(p.plot.Size().Width) * 0.8 * (b.To - b.From) / (s.To - s.From)
+	room := float64(p.plot.Size().Width) * 0.8 * (b.ToMinutes - b.FromMinutes) / (s.ToMinutes - s.FromMinutes)
 	if float64(fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width) > room-4 {
 		return ""
 	}
@@ -69,10 +69,10 @@ func (p *Page) picture() chart.Plot {
 		return chart.Plot{NoLegend: true, X: chart.Axis{Ticks: []chart.Tick{}}, Y: chart.Axis{Ticks: []chart.Tick{}}}
 	}
 	s := p.stretch()
-	edge := 0.02 * (s.To - s.From)
+	edge := 0.02 * (s.ToMinutes - s.FromMinutes)
 	n := float64(len(p.rows))
 	v := chart.Plot{NoLegend: true,
-		X: chart.Axis{Min: s.From - edge, Max: s.To + edge, NoGrid: true},
+		X: chart.Axis{Min: s.FromMinutes - edge, Max: s.ToMinutes + edge, NoGrid: true},
 		Y: chart.Axis{Min: 0, Max: n, NoGrid: true}}
 	day := -1
 	for _, at := range dayplan.Marks(s, marksWanted) {
@@ -82,7 +82,7 @@ func (p *Page) picture() chart.Plot {
 			day, label = t.YearDay(), say.Clock(t)
 		}
 		v.X.Ticks = append(v.X.Ticks, chart.Tick{Value: at, Label: label})
-		line := chart.Upright(at, at+thin*(s.To-s.From)) // under the bars, where a grid would lie over them
+		line := chart.Upright(at, at+thin*(s.ToMinutes-s.FromMinutes)) // under the bars, where a grid would lie over them
 		line.Fill = page.Ink(kit.ColorNameGrid)
 		v.Bands = append(v.Bands, line)
 	}
@@ -94,8 +94,8 @@ func (p *Page) picture() chart.Plot {
 		lane := 0.8 / float64(r.Lanes)
 		for _, b := range r.Bars {
 			y1 := top - 0.1 - float64(b.Lane)*lane
-			to := math.Max((b.From+b.To)/2, b.To-thin*(s.To-s.From)) // a gap parts it from the next
-			bar := chart.Patch{X0: b.From, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: draw.Fade(ink, filled), Hatch: l.hatch, Line: draw.Stroke{Width: 1.2, Colour: ink}}
+			to := math.Max((b.FromMinutes+b.ToMinutes)/2, b.ToMinutes-thin*(s.ToMinutes-s.FromMinutes)) // a gap parts it from the next
+			bar := chart.Patch{X0: b.FromMinutes, X1: to, Y0: y1 - 0.92*lane, Y1: y1, Fill: draw.Fade(ink, filled), Hatch: l.hatch, Line: draw.Stroke{Width: 1.2, Colour: ink}}
 			if l.hatch == draw.Plain { // a word fits where no lines are
 				if bar.Label, bar.Fill = p.named(b, s), ink; bar.Label != "" {
 					bar.Fill = draw.Fade(ink, worded)

@@ -162,8 +162,8 @@ func (p *Page) Show() {
 		k, _ = p.kitchens.Find("") // the page of the cold says so
 	}
 	p.kitchen = k
-	p.from.ShowValue(k.Cook.FromH)
-	p.to.ShowValue(k.Cook.ToH)
+	p.from.ShowValue(k.Cook.FromHours)
+	p.to.ShowValue(k.Cook.ToHours)
 	r := *p.host.Result() // the session's is overwritten by the next
 	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: k}, Serve: p.ask.Selected == serveAt, At: p.clock().Truncate(time.Minute)}
 	if q.Serve {
@@ -247,7 +247,7 @@ func (p *Page) offerParts() {
 	at := max(0, p.part.SelectedIndex())
 	p.part.Options = nil
 	for i, s := range dayplan.Stretches(&p.answer.Plan) {
-		name := say.TimeSpan(p.answer.Clock(s.From), p.answer.Clock(s.To))
+		name := say.TimeSpan(p.answer.Clock(s.FromMinutes), p.answer.Clock(s.ToMinutes))
 		if i == 0 {
 			name = "All: " + name
 		}
@@ -262,7 +262,7 @@ func (p *Page) offerParts() {
 // keepHours keeps the hours in which the cook works, with the kitchen.
 func (p *Page) keepHours() {
 	k := p.kitchen
-	k.Cook.FromH, k.Cook.ToH = p.from.Value(), p.to.Value()
+	k.Cook.FromHours, k.Cook.ToHours = p.from.Value(), p.to.Value()
 	if k == p.kitchen {
 		return
 	}

@@ -108,7 +108,7 @@ func TestTheCooksHoursAreKeptWithTheKitchen(t *testing.T) {
 	k.wait()
 	for _, task := range k.answer.Plan.Tasks {
 		for _, h := range task.Hands {
-			at := k.answer.Clock(h.From)
+			at := k.answer.Clock(h.FromMinutes)
 			assert.GreaterOrEqual(t, at.Hour(), 12, "%s at %s", task.Step.Code, at)
 			assert.Less(t, at.Hour(), 20, "%s at %s", task.Step.Code, at)
 		}
@@ -133,7 +133,7 @@ func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {
 		seen[l] = what
 	}
 	b := k.rows[0].Bars[0]
-	assert.Contains(t, k.words((b.From+b.To)/2), say.Taking(process.Hands, b.Step))
+	assert.Contains(t, k.words((b.FromMinutes+b.ToMinutes)/2), say.Taking(process.Hands, b.Step))
 	all := v.X.Max - v.X.Min
 	k.part.SetSelectedIndex(1)
 	v = k.picture()

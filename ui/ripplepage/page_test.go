@@ -186,7 +186,7 @@ func TestTheExportedPictureHasBothColoursInTheirShares(t *testing.T) {
 		}
 	}
 	require.Greater(t, b.Dx(), b.Dy(), "two cuts side by side")
-	require.InDelta(t, h.Found.Blend.FoamVolume, float64(foam)/float64(all), 0.03)
+	require.InDelta(t, h.Found.Blend.FoamVolumeFraction, float64(foam)/float64(all), 0.03)
 }
 
 func TestWhatThePageCannotDrawItSays(t *testing.T) {
@@ -314,7 +314,7 @@ func TestACutterPaintsAnewWithoutStirringAnew(t *testing.T) {
 	require.Equal(t, 2, studied)
 
 	q.Cuts = append([]ripple.Settings{}, q.Cuts[0])
-	q.Cuts[0].FoamShare = 2
+	q.Cuts[0].FoamFraction = 2
 	c.Draw(q)
 	h.Until(func() bool { return len(answers) == 4 })
 	require.ErrorContains(t, answers[3].Err, "FoamShare")

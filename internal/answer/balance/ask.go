@@ -82,8 +82,8 @@ func asMade(d design.Design, s *model.Sketch, eggs bool) design.Design {
 	for _, l := range s.Lines() {
 		line := d.Lines(l.Part)[l.Index]
 		f := 1.0
-		if l.Written > 0 {
-			f = l.Grams / l.Written
+		if l.WrittenG > 0 {
+			f = l.Grams / l.WrittenG
 		}
 		line.Grams *= f
 		line.Count *= f

@@ -121,10 +121,10 @@ func eats(p *model.Phase, r phase.Role) float64 {
 	}
 	band, step := r.Band(), CustardHardness.step
 	switch kPa := p.State.YieldKPa; {
-	case kPa > softer*band.Firm:
-		return math.Log(kPa/(softer*band.Firm)) / step
-	case kPa < firmer*band.Soft:
-		return math.Log(kPa/(firmer*band.Soft)) / step
+	case kPa > softer*band.FirmKPa:
+		return math.Log(kPa/(softer*band.FirmKPa)) / step
+	case kPa < firmer*band.SoftKPa:
+		return math.Log(kPa/(firmer*band.SoftKPa)) / step
 	}
 	return 0
 }

@@ -66,7 +66,7 @@ type maker struct {
 func newMaker(m *model.Model, d *design.Design, r *model.Sketch, locks Locks) *maker {
 	k := &maker{m: m, d: d, locks: locks}
 	for _, l := range r.Lines() {
-		k.grams[l.Part] += l.Written
+		k.grams[l.Part] += l.WrittenG
 	}
 	return k
 }

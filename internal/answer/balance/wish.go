@@ -39,7 +39,7 @@ func percentOf(r phase.Role, of func(p *model.Phase) float64) func(*model.Sketch
 	return func(s *model.Sketch, _ float64) float64 { return of(s.Phase(r)) }
 }
 
-func solids(p *model.Phase) float64 { return p.Body.Mix.Solids() }
+func solids(p *model.Phase) float64 { return p.Body.Mix.SolidsG() }
 func fat(p *model.Phase) float64    { return p.Percent(mix.Fat) }
 func sweet(p *model.Phase) float64  { return p.SweetnessPercent }
 func frost(p *model.Phase) float64  { return p.Body.FreezingPointC }

@@ -216,9 +216,9 @@ func Texture(q *Quantity, word string) Wish {
 	w := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: 1, AtC: math.NaN()}
 	for i, x := range phase.Words {
 		if x.Name == word {
-			w.High = x.Below
+			w.High = x.BelowKPa
 			if i > 0 {
-				w.Low = phase.Words[i-1].Below
+				w.Low = phase.Words[i-1].BelowKPa
 			}
 		}
 	}

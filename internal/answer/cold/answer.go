@@ -52,21 +52,21 @@ type StillFreeze struct {
 
 // Cooling is one phase in its dish.
 type Cooling struct {
-	Present  bool
-	Vessel   Vessel
-	VolumeML float64
-	StartC   float64
-	Stirred  bool // the foam is left alone: beating it would let its air out
-	Stirs    []Stir
-	FirstIce Range // minutes until the edge begins to freeze
-	WhipC    float64
-	Whip     Range // minutes until thick enough to whip air in; NaN for the foam
-	ReadyC   float64
-	Ready    Range   // minutes until it can be swirled
-	ReadyIce float64 // of its water then, 0 to 1
-	Means    Ready   // what ready rests on
-	AirC     float64 // of the freezer
-	Run      Run
+	Present          bool
+	Vessel           Vessel
+	VolumeML         float64
+	StartC           float64
+	Stirred          bool // the foam is left alone: beating it would let its air out
+	Stirs            []Stir
+	FirstIceMinutes  Range // minutes until the edge begins to freeze
+	WhipC            float64
+	WhipMinutes      Range // minutes until thick enough to whip air in; NaN for the foam
+	ReadyC           float64
+	ReadyMinutes     Range   // minutes until it can be swirled
+	ReadyIceFraction float64 // of its water then, 0 to 1
+	Means            Ready   // what ready rests on
+	AirC             float64 // of the freezer
+	Run              Run
 }
 
 // Ready is what makes a phase ready to be swirled.
@@ -82,7 +82,7 @@ const (
 
 // Stir is one beating.
 type Stir struct {
-	Minute             float64
+	AtMinutes          float64
 	MeanC              float64 // once beaten
 	EdgeC              float64 // the coldest spot, just before
 	WaterFrozenPercent float64 // once beaten
@@ -94,20 +94,20 @@ type Serving struct {
 	AirC, StartC float64
 
 	// The window: the outer ring is in both phases' bands.
-	OK           bool
-	Why          NoWindow // not OK
-	FromC, ToC   float64  // of the ring
-	From, To     Range    // minutes
-	RingC, CoreC float64  // at From
-	EndCoreC     float64  // the core at To
-	Dense, Foam  Band
+	OK                     bool
+	Why                    NoWindow // not OK
+	FromC, ToC             float64  // of the ring
+	FromMinutes, ToMinutes Range    // minutes
+	RingC, CoreC           float64  // at From
+	EndCoreC               float64  // the core at To
+	Dense, Foam            Band
 
-	Whole       Range // minutes until all of the tub, evened out, is past FromC
-	Core        Range // until its coldest spot is
-	RingServing Range // until the ring is at the design's serving temperature
-	MeanServing Range // until the whole tub, evened out, is
-	MeltC       float64
-	MeltsAtWall Range
+	WholeMinutes       Range // minutes until all of the tub, evened out, is past FromC
+	CoreMinutes        Range // until its coldest spot is
+	RingServingMinutes Range // until the ring is at the design's serving temperature
+	MeanServingMinutes Range // until the whole tub, evened out, is
+	MeltC              float64
+	MeltsAtWallMinutes Range
 
 	Run Run
 }
@@ -202,16 +202,16 @@ type Run struct {
 // Moment is the tub at one time. Mean and ring are evened out: what a
 // thermometer shows after stirring. The ring is the outer 10 mm.
 type Moment struct {
-	Minute                    float64
-	CoreC, MeanC, RingC, Wall float64
+	AtMinutes                  float64
+	CoreC, MeanC, RingC, WallC float64
 }
 
 // Frame is the temperature of even cells, °C: cell (i, j), i from the axis
 // outward and j from the bottom up, is C[j*Outward+i]. A tub's own are thinner
 // at the faces, and these read from them.
 type Frame struct {
-	Minute float64
-	C      []float64
+	AtMinutes float64
+	C         []float64
 }
 
 // At returns the moment at the given minute, between samples by line; before
@@ -223,16 +223,16 @@ func (r *Run) At(minute float64) Moment {
 		return Moment{minute, n, n, n, n}
 	}
 	for i := 1; i < len(t); i++ {
-		if t[i].Minute < minute {
+		if t[i].AtMinutes < minute {
 			continue
 		}
 		a, b := t[i-1], t[i]
-		if minute <= a.Minute || b.Minute == a.Minute {
+		if minute <= a.AtMinutes || b.AtMinutes == a.AtMinutes {
 			return a
 		}
-		f := (minute - a.Minute) / (b.Minute - a.Minute)
+		f := (minute - a.AtMinutes) / (b.AtMinutes - a.AtMinutes)
 		mid := func(x, y float64) float64 { return x + f*(y-x) }
-		return Moment{minute, mid(a.CoreC, b.CoreC), mid(a.MeanC, b.MeanC), mid(a.RingC, b.RingC), mid(a.Wall, b.Wall)}
+		return Moment{minute, mid(a.CoreC, b.CoreC), mid(a.MeanC, b.MeanC), mid(a.RingC, b.RingC), mid(a.WallC, b.WallC)}
 	}
 	return t[len(t)-1]
 }

@@ -63,7 +63,7 @@ type CalibrationError struct {
 	Measured Measurement
 	// Shortest and Longest are the times, minutes, at the ends of the factor's
 	// range, as far as a tub is followed.
-	Shortest, Longest float64
+	ShortestMinutes, LongestMinutes float64
 }
 
 func (e *CalibrationError) Error() string {
@@ -85,9 +85,9 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 	pl := planner{runner{ctx: ctx}, d, r, p, tub, &Answer{Tub: tubVessel(d.Tubs)}, Options{}}
 	e := exposure{
 		what: "calibration", substance: tub, vessel: pl.a.Tub, cells: hardenCells,
-		place: p.Freezer, pack: p.Package, lid: p.Package.LidResistance,
+		place: p.Freezer, pack: p.Package, lid: p.Package.LidM2KPerW,
 		start: m.StartC, target: m.CoreC, limit: 10 * hardenLimit,
-		levels: []heat.Level{{Of: heat.Hottest, At: m.CoreC}},
+		levels: []heat.Level{{Of: heat.Hottest, AtC: m.CoreC}},
 	}
 	target := &p.Freezer
 	if m.Kind == ScoopedWell {
@@ -99,7 +99,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 		target = &p.Counter
 		e.cells = counterMesh
 		e.place, e.start, e.target = p.Counter, p.Freezer.AirC, warmestBand
-		e.levels = []heat.Level{{Of: heat.Ring, At: (s.FromC + s.ToC) / 2}}
+		e.levels = []heat.Level{{Of: heat.Ring, AtC: (s.FromC + s.ToC) / 2}}
 	}
 	if !(m.Minutes > 0) || math.IsInf(m.Minutes, 0) {
 		return p, fmt.Errorf("calibration: %g is not a time", m.Minutes)

@@ -22,9 +22,9 @@ func noted(change func(a *Answer, d *design.Design)) map[string]int {
 	d := market.Honey()
 	d.Tubs.Shape, d.Tubs.VolumeML = design.ShapeRound, 500
 	a := &Answer{}
-	a.Harden.Hours, a.StillFreeze.Dense.Ready = Range{8, 6, 10}, Range{100, 80, 120}
+	a.Harden.Hours, a.StillFreeze.Dense.ReadyMinutes = Range{8, 6, 10}, Range{100, 80, 120}
 	a.StillFreeze.Dense.Present = true
-	a.Counter = Serving{OK: true, From: Range{10, 8, 12}, To: Range{20, 15, 25}, Core: Range{18, 15, 22}, MeltsAtWall: Range{30, 25, 35}}
+	a.Counter = Serving{OK: true, FromMinutes: Range{10, 8, 12}, ToMinutes: Range{20, 15, 25}, CoreMinutes: Range{18, 15, 22}, MeltsAtWallMinutes: Range{30, 25, 35}}
 	change(a, &d)
 	pl := planner{d: d, a: a}
 	pl.remark()
@@ -44,10 +44,10 @@ func TestWhatDiffersFromPracticeIsToldFromItsEndOn(t *testing.T) {
 		return func(a *Answer, _ *design.Design) { a.Harden.Hours = Range{h, h, h} }
 	}
 	window := func(from, to float64) func(*Answer, *design.Design) {
-		return func(a *Answer, _ *design.Design) { a.Counter.From.Value, a.Counter.To.Value = from, to }
+		return func(a *Answer, _ *design.Design) { a.Counter.FromMinutes.Value, a.Counter.ToMinutes.Value = from, to }
 	}
 	ready := func(minutes float64) func(*Answer, *design.Design) {
-		return func(a *Answer, _ *design.Design) { a.StillFreeze.Dense.Ready.Value = minutes }
+		return func(a *Answer, _ *design.Design) { a.StillFreeze.Dense.ReadyMinutes.Value = minutes }
 	}
 	of := func(ml float64) func(*Answer, *design.Design) {
 		return func(a *Answer, d *design.Design) { d.Tubs.VolumeML = ml; a.Harden.Hours = Range{30, 30, 30} }
@@ -74,8 +74,8 @@ func TestWhatDiffersFromPracticeIsToldFromItsEndOn(t *testing.T) {
 	nan := math.NaN()
 	assert.Equal(t, 1, noted(func(a *Answer, _ *design.Design) { a.Harden.Hours = never() })["never_hardens harden"])
 	assert.Equal(t, 1, noted(func(a *Answer, _ *design.Design) { a.StillFreeze.Dense.ReadyC = nan })["never_half_frozen still_freeze"])
-	assert.Equal(t, 1, noted(func(a *Answer, _ *design.Design) { a.Counter.MeltsAtWall.Value = 17.9 })["wall_before_core serving_window"])
-	assert.Zero(t, noted(func(a *Answer, _ *design.Design) { a.Counter.MeltsAtWall.Value = 18.1 })["wall_before_core serving_window"])
+	assert.Equal(t, 1, noted(func(a *Answer, _ *design.Design) { a.Counter.MeltsAtWallMinutes.Value = 17.9 })["wall_before_core serving_window"])
+	assert.Zero(t, noted(func(a *Answer, _ *design.Design) { a.Counter.MeltsAtWallMinutes.Value = 18.1 })["wall_before_core serving_window"])
 	assert.Equal(t, 1, noted(func(a *Answer, _ *design.Design) { a.Tub.Box = true })["box_as_round tubs"])
 	assert.Equal(t, 2, noted(func(a *Answer, _ *design.Design) { a.Tub.Box, a.StillFreeze.Dense.Vessel.Box = true, true })["box_as_round tubs"])
 	pl := planner{d: market.Honey(), a: &Answer{Tub: Vessel{Box: true}}}
@@ -98,8 +98,8 @@ func TestACurveIsReadByLine(t *testing.T) {
 	assert.Equal(t, Moment{15, 6, 7, 8, 9}, r.At(15))
 	assert.Equal(t, Moment{20, 11, 12, 13, 14}, r.At(99))
 	empty := new(Run).At(3)
-	assert.Equal(t, 3.0, empty.Minute)
-	assert.True(t, math.IsNaN(empty.CoreC) && math.IsNaN(empty.Wall))
+	assert.Equal(t, 3.0, empty.AtMinutes)
+	assert.True(t, math.IsNaN(empty.CoreC) && math.IsNaN(empty.WallC))
 	assert.Equal(t, Range{2, 1, 3}, Range{120, 60, 180}.over(60))
 	assert.True(t, Range{1, 0, 2}.Known())
 	assert.False(t, never().Known())
@@ -142,7 +142,7 @@ func TestAMeshIsNearlySquare(t *testing.T) {
 			assert.InEpsilon(t, 450, nr*nz, 0.05)
 			assert.InEpsilon(t, (v.RadiusMM/1000)/float64(nr), (v.HeightMM/1000)/float64(nz), 0.1)
 		}
-		assert.InEpsilon(t, math.Pi*v.RadiusMM*v.RadiusMM*v.HeightMM*1e-9, m.Volume(), 1e-9)
+		assert.InEpsilon(t, math.Pi*v.RadiusMM*v.RadiusMM*v.HeightMM*1e-9, m.VolumeM3(), 1e-9)
 	}
 	flat, err := Vessel{RadiusMM: 300, HeightMM: 5}.mesh(hardenCells)
 	require.NoError(t, err)
@@ -161,22 +161,22 @@ func TestStillAirIsThatOfAWallOfATubsHeight(t *testing.T) {
 	side := func(height float64) float64 {
 		s, err := p.around(height, -8, 1, Package{}, 0)
 		require.NoError(t, err)
-		return s.Side.H
+		return s.Side.WPerM2K
 	}
 	assert.Equal(t, side(80), side(20))
 	assert.Greater(t, side(80), side(81))
 	assert.Greater(t, side(299), side(300))
 	assert.Equal(t, side(300), side(900))
-	p.Coefficient, p.ShelfCoefficient, p.Factor = 20, 40, 1.5
-	s, err := p.around(80, -8, 1.1, Package{WallResistance: 0.005, LidResistance: 9}, 0.13)
+	p.CoefficientWPerM2K, p.ShelfWPerM2K, p.Factor = 20, 40, 1.5
+	s, err := p.around(80, -8, 1.1, Package{WallM2KPerW: 0.005, LidM2KPerW: 9}, 0.13)
 	require.NoError(t, err)
-	assert.InDelta(t, 33, s.Side.H, 1e-9)
-	assert.InDelta(t, 33, s.Top.H, 1e-9)
-	assert.InDelta(t, 66, s.Bottom.H, 1e-9)
-	assert.Equal(t, [3]float64{0.005, 0.13, 0.005}, [3]float64{s.Side.Resistance, s.Top.Resistance, s.Bottom.Resistance})
+	assert.InDelta(t, 33, s.Side.WPerM2K, 1e-9)
+	assert.InDelta(t, 33, s.Top.WPerM2K, 1e-9)
+	assert.InDelta(t, 66, s.Bottom.WPerM2K, 1e-9)
+	assert.Equal(t, [3]float64{0.005, 0.13, 0.005}, [3]float64{s.Side.M2KPerW, s.Top.M2KPerW, s.Bottom.M2KPerW})
 	_, err = Place{AirC: 90, Factor: 1}.around(80, 0, 1, Package{}, 0)
 	assert.Error(t, err)
-	assert.Equal(t, 0.1, Place{Measured: "core at −15 °C"}.Spread(), "a third of what ASHRAE 1123-RP leaves of an unmeasured one")
+	assert.Equal(t, 0.1, Place{Measured: "core at −15 °C"}.SpreadFraction(), "a third of what ASHRAE 1123-RP leaves of an unmeasured one")
 }
 
 // The tables of a substance are as dense as the file says: every twentieth of a
@@ -206,7 +206,7 @@ func TestTheTablesPointsAreWhereTheEnthalpyBends(t *testing.T) {
 	}
 	m, err := s.material(-90, 90)
 	require.NoError(t, err)
-	low, high := m.Range()
+	low, high := m.RangeC()
 	assert.Equal(t, -40.0, low)
 	assert.InDelta(t, 60, high, 1e-3, "as far as the components' enthalpies hold (Choi & Okos 1986: −40 °C)")
 }
@@ -216,7 +216,7 @@ func TestATubIsOfThePhasesInIt(t *testing.T) {
 	r := evaluated(t, market.Honey())
 	for foam, want := range map[float64][]*phase.Body{0: {&r.Dense.Body}, 0.4: {&r.Dense.Body, &r.Foam.Body}, 0.999: {&r.Dense.Body, &r.Foam.Body}, 1: {&r.Foam.Body}} {
 		x := *r
-		x.Blend.FoamVolume = foam
+		x.Blend.FoamVolumeFraction = foam
 		s, err := rippled(&x)
 		require.NoError(t, err)
 		require.Len(t, s.bodies, len(want), "%g", foam)
@@ -233,7 +233,7 @@ func TestATubIsOfThePhasesInIt(t *testing.T) {
 	s, err = rippled(&x)
 	require.NoError(t, err)
 	assert.Len(t, s.bodies, 1)
-	x.Dense.WrittenG, x.Foam.WrittenG, x.Blend.FoamVolume = 0.5, 0, 0
+	x.Dense.WrittenG, x.Foam.WrittenG, x.Blend.FoamVolumeFraction = 0.5, 0, 0
 	_, err = rippled(&x)
 	assert.NoError(t, err)
 	_, err = rippled(&model.Result{})
@@ -247,8 +247,8 @@ func TestStorageFollowsFromTheIce(t *testing.T) {
 	b := &r.Dense.Body
 	s := stored(b, -18, 2)
 	assert.True(t, s.Present && s.HasIce && s.IceWhenWarm)
-	assert.InDelta(t, 100*b.At(-18).WaterFrozen, s.WaterFrozenPercent, 1e-9)
-	assert.InDelta(t, 100*(b.Ice(-20)-b.Ice(-16))/b.Ice(-20), s.SwingPercent, 1e-9)
+	assert.InDelta(t, 100*b.At(-18).FrozenFraction, s.WaterFrozenPercent, 1e-9)
+	assert.InDelta(t, 100*(b.IceG(-20)-b.IceG(-16))/b.IceG(-20), s.SwingPercent, 1e-9)
 	none := stored(b, b.FreezingPointC+0.01, 0)
 	assert.False(t, none.HasIce || none.IceWhenWarm)
 	assert.True(t, math.IsNaN(none.SwingPercent))
@@ -257,7 +257,7 @@ func TestStorageFollowsFromTheIce(t *testing.T) {
 	assert.InDelta(t, 100, edge.SwingPercent, 1e-9)
 	crumb := *b
 	crumb.Mix = b.Mix.Times(1e-3)
-	tiny := phase.Prepare(crumb.Mix, b.Overrun, phase.Dense, bound(market.Honey()))
+	tiny := phase.Prepare(crumb.Mix, b.OverrunFraction, phase.Dense, bound(market.Honey()))
 	assert.True(t, stored(&tiny, -18, 2).HasIce && stored(&tiny, -18, 2).IceWhenWarm, "a little ice is ice")
 
 	// Half of the ice is our own mark between a part and most of it.
@@ -295,14 +295,14 @@ func TestADrawerWithTheWaterItLacksFreezesAtTheFreezersAir(t *testing.T) {
 	require.True(t, s.WaterDrawn)
 	require.Len(t, notes, 1)
 	foam := &r.Foam.Body
-	wet := foam.Mix.WithWater(foam.Mix.Mass[mix.Water] + s.DrawnG/100*foam.Mix.Total())
-	then := phase.Prepare(wet, foam.Overrun, phase.Foam, bound(d))
+	wet := foam.Mix.WithWater(foam.Mix.Grams[mix.Water] + s.DrawnG/100*foam.Mix.TotalG())
+	then := phase.Prepare(wet, foam.OverrunFraction, phase.Foam, bound(d))
 	assert.InDelta(t, -7, then.FreezingPointC, 1e-6)
 	assert.InDelta(t, -5, s.Change.ThenC, 1e-9, "with 2 K to spare")
-	wet = foam.Mix.WithWater(foam.Mix.Mass[mix.Water] + s.Change.WaterG/100*foam.Mix.Total())
-	then = phase.Prepare(wet, foam.Overrun, phase.Foam, bound(d))
+	wet = foam.Mix.WithWater(foam.Mix.Grams[mix.Water] + s.Change.WaterG/100*foam.Mix.TotalG())
+	then = phase.Prepare(wet, foam.OverrunFraction, phase.Foam, bound(d))
 	assert.True(t, then.FreezingPointC >= -5 && then.FreezingPointC < -4.9, "%g °C", then.FreezingPointC)
-	assert.InDelta(t, math.Min(r.Dense.FreezingPoint.Value, r.Foam.FreezingPoint.Value)-2, s.KeepBelowC, 1e-9)
+	assert.InDelta(t, math.Min(r.Dense.FreezingPointC.Value, r.Foam.FreezingPointC.Value)-2, s.KeepBelowC, 1e-9)
 
 	s, notes = store(-1, 0) // neither holds ice: nobody knows how much moves
 	require.True(t, s.WaterDrawn)
@@ -310,7 +310,7 @@ func TestADrawerWithTheWaterItLacksFreezesAtTheFreezersAir(t *testing.T) {
 	assert.Equal(t, "foam", s.Drawer)
 	require.Len(t, notes, 1)
 
-	f := r.Foam.FreezingPoint.Value
+	f := r.Foam.FreezingPointC.Value
 	_, notes = store(f-2, 2.05)
 	require.Len(t, notes, 1, "the swing thaws the foam")
 	assert.Equal(t, "swing_thaws_phase", notes[0].Code)
@@ -319,7 +319,7 @@ func TestADrawerWithTheWaterItLacksFreezesAtTheFreezersAir(t *testing.T) {
 }
 
 func bound(d design.Design) (b solution.Bound) {
-	b.Protein, b.Fibre = d.Model.BoundWaterProtein, d.Model.BoundWaterFibre
+	b.ProteinGPerG, b.FibreGPerG = d.Model.ProteinGPerG, d.Model.FibreGPerG
 	return b
 }
 
@@ -331,14 +331,14 @@ func TestACalibrationErrorSaysWhatTimesThereAre(t *testing.T) {
 	_, err := Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: 30, CoreC: -15, StartC: -5})
 	var refused *CalibrationError
 	require.ErrorAs(t, err, &refused)
-	assert.Greater(t, refused.Shortest, 30.0)
+	assert.Greater(t, refused.ShortestMinutes, 30.0)
 	// A tenth of the resistance is the wall's and the food's own, so a factor of
 	// 25 between the ends makes the time at most so many times longer.
-	assert.True(t, refused.Longest/refused.Shortest > 5 && refused.Longest/refused.Shortest < 25)
+	assert.True(t, refused.LongestMinutes/refused.ShortestMinutes > 5 && refused.LongestMinutes/refused.ShortestMinutes < 25)
 	_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: 30, CoreC: -19, StartC: -5})
 	require.ErrorAs(t, err, &refused)
-	assert.Equal(t, 40.0*24*60, refused.Longest, "a core never colder than its air is waited for 40 days")
-	assert.Equal(t, refused.Longest, refused.Shortest)
+	assert.Equal(t, 40.0*24*60, refused.LongestMinutes, "a core never colder than its air is waited for 40 days")
+	assert.Equal(t, refused.LongestMinutes, refused.ShortestMinutes)
 	for _, minutes := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: minutes, CoreC: -15, StartC: -5})
 		assert.Error(t, err, "%g", minutes)

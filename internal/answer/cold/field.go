@@ -30,14 +30,14 @@ var fields = slices.Concat([]Field{
 	place("counter", 5, 45, func(p *Profile) *Place { return &p.Counter }),
 	place("refrigerator", 0.5, 15, func(p *Profile) *Place { return &p.Refrigerator }),
 	[]Field{
-		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, Of: func(p *Profile) any { return &p.Package.WallResistance }},
-		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, Of: func(p *Profile) any { return &p.Package.LidResistance }},
+		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, Of: func(p *Profile) any { return &p.Package.WallM2KPerW }},
+		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, Of: func(p *Profile) any { return &p.Package.LidM2KPerW }},
 		{Path: "layer.form", About: "what a phase freezes in", Choices: []string{string(FormDish), string(FormBowl), string(FormBox)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Form) }},
 		{Path: "layer.depth_mm", About: "how deep, 0 for the form's own", Unit: "mm", Min: 0, Max: 200, Least: 5, Of: func(p *Profile) any { return &p.Layer.DepthMM }},
 		{Path: "layer.start_c", About: "how cold it goes in", Unit: "°C", Min: 0, Max: 40, Of: func(p *Profile) any { return &p.Layer.StartC }},
-		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, Least: 5, Of: func(p *Profile) any { return &p.Layer.StirEveryMin }},
+		{Path: "layer.stir_every_min", About: "minutes between stirs, 0 to stir by the edge", Unit: "min", Min: 0, Max: 240, Least: 5, Of: func(p *Profile) any { return &p.Layer.StirEveryMinutes }},
 		{Path: "layer.edge_ice_percent", About: "ice of the edge's water at which to stir", Unit: "%", Min: 5, Max: 80, Of: func(p *Profile) any { return &p.Layer.EdgeIcePercent }},
-		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &p.Layer.ShelfCoefficient }},
+		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &p.Layer.ShelfWPerM2K }},
 		{Path: "layer.dish_cm2", About: "floor of one dish", Unit: "cm²", Min: 50, Max: 5000, Of: func(p *Profile) any { return &p.Layer.DishCM2 }},
 		{Path: "layer.beating", About: "what beats the custard while it freezes", Choices: []string{string(ByHand), string(Never), string(ByChurn)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Beating) }},
 
@@ -53,24 +53,24 @@ var fields = slices.Concat([]Field{
 
 		{Path: "bowl.tool", About: "what beats the foam", Choices: []string{"hand_mixer", "stand_mixer", "whisk", "churn"}, Of: func(p *Profile) any { return &p.Bowl.Tool }},
 
-		{Path: "freezer.litres", About: "its size", Unit: "L", Min: 10, Max: 2000, Of: func(p *Profile) any { return &p.FreezerLitres }},
+		{Path: "freezer.litres", About: "its size", Unit: "L", Min: 10, Max: 2000, Of: func(p *Profile) any { return &p.FreezerL }},
 		{Path: "freezer.rated_kg", About: "kilograms it freezes in a day by its plate, 0 if unknown", Unit: "kg", Min: 0, Max: 500, Least: 1, Of: func(p *Profile) any { return &p.FreezerRatedKG }},
 		{Path: "freezer.free_shelf_cm2", About: "shelf that is free", Unit: "cm²", Min: 100, Max: 50000, Of: func(p *Profile) any { return &p.FreeShelfCM2 }},
 
 		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.Churn.BowlML }},
 		{Path: "churn.kind", About: "what freezes the custard, a tray beaten by hand or a churn", Choices: []string{"any", "tray", "frozen_bowl", "batch_freezer"}, Of: func(p *Profile) any { return &p.Churn.Kind }},
 
-		{Path: "cook.from_h", About: "hour from which you work", Unit: "h", Min: 0, Max: 23, Of: func(p *Profile) any { return &p.Cook.FromH }},
-		{Path: "cook.to_h", About: "hour until which you work, over 24 past midnight", Unit: "h", Min: 1, Max: 30, Of: func(p *Profile) any { return &p.Cook.ToH }},
-		{Path: "cook.wash_up_min", About: "minutes to wash the beaters between two uses", Unit: "min", Min: 0, Max: 60, Of: func(p *Profile) any { return &p.Cook.WashUpMin }},
+		{Path: "cook.from_h", About: "hour from which you work", Unit: "h", Min: 0, Max: 23, Of: func(p *Profile) any { return &p.Cook.FromHours }},
+		{Path: "cook.to_h", About: "hour until which you work, over 24 past midnight", Unit: "h", Min: 1, Max: 30, Of: func(p *Profile) any { return &p.Cook.ToHours }},
+		{Path: "cook.wash_up_min", About: "minutes to wash the beaters between two uses", Unit: "min", Min: 0, Max: 60, Of: func(p *Profile) any { return &p.Cook.WashUpMinutes }},
 	})
 
 func place(name string, coldest, warmest float64, of func(*Profile) *Place) []Field {
 	return []Field{
 		{Path: name + ".air_c", About: "air", Unit: "°C", Min: coldest, Max: warmest, Of: func(p *Profile) any { return &of(p).AirC }},
 		{Path: name + ".humidity_percent", About: "humidity of the air", Unit: "%", Min: 0, Max: 100, Of: func(p *Profile) any { return &of(p).HumidityPercent }},
-		{Path: name + ".coefficient", About: "outside coefficient, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).Coefficient }},
-		{Path: name + ".shelf_coefficient", About: "below, 0 as all round", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &of(p).ShelfCoefficient }},
+		{Path: name + ".coefficient", About: "outside coefficient, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).CoefficientWPerM2K }},
+		{Path: name + ".shelf_coefficient", About: "below, 0 as all round", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &of(p).ShelfWPerM2K }},
 		{Path: name + ".factor", About: "on the coefficients, from a measured time", Min: minFactor, Max: maxFactor, Of: func(p *Profile) any { return &of(p).Factor }},
 		{Path: name + ".measured", About: "what the factor rests on", Of: func(p *Profile) any { return &of(p).Measured }},
 	}
@@ -106,7 +106,7 @@ func (p Profile) Validate() error {
 			return &FieldError{Profile: p.Name, Path: f.Path, Message: m}
 		}
 	}
-	if day := p.Cook.ToH - p.Cook.FromH; !(day > 0 && day <= 24) {
+	if day := p.Cook.ToHours - p.Cook.FromHours; !(day > 0 && day <= 24) {
 		return &FieldError{Profile: p.Name, Path: "cook.to_h", Message: "must come after cook.from_h, by 24 hours at most"}
 	}
 	return nil

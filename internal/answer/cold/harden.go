@@ -39,10 +39,10 @@ func (pl *planner) harden() error {
 	h.Already = h.StartC <= h.CoreToC
 	times, out, mesh, err := pl.follow(exposure{
 		what: "hardening", substance: pl.tub, vessel: pl.a.Tub, cells: hardenCells,
-		place: pl.p.Freezer, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
+		place: pl.p.Freezer, pack: pl.p.Package, lid: pl.p.Package.LidM2KPerW,
 		start: h.StartC, target: h.CoreToC, limit: hardenLimit,
-		levels: []heat.Level{{Of: heat.Hottest, At: h.MoveC}, {Of: heat.Hottest, At: h.CoreToC}},
-		settle: &heat.Level{Of: heat.Hottest, At: air + settleK},
+		levels: []heat.Level{{Of: heat.Hottest, AtC: h.MoveC}, {Of: heat.Hottest, AtC: h.CoreToC}},
+		settle: &heat.Level{Of: heat.Hottest, AtC: air + settleK},
 		every:  300, frames: 300, histories: true,
 	})
 	if err != nil {

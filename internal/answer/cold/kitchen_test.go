@@ -89,7 +89,7 @@ func TestASliderBeginsAtTheLeastThatExists(t *testing.T) {
 func TestADayOfWorkIsADay(t *testing.T) {
 	for hours, ok := range map[[2]float64]bool{{7, 22.5}: true, {7, 7.25}: true, {6, 30}: true, {5, 29.5}: false, {9, 9}: false, {9, 8}: false} {
 		p := Default()
-		p.Cook.FromH, p.Cook.ToH = hours[0], hours[1]
+		p.Cook.FromHours, p.Cook.ToHours = hours[0], hours[1]
 		assert.Equal(t, ok, p.Validate() == nil, "%v", hours)
 	}
 }
@@ -108,20 +108,20 @@ func TestTheOrdinaryKitchenIsOrdinary(t *testing.T) {
 		"half of what a thermostat lets pass, K":    {p.SwingK, 2},
 		"a baking dish, filled an inch, mm":         {p.Layer.DepthMM, 25.4},
 		"its floor, 20 by 25 cm":                    {p.Layer.DishCM2, 20 * 25},
-		"beating each half hour":                    {p.Layer.StirEveryMin, 30},
+		"beating each half hour":                    {p.Layer.StirEveryMinutes, 30},
 		"its edge stiff, % ice":                     {p.Layer.EdgeIcePercent, 40},
 		"from the refrigerator, °C":                 {p.Layer.StartC, 4},
 		"a pan of 16 cm":                            {p.Stove.PanMM, 160},
 		"half of a small burner's 1.2 kW":           {p.Stove.FlameW, 600},
 		"a steel bowl of 4 L, g":                    {p.Bowl.Grams, 600},
 		"whites warmed in the room, °C":             {p.Bowl.WhitesC, 20},
-		"a freezer under the counter, L":            {p.FreezerLitres, 100},
+		"a freezer under the counter, L":            {p.FreezerL, 100},
 		"a drawer of 35 by 40 cm":                   {p.FreeShelfCM2, 35 * 40},
-		"up at seven":                               {p.Cook.FromH, 7},
-		"to bed before eleven":                      {p.Cook.ToH, 22.5},
-		"beaters washed in minutes":                 {p.Cook.WashUpMin, 5},
-		"0.5 mm of board of 0.1 W/(m K)":            {p.Package.WallResistance, 0.0005 / 0.1},
-		"5 mm of air, 0.023 W/(m K), radiating too": {p.Package.LidResistance, 0.0005/0.1 + 1/(0.023/0.005+4*0.9*5.67e-8*258*258*258)},
+		"up at seven":                               {p.Cook.FromHours, 7},
+		"to bed before eleven":                      {p.Cook.ToHours, 22.5},
+		"beaters washed in minutes":                 {p.Cook.WashUpMinutes, 5},
+		"0.5 mm of board of 0.1 W/(m K)":            {p.Package.WallM2KPerW, 0.0005 / 0.1},
+		"5 mm of air, 0.023 W/(m K), radiating too": {p.Package.LidM2KPerW, 0.0005/0.1 + 1/(0.023/0.005+4*0.9*5.67e-8*258*258*258)},
 	} {
 		assert.InEpsilon(t, c.usual, c.got, 0.1, name)
 	}
@@ -140,11 +140,11 @@ func TestTheKitchensWithoutAFileAreTheOnesTheyAreCalled(t *testing.T) {
 	}
 	home := by["Home freezer"]
 	fan, shelf, chest, blast, stall := by["Fan freezer"], by["Metal shelf"], by["Chest on its cold floor"], by["Blast cabinet"], by["Summer stall"]
-	assert.InDelta(t, (15+25)/2., fan.Freezer.Coefficient, 1)
-	assert.InDelta(t, 40, shelf.Freezer.ShelfCoefficient, 2)
-	assert.InDelta(t, 40, chest.Freezer.ShelfCoefficient, 2)
-	assert.InDelta(t, 25+(50-25)/4., blast.Freezer.Coefficient, 2.5)
-	assert.InDelta(t, (15+25)/2., stall.Counter.Coefficient, 1, "a breeze is a fan")
+	assert.InDelta(t, (15+25)/2., fan.Freezer.CoefficientWPerM2K, 1)
+	assert.InDelta(t, 40, shelf.Freezer.ShelfWPerM2K, 2)
+	assert.InDelta(t, 40, chest.Freezer.ShelfWPerM2K, 2)
+	assert.InDelta(t, 25+(50-25)/4., blast.Freezer.CoefficientWPerM2K, 2.5)
+	assert.InDelta(t, (15+25)/2., stall.Counter.CoefficientWPerM2K, 1, "a breeze is a fan")
 	assert.InDelta(t, -30, blast.Freezer.AirC, 1, "the trade's hardening rooms are at −30 °C (common practice)")
 	assert.InDelta(t, -20, chest.Freezer.AirC, 0.5)
 	assert.InDelta(t, 28, stall.Counter.AirC, 1, "a summer's day")

@@ -25,7 +25,7 @@ func only(b *phase.Body) substance { return substance{[]*phase.Body{b}, []float6
 // rippled returns the tub's substance; a phase that is not there is left out.
 func rippled(r *model.Result) (substance, error) {
 	hasDense, hasFoam := r.Dense.WrittenG > 0, r.Foam.WrittenG > 0
-	foam := r.Blend.FoamVolume
+	foam := r.Blend.FoamVolumeFraction
 	switch {
 	case hasDense && hasFoam && foam > 0 && foam < 1:
 		return substance{[]*phase.Body{&r.Dense.Body, &r.Foam.Body}, []float64{1 - foam, foam}}, nil
@@ -41,16 +41,16 @@ func rippled(r *model.Result) (substance, error) {
 func (s substance) enthalpy(t float64) float64 {
 	sum := 0.0
 	for i, b := range s.bodies {
-		sum += s.share[i] * b.VolumetricEnthalpy(t)
+		sum += s.share[i] * b.JPerM3(t)
 	}
 	return sum
 }
 
 // conductivity is W/(m K).
 func (s substance) conductivity(t float64) float64 {
-	k, _ := s.bodies[0].Conductivity(t)
+	k, _ := s.bodies[0].WPerMK(t)
 	if len(s.bodies) > 1 {
-		k2, _ := s.bodies[1].Conductivity(t)
+		k2, _ := s.bodies[1].WPerMK(t)
 		k = phase.Bruggeman(k, k2, s.share[1])
 	}
 	return k

@@ -18,8 +18,8 @@ func TestTablesKeepTheEnthalpyOfTheBodies(t *testing.T) {
 	require.NoError(t, err)
 	whole := s.enthalpy(30) - s.enthalpy(-30)
 	for v := -29.97; v < 30; v += 0.0371 {
-		assert.InDelta(t, s.enthalpy(v), m.Enthalpy(v), 5e-5*whole, "%.3f °C", v)
-		assert.InDelta(t, v, m.Temperature(m.Enthalpy(v)), 1e-9)
+		assert.InDelta(t, s.enthalpy(v), m.JPerM3(v), 5e-5*whole, "%.3f °C", v)
+		assert.InDelta(t, v, m.TemperatureC(m.JPerM3(v)), 1e-9)
 	}
 }
 

@@ -89,10 +89,10 @@ func TestAFoamIsReadyWhenTheCustardIs(t *testing.T) {
 		a := planned(t, d, Default())
 		f := a.StillFreeze.Foam
 		assert.Equal(t, a.StillFreeze.Dense.ReadyC, f.ReadyC)
-		ice := r.Foam.Body.At(f.ReadyC).WaterFrozen
-		assert.InDelta(t, ice, f.ReadyIce, 1e-9)
+		ice := r.Foam.Body.At(f.ReadyC).FrozenFraction
+		assert.InDelta(t, ice, f.ReadyIceFraction, 1e-9)
 		assert.Equal(t, ice == 0, f.Means == AsCustardBare, "%g g: %g", sugar, ice)
-		assert.Equal(t, r.Foam.Body.FreezingPointC-0.5 < f.ReadyC, math.IsNaN(f.FirstIce.Value), "%g g", sugar)
+		assert.Equal(t, r.Foam.Body.FreezingPointC-0.5 < f.ReadyC, math.IsNaN(f.FirstIceMinutes.Value), "%g g", sugar)
 	}
 }
 
@@ -102,10 +102,10 @@ func TestATubHoldsTheHeatOfItsPhases(t *testing.T) {
 	s, err := rippled(r)
 	require.NoError(t, err)
 	for _, c := range []float64{-18, -5, 10} {
-		want := 0.6*r.Dense.Body.VolumetricEnthalpy(c) + 0.4*r.Foam.Body.VolumetricEnthalpy(c)
+		want := 0.6*r.Dense.Body.JPerM3(c) + 0.4*r.Foam.Body.JPerM3(c)
 		assert.InEpsilon(t, want, s.enthalpy(c), 1e-9)
-		a, _ := r.Dense.Body.Conductivity(c)
-		b, _ := r.Foam.Body.Conductivity(c)
+		a, _ := r.Dense.Body.WPerMK(c)
+		b, _ := r.Foam.Body.WPerMK(c)
 		assert.InEpsilon(t, phase.Bruggeman(a, b, 0.4), s.conductivity(c), 1e-9)
 	}
 }

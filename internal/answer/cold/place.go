@@ -9,12 +9,12 @@ import (
 
 // Place is where a tub stands: the air and how well it carries heat.
 type Place struct {
-	AirC             float64 // °C
-	HumidityPercent  float64 // of the air; frost and dew bring heat with them
-	Coefficient      float64 // outside, W/(m² K), radiation included; 0: still air, computed
-	ShelfCoefficient float64 // below, W/(m² K); 0: as all round
-	Factor           float64 // on the coefficients, from a measured time; 1: none
-	Measured         string  // what the factor rests on; "": nothing
+	AirC               float64 // °C
+	HumidityPercent    float64 // of the air; frost and dew bring heat with them
+	CoefficientWPerM2K float64 // outside, W/(m² K), radiation included; 0: still air, computed
+	ShelfWPerM2K       float64 // below, W/(m² K); 0: as all round
+	Factor             float64 // on the coefficients, from a measured time; 1: none
+	Measured           string  // what the factor rests on; "": nothing
 }
 
 // The bands of a coefficient. Measured coefficients of food scatter by 30 %:
@@ -26,8 +26,8 @@ const (
 	emissivity     = 0.9 // paper, plastic, frost: from memory
 )
 
-// Spread returns how far the coefficient may be off, as a share of it.
-func (p Place) Spread() float64 {
+// SpreadFraction returns how far the coefficient may be off, as a share of it.
+func (p Place) SpreadFraction() float64 {
 	if p.Measured != "" {
 		return spreadMeasured
 	}
@@ -41,27 +41,27 @@ var stillWall = [2]float64{80, 300}
 // around returns what a vessel of the given height meets here, its coefficient
 // times scale. surfaceC decides the still air's.
 func (p Place) around(heightMM, surfaceC, scale float64, pack Package, lid float64) (heat.Surroundings, error) {
-	h := p.Coefficient
+	h := p.CoefficientWPerM2K
 	if h == 0 {
 		c, err := heat.StillAir(heat.UprightWall{
-			Height: math.Min(math.Max(heightMM, stillWall[0]), stillWall[1]) / 1000, Emissivity: emissivity, Humidity: p.HumidityPercent / 100,
+			HeightM: math.Min(math.Max(heightMM, stillWall[0]), stillWall[1]) / 1000, Emissivity: emissivity, HumidityFraction: p.HumidityPercent / 100,
 		}, surfaceC, p.AirC)
 		if err != nil {
 			return heat.Surroundings{}, fmt.Errorf("air at %.0f °C: %w", p.AirC, err)
 		}
-		h = c.Total()
+		h = c.TotalWPerM2K()
 	}
-	below := p.ShelfCoefficient
+	below := p.ShelfWPerM2K
 	if below == 0 {
 		below = h
 	}
 	scale *= p.Factor
 	face := func(h, resistance float64) heat.Face {
-		return heat.Face{Ambient: p.AirC, H: h * scale, Resistance: resistance}
+		return heat.Face{AmbientC: p.AirC, WPerM2K: h * scale, M2KPerW: resistance}
 	}
 	return heat.Surroundings{
-		Side:   face(h, pack.WallResistance),
+		Side:   face(h, pack.WallM2KPerW),
 		Top:    face(h, lid),
-		Bottom: face(below, pack.WallResistance),
+		Bottom: face(below, pack.WallM2KPerW),
 	}, nil
 }

@@ -37,9 +37,9 @@ func TestWarmerCountersSoftenSooner(t *testing.T) {
 		p.Counter.AirC = air
 		s := planned(t, market.Honey(), p).Counter
 		require.True(t, s.OK)
-		assert.Less(t, s.From.Value, last)
-		assert.Less(t, s.From.Value, s.To.Value)
-		last = s.From.Value
+		assert.Less(t, s.FromMinutes.Value, last)
+		assert.Less(t, s.FromMinutes.Value, s.ToMinutes.Value)
+		last = s.FromMinutes.Value
 	}
 }
 
@@ -50,8 +50,8 @@ func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
 		p.Freezer.AirC = air
 		a := planned(t, market.Honey(), p)
 		assert.Less(t, a.Harden.Hours.Value, harden)
-		assert.Greater(t, a.Counter.From.Value, from)
-		harden, from = a.Harden.Hours.Value, a.Counter.From.Value
+		assert.Greater(t, a.Counter.FromMinutes.Value, from)
+		harden, from = a.Harden.Hours.Value, a.Counter.FromMinutes.Value
 	}
 }
 
@@ -72,14 +72,14 @@ func TestBandsHoldTheirValue(t *testing.T) {
 	for _, p := range BuiltIn() {
 		a := planned(t, market.Honey(), p)
 		for name, r := range map[string]Range{
-			"move": a.Harden.MoveHours, "harden": a.Harden.Hours, "whip": a.StillFreeze.Dense.Whip, "ready": a.StillFreeze.Dense.Ready,
-			"foam": a.StillFreeze.Foam.Ready, "from": a.Counter.From, "to": a.Counter.To, "whole": a.Counter.Whole,
-			"core": a.Counter.Core, "melt": a.Counter.MeltsAtWall, "fridge": a.Fridge.From,
+			"move": a.Harden.MoveHours, "harden": a.Harden.Hours, "whip": a.StillFreeze.Dense.WhipMinutes, "ready": a.StillFreeze.Dense.ReadyMinutes,
+			"foam": a.StillFreeze.Foam.ReadyMinutes, "from": a.Counter.FromMinutes, "to": a.Counter.ToMinutes, "whole": a.Counter.WholeMinutes,
+			"core": a.Counter.CoreMinutes, "melt": a.Counter.MeltsAtWallMinutes, "fridge": a.Fridge.FromMinutes,
 		} {
 			assert.True(t, r.Low < r.Value && r.Value < r.High, "%s %s %v", p.Name, name, r)
 		}
 		assert.Less(t, a.Harden.MoveHours.Value, a.Harden.Hours.Value+1e-9)
-		assert.Less(t, a.Counter.From.Value, a.Fridge.From.Value, "a refrigerator softens more slowly")
+		assert.Less(t, a.Counter.FromMinutes.Value, a.Fridge.FromMinutes.Value, "a refrigerator softens more slowly")
 	}
 }
 
@@ -110,9 +110,9 @@ func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByOne(t *testing.T) {
 		graded, err := heat.Graded(pl.a.Tub.RadiusMM/1000, pl.a.Tub.HeightMM/1000, 2*nr, 2*nz, 0.0006)
 		require.NoError(t, err)
 		harden := exposure{vessel: pl.a.Tub, place: Default().Freezer, pack: Default().Package, start: -5, target: -15, limit: hardenLimit,
-			levels: []heat.Level{{Of: heat.Hottest, At: -10}, {Of: heat.Hottest, At: -15}}}
+			levels: []heat.Level{{Of: heat.Hottest, AtC: -10}, {Of: heat.Hottest, AtC: -15}}}
 		soften := exposure{vessel: pl.a.Tub, place: Default().Counter, pack: Default().Package, start: -18, target: 0, limit: counterLimit,
-			levels: []heat.Level{{Of: heat.Ring, At: -11.5}, {Of: heat.Ring, At: -5.3}, {Of: heat.Mean, At: -11.5}}}
+			levels: []heat.Level{{Of: heat.Ring, AtC: -11.5}, {Of: heat.Ring, AtC: -5.3}, {Of: heat.Mean, AtC: -11.5}}}
 		for _, c := range []struct {
 			e            exposure
 			coarse, fine heat.Mesh
@@ -133,7 +133,7 @@ func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByOne(t *testing.T) {
 func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
 	kitchens := BuiltIn()
 	edge := Default()
-	edge.Name, edge.Layer.StirEveryMin = "By the edge", 0
+	edge.Name, edge.Layer.StirEveryMinutes = "By the edge", 0
 	bowl := Default()
 	bowl.Name, bowl.Layer.Form, bowl.Layer.DepthMM = "Bowl", FormBowl, 0
 	box := Default()
@@ -193,23 +193,23 @@ func TestStirsCoolAndFreezeStepByStep(t *testing.T) {
 	c := planned(t, market.Honey(), Default()).StillFreeze.Dense
 	require.NotEmpty(t, c.Stirs)
 	for i, s := range c.Stirs {
-		assert.InDelta(t, 30*float64(i+1), s.Minute, 1e-6)
+		assert.InDelta(t, 30*float64(i+1), s.AtMinutes, 1e-6)
 		assert.LessOrEqual(t, s.EdgeC, s.MeanC)
-		assert.LessOrEqual(t, s.Minute, c.Ready.Value)
+		assert.LessOrEqual(t, s.AtMinutes, c.ReadyMinutes.Value)
 		if i > 0 {
 			assert.Less(t, s.MeanC, c.Stirs[i-1].MeanC)
 			assert.Greater(t, s.WaterFrozenPercent, c.Stirs[i-1].WaterFrozenPercent)
 		}
 	}
-	assert.Less(t, c.FirstIce.Value, c.Whip.Value)
-	assert.Less(t, c.Whip.Value, c.Ready.Value)
+	assert.Less(t, c.FirstIceMinutes.Value, c.WhipMinutes.Value)
+	assert.Less(t, c.WhipMinutes.Value, c.ReadyMinutes.Value)
 
 	p := Default()
-	p.Layer.StirEveryMin, p.Layer.EdgeIcePercent = 0, 35
+	p.Layer.StirEveryMinutes, p.Layer.EdgeIcePercent = 0, 35
 	c = planned(t, market.Honey(), p).StillFreeze.Dense
 	require.NotEmpty(t, c.Stirs)
 	first := c.Stirs[0]
-	assert.Greater(t, first.Minute, 10.0)
+	assert.Greater(t, first.AtMinutes, 10.0)
 }
 
 func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
@@ -320,7 +320,7 @@ func TestPicturesLieBetweenAirAndStart(t *testing.T) {
 			step := run.Track[i].MeanC - run.Track[i-1].MeanC
 			require.True(t, step == 0 || warming == (step > 0), "heat flows one way")
 		}
-		m := run.At(run.Track[len(run.Track)-1].Minute / 2)
+		m := run.At(run.Track[len(run.Track)-1].AtMinutes / 2)
 		assert.False(t, math.IsNaN(m.CoreC))
 	}
 }

@@ -24,8 +24,8 @@ func TestAPintHardensOvernight(t *testing.T) {
 // temperature. The model's ring begins within it and the whole tub ends there.
 func TestAPintSoftensInFiveToFifteenMinutes(t *testing.T) {
 	s := planned(t, market.Honey(), Default()).Counter
-	assert.True(t, s.From.Value >= 5 && s.From.Value <= 15, "%v", s.From)
-	assert.InDelta(t, 15, s.Whole.Value, 5)
+	assert.True(t, s.FromMinutes.Value >= 5 && s.FromMinutes.Value <= 15, "%v", s.FromMinutes)
+	assert.InDelta(t, 15, s.WholeMinutes.Value, 5)
 }
 
 // Common practice, no source: beating about five times over about two hours.
@@ -33,20 +33,20 @@ func TestAPintSoftensInFiveToFifteenMinutes(t *testing.T) {
 // and the plan says so.
 func TestBeatingFiveTimesOverTwoHoursNeedsAThinLayerOrAFan(t *testing.T) {
 	thin := Default()
-	thin.Layer.DepthMM, thin.Layer.StirEveryMin = 13, 25
+	thin.Layer.DepthMM, thin.Layer.StirEveryMinutes = 13, 25
 	fan, err := Find(BuiltIn(), "fan freezer")
 	require.NoError(t, err)
-	fan.Layer.StirEveryMin = 25
+	fan.Layer.StirEveryMinutes = 25
 	for name, p := range map[string]Profile{"thin": thin, "fan": fan} {
 		c := planned(t, market.Honey(), p).StillFreeze.Dense
-		t.Logf("the model, %s: %d stirs over %.0f min", name, len(c.Stirs), c.Ready.Value)
+		t.Logf("the model, %s: %d stirs over %.0f min", name, len(c.Stirs), c.ReadyMinutes.Value)
 		assert.InDelta(t, 5, len(c.Stirs), 2)
-		assert.True(t, c.Ready.Value > 60 && c.Ready.Value < 150, "%v", c.Ready)
+		assert.True(t, c.ReadyMinutes.Value > 60 && c.ReadyMinutes.Value < 150, "%v", c.ReadyMinutes)
 	}
 	deep := Default()
 	deep.Layer.DepthMM = 50
 	a := planned(t, market.Honey(), deep)
-	assert.Greater(t, a.StillFreeze.Dense.Ready.Value, 180.0)
+	assert.Greater(t, a.StillFreeze.Dense.ReadyMinutes.Value, 180.0)
 	found := false
 	for _, n := range a.Notes {
 		found = found || n.Code == "longer_than_practice" && n.Where == "still_freeze"

@@ -23,7 +23,7 @@ type Profile struct {
 
 	Stove          Stove
 	Bowl           Bowl
-	FreezerLitres  float64
+	FreezerL       float64
 	FreezerRatedKG float64 // kg from room temperature in 24 h; 0: by its litres
 	FreeShelfCM2   float64
 	Churn          Churn
@@ -38,8 +38,8 @@ type Churn struct {
 
 // Cook is who works, and when.
 type Cook struct {
-	FromH, ToH float64 // hours of the day between which hands are there; ToH over 24: past midnight
-	WashUpMin  float64 // to wash beaters and bowl between two uses
+	FromHours, ToHours float64 // hours of the day between which hands are there; ToHours over 24: past midnight
+	WashUpMinutes      float64 // to wash beaters and bowl between two uses
 }
 
 // Stove is pan, flame and thermometer.
@@ -61,8 +61,8 @@ type Bowl struct {
 
 // Package is what lies between the food and the air.
 type Package struct {
-	WallResistance float64 // thickness/conductivity, m² K/W
-	LidResistance  float64 // lid and head space, m² K/W
+	WallM2KPerW float64 // thickness/conductivity, m² K/W
+	LidM2KPerW  float64 // lid and head space, m² K/W
 }
 
 // Form is what a phase freezes in before it goes into the tubs.
@@ -80,9 +80,9 @@ type Layer struct {
 	Form             Form
 	DepthMM          float64 // 0: the form's own, see layerVessel
 	StartC           float64 // °C, as it goes in
-	StirEveryMin     float64 // 0: when the edge is icy
+	StirEveryMinutes float64 // 0: when the edge is icy
 	EdgeIcePercent   float64 // of the edge's water, at which to stir then
-	ShelfCoefficient float64 // below, W/(m² K); 0: as the freezer's shelf
+	ShelfWPerM2K     float64 // below, W/(m² K); 0: as the freezer's shelf
 	DishCM2          float64 // floor of one dish
 	Beating          Beating // of the custard
 }
@@ -113,14 +113,14 @@ func Default() Profile {
 		Openings:     4,
 		Counter:      Place{AirC: 22, HumidityPercent: 50, Factor: 1},
 		Refrigerator: Place{AirC: 4, HumidityPercent: 60, Factor: 1},
-		Package:      Package{WallResistance: 0.005, LidResistance: 0.13},
-		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMin: 30, EdgeIcePercent: 40, DishCM2: 500, Beating: ByHand},
+		Package:      Package{WallM2KPerW: 0.005, LidM2KPerW: 0.13},
+		Layer:        Layer{Form: FormDish, DepthMM: 25, StartC: 4, StirEveryMinutes: 30, EdgeIcePercent: 40, DishCM2: 500, Beating: ByHand},
 		Stove:        Stove{PanMM: 160, FlameW: 600},
 		Bowl:         Bowl{Grams: 600, Material: "steel", WhitesC: 20, Pour: "stream", Tool: "hand_mixer"},
 		Churn:        Churn{Kind: "any"},
-		Cook:         Cook{FromH: 7, ToH: 22.5, WashUpMin: 5},
+		Cook:         Cook{FromHours: 7, ToHours: 22.5, WashUpMinutes: 5},
 
-		FreezerLitres: 100, FreeShelfCM2: 1400,
+		FreezerL: 100, FreeShelfCM2: 1400,
 	}
 }
 
@@ -132,19 +132,19 @@ func BuiltIn() []Profile {
 	home := Default()
 	fan := Default()
 	fan.Name, fan.About = "Fan freezer", "a frost-free freezer whose fan moves the air"
-	fan.Freezer.Coefficient, fan.SwingK = 20, 3
+	fan.Freezer.CoefficientWPerM2K, fan.SwingK = 20, 3
 	shelf := Default()
 	shelf.Name, shelf.About = "Metal shelf", "still air, tubs and dishes on a metal shelf that is itself cooled"
-	shelf.Freezer.ShelfCoefficient = 40
+	shelf.Freezer.ShelfWPerM2K = 40
 	chest := Default()
 	chest.Name, chest.About = "Chest on its cold floor", "a chest freezer, colder and steadier, tubs on its floor"
-	chest.Freezer.AirC, chest.Freezer.ShelfCoefficient, chest.SwingK = -20, 40, 1
+	chest.Freezer.AirC, chest.Freezer.ShelfWPerM2K, chest.SwingK = -20, 40, 1
 	blast := Default()
 	blast.Name, blast.About = "Blast cabinet", "fast cold air, as the trade hardens; storage there as well"
-	blast.Freezer.AirC, blast.Freezer.Coefficient, blast.SwingK = -30, 30, 2
+	blast.Freezer.AirC, blast.Freezer.CoefficientWPerM2K, blast.SwingK = -30, 30, 2
 	stall := Default()
 	stall.Name, stall.About = "Summer stall", "the home freezer's tubs, served out of doors in the warm"
-	stall.Counter.AirC, stall.Counter.HumidityPercent, stall.Counter.Coefficient = 28, 60, 20
+	stall.Counter.AirC, stall.Counter.HumidityPercent, stall.Counter.CoefficientWPerM2K = 28, 60, 20
 	return []Profile{home, fan, shelf, chest, blast, stall}
 }
 

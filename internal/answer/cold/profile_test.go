@@ -116,7 +116,7 @@ func TestCalibrationUndoesTheFactor(t *testing.T) {
 		assert.Less(t, b.Harden.Hours.High-b.Harden.Hours.Low, a.Harden.Hours.High-a.Harden.Hours.Low, "a measured kitchen has a narrower band")
 
 		// The ring's middle of the band comes at some time between From and To.
-		got, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell, Minutes: (a.Counter.From.Value + a.Counter.To.Value) / 2})
+		got, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell, Minutes: (a.Counter.FromMinutes.Value + a.Counter.ToMinutes.Value) / 2})
 		require.NoError(t, err)
 		assert.InEpsilon(t, factor, got.Counter.Factor, 0.35)
 		assert.NotEmpty(t, got.Counter.Measured)
@@ -129,7 +129,7 @@ func TestACalibrationOutOfReasonIsRefused(t *testing.T) {
 	_, err := Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell, Minutes: 600})
 	var refused *CalibrationError
 	require.ErrorAs(t, err, &refused)
-	assert.Less(t, refused.Shortest, refused.Longest)
+	assert.Less(t, refused.ShortestMinutes, refused.LongestMinutes)
 	_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: 60, CoreC: -25, StartC: -5})
 	assert.Error(t, err)
 	_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell})

@@ -31,17 +31,17 @@ func (pl *planner) remark() {
 	}
 	if c := a.StillFreeze.Dense; c.Present && math.IsNaN(c.ReadyC) {
 		pl.note(model.Caution, "never_half_frozen", "still_freeze", NeverHalfFrozen{a.Harden.AirC})
-	} else if c.Present && c.Ready.Value > practiceBeating {
-		pl.note(model.Note, "longer_than_practice", "still_freeze", LongBeating{c.Vessel.HeightMM, c.Ready.Value})
+	} else if c.Present && c.ReadyMinutes.Value > practiceBeating {
+		pl.note(model.Note, "longer_than_practice", "still_freeze", LongBeating{c.Vessel.HeightMM, c.ReadyMinutes.Value})
 	}
 	pint := pl.d.Tubs.VolumeML >= practicePintFrom && pl.d.Tubs.VolumeML <= practicePintTo && pl.d.Tubs.Shape == design.ShapeRound
 	if pint && a.Harden.Hours.Value > practiceNight {
 		pl.note(model.Note, "longer_than_practice", "harden", LongHardening{60 * a.Harden.Hours.Value})
 	}
-	if s := a.Counter; pint && s.OK && s.From.Known() && (s.From.Value > practiceSoftTo || s.To.Value < practiceSoftFrom) {
-		pl.note(model.Note, "unlike_practice", "serving_window", UnlikePractice{s.From.Value, s.To.Value, practiceSoftFrom, practiceSoftTo})
+	if s := a.Counter; pint && s.OK && s.FromMinutes.Known() && (s.FromMinutes.Value > practiceSoftTo || s.ToMinutes.Value < practiceSoftFrom) {
+		pl.note(model.Note, "unlike_practice", "serving_window", UnlikePractice{s.FromMinutes.Value, s.ToMinutes.Value, practiceSoftFrom, practiceSoftTo})
 	}
-	if s := a.Counter; s.OK && s.MeltsAtWall.Known() && s.From.Known() && s.MeltsAtWall.Value < s.Core.Value {
-		pl.note(model.Note, "wall_before_core", "serving_window", WallBeforeCore{s.MeltsAtWall.Value})
+	if s := a.Counter; s.OK && s.MeltsAtWallMinutes.Known() && s.FromMinutes.Known() && s.MeltsAtWallMinutes.Value < s.CoreMinutes.Value {
+		pl.note(model.Note, "wall_before_core", "serving_window", WallBeforeCore{s.MeltsAtWallMinutes.Value})
 	}
 }

@@ -63,7 +63,7 @@ func (r *runner) follow(e exposure) ([]Range, heat.Result, heat.Mesh, error) {
 		times[i] = never()
 	}
 	var nominal heat.Result
-	s := e.place.Spread()
+	s := e.place.SpreadFraction()
 	scales := []float64{1, 1 + s, 1 - s}
 	if r.alone {
 		scales = scales[:1]
@@ -99,9 +99,9 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 	if err != nil {
 		return heat.Result{}, nil, err
 	}
-	p := heat.Problem{Material: m, Mesh: mesh, Start: e.start,
-		Segments: []heat.Segment{{For: e.limit, Surroundings: around}},
-		Stirring: e.stirring, Every: e.limit,
+	p := heat.Problem{Material: m, Mesh: mesh, StartC: e.start,
+		Segments: []heat.Segment{{ForS: e.limit, Surroundings: around}},
+		Stirring: e.stirring, EveryS: e.limit,
 	}
 	at := make([]float64, len(e.levels))
 	asked := make([]int, 0, len(e.levels))
@@ -109,22 +109,22 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 	for i, l := range e.levels {
 		at[i] = math.NaN()
 		switch {
-		case math.IsNaN(l.At):
-		case l.At == e.start || warming == (l.At < e.start):
+		case math.IsNaN(l.AtC):
+		case l.AtC == e.start || warming == (l.AtC < e.start):
 			at[i] = 0
-		case warming == (l.At < e.place.AirC):
+		case warming == (l.AtC < e.place.AirC):
 			asked = append(asked, i)
 			p.Levels = append(p.Levels, l)
 		}
 	}
 	if nominal {
-		p.Every = e.every
+		p.EveryS = e.every
 		if e.settle != nil {
 			p.Levels = append(p.Levels, *e.settle)
 		}
 		if r.pictures || e.histories {
 			for t := 0.0; t <= e.limit; t += e.frames {
-				p.Frames = append(p.Frames, t)
+				p.FramesS = append(p.FramesS, t)
 			}
 		}
 	}
@@ -139,7 +139,7 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 		return out, nil, fmt.Errorf("the computation stopped: %v", out.Status)
 	}
 	for n, i := range asked {
-		at[i] = out.Crossings[n]
+		at[i] = out.CrossingsS[n]
 	}
 	return out, at, nil
 }
@@ -152,10 +152,10 @@ func picture(out heat.Result, mesh heat.Mesh, v Vessel, core heat.Quantity) Run 
 	even := mesh.Evenly()
 	run.Track = make([]Moment, len(out.Track))
 	for i, s := range out.Track {
-		run.Track[i] = Moment{s.Time / 60, s.Of(core), s.Of(heat.Mean), s.Of(heat.Ring), s.Of(heat.Wall)}
+		run.Track[i] = Moment{s.TimeS / 60, s.OfC(core), s.OfC(heat.Mean), s.OfC(heat.Ring), s.OfC(heat.Wall)}
 	}
 	for _, f := range out.Frames {
-		run.Frames = append(run.Frames, Frame{f.Time / 60, even(f.Temperature)})
+		run.Frames = append(run.Frames, Frame{f.TimeS / 60, even(f.TemperatureC)})
 	}
 	return run
 }

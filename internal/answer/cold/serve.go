@@ -47,9 +47,9 @@ func (pl *planner) bands(s *Serving) {
 			band = &s.Foam
 		}
 		band.Present = true
-		band.FromC, band.ToC, band.OK = b.ScoopRange(coldestBand, warmestBand)
+		band.FromC, band.ToC, band.OK = b.ScoopRangeC(coldestBand, warmestBand)
 		var read bool
-		if band.LawFromC, read = b.LawFrom(coldestBand, warmestBand); !read {
+		if band.LawFromC, read = b.LawFromC(coldestBand, warmestBand); !read {
 			band.LawFromC = math.NaN()
 		}
 		if !band.OK {
@@ -61,7 +61,7 @@ func (pl *planner) bands(s *Serving) {
 		s.OK = s.OK && band.OK
 		// Melting at the wall is the first phase to become pourable; a foam
 		// with a film never does, and then it is the last of its ice.
-		melt, _ := b.TemperatureAtYield(phase.Words[0].Below, coldestBand, warmestBand)
+		melt, _ := b.YieldAtC(phase.Words[0].BelowKPa, coldestBand, warmestBand)
 		if melt == warmestBand {
 			melt = b.FreezingPointC
 		}
@@ -84,21 +84,21 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 	pl.bands(s)
 	serving := pl.d.Serving.TemperatureC
 	levels := []heat.Level{
-		{Of: heat.Ring, At: s.Dense.FromC}, {Of: heat.Ring, At: s.Dense.ToC},
-		{Of: heat.Ring, At: s.Foam.FromC}, {Of: heat.Ring, At: s.Foam.ToC},
-		{Of: heat.Ring, At: s.FromC}, {Of: heat.Ring, At: s.ToC},
-		{Of: heat.Mean, At: s.FromC}, {Of: heat.Coldest, At: s.FromC},
-		{Of: heat.Ring, At: serving}, {Of: heat.Mean, At: serving},
-		{Of: heat.Wall, At: s.MeltC},
+		{Of: heat.Ring, AtC: s.Dense.FromC}, {Of: heat.Ring, AtC: s.Dense.ToC},
+		{Of: heat.Ring, AtC: s.Foam.FromC}, {Of: heat.Ring, AtC: s.Foam.ToC},
+		{Of: heat.Ring, AtC: s.FromC}, {Of: heat.Ring, AtC: s.ToC},
+		{Of: heat.Mean, AtC: s.FromC}, {Of: heat.Coldest, AtC: s.FromC},
+		{Of: heat.Ring, AtC: serving}, {Of: heat.Mean, AtC: serving},
+		{Of: heat.Wall, AtC: s.MeltC},
 	}
 	for i, b := range [...]*Band{&s.Dense, &s.Foam} {
 		if !b.Present {
-			levels[2*i].At, levels[2*i+1].At = math.NaN(), math.NaN()
+			levels[2*i].AtC, levels[2*i+1].AtC = math.NaN(), math.NaN()
 		}
 	}
 	times, out, mesh, err := pl.follow(exposure{
 		what: s.Place, substance: pl.tub, vessel: pl.a.Tub, cells: counterMesh,
-		place: place, pack: pl.p.Package, lid: pl.p.Package.LidResistance,
+		place: place, pack: pl.p.Package, lid: pl.p.Package.LidM2KPerW,
 		start: s.StartC, target: warmestBand, limit: limit,
 		levels: levels, every: 30, frames: frames,
 	})
@@ -109,22 +109,22 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 		times[i] = times[i].over(60)
 	}
 	s.Dense.From, s.Dense.To, s.Foam.From, s.Foam.To = times[0], times[1], times[2], times[3]
-	s.From, s.To, s.Whole, s.Core = times[4], times[5], times[6], times[7]
-	s.RingServing, s.MeanServing, s.MeltsAtWall = times[8], times[9], times[10]
+	s.FromMinutes, s.ToMinutes, s.WholeMinutes, s.CoreMinutes = times[4], times[5], times[6], times[7]
+	s.RingServingMinutes, s.MeanServingMinutes, s.MeltsAtWallMinutes = times[8], times[9], times[10]
 	s.Run = picture(out, mesh, pl.a.Tub, heat.Coldest)
-	if s.OK && s.To.Value == 0 {
+	if s.OK && s.ToMinutes.Value == 0 {
 		s.OK, s.Why = false, TooSoft
 	}
 	if !s.OK {
-		s.From, s.To = never(), never()
+		s.FromMinutes, s.ToMinutes = never(), never()
 	}
 	s.RingC, s.CoreC, s.EndCoreC = math.NaN(), math.NaN(), math.NaN()
-	if s.From.Known() {
-		at := s.Run.At(s.From.Value)
+	if s.FromMinutes.Known() {
+		at := s.Run.At(s.FromMinutes.Value)
 		s.RingC, s.CoreC = at.RingC, at.CoreC
 	}
-	if s.To.Known() {
-		s.EndCoreC = s.Run.At(s.To.Value).CoreC
+	if s.ToMinutes.Known() {
+		s.EndCoreC = s.Run.At(s.ToMinutes.Value).CoreC
 	}
 	return nil
 }

@@ -25,7 +25,7 @@ func TestATubInStillAirHasThePublishedCoefficient(t *testing.T) {
 		s, err := p.around(83, surface, 1, Package{}, 0)
 		require.NoError(t, err)
 		for _, f := range []heat.Face{s.Side, s.Top, s.Bottom} {
-			assert.InDelta(t, want, f.H, 0.005+0.005*want, "%g °C in %g °C", surface, air)
+			assert.InDelta(t, want, f.WPerM2K, 0.005+0.005*want, "%g °C in %g °C", surface, air)
 		}
 	}
 }
@@ -36,14 +36,14 @@ func TestABandIsTheTimesOfCoefficientsThirtyPercentOff(t *testing.T) {
 	fan := Default()
 	at := func(coefficient float64) Answer {
 		p := fan
-		p.Freezer.Coefficient = coefficient
+		p.Freezer.CoefficientWPerM2K = coefficient
 		return planned(t, market.Honey(), p)
 	}
 	a, slow, quick := at(20), at(20*0.7), at(20*1.3)
 	for name, of := range map[string]func(*Answer) Range{
 		"harden": func(a *Answer) Range { return a.Harden.Hours },
 		"move":   func(a *Answer) Range { return a.Harden.MoveHours },
-		"freeze": func(a *Answer) Range { return a.StillFreeze.Dense.FirstIce },
+		"freeze": func(a *Answer) Range { return a.StillFreeze.Dense.FirstIceMinutes },
 	} {
 		assert.InEpsilon(t, of(&slow).Value, of(&a).High, 1e-6, name)
 		assert.InEpsilon(t, of(&quick).Value, of(&a).Low, 1e-6, name)
@@ -64,10 +64,10 @@ func TestATubMovesAndIsStoredWithThePublishedIce(t *testing.T) {
 		switch row.Num("T_C") {
 		case -10:
 			found++
-			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.MoveC).WaterFrozen, 2.5)
+			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.MoveC).FrozenFraction, 2.5)
 		case -15:
 			found++
-			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.CoreToC).WaterFrozen, 2.5)
+			assert.InDelta(t, row.Num("pct_water_frozen"), 100*custard.At(h.CoreToC).FrozenFraction, 2.5)
 		}
 	}
 	assert.Equal(t, 2, found, "rows of the table")

@@ -31,7 +31,7 @@ func (pl *planner) stillFreeze() error {
 	s.Dense.blank()
 	s.Foam.blank()
 	if pl.r.Dense.Portion.MadeG > 0 {
-		bound := solution.Bound{Protein: pl.d.Model.BoundWaterProtein, Fibre: pl.d.Model.BoundWaterFibre}
+		bound := solution.Bound{ProteinGPerG: pl.d.Model.ProteinGPerG, FibreGPerG: pl.d.Model.FibreGPerG}
 		body := phase.Prepare(pl.r.Dense.Body.Mix, 0, phase.Dense, bound)
 		if err := pl.freezeCustard(&s.Dense, &body); err != nil {
 			return err
@@ -46,7 +46,7 @@ func (pl *planner) stillFreeze() error {
 	} else {
 		pl.done += 3
 	}
-	custard, foam := s.Dense.Ready.Value, s.Foam.Ready.Value
+	custard, foam := s.Dense.ReadyMinutes.Value, s.Foam.ReadyMinutes.Value
 	if math.IsNaN(custard) || math.IsNaN(foam) {
 		return nil
 	}
@@ -59,26 +59,26 @@ func (pl *planner) stillFreeze() error {
 }
 
 func (c *Cooling) blank() {
-	c.FirstIce, c.Whip, c.Ready = never(), never(), never()
-	c.WhipC, c.ReadyC, c.ReadyIce = math.NaN(), math.NaN(), math.NaN()
+	c.FirstIceMinutes, c.WhipMinutes, c.ReadyMinutes = never(), never(), never()
+	c.WhipC, c.ReadyC, c.ReadyIceFraction = math.NaN(), math.NaN(), math.NaN()
 }
 
 // dish is a phase of massG in the kitchen's layer.
 func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exposure {
 	l := pl.p.Layer
 	c.Present = true
-	c.VolumeML = massG / body.Density()
+	c.VolumeML = massG / body.GPerML()
 	c.Vessel = layerVessel(l, c.VolumeML)
 	place := pl.p.Freezer
-	if l.ShelfCoefficient > 0 {
-		place.ShelfCoefficient = l.ShelfCoefficient
+	if l.ShelfWPerM2K > 0 {
+		place.ShelfWPerM2K = l.ShelfWPerM2K
 	}
 	e := exposure{
 		substance: only(body), vessel: c.Vessel, cells: dishCells, place: place,
 		start: l.StartC, target: target, limit: dishLimit, every: 60, frames: 60,
 	}
 	if l.Form == FormBox {
-		e.lid = pl.p.Package.LidResistance
+		e.lid = pl.p.Package.LidM2KPerW
 	}
 	return e
 }
@@ -86,20 +86,20 @@ func (pl *planner) dish(c *Cooling, body *phase.Body, massG, target float64) exp
 func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	l := pl.p.Layer
 	c.Stirred = l.Beating != Never
-	c.WhipC, c.ReadyC, c.ReadyIce = body.TemperatureAtFrozen(whipFrozen), body.TemperatureAtFrozen(readyFrozen), readyFrozen
+	c.WhipC, c.ReadyC, c.ReadyIceFraction = body.FrozenAtC(whipFrozen), body.FrozenAtC(readyFrozen), readyFrozen
 	target := c.ReadyC
 	if !(target > pl.p.Freezer.AirC) {
 		target = pl.p.Freezer.AirC
 	}
 	e := pl.dish(c, body, pl.r.Dense.Portion.MadeG, target)
 	e.what = "custard in its dish"
-	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.WhipC}, {Of: heat.Mean, At: c.ReadyC}}
+	e.levels = []heat.Level{{Of: heat.Coldest, AtC: body.FreezingPointC - edgeK}, {Of: heat.Mean, AtC: c.WhipC}, {Of: heat.Mean, AtC: c.ReadyC}}
 	if !c.Stirred {
 		e.stirring = heat.Stirring{}
-	} else if l.StirEveryMin > 0 {
-		e.stirring.Every = 60 * l.StirEveryMin
-	} else if at := body.TemperatureAtFrozen(l.EdgeIcePercent / 100); !math.IsNaN(at) && at > validC[0] {
-		e.stirring = heat.Stirring{ByEdge: true, EdgeAt: at, Rest: stirRest}
+	} else if l.StirEveryMinutes > 0 {
+		e.stirring.EveryS = 60 * l.StirEveryMinutes
+	} else if at := body.FrozenAtC(l.EdgeIcePercent / 100); !math.IsNaN(at) && at > validC[0] {
+		e.stirring = heat.Stirring{ByEdge: true, EdgeC: at, RestS: stirRest}
 		if at < math.Min(e.start, e.place.AirC)-1 {
 			e.stirring = heat.Stirring{} // the edge never gets there
 		}
@@ -108,13 +108,13 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 	if err != nil {
 		return err
 	}
-	c.FirstIce, c.Whip, c.Ready = times[0].over(60), times[1].over(60), times[2].over(60)
+	c.FirstIceMinutes, c.WhipMinutes, c.ReadyMinutes = times[0].over(60), times[1].over(60), times[2].over(60)
 	for _, s := range out.Stirs {
-		c.Stirs = append(c.Stirs, Stir{s.Time / 60, s.Mean, s.Edge, 100 * body.At(s.Mean).WaterFrozen})
+		c.Stirs = append(c.Stirs, Stir{s.TimeS / 60, s.MeanC, s.EdgeC, 100 * body.At(s.MeanC).FrozenFraction})
 	}
 	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
 	if !(c.ReadyC > pl.p.Freezer.AirC) {
-		c.ReadyC, c.ReadyIce = math.NaN(), math.NaN()
+		c.ReadyC, c.ReadyIceFraction = math.NaN(), math.NaN()
 		c.Means = NeverHalf
 	}
 	return nil
@@ -125,25 +125,25 @@ func (pl *planner) freezeCustard(c *Cooling, body *phase.Body) error {
 func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
 	c.ReadyC = pl.a.StillFreeze.Dense.ReadyC
 	if math.IsNaN(c.ReadyC) {
-		if c.ReadyC = body.TemperatureAtFrozen(readyFrozen); !(c.ReadyC > pl.p.Freezer.AirC+aboveK) {
+		if c.ReadyC = body.FrozenAtC(readyFrozen); !(c.ReadyC > pl.p.Freezer.AirC+aboveK) {
 			c.ReadyC = pl.p.Freezer.AirC + aboveK
 		}
 	}
-	c.ReadyIce = body.At(c.ReadyC).WaterFrozen
-	if c.Means = AsCustard; c.ReadyIce == 0 {
+	c.ReadyIceFraction = body.At(c.ReadyC).FrozenFraction
+	if c.Means = AsCustard; c.ReadyIceFraction == 0 {
 		c.Means = AsCustardBare
 	}
 	e := pl.dish(c, body, pl.r.Foam.Portion.MadeG, c.ReadyC)
 	e.what = "foam in its dish"
-	e.levels = []heat.Level{{Of: heat.Coldest, At: body.FreezingPointC - edgeK}, {Of: heat.Mean, At: c.ReadyC}}
-	if e.levels[0].At < c.ReadyC {
-		e.levels[0].At = math.NaN() // it is out of the dish before
+	e.levels = []heat.Level{{Of: heat.Coldest, AtC: body.FreezingPointC - edgeK}, {Of: heat.Mean, AtC: c.ReadyC}}
+	if e.levels[0].AtC < c.ReadyC {
+		e.levels[0].AtC = math.NaN() // it is out of the dish before
 	}
 	times, out, mesh, err := pl.follow(e)
 	if err != nil {
 		return err
 	}
-	c.FirstIce, c.Ready = times[0].over(60), times[1].over(60)
+	c.FirstIceMinutes, c.ReadyMinutes = times[0].over(60), times[1].over(60)
 	c.Run = picture(out, mesh, c.Vessel, heat.Hottest)
 	return nil
 }

@@ -56,11 +56,11 @@ func (pl *planner) store() {
 
 func stored(b *phase.Body, at, swing float64) Stored {
 	s := Stored{Present: true, FreezingPointC: b.FreezingPointC, SwingPercent: math.NaN()}
-	ice := b.Ice(at)
-	s.WaterFrozenPercent = 100 * b.At(at).WaterFrozen
-	s.IceWhenWarm = b.Ice(at+swing) > 0
+	ice := b.IceG(at)
+	s.WaterFrozenPercent = 100 * b.At(at).FrozenFraction
+	s.IceWhenWarm = b.IceG(at+swing) > 0
 	if s.HasIce = ice > 0; s.HasIce {
-		s.SwingPercent = 100 * (b.Ice(at-swing) - b.Ice(at+swing)) / b.Ice(at-swing)
+		s.SwingPercent = 100 * (b.IceG(at-swing) - b.IceG(at+swing)) / b.IceG(at-swing)
 	}
 	return s
 }
@@ -89,14 +89,14 @@ func (s *Storage) swing() {
 
 // draw finds which phase takes water from the other.
 func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
-	bound := solution.Bound{Protein: pl.d.Model.BoundWaterProtein, Fibre: pl.d.Model.BoundWaterFibre}
+	bound := solution.Bound{ProteinGPerG: pl.d.Model.ProteinGPerG, FibreGPerG: pl.d.Model.FibreGPerG}
 	drawer, from := foam, dense
 	if !s.Dense.HasIce && (s.Foam.HasIce || lower(dense, foam, bound, s.AtC)) {
 		drawer, from = dense, foam
 	}
 	s.WaterDrawn, s.Drawer = true, drawer.Role.String()
 	sorption := solution.NewSorption(drawer.Mix, bound)
-	if from.Ice(s.AtC) > 0 {
+	if from.IceG(s.AtC) > 0 {
 		s.DrawnG = missing(&sorption, drawer, s.AtC)
 	}
 	s.Change = Change{drawer.FreezingPointC, math.Ceil(missing(&sorption, drawer, s.AtC+spareK)), s.AtC + spareK}
@@ -106,7 +106,7 @@ func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
 // missing returns the water that b lacks to be in balance with ice at t, g per
 // 100 g.
 func missing(s *solution.Sorption, b *phase.Body, t float64) float64 {
-	return 100 * math.Max(0, s.Held(t)-b.Mix.Mass[mix.Water]) / b.Mix.Total()
+	return 100 * math.Max(0, s.HeldG(t)-b.Mix.Grams[mix.Water]) / b.Mix.TotalG()
 }
 
 // lower reports whether a's water activity is below b's, neither with ice.

@@ -31,16 +31,16 @@ func TestTimesAndCurvesAgree(t *testing.T) {
 
 	for _, s := range []*Serving{&a.Counter, &a.Fridge} {
 		run := &s.Run
-		assert.InDelta(t, s.FromC, run.At(s.From.Value).RingC, 0.05, s.Place)
-		assert.InDelta(t, s.ToC, run.At(s.To.Value).RingC, 0.05, s.Place)
-		assert.InDelta(t, s.FromC, run.At(s.Whole.Value).MeanC, 0.05, s.Place)
-		assert.InDelta(t, s.FromC, run.At(s.Core.Value).CoreC, 0.05, s.Place)
-		assert.InDelta(t, d.Serving.TemperatureC, run.At(s.RingServing.Value).RingC, 0.05, s.Place)
-		assert.InDelta(t, d.Serving.TemperatureC, run.At(s.MeanServing.Value).MeanC, 0.05, s.Place)
-		assert.InDelta(t, s.MeltC, run.At(s.MeltsAtWall.Value).Wall, 0.2, s.Place)
+		assert.InDelta(t, s.FromC, run.At(s.FromMinutes.Value).RingC, 0.05, s.Place)
+		assert.InDelta(t, s.ToC, run.At(s.ToMinutes.Value).RingC, 0.05, s.Place)
+		assert.InDelta(t, s.FromC, run.At(s.WholeMinutes.Value).MeanC, 0.05, s.Place)
+		assert.InDelta(t, s.FromC, run.At(s.CoreMinutes.Value).CoreC, 0.05, s.Place)
+		assert.InDelta(t, d.Serving.TemperatureC, run.At(s.RingServingMinutes.Value).RingC, 0.05, s.Place)
+		assert.InDelta(t, d.Serving.TemperatureC, run.At(s.MeanServingMinutes.Value).MeanC, 0.05, s.Place)
+		assert.InDelta(t, s.MeltC, run.At(s.MeltsAtWallMinutes.Value).WallC, 0.2, s.Place)
 		assert.InDelta(t, s.RingC, s.FromC, 0.05)
-		assert.InDelta(t, s.CoreC, run.At(s.From.Value).CoreC, 1e-9)
-		assert.InDelta(t, s.EndCoreC, run.At(s.To.Value).CoreC, 1e-9)
+		assert.InDelta(t, s.CoreC, run.At(s.FromMinutes.Value).CoreC, 1e-9)
+		assert.InDelta(t, s.EndCoreC, run.At(s.ToMinutes.Value).CoreC, 1e-9)
 		assert.Equal(t, -18.0, s.StartC)
 	}
 	spaced(t, a.Counter.Run, 0.5, 1)
@@ -50,25 +50,25 @@ func TestTimesAndCurvesAgree(t *testing.T) {
 	bare := phase.Prepare(r.Dense.Body.Mix, 0, phase.Dense, bound(d))
 	// McGee 2004, On Food and Cooking: about half of the water is ice when a mix
 	// is thick and difficult to stir; a third is our own mark for whipping.
-	assert.InDelta(t, 1./3, bare.At(c.WhipC).WaterFrozen, 1e-9)
-	assert.InDelta(t, 0.5, bare.At(c.ReadyC).WaterFrozen, 1e-9)
-	assert.InDelta(t, 0.5, c.ReadyIce, 1e-9)
-	assert.InDelta(t, c.WhipC, c.Run.At(c.Whip.Value).MeanC, 0.02)
-	assert.InDelta(t, c.ReadyC, c.Run.At(c.Ready.Value).MeanC, 0.02)
-	assert.InDelta(t, f.ReadyC, f.Run.At(f.Ready.Value).MeanC, 0.02)
+	assert.InDelta(t, 1./3, bare.At(c.WhipC).FrozenFraction, 1e-9)
+	assert.InDelta(t, 0.5, bare.At(c.ReadyC).FrozenFraction, 1e-9)
+	assert.InDelta(t, 0.5, c.ReadyIceFraction, 1e-9)
+	assert.InDelta(t, c.WhipC, c.Run.At(c.WhipMinutes.Value).MeanC, 0.02)
+	assert.InDelta(t, c.ReadyC, c.Run.At(c.ReadyMinutes.Value).MeanC, 0.02)
+	assert.InDelta(t, f.ReadyC, f.Run.At(f.ReadyMinutes.Value).MeanC, 0.02)
 	assert.Equal(t, c.ReadyC, f.ReadyC, "neither melts the other")
-	assert.InDelta(t, r.Foam.Body.At(f.ReadyC).WaterFrozen, f.ReadyIce, 1e-9)
-	assert.InEpsilon(t, r.Dense.Portion.MadeG/bare.Density(), c.VolumeML, 1e-9, "without air")
-	assert.InEpsilon(t, r.Foam.Portion.MadeG/r.Foam.Body.Density(), f.VolumeML, 1e-9, "as whipped")
+	assert.InDelta(t, r.Foam.Body.At(f.ReadyC).FrozenFraction, f.ReadyIceFraction, 1e-9)
+	assert.InEpsilon(t, r.Dense.Portion.MadeG/bare.GPerML(), c.VolumeML, 1e-9, "without air")
+	assert.InEpsilon(t, r.Foam.Portion.MadeG/r.Foam.Body.GPerML(), f.VolumeML, 1e-9, "as whipped")
 	spaced(t, c.Run, 1, 1)
-	assert.InDelta(t, math.Abs(c.Ready.Value-f.Ready.Value), a.StillFreeze.HeadStartMinutes, 1e-9)
-	assert.InDelta(t, math.Max(c.Ready.Value, f.Ready.Value), a.StillFreeze.ReadyMinutes, 1e-9)
-	assert.Equal(t, f.Ready.Value > c.Ready.Value, a.StillFreeze.StartFirst == "foam")
+	assert.InDelta(t, math.Abs(c.ReadyMinutes.Value-f.ReadyMinutes.Value), a.StillFreeze.HeadStartMinutes, 1e-9)
+	assert.InDelta(t, math.Max(c.ReadyMinutes.Value, f.ReadyMinutes.Value), a.StillFreeze.ReadyMinutes, 1e-9)
+	assert.Equal(t, f.ReadyMinutes.Value > c.ReadyMinutes.Value, a.StillFreeze.StartFirst == "foam")
 	for _, s := range c.Stirs {
-		assert.InDelta(t, 100*bare.At(s.MeanC).WaterFrozen, s.WaterFrozenPercent, 1e-9)
+		assert.InDelta(t, 100*bare.At(s.MeanC).FrozenFraction, s.WaterFrozenPercent, 1e-9)
 	}
 	assert.True(t, c.Stirred && !f.Stirred)
-	assert.True(t, f.FirstIce.Value < f.Ready.Value || math.IsNaN(f.FirstIce.Value))
+	assert.True(t, f.FirstIceMinutes.Value < f.ReadyMinutes.Value || math.IsNaN(f.FirstIceMinutes.Value))
 }
 
 // spaced wants the samples and the pictures of a run so many minutes apart.
@@ -76,9 +76,9 @@ func spaced(t *testing.T, r Run, track, frames float64) {
 	t.Helper()
 	require.Greater(t, len(r.Track), 3)
 	require.Greater(t, len(r.Frames), 2)
-	assert.InDelta(t, track, r.Track[2].Minute-r.Track[1].Minute, 1e-9)
-	assert.InDelta(t, frames, r.Frames[2].Minute-r.Frames[1].Minute, 1e-9)
-	assert.Zero(t, r.Track[0].Minute)
+	assert.InDelta(t, track, r.Track[2].AtMinutes-r.Track[1].AtMinutes, 1e-9)
+	assert.InDelta(t, frames, r.Frames[2].AtMinutes-r.Frames[1].AtMinutes, 1e-9)
+	assert.Zero(t, r.Track[0].AtMinutes)
 }
 
 // The edge freezes first half a kelvin below the freezing point, where its ice
@@ -89,11 +89,11 @@ func TestTheFirstIceIsHalfAKelvinBelowTheFreezingPoint(t *testing.T) {
 	bare := phase.Prepare(r.Dense.Body.Mix, 0, phase.Dense, bound(d))
 	for below, after := range map[float64]bool{0.45: false, 0.55: true} {
 		p := Default()
-		p.Layer.StirEveryMin, p.Layer.EdgeIcePercent = 0, 100*bare.At(bare.FreezingPointC-below).WaterFrozen
+		p.Layer.StirEveryMinutes, p.Layer.EdgeIcePercent = 0, 100*bare.At(bare.FreezingPointC-below).FrozenFraction
 		c := planned(t, d, p).StillFreeze.Dense
 		require.NotEmpty(t, c.Stirs)
 		assert.InDelta(t, bare.FreezingPointC-below, c.Stirs[0].EdgeC, 0.01)
-		assert.Equal(t, after, c.Stirs[0].Minute > c.FirstIce.Value, "stirred at an edge %g K below", below)
+		assert.Equal(t, after, c.Stirs[0].AtMinutes > c.FirstIceMinutes.Value, "stirred at an edge %g K below", below)
 	}
 }
 
@@ -101,13 +101,13 @@ func TestTheFirstIceIsHalfAKelvinBelowTheFreezingPoint(t *testing.T) {
 // (own convention: nobody stands by it).
 func TestStirsByTheEdgeAreTenMinutesApart(t *testing.T) {
 	p := Default()
-	p.Layer.StirEveryMin, p.Layer.EdgeIcePercent, p.Layer.DepthMM = 0, 45, 60
-	p.Freezer.Coefficient = 150
+	p.Layer.StirEveryMinutes, p.Layer.EdgeIcePercent, p.Layer.DepthMM = 0, 45, 60
+	p.Freezer.CoefficientWPerM2K = 150
 	c := planned(t, market.Honey(), p).StillFreeze.Dense
 	require.Greater(t, len(c.Stirs), 2)
 	least := math.Inf(1)
 	for i := 1; i < len(c.Stirs); i++ {
-		least = math.Min(least, c.Stirs[i].Minute-c.Stirs[i-1].Minute)
+		least = math.Min(least, c.Stirs[i].AtMinutes-c.Stirs[i-1].AtMinutes)
 	}
 	assert.InDelta(t, 10, least, 0.01)
 }
@@ -120,15 +120,15 @@ func TestWhatNeverComesIsGivenUp(t *testing.T) {
 	d.Tubs = design.Tubs{Count: 4, VolumeML: 20000, FillPercent: 100, Shape: design.ShapeRound}
 	p := Default()
 	p.Freezer.AirC, p.Counter.AirC, p.Refrigerator.AirC = -3, 5, 0.5
-	p.Package.WallResistance, p.Package.LidResistance, p.Freezer.Factor = 1, 3, 0.2
+	p.Package.WallM2KPerW, p.Package.LidM2KPerW, p.Freezer.Factor = 1, 3, 0.2
 	a := planned(t, d, p)
-	end := func(r Run) float64 { return r.Track[len(r.Track)-1].Minute }
+	end := func(r Run) float64 { return r.Track[len(r.Track)-1].AtMinutes }
 	assert.InDelta(t, 36*60, end(a.StillFreeze.Dense.Run), 1)
 	assert.InDelta(t, 96*60, end(a.Harden.Run), 5)
 	assert.InDelta(t, 12*60, end(a.Counter.Run), 1)
 	assert.InDelta(t, 48*60, end(a.Fridge.Run), 1)
 	assert.Equal(t, NeverHalf, a.StillFreeze.Dense.Means)
-	assert.True(t, math.IsNaN(a.StillFreeze.Dense.ReadyC) && math.IsNaN(a.StillFreeze.Dense.ReadyIce))
+	assert.True(t, math.IsNaN(a.StillFreeze.Dense.ReadyC) && math.IsNaN(a.StillFreeze.Dense.ReadyIceFraction))
 	assert.InDelta(t, 0, a.StillFreeze.Foam.ReadyC, 1e-9, "no closer than 3 K to the air")
 }
 
@@ -171,12 +171,12 @@ func TestTheLayersLidAndShelfCount(t *testing.T) {
 		p := Default()
 		p.Layer.DepthMM = 25
 		change(&p)
-		return planned(t, market.Honey(), p).StillFreeze.Dense.Ready.Value
+		return planned(t, market.Honey(), p).StillFreeze.Dense.ReadyMinutes.Value
 	}
 	plain := ready(func(*Profile) {})
 	assert.Greater(t, ready(func(p *Profile) { p.Layer.Form = FormBox }), 1.1*plain)
-	assert.Less(t, ready(func(p *Profile) { p.Layer.ShelfCoefficient = 100 }), 0.8*plain)
-	assert.Greater(t, ready(func(p *Profile) { p.Layer.ShelfCoefficient = 0.5 }), 1.2*plain, "a thick mat")
+	assert.Less(t, ready(func(p *Profile) { p.Layer.ShelfWPerM2K = 100 }), 0.8*plain)
+	assert.Greater(t, ready(func(p *Profile) { p.Layer.ShelfWPerM2K = 0.5 }), 1.2*plain, "a thick mat")
 	assert.Less(t, ready(func(p *Profile) { p.Layer.StartC = 0 }), plain)
 }
 
@@ -192,11 +192,11 @@ func TestTheTubScoopsWhereBothPhasesDo(t *testing.T) {
 	require.True(t, s.OK)
 	assert.Equal(t, math.Max(s.Dense.FromC, s.Foam.FromC), s.FromC)
 	assert.Equal(t, math.Min(s.Dense.ToC, s.Foam.ToC), s.ToC)
-	assert.InDelta(t, r.Dense.Scoop.From, s.Dense.FromC, 1e-6)
-	assert.InDelta(t, phase.Dense.Band().Soft, r.Dense.Body.At(s.Dense.ToC).YieldKPa, 1e-6)
+	assert.InDelta(t, r.Dense.Scoop.FromC, s.Dense.FromC, 1e-6)
+	assert.InDelta(t, phase.Dense.Band().SoftKPa, r.Dense.Body.At(s.Dense.ToC).YieldKPa, 1e-6)
 	// Melting at the wall is the custard's becoming pourable; alone, the foam's
 	// film never does, and it melts with its last ice.
-	assert.InDelta(t, phase.Words[0].Below, r.Dense.Body.At(s.MeltC).YieldKPa, 1e-6)
+	assert.InDelta(t, phase.Words[0].BelowKPa, r.Dense.Body.At(s.MeltC).YieldKPa, 1e-6)
 	pl.tub = only(&r.Foam.Body)
 	var foam Serving
 	pl.bands(&foam)
@@ -219,9 +219,9 @@ func TestALevelIsReachedAtOnceInTimeOrNever(t *testing.T) {
 	require.NoError(t, err)
 	run := runner{ctx: context.Background(), total: 1}
 	times := func(start, air float64, at ...float64) []float64 {
-		e := exposure{vessel: v, place: Place{AirC: air, Coefficient: 20, Factor: 1}, start: start, target: air, limit: 1e5}
+		e := exposure{vessel: v, place: Place{AirC: air, CoefficientWPerM2K: 20, Factor: 1}, start: start, target: air, limit: 1e5}
 		for _, c := range at {
-			e.levels = append(e.levels, heat.Level{Of: heat.Mean, At: c})
+			e.levels = append(e.levels, heat.Level{Of: heat.Mean, AtC: c})
 		}
 		_, out, err := run.once(e, m, mesh, 1, false)
 		require.NoError(t, err)

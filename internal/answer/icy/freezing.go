@@ -104,13 +104,13 @@ func (t *teller) foam(law *ice.Law) frozen {
 func dish(c *cold.Cooling) []ice.Moment {
 	var path []ice.Moment
 	for _, m := range c.Run.Track {
-		if c.Ready.Known() && m.Minute >= c.Ready.Value {
+		if c.ReadyMinutes.Known() && m.AtMinutes >= c.ReadyMinutes.Value {
 			break
 		}
-		path = append(path, ice.Moment{Minute: m.Minute, C: m.MeanC})
+		path = append(path, ice.Moment{Minute: m.AtMinutes, C: m.MeanC})
 	}
-	if c.Ready.Known() && !math.IsNaN(c.ReadyC) {
-		path = append(path, ice.Moment{Minute: c.Ready.Value, C: c.ReadyC})
+	if c.ReadyMinutes.Known() && !math.IsNaN(c.ReadyC) {
+		path = append(path, ice.Moment{Minute: c.ReadyMinutes.Value, C: c.ReadyC})
 	}
 	return path
 }
@@ -120,7 +120,7 @@ func lastBeat(c *cold.Cooling, law *ice.Law) float64 {
 	last := math.NaN()
 	for _, s := range c.Stirs {
 		if law.Ice(s.MeanC) >= beatCounts {
-			last = s.Minute
+			last = s.AtMinutes
 		}
 	}
 	return last

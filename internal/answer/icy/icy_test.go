@@ -106,7 +106,7 @@ func TestADeeperDishNeverMakesItFiner(t *testing.T) {
 }
 
 func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
-	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.StirEveryMin = 10 }))
+	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.StirEveryMinutes = 10 }))
 	all := k.a.StillFreeze.Dense.Stirs
 	require.Greater(t, len(all), 8)
 	var sizes []float64
@@ -222,7 +222,7 @@ func TestASwingThatMeltsTheEdgeIsIcy(t *testing.T) {
 	d := market.Honey()
 	d.Tubs.VolumeML, d.Tubs.Count = 30, 10
 	a := keep(t, d, kitchen(func(p *cold.Profile) {
-		p.Freezer.AirC, p.SwingK, p.Freezer.Coefficient, p.Package.WallResistance = -4, 10, 200, 0
+		p.Freezer.AirC, p.SwingK, p.Freezer.CoefficientWPerM2K, p.Package.WallM2KPerW = -4, 10, 200, 0
 	})).told(t, Options{})
 	assert.True(t, a.Custard.Melts)
 	assert.Equal(t, "icy", a.Custard.Word.Name())
@@ -270,7 +270,7 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 	}
 	for change, p := range map[Change]cold.Profile{
 		ColderFreezer: kitchen(func(p *cold.Profile) { p.Freezer.AirC -= colderBy }),
-		ColderTray:    kitchen(func(p *cold.Profile) { p.Layer.ShelfCoefficient = metalShelf }),
+		ColderTray:    kitchen(func(p *cold.Profile) { p.Layer.ShelfWPerM2K = metalShelf }),
 		ShallowerDish: kitchen(func(p *cold.Profile) { p.Layer.DepthMM = 13 }),
 	} {
 		require.Contains(t, seen, change)
@@ -279,7 +279,7 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 	}
 	// What stands at its best already is no remedy.
 	p := kitchen(func(p *cold.Profile) {
-		p.Freezer.AirC, p.SwingK, p.Openings, p.Layer.DepthMM, p.Layer.ShelfCoefficient = coldestFreezer, 0, 0, shallowest, metalShelf
+		p.Freezer.AirC, p.SwingK, p.Openings, p.Layer.DepthMM, p.Layer.ShelfWPerM2K = coldestFreezer, 0, 0, shallowest, metalShelf
 	})
 	k = keep(t, market.Honey(), p)
 	now = k.told(t, Options{})

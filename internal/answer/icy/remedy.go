@@ -124,16 +124,16 @@ func changes(d design.Design, r *model.Result, p *cold.Profile, dish *cold.Cooli
 			to := math.Max(shallowest, math.Round(depth/2))
 			try(ShallowerDish, depth, to, func(c *trial) { c.kitchen.Layer.DepthMM = to })
 		}
-		if shelf := math.Max(p.Layer.ShelfCoefficient, p.Freezer.ShelfCoefficient); shelf < metalShelf {
-			try(ColderTray, none, none, func(c *trial) { c.kitchen.Layer.ShelfCoefficient = metalShelf })
+		if shelf := math.Max(p.Layer.ShelfWPerM2K, p.Freezer.ShelfWPerM2K); shelf < metalShelf {
+			try(ColderTray, none, none, func(c *trial) { c.kitchen.Layer.ShelfWPerM2K = metalShelf })
 		}
 	}
 	switch {
 	case byHand && len(dish.Stirs) > 0:
-		try(BeatToTheEnd, dish.Stirs[len(dish.Stirs)-1].Minute, dish.Ready.Value, func(c *trial) { c.toEnd, c.storage = true, true })
+		try(BeatToTheEnd, dish.Stirs[len(dish.Stirs)-1].AtMinutes, dish.ReadyMinutes.Value, func(c *trial) { c.toEnd, c.storage = true, true })
 	case p.Layer.Beating == cold.Never || byHand:
 		try(BeatAtAll, none, none, func(c *trial) {
-			c.kitchen.Layer.Beating, c.kitchen.Layer.StirEveryMin, c.toEnd = cold.ByHand, cold.Default().Layer.StirEveryMin, true
+			c.kitchen.Layer.Beating, c.kitchen.Layer.StirEveryMinutes, c.toEnd = cold.ByHand, cold.Default().Layer.StirEveryMinutes, true
 		})
 	}
 	if ml := d.Tubs.VolumeML / 2; ml >= leastTub {
@@ -159,7 +159,7 @@ func changes(d design.Design, r *model.Result, p *cold.Profile, dish *cold.Cooli
 func dried(d design.Design, r *model.Result) *model.Result {
 	out := *r
 	b := &r.Dense.Body
-	bound := solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre}
-	out.Dense.Body = phase.Prepare(b.Mix.WithWater((1-waterOff)*b.Mix.Mass[mix.Water]), b.Overrun, phase.Dense, bound)
+	bound := solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG}
+	out.Dense.Body = phase.Prepare(b.Mix.WithWater((1-waterOff)*b.Mix.Grams[mix.Water]), b.OverrunFraction, phase.Dense, bound)
 	return &out
 }

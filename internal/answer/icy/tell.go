@@ -87,7 +87,7 @@ func gummed(r *model.Result) bool {
 	for i := range r.Lines {
 		l := &r.Lines[i]
 		if k := kind.Of(l.Ingredient); l.Part == design.DensePart && (k == kind.Gum || k == kind.Gelatine) && l.Ingredient.ID != "soy_lecithin" {
-			g += l.Written
+			g += l.WrittenG
 		}
 	}
 	return r.Dense.WrittenG > 0 && g >= leastGum*r.Dense.WrittenG
@@ -107,8 +107,8 @@ func (p place) rate() float64 { return p.steady + p.swing + p.openings }
 func (t *teller) phase(out *Phase, law *ice.Law, b *phase.Body, from frozen) [2]place {
 	stored := b.At(t.storedC)
 	out.Present = true
-	out.Frozen = stored.Ice > 0 && law.Freezes()
-	out.Little = stored.IceVolume < littleIce
+	out.Frozen = stored.IceG > 0 && law.Freezes()
+	out.Little = stored.IceVolumeFraction < littleIce
 	out.Unbeaten = from.unbeaten
 	if !out.Frozen {
 		none := ice.Size{Value: math.NaN(), Low: math.NaN(), High: math.NaN()}
@@ -183,7 +183,7 @@ func (t *teller) keeps(c *Phase, places [2]place) Keeps {
 // putBack is one outing to the counter, for as long as the tub takes to scoop.
 func (t *teller) putBack(c *Phase, law *ice.Law) PutBack {
 	counter := &t.a.Counter
-	b := PutBack{Minutes: counter.From.Value, RingC: math.NaN(), CoreC: math.NaN()}
+	b := PutBack{Minutes: counter.FromMinutes.Value, RingC: math.NaN(), CoreC: math.NaN()}
 	if len(counter.Run.Track) == 0 || math.IsNaN(b.Minutes) {
 		b.Minutes = math.NaN()
 		return b
@@ -195,7 +195,7 @@ func (t *teller) putBack(c *Phase, law *ice.Law) PutBack {
 	b.FactorRing, _, b.FactorRingHigh, ring = law.Thawed(t.storedC, at.RingC)
 	b.Ring = thawed(law, last.Wall, t.storedC, at.RingC)
 	b.Core = thawed(law, last.Core, t.storedC, at.CoreC)
-	b.Rim = !ring || at.Wall >= law.FreezingPointC()
+	b.Rim = !ring || at.WallC >= law.FreezingPointC()
 	return b
 }
 

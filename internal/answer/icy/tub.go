@@ -40,10 +40,10 @@ func historyOf(h *cold.Harden) tubHistory {
 	var t tubHistory
 	stride := 1 + (len(run.Frames)-1)/mostFrames
 	for i := 0; i < len(run.Frames); i += stride {
-		t.minutes, t.frames = append(t.minutes, run.Frames[i].Minute), append(t.frames, run.Frames[i].C)
+		t.minutes, t.frames = append(t.minutes, run.Frames[i].AtMinutes), append(t.frames, run.Frames[i].C)
 	}
 	if n := len(run.Frames); n > 0 && (n-1)%stride != 0 {
-		t.minutes, t.frames = append(t.minutes, run.Frames[n-1].Minute), append(t.frames, run.Frames[n-1].C)
+		t.minutes, t.frames = append(t.minutes, run.Frames[n-1].AtMinutes), append(t.frames, run.Frames[n-1].C)
 	}
 	n := run.Outward * run.Upward
 	t.volume, t.part = make([]float64, n), make([]float64, n)

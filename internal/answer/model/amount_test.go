@@ -75,11 +75,11 @@ func TestWhatIsSaidDoesNotDependOnTheAmount(t *testing.T) {
 		r := evaluated(t, m, small)
 		for i, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			q := []*model.Phase{&whole.Dense, &whole.Foam}[i]
-			assert.InDelta(t, q.FreezingPoint.Low, p.FreezingPoint.Low, 1e-9, name)
-			assert.InDelta(t, q.FreezingPoint.High, p.FreezingPoint.High, 1e-9, name)
-			assert.InDelta(t, q.Soft.Mix.Mass[mix.Water], p.Soft.Mix.Mass[mix.Water], 1e-9, name)
+			assert.InDelta(t, q.FreezingPointC.Low, p.FreezingPointC.Low, 1e-9, name)
+			assert.InDelta(t, q.FreezingPointC.High, p.FreezingPointC.High, 1e-9, name)
+			assert.InDelta(t, q.Soft.Mix.Grams[mix.Water], p.Soft.Mix.Grams[mix.Water], 1e-9, name)
 		}
-		assert.InDelta(t, whole.Syrup.SolidsBand[0], r.Syrup.SolidsBand[0], 1e-9, name)
+		assert.InDelta(t, whole.Syrup.SolidsBandPercent[0], r.Syrup.SolidsBandPercent[0], 1e-9, name)
 	}
 }
 
@@ -127,7 +127,7 @@ func TestTheReadingsOfASyrupLieAsFarApartAsTheTables(t *testing.T) {
 	d := stall().WithLines(design.FoamPart, nil)
 	r := evaluated(t, m, d)
 	solids := func(water float64) float64 { return 100 - water }
-	body, soft, firm := solids(r.Foam.Body.Mix.Mass[mix.Water]), solids(r.Foam.Soft.Mix.Mass[mix.Water]), solids(r.Foam.Firm.Mix.Mass[mix.Water])
+	body, soft, firm := solids(r.Foam.Body.Mix.Grams[mix.Water]), solids(r.Foam.Soft.Mix.Grams[mix.Water]), solids(r.Foam.Firm.Mix.Grams[mix.Water])
 	assert.InDelta(t, 2.7, soft-body, 0.3)
 	assert.InDelta(t, 2.7, body-firm, 0.3)
 	// A syrup of hardly any solids has no fewer than none.
@@ -136,7 +136,7 @@ func TestTheReadingsOfASyrupLieAsFarApartAsTheTables(t *testing.T) {
 	s := evaluated(t, m, thin).Syrup
 	require.True(t, s.Reached)
 	assert.Less(t, s.SolidsPercent, 2.5)
-	assert.Zero(t, s.SolidsBand[0])
+	assert.Zero(t, s.SolidsBandPercent[0])
 	assert.InDelta(t, 100, func() float64 {
 		f, _ := pass(evaluated(t, m, stall().WithLines(design.FoamPart, []design.Line{market.Line("egg_yolk", 30)})), "yolk_in_whites", "foam")
 		return f.Value

@@ -69,9 +69,9 @@ func TestEverySpeciesIsInTheTubsLeftOverOrSteam(t *testing.T) {
 					brought = brought.PlusScaled(x.Nominal, l.Grams/100)
 				}
 			}
-			steam := p.WaterOff * p.Portion.Factor
+			steam := p.WaterOffG * p.Portion.Factor
 			for s := mix.Species(0); s < mix.NumSpecies; s++ {
-				want := brought.Mass[s]
+				want := brought.Grams[s]
 				switch {
 				case s == mix.Water:
 					want -= steam
@@ -79,7 +79,7 @@ func TestEverySpeciesIsInTheTubsLeftOverOrSteam(t *testing.T) {
 					want -= r.Syrup.AlcoholOffG
 				}
 				got := p.Percent(s) / 100 * (p.Portion.MassG + p.Portion.LeftG)
-				require.InDelta(t, want, got, 1e-9*(1+brought.Total()), "%s, %s: %s", name, p.Body.Role, s)
+				require.InDelta(t, want, got, 1e-9*(1+brought.TotalG()), "%s, %s: %s", name, p.Body.Role, s)
 			}
 		}
 	})
@@ -91,7 +91,7 @@ func TestMassesClose(t *testing.T) {
 		for _, l := range r.Lines {
 			grams += l.Grams
 		}
-		off := r.Dense.WaterOff*r.Dense.Portion.Factor + r.Foam.WaterOff*r.Foam.Portion.Factor + r.Syrup.AlcoholOffG
+		off := r.Dense.WaterOffG*r.Dense.Portion.Factor + r.Foam.WaterOffG*r.Foam.Portion.Factor + r.Syrup.AlcoholOffG
 		made := r.Dense.Portion.MadeG + r.Foam.Portion.MadeG
 		require.InDelta(t, grams-off, made, 1e-9*grams, name)
 		require.InDelta(t, made, r.Blend.MassG+r.Dense.Portion.LeftG+r.Foam.Portion.LeftG, 1e-9*grams, name)
@@ -100,8 +100,8 @@ func TestMassesClose(t *testing.T) {
 		}
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			if p.WrittenG > 0 {
-				require.InDelta(t, 100, p.Body.Mix.Total(), 1e-9, name)
-				require.InDelta(t, p.Body.Mix.Mass[mix.Water], p.State.Ice+p.State.Liquid, 1e-9, name)
+				require.InDelta(t, 100, p.Body.Mix.TotalG(), 1e-9, name)
+				require.InDelta(t, p.Body.Mix.Grams[mix.Water], p.State.IceG+p.State.LiquidG, 1e-9, name)
 			}
 		}
 	})
@@ -120,14 +120,14 @@ func TestLeftoversNeverChangeATub(t *testing.T) {
 			left++
 		}
 		require.InDelta(t, 0, math.Min(r.Dense.Portion.LeftML, r.Foam.Portion.LeftML), 1e-9, name)
-		require.InDelta(t, d.Blend.FoamVolumePercent/100, r.Blend.FoamVolume, 1e-12, name)
+		require.InDelta(t, d.Blend.FoamVolumePercent/100, r.Blend.FoamVolumeFraction, 1e-12, name)
 		d.Batch.Basis = design.BasisTubs
 		full, err := m.Evaluate(d)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(d.Tubs.Count), full.Blend.TubsFilled, 1e-9, name)
 		require.InEpsilon(t, full.Blend.MassG/full.Blend.TubsFilled, r.Blend.MassG/r.Blend.TubsFilled, 1e-9, name)
 		require.InDelta(t, full.Blend.SweetnessPercent, r.Blend.SweetnessPercent, 1e-9, name)
-		require.InDelta(t, full.Blend.IceVolume, r.Blend.IceVolume, 1e-12, name)
+		require.InDelta(t, full.Blend.IceVolumeFraction, r.Blend.IceVolumeFraction, 1e-12, name)
 		for c := range full.Nutrition.Per100G {
 			a, b := full.Nutrition.Per100G[c], r.Nutrition.Per100G[c]
 			require.InDelta(t, a.Known, b.Known, 1e-9*(1+math.Abs(a.Known)), "%s %v", name, ingredient.Column(c))
@@ -172,9 +172,9 @@ func TestTheEggLedgerConservesEggs(t *testing.T) {
 		for _, l := range r.Lines {
 			grams[l.Ingredient.ID] += l.Grams
 		}
-		whole := grams["egg_whole"] / size.Edible
-		require.InDelta(t, grams["egg_yolk"], (e.Yolks-whole)*size.Yolk, 1e-9, name)
-		require.InDelta(t, grams["egg_white"], (e.Whites-whole)*size.White, 1e-9, name)
+		whole := grams["egg_whole"] / size.EdibleG
+		require.InDelta(t, grams["egg_yolk"], (e.Yolks-whole)*size.YolkG, 1e-9, name)
+		require.InDelta(t, grams["egg_white"], (e.Whites-whole)*size.WhiteG, 1e-9, name)
 	})
 }
 
@@ -185,7 +185,7 @@ func TestASyrupIsNeverImpossible(t *testing.T) {
 		if !s.Present {
 			return
 		}
-		for _, p := range []float64{s.SolidsPercent, s.SolidsBand[0], s.SolidsBand[1]} {
+		for _, p := range []float64{s.SolidsPercent, s.SolidsBandPercent[0], s.SolidsBandPercent[1]} {
 			require.GreaterOrEqual(t, p, 0.0, name)
 			require.LessOrEqual(t, p, 100+1e-9, name)
 		}
@@ -202,7 +202,7 @@ func TestASyrupIsNeverImpossible(t *testing.T) {
 			dry++
 			return
 		}
-		boils := solution.BoilingPoint(0, water.AirPressure(d.Kitchen.AltitudeM))
+		boils := solution.BoilingC(0, water.AirPa(d.Kitchen.AltitudeM))
 		require.GreaterOrEqual(t, s.BoilingPointC, boils-1e-6, name)
 		require.LessOrEqual(t, s.BoilingPointC, 150.0, "%s: the boiling model's end", name)
 	})
@@ -239,7 +239,7 @@ func TestRumInTheSyrupFreezesLikeItsWater(t *testing.T) {
 	freezes := func(l design.Line) float64 {
 		r, err := m.Evaluate(market.Honey().WithLineAdded(design.SyrupPart, l))
 		require.NoError(t, err)
-		return r.Foam.FreezingPoint.Value
+		return r.Foam.FreezingPointC.Value
 	}
 	rum := freezes(design.Line{Ingredient: "rum_40", Grams: 100})
 	assert.InDelta(t, freezes(design.Line{Ingredient: "water", Grams: 66.6}), rum, 0.01)
@@ -254,7 +254,7 @@ func TestAPanHeavierThanWhatWentInIsNotTaken(t *testing.T) {
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	assert.Equal(t, plain.Syrup, r.Syrup)
-	assert.Equal(t, plain.Foam.FreezingPoint, r.Foam.FreezingPoint)
+	assert.Equal(t, plain.Foam.FreezingPointC, r.Foam.FreezingPointC)
 }
 
 // The syrup's band is the foam's: 3 points of solids either way.
@@ -270,8 +270,8 @@ func TestTheFoamFreezesWithinWhatItsSyrupLeavesOpen(t *testing.T) {
 		y, err := m.Evaluate(x)
 		require.NoError(t, err)
 		require.InDelta(t, solids, y.Syrup.SolidsPercent, 1e-9)
-		return y.Foam.FreezingPoint.Value
+		return y.Foam.FreezingPointC.Value
 	}
-	assert.LessOrEqual(t, r.Foam.FreezingPoint.Low, at(r.Syrup.SolidsBand[1])+1e-9)
-	assert.GreaterOrEqual(t, r.Foam.FreezingPoint.High, at(r.Syrup.SolidsBand[0])-1e-9)
+	assert.LessOrEqual(t, r.Foam.FreezingPointC.Low, at(r.Syrup.SolidsBandPercent[1])+1e-9)
+	assert.GreaterOrEqual(t, r.Foam.FreezingPointC.High, at(r.Syrup.SolidsBandPercent[0])-1e-9)
 }

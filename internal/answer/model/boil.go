@@ -50,27 +50,27 @@ func boil(m readings, d design.Design) [3]syrup {
 }
 
 func boilOne(m mix.Mix, d design.Design) syrup {
-	if m.Total() == 0 {
+	if m.TotalG() == 0 {
 		return syrup{boiling: math.NaN()}
 	}
 	s := syrup{inverted: possibleInversion(m, d.Foam.Syrup.InvertedPercent)}
 	s.mix = inverted(m, s.inverted)
-	pressure := water.AirPressure(d.Kitchen.AltitudeM)
-	have := s.mix.Mass[mix.Water]
+	pressure := water.AirPa(d.Kitchen.AltitudeM)
+	have := s.mix.Grams[mix.Water]
 	left := have
 	weighed := d.Foam.Syrup.WeighedG
-	if total := m.Total(); weighed > total*scaleSlack {
+	if total := m.TotalG(); weighed > total*scaleSlack {
 		s.excess, weighed = weighed-total, 0
 	}
 	if weighed > 0 {
-		left = math.Min(have, weighed-(s.mix.Total()-have))
+		left = math.Min(have, weighed-(s.mix.TotalG()-have))
 		s.reached, s.weighed = true, true
 		if left < 0 {
 			left, s.short = 0, true
 		}
-	} else if want := solution.WaterAtBoil(s.mix, d.Foam.Syrup.CookTemperatureC, pressure); want <= have {
+	} else if want := solution.WaterAtBoilG(s.mix, d.Foam.Syrup.CookTemperatureC, pressure); want <= have {
 		left, s.reached = want, true
-		if n := solution.SoluteMoles(s.mix); n > 0 {
+		if n := solution.SoluteMol(s.mix); n > 0 {
 			s.perMol = want / n
 		}
 	}
@@ -78,7 +78,7 @@ func boilOne(m mix.Mix, d design.Design) syrup {
 	s.off = have - left
 	s.boiling = math.NaN()
 	if left > 0 {
-		if b := solution.BoilingPoint(solution.FractionOf(s.mix), pressure); b < solution.Hot[1] {
+		if b := solution.BoilingC(solution.SoluteFraction(s.mix), pressure); b < solution.Hot[1] {
 			s.boiling = b
 		}
 	}
@@ -87,8 +87,8 @@ func boilOne(m mix.Mix, d design.Design) syrup {
 
 // thicken moves the syrup's solids by so many percentage points.
 func (s *syrup) thicken(points float64) {
-	water := s.mix.Mass[mix.Water]
-	dry := s.mix.Total() - water
+	water := s.mix.Grams[mix.Water]
+	dry := s.mix.TotalG() - water
 	if dry <= 0 {
 		return
 	}
@@ -99,13 +99,13 @@ func (s *syrup) thicken(points float64) {
 
 // result is the syrup of the batch as made, k times what is written.
 func (s *syrup) result(k float64) Syrup {
-	total := s.mix.Total()
+	total := s.mix.TotalG()
 	if total == 0 {
 		return Syrup{SolidsPercent: math.NaN(), BoilingPointC: math.NaN()}
 	}
 	r := Syrup{
 		Present:       true,
-		SolidsPercent: 100 * s.mix.Solids() / total,
+		SolidsPercent: 100 * s.mix.SolidsG() / total,
 		MassG:         k * total,
 		WaterOffG:     k * s.off,
 		AlcoholOffG:   k * s.alcoholOff,
@@ -117,7 +117,7 @@ func (s *syrup) result(k float64) Syrup {
 	if s.weighed || !s.reached {
 		band = 0
 	}
-	r.SolidsBand = [2]float64{math.Max(0, r.SolidsPercent-band), math.Min(100, r.SolidsPercent+band)}
+	r.SolidsBandPercent = [2]float64{math.Max(0, r.SolidsPercent-band), math.Min(100, r.SolidsPercent+band)}
 	return r
 }
 
@@ -132,22 +132,22 @@ const (
 // possibleInversion returns the percent of m's sucrose that splits when so
 // much is asked for: each mol takes up one of water, so dry sugar does not.
 func possibleInversion(m mix.Mix, percent float64) float64 {
-	sucrose := m.Mass[mix.Sucrose]
+	sucrose := m.Grams[mix.Sucrose]
 	if sucrose == 0 {
 		return percent
 	}
-	most := 100 * m.Mass[mix.Water] / waterTaken * sucroseMass / sucrose
+	most := 100 * m.Grams[mix.Water] / waterTaken * sucroseMass / sucrose
 	return math.Min(percent, most)
 }
 
 // inverted returns m with percent of its sucrose split. It is linear in m, and
 // may leave a line without water short of it; the whole syrup has enough.
 func inverted(m mix.Mix, percent float64) mix.Mix {
-	mol := m.Mass[mix.Sucrose] * percent / 100 / sucroseMass
-	m.Mass[mix.Sucrose] -= mol * sucroseMass
-	m.Mass[mix.Glucose] += mol * hexoseMass
-	m.Mass[mix.Fructose] += mol * hexoseMass
-	m.Mass[mix.Water] -= mol * waterTaken
+	mol := m.Grams[mix.Sucrose] * percent / 100 / sucroseMass
+	m.Grams[mix.Sucrose] -= mol * sucroseMass
+	m.Grams[mix.Glucose] += mol * hexoseMass
+	m.Grams[mix.Fructose] += mol * hexoseMass
+	m.Grams[mix.Water] -= mol * waterTaken
 	return m
 }
 
@@ -157,9 +157,9 @@ func (s *syrup) direction(g mix.Mix) mix.Mix {
 	g = inverted(g, s.inverted)
 	switch {
 	case s.weighed:
-		return g.WithWater(g.Mass[mix.Water] - g.Total())
+		return g.WithWater(g.Grams[mix.Water] - g.TotalG())
 	case s.perMol > 0:
-		return g.WithWater(s.perMol * solution.SoluteMoles(g))
+		return g.WithWater(s.perMol * solution.SoluteMol(g))
 	}
 	return g
 }

@@ -189,7 +189,7 @@ func TestTheFreezersLoadIsTheHeatOfTheBatch(t *testing.T) {
 		r := evaluated(t, m, d)
 		kj := 0.0
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-			kj += p.Portion.MassG / 1000 * (p.Body.Enthalpy(4) - p.Body.Enthalpy(-18))
+			kj += p.Portion.MassG / 1000 * (p.Body.JPerG(4) - p.Body.JPerG(-18))
 		}
 		f, s := pass(r, "freezer_overloaded", "tubs")
 		if f != nil {
@@ -284,7 +284,7 @@ func TestATubFilledAsFarAsSaidIsJustFullFrozen(t *testing.T) {
 	assert.NotNil(t, find(t, m, d, "tub_overfull"))
 	// Each phase by its own swelling; the foam's air does not follow the cold.
 	r := evaluated(t, m, d)
-	want := 0.6*r.Dense.Swelling + 0.4*r.Foam.Body.Swelling(d.Serving.TemperatureC, 0)
+	want := 0.6*r.Dense.SwellingRatio + 0.4*r.Foam.Body.SwellingRatio(d.Serving.TemperatureC, 0)
 	assert.InDelta(t, 100*want, f.FrozenPercent, 1e-6)
 }
 
@@ -347,8 +347,8 @@ func TestAFoamDrawsWaterWhereItAloneIsUnfrozenInTheFreezer(t *testing.T) {
 	seen := map[bool]int{}
 	for sugar := 300.0; sugar <= 600; sugar += 10 {
 		r, w := of(sugar)
-		colder := r.Foam.FreezingPoint.Value < -18
-		assert.Equal(t, colder, w != nil, "%g g: %g °C", sugar, r.Foam.FreezingPoint.Value)
+		colder := r.Foam.FreezingPointC.Value < -18
+		assert.Equal(t, colder, w != nil, "%g g: %g °C", sugar, r.Foam.FreezingPointC.Value)
 		seen[colder]++
 	}
 	assert.Positive(t, seen[true])
@@ -356,7 +356,7 @@ func TestAFoamDrawsWaterWhereItAloneIsUnfrozenInTheFreezer(t *testing.T) {
 	// Beside a custard as unfrozen it draws nothing.
 	d := stall().WithGrams(design.SyrupPart, 0, 600).WithGrams(design.SyrupPart, 1, 200).WithLineAdded(design.DensePart, design.Line{Ingredient: "fructose", Grams: 900})
 	r := evaluated(t, m, d)
-	require.Less(t, r.Dense.FreezingPoint.Value, -18.0)
+	require.Less(t, r.Dense.FreezingPointC.Value, -18.0)
 	assert.Nil(t, find(t, m, d, "foam_draws_water"))
 }
 
@@ -387,7 +387,7 @@ func TestTheRailIsWhereADesignMayBeServed(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, f.Min, model.RailLow)
 	assert.Equal(t, f.Max, model.RailHigh)
-	rail := model.Rail(41)
+	rail := model.RailC(41)
 	assert.Equal(t, f.Min, rail[0])
 	assert.Equal(t, f.Max, rail[40])
 	assert.InDelta(t, (f.Min+f.Max)/2, rail[20], 1e-12)
@@ -398,7 +398,7 @@ func TestTheRailIsWhereADesignMayBeServed(t *testing.T) {
 	}
 	states := model.Curve(&phase.Body{}, rail, make([]phase.State, 90))
 	require.Len(t, states, 41)
-	assert.Equal(t, rail[7], states[7].T)
+	assert.Equal(t, rail[7], states[7].AtC)
 }
 
 // Inversion: a mol of sucrose takes up one of water and leaves two of hexose.
@@ -416,14 +416,14 @@ func TestInvertedSugarTakesItsWater(t *testing.T) {
 	g := r.Foam.WrittenG / 100
 	split := 0.5 * 199.6
 	assert.InDelta(t, 199.6-split, g*r.Foam.Percent(mix.Sucrose), 0.02)
-	assert.InDelta(t, split/sucrose.MolarMass*glucose.MolarMass, g*r.Foam.Percent(mix.Glucose), 0.01)
+	assert.InDelta(t, split/sucrose.GPerMol*glucose.GPerMol, g*r.Foam.Percent(mix.Glucose), 0.01)
 	assert.Equal(t, r.Foam.Percent(mix.Glucose), r.Foam.Percent(mix.Fructose))
 	plain := of(0, 400)
 	assert.InDelta(t, plain.Foam.WrittenG, r.Foam.WrittenG, 1e-9, "the pan weighs the same, for it boils no more at 100 °C")
 	// With 2 g of water no more than 2/18 mol can split, and what is dry stays.
 	short := of(50, 2)
 	g = short.Foam.WrittenG / 100
-	assert.InDelta(t, (2*0.999+0.04)/18.015*glucose.MolarMass, g*short.Foam.Percent(mix.Glucose), 0.05)
+	assert.InDelta(t, (2*0.999+0.04)/18.015*glucose.GPerMol, g*short.Foam.Percent(mix.Glucose), 0.05)
 }
 
 // Starzak & Peacock 1997: 180 g of sucrose hold 25.03 g of water at 118 °C.
@@ -447,15 +447,15 @@ func TestASyrupIsWhatThermometerAndScaleSay(t *testing.T) {
 	weighed := of(func(d *design.Design) { d.Foam.Syrup.WeighedG = s.MassG }).Syrup
 	assert.True(t, weighed.Reached && weighed.Weighed)
 	assert.InDelta(t, 118, weighed.BoilingPointC, 1e-3, "the same syrup by the scale")
-	assert.Equal(t, [2]float64{weighed.SolidsPercent, weighed.SolidsPercent}, weighed.SolidsBand, "a scale leaves nothing open")
+	assert.Equal(t, [2]float64{weighed.SolidsPercent, weighed.SolidsPercent}, weighed.SolidsBandPercent, "a scale leaves nothing open")
 
 	thick := of(func(d *design.Design) { *d = d.WithGrams(design.SyrupPart, 1, 20) }).Syrup
 	assert.False(t, thick.Reached, "thicker than that from the start")
 	assert.Zero(t, thick.WaterOffG)
-	assert.Equal(t, [2]float64{thick.SolidsPercent, thick.SolidsPercent}, thick.SolidsBand)
+	assert.Equal(t, [2]float64{thick.SolidsPercent, thick.SolidsPercent}, thick.SolidsBandPercent)
 
 	hot := of(func(d *design.Design) { d.Foam.Syrup.CookTemperatureC, d.Kitchen.AltitudeM = 150, 4000 }).Syrup
-	assert.Equal(t, 100.0, hot.SolidsBand[1], "no syrup has more solids than all")
+	assert.Equal(t, 100.0, hot.SolidsBandPercent[1], "no syrup has more solids than all")
 	assert.True(t, math.IsNaN(of(func(d *design.Design) { d.Foam.Syrup.WeighedG = 180.9 }).Syrup.BoilingPointC), "beyond the boiling model")
 	assert.True(t, math.IsNaN(of(func(d *design.Design) { d.Foam.Syrup.WeighedG = 180.2 }).Syrup.BoilingPointC), "dry")
 	none := of(func(d *design.Design) { *d = d.WithLines(design.SyrupPart, nil) }).Syrup
@@ -473,17 +473,17 @@ func TestTheStoveTakesWaterOnly(t *testing.T) {
 	}
 	r, short := of(20, 500)
 	assert.False(t, short)
-	assert.InDelta(t, 200, r.Dense.WaterOff, 1e-9)
+	assert.InDelta(t, 200, r.Dense.WaterOffG, 1e-9)
 	assert.InDelta(t, 800, r.Dense.WrittenG, 1e-9)
 	r, short = of(49, 500)
 	assert.False(t, short)
-	assert.InDelta(t, 490, r.Dense.WaterOff, 1e-9)
+	assert.InDelta(t, 490, r.Dense.WaterOffG, 1e-9)
 	r, short = of(51, 500)
 	assert.True(t, short)
-	assert.InDelta(t, 499.5+0.1, r.Dense.WaterOff, 1e-4, "the water of both lines")
+	assert.InDelta(t, 499.5+0.1, r.Dense.WaterOffG, 1e-4, "the water of both lines")
 	for _, l := range r.Lines {
 		if l.Ingredient.ID == "water" {
-			assert.InDelta(t, 0, l.Slopes.Sweetness, 1e-3, "more water would go too")
+			assert.InDelta(t, 0, l.Slopes.SweetnessPercent, 1e-3, "more water would go too")
 		}
 	}
 }

@@ -40,8 +40,8 @@ func broughtBy(in *ingredient.Ingredient, x *ingredient.Resolved) brought {
 		b.starch = 1
 	}
 	b.alcohol = in.Cell(ingredient.Alcohol).Least() / 100
-	b.salt = x.Nominal.Mass[mix.SodiumChloride] / 100
-	b.acid = kind.AcidPercent(in, x.Nominal.Mass[mix.CitricAcid]) / 100
+	b.salt = x.Nominal.Grams[mix.SodiumChloride] / 100
+	b.acid = kind.AcidPercent(in, x.Nominal.Grams[mix.CitricAcid]) / 100
 	b.milk = kind.MilkPercent(in) / 100
 	b.unnamed = x.UnnamedG / 100
 	return b

@@ -104,7 +104,7 @@ func (w *Warning) handled() {
 func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 	dense, foam, syrup := w.cook[design.DensePart], w.cook[design.FoamPart], w.cook[design.SyrupPart]
 	if p := &r.Dense; p.InTub() {
-		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.Overrun)
+		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.OverrunFraction)
 		r.pass(&limits.Yolk, limits.Warn, "dense", 1000*dense.yolk/p.WrittenG)
 		r.pass(&limits.SweetCustard, limits.Warn, "dense", p.SweetnessPercent)
 		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent)
@@ -119,7 +119,7 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 		r.warnLaw(p, "dense")
 	}
 	if p := &r.Foam; p.InTub() {
-		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.Overrun)
+		r.pass(&limits.FoamAir, limits.Warn, "foam.overrun_percent", 100*p.Body.OverrunFraction)
 		r.pass(&limits.Salt, limits.Warn, "foam", 1000*(foam.salt+syrup.salt)/p.WrittenG)
 		if yolk := foam.yolk + syrup.yolk; yolk > 0 {
 			r.pass(&limits.YolkInWhite, limits.Note, "foam", 100*math.Min(yolk/foam.white, 1))
@@ -148,7 +148,7 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, g
 	if !ok {
 		return
 	}
-	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAt: p.FreezingPoint}
+	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAt: p.FreezingPointC}
 	where := part
 	for _, l := range r.Lines {
 		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {
@@ -190,7 +190,7 @@ func unnamedField(in *ingredient.Ingredient) string {
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
 	for _, s := range p.Body.Dissolved(HomeFreezerC) {
-		r.strain("sugar_crystallises", where, s.Per100, s.Most, false)
+		r.strain("sugar_crystallises", where, s.GPer100G, s.MostGPer100G, false)
 		if s.Over() {
 			over = append(over, s)
 		}
@@ -204,11 +204,11 @@ const outsideLaw = "outside_hardness_law"
 
 // warnLaw tells where the hardness law ends, so that no word is given.
 func (r *Result) warnLaw(p *Phase, where string) {
-	r.strain(outsideLaw, where, p.State.SyrupSugar, solution.ViscosityRange.MaxPercent, false)
+	r.strain(outsideLaw, where, p.State.SyrupSugarPercent, solution.ViscosityRange.MaxPercent, false)
 	r.strain(outsideLaw, where, p.Percent(mix.Fat), 100*phase.MostFat, false)
 	if law := p.Body.LawRange(&p.State); law.Ends() {
-		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Law: law, AtC: p.State.T,
-			FatPercent: p.Percent(mix.Fat), SugarPercent: p.State.SyrupSugar,
+		r.warn(Caution, "outside_hardness_law", where, OutsideHardnessLaw{Phase: p.Body.Role, Law: law, AtC: p.State.AtC,
+			FatPercent: p.Percent(mix.Fat), SugarPercent: p.State.SyrupSugarPercent,
 			MostPercent: solution.ViscosityRange.MaxPercent, LeastC: solution.ViscosityRange.MinC})
 	}
 }
@@ -261,13 +261,13 @@ const hottestMeringueSyrup = 121
 // warnAltitude says what a syrup's temperature means up here. Where it asks for
 // a syrup that only the altitude makes too thick, that is a caution.
 func (r *Result) warnAltitude(d design.Design) {
-	here := water.AirPressure(d.Kitchen.AltitudeM)
+	here := water.AirPa(d.Kitchen.AltitudeM)
 	asked := d.Foam.Syrup.CookTemperatureC
 	f := AltitudeSyrup{
-		AltitudeM: d.Kitchen.AltitudeM, AskedC: asked, AtSeaC: math.NaN(), WaterBoilsC: solution.BoilingPoint(0, here),
-		HereC: solution.BoilingPoint(solution.BoilingFraction(asked, water.StandardPressure), here),
+		AltitudeM: d.Kitchen.AltitudeM, AskedC: asked, AtSeaC: math.NaN(), WaterBoilsC: solution.BoilingC(0, here),
+		HereC: solution.BoilingC(solution.BoilingFraction(asked, water.StandardPressure), here),
 	}
-	if sea := solution.BoilingPoint(solution.BoilingFraction(asked, here), water.StandardPressure); sea < solution.Hot[1] {
+	if sea := solution.BoilingC(solution.BoilingFraction(asked, here), water.StandardPressure); sea < solution.Hot[1] {
 		f.AtSeaC = sea
 	}
 	s := Note
@@ -286,7 +286,7 @@ func (r *Result) freezerLoad() float64 {
 	kj := 0.0
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
 		if p.Portion.MadeG > 0 {
-			kj += p.Portion.MadeG / 1000 * (p.Body.Enthalpy(fridgeC) - p.Body.Enthalpy(HomeFreezerC))
+			kj += p.Portion.MadeG / 1000 * (p.Body.JPerG(fridgeC) - p.Body.JPerG(HomeFreezerC))
 		}
 	}
 	return kj / (math.Max(limits.RatedLeastKg, limits.RatedKgPer100L*homeFreezerL/100) * limits.TestLoadKJPerKg)

@@ -220,10 +220,10 @@ func TestCarbohydrateThatAPackDoesNotNameIsSaid(t *testing.T) {
 	glucose := market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: "dextrose_anhydrous", Grams: 100})
 	as, err := m.Evaluate(glucose)
 	require.NoError(t, err)
-	assert.InDelta(t, as.Dense.FreezingPoint.Value, f.FreezesAt.Low, 0.15, "the rest is the band of bound water")
+	assert.InDelta(t, as.Dense.FreezingPointC.Value, f.FreezesAt.Low, 0.15, "the rest is the band of bound water")
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
-	assert.Less(t, r.Dense.Yield.Low, as.Dense.Yield.Value, "the band of hardness reaches the softest that it may be")
+	assert.Less(t, r.Dense.YieldKPa.Low, as.Dense.YieldKPa.Value, "the band of hardness reaches the softest that it may be")
 	assert.False(t, r.Verdict.Good, "it is not called good without a word")
 
 	sugar, err := ingredient.FromPack("quay_syrup", "Quay syrup", ingredient.Pack{PerG: 100, Carbohydrate: k(100), Sugars: k(0), Polyols: k(100), Fibre: k(0), Fat: k(0), Protein: k(0), Salt: k(0)})
@@ -260,7 +260,7 @@ func TestBeyondTheHardnessLawThereIsNoWord(t *testing.T) {
 			p, eats = &r.Foam, r.Verdict.Foam
 		}
 		assert.Equal(t, phase.NoWord, p.Word, name)
-		assert.True(t, math.IsNaN(p.Yield.Value) && math.IsNaN(r.Blend.Yield) && math.IsNaN(r.Blend.Hardness), name)
+		assert.True(t, math.IsNaN(p.YieldKPa.Value) && math.IsNaN(r.Blend.YieldKPa) && math.IsNaN(r.Blend.HardnessRatio), name)
 		assert.False(t, p.Scoop.OK, name)
 		assert.Equal(t, model.NotKnown, eats.How, name)
 		assert.False(t, r.Verdict.Good, name)

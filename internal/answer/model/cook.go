@@ -28,7 +28,7 @@ func cook(d design.Design, w *weighed) cooked {
 	c := cooked{
 		dense: stove(w.mixes[design.DensePart], d.Dense.StoveLossPercent),
 		foam:  w.mixes[design.FoamPart],
-		bound: solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre},
+		bound: solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG},
 		perG:  w.perG,
 	}
 	syrups := boil(w.mixes[design.SyrupPart], d)
@@ -45,7 +45,7 @@ func cookNominal(d design.Design, w *weighed) cooked {
 	c := cooked{
 		dense: stove(w.mixes[design.DensePart], d.Dense.StoveLossPercent),
 		foam:  w.mixes[design.FoamPart],
-		bound: solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre},
+		bound: solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG},
 		perG:  w.perG,
 		syrup: boilOne(w.mixes[design.SyrupPart][0], d),
 	}
@@ -58,13 +58,13 @@ func cookNominal(d design.Design, w *weighed) cooked {
 func stove(m readings, percent float64) custard {
 	c := custard{mix: m}
 	for i := range c.mix {
-		off := percent / 100 * c.mix[i].Total()
-		have := c.mix[i].Mass[mix.Water]
+		off := percent / 100 * c.mix[i].TotalG()
+		have := c.mix[i].Grams[mix.Water]
 		if off > have {
 			off, c.short = have, true
 		}
-		c.mix[i].Mass[mix.Water] = have - off
+		c.mix[i].Grams[mix.Water] = have - off
 	}
-	c.off = min(percent/100*m[0].Total(), m[0].Mass[mix.Water])
+	c.off = min(percent/100*m[0].TotalG(), m[0].Grams[mix.Water])
 	return c
 }

@@ -53,7 +53,7 @@ func costOf(d design.Design, r *Result, b price.Book) Cost {
 		case l.PerGram.Known:
 			c.Priced = true
 			c.Known += l.Grams * l.PerGram.Value
-			inTubs += l.InTubs * l.PerGram.Value
+			inTubs += l.InTubsG * l.PerGram.Value
 		case l.Grams > 0 && !slices.Contains(c.Missing, l.Ingredient):
 			c.Missing = append(c.Missing, l.Ingredient)
 			if _, priced := b.For(l.Ingredient.ID); priced {

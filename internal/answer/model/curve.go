@@ -16,11 +16,11 @@ func Curve(b *phase.Body, ts []float64, dst []phase.State) []phase.State {
 	return dst
 }
 
-// KnownFrom returns the coldest temperature of the rail, °C and to a quarter, from
+// KnownFromC returns the coldest temperature of the rail, °C and to a quarter, from
 // which on the hardness law knows how hard the phase is; NaN where it knows none.
 // The colder, the less water is left, and the thicker the syrup.
-func (p *Phase) KnownFrom() float64 {
-	for _, t := range Rail(1 + 4*int(RailHigh-RailLow)) {
+func (p *Phase) KnownFromC() float64 {
+	for _, t := range RailC(1 + 4*int(RailHigh-RailLow)) {
 		if s := p.Body.At(t); !p.Body.LawRange(&s).Ends() {
 			return t
 		}
@@ -28,8 +28,8 @@ func (p *Phase) KnownFrom() float64 {
 	return math.NaN()
 }
 
-// Rail returns n temperatures from RailLow to RailHigh.
-func Rail(n int) []float64 {
+// RailC returns n temperatures from RailLow to RailHigh.
+func RailC(n int) []float64 {
 	ts := make([]float64, n)
 	for i := range ts {
 		ts[i] = RailLow + (RailHigh-RailLow)*float64(i)/float64(n-1)

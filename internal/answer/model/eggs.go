@@ -36,11 +36,11 @@ func (p EggParts) Plus(o EggParts, k float64) EggParts {
 func EggsIn(id string, g float64, size egg.Size) EggParts {
 	switch id {
 	case design.Yolks.IngredientID():
-		return EggParts{Yolks: g / size.Yolk}
+		return EggParts{Yolks: g / size.YolkG}
 	case design.Whites.IngredientID():
-		return EggParts{Whites: g / size.White}
+		return EggParts{Whites: g / size.WhiteG}
 	case design.WholeEggs.IngredientID():
-		return EggParts{g / size.Edible, g / size.Edible}
+		return EggParts{g / size.EdibleG, g / size.EdibleG}
 	}
 	return EggParts{}
 }

@@ -44,7 +44,7 @@ type (
 	SyrupNoBoilOff struct{ BoilsAtC, CookToC float64 }
 
 	// SyrupBand is of syrup_band.
-	SyrupBand struct{ Points, CookToC float64 }
+	SyrupBand struct{ Percent, CookToC float64 }
 
 	// OutsideModelRange is of outside_model_range: the solutes beyond their
 	// tables at a temperature.

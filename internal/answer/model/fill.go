@@ -21,25 +21,25 @@ func fill(d design.Design, c *cooked, s *settled) filled {
 	dense, foam := s.dense.Body, s.foam.Body
 	dense.Mix, foam.Mix = c.dense.mix[0], c.foam[0] // as written, not per 100 g
 	return filled{count: float64(d.Tubs.Count), tub: blend.Fill(&dense, &foam, blend.Order{
-		FillML:    float64(d.Tubs.Count) * d.Tubs.VolumeML * d.Tubs.FillPercent / 100,
-		FoamShare: d.Blend.FoamVolumePercent / 100,
-		Scale:     d.Batch.Basis == design.BasisTubs,
+		FillML:       float64(d.Tubs.Count) * d.Tubs.VolumeML * d.Tubs.FillPercent / 100,
+		FoamFraction: d.Blend.FoamVolumePercent / 100,
+		Scale:        d.Batch.Basis == design.BasisTubs,
 	})}
 }
 
 // blend returns the tub's figures.
 func (f *filled) blend(s *settled) Blend {
-	b := Blend{Tub: f.tub, TubsFilled: f.tub.Filled * f.count}
-	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, f.tub.FoamVolume, RailLow, RailHigh)
+	b := Blend{Tub: f.tub, TubsFilled: f.tub.FilledFraction * f.count}
+	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, f.tub.FoamVolumeFraction, RailLow, RailHigh)
 	if !s.dense.Felt() || !s.foam.Felt() {
-		b.Hardness, b.Yield, b.ScoopsK, b.ScoopsAtLeast = math.NaN(), math.NaN(), math.NaN(), false
+		b.HardnessRatio, b.YieldKPa, b.ScoopsK, b.ScoopsAtLeast = math.NaN(), math.NaN(), math.NaN(), false
 	}
 	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
 	if f.tub.VolumeML > 0 {
 		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML
 	}
-	b.SweetnessPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
-	b.Both.From, b.Both.To, b.Both.OK = blend.Both(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
+	b.SweetnessGPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
+	b.Both.FromC, b.Both.ToC, b.Both.OK = blend.Both(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
 	b.freeze(s)
 	return b
 }
@@ -55,15 +55,15 @@ func (b *Blend) freeze(s *settled) {
 		if x.in.MassG == 0 {
 			continue
 		}
-		ice += x.in.MassG * x.p.State.IceMass
+		ice += x.in.MassG * x.p.State.IceMassFraction
 		water += x.in.MassG * x.p.Percent(mix.Water) / 100
-		v := x.in.VolumeML / (1 + x.p.Body.Overrun)
+		v := x.in.VolumeML / (1 + x.p.Body.OverrunFraction)
 		solid += v
-		iceML += v * x.p.State.IceVolume
+		iceML += v * x.p.State.IceVolumeFraction
 	}
-	b.IceMass = ice / b.MassG
-	b.WaterFrozen = ice / water
-	b.IceVolume = iceML / solid
+	b.IceMassFraction = ice / b.MassG
+	b.FrozenFraction = ice / water
+	b.IceVolumeFraction = iceML / solid
 }
 
 // portioned returns the lines with what is made of them, what of that goes
@@ -72,15 +72,15 @@ func portioned(d design.Design, w *weighed, c *cooked, s *settled, f *filled) []
 	lines := w.lines
 	for i := range lines {
 		l := &lines[i]
-		p, portion, share := &s.foam, f.tub.Foam, f.tub.FoamMass
+		p, portion, share := &s.foam, f.tub.Foam, f.tub.FoamMassFraction
 		if l.Part == design.DensePart {
-			p, portion, share = &s.dense, f.tub.Dense, 1-f.tub.FoamMass
+			p, portion, share = &s.dense, f.tub.Dense, 1-f.tub.FoamMassFraction
 		}
-		l.Grams = l.Written * portion.Factor
-		l.InTubs = l.Grams * portion.Used
+		l.Grams = l.WrittenG * portion.Factor
+		l.InTubsG = l.Grams * portion.UsedFraction
 		if p.WrittenG > 0 {
 			l.Slopes = p.Body.Along(c.direction(d, l.Part, w.perG[i]).Times(100/p.WrittenG), d.Serving.TemperatureC, c.bound)
-			l.TubSweet = l.Slopes.Sweetness * share
+			l.TubSweetPercentPerG = l.Slopes.SweetnessPercent * share
 		}
 	}
 	return lines
@@ -92,7 +92,7 @@ func portioned(d design.Design, w *weighed, c *cooked, s *settled, f *filled) []
 func (c *cooked) direction(d design.Design, p design.Part, g mix.Mix) mix.Mix {
 	switch p {
 	case design.DensePart:
-		w := g.Mass[mix.Water] - d.Dense.StoveLossPercent/100*g.Total()
+		w := g.Grams[mix.Water] - d.Dense.StoveLossPercent/100*g.TotalG()
 		if c.dense.short {
 			w = 0
 		}

@@ -21,7 +21,7 @@ func bodies(t *testing.T, f func(name string, b *phase.Body, bound solution.Boun
 	t.Helper()
 	m := model.New(market.Library(t))
 	each(t, m, func(name string, d design.Design, r *model.Result) {
-		bound := solution.Bound{Protein: d.Model.BoundWaterProtein, Fibre: d.Model.BoundWaterFibre}
+		bound := solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG}
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			if p.WrittenG > 0 {
 				f(name+", "+p.Body.Role.String(), &p.Body, bound)
@@ -35,10 +35,10 @@ func TestWaterHasOneChemicalPotentialInIceAndSyrup(t *testing.T) {
 	bodies(t, func(name string, b *phase.Body, bound solution.Bound) {
 		for c := b.EndOfFreezingC + 0.5; c < -1; c += 3.3 {
 			s := b.At(c)
-			if s.Ice == 0 {
+			if s.IceG == 0 {
 				continue
 			}
-			a, err := solution.Activity(b.Mix.WithWater(s.Liquid), bound, c)
+			a, err := solution.Activity(b.Mix.WithWater(s.LiquidG), bound, c)
 			require.NoError(t, err)
 			require.InDelta(t, math.Exp(water.LnIceActivity(c)), a, 1e-9, "%s at %g °C", name, c)
 			n++
@@ -50,7 +50,7 @@ func TestWaterHasOneChemicalPotentialInIceAndSyrup(t *testing.T) {
 func TestIceCurveAndItsInverseAgree(t *testing.T) {
 	bodies(t, func(name string, b *phase.Body, _ solution.Bound) {
 		for c := b.EndOfFreezingC + 0.1; c < b.FreezingPointC; c += 2.3 {
-			require.InDelta(t, c, b.TemperatureAtFrozen(b.At(c).WaterFrozen), 1e-9, name)
+			require.InDelta(t, c, b.FrozenAtC(b.At(c).FrozenFraction), 1e-9, name)
 		}
 	})
 }
@@ -58,7 +58,7 @@ func TestIceCurveAndItsInverseAgree(t *testing.T) {
 func TestMoreSugarNeverRaisesTheFreezingPointAndNothingChangesNothing(t *testing.T) {
 	source := rand.New(rand.NewSource(31))
 	bodies(t, func(name string, b *phase.Body, bound solution.Bound) {
-		freezes := func(m mix.Mix) float64 { return phase.Prepare(m, b.Overrun, b.Role, bound).FreezingPointC }
+		freezes := func(m mix.Mix) float64 { return phase.Prepare(m, b.OverrunFraction, b.Role, bound).FreezingPointC }
 		same := freezes(b.Mix.PlusScaled(b.Mix, 0))
 		require.True(t, same == b.FreezingPointC || math.IsNaN(same) && math.IsNaN(b.FreezingPointC), name)
 		if !(b.FreezingPointC > -46) {
@@ -66,7 +66,7 @@ func TestMoreSugarNeverRaisesTheFreezingPointAndNothingChangesNothing(t *testing
 		}
 		for _, s := range append(append([]mix.Species{}, mix.Sugars[:]...), mix.Polyols[:]...) {
 			more := b.Mix
-			more.Mass[s] += 0.01 + 5*source.Float64()
+			more.Grams[s] += 0.01 + 5*source.Float64()
 			if f := freezes(more); !math.IsNaN(f) {
 				require.LessOrEqual(t, f, b.FreezingPointC+1e-12, "%s with more %s", name, s)
 			}
@@ -81,11 +81,11 @@ func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
 			if math.Abs(c) < 2*h || math.Abs(c-b.FreezingPointC) < 2*h || math.Abs(c-b.EndOfFreezingC) < 2*h {
 				continue
 			}
-			require.InEpsilon(t, (b.Enthalpy(c+h)-b.Enthalpy(c-h))/(2*h), b.HeatCapacity(c), 2e-5, "%s at %g °C", name, c)
+			require.InEpsilon(t, (b.JPerG(c+h)-b.JPerG(c-h))/(2*h), b.JPerGK(c), 2e-5, "%s at %g °C", name, c)
 		}
 		for _, c := range []float64{0, b.FreezingPointC, b.EndOfFreezingC} {
 			if !math.IsNaN(c) {
-				require.InDelta(t, b.Enthalpy(c-1e-9), b.Enthalpy(c+1e-9), 1e-4, name)
+				require.InDelta(t, b.JPerG(c-1e-9), b.JPerG(c+1e-9), 1e-4, name)
 			}
 		}
 	})
@@ -93,8 +93,8 @@ func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
 
 func TestALitreWeighsLessByExactlyItsOverrun(t *testing.T) {
 	bodies(t, func(name string, b *phase.Body, _ solution.Bound) {
-		require.InEpsilon(t, 1+b.Overrun, b.MixDensity/b.Density(), 1e-14, name)
-		require.InDelta(t, b.Overrun, phase.OverrunFromWeights(1000*b.MixDensity, 1000*b.Density()), 1e-12*(1+b.Overrun), name)
+		require.InEpsilon(t, 1+b.OverrunFraction, b.MixGPerML/b.GPerML(), 1e-14, name)
+		require.InDelta(t, b.OverrunFraction, phase.OverrunFractionFromWeights(1000*b.MixGPerML, 1000*b.GPerML()), 1e-12*(1+b.OverrunFraction), name)
 	})
 }
 

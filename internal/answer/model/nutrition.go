@@ -9,14 +9,16 @@ import (
 )
 
 // waterOffInTubs returns the g of water driven off what goes into the tubs.
-func (p *Phase) waterOffInTubs() float64 { return p.WaterOff * p.Portion.Factor * p.Portion.Used }
+func (p *Phase) waterOffInTubs() float64 {
+	return p.WaterOffG * p.Portion.Factor * p.Portion.UsedFraction
+}
 
 // Food returns what a label needs to know of what goes into the tubs.
 func (r *Result) Food(d design.Design) label.Food {
 	f := r.food(d, func(design.Part) bool { return true })
 	dense := r.food(d, func(p design.Part) bool { return p == design.DensePart })
 	dense.WaterOffG = r.Dense.waterOffInTubs()
-	dense.DensityGPerML = r.Dense.Body.Density()
+	dense.DensityGPerML = r.Dense.Body.GPerML()
 	f.Dense = &dense
 	return f
 }
@@ -36,7 +38,7 @@ func (r *Result) food(d design.Design, takes func(design.Part) bool) label.Food 
 			if l.Part == design.DensePart {
 				name = label.DensePhase
 			}
-			f.Lines = append(f.Lines, label.Used{Ingredient: l.Finished, Grams: l.InTubs * l.Keeps, Phase: name})
+			f.Lines = append(f.Lines, label.Used{Ingredient: l.Finished, Grams: l.InTubsG * l.KeepsFraction, Phase: name})
 		}
 	}
 	return f
@@ -48,7 +50,7 @@ func nutrition(d design.Design, r *Result) Nutrition {
 	f := r.food(d, func(design.Part) bool { return true })
 	total := ingredient.Tally{}
 	for _, p := range [...]*Phase{&r.Dense, &r.Foam} {
-		total = total.Plus(p.Tally, p.Portion.Factor*p.Portion.Used)
+		total = total.Plus(p.Tally, p.Portion.Factor*p.Portion.UsedFraction)
 	}
 	n := Nutrition{ServingML: label.ReferenceML, ServingG: label.ReferenceML * r.Blend.DensityGPerML, TotalMassG: r.Blend.MassG}
 	if n.TotalMassG <= 0 {
@@ -98,7 +100,7 @@ func gaps(lines []Line) []Gap {
 func allergens(lines []Line) Allergens {
 	var a Allergens
 	for _, l := range lines {
-		if l.Written > 0 {
+		if l.WrittenG > 0 {
 			a.US = append(a.US, label.Allergens(l.Ingredient, label.US)...)
 			a.EU = append(a.EU, label.Allergens(l.Ingredient, label.EU)...)
 			if label.UnstatedAllergens(l.Ingredient) {

@@ -26,7 +26,7 @@ func TestWhatAPackDoesNotStateIsIncompleteInResultAndLabel(t *testing.T) {
 	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 
-	assert.InDelta(t, 100, r.Dense.Body.Mix.Total(), 1e-9)
+	assert.InDelta(t, 100, r.Dense.Body.Mix.TotalG(), 1e-9)
 	assert.Equal(t, []string{"fig_paste"}, r.Allergens.Unstated)
 	for _, c := range []ingredient.Column{ingredient.CalciumMG, ingredient.IronMG, ingredient.PotassiumMG, ingredient.Fibre} {
 		i := slices.IndexFunc(r.Nutrition.Incomplete, func(g model.Gap) bool { return g.Column == c })

@@ -77,10 +77,10 @@ func TestPhasesHardenAsTheyCool(t *testing.T) {
 	m := model.New(market.Library(t))
 	each(t, m, func(name string, _ design.Design, r *model.Result) {
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-			last := phase.State{YieldKPa: math.Inf(1), WaterFrozen: 1}
-			for _, s := range model.Curve(&p.Body, model.Rail(41), nil) {
+			last := phase.State{YieldKPa: math.Inf(1), FrozenFraction: 1}
+			for _, s := range model.Curve(&p.Body, model.RailC(41), nil) {
 				require.LessOrEqual(t, s.YieldKPa, last.YieldKPa*(1+1e-12), name)
-				require.LessOrEqual(t, s.WaterFrozen, last.WaterFrozen+1e-12, name)
+				require.LessOrEqual(t, s.FrozenFraction, last.FrozenFraction+1e-12, name)
 				last = s
 			}
 		}
@@ -97,7 +97,7 @@ func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
 			return
 		}
 		for _, l := range r.Lines {
-			h := 1e-4 * (1 + l.Written)
+			h := 1e-4 * (1 + l.WrittenG)
 			at := func(g float64) *model.Phase {
 				x, err := m.Evaluate(d.WithGrams(l.Part, l.Index, g))
 				require.NoError(t, err)
@@ -106,11 +106,11 @@ func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
 				}
 				return &x.Foam
 			}
-			if l.Written < h {
+			if l.WrittenG < h {
 				continue
 			}
-			up, down := at(l.Written+h), at(l.Written-h)
-			if (up.State.Ice == 0) != (down.State.Ice == 0) {
+			up, down := at(l.WrittenG+h), at(l.WrittenG-h)
+			if (up.State.IceG == 0) != (down.State.IceG == 0) {
 				continue // the first crystal: a kink
 			}
 			near := func(a, b, got float64, what string) {
@@ -118,11 +118,11 @@ func TestSlopesOfEveryLineAreThoseOfTheWholeEvaluation(t *testing.T) {
 				require.InDelta(t, want, got, 2e-5*math.Abs(want)+1e-8, "%s, %s[%d] %s: %s", name, l.Part, l.Index, l.Ingredient.ID, what)
 				compared++
 			}
-			near(up.FreezingPoint.Value, down.FreezingPoint.Value, l.Slopes.FreezingPointC, "freezing point")
-			near(up.State.WaterFrozen, down.State.WaterFrozen, l.Slopes.WaterFrozen, "water frozen")
+			near(up.FreezingPointC.Value, down.FreezingPointC.Value, l.Slopes.FreezingPointC, "freezing point")
+			near(up.State.FrozenFraction, down.State.FrozenFraction, l.Slopes.FrozenFraction, "water frozen")
 			near(math.Log(up.State.YieldKPa), math.Log(down.State.YieldKPa), l.Slopes.LnYield, "ln yield")
-			near(up.SweetnessPercent, down.SweetnessPercent, l.Slopes.Sweetness, "sweetness")
-			near(up.Body.Density(), down.Body.Density(), l.Slopes.Density, "density")
+			near(up.SweetnessPercent, down.SweetnessPercent, l.Slopes.SweetnessPercent, "sweetness")
+			near(up.Body.GPerML(), down.Body.GPerML(), l.Slopes.GPerML, "density")
 		}
 	}
 	for name, d := range carried(t) {
@@ -162,7 +162,7 @@ func TestExtrapolationIsSaidInTheResult(t *testing.T) {
 func BenchmarkCurveOf200PointsOfBothPhases(b *testing.B) {
 	r, err := model.New(market.Library(b)).Evaluate(market.Honey())
 	require.NoError(b, err)
-	ts := model.Rail(200)
+	ts := model.RailC(200)
 	dst := make([]phase.State, 0, len(ts))
 	b.ReportAllocs()
 	b.ResetTimer()

@@ -42,29 +42,29 @@ type Phase struct {
 	Soft phase.Body // the reading with the least ice that the unknowns allow
 	Firm phase.Body // the one with the most
 
-	Portion  blend.Portion
-	Tally    ingredient.Tally // of the lines as written, water driven off not subtracted
-	WaterOff float64          // g driven off, as written
-	WrittenG float64          // finished mass as written
+	Portion   blend.Portion
+	Tally     ingredient.Tally // of the lines as written, water driven off not subtracted
+	WaterOffG float64          // g driven off, as written
+	WrittenG  float64          // finished mass as written
 
-	State         phase.State // at the serving temperature
-	FreezingPoint Span        // °C; NaN where nothing freezes
-	WaterFrozen   Span        // fraction
-	Yield         Span        // kPa; NaN where the hardness law ends
-	Word          phase.Word
+	State          phase.State // at the serving temperature
+	FreezingPointC Span        // °C; NaN where nothing freezes
+	FrozenFraction Span        // fraction
+	YieldKPa       Span        // kPa; NaN where the hardness law ends
+	Word           phase.Word
 
-	OverrunPercent    float64    // as set
-	SweetnessPercent  float64    // g sucrose equivalent per 100 g
-	SweetnessMelted   float64    // as SweetnessPercent, of the melt at 20 °C: fructose fades as it warms
-	SweetnessPerSpoon float64    // g sucrose equivalent per 15 mL
-	Scoop             ScoopRange // on the rail
-	Swelling          float64    // volume at the serving temperature over that as filled
+	OverrunPercent         float64    // as set
+	SweetnessPercent       float64    // g sucrose equivalent per 100 g
+	SweetnessMeltedPercent float64    // as SweetnessPercent, of the melt at 20 °C: fructose fades as it warms
+	SweetnessGPerSpoon     float64    // g sucrose equivalent per 15 mL
+	Scoop                  ScoopRange // on the rail
+	SwellingRatio          float64    // volume at the serving temperature over that as filled
 }
 
 // ScoopRange is the part of the rail on which a phase, or both, eats well.
 type ScoopRange struct {
-	From, To float64 // °C
-	OK       bool
+	FromC, ToC float64 // °C
+	OK         bool
 }
 
 // phaseOf returns the phase that part p goes into.
@@ -79,7 +79,7 @@ func (r *Result) phaseOf(p design.Part) *Phase {
 func (p *Phase) InTub() bool { return p.Portion.MassG > 0 }
 
 // Percent returns the share of species s in the finished phase, mass %.
-func (p *Phase) Percent(s mix.Species) float64 { return p.Body.Mix.Mass[s] }
+func (p *Phase) Percent(s mix.Species) float64 { return p.Body.Mix.Grams[s] }
 
 // PartPercent returns column c of the finished phase, per 100 g.
 func (p *Phase) PartPercent(c ingredient.Column) ingredient.Amount {
@@ -100,32 +100,32 @@ func (r *Result) TubMean(of func(*Phase) float64) float64 {
 
 // Syrup is the boiled syrup, for the batch as made.
 type Syrup struct {
-	Present       bool
-	SolidsPercent float64
-	SolidsBand    [2]float64 // what the published tables disagree by
-	MassG         float64
-	WaterOffG     float64
-	AlcoholOffG   float64
-	BoilingPointC float64 // of the syrup as it goes into the whites; NaN where it has no water or lies beyond the boiling model
-	Reached       bool    // false: it was thicker than that from the start
-	Weighed       bool    // the weight of the pan decided, not the thermometer
+	Present           bool
+	SolidsPercent     float64
+	SolidsBandPercent [2]float64 // what the published tables disagree by
+	MassG             float64
+	WaterOffG         float64
+	AlcoholOffG       float64
+	BoilingPointC     float64 // of the syrup as it goes into the whites; NaN where it has no water or lies beyond the boiling model
+	Reached           bool    // false: it was thicker than that from the start
+	Weighed           bool    // the weight of the pan decided, not the thermometer
 }
 
 // Blend is the tub.
 type Blend struct {
 	blend.Tub
 	blend.Contrast
-	TubsFilled        float64
-	SweetnessPercent  float64
-	SweetnessPerSpoon float64
-	Both              ScoopRange
-	DensityGPerML     float64
+	TubsFilled         float64
+	SweetnessPercent   float64
+	SweetnessGPerSpoon float64
+	Both               ScoopRange
+	DensityGPerML      float64
 
 	// At the serving temperature, of both phases together, fractions; NaN of an
 	// empty tub.
-	WaterFrozen float64 // of all water
-	IceMass     float64
-	IceVolume   float64 // of the volume without air
+	FrozenFraction    float64 // of all water
+	IceMassFraction   float64
+	IceVolumeFraction float64 // of the volume without air
 }
 
 // Nutrition is the finished food's. Amounts keep what is unknown.
@@ -157,18 +157,18 @@ type Allergens struct {
 
 // Line is one line as it enters the batch.
 type Line struct {
-	Part       design.Part
-	Index      int
-	Ingredient *ingredient.Ingredient
-	Finished   *ingredient.Ingredient // as it is once cooked: the syrup's alcohol is gone
-	Keeps      float64                // of its grams once cooked, 0 to 1, water aside
-	Written    float64                // g
-	Grams      float64                // g in the batch as made
-	InTubs     float64                // of these, what goes into the tubs
-	Slopes     phase.Slopes           // per g of the line as written, of its phase
-	TubSweet   float64                // points of the tub's % sucrose equivalent per g as written
-	Assumed    []ingredient.Assumption
-	PerGram    ingredient.Cell // what a gram of it costs
+	Part                design.Part
+	Index               int
+	Ingredient          *ingredient.Ingredient
+	Finished            *ingredient.Ingredient // as it is once cooked: the syrup's alcohol is gone
+	KeepsFraction       float64                // of its grams once cooked, 0 to 1, water aside
+	WrittenG            float64                // g
+	Grams               float64                // g in the batch as made
+	InTubsG             float64                // of these, what goes into the tubs
+	Slopes              phase.Slopes           // per g of the line as written, of its phase
+	TubSweetPercentPerG float64                // points of the tub's % sucrose equivalent per g as written
+	Assumed             []ingredient.Assumption
+	PerGram             ingredient.Cell // what a gram of it costs
 }
 
 // Cost is what the ingredients of the batch as made cost, in the maker's own

@@ -28,10 +28,10 @@ func settle(d design.Design, c *cooked) settled {
 
 // phaseAt computes the phase of mix m at t °C.
 func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
-	p := Phase{WrittenG: m[0].Total(), OverrunPercent: overrunPercent}
+	p := Phase{WrittenG: m[0].TotalG(), OverrunPercent: overrunPercent}
 	overrun := overrunPercent / 100
 	per100 := func(x mix.Mix, b solution.Bound) phase.Body {
-		if total := x.Total(); total > 0 {
+		if total := x.TotalG(); total > 0 {
 			x = x.Times(100 / total)
 		}
 		return phase.Prepare(x, overrun, role, b)
@@ -41,20 +41,20 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.Firm = per100(m[2], wider(bound, solution.LeastBound, math.Min))
 	p.State = p.Body.At(t)
 	soft, firm := p.Soft.At(t), p.Firm.At(t)
-	p.FreezingPoint = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
-	p.WaterFrozen = span(p.State.WaterFrozen, soft.WaterFrozen, firm.WaterFrozen)
-	p.Yield = span(p.State.YieldKPa, p.Soft.YieldThin(t), firm.YieldKPa)
-	p.Yield.Low /= phase.Scatter
-	p.Yield.High *= phase.Scatter
+	p.FreezingPointC = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
+	p.FrozenFraction = span(p.State.FrozenFraction, soft.FrozenFraction, firm.FrozenFraction)
+	p.YieldKPa = span(p.State.YieldKPa, p.Soft.YieldThinKPa(t), firm.YieldKPa)
+	p.YieldKPa.Low /= phase.Scatter
+	p.YieldKPa.High *= phase.Scatter
 	p.Word = p.Body.Word(&p.State)
 	if !p.Felt() {
-		p.Yield = Span{math.NaN(), math.NaN(), math.NaN()}
+		p.YieldKPa = Span{math.NaN(), math.NaN(), math.NaN()}
 	}
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
-	p.SweetnessMelted = phase.MeltedSweetness(p.Body.Mix)
-	p.SweetnessPerSpoon = p.SweetnessPercent / 100 * p.Body.Density() * spoonML
-	p.Scoop.From, p.Scoop.To, p.Scoop.OK = p.Body.ScoopRange(RailLow, RailHigh)
-	p.Swelling = p.Body.Swelling(t, 1)
+	p.SweetnessMeltedPercent = phase.MeltedSweetnessPercent(p.Body.Mix)
+	p.SweetnessGPerSpoon = p.SweetnessPercent / 100 * p.Body.GPerML() * spoonML
+	p.Scoop.FromC, p.Scoop.ToC, p.Scoop.OK = p.Body.ScoopRangeC(RailLow, RailHigh)
+	p.SwellingRatio = p.Body.SwellingRatio(t, 1)
 	return p
 }
 
@@ -63,7 +63,7 @@ func (p *Phase) Felt() bool { return p.Word != phase.NoWord }
 
 // with returns p with what becomes of it.
 func (p Phase) with(portion blend.Portion, tally ingredient.Tally, waterOff float64) Phase {
-	p.Portion, p.Tally, p.WaterOff = portion, tally, waterOff
+	p.Portion, p.Tally, p.WaterOffG = portion, tally, waterOff
 	return p
 }
 
@@ -74,5 +74,5 @@ func span(value, a, b float64) Span {
 }
 
 func wider(a, b solution.Bound, pick func(x, y float64) float64) solution.Bound {
-	return solution.Bound{Protein: pick(a.Protein, b.Protein), Fibre: pick(a.Fibre, b.Fibre)}
+	return solution.Bound{ProteinGPerG: pick(a.ProteinGPerG, b.ProteinGPerG), FibreGPerG: pick(a.FibreGPerG, b.FibreGPerG)}
 }

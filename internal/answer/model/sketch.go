@@ -61,7 +61,7 @@ func (m *Model) Sketch(d design.Design) (Sketch, error) {
 		Dense: s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
 		Foam:  s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
 		Syrup: c.syrup.result(f.tub.Foam.Factor),
-		Blend: Blend{Tub: f.tub, TubsFilled: f.tub.Filled * f.count},
+		Blend: Blend{Tub: f.tub, TubsFilled: f.tub.FilledFraction * f.count},
 		Lines: made(&w, &f),
 	}
 	b := &r.Blend
@@ -82,16 +82,16 @@ func (m *Model) Sketch(d design.Design) (Sketch, error) {
 
 // sketched is phaseAt of the nominal reading.
 func sketched(m mix.Mix, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
-	p := Phase{WrittenG: m.Total(), OverrunPercent: overrunPercent}
+	p := Phase{WrittenG: m.TotalG(), OverrunPercent: overrunPercent}
 	if p.WrittenG > 0 {
 		m = m.Times(100 / p.WrittenG)
 	}
 	p.Body = phase.Prepare(m, overrunPercent/100, role, bound)
 	p.State = p.Body.At(t)
 	p.Word = p.Body.Word(&p.State)
-	p.FreezingPoint = Span{p.Body.FreezingPointC, math.NaN(), math.NaN()}
+	p.FreezingPointC = Span{p.Body.FreezingPointC, math.NaN(), math.NaN()}
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
-	p.Swelling = p.Body.Swelling(t, 1)
+	p.SwellingRatio = p.Body.SwellingRatio(t, 1)
 	return p
 }
 
@@ -103,8 +103,8 @@ func made(w *weighed, f *filled) []Line {
 		if l.Part == design.DensePart {
 			portion = f.tub.Dense
 		}
-		l.Grams = l.Written * portion.Factor
-		l.InTubs = l.Grams * portion.Used
+		l.Grams = l.WrittenG * portion.Factor
+		l.InTubsG = l.Grams * portion.UsedFraction
 	}
 	return w.lines
 }
@@ -151,7 +151,7 @@ func (s *Sketch) Nutrition() Nutrition { return nutrition(s.d, &s.r) }
 // HardnessAt returns the yield stress of a phase at c °C, kPa.
 func (s *Sketch) HardnessAt(r phase.Role, c float64) float64 {
 	p := s.Phase(r)
-	if c == p.State.T {
+	if c == p.State.AtC {
 		return p.State.YieldKPa
 	}
 	st := p.Body.At(c)

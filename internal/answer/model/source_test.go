@@ -19,12 +19,12 @@ import (
 func TestTheTubsIceVolumeKnowsNoAir(t *testing.T) {
 	each(t, model.New(market.Library(t)), func(name string, _ design.Design, r *model.Result) {
 		b := &r.Blend
-		dense, foam := b.Dense.MassG/r.Dense.Body.MixDensity, b.Foam.MassG/r.Foam.Body.MixDensity
+		dense, foam := b.Dense.MassG/r.Dense.Body.MixGPerML, b.Foam.MassG/r.Foam.Body.MixGPerML
 		if b.Dense.MassG == 0 || b.Foam.MassG == 0 {
 			return
 		}
-		want := (dense*r.Dense.State.IceVolume + foam*r.Foam.State.IceVolume) / (dense + foam)
-		require.InDelta(t, want, b.IceVolume, 1e-9, name)
+		want := (dense*r.Dense.State.IceVolumeFraction + foam*r.Foam.State.IceVolumeFraction) / (dense + foam)
+		require.InDelta(t, want, b.IceVolumeFraction, 1e-9, name)
 	})
 }
 
@@ -35,8 +35,8 @@ func TestTheBandOfABoiledSyrupIsWhatTablesDifferBy(t *testing.T) {
 	d.Foam.Syrup.CookTemperatureC = 118
 	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
-	assert.InDelta(t, 2.7, r.Syrup.SolidsPercent-r.Syrup.SolidsBand[0], 0.3)
-	assert.InDelta(t, 2.7, r.Syrup.SolidsBand[1]-r.Syrup.SolidsPercent, 0.3)
+	assert.InDelta(t, 2.7, r.Syrup.SolidsPercent-r.Syrup.SolidsBandPercent[0], 0.3)
+	assert.InDelta(t, 2.7, r.Syrup.SolidsBandPercent[1]-r.Syrup.SolidsPercent, 0.3)
 }
 
 // A whole egg is one yolk and one white.
@@ -59,7 +59,7 @@ func TestATubOfCustardSwellsAsTheCustard(t *testing.T) {
 	require.NoError(t, err)
 	for _, w := range r.Warnings {
 		if over, ok := w.Facts.(model.TubOverfull); ok {
-			assert.InDelta(t, 100*r.Dense.Swelling, over.FrozenPercent, 0.1)
+			assert.InDelta(t, 100*r.Dense.SwellingRatio, over.FrozenPercent, 0.1)
 			return
 		}
 	}
@@ -92,11 +92,11 @@ func TestAFeelIsWhatTheWordScaleSays(t *testing.T) {
 func TestTheBandOfHardnessIsTwiceEitherWayAtLeast(t *testing.T) {
 	each(t, model.New(market.Library(t)), func(name string, _ design.Design, r *model.Result) {
 		for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-			if p.WrittenG == 0 || math.IsNaN(p.Yield.Value) {
+			if p.WrittenG == 0 || math.IsNaN(p.YieldKPa.Value) {
 				continue
 			}
-			require.LessOrEqual(t, 2*p.Yield.Low, p.Yield.Value*(1+1e-9), name)
-			require.GreaterOrEqual(t, p.Yield.High, 2*p.Yield.Value*(1-1e-9), name)
+			require.LessOrEqual(t, 2*p.YieldKPa.Low, p.YieldKPa.Value*(1+1e-9), name)
+			require.GreaterOrEqual(t, p.YieldKPa.High, 2*p.YieldKPa.Value*(1-1e-9), name)
 		}
 	})
 }
@@ -126,7 +126,7 @@ func TestARibbonIsBrittleUntilItsLiquidCanStick(t *testing.T) {
 			}
 		}
 		for where, p := range map[string]*model.Phase{"dense": &r.Dense, "foam": &r.Foam} {
-			k, ok := p.Body.AboveGlass(at)
+			k, ok := p.Body.AboveGlassK(at)
 			require.True(t, ok)
 			if warned, ok := said[where]; ok {
 				require.InDelta(t, k, warned, 1e-9)
@@ -156,7 +156,7 @@ func TestAKitchenMayStandWhereACustardCanBeCooked(t *testing.T) {
 	for _, f := range design.Fields() {
 		if f.Path == "kitchen.altitude_m" {
 			found = true
-			assert.Greater(t, solution.BoilingPoint(0, water.AirPressure(f.Max)), 84.0)
+			assert.Greater(t, solution.BoilingC(0, water.AirPa(f.Max)), 84.0)
 			assert.GreaterOrEqual(t, f.Min, -400.0, "the atmosphere's formula begins there")
 		}
 	}

@@ -33,23 +33,23 @@ func TestARecipeOfAGramMakesTheSameTub(t *testing.T) {
 		r := evaluated(t, m, times(stall(), k))
 		for i, p := range []*model.Phase{&r.Dense, &r.Foam} {
 			q := []*model.Phase{&whole.Dense, &whole.Foam}[i]
-			assert.InDelta(t, q.FreezingPoint.Value, p.FreezingPoint.Value, 1e-9)
-			assert.InEpsilon(t, q.Yield.Value, p.Yield.Value, 1e-9)
+			assert.InDelta(t, q.FreezingPointC.Value, p.FreezingPointC.Value, 1e-9)
+			assert.InEpsilon(t, q.YieldKPa.Value, p.YieldKPa.Value, 1e-9)
 			assert.InDelta(t, q.SweetnessPercent, p.SweetnessPercent, 1e-9)
 			assert.InEpsilon(t, q.Portion.MassG, p.Portion.MassG, 1e-9)
 		}
 		assert.Equal(t, whole.Syrup.Reached, r.Syrup.Reached)
 		assert.InDelta(t, whole.Syrup.SolidsPercent, r.Syrup.SolidsPercent, 1e-9)
 		assert.InDelta(t, whole.Syrup.BoilingPointC, r.Syrup.BoilingPointC, 1e-6)
-		assert.InEpsilon(t, whole.Blend.Yield, r.Blend.Yield, 1e-9)
+		assert.InEpsilon(t, whole.Blend.YieldKPa, r.Blend.YieldKPa, 1e-9)
 		assert.InEpsilon(t, whole.Blend.DensityGPerML, r.Blend.DensityGPerML, 1e-9)
 		assert.InDelta(t, whole.Nutrition.Per100G[ingredient.Protein].Known, r.Nutrition.Per100G[ingredient.Protein].Known, 1e-9)
 		assert.Equal(t, whole.Allergens, r.Allergens)
 		assert.InEpsilon(t, whole.Eggs.Yolks, r.Eggs.Yolks, 1e-9)
 		for i := range r.Lines {
-			assert.InEpsilon(t, whole.Lines[i].InTubs, r.Lines[i].InTubs, 1e-9)
+			assert.InEpsilon(t, whole.Lines[i].InTubsG, r.Lines[i].InTubsG, 1e-9)
 			assert.InDelta(t, whole.Lines[i].Slopes.LnYield, k*r.Lines[i].Slopes.LnYield, 1e-9)
-			assert.InDelta(t, whole.Lines[i].TubSweet, k*r.Lines[i].TubSweet, 1e-9)
+			assert.InDelta(t, whole.Lines[i].TubSweetPercentPerG, k*r.Lines[i].TubSweetPercentPerG, 1e-9)
 		}
 		assert.Equal(t, whole.Verdict.Dense.How, r.Verdict.Dense.How)
 	}
@@ -80,18 +80,18 @@ func TestTheTubIsTheSumOfItsPhases(t *testing.T) {
 	assert.InDelta(t, 0.4*b.VolumeML, b.Foam.VolumeML, 1e-9)
 	assert.InDelta(t, 3, b.TubsFilled, 1e-12)
 	assert.InEpsilon(t, b.MassG/b.VolumeML, b.DensityGPerML, 1e-12)
-	ice := b.Dense.MassG*r.Dense.State.IceMass + b.Foam.MassG*r.Foam.State.IceMass
+	ice := b.Dense.MassG*r.Dense.State.IceMassFraction + b.Foam.MassG*r.Foam.State.IceMassFraction
 	water := (b.Dense.MassG*r.Dense.Percent(mix.Water) + b.Foam.MassG*r.Foam.Percent(mix.Water)) / 100
-	assert.InEpsilon(t, ice/b.MassG, b.IceMass, 1e-12)
-	assert.InEpsilon(t, ice/water, b.WaterFrozen, 1e-12)
+	assert.InEpsilon(t, ice/b.MassG, b.IceMassFraction, 1e-12)
+	assert.InEpsilon(t, ice/water, b.FrozenFraction, 1e-12)
 	assert.InEpsilon(t, b.MassG*b.SweetnessPercent, b.Dense.MassG*r.Dense.SweetnessPercent+b.Foam.MassG*r.Foam.SweetnessPercent, 1e-12)
 	assert.InDelta(t, r.TubMean(func(p *model.Phase) float64 { return p.SweetnessPercent }), b.SweetnessPercent, 1e-9)
 	for _, l := range r.Lines {
-		share := b.FoamMass
+		share := b.FoamMassFraction
 		if l.Part == design.DensePart {
-			share = 1 - b.FoamMass
+			share = 1 - b.FoamMassFraction
 		}
-		assert.InDelta(t, share*l.Slopes.Sweetness, l.TubSweet, 1e-12)
+		assert.InDelta(t, share*l.Slopes.SweetnessPercent, l.TubSweetPercentPerG, 1e-12)
 	}
 
 	// A tub of one phase is that phase.
@@ -99,14 +99,14 @@ func TestTheTubIsTheSumOfItsPhases(t *testing.T) {
 		d.Blend.FoamVolumePercent = percent
 		r := evaluated(t, m, d)
 		p := of(r)
-		assert.InDelta(t, p.State.IceMass, r.Blend.IceMass, 1e-12)
-		assert.InDelta(t, p.State.WaterFrozen, r.Blend.WaterFrozen, 1e-12)
-		assert.InDelta(t, p.State.IceVolume, r.Blend.IceVolume, 1e-12)
+		assert.InDelta(t, p.State.IceMassFraction, r.Blend.IceMassFraction, 1e-12)
+		assert.InDelta(t, p.State.FrozenFraction, r.Blend.FrozenFraction, 1e-12)
+		assert.InDelta(t, p.State.IceVolumeFraction, r.Blend.IceVolumeFraction, 1e-12)
 		assert.InDelta(t, p.SweetnessPercent, r.TubMean(func(p *model.Phase) float64 { return p.SweetnessPercent }), 1e-12)
 	}
 	empty := evaluated(t, m, design.New())
 	assert.Zero(t, empty.Blend.DensityGPerML)
-	assert.True(t, math.IsNaN(empty.Blend.IceMass))
+	assert.True(t, math.IsNaN(empty.Blend.IceMassFraction))
 	assert.True(t, empty.Verdict.Empty)
 	assert.Zero(t, empty.Nutrition.Per100G[ingredient.Protein].Known)
 }
@@ -116,9 +116,9 @@ func TestTheTubIsTheSumOfItsPhases(t *testing.T) {
 func TestASpoonAndAServingAreTheRegulations(t *testing.T) {
 	r := evaluated(t, model.New(market.Library(t)), stall())
 	for _, p := range []*model.Phase{&r.Dense, &r.Foam} {
-		assert.InEpsilon(t, p.SweetnessPercent/100*p.Body.Density()*15, p.SweetnessPerSpoon, 1e-12)
+		assert.InEpsilon(t, p.SweetnessPercent/100*p.Body.GPerML()*15, p.SweetnessGPerSpoon, 1e-12)
 	}
-	assert.InEpsilon(t, r.Blend.SweetnessPercent/100*r.Blend.DensityGPerML*15, r.Blend.SweetnessPerSpoon, 1e-12)
+	assert.InEpsilon(t, r.Blend.SweetnessPercent/100*r.Blend.DensityGPerML*15, r.Blend.SweetnessGPerSpoon, 1e-12)
 	n := &r.Nutrition
 	assert.InDelta(t, 2./3*240, n.ServingML, 1e-12)
 	assert.InEpsilon(t, 160*r.Blend.DensityGPerML, n.ServingG, 1e-12)
@@ -137,7 +137,7 @@ func TestNutrientsAreThoseOfTheLinesInTheTubs(t *testing.T) {
 	for _, c := range []ingredient.Column{ingredient.Protein, ingredient.Fat, ingredient.SodiumMG} {
 		sum := 0.0
 		for _, l := range r.Lines {
-			sum += l.InTubs / 100 * l.Ingredient.Cell(c).Value
+			sum += l.InTubsG / 100 * l.Ingredient.Cell(c).Value
 		}
 		assert.InEpsilon(t, 100*sum/r.Blend.MassG, r.Nutrition.Per100G[c].Known, 1e-9, c.String())
 	}
@@ -288,10 +288,10 @@ func TestCountedEggsAreWeighedBySize(t *testing.T) {
 	lines := append([]design.Line{}, d.Dense.Lines...)
 	lines[2] = design.Line{Ingredient: "egg_yolk", Count: 5, CountOf: design.Yolks}
 	r := evaluated(t, m, d.WithLines(design.DensePart, lines))
-	assert.InDelta(t, 85, r.Lines[2].Written, 1e-9)
+	assert.InDelta(t, 85, r.Lines[2].WrittenG, 1e-9)
 	assert.InDelta(t, 5, r.Eggs.Yolks, 1e-9)
 	lines[2].Count = 1
-	assert.InDelta(t, 17, evaluated(t, m, d.WithLines(design.DensePart, lines)).Lines[2].Written, 1e-9)
+	assert.InDelta(t, 17, evaluated(t, m, d.WithLines(design.DensePart, lines)).Lines[2].WrittenG, 1e-9)
 }
 
 // What a line's figures leave open, and whose record of the same name a design's
@@ -333,15 +333,15 @@ func TestABatchOfAGramIsATubOfSome(t *testing.T) {
 	a, b := evaluated(t, m, d), evaluated(t, m, small)
 	assert.True(t, b.Dense.InTub() && b.Foam.InTub())
 	assert.InEpsilon(t, a.Blend.DensityGPerML, b.Blend.DensityGPerML, 1e-9)
-	assert.InDelta(t, a.Blend.IceVolume, b.Blend.IceVolume, 1e-9)
-	assert.InDelta(t, a.Blend.WaterFrozen, b.Blend.WaterFrozen, 1e-9)
+	assert.InDelta(t, a.Blend.IceVolumeFraction, b.Blend.IceVolumeFraction, 1e-9)
+	assert.InDelta(t, a.Blend.FrozenFraction, b.Blend.FrozenFraction, 1e-9)
 	sweet := func(p *model.Phase) float64 { return p.SweetnessPercent }
 	assert.InDelta(t, a.TubMean(sweet), b.TubMean(sweet), 1e-9)
 	assert.Equal(t, a.Verdict.Dense.How, b.Verdict.Dense.How)
 	assert.False(t, b.Verdict.Empty)
 	assert.InDelta(t, a.Nutrition.Per100G[ingredient.Protein].Known, b.Nutrition.Per100G[ingredient.Protein].Known, 1e-9)
 	assert.InDelta(t, 1e-3*a.Blend.TubsFilled, b.Blend.TubsFilled, 1e-12)
-	assert.InDelta(t, a.Foam.Body.Swelling(d.Serving.TemperatureC, 1), a.Foam.Swelling, 1e-12, "its air follows the cold")
+	assert.InDelta(t, a.Foam.Body.SwellingRatio(d.Serving.TemperatureC, 1), a.Foam.SwellingRatio, 1e-12, "its air follows the cold")
 }
 
 // What a label reads of the custard alone is the custard.
@@ -362,5 +362,5 @@ func TestTheLabelsCustardIsTheCustard(t *testing.T) {
 		sum += l.Grams
 	}
 	assert.InDelta(t, r.Blend.Dense.MassG, sum, 1e-6)
-	assert.InDelta(t, r.Dense.Body.Density(), f.Dense.DensityGPerML, 1e-12)
+	assert.InDelta(t, r.Dense.Body.GPerML(), f.Dense.DensityGPerML, 1e-12)
 }

@@ -80,11 +80,11 @@ func (p *Phase) eating() Eating {
 	}
 	e := Eating{KPa: p.State.YieldKPa}
 	switch kPa, band := p.State.YieldKPa, p.Body.Role.Band(); {
-	case kPa < band.Soft:
+	case kPa < band.SoftKPa:
 		e.How = TooSoft
-	case kPa > 2*band.Firm:
+	case kPa > 2*band.FirmKPa:
 		e.How = TooHard
-	case kPa > band.Firm:
+	case kPa > band.FirmKPa:
 		e.How = NeedsForce
 	}
 	return e

@@ -64,17 +64,17 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 	if ratio := saltOf(m); ratio > 1 {
 		r.warn(Caution, "salt_rule_unsettled", where, SaltRuleUnsettled{ratio})
 	}
-	if p.State.T < p.Body.EndOfFreezingC {
+	if p.State.AtC < p.Body.EndOfFreezingC {
 		r.warn(Note, "end_of_freezing", where, EndOfFreezing{p.Body.EndOfFreezingC})
 	}
-	if k, ok := p.Body.AboveGlass(t); ok && k < 20 {
+	if k, ok := p.Body.AboveGlassK(t); ok && k < 20 {
 		r.warn(Note, "brittle", where, Brittle{t, k})
 	}
 }
 
 // saltOf returns the added salt of m, g per 100 g of its water.
 func saltOf(m mix.Mix) float64 {
-	return 100 * (m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride]) / math.Max(m.Mass[mix.Water], 1e-9)
+	return 100 * (m.Grams[mix.SodiumChloride] + m.Grams[mix.PotassiumChloride]) / math.Max(m.Grams[mix.Water], 1e-9)
 }
 
 func (r *Result) warnTub(d design.Design) {
@@ -82,7 +82,7 @@ func (r *Result) warnTub(d design.Design) {
 		return
 	}
 	b := &r.Blend
-	swell := (1-b.FoamVolume)*r.Dense.Swelling + b.FoamVolume*r.Foam.Body.Swelling(d.Serving.TemperatureC, 0)
+	swell := (1-b.FoamVolumeFraction)*r.Dense.SwellingRatio + b.FoamVolumeFraction*r.Foam.Body.SwellingRatio(d.Serving.TemperatureC, 0)
 	r.strain("tub_overfull", "tubs.fill_percent", d.Tubs.FillPercent*swell, 100, false)
 	if fill := d.Tubs.FillPercent * swell; fill > 100 {
 		r.warn(Caution, "tub_overfull", "tubs.fill_percent", TubOverfull{fill, math.Floor(100 / swell)})

@@ -72,16 +72,16 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 					continue
 				}
 			}
-			line := Line{Part: part, Index: i, Ingredient: in, Finished: in, Keeps: 1, Written: g}
+			line := Line{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}
 			if part == design.SyrupPart {
-				line.Finished, line.Keeps = in.Boiled()
+				line.Finished, line.KeepsFraction = in.Boiled()
 			}
 			x := m.resolve(line.Finished)
 			line.Assumed = x.Assumed
-			b.mixes[part].add(&x.Resolved, g*line.Keeps)
-			b.tally[part] = b.tally[part].Add(line.Finished, g*line.Keeps)
-			b.perG = append(b.perG, x.Nominal.Times(0.01*line.Keeps))
-			b.alcoholOff += g * (1 - line.Keeps)
+			b.mixes[part].add(&x.Resolved, g*line.KeepsFraction)
+			b.tally[part] = b.tally[part].Add(line.Finished, g*line.KeepsFraction)
+			b.perG = append(b.perG, x.Nominal.Times(0.01*line.KeepsFraction))
+			b.alcoholOff += g * (1 - line.KeepsFraction)
 			brings := &x.brings
 			if line.Finished != in {
 				own := broughtBy(in, &x.Resolved)

@@ -23,15 +23,17 @@ import (
 
 // Task is a step at its time.
 type Task struct {
-	Step       *process.Step
-	Start, End float64
-	Hands      []Span // when a cook stands by
+	Step                     *process.Step
+	StartMinutes, EndMinutes float64
+	Hands                    []Span // when a cook stands by
 }
 
 // Span is a stretch of time, From ≤ To.
-type Span struct{ From, To float64 }
+type Span struct{ FromMinutes, ToMinutes float64 }
 
-func (s Span) overlaps(o Span) bool { return s.From < o.To-1e-9 && o.From < s.To-1e-9 }
+func (s Span) overlaps(o Span) bool {
+	return s.FromMinutes < o.ToMinutes-1e-9 && o.FromMinutes < s.ToMinutes-1e-9
+}
 
 // Use is a thing taken by a task.
 type Use struct {
@@ -57,16 +59,16 @@ type Move struct {
 
 // Order is what the maker asks for. One of Serve and Start is known.
 type Order struct {
-	Serve, Start  float64   // minutes; NaN: not asked
-	WakeAt, BedAt float64   // minutes of the day between which hands are there
-	WashUp        float64   // minutes for beaters and bowl between two uses
-	StirMinutes   []float64 // when the tray in the freezer is beaten, from going in
-	StirHandsFor  float64   // minutes, each time
+	ServeMinutes, StartMinutes float64   // minutes; NaN: not asked
+	WakeMinutes, BedMinutes    float64   // minutes of the day between which hands are there
+	WashUpMinutes              float64   // minutes for beaters and bowl between two uses
+	StirMinutes                []float64 // when the tray in the freezer is beaten, from going in
+	StirHandsMinutes           float64   // minutes, each time
 }
 
 // In returns an order for the hours in which the cook of k works.
 func In(k process.Kitchen) Order {
-	return Order{Serve: math.NaN(), Start: math.NaN(), WakeAt: k.FromH * 60, BedAt: k.ToH * 60, WashUp: k.WashUpMin, StirHandsFor: 3}
+	return Order{ServeMinutes: math.NaN(), StartMinutes: math.NaN(), WakeMinutes: k.FromHours * 60, BedMinutes: k.ToHours * 60, WashUpMinutes: k.WashUpMinutes, StirHandsMinutes: 3}
 }
 
 // shared are the things that hold several tasks at once.
@@ -75,8 +77,8 @@ var shared = []process.Resource{process.Freezer, process.Fridge}
 // Lay returns the plan of steps. The error is ErrNoTime where no order of them
 // keeps every wait within its limit.
 func Lay(steps []process.Step, o Order) (Plan, error) {
-	back := !math.IsNaN(o.Serve)
-	if back == !math.IsNaN(o.Start) {
+	back := !math.IsNaN(o.ServeMinutes)
+	if back == !math.IsNaN(o.StartMinutes) {
 		return Plan{}, errors.New("plan: ask for a time of serving or one of starting")
 	}
 	if back {
@@ -86,9 +88,9 @@ func Lay(steps []process.Step, o Order) (Plan, error) {
 	for i := range steps {
 		least = math.Max(least, steps[i].Minutes)
 	}
-	for o.Serve = o.Start + least; o.Serve < o.Start+longest; o.Serve += quarter {
+	for o.ServeMinutes = o.StartMinutes + least; o.ServeMinutes < o.StartMinutes+longest; o.ServeMinutes += quarter {
 		p, err := layBack(steps, o)
-		if err == nil && p.Span().From >= o.Start {
+		if err == nil && p.Span().FromMinutes >= o.StartMinutes {
 			return p, nil
 		}
 	}
@@ -187,7 +189,7 @@ func (b *board) pressing() int {
 		if b.placed[i] || slices.ContainsFunc(b.next[i], func(j int) bool { return !b.placed[j] }) {
 			continue
 		}
-		if best < 0 || b.steps[i].WaitMax < b.steps[best].WaitMax {
+		if best < 0 || b.steps[i].WaitMaxMinutes < b.steps[best].WaitMaxMinutes {
 			best = i
 		}
 	}
@@ -197,10 +199,10 @@ func (b *board) pressing() int {
 // bounds returns the latest end of step i and the earliest at which what comes
 // of it still keeps until each step that uses it.
 func (b *board) bounds(i int) (latest, earliest float64) {
-	latest, earliest = b.o.Serve, b.o.Serve-longest
+	latest, earliest = b.o.ServeMinutes, b.o.ServeMinutes-longest
 	for _, j := range b.next[i] {
 		latest = math.Min(latest, b.start[j])
-		earliest = math.Max(earliest, b.start[j]-b.steps[i].WaitMax)
+		earliest = math.Max(earliest, b.start[j]-b.steps[i].WaitMaxMinutes)
 	}
 	return latest, earliest
 }
@@ -219,13 +221,13 @@ func (b *board) usesOf(i int, start float64) []Use {
 		}
 		span := Span{start, start + s.Minutes}
 		if what == process.Mixer {
-			span.To += b.o.WashUp
+			span.ToMinutes += b.o.WashUpMinutes
 		}
 		out = append(out, Use{what, i, span})
 	}
 	if beaten(s) { // the beaters go into the tray at each stir
 		for _, h := range hands {
-			out = append(out, Use{process.Mixer, i, Span{h.From, h.To + b.o.WashUp}})
+			out = append(out, Use{process.Mixer, i, Span{h.FromMinutes, h.ToMinutes + b.o.WashUpMinutes}})
 		}
 	}
 	return out
@@ -235,16 +237,16 @@ func (b *board) usesOf(i int, start float64) []Use {
 // in the freezer, which is beaten now and then.
 func (b *board) hands(i int, start float64) []Span {
 	s := &b.steps[i]
-	if s.HandsOn <= 0 {
+	if s.HandsOnMinutes <= 0 {
 		return nil
 	}
 	if !beaten(s) || len(b.o.StirMinutes) == 0 {
-		return []Span{{start, start + math.Min(s.HandsOn, s.Minutes)}}
+		return []Span{{start, start + math.Min(s.HandsOnMinutes, s.Minutes)}}
 	}
 	out := []Span{{start, start + 2}}
 	for _, m := range b.o.StirMinutes {
-		if m+b.o.StirHandsFor <= s.Minutes+b.o.StirHandsFor {
-			out = append(out, Span{start + m, start + m + b.o.StirHandsFor})
+		if m+b.o.StirHandsMinutes <= s.Minutes+b.o.StirHandsMinutes {
+			out = append(out, Span{start + m, start + m + b.o.StirHandsMinutes})
 		}
 	}
 	return out
@@ -265,14 +267,14 @@ func (b *board) clash(uses []Use) (by float64, with *Use) {
 		for j := range b.uses {
 			o := &b.uses[j]
 			if o.What == u.What && o.overlaps(u.Span) {
-				return o.From - u.To - 1e-6, o
+				return o.FromMinutes - u.ToMinutes - 1e-6, o
 			}
 		}
 		if u.What != process.Hands {
 			continue
 		}
 		if night, ok := b.night(u.Span); ok {
-			return night.From - u.To - 1e-6, nil
+			return night.FromMinutes - u.ToMinutes - 1e-6, nil
 		}
 	}
 	return 0, nil
@@ -280,8 +282,8 @@ func (b *board) clash(uses []Use) (by float64, with *Use) {
 
 // night returns the night that a span falls into.
 func (b *board) night(s Span) (Span, bool) {
-	for d := math.Floor(s.From/day) - 1; d <= math.Floor(s.To/day)+1; d++ {
-		n := Span{d*day + b.o.BedAt, (d+1)*day + b.o.WakeAt}
+	for d := math.Floor(s.FromMinutes/day) - 1; d <= math.Floor(s.ToMinutes/day)+1; d++ {
+		n := Span{d*day + b.o.BedMinutes, (d+1)*day + b.o.WakeMinutes}
 		if n.overlaps(s) {
 			return n, true
 		}
@@ -299,7 +301,7 @@ func (b *board) plan() Plan {
 	place := make([]int, len(order))
 	for k, i := range order {
 		place[i] = k
-		p.Tasks[k] = Task{Step: &b.steps[i], Start: b.start[i], End: b.start[i] + b.steps[i].Minutes, Hands: b.hands(i, b.start[i])}
+		p.Tasks[k] = Task{Step: &b.steps[i], StartMinutes: b.start[i], EndMinutes: b.start[i] + b.steps[i].Minutes, Hands: b.hands(i, b.start[i])}
 	}
 	for _, u := range b.uses {
 		u.Task = place[u.Task]
@@ -317,17 +319,17 @@ func (b *board) plan() Plan {
 func (p *Plan) Span() Span {
 	s := Span{math.Inf(1), math.Inf(-1)}
 	for _, t := range p.Tasks {
-		s.From, s.To = math.Min(s.From, t.Start), math.Max(s.To, t.End)
+		s.FromMinutes, s.ToMinutes = math.Min(s.FromMinutes, t.StartMinutes), math.Max(s.ToMinutes, t.EndMinutes)
 	}
 	return s
 }
 
-// HandsOn returns the minutes of work in all.
-func (p *Plan) HandsOn() float64 {
+// HandsOnMinutes returns the minutes of work in all.
+func (p *Plan) HandsOnMinutes() float64 {
 	sum := 0.0
 	for _, t := range p.Tasks {
 		for _, h := range t.Hands {
-			sum += h.To - h.From
+			sum += h.ToMinutes - h.FromMinutes
 		}
 	}
 	return sum
@@ -352,10 +354,10 @@ func (p *Plan) Check() error {
 		t := &p.Tasks[i]
 		for _, c := range t.Step.After {
 			before := ends[c]
-			if t.Start < before.End-1e-3 {
+			if t.StartMinutes < before.EndMinutes-1e-3 {
 				return fmt.Errorf("plan: %s begins before %s has ended", t.Step.Code, c)
 			}
-			if t.Start-before.End > before.Step.WaitMax+1e-2 {
+			if t.StartMinutes-before.EndMinutes > before.Step.WaitMaxMinutes+1e-2 {
 				return fmt.Errorf("plan: what comes of %s waits longer for %s than it keeps", c, t.Step.Code)
 			}
 		}

@@ -30,7 +30,7 @@ func making(t testing.TB, m *model.Model, d design.Design) (process.Process, col
 func order(a *cold.Answer) plan.Order {
 	o := plan.In(process.Default())
 	for _, s := range a.StillFreeze.Dense.Stirs {
-		o.StirMinutes = append(o.StirMinutes, s.Minute)
+		o.StirMinutes = append(o.StirMinutes, s.AtMinutes)
 	}
 	return o
 }
@@ -42,29 +42,29 @@ func TestEveryDemoHasADayFromBothEnds(t *testing.T) {
 		for _, back := range []bool{true, false} {
 			o := order(&a)
 			if back {
-				o.Serve = 10*24*60 + 15*60
+				o.ServeMinutes = 10*24*60 + 15*60
 			} else {
-				o.Start = 10*24*60 + 9*60
+				o.StartMinutes = 10*24*60 + 9*60
 			}
 			got, err := plan.Lay(p.Steps, o)
 			require.NoError(t, err, "%s back %v", name, back)
 			require.NoError(t, got.Check(), "%s back %v", name, back)
 			for _, task := range got.Tasks {
 				if back {
-					assert.LessOrEqual(t, task.End, o.Serve+1e-6)
+					assert.LessOrEqual(t, task.EndMinutes, o.ServeMinutes+1e-6)
 				} else {
-					assert.GreaterOrEqual(t, task.Start, o.Start-1e-6)
+					assert.GreaterOrEqual(t, task.StartMinutes, o.StartMinutes-1e-6)
 				}
 				for _, h := range task.Hands {
-					at := math.Mod(h.From, 24*60)
-					assert.True(t, at >= o.WakeAt-1e-3 && at <= o.BedAt, "%s: hands at %v", task.Step.Code, at)
+					at := math.Mod(h.FromMinutes, 24*60)
+					assert.True(t, at >= o.WakeMinutes-1e-3 && at <= o.BedMinutes, "%s: hands at %v", task.Step.Code, at)
 				}
 			}
 			s := got.Span()
-			assert.Less(t, s.To-s.From, 4.0*24*60, "%s: days", name)
+			assert.Less(t, s.ToMinutes-s.FromMinutes, 4.0*24*60, "%s: days", name)
 			if testing.Verbose() {
 				for _, task := range got.Tasks {
-					fmt.Printf("%s %v %-20s %s-%s\n", name, back, task.Step.Code, clock(task.Start), clock(task.End))
+					fmt.Printf("%s %v %-20s %s-%s\n", name, back, task.Step.Code, clock(task.StartMinutes), clock(task.EndMinutes))
 				}
 			}
 		}
@@ -98,9 +98,9 @@ func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
 		p, a := making(t, m, d)
 		o := order(&a)
 		if source.Intn(2) == 0 {
-			o.Serve = 10*24*60 + 24*60*source.Float64()
+			o.ServeMinutes = 10*24*60 + 24*60*source.Float64()
 		} else {
-			o.Start = 10*24*60 + 24*60*source.Float64()
+			o.StartMinutes = 10*24*60 + 24*60*source.Float64()
 		}
 		got, err := plan.Lay(p.Steps, o)
 		require.NoError(t, err)
@@ -122,9 +122,9 @@ func TestNoPlanBreaksTheCoolingRule(t *testing.T) {
 			require.True(t, p.Custard.Cool.BathMeets, "%s, %d tubs", name, tubs)
 			for range 4 {
 				o := order(&a)
-				o.Serve = 10*24*60 + 24*60*source.Float64()
+				o.ServeMinutes = 10*24*60 + 24*60*source.Float64()
 				got, err := plan.Lay(p.Steps, o)
-				require.NoError(t, err, "%s, %d tubs at %v", name, tubs, o.Serve)
+				require.NoError(t, err, "%s, %d tubs at %v", name, tubs, o.ServeMinutes)
 				require.NoError(t, got.Check())
 				at := map[process.StepCode]plan.Task{}
 				hot := 0.0
@@ -132,12 +132,12 @@ func TestNoPlanBreaksTheCoolingRule(t *testing.T) {
 					at[task.Step.Code] = task
 					switch task.Step.Code {
 					case process.HeatMilk, process.Cook, process.OffHeat:
-						hot = math.Max(hot, task.End)
+						hot = math.Max(hot, task.EndMinutes)
 					}
 				}
 				bath, rest := at[process.CoolDown], at[process.Rest]
-				assert.LessOrEqual(t, bath.End-hot, float64(process.CoolByMin), "%s, %d tubs: at 5 °C before it has to be at 21", name, tubs)
-				assert.LessOrEqual(t, rest.Start-bath.End, 30.01, "%s: then into the refrigerator", name)
+				assert.LessOrEqual(t, bath.EndMinutes-hot, float64(process.CoolByMin), "%s, %d tubs: at 5 °C before it has to be at 21", name, tubs)
+				assert.LessOrEqual(t, rest.StartMinutes-bath.EndMinutes, 30.01, "%s: then into the refrigerator", name)
 			}
 		}
 	}
@@ -151,9 +151,9 @@ func TestBothPhasesAreReadyTogether(t *testing.T) {
 		p, a := making(t, m, d)
 		for _, serve := range []bool{true, false} {
 			o := order(&a)
-			o.Start = 10*24*60 + 9*60
+			o.StartMinutes = 10*24*60 + 9*60
 			if serve {
-				o.Serve, o.Start = o.Start, math.NaN()
+				o.ServeMinutes, o.StartMinutes = o.StartMinutes, math.NaN()
 			}
 			got, err := plan.Lay(p.Steps, o)
 			require.NoError(t, err)
@@ -161,10 +161,10 @@ func TestBothPhasesAreReadyTogether(t *testing.T) {
 			for _, task := range got.Tasks {
 				at[task.Step.Code] = task
 			}
-			swirl := at[process.Swirl].Start
-			assert.LessOrEqual(t, swirl-at[process.FreezeSoft].End, 15.01, name)
-			assert.LessOrEqual(t, swirl-at[process.ChillFoam].End, 60.0, "%s: the foam keeps, but does not freeze through", name)
-			assert.GreaterOrEqual(t, swirl, at[process.ChillTubs].End-1e-6, name)
+			swirl := at[process.Swirl].StartMinutes
+			assert.LessOrEqual(t, swirl-at[process.FreezeSoft].EndMinutes, 15.01, name)
+			assert.LessOrEqual(t, swirl-at[process.ChillFoam].EndMinutes, 60.0, "%s: the foam keeps, but does not freeze through", name)
+			assert.GreaterOrEqual(t, swirl, at[process.ChillTubs].EndMinutes-1e-6, name)
 		}
 	}
 }
@@ -177,10 +177,10 @@ func TestAChurnAndShortDaysHaveTheirPlans(t *testing.T) {
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	k := process.Default()
-	k.ChurnBowlML, k.FromH, k.ToH = 1500, 16, 24
+	k.ChurnBowlML, k.FromHours, k.ToHours = 1500, 16, 24
 	p := process.Of(d, &r, k, -18, nil)
 	o := plan.In(k)
-	o.Serve = 10*24*60 + 20*60
+	o.ServeMinutes = 10*24*60 + 20*60
 	got, err := plan.Lay(p.Steps, o)
 	require.NoError(t, err)
 	require.NoError(t, got.Check())
@@ -193,11 +193,11 @@ func TestAChurnAndShortDaysHaveTheirPlans(t *testing.T) {
 			churn = task
 		}
 		for _, h := range task.Hands {
-			at := math.Mod(h.From, 24*60)
+			at := math.Mod(h.FromMinutes, 24*60)
 			assert.GreaterOrEqual(t, at, 16*60-1e-3, "%s", task.Step.Code)
 		}
 	}
-	assert.GreaterOrEqual(t, churn.Start-bowl.Start, 24.0*60-1e-6)
+	assert.GreaterOrEqual(t, churn.StartMinutes-bowl.StartMinutes, 24.0*60-1e-6)
 	for _, u := range got.Uses {
 		if got.Tasks[u.Task].Step.Code == process.FreezeSoft {
 			assert.NotEqual(t, process.Mixer, u.What)

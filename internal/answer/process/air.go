@@ -12,7 +12,7 @@ import (
 // Check: 60 to 4 °C ×0.69, 30 to 4 °C ×0.89, 30 to −18 °C ×0.8108, 4 to −18 °C
 // ×0.915 at aw 0.9 (heat balance worked beside the foam's table).
 func Shrink(from, to, aw, p float64) float64 {
-	dry := func(t float64) float64 { return p - aw*water.SaturationPressure(t) }
+	dry := func(t float64) float64 { return p - aw*water.SaturationPa(t) }
 	return (to + water.ZeroC) / (from + water.ZeroC) * dry(from) / dry(to)
 }
 
@@ -33,7 +33,7 @@ const ShrinkToC = 4
 func stoveGPerMin(t, mm float64) float64 {
 	const h, rhoC, lewis = 10, 1.1 * 1007, 0.85
 	vapour := func(t, rh float64) float64 { // g/m³
-		return rh * water.SaturationPressure(t) * 18.01528 / (8.314462618 * (t + water.ZeroC))
+		return rh * water.SaturationPa(t) * 18.01528 / (8.314462618 * (t + water.ZeroC))
 	}
 	area := math.Pi / 4 * mm * mm * 1e-6
 	return h / (rhoC * math.Pow(lewis, 2.0/3)) * area * (vapour(t, 1) - vapour(20, 0.5)) * 60

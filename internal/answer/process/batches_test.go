@@ -75,7 +75,7 @@ func TestTheStepsUseUpTheLines(t *testing.T) {
 			}
 			require.False(t, seen[s.Code], "%s: %s twice", name, s.Code)
 			seen[s.Code] = true
-			require.GreaterOrEqual(t, s.Minutes, s.HandsOn-1e-9, "%s: %s", name, s.Code)
+			require.GreaterOrEqual(t, s.Minutes, s.HandsOnMinutes-1e-9, "%s: %s", name, s.Code)
 		}
 		for i, l := range r.Lines {
 			require.InDelta(t, l.Grams, sum[i], 1e-12*(1+l.Grams), "%s: %s", name, l.Ingredient.ID)
@@ -94,8 +94,8 @@ func TestTheLedgerKeepsEveryGram(t *testing.T) {
 		size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
 		require.NoError(t, err)
 		n := float64(e.Crack)
-		require.InDelta(t, n*size.Yolk, e.YolksUsed*size.Yolk+e.YolksLeftG, 1e-9*(1+n), name)
-		require.InDelta(t, n*size.White, e.WhitesUsed*size.White+e.WhitesLeftG, 1e-9*(1+n), name)
+		require.InDelta(t, n*size.YolkG, e.YolksUsed*size.YolkG+e.YolksLeftG, 1e-9*(1+n), name)
+		require.InDelta(t, n*size.WhiteG, e.WhitesUsed*size.WhiteG+e.WhitesLeftG, 1e-9*(1+n), name)
 	})
 }
 
@@ -112,7 +112,7 @@ func TestTheHeatOfEveryHotMixCloses(t *testing.T) {
 		in, out := f.Heat()
 		require.InEpsilon(t, in, out, 1e-9, name)
 		require.LessOrEqual(t, f.PeakC, f.AdiabaticC+1e-9, "%s: nothing is hotter than it would be alone", name)
-		require.LessOrEqual(t, f.PeakLow, f.PeakHi+1e-9, name)
+		require.LessOrEqual(t, f.PeakLowC, f.PeakHighC+1e-9, name)
 		require.LessOrEqual(t, f.LogLow, f.LogHigh*(1+1e-12)+1e-12, name)
 	})
 	assert.Greater(t, hot, 200)

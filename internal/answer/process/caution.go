@@ -44,14 +44,14 @@ func (p *Process) cautions(r *model.Result) []Caution {
 		fresh := f.Whites == FreshWhite || f.Whites == FreshYolk
 		add(WhitesStayCool, fresh && f.Hot && !f.Reaches, f.PeakC, EggFigureC)
 		add(WhitesStayRaw, fresh && !f.Hot, 0, EggFigureC)
-		if f.OverrunAsked > f.Air.High && !warned(r, limits.FoamAir.Code, "foam.overrun_percent") {
-			out = append(out, Caution{Code: FoamAirBeyond, Has: f.OverrunAsked, Limit: f.Air.High, Low: f.Air.Low})
+		if f.AskedOverrunPercent > f.Air.High && !warned(r, limits.FoamAir.Code, "foam.overrun_percent") {
+			out = append(out, Caution{Code: FoamAirBeyond, Has: f.AskedOverrunPercent, Limit: f.Air.High, Low: f.Air.Low})
 		}
 		add(ManyWhites, f.WhiteG > MostWhiteG && p.Kitchen.Tool != StandMixer, f.WhiteG, MostWhiteG)
 		add(FewWhites, f.WhiteG > 0 && f.Hot && f.WhiteG < LeastWhiteG, f.WhiteG, LeastWhiteG)
 	}
 	if c.Present {
-		air := 100 * r.Dense.Body.Overrun
+		air := 100 * r.Dense.Body.OverrunFraction
 		step, past := p.Kitchen.CustardAir().Passed(air)
 		if past && step.Level >= limits.Warn && !warned(r, limits.CustardAir.Code, "dense.overrun_percent") {
 			out = append(out, Caution{Code: CustardAirPast, Has: air, Limit: step.At, Step: step})

@@ -127,8 +127,8 @@ func custardOf(p phaseFacts, k Kitchen) Custard {
 		c.OffMinutes = c.WaterOffG / stoveGPerMin(math.Min(hot, setsToC), k.PanMM)
 	}
 	if c.Yolk {
-		c.LogYolk = HoldSeconds / 60.0 / SugaredYolk.D(c.FromC)
-		c.HoldMin = HoldSeconds / 60.0 * SugaredYolk.D(PlantYolkC) / SugaredYolk.D(c.FromC)
+		c.LogYolk = HoldSeconds / 60.0 / SugaredYolk.DMinutes(c.FromC)
+		c.HoldMin = HoldSeconds / 60.0 * SugaredYolk.DMinutes(PlantYolkC) / SugaredYolk.DMinutes(c.FromC)
 	}
 	c.Cool = cool(p.total-c.SourG-c.SpiritG, p.heat, hot, k)
 	return c

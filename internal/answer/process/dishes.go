@@ -19,17 +19,17 @@ const (
 
 // Freezing is what the freezer is asked for.
 type Freezing struct {
-	Dishes     int     // of the custard, DishMM deep
-	Fits       bool    // on the shelf, side by side
-	LoadKJ     float64 // of both phases, from the refrigerator to hard
-	CanKJ      float64 // that the freezer takes in a day, as rated
-	Loaded     float64 // LoadKJ / CanKJ
-	ChurnRuns  int     // of the custard; 0 without a churn
-	ChillTheC  float64 // the foam may be no warmer than this when it goes into the custard
-	IceLostG   float64 // of the custard's ice in one tub, were the foam stirred in at room temperature
-	IceInTubG  float64 // of the custard in one tub, at swirling
-	SwirlAtC   float64 // the custard's temperature then
-	MeltShares float64 // share of that ice which a foam at ChillTheC melts
+	Dishes       int     // of the custard, DishMM deep
+	Fits         bool    // on the shelf, side by side
+	LoadKJ       float64 // of both phases, from the refrigerator to hard
+	CanKJ        float64 // that the freezer takes in a day, as rated
+	Loaded       float64 // LoadKJ / CanKJ
+	ChurnRuns    int     // of the custard; 0 without a churn
+	ChillTheC    float64 // the foam may be no warmer than this when it goes into the custard
+	IceLostG     float64 // of the custard's ice in one tub, were the foam stirred in at room temperature
+	IceInTubG    float64 // of the custard in one tub, at swirling
+	SwirlAtC     float64 // the custard's temperature then
+	MeltFraction float64 // share of that ice which a foam at ChillTheC melts
 }
 
 // At swirling about half of the custard's water is ice (see cold.readyAt), and
@@ -44,7 +44,7 @@ const (
 func freeze(r *model.Result, tubs float64, toC float64, k Kitchen) Freezing {
 	f := Freezing{ChillTheC: math.NaN(), SwirlAtC: math.NaN(), Fits: true}
 	dense, foam := &r.Dense, &r.Foam
-	if ml := dense.Portion.MadeML / (1 + dense.Body.Overrun); ml > 0 {
+	if ml := dense.Portion.MadeML / (1 + dense.Body.OverrunFraction); ml > 0 {
 		f.Dishes = int(math.Ceil(ml/(k.DishCM2*k.DishMM/10) - 1e-9))
 		f.Fits = float64(f.Dishes)*k.DishCM2 <= k.ShelfCM2
 		if k.ChurnBowlML > 0 {
@@ -53,7 +53,7 @@ func freeze(r *model.Result, tubs float64, toC float64, k Kitchen) Freezing {
 	}
 	for _, p := range [...]*model.Phase{dense, foam} {
 		if p.Portion.MadeG > 0 {
-			f.LoadKJ += p.Portion.MadeG * (p.Body.Enthalpy(k.FridgeC) - p.Body.Enthalpy(toC)) / 1000
+			f.LoadKJ += p.Portion.MadeG * (p.Body.JPerG(k.FridgeC) - p.Body.JPerG(toC)) / 1000
 		}
 	}
 	kg := k.FreezesKG
@@ -71,17 +71,17 @@ func freeze(r *model.Result, tubs float64, toC float64, k Kitchen) Freezing {
 // chill closes the heat balance of one tub: half-frozen custard and foam come
 // to one temperature, and what ice the custard loses is what the foam melted.
 func (f *Freezing) chill(dense, foam *model.Phase, tubs float64, k Kitchen) {
-	at := dense.Body.TemperatureAtFrozen(halfFrozen)
+	at := dense.Body.FrozenAtC(halfFrozen)
 	if math.IsNaN(at) {
 		return
 	}
 	f.SwirlAtC = at
 	d, w := dense.Portion.MassG/tubs, foam.Portion.MassG/tubs
-	f.IceInTubG = d * dense.Body.At(at).IceMass
+	f.IceInTubG = d * dense.Body.At(at).IceMassFraction
 	ice := func(foamC float64) float64 { // lost
-		sum := d*dense.Body.Enthalpy(at) + w*foam.Body.Enthalpy(foamC)
-		t := even(func(t float64) float64 { return d*dense.Body.Enthalpy(t) + w*foam.Body.Enthalpy(t) }, sum, -40, 60)
-		return f.IceInTubG - d*dense.Body.At(t).IceMass
+		sum := d*dense.Body.JPerG(at) + w*foam.Body.JPerG(foamC)
+		t := even(func(t float64) float64 { return d*dense.Body.JPerG(t) + w*foam.Body.JPerG(t) }, sum, -40, 60)
+		return f.IceInTubG - d*dense.Body.At(t).IceMassFraction
 	}
 	f.IceLostG = ice(k.RoomC)
 	if ice(at) > mayMelt*f.IceInTubG {
@@ -89,7 +89,7 @@ func (f *Freezing) chill(dense, foam *model.Phase, tubs float64, k Kitchen) {
 		return
 	}
 	f.ChillTheC = even(ice, mayMelt*f.IceInTubG, at, 60)
-	f.MeltShares = ice(f.ChillTheC) / f.IceInTubG
+	f.MeltFraction = ice(f.ChillTheC) / f.IceInTubG
 }
 
 // even returns where the rising f comes to want, between lo and hi.

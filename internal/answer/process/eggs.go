@@ -27,11 +27,11 @@ func EggsOf(d design.Design, r *model.Result) Eggs {
 	}
 	x := r.Eggs
 	e := Eggs{Crack: int(x.Crack), Dense: x.Dense, Foam: x.Foam, YolksUsed: x.Yolks, WhitesUsed: x.Whites,
-		YolksLeft: x.Left.Yolks, WhitesLeft: x.Left.Whites, YolksLeftG: x.Left.Yolks * size.Yolk, WhitesLeftG: x.Left.Whites * size.White,
+		YolksLeft: x.Left.Yolks, WhitesLeft: x.Left.Whites, YolksLeftG: x.Left.Yolks * size.YolkG, WhitesLeftG: x.Left.Whites * size.WhiteG,
 		System: size.System, Size: size.Name}
 	for _, l := range r.Lines {
 		if l.Ingredient.ID == "egg_whole" {
-			e.Whole += l.Grams / size.Edible
+			e.Whole += l.Grams / size.EdibleG
 		}
 	}
 	return e

@@ -89,7 +89,7 @@ func (f *Foam) expected(p phaseFacts, k Kitchen) Air {
 	}
 	mid := (a.Low + a.High) / 2
 	by := func(c AirCause) { a.Why = append(a.Why, c) }
-	if f.SugarPerWhite > mostSugarPerWhite {
+	if f.SugarGPerG > mostSugarPerWhite {
 		a.High = mid
 		by(BySugar)
 	}

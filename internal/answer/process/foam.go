@@ -56,38 +56,38 @@ type Foam struct {
 	Whites  Whites
 	Hot     bool // a boiled syrup goes in
 
-	AdiabaticC             float64 // without bowl or loss
-	WithBowlC              float64
-	PeakC, PeakLow, PeakHi float64
-	Course                 Course // of PeakC
-	Read                   bool   // the peak was read in the bowl, not computed
-	hot                    Hot    // with bowl and loss
-	pourMin                float64
-	MinutesAbove60         float64
-	LogLow, LogHigh        float64 // tenfold reductions of Salmonella by the sugared sets, over the band
-	ReachesC               float64 // EggFigureC
-	Reaches                bool    // even PeakLow does
-	StopMinutes            float64 // until the foam is down to WhiskUntilC; NaN if it is not in an hour
-	SugarPerWhite          float64 // g sugar to g of liquid white
-	OverrunAsked           float64 // %
-	Air                    Air     // what such a foam comes to
-	WhiteG                 float64 // of liquid white, dried white made up
-	Acid                   bool    // in the bowl
-	Cream                  bool    // no whites: a base that is whipped cold
-	ColdShrink             float64 // volume at 4 °C over that at WhiskUntilC
+	AdiabaticC                 float64 // without bowl or loss
+	WithBowlC                  float64
+	PeakC, PeakLowC, PeakHighC float64
+	Course                     Course // of PeakC
+	Read                       bool   // the peak was read in the bowl, not computed
+	hot                        Hot    // with bowl and loss
+	pourMin                    float64
+	Above60Minutes             float64
+	LogLow, LogHigh            float64 // tenfold reductions of Salmonella by the sugared sets, over the band
+	ReachesC                   float64 // EggFigureC
+	Reaches                    bool    // even PeakLowC does
+	StopMinutes                float64 // until the foam is down to WhiskUntilC; NaN if it is not in an hour
+	SugarGPerG                 float64 // g sugar to g of liquid white
+	AskedOverrunPercent        float64 // %
+	Air                        Air     // what such a foam comes to
+	WhiteG                     float64 // of liquid white, dried white made up
+	Acid                       bool    // in the bowl
+	Cream                      bool    // no whites: a base that is whipped cold
+	ColdShrinkRatio            float64 // volume at 4 °C over that at WhiskUntilC
 }
 
 func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen) Foam {
 	f := Foam{
 		Present: true, Whites: whitesOf(p), Hot: s.Present && s.MassG > 0,
-		AdiabaticC: math.NaN(), WithBowlC: math.NaN(), PeakC: math.NaN(), PeakLow: math.NaN(), PeakHi: math.NaN(),
+		AdiabaticC: math.NaN(), WithBowlC: math.NaN(), PeakC: math.NaN(), PeakLowC: math.NaN(), PeakHighC: math.NaN(),
 		LogLow: math.NaN(), LogHigh: math.NaN(), StopMinutes: math.NaN(),
-		ReachesC: EggFigureC, OverrunAsked: 100 * r.Foam.Body.Overrun, Acid: p.g[kind.Acid]+p.g[kind.Sour] > 0,
-		ColdShrink: Shrink(WhiskUntilC, ShrinkToC, 0.9, pressure),
+		ReachesC: EggFigureC, AskedOverrunPercent: 100 * r.Foam.Body.OverrunFraction, Acid: p.g[kind.Acid]+p.g[kind.Sour] > 0,
+		ColdShrinkRatio: Shrink(WhiskUntilC, ShrinkToC, 0.9, pressure),
 	}
 	f.WhiteG = p.g[kind.White] + p.g[kind.WhitePast] + madeUp*p.g[kind.WhiteDry]
 	if f.WhiteG > 0 {
-		f.SugarPerWhite = p.sugars / f.WhiteG
+		f.SugarGPerG = p.sugars / f.WhiteG
 	}
 	f.Cream = f.Whites == NoWhite
 	f.Air = f.expected(p, k)
@@ -98,8 +98,8 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	if s.Weighed && !math.IsNaN(r.Syrup.BoilingPointC) {
 		at = r.Syrup.BoilingPointC
 	}
-	hot := Hot{SyrupG: s.MassG, SyrupC: at, SolidsPercent: s.SolidsPercent, WhitesG: p.bowlG, WhitesC: k.WhitesC, WhitesHeat: p.bowlHeat, BowlC: k.RoomC, AirC: k.RoomC}
-	f.AdiabaticC = hot.Mixed()
+	hot := Hot{SyrupG: s.MassG, SyrupC: at, SolidsPercent: s.SolidsPercent, WhitesG: p.bowlG, WhitesC: k.WhitesC, WhitesJPerGK: p.bowlHeat, BowlC: k.RoomC, AirC: k.RoomC}
+	f.AdiabaticC = hot.MixedC()
 	bowl := k.BowlG * heatJPerGK[k.BowlIs]
 	pour := func(touches, loss float64) Course {
 		h := hot
@@ -111,17 +111,17 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 		return c
 	}
 	hot.BowlJPerK = bowlTouches * bowl
-	f.WithBowlC = hot.Mixed()
+	f.WithBowlC = hot.MixedC()
 	f.Course = pour(bowlTouches, 1)
 	f.hot, f.pourMin = hot, k.Pour.minutes()
 	f.hot.LossWPerK = whiskLoss
 	low, high := pour(touchesMost, 1+lossSpread), pour(touchesLeast, 1-lossSpread)
-	f.PeakC, f.PeakLow, f.PeakHi, f.Read = f.Course.Peak(), low.Peak(), high.Peak(), k.BowlReadC > 0
-	f.MinutesAbove60 = f.Course.MinutesAbove(above60)
+	f.PeakC, f.PeakLowC, f.PeakHighC, f.Read = f.Course.PeakC(), low.PeakC(), high.PeakC(), k.BowlReadC > 0
+	f.Above60Minutes = f.Course.AboveMinutes(above60)
 	f.LogLow = math.Min(Sugared87.LogReduction(low), Sugared82.LogReduction(low))
 	f.LogHigh = math.Max(Sugared87.LogReduction(high), Sugared82.LogReduction(high))
-	f.Reaches = f.PeakLow >= EggFigureC
-	f.StopMinutes = f.Course.MinuteBelow(WhiskUntilC)
+	f.Reaches = f.PeakLowC >= EggFigureC
+	f.StopMinutes = f.Course.BelowMinutes(WhiskUntilC)
 	return f
 }
 
@@ -130,7 +130,7 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 func (f *Foam) Heat() (in, out float64) {
 	h := f.hot
 	c, lost := h.Poured(f.pourMin, whiskedMin)
-	syrup, whites := h.SyrupG*h.syrupHeat(), h.WhitesG*h.WhitesHeat
+	syrup, whites := h.SyrupG*h.syrupHeat(), h.WhitesG*h.WhitesJPerGK
 	in = syrup*h.SyrupC + whites*h.WhitesC + h.BowlJPerK*h.BowlC
 	return in, (syrup+whites+h.BowlJPerK)*c.C[len(c.C)-1] + lost
 }
@@ -150,4 +150,4 @@ func whitesOf(p phaseFacts) Whites {
 }
 
 // waterBoils returns where plain water boils at z m, °C.
-func waterBoils(pressure float64) float64 { return solution.BoilingPoint(0, pressure) }
+func waterBoils(pressure float64) float64 { return solution.BoilingC(0, pressure) }

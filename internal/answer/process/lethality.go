@@ -34,8 +34,8 @@ func withZ(name string, c, d, z float64) Killing {
 	return Killing{name, []DPoint{{c, d}, {c + z, d / 10}}}
 }
 
-// D returns the minutes of a tenfold reduction at t °C.
-func (k Killing) D(t float64) float64 {
+// DMinutes returns the minutes of a tenfold reduction at t °C.
+func (k Killing) DMinutes(t float64) float64 {
 	i := 1
 	for i < len(k.At)-1 && t > k.At[i].C {
 		i++
@@ -52,7 +52,7 @@ func (k Killing) D(t float64) float64 {
 func (k Killing) LogReduction(c Course) float64 {
 	sum := 0.0
 	for i := 1; i < len(c.C); i++ {
-		sum += (1/k.D(c.C[i-1]) + 1/k.D(c.C[i])) / 2
+		sum += (1/k.DMinutes(c.C[i-1]) + 1/k.DMinutes(c.C[i])) / 2
 	}
-	return sum * c.StepMin
+	return sum * c.StepMinutes
 }

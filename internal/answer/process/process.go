@@ -30,7 +30,7 @@ type Process struct {
 // Of returns the making of d, which comes to r, in kitchen k. storeC is where
 // the tubs are kept, °C; times are those of the cold, nil where nobody asked.
 func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold.Answer) Process {
-	pressure := water.AirPressure(d.Kitchen.AltitudeM)
+	pressure := water.AirPa(d.Kitchen.AltitudeM)
 	p := Process{Kitchen: k, Syrup: syrupOf(d, r, k), Eggs: EggsOf(d, r), Freezing: freeze(r, r.Blend.TubsFilled, storeC, k)}
 	if r.Dense.Portion.MadeG > 0 {
 		p.Custard = custardOf(factsOf(d, r, design.DensePart, pressure), k)
@@ -42,7 +42,7 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold
 	if made := r.Dense.Portion.MadeG; made > 0 {
 		p.Custard.WeighedG = made - p.later(r)
 		p.Custard.FatPercent = r.Dense.Percent(mix.Fat)
-		p.Custard.WaterG = made * r.Dense.Body.Mix.Mass[mix.Water] / r.Dense.Body.Mix.Total()
+		p.Custard.WaterG = made * r.Dense.Body.Mix.Grams[mix.Water] / r.Dense.Body.Mix.TotalG()
 	}
 	p.Cautions = p.cautions(r)
 	return p
@@ -73,8 +73,8 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 		p = &r.Dense
 	}
 	f := phaseFacts{
-		g: map[kind.Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOff * p.Portion.Factor,
-		heat: p.Body.HeatCapacity(warmC), boilsC: waterBoils(pressure),
+		g: map[kind.Kind]float64{}, total: p.Portion.MadeG, waterOff: p.WaterOffG * p.Portion.Factor,
+		heat: p.Body.JPerGK(warmC), boilsC: waterBoils(pressure),
 	}
 	var bowl mix.Mix
 	fat := 0.0
@@ -83,7 +83,7 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 		if own {
 			f.g[kind.Of(l.Ingredient)] += l.Grams
 			f.milk += l.Grams * kind.MilkPercent(l.Ingredient) / 100
-			f.acid += l.Grams * kind.AcidPercent(l.Ingredient, l.Ingredient.Resolve().Nominal.Mass[mix.CitricAcid]) / 100
+			f.acid += l.Grams * kind.AcidPercent(l.Ingredient, l.Ingredient.Resolve().Nominal.Grams[mix.CitricAcid]) / 100
 			if kind.Of(l.Ingredient) == kind.Starch && l.Grams > 0 {
 				if !slices.Contains(f.starch, l.Ingredient) {
 					f.starch = append(f.starch, l.Ingredient)
@@ -103,13 +103,13 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 			bowl = bowl.PlusScaled(x.Nominal, l.Grams/100)
 			f.bowlG += l.Grams
 			if !isWhite(kind.Of(l.Ingredient)) && foamStep(kind.Of(l.Ingredient), l.Ingredient) == BowlWhites {
-				fat += l.Grams * x.Nominal.Mass[mix.Fat] / 100
+				fat += l.Grams * x.Nominal.Grams[mix.Fat] / 100
 			}
 		}
 	}
 	if f.bowlG > 0 {
 		b := phase.Prepare(bowl, 0, phase.Foam, solution.DefaultBound)
-		f.bowlHeat = b.HeatCapacity(warmC)
+		f.bowlHeat = b.JPerGK(warmC)
 		f.heat = f.bowlHeat
 		f.bowlFat = 100 * fat / f.bowlG
 		if white := f.g[kind.White] + f.g[kind.WhitePast] + madeUp*f.g[kind.WhiteDry]; white > 0 {

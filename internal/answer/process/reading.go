@@ -45,9 +45,9 @@ func (p *Process) Readings(code StepCode) []Reading {
 	return out
 }
 
-// OverrunOf returns the overrun, %, of a phase of which a level cup weighs g and
+// OverrunPercentOf returns the overrun, %, of a phase of which a level cup weighs g and
 // of which 1 mL without air weighs density g; NaN of nothing.
-func OverrunOf(g, density float64) float64 {
+func OverrunPercentOf(g, density float64) float64 {
 	if !(g > 0) {
 		return math.NaN()
 	}

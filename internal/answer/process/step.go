@@ -66,12 +66,12 @@ type Used struct {
 // Step is one step. Minutes are from its begin to its end, HandsOn those of
 // them that a cook stands by.
 type Step struct {
-	Code             StepCode
-	Lines            []Used
-	Minutes, HandsOn float64
-	Uses             []Resource
-	After            []StepCode // must be done first
-	WaitMax          float64    // minutes that what comes of it keeps before the next step; +Inf: no limit
+	Code                    StepCode
+	Lines                   []Used
+	Minutes, HandsOnMinutes float64
+	Uses                    []Resource
+	After                   []StepCode // must be done first
+	WaitMaxMinutes          float64    // minutes that what comes of it keeps before the next step; +Inf: no limit
 }
 
 // Rests and waits, minutes. All common practice, no source, but for the
@@ -121,8 +121,8 @@ type builder struct {
 }
 
 func (b *builder) add(s Step) *Step {
-	if s.WaitMax == 0 {
-		s.WaitMax = math.Inf(1)
+	if s.WaitMaxMinutes == 0 {
+		s.WaitMaxMinutes = math.Inf(1)
 	}
 	// A step waits only for those that this design has.
 	after := s.After[:0:0]
@@ -253,41 +253,41 @@ func linesOf(r *model.Result, p *Process) map[StepCode][]Used {
 func (b *builder) custard(p *Process, times *cold.Answer) {
 	in := linesOf(b.r, p)
 	if n := float64(p.Eggs.Crack); n > 0 {
-		b.add(Step{Code: Crack, Minutes: 3 + perEgg*n, HandsOn: 3 + perEgg*n, Uses: []Resource{Hands, EggBowl}, WaitMax: eggsKeep})
+		b.add(Step{Code: Crack, Minutes: 3 + perEgg*n, HandsOnMinutes: 3 + perEgg*n, Uses: []Resource{Hands, EggBowl}, WaitMaxMinutes: eggsKeep})
 	}
 	if len(in[Bloom]) > 0 {
-		b.add(Step{Code: Bloom, Lines: in[Bloom], Minutes: 10, HandsOn: 1, Uses: []Resource{}, WaitMax: 60})
+		b.add(Step{Code: Bloom, Lines: in[Bloom], Minutes: 10, HandsOnMinutes: 1, Uses: []Resource{}, WaitMaxMinutes: 60})
 	}
 	if !p.Custard.Present {
 		return
 	}
 	if len(in[YolkSugar]) > 0 {
-		b.add(Step{Code: YolkSugar, Lines: in[YolkSugar], Minutes: 4, HandsOn: 4, Uses: []Resource{Hands}, After: []StepCode{Crack}, WaitMax: 20})
+		b.add(Step{Code: YolkSugar, Lines: in[YolkSugar], Minutes: 4, HandsOnMinutes: 4, Uses: []Resource{Hands}, After: []StepCode{Crack}, WaitMaxMinutes: 20})
 	}
 	if len(in[HeatMilk]) > 0 {
-		b.add(Step{Code: HeatMilk, Lines: in[HeatMilk], Minutes: 8, HandsOn: 5, Uses: []Resource{Hands, Pan}, WaitMax: hotWait})
+		b.add(Step{Code: HeatMilk, Lines: in[HeatMilk], Minutes: 8, HandsOnMinutes: 5, Uses: []Resource{Hands, Pan}, WaitMaxMinutes: hotWait})
 	}
 	if p.Custard.cooked() {
 		m := 10.0
 		if !math.IsNaN(p.Custard.OffMinutes) {
 			m = math.Max(m, math.Min(p.Custard.OffMinutes, 60))
 		}
-		b.add(Step{Code: Cook, Minutes: m, HandsOn: m, Uses: []Resource{Hands, Pan}, After: []StepCode{YolkSugar, HeatMilk}, WaitMax: hotWait})
+		b.add(Step{Code: Cook, Minutes: m, HandsOnMinutes: m, Uses: []Resource{Hands, Pan}, After: []StepCode{YolkSugar, HeatMilk}, WaitMaxMinutes: hotWait})
 	}
 	jelly := b.bloomed(in, design.DensePart)
 	if len(in[OffHeat]) > 0 || jelly {
-		b.add(Step{Code: OffHeat, Lines: in[OffHeat], Minutes: 4, HandsOn: 4, Uses: []Resource{Hands, Pan}, After: append(b.last(HeatMilk, Cook), Bloom), WaitMax: hotWait})
+		b.add(Step{Code: OffHeat, Lines: in[OffHeat], Minutes: 4, HandsOnMinutes: 4, Uses: []Resource{Hands, Pan}, After: append(b.last(HeatMilk, Cook), Bloom), WaitMaxMinutes: hotWait})
 	}
 	if before := b.last(YolkSugar, HeatMilk, Cook, OffHeat); before != nil {
 		bath := p.Custard.Cool.BathMinutes
 		if math.IsNaN(bath) {
 			bath = 30
 		}
-		b.add(Step{Code: CoolDown, Minutes: bath, HandsOn: math.Min(bath, 6), Uses: []Resource{WaterBath}, After: before, WaitMax: 30})
-		b.add(Step{Code: Rest, Minutes: restMin, Uses: []Resource{Fridge}, After: []StepCode{CoolDown}, WaitMax: restMax - restMin})
+		b.add(Step{Code: CoolDown, Minutes: bath, HandsOnMinutes: math.Min(bath, 6), Uses: []Resource{WaterBath}, After: before, WaitMaxMinutes: 30})
+		b.add(Step{Code: Rest, Minutes: restMin, Uses: []Resource{Fridge}, After: []StepCode{CoolDown}, WaitMaxMinutes: restMax - restMin})
 	}
 	if len(in[ColdIn]) > 0 {
-		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands}, After: []StepCode{Rest}, WaitMax: 60})
+		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOnMinutes: 3, Uses: []Resource{Hands}, After: []StepCode{Rest}, WaitMaxMinutes: 60})
 	}
 	b.freezeSoft(p, times)
 }
@@ -298,17 +298,17 @@ func (b *builder) freezeSoft(p *Process, times *cold.Answer) {
 	after := b.last(Rest, ColdIn)
 	if k := p.Kitchen; k.Churns() {
 		if k.Churn != BatchFreezer {
-			b.add(Step{Code: FreezeBowl, Minutes: 60 * bowlHours, HandsOn: 1, Uses: []Resource{Freezer}})
+			b.add(Step{Code: FreezeBowl, Minutes: 60 * bowlHours, HandsOnMinutes: 1, Uses: []Resource{Freezer}})
 		}
 		runs := math.Max(1, float64(p.Freezing.ChurnRuns))
-		b.add(Step{Code: FreezeSoft, Minutes: runs * perRunMin, HandsOn: 5 * runs, Uses: []Resource{Turning}, After: append(after, FreezeBowl), WaitMax: softWait})
+		b.add(Step{Code: FreezeSoft, Minutes: runs * perRunMin, HandsOnMinutes: 5 * runs, Uses: []Resource{Turning}, After: append(after, FreezeBowl), WaitMaxMinutes: softWait})
 		return
 	}
 	soft, stirs := softStageMin*1.0, 5.0
-	if times != nil && times.StillFreeze.Dense.Ready.Known() {
-		soft, stirs = times.StillFreeze.Dense.Ready.Value, float64(len(times.StillFreeze.Dense.Stirs))
+	if times != nil && times.StillFreeze.Dense.ReadyMinutes.Known() {
+		soft, stirs = times.StillFreeze.Dense.ReadyMinutes.Value, float64(len(times.StillFreeze.Dense.Stirs))
 	}
-	b.add(Step{Code: FreezeSoft, Minutes: soft, HandsOn: math.Min(soft, 3*stirs+2), Uses: []Resource{Dish, Freezer}, After: after, WaitMax: softWait})
+	b.add(Step{Code: FreezeSoft, Minutes: soft, HandsOnMinutes: math.Min(soft, 3*stirs+2), Uses: []Resource{Dish, Freezer}, After: after, WaitMaxMinutes: softWait})
 }
 
 // bloomed reports whether gelatine of the custard, or of the foam and its syrup,
@@ -332,7 +332,7 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 	}
 	in := linesOf(b.r, p)
 	if len(in[BowlWhites]) > 0 {
-		s := Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOn: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMax: 20}
+		s := Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOnMinutes: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMaxMinutes: 20}
 		if f.Whites == DriedWhite { // first it swells, then it is beaten
 			s.Minutes += swellMin
 		}
@@ -344,7 +344,7 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 		if math.IsNaN(m) || m <= 0 {
 			m = 10
 		}
-		b.add(Step{Code: BoilSyrup, Lines: in[BoilSyrup], Minutes: m + 2, HandsOn: m/2 + 2, Uses: []Resource{SyrupPan}, WaitMax: 1})
+		b.add(Step{Code: BoilSyrup, Lines: in[BoilSyrup], Minutes: m + 2, HandsOnMinutes: m/2 + 2, Uses: []Resource{SyrupPan}, WaitMaxMinutes: 1})
 		stop := math.Min(WhiskLongest, math.Max(whiskQuickest, f.StopMinutes))
 		if math.IsNaN(stop) {
 			stop = WhiskLongest
@@ -352,21 +352,21 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 		if f.Cream {
 			stop = creamMin
 		}
-		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOn: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMax: f.keeps()})
+		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOnMinutes: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMaxMinutes: f.keeps()})
 	default:
 		if f.Whites == FreshWhite || f.Whites == FreshYolk {
-			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOn: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMax: hotWait})
+			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOnMinutes: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMaxMinutes: hotWait})
 		}
-		b.add(Step{Code: WhipCold, Minutes: 8, HandsOn: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMax: foamWait})
+		b.add(Step{Code: WhipCold, Minutes: 8, HandsOnMinutes: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMaxMinutes: foamWait})
 	}
 	if len(in[FoldIn]) > 0 {
-		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOn: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMax: f.keeps()})
+		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOnMinutes: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMaxMinutes: f.keeps()})
 	}
 	chill := float64(coldStageMin)
-	if times != nil && times.StillFreeze.Foam.Ready.Known() {
-		chill = math.Max(5, times.StillFreeze.Foam.Ready.Value)
+	if times != nil && times.StillFreeze.Foam.ReadyMinutes.Known() {
+		chill = math.Max(5, times.StillFreeze.Foam.ReadyMinutes.Value)
 	}
-	b.add(Step{Code: ChillFoam, Minutes: chill, HandsOn: 1, Uses: []Resource{Freezer}, After: b.last(PourIn, WhipCold, FoldIn), WaitMax: f.keeps()})
+	b.add(Step{Code: ChillFoam, Minutes: chill, HandsOnMinutes: 1, Uses: []Resource{Freezer}, After: b.last(PourIn, WhipCold, FoldIn), WaitMaxMinutes: f.keeps()})
 }
 
 // keeps is how many minutes the foam stands before it drains.
@@ -383,16 +383,16 @@ func (b *builder) tub(p *Process, times *cold.Answer) {
 		return
 	}
 	fill := 3 + perTubMinutes*math.Ceil(b.r.Blend.TubsFilled)
-	b.add(Step{Code: ChillTubs, Minutes: tubsMin, HandsOn: 1, Uses: []Resource{Freezer}, WaitMax: restMax})
-	b.add(Step{Code: Swirl, Lines: in[Swirl], Minutes: fill, HandsOn: fill, Uses: []Resource{Hands}, After: []StepCode{FreezeSoft, ChillFoam, ChillTubs}, WaitMax: 10})
+	b.add(Step{Code: ChillTubs, Minutes: tubsMin, HandsOnMinutes: 1, Uses: []Resource{Freezer}, WaitMaxMinutes: restMax})
+	b.add(Step{Code: Swirl, Lines: in[Swirl], Minutes: fill, HandsOnMinutes: fill, Uses: []Resource{Hands}, After: []StepCode{FreezeSoft, ChillFoam, ChillTubs}, WaitMaxMinutes: 10})
 	hours := float64(hardenHours)
 	if times != nil && times.Harden.Hours.Known() {
 		hours = times.Harden.Hours.Value
 	}
-	b.add(Step{Code: Hardening, Minutes: 60 * hours, HandsOn: 1, Uses: []Resource{Freezer}, After: []StepCode{Swirl}})
+	b.add(Step{Code: Hardening, Minutes: 60 * hours, HandsOnMinutes: 1, Uses: []Resource{Freezer}, After: []StepCode{Swirl}})
 	out := 0.0
-	if times != nil && times.Counter.OK && times.Counter.From.Known() {
-		out = times.Counter.From.Value
+	if times != nil && times.Counter.OK && times.Counter.FromMinutes.Known() {
+		out = times.Counter.FromMinutes.Value
 	}
-	b.add(Step{Code: Serve, Minutes: out, HandsOn: 0, Uses: []Resource{}, After: []StepCode{Hardening}})
+	b.add(Step{Code: Serve, Minutes: out, HandsOnMinutes: 0, Uses: []Resource{}, After: []StepCode{Hardening}})
 }

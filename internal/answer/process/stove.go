@@ -30,8 +30,8 @@ type Kitchen struct {
 	Churn       Churn
 	Tool        Tool
 
-	FromH, ToH float64 // the hours of the day in which the cook works
-	WashUpMin  float64 // for beaters and bowl between two uses
+	FromHours, ToHours float64 // the hours of the day in which the cook works
+	WashUpMinutes      float64 // for beaters and bowl between two uses
 }
 
 // Material is what a mixing bowl is made of.
@@ -97,8 +97,8 @@ func KitchenOf(p cold.Profile) Kitchen {
 		BowlG: p.Bowl.Grams, BowlIs: Material(p.Bowl.Material), WhitesC: p.Bowl.WhitesC, Pour: Pour(p.Bowl.Pour),
 		RoomC: p.Counter.AirC, FridgeC: p.Refrigerator.AirC, IceBathC: iceBathC,
 		DishMM: p.Layer.DepthMM, DishCM2: p.Layer.DishCM2, ShelfCM2: p.FreeShelfCM2,
-		Tool: Tool(p.Bowl.Tool), Churn: Churn(p.Churn.Kind), FromH: p.Cook.FromH, ToH: p.Cook.ToH, WashUpMin: p.Cook.WashUpMin,
-		FreezerL: p.FreezerLitres, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.Churn.BowlML,
+		Tool: Tool(p.Bowl.Tool), Churn: Churn(p.Churn.Kind), FromHours: p.Cook.FromHours, ToHours: p.Cook.ToHours, WashUpMinutes: p.Cook.WashUpMinutes,
+		FreezerL: p.FreezerL, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.Churn.BowlML,
 	}
 }
 

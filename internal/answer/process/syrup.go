@@ -14,23 +14,23 @@ const SeaLevel = 101325
 
 // Syrup is the boil.
 type Syrup struct {
-	Present     bool
-	ReadingC    float64 // what the maker's probe shows when it is done
-	TrueC       float64 // what a right one shows
-	ProbeOffset float64 // K that the maker's probe shows too much; 0 where it was never checked
-	WaterBoilsC float64 // plain water, at this altitude
-	SeaC        float64 // the temperature at which the same syrup boils at sea level; NaN beyond the boiling model
-	Stage       Stage
+	Present      bool
+	ReadingC     float64 // what the maker's probe shows when it is done
+	TrueC        float64 // what a right one shows
+	ProbeOffsetK float64 // K that the maker's probe shows too much; 0 where it was never checked
+	WaterBoilsC  float64 // plain water, at this altitude
+	SeaC         float64 // the temperature at which the same syrup boils at sea level; NaN beyond the boiling model
+	Stage        Stage
 
-	SolidsPercent           float64
-	SolidsLow, SolidsHigh   float64
-	MassG                   float64
-	WaterLeftG, WaterOffG   float64
-	AlcoholOffG             float64
-	Minutes                 Range // to drive the water off
-	DepthMM                 float64
-	InvertedPercent         float64
-	Reached, Weighed, Heavy bool // Heavy: the pan weighs more than what went in
+	SolidsPercent                       float64
+	LowSolidsPercent, HighSolidsPercent float64
+	MassG                               float64
+	WaterLeftG, WaterOffG               float64
+	AlcoholOffG                         float64
+	Minutes                             Range // to drive the water off
+	DepthMM                             float64
+	InvertedPercent                     float64
+	Reached, Weighed, Heavy             bool // Heavy: the pan weighs more than what went in
 }
 
 // Range is a figure with its band.
@@ -69,14 +69,14 @@ func StageAt(sea float64) (s Stage, from, to float64) {
 	return NoStage, math.NaN(), math.NaN()
 }
 
-// SameSyrup returns the temperature at which a sucrose syrup that boils at t °C
+// SameSyrupC returns the temperature at which a sucrose syrup that boils at t °C
 // under from Pa boils under to Pa.
 //
 // Check: 118 °C at sea level is 107.12 °C at 3000 m (testdata/tables/
 // altitude.csv).
-func SameSyrup(t, from, to float64) float64 {
+func SameSyrupC(t, from, to float64) float64 {
 	x := solution.BoilingFraction(t, from)
-	return solution.BoilingPoint(x, to)
+	return solution.BoilingC(x, to)
 }
 
 // latentJPerG is the heat of vaporisation of water near 110 °C, J/g (steam
@@ -95,11 +95,11 @@ func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 	if !m.Present {
 		return Syrup{}
 	}
-	p := water.AirPressure(d.Kitchen.AltitudeM)
+	p := water.AirPa(d.Kitchen.AltitudeM)
 	s := Syrup{
 		Present: true, TrueC: d.Foam.Syrup.CookTemperatureC,
-		WaterBoilsC:   solution.BoilingPoint(0, p),
-		SolidsPercent: m.SolidsPercent, SolidsLow: m.SolidsBand[0], SolidsHigh: m.SolidsBand[1],
+		WaterBoilsC:   solution.BoilingC(0, p),
+		SolidsPercent: m.SolidsPercent, LowSolidsPercent: m.SolidsBandPercent[0], HighSolidsPercent: m.SolidsBandPercent[1],
 		MassG: m.MassG, WaterOffG: m.WaterOffG, AlcoholOffG: m.AlcoholOffG,
 		WaterLeftG:      m.MassG * (1 - m.SolidsPercent/100),
 		InvertedPercent: d.Foam.Syrup.InvertedPercent,
@@ -107,16 +107,16 @@ func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 		Heavy: d.Foam.Syrup.WeighedG > 0 && !m.Weighed,
 	}
 	if k.ProbeBoilsC > 0 {
-		s.ProbeOffset = k.ProbeBoilsC - s.WaterBoilsC
+		s.ProbeOffsetK = k.ProbeBoilsC - s.WaterBoilsC
 	}
-	s.ReadingC = s.TrueC + s.ProbeOffset
+	s.ReadingC = s.TrueC + s.ProbeOffsetK
 	at := s.TrueC
 	if s.Weighed {
 		at = m.BoilingPointC
 	}
 	s.SeaC = math.NaN()
 	if at < solution.Hot[1] && at > s.WaterBoilsC {
-		if sea := SameSyrup(at, p, SeaLevel); sea < solution.Hot[1] {
+		if sea := SameSyrupC(at, p, SeaLevel); sea < solution.Hot[1] {
 			s.SeaC = sea
 		}
 	}
@@ -134,17 +134,17 @@ func boilMinutes(g, off, rise float64, k Kitchen) Range {
 	return Range{value, value / k.flameSpread(), value * k.flameSpread()}
 }
 
-// Flame returns the net heat, W, of a flame that took so many minutes for this
+// FlameW returns the net heat, W, of a flame that took so many minutes for this
 // syrup; NaN of none.
-func (s *Syrup) Flame(minutes float64, k Kitchen) float64 {
+func (s *Syrup) FlameW(minutes float64, k Kitchen) float64 {
 	if !s.Present || !(minutes > 0) {
 		return math.NaN()
 	}
-	return FlameOf(s.MassG+s.WaterOffG, s.WaterOffG, s.TrueC-k.RoomC, minutes)
+	return FlameWOf(s.MassG+s.WaterOffG, s.WaterOffG, s.TrueC-k.RoomC, minutes)
 }
 
-// FlameOf returns the net heat of a flame, W, from one timed boil: g grams
+// FlameWOf returns the net heat of a flame, W, from one timed boil: g grams
 // warmed by rise K of which off grams of water left in so many minutes.
-func FlameOf(g, off, rise, minutes float64) float64 {
+func FlameWOf(g, off, rise, minutes float64) float64 {
 	return (g*hotHeat*rise + off*latentJPerG) / (minutes * 60)
 }

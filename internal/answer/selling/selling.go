@@ -55,13 +55,13 @@ func Food(d design.Design, r *model.Result, l *label.Label, place onpack.Place) 
 // frozen.
 func FrozenML(d design.Design, r *model.Result) float64 {
 	filled := d.Tubs.VolumeML * d.Tubs.FillPercent / 100
-	foam := r.Blend.FoamVolume
+	foam := r.Blend.FoamVolumeFraction
 	swells := 1.0
 	if r.Dense.InTub() {
-		swells += (1 - foam) * (r.Dense.Swelling - 1)
+		swells += (1 - foam) * (r.Dense.SwellingRatio - 1)
 	}
 	if r.Foam.InTub() {
-		swells += foam * (r.Foam.Swelling - 1)
+		swells += foam * (r.Foam.SwellingRatio - 1)
 	}
 	return filled * swells
 }

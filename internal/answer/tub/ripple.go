@@ -27,11 +27,11 @@ func Ripple(d design.Design) ripple.Settings {
 		panic(fmt.Sprintf("tub: %v", err))
 	}
 	return ripple.Settings{
-		Tub:       ripple.Tub{LengthMM: size.LengthMM, BreadthMM: size.BreadthMM, CornerMM: size.CornerMM, HeightMM: size.FillMM},
-		FoamShare: d.Blend.FoamVolumePercent / 100,
-		Layout:    layout,
-		Strokes:   strokes,
-		Seed:      uint64(d.Blend.Seed),
+		Tub:          ripple.Tub{LengthMM: size.LengthMM, BreadthMM: size.BreadthMM, CornerMM: size.CornerMM, HeightMM: size.FillMM},
+		FoamFraction: d.Blend.FoamVolumePercent / 100,
+		Layout:       layout,
+		Strokes:      strokes,
+		Seed:         uint64(d.Blend.Seed),
 	}
 }
 

@@ -72,7 +72,7 @@ func TestStrokesGoAsDeepAndAsWideAsAsked(t *testing.T) {
 func TestARippleKeepsTheRatioAsked(t *testing.T) {
 	d := design.New()
 	d.Blend.FoamVolumePercent = 35
-	assert.InDelta(t, 0.35, Ripple(d).FoamShare, 1e-15)
+	assert.InDelta(t, 0.35, Ripple(d).FoamFraction, 1e-15)
 }
 
 func TestColoursAreThoseOfTheDesign(t *testing.T) {

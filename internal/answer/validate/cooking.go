@@ -47,10 +47,10 @@ func hotMix(t *tables) ([]Row, error) {
 	bowl := Row{Table: name + " (in a bowl)", Source: source, Unit: "K", Bar: 0.1, Kind: Identity, XLabel: bare.XLabel, YLabel: bare.YLabel,
 		Note: "Air and evaporation take 5 to 8 K more while it is whisked, by the estimate that the program follows from minute to minute."}
 	for _, l := range t.read(name) {
-		h := process.Hot{SyrupG: l.num("syrup_g_per_100g_white"), SyrupC: l.num("T_syrup_C"), SolidsPercent: 100 * l.num("w"), WhitesG: 100, WhitesC: 20, WhitesHeat: 3.90}
-		bare.add(h.SyrupG, h.Mixed(), l.num("T_adiabatic_C"))
+		h := process.Hot{SyrupG: l.num("syrup_g_per_100g_white"), SyrupC: l.num("T_syrup_C"), SolidsPercent: 100 * l.num("w"), WhitesG: 100, WhitesC: 20, WhitesJPerGK: 3.90}
+		bare.add(h.SyrupG, h.MixedC(), l.num("T_adiabatic_C"))
 		h.BowlJPerK, h.BowlC = 0.6*600*0.50, 22
-		bowl.add(h.SyrupG, h.Mixed(), l.num("T_with_bowl_C"))
+		bowl.add(h.SyrupG, h.MixedC(), l.num("T_with_bowl_C"))
 	}
 	return []Row{bare, bowl}, nil
 }
@@ -75,7 +75,7 @@ func lethality(t *tables) ([]Row, error) {
 	sets[0].row.Note = "Never used of a meringue: by these figures one that peaks at 65 °C would have hundreds of tenfold reductions, by those of sugar less than one."
 	for _, l := range t.read(name) {
 		peak := l.num("T_peak_C")
-		c := process.Course{StepMin: 1.0 / 60}
+		c := process.Course{StepMinutes: 1.0 / 60}
 		for s := 0; s <= 900; s++ {
 			v := 20 + (peak-20)*float64(s)/90
 			if s > 90 {
@@ -111,34 +111,34 @@ func eggMasses(t *tables) ([]Row, error) {
 				r.add(got, got, want).Label = label
 			}
 		}
-		add(&parts, s.Edible, l.num("edible"))
-		add(&parts, s.Yolk, l.num("yolk"))
-		add(&parts, s.White, l.num("white"))
-		add(&trade, s.Yolk, l.num("trade_yolk"))
-		add(&trade, s.White, l.num("trade_white"))
-		inside := s.InShell
+		add(&parts, s.EdibleG, l.num("edible"))
+		add(&parts, s.YolkG, l.num("yolk"))
+		add(&parts, s.WhiteG, l.num("white"))
+		add(&trade, s.YolkG, l.num("trade_yolk"))
+		add(&trade, s.WhiteG, l.num("trade_white"))
+		inside := s.InShellG
 		if least := l.num("in_shell_least"); inside < least {
 			inside = least
 		}
 		if most := l.num("in_shell_most"); inside > most {
 			inside = most
 		}
-		class.add(s.InShell, s.InShell, inside).Label = label
-		whole.add(s.InShell, s.Yolk+s.White, s.Edible).Label = label
+		class.add(s.InShellG, s.InShellG, inside).Label = label
+		whole.add(s.InShellG, s.YolkG+s.WhiteG, s.EdibleG).Label = label
 	}
 	large, err := egg.Find("US", "large")
 	if err != nil {
 		return nil, err
 	}
-	trade.add(large.InShell-large.Edible, large.InShell-large.Edible, 7).Label = "US large, shell"
+	trade.add(large.InShellG-large.EdibleG, large.InShellG-large.EdibleG, 7).Label = "US large, shell"
 	return []Row{parts, class, whole, trade}, nil
 }
 
 // boiledDown is what 180 g of sugar and so much water come to at 118 °C, g.
 func boiledDown(waterG float64) float64 {
 	var m mix.Mix
-	m.Mass[mix.Sucrose], m.Mass[mix.Water] = 180, waterG
-	return 180 + solution.WaterAtBoil(m, 118, water.StandardPressure)
+	m.Grams[mix.Sucrose], m.Grams[mix.Water] = 180, waterG
+	return 180 + solution.WaterAtBoilG(m, 118, water.StandardPressure)
 }
 
 // italianSyrup is what the trade knows of a syrup without having measured it.

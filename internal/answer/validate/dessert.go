@@ -28,9 +28,9 @@ var recipes = map[string]mix.Mix{
 
 func recipe(w, fat, protein, ash, salts float64, sugars map[mix.Species]float64) mix.Mix {
 	m := mix.Mix{IonMol: salts}
-	m.Mass[mix.Water], m.Mass[mix.Fat], m.Mass[mix.Protein], m.Mass[mix.Ash] = w, fat, protein, ash
+	m.Grams[mix.Water], m.Grams[mix.Fat], m.Grams[mix.Protein], m.Grams[mix.Ash] = w, fat, protein, ash
 	for s, g := range sugars {
-		m.Mass[s] = g
+		m.Grams[s] = g
 	}
 	return m
 }
@@ -107,7 +107,7 @@ func workedMix(t *tables) ([]Row, error) {
 		Unit: "K", Bar: 0.001, Kind: Identity, XLabel: "water frozen, %", YLabel: "°C"}
 	for _, l := range t.read(name) {
 		frozen := l.num("frozen_pct")
-		got := b.TemperatureAtFrozen(frozen / 100)
+		got := b.FrozenAtC(frozen / 100)
 		why := ""
 		if frozen > 0 {
 			why = "the classical method's own, beside ours"
@@ -127,10 +127,10 @@ func texture(t *tables) ([]Row, error) {
 		column, what, label string
 		of                  func(*phase.State) float64
 	}{
-		{"ice_per_water", "water frozen", "fraction of the water that is ice", func(s *phase.State) float64 { return s.WaterFrozen }},
-		{"ice_vol_fraction_airfree", "ice by volume", "ice, fraction of the volume without air", func(s *phase.State) float64 { return s.IceVolume }},
-		{"sugar_pct_unfrozen", "syrup", "sugars in the liquid, mass %", func(s *phase.State) float64 { return s.SyrupSugar }},
-		{"syrup_viscosity_Pa_s", "viscosity", "viscosity of the liquid, Pa s", func(s *phase.State) float64 { return s.Viscosity }},
+		{"ice_per_water", "water frozen", "fraction of the water that is ice", func(s *phase.State) float64 { return s.FrozenFraction }},
+		{"ice_vol_fraction_airfree", "ice by volume", "ice, fraction of the volume without air", func(s *phase.State) float64 { return s.IceVolumeFraction }},
+		{"sugar_pct_unfrozen", "syrup", "sugars in the liquid, mass %", func(s *phase.State) float64 { return s.SyrupSugarPercent }},
+		{"syrup_viscosity_Pa_s", "viscosity", "viscosity of the liquid, Pa s", func(s *phase.State) float64 { return s.ViscosityPaS }},
 		{"yield_kPa_without_foam_floor", "hardness", "yield stress, kPa", func(s *phase.State) float64 { return s.YieldKPa }},
 	}
 	var rows []Row
@@ -160,7 +160,7 @@ func iceFractions(t *tables) ([]Row, error) {
 		if math.IsNaN(at) || math.IsNaN(want) {
 			continue
 		}
-		r.add(at, 100*b.At(at).WaterFrozen, want).Label = l.text("where")
+		r.add(at, 100*b.At(at).FrozenFraction, want).Label = l.text("where")
 	}
 	return []Row{r}, nil
 }
@@ -198,12 +198,12 @@ func overruns(t *tables) ([]Row, error) {
 		want := l.num("expected")
 		switch l.text("case") {
 		case "overrun by weight": // mix 1.09 kg/L, a litre of product weighs 0.560 kg
-			overrun.add(want, 100*phase.OverrunFromWeights(1.09, 0.560), want)
+			overrun.add(want, 100*phase.OverrunFractionFromWeights(1.09, 0.560), want)
 		case "overrun definition": // 1 L of mix makes 1.5 L: a litre of product holds 1/1.5 of a litre of mix
-			overrun.add(want, 100*phase.OverrunFromWeights(1, 1/1.5), want)
+			overrun.add(want, 100*phase.OverrunFractionFromWeights(1, 1/1.5), want)
 		case "mix density": // serum solids as lactose 54 %, protein 38 %, ash 8 % (Goff); syrup of 774 g/mol
 			m := recipe(61.7, 12, 3.8, 0.8, 0.011, map[mix.Species]float64{mix.Lactose: 5.4, mix.Sucrose: 10, mix.HigherSaccharides: 6, mix.Fibre: 0.3})
-			density.add(want, solution.Density(m, phase.ReferenceC), want)
+			density.add(want, solution.GPerML(m, phase.ReferenceC), want)
 		}
 	}
 	return []Row{overrun, density}, nil

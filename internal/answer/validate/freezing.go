@@ -14,15 +14,15 @@ const handbook = "CRC Handbook of Chemistry and Physics, 102nd ed. 2021, section
 // binary is p mass % of s in water.
 func binary(s mix.Species, p float64) mix.Mix {
 	var m mix.Mix
-	m.Mass[s] += p
-	m.Mass[mix.Water] += 100 - p
+	m.Grams[s] += p
+	m.Grams[mix.Water] += 100 - p
 	return m
 }
 
 // freezes returns the freezing point of m, °C.
 func freezes(m mix.Mix, b solution.Bound) float64 {
 	s := solution.NewSorption(m, b)
-	return s.FreezingPoint(m.Mass[mix.Water])
+	return s.FreezingC(m.Grams[mix.Water])
 }
 
 // beyond says why a point with freezing point t does not count, or "".
@@ -36,10 +36,10 @@ func beyond(m mix.Mix, t float64) string {
 // Promise is how near the freezing point of one solute in water comes to the
 // handbook, and over what range.
 type Promise struct {
-	Solute   mix.Species
-	K        float64 // largest error
-	From, To float64 // mass %
-	Note     string
+	Solute                 mix.Species
+	K                      float64 // largest error
+	FromPercent, ToPercent float64 // mass %
+	Note                   string
 }
 
 // Promises has one row for each solute with a table; README.md repeats it. To is
@@ -72,7 +72,7 @@ func freezingChecks() []check {
 				measured := -l.num("fpd_C")
 				got := freezes(m, solution.Bound{})
 				why := beyond(m, measured)
-				if why == "" && (p < h.From || p > h.To) {
+				if why == "" && (p < h.FromPercent || p > h.ToPercent) {
 					why = "outside the part of the table the bar is for"
 				}
 				r.add(p, got, measured).named("", why)
@@ -105,7 +105,7 @@ func electrolytes(t *tables) ([]Row, error) {
 		s := species[l.text("solute")]
 		so, _ := solution.SoluteOf(s)
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[s] = 1000, so.MolarMass*l.num("molality_mol_kg")
+		m.Grams[mix.Water], m.Grams[s] = 1000, so.GPerMol*l.num("molality_mol_kg")
 		want := -l.num("fpd_C")
 		r.add(l.num("molality_mol_kg"), freezes(m, solution.Bound{}), want).named(l.text("solute"), beyond(m, want))
 	}
@@ -130,12 +130,12 @@ func waterHeld(t *tables) ([]Row, error) {
 		relative("aw_ice", math.Exp(water.LnIceActivity(at)))
 		for _, name := range names {
 			var m mix.Mix
-			m.Mass[columns[name]] = 1
+			m.Grams[columns[name]] = 1
 			s := solution.NewSorption(m, solution.Bound{})
-			relative(name, s.Held(at))
+			relative(name, s.HeldG(at))
 		}
 		s := solution.NewSorption(mix.Mix{IonMol: 1}, solution.Bound{})
-		relative("water_per_mol_ideal_solute_g", s.Held(at))
+		relative("water_per_mol_ideal_solute_g", s.HeldG(at))
 	}
 	return []Row{r}, nil
 }
@@ -147,7 +147,7 @@ func classicalSucrose(t *tables) ([]Row, error) {
 	for _, l := range t.read(r.Table) {
 		g := l.num("g_per_100g_water")
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, g
+		m.Grams[mix.Water], m.Grams[mix.Sucrose] = 100, g
 		why := ""
 		if g > 72 {
 			why = "beyond where the old table agrees with the handbook"
@@ -165,7 +165,7 @@ func otherSucrose(t *tables) ([]Row, error) {
 	for _, l := range t.read(r.Table) {
 		s := solution.NewSorption(binary(mix.Sucrose, 100), solution.Bound{})
 		at := l.num("T_C")
-		r.add(at, 100/(1+s.Held(at)/100), l.num("sucrose_pct_unfrozen"))
+		r.add(at, 100/(1+s.HeldG(at)/100), l.num("sucrose_pct_unfrozen"))
 	}
 	return []Row{r}, nil
 }
@@ -186,14 +186,14 @@ func osmotic(t *tables) ([]Row, error) {
 		mol := l.num("molality_mol_kg")
 		so, _ := solution.SoluteOf(mix.Sucrose)
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 1000, mol*so.MolarMass
+		m.Grams[mix.Water], m.Grams[mix.Sucrose] = 1000, mol*so.GPerMol
 		want := math.Exp(-water.MolarMass / 1000 * mol * l.num("osmotic_coefficient"))
 		got, err := solution.Activity(m, solution.Bound{}, 24.999)
 		if err != nil {
 			return nil, err
 		}
 		cold.add(mol, got, want)
-		hot.add(mol, solution.SyrupActivity(solution.FractionOf(m), 25), want)
+		hot.add(mol, solution.SyrupActivity(solution.SoluteFraction(m), 25), want)
 	}
 	return []Row{cold, hot}, nil
 }
@@ -208,10 +208,10 @@ func endOfFreezing(t *tables) ([]Row, error) {
 				continue
 			}
 			var m mix.Mix
-			m.Mass[s] = 1
+			m.Grams[s] = 1
 			held := solution.NewSorption(m, solution.Bound{})
 			at := l.num("Tm_prime_C")
-			r.add(at, 100/(1+held.Held(at)), l.num("Cg_prime_pct")).named(s.String(), "")
+			r.add(at, 100/(1+held.HeldG(at)), l.num("Cg_prime_pct")).named(s.String(), "")
 		}
 	}
 	return []Row{r}, nil

@@ -25,14 +25,14 @@ func neumann(t *tables) ([]Row, error) {
 	field := Row{Table: name + " (temperature)", Source: carslawJaeger, Unit: "K", Bar: 0.1, Kind: Independent, XLabel: "depth, mm", YLabel: "°C",
 		Note: "Case 1 after two hours with cells of 2 mm."}
 	for _, l := range t.read(name) {
-		n := heat.Neumann{SolidK: l.num("ks_W_mK"), LiquidK: l.num("kl_W_mK"), SolidC: l.num("cs_J_m3K"), LiquidC: l.num("cl_J_m3K"),
-			Latent: l.num("L_J_m3"), Melting: l.num("Tf_C"), Start: l.num("T0_C"), Face: l.num("Ts_C")}
+		n := heat.Neumann{SolidWPerMK: l.num("ks_W_mK"), LiquidWPerMK: l.num("kl_W_mK"), SolidJPerM3K: l.num("cs_J_m3K"), LiquidJPerM3K: l.num("cl_J_m3K"),
+			LatentJPerM3: l.num("L_J_m3"), MeltingC: l.num("Tf_C"), StartC: l.num("T0_C"), FaceC: l.num("Ts_C")}
 		f, err := n.Solve()
 		if err != nil {
 			return nil, err
 		}
 		at, first := l.num("t_s"), l.text("case") == "1"
-		exact.add(at, 1e3*f.Position(at), l.num("front_mm")).Label = "case " + l.text("case")
+		exact.add(at, 1e3*f.PositionM(at), l.num("front_mm")).Label = "case " + l.text("case")
 		if at != 7200 {
 			continue
 		}
@@ -40,7 +40,7 @@ func neumann(t *tables) ([]Row, error) {
 		if first {
 			cells = 50
 		}
-		got, _, err := heat.ComputedFront(n, 0.2, cells, at)
+		got, _, err := heat.ComputedFrontM(n, 0.2, cells, at)
 		if err != nil {
 			return nil, err
 		}
@@ -48,13 +48,13 @@ func neumann(t *tables) ([]Row, error) {
 		if !first {
 			continue
 		}
-		_, cell, err := heat.ComputedFront(n, 0.2, 100, at)
+		_, cell, err := heat.ComputedFrontM(n, 0.2, 100, at)
 		if err != nil {
 			return nil, err
 		}
 		for j, got := range cell {
 			x := (float64(j) + 0.5) * 0.002
-			field.add(1e3*x, got, f.Temperature(x, at))
+			field.add(1e3*x, got, f.TemperatureC(x, at))
 		}
 	}
 	return []Row{exact, front, field}, nil
@@ -107,7 +107,7 @@ func (t *tables) thermal(name string) (*heat.Material, error) {
 const separately = "a separate program of another scheme on a finer mesh, invented mixes"
 
 func standing(air, side, top, bottom float64) heat.Surroundings {
-	return heat.Surroundings{Side: heat.Face{Ambient: air, H: side}, Top: heat.Face{Ambient: air, H: top}, Bottom: heat.Face{Ambient: air, H: bottom}}
+	return heat.Surroundings{Side: heat.Face{AmbientC: air, WPerM2K: side}, Top: heat.Face{AmbientC: air, WPerM2K: top}, Bottom: heat.Face{AmbientC: air, WPerM2K: bottom}}
 }
 
 // iceAt returns the temperature at which the custard of phase_properties.csv
@@ -135,7 +135,7 @@ func slab(t *tables) ([]Row, error) {
 		XLabel: "s by Cleland & Earle", YLabel: "s to −10 °C in the middle",
 		Note: "The published formulas differ by up to 20 % and the solver lies between them in every case; the error is against Cleland & Earle, whose range of −20 to −40 °C and h of 10 or more the last case (14 %) is outside of."}
 	for _, l := range t.read(name) {
-		got, err := heat.ComputedSlabTime(l.num("D_m"), l.num("h"), l.num("Ti_C"), l.num("Tm_C"))
+		got, err := heat.ComputedSlabS(l.num("D_m"), l.num("h"), l.num("Ti_C"), l.num("Tm_C"))
 		if err != nil {
 			return nil, err
 		}
@@ -162,9 +162,9 @@ func stillFreeze(t *tables) ([]Row, error) {
 	third, half := t.iceAt(0.33), t.iceAt(0.50)
 	gap := math.NaN() // W/(m² K), of the air under the lid
 	for _, l := range t.read(open.Table) {
-		levels := []heat.Level{{Of: heat.Mean, At: third}, {Of: heat.Mean, At: half}}
+		levels := []heat.Level{{Of: heat.Mean, AtC: third}, {Of: heat.Mean, AtC: half}}
 		if l.text("h_top") != "lid" {
-			got, err := stirred(l, m, heat.Face{Ambient: l.num("T_air_C"), H: l.num("h_top")}, levels)
+			got, err := stirred(l, m, heat.Face{AmbientC: l.num("T_air_C"), WPerM2K: l.num("h_top")}, levels)
 			if err != nil {
 				return nil, err
 			}
@@ -175,7 +175,7 @@ func stillFreeze(t *tables) ([]Row, error) {
 		}
 		want := l.num("t_ice050_h")
 		under := func(gap float64) (float64, error) {
-			lid := heat.Face{Ambient: l.num("T_air_C"), H: l.num("h_side"), Resistance: 0.002/0.2 + 1/gap}
+			lid := heat.Face{AmbientC: l.num("T_air_C"), WPerM2K: l.num("h_side"), M2KPerW: 0.002/0.2 + 1/gap}
 			got, err := stirred(l, m, lid, levels[1:])
 			if err != nil {
 				return math.NaN(), err
@@ -216,12 +216,12 @@ func stirred(l line, m *heat.Material, top heat.Face, levels []heat.Level) (hour
 	around := standing(l.num("T_air_C"), l.num("h_side"), 0, l.num("h_bottom"))
 	around.Top = top
 	out, err := heat.Solve(context.Background(), heat.Problem{
-		Material: m, Mesh: mesh, Start: 4,
-		Segments: []heat.Segment{{For: 12 * 3600, Surroundings: around}},
-		Stirring: heat.Stirring{Every: 60 * l.num("stir_every_min")},
+		Material: m, Mesh: mesh, StartC: 4,
+		Segments: []heat.Segment{{ForS: 12 * 3600, Surroundings: around}},
+		Stirring: heat.Stirring{EveryS: 60 * l.num("stir_every_min")},
 		Levels:   levels,
 	}, heat.Options{StopEarly: true})
-	for _, s := range out.Crossings {
+	for _, s := range out.CrossingsS {
 		hours = append(hours, s/3600)
 	}
 	return hours, err
@@ -250,7 +250,7 @@ func insulated(t *tables) ([]Row, error) {
 	random := rand.New(rand.NewSource(4))
 	start := make([]float64, 200)
 	for i := range start {
-		start[i] = m.Enthalpy(-25 + 40*random.Float64())
+		start[i] = m.JPerM3(-25 + 40*random.Float64())
 	}
 	for _, c := range [...]struct {
 		row       *Row
@@ -261,14 +261,14 @@ func insulated(t *tables) ([]Row, error) {
 		{&drift, heat.Surroundings{}, 400, 1e-7}, // some 500 steps
 		{&balance, standing(-18, 6.76, 3.58, 6.76), 16, 0},
 	} {
-		out, err := heat.Solve(context.Background(), heat.Problem{Material: m, Mesh: mesh, Field: append([]float64(nil), start...),
-			Segments: []heat.Segment{{For: c.hours * 3600, Surroundings: c.around}}}, heat.Options{Tolerance: c.tolerance})
+		out, err := heat.Solve(context.Background(), heat.Problem{Material: m, Mesh: mesh, FieldJPerM3: append([]float64(nil), start...),
+			Segments: []heat.Segment{{ForS: c.hours * 3600, Surroundings: c.around}}}, heat.Options{Tolerance: c.tolerance})
 		if err != nil {
 			return nil, err
 		}
-		x, model, measured := out.Balance.In, out.Balance.Stored, out.Balance.In
+		x, model, measured := out.Balance.InJ, out.Balance.StoredJ, out.Balance.InJ
 		if c.row == &drift {
-			x, model, measured = float64(out.Steps), out.Balance.Content+out.Balance.Stored, out.Balance.Content
+			x, model, measured = float64(out.Steps), out.Balance.ContentJ+out.Balance.StoredJ, out.Balance.ContentJ
 		}
 		c.row.addError(x, model, measured, out.Balance.Residual())
 	}
@@ -279,8 +279,8 @@ func plank(*tables) ([]Row, error) {
 	r := Row{Table: "Plank's freezing time", Source: "Singh & Heldman, Introduction to Food Engineering, ch. 7, worked example (as reprinted): a 7 cm sphere in 0.72 h; in 3 mm of plastic 1.037 h",
 		Unit: "%", Bar: 0.5, Kind: Independent, XLabel: "h", YLabel: "h", Note: "The first answer is printed to two places, which alone is 0.7 %; half its last digit is taken off the error."}
 	for _, c := range [...]struct{ wall, want, digit float64 }{{0, 0.72, 0.005}, {0.003 / 0.2, 1.037, 0.0005}} {
-		face := heat.Face{H: 50, Resistance: c.wall}
-		got := heat.PlankTime(heat.Ball, 1000*250e3, 40-1.25, 0.07, face.U(), 1.2) / 3600
+		face := heat.Face{WPerM2K: 50, M2KPerW: c.wall}
+		got := heat.PlankS(heat.Ball, 1000*250e3, 40-1.25, 0.07, face.OverallWPerM2K(), 1.2) / 3600
 		off := math.Max(0, math.Abs(got-c.want)-c.digit)
 		r.addError(c.want, got, c.want, 100*off/c.want)
 	}
@@ -295,11 +295,11 @@ func stillAir(t *tables) ([]Row, error) {
 		if l.num("h_latent") > 0 {
 			humidity = 0.5
 		}
-		c, err := heat.StillAir(heat.UprightWall{Height: 0.083, Emissivity: 0.9, Humidity: humidity}, l.num("T_surface_C"), l.num("T_air_C"))
+		c, err := heat.StillAir(heat.UprightWall{HeightM: 0.083, Emissivity: 0.9, HumidityFraction: humidity}, l.num("T_surface_C"), l.num("T_air_C"))
 		if err != nil {
 			return nil, err
 		}
-		r.addRelative(l.num("T_surface_C"), c.Total(), l.num("h_total"))
+		r.addRelative(l.num("T_surface_C"), c.TotalWPerM2K(), l.num("h_total"))
 	}
 	return []Row{r}, nil
 }
@@ -308,7 +308,7 @@ func airyConductivity(t *tables) ([]Row, error) {
 	r := Row{Table: "foam_conductivity", Source: "Maxwell–Eucken and Bruggeman as in Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65, evaluated by a separate program", Unit: "W/(m K)", Bar: 0.0006, Kind: Identity,
 		XLabel: "air, share of the volume", YLabel: "W/(m K) at −18 °C",
 		Note: "Equal formulas, to the printed digit: the two ends of the band in which a foam lies. No measured conductivity of a foam as airy was found."}
-	air := phase.AirConductivity(-18)
+	air := phase.AirWPerMK(-18)
 	for _, l := range t.read(r.Table) {
 		overrun := l.num("overrun")
 		phi := overrun / (1 + overrun)

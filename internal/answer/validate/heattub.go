@@ -36,11 +36,11 @@ func tub(t *tables) ([]Row, error) {
 		}
 		air := l.num("Tamb_C")
 		around := standing(air, l.num("Uside"), l.num("Utop"), l.num("Ubot"))
-		slowest, average, _, err := heat.ComputedTimes(m, even, l.num("T0_C"), around, l.num("end_s"), l.num("target_C"))
+		slowest, average, _, err := heat.ComputedTimesS(m, even, l.num("T0_C"), around, l.num("end_s"), l.num("target_C"))
 		if err != nil {
 			return nil, err
 		}
-		_, _, outer, err := heat.ComputedTimes(m, graded, l.num("T0_C"), around, l.num("end_s"), l.num("target_C"))
+		_, _, outer, err := heat.ComputedTimesS(m, graded, l.num("T0_C"), around, l.num("end_s"), l.num("target_C"))
 		if err != nil {
 			return nil, err
 		}
@@ -85,11 +85,11 @@ func rings(t *tables) ([]Row, error) {
 				return nil, err
 			}
 			const long = 3600 // s, beyond every one of them
-			_, _, got, err := heat.ComputedTimes(m, mesh, -18, room(), long, -12)
+			_, _, got, err := heat.ComputedTimesS(m, mesh, -18, room(), long, -12)
 			if err != nil {
 				return nil, err
 			}
-			_, _, want, err := heat.ComputedTimes(m, fine, -18, room(), long, -12)
+			_, _, want, err := heat.ComputedTimesS(m, fine, -18, room(), long, -12)
 			if err != nil {
 				return nil, err
 			}
@@ -112,7 +112,7 @@ func wall(t *tables) ([]Row, error) {
 		if err != nil {
 			return math.NaN(), err
 		}
-		return heat.ComputedWall(m, mesh, -18, room(), 4*3600, -6)
+		return heat.ComputedWallS(m, mesh, -18, room(), 4*3600, -6)
 	}
 	want, err := at(heat.Cylinder(0.0425, 0.0834, 240, 30))
 	if err != nil {

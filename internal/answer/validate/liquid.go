@@ -34,9 +34,9 @@ func densityAndViscosity(t *tables, s mix.Species) []Row {
 			why = "beyond the 60 % of the bar"
 		}
 		m := binary(s, p)
-		density.addRelative(p, solution.Density(m, 20), l.num("density_g_ml")).named("", why)
+		density.addRelative(p, solution.GPerML(m, 20), l.num("density_g_ml")).named("", why)
 		if v := l.num("viscosity_mPa_s"); !math.IsNaN(v) {
-			viscosity.addRelative(p, 1000*solution.Viscosity(solution.SucroseAsThick(m), 20), v)
+			viscosity.addRelative(p, 1000*solution.ViscosityPaS(solution.SucroseAsThickPercent(m), 20), v)
 		}
 	}
 	return []Row{density, viscosity}
@@ -49,7 +49,7 @@ func dissolvedDensity(t *tables) ([]Row, error) {
 	species := map[string]mix.Species{"ethanol": mix.Ethanol, "glycerol": mix.Glycerol, "sodium chloride": mix.SodiumChloride, "potassium chloride": mix.PotassiumChloride}
 	for _, l := range t.read(r.Table) {
 		p, want := l.num("mass_pct"), l.num("density_g_ml")
-		r.addRelative(want, solution.Density(binary(species[l.text("solute")], p), 20), want).Label = l.text("solute") + " " + l.text("mass_pct") + " %"
+		r.addRelative(want, solution.GPerML(binary(species[l.text("solute")], p), 20), want).Label = l.text("solute") + " " + l.text("mass_pct") + " %"
 	}
 	return []Row{r}, nil
 }
@@ -63,11 +63,11 @@ func components(t *tables) ([]Row, error) {
 	for _, l := range t.read(r.Table) {
 		name, property := l.text("component"), l.text("property")
 		of := map[string]func(float64) float64{
-			"water k": water.Conductivity, "ice k": water.IceConductivity, "ice rho": water.IceDensity,
-			"water_above_0 cp": water.HeatCapacity, "water_below_0 cp": water.HeatCapacity, "ice cp": water.IceHeatCapacity,
+			"water k": water.WPerMK, "ice k": water.IceWPerMK, "ice rho": water.IceKGPerM3,
+			"water_above_0 cp": water.JPerGK, "water_below_0 cp": water.JPerGK, "ice cp": water.IceJPerGK,
 		}[name+" "+property]
 		if c, ok := solids[name]; ok {
-			k := map[string][3]float64{"k": c.K, "rho": c.Rho, "cp": c.Cp}[property]
+			k := map[string][3]float64{"k": c.WPerMK, "rho": c.KGPerM3, "cp": c.JPerGK}[property]
 			of = func(at float64) float64 { return solution.At(k, at) }
 		}
 		if of == nil {

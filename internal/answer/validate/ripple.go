@@ -15,9 +15,9 @@ func maps(t *tables) ([]Row, error) {
 	for _, l := range t.read(r.Table) {
 		x, y := l.num("x"), l.num("y")
 		if l.text("map") == "twist" {
-			x, y = ripple.Twist{X: l.num("p1"), Y: l.num("p2"), Radius: l.num("p3"), Angle: l.num("p4")}.At(x, y)
+			x, y = ripple.Twist{XMM: l.num("p1"), YMM: l.num("p2"), RadiusMM: l.num("p3"), AngleRad: l.num("p4")}.At(x, y)
 		} else {
-			x, y = ripple.Tine{X: l.num("p1"), Shift: l.num("p2"), Reach: l.num("p3")}.At(x, y)
+			x, y = ripple.Tine{XMM: l.num("p1"), ShiftMM: l.num("p2"), ReachMM: l.num("p3")}.At(x, y)
 		}
 		r.add(l.num("x_new"), x, l.num("x_new")).Label = l.text("map") + ", x"
 		r.add(l.num("y_new"), y, l.num("y_new")).Label = l.text("map") + ", y"
@@ -72,7 +72,7 @@ func meanRibbon(view ripple.View, motion string, n int) (mm float64, err error) 
 	}
 	const seeds = 8
 	for seed := uint64(1); seed <= seeds; seed++ {
-		cut, err := ripple.Stir(ripple.Settings{Tub: ripple.RoundTub(85, 83), View: view, FoamShare: 0.35, Strokes: strokes, Seed: seed})
+		cut, err := ripple.Stir(ripple.Settings{Tub: ripple.RoundTub(85, 83), View: view, FoamFraction: 0.35, Strokes: strokes, Seed: seed})
 		if err != nil {
 			return 0, err
 		}
@@ -98,7 +98,7 @@ func lines(*tables) ([]Row, error) {
 				return nil, err
 			}
 			m := raster.Measure()
-			r.addRelative(float64(n), m.InterfaceMM, cut.InterfaceByAdvection(0.5)).Label = fmt.Sprintf("%s, %d lines", view, m.Lines)
+			r.addRelative(float64(n), m.InterfaceMM, cut.InterfaceByAdvectionMM(0.5)).Label = fmt.Sprintf("%s, %d lines", view, m.Lines)
 		}
 	}
 	return []Row{r}, nil
@@ -128,7 +128,7 @@ func stirredTub(view ripple.View, n int, share float64, seed uint64, px int) (*r
 	if err != nil {
 		return nil, nil, err
 	}
-	cut, err := ripple.Stir(ripple.Settings{Tub: ripple.RoundTub(85, 83), View: view, FoamShare: share, Strokes: strokes, Seed: seed})
+	cut, err := ripple.Stir(ripple.Settings{Tub: ripple.RoundTub(85, 83), View: view, FoamFraction: share, Strokes: strokes, Seed: seed})
 	if err != nil {
 		return nil, nil, err
 	}

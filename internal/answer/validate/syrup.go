@@ -21,7 +21,7 @@ func boiling(t *tables) ([]Row, error) {
 		Note: "A wide bar, openly: the old table and modern vapour pressures part by up to 5.4 K at 90 %. That is what a cooking thermometer cannot tell; weighing the pan can."}
 	for _, l := range t.read(name) {
 		p := l.num("sucrose_pct")
-		got := solution.BoilingPoint(solution.SucroseFraction(p), water.StandardPressure)
+		got := solution.BoilingC(solution.SucroseFraction(p), water.StandardPressure)
 		ours.add(p, got, l.num("starzak_peacock_C"))
 		browne.add(p, got, l.num("browne1912_C"))
 	}
@@ -44,7 +44,7 @@ func syrupSolids(t *tables) ([]Row, error) {
 	for _, l := range t.read(name) {
 		at := l.num("T_C")
 		for _, h := range heights {
-			x := solution.BoilingFraction(at, water.AirPressure(h.z))
+			x := solution.BoilingFraction(at, water.AirPa(h.z))
 			ours.add(at, solution.SucrosePercent(x), l.num(h.column)).Label = h.column
 		}
 		if want := l.num("browne_sea_pct"); !math.IsNaN(want) {
@@ -73,10 +73,10 @@ func altitude(t *tables) ([]Row, error) {
 	x := solution.BoilingFraction(118, water.StandardPressure)
 	for _, l := range t.read(name) {
 		z := l.num("z_m")
-		p := water.AirPressure(z)
+		p := water.AirPa(z)
 		pressure.add(z, p/1000, l.num("p_kPa"))
-		boils.add(z, solution.BoilingPoint(0, p), l.num("T_boil_water_C"))
-		got := solution.BoilingPoint(x, p)
+		boils.add(z, solution.BoilingC(0, p), l.num("T_boil_water_C"))
+		got := solution.BoilingC(x, p)
 		same.add(z, got, l.num("T_same_syrup_as_118C"))
 		thumb.add(z, got, l.num("thumb_rule_C"))
 	}

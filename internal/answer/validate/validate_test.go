@@ -107,7 +107,7 @@ func TestTheReadmePromisesWhatTheComparisonHolds(t *testing.T) {
 	var want []string
 	promised := map[mix.Species]bool{}
 	for _, p := range validate.Promises {
-		want = append(want, fmt.Sprintf("| %s | %g to %g | %g |", p.Solute, p.From, p.To, p.K))
+		want = append(want, fmt.Sprintf("| %s | %g to %g | %g |", p.Solute, p.FromPercent, p.ToPercent, p.K))
 		promised[p.Solute] = true
 		so, ok := solution.SoluteOf(p.Solute)
 		require.True(t, ok)
@@ -122,7 +122,7 @@ func TestTheReadmePromisesWhatTheComparisonHolds(t *testing.T) {
 				end = math.Max(end, x.X)
 			}
 		}
-		assert.Equal(t, p.To, end, "%s: the last point compared", p.Solute)
+		assert.Equal(t, p.ToPercent, end, "%s: the last point compared", p.Solute)
 	}
 	assert.Equal(t, want, strings.Split(list, "\n"))
 	for _, so := range solution.Solutes {

@@ -22,13 +22,13 @@ func waterChecks() []check {
 			at := l.num("T_C")
 			got := water.LnIceActivity(at)
 			want := math.Log(l.num("aw_ice") / zero)
-			activity.addError(at, math.Exp(got), math.Exp(want), (got-want)/water.LnIceActivitySlope(at))
+			activity.addError(at, math.Exp(got), math.Exp(want), (got-want)/water.LnIceActivityPerK(at))
 			why := ""
 			if at < -20 {
 				why = "colder than −20 °C, where measured heat capacities of water end"
 			}
-			latent.addRelative(at, water.LatentHeat(at), l.num("L_kJ_kg")).named("", why)
-			density.addRelative(at, water.IceDensity(at), l.num("rho_ice"))
+			latent.addRelative(at, water.LatentJPerG(at), l.num("L_kJ_kg")).named("", why)
+			density.addRelative(at, water.IceKGPerM3(at), l.num("rho_ice"))
 		}
 		return []Row{activity, latent, density}, nil
 	}}

@@ -166,11 +166,11 @@ func (s *search) written(scale func(l *model.Line) float64, syrup float64) desig
 func partOf(id string, size egg.Size) (design.EggPart, float64) {
 	switch id {
 	case design.Yolks.IngredientID():
-		return design.Yolks, size.Yolk
+		return design.Yolks, size.YolkG
 	case design.Whites.IngredientID():
-		return design.Whites, size.White
+		return design.Whites, size.WhiteG
 	case design.WholeEggs.IngredientID():
-		return design.WholeEggs, size.Edible
+		return design.WholeEggs, size.EdibleG
 	}
 	return "", 0
 }

@@ -49,7 +49,7 @@ func TestTheRatioMovesAndTheRecipesStay(t *testing.T) {
 	assert.Equal(t, design.Line{Ingredient: "egg_yolk", Count: float64(x.Eggs), CountOf: design.Yolks}, x.Design.Dense.Lines[2])
 	assert.Equal(t, design.Line{Ingredient: "egg_white", Count: float64(x.Eggs), CountOf: design.Whites}, x.Design.Foam.Lines[0])
 	assert.NotEqual(t, d.Blend.FoamVolumePercent, x.Design.Blend.FoamVolumePercent)
-	assert.InEpsilon(t, before.Dense.Yield.Value, x.After.Dense.Yield.Value, 1e-3, "the recipe of the custard is as it was")
+	assert.InEpsilon(t, before.Dense.YieldKPa.Value, x.After.Dense.YieldKPa.Value, 1e-3, "the recipe of the custard is as it was")
 	assert.InEpsilon(t, before.Foam.SweetnessPercent, x.After.Foam.SweetnessPercent, 1e-3)
 	assert.InDelta(t, float64(x.Design.Tubs.Count), x.After.Blend.TubsFilled, 1e-9, "the tubs are filled alike")
 	assert.InDelta(t, 0, x.After.Dense.Portion.LeftML+x.After.Foam.Portion.LeftML, 1e-6, "nor is any phase over")
@@ -73,7 +73,7 @@ func TestTheRecipesMoveAndTubsAndRatioStay(t *testing.T) {
 	// The other lines keep their proportion.
 	l, was := x.Design.Dense.Lines, d.Dense.Lines
 	assert.InEpsilon(t, l[0].Grams/was[0].Grams, l[3].Grams/was[3].Grams, 1e-4)
-	assert.NotEqual(t, before.Dense.Yield, x.After.Dense.Yield, "with other eggs to the rest it is another custard")
+	assert.NotEqual(t, before.Dense.YieldKPa, x.After.Dense.YieldKPa, "with other eggs to the rest it is another custard")
 	fewer, ok := ways(t, m, d, x.Eggs-1)[whole.ByRecipe]
 	require.True(t, ok)
 	assert.Greater(t, fewer.Design.Dense.Lines[0].Grams, l[0].Grams, "an egg less leaves room for more milk")
@@ -183,12 +183,12 @@ func uses(t *testing.T, name string, x whole.Way) {
 		case "egg_white":
 			white += l.Grams
 		case "egg_whole":
-			yolk += l.Grams / size.Edible * size.Yolk
-			white += l.Grams / size.Edible * size.White
+			yolk += l.Grams / size.EdibleG * size.YolkG
+			white += l.Grams / size.EdibleG * size.WhiteG
 		}
 	}
-	require.InDelta(t, n*size.Yolk, yolk, 1e-9*n*size.Yolk, name)
-	require.InDelta(t, n*size.White, white, 1e-9*n*size.White, name)
+	require.InDelta(t, n*size.YolkG, yolk, 1e-9*n*size.YolkG, name)
+	require.InDelta(t, n*size.WhiteG, white, 1e-9*n*size.WhiteG, name)
 }
 
 func TestOfAnyDesignWholeEggsAreUsedUpAndNoneIsLost(t *testing.T) {

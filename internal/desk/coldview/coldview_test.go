@@ -106,10 +106,10 @@ func TestTheTablesAreTheAnswers(t *testing.T) {
 	rows := coldview.StirRows(metric, c)
 	require.Len(t, rows, len(c.Stirs))
 	for i, s := range c.Stirs {
-		assert.Equal(t, say.TableRow{Name: metric.Duration(s.Minute), Cells: []string{metric.Number(s.MeanC, 1), metric.Number(s.EdgeC, 1), metric.Number(s.WaterFrozenPercent, 0)}}, rows[i])
+		assert.Equal(t, say.TableRow{Name: metric.Duration(s.AtMinutes), Cells: []string{metric.Number(s.MeanC, 1), metric.Number(s.EdgeC, 1), metric.Number(s.WaterFrozenPercent, 0)}}, rows[i])
 	}
 	in := coldview.InsideRows(fahrenheit, &a.Counter)[0].Cells
-	m := a.Counter.Run.At(a.Counter.From.Value)
+	m := a.Counter.Run.At(a.Counter.FromMinutes.Value)
 	assert.Equal(t, []string{metric.Number(1.8*m.RingC+32, 1), metric.Number(1.8*m.CoreC+32, 1)}, in)
 	colder := coldview.SofteningRows(metric, &a.Counter, a.Counter.StartC-1)
 	assert.Contains(t, colder[len(colder)-1].Name, "the freezer is warmer")
@@ -127,8 +127,8 @@ func TestEachNoteIsToldOnceAtMostAndWhereItBelongs(t *testing.T) {
 
 func TestAPictureNeverMixesBeforeAndAfterAStir(t *testing.T) {
 	r := &cold.Run{Outward: 2, Upward: 2, Frames: []cold.Frame{
-		{Minute: 0, C: []float64{0, 0, 0, 0}}, {Minute: 10, C: []float64{-2, -8, -2, -8}}, {Minute: 20, C: []float64{-6, -6, -6, -6}}}}
-	stirs := []cold.Stir{{Minute: 10}}
+		{AtMinutes: 0, C: []float64{0, 0, 0, 0}}, {AtMinutes: 10, C: []float64{-2, -8, -2, -8}}, {AtMinutes: 20, C: []float64{-6, -6, -6, -6}}}}
+	stirs := []cold.Stir{{AtMinutes: 10}}
 	at := func(minute float64) float64 { return coldview.Section(r, stirs, minute, nil)[1][1] }
 	assert.InDelta(t, -2.5, at(5), 1e-9)
 	assert.InDelta(t, -5, at(10), 1e-9, "the picture at the stir is the one before it")
@@ -156,7 +156,7 @@ func TestIsothermsAreFewRoundAndNoneInAnEvenTub(t *testing.T) {
 }
 
 func TestASceneBeginsWhereItMattersAndPlaysToItsEnd(t *testing.T) {
-	r := &cold.Run{Outward: 1, Upward: 1, Track: []cold.Moment{{}, {Minute: 240}}, Frames: []cold.Frame{{C: []float64{-18.4}}, {Minute: 240, C: []float64{2.3}}}}
+	r := &cold.Run{Outward: 1, Upward: 1, Track: []cold.Moment{{}, {AtMinutes: 240}}, Frames: []cold.Frame{{C: []float64{-18.4}}, {AtMinutes: 240, C: []float64{2.3}}}}
 	assert.Equal(t, 36., coldview.Scene{Run: r, Start: 36.3}.First())
 	assert.Equal(t, 120., coldview.Scene{Run: r, Start: math.NaN()}.First(), "the middle where it is not known")
 	assert.Equal(t, 240., coldview.Scene{Run: r, Start: 999}.First())

@@ -80,14 +80,14 @@ func TestAMeasurementIsCheckedBeforeItIsComputed(t *testing.T) {
 func TestACalibrationMakesThePlanAgree(t *testing.T) {
 	d := market.Honey()
 	a, r := planned(t, d, cold.Default())
-	minutes := math.Round((a.Counter.From.Value + a.Counter.To.Value) / 2 * 1.5)
+	minutes := math.Round((a.Counter.FromMinutes.Value + a.Counter.ToMinutes.Value) / 2 * 1.5)
 	q := coldview.Calibration{Design: d, Result: r, Kitchen: cold.Default(), Measurement: cold.Measurement{Kind: cold.ScoopedWell, Minutes: minutes}}
 	f, err := q.Find(context.Background())
 	require.NoError(t, err)
 	assert.Less(t, f.Kitchen.Counter.Factor, 1.)
-	assert.Equal(t, a.Counter.From, f.Before.Counter.From)
+	assert.Equal(t, a.Counter.FromMinutes, f.Before.Counter.FromMinutes)
 	s := &f.After.Counter
-	assert.True(t, s.From.Value < minutes && minutes < s.To.Value)
+	assert.True(t, s.FromMinutes.Value < minutes && minutes < s.ToMinutes.Value)
 
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

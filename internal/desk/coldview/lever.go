@@ -67,15 +67,15 @@ var StirRules = []Option{{"Stir by the clock", ByTheClock}, {"Stir when the edge
 
 // UseStirRule stirs by another rule.
 func UseStirRule(k *cold.Profile, rule string) {
-	k.Layer.StirEveryMin = 0
+	k.Layer.StirEveryMinutes = 0
 	if rule == ByTheClock {
-		k.Layer.StirEveryMin = cold.Default().Layer.StirEveryMin
+		k.Layer.StirEveryMinutes = cold.Default().Layer.StirEveryMinutes
 	}
 }
 
 // StirRule returns the rule that k stirs by.
 func StirRule(k *cold.Profile) string {
-	if k.Layer.StirEveryMin > 0 {
+	if k.Layer.StirEveryMinutes > 0 {
 		return ByTheClock
 	}
 	return ByTheEdge

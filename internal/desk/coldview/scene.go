@@ -39,7 +39,7 @@ func (q Question) Scene(a *cold.Answer, r *model.Result) Scene {
 		if !c.Present {
 			return Scene{}
 		}
-		return Scene{&c.Run, c.Stirs, c.Ready.Value, all, func(i Inks) chart.Plot { return i.freezing(c) }}
+		return Scene{&c.Run, c.Stirs, c.ReadyMinutes.Value, all, func(i Inks) chart.Plot { return i.freezing(c) }}
 	case Harden:
 		h := &a.Harden
 		return Scene{&h.Run, nil, 60 * h.Hours.Value, all, func(i Inks) chart.Plot { return i.hardening(h) }}
@@ -47,12 +47,12 @@ func (q Question) Scene(a *cold.Answer, r *model.Result) Scene {
 		return Scene{Plot: func(i Inks) chart.Plot { return i.stored(&a.Storage, r) }}
 	}
 	v := q.Softens(a)
-	return Scene{&v.Run, nil, v.From.Value, warmestShown, func(i Inks) chart.Plot { return i.softening(v) }}
+	return Scene{&v.Run, nil, v.FromMinutes.Value, warmestShown, func(i Inks) chart.Plot { return i.softening(v) }}
 }
 
 // TimeAxis returns the minutes in one unit of a run's time axis, and its title.
 func TimeAxis(r *cold.Run) (minutes float64, title string) {
-	if n := len(r.Track); n > 0 && r.Track[n-1].Minute > 180 {
+	if n := len(r.Track); n > 0 && r.Track[n-1].AtMinutes > 180 {
 		return 60, "hours"
 	}
 	return 1, "minutes"
@@ -75,7 +75,7 @@ func (i Inks) curves(r *cold.Run) chart.Plot {
 		y[k] = make([]float64, n)
 	}
 	for k, m := range r.Track {
-		x[k] = m.Minute / unit
+		x[k] = m.AtMinutes / unit
 		y[0][k], y[1][k], y[2][k] = i.Reads.Degrees(m.CoreC), i.Reads.Degrees(m.MeanC), i.Reads.Degrees(m.RingC)
 	}
 	return chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: i.Reads.Degree()}, Series: []chart.Series{
@@ -118,12 +118,12 @@ func stirRules(c *cold.Cooling) []chart.Rule {
 		if k == 0 {
 			label = "stir"
 		}
-		if s.Minute-named < nameRoom*c.Run.Track[len(c.Run.Track)-1].Minute {
+		if s.AtMinutes-named < nameRoom*c.Run.Track[len(c.Run.Track)-1].AtMinutes {
 			label = ""
 		} else {
-			named = s.Minute
+			named = s.AtMinutes
 		}
-		rules = append(rules, chart.Rule{At: s.Minute / unit, Label: label, Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
+		rules = append(rules, chart.Rule{At: s.AtMinutes / unit, Label: label, Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
 	}
 	return rules
 }
@@ -146,7 +146,7 @@ func (i Inks) softening(v *cold.Serving) chart.Plot {
 	if b := &v.Foam; b.OK {
 		plot.Bands = append(plot.Bands, i.right("ribbon scoops", math.Max(b.FromC, b.LawFromC), b.ToC, i.Foam, draw.Falling))
 	}
-	if v.MeltsAtWall.Known() && v.Why != cold.NobodyKnows {
+	if v.MeltsAtWallMinutes.Known() && v.Why != cold.NobodyKnows {
 		plot.Rules = append(plot.Rules, chart.Rule{At: i.Reads.Degrees(v.MeltC), Level: true, Label: "melts", Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
 	}
 	return plot
@@ -175,7 +175,7 @@ func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 	add := func(name string, p *model.Phase, line draw.Stroke, m draw.Marker) {
 		y := make([]float64, len(ts))
 		for k, s := range model.Curve(&p.Body, ts, nil) {
-			y[k] = 100 * s.WaterFrozen
+			y[k] = 100 * s.FrozenFraction
 		}
 		plot.Series = append(plot.Series, chart.Series{Name: name, X: x, Y: y, Line: line, Marker: m})
 	}

@@ -46,7 +46,7 @@ func Section(r *cold.Run, stirs []cold.Stir, minute float64, dst [][]float64) []
 // the first to the second, 0 to 1.
 func between(r *cold.Run, stirs []cold.Stir, minute float64) (a, b cold.Frame, f float64) {
 	k := 0
-	for k+1 < len(r.Frames) && r.Frames[k+1].Minute <= minute {
+	for k+1 < len(r.Frames) && r.Frames[k+1].AtMinutes <= minute {
 		k++
 	}
 	a = r.Frames[k]
@@ -54,11 +54,11 @@ func between(r *cold.Run, stirs []cold.Stir, minute float64) (a, b cold.Frame, f
 		return a, a, 0
 	}
 	b = r.Frames[k+1]
-	f = math.Max(0, (minute-a.Minute)/(b.Minute-a.Minute))
+	f = math.Max(0, (minute-a.AtMinutes)/(b.AtMinutes-a.AtMinutes))
 	for _, s := range stirs {
 		// A picture at the minute of a stir is the one before it.
-		if s.Minute >= a.Minute && s.Minute < b.Minute {
-			if f = 1; minute <= s.Minute {
+		if s.AtMinutes >= a.AtMinutes && s.AtMinutes < b.AtMinutes {
+			if f = 1; minute <= s.AtMinutes {
 				f = 0
 			}
 		}
@@ -112,7 +112,7 @@ func Colours(r *cold.Run, warmest float64) (lo, hi float64) {
 func Pictured(r *cold.Run) bool { return r != nil && len(r.Frames) > 0 && len(r.Track) > 0 }
 
 // Last returns the minute of a run's last picture.
-func Last(r *cold.Run) float64 { return r.Frames[len(r.Frames)-1].Minute }
+func Last(r *cold.Run) float64 { return r.Frames[len(r.Frames)-1].AtMinutes }
 
 // First returns the minute at which a scene is shown: a whole one, where the run
 // has it, and the middle where it is not known.

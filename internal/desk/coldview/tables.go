@@ -38,16 +38,16 @@ func FreezingRows(s say.Style, c *cold.Cooling) []say.TableRow {
 		return nil
 	}
 	var rows []say.TableRow
-	if c.Stirred || c.FirstIce.Known() {
-		rows = append(rows, times(s, "First ice at the edge", c.FirstIce))
+	if c.Stirred || c.FirstIceMinutes.Known() {
+		rows = append(rows, times(s, "First ice at the edge", c.FirstIceMinutes))
 	}
 	if math.IsNaN(c.ReadyC) {
 		return rows
 	}
 	if c.Stirred {
-		rows = append(rows, times(s, say.NamedAt(s, "Whip air in", c.WhipC), c.Whip))
+		rows = append(rows, times(s, say.NamedAt(s, "Whip air in", c.WhipC), c.WhipMinutes))
 	}
-	return append(rows, times(s, say.NamedAt(s, "Swirl", c.ReadyC), c.Ready))
+	return append(rows, times(s, say.NamedAt(s, "Swirl", c.ReadyC), c.ReadyMinutes))
 }
 
 // mostStirs are as many as are worth listing: a custard that never gets stiff is
@@ -66,7 +66,7 @@ func StirHeads(s say.Style) []string {
 func StirRows(s say.Style, c *cold.Cooling) []say.TableRow {
 	var rows []say.TableRow
 	for _, x := range FirstStirs(c) {
-		rows = append(rows, say.TableRow{Name: s.Duration(x.Minute), Cells: []string{degrees(s, x.MeanC, 1), degrees(s, x.EdgeC, 1), number(s, x.WaterFrozenPercent, 0)}})
+		rows = append(rows, say.TableRow{Name: s.Duration(x.AtMinutes), Cells: []string{degrees(s, x.MeanC, 1), degrees(s, x.EdgeC, 1), number(s, x.WaterFrozenPercent, 0)}})
 	}
 	return rows
 }
@@ -81,16 +81,16 @@ func HardenRows(s say.Style, h *cold.Harden) []say.TableRow {
 func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []say.TableRow {
 	var rows []say.TableRow
 	if v.OK {
-		rows = append(rows, times(s, "Outer ring scoops", v.From), times(s, "Whole tub scoops", v.Whole),
-			times(s, "Coldest spot scoops", v.Core), times(s, "Outer ring too soft", v.To))
+		rows = append(rows, times(s, "Outer ring scoops", v.FromMinutes), times(s, "Whole tub scoops", v.WholeMinutes),
+			times(s, "Coldest spot scoops", v.CoreMinutes), times(s, "Outer ring too soft", v.ToMinutes))
 	}
 	if v.Why != cold.NobodyKnows {
-		rows = append(rows, times(s, "Melts at the wall", v.MeltsAtWall))
+		rows = append(rows, times(s, "Melts at the wall", v.MeltsAtWallMinutes))
 	}
 	if v.StartC > servingC {
 		return append(rows, say.TableRow{Name: say.FreezerWarmer(s, servingC), Cells: []string{"", "", ""}})
 	}
-	return append(rows, times(s, say.ReachesAt(s, "Ring", servingC), v.RingServing), times(s, say.ReachesAt(s, "Tub", servingC), v.MeanServing))
+	return append(rows, times(s, say.ReachesAt(s, "Ring", servingC), v.RingServingMinutes), times(s, say.ReachesAt(s, "Tub", servingC), v.MeanServingMinutes))
 }
 
 // BandHeads are the heads of the table of what the outer ring is right for.
@@ -111,7 +111,7 @@ func BandRows(s say.Style, v *cold.Serving) []say.TableRow {
 		}
 		return say.TableRow{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.From.Value), say.Reached(s, b.To.Value)}}
 	}
-	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, From: v.From, To: v.To}
+	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, From: v.FromMinutes, To: v.ToMinutes}
 	for _, b := range [...]*cold.Band{&v.Dense, &v.Foam} {
 		if b.Present {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
@@ -134,7 +134,7 @@ func InsideRows(s say.Style, v *cold.Serving) []say.TableRow {
 		m := v.Run.At(r.Value)
 		return say.TableRow{Name: name, Cells: []string{degrees(s, m.RingC, 1), degrees(s, m.CoreC, 1)}}
 	}
-	return []say.TableRow{row("When it begins to scoop", v.From), row("When the whole tub does", v.Whole), row("When the ring is too soft", v.To)}
+	return []say.TableRow{row("When it begins to scoop", v.FromMinutes), row("When the whole tub does", v.WholeMinutes), row("When the ring is too soft", v.ToMinutes)}
 }
 
 // StoredRows are the two phases in the freezer, custard and foam.
@@ -190,13 +190,13 @@ func ChangeRows(s say.Style, k cold.MeasurementKind, before, after *cold.Answer)
 	}
 	if k == cold.ScoopedWell {
 		return []say.TableRow{
-			row("Outer ring scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.From }),
-			row("Whole tub scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.Whole }),
-			row("Outer ring too soft", 1, func(a *cold.Answer) cold.Range { return a.Counter.To }),
+			row("Outer ring scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.FromMinutes }),
+			row("Whole tub scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.WholeMinutes }),
+			row("Outer ring too soft", 1, func(a *cold.Answer) cold.Range { return a.Counter.ToMinutes }),
 		}
 	}
 	return []say.TableRow{
-		row("Custard can be swirled", 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.Ready }),
+		row("Custard can be swirled", 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.ReadyMinutes }),
 		row("Tub can be moved", 60, func(a *cold.Answer) cold.Range { return a.Harden.MoveHours }),
 		row("Tub can be stored", 60, func(a *cold.Answer) cold.Range { return a.Harden.Hours }),
 	}

@@ -233,7 +233,7 @@ func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, er
 		return ripple.Settings{}, fmt.Errorf("the design is not valid: %s", wrong[0])
 	}
 	s := tub.Ripple(d)
-	s.View, s.FoamShare = view, r.Blend.FoamVolume
+	s.View, s.FoamFraction = view, r.Blend.FoamVolumeFraction
 	if err := s.Validate(); err != nil {
 		var f *ripple.FieldError
 		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {

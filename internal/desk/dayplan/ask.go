@@ -53,15 +53,15 @@ func Of(ctx context.Context, q Question) (Answer, error) {
 	order := plan.In(m.Process.Kitchen)
 	order.StirMinutes = report.Beats(m)
 	if at := q.At.Sub(a.Midnight).Minutes(); q.Serve {
-		order.Serve = at
+		order.ServeMinutes = at
 	} else {
-		order.Start = at
+		order.StartMinutes = at
 	}
 	var err error
 	if a.Plan, err = plan.Lay(m.Process.Steps, order); err != nil {
 		return Answer{}, err
 	}
-	if math.IsInf(a.Plan.Span().From, 1) {
+	if math.IsInf(a.Plan.Span().FromMinutes, 1) {
 		return Answer{}, ErrNothing
 	}
 	a.Day = report.DayOf("", m, a.Plan, a.Midnight)

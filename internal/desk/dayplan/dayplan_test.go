@@ -33,9 +33,9 @@ func TestADayFromBothEnds(t *testing.T) {
 		require.NoError(t, a.Untimed)
 		span := a.Plan.Span()
 		if serve {
-			assert.False(t, a.Clock(span.To).After(at))
+			assert.False(t, a.Clock(span.ToMinutes).After(at))
 		} else {
-			assert.False(t, a.Clock(span.From).Before(at))
+			assert.False(t, a.Clock(span.FromMinutes).Before(at))
 		}
 		rows := dayplan.RowsOf(&a.Plan)
 		require.Equal(t, process.Hands, rows[0].What)
@@ -44,30 +44,30 @@ func TestADayFromBothEnds(t *testing.T) {
 			for i, b := range r.Bars {
 				assert.Less(t, b.Lane, r.Lanes)
 				for _, o := range r.Bars[:i] {
-					assert.False(t, o.Lane == b.Lane && b.From < o.To-1e-6, "%s: bars of a lane overlap", r.What)
+					assert.False(t, o.Lane == b.Lane && b.FromMinutes < o.ToMinutes-1e-6, "%s: bars of a lane overlap", r.What)
 				}
 			}
 			if r.What != process.Freezer && r.What != process.Fridge {
 				assert.Equal(t, 1, r.Lanes, "%s is taken once at a time", r.What)
 			}
 		}
-		assert.Contains(t, dayplan.At(rows, a.Plan.Tasks[len(a.Plan.Tasks)-1].Start-1), dayplan.Taken{What: process.Freezer, Step: process.Hardening}, "the tubs stay in the freezer until they are served")
+		assert.Contains(t, dayplan.At(rows, a.Plan.Tasks[len(a.Plan.Tasks)-1].StartMinutes-1), dayplan.Taken{What: process.Freezer, Step: process.Hardening}, "the tubs stay in the freezer until they are served")
 		stretches := dayplan.Stretches(&a.Plan)
 		require.Greater(t, len(stretches), 2, "a rest lies between the custard and the freezing")
 		sum := 0.0
 		for _, row := range rows[:1] {
 			for _, b := range row.Bars {
-				sum += b.To - b.From
+				sum += b.ToMinutes - b.FromMinutes
 				inside := 0
 				for _, s := range stretches[1:] {
-					if s.From <= b.From && b.To <= s.To {
+					if s.FromMinutes <= b.FromMinutes && b.ToMinutes <= s.ToMinutes {
 						inside++
 					}
 				}
 				assert.Equal(t, 1, inside, "every work lies in one stretch")
 			}
 		}
-		assert.InDelta(t, a.Plan.HandsOn(), sum, 1e-6)
+		assert.InDelta(t, a.Plan.HandsOnMinutes(), sum, 1e-6)
 	}
 }
 
@@ -80,8 +80,8 @@ func TestNothingToMakeIsSaid(t *testing.T) {
 
 func TestWhoHasWhatAtAMinute(t *testing.T) {
 	rows := []dayplan.Row{
-		{What: process.Hands, Bars: []dayplan.Bar{{Span: plan.Span{From: 0, To: 10}, Step: process.Crack}}},
-		{What: process.Freezer, Bars: []dayplan.Bar{{Span: plan.Span{From: 5, To: 50}, Step: process.FreezeSoft}}},
+		{What: process.Hands, Bars: []dayplan.Bar{{Span: plan.Span{FromMinutes: 0, ToMinutes: 10}, Step: process.Crack}}},
+		{What: process.Freezer, Bars: []dayplan.Bar{{Span: plan.Span{FromMinutes: 5, ToMinutes: 50}, Step: process.FreezeSoft}}},
 	}
 	assert.Equal(t, []dayplan.Taken{{process.Hands, process.Crack}, {process.Freezer, process.FreezeSoft}}, dayplan.At(rows, 7))
 	assert.Equal(t, []dayplan.Taken{{process.Freezer, process.FreezeSoft}}, dayplan.At(rows, 10))
@@ -89,10 +89,10 @@ func TestWhoHasWhatAtAMinute(t *testing.T) {
 }
 
 func TestMarksAreRoundAndFew(t *testing.T) {
-	assert.Equal(t, []float64{60, 75, 90, 105, 120}, dayplan.Marks(plan.Span{From: 50, To: 120}, 8))
-	assert.Equal(t, []float64{-60, 0, 60}, dayplan.Marks(plan.Span{From: -70, To: 65}, 3))
+	assert.Equal(t, []float64{60, 75, 90, 105, 120}, dayplan.Marks(plan.Span{FromMinutes: 50, ToMinutes: 120}, 8))
+	assert.Equal(t, []float64{-60, 0, 60}, dayplan.Marks(plan.Span{FromMinutes: -70, ToMinutes: 65}, 3))
 	for _, hours := range []float64{1, 3, 7, 20, 45, 100} {
-		marks := dayplan.Marks(plan.Span{From: 17, To: 17 + 60*hours}, 8)
+		marks := dayplan.Marks(plan.Span{FromMinutes: 17, ToMinutes: 17 + 60*hours}, 8)
 		assert.LessOrEqual(t, len(marks), 8)
 		assert.GreaterOrEqual(t, len(marks), 2)
 	}

@@ -36,7 +36,7 @@ func RowsOf(p *plan.Plan) []Row {
 	for _, t := range p.Tasks {
 		for _, what := range t.Step.Uses {
 			if what == process.Freezer || what == process.Fridge { // which hold several at once
-				bars[what] = append(bars[what], Bar{Span: plan.Span{From: t.Start, To: fetched(p, &t)}, Step: t.Step.Code})
+				bars[what] = append(bars[what], Bar{Span: plan.Span{FromMinutes: t.StartMinutes, ToMinutes: fetched(p, &t)}, Step: t.Step.Code})
 			}
 		}
 	}
@@ -55,26 +55,26 @@ func fetched(p *plan.Plan, t *plan.Task) float64 {
 	out := math.Inf(1)
 	for _, next := range p.Tasks {
 		if slices.Contains(next.Step.After, t.Step.Code) {
-			out = math.Min(out, next.Start)
+			out = math.Min(out, next.StartMinutes)
 		}
 	}
 	if math.IsInf(out, 1) {
-		return t.End
+		return t.EndMinutes
 	}
-	return math.Max(out, t.End)
+	return math.Max(out, t.EndMinutes)
 }
 
 // laned puts each bar into the first lane that is free.
 func laned(what process.Resource, bars []Bar) Row {
-	sort.SliceStable(bars, func(i, j int) bool { return bars[i].From < bars[j].From })
+	sort.SliceStable(bars, func(i, j int) bool { return bars[i].FromMinutes < bars[j].FromMinutes })
 	var free []float64 // by lane
 	for i := range bars {
-		lane := slices.IndexFunc(free, func(from float64) bool { return from <= bars[i].From+1e-6 })
+		lane := slices.IndexFunc(free, func(from float64) bool { return from <= bars[i].FromMinutes+1e-6 })
 		if lane < 0 {
 			lane = len(free)
 			free = append(free, 0)
 		}
-		bars[i].Lane, free[lane] = lane, bars[i].To
+		bars[i].Lane, free[lane] = lane, bars[i].ToMinutes
 	}
 	return Row{what, bars, len(free)}
 }
@@ -90,10 +90,10 @@ func Stretches(p *plan.Plan) []plan.Span {
 	for _, t := range p.Tasks {
 		hands = append(hands, t.Hands...)
 	}
-	sort.Slice(hands, func(i, j int) bool { return hands[i].From < hands[j].From })
+	sort.Slice(hands, func(i, j int) bool { return hands[i].FromMinutes < hands[j].FromMinutes })
 	for _, h := range hands {
-		if last := &out[len(out)-1]; len(out) > 1 && h.From-last.To < pause {
-			last.To = max(last.To, h.To)
+		if last := &out[len(out)-1]; len(out) > 1 && h.FromMinutes-last.ToMinutes < pause {
+			last.ToMinutes = max(last.ToMinutes, h.ToMinutes)
 			continue
 		}
 		out = append(out, h)
@@ -106,7 +106,7 @@ func At(rows []Row, minute float64) []Taken {
 	var out []Taken
 	for _, r := range rows {
 		for _, b := range r.Bars {
-			if b.From <= minute && minute < b.To {
+			if b.FromMinutes <= minute && minute < b.ToMinutes {
 				out = append(out, Taken{r.What, b.Step})
 			}
 		}
@@ -123,12 +123,12 @@ type Taken struct {
 // Marks returns the full hours at which to mark a stretch, about n of them.
 func Marks(s plan.Span, n int) []float64 {
 	for _, step := range [...]float64{15, 30, 60, 120, 180, 360, 720, 1440, 2880} {
-		first := step * math.Ceil(s.From/step)
-		if count := int((s.To-first)/step) + 1; count > n && step < 2880 {
+		first := step * math.Ceil(s.FromMinutes/step)
+		if count := int((s.ToMinutes-first)/step) + 1; count > n && step < 2880 {
 			continue
 		}
 		var out []float64
-		for at := first; at <= s.To; at += step {
+		for at := first; at <= s.ToMinutes; at += step {
 			out = append(out, at)
 		}
 		return out

@@ -36,7 +36,7 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 		{"custard", &m.Dense, draw.Stroke{Width: 2}},
 		{"foam", &m.Foam, draw.Stroke{Width: 2, Dash: draw.Dashed}},
 	} {
-		if math.IsNaN(x.ribbons.P50) {
+		if math.IsNaN(x.ribbons.P50MM) {
 			x.name = "" // no such phase: none in the legend
 		}
 		p.Series = append(p.Series, stairs(x.name, x.ribbons.Counts[:last], 0, ripple.ChordBinMM, x.line))

@@ -144,7 +144,7 @@ func TestTablesAndPlotsHoldTheSameRibbons(t *testing.T) {
 	d, r := demo(t, "hazelnut.yaml")
 	f := found(t, d, r)
 	rows := f.Ribbons(say.Style{})
-	assert.Equal(t, []string{say.Style{}.Number(100-100*r.Blend.FoamVolume, 1), say.Style{}.Number(100*r.Blend.FoamVolume, 1)}, rows[0].Cells)
+	assert.Equal(t, []string{say.Style{}.Number(100-100*r.Blend.FoamVolumeFraction, 1), say.Style{}.Number(100*r.Blend.FoamVolumeFraction, 1)}, rows[0].Cells)
 	plot := f.Thickness(say.Style{})
 	require.Len(t, plot.Series, 2)
 	for i, counts := range [][ripple.ChordBins]float64{f.measure.Dense.Counts, f.measure.Foam.Counts} {

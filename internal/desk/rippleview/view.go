@@ -122,7 +122,7 @@ func (q Request) Same(other Request) bool { return reflect.DeepEqual(q, other) }
 // GramsKept says that the picture does not follow the foam share asked for, "" where
 // it does.
 func GramsKept(s say.Style, d design.Design, r *model.Result) string {
-	share := 100 * r.Blend.FoamVolume
+	share := 100 * r.Blend.FoamVolumeFraction
 	if d.Batch.Basis != design.BasisAsWritten || math.Abs(share-d.Blend.FoamVolumePercent) <= 0.5 {
 		return ""
 	}

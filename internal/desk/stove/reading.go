@@ -118,7 +118,7 @@ func (t *Trial) take(d *design.Design, now say.Making, of process.Reading, v flo
 	r := now.Result
 	switch of {
 	case process.SyrupC:
-		d.Foam.Syrup.CookTemperatureC = v - now.Process.Syrup.ProbeOffset
+		d.Foam.Syrup.CookTemperatureC = v - now.Process.Syrup.ProbeOffsetK
 	case process.SyrupG:
 		d.Foam.Syrup.WeighedG = known(v)
 	case process.FoamC:
@@ -127,7 +127,7 @@ func (t *Trial) take(d *design.Design, now say.Making, of process.Reading, v flo
 			return say.TooMuch
 		}
 	case process.SyrupMin:
-		w := now.Process.Syrup.Flame(v, now.Process.Kitchen)
+		w := now.Process.Syrup.FlameW(v, now.Process.Kitchen)
 		if math.IsNaN(w) {
 			return say.Believed
 		}
@@ -139,9 +139,9 @@ func (t *Trial) take(d *design.Design, now say.Making, of process.Reading, v flo
 	case process.CustardG:
 		return weighed(d, now, v)
 	case process.CustardCupG:
-		return aired(&d.Dense.OverrunPercent, v, r.Dense.Body.MixDensity)
+		return aired(&d.Dense.OverrunPercent, v, r.Dense.Body.MixGPerML)
 	case process.FoamCupG:
-		return aired(&d.Foam.OverrunPercent, v, r.Foam.Body.MixDensity)
+		return aired(&d.Foam.OverrunPercent, v, r.Foam.Body.MixGPerML)
 	}
 	return say.Believed
 }
@@ -160,7 +160,7 @@ func weighed(d *design.Design, now say.Making, g float64) say.Doubt {
 		return say.Believed
 	}
 	p := &now.Result.Dense
-	in := p.Portion.MadeG + p.WaterOff*p.Portion.Factor
+	in := p.Portion.MadeG + p.WaterOffG*p.Portion.Factor
 	off := in - p.Portion.MadeG + now.Process.Custard.WeighedG - g
 	switch {
 	case off < -scaleSlack*in:
@@ -180,7 +180,7 @@ func aired(overrun *float64, g, density float64) say.Doubt {
 	if math.IsNaN(g) {
 		return say.Believed
 	}
-	v := process.OverrunOf(g, density)
+	v := process.OverrunPercentOf(g, density)
 	if v < -scaleSlack*100 {
 		return say.TooMuch
 	}

@@ -50,7 +50,7 @@ func TestAHotterSyrupLeavesLessWaterAndASofterFoam(t *testing.T) {
 	assert.True(t, now.Design.Equal(before), "the design is only tried")
 	assert.Equal(t, before.Foam.Syrup.CookTemperatureC+6, got.Design.Foam.Syrup.CookTemperatureC)
 	assert.Greater(t, got.Result.Syrup.SolidsPercent, now.Result.Syrup.SolidsPercent)
-	assert.Less(t, got.Result.Foam.FreezingPoint.Value, now.Result.Foam.FreezingPoint.Value)
+	assert.Less(t, got.Result.Foam.FreezingPointC.Value, now.Result.Foam.FreezingPointC.Value)
 	assert.Contains(t, got.Steps, process.BoilSyrup)
 	assert.Contains(t, got.Steps, process.PourIn, "the whites get hotter")
 	assert.NotContains(t, got.Steps, process.Cook, "the custard knows no syrup")
@@ -93,8 +93,8 @@ func TestAWeighedPanIsThatOfTheBatch(t *testing.T) {
 	for of, g := range (stove.Readings{
 		process.SyrupG:      now.Process.Syrup.MassG,
 		process.CustardG:    now.Process.Custard.WeighedG,
-		process.FoamCupG:    process.CupML * now.Result.Foam.Body.Density(),
-		process.CustardCupG: process.CupML * now.Result.Dense.Body.Density(),
+		process.FoamCupG:    process.CupML * now.Result.Foam.Body.GPerML(),
+		process.CustardCupG: process.CupML * now.Result.Dense.Body.GPerML(),
 	}) {
 		got, err := stove.Try(m, say.Style{}, job, now, only(of, g))
 		require.NoError(t, err)
@@ -138,8 +138,8 @@ func TestAWeighedCupTellsTheAir(t *testing.T) {
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.FoamCupG, 120))
 	require.NoError(t, err)
 	stays(t, now, got)
-	assert.InDelta(t, 100*(250*now.Result.Foam.Body.MixDensity/120-1), got.Design.Foam.OverrunPercent, 1e-9)
-	assert.InDelta(t, 120, 250*got.Result.Foam.Body.Density(), 1e-9)
+	assert.InDelta(t, 100*(250*now.Result.Foam.Body.MixGPerML/120-1), got.Design.Foam.OverrunPercent, 1e-9)
+	assert.InDelta(t, 120, 250*got.Result.Foam.Body.GPerML(), 1e-9)
 	assert.Less(t, got.Result.Blend.TubsFilled, now.Result.Blend.TubsFilled)
 }
 
@@ -186,7 +186,7 @@ func TestTheProbesOwnErrorIsTakenOff(t *testing.T) {
 	job, right := cooked(t, m, k)
 	now := right
 	p := *right.Process
-	p.Syrup.ProbeOffset = 2
+	p.Syrup.ProbeOffsetK = 2
 	p.Syrup.ReadingC = p.Syrup.TrueC + 2
 	now.Process = &p
 	got, err := stove.Try(m, say.Style{}, job, now, only(process.SyrupC, stove.ReadingOf(now, process.SyrupC)+3))

@@ -17,7 +17,7 @@ type Size struct {
 	System string // "US" or "EU"
 	Name   string // as the class is called, such as "large" or "M"
 
-	InShell, Edible, Yolk, White float64
+	InShellG, EdibleG, YolkG, WhiteG float64
 
 	// EdibleCalculated and PartsCalculated tell figures that we scaled from
 	// those that the source gives.
@@ -118,11 +118,11 @@ func Grams(system, size, part string, count float64) (float64, error) {
 	}
 	switch part {
 	case "eggs":
-		return count * s.Edible, nil
+		return count * s.EdibleG, nil
 	case "yolks":
-		return count * s.Yolk, nil
+		return count * s.YolkG, nil
 	case "whites":
-		return count * s.White, nil
+		return count * s.WhiteG, nil
 	}
 	return 0, fmt.Errorf("%s is no part of an egg; known are eggs, yolks, whites", echo.Quoted(string(part)))
 }

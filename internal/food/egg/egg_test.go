@@ -28,7 +28,7 @@ func TestUSClassesAreTheStandardsMinimum(t *testing.T) {
 	for name, ounces := range map[string]float64{"peewee": 15, "small": 18, "medium": 21, "large": 24, "extra large": 27, "jumbo": 30} {
 		s, err := egg.Find("US", name)
 		require.NoError(t, err)
-		assert.InDelta(t, ounces*28.3495/12, s.InShell, 0.05, name)
+		assert.InDelta(t, ounces*28.3495/12, s.InShellG, 0.05, name)
 	}
 }
 
@@ -36,10 +36,10 @@ func TestYolkAndWhiteMakeTheEdiblePart(t *testing.T) {
 	for _, system := range egg.Systems() {
 		last := 0.0
 		for _, s := range egg.Sizes(system) {
-			assert.InDelta(t, s.Edible, s.Yolk+s.White, 0.15, s.Name) // each is rounded to 0.1 g
-			assert.InDelta(t, 0.88, s.Edible/s.InShell, 0.02, s.Name)
-			assert.Greater(t, s.InShell, last, s.Name)
-			last = s.InShell
+			assert.InDelta(t, s.EdibleG, s.YolkG+s.WhiteG, 0.15, s.Name) // each is rounded to 0.1 g
+			assert.InDelta(t, 0.88, s.EdibleG/s.InShellG, 0.02, s.Name)
+			assert.Greater(t, s.InShellG, last, s.Name)
+			last = s.InShellG
 		}
 	}
 }

@@ -67,7 +67,7 @@ var fields = slices.Concat(
 		substance("pure_salt", "which salt it is, if it is one", func(in *Ingredient) *mix.Species { return &in.PureSalt },
 			[]mix.Species{mix.SodiumChloride, mix.PotassiumChloride}),
 		substance("pure", "which substance it is, if none of its figures can say", func(in *Ingredient) *mix.Species { return &in.Pure }, pureSpecies),
-		unless0("higher_molar_mass", "molar mass of its higher saccharides", "g/mol", 1e5, func(in *Ingredient) *float64 { return &in.HigherMolarMass }),
+		unless0("higher_molar_mass", "molar mass of its higher saccharides", "g/mol", 1e5, func(in *Ingredient) *float64 { return &in.HigherGPerMol }),
 		unless0("higher_sweetness", "sweetness of its higher saccharides, sucrose 1", "", 5, func(in *Ingredient) *float64 { return &in.HigherSweetness }),
 		{Path: "standing", About: "how the US frozen-dessert standards see it", Optional: true,
 			Choices: []string{string(Dairy), string(Cultured), string(Cocoa), string(Fruit), string(DriedFruit), string(Nut), string(NotUSFibre)},

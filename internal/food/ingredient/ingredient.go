@@ -84,7 +84,7 @@ type Ingredient struct {
 	Polyol          mix.Species // which one the polyols column is; 0: not one in particular
 	PureSalt        mix.Species // SodiumChloride or PotassiumChloride for the salts themselves, else 0
 	Pure            mix.Species // the one substance that all but its water is, of those that no column names; 0: none
-	HigherMolarMass float64     // g/mol of the higher saccharides; 0: 774, a DE 42 syrup's
+	HigherGPerMol   float64     // g/mol of the higher saccharides; 0: 774, a DE 42 syrup's
 	HigherSweetness float64     // relative to sucrose = 1 of the higher saccharides
 
 	Own  bool  // from the maker's own file or the design

@@ -58,8 +58,8 @@ func TestThePacksSaltWeighsAndFreezes(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 36, in.Cell(ingredient.Water).Value, 1e-12)
 	m := in.Resolve().Nominal
-	assert.InDelta(t, 100, m.Total(), 1e-9)
-	assert.InDelta(t, 1, m.Mass[mix.Ash], 1e-12)
+	assert.InDelta(t, 100, m.TotalG(), 1e-9)
+	assert.InDelta(t, 1, m.Grams[mix.Ash], 1e-12)
 	assert.InDelta(t, 2*0.93*0.4/22.99, m.IonMol, 1e-9)
 }
 
@@ -86,7 +86,7 @@ func TestEveryReadingOfEveryRowWeighsWhatWentIn(t *testing.T) {
 	for _, in := range market.Library(t).All() {
 		r := in.Resolve()
 		for _, m := range [...]mix.Mix{r.Nominal, r.Soft, r.Firm} {
-			assert.InDelta(t, 100, m.Total(), 1e-9, in.ID)
+			assert.InDelta(t, 100, m.TotalG(), 1e-9, in.ID)
 		}
 		for _, a := range r.Assumed {
 			if a.Code == ingredient.MassOver {

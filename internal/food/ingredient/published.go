@@ -62,7 +62,7 @@ func CompareRecipes(lib *Library, table []published.Row) ([]Compared, error) {
 		t, err := weigh(lib, row.text("ingredients"))
 		row.err = errors.Join(row.err, err)
 		c, want := row.column(row.text("nutrient")), row.num("published")
-		got := t.Less(t.Mass - row.num("final_mass_g")).Per100().Columns[c].Known
+		got := t.Less(t.MassG - row.num("final_mass_g")).Per100().Columns[c].Known
 		return Compared{What: row.text("case") + " " + row.text("nutrient"), Column: c, Published: want, Ours: got,
 			Agrees: math.Abs(got-want) <= row.num("tolerance_percent")/100*want, Reason: row.text("record")}
 	})

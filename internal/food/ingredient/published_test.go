@@ -73,7 +73,7 @@ func TestTallyOfTwoPhasesIsTheirSum(t *testing.T) {
 		}
 	}
 	sum := a.Plus(b, 1)
-	assert.InEpsilon(t, both.Mass, sum.Mass, 1e-12)
+	assert.InEpsilon(t, both.MassG, sum.MassG, 1e-12)
 	for c := range sum.Columns {
 		assert.InDelta(t, both.Columns[c].Known, sum.Columns[c].Known, 1e-9*(1+both.Columns[c].Known))
 	}

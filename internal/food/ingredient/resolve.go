@@ -86,16 +86,16 @@ func (in *Ingredient) Resolve() Resolved {
 	var m mix.Mix
 	var assumed []Assumption
 	get := func(c Column) float64 { return in.Cells[c].Or(0) }
-	m.Mass[mix.Water] = get(Water)
-	m.Mass[mix.Protein] = get(Protein)
-	m.Mass[mix.Fat] = get(Fat)
-	m.Mass[mix.Ethanol] = get(Alcohol)
-	m.Mass[mix.Starch] = get(Starch)
-	m.Mass[mix.Fibre] = get(Fibre)
-	m.Mass[mix.Ash] = in.Cells[Ash].Or(get(SodiumMG) * SaltPerSodium / 1000)
+	m.Grams[mix.Water] = get(Water)
+	m.Grams[mix.Protein] = get(Protein)
+	m.Grams[mix.Fat] = get(Fat)
+	m.Grams[mix.Ethanol] = get(Alcohol)
+	m.Grams[mix.Starch] = get(Starch)
+	m.Grams[mix.Fibre] = get(Fibre)
+	m.Grams[mix.Ash] = in.Cells[Ash].Or(get(SodiumMG) * SaltPerSodium / 1000)
 	named := 0.0 // sugars with a name
 	for _, s := range sugarColumns {
-		m.Mass[s.species] = get(s.col)
+		m.Grams[s.species] = get(s.col)
 		named += get(s.col)
 	}
 	in.addHigher(&m, get(HigherSaccharides))
@@ -103,7 +103,7 @@ func (in *Ingredient) Resolve() Resolved {
 	if polyol == 0 {
 		polyol = mix.Sorbitol
 	}
-	m.Mass[polyol] += get(Polyols)
+	m.Grams[polyol] += get(Polyols)
 	assumed = append(assumed, in.minerals(&m)...)
 
 	r := Resolved{Nominal: m, Soft: m, Firm: m}
@@ -137,9 +137,9 @@ func (in *Ingredient) Resolve() Resolved {
 		named = total.Value
 	case !total.Known && carb-fixed-named > 0.5:
 		open := carb - fixed - named
-		r.Soft.Mass[mix.Glucose] += open
-		r.Firm.Mass[mix.Starch] += open
-		r.Nominal.Mass[mix.Sucrose] += open / 2
+		r.Soft.Grams[mix.Glucose] += open
+		r.Firm.Grams[mix.Starch] += open
+		r.Nominal.Grams[mix.Sucrose] += open / 2
 		in.addHigher(&r.Nominal, open/2)
 		assumed = append(assumed, Assumption{Code: SugarsUnknown})
 		named += open
@@ -157,14 +157,14 @@ func (in *Ingredient) Resolve() Resolved {
 		}
 		r.add(dissolved, soft, mix.OtherSolids, rest)
 	}
-	if short := 100 - r.Nominal.Total(); short > 0 {
+	if short := 100 - r.Nominal.TotalG(); short > 0 {
 		// What no figure names has mass all the same: a batch must weigh what went in.
 		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
 		if short > 1 {
 			assumed = append(assumed, Assumption{Code: MassUnnamed, G: short})
 		}
 	} else if short < 0 {
-		k := 100 / r.Nominal.Total() // also the other readings' total
+		k := 100 / r.Nominal.TotalG() // also the other readings' total
 		r.Nominal, r.Soft, r.Firm = r.Nominal.Times(k), r.Soft.Times(k), r.Firm.Times(k)
 		if short < -1 {
 			assumed = append(assumed, Assumption{Code: MassOver, G: 100 - short})
@@ -177,11 +177,11 @@ func (in *Ingredient) Resolve() Resolved {
 // pure is Resolve of a record that is one substance and its water.
 func (in *Ingredient) pure() Resolved {
 	var m mix.Mix
-	m.Mass[mix.Water] = in.Cells[Water].Or(0)
-	if dry := 100 - m.Mass[mix.Water]; in.Pure == mix.HigherSaccharides {
+	m.Grams[mix.Water] = in.Cells[Water].Or(0)
+	if dry := 100 - m.Grams[mix.Water]; in.Pure == mix.HigherSaccharides {
 		in.addHigher(&m, dry)
 	} else {
-		m.Mass[in.Pure] = dry
+		m.Grams[in.Pure] = dry
 	}
 	return Resolved{Nominal: m, Soft: m, Firm: m}
 }
@@ -213,15 +213,15 @@ func double(s mix.Species) bool {
 
 // add puts g grams into the three readings, each as its own species.
 func (r *Resolved) add(nominal, soft, firm mix.Species, g float64) {
-	r.Nominal.Mass[nominal] += g
-	r.Soft.Mass[soft] += g
-	r.Firm.Mass[firm] += g
+	r.Nominal.Grams[nominal] += g
+	r.Soft.Grams[soft] += g
+	r.Firm.Grams[firm] += g
 }
 
 // rest returns the carbohydrate that the nominal reading has not placed yet.
 func (r *Resolved) rest(carb float64) float64 {
 	m := r.Nominal
-	placed := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre]
+	placed := m.SaccharidesG() + m.Grams[mix.Starch] + m.Grams[mix.Fibre]
 	if carb-placed < 0.05 { // rounding of the record
 		return 0
 	}
@@ -230,20 +230,20 @@ func (r *Resolved) rest(carb float64) float64 {
 
 // addHigher adds g grams of the ingredient's own higher saccharides.
 func (in *Ingredient) addHigher(m *mix.Mix, g float64) {
-	mm := in.HigherMolarMass
+	mm := in.HigherGPerMol
 	if mm == 0 {
 		mm = higherMolarMass
 	}
-	m.Mass[mix.HigherSaccharides] += g
+	m.Grams[mix.HigherSaccharides] += g
 	m.HigherMol += g / mm
-	m.HigherSweet += g * in.HigherSweetness
+	m.HigherSweetG += g * in.HigherSweetness
 }
 
 // minerals sets the dissolved particles, and returns what it had to assume.
 func (in *Ingredient) minerals(m *mix.Mix) []Assumption {
 	if in.PureSalt != 0 {
-		m.Mass[in.PureSalt] = m.Mass[mix.Ash]
-		m.Mass[mix.Ash] = 0
+		m.Grams[in.PureSalt] = m.Grams[mix.Ash]
+		m.Grams[mix.Ash] = 0
 		return nil
 	}
 	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]

@@ -28,9 +28,9 @@ func TestSugarsKnownOnlyInTotalAreThoseThatTheRecordLeavesOpen(t *testing.T) {
 		}
 		r := in.Resolve()
 		for _, s := range sugarColumns {
-			assert.InDelta(t, c.nominal[s.species], r.Nominal.Mass[s.species], 1e-12, "%s, nominal %s", c.name, s.species)
-			assert.InDelta(t, c.soft[s.species], r.Soft.Mass[s.species], 1e-12, "%s, soft %s", c.name, s.species)
-			assert.InDelta(t, c.firm[s.species], r.Firm.Mass[s.species], 1e-12, "%s, firm %s", c.name, s.species)
+			assert.InDelta(t, c.nominal[s.species], r.Nominal.Grams[s.species], 1e-12, "%s, nominal %s", c.name, s.species)
+			assert.InDelta(t, c.soft[s.species], r.Soft.Grams[s.species], 1e-12, "%s, soft %s", c.name, s.species)
+			assert.InDelta(t, c.firm[s.species], r.Firm.Grams[s.species], 1e-12, "%s, firm %s", c.name, s.species)
 		}
 	}
 }
@@ -46,9 +46,9 @@ func TestAPacksUnnamedCarbohydrateIsUnknown(t *testing.T) {
 	r := in.Resolve()
 	assert.InDelta(t, 100, r.UnnamedG, 1e-9)
 	assert.False(t, r.Exact())
-	assert.InDelta(t, 100, r.Soft.Mass[mix.Glucose], 1e-9)
-	assert.InDelta(t, 100, r.Firm.Mass[mix.OtherSolids], 1e-9)
-	assert.InDelta(t, 100, r.Nominal.Total(), 1e-9)
+	assert.InDelta(t, 100, r.Soft.Grams[mix.Glucose], 1e-9)
+	assert.InDelta(t, 100, r.Firm.Grams[mix.OtherSolids], 1e-9)
+	assert.InDelta(t, 100, r.Nominal.TotalG(), 1e-9)
 	in.Cells[Starch] = Known(100)
 	assert.Zero(t, in.Resolve().UnnamedG, "named, it is no question")
 }

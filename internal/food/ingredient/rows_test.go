@@ -105,8 +105,8 @@ func TestAPureRowIsItsSubstance(t *testing.T) {
 		r := in.Resolve()
 		assert.True(t, r.Exact(), id)
 		assert.Empty(t, r.Assumed, id)
-		assert.InDelta(t, want.dry, r.Nominal.Mass[want.is], 0.1, id)
-		assert.InDelta(t, 100, r.Nominal.Mass[want.is]+r.Nominal.Mass[mix.Water], 1e-9, id)
+		assert.InDelta(t, want.dry, r.Nominal.Grams[want.is], 0.1, id)
+		assert.InDelta(t, 100, r.Nominal.Grams[want.is]+r.Nominal.Grams[mix.Water], 1e-9, id)
 		assert.Equal(t, want.is == mix.HigherSaccharides, r.Nominal.HigherMol > 0, id)
 		if want.is == mix.Allulose || want.is == mix.HigherSaccharides {
 			assert.Contains(t, in.Derived, "from memory", id)
@@ -128,12 +128,12 @@ func TestEveryPolyolAndSaltHasItsSpecies(t *testing.T) {
 		in, ok := lib.Find(id)
 		require.True(t, ok, id)
 		assert.Equal(t, want, in.Polyol)
-		assert.Equal(t, 100.0, in.Resolve().Nominal.Mass[want])
+		assert.Equal(t, 100.0, in.Resolve().Nominal.Grams[want])
 	}
 	salt, ok := lib.Find("salt")
 	require.True(t, ok)
 	assert.Equal(t, mix.SodiumChloride, salt.PureSalt)
-	assert.InDelta(t, 99.8, salt.Resolve().Nominal.Mass[mix.SodiumChloride], 1e-9)
+	assert.InDelta(t, 99.8, salt.Resolve().Nominal.Grams[mix.SodiumChloride], 1e-9)
 }
 
 // A syrup's dry solids taste as the trade rates its dextrose equivalent (from
@@ -154,10 +154,10 @@ func TestStarchSyrupsAgreeWithTheirDextroseEquivalent(t *testing.T) {
 			in, ok := lib.Find(c.id)
 			require.True(t, ok)
 			m := in.Resolve().Nominal
-			dry := m.Saccharides()
-			mol := m.Mass[mix.Glucose]/180.16 + m.Mass[mix.Maltose]/342.3 + m.HigherMol
+			dry := m.SaccharidesG()
+			mol := m.Grams[mix.Glucose]/180.16 + m.Grams[mix.Maltose]/342.3 + m.HigherMol
 			assert.InDelta(t, c.de, 18016/(dry/mol), c.deTolerance)
-			sweet := 0.74*m.Mass[mix.Glucose] + 0.33*m.Mass[mix.Maltose] + m.HigherSweet
+			sweet := 0.74*m.Grams[mix.Glucose] + 0.33*m.Grams[mix.Maltose] + m.HigherSweetG
 			assert.InDelta(t, c.sweet, 100*sweet/dry, c.byOf)
 		})
 	}
@@ -195,10 +195,10 @@ func TestAFruitsUnnamedCarbohydrateIsAcid(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, 2.7, lemon.AtwaterCarbohydrate.Value)
 	r := lemon.Resolve()
-	assert.InDelta(t, 6.90-0.30-2.52, r.Nominal.Mass[mix.CitricAcid], 0.02)
-	assert.Equal(t, r.Nominal.Mass[mix.CitricAcid], r.Soft.Mass[mix.CitricAcid])
-	assert.Zero(t, r.Firm.Mass[mix.CitricAcid])
-	assert.InDelta(t, r.Nominal.Total(), r.Firm.Total(), 1e-9)
+	assert.InDelta(t, 6.90-0.30-2.52, r.Nominal.Grams[mix.CitricAcid], 0.02)
+	assert.Equal(t, r.Nominal.Grams[mix.CitricAcid], r.Soft.Grams[mix.CitricAcid])
+	assert.Zero(t, r.Firm.Grams[mix.CitricAcid])
+	assert.InDelta(t, r.Nominal.TotalG(), r.Firm.TotalG(), 1e-9)
 }
 
 func TestEveryRowHasAKitchenNameToChooseBy(t *testing.T) {

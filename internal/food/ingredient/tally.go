@@ -29,7 +29,7 @@ func (a Amount) Plus(b Amount, k float64) Amount {
 // Tally is the sum of every column over weighed ingredients, for the whole
 // mass (not per 100 g), with the gaps kept.
 type Tally struct {
-	Mass        float64 // g as weighed
+	MassG       float64 // g as weighed
 	Columns     [NumColumns]Amount
 	Protein625  Amount // g of protein as nitrogen × 6.25, the EU's definition
 	AtwaterKcal Amount // kcal by the records' specific factors; Most is +Inf where a record has none
@@ -41,7 +41,7 @@ func (t Tally) Add(in *Ingredient, g float64) Tally {
 		return t
 	}
 	k := g / 100
-	t.Mass += g
+	t.MassG += g
 	for c := Column(0); c < NumColumns; c++ {
 		a := Amount{Known: in.Cells[c].Or(0), Most: in.Most(c)}
 		t.Columns[c] = t.Columns[c].Plus(a, k)
@@ -54,7 +54,7 @@ func (t Tally) Add(in *Ingredient, g float64) Tally {
 
 // Plus returns t + k·o.
 func (t Tally) Plus(o Tally, k float64) Tally {
-	t.Mass += k * o.Mass
+	t.MassG += k * o.MassG
 	for c := range t.Columns {
 		t.Columns[c] = t.Columns[c].Plus(o.Columns[c], k)
 	}
@@ -66,11 +66,11 @@ func (t Tally) Plus(o Tally, k float64) Tally {
 // Less returns t with g grams of water driven off, which takes nothing else
 // along.
 func (t Tally) Less(g float64) Tally {
-	t.Mass -= g
+	t.MassG -= g
 	t.Columns[Water].Known -= g
 	t.Columns[Water].Most -= g
 	return t
 }
 
 // Per100 returns t for 100 g of it.
-func (t Tally) Per100() Tally { return Tally{}.Plus(t, 100/t.Mass) }
+func (t Tally) Per100() Tally { return Tally{}.Plus(t, 100/t.MassG) }

@@ -89,8 +89,8 @@ func (p Pack) InGrams(in *ingredient.Ingredient, size egg.Size) ingredient.Cell 
 		}
 	case p.Pieces > 0 && p.PieceG > 0:
 		return ingredient.Known(p.Pieces * p.PieceG)
-	case p.Pieces > 0 && OfShell(in.ID) && size.Edible > 0:
-		return ingredient.Known(p.Pieces * size.Edible)
+	case p.Pieces > 0 && OfShell(in.ID) && size.EdibleG > 0:
+		return ingredient.Known(p.Pieces * size.EdibleG)
 	}
 	return ingredient.Cell{}
 }

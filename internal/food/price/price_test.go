@@ -28,7 +28,7 @@ func TestEggsAreBoughtByTheDozenAndCostByWeight(t *testing.T) {
 	b := price.NewBook("€", []price.Pack{{Ingredient: "egg_whole", Price: 3, Pieces: 12}})
 	size := large(t)
 	for id, each := range map[string]float64{"egg_whole": 0.25, "egg_yolk": 0.25 * 17 / 50, "egg_white": 0.25 * 33 / 50} {
-		grams := map[string]float64{"egg_whole": size.Edible, "egg_yolk": size.Yolk, "egg_white": size.White}[id]
+		grams := map[string]float64{"egg_whole": size.EdibleG, "egg_yolk": size.YolkG, "egg_white": size.WhiteG}[id]
 		per := b.PerGram(named(id), size, ingredient.Cell{})
 		require.True(t, per.Known, id)
 		assert.InDelta(t, each, grams*per.Value, 1e-12, id)

@@ -12,26 +12,26 @@ import (
 
 // Contrast is how the phases differ at one temperature.
 type Contrast struct {
-	Hardness  float64 // yield stress of the custard over that of the foam
-	Sweetness float64 // foam minus custard, points of % sucrose equivalent
-	ScoopsK   float64 // temperature at which the custard starts to scoop minus the foam's, K; NaN where a phase never does in the range or the custard always does
+	HardnessRatio    float64 // yield stress of the custard over that of the foam
+	SweetnessPercent float64 // foam minus custard, points of % sucrose equivalent
+	ScoopsK          float64 // temperature at which the custard starts to scoop minus the foam's, K; NaN where a phase never does in the range or the custard always does
 	// ScoopsAtLeast says that ScoopsK is a lower bound: the foam is never too
 	// firm in the range, so it starts to scoop somewhere colder.
 	ScoopsAtLeast bool
-	Yield         float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
+	YieldKPa      float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
 }
 
 // Compare returns the contrast at the temperature of the states. scoopLo and
 // scoopHi bound the search for the start of scooping, °C.
 func Compare(dense, foam *phase.Body, at [2]phase.State, foamVolume, scoopLo, scoopHi float64) Contrast {
 	c := Contrast{
-		Hardness:  at[0].YieldKPa / at[1].YieldKPa,
-		Sweetness: phase.SweetnessPercent(foam.Mix) - phase.SweetnessPercent(dense.Mix),
-		Yield:     math.Exp((1-foamVolume)*math.Log(at[0].YieldKPa) + foamVolume*math.Log(at[1].YieldKPa)),
-		ScoopsK:   math.NaN(),
+		HardnessRatio:    at[0].YieldKPa / at[1].YieldKPa,
+		SweetnessPercent: phase.SweetnessPercent(foam.Mix) - phase.SweetnessPercent(dense.Mix),
+		YieldKPa:         math.Exp((1-foamVolume)*math.Log(at[0].YieldKPa) + foamVolume*math.Log(at[1].YieldKPa)),
+		ScoopsK:          math.NaN(),
 	}
-	fd, _, okd := dense.ScoopRange(scoopLo, scoopHi)
-	ff, _, okf := foam.ScoopRange(scoopLo, scoopHi)
+	fd, _, okd := dense.ScoopRangeC(scoopLo, scoopHi)
+	ff, _, okf := foam.ScoopRangeC(scoopLo, scoopHi)
 	if okd && okf && fd > scoopLo {
 		c.ScoopsK, c.ScoopsAtLeast = fd-ff, ff <= scoopLo
 	}
@@ -40,8 +40,8 @@ func Compare(dense, foam *phase.Body, at [2]phase.State, foamVolume, scoopLo, sc
 
 // Both returns the temperatures at which both phases are in their bands.
 func Both(dense, foam *phase.Body, lo, hi float64) (from, to float64, ok bool) {
-	fd, td, okd := dense.ScoopRange(lo, hi)
-	ff, tf, okf := foam.ScoopRange(lo, hi)
+	fd, td, okd := dense.ScoopRangeC(lo, hi)
+	ff, tf, okf := foam.ScoopRangeC(lo, hi)
 	from, to = math.Max(fd, ff), math.Min(td, tf)
 	return from, to, okd && okf && from < to
 }

@@ -13,8 +13,8 @@ import (
 
 func neumann(t testing.TB, r check.Row) (Neumann, NeumannFront) {
 	n := Neumann{
-		SolidK: r.Num("ks_W_mK"), LiquidK: r.Num("kl_W_mK"), SolidC: r.Num("cs_J_m3K"), LiquidC: r.Num("cl_J_m3K"),
-		Latent: r.Num("L_J_m3"), Melting: r.Num("Tf_C"), Start: r.Num("T0_C"), Face: r.Num("Ts_C"),
+		SolidWPerMK: r.Num("ks_W_mK"), LiquidWPerMK: r.Num("kl_W_mK"), SolidJPerM3K: r.Num("cs_J_m3K"), LiquidJPerM3K: r.Num("cl_J_m3K"),
+		LatentJPerM3: r.Num("L_J_m3"), MeltingC: r.Num("Tf_C"), StartC: r.Num("T0_C"), FaceC: r.Num("Ts_C"),
 	}
 	f, err := n.Solve()
 	require.NoError(t, err)
@@ -27,10 +27,10 @@ func TestNeumannSolutionReproducesItsTable(t *testing.T) {
 		_, f := neumann(t, r)
 		at := r.Num("t_s")
 		r.Printed(f.Lambda, "lambda")
-		r.Printed(1e3*f.Position(at), "front_mm")
-		r.Printed(f.Temperature(0.005, at), "T_5mm_C")
-		r.Printed(f.Temperature(0.020, at), "T_20mm_C")
-		r.Printed(f.Temperature(0.060, at), "T_60mm_C")
+		r.Printed(1e3*f.PositionM(at), "front_mm")
+		r.Printed(f.TemperatureC(0.005, at), "T_5mm_C")
+		r.Printed(f.TemperatureC(0.020, at), "T_20mm_C")
+		r.Printed(f.TemperatureC(0.060, at), "T_60mm_C")
 	}
 }
 
@@ -43,9 +43,9 @@ func TestFreezingFrontFollowsNeumannWithin0_1Percent(t *testing.T) {
 				continue
 			}
 			n, exact := neumann(t, r)
-			front, _, err := ComputedFront(n, 0.200, cells, 7200)
+			front, _, err := ComputedFrontM(n, 0.200, cells, 7200)
 			require.NoError(t, err)
-			want := exact.Position(7200)
+			want := exact.PositionM(7200)
 			t.Logf("case %s, %d cells: front %.4f mm, exact %.4f: %+.3f %%", r.Text("case"), cells, 1e3*front, 1e3*want, 100*(front/want-1))
 			assert.InEpsilon(t, want, front, 1e-3)
 		}
@@ -59,11 +59,11 @@ func TestFreezingTemperatureFollowsNeumannWithin0_1K(t *testing.T) {
 			continue
 		}
 		n, exact := neumann(t, r)
-		_, temperature, err := ComputedFront(n, 0.200, 100, 7200)
+		_, temperature, err := ComputedFrontM(n, 0.200, 100, 7200)
 		require.NoError(t, err)
 		worst := 0.0
 		for j, got := range temperature {
-			worst = max(worst, math.Abs(got-exact.Temperature((float64(j)+0.5)*0.002, 7200)))
+			worst = max(worst, math.Abs(got-exact.TemperatureC((float64(j)+0.5)*0.002, 7200)))
 		}
 		t.Logf("worst %.4f K", worst)
 		assert.Less(t, worst, 0.1)
@@ -112,10 +112,10 @@ func TestSolverMeanOfAFiniteCylinderIsTheProductOfTwoSeries(t *testing.T) {
 		require.NoError(t, err)
 		mesh, err := Cylinder(radius, height, 20, 40)
 		require.NoError(t, err)
-		out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
-			Segments: []Segment{{0.3 * radius * radius * 1e6, everywhere(Face{H: bi / radius})}}}, Options{})
+		out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: 100,
+			Segments: []Segment{{0.3 * radius * radius * 1e6, everywhere(Face{WPerM2K: bi / radius})}}}, Options{})
 		require.NoError(t, err)
-		assert.InDelta(t, want, out.Track[len(out.Track)-1].Of(Mean)/100, 5e-4)
+		assert.InDelta(t, want, out.Track[len(out.Track)-1].OfC(Mean)/100, 5e-4)
 	}
 }
 
@@ -128,7 +128,7 @@ func pintRow(t testing.TB, r check.Row, nr, nz int, o Options) Result {
 	}
 	at := r.Num("target_C")
 	out, err := Solve(context.Background(), Problem{
-		Material: phase(t, r.Text("phase")), Mesh: pint(t, nr, nz), Start: t0,
+		Material: phase(t, r.Text("phase")), Mesh: pint(t, nr, nz), StartC: t0,
 		Segments: []Segment{{r.Num("end_s"), standing(ta, r.Num("Uside"), r.Num("Utop"), r.Num("Ubot"))}},
 		Levels:   []Level{{slowest, at}, {Mean, at}, {Ring, at}},
 	}, o)
@@ -145,19 +145,19 @@ func TestPintTimesMatchTheFineReference(t *testing.T) {
 		}
 		for _, cells := range [][2]int{{10, 20}, {15, 30}, {20, 40}} {
 			out := pintRow(t, r, cells[0], cells[1], Options{})
-			last := out.Track[len(out.Track)-1].Of(Mean)
+			last := out.Track[len(out.Track)-1].OfC(Mean)
 			t.Logf("%-17s %-8s %v: slowest %+.3f %%, mean %+.3f %%, ring %+.2f %%, end %+.4f K; %d steps, %d rejected", r.Text("case"), r.Text("phase"), cells,
-				100*(out.Crossings[0]/r.Num("t_hot_s")-1), 100*(out.Crossings[1]/r.Num("t_eq_s")-1), 100*(out.Crossings[2]/r.Num("t_shell_s")-1),
+				100*(out.CrossingsS[0]/r.Num("t_hot_s")-1), 100*(out.CrossingsS[1]/r.Num("t_eq_s")-1), 100*(out.CrossingsS[2]/r.Num("t_shell_s")-1),
 				last-r.Num("T_eq_end_C"), out.Steps, out.Rejected)
 			if cells[0] < 15 {
 				continue
 			}
 			if want := r.Num("t_hot_s"); math.IsNaN(want) {
-				assert.True(t, math.IsNaN(out.Crossings[0]), "the reference never gets there")
+				assert.True(t, math.IsNaN(out.CrossingsS[0]), "the reference never gets there")
 			} else {
-				assert.InEpsilon(t, want, out.Crossings[0], hot, "%v", r)
+				assert.InEpsilon(t, want, out.CrossingsS[0], hot, "%v", r)
 			}
-			assert.InEpsilon(t, r.Num("t_eq_s"), out.Crossings[1], mean, "%v", r)
+			assert.InEpsilon(t, r.Num("t_eq_s"), out.CrossingsS[1], mean, "%v", r)
 		}
 	}
 }

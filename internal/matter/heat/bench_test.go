@@ -14,7 +14,7 @@ func benchmark(b *testing.B, name string, nr, nz int, hours, t0, ta float64, aro
 }
 
 func benchmarkOn(b *testing.B, mesh Mesh, name string, hours, t0, ta float64, around Surroundings) {
-	p := Problem{Material: phase(b, name), Mesh: mesh, Start: t0,
+	p := Problem{Material: phase(b, name), Mesh: mesh, StartC: t0,
 		Segments: []Segment{{hours * 3600, around}}, Levels: []Level{{Hottest, -15}, {Mean, -12}}}
 	b.ReportAllocs()
 	b.ResetTimer()
@@ -73,7 +73,7 @@ func BenchmarkStep(b *testing.B) {
 		b.Run(fmt.Sprintf("%dx%d", cells[0], cells[1]), func(b *testing.B) {
 			s := newStepper(phase(b, "custard"), pint(b, cells[0], cells[1]))
 			s.surround(freezer, -18, -5)
-			fill(s.u, s.mat.Enthalpy(-5))
+			fill(s.u, s.mat.JPerM3(-5))
 			s.refresh()
 			b.ReportAllocs()
 			b.ResetTimer()
@@ -86,7 +86,7 @@ func BenchmarkStep(b *testing.B) {
 }
 
 func TestAStepAllocatesNothing(t *testing.T) {
-	p := Problem{Material: phase(t, "custard"), Mesh: pint(t, 10, 20), Start: -5, Segments: []Segment{{16 * 3600, freezer}}}
+	p := Problem{Material: phase(t, "custard"), Mesh: pint(t, 10, 20), StartC: -5, Segments: []Segment{{16 * 3600, freezer}}}
 	r := newRun(p, Options{Tolerance: 1e-4, MaxSteps: 1e6}, -18, -5)
 	r.surround(freezer, -18, -5)
 	r.restart()

@@ -8,14 +8,14 @@ import (
 // The functions below pose the problems that the solver is checked by, so that
 // a test and a printed validation ask the same question.
 
-// ComputedFront returns how deep the solver freezes the half-space n in t s, in
+// ComputedFrontM returns how deep the solver freezes the half-space n in t s, in
 // m, on the given number of cells over a thickness in m that the cooling must
 // not reach the end of, and the temperatures of the cells from the face inward,
 // °C. Freezing is spread over 0.05 K, and a cell counts as solid by the latent
 // heat it has lost.
-func ComputedFront(n Neumann, thickness float64, cells int, t float64) (front float64, temperature []float64, err error) {
+func ComputedFrontM(n Neumann, thickness float64, cells int, t float64) (front float64, temperature []float64, err error) {
 	const spread = 0.05
-	m, err := n.Material(spread, n.Face-1, max(n.Start, n.Melting+spread)+1)
+	m, err := n.Material(spread, n.FaceC-1, max(n.StartC, n.MeltingC+spread)+1)
 	if err != nil {
 		return math.NaN(), nil, err
 	}
@@ -24,16 +24,16 @@ func ComputedFront(n Neumann, thickness float64, cells int, t float64) (front fl
 		return math.NaN(), nil, err
 	}
 	out, err := Solve(context.Background(), Problem{
-		Material: m, Mesh: mesh, Start: max(n.Start, n.Melting+spread/2), Frames: []float64{t},
-		Segments: []Segment{{t, Surroundings{Bottom: Face{Ambient: n.Face, H: math.Inf(1)}}}},
+		Material: m, Mesh: mesh, StartC: max(n.StartC, n.MeltingC+spread/2), FramesS: []float64{t},
+		Segments: []Segment{{t, Surroundings{Bottom: Face{AmbientC: n.FaceC, WPerM2K: math.Inf(1)}}}},
 	}, Options{})
 	if err != nil || out.Status != Finished {
 		return math.NaN(), nil, err
 	}
-	for j, u := range out.Field {
-		front += mesh.height[j] * min(max(-u/n.Latent, 0), 1)
+	for j, u := range out.FieldJPerM3 {
+		front += mesh.height[j] * min(max(-u/n.LatentJPerM3, 0), 1)
 	}
-	return front, out.Frames[0].Temperature, nil
+	return front, out.Frames[0].TemperatureC, nil
 }
 
 // ComputedMean returns the solver's counterpart of Series.Mean on the given
@@ -43,7 +43,7 @@ func ComputedMean(s Shape, bi, fo float64, cells int) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Track[len(out.Track)-1].Of(Mean) / 100, nil
+	return out.Track[len(out.Track)-1].OfC(Mean) / 100, nil
 }
 
 // cooled takes a body from 100 °C for the Fourier number fo in surroundings of
@@ -54,7 +54,7 @@ func cooled(s Shape, bi, fo float64, cells int) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	face := Face{H: bi * k / size}
+	face := Face{WPerM2K: bi * k / size}
 	around := Surroundings{Side: face}
 	var mesh Mesh
 	switch s {
@@ -69,7 +69,7 @@ func cooled(s Shape, bi, fo float64, cells int) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	return Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: 100,
+	return Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: 100,
 		Segments: []Segment{{fo * size * size * c / k, around}}}, Options{})
 }
 
@@ -80,34 +80,34 @@ func ComputedSurface(s Shape, bi, fo float64, cells int) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Track[len(out.Track)-1].Of(Wall) / 100, nil
+	return out.Track[len(out.Track)-1].OfC(Wall) / 100, nil
 }
 
-// ComputedTimes returns when a tub that starts at start °C passes the target
+// ComputedTimesS returns when a tub that starts at start °C passes the target
 // °C: its slowest cell, its mean and its outer 10 mm, in s; NaN for what does
 // not pass it within the given seconds.
-func ComputedTimes(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (slowest, mean, ring float64, err error) {
+func ComputedTimesS(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (slowest, mean, ring float64, err error) {
 	last := Hottest
 	if target > start {
 		last = Coldest
 	}
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: start,
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
 		Segments: []Segment{{seconds, around}}, Levels: []Level{{last, target}, {Mean, target}, {Ring, target}}}, Options{})
 	if err != nil {
 		return math.NaN(), math.NaN(), math.NaN(), err
 	}
-	return out.Crossings[0], out.Crossings[1], out.Crossings[2], nil
+	return out.CrossingsS[0], out.CrossingsS[1], out.CrossingsS[2], nil
 }
 
-// ComputedWall returns when the surface of a tub's side passes the target °C, in s;
+// ComputedWallS returns when the surface of a tub's side passes the target °C, in s;
 // NaN for not within the given seconds.
-func ComputedWall(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (float64, error) {
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: start,
+func ComputedWallS(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (float64, error) {
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
 		Segments: []Segment{{seconds, around}}, Levels: []Level{{Wall, target}}}, Options{StopEarly: true})
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Crossings[0], nil
+	return out.CrossingsS[0], nil
 }
 
 // slabFood is the food of testdata/tables/freezing_time_slab.csv: what freezes of
@@ -139,10 +139,10 @@ func slabFood() (*Material, error) {
 	return NewMaterial(temperature, u, cond)
 }
 
-// ComputedSlabTime returns when the middle of a slab of that food passes −10 °C, in
+// ComputedSlabS returns when the middle of a slab of that food passes −10 °C, in
 // s: thickness m thick, from start °C, in air of air °C with the coefficient h on
 // both faces.
-func ComputedSlabTime(thickness, h, start, air float64) (float64, error) {
+func ComputedSlabS(thickness, h, start, air float64) (float64, error) {
 	m, err := slabFood()
 	if err != nil {
 		return math.NaN(), err
@@ -151,11 +151,11 @@ func ComputedSlabTime(thickness, h, start, air float64) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: start,
-		Segments: []Segment{{7 * 24 * 3600, Surroundings{Top: Face{Ambient: air, H: h}}}},
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
+		Segments: []Segment{{7 * 24 * 3600, Surroundings{Top: Face{AmbientC: air, WPerM2K: h}}}},
 		Levels:   []Level{{Hottest, -10}}}, Options{StopEarly: true})
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Crossings[0], nil
+	return out.CrossingsS[0], nil
 }

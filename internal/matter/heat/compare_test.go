@@ -32,7 +32,7 @@ func newRKL2(m *Material, mesh Mesh, start float64) *rkl2 {
 	for _, x := range []*[]float64{&s.u, &s.f, &s.y, &s.y1, &s.y2, &s.fy, &s.phi} {
 		*x = make([]float64, n)
 	}
-	fill(s.u, m.Enthalpy(start))
+	fill(s.u, m.JPerM3(start))
 	return s
 }
 
@@ -253,14 +253,14 @@ func (s *whole) run(st *stepper, end, tolerance, level float64) (at float64, eva
 func BenchmarkSchemes(b *testing.B) {
 	const end = 16 * 3600
 	m := phase(b, "custard")
-	level := m.Enthalpy(-15)
+	level := m.JPerM3(-15)
 	for _, cells := range [][2]int{{10, 20}, {15, 30}} {
 		mesh := pint(b, cells[0], cells[1])
 		solved := func(tolerance float64) (at float64, evaluations int) {
-			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: -5,
+			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: -5,
 				Segments: []Segment{{end, freezer}}, Levels: []Level{{Hottest, -15}}}, Options{Tolerance: tolerance})
 			require.NoError(b, err)
-			return out.Crossings[0], 2 * (out.Steps + out.Rejected)
+			return out.CrossingsS[0], 2 * (out.Steps + out.Rejected)
 		}
 		exact, _ := solved(1e-8)
 		compare := func(name string, run func() (at float64, evaluations int)) {
@@ -290,7 +290,7 @@ func BenchmarkSchemes(b *testing.B) {
 			compare(fmt.Sprintf("Rosenbrock banded %g", tol), func() (float64, int) {
 				st := newStepper(m, mesh)
 				st.surround(freezer, -18, -5)
-				fill(st.u, m.Enthalpy(-5))
+				fill(st.u, m.JPerM3(-5))
 				w := &whole{st.split, newBand(mesh.nr*mesh.nz, mesh.nr)}
 				return w.run(st, end, tol, level)
 			})
@@ -312,8 +312,8 @@ func TestDefaultToleranceTimesTheHottestCellWithin0_05Percent(t *testing.T) {
 		}
 		for _, cells := range [][2]int{{10, 20}, {15, 30}} {
 			got, want := pintRow(t, r, cells[0], cells[1], Options{}), pintRow(t, r, cells[0], cells[1], Options{Tolerance: 3e-8})
-			t.Logf("%s %s %v: %+.4f %%", r.Text("case"), r.Text("phase"), cells, 100*(got.Crossings[0]/want.Crossings[0]-1))
-			assert.InEpsilon(t, want.Crossings[0], got.Crossings[0], 5e-4)
+			t.Logf("%s %s %v: %+.4f %%", r.Text("case"), r.Text("phase"), cells, 100*(got.CrossingsS[0]/want.CrossingsS[0]-1))
+			assert.InEpsilon(t, want.CrossingsS[0], got.CrossingsS[0], 5e-4)
 		}
 	}
 }
@@ -323,10 +323,10 @@ func TestDefaultToleranceTimesTheHottestCellWithin0_05Percent(t *testing.T) {
 func TestDefaultToleranceTimesTemperingWithin0_05Percent(t *testing.T) {
 	for _, name := range []string{"custard", "foam 2:1", "ripple70"} {
 		run := func(tolerance float64) []float64 {
-			out, err := Solve(context.Background(), Problem{Material: phase(t, name), Mesh: pint(t, 15, 30), Start: -18,
+			out, err := Solve(context.Background(), Problem{Material: phase(t, name), Mesh: pint(t, 15, 30), StartC: -18,
 				Segments: []Segment{{3600, counter}}, Levels: []Level{{Hottest, -15}, {Mean, -12}, {Ring, -12}}}, Options{Tolerance: tolerance})
 			require.NoError(t, err)
-			return out.Crossings
+			return out.CrossingsS
 		}
 		got, want := run(0), run(3e-8)
 		for i := range want {
@@ -341,9 +341,9 @@ func TestSolverAgreesWithExplicitSuperTimeStepping(t *testing.T) {
 	m, mesh, around := phase(t, "ripple70"), pint(t, 8, 16), standing(-18, 6.76, 3.58, 6.76)
 	s := newRKL2(m, mesh, -5)
 	s.surround(around, -18, -5)
-	want, _ := s.fixed(10*3600, 20, m.Enthalpy(-15))
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: -5,
+	want, _ := s.fixed(10*3600, 20, m.JPerM3(-15))
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: -5,
 		Segments: []Segment{{10 * 3600, around}}, Levels: []Level{{Hottest, -15}}}, Options{Tolerance: 1e-7})
 	require.NoError(t, err)
-	assert.InEpsilon(t, want, out.Crossings[0], 5e-5)
+	assert.InEpsilon(t, want, out.CrossingsS[0], 5e-5)
 }

@@ -12,10 +12,10 @@ import (
 // Melting. Densities are equal, so nothing moves. Solid and liquid have constant
 // properties; temperatures in °C.
 type Neumann struct {
-	SolidK, LiquidK      float64 // conductivity, W/(m K)
-	SolidC, LiquidC      float64 // volumetric heat capacity, J/(m³ K)
-	Latent               float64 // volumetric latent heat, J/m³
-	Melting, Start, Face float64 // °C; Face < Melting ≤ Start
+	SolidWPerMK, LiquidWPerMK   float64 // conductivity, W/(m K)
+	SolidJPerM3K, LiquidJPerM3K float64 // volumetric heat capacity, J/(m³ K)
+	LatentJPerM3                float64 // volumetric latent heat, J/m³
+	MeltingC, StartC, FaceC     float64 // °C; Face < Melting ≤ Start
 }
 
 // Solve finds the constant λ of the front s = 2 λ √(αs t) from
@@ -25,16 +25,16 @@ type Neumann struct {
 // Source: Carslaw H.S., Jaeger J.C. 1959, Conduction of Heat in Solids, 2nd
 // ed., ch. XI (section 11.2; section from memory).
 func (n Neumann) Solve() (NeumannFront, error) {
-	below := n.Melting - n.Face
-	if !(below > 0) || !(n.Start >= n.Melting) || !(n.SolidK > 0 && n.LiquidK > 0 && n.SolidC > 0 && n.LiquidC > 0 && n.Latent > 0) {
+	below := n.MeltingC - n.FaceC
+	if !(below > 0) || !(n.StartC >= n.MeltingC) || !(n.SolidWPerMK > 0 && n.LiquidWPerMK > 0 && n.SolidJPerM3K > 0 && n.LiquidJPerM3K > 0 && n.LatentJPerM3 > 0) {
 		return NeumannFront{}, fmt.Errorf("freezing half-space: needs positive properties and face < melting ≤ start, not %+v", n)
 	}
-	alphaS, alphaL := n.SolidK/n.SolidC, n.LiquidK/n.LiquidC
+	alphaS, alphaL := n.SolidWPerMK/n.SolidJPerM3K, n.LiquidWPerMK/n.LiquidJPerM3K
 	r := math.Sqrt(alphaS / alphaL)
 	lambda, err := num.Root(func(l float64) float64 {
 		return math.Exp(-l*l)/math.Erf(l) -
-			n.LiquidK/n.SolidK*r*(n.Start-n.Melting)/below*math.Exp(-l*l*r*r)/math.Erfc(l*r) -
-			l*n.Latent*math.Sqrt(math.Pi)/(n.SolidC*below)
+			n.LiquidWPerMK/n.SolidWPerMK*r*(n.StartC-n.MeltingC)/below*math.Exp(-l*l*r*r)/math.Erfc(l*r) -
+			l*n.LatentJPerM3*math.Sqrt(math.Pi)/(n.SolidJPerM3K*below)
 	}, 1e-6, min(5, 20/r), 0)
 	if err != nil {
 		return NeumannFront{}, fmt.Errorf("freezing half-space: %w", err)
@@ -49,29 +49,29 @@ type NeumannFront struct {
 	alphaS, alphaL float64
 }
 
-// Position returns the depth of the freezing front at t seconds, in m.
-func (f NeumannFront) Position(t float64) float64 { return 2 * f.Lambda * math.Sqrt(f.alphaS*t) }
+// PositionM returns the depth of the freezing front at t seconds, in m.
+func (f NeumannFront) PositionM(t float64) float64 { return 2 * f.Lambda * math.Sqrt(f.alphaS*t) }
 
-// Temperature returns the temperature at depth x m and time t > 0 s, in °C.
-func (f NeumannFront) Temperature(x, t float64) float64 {
+// TemperatureC returns the temperature at depth x m and time t > 0 s, in °C.
+func (f NeumannFront) TemperatureC(x, t float64) float64 {
 	n := f.of
-	if x < f.Position(t) {
-		return n.Face + (n.Melting-n.Face)*math.Erf(x/(2*math.Sqrt(f.alphaS*t)))/math.Erf(f.Lambda)
+	if x < f.PositionM(t) {
+		return n.FaceC + (n.MeltingC-n.FaceC)*math.Erf(x/(2*math.Sqrt(f.alphaS*t)))/math.Erf(f.Lambda)
 	}
-	return n.Start - (n.Start-n.Melting)*math.Erfc(x/(2*math.Sqrt(f.alphaL*t)))/math.Erfc(f.Lambda*math.Sqrt(f.alphaS/f.alphaL))
+	return n.StartC - (n.StartC-n.MeltingC)*math.Erfc(x/(2*math.Sqrt(f.alphaL*t)))/math.Erfc(f.Lambda*math.Sqrt(f.alphaS/f.alphaL))
 }
 
 // Material returns the material of the problem with its freezing spread over
 // width K about Melting, from lowest to highest °C.
 func (n Neumann) Material(width, lowest, highest float64) (*Material, error) {
 	return NewMaterial(
-		[]float64{lowest, n.Melting - width/2, n.Melting + width/2, highest},
-		[]float64{-n.Latent - n.SolidC*(n.Melting-width/2-lowest), -n.Latent, 0, n.LiquidC * (highest - n.Melting - width/2)},
-		[]float64{n.SolidK, n.SolidK, n.LiquidK, n.LiquidK},
+		[]float64{lowest, n.MeltingC - width/2, n.MeltingC + width/2, highest},
+		[]float64{-n.LatentJPerM3 - n.SolidJPerM3K*(n.MeltingC-width/2-lowest), -n.LatentJPerM3, 0, n.LiquidJPerM3K * (highest - n.MeltingC - width/2)},
+		[]float64{n.SolidWPerMK, n.SolidWPerMK, n.LiquidWPerMK, n.LiquidWPerMK},
 	)
 }
 
-// PlankTime returns the time in s to freeze a body through, all sensible heat
+// PlankS returns the time in s to freeze a body through, all sensible heat
 // left out:
 //
 //	t = ρL/(Tf − Ta) (P a/h + R a²/k)
@@ -83,7 +83,7 @@ func (n Neumann) Material(width, lowest, highest float64) (*Material, error) {
 //
 // Source: Plank R. 1941, as given by Singh R.P., Heldman D.R., Introduction to
 // Food Engineering, ch. 7. Check there: a sphere of 7 cm in 0.72 h.
-func PlankTime(s Shape, latent, below, size, h, k float64) float64 {
+func PlankS(s Shape, latent, below, size, h, k float64) float64 {
 	c, ok := plank[s]
 	if !ok || !(latent > 0 && below > 0 && size > 0 && h > 0 && k > 0) {
 		return math.NaN()
@@ -101,7 +101,7 @@ const (
 	Ball
 )
 
-// plank holds P and R of Plank's formula, from the source named at PlankTime.
+// plank holds P and R of Plank's formula, from the source named at PlankS.
 var plank = map[Shape]struct{ p, r float64 }{
 	PlaneWall:    {1. / 2, 1. / 8},
 	LongCylinder: {1. / 4, 1. / 16},

@@ -7,26 +7,26 @@ import (
 
 // Face is what one face of the body meets. Its zero value insulates.
 type Face struct {
-	Ambient float64 // temperature of the air or the shelf, °C
-	H       float64 // surface coefficient, W/(m² K); 0 insulates, +Inf holds the surface at Ambient
+	AmbientC float64 // temperature of the air or the shelf, °C
+	WPerM2K  float64 // surface coefficient, W/(m² K); 0 insulates, +Inf holds the surface at Ambient
 	// Resistance lies between the body and the surface: package wall, lid,
 	// head space, frost; thickness/conductivity of each, summed, in m² K/W.
-	Resistance float64
+	M2KPerW float64
 }
 
-// U returns the overall coefficient 1/(1/H + Resistance), W/(m² K).
-func (f Face) U() float64 { return 1 / (1/f.H + f.Resistance) }
+// OverallWPerM2K returns the overall coefficient 1/(1/H + Resistance), W/(m² K).
+func (f Face) OverallWPerM2K() float64 { return 1 / (1/f.WPerM2K + f.M2KPerW) }
 
 func (f Face) check(name string, m *Material) error {
 	switch {
-	case !(f.H >= 0):
-		return fmt.Errorf("%s: a surface coefficient of %g W/(m² K)", name, f.H)
-	case !(f.Resistance >= 0):
-		return fmt.Errorf("%s: a resistance of %g m² K/W", name, f.Resistance)
-	case f.H == 0:
+	case !(f.WPerM2K >= 0):
+		return fmt.Errorf("%s: a surface coefficient of %g W/(m² K)", name, f.WPerM2K)
+	case !(f.M2KPerW >= 0):
+		return fmt.Errorf("%s: a resistance of %g m² K/W", name, f.M2KPerW)
+	case f.WPerM2K == 0:
 		return nil
 	}
-	return m.covers(name, f.Ambient)
+	return m.covers(name, f.AmbientC)
 }
 
 // Surroundings are the faces of a body. A slab has no side, a sphere nothing
@@ -53,15 +53,15 @@ const filmNodes = 512
 // build fills the table for cells between the temperatures lowest and highest,
 // which must lie in the material's range, as must f.Ambient.
 func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) {
-	from, to := m.Potential(lowest), m.Potential(highest)
+	from, to := m.PotentialWPerM(lowest), m.PotentialWPerM(highest)
 	width := (to - from) / filmNodes
 	f.low, f.perNode = from, 1/width
-	u := face.U()
-	f.ambient, f.u = face.Ambient, u
+	u := face.OverallWPerM2K()
+	f.ambient, f.u = face.AmbientC, u
 	i := 0
 	ambient := 0.0
 	if u > 0 {
-		ambient = m.Potential(face.Ambient)
+		ambient = m.PotentialWPerM(face.AmbientC)
 	}
 	for n := range f.grid {
 		phi := from + float64(n)*width
@@ -71,7 +71,7 @@ func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) 
 			flux = (ambient - phi) / halfCell
 		case u > 0:
 			c := u * halfCell
-			w := phi + c*face.Ambient // = φ(Ts) + c Ts, which rises with Ts
+			w := phi + c*face.AmbientC // = φ(Ts) + c Ts, which rises with Ts
 			for i < len(m.t)-2 && w > m.phi[i+1]+c*m.t[i+1] {
 				i++
 			}
@@ -79,7 +79,7 @@ func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) 
 			b := m.k[i] + c
 			a := (m.k[i+1] - m.k[i]) / (m.t[i+1] - m.t[i]) / 2
 			s := 2 * rest / (b + math.Sqrt(b*b+4*a*rest))
-			flux = u * (face.Ambient - m.t[i] - s)
+			flux = u * (face.AmbientC - m.t[i] - s)
 			if c > m.k[i] {
 				// The surface is almost at Ambient: take the other, well
 				// conditioned, form of the same flux.

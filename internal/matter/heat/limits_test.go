@@ -16,35 +16,35 @@ import (
 // Engineering, ch. 7), whether the air or the food holds it up.
 func TestPlanksShapesAreAHalfAndAThirdOfASlab(t *testing.T) {
 	for _, c := range []struct{ h, k float64 }{{50, 1.2}, {1e9, 1.2}, {50, 1e9}} {
-		slab := PlankTime(PlaneWall, 250e6, 40, 0.07, c.h, c.k)
-		assert.InEpsilon(t, slab/2, PlankTime(LongCylinder, 250e6, 40, 0.07, c.h, c.k), 1e-9)
-		assert.InEpsilon(t, slab/3, PlankTime(Ball, 250e6, 40, 0.07, c.h, c.k), 1e-9)
+		slab := PlankS(PlaneWall, 250e6, 40, 0.07, c.h, c.k)
+		assert.InEpsilon(t, slab/2, PlankS(LongCylinder, 250e6, 40, 0.07, c.h, c.k), 1e-9)
+		assert.InEpsilon(t, slab/3, PlankS(Ball, 250e6, 40, 0.07, c.h, c.k), 1e-9)
 	}
 	// A slab as wide as it is thick: the latent heat of half of it leaves through
 	// a face by half of what lies before it, on the mean.
-	assert.InEpsilon(t, 250e6/40.*(0.07/2/50+0.07*0.07/8/1.2), PlankTime(PlaneWall, 250e6, 40, 0.07, 50, 1.2), 1e-9)
+	assert.InEpsilon(t, 250e6/40.*(0.07/2/50+0.07*0.07/8/1.2), PlankS(PlaneWall, 250e6, 40, 0.07, 50, 1.2), 1e-9)
 	good := []float64{250e6, 40, 0.07, 50, 1.2}
 	for i := range good {
 		for _, bad := range []float64{0, -1, math.NaN()} {
 			x := append([]float64(nil), good...)
 			x[i] = bad
-			assert.True(t, math.IsNaN(PlankTime(Ball, x[0], x[1], x[2], x[3], x[4])), "%d", i)
+			assert.True(t, math.IsNaN(PlankS(Ball, x[0], x[1], x[2], x[3], x[4])), "%d", i)
 		}
 		x := append([]float64(nil), good...)
 		x[i] *= 1e-9 // little is not nothing
-		assert.False(t, math.IsNaN(PlankTime(Ball, x[0], x[1], x[2], x[3], x[4])), "%d", i)
+		assert.False(t, math.IsNaN(PlankS(Ball, x[0], x[1], x[2], x[3], x[4])), "%d", i)
 	}
-	assert.True(t, math.IsNaN(PlankTime(Shape(9), 1, 1, 1, 1, 1)))
+	assert.True(t, math.IsNaN(PlankS(Shape(9), 1, 1, 1, 1, 1)))
 }
 
 // A freezing half-space needs what its equation divides by.
 func TestNeumannRefusesWhatHasNoFront(t *testing.T) {
-	good := Neumann{SolidK: 2, LiquidK: 0.5, SolidC: 0.9, LiquidC: 0.8, Latent: 0.7, Melting: -1, Start: -1, Face: -1.5}
+	good := Neumann{SolidWPerMK: 2, LiquidWPerMK: 0.5, SolidJPerM3K: 0.9, LiquidJPerM3K: 0.8, LatentJPerM3: 0.7, MeltingC: -1, StartC: -1, FaceC: -1.5}
 	_, err := good.Solve()
 	require.NoError(t, err, "at its melting point, and within one unit of everything")
 	for name, spoil := range map[string]func(*Neumann){
-		"solid k": func(n *Neumann) { n.SolidK = 0 }, "liquid k": func(n *Neumann) { n.LiquidK = 0 }, "solid c": func(n *Neumann) { n.SolidC = -1 },
-		"liquid c": func(n *Neumann) { n.LiquidC = 0 }, "latent": func(n *Neumann) { n.Latent = 0 }, "face": func(n *Neumann) { n.Face = -1 }, "start": func(n *Neumann) { n.Start = -1.1 },
+		"solid k": func(n *Neumann) { n.SolidWPerMK = 0 }, "liquid k": func(n *Neumann) { n.LiquidWPerMK = 0 }, "solid c": func(n *Neumann) { n.SolidJPerM3K = -1 },
+		"liquid c": func(n *Neumann) { n.LiquidJPerM3K = 0 }, "latent": func(n *Neumann) { n.LatentJPerM3 = 0 }, "face": func(n *Neumann) { n.FaceC = -1 }, "start": func(n *Neumann) { n.StartC = -1.1 },
 	} {
 		n := good
 		spoil(&n)
@@ -53,20 +53,20 @@ func TestNeumannRefusesWhatHasNoFront(t *testing.T) {
 	}
 	// The front leaves the face at its temperature and meets melting, and behind
 	// it the liquid is as it was.
-	n := Neumann{SolidK: 2.2, LiquidK: 0.56, SolidC: 1.9e6, LiquidC: 4.2e6, Latent: 306e6, Melting: 0, Start: 4, Face: -20}
+	n := Neumann{SolidWPerMK: 2.2, LiquidWPerMK: 0.56, SolidJPerM3K: 1.9e6, LiquidJPerM3K: 4.2e6, LatentJPerM3: 306e6, MeltingC: 0, StartC: 4, FaceC: -20}
 	f, err := n.Solve()
 	require.NoError(t, err)
-	at := f.Position(3600)
-	assert.InDelta(t, -20, f.Temperature(0, 3600), 1e-9)
-	assert.InDelta(t, 0, f.Temperature(at*(1-1e-9), 3600), 1e-6)
-	assert.InDelta(t, 0, f.Temperature(at*(1+1e-9), 3600), 1e-6)
-	assert.InDelta(t, 4, f.Temperature(1, 3600), 1e-6)
-	assert.InEpsilon(t, 2*at, f.Position(4*3600), 1e-9, "as the root of time")
+	at := f.PositionM(3600)
+	assert.InDelta(t, -20, f.TemperatureC(0, 3600), 1e-9)
+	assert.InDelta(t, 0, f.TemperatureC(at*(1-1e-9), 3600), 1e-6)
+	assert.InDelta(t, 0, f.TemperatureC(at*(1+1e-9), 3600), 1e-6)
+	assert.InDelta(t, 4, f.TemperatureC(1, 3600), 1e-6)
+	assert.InEpsilon(t, 2*at, f.PositionM(4*3600), 1e-9, "as the root of time")
 	// What flows on both sides of the front differs by the heat of freezing.
 	h := 1e-6 * at
-	in := n.SolidK * (f.Temperature(at-h, 3600) - f.Temperature(at-2*h, 3600)) / h
-	out := n.LiquidK * (f.Temperature(at+2*h, 3600) - f.Temperature(at+h, 3600)) / h
-	assert.InEpsilon(t, n.Latent*at/(2*3600), in-out, 1e-3)
+	in := n.SolidWPerMK * (f.TemperatureC(at-h, 3600) - f.TemperatureC(at-2*h, 3600)) / h
+	out := n.LiquidWPerMK * (f.TemperatureC(at+2*h, 3600) - f.TemperatureC(at+h, 3600)) / h
+	assert.InEpsilon(t, n.LatentJPerM3*at/(2*3600), in-out, 1e-3)
 }
 
 // Saturation pressures of the CRC Handbook (from memory), Pa: over water at 0,
@@ -86,10 +86,10 @@ func TestVapourPressuresAreTheHandbooks(t *testing.T) {
 func TestStillAirKnowsLaminarFlowAndItsRange(t *testing.T) {
 	high := math.Cbrt(1e9 * 1.42e-5 * 2.0e-5 * 283.15 / (9.81 * 20))
 	for k, ok := range map[float64]bool{0.95: true, 1.05: false} {
-		_, err := StillAir(UprightWall{Height: k * high, Emissivity: 0.9}, 0, 20)
+		_, err := StillAir(UprightWall{HeightM: k * high, Emissivity: 0.9}, 0, 20)
 		assert.Equal(t, ok, err == nil, "%g m", k*high)
 	}
-	wall := UprightWall{Height: 0.1, Emissivity: 0.9}
+	wall := UprightWall{HeightM: 0.1, Emissivity: 0.9}
 	for _, c := range []struct {
 		surface, air float64
 		ok           bool
@@ -101,9 +101,9 @@ func TestStillAirKnowsLaminarFlowAndItsRange(t *testing.T) {
 		w  UprightWall
 		ok bool
 	}{
-		{UprightWall{Height: 0.5, Emissivity: 0}, true}, {UprightWall{Height: 0.5, Emissivity: 1, Humidity: 1}, true},
-		{UprightWall{Height: 0, Emissivity: 0.9}, false}, {UprightWall{Height: 0.1, Emissivity: 1.01}, false}, {UprightWall{Height: 0.1, Emissivity: -0.1}, false},
-		{UprightWall{Height: 0.1, Emissivity: 0.9, Humidity: 1.01}, false}, {UprightWall{Height: 0.1, Emissivity: 0.9, Humidity: -0.1}, false},
+		{UprightWall{HeightM: 0.5, Emissivity: 0}, true}, {UprightWall{HeightM: 0.5, Emissivity: 1, HumidityFraction: 1}, true},
+		{UprightWall{HeightM: 0, Emissivity: 0.9}, false}, {UprightWall{HeightM: 0.1, Emissivity: 1.01}, false}, {UprightWall{HeightM: 0.1, Emissivity: -0.1}, false},
+		{UprightWall{HeightM: 0.1, Emissivity: 0.9, HumidityFraction: 1.01}, false}, {UprightWall{HeightM: 0.1, Emissivity: 0.9, HumidityFraction: -0.1}, false},
 	} {
 		_, err := StillAir(c.w, -5, 5)
 		assert.Equal(t, c.ok, err == nil, "%+v", c.w)
@@ -115,18 +115,18 @@ func TestStillAirKnowsLaminarFlowAndItsRange(t *testing.T) {
 // that of condensation, 2.501 (CRC Handbook, from memory).
 func TestFrostSettlesFromMoistAirOnACoolerSurface(t *testing.T) {
 	latent := func(surface, air, humidity float64) float64 {
-		c, err := StillAir(UprightWall{Height: 0.1, Emissivity: 0.9, Humidity: humidity}, surface, air)
+		c, err := StillAir(UprightWall{HeightM: 0.1, Emissivity: 0.9, HumidityFraction: humidity}, surface, air)
 		require.NoError(t, err)
-		return c.Latent
+		return c.LatentWPerM2K
 	}
 	assert.Zero(t, latent(-5, 22, 0))
 	assert.Zero(t, latent(15, 22, 0.3), "above the dew point")
 	assert.Zero(t, latent(22, 4, 1), "a warm surface dries")
 	assert.Greater(t, latent(-5, 22, 0.5), 1.0)
 	assert.InEpsilon(t, 2.834/2.501, latent(-0.001, 22, 0.5)/latent(0.001, 22, 0.5), 0.002)
-	still, err := StillAir(UprightWall{Height: 0.1, Emissivity: 0.9}, 10, 10)
+	still, err := StillAir(UprightWall{HeightM: 0.1, Emissivity: 0.9}, 10, 10)
 	require.NoError(t, err)
-	assert.InEpsilon(t, 0.9*4*5.670374419e-8*math.Pow(283.15, 3), still.Radiation, 1e-9, "Stefan & Boltzmann's law at one temperature")
+	assert.InEpsilon(t, 0.9*4*5.670374419e-8*math.Pow(283.15, 3), still.RadiationWPerM2K, 1e-9, "Stefan & Boltzmann's law at one temperature")
 }
 
 // Incropera & DeWitt, table 5.1 (from memory): the first eigenvalue for Bi 1,
@@ -183,11 +183,11 @@ func TestWordsAreSaidOfWhatThereIs(t *testing.T) {
 }
 
 func TestTheResidualIsOfWhatCameInOrWhatWasThere(t *testing.T) {
-	assert.InDelta(t, 0.1, Balance{In: -0.5, Stored: -0.45}.Residual(), 1e-12)
-	assert.InDelta(t, 0.25, Balance{Stored: 0.1, Content: 0.4}.Residual(), 1e-12)
+	assert.InDelta(t, 0.1, Balance{InJ: -0.5, StoredJ: -0.45}.Residual(), 1e-12)
+	assert.InDelta(t, 0.25, Balance{StoredJ: 0.1, ContentJ: 0.4}.Residual(), 1e-12)
 	assert.Zero(t, Balance{}.Residual())
-	assert.InDelta(t, 1/(1/7.+0.1), Face{H: 7, Resistance: 0.1}.U(), 1e-12)
-	assert.InDelta(t, 10, Face{H: math.Inf(1), Resistance: 0.1}.U(), 1e-12)
+	assert.InDelta(t, 1/(1/7.+0.1), Face{WPerM2K: 7, M2KPerW: 0.1}.OverallWPerM2K(), 1e-12)
+	assert.InDelta(t, 10, Face{WPerM2K: math.Inf(1), M2KPerW: 0.1}.OverallWPerM2K(), 1e-12)
 }
 
 // The ring's temperature is that of the mean enthalpy of what lies in the outer
@@ -203,8 +203,8 @@ func TestTheRingIsTheOuterTenMillimetres(t *testing.T) {
 	require.NoError(t, err)
 	for name, mesh := range map[string]Mesh{"cylinder": cylinder, "sphere": ball, "slab": slab} {
 		solve := func(ring float64) Result {
-			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: -5, Ring: ring,
-				Segments: []Segment{{1200, everywhere(Face{Ambient: -25, H: 30})}}}, Options{})
+			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: -5, RingM: ring,
+				Segments: []Segment{{1200, everywhere(Face{AmbientC: -25, WPerM2K: 30})}}}, Options{})
 			require.NoError(t, err)
 			return out
 		}
@@ -222,18 +222,18 @@ func TestTheRingIsTheOuterTenMillimetres(t *testing.T) {
 					v, in = math.Pow(edge(i+1), 3)-math.Pow(edge(i), 3), i >= 4
 				}
 				if in {
-					sum, weight = sum+v*out.Field[j*nr+i], weight+v
+					sum, weight = sum+v*out.FieldJPerM3[j*nr+i], weight+v
 				}
 			}
 		}
 		last := out.Track[len(out.Track)-1]
-		assert.InDelta(t, m.Temperature(sum/weight), last.Of(Ring), 1e-6, name)
-		assert.Less(t, last.Of(Ring), last.Of(Mean)-0.1, name)
+		assert.InDelta(t, m.TemperatureC(sum/weight), last.OfC(Ring), 1e-6, name)
+		assert.Less(t, last.OfC(Ring), last.OfC(Mean)-0.1, name)
 		whole := solve(1)
 		last = whole.Track[len(whole.Track)-1]
-		assert.InDelta(t, last.Of(Mean), last.Of(Ring), 1e-9, name)
+		assert.InDelta(t, last.OfC(Mean), last.OfC(Ring), 1e-9, name)
 		half := solve(0.005)
-		assert.Less(t, half.Track[len(half.Track)-1].Of(Ring), out.Track[len(out.Track)-1].Of(Ring), "a narrower ring is the colder")
+		assert.Less(t, half.Track[len(half.Track)-1].OfC(Ring), out.Track[len(out.Track)-1].OfC(Ring), "a narrower ring is the colder")
 	}
 }
 
@@ -241,31 +241,31 @@ func TestTheRingIsTheOuterTenMillimetres(t *testing.T) {
 // over as it is set there too, and one beyond the air never.
 func TestCrossingsAtTheStart(t *testing.T) {
 	p := goodProblem(t)
-	p.Segments = []Segment{{3600, everywhere(Face{Ambient: -30, H: 500})}}
+	p.Segments = []Segment{{3600, everywhere(Face{AmbientC: -30, WPerM2K: 500})}}
 	p.Levels = []Level{{Hottest, -5}, {Coldest, -5}, {Wall, -6}, {Mean, -6}, {Mean, -3}, {Wall, -29.9}}
 	out, err := Solve(context.Background(), p, Options{})
 	require.NoError(t, err)
-	assert.Zero(t, out.Crossings[0])
-	assert.Zero(t, out.Crossings[1])
-	assert.Zero(t, out.Crossings[2])
-	assert.True(t, out.Crossings[3] > 0 && out.Crossings[3] < 3600)
-	assert.True(t, math.IsNaN(out.Crossings[4]))
-	assert.True(t, out.Crossings[5] > 0, "not at once")
+	assert.Zero(t, out.CrossingsS[0])
+	assert.Zero(t, out.CrossingsS[1])
+	assert.Zero(t, out.CrossingsS[2])
+	assert.True(t, out.CrossingsS[3] > 0 && out.CrossingsS[3] < 3600)
+	assert.True(t, math.IsNaN(out.CrossingsS[4]))
+	assert.True(t, out.CrossingsS[5] > 0, "not at once")
 }
 
 // Stirred by its edge, a body rests a minute where nobody says how long.
 func TestTheLeastRestIsAMinute(t *testing.T) {
 	mesh, err := Cylinder(0.06, 0.06, 10, 10)
 	require.NoError(t, err)
-	out, err := Solve(context.Background(), Problem{Material: phase(t, "custard"), Mesh: mesh, Start: -2,
-		Segments: []Segment{{3600, everywhere(Face{Ambient: -40, H: 200})}},
-		Stirring: Stirring{ByEdge: true, EdgeAt: -4},
+	out, err := Solve(context.Background(), Problem{Material: phase(t, "custard"), Mesh: mesh, StartC: -2,
+		Segments: []Segment{{3600, everywhere(Face{AmbientC: -40, WPerM2K: 200})}},
+		Stirring: Stirring{ByEdge: true, EdgeC: -4},
 	}, Options{})
 	require.NoError(t, err)
 	require.Greater(t, len(out.Stirs), 2)
 	least := math.Inf(1)
 	for i := 1; i < len(out.Stirs); i++ {
-		least = math.Min(least, out.Stirs[i].Time-out.Stirs[i-1].Time)
+		least = math.Min(least, out.Stirs[i].TimeS-out.Stirs[i-1].TimeS)
 	}
 	assert.InDelta(t, 60, least, 1e-6)
 }
@@ -281,10 +281,10 @@ func TestTheStepControlSpendsWhatItDid(t *testing.T) {
 	}
 	tub, err := Tub(0.0425, 0.0834)
 	require.NoError(t, err)
-	harden := Problem{Material: phase(t, "custard"), Mesh: pint(t, 15, 30), Start: 4, Segments: []Segment{{16 * 3600, freezer}}}
-	temper := Problem{Material: phase(t, "ripple70"), Mesh: tub, Start: -18, Segments: []Segment{{3600, counter}}}
+	harden := Problem{Material: phase(t, "custard"), Mesh: pint(t, 15, 30), StartC: 4, Segments: []Segment{{16 * 3600, freezer}}}
+	temper := Problem{Material: phase(t, "ripple70"), Mesh: tub, StartC: -18, Segments: []Segment{{3600, counter}}}
 	stirred := harden
-	stirred.Stirring = Stirring{Every: 1800}
+	stirred.Stirring = Stirring{EveryS: 1800}
 	for name, c := range map[string]struct {
 		p    Problem
 		want [2]int
@@ -309,7 +309,7 @@ func TestATubsMeshIsThinAtItsFaces(t *testing.T) {
 	assert.InEpsilon(t, 0.00125, m.ring[nr]-m.ring[nr-1], 1e-6)
 	assert.InEpsilon(t, 0.00125, m.height[0], 1e-6)
 	assert.InEpsilon(t, 0.00125, m.height[nz-1], 1e-6)
-	assert.InEpsilon(t, math.Pi*0.0425*0.0425*0.0834, m.Volume(), 1e-9)
+	assert.InEpsilon(t, math.Pi*0.0425*0.0425*0.0834, m.VolumeM3(), 1e-9)
 	for j := 2; j < nz/2; j++ {
 		assert.InEpsilon(t, m.height[1]/m.height[0], m.height[j]/m.height[j-1], 1e-6)
 	}

@@ -8,25 +8,25 @@ import (
 
 // MaterialError says which row of a material's tables cannot be used.
 type MaterialError struct {
-	Row         int     // counted from 0
-	Temperature float64 // °C
-	Reason      string
+	Row    int     // counted from 0
+	AtC    float64 // °C
+	Reason string
 }
 
 func (e *MaterialError) Error() string {
-	return fmt.Sprintf("material table, row %d (%g °C): %s", e.Row, e.Temperature, e.Reason)
+	return fmt.Sprintf("material table, row %d (%g °C): %s", e.Row, e.AtC, e.Reason)
 }
 
 // RangeError says that a temperature was asked for that the material's tables
 // do not cover. Nothing is extrapolated.
 type RangeError struct {
-	Of            string  // what the temperature belongs to
-	Temperature   float64 // °C
-	Lowest, Upper float64 // what the tables cover, °C
+	Of              string  // what the temperature belongs to
+	AtC             float64 // °C
+	LowestC, UpperC float64 // what the tables cover, °C
 }
 
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s: %.4g °C is outside the material's %.4g to %.4g °C", e.Of, e.Temperature, e.Lowest, e.Upper)
+	return fmt.Sprintf("%s: %.4g °C is outside the material's %.4g to %.4g °C", e.Of, e.AtC, e.LowestC, e.UpperC)
 }
 
 // Material is a homogeneous substance known by two curves over temperature T:
@@ -119,20 +119,20 @@ func (m *Material) potentialIn(i int, t float64) float64 {
 	return m.phi[i] + s*(m.k[i]+s/2*(m.k[i+1]-m.k[i])/(m.t[i+1]-m.t[i]))
 }
 
-// Range returns the temperatures that the material's tables cover, °C.
-func (m *Material) Range() (lowest, highest float64) { return m.t[0], m.t[len(m.t)-1] }
+// RangeC returns the temperatures that the material's tables cover, °C.
+func (m *Material) RangeC() (lowest, highest float64) { return m.t[0], m.t[len(m.t)-1] }
 
 // covers returns a *RangeError unless the tables cover t.
 func (m *Material) covers(of string, t float64) error {
-	if lowest, highest := m.Range(); !(t >= lowest && t <= highest) {
+	if lowest, highest := m.RangeC(); !(t >= lowest && t <= highest) {
 		return &RangeError{of, t, lowest, highest}
 	}
 	return nil
 }
 
-// Enthalpy returns the volumetric enthalpy at t °C, in J/m³, or NaN outside
+// JPerM3 returns the volumetric enthalpy at t °C, in J/m³, or NaN outside
 // Range.
-func (m *Material) Enthalpy(t float64) float64 {
+func (m *Material) JPerM3(t float64) float64 {
 	i, ok := interval(m.t, t)
 	if !ok {
 		return math.NaN()
@@ -140,9 +140,9 @@ func (m *Material) Enthalpy(t float64) float64 {
 	return m.u[i] + (t-m.t[i])/(m.t[i+1]-m.t[i])*(m.u[i+1]-m.u[i])
 }
 
-// Temperature returns the temperature in °C at which the volumetric enthalpy is
+// TemperatureC returns the temperature in °C at which the volumetric enthalpy is
 // u J/m³, or NaN outside the tables. It undoes Enthalpy.
-func (m *Material) Temperature(u float64) float64 {
+func (m *Material) TemperatureC(u float64) float64 {
 	i, ok := interval(m.u, u)
 	if !ok {
 		return math.NaN()
@@ -150,9 +150,9 @@ func (m *Material) Temperature(u float64) float64 {
 	return m.t[i] + (u-m.u[i])/(m.u[i+1]-m.u[i])*(m.t[i+1]-m.t[i])
 }
 
-// Potential returns the Kirchhoff potential at t °C, in W/m, which is 0 at the
+// PotentialWPerM returns the Kirchhoff potential at t °C, in W/m, which is 0 at the
 // lowest temperature of the tables, or NaN outside Range.
-func (m *Material) Potential(t float64) float64 {
+func (m *Material) PotentialWPerM(t float64) float64 {
 	i, ok := interval(m.t, t)
 	if !ok {
 		return math.NaN()

@@ -207,9 +207,9 @@ func (m Mesh) meanSquare(i int) float64 {
 // Cells returns the number of cells outward and upward.
 func (m Mesh) Cells() (outward, upward int) { return m.nr, m.nz }
 
-// Centre returns the radius and height of the centre of cell (i, j), in m; the
+// CentreM returns the radius and height of the centre of cell (i, j), in m; the
 // height is 0 where there is no vertical direction.
-func (m Mesh) Centre(i, j int) (r, z float64) {
+func (m Mesh) CentreM(i, j int) (r, z float64) {
 	r = (m.ring[i] + m.ring[i+1]) / 2
 	if m.layer != nil {
 		z = (m.layer[j] + m.layer[j+1]) / 2
@@ -263,8 +263,8 @@ func places(edges []float64) []placed {
 	return out
 }
 
-// Volume returns the body's volume in m³ (of a slab, per square metre).
-func (m Mesh) Volume() float64 {
+// VolumeM3 returns the body's volume in m³ (of a slab, per square metre).
+func (m Mesh) VolumeM3() float64 {
 	sum, high := 0.0, 0.0
 	for _, v := range m.volume {
 		sum += v

@@ -50,9 +50,9 @@ func stillFreeze(t testing.TB, r check.Row, m *Material, top Face) Result {
 	around := standing(air, r.Num("h_side"), 0, r.Num("h_bottom"))
 	around.Top = top
 	out, err := Solve(context.Background(), Problem{
-		Material: m, Mesh: mesh, Start: 4,
+		Material: m, Mesh: mesh, StartC: 4,
 		Segments: []Segment{{12 * 3600, around}},
-		Stirring: Stirring{Every: 60 * r.Num("stir_every_min")},
+		Stirring: Stirring{EveryS: 60 * r.Num("stir_every_min")},
 		Levels:   []Level{{Coldest, -2.8}, {Mean, temperatureOfIce(t, 0.33)}, {Mean, temperatureOfIce(t, 0.50)}},
 	}, Options{StopEarly: true})
 	require.NoError(t, err)
@@ -66,12 +66,12 @@ func TestStillFreezeTimesMatchTheReferenceWithin2Percent(t *testing.T) {
 		if r.Text("h_top") == "lid" {
 			continue
 		}
-		out := stillFreeze(t, r, m, Face{Ambient: r.Num("T_air_C"), H: r.Num("h_top")})
+		out := stillFreeze(t, r, m, Face{AmbientC: r.Num("T_air_C"), WPerM2K: r.Num("h_top")})
 		t.Logf("%-30s edge %5.1f min (%s), third %.3f h (%s), half %.3f h (%s); %d stirs, %d steps", r.Text("case"),
-			out.Crossings[0]/60, r.Text("first_edge_minus2.8C_min"), out.Crossings[1]/3600, r.Text("t_ice033_h"), out.Crossings[2]/3600, r.Text("t_ice050_h"), len(out.Stirs), out.Steps)
+			out.CrossingsS[0]/60, r.Text("first_edge_minus2.8C_min"), out.CrossingsS[1]/3600, r.Text("t_ice033_h"), out.CrossingsS[2]/3600, r.Text("t_ice050_h"), len(out.Stirs), out.Steps)
 		// Half a unit of the printed digit comes on top of the 2 %.
-		assert.InDelta(t, r.Num("t_ice033_h"), out.Crossings[1]/3600, 0.02*r.Num("t_ice033_h")+0.005)
-		assert.InDelta(t, r.Num("t_ice050_h"), out.Crossings[2]/3600, 0.02*r.Num("t_ice050_h")+0.005)
+		assert.InDelta(t, r.Num("t_ice033_h"), out.CrossingsS[1]/3600, 0.02*r.Num("t_ice033_h")+0.005)
+		assert.InDelta(t, r.Num("t_ice050_h"), out.CrossingsS[2]/3600, 0.02*r.Num("t_ice050_h")+0.005)
 	}
 }
 
@@ -87,8 +87,8 @@ func TestLiddedBoxTimesBracketTheReference(t *testing.T) {
 			continue
 		}
 		under := func(air float64) float64 {
-			lid := Face{Ambient: r.Num("T_air_C"), H: r.Num("h_side"), Resistance: 0.002/0.2 + 1/air}
-			return stillFreeze(t, r, m, lid).Crossings[2] / 3600
+			lid := Face{AmbientC: r.Num("T_air_C"), WPerM2K: r.Num("h_side"), M2KPerW: 0.002/0.2 + 1/air}
+			return stillFreeze(t, r, m, lid).CrossingsS[2] / 3600
 		}
 		slow, fast := under(0.0243/0.040), under(0.0243/0.040+3.6)
 		t.Logf("%s, every %s min: %.2f to %.2f h (%s)", r.Text("case"), r.Text("stir_every_min"), fast, slow, r.Text("t_ice050_h"))
@@ -101,24 +101,24 @@ func TestStirByTheEdgeComesWhenTheEdgeIsThere(t *testing.T) {
 	mesh, err := Cylinder(0.08, 0.05, 12, 16)
 	require.NoError(t, err)
 	out, err := Solve(context.Background(), Problem{
-		Material: phase(t, "custard"), Mesh: mesh, Start: 4,
-		Segments: []Segment{{8 * 3600, everywhere(Face{Ambient: -18, H: 12})}},
-		Stirring: Stirring{ByEdge: true, EdgeAt: -4, Rest: 300},
+		Material: phase(t, "custard"), Mesh: mesh, StartC: 4,
+		Segments: []Segment{{8 * 3600, everywhere(Face{AmbientC: -18, WPerM2K: 12})}},
+		Stirring: Stirring{ByEdge: true, EdgeC: -4, RestS: 300},
 	}, Options{})
 	require.NoError(t, err)
 	require.NotEmpty(t, out.Stirs)
 	last := math.Inf(-1)
 	for i, s := range out.Stirs {
-		if s.Time-last > 300.5 {
-			assert.InDelta(t, -4, s.Edge, 1e-3, "stir %d", i)
+		if s.TimeS-last > 300.5 {
+			assert.InDelta(t, -4, s.EdgeC, 1e-3, "stir %d", i)
 		} else {
-			assert.InDelta(t, 300, s.Time-last, 1e-6, "stir %d keeps the rest", i)
-			assert.Less(t, s.Edge, -4.0)
+			assert.InDelta(t, 300, s.TimeS-last, 1e-6, "stir %d keeps the rest", i)
+			assert.Less(t, s.EdgeC, -4.0)
 		}
-		assert.Greater(t, s.Mean, s.Edge)
-		last = s.Time
+		assert.Greater(t, s.MeanC, s.EdgeC)
+		last = s.TimeS
 	}
-	assert.Greater(t, out.Stirs[len(out.Stirs)-1].Mean, -4.0)
+	assert.Greater(t, out.Stirs[len(out.Stirs)-1].MeanC, -4.0)
 	assert.Less(t, out.Balance.Residual(), 1e-10, "stirs and cut steps lose no heat")
 }
 
@@ -128,22 +128,22 @@ func insulated(t testing.TB) (*Material, Mesh, []float64) {
 	rng := rand.New(rand.NewSource(4))
 	field := make([]float64, 200)
 	for i := range field {
-		field[i] = m.Enthalpy(-25 + 40*rng.Float64())
+		field[i] = m.JPerM3(-25 + 40*rng.Float64())
 	}
 	return m, mesh, field
 }
 
 func TestInsulatedBodyKeepsItsHeatTo1e_12Over500Steps(t *testing.T) {
 	m, mesh, field := insulated(t)
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Field: field,
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, FieldJPerM3: field,
 		Segments: []Segment{{400 * 3600, Surroundings{}}}}, Options{Tolerance: 1e-7})
 	require.NoError(t, err)
 	require.GreaterOrEqual(t, out.Steps, 500)
-	assert.Zero(t, out.Balance.In)
+	assert.Zero(t, out.Balance.InJ)
 	t.Logf("drift %.1e after %d steps", out.Balance.Residual(), out.Steps)
 	assert.Less(t, out.Balance.Residual(), 1e-12)
 	end := out.Track[len(out.Track)-1]
-	assert.InDelta(t, end.Of(Coldest), end.Of(Hottest), 1e-4)
+	assert.InDelta(t, end.OfC(Coldest), end.OfC(Hottest), 1e-4)
 }
 
 func TestHeatThroughTheFacesIsTheHeatStored(t *testing.T) {
@@ -158,11 +158,11 @@ func TestHeatThroughTheFacesIsTheHeatStored(t *testing.T) {
 // −40 °C, h 50, k 1.2: 0.72 h; in 3 mm of plastic of 0.2 W/(m K): 1.037 h.
 func TestPlankGivesThePublishedFreezingTimes(t *testing.T) {
 	latent := 1000 * 250e3
-	bare := PlankTime(Ball, latent, 40-1.25, 0.07, 50, 1.2)
+	bare := PlankS(Ball, latent, 40-1.25, 0.07, 50, 1.2)
 	check.Printed(t, bare/3600, "0.72")
-	wrapped := PlankTime(Ball, latent, 40-1.25, 0.07, Face{H: 50, Resistance: 0.003 / 0.2}.U(), 1.2)
+	wrapped := PlankS(Ball, latent, 40-1.25, 0.07, Face{WPerM2K: 50, M2KPerW: 0.003 / 0.2}.OverallWPerM2K(), 1.2)
 	check.Printed(t, wrapped/3600, "1.037")
-	assert.True(t, math.IsNaN(PlankTime(Ball, latent, -1, 0.07, 50, 1.2)))
+	assert.True(t, math.IsNaN(PlankS(Ball, latent, -1, 0.07, 50, 1.2)))
 }
 
 // Plank leaves out sensible heat, so the solver's time is taken at two small
@@ -172,17 +172,17 @@ func TestSolverFreezesThePublishedSphereInPlanksTime(t *testing.T) {
 	mesh, err := Sphere(0.035, 60)
 	require.NoError(t, err)
 	for _, wall := range []float64{0, 0.003 / 0.2} {
-		face := Face{Ambient: -40, H: 50, Resistance: wall}
+		face := Face{AmbientC: -40, WPerM2K: 50, M2KPerW: wall}
 		timeWith := func(c float64) float64 {
 			m, err := NewMaterial([]float64{-41, -1.275, -1.225, 1}, []float64{-latent - c*39.725, -latent, 0, c * 2.225}, []float64{1.2, 1.2, 1.2, 1.2})
 			require.NoError(t, err)
-			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, Start: -1.225,
+			out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: -1.225,
 				Segments: []Segment{{7200, everywhere(face)}}, Levels: []Level{{Hottest, -2}}}, Options{StopEarly: true})
 			require.NoError(t, err)
-			return out.Crossings[0]
+			return out.CrossingsS[0]
 		}
 		got := 2*timeWith(1e5) - timeWith(2e5)
-		want := PlankTime(Ball, latent, 40-1.25, 0.07, face.U(), 1.2)
+		want := PlankS(Ball, latent, 40-1.25, 0.07, face.OverallWPerM2K(), 1.2)
 		t.Logf("%.1f s, Plank %.1f (%+.2f %%)", got, want, 100*(got/want-1))
 		assert.InEpsilon(t, want, got, 5e-3)
 	}
@@ -192,7 +192,7 @@ func TestSolverFreezesThePublishedSphereInPlanksTime(t *testing.T) {
 // published formulae it lies between.
 func TestSlabFreezingTimesMatchTheReference(t *testing.T) {
 	for _, r := range check.Table(t, "freezing_time_slab") {
-		got, err := ComputedSlabTime(r.Num("D_m"), r.Num("h"), r.Num("Ti_C"), r.Num("Tm_C"))
+		got, err := ComputedSlabS(r.Num("D_m"), r.Num("h"), r.Num("Ti_C"), r.Num("Tm_C"))
 		require.NoError(t, err)
 		t.Logf("D %s h %s Tm %s: %.0f s, prototype %s (%+.2f %%), Cleland & Earle %s, Pham %s", r.Text("D_m"), r.Text("h"), r.Text("Tm_C"), got, r.Text("t_numeric"),
 			100*(got/r.Num("t_numeric")-1), r.Text("t_cleland_earle"), r.Text("t_pham"))
@@ -207,19 +207,19 @@ func TestSlabFreezingTimesMatchTheReference(t *testing.T) {
 // vapour pressures are another formula's, hence 1 % on the latent part.
 func TestStillAirCoefficientsMatchTheirTable(t *testing.T) {
 	for _, r := range check.Table(t, "surface_coefficients") {
-		w := UprightWall{Height: 0.083, Emissivity: 0.9}
+		w := UprightWall{HeightM: 0.083, Emissivity: 0.9}
 		if r.Num("h_latent") > 0 {
-			w.Humidity = 0.5
+			w.HumidityFraction = 0.5
 		}
 		c, err := StillAir(w, r.Num("T_surface_C"), r.Num("T_air_C"))
 		require.NoError(t, err)
-		assert.InDelta(t, r.Num("h_convection"), c.Convection, 0.005+0.0015*c.Convection, "%v", r)
-		assert.InDelta(t, r.Num("h_radiation"), c.Radiation, 0.0055, "%v", r)
-		assert.InDelta(t, r.Num("h_latent"), c.Latent, 0.01*c.Latent+0.005, "%v", r)
+		assert.InDelta(t, r.Num("h_convection"), c.ConvectionWPerM2K, 0.005+0.0015*c.ConvectionWPerM2K, "%v", r)
+		assert.InDelta(t, r.Num("h_radiation"), c.RadiationWPerM2K, 0.0055, "%v", r)
+		assert.InDelta(t, r.Num("h_latent"), c.LatentWPerM2K, 0.01*c.LatentWPerM2K+0.005, "%v", r)
 	}
 	for _, bad := range []struct{ surface, air float64 }{{-60, 20}, {0, 90}, {math.NaN(), 0}} {
-		c, err := StillAir(UprightWall{Height: 0.08}, bad.surface, bad.air)
+		c, err := StillAir(UprightWall{HeightM: 0.08}, bad.surface, bad.air)
 		assert.Error(t, err)
-		assert.True(t, math.IsNaN(c.Total()))
+		assert.True(t, math.IsNaN(c.TotalWPerM2K()))
 	}
 }

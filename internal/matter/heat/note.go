@@ -5,20 +5,20 @@ import "ripplewright/internal/matter/num"
 // temperature is T(u) for enthalpies that the cubic between two steps may have
 // taken a hair past the table.
 func (m *Material) temperature(u float64) float64 {
-	return m.Temperature(min(max(u, m.u[0]), m.u[len(m.u)-1]))
+	return m.TemperatureC(min(max(u, m.u[0]), m.u[len(m.u)-1]))
 }
 
 // sampleStart notes the moment 0.
 func (r *run) sampleStart() {
 	r.then = r.now
 	r.sample(0, 1)
-	r.nextTrack = r.p.Every
-	for r.nextFrame < len(r.p.Frames) && r.p.Frames[r.nextFrame] == 0 {
+	r.nextTrack = r.p.EveryS
+	for r.nextFrame < len(r.p.FramesS) && r.p.FramesS[r.nextFrame] == 0 {
 		r.frame(0, 1)
 	}
 	for i, l := range r.p.Levels {
-		if r.now[l.Of].u == r.levels[i] || l.Of == Wall && r.leapt(l.At) {
-			r.out.Crossings[i] = 0
+		if r.now[l.Of].u == r.levels[i] || l.Of == Wall && r.leapt(l.AtC) {
+			r.out.CrossingsS[i] = 0
 		}
 	}
 }
@@ -34,23 +34,23 @@ func (r *run) leapt(t float64) bool {
 // whether the run may stop.
 func (r *run) note(from float64) (stop bool) {
 	h := r.time - from
-	if r.p.Every == 0 {
+	if r.p.EveryS == 0 {
 		r.sample(r.time, h)
 	}
-	for r.p.Every > 0 && r.nextTrack <= r.time {
+	for r.p.EveryS > 0 && r.nextTrack <= r.time {
 		r.sample(r.nextTrack, h)
-		r.nextTrack = r.p.Every * float64(len(r.out.Track))
+		r.nextTrack = r.p.EveryS * float64(len(r.out.Track))
 	}
-	for r.nextFrame < len(r.p.Frames) && r.p.Frames[r.nextFrame] <= r.time {
-		r.frame(r.p.Frames[r.nextFrame], h)
+	for r.nextFrame < len(r.p.FramesS) && r.p.FramesS[r.nextFrame] <= r.time {
+		r.frame(r.p.FramesS[r.nextFrame], h)
 	}
 	missing := false
 	for i, l := range r.p.Levels {
-		if r.out.Crossings[i] >= 0 {
+		if r.out.CrossingsS[i] >= 0 {
 			continue
 		}
 		if f, ok := r.cross(l.Of, r.levels[i], h); ok {
-			r.out.Crossings[i] = from + f*h
+			r.out.CrossingsS[i] = from + f*h
 		} else {
 			missing = true
 		}
@@ -64,14 +64,14 @@ func (r *run) note(from float64) (stop bool) {
 
 // sample appends the quantities at time t of the last step, h long.
 func (r *run) sample(t, h float64) {
-	s := Sample{Time: t}
+	s := Sample{TimeS: t}
 	f := 1 - (r.time-t)/h
-	for q := range s.Temperature {
+	for q := range s.TemperatureC {
 		v := r.between(Quantity(q), f, h)
 		if Quantity(q) != Wall {
 			v = r.mat.temperature(v)
 		}
-		s.Temperature[q] = v
+		s.TemperatureC[q] = v
 	}
 	r.out.Track = append(r.out.Track, s)
 }

@@ -8,33 +8,33 @@ import (
 
 // Problem is one body of one material, where it stands, and what is asked.
 type Problem struct {
-	Material *Material
-	Mesh     Mesh
-	Start    float64   // uniform temperature at time 0, °C, unless there is a Field
-	Field    []float64 // enthalpy of each cell at time 0, J/m³, as in Result.Field; nil means uniform
+	Material    *Material
+	Mesh        Mesh
+	StartC      float64   // uniform temperature at time 0, °C, unless there is a Field
+	FieldJPerM3 []float64 // enthalpy of each cell at time 0, J/m³, as in Result.Field; nil means uniform
 
 	Segments []Segment // where the body stands, in order; they add up to the run
 	Stirring Stirring
 
-	Levels []Level   // temperatures whose first crossing is asked
-	Frames []float64 // times whose temperature field is asked, s, rising
-	Every  float64   // spacing of Result.Track, s; 0 means one sample per step
-	Ring   float64   // width of the outer ring, m; 0 means 10 mm
+	Levels  []Level   // temperatures whose first crossing is asked
+	FramesS []float64 // times whose temperature field is asked, s, rising
+	EveryS  float64   // spacing of Result.Track, s; 0 means one sample per step
+	RingM   float64   // width of the outer ring, m; 0 means 10 mm
 }
 
 // Segment is a time spent in unchanging surroundings: freezer, then counter.
 type Segment struct {
-	For float64 // s
+	ForS float64 // s
 	Surroundings
 }
 
 // Stirring says when the body is mixed: its enthalpy is then averaged, at
 // once and without loss. The zero value never stirs.
 type Stirring struct {
-	Every  float64 // stir this often, s; 0 means not by the clock
-	ByEdge bool    // stir when the coldest cell falls to EdgeAt…
-	EdgeAt float64 // …°C, until the body as a whole is as cold
-	Rest   float64 // least time between two stirs by the edge, s; 0 means 60
+	EveryS float64 // stir this often, s; 0 means not by the clock
+	ByEdge bool    // stir when the coldest cell falls to EdgeC…
+	EdgeC  float64 // …°C, until the body as a whole is as cold
+	RestS  float64 // least time between two stirs by the edge, s; 0 means 60
 }
 
 // Quantity is one temperature of the body that is followed through a run.
@@ -60,8 +60,8 @@ func (q Quantity) String() string {
 
 // Level asks when a quantity first crosses a temperature, from either side.
 type Level struct {
-	Of Quantity
-	At float64 // °C
+	Of  Quantity
+	AtC float64 // °C
 }
 
 // Options adjusts Solve. The zero Options suits a tub in a freezer.
@@ -98,60 +98,60 @@ func (s Status) String() string {
 
 // Sample is one moment of a run; temperatures in °C.
 type Sample struct {
-	Time        float64 // s
-	Temperature [quantities]float64
+	TimeS        float64 // s
+	TemperatureC [quantities]float64
 }
 
-// Of returns one of the sample's temperatures, °C.
-func (s Sample) Of(q Quantity) float64 { return s.Temperature[q] }
+// OfC returns one of the sample's temperatures, °C.
+func (s Sample) OfC(q Quantity) float64 { return s.TemperatureC[q] }
 
 // Frame is the temperature of every cell at one moment, °C, as Mesh orders
 // them.
 type Frame struct {
-	Time        float64 // s
-	Temperature []float64
+	TimeS        float64 // s
+	TemperatureC []float64
 }
 
 // Stir is one mixing.
 type Stir struct {
-	Time     float64 // s
-	Mean     float64 // the body's temperature once mixed, °C
-	Edge     float64 // the coldest cell's just before, °C
-	Enthalpy float64 // the mixed body's, J/m³
+	TimeS  float64 // s
+	MeanC  float64 // the body's temperature once mixed, °C
+	EdgeC  float64 // the coldest cell's just before, °C
+	JPerM3 float64 // the mixed body's, J/m³
 }
 
 // Balance compares two accounts of the same heat: what came through the faces,
 // integrated along the run, and what the cells hold more than at the start.
 // For a slab they are per square metre.
 type Balance struct {
-	In      float64 // J, through the faces
-	Stored  float64 // J, change of the body's enthalpy
-	Content float64 // J, sum of the cells' absolute enthalpies at the start
+	InJ      float64 // J, through the faces
+	StoredJ  float64 // J, change of the body's enthalpy
+	ContentJ float64 // J, sum of the cells' absolute enthalpies at the start
 }
 
 // Residual is the difference of the two accounts relative to the heat that
 // came in, or to Content in an insulated body.
 func (b Balance) Residual() float64 {
-	scale := math.Abs(b.In)
+	scale := math.Abs(b.InJ)
 	if scale == 0 {
-		scale = b.Content
+		scale = b.ContentJ
 	}
 	if scale == 0 {
 		return 0
 	}
-	return math.Abs(b.Stored-b.In) / scale
+	return math.Abs(b.StoredJ-b.InJ) / scale
 }
 
 // Result is the outcome of a run, as far as it came.
 type Result struct {
-	Status    Status
-	Time      float64   // s reached
-	Field     []float64 // enthalpy of each cell then, J/m³
-	Crossings []float64 // s, for each of Problem.Levels; NaN if it was not crossed
-	Track     []Sample  // from time 0 on
-	Frames    []Frame   // for each of Problem.Frames that was reached
-	Stirs     []Stir
-	Balance   Balance
+	Status      Status
+	TimeS       float64   // s reached
+	FieldJPerM3 []float64 // enthalpy of each cell then, J/m³
+	CrossingsS  []float64 // s, for each of Problem.Levels; NaN if it was not crossed
+	Track       []Sample  // from time 0 on
+	Frames      []Frame   // for each of Problem.Frames that was reached
+	Stirs       []Stir
+	Balance     Balance
 
 	Steps    int // accepted
 	Rejected int // tried, found too long and repeated
@@ -190,15 +190,15 @@ func (p *Problem) check() (lowest, highest float64, err error) {
 		return 0, 0, fmt.Errorf("no mesh")
 	case len(p.Segments) == 0:
 		return 0, 0, fmt.Errorf("no segments")
-	case p.Field != nil && len(p.Field) != cells:
-		return 0, 0, fmt.Errorf("start field of %d cells on a mesh of %d", len(p.Field), cells)
-	case p.Stirring.Every < 0 || p.Stirring.Rest < 0 || p.Every < 0 || p.Ring < 0:
+	case p.FieldJPerM3 != nil && len(p.FieldJPerM3) != cells:
+		return 0, 0, fmt.Errorf("start field of %d cells on a mesh of %d", len(p.FieldJPerM3), cells)
+	case p.Stirring.EveryS < 0 || p.Stirring.RestS < 0 || p.EveryS < 0 || p.RingM < 0:
 		return 0, 0, fmt.Errorf("a negative interval or width")
 	}
-	lowest, highest = p.Start, p.Start
-	if p.Field != nil {
-		lo, hi := extremes(p.Field)
-		lowest, highest = p.Material.Temperature(p.Field[lo]), p.Material.Temperature(p.Field[hi])
+	lowest, highest = p.StartC, p.StartC
+	if p.FieldJPerM3 != nil {
+		lo, hi := extremes(p.FieldJPerM3)
+		lowest, highest = p.Material.TemperatureC(p.FieldJPerM3[lo]), p.Material.TemperatureC(p.FieldJPerM3[hi])
 	}
 	for _, t := range []float64{lowest, highest} {
 		if err := p.Material.covers("start", t); err != nil {
@@ -206,37 +206,37 @@ func (p *Problem) check() (lowest, highest float64, err error) {
 		}
 	}
 	for _, s := range p.Segments {
-		if !(s.For > 0) || math.IsInf(s.For, 0) {
-			return 0, 0, fmt.Errorf("a segment of %g s", s.For)
+		if !(s.ForS > 0) || math.IsInf(s.ForS, 0) {
+			return 0, 0, fmt.Errorf("a segment of %g s", s.ForS)
 		}
 		for _, f := range p.Mesh.faces(s.Surroundings) {
 			if err := f.check(f.name, p.Material); err != nil {
 				return 0, 0, err
 			}
-			if f.H > 0 {
-				lowest, highest = min(lowest, f.Ambient), max(highest, f.Ambient)
+			if f.WPerM2K > 0 {
+				lowest, highest = min(lowest, f.AmbientC), max(highest, f.AmbientC)
 			}
 		}
 	}
 	if highest-lowest < 1 { // the faces are tabulated over this range
-		from, to := p.Material.Range()
+		from, to := p.Material.RangeC()
 		lowest, highest = max(lowest-0.5, from), min(highest+0.5, to)
 	}
 	for _, l := range p.Levels {
 		if l.Of < 0 || l.Of >= quantities {
 			return 0, 0, fmt.Errorf("level of an unknown %v", l.Of)
 		}
-		if err := p.Material.covers("level", l.At); err != nil {
+		if err := p.Material.covers("level", l.AtC); err != nil {
 			return 0, 0, err
 		}
 	}
-	for i, t := range p.Frames {
-		if !(t >= 0) || i > 0 && t < p.Frames[i-1] {
+	for i, t := range p.FramesS {
+		if !(t >= 0) || i > 0 && t < p.FramesS[i-1] {
 			return 0, 0, fmt.Errorf("frame %d at %g s: times must rise from 0", i, t)
 		}
 	}
 	if p.Stirring.ByEdge {
-		return lowest, highest, p.Material.covers("edge", p.Stirring.EdgeAt)
+		return lowest, highest, p.Material.covers("edge", p.Stirring.EdgeC)
 	}
 	return lowest, highest, nil
 }

@@ -51,38 +51,38 @@ type reading struct{ u, rate float64 }
 
 func newRun(p Problem, o Options, lowest, highest float64) *run {
 	r := &run{stepper: newStepper(p.Material, p.Mesh), p: &p, o: o, lowest: lowest, highest: highest}
-	if p.Field != nil {
-		copy(r.u, p.Field)
+	if p.FieldJPerM3 != nil {
+		copy(r.u, p.FieldJPerM3)
 	} else {
-		fill(r.u, p.Material.Enthalpy(p.Start))
+		fill(r.u, p.Material.JPerM3(p.StartC))
 	}
 	r.base = append([]float64(nil), r.u...)
 	for _, s := range p.Segments {
-		r.end += s.For
+		r.end += s.ForS
 	}
-	r.floor = 1e-3 * (p.Material.Enthalpy(highest) - p.Material.Enthalpy(lowest))
+	r.floor = 1e-3 * (p.Material.JPerM3(highest) - p.Material.JPerM3(lowest))
 	r.weigh()
 	r.wall, r.beside = (p.Mesh.nz/2)*p.Mesh.nr+p.Mesh.nr-1, &r.side
 	if p.Mesh.sideless {
 		r.wall, r.beside = p.Mesh.nz-1, &r.top
 	}
 	for _, l := range p.Levels {
-		at := l.At
+		at := l.AtC
 		if l.Of != Wall {
-			at = p.Material.Enthalpy(at)
+			at = p.Material.JPerM3(at)
 		}
 		r.levels = append(r.levels, at)
-		r.out.Crossings = append(r.out.Crossings, math.NaN())
+		r.out.CrossingsS = append(r.out.CrossingsS, math.NaN())
 	}
 	r.stored, r.content = r.energy()
-	r.edge = p.Material.Enthalpy(p.Stirring.EdgeAt)
+	r.edge = p.Material.JPerM3(p.Stirring.EdgeC)
 	r.nextStir, r.lastStir = math.Inf(1), math.Inf(-1)
-	if p.Stirring.Every > 0 {
-		r.nextStir = p.Stirring.Every
+	if p.Stirring.EveryS > 0 {
+		r.nextStir = p.Stirring.EveryS
 	}
 	samples := 512
-	if p.Every > 0 {
-		samples = int(min(r.end/p.Every, 1e6)) + 2
+	if p.EveryS > 0 {
+		samples = int(min(r.end/p.EveryS, 1e6)) + 2
 	}
 	r.out.Track = make([]Sample, 0, samples)
 	return r
@@ -97,7 +97,7 @@ func fill(x []float64, v float64) {
 // weigh finds each cell's share of the body and of its outer ring.
 func (r *run) weigh() {
 	m := r.p.Mesh
-	width := r.p.Ring
+	width := r.p.RingM
 	if width == 0 {
 		width = RingWidth
 	}
@@ -131,7 +131,7 @@ func (r *run) weigh() {
 	for r.first[Ring] < m.nr-1 && ring[r.first[Ring]] == 0 && !m.sideless {
 		r.first[Ring]++
 	}
-	r.volume, r.thinnest = m.Volume(), m.thinnest()
+	r.volume, r.thinnest = m.VolumeM3(), m.thinnest()
 }
 
 // energy returns the sum over the cells of enthalpy times volume and of its
@@ -157,7 +157,7 @@ func (r *run) all(ctx context.Context) error {
 		if i == 0 {
 			r.sampleStart()
 		}
-		limit += s.For
+		limit += s.ForS
 		if i == len(r.p.Segments)-1 {
 			limit = r.end
 		}
@@ -337,9 +337,9 @@ func (r *run) cross(q Quantity, u, h float64) (float64, bool) {
 
 // result closes the accounts.
 func (r *run) result() Result {
-	r.out.Time = r.time
-	r.out.Field = append([]float64(nil), r.u...)
+	r.out.TimeS = r.time
+	r.out.FieldJPerM3 = append([]float64(nil), r.u...)
 	now, _ := r.energy()
-	r.out.Balance = Balance{In: r.heat, Stored: now - r.stored, Content: r.content}
+	r.out.Balance = Balance{InJ: r.heat, StoredJ: now - r.stored, ContentJ: r.content}
 	return r.out
 }

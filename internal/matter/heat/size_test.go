@@ -32,9 +32,9 @@ func TestATubsTimesHoldAtEverySize(t *testing.T) {
 				{"tempering", -18, 6 * 3600, -12, counter, 0.01, 0.02},
 				{"hardening", -5, 60 * 3600, -15, freezer, 0.005, 0.01},
 			} {
-				s, m, r, err := ComputedTimes(phase(t, name), mesh, c.start, c.around, c.seconds, c.target)
+				s, m, r, err := ComputedTimesS(phase(t, name), mesh, c.start, c.around, c.seconds, c.target)
 				require.NoError(t, err)
-				fs, fm, fr, err := ComputedTimes(phase(t, name), fine, c.start, c.around, c.seconds, c.target)
+				fs, fm, fr, err := ComputedTimesS(phase(t, name), fine, c.start, c.around, c.seconds, c.target)
 				require.NoError(t, err)
 				what := fmt.Sprintf("%s, %s, %g L: slowest %+.2f %%, mean %+.2f %%, ring %+.2f %%", name, c.what, tub.litres, 100*(s/fs-1), 100*(m/fm-1), 100*(r/fr-1))
 				t.Log(what)
@@ -63,12 +63,12 @@ func TestTheWallsTimeDoesNotDependOnTheRings(t *testing.T) {
 	m := phase(t, "ripple70")
 	mesh, err := Tub(0.0425, 0.0834)
 	require.NoError(t, err)
-	want, err := ComputedWall(m, mesh, -18, counter, 6*3600, -6)
+	want, err := ComputedWallS(m, mesh, -18, counter, 6*3600, -6)
 	require.NoError(t, err)
 	for _, nr := range []int{10, 15, 30, 60, 120} {
 		mesh, err := Cylinder(0.0425, 0.0834, nr, 30)
 		require.NoError(t, err)
-		at, err := ComputedWall(m, mesh, -18, counter, 6*3600, -6)
+		at, err := ComputedWallS(m, mesh, -18, counter, 6*3600, -6)
 		require.NoError(t, err)
 		t.Logf("%d rings: %.1f s", nr, at)
 		assert.InEpsilon(t, want, at, 0.015, "%d rings", nr)
@@ -80,7 +80,7 @@ func TestAGradedMeshHoldsTheBodyAndAnEdgeAtTheRing(t *testing.T) {
 		for _, nz := range []int{25, 26} {
 			m, err := Graded(radius, 0.12, 15, nz, 0.00125)
 			require.NoError(t, err)
-			assert.InEpsilon(t, math.Pi*radius*radius*0.12, m.Volume(), 1e-9)
+			assert.InEpsilon(t, math.Pi*radius*radius*0.12, m.VolumeM3(), 1e-9)
 			assert.InDelta(t, 0.00125, m.ring[15]-m.ring[14], 1e-9)
 			assert.InDelta(t, 0.12, m.layer[nz], 1e-12)
 			edge := math.Inf(1)
@@ -101,10 +101,10 @@ func TestEvenlyReadsALineExactlyBetweenTheOutermostCentres(t *testing.T) {
 	nr, nz := m.Cells()
 	field := make([]float64, nr*nz)
 	for c := range field {
-		r, z := m.Centre(c%nr, c/nr)
+		r, z := m.CentreM(c%nr, c/nr)
 		field[c] = 3*r - 5*z
 	}
-	inR, inZ := m.Centre(0, 0)
+	inR, inZ := m.CentreM(0, 0)
 	for c, got := range m.Evenly()(field) {
 		r, z := 0.1*(float64(c%nr)+0.5)/float64(nr), 0.12*(float64(c/nr)+0.5)/float64(nz)
 		r, z = max(r, inR), min(max(z, inZ), 0.12-inZ)

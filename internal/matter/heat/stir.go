@@ -10,7 +10,7 @@ func (r *run) stirDue(from float64) bool {
 	if !s.ByEdge || r.now[Coldest].u > r.edge || r.now[Mean].u <= r.edge {
 		return due
 	}
-	rest := s.Rest
+	rest := s.RestS
 	if rest == 0 {
 		rest = 60
 	}
@@ -44,19 +44,19 @@ func (r *run) cutBack(from, at float64) {
 func (r *run) stir() {
 	mean := r.now[Mean].u
 	r.out.Stirs = append(r.out.Stirs, Stir{
-		Time:     r.time,
-		Mean:     r.mat.temperature(mean),
-		Edge:     r.mat.temperature(r.now[Coldest].u),
-		Enthalpy: mean,
+		TimeS:  r.time,
+		MeanC:  r.mat.temperature(mean),
+		EdgeC:  r.mat.temperature(r.now[Coldest].u),
+		JPerM3: mean,
 	})
 	fill(r.u, mean)
 	r.lastStir = r.time
 	for r.nextStir <= r.time {
-		r.nextStir = r.p.Stirring.Every * float64(1+int(r.time/r.p.Stirring.Every*(1+1e-12)))
+		r.nextStir = r.p.Stirring.EveryS * float64(1+int(r.time/r.p.Stirring.EveryS*(1+1e-12)))
 	}
 	r.restart()
 	r.then = r.now
-	if r.p.Every == 0 {
+	if r.p.EveryS == 0 {
 		r.sample(r.time, 1)
 	}
 }

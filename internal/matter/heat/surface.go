@@ -8,19 +8,21 @@ import (
 // Coefficient is what carries heat between air and a surface, each part in
 // W/(m² K) of the difference between the two.
 type Coefficient struct {
-	Convection float64 // natural, on an upright wall
-	Radiation  float64 // grey, to walls at air temperature
-	Latent     float64 // of the frost or dew that settles
+	ConvectionWPerM2K float64 // natural, on an upright wall
+	RadiationWPerM2K  float64 // grey, to walls at air temperature
+	LatentWPerM2K     float64 // of the frost or dew that settles
 }
 
-// Total returns the sum, for Face.H.
-func (c Coefficient) Total() float64 { return c.Convection + c.Radiation + c.Latent }
+// TotalWPerM2K returns the sum, for Face.H.
+func (c Coefficient) TotalWPerM2K() float64 {
+	return c.ConvectionWPerM2K + c.RadiationWPerM2K + c.LatentWPerM2K
+}
 
 // UprightWall describes the wall of a tub in still air.
 type UprightWall struct {
-	Height     float64 // m
-	Emissivity float64 // 0 to 1; paper, plastic, frost about 0.9
-	Humidity   float64 // relative, of the air, 0 to 1; 0 leaves frost and dew out
+	HeightM          float64 // m
+	Emissivity       float64 // 0 to 1; paper, plastic, frost about 0.9
+	HumidityFraction float64 // relative, of the air, 0 to 1; 0 leaves frost and dew out
 }
 
 // surface holds the constants of StillAir.
@@ -64,30 +66,30 @@ func StillAir(w UprightWall, surfaceT, airT float64) (Coefficient, error) {
 			return nan, &RangeError{"still air", t, s.lowest, s.highest}
 		}
 	}
-	if !(w.Height > 0) || !(w.Emissivity >= 0 && w.Emissivity <= 1) || !(w.Humidity >= 0 && w.Humidity <= 1) {
+	if !(w.HeightM > 0) || !(w.Emissivity >= 0 && w.Emissivity <= 1) || !(w.HumidityFraction >= 0 && w.HumidityFraction <= 1) {
 		return nan, fmt.Errorf("still air: not a wall: %+v", w)
 	}
 	ts, ta := surfaceT+s.zero, airT+s.zero
 	film := (ts + ta) / 2
 	nu := s.viscosity * math.Pow(film/s.zero, s.nuPower)
 	k := s.k * math.Pow(film/s.zero, s.kPower)
-	ra := s.gravity * math.Abs(ta-ts) / film * math.Pow(w.Height, 3) / (nu * nu) * s.prandtl
+	ra := s.gravity * math.Abs(ta-ts) / film * math.Pow(w.HeightM, 3) / (nu * nu) * s.prandtl
 	if ra > s.rayleigh {
-		return nan, fmt.Errorf("still air: Rayleigh number %.2g of a wall of %g m is beyond laminar flow", ra, w.Height)
+		return nan, fmt.Errorf("still air: Rayleigh number %.2g of a wall of %g m is beyond laminar flow", ra, w.HeightM)
 	}
 	nusselt := 0.68 + 0.670*math.Pow(ra, 0.25)/math.Pow(1+math.Pow(0.492/s.prandtl, 9./16), 4./9)
 	c := Coefficient{
-		Convection: nusselt * k / w.Height,
-		Radiation:  w.Emissivity * s.stefanBoltzmann * (ts*ts + ta*ta) * (ts + ta),
+		ConvectionWPerM2K: nusselt * k / w.HeightM,
+		RadiationWPerM2K:  w.Emissivity * s.stefanBoltzmann * (ts*ts + ta*ta) * (ts + ta),
 	}
 	latent := s.evaporate
 	if surfaceT < 0 {
 		latent = s.sublime
 	}
-	settles := w.Humidity*vapourPressure(airT, false)/(s.vapourGas*ta) - vapourPressure(surfaceT, surfaceT < 0)/(s.vapourGas*ts)
+	settles := w.HumidityFraction*vapourPressure(airT, false)/(s.vapourGas*ta) - vapourPressure(surfaceT, surfaceT < 0)/(s.vapourGas*ts)
 	if settles > 0 && airT > surfaceT {
-		transfer := c.Convection / (s.density * s.zero / film * s.heat * math.Pow(s.lewis, 2./3))
-		c.Latent = transfer * latent * settles / (airT - surfaceT)
+		transfer := c.ConvectionWPerM2K / (s.density * s.zero / film * s.heat * math.Pow(s.lewis, 2./3))
+		c.LatentWPerM2K = transfer * latent * settles / (airT - surfaceT)
 	}
 	return c, nil
 }

@@ -35,7 +35,7 @@ func pint(t testing.TB, nr, nz int) Mesh {
 
 // standing surrounds a tub with air at ta and the given overall coefficients.
 func standing(ta, side, top, bottom float64) Surroundings {
-	return Surroundings{Face{Ambient: ta, H: side}, Face{Ambient: ta, H: top}, Face{Ambient: ta, H: bottom}}
+	return Surroundings{Face{AmbientC: ta, WPerM2K: side}, Face{AmbientC: ta, WPerM2K: top}, Face{AmbientC: ta, WPerM2K: bottom}}
 }
 
 // everywhere surrounds a body with f on all sides.

@@ -106,12 +106,12 @@ const coldest = -45
 func Of(b *phase.Body, slow float64) *Law {
 	m := b.Mix
 	none := solution.NewSorption(m, solution.Bound{})
-	l := &Law{body: b, slow: slow, water: m.Mass[mix.Water], bound: b.BoundWater(), mol: none.Ideal / water.MolarMass, saccharides: m.Saccharides()}
-	l.solutes = saltMass*m.IonMol + l.saccharides + m.FruitAcid()
+	l := &Law{body: b, slow: slow, water: m.Grams[mix.Water], bound: b.BoundWaterG(), mol: none.IdealG / water.MolarMass, saccharides: m.SaccharidesG()}
+	l.solutes = saltMass*m.IonMol + l.saccharides + m.FruitAcidG()
 	for _, s := range [...]mix.Species{mix.Ethanol, mix.SodiumChloride, mix.PotassiumChloride} {
-		l.solutes += m.Mass[s]
+		l.solutes += m.Grams[s]
 	}
-	l.asThick = solution.SucroseAsThick(m.WithWater(0)) / 100 * l.saccharides
+	l.asThick = solution.SucroseAsThickPercent(m.WithWater(0)) / 100 * l.saccharides
 	l.top = b.FreezingPointC
 	if !l.Freezes() {
 		return l
@@ -160,7 +160,7 @@ type State struct {
 // assumption: a constant 2.5 gives the 18 stored sizes 0.80 times as large.
 func (l *Law) State(t float64) State {
 	s := State{T: t, Shell: 1}
-	ice := l.body.Ice(t)
+	ice := l.body.IceG(t)
 	if !(ice > 0) || l.mol <= 0 {
 		return s
 	}
@@ -177,8 +177,8 @@ func (l *Law) State(t float64) State {
 	if l.saccharides > 0 {
 		percent = 100 * l.asThick / (l.saccharides + free)
 	}
-	s.Sugar = boltzmann * (t + water.ZeroC) / (6 * math.Pi * solution.Viscosity(percent, t) * sugarRadius)
-	s.Mobility = water.LnIceActivitySlope(t) * (1 - s.Solutes) * (s.Water + s.PerSolute*s.Sugar)
+	s.Sugar = boltzmann * (t + water.ZeroC) / (6 * math.Pi * solution.ViscosityPaS(percent, t) * sugarRadius)
+	s.Mobility = water.LnIceActivityPerK(t) * (1 - s.Solutes) * (s.Water + s.PerSolute*s.Sugar)
 	s.Rate = 8 * 4. / 9 * s.Shell * curvature * s.Mobility * perDay / l.slow
 	return s
 }

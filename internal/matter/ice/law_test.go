@@ -18,8 +18,8 @@ import (
 // held against another program by package validate.
 func custard() *phase.Body {
 	m := mix.Mix{IonMol: 0.007456}
-	m.Mass[mix.Water], m.Mass[mix.Fat], m.Mass[mix.Protein], m.Mass[mix.Ash] = 60, 15, 4.5, 0.8
-	m.Mass[mix.Sucrose], m.Mass[mix.Lactose] = 16, 3.7
+	m.Grams[mix.Water], m.Grams[mix.Fat], m.Grams[mix.Protein], m.Grams[mix.Ash] = 60, 15, 4.5, 0.8
+	m.Grams[mix.Sucrose], m.Grams[mix.Lactose] = 16, 3.7
 	b := phase.Prepare(m, 0.25, phase.Dense, solution.DefaultBound)
 	return &b
 }
@@ -30,17 +30,17 @@ func recipes(n int) []*phase.Body {
 	var list []*phase.Body
 	for range n {
 		m := mix.Mix{IonMol: 0.004 + 0.006*r.Float64()}
-		m.Mass[mix.Water] = 50 + 20*r.Float64()
-		m.Mass[mix.Fat] = 15 * r.Float64()
-		m.Mass[mix.Protein] = 2 + 4*r.Float64()
-		m.Mass[mix.Sucrose] = 8 + 12*r.Float64()
-		m.Mass[mix.Glucose] = 5 * r.Float64()
-		m.Mass[mix.Lactose] = 2 + 3*r.Float64()
-		m.Mass[mix.Ethanol] = 2 * r.Float64()
+		m.Grams[mix.Water] = 50 + 20*r.Float64()
+		m.Grams[mix.Fat] = 15 * r.Float64()
+		m.Grams[mix.Protein] = 2 + 4*r.Float64()
+		m.Grams[mix.Sucrose] = 8 + 12*r.Float64()
+		m.Grams[mix.Glucose] = 5 * r.Float64()
+		m.Grams[mix.Lactose] = 2 + 3*r.Float64()
+		m.Grams[mix.Ethanol] = 2 * r.Float64()
 		role, overrun := phase.Dense, r.Float64()
 		if r.Intn(3) == 0 {
 			role, overrun = phase.Foam, 4
-			m.Mass[mix.Water], m.Mass[mix.Sucrose], m.Mass[mix.Fat] = 38, 40+20*r.Float64(), 0
+			m.Grams[mix.Water], m.Grams[mix.Sucrose], m.Grams[mix.Fat] = 38, 40+20*r.Float64(), 0
 		}
 		b := phase.Prepare(m, overrun, role, solution.DefaultBound)
 		list = append(list, &b)
@@ -131,7 +131,7 @@ func TestNothingGrowsWithoutIceOrWithoutSyrup(t *testing.T) {
 	assert.Zero(t, l.Rate(-1))
 	assert.Zero(t, l.Rate(5))
 	pure := mix.Mix{}
-	pure.Mass[mix.Water] = 100
+	pure.Grams[mix.Water] = 100
 	b := phase.Prepare(pure, 0, phase.Dense, solution.DefaultBound)
 	assert.False(t, Of(&b, 1).Freezes())
 	b = phase.Prepare(mix.Mix{}, 0, phase.Foam, solution.DefaultBound)
@@ -161,8 +161,8 @@ func TestABandHoldsItsSize(t *testing.T) {
 
 func ExampleLaw_Rate() {
 	m := mix.Mix{IonMol: 0.007456}
-	m.Mass[mix.Water], m.Mass[mix.Fat], m.Mass[mix.Protein], m.Mass[mix.Ash] = 60, 15, 4.5, 0.8
-	m.Mass[mix.Sucrose], m.Mass[mix.Lactose] = 16, 3.7
+	m.Grams[mix.Water], m.Grams[mix.Fat], m.Grams[mix.Protein], m.Grams[mix.Ash] = 60, 15, 4.5, 0.8
+	m.Grams[mix.Sucrose], m.Grams[mix.Lactose] = 16, 3.7
 	body := phase.Prepare(m, 0.25, phase.Dense, solution.DefaultBound)
 	law := Of(&body, 1)
 	fmt.Printf("%.0f µm³ a day at −18 °C, %.0f times as fast at −10 °C\n", law.Rate(-18), law.Index(-10))

@@ -22,11 +22,11 @@ func (l *Law) Cool(minutes, airC float64) (c Lumped, ok bool) {
 	if !l.Freezes() {
 		return c, false
 	}
-	c.HalfC = l.body.TemperatureAtFrozen(0.5)
+	c.HalfC = l.body.FrozenAtC(0.5)
 	if !(c.HalfC > airC+0.5) {
 		return c, false
 	}
-	waterShare := l.water / l.body.Mix.Total()
+	waterShare := l.water / l.body.Mix.TotalG()
 	heat := func(t float64) float64 { return 3.3*(t-l.top) - 320*waterShare*l.Ice(t) }
 	before := 3.3 * math.Log((lumpedFrom-airC)/(l.top-airC)) // to the freezing point, for a flow of 1 kW/(kg K)
 	c.Path = make([]Moment, steps+1)

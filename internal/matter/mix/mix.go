@@ -73,7 +73,7 @@ var Polyols = [...]Species{Sorbitol, Mannitol, Xylitol, Erythritol, Maltitol, La
 // Mix is an amount of food. Masses are grams and never negative in a mix that
 // came from a valid design.
 type Mix struct {
-	Mass [NumSpecies]float64 // g of each species
+	Grams [NumSpecies]float64 // g of each species
 
 	// IonMol is the mol of osmotically active particles that minerals of
 	// milk, egg, cocoa and fruit bring, salt added as such excluded.
@@ -81,9 +81,9 @@ type Mix struct {
 	// HigherMol is the mol of HigherSaccharides, whose molar mass differs
 	// from syrup to syrup.
 	HigherMol float64
-	// HigherSweet is the g of sucrose that taste as sweet as the
+	// HigherSweetG is the g of sucrose that taste as sweet as the
 	// HigherSaccharides.
-	HigherSweet float64
+	HigherSweetG float64
 }
 
 // Plus returns m + o.
@@ -91,12 +91,12 @@ func (m Mix) Plus(o Mix) Mix { return m.PlusScaled(o, 1) }
 
 // PlusScaled returns m + k·o.
 func (m Mix) PlusScaled(o Mix, k float64) Mix {
-	for i := range m.Mass {
-		m.Mass[i] += k * o.Mass[i]
+	for i := range m.Grams {
+		m.Grams[i] += k * o.Grams[i]
 	}
 	m.IonMol += k * o.IonMol
 	m.HigherMol += k * o.HigherMol
-	m.HigherSweet += k * o.HigherSweet
+	m.HigherSweetG += k * o.HigherSweetG
 	return m
 }
 
@@ -105,41 +105,41 @@ func (m Mix) Times(k float64) Mix { return Mix{}.PlusScaled(m, k) }
 
 // WithWater returns m with its water set to g grams.
 func (m Mix) WithWater(g float64) Mix {
-	m.Mass[Water] = g
+	m.Grams[Water] = g
 	return m
 }
 
-// Total returns the mass of everything, in g.
-func (m Mix) Total() float64 {
+// TotalG returns the mass of everything, in g.
+func (m Mix) TotalG() float64 {
 	var t float64
-	for _, g := range m.Mass {
+	for _, g := range m.Grams {
 		t += g
 	}
 	return t
 }
 
-// Solids returns the mass of everything but water and ethanol, in g.
-func (m Mix) Solids() float64 { return m.Total() - m.Mass[Water] - m.Mass[Ethanol] }
+// SolidsG returns the mass of everything but water and ethanol, in g.
+func (m Mix) SolidsG() float64 { return m.TotalG() - m.Grams[Water] - m.Grams[Ethanol] }
 
-// TotalSugars returns the mass of the mono- and disaccharides, in g.
-func (m Mix) TotalSugars() float64 { return m.sum(Sugars[:]) }
+// SugarsG returns the mass of the mono- and disaccharides, in g.
+func (m Mix) SugarsG() float64 { return m.sum(Sugars[:]) }
 
-// TotalPolyols returns the mass of the sugar alcohols, in g.
-func (m Mix) TotalPolyols() float64 { return m.sum(Polyols[:]) }
+// PolyolsG returns the mass of the sugar alcohols, in g.
+func (m Mix) PolyolsG() float64 { return m.sum(Polyols[:]) }
 
-// FruitAcid returns the mass of the fruit acids, in g.
-func (m Mix) FruitAcid() float64 { return m.sum(Acids[:]) }
+// FruitAcidG returns the mass of the fruit acids, in g.
+func (m Mix) FruitAcidG() float64 { return m.sum(Acids[:]) }
 
-// Saccharides returns the mass of sugars, polyols and higher saccharides: the
+// SaccharidesG returns the mass of sugars, polyols and higher saccharides: the
 // body of the syrup around the ice, in g.
-func (m Mix) Saccharides() float64 {
-	return m.TotalSugars() + m.TotalPolyols() + m.Mass[HigherSaccharides]
+func (m Mix) SaccharidesG() float64 {
+	return m.SugarsG() + m.PolyolsG() + m.Grams[HigherSaccharides]
 }
 
 func (m Mix) sum(of []Species) float64 {
 	var t float64
 	for _, s := range of {
-		t += m.Mass[s]
+		t += m.Grams[s]
 	}
 	return t
 }

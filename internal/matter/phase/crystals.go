@@ -57,15 +57,15 @@ var crystalRules = [...]crystalRule{
 
 // Dissolved is one solute beside the rule by which it crystallises.
 type Dissolved struct {
-	Solute mix.Species
-	Water  Water
-	Per100 float64 // g per 100 g of that water
-	Most   float64 // g per 100 g of it above which it crystallises
-	AtC    float64 // °C that Most is for; NaN of a rule of the trade
+	Solute       mix.Species
+	Water        Water
+	GPer100G     float64 // g per 100 g of that water
+	MostGPer100G float64 // g per 100 g of it above which it crystallises
+	AtC          float64 // °C that Most is for; NaN of a rule of the trade
 }
 
 // Over reports whether there is more than dissolves.
-func (d Dissolved) Over() bool { return d.Per100 > d.Most }
+func (d Dissolved) Over() bool { return d.GPer100G > d.MostGPer100G }
 
 // Dissolved returns, at t °C, each solute of the phase that has a rule. Over it
 // a solute may crystallise; when, nobody can tell.
@@ -74,17 +74,17 @@ func (d Dissolved) Over() bool { return d.Per100 > d.Most }
 func (b *Body) Dissolved(t float64) []Dissolved {
 	var out []Dissolved
 	for _, r := range crystalRules {
-		g := b.Mix.Mass[r.solute]
+		g := b.Mix.Grams[r.solute]
 		if g <= 0 || r.water == Syrup && b.Role != Foam {
 			continue
 		}
-		d := Dissolved{Solute: r.solute, Water: r.water, Most: r.at.g, AtC: r.at.t}
+		d := Dissolved{Solute: r.solute, Water: r.water, MostGPer100G: r.at.g, AtC: r.at.t}
 		w := b.water
 		if r.water == Unfrozen {
-			w -= b.Ice(t) + b.sorption.BoundWater
-			d.Most, d.AtC = r.dissolvesAt(t), t
+			w -= b.IceG(t) + b.sorption.BoundG
+			d.MostGPer100G, d.AtC = r.dissolvesAt(t), t
 		}
-		d.Per100 = 100 * g / math.Max(w, 1e-9)
+		d.GPer100G = 100 * g / math.Max(w, 1e-9)
 		out = append(out, d)
 	}
 	return out
@@ -98,7 +98,7 @@ func (r *crystalRule) dissolvesAt(t float64) float64 {
 		return r.at.g
 	}
 	so, _ := solution.SoluteOf(r.solute)
-	perWater := so.MolarMass * 100 / water.MolarMass // g per 100 g, of a mol to a mol of water
+	perWater := so.GPerMol * 100 / water.MolarMass // g per 100 g, of a mol to a mol of water
 	share := func(g float64) float64 { return g / (g + perWater) }
 	inverse := func(c float64) float64 { return 1 / (c + water.ZeroC) }
 	slope := math.Log(share(r.warmer.g)/share(r.at.g)) / (inverse(r.at.t) - inverse(r.warmer.t))

@@ -15,7 +15,7 @@ import (
 func dissolved(t testing.TB, role Role, s mix.Species, g, at float64) Dissolved {
 	t.Helper()
 	var m mix.Mix
-	m.Mass[mix.Water], m.Mass[s] = 100, g
+	m.Grams[mix.Water], m.Grams[s] = 100, g
 	b := Prepare(m, 0, role, solution.DefaultBound)
 	for _, d := range b.Dissolved(at) {
 		if d.Solute == s {
@@ -67,7 +67,7 @@ func TestColdSolubilityIsTheTables(t *testing.T) {
 		computed++
 		at := row.Num("T_C")
 		want := row.Num("g_per_100g_water")
-		assert.InDelta(t, want, dissolved(t, Dense, mix.Erythritol, 1, at).Most, 0.1, "%g °C", at)
+		assert.InDelta(t, want, dissolved(t, Dense, mix.Erythritol, 1, at).MostGPer100G, 0.1, "%g °C", at)
 	}
 	assert.Equal(t, 3, computed)
 	for _, r := range crystalRules {
@@ -85,8 +85,8 @@ func TestColdSolubilityIsTheTables(t *testing.T) {
 // table's upper end, at −10 °C at 59 g/kg where the table says 40.
 func TestErythritolBeginsToCrystalliseWhereTheTableSays(t *testing.T) {
 	with := func(perKG float64) Body {
-		m := custard.Times((1000 - perKG) / custard.Total())
-		m.Mass[mix.Erythritol] += perKG
+		m := custard.Times((1000 - perKG) / custard.TotalG())
+		m.Grams[mix.Erythritol] += perKG
 		return body(m, 0.2, Dense)
 	}
 	checked := 0
@@ -101,7 +101,7 @@ func TestErythritolBeginsToCrystalliseWhereTheTableSays(t *testing.T) {
 
 		trace := with(1e-6)
 		d := trace.Dissolved(at)
-		saturated := d[0].Most * 1e-6 / d[0].Per100 // g per kg
+		saturated := d[0].MostGPer100G * 1e-6 / d[0].GPer100G // g per kg
 		assert.True(t, low < saturated && saturated < high, "%g g/kg at %g °C", saturated, at)
 		if at == -18 {
 			below, above := with(low), with(1.05*high)
@@ -122,14 +122,14 @@ func TestEachSoluteIsHeldAgainstItsOwnWater(t *testing.T) {
 	assert.False(t, dissolved(t, Dense, mix.Lactose, 8.3, -18).Over(), "one twelfth")
 	assert.True(t, dissolved(t, Dense, mix.Lactose, 8.4, -18).Over())
 	var m mix.Mix
-	m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100, 250
+	m.Grams[mix.Water], m.Grams[mix.Sucrose] = 100, 250
 	b := Prepare(m, 0, Dense, solution.DefaultBound)
 	assert.Empty(t, b.Dissolved(-18))
 	assert.Empty(t, new(Body).Dissolved(-5))
 
 	// Bound water dissolves nothing.
 	m = mix.Mix{}
-	m.Mass[mix.Water], m.Mass[mix.Mannitol], m.Mass[mix.Protein] = 50, 10, 20
-	bound := Prepare(m, 0, Dense, solution.Bound{Protein: 0.4})
-	assert.InDelta(t, 10/(50-8.)*100, bound.Dissolved(0)[0].Per100, 1e-9)
+	m.Grams[mix.Water], m.Grams[mix.Mannitol], m.Grams[mix.Protein] = 50, 10, 20
+	bound := Prepare(m, 0, Dense, solution.Bound{ProteinGPerG: 0.4})
+	assert.InDelta(t, 10/(50-8.)*100, bound.Dissolved(0)[0].GPer100G, 1e-9)
 }

@@ -20,10 +20,10 @@ const (
 
 // hardnessVolume returns the mL of everything in m but its water.
 func hardnessVolume(m mix.Mix) float64 {
-	carb := m.Saccharides() + m.Mass[mix.Starch] + m.Mass[mix.Fibre] + m.Mass[mix.OtherSolids] + m.FruitAcid()
-	return carb/sugarDensity + m.Mass[mix.Ethanol]/ethanolDensity + m.Mass[mix.Fat]/fatDensity +
-		m.Mass[mix.Protein]/proteinDensity +
-		(m.Mass[mix.Ash]+m.Mass[mix.SodiumChloride]+m.Mass[mix.PotassiumChloride])/ashDensity
+	carb := m.SaccharidesG() + m.Grams[mix.Starch] + m.Grams[mix.Fibre] + m.Grams[mix.OtherSolids] + m.FruitAcidG()
+	return carb/sugarDensity + m.Grams[mix.Ethanol]/ethanolDensity + m.Grams[mix.Fat]/fatDensity +
+		m.Grams[mix.Protein]/proteinDensity +
+		(m.Grams[mix.Ash]+m.Grams[mix.SodiumChloride]+m.Grams[mix.PotassiumChloride])/ashDensity
 }
 
 // law holds the constants of the yield stress.
@@ -47,7 +47,7 @@ var law = struct{ base, ice, shear, air, film float64 }{
 // η is the viscosity of sucrose syrup of the same solids, whatever the sugars:
 // testdata/tables/texture_model_reference.csv is computed so. A syrup of
 // glucose or fructose alone is thinner, by a third at 58 and a quarter at 46 %;
-// YieldThin says what that does. The syrup makes under 1 % of a custard's
+// YieldThinKPa says what that does. The syrup makes under 1 % of a custard's
 // hardness.
 //
 // It rises with the ice's share of the air-free volume and with the syrup's
@@ -80,9 +80,9 @@ const Scatter = 2
 
 // Word is a step of the word scale for the spoon.
 type Word struct {
-	Below float64 // kPa; the step reaches from the one before to here
-	Name  string
-	Like  string // what it is like, and the published state it is anchored on
+	BelowKPa float64 // kPa; the step reaches from the one before to here
+	Name     string
+	Like     string // what it is like, and the published state it is anchored on
 }
 
 // Words is the word scale. The anchors: drawing from the freezer −5 to −6 °C
@@ -101,7 +101,7 @@ var Words = [...]Word{
 // WordFor returns the step of the word scale for a yield stress in kPa.
 func WordFor(kPa float64) Word {
 	for _, w := range Words {
-		if kPa < w.Below {
+		if kPa < w.BelowKPa {
 			return w
 		}
 	}
@@ -109,7 +109,7 @@ func WordFor(kPa float64) Word {
 }
 
 // Band is the range of yield stress, kPa, in which a phase eats as it should.
-type Band struct{ Soft, Firm float64 }
+type Band struct{ SoftKPa, FirmKPa float64 }
 
 // Bands by role. The custard scoops from soft to scoopable; the ribbon yields
 // as long as it neither slumps nor resists.
@@ -119,16 +119,16 @@ var bands = [...]Band{Dense: {0.6, 6}, Foam: {0.1, 6}}
 func (r Role) Band() Band { return bands[r] }
 
 // Holds reports whether kPa lies in the band.
-func (b Band) Holds(kPa float64) bool { return kPa >= b.Soft && kPa <= b.Firm }
+func (b Band) Holds(kPa float64) bool { return kPa >= b.SoftKPa && kPa <= b.FirmKPa }
 
-// ScoopRange returns the temperatures between lo and hi at which the phase is
+// ScoopRangeC returns the temperatures between lo and hi at which the phase is
 // in its band: it starts to scoop at from, coming out of the cold, and is too
 // soft above to. ok is false where no temperature is, or where the hardness law
 // ends even at the warm end, so that nobody knows.
-func (b *Body) ScoopRange(lo, hi float64) (from, to float64, ok bool) {
+func (b *Body) ScoopRangeC(lo, hi float64) (from, to float64, ok bool) {
 	band := b.Role.Band()
-	from, _ = b.TemperatureAtYield(band.Firm, lo, hi)
-	to, ok = b.TemperatureAtYield(band.Soft, lo, hi)
+	from, _ = b.YieldAtC(band.FirmKPa, lo, hi)
+	to, ok = b.YieldAtC(band.SoftKPa, lo, hi)
 	s := b.At(to)
 	return from, to, ok && from < to && !b.LawRange(&s).Ends()
 }

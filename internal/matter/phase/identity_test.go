@@ -17,33 +17,33 @@ import (
 // volume or a mass is exactly one, nor a thousandth.
 func TestTheAmountDoesNotMatter(t *testing.T) {
 	eachRandom(func(b *Body) {
-		total, w := b.Mix.Total(), b.Mix.Mass[mix.Water]
+		total, w := b.Mix.TotalG(), b.Mix.Grams[mix.Water]
 		for _, k := range []float64{1e-3, 1 / total, 0.9 / total, 1 / w, 0.5 / b.saccharides, 0.9 / b.solidVolume, 1 / b.solidVolume} {
-			n := Prepare(b.Mix.Times(k), b.Overrun, b.Role, solution.DefaultBound)
+			n := Prepare(b.Mix.Times(k), b.OverrunFraction, b.Role, solution.DefaultBound)
 			for _, c := range []float64{-18, -2} {
 				x, y := b.At(c), n.At(c)
-				require.InDelta(t, x.WaterFrozen, y.WaterFrozen, 1e-12)
-				require.InDelta(t, x.IceMass, y.IceMass, 1e-12)
-				require.InDelta(t, x.IceVolume, y.IceVolume, 1e-12)
-				require.InDelta(t, x.SyrupSugar, y.SyrupSugar, 1e-9)
-				k1, low1 := b.Conductivity(c)
-				k2, low2 := n.Conductivity(c)
+				require.InDelta(t, x.FrozenFraction, y.FrozenFraction, 1e-12)
+				require.InDelta(t, x.IceMassFraction, y.IceMassFraction, 1e-12)
+				require.InDelta(t, x.IceVolumeFraction, y.IceVolumeFraction, 1e-12)
+				require.InDelta(t, x.SyrupSugarPercent, y.SyrupSugarPercent, 1e-9)
+				k1, low1 := b.WPerMK(c)
+				k2, low2 := n.WPerMK(c)
 				require.InEpsilon(t, k1, k2, 1e-12)
 				require.InEpsilon(t, low1, low2, 1e-12)
-				require.InEpsilon(t, b.Enthalpy(c), n.Enthalpy(c), 1e-9)
+				require.InEpsilon(t, b.JPerG(c), n.JPerG(c), 1e-9)
 			}
-			require.InEpsilon(t, b.Density(), n.Density(), 1e-12)
-			require.InEpsilon(t, k*b.Volume(), n.Volume(), 1e-12)
+			require.InEpsilon(t, b.GPerML(), n.GPerML(), 1e-12)
+			require.InEpsilon(t, k*b.VolumeML(), n.VolumeML(), 1e-12)
 			require.InDelta(t, SweetnessPercent(b.Mix), SweetnessPercent(n.Mix), 1e-9)
-			require.InDelta(t, MeltedSweetness(b.Mix), MeltedSweetness(n.Mix), 1e-9)
+			require.InDelta(t, MeltedSweetnessPercent(b.Mix), MeltedSweetnessPercent(n.Mix), 1e-9)
 		}
 	})
-	assert.InDelta(t, OverrunFromWeights(1090, 560), OverrunFromWeights(1.090, 0.560), 1e-12, "in grams or kilograms")
-	assert.InDelta(t, 0.946, OverrunFromWeights(0.1090, 0.0560), 5e-4, "Goff, Figuring package overrun by weight: 94.6 %")
-	assert.True(t, math.IsNaN(OverrunFromWeights(1, 0)))
+	assert.InDelta(t, OverrunFractionFromWeights(1090, 560), OverrunFractionFromWeights(1.090, 0.560), 1e-12, "in grams or kilograms")
+	assert.InDelta(t, 0.946, OverrunFractionFromWeights(0.1090, 0.0560), 5e-4, "Goff, Figuring package overrun by weight: 94.6 %")
+	assert.True(t, math.IsNaN(OverrunFractionFromWeights(1, 0)))
 	assert.Zero(t, SweetnessPercent(mix.Mix{}))
 	empty := body(mix.Mix{}, 0, Dense)
-	assert.Zero(t, empty.Volume())
+	assert.Zero(t, empty.VolumeML())
 }
 
 // relative_sweetness.csv: the number used lies in the published range, is the
@@ -102,14 +102,14 @@ func TestTheHardnessLawTakesThePublishedDensities(t *testing.T) {
 	room := func(m mix.Mix) float64 {
 		b := body(m, 0, Dense)
 		s := b.At(-18)
-		ice := s.Ice / 0.917 // CRC Handbook: ice at 0 °C
-		return ice/s.IceVolume - ice - s.Liquid
+		ice := s.IceG / 0.917 // CRC Handbook: ice at 0 °C
+		return ice/s.IceVolumeFraction - ice - s.LiquidG
 	}
 	for s, density := range map[mix.Species]float64{
 		mix.Protein: 1.3299, mix.Fat: 0.92559, mix.Starch: 1.5991, mix.Fibre: 1.5991, mix.Ash: 2.4238, mix.Ethanol: 0.789, mix.SodiumChloride: 2.4238,
 	} {
 		with := plain
-		with.Mass[s] += 2
+		with.Grams[s] += 2
 		assert.InEpsilon(t, density, 2/(room(with)-room(plain)), 0.01, s.String())
 	}
 	assert.InEpsilon(t, 1.5991, 20/room(plain), 0.01)
@@ -124,8 +124,8 @@ func TestASyrupResistsASpoonByItsViscosity(t *testing.T) {
 		return b.At(-5)
 	}
 	thin, thick := syrup(35), syrup(28)
-	require.Zero(t, thin.Ice)
-	assert.InEpsilon(t, 10, 1000*(thick.YieldKPa-thin.YieldKPa)/(thick.Viscosity-thin.Viscosity), 1e-9)
+	require.Zero(t, thin.IceG)
+	assert.InEpsilon(t, 10, 1000*(thick.YieldKPa-thin.YieldKPa)/(thick.ViscosityPaS-thin.ViscosityPaS), 1e-9)
 }
 
 // hardness_published.csv: 0.15 kPa for a stiff whipped white, however much air.
@@ -164,11 +164,11 @@ func TestTheWordsAreAnchoredOnKnownStates(t *testing.T) {
 func TestABandEndsWhereAWordDoes(t *testing.T) {
 	for r, names := range map[Role][4]string{Dense: {"very soft", "soft", "scoopable", "firm"}, Foam: {"pourable", "very soft", "scoopable", "firm"}} {
 		b := r.Band()
-		for i, kPa := range []float64{0.999 * b.Soft, b.Soft, 0.999 * b.Firm, b.Firm} {
+		for i, kPa := range []float64{0.999 * b.SoftKPa, b.SoftKPa, 0.999 * b.FirmKPa, b.FirmKPa} {
 			assert.Equal(t, names[i], WordFor(kPa).Name, "%s at %g kPa", r, kPa)
 			assert.Equal(t, i > 0, b.Holds(kPa), "%s at %g kPa", r, kPa)
 		}
-		assert.False(t, b.Holds(1.001*b.Firm), r.String())
+		assert.False(t, b.Holds(1.001*b.FirmKPa), r.String())
 	}
 }
 
@@ -176,7 +176,7 @@ func TestABandEndsWhereAWordDoes(t *testing.T) {
 func TestTheLawKnowsFatToAFifth(t *testing.T) {
 	at := func(fat float64) LawRange {
 		m := recipe(60, 16, 4, 0, 5, 0, 0)
-		m.Mass[mix.Fat] = m.Total() * fat / (1 - fat)
+		m.Grams[mix.Fat] = m.TotalG() * fat / (1 - fat)
 		b := body(m, 0.2, Dense)
 		s := b.At(-14)
 		return b.LawRange(&s)
@@ -212,32 +212,32 @@ func TestMixturesOfOneThingConductAsIt(t *testing.T) {
 		assert.InDelta(t, 0.5, mixed(0.5, 0.5, 0.4), 1e-12)
 	}
 	assert.InDelta(t, Bruggeman(0.5, 2, 0.3), Bruggeman(2, 0.5, 0.7), 1e-12)
-	k, low := new(Body).Conductivity(-10)
+	k, low := new(Body).WPerMK(-10)
 	assert.True(t, math.IsNaN(k) && math.IsNaN(low))
 }
 
 // A litre as filled: kJ/kg times kg/L is MJ/m³.
 func TestALitreHoldsTheHeatOfItsKilograms(t *testing.T) {
 	b := body(custard, 0.25, Dense)
-	assert.InEpsilon(t, 1000*b.Enthalpy(-18)*b.Density()*1000, b.VolumetricEnthalpy(-18), 1e-12)
-	assert.InEpsilon(t, b.MixDensity/1.25, b.Density(), 1e-12)
+	assert.InEpsilon(t, 1000*b.JPerG(-18)*b.GPerML()*1000, b.JPerM3(-18), 1e-12)
+	assert.InEpsilon(t, b.MixGPerML/1.25, b.GPerML(), 1e-12)
 	pure := body(recipe(100, 0, 0, 0, 0, 0, 0), 0, Dense)
-	assert.InEpsilon(t, -333.6, pure.Enthalpy(-1e-6), 0.001, "Choi & Okos 1986: 333.6 kJ/kg of fusion")
+	assert.InEpsilon(t, -333.6, pure.JPerG(-1e-6), 0.001, "Choi & Okos 1986: 333.6 kJ/kg of fusion")
 }
 
 // CRC Handbook: ice 0.9167 g/mL at 0 °C, water 1.0000 at 4 °C. Water alone
 // swells by an eleventh.
 func TestWaterSwellsByAnEleventhAsItFreezes(t *testing.T) {
 	b := body(recipe(100, 0, 0, 0, 0, 0, 0), 0, Dense)
-	assert.InDelta(t, 1/0.9167, b.Swelling(-0.01, 0), 5e-4)
-	assert.InDelta(t, 1/0.9167, b.Swelling(-0.01, 1), 5e-4)
+	assert.InDelta(t, 1/0.9167, b.SwellingRatio(-0.01, 0), 5e-4)
+	assert.InDelta(t, 1/0.9167, b.SwellingRatio(-0.01, 1), 5e-4)
 }
 
 // Bubnik et al. 1995, Sugar Technologists Manual (from memory): 1.87 kJ/(kg K)
 // at 25 °C. Dry carbohydrate gains 2.0e-3 a kelvin (Choi & Okos 1986: 1.96e-3).
 func TestTheSugarsHeatRisesWithTheTemperature(t *testing.T) {
 	b := body(recipe(30, 70, 0, 0, 0, 0, 0), 0, Dense)
-	sugar := func(at float64) float64 { return (b.HeatCapacity(at) - 0.3*water.HeatCapacity(at)) / 0.7 }
+	sugar := func(at float64) float64 { return (b.JPerGK(at) - 0.3*water.JPerGK(at)) / 0.7 }
 	assert.InDelta(t, 1.87, sugar(25), 0.005)
 	assert.InDelta(t, 1.9625e-3, (sugar(40)-sugar(10))/30, 0.5e-4)
 }
@@ -246,13 +246,13 @@ func TestTheSugarsHeatRisesWithTheTemperature(t *testing.T) {
 func TestSlopesAreDerivativesWhereNothingFreezesAnyMore(t *testing.T) {
 	b := body(custard, 0.25, Dense)
 	var d mix.Mix
-	d.Mass[mix.Lactose] = 0.01
+	d.Grams[mix.Lactose] = 0.01
 	const h = 1e-3
-	up := Prepare(b.Mix.PlusScaled(d, h), b.Overrun, b.Role, solution.DefaultBound)
-	down := Prepare(b.Mix.PlusScaled(d, -h), b.Overrun, b.Role, solution.DefaultBound)
+	up := Prepare(b.Mix.PlusScaled(d, h), b.OverrunFraction, b.Role, solution.DefaultBound)
+	down := Prepare(b.Mix.PlusScaled(d, -h), b.OverrunFraction, b.Role, solution.DefaultBound)
 	for _, c := range []float64{-40, -50} {
 		got := b.Along(d, c, solution.DefaultBound)
-		assert.InEpsilon(t, (up.At(c).WaterFrozen-down.At(c).WaterFrozen)/(2*h), got.WaterFrozen, 1e-5)
+		assert.InEpsilon(t, (up.At(c).FrozenFraction-down.At(c).FrozenFraction)/(2*h), got.FrozenFraction, 1e-5)
 	}
 	// Of what has no amount no share changes.
 	nothing := body(mix.Mix{}, 0, Dense)

@@ -36,9 +36,9 @@ func (b *Body) Word(s *State) Word {
 	return WordFor(s.YieldKPa)
 }
 
-// Hardness returns the yield stress of s, a state of b, in kPa, NaN where the hardness
+// HardnessKPa returns the yield stress of s, a state of b, in kPa, NaN where the hardness
 // law ends.
-func (b *Body) Hardness(s *State) float64 {
+func (b *Body) HardnessKPa(s *State) float64 {
 	if b.LawRange(s).Ends() {
 		return math.NaN()
 	}
@@ -48,16 +48,16 @@ func (b *Body) Hardness(s *State) float64 {
 // LawRange returns where s, a state of b, is outside the hardness law.
 func (b *Body) LawRange(s *State) LawRange {
 	return LawRange{
-		SyrupTooThick: s.SyrupSugar > solution.ViscosityRange.MaxPercent,
-		TooCold:       s.T < solution.ViscosityRange.MinC,
-		FatTooHigh:    b.Mix.Mass[mix.Fat] > MostFat*b.Mix.Total(),
+		SyrupTooThick: s.SyrupSugarPercent > solution.ViscosityRange.MaxPercent,
+		TooCold:       s.AtC < solution.ViscosityRange.MinC,
+		FatTooHigh:    b.Mix.Grams[mix.Fat] > MostFat*b.Mix.TotalG(),
 	}
 }
 
-// LawFrom returns the coldest temperature from lo up, °C to 0.01, from which on to
+// LawFromC returns the coldest temperature from lo up, °C to 0.01, from which on to
 // hi the hardness law may be read; ok is false where it may not even at hi. As a
 // phase cools its syrup only thickens, so it leaves the law once.
-func (b *Body) LawFrom(lo, hi float64) (from float64, ok bool) {
+func (b *Body) LawFromC(lo, hi float64) (from float64, ok bool) {
 	ends := func(t float64) bool {
 		s := b.At(t)
 		return b.LawRange(&s).Ends()

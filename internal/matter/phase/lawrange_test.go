@@ -12,7 +12,7 @@ import (
 func lawRange(role Role, t float64, of map[mix.Species]float64) LawRange {
 	var m mix.Mix
 	for s, g := range of {
-		m.Mass[s] = g
+		m.Grams[s] = g
 	}
 	b := Prepare(m, 0.2, role, solution.DefaultBound)
 	s := b.At(t)
@@ -33,7 +33,7 @@ func TestTheHardnessLawSaysWhereItEnds(t *testing.T) {
 func TestBeyondItsRangeTheLawReadsAlike(t *testing.T) {
 	read := func(sugar float64) float64 {
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100-sugar, sugar
+		m.Grams[mix.Water], m.Grams[mix.Sucrose] = 100-sugar, sugar
 		b := Prepare(m, 0, Dense, solution.DefaultBound)
 		return b.At(-18).YieldKPa
 	}
@@ -45,10 +45,10 @@ func TestBeyondItsRangeTheLawReadsAlike(t *testing.T) {
 func TestWhereTheLawEndsThereIsNoWord(t *testing.T) {
 	of := func(fat float64) (Word, bool) {
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[mix.Sucrose], m.Mass[mix.Protein], m.Mass[mix.Fat] = 60, 18, 5, fat
-		b := Prepare(m.Times(100/m.Total()), 0.2, Dense, solution.DefaultBound)
+		m.Grams[mix.Water], m.Grams[mix.Sucrose], m.Grams[mix.Protein], m.Grams[mix.Fat] = 60, 18, 5, fat
+		b := Prepare(m.Times(100/m.TotalG()), 0.2, Dense, solution.DefaultBound)
 		s := b.At(-12)
-		_, _, ok := b.ScoopRange(-24, -4)
+		_, _, ok := b.ScoopRangeC(-24, -4)
 		return b.Word(&s), ok
 	}
 	word, ok := of(15)
@@ -67,10 +67,10 @@ func TestTheLawIsLeftOnceAsAPhaseCools(t *testing.T) {
 	} {
 		var m mix.Mix
 		for s, g := range of {
-			m.Mass[s] = g
+			m.Grams[s] = g
 		}
 		b := Prepare(m, 0.2, Foam, solution.DefaultBound)
-		from, ok := b.LawFrom(-40, 0)
+		from, ok := b.LawFromC(-40, 0)
 		assert.True(t, ok, name)
 		assert.GreaterOrEqual(t, from, solution.ViscosityRange.MinC, name)
 		for c := -40.0; c <= 0; c += 0.25 {
@@ -79,8 +79,8 @@ func TestTheLawIsLeftOnceAsAPhaseCools(t *testing.T) {
 		}
 	}
 	var butter mix.Mix
-	butter.Mass[mix.Water], butter.Mass[mix.Fat] = 16, 84
+	butter.Grams[mix.Water], butter.Grams[mix.Fat] = 16, 84
 	b := Prepare(butter, 0, Dense, solution.DefaultBound)
-	_, ok := b.LawFrom(-40, 0)
+	_, ok := b.LawFromC(-40, 0)
 	assert.False(t, ok)
 }

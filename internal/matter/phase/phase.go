@@ -36,13 +36,13 @@ const ReferenceC = 4
 
 // Body is a phase made ready for any temperature.
 type Body struct {
-	Mix     mix.Mix
-	Overrun float64 // volume of air per volume of mix
-	Role    Role
+	Mix             mix.Mix
+	OverrunFraction float64 // volume of air per volume of mix
+	Role            Role
 
 	FreezingPointC  float64 // NaN where nothing can freeze
 	EndOfFreezingC  float64
-	MixDensity      float64 // g/mL without air, unfrozen, at ReferenceC
+	MixGPerML       float64 // g/mL without air, unfrozen, at ReferenceC
 	sorption        solution.Sorption
 	water, heldLast float64 // g; heldLast is what stays liquid at the end of freezing
 	solidVolume     float64 // mL of everything but water and ice
@@ -53,32 +53,32 @@ type Body struct {
 // volume of mix, 0 or more).
 func Prepare(m mix.Mix, overrun float64, role Role, b solution.Bound) Body {
 	s := solution.NewSorption(m, b)
-	w := m.Mass[mix.Water]
-	end := solution.EndOfFreezing(m)
+	w := m.Grams[mix.Water]
+	end := solution.EndOfFreezingC(m)
 	return Body{
-		Mix: m, Overrun: overrun, Role: role,
-		FreezingPointC: s.FreezingPoint(w),
+		Mix: m, OverrunFraction: overrun, Role: role,
+		FreezingPointC: s.FreezingC(w),
 		EndOfFreezingC: end,
-		MixDensity:     solution.Density(m, ReferenceC),
+		MixGPerML:      solution.GPerML(m, ReferenceC),
 		sorption:       s,
 		water:          w,
-		heldLast:       s.Held(end),
+		heldLast:       s.HeldG(end),
 		solidVolume:    hardnessVolume(m),
-		saccharides:    m.Saccharides(),
+		saccharides:    m.SaccharidesG(),
 	}
 }
 
 // State is a phase at one temperature.
 type State struct {
-	T           float64
-	Ice         float64 // g
-	Liquid      float64 // g of liquid water, bound water included
-	WaterFrozen float64 // of all water
-	IceMass     float64 // of all mass
-	IceVolume   float64 // of the volume without air
-	SyrupSugar  float64 // mass % of sugars in sugars and liquid water
-	Viscosity   float64 // Pa s of that syrup
-	YieldKPa    float64 // see Yield
+	AtC               float64
+	IceG              float64 // g
+	LiquidG           float64 // g of liquid water, bound water included
+	FrozenFraction    float64 // of all water
+	IceMassFraction   float64 // of all mass
+	IceVolumeFraction float64 // of the volume without air
+	SyrupSugarPercent float64 // mass % of sugars in sugars and liquid water
+	ViscosityPaS      float64 // Pa s of that syrup
+	YieldKPa          float64 // see Yield
 }
 
 // Held returns the grams of liquid water at t, were there enough of it.
@@ -86,14 +86,14 @@ func (b *Body) held(t float64) float64 {
 	if t <= b.EndOfFreezingC {
 		return b.heldLast
 	}
-	return b.sorption.Held(t)
+	return b.sorption.HeldG(t)
 }
 
-// BoundWater returns the grams of water that never freeze and dissolve nothing.
-func (b *Body) BoundWater() float64 { return b.sorption.BoundWater }
+// BoundWaterG returns the grams of water that never freeze and dissolve nothing.
+func (b *Body) BoundWaterG() float64 { return b.sorption.BoundG }
 
-// Ice returns the grams of ice at t.
-func (b *Body) Ice(t float64) float64 {
+// IceG returns the grams of ice at t.
+func (b *Body) IceG(t float64) float64 {
 	if !(t < b.FreezingPointC) { // which is 0 °C at most, or NaN
 		return 0
 	}
@@ -101,56 +101,56 @@ func (b *Body) Ice(t float64) float64 {
 }
 
 // At returns the state at t, −60 to 30 °C. No ice is a state like any other:
-// WaterFrozen is then 0 and the hardness is that of syrup and film.
+// FrozenFraction is then 0 and the hardness is that of syrup and film.
 func (b *Body) At(t float64) State {
-	s := State{T: t, Ice: b.Ice(t)}
-	s.Liquid = b.water - s.Ice
+	s := State{AtC: t, IceG: b.IceG(t)}
+	s.LiquidG = b.water - s.IceG
 	if b.water > 0 {
-		s.WaterFrozen = s.Ice / b.water
+		s.FrozenFraction = s.IceG / b.water
 	}
-	if total := b.Mix.Total(); total > 0 {
-		s.IceMass = s.Ice / total
+	if total := b.Mix.TotalG(); total > 0 {
+		s.IceMassFraction = s.IceG / total
 	}
-	iceVolume := s.Ice / iceDensity
-	if v := iceVolume + s.Liquid/waterDensity + b.solidVolume; v > 0 {
-		s.IceVolume = iceVolume / v
+	iceVolume := s.IceG / iceDensity
+	if v := iceVolume + s.LiquidG/waterDensity + b.solidVolume; v > 0 {
+		s.IceVolumeFraction = iceVolume / v
 	}
 	if b.saccharides > 0 {
-		s.SyrupSugar = 100 * b.saccharides / (b.saccharides + s.Liquid)
+		s.SyrupSugarPercent = 100 * b.saccharides / (b.saccharides + s.LiquidG)
 	}
-	s.Viscosity = solution.Viscosity(s.SyrupSugar, t)
-	s.YieldKPa = yield(s.IceVolume, s.Viscosity, b.Overrun, b.Role)
+	s.ViscosityPaS = solution.ViscosityPaS(s.SyrupSugarPercent, t)
+	s.YieldKPa = yield(s.IceVolumeFraction, s.ViscosityPaS, b.OverrunFraction, b.Role)
 	return s
 }
 
-// YieldThin returns the yield stress of At(t), kPa, with a film as thin as the
+// YieldThinKPa returns the yield stress of At(t), kPa, with a film as thin as the
 // phase's own sugars make it: glucose and fructose thicken less than the
 // sucrose that the hardness law takes every sugar for. It is the low end of
 // what the film leaves open.
-func (b *Body) YieldThin(t float64) float64 {
+func (b *Body) YieldThinKPa(t float64) float64 {
 	s := b.At(t)
-	eta := solution.Viscosity(solution.SucroseAsThick(b.Mix.WithWater(s.Liquid)), t)
-	return yield(s.IceVolume, eta, b.Overrun, b.Role)
+	eta := solution.ViscosityPaS(solution.SucroseAsThickPercent(b.Mix.WithWater(s.LiquidG)), t)
+	return yield(s.IceVolumeFraction, eta, b.OverrunFraction, b.Role)
 }
 
-// TemperatureAtFrozen returns the temperature at which the fraction f of the
-// water is ice, the inverse of At(t).WaterFrozen. It is NaN where f is never
+// FrozenAtC returns the temperature at which the fraction f of the
+// water is ice, the inverse of At(t).FrozenFraction. It is NaN where f is never
 // reached.
-func (b *Body) TemperatureAtFrozen(f float64) float64 {
+func (b *Body) FrozenAtC(f float64) float64 {
 	if f <= 0 {
 		return b.FreezingPointC
 	}
-	if !(f <= b.At(b.EndOfFreezingC).WaterFrozen) {
+	if !(f <= b.At(b.EndOfFreezingC).FrozenFraction) {
 		return math.NaN()
 	}
 	// What stays liquid is held at the temperature sought: a freezing point.
-	return b.sorption.FreezingPoint(b.water * (1 - f))
+	return b.sorption.FreezingC(b.water * (1 - f))
 }
 
-// TemperatureAtYield returns the warmest temperature in lo..hi at which the
+// YieldAtC returns the warmest temperature in lo..hi at which the
 // phase is at least as hard as kPa. ok is false where it is softer throughout;
 // then the answer is lo.
-func (b *Body) TemperatureAtYield(kPa, lo, hi float64) (t float64, ok bool) {
+func (b *Body) YieldAtC(kPa, lo, hi float64) (t float64, ok bool) {
 	if b.At(lo).YieldKPa < kPa {
 		return lo, false
 	}
@@ -161,16 +161,16 @@ func (b *Body) TemperatureAtYield(kPa, lo, hi float64) (t float64, ok bool) {
 }
 
 // AirFraction returns the share of the volume that is air.
-func (b *Body) AirFraction() float64 { return b.Overrun / (1 + b.Overrun) }
+func (b *Body) AirFraction() float64 { return b.OverrunFraction / (1 + b.OverrunFraction) }
 
-// Density returns that of the aerated phase as filled, g/mL: the mix at
+// GPerML returns that of the aerated phase as filled, g/mL: the mix at
 // ReferenceC with its overrun.
-func (b *Body) Density() float64 { return b.MixDensity / (1 + b.Overrun) }
+func (b *Body) GPerML() float64 { return b.MixGPerML / (1 + b.OverrunFraction) }
 
-// Volume returns that of the whole phase as filled, mL.
-func (b *Body) Volume() float64 {
-	if b.Mix.Total() == 0 {
+// VolumeML returns that of the whole phase as filled, mL.
+func (b *Body) VolumeML() float64 {
+	if b.Mix.TotalG() == 0 {
 		return 0
 	}
-	return b.Mix.Total() / b.Density()
+	return b.Mix.TotalG() / b.GPerML()
 }

@@ -16,8 +16,8 @@ import (
 
 func recipe(w, sucrose, lactose, fat, protein, ash, salts float64) mix.Mix {
 	m := mix.Mix{IonMol: salts}
-	m.Mass[mix.Water], m.Mass[mix.Sucrose], m.Mass[mix.Lactose] = w, sucrose, lactose
-	m.Mass[mix.Fat], m.Mass[mix.Protein], m.Mass[mix.Ash] = fat, protein, ash
+	m.Grams[mix.Water], m.Grams[mix.Sucrose], m.Grams[mix.Lactose] = w, sucrose, lactose
+	m.Grams[mix.Fat], m.Grams[mix.Protein], m.Grams[mix.Ash] = fat, protein, ash
 	return m
 }
 
@@ -28,7 +28,7 @@ var (
 	custard   = recipe(60, 16, 3.7, 15, 4.5, 0.8, 0.007456)
 	meringue  = func() mix.Mix {
 		m := recipe(37.9, 58.3, 0, 0, 3.2, 0.2, 0.0061858)
-		m.Mass[mix.Glucose] = 0.1
+		m.Grams[mix.Glucose] = 0.1
 		return m
 	}()
 )
@@ -43,11 +43,11 @@ func TestClassicalMixIsTheWorkedExample(t *testing.T) {
 	check.Printed(t, b.FreezingPointC, "-2.5")
 	check.Printed(t, b.FreezingPointC, "-2.5174")
 	s := b.At(-18)
-	assert.InDelta(t, 12.944, s.Liquid, 1e-3) // by hand, from five digits
-	assert.InDelta(t, 48.756, s.Ice, 1e-3)
-	check.Printed(t, s.WaterFrozen, "0.7902")
-	check.Printed(t, s.IceVolume, "0.55685")
-	check.Printed(t, s.SyrupSugar, "61.868")
+	assert.InDelta(t, 12.944, s.LiquidG, 1e-3) // by hand, from five digits
+	assert.InDelta(t, 48.756, s.IceG, 1e-3)
+	check.Printed(t, s.FrozenFraction, "0.7902")
+	check.Printed(t, s.IceVolumeFraction, "0.55685")
+	check.Printed(t, s.SyrupSugarPercent, "61.868")
 	check.Printed(t, s.YieldKPa, "6.4734")
 	assert.Equal(t, "firm", WordFor(s.YieldKPa).Name)
 }
@@ -55,11 +55,11 @@ func TestClassicalMixIsTheWorkedExample(t *testing.T) {
 func TestCustardAndMeringueAreTheWorkedExamples(t *testing.T) {
 	c := body(custard, 0.25, Dense)
 	check.Printed(t, c.FreezingPointC, "-2.2971")
-	check.Printed(t, c.At(-18).WaterFrozen, "0.798")
+	check.Printed(t, c.At(-18).FrozenFraction, "0.798")
 	f := body(meringue, 2.57, Foam)
 	check.Printed(t, f.FreezingPointC, "-13.7012")
 	for at, want := range map[float64]float64{-15: 0.0700, -18: 0.2001, -20: 0.2693, -25: 0.4027} {
-		assert.InDelta(t, want, f.At(at).WaterFrozen, 1e-4, "%g °C", at)
+		assert.InDelta(t, want, f.At(at).FrozenFraction, 1e-4, "%g °C", at)
 	}
 	check.Printed(t, f.At(-18).YieldKPa, "0.18", "0.026 of syrup and ice, 0.15 of film")
 }
@@ -67,12 +67,12 @@ func TestCustardAndMeringueAreTheWorkedExamples(t *testing.T) {
 // 21 CFR 135.110(a)(2), 4.5 lb/gal = 539.2 g/L: a mix of 1.09 g/mL may carry
 // 102 % overrun. Foam 72 % air is 257 %.
 func TestOverrunDensityAndAirAreOneThing(t *testing.T) {
-	check.Printed(t, OverrunFromWeights(1.09, 0.5392), "1.0215")
+	check.Printed(t, OverrunFractionFromWeights(1.09, 0.5392), "1.0215")
 	b := body(meringue, 2.5714, Foam)
 	assert.InDelta(t, 0.72, b.AirFraction(), 5e-5)
-	assert.InDelta(t, b.Overrun, OverrunFromWeights(b.MixDensity, b.Density()), 1e-12)
+	assert.InDelta(t, b.OverrunFraction, OverrunFractionFromWeights(b.MixGPerML, b.GPerML()), 1e-12)
 	for _, bad := range []float64{0, -1, math.NaN()} {
-		assert.True(t, math.IsNaN(OverrunFromWeights(bad, 1)) && math.IsNaN(OverrunFromWeights(1, bad)))
+		assert.True(t, math.IsNaN(OverrunFractionFromWeights(bad, 1)) && math.IsNaN(OverrunFractionFromWeights(1, bad)))
 	}
 }
 
@@ -81,12 +81,12 @@ func random(r *rand.Rand) Body {
 	m := recipe(25+60*r.Float64(), 45*r.Float64(), 8*r.Float64(), 20*r.Float64(), 6*r.Float64(), r.Float64(), 0.02*r.Float64())
 	for _, s := range []mix.Species{mix.Glucose, mix.Fructose, mix.Maltose, mix.Sorbitol, mix.Starch, mix.Fibre, mix.SodiumChloride, mix.Ethanol} {
 		if r.Intn(3) == 0 {
-			m.Mass[s] = 3 * r.Float64()
+			m.Grams[s] = 3 * r.Float64()
 		}
 	}
 	if r.Intn(2) == 0 {
-		m.Mass[mix.HigherSaccharides] = 9 * r.Float64()
-		m.HigherMol = m.Mass[mix.HigherSaccharides] / 774
+		m.Grams[mix.HigherSaccharides] = 9 * r.Float64()
+		m.HigherMol = m.Grams[mix.HigherSaccharides] / 774
 	}
 	return body(m, 4*r.Float64(), Role(r.Intn(2)))
 }
@@ -103,8 +103,8 @@ func TestMassesClose(t *testing.T) {
 	eachRandom(func(b *Body) {
 		for c := -40.0; c < 5; c += 1.3 {
 			s := b.At(c)
-			require.InDelta(t, b.Mix.Mass[mix.Water], s.Ice+s.Liquid, 1e-12*b.Mix.Mass[mix.Water])
-			require.True(t, s.Ice >= 0 && s.Liquid >= 0)
+			require.InDelta(t, b.Mix.Grams[mix.Water], s.IceG+s.LiquidG, 1e-12*b.Mix.Grams[mix.Water])
+			require.True(t, s.IceG >= 0 && s.LiquidG >= 0)
 		}
 	})
 }
@@ -114,28 +114,28 @@ func TestMassesClose(t *testing.T) {
 func TestThinFilmIsTheLowEnd(t *testing.T) {
 	eachRandom(func(b *Body) {
 		for c := -24.0; c < 0; c += 3.1 {
-			require.LessOrEqual(t, b.YieldThin(c), b.At(c).YieldKPa*(1+1e-12))
+			require.LessOrEqual(t, b.YieldThinKPa(c), b.At(c).YieldKPa*(1+1e-12))
 		}
 	})
 	syrup := body(meringue, 2.57, Foam)
-	assert.InEpsilon(t, syrup.At(-18).YieldKPa, syrup.YieldThin(-18), 0.001, "sucrose but for a trace")
+	assert.InEpsilon(t, syrup.At(-18).YieldKPa, syrup.YieldThinKPa(-18), 0.001, "sucrose but for a trace")
 	m := meringue
-	m.Mass[mix.Glucose], m.Mass[mix.Sucrose] = m.Mass[mix.Sucrose], m.Mass[mix.Glucose]
+	m.Grams[mix.Glucose], m.Grams[mix.Sucrose] = m.Grams[mix.Sucrose], m.Grams[mix.Glucose]
 	dextrose := body(m, 2.57, Foam)
-	assert.Less(t, dextrose.YieldThin(-24), 0.95*dextrose.At(-24).YieldKPa)
+	assert.Less(t, dextrose.YieldThinKPa(-24), 0.95*dextrose.At(-24).YieldKPa)
 	dense := body(custard, 0.25, Dense)
-	assert.InEpsilon(t, dense.At(-18).YieldKPa, dense.YieldThin(-18), 1e-9)
+	assert.InEpsilon(t, dense.At(-18).YieldKPa, dense.YieldThinKPa(-18), 1e-9)
 }
 
 // relative_sweetness.csv: 140 cold, 128.5 at 18 and 100 at 40 °C.
 func TestFructoseFadesInTheMelt(t *testing.T) {
 	var m mix.Mix
-	m.Mass[mix.Water], m.Mass[mix.Fructose], m.Mass[mix.Sucrose] = 80, 10, 10
+	m.Grams[mix.Water], m.Grams[mix.Fructose], m.Grams[mix.Sucrose] = 80, 10, 10
 	assert.InDelta(t, 10+14, SweetnessPercent(m), 1e-9)
-	assert.InDelta(t, 10+12.85-2*(1.285-1)/22*10, MeltedSweetness(m), 1e-9)
-	m.Mass[mix.Fructose] = 0
-	assert.Equal(t, SweetnessPercent(m), MeltedSweetness(m))
-	assert.Zero(t, MeltedSweetness(mix.Mix{}))
+	assert.InDelta(t, 10+12.85-2*(1.285-1)/22*10, MeltedSweetnessPercent(m), 1e-9)
+	m.Grams[mix.Fructose] = 0
+	assert.Equal(t, SweetnessPercent(m), MeltedSweetnessPercent(m))
+	assert.Zero(t, MeltedSweetnessPercent(mix.Mix{}))
 }
 
 // Water has one chemical potential in the ice and in the syrup around it.
@@ -143,10 +143,10 @@ func TestRemainingLiquidHasTheActivityOfIce(t *testing.T) {
 	eachRandom(func(b *Body) {
 		for c := b.EndOfFreezingC + 0.5; c < -1; c += 2.1 {
 			s := b.At(c)
-			if s.Ice == 0 {
+			if s.IceG == 0 {
 				continue
 			}
-			a, err := solution.Activity(b.Mix.WithWater(s.Liquid), solution.DefaultBound, c)
+			a, err := solution.Activity(b.Mix.WithWater(s.LiquidG), solution.DefaultBound, c)
 			require.NoError(t, err)
 			require.InDelta(t, math.Exp(water.LnIceActivity(c)), a, 1e-9)
 		}
@@ -155,10 +155,10 @@ func TestRemainingLiquidHasTheActivityOfIce(t *testing.T) {
 
 func TestIceAndHardnessFallAsItWarms(t *testing.T) {
 	eachRandom(func(b *Body) {
-		last := State{Ice: math.Inf(1), YieldKPa: math.Inf(1)}
+		last := State{IceG: math.Inf(1), YieldKPa: math.Inf(1)}
 		for c := -45.0; c <= 5; c += 0.25 {
 			s := b.At(c)
-			require.LessOrEqual(t, s.Ice, last.Ice+1e-12)
+			require.LessOrEqual(t, s.IceG, last.IceG+1e-12)
 			require.LessOrEqual(t, s.YieldKPa, last.YieldKPa*(1+1e-12), "%g °C", c)
 			last = s
 		}
@@ -168,36 +168,36 @@ func TestIceAndHardnessFallAsItWarms(t *testing.T) {
 func TestCurveAndItsInverseAgree(t *testing.T) {
 	eachRandom(func(b *Body) {
 		for c := b.EndOfFreezingC + 0.1; c < b.FreezingPointC; c += 1.7 {
-			require.InDelta(t, c, b.TemperatureAtFrozen(b.At(c).WaterFrozen), 1e-9)
+			require.InDelta(t, c, b.FrozenAtC(b.At(c).FrozenFraction), 1e-9)
 		}
-		most := b.At(b.EndOfFreezingC).WaterFrozen
-		require.True(t, math.IsNaN(b.TemperatureAtFrozen(most+1e-6)))
+		most := b.At(b.EndOfFreezingC).FrozenFraction
+		require.True(t, math.IsNaN(b.FrozenAtC(most+1e-6)))
 	})
 }
 
 func TestYieldAndItsTemperatureAgree(t *testing.T) {
 	eachRandom(func(b *Body) {
 		for _, kPa := range []float64{0.2, 1, 5, 20} {
-			if c, ok := b.TemperatureAtYield(kPa, -30, -1); ok && c < -1 {
+			if c, ok := b.YieldAtC(kPa, -30, -1); ok && c < -1 {
 				require.InEpsilon(t, kPa, b.At(c).YieldKPa, 1e-5)
 			}
 		}
 	})
 }
 
-// At the freezing point the slope jumps; on both sides it is HeatCapacity.
+// At the freezing point the slope jumps; on both sides it is JPerGK.
 func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
 	const h = 1e-5
 	eachRandom(func(b *Body) {
 		if f := b.FreezingPointC; f < 0 {
-			require.InDelta(t, b.Enthalpy(f-1e-9), b.Enthalpy(f+1e-9), 1e-5)
-			require.Greater(t, b.HeatCapacity(f-0.01), b.HeatCapacity(f+0.01))
+			require.InDelta(t, b.JPerG(f-1e-9), b.JPerG(f+1e-9), 1e-5)
+			require.Greater(t, b.JPerGK(f-0.01), b.JPerGK(f+0.01))
 		}
 		for c := -39.9; c < 30; c += 1.37 {
 			if math.Abs(c) < 2*h || math.Abs(c-b.FreezingPointC) < 2*h || math.Abs(c-b.EndOfFreezingC) < 2*h {
 				continue
 			}
-			require.InEpsilon(t, (b.Enthalpy(c+h)-b.Enthalpy(c-h))/(2*h), b.HeatCapacity(c), 1e-5, "%g °C", c)
+			require.InEpsilon(t, (b.JPerG(c+h)-b.JPerG(c-h))/(2*h), b.JPerGK(c), 1e-5, "%g °C", c)
 		}
 	})
 }
@@ -205,14 +205,14 @@ func TestEnthalpyIsContinuousAndItsSlopeIsTheHeatCapacity(t *testing.T) {
 func TestALitreOfPhaseIsLighterByItsOverrun(t *testing.T) {
 	eachRandom(func(b *Body) {
 		unaerated := Prepare(b.Mix, 0, b.Role, solution.DefaultBound)
-		require.InEpsilon(t, unaerated.Density(), b.Density()*(1+b.Overrun), 1e-14)
-		require.InEpsilon(t, unaerated.Volume()*(1+b.Overrun), b.Volume(), 1e-13)
+		require.InEpsilon(t, unaerated.GPerML(), b.GPerML()*(1+b.OverrunFraction), 1e-14)
+		require.InEpsilon(t, unaerated.VolumeML()*(1+b.OverrunFraction), b.VolumeML(), 1e-13)
 	})
 }
 
 func TestAddingNothingChangesNothing(t *testing.T) {
 	eachRandom(func(b *Body) {
-		same := Prepare(b.Mix.PlusScaled(classical, 0), b.Overrun, b.Role, solution.DefaultBound)
+		same := Prepare(b.Mix.PlusScaled(classical, 0), b.OverrunFraction, b.Role, solution.DefaultBound)
 		require.Equal(t, b.At(-15), same.At(-15))
 	})
 }
@@ -224,9 +224,9 @@ func TestSlopesAreDerivatives(t *testing.T) {
 		direction := random(r).Mix.Times(0.01)
 		at := -5 - 20*r.Float64()
 		const h = 1e-4
-		up := Prepare(b.Mix.PlusScaled(direction, h), b.Overrun, b.Role, solution.DefaultBound)
-		down := Prepare(b.Mix.PlusScaled(direction, -h), b.Overrun, b.Role, solution.DefaultBound)
-		if (up.Ice(at) == 0) != (down.Ice(at) == 0) {
+		up := Prepare(b.Mix.PlusScaled(direction, h), b.OverrunFraction, b.Role, solution.DefaultBound)
+		down := Prepare(b.Mix.PlusScaled(direction, -h), b.OverrunFraction, b.Role, solution.DefaultBound)
+		if (up.IceG(at) == 0) != (down.IceG(at) == 0) {
 			continue // the first crystal: a kink
 		}
 		difference := func(f func(*Body) float64) float64 { return (f(&up) - f(&down)) / (2 * h) }
@@ -235,22 +235,22 @@ func TestSlopesAreDerivatives(t *testing.T) {
 			require.InDelta(t, want, got, 1e-5*math.Abs(want)+1e-8, what)
 		}
 		near(difference(func(b *Body) float64 { return b.FreezingPointC }), got.FreezingPointC, "freezing point")
-		near(difference(func(b *Body) float64 { return b.At(at).WaterFrozen }), got.WaterFrozen, "water frozen")
+		near(difference(func(b *Body) float64 { return b.At(at).FrozenFraction }), got.FrozenFraction, "water frozen")
 		near(difference(func(b *Body) float64 { return math.Log(b.At(at).YieldKPa) }), got.LnYield, "ln yield")
-		near(difference(func(b *Body) float64 { return SweetnessPercent(b.Mix) }), got.Sweetness, "sweetness")
-		near(difference((*Body).Density), got.Density, "density")
+		near(difference(func(b *Body) float64 { return SweetnessPercent(b.Mix) }), got.SweetnessPercent, "sweetness")
+		near(difference((*Body).GPerML), got.GPerML, "density")
 	}
 }
 
 func TestAPhaseWithoutIceIsAStateLikeAnyOther(t *testing.T) {
 	b := body(meringue, 2.57, Foam)
 	s := b.At(-10)
-	assert.Zero(t, s.Ice)
-	assert.Zero(t, s.IceVolume)
+	assert.Zero(t, s.IceG)
+	assert.Zero(t, s.IceVolumeFraction)
 	assert.Greater(t, s.YieldKPa, law.film)
 	empty := body(mix.Mix{}, 0, Dense)
 	assert.True(t, math.IsNaN(empty.FreezingPointC))
-	assert.Zero(t, empty.At(-18).WaterFrozen)
+	assert.Zero(t, empty.At(-18).FrozenFraction)
 }
 
 // Dairy Science & Technology 2010, table IV: 23 conditions of one formula.
@@ -279,7 +279,7 @@ func TestTheStatedFactorCoversFourFifthsOfMeasuredBatches(t *testing.T) {
 
 // foam_conductivity.csv: Maxwell–Eucken and Bruggeman, at −18 °C.
 func TestAirLowersTheConductivityAsTabulated(t *testing.T) {
-	air := AirConductivity(-18)
+	air := AirWPerMK(-18)
 	for _, r := range check.Table(t, "foam_conductivity") {
 		overrun := r.Num("overrun")
 		phi := overrun / (1 + overrun)
@@ -295,7 +295,7 @@ func TestMixingRuleBracketIsAroundTheAdditiveRule(t *testing.T) {
 	mixes := map[string]mix.Mix{"standard": classical, "custard": custard, "foam 2:1": meringue}
 	for _, r := range check.Table(t, "mixing_rule_bracket") {
 		b := body(mixes[r.Text("phase")], 0, Dense)
-		got := b.At(r.Num("T_C")).WaterFrozen
+		got := b.At(r.Num("T_C")).FrozenFraction
 		r.Printed(got, "frozen_additive")
 		assert.InDelta(t, r.Num("frozen_sum"), got, 0.01, "%v", r)
 	}
@@ -303,18 +303,18 @@ func TestMixingRuleBracketIsAroundTheAdditiveRule(t *testing.T) {
 
 func TestFreezingSwellsAndCoolingAirShrinks(t *testing.T) {
 	b := body(custard, 0.25, Dense)
-	assert.InDelta(t, 1, b.Swelling(ReferenceC, 1), 1e-12)
-	assert.Greater(t, b.Swelling(-18, 0), 1.02)
-	assert.Less(t, b.Swelling(-18, 1), b.Swelling(-18, 0))
+	assert.InDelta(t, 1, b.SwellingRatio(ReferenceC, 1), 1e-12)
+	assert.Greater(t, b.SwellingRatio(-18, 0), 1.02)
+	assert.Less(t, b.SwellingRatio(-18, 1), b.SwellingRatio(-18, 0))
 	air := 0.25 / 1.25 * (1 - (273.15-18)/(273.15+ReferenceC))
-	assert.InDelta(t, air, b.Swelling(-18, 0)-b.Swelling(-18, 1), 1e-12)
+	assert.InDelta(t, air, b.SwellingRatio(-18, 0)-b.SwellingRatio(-18, 1), 1e-12)
 }
 
 func TestWordsCoverEveryHardnessInOrder(t *testing.T) {
 	last := 0.0
 	for _, w := range Words {
-		assert.Greater(t, w.Below, last)
-		last = w.Below
+		assert.Greater(t, w.BelowKPa, last)
+		last = w.BelowKPa
 		assert.NotEmpty(t, w.Like)
 	}
 	assert.Equal(t, "pourable", WordFor(0).Name)
@@ -325,7 +325,7 @@ func TestAPhaseAtATemperatureAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		b := body(custard, 0.25, Dense)
 		b.At(-18)
-		b.TemperatureAtFrozen(0.7)
+		b.FrozenAtC(0.7)
 	}))
 }
 

@@ -17,10 +17,10 @@ func TestHeatOfASyrupIsThatOfTheSugarTechnologists(t *testing.T) {
 	for _, percent := range []float64{30, 45, 60} {
 		for _, at := range []float64{5, 20, 40} {
 			var m mix.Mix
-			m.Mass[mix.Water], m.Mass[mix.Sucrose] = 100-percent, percent
+			m.Grams[mix.Water], m.Grams[mix.Sucrose] = 100-percent, percent
 			b := body(m, 0, Foam)
 			want := 4.1868 - 0.0297*percent + 4.6e-5*percent*100 + 7.5e-5*percent*at
-			assert.InEpsilon(t, want, b.HeatCapacity(at), 0.03, "%g %% at %g °C", percent, at)
+			assert.InEpsilon(t, want, b.JPerGK(at), 0.03, "%g %% at %g °C", percent, at)
 		}
 	}
 }
@@ -44,12 +44,12 @@ func TestConductivityIsTheSeparatePrograms(t *testing.T) {
 			continue
 		}
 		b := body(x.m, x.overrun, x.role)
-		at := b.TemperatureAtFrozen(frozen)
+		at := b.FrozenAtC(frozen)
 		if !(at > -30) {
 			continue
 		}
 		want := r.Num("k_W_mK")
-		got, _ := b.Conductivity(at)
+		got, _ := b.WPerMK(at)
 		assert.InEpsilon(t, want, got, 0.02, "%v", r)
 		compared++
 	}
@@ -61,9 +61,9 @@ func TestConductivityIsTheSeparatePrograms(t *testing.T) {
 func TestAPhaseStopsEatingWellWhereTheWordSaysForce(t *testing.T) {
 	for _, r := range []Role{Dense, Foam} {
 		b := r.Band()
-		assert.Equal(t, "scoopable", WordFor(0.999*b.Firm).Name)
-		assert.Equal(t, "firm", WordFor(1.001*b.Firm).Name)
+		assert.Equal(t, "scoopable", WordFor(0.999*b.FirmKPa).Name)
+		assert.Equal(t, "firm", WordFor(1.001*b.FirmKPa).Name)
 	}
-	assert.Equal(t, "soft", WordFor(1.001*Dense.Band().Soft).Name)
-	assert.Equal(t, "very soft", WordFor(1.001*Foam.Band().Soft).Name)
+	assert.Equal(t, "soft", WordFor(1.001*Dense.Band().SoftKPa).Name)
+	assert.Equal(t, "very soft", WordFor(1.001*Foam.Band().SoftKPa).Name)
 }

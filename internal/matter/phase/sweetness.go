@@ -15,12 +15,12 @@ var sweetness = [mix.NumSpecies]float64{
 // RelativeSweetness returns that of species s, sucrose = 1.
 func RelativeSweetness(s mix.Species) float64 { return sweetness[s] }
 
-// SucroseEquivalent returns the grams of sucrose as sweet as the sugars and
+// SucroseEquivalentG returns the grams of sucrose as sweet as the sugars and
 // polyols of m. Cold dulls all of it while it is cold on the tongue; no
 // published number says by how much, so none is applied.
-func SucroseEquivalent(m mix.Mix) float64 {
-	s := m.HigherSweet
-	for i, g := range m.Mass {
+func SucroseEquivalentG(m mix.Mix) float64 {
+	s := m.HigherSweetG
+	for i, g := range m.Grams {
 		s += g * sweetness[i]
 	}
 	return s
@@ -33,8 +33,8 @@ var TradeSweetness = [2]float64{13, 17}
 
 // SweetnessPercent returns g sucrose equivalent per 100 g of m.
 func SweetnessPercent(m mix.Mix) float64 {
-	if t := m.Total(); t > 0 {
-		return 100 * SucroseEquivalent(m) / t
+	if t := m.TotalG(); t > 0 {
+		return 100 * SucroseEquivalentG(m) / t
 	}
 	return 0
 }
@@ -42,15 +42,15 @@ func SweetnessPercent(m mix.Mix) float64 {
 // meltedC is where a melt is compared with the frozen dessert, °C.
 const meltedC = 20
 
-// MeltedSweetness returns SweetnessPercent of m melted, at 20 °C. Only fructose
+// MeltedSweetnessPercent returns SweetnessPercent of m melted, at 20 °C. Only fructose
 // has a published course with temperature; the others are as in the cold
 // (glucose and sucrose change far less: McGee 2004, On Food and Cooking).
-func MeltedSweetness(m mix.Mix) float64 {
-	t := m.Total()
+func MeltedSweetnessPercent(m mix.Mix) float64 {
+	t := m.TotalG()
 	if t == 0 {
 		return 0
 	}
-	return SweetnessPercent(m) + 100*m.Mass[mix.Fructose]/t*(FructoseSweetness(meltedC)-sweetness[mix.Fructose])
+	return SweetnessPercent(m) + 100*m.Grams[mix.Fructose]/t*(FructoseSweetness(meltedC)-sweetness[mix.Fructose])
 }
 
 // fructoseWarm is the relative sweetness of fructose against temperature, °C:

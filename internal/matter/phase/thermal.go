@@ -26,70 +26,70 @@ type share struct {
 func solids(m *mix.Mix) [6]share {
 	c := &solution.Components
 	return [...]share{
-		{m.Mass[mix.Protein], &c.Protein},
-		{m.Mass[mix.Fat], &c.Fat},
-		{m.Mass[mix.Starch] + m.Mass[mix.OtherSolids] + m.FruitAcid(), &c.Carbohydrate},
-		{m.Mass[mix.Fibre], &c.Fibre},
-		{m.Mass[mix.Ash] + m.Mass[mix.SodiumChloride] + m.Mass[mix.PotassiumChloride], &c.Ash},
-		{m.Mass[mix.Ethanol], &c.Ethanol},
+		{m.Grams[mix.Protein], &c.Protein},
+		{m.Grams[mix.Fat], &c.Fat},
+		{m.Grams[mix.Starch] + m.Grams[mix.OtherSolids] + m.FruitAcidG(), &c.Carbohydrate},
+		{m.Grams[mix.Fibre], &c.Fibre},
+		{m.Grams[mix.Ash] + m.Grams[mix.SodiumChloride] + m.Grams[mix.PotassiumChloride], &c.Ash},
+		{m.Grams[mix.Ethanol], &c.Ethanol},
 	}
 }
 
-// Enthalpy returns that of the phase at t, kJ per kg, over the unfrozen phase
+// JPerG returns that of the phase at t, kJ per kg, over the unfrozen phase
 // at 0 °C; −40 to 100 °C. It is continuous at the freezing point, where its
-// slope, HeatCapacity, jumps. The heat of mixing is left out (about 1 kJ/kg).
+// slope, JPerGK, jumps. The heat of mixing is left out (about 1 kJ/kg).
 //
 // Source: component enthalpies with the ice of the freezing model; L(T) is
 // then within 0.3 % of IAPWS to −20 °C.
-func (b *Body) Enthalpy(t float64) float64 {
-	ice := b.Ice(t)
-	h := (b.water-ice)*water.Enthalpy(t) + ice*water.IceEnthalpy(t) + b.saccharides*upTo(sugarCp, t)
+func (b *Body) JPerG(t float64) float64 {
+	ice := b.IceG(t)
+	h := (b.water-ice)*water.JPerG(t) + ice*water.IceJPerG(t) + b.saccharides*upTo(sugarCp, t)
 	for _, s := range solids(&b.Mix) {
-		h += s.g * upTo(s.c.Cp, t)
+		h += s.g * upTo(s.c.JPerGK, t)
 	}
-	return h / b.Mix.Total()
+	return h / b.Mix.TotalG()
 }
 
-// HeatCapacity returns the apparent heat capacity, dEnthalpy/dt, kJ/(kg K).
-func (b *Body) HeatCapacity(t float64) float64 {
-	ice := b.Ice(t)
-	c := (b.water-ice)*water.HeatCapacity(t) + ice*water.IceHeatCapacity(t) + b.saccharides*solution.At(sugarCp, t)
+// JPerGK returns the apparent heat capacity, dEnthalpy/dt, kJ/(kg K).
+func (b *Body) JPerGK(t float64) float64 {
+	ice := b.IceG(t)
+	c := (b.water-ice)*water.JPerGK(t) + ice*water.IceJPerGK(t) + b.saccharides*solution.At(sugarCp, t)
 	for _, s := range solids(&b.Mix) {
-		c += s.g * solution.At(s.c.Cp, t)
+		c += s.g * solution.At(s.c.JPerGK, t)
 	}
 	if ice > 0 && t > b.EndOfFreezingC {
-		c += b.sorption.HeldSlope(t) * water.LatentHeat(t)
+		c += b.sorption.HeldSlopeGPerK(t) * water.LatentJPerG(t)
 	}
-	return c / b.Mix.Total()
+	return c / b.Mix.TotalG()
 }
 
-// VolumetricEnthalpy returns Enthalpy for a litre as filled, J/m³ (the mass of
+// JPerM3 returns Enthalpy for a litre as filled, J/m³ (the mass of
 // a given parcel stays, so the density is that of filling, at every t).
-func (b *Body) VolumetricEnthalpy(t float64) float64 { return b.Enthalpy(t) * b.Density() * 1e6 }
+func (b *Body) JPerM3(t float64) float64 { return b.JPerG(t) * b.GPerML() * 1e6 }
 
-// Conductivity returns that of the aerated phase at t, W/(m K): parallel for
+// WPerMK returns that of the aerated phase at t, W/(m K): parallel for
 // water, sugars, protein and ash, Maxwell for fat, Levy for ice, and Maxwell
 // with a continuous body for air. lower puts the air by Bruggeman instead, the
 // other end of the band.
 //
 // Source: Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65–73; Levy's
 // form after Fricke & Becker 2001, HVAC&R Research 7(4):311.
-func (b *Body) Conductivity(t float64) (k, lower float64) {
-	ice := b.Ice(t)
+func (b *Body) WPerMK(t float64) (k, lower float64) {
+	ice := b.IceG(t)
 	liquid := b.water - ice
-	vol := liquid / water.Density(t)
-	sum := vol * water.Conductivity(t)
+	vol := liquid / water.KGPerM3(t)
+	sum := vol * water.WPerMK(t)
 	add := func(g float64, c *solution.Component) {
-		v := g / solution.At(c.Rho, t)
+		v := g / solution.At(c.KGPerM3, t)
 		vol += v
-		sum += v * solution.At(c.K, t)
+		sum += v * solution.At(c.WPerMK, t)
 	}
 	carb, fatty := &solution.Components.Carbohydrate, &solution.Components.Fat
 	add(b.saccharides, carb)
 	var fat float64
 	for _, s := range solids(&b.Mix) {
 		if s.c == fatty {
-			fat = s.g / solution.At(s.c.Rho, t)
+			fat = s.g / solution.At(s.c.KGPerM3, t)
 			continue
 		}
 		if s.g > 0 {
@@ -99,15 +99,15 @@ func (b *Body) Conductivity(t float64) (k, lower float64) {
 	if vol == 0 {
 		return math.NaN(), math.NaN()
 	}
-	kc := Maxwell(sum/vol, solution.At(fatty.K, t), fat/(fat+vol))
-	vi := ice / water.IceDensity(t)
-	kc = levy(kc, water.IceConductivity(t), vi/(vi+fat+vol))
-	air := AirConductivity(t)
+	kc := Maxwell(sum/vol, solution.At(fatty.WPerMK, t), fat/(fat+vol))
+	vi := ice / water.IceKGPerM3(t)
+	kc = levy(kc, water.IceWPerMK(t), vi/(vi+fat+vol))
+	air := AirWPerMK(t)
 	return Maxwell(kc, air, b.AirFraction()), Bruggeman(kc, air, b.AirFraction())
 }
 
-// AirConductivity returns that of air at t °C, W/(m K) [from memory].
-func AirConductivity(t float64) float64 { return 0.02428 + 7.4e-5*t }
+// AirWPerMK returns that of air at t °C, W/(m K) [from memory].
+func AirWPerMK(t float64) float64 { return 0.02428 + 7.4e-5*t }
 
 // Maxwell is the Maxwell–Eucken conductivity of a continuous body of kc with kd
 // dispersed in it, at the volume fraction phi; all in W/(m K).

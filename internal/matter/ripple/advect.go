@@ -2,11 +2,11 @@ package ripple
 
 import "math"
 
-// InterfaceByAdvection returns the length of the interface, mm, by a way apart from
+// InterfaceByAdvectionMM returns the length of the interface, mm, by a way apart from
 // the lines of Measure: the interface of the layout is carried forward through the
 // strokes, and points are put in wherever it stretches, until neighbours are within
 // stepMM of each other. It checks Measure and is not as quick.
-func (c *Cut) InterfaceByAdvection(stepMM float64) float64 {
+func (c *Cut) InterfaceByAdvectionMM(stepMM float64) float64 {
 	pieces := c.start.contour(c.level)
 	sums := make([]float64, len(pieces))
 	parallel(len(pieces), func(k int) { sums[k] = c.stretched(pieces[k], stepMM) })

@@ -40,7 +40,7 @@ func Stir(s Settings) (*Cut, error) {
 		}
 	}
 	c.start = newRelief(c.out, s.Layout.field(c.out, s.View, s.Seed))
-	c.level = c.start.level(s.FoamShare)
+	c.level = c.start.level(s.FoamFraction)
 	return c, nil
 }
 

@@ -18,7 +18,7 @@ func TestStirringKeepsTheFoamsShare(t *testing.T) {
 			for l := range layoutNames {
 				for _, n := range []int{0, 4, 8} {
 					c := stir(t, settings(t, v, Layout(l), motion, n, 1))
-					got := sample(t, c, 300).FoamShare()
+					got := sample(t, c, 300).FoamFraction()
 					assert.InDelta(t, 0.35, got, 0.001, "%s, %s, %s, %d strokes", v, motion, Layout(l), n)
 				}
 			}
@@ -31,8 +31,8 @@ func TestEveryShareIsMetBeforeStirring(t *testing.T) {
 		for _, v := range []View{Side, Top} {
 			for l := range layoutNames {
 				for _, share := range []float64{0, 0.02, 0.1, 0.5, 0.7, 0.98, 1} {
-					s := Settings{Tub: tub, View: v, FoamShare: share, Layout: Layout(l), Seed: 4}
-					assert.InDelta(t, share, sample(t, stir(t, s), 300).FoamShare(), 0.001, "%v %s %s", tub, v, Layout(l))
+					s := Settings{Tub: tub, View: v, FoamFraction: share, Layout: Layout(l), Seed: 4}
+					assert.InDelta(t, share, sample(t, stir(t, s), 300).FoamFraction(), 0.001, "%v %s %s", tub, v, Layout(l))
 				}
 			}
 		}
@@ -50,7 +50,7 @@ func TestShallowDishesKeepTheFoamsShare(t *testing.T) {
 				if tub.HeightMM < 20 {
 					tolerance = 0.003
 				}
-				assert.InDelta(t, 0.35, sample(t, stir(t, s), 300).FoamShare(), tolerance, "%v, %s, %s", tub, motion, Layout(l))
+				assert.InDelta(t, 0.35, sample(t, stir(t, s), 300).FoamFraction(), tolerance, "%v, %s, %s", tub, motion, Layout(l))
 			}
 		}
 	}
@@ -60,7 +60,7 @@ func TestFoamOnlyGrowsWithTheShare(t *testing.T) {
 	s := settings(t, Side, Dollops, Mixed, 5, 2)
 	var was []bool
 	for _, share := range []float64{0.1, 0.2, 0.4, 0.7} {
-		s.FoamShare = share
+		s.FoamFraction = share
 		c := stir(t, s)
 		var is []bool
 		for x := 0.5; x < 85; x += 2 {
@@ -79,9 +79,9 @@ func TestOneSeedIsOnePictureAndAnotherIsAnother(t *testing.T) {
 	for _, v := range []View{Side, Top} {
 		s := settings(t, v, Dollops, Mixed, 5, 11)
 		a, b := sample(t, stir(t, s), 120), sample(t, stir(t, s), 120)
-		assert.Equal(t, a.Foam, b.Foam)
+		assert.Equal(t, a.FoamFractions, b.FoamFractions)
 		s.Seed++
-		assert.NotEqual(t, a.Foam, sample(t, stir(t, s), 120).Foam)
+		assert.NotEqual(t, a.FoamFractions, sample(t, stir(t, s), 120).FoamFractions)
 	}
 }
 
@@ -114,7 +114,7 @@ func TestSettingsNameTheFieldThatCannotBeDrawn(t *testing.T) {
 		"Tub.HeightMM ":      func(s *Settings) { s.Tub.HeightMM = 4.9 },
 		"Tub.CornerMM":       func(s *Settings) { s.Tub.CornerMM = 60 },
 		"View":               func(s *Settings) { s.View = 7 },
-		"FoamShare":          func(s *Settings) { s.FoamShare = math.NaN() },
+		"FoamShare":          func(s *Settings) { s.FoamFraction = math.NaN() },
 		"Layout":             func(s *Settings) { s.Layout = 9 },
 		"Strokes":            func(s *Settings) { s.Strokes = make([]Stroke, MaxStrokes+1) },
 		"Strokes[1].Kind":    func(s *Settings) { s.Strokes[1].Kind = 9 },

@@ -15,7 +15,7 @@ func settings(t testing.TB, v View, l Layout, motion string, n int, seed uint64)
 	t.Helper()
 	strokes, err := Sequence(motion, n, 0, 0)
 	require.NoError(t, err)
-	return Settings{Tub: saltmarsh, View: v, FoamShare: 0.35, Layout: l, Strokes: strokes, Seed: seed}
+	return Settings{Tub: saltmarsh, View: v, FoamFraction: 0.35, Layout: l, Strokes: strokes, Seed: seed}
 }
 
 func stir(t testing.TB, s Settings) *Cut {

@@ -18,9 +18,9 @@ import (
 // phase. A line crosses most ribbons at a slant, so a mean chord is about π/2 times
 // the mean thickness.
 type Measure struct {
-	FoamShare   float64 // of the cut, 0 to 1
-	InterfaceMM float64 // length of the interface; 0 when one phase fills the cut
-	Foam, Dense Ribbons
+	FoamFraction float64 // of the cut, 0 to 1
+	InterfaceMM  float64 // length of the interface; 0 when one phase fills the cut
+	Foam, Dense  Ribbons
 
 	Lines     int // straight lines through the map that were followed
 	Crossings int // how often they met the interface
@@ -29,11 +29,11 @@ type Measure struct {
 // Ribbons describes one phase. Everything is NaN, and Counts are zero, for a phase
 // that is absent; MeanMM is NaN also for one that has no interface.
 type Ribbons struct {
-	MeanMM          float64 // mean thickness 2A/P
-	MeanChordMM     float64
-	P10, P50, P90   float64 // mm, of chords, each chord counting once
-	ThickestTenthMM float64 // mean of the longest tenth of the chords
-	Counts          [ChordBins]float64
+	MeanMM              float64 // mean thickness 2A/P
+	MeanChordMM         float64
+	P10MM, P50MM, P90MM float64 // mm, of chords, each chord counting once
+	ThickestTenthMM     float64 // mean of the longest tenth of the chords
+	Counts              [ChordBins]float64
 }
 
 // Counts[i] is the share of the phase's area in chords from i to i+1 times
@@ -46,10 +46,10 @@ const (
 // Measure returns the figures of the cut, whatever its pixels.
 func (r *Raster) Measure() Measure {
 	t := r.cut.trace()
-	m := Measure{FoamShare: r.FoamShare(), InterfaceMM: t.interfaceMM, Lines: t.lines, Crossings: t.crossings}
+	m := Measure{FoamFraction: r.FoamFraction(), InterfaceMM: t.interfaceMM, Lines: t.lines, Crossings: t.crossings}
 	area := r.out.area()
-	m.Foam = ribbons(t.foam, m.FoamShare*area, m.InterfaceMM)
-	m.Dense = ribbons(t.dense, (1-m.FoamShare)*area, m.InterfaceMM)
+	m.Foam = ribbons(t.foam, m.FoamFraction*area, m.InterfaceMM)
+	m.Dense = ribbons(t.dense, (1-m.FoamFraction)*area, m.InterfaceMM)
 	return m
 }
 
@@ -64,7 +64,7 @@ func ribbons(chords []float64, area, length float64) Ribbons {
 	}
 	slices.Sort(chords)
 	at := func(p float64) float64 { return chords[int(p*float64(len(chords)-1)+0.5)] }
-	r.P10, r.P50, r.P90 = at(0.1), at(0.5), at(0.9)
+	r.P10MM, r.P50MM, r.P90MM = at(0.1), at(0.5), at(0.9)
 	tenth := chords[len(chords)-(len(chords)+9)/10:]
 	r.ThickestTenthMM = 0
 	for _, c := range tenth {

@@ -70,7 +70,7 @@ func TestLinesMeetTheInterfaceCarriedForward(t *testing.T) {
 				continue // it takes seconds
 			}
 			c := stir(t, settings(t, v, Dollops, Mixed, n, 3))
-			want := c.InterfaceByAdvection(0.3)
+			want := c.InterfaceByAdvectionMM(0.3)
 			m := sample(t, c, 100).Measure()
 			t.Logf("%s, %d strokes: %.0f mm by %d lines, %.0f carried forward (%+.1f %%)", v, n, m.InterfaceMM, m.Lines, want, 100*(m.InterfaceMM/want-1))
 			assert.InEpsilon(t, want, m.InterfaceMM, 0.03, "%s, %d strokes", v, n)
@@ -92,10 +92,10 @@ func TestAStraightBandMeasuresItself(t *testing.T) {
 	c := &Cut{set: Settings{Tub: BoxTub(80, 80, 0, 60)}, out: o, start: newRelief(o, func(_, y float64) float64 { return 9 - math.Abs(y-31.3) })}
 	c.level = c.start.level(0.3)
 	m := sample(t, c, 400).Measure()
-	assert.InDelta(t, 0.3, m.FoamShare, 1e-4)
+	assert.InDelta(t, 0.3, m.FoamFraction, 1e-4)
 	assert.InEpsilon(t, 160, m.InterfaceMM, 0.01)
 	assert.InEpsilon(t, 18, m.Foam.MeanMM, 0.01)
-	assert.InDelta(t, 18, m.Foam.P10, 0.02)
+	assert.InDelta(t, 18, m.Foam.P10MM, 0.02)
 	assert.InDelta(t, 80, m.Foam.ThickestTenthMM, 0.01)
 	sum := 0.0
 	for _, share := range m.Foam.Counts {
@@ -113,11 +113,11 @@ func TestMeanChordMeetsCrofton(t *testing.T) {
 
 func TestAbsentPhasesHaveNoFigures(t *testing.T) {
 	s := settings(t, Side, Dollops, Mixed, 3, 1)
-	s.FoamShare = 0
+	s.FoamFraction = 0
 	r := sample(t, stir(t, s), 100)
 	m := r.Measure()
 	assert.Zero(t, m.InterfaceMM)
-	assert.True(t, math.IsNaN(m.Foam.MeanMM) && math.IsNaN(m.Foam.P90) && math.IsNaN(m.Dense.MeanMM))
+	assert.True(t, math.IsNaN(m.Foam.MeanMM) && math.IsNaN(m.Foam.P90MM) && math.IsNaN(m.Dense.MeanMM))
 	assert.Len(t, m.Advise(Serving{FoamKPa: 1, DenseKPa: 1, FirmKPa: 2, HardKPa: 3}), 1)
 }
 
@@ -149,7 +149,7 @@ func TestSpoonfulsGrowAlikeAsRibbonsThin(t *testing.T) {
 }
 
 func TestAPairMixesByMass(t *testing.T) {
-	p := Pair{Foam: 40, Dense: 20, FoamDensity: 0.3, DenseDensity: 0.9}
+	p := Pair{Foam: 40, Dense: 20, FoamGPerML: 0.3, DenseGPerML: 0.9}
 	assert.InDelta(t, (0.15*40+0.45*20)/0.6, p.At(0.5), 1e-12)
 	assert.Equal(t, 40.0, p.At(1))
 	assert.Equal(t, 20.0, p.At(0))
@@ -194,10 +194,10 @@ func TestTheMeanSpoonfulIsTheTub(t *testing.T) {
 		mean := 0.0
 		for seed := uint64(1); seed <= 10; seed++ {
 			s := settings(t, v, Dollops, Mixed, 8, seed)
-			s.FoamShare = 0.40
+			s.FoamFraction = 0.40
 			r := sample(t, stir(t, s), 300)
 			got := r.Spoon(SpoonML, FoamShare)
-			assert.InDelta(t, r.FoamShare(), got.Mean, 1e-6, "%s, seed %d", v, seed)
+			assert.InDelta(t, r.FoamFraction(), got.Mean, 1e-6, "%s, seed %d", v, seed)
 			sum := 0.0
 			for _, c := range got.Counts {
 				sum += c

@@ -71,7 +71,7 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 	if s.Dense == (color.NRGBA{}) {
 		s.Dense = DefaultStyle().Dense
 	}
-	p := &painter{Raster: r, unit: math.Max(r.out.w, r.out.h) / 85 / r.MMPerPixel}
+	p := &painter{Raster: r, unit: math.Max(r.out.w, r.out.h) / 85 / r.PixelMM}
 	foam, dense := linearOf(s.Foam), linearOf(s.Dense)
 	for i := range foam {
 		p.dense[i], p.more[i] = float32(dense[i]), float32(foam[i]-dense[i])
@@ -99,7 +99,7 @@ type painter struct {
 // texture prepares the light on a picture that is more than plain.
 func (p *painter) texture(b *bench) {
 	for _, a := range []*[]float32{&b.edge, &b.glow, &b.pores, &b.spare} {
-		*a = grown(*a, len(p.Foam))
+		*a = grown(*a, len(p.FoamFractions))
 	}
 	p.blur(b.edge, edgeBlurMM*p.unit, b)
 	p.blur(b.glow, glowBlurMM*p.unit, b)
@@ -119,11 +119,11 @@ func (p *painter) row(im *image.RGBA, j int) {
 	pix := im.Pix[j*im.Stride:][:4*p.Width]
 	for i := 0; i < p.Width; i++ {
 		at := j*p.Width + i
-		in := p.Inside[at]
+		in := p.InsideFractions[at]
 		if in == 0 {
 			continue
 		}
-		mix, shade := p.Foam[at], float32(1)
+		mix, shade := p.FoamFractions[at], float32(1)
 		if p.edge != nil {
 			mix, shade = p.lit(i, j, at, mix)
 		}
@@ -160,10 +160,10 @@ func (p *painter) lit(i, j, at int, share float32) (mix, shade float32) {
 	shade *= 1 + share*p.pores[at]
 
 	// Walls and corners get less light.
-	x, y := (float64(i)+0.5)*p.MMPerPixel, (float64(j)+0.5)*p.MMPerPixel
+	x, y := (float64(i)+0.5)*p.PixelMM, (float64(j)+0.5)*p.PixelMM
 	dx, dy := float32(x/p.out.w-0.46), float32(y/p.out.h-0.44)
 	shade *= 1.03 - 0.24*(dx*dx+dy*dy)
-	if at := max(p.out.depth(x, p.out.h-y), 0) * 4 / p.MMPerPixel; at < float64(len(p.wall)-1) {
+	if at := max(p.out.depth(x, p.out.h-y), 0) * 4 / p.PixelMM; at < float64(len(p.wall)-1) {
 		k := int(at)
 		shade *= 1 - (p.wall[k] + float32(at-float64(k))*(p.wall[k+1]-p.wall[k]))
 	}
@@ -179,8 +179,8 @@ func (r *Raster) blur(out []float32, radius float64, b *bench) {
 		line := make([]float32, r.Width)
 		for j := k * stripe; j < min((k+1)*stripe, r.Height); j++ {
 			row := out[j*r.Width : (j+1)*r.Width]
-			copy(row, r.Foam[j*r.Width:])
-			spread(row, r.Inside[j*r.Width:(j+1)*r.Width])
+			copy(row, r.FoamFractions[j*r.Width:])
+			spread(row, r.InsideFractions[j*r.Width:(j+1)*r.Width])
 			blurLine(line, row, n)
 			blurLine(row, line, n)
 		}
@@ -273,7 +273,7 @@ func (r *Raster) bubbles(light, edge []float32, unit float64) {
 func (r *Raster) fits(edge []float32, x, y, radius float64) bool {
 	for _, d := range [...][2]float64{{0, 0}, {1.2, 0}, {-1.2, 0}, {0, 1.2}, {0, -1.2}} {
 		i, j := int(x+d[0]*radius), int(y+d[1]*radius)
-		if i < 0 || j < 0 || i >= r.Width || j >= r.Height || r.Inside[j*r.Width+i] < 1 || edge[j*r.Width+i] < 0.86 {
+		if i < 0 || j < 0 || i >= r.Width || j >= r.Height || r.InsideFractions[j*r.Width+i] < 1 || edge[j*r.Width+i] < 0.86 {
 			return false
 		}
 	}

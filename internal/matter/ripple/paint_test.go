@@ -22,9 +22,9 @@ var goldens = []struct {
 	name     string
 	settings Settings
 }{
-	{"ripple_side", Settings{Tub: saltmarsh, View: Side, FoamShare: 0.4, Strokes: mixed(4), Seed: 1}},
-	{"ripple_top", Settings{Tub: saltmarsh, View: Top, FoamShare: 0.3, Strokes: mixed(5), Seed: 2}},
-	{"ripple_box_layers", Settings{Tub: BoxTub(120, 80, 12, 60), View: Side, FoamShare: 0.5, Layout: Layers, Strokes: mixed(2), Seed: 3}},
+	{"ripple_side", Settings{Tub: saltmarsh, View: Side, FoamFraction: 0.4, Strokes: mixed(4), Seed: 1}},
+	{"ripple_top", Settings{Tub: saltmarsh, View: Top, FoamFraction: 0.3, Strokes: mixed(5), Seed: 2}},
+	{"ripple_box_layers", Settings{Tub: BoxTub(120, 80, 12, 60), View: Side, FoamFraction: 0.5, Layout: Layers, Strokes: mixed(2), Seed: 3}},
 }
 
 func mixed(n int) []Stroke {
@@ -72,15 +72,15 @@ func TestPicturesAreTheGoldenOnes(t *testing.T) {
 
 func TestPhasesDifferWithoutColour(t *testing.T) {
 	grey := color.NRGBA{150, 150, 150, 255}
-	s := Settings{Tub: saltmarsh, FoamShare: 0.5, Layout: Halves, Seed: 1}
+	s := Settings{Tub: saltmarsh, FoamFraction: 0.5, Layout: Halves, Seed: 1}
 	r := sample(t, stir(t, s), 300)
 	im := r.Paint(Style{Foam: grey, Dense: grey})
 	rough := map[bool]float64{}
 	count := map[bool]float64{}
 	for j := 30; j < 260; j++ {
 		for i := 30; i < 270; i++ {
-			foam := r.Foam[j*r.Width+i]
-			if foam != r.Foam[j*r.Width+i+3] || foam != r.Foam[j*r.Width+i-3] {
+			foam := r.FoamFractions[j*r.Width+i]
+			if foam != r.FoamFractions[j*r.Width+i+3] || foam != r.FoamFractions[j*r.Width+i-3] {
 				continue
 			}
 			d := float64(im.RGBAAt(i, j).R) - float64(im.RGBAAt(i+1, j).R)

@@ -11,10 +11,10 @@ import (
 // Raster is a cut on square pixels, row 0 at the top of the picture. Numbers and
 // pictures are made from it.
 type Raster struct {
-	Width, Height int       // pixels
-	MMPerPixel    float64   // mm
-	Foam          []float32 // share of each pixel that is foam, 0 to 1, row by row
-	Inside        []float32 // share of each pixel that lies in the tub, 0 to 1
+	Width, Height   int       // pixels
+	PixelMM         float64   // mm
+	FoamFractions   []float32 // share of each pixel that is foam, 0 to 1, row by row
+	InsideFractions []float32 // share of each pixel that lies in the tub, 0 to 1
 
 	cut     *Cut
 	out     outline
@@ -59,24 +59,24 @@ func (c *Cut) sample(ctx context.Context, r *Raster, px, samples int, progress f
 	}
 	mm := math.Max(c.out.w, c.out.h) / float64(px)
 	*r = Raster{
-		Width:      int(math.Ceil(c.out.w/mm - 1e-9)),
-		Height:     int(math.Ceil(c.out.h/mm - 1e-9)),
-		MMPerPixel: mm,
-		cut:        c,
-		out:        c.out,
-		view:       c.set.View,
-		seed:       c.set.Seed,
-		fillMM:     c.set.Tub.HeightMM,
-		samples:    samples,
-		maps:       c.forPictures(),
-		Foam:       r.Foam,
-		Inside:     r.Inside,
-		uneven:     r.uneven,
-		spare:      r.spare,
+		Width:           int(math.Ceil(c.out.w/mm - 1e-9)),
+		Height:          int(math.Ceil(c.out.h/mm - 1e-9)),
+		PixelMM:         mm,
+		cut:             c,
+		out:             c.out,
+		view:            c.set.View,
+		seed:            c.set.Seed,
+		fillMM:          c.set.Tub.HeightMM,
+		samples:         samples,
+		maps:            c.forPictures(),
+		FoamFractions:   r.FoamFractions,
+		InsideFractions: r.InsideFractions,
+		uneven:          r.uneven,
+		spare:           r.spare,
 	}
 	r.uneven = grown(r.uneven, r.Width*r.Height)
-	r.Foam = grown(r.Foam, r.Width*r.Height)
-	r.Inside = grown(r.Inside, r.Width*r.Height)
+	r.FoamFractions = grown(r.FoamFractions, r.Width*r.Height)
+	r.InsideFractions = grown(r.InsideFractions, r.Width*r.Height)
 
 	const band = 50 // rows; neighbours share rows of corners, which both compute
 	bands := (r.Height + band - 1) / band
@@ -104,10 +104,10 @@ func (r *Raster) settle() {
 	if !slices.Contains(r.uneven, true) {
 		return
 	}
-	r.spare = grown(r.spare, len(r.Foam))
+	r.spare = grown(r.spare, len(r.FoamFractions))
 	parallel(r.Height, func(j int) {
 		row := j * r.Width
-		copy(r.spare[row:row+r.Width], r.Foam[row:row+r.Width])
+		copy(r.spare[row:row+r.Width], r.FoamFractions[row:row+r.Width])
 		if j == 0 || j == r.Height-1 {
 			return
 		}
@@ -118,13 +118,13 @@ func (r *Raster) settle() {
 			for b := -1; b <= 1; b++ {
 				for a := -1; a <= 1; a++ {
 					if to := at + b*r.Width + a; r.uneven[to] && to%r.Width > 0 && to%r.Width < r.Width-1 && to/r.Width > 0 && to/r.Width < r.Height-1 {
-						r.spare[at] += settling[b+1][a+1] * (r.Foam[to] - r.Foam[at])
+						r.spare[at] += settling[b+1][a+1] * (r.FoamFractions[to] - r.FoamFractions[at])
 					}
 				}
 			}
 		}
 	})
-	r.Foam, r.spare = r.spare, r.Foam
+	r.FoamFractions, r.spare = r.spare, r.FoamFractions
 }
 
 // settling is the binomial filter over a pixel and its neighbours.
@@ -174,9 +174,9 @@ func (c *Cut) rasterRows(r *Raster, from, to int) {
 }
 
 func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
-	y := math.Max(c.out.h-float64(j)*r.MMPerPixel, 0)
+	y := math.Max(c.out.h-float64(j)*r.PixelMM, 0)
 	for i := range k.x {
-		k.x[i], k.y[i] = math.Min(float64(i)*r.MMPerPixel, c.out.w), y
+		k.x[i], k.y[i] = math.Min(float64(i)*r.PixelMM, c.out.w), y
 	}
 	from, to := r.neededCorners(j)
 	r.pull(k.x[from:to], k.y[from:to])
@@ -188,36 +188,36 @@ func (c *Cut) cornerRow(r *Raster, j int, k *corners) {
 // neededCorners returns from and up to which corner row j belongs to pixels of the
 // tub: those within two pixels of it.
 func (r *Raster) neededCorners(j int) (from, to int) {
-	far := 2 * r.MMPerPixel
+	far := 2 * r.PixelMM
 	wide := outline{r.out.w + 2*far, r.out.h + 2*far, r.out.corner + far}
 	if r.out.corner == 0 {
 		wide.corner = 0
 	}
-	lo, hi := wide.span(wide.h - far - float64(j)*r.MMPerPixel)
+	lo, hi := wide.span(wide.h - far - float64(j)*r.PixelMM)
 	if hi <= lo {
 		return 0, 0
 	}
-	return max(int((lo-far)/r.MMPerPixel), 0), min(int((hi-far)/r.MMPerPixel)+2, r.Width+1)
+	return max(int((lo-far)/r.PixelMM), 0), min(int((hi-far)/r.PixelMM)+2, r.Width+1)
 }
 
 func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 	f0, f1 := above.f, below.f
-	yMid := c.out.h - (float64(j)+0.5)*r.MMPerPixel
-	steep := 0.5 * c.start.slope * r.MMPerPixel
+	yMid := c.out.h - (float64(j)+0.5)*r.PixelMM
+	steep := 0.5 * c.start.slope * r.PixelMM
 	from, to := r.wholePixels(j)
 	uneven := above.uneven[:0]
 	for i := 0; i < r.Width; i++ {
 		at := j*r.Width + i
-		r.Inside[at], r.uneven[at] = 1, false
+		r.InsideFractions[at], r.uneven[at] = 1, false
 		if i < from || i >= to {
-			r.Inside[at] = c.inside((float64(i)+0.5)*r.MMPerPixel, yMid, r.MMPerPixel)
+			r.InsideFractions[at] = c.inside((float64(i)+0.5)*r.PixelMM, yMid, r.PixelMM)
 		}
-		if r.Inside[at] == 0 {
-			r.Foam[at] = 0
+		if r.InsideFractions[at] == 0 {
+			r.FoamFractions[at] = 0
 			continue
 		}
 		if above.bend[i] > unevenMM || above.bend[i+1] > unevenMM {
-			uneven, r.uneven[at] = append(uneven, i), r.Inside[at] == 1
+			uneven, r.uneven[at] = append(uneven, i), r.InsideFractions[at] == 1
 			continue
 		}
 		// How far the fluid of this pixel lay spread bounds how much its height
@@ -230,15 +230,15 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 		nw, ne, sw, se := f0[i], f0[i+1], f1[i], f1[i+1]
 		switch {
 		case nw > reach && ne > reach && sw > reach && se > reach:
-			r.Foam[at] = 1
+			r.FoamFractions[at] = 1
 		case nw < -reach && ne < -reach && sw < -reach && se < -reach:
-			r.Foam[at] = 0
+			r.FoamFractions[at] = 0
 		default:
 			share, rise := planeShare(nw, ne, sw, se)
 			if rise < steep || span > flatMM && !c.plane(above, below, i, span, rise) {
 				share = c.coverage(above, below, i)
 			}
-			r.Foam[at] = share
+			r.FoamFractions[at] = share
 		}
 	}
 	above.uneven = uneven
@@ -247,9 +247,9 @@ func (c *Cut) pixelRow(r *Raster, j int, above, below *corners) {
 
 // wholePixels returns the pixels from and up to which row j lies wholly in the tub.
 func (r *Raster) wholePixels(j int) (from, to int) {
-	lo1, hi1 := r.out.span(r.out.h - float64(j)*r.MMPerPixel)
-	lo2, hi2 := r.out.span(r.out.h - float64(j+1)*r.MMPerPixel)
-	return int(math.Ceil(max(lo1, lo2) / r.MMPerPixel)), int(min(hi1, hi2) / r.MMPerPixel)
+	lo1, hi1 := r.out.span(r.out.h - float64(j)*r.PixelMM)
+	lo2, hi2 := r.out.span(r.out.h - float64(j+1)*r.PixelMM)
+	return int(math.Ceil(max(lo1, lo2) / r.PixelMM)), int(min(hi1, hi2) / r.PixelMM)
 }
 
 // unevenMM is the second difference of the corners' origins above which what lies
@@ -271,8 +271,8 @@ func (c *Cut) sampleUneven(r *Raster, j int, above *corners) {
 	above.sx, above.sy = xs, ys
 	for k, i := range above.uneven {
 		for s := 0; s < n; s++ {
-			xs[k*n+s] = math.Min((float64(i)+(float64(s%m)+0.5)/float64(m))*r.MMPerPixel, c.out.w)
-			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/m)+0.5)/float64(m))*r.MMPerPixel, 0)
+			xs[k*n+s] = math.Min((float64(i)+(float64(s%m)+0.5)/float64(m))*r.PixelMM, c.out.w)
+			ys[k*n+s] = math.Max(c.out.h-(float64(j)+(float64(s/m)+0.5)/float64(m))*r.PixelMM, 0)
 		}
 	}
 	r.pull(xs, ys)
@@ -282,15 +282,15 @@ func (c *Cut) sampleUneven(r *Raster, j int, above *corners) {
 		for s := k * n; s < (k+1)*n; s++ {
 			sum += clamp(0.5+(c.start.at(xs[s], ys[s])-c.level)/soft, 0, 1)
 		}
-		r.Foam[j*r.Width+i] = float32(sum / float64(n))
+		r.FoamFractions[j*r.Width+i] = float32(sum / float64(n))
 	}
 }
 
-// FoamShare returns the foam's share of the area of the cut, 0 to 1.
-func (r *Raster) FoamShare() float64 {
+// FoamFraction returns the foam's share of the area of the cut, 0 to 1.
+func (r *Raster) FoamFraction() float64 {
 	foam, all := 0.0, 0.0
-	for i, in := range r.Inside {
-		foam += float64(r.Foam[i]) * float64(in)
+	for i, in := range r.InsideFractions {
+		foam += float64(r.FoamFractions[i]) * float64(in)
 		all += float64(in)
 	}
 	return foam / all

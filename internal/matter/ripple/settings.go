@@ -17,12 +17,12 @@ const (
 
 // Settings say how the tub was filled and stirred.
 type Settings struct {
-	Tub       Tub
-	View      View
-	FoamShare float64  // of the volume, 0 to 1
-	Layout    Layout   // before the first stroke
-	Strokes   []Stroke // in order, at most MaxStrokes; see Sequence
-	Seed      uint64   // where the dollops fall and the strokes go; another seed is another tub
+	Tub          Tub
+	View         View
+	FoamFraction float64  // of the volume, 0 to 1
+	Layout       Layout   // before the first stroke
+	Strokes      []Stroke // in order, at most MaxStrokes; see Sequence
+	Seed         uint64   // where the dollops fall and the strokes go; another seed is another tub
 }
 
 // FieldError is a value of Settings that cannot be drawn.
@@ -45,7 +45,7 @@ func (s Settings) Validate() error {
 		{"Tub.HeightMM", s.Tub.HeightMM, MinFillMM, MaxSizeMM, fmt.Sprintf("%d to %d mm", MinFillMM, MaxSizeMM)},
 		{"Tub.CornerMM", s.Tub.CornerMM, 0, math.Min(s.Tub.LengthMM, s.Tub.BreadthMM) / 2, "0 to half the shorter side"},
 		{"View", float64(s.View), 0, float64(Top), "Side or Top"},
-		{"FoamShare", s.FoamShare, 0, 1, "0 to 1"},
+		{"FoamShare", s.FoamFraction, 0, 1, "0 to 1"},
 		{"Layout", float64(s.Layout), 0, float64(len(layoutNames) - 1), "a Layout of this package"},
 		{"Strokes", float64(len(s.Strokes)), 0, MaxStrokes, fmt.Sprintf("at most %d strokes", MaxStrokes)},
 	}

@@ -16,12 +16,12 @@ const SpoonML = 15.0
 //
 // Densities of 1 and 1 make it a mean by volume. An unknown is NaN, not 0.
 type Pair struct {
-	Foam, Dense               float64 // of the quantity, any unit per gram
-	FoamDensity, DenseDensity float64 // g/mL, both positive
+	Foam, Dense             float64 // of the quantity, any unit per gram
+	FoamGPerML, DenseGPerML float64 // g/mL, both positive
 }
 
 // FoamShare is the Pair whose value is the foam's share of the volume.
-var FoamShare = Pair{Foam: 1, Dense: 0, FoamDensity: 1, DenseDensity: 1}
+var FoamShare = Pair{Foam: 1, Dense: 0, FoamGPerML: 1, DenseGPerML: 1}
 
 // At returns the quantity where the foam's share of the volume is f, 0 to 1. It is
 // NaN if anything it needs is.
@@ -32,7 +32,7 @@ func (p Pair) At(f float64) float64 {
 	case 1:
 		return p.Foam
 	}
-	foam, dense := f*p.FoamDensity, (1-f)*p.DenseDensity
+	foam, dense := f*p.FoamGPerML, (1-f)*p.DenseGPerML
 	return (foam*p.Foam + dense*p.Dense) / (foam + dense)
 }
 
@@ -64,10 +64,10 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 	mm3 := ml * 1000
 	highMM := min(math.Cbrt(mm3), r.fillMM)
 	s := Spoonful{SideMM: math.Sqrt(mm3 / highMM), Mean: nan, SD: nan, P10: nan, P50: nan, P90: nan, Lowest: nan, Highest: nan}
-	wide := int(math.Round(s.SideMM / r.MMPerPixel))
+	wide := int(math.Round(s.SideMM / r.PixelMM))
 	high := wide
 	if r.view == Side {
-		high = min(int(math.Round(highMM/r.MMPerPixel)), r.Height)
+		high = min(int(math.Round(highMM/r.PixelMM)), r.Height)
 	}
 	if !(ml > 0) || wide < 1 || high < 1 || math.IsNaN(p.At(0.5)) {
 		return s
@@ -78,8 +78,8 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 	for j := 0; j < r.Height; j++ {
 		rowFoam, rowIn := 0.0, 0.0
 		for i := 0; i < r.Width; i++ {
-			w := float64(r.Inside[j*r.Width+i])
-			rowFoam += w * float64(r.Foam[j*r.Width+i])
+			w := float64(r.InsideFractions[j*r.Width+i])
+			rowFoam += w * float64(r.FoamFractions[j*r.Width+i])
 			rowIn += w
 			at := (j+1)*n + i + 1
 			foam[at], in[at] = foam[at-n]+rowFoam, in[at-n]+rowIn

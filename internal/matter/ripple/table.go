@@ -197,10 +197,10 @@ type quickTwist Twist
 
 func (t quickTwist) pull(xs, ys []float64) {
 	ys = ys[:len(xs)]
-	perR2 := 1 / (t.Radius * t.Radius)
-	angle := -t.Angle * turnSteps / (2 * math.Pi)
+	perR2 := 1 / (t.RadiusMM * t.RadiusMM)
+	angle := -t.AngleRad * turnSteps / (2 * math.Pi)
 	for i, x := range xs {
-		dx, dy := x-t.X, ys[i]-t.Y
+		dx, dy := x-t.XMM, ys[i]-t.YMM
 		s := 1 - (dx*dx+dy*dy)*perR2
 		if s <= 0 {
 			continue
@@ -211,7 +211,7 @@ func (t quickTwist) pull(xs, ys []float64) {
 		at := &turns[n&(turnSteps-1)]
 		sin := at.sin + d*(at.cos-d/2*at.sin)
 		cos := at.cos - d*(at.sin+d/2*at.cos)
-		xs[i], ys[i] = t.X+cos*dx-sin*dy, t.Y+sin*dx+cos*dy
+		xs[i], ys[i] = t.XMM+cos*dx-sin*dy, t.YMM+sin*dx+cos*dy
 	}
 }
 

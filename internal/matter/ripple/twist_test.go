@@ -18,7 +18,7 @@ func TestMapsCarryPointsAsTabulated(t *testing.T) {
 		case "twist":
 			x, y = Twist{r.Num("p1"), r.Num("p2"), r.Num("p3"), r.Num("p4")}.At(r.Num("x"), r.Num("y"))
 		case "tine":
-			x, y = Tine{X: r.Num("p1"), Shift: r.Num("p2"), Reach: r.Num("p3")}.At(r.Num("x"), r.Num("y"))
+			x, y = Tine{XMM: r.Num("p1"), ShiftMM: r.Num("p2"), ReachMM: r.Num("p3")}.At(r.Num("x"), r.Num("y"))
 		default:
 			t.Fatalf("%v: no map is called %q", r, r.Text("map"))
 		}
@@ -78,22 +78,22 @@ func TestALoopTurnsByWhatTheFluidFollowsOfARound(t *testing.T) {
 	for _, v := range []View{Side, Top} {
 		twists := Stroke{Kind: FigureEight}.place(saltmarsh.outline(v), v, 5, 1).twists
 		require.Len(t, twists, 2)
-		assert.InEpsilon(t, 2*math.Pi*carriedTop, twists[0].Angle, 0.06)
-		assert.InDelta(t, 0, twists[0].Angle+twists[1].Angle, 1e-12)
+		assert.InEpsilon(t, 2*math.Pi*carriedTop, twists[0].AngleRad, 0.06)
+		assert.InDelta(t, 0, twists[0].AngleRad+twists[1].AngleRad, 1e-12)
 	}
 }
 
 // Inverse returns the tine that undoes t.
 func (t Tine) Inverse() Tine {
-	t.Shift = -t.Shift
+	t.ShiftMM = -t.ShiftMM
 	return t
 }
 
 // Jacobian returns the derivatives of At: ∂x′/∂x, ∂x′/∂y, ∂y′/∂x, ∂y′/∂y. On
 // the line itself, where there is a crease, it is that of the right side.
 func (t Tine) Jacobian(x, _ float64) [4]float64 {
-	slope := -math.Ln2 / t.Reach * t.Shift * math.Exp2(-math.Abs(x-t.X)/t.Reach)
-	if x < t.X {
+	slope := -math.Ln2 / t.ReachMM * t.ShiftMM * math.Exp2(-math.Abs(x-t.XMM)/t.ReachMM)
+	if x < t.XMM {
 		slope = -slope
 	}
 	return [4]float64{1, 0, slope, 1}

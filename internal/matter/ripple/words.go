@@ -87,7 +87,7 @@ func (m Measure) Advise(s Serving) []Advice {
 		kPa     float64
 		ribbons Ribbons
 	}{{"dense", s.DenseKPa, m.Dense}, {"foam", s.FoamKPa, m.Foam}} {
-		if math.IsNaN(p.ribbons.P50) {
+		if math.IsNaN(p.ribbons.P50MM) {
 			continue
 		}
 		a := Advice{Phase: p.name, LimitMM: math.NaN(), ThickestMM: p.ribbons.ThickestTenthMM}

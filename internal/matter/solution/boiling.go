@@ -31,17 +31,17 @@ func SyrupActivity(x, t float64) float64 {
 // t °C under pressure p Pa: aw·psat(t) = p. It is 0 where water itself boils
 // no lower than t.
 func BoilingFraction(t, p float64) float64 {
-	want := p / water.SaturationPressure(t)
+	want := p / water.SaturationPa(t)
 	if want >= 1 {
 		return 0
 	}
 	return num.RootOrEnd(func(x float64) float64 { return SyrupActivity(x, t) - want }, 0, 0.95, 0)
 }
 
-// BoilingPoint returns the temperature, °C, at which a syrup with mole
+// BoilingC returns the temperature, °C, at which a syrup with mole
 // fraction x of solute boils under p Pa, sought between 0 and 250 °C.
-func BoilingPoint(x, p float64) float64 {
-	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPressure(t)/p - 1 }, 0, 250, 0)
+func BoilingC(x, p float64) float64 {
+	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPa(t)/p - 1 }, 0, 250, 0)
 }
 
 // SucrosePercent returns the mass % of sucrose at mole fraction x.
@@ -56,41 +56,41 @@ func SucroseFraction(p float64) float64 {
 	return ns / (ns + nw)
 }
 
-// SoluteMoles returns the mol of particles that the solutes of m bring to a
+// SoluteMol returns the mol of particles that the solutes of m bring to a
 // boiling syrup. Sucrose has the molar mass of the boiling model, so that a
 // pure syrup meets its table exactly.
-func SoluteMoles(m mix.Mix) float64 {
+func SoluteMol(m mix.Mix) float64 {
 	n := m.HigherMol + m.IonMol
 	for i := range Solutes {
 		so := &Solutes[i]
-		g := m.Mass[so.Species]
+		g := m.Grams[so.Species]
 		switch {
 		case g == 0 || so.Species == mix.Ethanol: // ethanol boils away first
 		case so.Species == mix.Sucrose:
 			n += g / starzakPeacock.mSucrose
 		default:
-			n += g / so.MolarMass * so.Nu
+			n += g / so.GPerMol * so.Nu
 		}
 	}
 	return n
 }
 
-// WaterAtBoil returns the grams of water left with the solutes of m when they
+// WaterAtBoilG returns the grams of water left with the solutes of m when they
 // boil at t °C under p Pa.
 //
 // Check: 25.03 g with 180 g sucrose at 118 °C and one atmosphere.
-func WaterAtBoil(m mix.Mix, t, p float64) float64 {
+func WaterAtBoilG(m mix.Mix, t, p float64) float64 {
 	x := BoilingFraction(t, p)
 	if x == 0 {
 		return math.Inf(1)
 	}
-	return SoluteMoles(m) * (1 - x) / x * starzakPeacock.mWater
+	return SoluteMol(m) * (1 - x) / x * starzakPeacock.mWater
 }
 
-// FractionOf returns the mole fraction of solute in m as it stands.
-func FractionOf(m mix.Mix) float64 {
-	ns := SoluteMoles(m)
-	nw := m.Mass[mix.Water] / starzakPeacock.mWater
+// SoluteFraction returns the mole fraction of solute in m as it stands.
+func SoluteFraction(m mix.Mix) float64 {
+	ns := SoluteMol(m)
+	nw := m.Grams[mix.Water] / starzakPeacock.mWater
 	if ns+nw == 0 {
 		return 0
 	}
@@ -124,7 +124,7 @@ func Activity(m mix.Mix, b Bound, t float64) (float64, error) {
 	}
 	if t < Hot[0] {
 		s := NewSorption(m, b)
-		return s.activityOf(m.Mass[mix.Water]), nil
+		return s.activityOf(m.Grams[mix.Water]), nil
 	}
-	return SyrupActivity(FractionOf(m), t), nil
+	return SyrupActivity(SoluteFraction(m), t), nil
 }

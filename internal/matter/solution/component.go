@@ -2,7 +2,7 @@ package solution
 
 // Component is one class of solids: A + B·t + C·t², t in °C, for the
 // conductivity (W/(m K)), density (kg/m³) and heat capacity (kJ/(kg K)).
-type Component struct{ K, Rho, Cp [3]float64 }
+type Component struct{ WPerMK, KGPerM3, JPerGK [3]float64 }
 
 // Components are the solids that are not dissolved sugars.
 //

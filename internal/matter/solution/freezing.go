@@ -26,8 +26,8 @@ const taper = 19.1
 //
 //	U(y) = ideal·a/y + tapered·G(y) + plain + linear·y + square·y² + bound
 type Sorption struct {
-	Ideal, Tapered, Plain, Linear, Square float64 // g water
-	BoundWater                            float64 // g water
+	IdealG, TaperedG, PlainG, LinearG, SquareG float64 // g water
+	BoundG                                     float64 // g water
 }
 
 // NewSorption returns the sorption of the solutes of m with bound water b.
@@ -40,16 +40,16 @@ func NewSorption(m mix.Mix, b Bound) Sorption {
 	var s Sorption
 	for i := range Solutes {
 		so := &Solutes[i]
-		if g := m.Mass[so.Species]; g != 0 {
-			s.add(so, g*water.MolarMass/so.MolarMass)
+		if g := m.Grams[so.Species]; g != 0 {
+			s.add(so, g*water.MolarMass/so.GPerMol)
 		}
 	}
 	// Higher saccharides bind the same water per gram as sucrose, and lower
 	// the activity by their moles.
-	s.Ideal += water.MolarMass * m.HigherMol
-	s.Tapered += higherHydration * m.Mass[mix.HigherSaccharides]
-	s.Ideal += water.MolarMass * m.IonMol
-	s.BoundWater = b.Protein*m.Mass[mix.Protein] + b.Fibre*(m.Mass[mix.Starch]+m.Mass[mix.Fibre])
+	s.IdealG += water.MolarMass * m.HigherMol
+	s.TaperedG += higherHydration * m.Grams[mix.HigherSaccharides]
+	s.IdealG += water.MolarMass * m.IonMol
+	s.BoundG = b.ProteinGPerG*m.Grams[mix.Protein] + b.FibreGPerG*(m.Grams[mix.Starch]+m.Grams[mix.Fibre])
 	return s
 }
 
@@ -57,76 +57,76 @@ func NewSorption(m mix.Mix, b Bound) Sorption {
 const higherHydration = 6.02 * water.MolarMass / 342.296
 
 func (s *Sorption) add(so *Solute, perMol float64) {
-	s.Ideal += perMol * so.Nu
+	s.IdealG += perMol * so.Nu
 	if so.Taper {
-		s.Tapered += perMol * so.H
+		s.TaperedG += perMol * so.H
 	} else {
-		s.Plain += perMol * so.H
+		s.PlainG += perMol * so.H
 	}
-	s.Linear += perMol * so.K
-	s.Square += perMol * so.Q
+	s.LinearG += perMol * so.K
+	s.SquareG += perMol * so.Q
 }
 
-// HeldAt returns the liquid water, g, held at y = 1 − a, 0 < y < 1.
-func (s *Sorption) HeldAt(y float64) float64 {
+// HeldAtG returns the liquid water, g, held at y = 1 − a, 0 < y < 1.
+func (s *Sorption) HeldAtG(y float64) float64 {
 	g := 1 / (1 + taper*y*y)
-	return s.Ideal*(1-y)/y + s.Tapered*g + s.Plain + y*(s.Linear+y*s.Square) + s.BoundWater
+	return s.IdealG*(1-y)/y + s.TaperedG*g + s.PlainG + y*(s.LinearG+y*s.SquareG) + s.BoundG
 }
 
 // slopeAt returns dHeldAt/dy.
 func (s *Sorption) slopeAt(y float64) float64 {
 	g := 1 / (1 + taper*y*y)
-	return -s.Ideal/(y*y) - s.Tapered*2*taper*y*g*g + s.Linear + 2*y*s.Square
+	return -s.IdealG/(y*y) - s.TaperedG*2*taper*y*g*g + s.LinearG + 2*y*s.SquareG
 }
 
-// Held returns the liquid water, g, held in equilibrium with ice at t < 0 °C,
+// HeldG returns the liquid water, g, held in equilibrium with ice at t < 0 °C,
 // bound water included. It falls steadily as t falls. At 0 °C and above it is
 // +Inf where there is a solute.
 //
 // Check: 0.48691 g per g sucrose at −18 °C.
-func (s *Sorption) Held(t float64) float64 {
+func (s *Sorption) HeldG(t float64) float64 {
 	y := -math.Expm1(water.LnIceActivity(t))
 	if y <= 0 {
-		if s.Ideal == 0 {
-			return s.BoundWater + s.Plain + s.Tapered
+		if s.IdealG == 0 {
+			return s.BoundG + s.PlainG + s.TaperedG
 		}
 		return math.Inf(1)
 	}
-	return s.HeldAt(y)
+	return s.HeldAtG(y)
 }
 
-// HeldSlope returns dHeld/dt, g/K, at t < 0; it is positive.
-func (s *Sorption) HeldSlope(t float64) float64 {
+// HeldSlopeGPerK returns dHeld/dt, g/K, at t < 0; it is positive.
+func (s *Sorption) HeldSlopeGPerK(t float64) float64 {
 	ln := water.LnIceActivity(t)
 	y := -math.Expm1(ln)
-	return s.slopeAt(y) * -math.Exp(ln) * water.LnIceActivitySlope(t)
+	return s.slopeAt(y) * -math.Exp(ln) * water.LnIceActivityPerK(t)
 }
 
 // coldest is where the search for a freezing point ends, °C.
 const coldest = -60
 
-// FreezingPoint returns the temperature, °C, at which ice first forms in w
+// FreezingC returns the temperature, °C, at which ice first forms in w
 // grams of water: where the solutes hold exactly w. It is 0 without solutes
 // and NaN where everything is bound or the search would leave −60 °C.
-func (s *Sorption) FreezingPoint(w float64) float64 {
-	if w <= 0 || s.Held(coldest) >= w {
+func (s *Sorption) FreezingC(w float64) float64 {
+	if w <= 0 || s.HeldG(coldest) >= w {
 		return math.NaN()
 	}
-	if s.Ideal <= 0 {
+	if s.IdealG <= 0 {
 		return 0
 	}
 	// Newton on ln t guarded by a bracket: U behaves as 1/t near zero, so the
 	// step in ln t converges in a handful of turns from the ideal guess.
 	lo, hi := float64(coldest), -1e-12
-	t := clamp(-103*s.Ideal/water.MolarMass/(w-0.9*math.Min(s.BoundWater, w)), coldest+1, -1e-9)
+	t := clamp(-103*s.IdealG/water.MolarMass/(w-0.9*math.Min(s.BoundG, w)), coldest+1, -1e-9)
 	for range 60 {
-		f := s.Held(t) - w
+		f := s.HeldG(t) - w
 		if f > 0 {
 			hi = t
 		} else {
 			lo = t
 		}
-		next := t * math.Exp(-f/(s.HeldSlope(t)*t))
+		next := t * math.Exp(-f/(s.HeldSlopeGPerK(t)*t))
 		if !(next > lo && next < hi) {
 			next = (lo + hi) / 2
 		}
@@ -141,11 +141,11 @@ func (s *Sorption) FreezingPoint(w float64) float64 {
 // activityOf returns the activity of w grams of water among the solutes by the
 // hydration model, whatever the temperature.
 func (s *Sorption) activityOf(w float64) float64 {
-	if s.Ideal <= 0 {
+	if s.IdealG <= 0 {
 		return 1
 	}
-	// Times y, for HeldAt has a pole at 0.
-	return 1 - num.RootOrEnd(func(y float64) float64 { return y * (s.HeldAt(y) - w) }, 1e-12, 1, 0)
+	// Times y, for HeldAtG has a pole at 0.
+	return 1 - num.RootOrEnd(func(y float64) float64 { return y * (s.HeldAtG(y) - w) }, 1e-12, 1, 0)
 }
 
 func clamp(v, lo, hi float64) float64 { return math.Min(math.Max(v, lo), hi) }
@@ -163,15 +163,15 @@ var meltEnd = [...]struct {
 	{mix.Allulose, -46}, // as fructose
 }
 
-// EndOfFreezing returns the temperature below which no more ice grows, °C: the
+// EndOfFreezingC returns the temperature below which no more ice grows, °C: the
 // mean of T_m′ over the sugars of m by mass, −34 °C where there are none.
 //
 // Check: −32.86 °C for 15 g sucrose with 6 g lactose.
-func EndOfFreezing(m mix.Mix) float64 {
+func EndOfFreezingC(m mix.Mix) float64 {
 	var sum, mass float64
 	for _, e := range meltEnd {
-		sum += m.Mass[e.species] * e.t
-		mass += m.Mass[e.species]
+		sum += m.Grams[e.species] * e.t
+		mass += m.Grams[e.species]
 	}
 	if mass == 0 {
 		return -34
@@ -186,8 +186,8 @@ func Outside(m mix.Mix, t float64) []mix.Species {
 	s := NewSorption(m, Bound{})
 	var out []mix.Species
 	for _, so := range Solutes {
-		g := m.Mass[so.Species]
-		if g > 0 && t < so.ColdestC && g/so.MolarMass*so.Nu*water.MolarMass > 0.02*s.Ideal {
+		g := m.Grams[so.Species]
+		if g > 0 && t < so.ColdestC && g/so.GPerMol*so.Nu*water.MolarMass > 0.02*s.IdealG {
 			out = append(out, so.Species)
 		}
 	}

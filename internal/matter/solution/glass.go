@@ -24,17 +24,17 @@ var (
 	}
 )
 
-// GlassTemperature returns the glass transition of a liquid whose solids are
+// GlassC returns the glass transition of a liquid whose solids are
 // the sugars, polyols and higher saccharides of m and whose water is w g, °C.
 // The dry value is their mean by mass; ok is false where m has none of them.
 //
 // It is good to about 3 K for the maximally freeze-concentrated liquid, and
 // reads too cold for disaccharides. Check: 80 % sucrose, −51.4 °C.
-func GlassTemperature(m mix.Mix, w float64) (t float64, ok bool) {
+func GlassC(m mix.Mix, w float64) (t float64, ok bool) {
 	var g, tg float64
 	for _, d := range glassDry {
-		g += m.Mass[d.species]
-		tg += m.Mass[d.species] * d.tg
+		g += m.Grams[d.species]
+		tg += m.Grams[d.species] * d.tg
 	}
 	if g == 0 {
 		return 0, false

@@ -18,24 +18,24 @@ func TestTheAmountDoesNotMatter(t *testing.T) {
 	r := rand.New(rand.NewSource(11))
 	for range 30 {
 		m := random(r)
-		for _, k := range []float64{1e-3, 1 / m.Total(), 1 / m.Mass[mix.Water], 1 / m.Saccharides(), 1 / (m.Saccharides() + m.Mass[mix.Water]), 1e6} {
+		for _, k := range []float64{1e-3, 1 / m.TotalG(), 1 / m.Grams[mix.Water], 1 / m.SaccharidesG(), 1 / (m.SaccharidesG() + m.Grams[mix.Water]), 1e6} {
 			n := m.Times(k)
 			assert.InDelta(t, freezes(m, DefaultBound), freezes(n, DefaultBound), 1e-9)
-			assert.InDelta(t, EndOfFreezing(m), EndOfFreezing(n), 1e-9)
-			assert.InDelta(t, FractionOf(m), FractionOf(n), 1e-12)
-			assert.InDelta(t, SucroseAsThick(m), SucroseAsThick(n), 1e-9)
-			assert.InEpsilon(t, Density(m, 4), Density(n, 4), 1e-12)
-			before, _ := GlassTemperature(m, m.Mass[mix.Water])
-			after, _ := GlassTemperature(n, n.Mass[mix.Water])
+			assert.InDelta(t, EndOfFreezingC(m), EndOfFreezingC(n), 1e-9)
+			assert.InDelta(t, SoluteFraction(m), SoluteFraction(n), 1e-12)
+			assert.InDelta(t, SucroseAsThickPercent(m), SucroseAsThickPercent(n), 1e-9)
+			assert.InEpsilon(t, GPerML(m, 4), GPerML(n, 4), 1e-12)
+			before, _ := GlassC(m, m.Grams[mix.Water])
+			after, _ := GlassC(n, n.Grams[mix.Water])
 			assert.InDelta(t, before, after, 1e-9)
 		}
 	}
 	for _, so := range Solutes { // one gram of one solute, and nothing else
 		one, two := of(map[mix.Species]float64{so.Species: 1}), of(map[mix.Species]float64{so.Species: 2})
-		assert.InDelta(t, SoluteMoles(two), 2*SoluteMoles(one), 1e-15, so.Species.String())
+		assert.InDelta(t, SoluteMol(two), 2*SoluteMol(one), 1e-15, so.Species.String())
 		held, twice := NewSorption(one, Bound{}), NewSorption(two, Bound{})
-		assert.InDelta(t, twice.Held(-10), 2*held.Held(-10), 1e-12, so.Species.String())
-		assert.InDelta(t, EndOfFreezing(two), EndOfFreezing(one), 1e-12)
+		assert.InDelta(t, twice.HeldG(-10), 2*held.HeldG(-10), 1e-12, so.Species.String())
+		assert.InDelta(t, EndOfFreezingC(two), EndOfFreezingC(one), 1e-12)
 	}
 }
 
@@ -46,10 +46,10 @@ func TestMixturesOfOneThingOrNone(t *testing.T) {
 	assert.True(t, math.IsNaN(freezes(sugar, DefaultBound)), "nothing to freeze")
 	assert.True(t, math.IsNaN(freezes(of(map[mix.Species]float64{mix.Water: 0.4, mix.Protein: 1.1}), DefaultBound)), "all of it bound")
 	for m, want := range map[mix.Mix]float64{{}: 0, pure: 0, sugar: 1} {
-		assert.Equal(t, want, FractionOf(m))
+		assert.Equal(t, want, SoluteFraction(m))
 	}
 	for m, want := range map[mix.Mix]float64{{}: 0, pure: 0, sugar: 100} {
-		assert.Equal(t, want, SucroseAsThick(m))
+		assert.Equal(t, want, SucroseAsThickPercent(m))
 	}
 	for _, c := range []struct {
 		m    mix.Mix
@@ -59,11 +59,11 @@ func TestMixturesOfOneThingOrNone(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, c.want, got)
 	}
-	nothing, ok := GlassTemperature(mix.Mix{}, 1)
+	nothing, ok := GlassC(mix.Mix{}, 1)
 	assert.False(t, ok)
 	assert.Zero(t, nothing)
-	assert.InDelta(t, 1/water.Density(4)*1000, Volume(pure, 4), 1e-12)
-	assert.Zero(t, Volume(mix.Mix{}, 4))
+	assert.InDelta(t, 1/water.KGPerM3(4)*1000, VolumeML(pure, 4), 1e-12)
+	assert.Zero(t, VolumeML(mix.Mix{}, 4))
 }
 
 // At 0 °C ice and water are in balance, and any solute holds all water.
@@ -71,10 +71,10 @@ func TestAtTheMeltingPointOfIceASoluteHoldsAllWater(t *testing.T) {
 	wet := NewSorption(of(map[mix.Species]float64{mix.Sucrose: 1}), Bound{})
 	protein := NewSorption(of(map[mix.Species]float64{mix.Protein: 2}), DefaultBound)
 	for _, at := range []float64{0, 0.1, 20} {
-		assert.True(t, math.IsInf(wet.Held(at), 1), "%g °C", at)
-		assert.InDelta(t, 0.8, protein.Held(at), 1e-12, "only its own")
+		assert.True(t, math.IsInf(wet.HeldG(at), 1), "%g °C", at)
+		assert.InDelta(t, 0.8, protein.HeldG(at), 1e-12, "only its own")
 	}
-	assert.False(t, math.IsInf(wet.Held(-1e-3), 1))
+	assert.False(t, math.IsInf(wet.HeldG(-1e-3), 1))
 }
 
 // The cold model knows no temperature of its own, the hot one does; the one
@@ -90,7 +90,7 @@ func TestEachActivityModelKeepsItsOwnRange(t *testing.T) {
 		assert.Equal(t, at(0), at(c), "%g °C", c)
 	}
 	for _, c := range []float64{25, 100, 149.9} {
-		assert.Equal(t, SyrupActivity(FractionOf(m), c), at(c), "%g °C", c)
+		assert.Equal(t, SyrupActivity(SoluteFraction(m), c), at(c), "%g °C", c)
 	}
 	for _, c := range []float64{-46.1, 150.1} {
 		_, err := Activity(m, Bound{}, c)
@@ -102,20 +102,20 @@ func TestEachActivityModelKeepsItsOwnRange(t *testing.T) {
 func TestNothingBoilsBelowItsWater(t *testing.T) {
 	sugar := of(map[mix.Species]float64{mix.Sucrose: 100})
 	assert.Zero(t, BoilingFraction(90, water.StandardPressure))
-	assert.True(t, math.IsInf(WaterAtBoil(sugar, 90, water.StandardPressure), 1))
+	assert.True(t, math.IsInf(WaterAtBoilG(sugar, 90, water.StandardPressure), 1))
 	thin := BoilingFraction(100.1, water.StandardPressure)
 	assert.True(t, 0 < thin && thin < 0.01)
-	assert.InDelta(t, 100, BoilingPoint(0, water.StandardPressure), 0.03)
+	assert.InDelta(t, 100, BoilingC(0, water.StandardPressure), 0.03)
 	// The search for a boiling point ends at 0 and at 250 °C.
-	assert.InDelta(t, 0, BoilingPoint(0, 1), 1e-9)
-	assert.InDelta(t, 250, BoilingPoint(0.999, water.StandardPressure), 1e-9)
+	assert.InDelta(t, 0, BoilingC(0, 1), 1e-9)
+	assert.InDelta(t, 250, BoilingC(0.999, water.StandardPressure), 1e-9)
 }
 
 // The higher saccharides bind the water that as many grams of sucrose do.
 func TestHigherSaccharidesAsShortAsSucroseFreezeAsSucrose(t *testing.T) {
 	so, _ := SoluteOf(mix.Sucrose)
 	m := of(map[mix.Species]float64{mix.Water: 70, mix.HigherSaccharides: 30})
-	m.HigherMol = 30 / so.MolarMass
+	m.HigherMol = 30 / so.GPerMol
 	assert.InDelta(t, freezes(binary(mix.Sucrose, 30), Bound{}), freezes(m, Bound{}), 1e-9)
 }
 
@@ -124,7 +124,7 @@ func TestASoluteBeyondItsRangeCountsFromAFiftieth(t *testing.T) {
 	with := func(share float64) mix.Mix {
 		sucrose, _ := SoluteOf(mix.Sucrose)
 		salt, _ := SoluteOf(mix.PotassiumChloride)
-		return of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 40, mix.PotassiumChloride: 40 / sucrose.MolarMass * share / (1 - share) / salt.Nu * salt.MolarMass})
+		return of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 40, mix.PotassiumChloride: 40 / sucrose.GPerMol * share / (1 - share) / salt.Nu * salt.GPerMol})
 	}
 	assert.Empty(t, Outside(with(0.0199), -20))
 	assert.Equal(t, []mix.Species{mix.PotassiumChloride}, Outside(with(0.0201), -20))
@@ -138,8 +138,8 @@ func TestASoluteBeyondItsRangeCountsFromAFiftieth(t *testing.T) {
 // Belitz, Grosch & Schieberle, Food Chemistry, table 0.7: sodium caseinate
 // 0.64, casein 0.61, albumin 0.44 g water per g; ASHRAE's 0.4 lies below them.
 func TestBoundWaterLiesInThePublishedRange(t *testing.T) {
-	assert.InDelta(t, 0.64, MostBound.Protein, 5e-3)
-	assert.InDelta(t, 0.4, DefaultBound.Protein, 0.05)
+	assert.InDelta(t, 0.64, MostBound.ProteinGPerG, 5e-3)
+	assert.InDelta(t, 0.4, DefaultBound.ProteinGPerG, 0.05)
 	assert.Zero(t, LeastBound)
-	assert.True(t, DefaultBound.Fibre < MostBound.Fibre && MostBound.Fibre < DefaultBound.Protein+0.05)
+	assert.True(t, DefaultBound.FibreGPerG < MostBound.FibreGPerG && MostBound.FibreGPerG < DefaultBound.ProteinGPerG+0.05)
 }

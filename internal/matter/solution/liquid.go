@@ -16,11 +16,11 @@ var genotelle = struct{ a, b, c, d, exp float64 }{22.46, -0.114, 1.1, 43.1, 1.25
 // an extrapolation that nothing published checks.
 var ViscosityRange = struct{ MaxPercent, MinC float64 }{75, -25}
 
-// Viscosity returns the viscosity, Pa s, of a syrup with w mass % of sucrose at
-// t °C. See ViscosityRange, and SucroseAsThick for other sugars.
+// ViscosityPaS returns the viscosity, Pa s, of a syrup with w mass % of sucrose at
+// t °C. See ViscosityRange, and SucroseAsThickPercent for other sugars.
 //
 // Check: 3.6067 Pa s at 61.868 % and −18 °C.
-func Viscosity(w, t float64) float64 {
+func ViscosityPaS(w, t float64) float64 {
 	v, _ := ViscositySlope(w, t)
 	return v
 }
@@ -43,7 +43,7 @@ var thickens = func() (f [mix.NumSpecies]float64) {
 	return f
 }()
 
-// SucroseAsThick returns the mass % of the sucrose syrup that is as viscous as
+// SucroseAsThickPercent returns the mass % of the sucrose syrup that is as viscous as
 // the liquid of m's saccharides and its water; Viscosity takes it from there.
 // In a mixture each sugar counts by its mass (an estimate; exact where they
 // thicken alike), and at other temperatures than 20 °C liquids equally thick
@@ -51,11 +51,11 @@ var thickens = func() (f [mix.NumSpecies]float64) {
 //
 // The hardness law does not use it: its film is that of sucrose at the same
 // solids, see package phase.
-func SucroseAsThick(m mix.Mix) float64 {
-	sum, all := 0.0, m.Mass[mix.Water]
+func SucroseAsThickPercent(m mix.Mix) float64 {
+	sum, all := 0.0, m.Grams[mix.Water]
 	for _, s := range saccharides {
-		sum += thickens[s] * m.Mass[s]
-		all += m.Mass[s]
+		sum += thickens[s] * m.Grams[s]
+		all += m.Grams[s]
 	}
 	if all == 0 {
 		return 0

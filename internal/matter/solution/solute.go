@@ -11,12 +11,12 @@ import (
 // properties of aqueous solutions" (after Wolf 1966); one constant a solute
 // but for sodium chloride and ethanol.
 type Solute struct {
-	Species   mix.Species
-	MolarMass float64 // g/mol
-	Nu        float64 // osmotically active particles per formula, activity included
-	H         float64 // hydration number at infinite dilution
-	K, Q      float64 // further terms in y and y²
-	Taper     bool    // hydration falls off in the concentrated liquid
+	Species mix.Species
+	GPerMol float64 // g/mol
+	Nu      float64 // osmotically active particles per formula, activity included
+	H       float64 // hydration number at infinite dilution
+	K, Q    float64 // further terms in y and y²
+	Taper   bool    // hydration falls off in the concentrated liquid
 
 	ColdestC float64 // °C down to which the constants hold; colder is extrapolation
 	Origin   string  // "fitted", or what the estimate rests on
@@ -44,17 +44,17 @@ var Solutes = [...]Solute{
 	tapered(mix.Trehalose, 342.3, 5.74, endOfFreezing, "as maltose", ""),
 	tapered(mix.Allulose, 180.155, 1.85, endOfFreezing, "as fructose, of which it is the epimer", ""),
 	tapered(mix.Glycerol, 92.094, 2.11, -28, "fitted from 5 %", "glycerol_freezing_point"),
-	{Species: mix.Ethanol, MolarMass: 46.068, Nu: 1, H: -0.349, K: 24.76, Q: -82.56, ColdestC: -27, Origin: "fitted", Table: "ethanol_freezing_point"},
-	{Species: mix.CitricAcid, MolarMass: 192.12, Nu: 1.1, ColdestC: -10, Origin: "estimate: ideal, 10 % dissociated"},
-	{Species: mix.TartaricAcid, MolarMass: 150.09, Nu: 1.1, ColdestC: -10, Origin: "as citric acid, by molar mass"},
-	{Species: mix.SodiumChloride, MolarMass: 58.443, Nu: 1.814, H: 0.668, K: 18.71, Q: -40.85, ColdestC: -21, Origin: "fitted", Table: "nacl_freezing_point"},
-	{Species: mix.PotassiumChloride, MolarMass: 74.551, Nu: 1.79, ColdestC: -6.5, Origin: "fitted to 2 mol/kg", Table: "kcl_freezing_point"},
+	{Species: mix.Ethanol, GPerMol: 46.068, Nu: 1, H: -0.349, K: 24.76, Q: -82.56, ColdestC: -27, Origin: "fitted", Table: "ethanol_freezing_point"},
+	{Species: mix.CitricAcid, GPerMol: 192.12, Nu: 1.1, ColdestC: -10, Origin: "estimate: ideal, 10 % dissociated"},
+	{Species: mix.TartaricAcid, GPerMol: 150.09, Nu: 1.1, ColdestC: -10, Origin: "as citric acid, by molar mass"},
+	{Species: mix.SodiumChloride, GPerMol: 58.443, Nu: 1.814, H: 0.668, K: 18.71, Q: -40.85, ColdestC: -21, Origin: "fitted", Table: "nacl_freezing_point"},
+	{Species: mix.PotassiumChloride, GPerMol: 74.551, Nu: 1.79, ColdestC: -6.5, Origin: "fitted to 2 mol/kg", Table: "kcl_freezing_point"},
 }
 
 // tapered returns a solute of one constant, the hydration h, whose molecules
 // stay whole in water.
 func tapered(s mix.Species, molarMass, h, coldestC float64, origin, table string) Solute {
-	return Solute{Species: s, MolarMass: molarMass, Nu: 1, H: h, Taper: true, ColdestC: coldestC, Origin: origin, Table: table}
+	return Solute{Species: s, GPerMol: molarMass, Nu: 1, H: h, Taper: true, ColdestC: coldestC, Origin: origin, Table: table}
 }
 
 // SoluteOf returns the constants of species s.
@@ -70,15 +70,15 @@ func SoluteOf(s mix.Species) (Solute, bool) {
 // Bound holds how much water never freezes and dissolves nothing: the largest
 // freedom left in the model, which no published freezing point settles.
 type Bound struct {
-	Protein float64 // g water per g protein; ASHRAE Refrigeration Handbook 2006, ch. 9: 0.4
-	Fibre   float64 // g water per g starch and fibre; 0.3, from memory
+	ProteinGPerG float64 // g water per g protein; ASHRAE Refrigeration Handbook 2006, ch. 9: 0.4
+	FibreGPerG   float64 // g water per g starch and fibre; 0.3, from memory
 }
 
 // The default, and the ends of the band. The upper end is the unfrozen water
 // of casein, 0.64 g/g, Belitz, Grosch & Schieberle, Food Chemistry, table 0.7
 // (authors from memory); the lower end is none at all.
 var (
-	DefaultBound = Bound{Protein: 0.4, Fibre: 0.3}
+	DefaultBound = Bound{ProteinGPerG: 0.4, FibreGPerG: 0.3}
 	LeastBound   = Bound{}
-	MostBound    = Bound{Protein: 0.64, Fibre: 0.4}
+	MostBound    = Bound{ProteinGPerG: 0.64, FibreGPerG: 0.4}
 )

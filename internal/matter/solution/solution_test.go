@@ -16,28 +16,28 @@ import (
 
 func of(g map[mix.Species]float64) (m mix.Mix) {
 	for s, v := range g {
-		m.Mass[s] = v
+		m.Grams[s] = v
 	}
 	return m
 }
 
 func freezes(m mix.Mix, b Bound) float64 {
 	s := NewSorption(m, b)
-	return s.FreezingPoint(m.Mass[mix.Water])
+	return s.FreezingC(m.Grams[mix.Water])
 }
 
 // random returns a mix of water and a few solutes.
 func random(r *rand.Rand) mix.Mix {
 	var m mix.Mix
-	m.Mass[mix.Water] = 20 + 80*r.Float64()
+	m.Grams[mix.Water] = 20 + 80*r.Float64()
 	for range 1 + r.Intn(5) {
-		m.Mass[Solutes[r.Intn(len(Solutes)-2)].Species] += 25 * r.Float64() // salts apart
+		m.Grams[Solutes[r.Intn(len(Solutes)-2)].Species] += 25 * r.Float64() // salts apart
 	}
-	m.Mass[mix.SodiumChloride] = r.Float64()
-	m.Mass[mix.Protein] = 6 * r.Float64()
+	m.Grams[mix.SodiumChloride] = r.Float64()
+	m.Grams[mix.Protein] = 6 * r.Float64()
 	m.IonMol = 0.02 * r.Float64()
-	m.Mass[mix.HigherSaccharides] = 8 * r.Float64()
-	m.HigherMol = m.Mass[mix.HigherSaccharides] / 774
+	m.Grams[mix.HigherSaccharides] = 8 * r.Float64()
+	m.HigherMol = m.Grams[mix.HigherSaccharides] / 774
 	return m
 }
 
@@ -64,8 +64,8 @@ func TestWaterHeldBySucroseIsTheWorkedExample(t *testing.T) {
 	y := -math.Expm1(water.LnIceActivity(-18))
 	check.Printed(t, y, "0.160749")
 	check.Printed(t, 1/(1+taper*y*y), "0.669546")
-	check.Printed(t, s.Held(-18), "0.48691")
-	check.Printed(t, 100/(1+s.Held(-18)), "67.25")
+	check.Printed(t, s.HeldG(-18), "0.48691")
+	check.Printed(t, 100/(1+s.HeldG(-18)), "67.25")
 }
 
 // Published between −0.53 and −0.55 °C: Leighton 1927, J. Dairy Sci. 10:300;
@@ -92,13 +92,13 @@ func TestActivityOfTheLiquidIsThatOfIceAtTheFreezingPoint(t *testing.T) {
 	for range 300 {
 		m := random(r)
 		s := NewSorption(m, DefaultBound)
-		w := m.Mass[mix.Water]
-		f := s.FreezingPoint(w)
+		w := m.Grams[mix.Water]
+		f := s.FreezingC(w)
 		if math.IsNaN(f) {
 			continue
 		}
 		assert.InDelta(t, math.Exp(water.LnIceActivity(f)), s.activityOf(w), 1e-9)
-		assert.InDelta(t, w, s.Held(f), 1e-9*w)
+		assert.InDelta(t, w, s.HeldG(f), 1e-9*w)
 	}
 }
 
@@ -112,7 +112,7 @@ func TestMoreSoluteNeverRaisesTheFreezingPoint(t *testing.T) {
 				continue // beyond the solute's range, where the program says that it extrapolates
 			}
 			more := m
-			more.Mass[so.Species] += 0.01 + 3*r.Float64()
+			more.Grams[so.Species] += 0.01 + 3*r.Float64()
 			if after := freezes(more, DefaultBound); !math.IsNaN(after) {
 				assert.LessOrEqual(t, after, before+1e-12, so.Species.String())
 			}
@@ -136,9 +136,9 @@ func TestHeldWaterFallsWithTheTemperature(t *testing.T) {
 		s := NewSorption(of(map[mix.Species]float64{so.Species: 1}), Bound{})
 		last := math.Inf(1)
 		for c := -0.05; c > -34; c -= 0.05 {
-			got := s.Held(c)
+			got := s.HeldG(c)
 			require.Less(t, got, last, "%s at %g °C", so.Species, c)
-			require.InDelta(t, (s.Held(c+1e-5)-s.Held(c-1e-5))/2e-5, s.HeldSlope(c), 1e-4*s.HeldSlope(c)+1e-6)
+			require.InDelta(t, (s.HeldG(c+1e-5)-s.HeldG(c-1e-5))/2e-5, s.HeldSlopeGPerK(c), 1e-4*s.HeldSlopeGPerK(c)+1e-6)
 			last = got
 		}
 	}
@@ -159,9 +159,9 @@ func TestEverySoluteIsNamedBeyondItsRange(t *testing.T) {
 func TestNoLactoseConstantMeetsTheHandbookAndTheReference(t *testing.T) {
 	for _, k := range []float64{1 - 1e-4, 1, 1 + 1e-4} {
 		s := NewSorption(of(map[mix.Species]float64{mix.Lactose: 8}), Bound{})
-		s.Ideal, s.Tapered = k*s.Ideal, k*s.Tapered
-		assert.InDelta(t, -0.4849, s.FreezingPoint(92), 1e-4)
-		assert.Greater(t, s.FreezingPoint(92)+0.50, 0.015)
+		s.IdealG, s.TaperedG = k*s.IdealG, k*s.TaperedG
+		assert.InDelta(t, -0.4849, s.FreezingC(92), 1e-4)
+		assert.Greater(t, s.FreezingC(92)+0.50, 0.015)
 	}
 }
 
@@ -170,11 +170,11 @@ func TestNoLactoseConstantMeetsTheHandbookAndTheReference(t *testing.T) {
 func TestGlucoseAndFructoseAreThinnerThanSucrose(t *testing.T) {
 	for s, want := range map[mix.Species]float64{mix.Glucose: 5.493, mix.Fructose: 5.046, mix.Sucrose: 6.162} {
 		m := of(map[mix.Species]float64{mix.Water: 60, s: 40})
-		assert.InEpsilon(t, want, 1000*Viscosity(SucroseAsThick(m), 20), 0.05, s.String())
+		assert.InEpsilon(t, want, 1000*ViscosityPaS(SucroseAsThickPercent(m), 20), 0.05, s.String())
 	}
 	half := of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 20, mix.Fructose: 20})
-	assert.InDelta(t, 40*(1+0.921)/2, SucroseAsThick(half), 1e-12)
-	assert.Zero(t, SucroseAsThick(mix.Mix{}))
+	assert.InDelta(t, 40*(1+0.921)/2, SucroseAsThickPercent(half), 1e-12)
+	assert.Zero(t, SucroseAsThickPercent(mix.Mix{}))
 }
 
 func TestExtrapolationIsNamed(t *testing.T) {
@@ -209,55 +209,55 @@ func TestActivityOutsideItsRangeIsARangeError(t *testing.T) {
 func TestBoilingPointAndFractionUndoEachOther(t *testing.T) {
 	for c := 101.0; c <= 150; c += 3.5 {
 		for _, z := range []float64{0, 1000, 3500} {
-			p := water.AirPressure(z)
-			assert.InDelta(t, c, BoilingPoint(BoilingFraction(c, p), p), 1e-6)
+			p := water.AirPa(z)
+			assert.InDelta(t, c, BoilingC(BoilingFraction(c, p), p), 1e-6)
 		}
 	}
-	check.Printed(t, WaterAtBoil(of(map[mix.Species]float64{mix.Sucrose: 180}), 118, water.StandardPressure), "25.03")
+	check.Printed(t, WaterAtBoilG(of(map[mix.Species]float64{mix.Sucrose: 180}), 118, water.StandardPressure), "25.03")
 }
 
 // The weighted mean by hand: (15 × −34 + 6 × −30)/21.
 func TestEndOfFreezingIsTheSugarsMean(t *testing.T) {
-	check.Printed(t, EndOfFreezing(of(map[mix.Species]float64{mix.Sucrose: 15, mix.Lactose: 6})), "-32.857")
-	assert.Equal(t, -34.0, EndOfFreezing(mix.Mix{}))
+	check.Printed(t, EndOfFreezingC(of(map[mix.Species]float64{mix.Sucrose: 15, mix.Lactose: 6})), "-32.857")
+	assert.Equal(t, -34.0, EndOfFreezingC(mix.Mix{}))
 }
 
 // By hand with k = 5.4266 (constants after Roos 1993, from memory).
 func TestGlassOf80PercentSucroseIsTheWorkedExample(t *testing.T) {
-	c, ok := GlassTemperature(of(map[mix.Species]float64{mix.Sucrose: 80}), 20)
+	c, ok := GlassC(of(map[mix.Species]float64{mix.Sucrose: 80}), 20)
 	assert.True(t, ok)
 	assert.InDelta(t, -51.4, c, 0.1)
-	_, ok = GlassTemperature(mix.Mix{}, 20)
+	_, ok = GlassC(mix.Mix{}, 20)
 	assert.False(t, ok)
-	long, _ := GlassTemperature(of(map[mix.Species]float64{mix.Sucrose: 40, mix.HigherSaccharides: 40}), 20)
-	short, _ := GlassTemperature(of(map[mix.Species]float64{mix.Sucrose: 40, mix.Glycerol: 40}), 20)
+	long, _ := GlassC(of(map[mix.Species]float64{mix.Sucrose: 40, mix.HigherSaccharides: 40}), 20)
+	short, _ := GlassC(of(map[mix.Species]float64{mix.Sucrose: 40, mix.Glycerol: 40}), 20)
 	assert.True(t, short < c && c < long, "glycerol softens, glucose syrup stiffens")
 	for _, s := range saccharides {
-		_, ok := GlassTemperature(of(map[mix.Species]float64{s: 1}), 1)
+		_, ok := GlassC(of(map[mix.Species]float64{s: 1}), 1)
 		assert.True(t, ok, s.String())
 	}
 }
 
 func TestViscosityRisesWithSugarAndFallsWithWarmth(t *testing.T) {
-	assert.InDelta(t, 3.6067, Viscosity(61.868, -18), 1e-3) // by hand, from five digits
+	assert.InDelta(t, 3.6067, ViscosityPaS(61.868, -18), 1e-3) // by hand, from five digits
 	for w := 1.0; w < 75; w++ {
-		assert.Greater(t, Viscosity(w+1, -10), Viscosity(w, -10))
-		assert.Greater(t, Viscosity(w, -12), Viscosity(w, -10))
+		assert.Greater(t, ViscosityPaS(w+1, -10), ViscosityPaS(w, -10))
+		assert.Greater(t, ViscosityPaS(w, -12), ViscosityPaS(w, -10))
 		_, slope := ViscositySlope(w, -10)
-		assert.InEpsilon(t, (Viscosity(w+1e-5, -10)-Viscosity(w-1e-5, -10))/2e-5, slope, 1e-5)
+		assert.InEpsilon(t, (ViscosityPaS(w+1e-5, -10)-ViscosityPaS(w-1e-5, -10))/2e-5, slope, 1e-5)
 	}
-	assert.Equal(t, Viscosity(75, -25), Viscosity(90, -40), "it stops where the formula does")
+	assert.Equal(t, ViscosityPaS(75, -25), ViscosityPaS(90, -40), "it stops where the formula does")
 }
 
 // CRC Handbook, 102nd ed.: 40 % sucrose, 1.1765 g/mL at 20 °C.
 func TestDensityOfSucroseAndItsSlope(t *testing.T) {
-	assert.InDelta(t, 1.1765, Density(of(map[mix.Species]float64{mix.Sucrose: 40, mix.Water: 60}), 20), 1.2e-3)
+	assert.InDelta(t, 1.1765, GPerML(of(map[mix.Species]float64{mix.Sucrose: 40, mix.Water: 60}), 20), 1.2e-3)
 	r := rand.New(rand.NewSource(4))
 	for range 100 {
 		m, d := random(r), random(r)
 		const h = 1e-5
-		fd := (Volume(m.PlusScaled(d, h), 4) - Volume(m.PlusScaled(d, -h), 4)) / (2 * h)
-		assert.InEpsilon(t, fd, VolumeSlope(m, d, 4), 1e-6)
+		fd := (VolumeML(m.PlusScaled(d, h), 4) - VolumeML(m.PlusScaled(d, -h), 4)) / (2 * h)
+		assert.InEpsilon(t, fd, VolumeSlopeMLPerG(m, d, 4), 1e-6)
 	}
 }
 
@@ -265,7 +265,7 @@ func TestTheInnerSolveAllocatesNothing(t *testing.T) {
 	m := random(rand.New(rand.NewSource(5)))
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		s := NewSorption(m, DefaultBound)
-		s.FreezingPoint(m.Mass[mix.Water])
+		s.FreezingC(m.Grams[mix.Water])
 	}))
 }
 
@@ -274,7 +274,7 @@ func BenchmarkFreezingPoint(b *testing.B) {
 	s := NewSorption(m, DefaultBound)
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
-		s.FreezingPoint(m.Mass[mix.Water])
+		s.FreezingC(m.Grams[mix.Water])
 	}
 }
 
@@ -285,9 +285,9 @@ func TestABorrowedConstantFreezesAsItsKin(t *testing.T) {
 		so, ok := SoluteOf(s)
 		require.True(t, ok)
 		var m mix.Mix
-		m.Mass[mix.Water], m.Mass[s] = 1000, mol*so.MolarMass
+		m.Grams[mix.Water], m.Grams[s] = 1000, mol*so.GPerMol
 		x := NewSorption(m, Bound{})
-		return x.FreezingPoint(1000)
+		return x.FreezingC(1000)
 	}
 	for s, kin := range map[mix.Species]mix.Species{mix.Allulose: mix.Fructose, mix.TartaricAcid: mix.CitricAcid, mix.Trehalose: mix.Maltose, mix.Isomalt: mix.Maltose} {
 		so, _ := SoluteOf(s)

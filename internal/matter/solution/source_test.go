@@ -20,8 +20,8 @@ func TestWhatBindsWaterActsAsThatMuchLessWater(t *testing.T) {
 		for range 20 {
 			m := of(map[mix.Species]float64{mix.Water: 50 + 30*r.Float64(), mix.Sucrose: 5 + 25*r.Float64()})
 			with, drier := m, m
-			with.Mass[s] = 10
-			drier.Mass[mix.Water] -= 10 * binds
+			with.Grams[s] = 10
+			drier.Grams[mix.Water] -= 10 * binds
 			require.InDelta(t, freezes(drier, DefaultBound), freezes(with, DefaultBound), 1e-9, s.String())
 		}
 	}
@@ -33,7 +33,7 @@ func TestFreezingEndsWhereEachSugarStopsMelting(t *testing.T) {
 	for s, want := range map[mix.Species]float64{
 		mix.Sucrose: -34, mix.Glucose: -46, mix.Fructose: -46, mix.Lactose: -30, mix.Maltose: -32, mix.Galactose: -45,
 	} {
-		assert.InDelta(t, want, EndOfFreezing(of(map[mix.Species]float64{mix.Water: 60, s: 20})), 0.5, s.String())
+		assert.InDelta(t, want, EndOfFreezingC(of(map[mix.Species]float64{mix.Water: 60, s: 20})), 0.5, s.String())
 	}
 }
 
@@ -42,7 +42,7 @@ func TestFreezingEndsWhereEachSugarStopsMelting(t *testing.T) {
 // swells by 3.7e-4 to 4.7e-4 per kelvin at 20 to 30 °C.
 func TestASyrupSwellsWithTheHeatAsMeasured(t *testing.T) {
 	m := of(map[mix.Species]float64{mix.Sucrose: 60, mix.Water: 40})
-	assert.InDelta(t, 4.2e-4, (Volume(m, 30)/Volume(m, 20)-1)/10, 0.5e-4)
+	assert.InDelta(t, 4.2e-4, (VolumeML(m, 30)/VolumeML(m, 20)-1)/10, 0.5e-4)
 }
 
 // Ethanol boils at 78.3 °C (CRC Handbook): nothing of it is in a syrup at 118.
@@ -50,7 +50,7 @@ func TestNoEthanolIsLeftInABoiledSyrup(t *testing.T) {
 	dry := of(map[mix.Species]float64{mix.Sucrose: 180})
 	wet := of(map[mix.Species]float64{mix.Sucrose: 180, mix.Ethanol: 20})
 	const air = 101325
-	assert.Equal(t, WaterAtBoil(dry, 118, air), WaterAtBoil(wet, 118, air))
+	assert.Equal(t, WaterAtBoilG(dry, 118, air), WaterAtBoilG(wet, 118, air))
 }
 
 // Belitz, Grosch & Schieberle, Food Chemistry, and others put the dry sugars
@@ -63,10 +63,10 @@ func TestGlassesOfTheDrySugarsLieWherePublishedOnesDo(t *testing.T) {
 		mix.HigherSaccharides: {134, 175},
 	} {
 		m := of(map[mix.Species]float64{s: 1})
-		got, ok := GlassTemperature(m, 0)
+		got, ok := GlassC(m, 0)
 		require.True(t, ok)
 		assert.True(t, got >= want[0] && got <= want[1], "%s: %g °C", s, got)
-		got, _ = GlassTemperature(m, 1e9)
+		got, _ = GlassC(m, 1e9)
 		assert.InDelta(t, 138, got+water.ZeroC, 0.5, s.String())
 	}
 }

@@ -56,7 +56,7 @@ func TestMolarMassesAreThoseOfTheFormulas(t *testing.T) {
 		mix.SodiumChloride: 22.990 + 35.45, mix.PotassiumChloride: 39.098 + 35.45,
 	}
 	for _, so := range Solutes {
-		assert.InDelta(t, want[so.Species], so.MolarMass, 0.02, so.Species.String())
+		assert.InDelta(t, want[so.Species], so.GPerMol, 0.02, so.Species.String())
 	}
 }
 
@@ -79,8 +79,8 @@ func TestWhatIsTakenAsItsKinFreezesAsItsKin(t *testing.T) {
 		require.True(t, ok, "%s: %s", so.Species, name)
 		borrowed++
 		for _, mol := range []float64{0.3, 2} {
-			own := of(map[mix.Species]float64{mix.Water: 1000, so.Species: mol * so.MolarMass})
-			its := of(map[mix.Species]float64{mix.Water: 1000, lender.Species: mol * lender.MolarMass})
+			own := of(map[mix.Species]float64{mix.Water: 1000, so.Species: mol * so.GPerMol})
+			its := of(map[mix.Species]float64{mix.Water: 1000, lender.Species: mol * lender.GPerMol})
 			assert.InDelta(t, freezes(its, Bound{}), freezes(own, Bound{}), 1e-9, so.Species.String())
 		}
 	}
@@ -92,7 +92,7 @@ func TestWhatIsTakenAsItsKinFreezesAsItsKin(t *testing.T) {
 // of pKa 3 by a tenth.
 func TestADiluteSoluteLowersTheFreezingPointByItsParticles(t *testing.T) {
 	for _, so := range Solutes {
-		got := -freezes(of(map[mix.Species]float64{mix.Water: 1000, so.Species: 0.01 * so.MolarMass}), Bound{}) / 0.0186
+		got := -freezes(of(map[mix.Species]float64{mix.Water: 1000, so.Species: 0.01 * so.GPerMol}), Bound{}) / 0.0186
 		switch so.Species {
 		case mix.SodiumChloride, mix.PotassiumChloride:
 			assert.InDelta(t, 1.85, got, 0.1, so.Species.String())
@@ -115,7 +115,7 @@ func TestComponentsAreThoseOfChoiAndOkos(t *testing.T) {
 			continue // water and ice have their own package
 		}
 		met++
-		p := map[string]*[3]float64{"k": &x.K, "rho": &x.Rho, "cp": &x.Cp}[r.Text("property")]
+		p := map[string]*[3]float64{"k": &x.WPerMK, "rho": &x.KGPerM3, "cp": &x.JPerGK}[r.Text("property")]
 		for i, column := range []string{"A", "B", "C"} {
 			assert.InDelta(t, r.Num(column), p[i], 1e-12, "%s of %s, %s", r.Text("property"), r.Text("component"), column)
 		}
@@ -131,10 +131,10 @@ func TestComponentsAreThoseOfChoiAndOkos(t *testing.T) {
 func TestEthanolIsTheHandbooks(t *testing.T) {
 	e := &Components.Ethanol
 	for at, want := range map[float64]float64{0: 806.3, 20: 789.3, 40: 772.2} {
-		assert.InDelta(t, want, At(e.Rho, at), 1, "%g °C", at)
+		assert.InDelta(t, want, At(e.KGPerM3, at), 1, "%g °C", at)
 	}
-	assert.InDelta(t, 0.17, At(e.K, 0), 0.01)
-	assert.InDelta(t, 2.3, At(e.Cp, 0), 0.1)
+	assert.InDelta(t, 0.17, At(e.WPerMK, 0), 0.01)
+	assert.InDelta(t, 2.3, At(e.JPerGK, 0), 0.1)
 }
 
 // Densities at 20 °C: each file names its source and volumes says how near the
@@ -146,7 +146,7 @@ func TestSolutionsAreAsDenseAsMeasured(t *testing.T) {
 	}
 	near := func(s mix.Species, r check.Row, column string) {
 		p, want := r.Num("mass_pct"), r.Num(column)
-		assert.InEpsilon(t, want, Density(binary(s, p), 20), bars[s], "%s %g %%", s, p)
+		assert.InEpsilon(t, want, GPerML(binary(s, p), 20), bars[s], "%s %g %%", s, p)
 	}
 	for s := range map[mix.Species]bool{mix.Sucrose: true, mix.Glucose: true, mix.Fructose: true} {
 		for _, r := range check.Table(t, s.String()+"_density_20C") {
@@ -168,14 +168,14 @@ func TestDissolvedPolyolsAndAcidTakeThePublishedRoom(t *testing.T) {
 	for s, v := range map[mix.Species]float64{mix.Galactose: 110.5, mix.Mannitol: 119.5, mix.Sorbitol: 119.6, mix.Xylitol: 102.3, mix.Erythritol: 87.0} {
 		so, _ := SoluteOf(s)
 		dilute := of(map[mix.Species]float64{mix.Water: 1000, s: 1})
-		got := Volume(dilute, 20) - Volume(of(map[mix.Species]float64{mix.Water: 1000}), 20)
-		assert.InEpsilon(t, v/so.MolarMass, got, 0.012, s.String())
+		got := VolumeML(dilute, 20) - VolumeML(of(map[mix.Species]float64{mix.Water: 1000}), 20)
+		assert.InEpsilon(t, v/so.GPerMol, got, 0.012, s.String())
 	}
 	for p, want := range map[float64]float64{10: 1.0392, 20: 1.0805, 30: 1.1244} {
-		assert.InDelta(t, want, Density(binary(mix.CitricAcid, p), 20), 1e-3, "%g %%", p)
+		assert.InDelta(t, want, GPerML(binary(mix.CitricAcid, p), 20), 1e-3, "%g %%", p)
 	}
 	for s, kin := range map[mix.Species]mix.Species{mix.TartaricAcid: mix.CitricAcid, mix.Allulose: mix.Fructose, mix.Trehalose: mix.Sucrose, mix.HigherSaccharides: mix.Sucrose} {
-		assert.Equal(t, Density(binary(kin, 35), 20), Density(binary(s, 35), 20), s.String())
+		assert.Equal(t, GPerML(binary(kin, 35), 20), GPerML(binary(s, 35), 20), s.String())
 	}
 }
 
@@ -184,7 +184,7 @@ func TestDissolvedPolyolsAndAcidTakeThePublishedRoom(t *testing.T) {
 func TestAllSugarsCrowdAsTheMeasuredOnesDo(t *testing.T) {
 	grows := func(s mix.Species) float64 {
 		room := func(p float64) float64 {
-			return Volume(binary(s, p), 20) - Volume(of(map[mix.Species]float64{mix.Water: 100 - p}), 20)
+			return VolumeML(binary(s, p), 20) - VolumeML(of(map[mix.Species]float64{mix.Water: 100 - p}), 20)
 		}
 		return room(60)/60 - room(0.01)/0.01
 	}
@@ -208,8 +208,8 @@ func TestSolidsAddTheirOwnVolume(t *testing.T) {
 		for _, s := range names[r.Text("component")] {
 			m := of(map[mix.Species]float64{mix.Water: 60, mix.Sucrose: 20})
 			with := m
-			with.Mass[s] = 10
-			assert.InDelta(t, 10/r.Num("at_20")*1000, Volume(with, 20)-Volume(m, 20), 1e-4, s.String())
+			with.Grams[s] = 10
+			assert.InDelta(t, 10/r.Num("at_20")*1000, VolumeML(with, 20)-VolumeML(m, 20), 1e-4, s.String())
 		}
 	}
 }
@@ -219,7 +219,7 @@ func TestSolidsAddTheirOwnVolume(t *testing.T) {
 func TestSyrupsBoilWhereThePublishedTablesSay(t *testing.T) {
 	for _, r := range check.Table(t, "syrup_boiling") {
 		p := r.Num("sucrose_pct")
-		got := BoilingPoint(SucroseFraction(p), water.StandardPressure)
+		got := BoilingC(SucroseFraction(p), water.StandardPressure)
 		assert.InDelta(t, r.Num("starzak_peacock_C"), got, 0.6e-3, "%g %%", p)
 		assert.InDelta(t, r.Num("browne1912_C"), got, 5.4, "%g %%", p)
 		assert.InDelta(t, p, SucrosePercent(BoilingFraction(got, water.StandardPressure)), 1e-6)
@@ -230,11 +230,11 @@ func TestSyrupsBoilWhereThePublishedTablesSay(t *testing.T) {
 func TestSyrupsAreAsThickAsMeasured(t *testing.T) {
 	for _, r := range check.Table(t, "sucrose_density_20C") {
 		if p := r.Num("mass_pct"); p <= 70 {
-			assert.InEpsilon(t, r.Num("viscosity_mPa_s"), 1000*Viscosity(p, 20), 0.035, "%g %%", p)
+			assert.InEpsilon(t, r.Num("viscosity_mPa_s"), 1000*ViscosityPaS(p, 20), 0.035, "%g %%", p)
 		}
 	}
 	glucose, galactose := binary(mix.Glucose, 40), binary(mix.Galactose, 40)
-	assert.Equal(t, SucroseAsThick(glucose), SucroseAsThick(galactose), "taken as glucose")
+	assert.Equal(t, SucroseAsThickPercent(glucose), SucroseAsThickPercent(galactose), "taken as glucose")
 }
 
 // T_m′ and what the sugars of no table are taken as.
@@ -242,12 +242,12 @@ func TestFreezingEndsWhereTheTableSays(t *testing.T) {
 	for _, r := range check.Table(t, "maximal_freeze_concentration") {
 		for _, so := range Solutes {
 			if so.Species.String() == r.Text("solute") {
-				assert.InDelta(t, r.Num("Tm_prime_C"), EndOfFreezing(binary(so.Species, 20)), 0.5, r.Text("solute"))
+				assert.InDelta(t, r.Num("Tm_prime_C"), EndOfFreezingC(binary(so.Species, 20)), 0.5, r.Text("solute"))
 			}
 		}
 	}
-	assert.Equal(t, EndOfFreezing(binary(mix.Fructose, 20)), EndOfFreezing(binary(mix.Allulose, 20)))
-	assert.Equal(t, EndOfFreezing(binary(mix.Sucrose, 1)), EndOfFreezing(binary(mix.Fat, 1)), "as sucrose where there is no sugar")
+	assert.Equal(t, EndOfFreezingC(binary(mix.Fructose, 20)), EndOfFreezingC(binary(mix.Allulose, 20)))
+	assert.Equal(t, EndOfFreezingC(binary(mix.Sucrose, 1)), EndOfFreezingC(binary(mix.Fat, 1)), "as sucrose where there is no sugar")
 }
 
 // Dry glasses, °C, in the ranges of several authors: sugars as Roos 1993,
@@ -261,12 +261,12 @@ func TestDryGlassesAreThePublishedOnes(t *testing.T) {
 		mix.Trehalose: {100, 117}, mix.Sorbitol: {-9, -3}, mix.Xylitol: {-29, -23}, mix.Mannitol: {11, 13}, mix.Maltitol: {39, 47},
 		mix.Erythritol: {-53, -42}, mix.Isomalt: {55, 68}, mix.Lactitol: {45, 55}, mix.Glycerol: {-93, -83}, mix.HigherSaccharides: {134, 160},
 	} {
-		got, ok := GlassTemperature(of(map[mix.Species]float64{s: 1}), 0)
+		got, ok := GlassC(of(map[mix.Species]float64{s: 1}), 0)
 		require.True(t, ok)
 		assert.True(t, want[0]-0.5 <= got && got <= want[1]+0.5, "%s: %g °C", s, got)
 	}
-	fructose, _ := GlassTemperature(binary(mix.Fructose, 80), 20)
-	allulose, _ := GlassTemperature(binary(mix.Allulose, 80), 20)
+	fructose, _ := GlassC(binary(mix.Fructose, 80), 20)
+	allulose, _ := GlassC(binary(mix.Allulose, 80), 20)
 	assert.Equal(t, fructose, allulose)
 	assert.False(t, math.IsNaN(fructose))
 }

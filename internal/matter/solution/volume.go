@@ -66,18 +66,18 @@ const dissolvedPerKelvin = 6.5e-4
 // dissolved returns the volume of what is dissolved in m, mL, and its
 // derivative along d.
 func dissolved(m, d *mix.Mix, t float64) (v, slope float64) {
-	w, dw := m.Mass[mix.Water], d.Mass[mix.Water]
+	w, dw := m.Grams[mix.Water], d.Grams[mix.Water]
 	one := func(s mix.Species, x, dx float64) {
-		k, g, dg := &volumes[s], m.Mass[s], d.Mass[s]
+		k, g, dg := &volumes[s], m.Grams[s], d.Grams[s]
 		v += g * (k.a + x*(k.b+x*k.c))
 		slope += dg*(k.a+x*(k.b+x*k.c)) + g*dx*(k.b+2*x*k.c)
 	}
-	x, dx := shareOf(m.Saccharides(), w, d.Saccharides(), dw)
+	x, dx := shareOf(m.SaccharidesG(), w, d.SaccharidesG(), dw)
 	for _, s := range saccharides {
 		one(s, x, dx)
 	}
 	for _, s := range apart {
-		x, dx := shareOf(m.Mass[s], w, d.Mass[s], dw)
+		x, dx := shareOf(m.Grams[s], w, d.Grams[s], dw)
 		one(s, x, dx)
 	}
 	warmth := 1 + dissolvedPerKelvin*(t-20)
@@ -101,29 +101,29 @@ func solidsVolume(m *mix.Mix, t float64) float64 {
 		if g == 0 {
 			return 0
 		}
-		return 1000 * g / At(c.Rho, t)
+		return 1000 * g / At(c.KGPerM3, t)
 	}
-	return volume(m.Mass[mix.Protein], &c.Protein) + volume(m.Mass[mix.Fat], &c.Fat) +
-		volume(m.Mass[mix.Starch]+m.Mass[mix.OtherSolids], &c.Carbohydrate) +
-		volume(m.Mass[mix.Fibre], &c.Fibre) + volume(m.Mass[mix.Ash], &c.Ash)
+	return volume(m.Grams[mix.Protein], &c.Protein) + volume(m.Grams[mix.Fat], &c.Fat) +
+		volume(m.Grams[mix.Starch]+m.Grams[mix.OtherSolids], &c.Carbohydrate) +
+		volume(m.Grams[mix.Fibre], &c.Fibre) + volume(m.Grams[mix.Ash], &c.Ash)
 }
 
-// Volume returns the volume of m, mL, without ice or air at t °C, −30 to 100.
+// VolumeML returns the volume of m, mL, without ice or air at t °C, −30 to 100.
 //
 // Source: volumes add, 1/ρ = Σ x/ρ (ASHRAE Refrigeration Handbook 2006, ch. 9),
 // with what is dissolved at its volume in solution.
-func Volume(m mix.Mix, t float64) float64 {
+func VolumeML(m mix.Mix, t float64) float64 {
 	v, _ := dissolved(&m, &mix.Mix{}, t)
-	return v + solidsVolume(&m, t) + 1000*m.Mass[mix.Water]/water.Density(t)
+	return v + solidsVolume(&m, t) + 1000*m.Grams[mix.Water]/water.KGPerM3(t)
 }
 
-// VolumeSlope returns the derivative of Volume along d, mL per unit of d.
-func VolumeSlope(m, d mix.Mix, t float64) float64 {
+// VolumeSlopeMLPerG returns the derivative of Volume along d, mL per unit of d.
+func VolumeSlopeMLPerG(m, d mix.Mix, t float64) float64 {
 	_, slope := dissolved(&m, &d, t)
-	return slope + solidsVolume(&d, t) + 1000*d.Mass[mix.Water]/water.Density(t)
+	return slope + solidsVolume(&d, t) + 1000*d.Grams[mix.Water]/water.KGPerM3(t)
 }
 
-// Density returns that of m without ice or air at t °C, g/mL.
+// GPerML returns that of m without ice or air at t °C, g/mL.
 //
 // Check: sucrose 40 % at 20 °C, 1.1765 g/mL (CRC Handbook); ours is 0.05 % off.
-func Density(m mix.Mix, t float64) float64 { return m.Total() / Volume(m, t) }
+func GPerML(m mix.Mix, t float64) float64 { return m.TotalG() / VolumeML(m, t) }

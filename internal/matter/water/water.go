@@ -36,8 +36,8 @@ func LnIceActivity(t float64) float64 {
 	return -u * (iceActivity[0] + u*(iceActivity[1]+u*iceActivity[2]))
 }
 
-// LnIceActivitySlope returns d LnIceActivity/dt, 1/K, at t ≤ 0.
-func LnIceActivitySlope(t float64) float64 {
+// LnIceActivityPerK returns d LnIceActivity/dt, 1/K, at t ≤ 0.
+func LnIceActivityPerK(t float64) float64 {
 	u := math.Max(0, -t)
 	return iceActivity[0] + u*(2*iceActivity[1]+u*3*iceActivity[2])
 }
@@ -53,11 +53,11 @@ var kell = struct {
 	16.879850e-3,
 }
 
-// Density returns the density of liquid water at t °C and one atmosphere, in
+// KGPerM3 returns the density of liquid water at t °C and one atmosphere, in
 // kg/m³. Valid −30 to 150 °C; below −30 °C the value at −30 °C is kept.
 //
 // Check: 998.2 kg/m³ at 20 °C.
-func Density(t float64) float64 {
+func KGPerM3(t float64) float64 {
 	t = math.Max(t, -30)
 	p := 0.0
 	for i := len(kell.num) - 1; i >= 0; i-- {
@@ -66,11 +66,11 @@ func Density(t float64) float64 {
 	return p / (1 + kell.den*t)
 }
 
-// IceDensity returns the density of ice Ih, kg/m³: Choi & Okos 1986, in Food
+// IceKGPerM3 returns the density of ice Ih, kg/m³: Choi & Okos 1986, in Food
 // Engineering and Process Applications vol. 1, pp. 93–101. −40 to 0 °C.
-func IceDensity(t float64) float64 { return 916.89 - 0.13071*t }
+func IceKGPerM3(t float64) float64 { return 916.89 - 0.13071*t }
 
-// Heat capacities, kJ/(kg K), Choi & Okos 1986 (as IceDensity): water below
+// Heat capacities, kJ/(kg K), Choi & Okos 1986 (as IceKGPerM3): water below
 // and above 0 °C, and ice.
 var (
 	cpWaterCold = [3]float64{4.0817, -5.3062e-3, 9.9516e-4}
@@ -78,17 +78,17 @@ var (
 	cpIce       = [3]float64{2.0623, 6.0769e-3, 0}
 )
 
-// Conductivities, W/(m K), of water and of ice, Choi & Okos 1986 (as IceDensity).
+// Conductivities, W/(m K), of water and of ice, Choi & Okos 1986 (as IceKGPerM3).
 var (
 	kWater = [3]float64{0.57109, 1.7625e-3, -6.7036e-6}
 	kIce   = [3]float64{2.2196, -6.2489e-3, 1.0154e-4}
 )
 
-// Conductivity returns that of liquid water at t °C, W/(m K), −40 to 150 °C.
-func Conductivity(t float64) float64 { return poly(kWater, t) }
+// WPerMK returns that of liquid water at t °C, W/(m K), −40 to 150 °C.
+func WPerMK(t float64) float64 { return poly(kWater, t) }
 
-// IceConductivity returns that of ice at t °C, W/(m K), −40 to 0 °C.
-func IceConductivity(t float64) float64 { return poly(kIce, t) }
+// IceWPerMK returns that of ice at t °C, W/(m K), −40 to 0 °C.
+func IceWPerMK(t float64) float64 { return poly(kIce, t) }
 
 // LatentHeat0 is the heat of fusion at 0 °C, kJ/kg. With the heat capacities
 // above it gives L(T) within 0.3 % of IAPWS to −20 °C.
@@ -97,32 +97,32 @@ const LatentHeat0 = 333.6
 func poly(c [3]float64, t float64) float64     { return c[0] + t*(c[1]+t*c[2]) }
 func integral(c [3]float64, t float64) float64 { return t * (c[0] + t*(c[1]/2+t*c[2]/3)) }
 
-// HeatCapacity returns cp of liquid water at t °C, kJ/(kg K), −40 to 150 °C.
-func HeatCapacity(t float64) float64 {
+// JPerGK returns cp of liquid water at t °C, kJ/(kg K), −40 to 150 °C.
+func JPerGK(t float64) float64 {
 	if t < 0 {
 		return poly(cpWaterCold, t)
 	}
 	return poly(cpWaterWarm, t)
 }
 
-// IceHeatCapacity returns cp of ice at t °C, kJ/(kg K), −40 to 0 °C.
-func IceHeatCapacity(t float64) float64 { return poly(cpIce, t) }
+// IceJPerGK returns cp of ice at t °C, kJ/(kg K), −40 to 0 °C.
+func IceJPerGK(t float64) float64 { return poly(cpIce, t) }
 
-// Enthalpy returns that of liquid water over liquid water at 0 °C, kJ/kg.
-func Enthalpy(t float64) float64 {
+// JPerG returns that of liquid water over liquid water at 0 °C, kJ/kg.
+func JPerG(t float64) float64 {
 	if t < 0 {
 		return integral(cpWaterCold, t)
 	}
 	return integral(cpWaterWarm, t)
 }
 
-// IceEnthalpy returns that of ice over liquid water at 0 °C, kJ/kg.
-func IceEnthalpy(t float64) float64 { return -LatentHeat0 + integral(cpIce, t) }
+// IceJPerG returns that of ice over liquid water at 0 °C, kJ/kg.
+func IceJPerG(t float64) float64 { return -LatentHeat0 + integral(cpIce, t) }
 
-// LatentHeat returns the heat of fusion at t ≤ 0 °C, kJ/kg.
+// LatentJPerG returns the heat of fusion at t ≤ 0 °C, kJ/kg.
 //
 // Check: 293.47 kJ/kg at −18 °C (IAPWS 293.05).
-func LatentHeat(t float64) float64 { return Enthalpy(t) - IceEnthalpy(t) }
+func LatentJPerG(t float64) float64 { return JPerG(t) - IceJPerG(t) }
 
 // if97 holds the saturation line: IAPWS-IF97 (R7-97), region 4, table 34.
 var if97 = [10]float64{
@@ -131,11 +131,11 @@ var if97 = [10]float64{
 	-0.23855557567849e0, 0.65017534844798e3,
 }
 
-// SaturationPressure returns the vapour pressure of liquid water at t °C, Pa.
+// SaturationPa returns the vapour pressure of liquid water at t °C, Pa.
 // Valid 0 to 374 °C.
 //
 // Source: IAPWS-IF97 (R7-97), eq. 30. Check: table 35, 3536.58941 Pa at 300 K.
-func SaturationPressure(t float64) float64 {
+func SaturationPa(t float64) float64 {
 	n := &if97
 	k := t + ZeroC
 	th := k + n[8]/(k-n[9])
@@ -146,8 +146,8 @@ func SaturationPressure(t float64) float64 {
 	return x * x * x * x * 1e6
 }
 
-// AirPressure returns the pressure of the US Standard Atmosphere 1976 (the
+// AirPa returns the pressure of the US Standard Atmosphere 1976 (the
 // troposphere formula of ICAO Doc 7488) at altitude z m, Pa; −400 to 11 000 m.
-func AirPressure(z float64) float64 {
+func AirPa(z float64) float64 {
 	return StandardPressure * math.Pow(1-2.25577e-5*z, 5.25588)
 }

@@ -168,7 +168,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 		list.total = o.Style.Mass(sum)
 		switch p {
 		case design.DensePart:
-			if off := r.Dense.WaterOff * r.Dense.Portion.Factor; off > 0.5 {
+			if off := r.Dense.WaterOffG * r.Dense.Portion.Factor; off > 0.5 {
 				list.note = "cooked down to " + o.Style.Mass(r.Dense.Portion.MadeG)
 			}
 		case design.SyrupPart:

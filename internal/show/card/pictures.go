@@ -25,12 +25,12 @@ func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi
 	s := &draw.List{W: long + 2*wall, H: brim + wall}
 	top := brim - high
 	settings := tub.Ripple(d)
-	settings.FoamShare = r.Blend.FoamVolume
+	settings.FoamFraction = r.Blend.FoamVolumeFraction
 	style := tub.Style(d)
 	if img := cutOf(ctx, settings, style, int(math.Ceil(max(long, high)/25.4*dpi))); img != nil {
 		s.Show(img, draw.Rect{X0: wall, Y0: top, X1: wall + long, Y1: brim})
 	} else { // too small or too flat for a picture: the shares alone
-		foam := high * r.Blend.FoamVolume
+		foam := high * r.Blend.FoamVolumeFraction
 		typeset.Fill(s, wall, top, long, foam, style.Foam)
 		typeset.Fill(s, wall, top+foam, long, high-foam, style.Dense)
 	}

@@ -86,11 +86,11 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 			return typeset.Type(draw.Sans, size*plotUnit/typeset.Point, ink).Width(s) / plotUnit
 		}}
 	if b := r.Blend.Both; b.OK {
-		band := chart.Upright(reads.Degrees(b.From), reads.Degrees(b.To))
+		band := chart.Upright(reads.Degrees(b.FromC), reads.Degrees(b.ToC))
 		band.Fill = eats
 		p.Bands = append(p.Bands, band)
 	}
-	ts := model.Rail(121)
+	ts := model.RailC(121)
 	x := make([]float64, len(ts)) // as they are read
 	for i, t := range ts {
 		x[i] = reads.Degrees(t)
@@ -126,13 +126,13 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
 	return railPlot(reads, d, r, w, h, chart.Plot{
 		Y: chart.Axis{Title: figure.Phases.Row("hardness").Axis(reads), Log: true, Min: 0.05, Max: 60},
-		Rules: []chart.Rule{{At: phase.Dense.Band().Firm, Level: true, Label: "firm above",
+		Rules: []chart.Rule{{At: phase.Dense.Band().FirmKPa, Level: true, Label: "firm above",
 			Line: draw.Stroke{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
-	}, (*phase.Body).Hardness)
+	}, (*phase.Body).HardnessKPa)
 }
 
 // icePlot draws how much of each phase's water is ice over the temperature.
 func icePlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
 	return railPlot(reads, d, r, w, h, chart.Plot{Y: chart.Axis{Title: figure.Phases.Row("water_frozen_percent").Axis(reads), Min: 0, Max: 100}},
-		func(_ *phase.Body, s *phase.State) float64 { return 100 * s.WaterFrozen })
+		func(_ *phase.Body, s *phase.State) float64 { return 100 * s.FrozenFraction })
 }

@@ -32,7 +32,7 @@ func TestTheHardnessEndsWithItsLaw(t *testing.T) {
 				}
 			}
 		}
-		return left, right, r.Dense.KnownFrom(), strings.Join(contentOf(d, r, Options{}).rests, "\n")
+		return left, right, r.Dense.KnownFromC(), strings.Join(contentOf(d, r, Options{}).rests, "\n")
 	}
 	left, right, from, rests := curve(1)
 	require.Equal(t, model.RailLow, from)

@@ -24,7 +24,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			func(p *model.Phase) float64 { return p.Portion.VolumeML }, func(r *model.Result) float64 { return r.Blend.VolumeML })},
 	{Key: "density_g_per_ml", Name: "Density", Short: "density", Unit: GramsPerML, Step: 0.01,
 		Help: "as filled, at 4 °C, with the air", Origin: density, from: each(
-			func(p *model.Phase) Value { return exact(p.Body.Density()) },
+			func(p *model.Phase) Value { return exact(p.Body.GPerML()) },
 			func(r *model.Result) Value { return exact(r.Blend.DensityGPerML) })},
 	{Key: "overrun_percent", Name: "Overrun", Short: "overrun", Unit: Percent, Step: 1,
 		Help: "air, of the volume without it", Origin: Origin{
@@ -33,9 +33,9 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			Band:   "as exact as your weighing"},
 		from: phasesOnly(func(p *model.Phase) Value { return exact(p.OverrunPercent) })},
 	{Key: "water_percent", Name: "Water", Short: "water", Unit: Percent, Step: 0.1, WithBand: true,
-		Help: "water in the finished phase, frozen or not", Origin: balance, from: share(func(m *mix.Mix) float64 { return m.Mass[mix.Water] })},
+		Help: "water in the finished phase, frozen or not", Origin: balance, from: share(func(m *mix.Mix) float64 { return m.Grams[mix.Water] })},
 	{Key: "total_solids_percent", Name: "Total solids", Short: "solids", Unit: Percent, Step: 0.1, WithBand: true,
-		Help: "all but water and alcohol", Origin: balance, from: share(func(m *mix.Mix) float64 { return m.Solids() })},
+		Help: "all but water and alcohol", Origin: balance, from: share(func(m *mix.Mix) float64 { return m.SolidsG() })},
 	{Key: "fat_percent", Name: "Fat", Short: "fat", Unit: Percent, Step: 0.1,
 		Help: "as the ingredients' records state it", Origin: records, from: part(ingredient.Fat)},
 	{Key: "msnf_percent", Name: "Milk solids-not-fat", Short: "milk solids", Unit: Percent, Step: 0.1,
@@ -48,10 +48,10 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			Inputs: "grams of each line, its sugars by kind, the percent inverted", Equation: "100 × Σ mono- and disaccharides ÷ mass; 1 g sucrose inverted gives 1.053 g glucose and fructose",
 			Source: "the records' own sources (USDA FoodData Central and those named in the library); molar masses, CRC Handbook of Chemistry and Physics, 102nd ed. 2021",
 			Band:   "what the records leave open, and the syrup's boil"},
-		from: share(func(m *mix.Mix) float64 { return m.TotalSugars() })},
+		from: share(func(m *mix.Mix) float64 { return m.SugarsG() })},
 	{Key: "initial_freezing_point_c", Name: "Initial freezing point", Short: "freezes", Unit: Celsius, Step: say.FreezingStep, WithBand: true,
 		Help: "null where nothing freezes", Origin: freezing, from: each(func(p *model.Phase) Value {
-			v := spanned(p.FreezingPoint, 1)
+			v := spanned(p.FreezingPointC, 1)
 			if !v.Known() {
 				v.Word = "not at all"
 			}
@@ -59,26 +59,26 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		}, nil)},
 	{Key: "water_frozen_percent", Name: "Water frozen", Short: "frozen", Unit: Percent, Step: 1, WithBand: true,
 		Help: "of all water, at the serving temperature", Origin: ice, from: each(
-			func(p *model.Phase) Value { return spanned(p.WaterFrozen, 100) },
-			func(r *model.Result) Value { return exact(100 * r.Blend.WaterFrozen) })},
+			func(p *model.Phase) Value { return spanned(p.FrozenFraction, 100) },
+			func(r *model.Result) Value { return exact(100 * r.Blend.FrozenFraction) })},
 	{Key: "ice_mass_percent", Name: "Ice by mass", Short: "ice", Unit: Percent, Step: 1, WithBand: true,
 		Help: "of the phase", Origin: ice, from: each(
 			func(p *model.Phase) Value {
 				soft, firm := extremes(p)
-				return banded(100*p.State.IceMass, 100*soft.IceMass, 100*firm.IceMass)
+				return banded(100*p.State.IceMassFraction, 100*soft.IceMassFraction, 100*firm.IceMassFraction)
 			},
-			func(r *model.Result) Value { return exact(100 * r.Blend.IceMass) })},
+			func(r *model.Result) Value { return exact(100 * r.Blend.IceMassFraction) })},
 	{Key: "ice_volume_percent", Name: "Ice by volume, without air", Short: "ice by volume", Unit: Percent, Step: 1, WithBand: true,
 		Help: "of the phase's volume without its air", Origin: iceVolume, from: each(
 			func(p *model.Phase) Value {
 				soft, firm := extremes(p)
-				return banded(100*p.State.IceVolume, 100*soft.IceVolume, 100*firm.IceVolume)
+				return banded(100*p.State.IceVolumeFraction, 100*soft.IceVolumeFraction, 100*firm.IceVolumeFraction)
 			},
-			func(r *model.Result) Value { return exact(100 * r.Blend.IceVolume) })},
+			func(r *model.Result) Value { return exact(100 * r.Blend.IceVolumeFraction) })},
 	{Key: "hardness", Name: "Hardness", Short: "hardness", Unit: Kilopascals, WithBand: true,
 		Help: "yield stress in kPa; of the tub, the mean by volume of the logarithms", Origin: hardness, from: each(
 			func(p *model.Phase) Value { return felt(p) },
-			comparing(func(r *model.Result) Value { return exact(r.Blend.Yield) }))},
+			comparing(func(r *model.Result) Value { return exact(r.Blend.YieldKPa) }))},
 	{Key: "texture", Name: "On the spoon", Short: "spoon", Unit: Words,
 		Help: "the word for that hardness", Origin: Origin{
 			Inputs: "the hardness", Equation: "a word scale with limits at 0.1, 0.6, 2.5, 6, 12 and 25 kPa",
@@ -96,13 +96,13 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			Inputs: "sweetness, and the fructose", Equation: "sweetness + 100 × fructose × (its sweetness at 20 °C − that in the cold)",
 			Source: "testdata/tables/relative_sweetness.csv, rows of fructose by temperature; McGee 2004, On Food and Cooking, for glucose and sucrose",
 			Band:   "tasters differ by about a tenth"},
-		from: mean(func(p *model.Phase) float64 { return p.SweetnessMelted })},
+		from: mean(func(p *model.Phase) float64 { return p.SweetnessMeltedPercent })},
 	{Key: "sweetness_sucrose_g_per_spoon", Name: "Sweetness of a 15 mL spoonful", Short: "per spoon", Unit: Grams, Step: 0.1,
 		Help: "g of sucrose as sweet as 15 mL of it", Origin: Origin{
 			Inputs: "sweetness and density", Equation: "sweetness ÷ 100 × density × 15 mL", Source: sweetness.Source, Band: sweetness.Band},
 		from: each(
-			func(p *model.Phase) Value { return exact(p.SweetnessPerSpoon) },
-			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessPerSpoon) }))},
+			func(p *model.Phase) Value { return exact(p.SweetnessGPerSpoon) },
+			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessGPerSpoon) }))},
 	{Key: "scoop_from_c", Name: "Eats well from", Short: "from", Unit: Celsius, Step: 1,
 		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: each(
 			func(p *model.Phase) Value { return scoopFrom(p.Scoop, never(p)) },
@@ -115,7 +115,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "on the stove, or from the syrup", Origin: Origin{
 			Inputs: "the stove loss that you set; for the syrup, its boil", Equation: "stove: percent × mass of the lines; syrup: water before less water after",
 			Source: "mass balance; for the boil see the syrup's solids", Band: "as well as the loss is known: weigh the pan"},
-		from: made(func(p *model.Phase) float64 { return p.WaterOff * p.Portion.Factor }, nil)},
+		from: made(func(p *model.Phase) float64 { return p.WaterOffG * p.Portion.Factor }, nil)},
 	{Key: "left_over_g", Name: "Left over", Short: "over", Unit: Mass, Step: 1,
 		Help: "with batch.basis as_written; in no tub", Origin: filling, from: made(func(p *model.Phase) float64 { return p.Portion.LeftG }, nil)},
 	{Key: "left_over_ml", Name: "Left over, by volume", Short: "over", Unit: Volume, Step: 1,
@@ -126,24 +126,24 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			Source: "volumes add, 1/ρ = Σ x/ρ: ASHRAE Refrigeration Handbook 2006, ch. 9; ice: Choi & Okos 1986",
 			Band:   "from air that shrinks with the cold to a film that keeps its volume"},
 		from: phasesOnly(func(p *model.Phase) Value {
-			return banded(100*(p.Swelling-1), 100*(p.Swelling-1), 100*(p.Body.Swelling(p.State.T, 0)-1))
+			return banded(100*(p.SwellingRatio-1), 100*(p.SwellingRatio-1), 100*(p.Body.SwellingRatio(p.State.AtC, 0)-1))
 		})},
 
 	{Key: "foam_volume_percent", Name: "Foam by volume", Short: "foam", Unit: Percent, Step: 0.1,
-		Help: "of the filling", Origin: filling, from: tubOnly(full(func(r *model.Result) Value { return exact(100 * r.Blend.FoamVolume) }))},
+		Help: "of the filling", Origin: filling, from: tubOnly(full(func(r *model.Result) Value { return exact(100 * r.Blend.FoamVolumeFraction) }))},
 	{Key: "foam_mass_percent", Name: "Foam by mass", Short: "foam", Unit: Percent, Step: 0.1,
-		Help: "of the filling", Origin: filling, from: tubOnly(full(func(r *model.Result) Value { return exact(100 * r.Blend.FoamMass) }))},
+		Help: "of the filling", Origin: filling, from: tubOnly(full(func(r *model.Result) Value { return exact(100 * r.Blend.FoamMassFraction) }))},
 	{Key: "tubs_filled", Name: "Tubs filled", Short: "tubs", Step: 0.01,
 		Help: "to the mark that you set", Origin: filling, from: tubOnly(func(r *model.Result) Value { return exact(r.Blend.TubsFilled) })},
 	{Key: "hardness_contrast", Name: "Contrast of hardness", Short: "contrast", Unit: Times,
 		Help: "hardness of the custard over that of the foam", Origin: Origin{
 			Inputs: "both hardnesses", Equation: "hardness of the custard ÷ hardness of the foam", Source: hardness.Source,
 			Band: "each hardness is good to a factor 2"},
-		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.Hardness) }))},
+		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.HardnessRatio) }))},
 	{Key: "sweetness_contrast", Name: "Contrast of sweetness", Short: "sweeter", Unit: Points, Step: 0.1,
 		Help: "foam minus custard, percentage points", Origin: Origin{
 			Inputs: "both sweetnesses", Equation: "sweetness of the foam − sweetness of the custard", Source: sweetness.Source, Band: sweetness.Band},
-		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.Sweetness) }))},
+		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.SweetnessPercent) }))},
 	{Key: "scoop_contrast_k", Name: "Contrast of scooping", Short: "scoops later", Unit: Kelvin, Step: 1,
 		Help: "start of scooping, custard minus foam, K", Origin: Origin{
 			Inputs: "where each phase starts to eat well", Equation: "start of the custard − start of the foam", Source: hardness.Source, Band: scooping.Band},
@@ -167,7 +167,7 @@ var Kinds = func() Table {
 		for _, k := range kinds {
 			t.Rows = append(t.Rows, Row{Key: k.String(), Name: k.String(), Short: k.String(), Unit: Percent, Step: 0.1,
 				Help: "as the freezing model has it", Origin: Phases.Row("mono_disaccharides_percent").Origin,
-				from: share(func(m *mix.Mix) float64 { return m.Mass[k] })})
+				from: share(func(m *mix.Mix) float64 { return m.Grams[k] })})
 		}
 	}
 	return t

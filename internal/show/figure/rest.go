@@ -7,7 +7,7 @@ import "ripplewright/internal/answer/model"
 var Syrup = Table{Key: "foam.syrup", Columns: []string{"syrup"}, Rows: []Row{
 	{Key: "solids_percent", Name: "Syrup solids", Short: "solids", Unit: Percent, Step: 0.1, WithBand: true,
 		Help: "of the syrup as it is poured", Origin: boil, from: syrup(func(s *model.Syrup) Value {
-			return banded(s.SolidsPercent, s.SolidsBand[0], s.SolidsBand[1])
+			return banded(s.SolidsPercent, s.SolidsBandPercent[0], s.SolidsBandPercent[1])
 		})},
 	{Key: "mass_g", Name: "Syrup", Short: "syrup", Unit: Mass, Step: 1,
 		Help: "of the batch as made", Origin: boil, from: syrup(func(s *model.Syrup) Value { return exact(s.MassG) })},
@@ -29,7 +29,7 @@ func syrup(of func(*model.Syrup) Value) from {
 // Lines holds the weights of each line; its columns are the lines.
 var Lines = Table{Key: "lines", Rows: []Row{
 	{Key: "written_g", Name: "Written", Short: "written", Unit: Mass, Step: 1, Help: "as the design has it", Origin: weighing,
-		from: line(func(l *model.Line) float64 { return l.Written })},
+		from: line(func(l *model.Line) float64 { return l.WrittenG })},
 	{Key: "grams", Name: "In the batch", Short: "grams", Unit: Mass, Step: 1, Help: "in the batch as made", Origin: weighing,
 		from: line(func(l *model.Line) float64 { return l.Grams })},
 }}
@@ -47,15 +47,15 @@ var PerGram = Table{Key: "per_gram", Rows: []Row{
 	{Key: "initial_freezing_point_c", Name: "Initial freezing point", Short: "freezes", Unit: Kelvin, Step: 0.0001,
 		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.FreezingPointC })},
 	{Key: "water_frozen_percent", Name: "Water frozen", Short: "frozen", Unit: Points, Step: 0.001, Help: "percentage points",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return 100 * l.Slopes.WaterFrozen })},
+		Origin: slopes, from: line(func(l *model.Line) float64 { return 100 * l.Slopes.FrozenFraction })},
 	{Key: "hardness_percent", Name: "Hardness", Short: "hardness", Unit: Percent, Step: 0.01, Help: "relative",
 		Origin: slopes, from: line(func(l *model.Line) float64 { return 100 * l.Slopes.LnYield })},
 	{Key: "sweetness_sucrose_percent", Name: "Sweetness, as sucrose", Short: "sweetness", Unit: Points, Step: 0.001, Help: "percentage points",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.Sweetness })},
+		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.SweetnessPercent })},
 	{Key: "tub_sweetness_sucrose_percent", Name: "Sweetness of the tub", Short: "tub's sweetness", Unit: Points, Step: 0.001, Help: "likewise, of the tub",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.TubSweet })},
+		Origin: slopes, from: line(func(l *model.Line) float64 { return l.TubSweetPercentPerG })},
 	{Key: "density_g_per_ml", Name: "Density", Short: "density", Unit: GramsPerML, Step: 0.00001,
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.Density })},
+		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.GPerML })},
 }}
 
 func line(of func(*model.Line) float64) from {

@@ -106,15 +106,15 @@ func comparing(of ofResult) ofResult {
 
 // extremes returns the states of the softest and the firmest reading.
 func extremes(p *model.Phase) (soft, firm phase.State) {
-	return p.Soft.At(p.State.T), p.Firm.At(p.State.T)
+	return p.Soft.At(p.State.AtC), p.Firm.At(p.State.AtC)
 }
 
 func scoopFrom(s model.ScoopRange, never string) Value {
 	if !s.OK {
 		return Value{Value: nan, Low: nan, High: nan, Word: never}
 	}
-	v := exact(s.From)
-	if s.From <= model.RailLow {
+	v := exact(s.FromC)
+	if s.FromC <= model.RailLow {
 		v.Bound = AtMost
 	}
 	return v
@@ -124,8 +124,8 @@ func scoopTo(s model.ScoopRange, never string) Value {
 	if !s.OK {
 		return Value{Value: nan, Low: nan, High: nan, Word: never}
 	}
-	v := exact(s.To)
-	if s.To >= model.RailHigh {
+	v := exact(s.ToC)
+	if s.ToC >= model.RailHigh {
 		v.Bound = AtLeast
 	}
 	return v
@@ -133,7 +133,7 @@ func scoopTo(s model.ScoopRange, never string) Value {
 
 // felt is the hardness, or the word that nobody knows it.
 func felt(p *model.Phase) Value {
-	v := spanned(p.Yield, 1)
+	v := spanned(p.YieldKPa, 1)
 	if !p.Felt() {
 		v.Word = phase.NoWord.Name
 	}

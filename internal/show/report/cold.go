@@ -39,7 +39,7 @@ func (p *page) stirs(stirs []cold.Stir) {
 	}
 	rows := []string{"stir custard at, min\tmean, °C\tedge, °C\twater frozen, %"}
 	for _, s := range stirs {
-		rows = append(rows, Number(s.Minute).text(0)+"\t"+Number(s.MeanC).text(1)+"\t"+Number(s.EdgeC).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
+		rows = append(rows, Number(s.AtMinutes).text(0)+"\t"+Number(s.MeanC).text(1)+"\t"+Number(s.EdgeC).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
 	}
 	p.table(rows)
 }

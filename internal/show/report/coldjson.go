@@ -63,16 +63,16 @@ func readyWord(c *cold.Cooling) any {
 func coolingJSON(c *cold.Cooling) dict {
 	stirs := make([]dict, len(c.Stirs))
 	for i, s := range c.Stirs {
-		stirs[i] = dict{"minute": Number(s.Minute), "mean_c": Number(s.MeanC), "edge_c": Number(s.EdgeC), "water_frozen_percent": Number(s.WaterFrozenPercent)}
+		stirs[i] = dict{"minute": Number(s.AtMinutes), "mean_c": Number(s.MeanC), "edge_c": Number(s.EdgeC), "water_frozen_percent": Number(s.WaterFrozenPercent)}
 	}
 	o := dict{
 		"present": c.Present, "stirred": c.Stirred, "stirs": stirs,
 		"start_c": Number(c.StartC), "depth_mm": Number(c.Vessel.HeightMM), "volume_ml": Number(c.VolumeML),
-		"whip_c": Number(c.WhipC), "ready_c": Number(c.ReadyC), "ready_water_frozen_percent": Number(100 * c.ReadyIce), "ready_means": readyWord(c),
+		"whip_c": Number(c.WhipC), "ready_c": Number(c.ReadyC), "ready_water_frozen_percent": Number(100 * c.ReadyIceFraction), "ready_means": readyWord(c),
 	}
-	timed(o, "first_ice_minutes", c.FirstIce)
-	timed(o, "whip_minutes", c.Whip)
-	timed(o, "ready_minutes", c.Ready)
+	timed(o, "first_ice_minutes", c.FirstIceMinutes)
+	timed(o, "whip_minutes", c.WhipMinutes)
+	timed(o, "ready_minutes", c.ReadyMinutes)
 	return o
 }
 
@@ -83,13 +83,13 @@ func servingJSON(s *cold.Serving) dict {
 		"ring_c": Number(s.RingC), "core_c": Number(s.CoreC), "end_core_c": Number(s.EndCoreC), "melt_c": Number(s.MeltC),
 		"dense": bandJSON(&s.Dense), "foam": bandJSON(&s.Foam),
 	}
-	timed(o, "from_minutes", s.From)
-	timed(o, "to_minutes", s.To)
-	timed(o, "whole_minutes", s.Whole)
-	timed(o, "core_minutes", s.Core)
-	timed(o, "serving_temperature_ring_minutes", s.RingServing)
-	timed(o, "serving_temperature_mean_minutes", s.MeanServing)
-	timed(o, "melts_at_wall_minutes", s.MeltsAtWall)
+	timed(o, "from_minutes", s.FromMinutes)
+	timed(o, "to_minutes", s.ToMinutes)
+	timed(o, "whole_minutes", s.WholeMinutes)
+	timed(o, "core_minutes", s.CoreMinutes)
+	timed(o, "serving_temperature_ring_minutes", s.RingServingMinutes)
+	timed(o, "serving_temperature_mean_minutes", s.MeanServingMinutes)
+	timed(o, "melts_at_wall_minutes", s.MeltsAtWallMinutes)
 	return o
 }
 

@@ -85,11 +85,11 @@ func curvePhase(p *model.Phase, t float64) *CurvePhase {
 	}
 	s := p.Body.At(t)
 	out := &CurvePhase{
-		WaterFrozenPercent: percent(s.WaterFrozen), IceMassPercent: percent(s.IceMass),
-		IceVolumePercent: percent(s.IceVolume), Hardness: Number(p.Body.Hardness(&s)),
+		WaterFrozenPercent: percent(s.FrozenFraction), IceMassPercent: percent(s.IceMassFraction),
+		IceVolumePercent: percent(s.IceVolumeFraction), Hardness: Number(p.Body.HardnessKPa(&s)),
 		Texture: p.Body.Word(&s).Name, OutsideRange: []string{},
 	}
-	if s.Ice > 0 { // without ice the freezing curve is not used
+	if s.IceG > 0 { // without ice the freezing curve is not used
 		out.OutsideRange = names(solution.Outside(p.Body.Mix, t))
 	}
 	return out

@@ -62,14 +62,14 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 	at := func(minutes float64) time.Time {
 		return midnight.Add(time.Duration(minutes * float64(time.Minute))).Round(time.Minute)
 	}
-	stretch := func(s plan.Span) Stretch { return Stretch{at(s.From), at(s.To)} }
+	stretch := func(s plan.Span) Stretch { return Stretch{at(s.FromMinutes), at(s.ToMinutes)} }
 	span := p.Span()
-	d := Day{File: file, Name: m.Design.Name, Begins: at(span.From), Serves: at(span.To), HandsOn: Number(p.HandsOn()),
+	d := Day{File: file, Name: m.Design.Name, Begins: at(span.FromMinutes), Serves: at(span.ToMinutes), HandsOn: Number(p.HandsOnMinutes()),
 		Tasks: []Task{}, Taken: []Taken{}, Moved: []GaveWay{}, plan: p}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
 		words := say.Step(Reads, m, t.Step)
-		out := Task{Code: string(t.Step.Code), Title: words.Title, Text: words.Text, Begins: at(t.Start), Ends: at(t.End), HandsOn: []Stretch{}, Uses: []string{}}
+		out := Task{Code: string(t.Step.Code), Title: words.Title, Text: words.Text, Begins: at(t.StartMinutes), Ends: at(t.EndMinutes), HandsOn: []Stretch{}, Uses: []string{}}
 		for _, h := range t.Hands {
 			out.HandsOn = append(out.HandsOn, stretch(h))
 		}
@@ -142,7 +142,7 @@ func Beats(m say.Making) []float64 {
 	var out []float64
 	if m.Cold != nil && !m.Process.Kitchen.Churns() {
 		for _, s := range m.Cold.StillFreeze.Dense.Stirs {
-			out = append(out, s.Minute)
+			out = append(out, s.AtMinutes)
 		}
 	}
 	return out

@@ -173,20 +173,20 @@ func ProcessOf(file string, m say.Making) Process {
 	if y := p.Syrup; y.Present {
 		out.Syrup = &Boil{
 			Number(y.ReadingC), Number(r.Syrup.BoilingPointC), Number(y.WaterBoilsC), Number(y.SeaC),
-			Number(y.SolidsPercent), Number(y.SolidsLow), Number(y.SolidsHigh),
+			Number(y.SolidsPercent), Number(y.LowSolidsPercent), Number(y.HighSolidsPercent),
 			Number(y.MassG), Number(y.WaterLeftG), Number(y.WaterOffG), Number(y.AlcoholOffG),
 			Number(y.Minutes.Value), Number(y.Minutes.Low), Number(y.Minutes.High),
 		}
 	}
 	if f := p.Foam; f.Present && f.Hot {
 		out.FoamMix = &FoamMix{
-			Number(f.AdiabaticC), Number(f.WithBowlC), Number(f.PeakC), Number(f.PeakLow), Number(f.PeakHi),
-			Number(f.MinutesAbove60), Number(f.LogLow), Number(f.LogHigh), Number(f.StopMinutes),
+			Number(f.AdiabaticC), Number(f.WithBowlC), Number(f.PeakC), Number(f.PeakLowC), Number(f.PeakHighC),
+			Number(f.Above60Minutes), Number(f.LogLow), Number(f.LogHigh), Number(f.StopMinutes),
 			map[string]Number{}, []Number{},
-			ExpectedAir{Number(f.OverrunAsked), Number(f.Air.Low), Number(f.Air.High), []string{}, Number(process.CupML * r.Foam.Body.Density()), Number(100 * f.ColdShrink), Number(f.SugarPerWhite)},
+			ExpectedAir{Number(f.AskedOverrunPercent), Number(f.Air.Low), Number(f.Air.High), []string{}, Number(process.CupML * r.Foam.Body.GPerML()), Number(100 * f.ColdShrinkRatio), Number(f.SugarGPerG)},
 		}
 		for c := 45; c <= 80; c += 5 {
-			out.FoamMix.MinutesAbove[strconv.Itoa(c)] = Number(f.Course.MinutesAbove(float64(c)))
+			out.FoamMix.MinutesAbove[strconv.Itoa(c)] = Number(f.Course.AboveMinutes(float64(c)))
 		}
 		for i := range courseMinutes + 1 {
 			out.FoamMix.CourseC = append(out.FoamMix.CourseC, Number(f.Course.At(float64(i))))
@@ -211,7 +211,7 @@ func ProcessOf(file string, m say.Making) Process {
 
 func stepReport(m say.Making, s *process.Step) Step {
 	words := say.Step(Reads, m, s)
-	out := Step{Code: string(s.Code), Title: words.Title, Text: words.Text, Minutes: Number(s.Minutes), HandsOn: Number(s.HandsOn),
+	out := Step{Code: string(s.Code), Title: words.Title, Text: words.Text, Minutes: Number(s.Minutes), HandsOn: Number(s.HandsOnMinutes),
 		Uses: []string{}, After: []string{}, Ingredients: []Ingredient{}}
 	for _, u := range s.Uses {
 		out.Uses = append(out.Uses, string(u))

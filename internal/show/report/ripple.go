@@ -69,8 +69,8 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 	sweet := raster.Spoon(ripple.SpoonML, SweetnessOf(r))
 	out := Ripple{
 		File: file, Name: name, View: cut.Settings().View.String(),
-		FoamAreaPercent: percent(m.FoamShare),
-		MeanRibbonMM:    Number(m.Foam.MeanMM), P90RibbonMM: Number(m.Foam.P90),
+		FoamAreaPercent: percent(m.FoamFraction),
+		MeanRibbonMM:    Number(m.Foam.MeanMM), P90RibbonMM: Number(m.Foam.P90MM),
 		InterfaceMM: Number(m.InterfaceMM), Spoon: ripple.WordFor(m.Foam.MeanMM).String(),
 		MeasuredBy: "straight lines through the stirred cut, not pixels", Lines: m.Lines, Crossings: m.Crossings,
 		Foam: ribbons(m.Foam), Dense: ribbons(m.Dense),
@@ -78,9 +78,9 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		Advice:   []string{}, Basis: ripple.WordsBasis, spoonfuls: say.Spoonfuls(Reads, foam, sweet),
 	}
 	for _, a := range m.Advise(ServingOf(r)) {
-		kPa := r.Foam.Yield.Value
+		kPa := r.Foam.YieldKPa.Value
 		if a.Phase == "dense" {
-			kPa = r.Dense.Yield.Value
+			kPa = r.Dense.YieldKPa.Value
 		}
 		out.Advice = append(out.Advice, say.RibbonAdvice(Reads, a, kPa))
 	}
@@ -90,22 +90,22 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 // ServingOf returns how hard the phases of r are when it is eaten. Firm begins
 // where the custard no longer eats as it should, hard at twice that.
 func ServingOf(r *model.Result) ripple.Serving {
-	firm := phase.Dense.Band().Firm
-	return ripple.Serving{FoamKPa: r.Foam.Yield.Value, DenseKPa: r.Dense.Yield.Value, FirmKPa: firm, HardKPa: 2 * firm}
+	firm := phase.Dense.Band().FirmKPa
+	return ripple.Serving{FoamKPa: r.Foam.YieldKPa.Value, DenseKPa: r.Dense.YieldKPa.Value, FirmKPa: firm, HardKPa: 2 * firm}
 }
 
 // SweetnessOf returns the sweetness of r's phases, as percent of sucrose.
 func SweetnessOf(r *model.Result) ripple.Pair {
 	return ripple.Pair{
 		Foam: r.Foam.SweetnessPercent, Dense: r.Dense.SweetnessPercent,
-		FoamDensity: r.Foam.Body.Density(), DenseDensity: r.Dense.Body.Density(),
+		FoamGPerML: r.Foam.Body.GPerML(), DenseGPerML: r.Dense.Body.GPerML(),
 	}
 }
 
 func ribbons(r ripple.Ribbons) Ribbons {
 	return Ribbons{
 		MeanMM: Number(r.MeanMM), MeanChordMM: Number(r.MeanChordMM),
-		P10MM: Number(r.P10), P50MM: Number(r.P50), P90MM: Number(r.P90),
+		P10MM: Number(r.P10MM), P50MM: Number(r.P50MM), P90MM: Number(r.P90MM),
 		ThickestTenthMM: Number(r.ThickestTenthMM), Spoon: ripple.WordFor(r.MeanMM).String(),
 	}
 }

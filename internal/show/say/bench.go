@@ -11,17 +11,17 @@ import (
 // meet, and how much of it is made.
 func PhaseLines(s Style, p *model.Phase) string {
 	freezes := "nothing in it freezes"
-	if known(p.FreezingPoint.Value) {
-		point, _ := s.Freezing(p.FreezingPoint)
-		freezes = "freezes at " + point + ", " + s.Percent(100*p.WaterFrozen.Value, 0) + " of the water frozen"
+	if known(p.FreezingPointC.Value) {
+		point, _ := s.Freezing(p.FreezingPointC)
+		freezes = "freezes at " + point + ", " + s.Percent(100*p.FrozenFraction.Value, 0) + " of the water frozen"
 	}
 	made := s.Mass(p.Portion.MadeG) + ", " + s.Volume(p.Portion.MadeML)
 	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
 		made += ", " + by + " times the recipe"
 	}
 	return freezes + "\n" +
-		s.Percent(100*p.State.IceVolume, 0) + " ice by volume · sweetness " + s.Percent(p.SweetnessPercent, 1) + "\n" +
-		made + " · " + s.Density(p.Body.Density())
+		s.Percent(100*p.State.IceVolumeFraction, 0) + " ice by volume · sweetness " + s.Percent(p.SweetnessPercent, 1) + "\n" +
+		made + " · " + s.Density(p.Body.GPerML())
 }
 
 // SyrupTitle names the lines that are boiled, with what the boiling comes to.
@@ -63,5 +63,5 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 	if !b.Both.OK {
 		return text + "\nat no temperature here do both eat well"
 	}
-	return text + "\nboth eat well from " + s.TemperatureBand(b.Both.From, b.Both.To, 1)
+	return text + "\nboth eat well from " + s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1)
 }

@@ -59,7 +59,7 @@ func NotCalibrated(s Style, k cold.MeasurementKind, err error) string {
 		return Capital(strings.TrimSuffix(err.Error(), ".")) + "."
 	}
 	return "No " + MeasuredPlace(k) + " in reason takes " + s.Duration(none.Measured.Minutes) + " for that, but " +
-		s.DurationSpan(none.Shortest, none.Longest) + ". Look again at what was measured."
+		s.DurationSpan(none.ShortestMinutes, none.LongestMinutes) + ". Look again at what was measured."
 }
 
 // Measured says on what a place of a kitchen rests.

@@ -12,8 +12,8 @@ func Checks(s Style, m Making) []Titled {
 	var c []Titled
 	add := func(what, figure string) { c = append(c, Titled{what, figure}) }
 	cup := func(p *model.Phase) {
-		if p.Body.Overrun > 0 {
-			add("A level "+s.Volume(process.CupML)+" cup of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.Overrun, 0)+" overrun", s.Mass(process.CupML*p.Body.Density()))
+		if p.Body.OverrunFraction > 0 {
+			add("A level "+s.Volume(process.CupML)+" cup of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.OverrunFraction, 0)+" overrun", s.Mass(process.CupML*p.Body.GPerML()))
 		}
 	}
 	if r.Dense.InTub() {

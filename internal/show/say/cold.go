@@ -35,7 +35,7 @@ func Reached(s Style, minutes float64, others ...float64) string {
 // Moment tells the temperatures of a tub after so many minutes.
 func Moment(s Style, minutes float64, m cold.Moment) string {
 	return "After " + s.Duration(minutes) + ": core " + s.TemperatureTo(m.CoreC, 1) + ", mean " + s.TemperatureTo(m.MeanC, 1) +
-		", outer ring " + s.TemperatureTo(m.RingC, 1) + ", wall " + s.TemperatureTo(m.Wall, 1) + "."
+		", outer ring " + s.TemperatureTo(m.RingC, 1) + ", wall " + s.TemperatureTo(m.WallC, 1) + "."
 }
 
 // IntoTheFreezer says how a filled tub goes into the freezer.
@@ -61,14 +61,14 @@ func Harden(s Style, h *cold.Harden) string {
 func StillFreeze(s Style, f *cold.StillFreeze) string {
 	var b []string
 	if c := &f.Dense; c.Present {
-		if c.Ready.Known() {
-			b = append(b, "Custard, "+s.Length(c.Vessel.HeightMM)+" deep: "+beats(s, c.Stirs)+"; whip air in "+whip(s, c)+", swirl it "+after(s, c.Ready, 1)+".")
+		if c.ReadyMinutes.Known() {
+			b = append(b, "Custard, "+s.Length(c.Vessel.HeightMM)+" deep: "+beats(s, c.Stirs)+"; whip air in "+whip(s, c)+", swirl it "+after(s, c.ReadyMinutes, 1)+".")
 		} else {
 			b = append(b, "Custard: "+Ready(s, c)+".")
 		}
 	}
-	if c := &f.Foam; c.Present && c.Ready.Known() {
-		b = append(b, "Foam: leave it alone; it is ready "+after(s, c.Ready, 1)+", "+Ready(s, c)+".")
+	if c := &f.Foam; c.Present && c.ReadyMinutes.Known() {
+		b = append(b, "Foam: leave it alone; it is ready "+after(s, c.ReadyMinutes, 1)+", "+Ready(s, c)+".")
 	}
 	if head := HeadStart(s, f); head != "" {
 		b = append(b, head)
@@ -77,10 +77,10 @@ func StillFreeze(s Style, f *cold.StillFreeze) string {
 }
 
 func whip(s Style, c *cold.Cooling) string {
-	if c.Whip.Value < 0.5 {
+	if c.WhipMinutes.Value < 0.5 {
 		return "at once"
 	}
-	return "after " + s.Duration(c.Whip.Value)
+	return "after " + s.Duration(c.WhipMinutes.Value)
 }
 
 // HeadStart says which phase goes into the freezer first, for both to be ready
@@ -111,7 +111,7 @@ func beats(s Style, stirs []cold.Stir) string {
 func Minutes(s Style, stirs []cold.Stir) string {
 	at := make([]string, len(stirs))
 	for i, x := range stirs {
-		at[i] = s.Number(x.Minute, 0)
+		at[i] = s.Number(x.AtMinutes, 0)
 	}
 	return List(at) + " min"
 }
@@ -141,12 +141,12 @@ func LeaveOut(s Style, v *cold.Serving) string {
 		return "How long to leave it out is not known: the model does not know how hard it is."
 	case v.Why == cold.TooSoft:
 		return "It is too soft straight from the freezer, at " + s.Temperature(v.StartC) + "."
-	case !v.From.Known():
+	case !v.FromMinutes.Known():
 		return "It does not soften enough to scoop" + where(v) + " in the time looked at."
-	case Out(v) == 0 && !v.To.Known():
+	case Out(v) == 0 && !v.ToMinutes.Known():
 		return "It scoops straight from the freezer, and stays so" + where(v) + "."
 	case Out(v) == 0:
-		return "It scoops straight from the freezer, for " + s.Duration(v.To.Value) + where(v) + "."
+		return "It scoops straight from the freezer, for " + s.Duration(v.ToMinutes.Value) + where(v) + "."
 	}
 	how := "Leave it out "
 	if v.Place == "refrigerator" {
@@ -158,8 +158,8 @@ func LeaveOut(s Style, v *cold.Serving) string {
 	} else {
 		text += ": the edge scoops then."
 	}
-	if v.To.Known() {
-		text += " After " + s.Duration(v.To.Value) + " the edge is too soft."
+	if v.ToMinutes.Known() {
+		text += " After " + s.Duration(v.ToMinutes.Value) + " the edge is too soft."
 	}
 	return text
 }
@@ -167,33 +167,33 @@ func LeaveOut(s Style, v *cold.Serving) string {
 // Out is after how many whole minutes out a tub scoops: 0 straight from the
 // freezer, NaN of one that never does.
 func Out(v *cold.Serving) float64 {
-	if !v.OK || !v.From.Known() {
+	if !v.OK || !v.FromMinutes.Known() {
 		return math.NaN()
 	}
-	return math.Round(v.From.Value)
+	return math.Round(v.FromMinutes.Value)
 }
 
 // OutFor is how long a tub stays out, from when its edge scoops until all of it
 // does: "3 to 7 min".
 func OutFor(s Style, v *cold.Serving) string {
 	if wholeInTime(v) {
-		return s.DurationSpan(v.From.Value, v.Whole.Value)
+		return s.DurationSpan(v.FromMinutes.Value, v.WholeMinutes.Value)
 	}
-	return s.Duration(v.From.Value)
+	return s.Duration(v.FromMinutes.Value)
 }
 
 // wholeInTime reports whether the whole tub scoops before its edge is too soft.
 func wholeInTime(v *cold.Serving) bool {
-	return v.Whole.Known() && !(v.Whole.Value > v.To.Value) && math.Round(v.Whole.Value) > math.Round(v.From.Value)
+	return v.WholeMinutes.Known() && !(v.WholeMinutes.Value > v.ToMinutes.Value) && math.Round(v.WholeMinutes.Value) > math.Round(v.FromMinutes.Value)
 }
 
 // LookFrom says when to look first, as kitchens vary; "" where the time does
 // not depend on that.
 func LookFrom(s Style, v *cold.Serving) string {
-	if !(Out(v) > 0) || !known(v.From.Low) || math.Round(v.From.Low) >= Out(v) {
+	if !(Out(v) > 0) || !known(v.FromMinutes.Low) || math.Round(v.FromMinutes.Low) >= Out(v) {
 		return ""
 	}
-	return "Kitchens vary: start looking at " + s.Duration(v.From.Low) + "."
+	return "Kitchens vary: start looking at " + s.Duration(v.FromMinutes.Low) + "."
 }
 
 func where(v *cold.Serving) string {

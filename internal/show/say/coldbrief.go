@@ -9,7 +9,7 @@ type Brief struct{ Answer, More string }
 // until then.
 func CustardBrief(s Style, c *cold.Cooling) Brief {
 	b := frozenBrief(s, c)
-	if c.Present && c.Ready.Known() {
+	if c.Present && c.ReadyMinutes.Known() {
 		b.More = "to swirl; stir " + often(s, stirsBefore(c))
 	}
 	return b
@@ -18,7 +18,7 @@ func CustardBrief(s Style, c *cold.Cooling) Brief {
 // FoamBrief says when the foam can be swirled.
 func FoamBrief(s Style, f *cold.StillFreeze) Brief {
 	b := frozenBrief(s, &f.Foam)
-	if f.Foam.Present && f.Foam.Ready.Known() {
+	if f.Foam.Present && f.Foam.ReadyMinutes.Known() {
 		b.More = "to swirl; leave it alone"
 		if f.StartFirst == "custard" && f.HeadStartMinutes >= 1 {
 			b.More = "to swirl; put it in " + s.Duration(f.HeadStartMinutes) + " after the custard"
@@ -31,17 +31,17 @@ func frozenBrief(s Style, c *cold.Cooling) Brief {
 	switch {
 	case !c.Present:
 		return Brief{Unknown, "the tub has none"}
-	case !c.Ready.Known():
+	case !c.ReadyMinutes.Known():
 		return Brief{"never", "not stiff enough to swirl"}
 	}
-	return Brief{Answer: s.Duration(c.Ready.Value)}
+	return Brief{Answer: s.Duration(c.ReadyMinutes.Value)}
 }
 
 // stirsBefore is how many stirs come before a phase is ready.
 func stirsBefore(c *cold.Cooling) int {
 	n := 0
 	for _, x := range c.Stirs {
-		if x.Minute < c.Ready.Value {
+		if x.AtMinutes < c.ReadyMinutes.Value {
 			n++
 		}
 	}
@@ -74,8 +74,8 @@ func HardenBrief(s Style, h *cold.Harden) Brief {
 // LeaveOutBrief is LeaveOut in a word or two.
 func LeaveOutBrief(s Style, v *cold.Serving) Brief {
 	soft := ""
-	if v.To.Known() {
-		soft = "the ring is too soft by " + s.Duration(v.To.Value)
+	if v.ToMinutes.Known() {
+		soft = "the ring is too soft by " + s.Duration(v.ToMinutes.Value)
 	}
 	switch {
 	case v.Why == cold.NobodyKnows:
@@ -86,7 +86,7 @@ func LeaveOutBrief(s Style, v *cold.Serving) Brief {
 		return Brief{"no time", "it never scoops well"}
 	case !v.OK:
 		return Brief{"no time", "never right for both phases"}
-	case !v.From.Known():
+	case !v.FromMinutes.Known():
 		return Brief{"never", "it does not soften that far"}
 	case Out(v) == 0:
 		return Brief{"at once", soft}

@@ -14,12 +14,12 @@ func freezeSoft(s Style, c *cold.Answer, tray bool) string {
 	if tray {
 		churn = "Freeze it "
 	}
-	if c == nil || !c.StillFreeze.Dense.Present || len(c.StillFreeze.Dense.Stirs) == 0 || !c.StillFreeze.Dense.Ready.Known() {
+	if c == nil || !c.StillFreeze.Dense.Present || len(c.StillFreeze.Dense.Stirs) == 0 || !c.StillFreeze.Dense.ReadyMinutes.Known() {
 		return churn + s.Length(practiceDepthMM) + " deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times."
 	}
 	f := &c.StillFreeze
 	how := s.Length(f.Dense.Vessel.HeightMM) + " deep and beat it hard after " + Minutes(s, f.Dense.Stirs) +
-		"; it can be swirled " + after(s, f.Dense.Ready, 1) + "."
+		"; it can be swirled " + after(s, f.Dense.ReadyMinutes, 1) + "."
 	if f.Foam.Present && f.StartFirst == "custard" && f.HeadStartMinutes >= 5 {
 		how += " Start it " + s.Duration(f.HeadStartMinutes) + " before the foam."
 	}

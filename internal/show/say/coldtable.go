@@ -48,7 +48,7 @@ func AgeingHead(s Style) string {
 
 // FromAndTo says what the columns from and to of a table of times are.
 func FromAndTo(s Style, p cold.Place) string {
-	text := "From and to: how fast the air takes the heat away is known to ±" + s.Percent(100*p.Spread(), 0)
+	text := "From and to: how fast the air takes the heat away is known to ±" + s.Percent(100*p.SpreadFraction(), 0)
 	if p.Measured != "" {
 		text += ", as measured here"
 	}
@@ -79,7 +79,7 @@ func InDish(s Style, c *cold.Cooling) string {
 	}
 	text := s.Volume(c.VolumeML) + ", " + s.Length(c.Vessel.HeightMM) + " deep. "
 	switch {
-	case !c.Ready.Known():
+	case !c.ReadyMinutes.Known():
 		text += "It is never ready: " + Ready(s, c) + "."
 	case c.Means == cold.HalfFrozen:
 		text += "Ready when " + Ready(s, c) + "."

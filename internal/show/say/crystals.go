@@ -20,11 +20,11 @@ func crystals(s Style, f model.Crystallises) string {
 
 func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	places := 0
-	if x.Per100-x.Most < 1 || x.Water == phase.Trade { // else both would read alike
+	if x.GPer100G-x.MostGPer100G < 1 || x.Water == phase.Trade { // else both would read alike
 		places = 1
 	}
-	there := s.Number(x.Per100, places) + " g " + x.Solute.String() + " to 100 g of the " + in.String() + "'s "
-	most := s.Number(x.Most, places)
+	there := s.Number(x.GPer100G, places) + " g " + x.Solute.String() + " to 100 g of the " + in.String() + "'s "
+	most := s.Number(x.MostGPer100G, places)
 	switch x.Water {
 	case phase.Trade:
 		return "There are " + there + "water; above " + most + " g the trade expects it to turn sandy (common practice). Use less milk powder or milk."

@@ -102,8 +102,8 @@ func (w *stepWords) boil() string {
 		text += " to " + s.TemperatureTo(y.ReadingC, readingPlaces(y)) + stageWords(s, y.Stage, y.SeaC) + ", about " + s.DurationSpan(y.Minutes.Low, y.Minutes.High) + "."
 		text += " It then weighs " + s.Mass(y.MassG) + ": the scale is surer than the thermometer. Too far: stir in a spoon of water and boil up again."
 	}
-	if y.ProbeOffset != 0 {
-		text += " (Your probe shows " + s.TemperatureStep(math.Abs(y.ProbeOffset)) + " too " + map[bool]string{true: "much", false: "little"}[y.ProbeOffset > 0] + "; that is in it.)"
+	if y.ProbeOffsetK != 0 {
+		text += " (Your probe shows " + s.TemperatureStep(math.Abs(y.ProbeOffsetK)) + " too " + map[bool]string{true: "much", false: "little"}[y.ProbeOffsetK > 0] + "; that is in it.)"
 	}
 	if !y.Weighed {
 		text += altitudeStep(s, w.m.Design.Kitchen.AltitudeM, y)
@@ -181,7 +181,7 @@ func (w *stepWords) pour() string {
 			text += BowlRead(s, f) + " "
 		}
 	} else {
-		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0) + " (" + s.TemperatureBand(f.PeakLow, f.PeakHi, 0) + "). "
+		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0) + " (" + s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0) + "). "
 	}
 	text += "Beat on"
 	most := f.StopMinutes
@@ -200,7 +200,7 @@ func (w *stepWords) pour() string {
 		return text + w.cup()
 	}
 	text += " From there to " + s.Temperature(process.ShrinkToC) + " it may shrink to " +
-		s.Percent(100*f.ColdShrink, 0) + " of its volume; left warmer, to less."
+		s.Percent(100*f.ColdShrinkRatio, 0) + " of its volume; left warmer, to less."
 	return text + w.cup()
 }
 
@@ -220,10 +220,10 @@ const quickestMin = 10
 func (w *stepWords) cup() string {
 	p, s := w.m.Process, w.s
 	r := w.m.Result.Foam.Body
-	if !(r.Overrun > 0) || w.step.Code != process.FoldIn && p.Has(process.FoldIn) {
+	if !(r.OverrunFraction > 0) || w.step.Code != process.FoldIn && p.Has(process.FoldIn) {
 		return ""
 	}
-	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs " + s.Mass(process.CupML*r.Density()) + ": " + s.Percent(100*r.Overrun, 0) + " air"
+	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs " + s.Mass(process.CupML*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
 	if a := p.Foam.Air; !math.IsNaN(a.High) && !w.m.Brief {
 		text += ", where such foams come to " + s.span(s.Number(a.Low, 0), s.Number(a.High, 0), "%") + " (from memory)"
 	}

@@ -218,8 +218,8 @@ func ToTheModel(s Style, in *ingredient.Ingredient) []string {
 		out = append(out, "To the freezing model it is "+in.Pure.String()+", which dissolves whole.")
 	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
-		g := m.Mass[mix.HigherSaccharides]
-		out = append(out, HigherSaccharides(s, g/m.HigherMol, m.HigherSweet/g))
+		g := m.Grams[mix.HigherSaccharides]
+		out = append(out, HigherSaccharides(s, g/m.HigherMol, m.HigherSweetG/g))
 	}
 	return append(out, Sentences(Assumptions(s, resolved.Assumed))...)
 }

@@ -24,11 +24,11 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	each, name := 0.0, ""
 	switch id {
 	case "egg_yolk":
-		each, name = size.Yolk, "yolk"
+		each, name = size.YolkG, "yolk"
 	case "egg_white":
-		each, name = size.White, "white"
+		each, name = size.WhiteG, "white"
 	case "egg_whole":
-		each, name = size.Edible, "egg"
+		each, name = size.EdibleG, "egg"
 	default:
 		return ""
 	}

@@ -14,7 +14,7 @@ func Strap(s Style, r *model.Result) string {
 	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
 	switch {
 	case dense && foam:
-		return s.Percent(100*r.Blend.FoamVolume, 0) + " " + foamName(r) + " through " + denseName(r) + ", by volume"
+		return s.Percent(100*r.Blend.FoamVolumeFraction, 0) + " " + foamName(r) + " through " + denseName(r) + ", by volume"
 	case dense:
 		return "a tub of " + denseName(r) + " alone"
 	case foam:

@@ -31,4 +31,6 @@ func Moved(s Style, m plan.Move) string {
 }
 
 // DayLine says how much work a day is: "1.6 h of work in all".
-func DayLine(s Style, p *plan.Plan) string { return s.Duration(p.HandsOn()) + " of work in all." }
+func DayLine(s Style, p *plan.Plan) string {
+	return s.Duration(p.HandsOnMinutes()) + " of work in all."
+}

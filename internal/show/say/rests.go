@@ -20,21 +20,21 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 			continue
 		}
 		band := p.Body.Role.Band()
-		text := "The " + p.Body.Role.String() + " comes to " + s.Hardness(p.Yield.Value) + " (" + s.HardnessSpan(p.Yield.Low, p.Yield.High) + ") at " +
-			s.Temperature(d.Serving.TemperatureC) + " and eats well from " + s.HardnessSpan(band.Soft, band.Firm)
+		text := "The " + p.Body.Role.String() + " comes to " + s.Hardness(p.YieldKPa.Value) + " (" + s.HardnessSpan(p.YieldKPa.Low, p.YieldKPa.High) + ") at " +
+			s.Temperature(d.Serving.TemperatureC) + " and eats well from " + s.HardnessSpan(band.SoftKPa, band.FirmKPa)
 		if p.Scoop.OK {
 			text += ": " + Scoops(s, p.Scoop)
 		}
 		out = append(out, text+".")
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
-		if from := p.KnownFrom(); p.InTub() && from > model.RailLow {
+		if from := p.KnownFromC(); p.InTub() && from > model.RailLow {
 			out = append(out, "Below "+s.TemperatureTo(from, 0)+" nobody knows how hard the "+p.Body.Role.String()+" is: its line of hardness ends there.")
 		}
-		if p.InTub() && known(p.FreezingPoint.Value) {
-			point, band := s.Freezing(p.FreezingPoint)
+		if p.InTub() && known(p.FreezingPointC.Value) {
+			point, band := s.Freezing(p.FreezingPointC)
 			out = append(out, "The "+p.Body.Role.String()+" starts to freeze at "+point+" ("+band+"); "+
-				s.Percent(100*p.WaterFrozen.Value, 0)+" of its water is ice when served.")
+				s.Percent(100*p.FrozenFraction.Value, 0)+" of its water is ice when served.")
 		}
 	}
 	return append(out, "Hardness is a scale in kPa anchored on commercial ice creams (Briggs, Steffe and Ustunol 1996, J. Dairy Sci. 79:527); "+
@@ -47,7 +47,7 @@ func Scoops(s Style, x model.ScoopRange) string {
 	if !x.OK {
 		return "never"
 	}
-	return s.TemperatureBand(x.From, x.To, 0)
+	return s.TemperatureBand(x.FromC, x.ToC, 0)
 }
 
 // Kitchens says what the times in the cold rest on, and the words of the ice where

@@ -30,15 +30,15 @@ var spoken = []struct {
 	facts any
 	want  string
 }{
-	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, Per100: 75, Most: 17, AtC: -18}}},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, GPer100G: 75, MostGPer100G: 17, AtC: -18}}},
 		"At −18 °C there are 75 g erythritol to 100 g of the custard's unfrozen water, where at most 17 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."},
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{
-		{Solute: mix.Trehalose, Per100: 41.9, Most: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, Per100: 9.14, Most: 100. / 12}}},
+		{Solute: mix.Trehalose, GPer100G: 41.9, MostGPer100G: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, GPer100G: 9.14, MostGPer100G: 100. / 12}}},
 		"At −18 °C there are 41.9 g trehalose to 100 g of the custard's unfrozen water, where at most 41.2 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup. " +
 			"There are 9.1 g lactose to 100 g of the custard's water; above 8.3 g the trade expects it to turn sandy (common practice). Use less milk powder or milk."},
-	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Sucrose, Water: phase.Syrup, Per100: 240, Most: 203.9, AtC: 20}}},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Sucrose, Water: phase.Syrup, GPer100G: 240, MostGPer100G: 203.9, AtC: 20}}},
 		"There are 240 g sucrose to 100 g of the foam's water, where 204 g dissolve at 20 °C: it may turn grainy. Replace part of it with glucose syrup or honey."},
-	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, Per100: 140, Most: 83.1, AtC: 20}}},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, GPer100G: 140, MostGPer100G: 83.1, AtC: 20}}},
 		"There are 140 g glucose to 100 g of the foam's water, where 83 g dissolve at 20 °C: it may turn grainy. Replace part of it with sugar."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Law: phase.LawRange{FatTooHigh: true, SyrupTooThick: true}, FatPercent: 81},
 		"The custard is 81 % fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."},
@@ -56,7 +56,7 @@ var spoken = []struct {
 	{"syrup_weighed_too_light", nil, "The pan weighs less than the solids that went in: weigh it again, without the pan."},
 	{"syrup_no_boil_off", model.SyrupNoBoilOff{BoilsAtC: 124.6, CookToC: 118},
 		"The syrup boils only at 124.6 °C: it is already thicker than 118 °C makes it. Add water to dissolve the sugar."},
-	{"syrup_band", model.SyrupBand{Points: 3, CookToC: 118},
+	{"syrup_band", model.SyrupBand{Percent: 3, CookToC: 118},
 		"Published tables of boiling syrup differ by about 3 points of solids at 118 °C: weigh the pan to be exact."},
 	{"outside_model_range", model.OutsideModelRange{AtC: -20, Solutes: []mix.Species{mix.Ethanol, mix.Glycerol}},
 		"At −20 °C the freezing curve of ethanol and glycerol goes beyond the tables it rests on."},
@@ -179,20 +179,20 @@ func TestLeaveOutSaysOneThing(t *testing.T) {
 		of         cold.Serving
 	}{
 		{"Leave it out 3 to 7 min: first the edge scoops, then the whole tub. After 25 min the edge is too soft.", "Kitchens vary: start looking at 2 min.",
-			cold.Serving{Place: "counter", OK: true, From: at(3, 2, 4), Whole: at(7, 5, 9), To: at(25, 20, 33)}},
+			cold.Serving{Place: "counter", OK: true, FromMinutes: at(3, 2, 4), WholeMinutes: at(7, 5, 9), ToMinutes: at(25, 20, 33)}},
 		{"Leave it in the refrigerator 30 to 50 min: first the edge scoops, then the whole tub. After 1.8 h the edge is too soft.", "Kitchens vary: start looking at 22 min.",
-			cold.Serving{Place: "refrigerator", OK: true, From: at(30, 22, 41), Whole: at(50, 40, 70), To: at(110, 80, 150)}},
+			cold.Serving{Place: "refrigerator", OK: true, FromMinutes: at(30, 22, 41), WholeMinutes: at(50, 40, 70), ToMinutes: at(110, 80, 150)}},
 		{"Leave it out 14 min: the edge scoops then. After 31 min the edge is too soft.", "Kitchens vary: start looking at 10 min.",
-			cold.Serving{Place: "counter", OK: true, From: at(14, 10, 20), Whole: at(40, 30, 52), To: at(31, 22, 44)}},
+			cold.Serving{Place: "counter", OK: true, FromMinutes: at(14, 10, 20), WholeMinutes: at(40, 30, 52), ToMinutes: at(31, 22, 44)}},
 		{"It scoops straight from the freezer, for 31 min on the counter.", "",
-			cold.Serving{Place: "counter", OK: true, From: at(0, 0, 0), Whole: at(0, 0, 0), To: at(31, 22, 44)}},
+			cold.Serving{Place: "counter", OK: true, FromMinutes: at(0, 0, 0), WholeMinutes: at(0, 0, 0), ToMinutes: at(31, 22, 44)}},
 		{"It scoops straight from the freezer, and stays so in the refrigerator.", "",
-			cold.Serving{Place: "refrigerator", OK: true, From: at(0, 0, 0), To: never}},
-		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Serving{Why: cold.TooSoft, StartC: -6, From: never, To: never}},
-		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Serving{Why: cold.NeverTogether, From: never, To: never}},
-		{"No time out of the freezer is right: it never scoops well.", "", cold.Serving{Why: cold.NeverScoops, From: never, To: never}},
-		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Serving{Why: cold.NobodyKnows, From: never, To: never}},
-		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Serving{Place: "refrigerator", OK: true, From: never, To: never}},
+			cold.Serving{Place: "refrigerator", OK: true, FromMinutes: at(0, 0, 0), ToMinutes: never}},
+		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Serving{Why: cold.TooSoft, StartC: -6, FromMinutes: never, ToMinutes: never}},
+		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Serving{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
+		{"No time out of the freezer is right: it never scoops well.", "", cold.Serving{Why: cold.NeverScoops, FromMinutes: never, ToMinutes: never}},
+		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Serving{Why: cold.NobodyKnows, FromMinutes: never, ToMinutes: never}},
+		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Serving{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},
 	} {
 		got := LeaveOut(metric, &c.of)
 		assert.Equal(t, c.want, got)
@@ -222,12 +222,12 @@ func TestTheSlowerPhaseGoesInFirst(t *testing.T) {
 
 func TestStillFreezingTellsWhenToBeat(t *testing.T) {
 	f := cold.StillFreeze{
-		Dense: cold.Cooling{Present: true, Vessel: cold.Vessel{HeightMM: 25}, Stirs: []cold.Stir{{Minute: 30}, {Minute: 60}, {Minute: 90}}, Whip: at(78, 60, 90), Ready: at(115, 90, 150)},
-		Foam:  cold.Cooling{Present: true, Ready: at(40, 30, 55), ReadyC: -6.25, Means: cold.AsCustard},
+		Dense: cold.Cooling{Present: true, Vessel: cold.Vessel{HeightMM: 25}, Stirs: []cold.Stir{{AtMinutes: 30}, {AtMinutes: 60}, {AtMinutes: 90}}, WhipMinutes: at(78, 60, 90), ReadyMinutes: at(115, 90, 150)},
+		Foam:  cold.Cooling{Present: true, ReadyMinutes: at(40, 30, 55), ReadyC: -6.25, Means: cold.AsCustard},
 	}
 	assert.Equal(t, "Custard, 25 mm deep: beat it after 30, 60 and 90 min; whip air in after 78 min, swirl it after 1.9 h (1.5 to 2.5). "+
 		"Foam: leave it alone; it is ready after 40 min (30 to 55), as cold as the custard when that is swirled (−6.2 °C).", StillFreeze(metric, &f))
-	f.Dense.Ready, f.Dense.Means, f.Dense.AirC = never, cold.NeverHalf, -6
+	f.Dense.ReadyMinutes, f.Dense.Means, f.Dense.AirC = never, cold.NeverHalf, -6
 	assert.Contains(t, StillFreeze(metric, &f), "Custard: at −6 °C half of its water never turns to ice.")
 }
 

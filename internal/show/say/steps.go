@@ -121,7 +121,7 @@ func except(kinds ...kind.Kind) func(kind.Kind) bool {
 // pieces counts fresh eggs, yolks and whites beside their weight.
 func (w *stepWords) pieces(in *ingredient.Ingredient, g float64) string {
 	size, err := egg.Find(w.m.Design.Eggs.System, w.m.Design.Eggs.Size)
-	one := map[string]float64{"egg_yolk": size.Yolk, "egg_white": size.White, "egg_whole": size.Edible}[in.ID]
+	one := map[string]float64{"egg_yolk": size.YolkG, "egg_white": size.WhiteG, "egg_whole": size.EdibleG}[in.ID]
 	if err != nil || one == 0 {
 		return ""
 	}

@@ -164,7 +164,7 @@ func TestTheStepsUseUpTheLinesExactly(t *testing.T) {
 				require.True(t, seen[before], "%s waits for %s, which comes later", s.Code, before)
 			}
 			seen[s.Code] = true
-			require.GreaterOrEqual(t, s.Minutes, s.HandsOn-1e-9, s.Code)
+			require.GreaterOrEqual(t, s.Minutes, s.HandsOnMinutes-1e-9, s.Code)
 			require.NotEmpty(t, steps[i].Text, s.Code)
 			require.False(t, strings.Contains(steps[i].Text, "NaN"), steps[i].Text)
 		}

@@ -49,7 +49,7 @@ var sentences = map[string]sentence{
 			" makes it. Add water to dissolve the sugar."
 	}),
 	"syrup_band": of(func(s Style, f model.SyrupBand) string {
-		return "Published tables of boiling syrup differ by about " + s.Short(f.Points, 1) + " points of solids at " + s.Temperature(f.CookToC) +
+		return "Published tables of boiling syrup differ by about " + s.Short(f.Percent, 1) + " points of solids at " + s.Temperature(f.CookToC) +
 			": weigh the pan to be exact."
 	}),
 	"outside_model_range": of(func(s Style, f model.OutsideModelRange) string {

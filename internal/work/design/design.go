@@ -98,8 +98,8 @@ type Kitchen struct {
 
 // ModelSettings are the model's named freedoms.
 type ModelSettings struct {
-	BoundWaterProtein float64 // g water per g protein that never freezes, 0 to 0.8
-	BoundWaterFibre   float64 // g per g starch and fibre, 0 to 0.6
+	ProteinGPerG float64 // g water per g protein that never freezes, 0 to 0.8
+	FibreGPerG   float64 // g per g starch and fibre, 0 to 0.6
 }
 
 // Label is what the label needs to know.
@@ -225,7 +225,7 @@ func Default() Design {
 			DenseColour: "#d9a441", FoamColour: "#fbf6ea"},
 		Batch: Batch{Basis: BasisTubs},
 		Eggs:  EggSize{System: "US", Size: "large"},
-		Model: ModelSettings{BoundWaterProtein: 0.4, BoundWaterFibre: 0.3},
+		Model: ModelSettings{ProteinGPerG: 0.4, FibreGPerG: 0.3},
 		Label: Label{EnergyMethod: "general"},
 		Foam:  Foam{Syrup: Syrup{CookTemperatureC: 118}},
 	}

@@ -116,9 +116,9 @@ var beforeLabelWords = []Field{
 		Of: func(d *Design) any { return &d.Kitchen.Profile }},
 
 	{Path: "model.bound_water_protein", About: "water that never freezes, per g protein", Unit: "g/g", Min: 0, Max: 0.8,
-		Of: func(d *Design) any { return &d.Model.BoundWaterProtein }},
+		Of: func(d *Design) any { return &d.Model.ProteinGPerG }},
 	{Path: "model.bound_water_fibre", About: "the same, per g starch and fibre", Unit: "g/g", Min: 0, Max: 0.6,
-		Of: func(d *Design) any { return &d.Model.BoundWaterFibre }},
+		Of: func(d *Design) any { return &d.Model.FibreGPerG }},
 
 	{Path: "label.energy_method", About: "energy by 4-4-9 or by the records' Atwater factors",
 		Choices: []string{"general", "specific"},
