@@ -20,10 +20,11 @@ import (
 
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/proofs"
 	"ripplewright/internal/matter/phase"
-	"ripplewright/internal/show/chart"
-	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 	"ripplewright/testdata"
+	"ripplewright/ui/page"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -56,9 +57,9 @@ var checks struct {
 // pick chooses the check over a table and returns it.
 func (p *Page) pick(t testing.TB, table string) *validate.Row {
 	for i, e := range p.entries {
-		if e.row != nil && e.row.Table == table {
+		if e.Row != nil && e.Row.Table == table {
 			p.list.Select(i)
-			return e.row
+			return e.Row
 		}
 	}
 	t.Fatalf("no check of %s", table)
@@ -77,22 +78,22 @@ func words(o fyne.CanvasObject) string {
 }
 
 func TestEveryCheckStandsOnceUnderItsKind(t *testing.T) {
-	p, _ := surePage(t, theme.Options{})
+	p, h := surePage(t, theme.Options{})
 	seen, kind := map[string]bool{}, ""
 	for _, e := range p.entries {
-		if e.row == nil {
-			kind = e.head
+		if e.Row == nil {
+			kind = e.Head
 			continue
 		}
-		assert.False(t, seen[e.row.Table], e.row.Table)
-		seen[e.row.Table] = true
-		for _, k := range kindOrder {
-			if k.kind == e.row.Kind {
-				assert.Equal(t, k.name, kind, e.row.Table)
+		assert.False(t, seen[e.Row.Table], e.Row.Table)
+		seen[e.Row.Table] = true
+		for _, k := range proofs.Order {
+			if k.Kind == e.Row.Kind {
+				assert.Equal(t, k.Name, kind, e.Row.Table)
 			}
 		}
 	}
-	assert.Len(t, seen, len(p.rows))
+	assert.Len(t, seen, len(checked(t, h)))
 	assert.Contains(t, p.status.Text, "keep within their limits")
 }
 
@@ -108,30 +109,21 @@ func TestThePageOpensWithWhatItsFiguresRestOn(t *testing.T) {
 func TestEachCheckTellsItsFiguresAndDrawsItsPoints(t *testing.T) {
 	p, _ := surePage(t, theme.Options{})
 	for i, e := range p.entries {
-		r := e.row
+		r := e.Row
 		if r == nil {
 			continue
 		}
 		p.list.Select(i)
 		text := words(p.scene)
-		for _, want := range []string{r.Title(), r.Source, r.Kind.Words(), digits(r.MaxAbsError), digits(r.RMSError), r.Note} {
+		for _, want := range []string{r.Title(), r.Source, r.Kind.Words(), page.Reads.Sized(r.MaxAbsError), page.Reads.Sized(r.RMSError), r.Note} {
 			assert.Contains(t, text, want, r.Table)
 		}
 		if !math.IsInf(r.Bar, 1) {
-			assert.Contains(t, text, " of "+digits(r.Bar)+" "+r.Unit, r.Table)
+			assert.Contains(t, text, " of "+page.Reads.Sized(r.Bar)+" "+r.Unit, r.Table)
 		}
-		drawn := 0
-		plots := []chart.Plot{agreement(r), errorPlot(r)}
-		for _, s := range plots[0].Series {
-			if s.Marker != draw.NoMarker {
-				drawn += len(s.X)
-			}
-		}
-		assert.GreaterOrEqual(t, drawn, len(r.Pairs), r.Table)
-		assert.Len(t, pairRows(r), len(r.Pairs), r.Table)
-		for _, view := range []string{viewErrors, viewNumbers, viewPlot} {
+		for _, view := range []string{say.Errors, say.Numbers, say.ModelAndMeasurement} {
 			p.view.SetSelected(view)
-			assert.Equal(t, view == viewNumbers && len(r.Pairs) > 0, p.numbers.Visible(), r.Table)
+			assert.Equal(t, view == say.Numbers && len(r.Pairs) > 0, p.numbers.Visible(), r.Table)
 		}
 	}
 }
@@ -141,7 +133,7 @@ func TestTheClassicalMixShowsTheLinearMethodsOwnCurve(t *testing.T) {
 	p, _ := surePage(t, theme.Options{})
 	r := p.pick(t, "mix_worked_example")
 	names := map[string]int{}
-	for _, s := range agreement(r).Series {
+	for _, s := range look().Agreement(r).Series {
 		names[s.Name] = len(s.X)
 	}
 	assert.Equal(t, 11, names["model"])
@@ -162,7 +154,7 @@ func TestAMissedBarIsShownAsNotMet(t *testing.T) {
 	r := p.pick(t, "lactose_freezing_point")
 	assert.Contains(t, words(p.scene), "✗ NOT MET: largest error 0.115 of 0.0152 K")
 	line := newCheckLine()
-	checkEntry{row: r}.show(line.(*fyne.Container))
+	showEntry(proofs.Entry{Row: r}, line.(*fyne.Container))
 	assert.Contains(t, words(line), "✗")
 	assert.Contains(t, words(line), "NOT MET")
 }
@@ -177,12 +169,6 @@ func TestTablesAreRunAwayFromTheWindowAndFailuresSaid(t *testing.T) {
 	assert.False(t, p.busy.Visible())
 	assert.Contains(t, p.status.Text, "could not be read")
 	assert.Empty(t, p.entries)
-}
-
-func TestDigitsAreWrittenForPeople(t *testing.T) {
-	for v, want := range map[float64]string{0: "0", 0.0115: "0.0115", 0.015: "0.015", -0.4: "−0.4", 5.39: "5.39", 48.9: "48.9", 287: "287", 0.000518: "0.000518", 0.0001: "0.0001", 1.5e-5: "1.5 × 10⁻⁵", 4.66e-7: "4.66 × 10⁻⁷"} {
-		assert.Equal(t, want, digits(v))
-	}
 }
 
 // TestSureLooks draws the page in every dress. With SURE_LOOK set to a folder
@@ -212,9 +198,9 @@ func TestSureLooks(t *testing.T) {
 			shoot(table)
 		}
 		p.pick(t, "glucose_density_20C (viscosity)")
-		p.view.SetSelected(viewErrors)
+		p.view.SetSelected(say.Errors)
 		shoot("errors")
-		p.view.SetSelected(viewNumbers)
+		p.view.SetSelected(say.Numbers)
 		shoot("numbers")
 	}
 }

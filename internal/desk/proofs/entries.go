@@ -1,0 +1,152 @@
+// Package proofs is what the page "How sure are we?" shows of the checks, without a
+// toolkit: in which order, what each proves, and its points as plots and tables.
+package proofs
+
+import (
+	"fmt"
+	"math"
+
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/show/say"
+)
+
+// Proof is a kind of check and what it proves.
+type Proof struct {
+	Kind  validate.Kind
+	Name  string
+	Under string
+}
+
+// Order is the order in which checks are shown: the strongest proof first.
+var Order = []Proof{
+	{validate.Independent, "Independent", "nothing was fitted to them: the strongest proof"},
+	{validate.Elsewhere, "Products of others", "nothing was fitted, but their mix was not read: they test level and order"},
+	{validate.Regression, "What the constants came from", "the model was fitted to them: they show the fit, not a prediction"},
+	{validate.Remembered, "From memory", "published figures that we did not look up again: no proof"},
+	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic only"},
+	{validate.Identity, "Exact by definition", "the same equations computed separately: checks the program only"},
+}
+
+// Entry is a line of the list: the overview, the head of a kind, or a check.
+type Entry struct {
+	Head  string        // "" of a check
+	Under string        // what the entries below a head prove
+	Row   *validate.Row // nil of a head
+}
+
+// Summary is all checks, in order.
+type Summary struct {
+	Entries []Entry
+	Kinds   []say.TableRow // a row for each kind
+	Text    string
+	Failed  bool // some check misses its limit
+}
+
+// Summarize orders rows. A kind without checks has no head.
+func Summarize(s say.Style, rows []validate.Row) Summary {
+	out := Summary{Entries: []Entry{{Head: say.RestOn, Under: say.RestUnder}}}
+	all, pass, open := 0, 0, 0
+	for _, k := range Order {
+		var of []Entry
+		n, met, points := 0, 0, 0
+		for i := range rows {
+			r := &rows[i]
+			if r.Kind != k.Kind {
+				continue
+			}
+			of = append(of, Entry{Row: r})
+			if !limited(r) {
+				open++
+				continue
+			}
+			n, points = n+1, points+r.Points
+			if r.Pass {
+				met++
+			}
+		}
+		if of == nil {
+			continue
+		}
+		out.Entries = append(append(out.Entries, Entry{Head: k.Name, Under: k.Under}), of...)
+		all, pass = all+n, pass+met
+		out.Kinds = append(out.Kinds, say.TableRow{Name: k.Name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
+	}
+	out.Text, out.Failed = say.ChecksKept(s, pass, all, open), pass < all
+	return out
+}
+
+// limited reports whether a check has a limit to keep; others only compare.
+func limited(r *validate.Row) bool { return !math.IsInf(r.Bar, 1) }
+
+// Mark is the sign of an entry: met, not met, only compared, or none.
+func (e Entry) Mark() string {
+	switch {
+	case e.Row == nil:
+		return ""
+	case !limited(e.Row):
+		return "–"
+	case e.Row.Pass:
+		return "✓"
+	}
+	return "✗"
+}
+
+// Title is what an entry is called.
+func (e Entry) Title() string {
+	if e.Row == nil {
+		return e.Head
+	}
+	return e.Row.Title()
+}
+
+// Line is what stands under the title.
+func (e Entry) Line(s say.Style) string {
+	if e.Row == nil {
+		return e.Under
+	}
+	return say.CheckLine(s, e.Row.Pass, e.Row.Points, largest(s, e.Row))
+}
+
+func largest(s say.Style, r *validate.Row) string {
+	return say.OfLimit(s, r.MaxAbsError, r.Bar, r.Unit)
+}
+
+// Verdict says how well a check holds.
+func Verdict(s say.Style, r *validate.Row) string {
+	return say.CheckVerdict(s, r.Pass, limited(r), largest(s, r), r.RMSError, r.Points, len(r.Pairs)-r.Points)
+}
+
+// Pairs tabulates every point.
+func Pairs(s say.Style, r *validate.Row) []say.TableRow {
+	rows := make([]say.TableRow, 0, len(r.Pairs))
+	for _, q := range r.Pairs {
+		name := q.Label
+		if name == "" {
+			name = r.XLabel + " " + s.Sized(q.X)
+		}
+		row := say.TableRow{Name: name, Cells: []string{s.FiveDigits(q.Measured), s.FiveDigits(q.Model), s.Sized(q.Error)}}
+		if !q.Counted {
+			row.Unit = say.NotCounted
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// Places are the decimals in which a plot of r is read, on each axis: four digits of
+// the largest value.
+func Places(r *validate.Row) (x, y int) {
+	most := func(of func(validate.Pair) float64) int {
+		m := 0.0
+		for _, q := range r.Pairs {
+			if v := math.Abs(of(q)); v > m && !math.IsInf(v, 0) {
+				m = v
+			}
+		}
+		if m == 0 {
+			return 1
+		}
+		return min(6, max(0, 3-int(math.Floor(math.Log10(m)))))
+	}
+	return most(func(q validate.Pair) float64 { return q.X }), most(func(q validate.Pair) float64 { return q.Measured })
+}

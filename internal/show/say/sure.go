@@ -1,0 +1,116 @@
+package say
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// What stands on the page of checks.
+const (
+	HowSure     = "How sure are we?"
+	RunningOver = "Running the models against the tables…"
+	AboutChecks = "When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."
+	RestOn      = "What these figures rest on"
+	RestUnder   = "measured, computed, a convenience, not settled"
+	NoPoints    = "This check counts figures; it has no points to draw."
+	NotCounted  = "not counted"
+	Show        = "Show"
+
+	ModelAndMeasurement = "Model and measurement"
+	Errors              = "Errors"
+	Numbers             = "Numbers"
+)
+
+// CheckHeads head the summary of checks, CheckPairs the figures of one.
+var (
+	CheckHeads = []string{"checks", "within their limit", "points"}
+	CheckPairs = []string{"published", "model", "error"}
+)
+
+// TablesUnread says that the tables could not be read.
+func TablesUnread(why error) string { return "The tables could not be read: " + why.Error() }
+
+// ChecksKept says how many of all checks with a limit keep within it, and how many
+// have none.
+func ChecksKept(s Style, kept, all, open int) string {
+	text := fmt.Sprintf("%d of %d checks keep within their limits.", kept, all)
+	if kept < all {
+		text = fmt.Sprintf("%d of %d checks are NOT within their limits.", all-kept, all)
+	}
+	switch {
+	case open == 1:
+		text += " One more has no limit: it only compares."
+	case open > 1:
+		text += " " + s.Count(open, "more has", "more have") + " no limit: they only compare."
+	}
+	return text
+}
+
+// OfLimit is the largest error of a check, of its limit, which is +Inf where there
+// is none.
+func OfLimit(s Style, largest, limit float64, unit string) string {
+	if math.IsInf(limit, 1) {
+		return s.Sized(largest) + " " + unit + ", no limit"
+	}
+	return s.Sized(largest) + " of " + s.Sized(limit) + " " + unit
+}
+
+// CheckLine is a check in a line: its points and its largest error.
+func CheckLine(s Style, met bool, points int, largest string) string {
+	text := s.Count(points, "point", "") + ", largest error " + largest
+	if !met {
+		text = "NOT MET: " + text
+	}
+	return text
+}
+
+// CheckVerdict says in full how well a check holds. Of its points, apart are shown
+// but not counted.
+func CheckVerdict(s Style, met, limited bool, largest string, rms float64, points, apart int) string {
+	counted := s.Count(points, "point", "")
+	if apart > 0 && points > 0 {
+		counted += fmt.Sprintf(" counted, %d more shown", apart)
+	}
+	figures := "largest error " + largest + ", root mean square " + s.Sized(rms) + ", " + counted + "."
+	switch {
+	case !limited:
+		return "Shown for comparison: " + figures
+	case met:
+		return "✓ Within its limit: " + figures
+	}
+	return "✗ NOT MET: " + figures
+}
+
+// SourceLine names where a table comes from.
+func SourceLine(source string) string { return "Source: " + source + "." }
+
+// Sized writes v to three digits that matter, without noughts at its end.
+func (s Style) Sized(v float64) string {
+	a := math.Abs(v)
+	switch {
+	case !known(v):
+		return Unknown
+	case a == 0:
+		return "0"
+	case a < 1e-4:
+		exp := math.Floor(math.Log10(a))
+		return s.Short(v/math.Pow(10, exp), 2) + " × 10" + raised.Replace(fmt.Sprintf("%.0f", exp))
+	}
+	return s.Short(v, max(0, 2-int(math.Floor(math.Log10(a)))))
+}
+
+// FiveDigits writes v to five digits, as tables print them.
+func (s Style) FiveDigits(v float64) string {
+	a := math.Abs(v)
+	if a != 0 && a < 1e-3 || math.IsNaN(v) {
+		return s.Sized(v)
+	}
+	places := 4
+	if a >= 1 {
+		places = max(0, 4-int(math.Floor(math.Log10(a))))
+	}
+	return s.Short(v, places)
+}
+
+var raised = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
