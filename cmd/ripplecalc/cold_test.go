@@ -2,6 +2,8 @@ package main
 
 import (
 	"encoding/json"
+	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,4 +43,27 @@ func TestAnOwnKitchenThatCannotBeReadIsAnInputError(t *testing.T) {
 	code, _, err := k.run("", "cold", "quay.yaml")
 	assert.Equal(t, exitInput, code)
 	assert.Contains(t, err, "profiles.yaml")
+}
+
+// One question has one answer: how long a tub stays out is the same sentence in
+// evaluate, in the steps and in the cold.
+func TestHowLongATubStaysOutIsSaidAlike(t *testing.T) {
+	k := newKitchen(t)
+	demo, err := os.ReadFile("../../assets/demos/hazelnut.yaml")
+	require.NoError(t, err)
+	k.file("good.yaml", string(demo))
+	line := func(args ...string) string {
+		code, out, stderr := k.run("", args...)
+		require.Equal(t, exitFine, code, stderr)
+		for _, l := range strings.Split(out, "\n") {
+			if i := strings.Index(l, "Leave it out "); i >= 0 {
+				text, _, _ := strings.Cut(l[i:], ":")
+				return text
+			}
+		}
+		return out
+	}
+	want := line("evaluate", "good.yaml")
+	assert.Regexp(t, `^Leave it out \d+ (to \d+ )?min$`, want)
+	assert.Equal(t, want, line("process", "good.yaml"))
 }

@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -22,6 +23,7 @@ var evaluateCommand = &command{
 	usage: "evaluate FILE... [--json] [--at C]",
 	short: "Computes every figure of one or more designs",
 	long: `
+Text also says how long a tub stays out of the freezer in the design's kitchen.
 FILE is a design file; "-" reads standard input. With --json each design is one
 line with one JSON object (see "ripplecalc help json"), in the order of the
 files. A file with an error is named on standard error and the others go on; the
@@ -142,6 +144,13 @@ func (w *sweep) one(name string) (a answer) {
 			err = report.WriteJSON(&text, e, false)
 		} else {
 			var page strings.Builder
+			// A tenth of a second: not for the thousands of a sweep by JSON. Where
+			// no kitchen is known the command cold says why.
+			if kitchen, unknown := cold.FindOwn(d.Kitchen.Profile); unknown == nil {
+				if times, untimed := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true}); untimed == nil {
+					e = e.Timed(&times)
+				}
+			}
 			err = e.WriteText(&page)
 			text.WriteString(say.HarmlessPage(page.String()))
 		}

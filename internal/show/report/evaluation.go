@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/figure"
@@ -18,6 +19,13 @@ type Evaluation struct {
 	design design.Design
 	result *model.Result
 	found  *balance.Remedies
+	cold   *cold.Answer // nil: nobody asked, as of JSON, where it would be slow
+}
+
+// Timed returns e with the times of the cold, which its text tells.
+func (e Evaluation) Timed(c *cold.Answer) Evaluation {
+	e.cold = c
+	return e
 }
 
 // Reads is how the maker reads quantities on the command line, in its text and in
@@ -28,7 +36,7 @@ var Reads = say.Usual
 // Evaluate returns the report of r, which is what d, read from file, comes to,
 // with the remedies that were found for it, nil where none were looked for.
 func Evaluate(file string, d design.Design, r *model.Result, found *balance.Remedies) Evaluation {
-	return Evaluation{file, d, r, found}
+	return Evaluation{file, d, r, found, nil}
 }
 
 // MarshalJSON returns one object; "ripplecalc help json" tells its keys.

@@ -16,8 +16,11 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	p, r := &page{w: w}, e.result
 	p.line("%s (%s), served at %s", e.design.Name, e.file, Reads.Temperature(e.design.Serving.TemperatureC))
 	p.line("%s", say.Verdict(Reads, r.Verdict))
-	if advice := say.Advice(Reads, r.Verdict, e.found, nil); advice != "" {
+	if advice := say.Advice(Reads, r.Verdict, e.found, e.cold); advice != "" {
 		p.line("%s", advice)
+	}
+	if e.cold != nil {
+		p.line("%s", say.LeaveOut(Reads, &e.cold.Counter))
 	}
 	p.line("")
 	p.lines(figure.Phases.Columns, figure.All(Reads, r))
