@@ -62,6 +62,7 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 	switch v := f.At(&e.form.Kitchen).(type) {
 	case *float64:
 		n := kit.NewNumberField(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))
+		n.Submits = true
 		n.ShowValue(*v)
 		e.numbers[f.Path] = n
 		return n
@@ -80,12 +81,11 @@ func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
 	return widget.NewLabel("")
 }
 
-// line is a field for words; Return saves, as everywhere in the dialog.
+// line is a field for words.
 func (e *kitchenEditor) line(v *string) *kit.TextField {
 	t := kit.NewTextField()
 	t.SetText(*v)
 	t.OnChanged = mishap.With(func(text string) { *v = strings.TrimSpace(text) })
-	t.OnSubmitted = mishap.With(func(string) { e.save() })
 	return t
 }
 

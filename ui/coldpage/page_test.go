@@ -2,6 +2,7 @@ package coldpage
 
 import (
 	"context"
+	"fmt"
 	"image/png"
 	"math"
 	"os"
@@ -307,6 +308,56 @@ func TestKitchensAreCopiedRenamedAndDeleted(t *testing.T) {
 	assert.Empty(t, h.Now.Kitchen.Profile)
 	_, err := p.kitchens.Find("Saltmarsh Quay")
 	assert.Error(t, err)
+}
+
+// typeInto types a text into a field and presses Return.
+func typeInto(f fyne.Focusable, text string) {
+	f.FocusGained()
+	for _, r := range text {
+		f.TypedRune(r)
+	}
+	strike(f, fyne.KeyReturn)
+}
+
+func TestReturnAndEscapeAnswerTheDialogsOfTheCold(t *testing.T) {
+	p, h := coldPage(t, market.Honey(), daylight)
+	open := func() bool { return h.Win.Canvas().Overlays().Top() != nil }
+
+	e := p.editKitchen(p.kitchen, p.kitchen.Name)
+	strike(e.numbers["counter.air_c"].Focusable(), fyne.KeyEscape)
+	assert.False(t, open(), "Escape in a field leaves the kitchen as it was")
+	e = p.editKitchen(p.kitchen, p.kitchen.Name)
+	typeInto(e.numbers["counter.air_c"].Focusable(), "99")
+	assert.True(t, open(), "what is out of range is not taken")
+	typeInto(e.numbers["counter.air_c"].Focusable(), "27")
+	assert.False(t, open(), "Return saves")
+	kept, err := p.kitchens.Find(p.kitchen.Name)
+	require.NoError(t, err)
+	assert.Equal(t, 27., kept.Counter.AirC)
+	h.Until(func() bool { return p.state == planDone })
+
+	c := p.calibrate(cold.ScoopedWell)
+	minutes := c.typed["minutes"].Focusable()
+	assert.Same(t, minutes, h.Win.Canvas().Focused(), "one may type at once")
+	typeInto(minutes, fmt.Sprint(math.Round(1.3*p.answer.Counter.From.Value)))
+	h.Until(func() bool { return !c.keep.Disabled() || c.word.Text != "" })
+	require.False(t, c.keep.Disabled(), c.word.Text)
+	strike(minutes, fyne.KeyReturn)
+	assert.False(t, open(), "a second Return keeps what was found")
+	assert.NotEmpty(t, p.kitchen.Counter.Measured)
+	c = p.calibrate(cold.CoreAt)
+	strike(c.typed["core_c"].Focusable(), fyne.KeyEscape)
+	assert.False(t, open())
+
+	p.bar.askRemove()
+	require.True(t, open())
+	strike(h.Win.Canvas().Focused(), fyne.KeyEscape)
+	assert.False(t, open())
+	assert.True(t, p.kitchens.Own(p.kitchen.Name))
+	p.bar.askRemove()
+	strike(h.Win.Canvas().Focused(), fyne.KeyReturn)
+	assert.False(t, open())
+	assert.False(t, p.kitchens.Own(p.kitchen.Name))
 }
 
 func TestACalibrationIsKeptUndoneAndForgotten(t *testing.T) {

@@ -29,6 +29,9 @@ type NumberField struct {
 
 	// OnChanged is told of each new value that a hand has settled.
 	OnChanged func(float64)
+	// Submits lets Return, once it has settled a value, give the answer of the
+	// dialog that the field is in.
+	Submits bool
 
 	value   float64
 	entry   *numberEntry
@@ -263,7 +266,12 @@ func newNumberEntry(n *NumberField) *numberEntry {
 			n.complain(nil)
 		}
 	})
-	e.OnSubmitted = mishap.With(func(string) { n.settle() })
+	e.OnSubmitted = mishap.With(func(string) {
+		n.settle()
+		if n.Submits && n.Problem() == nil {
+			submit(e)
+		}
+	})
 	return e
 }
 

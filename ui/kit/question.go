@@ -146,7 +146,8 @@ func within(o fyne.CanvasObject, see func(fyne.CanvasObject)) {
 	}
 }
 
-// A TextField is the toolkit's field for text; Escape closes the dialog it is in.
+// A TextField is the toolkit's field for text; Escape closes the dialog it is in,
+// and Return in a single line that has no use for it gives the dialog's answer.
 type TextField struct{ widget.Entry }
 
 // NewTextField returns an empty field of one line.
@@ -167,11 +168,14 @@ func NewTextArea(rows int) *TextField {
 
 // TypedKey implements fyne.Focusable.
 func (l *TextField) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
+	switch {
+	case e.Name == fyne.KeyEscape:
 		escape(l)
-		return
+	case (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter) && !l.MultiLine && l.OnSubmitted == nil:
+		mishap.Do(func() { submit(l) })
+	default:
+		l.Entry.TypedKey(e)
 	}
-	l.Entry.TypedKey(e)
 }
 
 // NameByEscape puts a TextField in the place of the field for a name in the toolkit's
@@ -214,6 +218,13 @@ func OnFolderNew(c fyne.Canvas, ask func()) {
 			b.OnTapped = mishap.Func(ask)
 		}
 	})
+}
+
+// submit gives the answer that Return gives in the dialog that o is in.
+func submit(o fyne.CanvasObject) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil {
+		Accept(c)
+	}
 }
 
 // escape closes the dialog that o is in.
