@@ -339,7 +339,7 @@ func TestReturnAndEscapeAnswerTheDialogsOfTheCold(t *testing.T) {
 	c := p.calibrate(cold.ScoopedWell)
 	minutes := c.typed["minutes"].Focusable()
 	assert.Same(t, minutes, h.Win.Canvas().Focused(), "one may type at once")
-	typeInto(minutes, fmt.Sprint(math.Round(1.3*p.answer.Counter.From.Value)))
+	typeInto(minutes, fmt.Sprint(math.Round(1.3*p.answer.Counter.FromMinutes.Value)))
 	h.Until(func() bool { return !c.keep.Disabled() || c.word.Text != "" })
 	require.False(t, c.keep.Disabled(), c.word.Text)
 	strike(minutes, fyne.KeyReturn)

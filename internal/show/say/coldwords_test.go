@@ -24,18 +24,18 @@ func TestLeavingOutIsToldAlikeInBriefAndInFull(t *testing.T) {
 		brief, more string
 		full        string
 	}{
-		{cold.Serving{OK: true, From: minutes(3), Whole: minutes(7), To: minutes(20)}, "3 to 7 min", "the ring is too soft by 20 min",
+		{cold.Serving{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "3 to 7 min", "the ring is too soft by 20 min",
 			"Leave it out 3 to 7 min: first the edge scoops, then the whole tub. After 20 min the edge is too soft."},
-		{cold.Serving{OK: true, From: minutes(3), Whole: minutes(30), To: minutes(20)}, "3 min", "the ring is too soft by 20 min",
+		{cold.Serving{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(30), ToMinutes: minutes(20)}, "3 min", "the ring is too soft by 20 min",
 			"Leave it out 3 min: the edge scoops then. After 20 min the edge is too soft."},
-		{cold.Serving{OK: true, From: minutes(0.2), Whole: minutes(7), To: minutes(20)}, "at once", "the ring is too soft by 20 min",
+		{cold.Serving{OK: true, FromMinutes: minutes(0.2), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "at once", "the ring is too soft by 20 min",
 			"It scoops straight from the freezer, for 20 min on the counter."},
-		{cold.Serving{OK: true, From: nowhere, To: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time looked at."},
-		{cold.Serving{Why: cold.TooSoft, StartC: -8, From: nowhere, To: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
-		{cold.Serving{Why: cold.NeverScoops, From: nowhere, To: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
-		{cold.Serving{Why: cold.NeverTogether, From: nowhere, To: nowhere}, "no time", "never right for both phases",
+		{cold.Serving{OK: true, FromMinutes: nowhere, ToMinutes: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time looked at."},
+		{cold.Serving{Why: cold.TooSoft, StartC: -8, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
+		{cold.Serving{Why: cold.NeverScoops, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
+		{cold.Serving{Why: cold.NeverTogether, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "never right for both phases",
 			"No time out of the freezer is right: at no temperature do both phases eat well."},
-		{cold.Serving{Why: cold.NobodyKnows, From: nowhere, To: nowhere}, "not known", "the model does not know how hard it is",
+		{cold.Serving{Why: cold.NobodyKnows, FromMinutes: nowhere, ToMinutes: nowhere}, "not known", "the model does not know how hard it is",
 			"How long to leave it out is not known: the model does not know how hard it is."},
 	} {
 		assert.Equal(t, Brief{c.brief, c.more}, LeaveOutBrief(metric, &c.of))
@@ -44,16 +44,16 @@ func TestLeavingOutIsToldAlikeInBriefAndInFull(t *testing.T) {
 }
 
 func TestTheColdInBrief(t *testing.T) {
-	custard := cold.Cooling{Present: true, Ready: minutes(200), Stirs: []cold.Stir{{Minute: 30}, {Minute: 60}, {Minute: 240}}}
+	custard := cold.Cooling{Present: true, ReadyMinutes: minutes(200), Stirs: []cold.Stir{{AtMinutes: 30}, {AtMinutes: 60}, {AtMinutes: 240}}}
 	assert.Equal(t, Brief{"3.3 h", "to swirl; stir twice"}, CustardBrief(metric, &custard), "a stir after it is ready does not count")
 	custard.Stirs = nil
 	assert.Equal(t, "to swirl; stir never", CustardBrief(metric, &custard).More)
 	custard.Stirs = make([]cold.Stir, 5)
 	assert.Equal(t, "to swirl; stir 5 times", CustardBrief(metric, &custard).More)
 	assert.Equal(t, Brief{"–", "the tub has none"}, CustardBrief(metric, &cold.Cooling{}))
-	assert.Equal(t, Brief{"never", "not stiff enough to swirl"}, CustardBrief(metric, &cold.Cooling{Present: true, Ready: nowhere}))
+	assert.Equal(t, Brief{"never", "not stiff enough to swirl"}, CustardBrief(metric, &cold.Cooling{Present: true, ReadyMinutes: nowhere}))
 
-	both := cold.StillFreeze{Dense: custard, Foam: cold.Cooling{Present: true, Ready: minutes(45)}, StartFirst: "custard", HeadStartMinutes: 155, ReadyMinutes: 200}
+	both := cold.StillFreeze{Dense: custard, Foam: cold.Cooling{Present: true, ReadyMinutes: minutes(45)}, StartFirst: "custard", HeadStartMinutes: 155, ReadyMinutes: 200}
 	assert.Equal(t, Brief{"45 min", "to swirl; put it in 2.6 h after the custard"}, FoamBrief(metric, &both))
 	assert.Equal(t, "To have both ready together, put the custard in 2.6 h before the foam. Both can be swirled 3.3 h after the first goes in.", Together(metric, &both))
 	both.HeadStartMinutes = 0
@@ -79,11 +79,11 @@ func TestTheColdInBrief(t *testing.T) {
 }
 
 func TestHowAPhaseStandsInTheFreezer(t *testing.T) {
-	c := cold.Cooling{Present: true, VolumeML: 600, Vessel: cold.Vessel{HeightMM: 30}, Ready: minutes(200)}
+	c := cold.Cooling{Present: true, VolumeML: 600, Vessel: cold.Vessel{HeightMM: 30}, ReadyMinutes: minutes(200)}
 	assert.Equal(t, "600 mL, 30 mm deep. Ready when half of its water is ice: thick and hard to stir.", InDish(metric, &c))
 	c.Means, c.ReadyC = cold.AsCustard, -4.2
 	assert.Equal(t, "600 mL, 30 mm deep. Ready when it is as cold as the custard when that is swirled (−4.2 °C).", InDish(metric, &c))
-	c.Ready, c.Means, c.AirC, c.Vessel.Box = nowhere, cold.NeverHalf, -6, true
+	c.ReadyMinutes, c.Means, c.AirC, c.Vessel.Box = nowhere, cold.NeverHalf, -6, true
 	assert.Equal(t, "600 mL, 30 mm deep. It is never ready: at −6 °C half of its water never turns to ice. The box is computed as a round dish of its area and depth.", InDish(metric, &c))
 	assert.Equal(t, "Mean and ice just after the stir; the edge, the coldest spot, just before it.", StirColumns(4, 4))
 	assert.Equal(t, "More stirs follow. "+StirColumns(4, 4), StirColumns(12, 40))
@@ -100,7 +100,7 @@ func TestACalibrationIsToldInWords(t *testing.T) {
 	assert.Equal(t, "Measured: core at −12.5 °C after 90 min from −4 °C. Heat goes 1.23 times as fast as first assumed.", Measured(metric, p))
 	assert.Contains(t, FromAndTo(metric, p), "as measured here")
 	assert.Equal(t, "calibration, core at −12.5 °C after 90 min from −4 °C", CalibrationStep(p.Measured))
-	none := &cold.CalibrationError{Measured: cold.Measurement{Minutes: 2}, Shortest: 40, Longest: 300}
+	none := &cold.CalibrationError{Measured: cold.Measurement{Minutes: 2}, ShortestMinutes: 40, LongestMinutes: 300}
 	assert.Equal(t, "No freezer in reason takes 2 min for that, but 0.7 to 5.0 h. Look again at what was measured.", NotCalibrated(metric, cold.CoreAt, none))
 	assert.Equal(t, "It was stopped.", NotCalibrated(metric, cold.CoreAt, errors.New("it was stopped")))
 	assert.Equal(t, "45 min (40 to 54 min)", TimeBand(metric, cold.Range{Value: 45, Low: 40, High: 54}, 1))
