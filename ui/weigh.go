@@ -80,7 +80,7 @@ func (c *column) cupDialog() {
 // cupOverrun is the overrun, %, that the weights of a cup tell, g, and the words
 // to say it; NaN where they tell none.
 func cupOverrun(before, after, empty, most float64) (float64, string) {
-	v := math.Round(100 * phase.OverrunFractionFromWeights(before-empty, after-empty))
+	v := math.Round(100 * phase.OverrunFraction(before-empty, after-empty))
 	switch {
 	case math.IsNaN(before) || math.IsNaN(after) || math.IsNaN(empty):
 		return math.NaN(), "Two weights tell the overrun."

@@ -53,7 +53,7 @@ func hardness(r phase.Role) func(*model.Sketch, float64) float64 {
 		if math.IsNaN(at) {
 			return s.Phase(r).State.YieldKPa
 		}
-		return s.HardnessAt(r, at)
+		return s.HardnessAtKPa(r, at)
 	}
 }
 

@@ -126,11 +126,11 @@ const (
 
 // Band is when the outer ring is in one phase's band.
 type Band struct {
-	Present    bool
-	OK         bool // there is a band between −40 and 0 °C
-	FromC, ToC float64
-	LawFromC   float64 // colder than this nobody knows its hardness; −40 if it is known throughout, NaN if nowhere
-	From, To   Range   // minutes
+	Present                bool
+	OK                     bool // there is a band between −40 and 0 °C
+	FromC, ToC             float64
+	LawFromC               float64 // colder than this nobody knows its hardness; −40 if it is known throughout, NaN if nowhere
+	FromMinutes, ToMinutes Range   // minutes
 }
 
 // Storage is the tub in the freezer for good.
@@ -216,23 +216,23 @@ type Frame struct {
 
 // At returns the moment at the given minute, between samples by line; before
 // the first or after the last it is that one.
-func (r *Run) At(minute float64) Moment {
+func (r *Run) At(minutes float64) Moment {
 	t := r.Track
 	if len(t) == 0 {
 		n := math.NaN()
-		return Moment{minute, n, n, n, n}
+		return Moment{minutes, n, n, n, n}
 	}
 	for i := 1; i < len(t); i++ {
-		if t[i].AtMinutes < minute {
+		if t[i].AtMinutes < minutes {
 			continue
 		}
 		a, b := t[i-1], t[i]
-		if minute <= a.AtMinutes || b.AtMinutes == a.AtMinutes {
+		if minutes <= a.AtMinutes || b.AtMinutes == a.AtMinutes {
 			return a
 		}
-		f := (minute - a.AtMinutes) / (b.AtMinutes - a.AtMinutes)
+		f := (minutes - a.AtMinutes) / (b.AtMinutes - a.AtMinutes)
 		mid := func(x, y float64) float64 { return x + f*(y-x) }
-		return Moment{minute, mid(a.CoreC, b.CoreC), mid(a.MeanC, b.MeanC), mid(a.RingC, b.RingC), mid(a.WallC, b.WallC)}
+		return Moment{minutes, mid(a.CoreC, b.CoreC), mid(a.MeanC, b.MeanC), mid(a.RingC, b.RingC), mid(a.WallC, b.WallC)}
 	}
 	return t[len(t)-1]
 }

@@ -13,24 +13,24 @@ type (
 	BoxAsRound struct{ Dish bool }
 
 	// NeverHardens is of never_hardens.
-	NeverHardens struct{ CoreC, Within float64 }
+	NeverHardens struct{ CoreC, WithinMinutes float64 }
 
 	// NeverHalfFrozen is of never_half_frozen.
 	NeverHalfFrozen struct{ AirC float64 }
 
 	// LongBeating is of longer_than_practice in still_freeze: a layer of so
 	// many mm, and how long it takes.
-	LongBeating struct{ DepthMM, Takes float64 }
+	LongBeating struct{ DepthMM, TakesMinutes float64 }
 
 	// LongHardening is of longer_than_practice in harden.
-	LongHardening struct{ Takes float64 }
+	LongHardening struct{ TakesMinutes float64 }
 
 	// UnlikePractice is of unlike_practice: when the tub scoops, and when
 	// practice says that it does.
-	UnlikePractice struct{ From, To, PracticeFrom, PracticeTo float64 }
+	UnlikePractice struct{ FromMinutes, ToMinutes, PracticeFromMinutes, PracticeToMinutes float64 }
 
 	// WallBeforeCore is of wall_before_core.
-	WallBeforeCore struct{ Melts float64 }
+	WallBeforeCore struct{ MeltsMinutes float64 }
 
 	// SwingThaws is of swing_thaws_phase: by how much the freezer swings, K, and
 	// where both phases hold ice; NaN if nowhere.

@@ -51,7 +51,7 @@ func (s substance) conductivity(t float64) float64 {
 	k, _ := s.bodies[0].WPerMK(t)
 	if len(s.bodies) > 1 {
 		k2, _ := s.bodies[1].WPerMK(t)
-		k = phase.Bruggeman(k, k2, s.share[1])
+		k = phase.BruggemanWPerMK(k, k2, s.share[1])
 	}
 	return k
 }

@@ -106,6 +106,6 @@ func TestATubHoldsTheHeatOfItsPhases(t *testing.T) {
 		assert.InEpsilon(t, want, s.enthalpy(c), 1e-9)
 		a, _ := r.Dense.Body.WPerMK(c)
 		b, _ := r.Foam.Body.WPerMK(c)
-		assert.InEpsilon(t, phase.Bruggeman(a, b, 0.4), s.conductivity(c), 1e-9)
+		assert.InEpsilon(t, phase.BruggemanWPerMK(a, b, 0.4), s.conductivity(c), 1e-9)
 	}
 }

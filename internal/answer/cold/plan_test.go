@@ -272,10 +272,10 @@ func TestTheIndexOfAgeingIsTheCustardsLaw(t *testing.T) {
 		p := Default()
 		p.Freezer.AirC, p.SwingK = air, 3
 		s := planned(t, d, p).Storage
-		assert.InEpsilon(t, law.Rate(air)/law.Rate(-18), s.AgeingIndex, 1e-9)
-		assert.InEpsilon(t, law.Rate(air+3)/law.Rate(-18), s.AgeingIndexWarm, 1e-9)
+		assert.InEpsilon(t, law.UM3PerDay(air)/law.UM3PerDay(-18), s.AgeingIndex, 1e-9)
+		assert.InEpsilon(t, law.UM3PerDay(air+3)/law.UM3PerDay(-18), s.AgeingIndexWarm, 1e-9)
 		for i, at := range AgeingAtC {
-			assert.InEpsilon(t, law.Rate(at)/law.Rate(-18), s.Ageing[i], 1e-9)
+			assert.InEpsilon(t, law.UM3PerDay(at)/law.UM3PerDay(-18), s.Ageing[i], 1e-9)
 		}
 	}
 	p := Default()

@@ -108,7 +108,7 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 	for i := range times {
 		times[i] = times[i].over(60)
 	}
-	s.Dense.From, s.Dense.To, s.Foam.From, s.Foam.To = times[0], times[1], times[2], times[3]
+	s.Dense.FromMinutes, s.Dense.ToMinutes, s.Foam.FromMinutes, s.Foam.ToMinutes = times[0], times[1], times[2], times[3]
 	s.FromMinutes, s.ToMinutes, s.WholeMinutes, s.CoreMinutes = times[4], times[5], times[6], times[7]
 	s.RingServingMinutes, s.MeanServingMinutes, s.MeltsAtWallMinutes = times[8], times[9], times[10]
 	s.Run = picture(out, mesh, pl.a.Tub, heat.Coldest)

@@ -127,8 +127,8 @@ func (s *Storage) age(dense *phase.Body) {
 
 // ageing is the law's index, NaN where there is no ice to grow.
 func ageing(law *ice.Law, at float64) float64 {
-	if !(law.Rate(at) > 0) {
+	if !(law.UM3PerDay(at) > 0) {
 		return math.NaN()
 	}
-	return law.Index(at)
+	return law.IndexRatio(at)
 }

@@ -76,7 +76,7 @@ type Week struct {
 
 // Coarser returns the coarser place.
 func (w Week) Coarser() ice.Size {
-	if w.Wall.Value > w.Core.Value {
+	if w.Wall.ValueUM > w.Core.ValueUM {
 		return w.Wall
 	}
 	return w.Core
@@ -104,17 +104,17 @@ const (
 
 // Share is how much of the crystals' volume a step brought, 0 to 1.
 type Share struct {
-	Step  Step
-	Share float64
+	Step     Step
+	Fraction float64
 }
 
 // Keeps is how long the custard keeps its word, were the freezer to go on as now.
 type Keeps struct {
-	Word Word    // as hardened
-	UpTo float64 // µm, where the word ends; +Inf of the last
+	Word   Word    // as hardened
+	UpToUM float64 // µm, where the word ends; +Inf of the last
 	// Weeks until the coarser place is there, and over and times ice.Uncertain;
 	// +Inf if never.
-	Weeks, Low, High float64
+	Weeks, LowWeeks, HighWeeks float64
 }
 
 // PutBack is one outing.
@@ -123,6 +123,6 @@ type PutBack struct {
 	RingC, CoreC   float64 // then, of the outer 10 mm and the core
 	Ring, Core     ice.Size
 	Rim            bool // the wall melts and freezes back unbeaten: an icy rim
-	FactorRing     float64
-	FactorRingHigh float64
+	RingFactor     float64
+	HighRingFactor float64
 }

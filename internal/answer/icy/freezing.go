@@ -32,8 +32,8 @@ var churns = map[string]struct{ minutes, wallC float64 }{
 // so the size is likely low; products drawn from one have 20 to 35 µm (from
 // memory).
 var (
-	churned  = ice.Doubt{Finer: 1.35, Coarser: 2}
-	unparted = ice.Doubt{Finer: ice.Unbroken.Finer * plates.times / plates.least, Coarser: ice.Unbroken.Coarser * plates.most / plates.times}
+	churned  = ice.Doubt{FinerFactor: 1.35, CoarserFactor: 2}
+	unparted = ice.Doubt{FinerFactor: ice.Unbroken.FinerFactor * plates.times / plates.least, CoarserFactor: ice.Unbroken.CoarserFactor * plates.most / plates.times}
 )
 
 // beatCounts is the ice share from which a beat parts crystals; below, new ones
@@ -60,7 +60,7 @@ func (t *teller) custard(law *ice.Law) frozen {
 			wall = t.a.Profile.Freezer.AirC
 		}
 		if path, ok := law.Cool(c.minutes, wall); ok {
-			f.beaten = law.Beaten(f.seed, 0.5, path.Path)
+			f.beaten = law.BeatenUM3(f.seed, 0.5, path.Path)
 			f.y, f.doubt = f.beaten, churned
 			return f
 		}
@@ -72,12 +72,12 @@ func (t *teller) custard(law *ice.Law) frozen {
 	case how == cold.Never:
 		last = math.NaN()
 	case t.toEnd && len(path) > 0:
-		last = path[len(path)-1].Minute
+		last = path[len(path)-1].AtMinutes
 	}
 	if math.IsNaN(last) {
 		f.unbeaten = true
-		f.beaten = law.Beaten(f.seed, 1, path)
-		f.y = law.Still(f.seed, path)
+		f.beaten = law.BeatenUM3(f.seed, 1, path)
+		f.y = law.StillUM3(f.seed, path)
 		if t.r.Dense.Body.AirFraction() <= Airy {
 			f.y, f.doubt = math.Max(f.y, math.Pow(plates.times, 3)*f.beaten), unparted
 		}
@@ -85,8 +85,8 @@ func (t *teller) custard(law *ice.Law) frozen {
 		return f
 	}
 	before, after := split(path, last)
-	f.beaten = law.Beaten(f.seed, 1, before)
-	f.y = law.Still(f.beaten, after)
+	f.beaten = law.BeatenUM3(f.seed, 1, before)
+	f.y = law.StillUM3(f.beaten, after)
 	return f
 }
 
@@ -95,7 +95,7 @@ func (t *teller) custard(law *ice.Law) frozen {
 // measured).
 func (t *teller) foam(law *ice.Law) frozen {
 	f := frozen{seed: seedVolume, beaten: seedVolume, doubt: ice.Unbroken}
-	f.y = law.Still(f.seed, dish(&t.a.StillFreeze.Foam))
+	f.y = law.StillUM3(f.seed, dish(&t.a.StillFreeze.Foam))
 	return f
 }
 
@@ -107,10 +107,10 @@ func dish(c *cold.Cooling) []ice.Moment {
 		if c.ReadyMinutes.Known() && m.AtMinutes >= c.ReadyMinutes.Value {
 			break
 		}
-		path = append(path, ice.Moment{Minute: m.AtMinutes, C: m.MeanC})
+		path = append(path, ice.Moment{AtMinutes: m.AtMinutes, C: m.MeanC})
 	}
 	if c.ReadyMinutes.Known() && !math.IsNaN(c.ReadyC) {
-		path = append(path, ice.Moment{Minute: c.ReadyMinutes.Value, C: c.ReadyC})
+		path = append(path, ice.Moment{AtMinutes: c.ReadyMinutes.Value, C: c.ReadyC})
 	}
 	return path
 }
@@ -119,7 +119,7 @@ func dish(c *cold.Cooling) []ice.Moment {
 func lastBeat(c *cold.Cooling, law *ice.Law) float64 {
 	last := math.NaN()
 	for _, s := range c.Stirs {
-		if law.Ice(s.MeanC) >= beatCounts {
+		if law.IceFraction(s.MeanC) >= beatCounts {
 			last = s.AtMinutes
 		}
 	}
@@ -129,13 +129,13 @@ func lastBeat(c *cold.Cooling, law *ice.Law) float64 {
 // split parts a history at a minute.
 func split(path []ice.Moment, minute float64) (before, after []ice.Moment) {
 	for i, m := range path {
-		if m.Minute < minute {
+		if m.AtMinutes < minute {
 			continue
 		}
 		at := m
-		if i > 0 && m.Minute > minute {
+		if i > 0 && m.AtMinutes > minute {
 			p := path[i-1]
-			at = ice.Moment{Minute: minute, C: p.C + (minute-p.Minute)/(m.Minute-p.Minute)*(m.C-p.C)}
+			at = ice.Moment{AtMinutes: minute, C: p.C + (minute-p.AtMinutes)/(m.AtMinutes-p.AtMinutes)*(m.C-p.C)}
 		}
 		return append(path[:i:i], at), append([]ice.Moment{at}, path[i:]...)
 	}

@@ -39,7 +39,7 @@ func (k *kept) told(t testing.TB, o Options) Answer {
 }
 
 // end is the coarser place after all weeks, µm.
-func end(a *Answer) float64 { return a.Custard.Weeks[a.Weeks].Coarser().Value }
+func end(a *Answer) float64 { return a.Custard.Weeks[a.Weeks].Coarser().ValueUM }
 
 func kitchen(alter func(*cold.Profile)) cold.Profile {
 	p := cold.Default()
@@ -124,7 +124,7 @@ func TestBeatingOrdersTheKitchens(t *testing.T) {
 	size := func(b cold.Beating, churn string) (float64, Word) {
 		k.a.Profile.Layer.Beating, k.a.Profile.Churn.Kind = b, churn
 		a := k.told(t, Options{})
-		return a.Custard.AfterFreezing.Value, a.Custard.Hardened
+		return a.Custard.AfterFreezing.ValueUM, a.Custard.Hardened
 	}
 	machine, _ := size(cold.ByChurn, "batch_freezer")
 	churn, _ := size(cold.ByChurn, "frozen_bowl")
@@ -136,7 +136,7 @@ func TestBeatingOrdersTheKitchens(t *testing.T) {
 	// The recalled range of what a churn gives, 20 to 35 µm, lies in its band.
 	k.a.Profile.Layer.Beating = cold.ByChurn
 	band := k.told(t, Options{}).Custard.AfterFreezing
-	assert.True(t, band.Low < 20 && band.High > 35)
+	assert.True(t, band.LowUM < 20 && band.HighUM > 35)
 }
 
 func TestALongerHardeningNeverMakesItFiner(t *testing.T) {
@@ -148,9 +148,9 @@ func TestALongerHardeningNeverMakesItFiner(t *testing.T) {
 		// One batch is frozen; only the tubs differ.
 		k.a.StillFreeze = keep(t, market.Honey(), cold.Default()).a.StillFreeze
 		a := k.told(t, Options{})
-		sizes = append(sizes, a.Custard.Core.Value)
-		assert.LessOrEqual(t, a.Custard.Wall.Value, a.Custard.Core.Value)
-		assert.True(t, a.Custard.Wall.Value <= a.Custard.Mean.Value+0.5 && a.Custard.Mean.Value <= a.Custard.Core.Value)
+		sizes = append(sizes, a.Custard.Core.ValueUM)
+		assert.LessOrEqual(t, a.Custard.Wall.ValueUM, a.Custard.Core.ValueUM)
+		assert.True(t, a.Custard.Wall.ValueUM <= a.Custard.Mean.ValueUM+0.5 && a.Custard.Mean.ValueUM <= a.Custard.Core.ValueUM)
 	}
 	never(t, "tub", sizes)
 }
@@ -162,21 +162,21 @@ func TestSizesNeverShrinkInStorageAndAddUp(t *testing.T) {
 			require.Len(t, phase.Weeks, 53)
 			for i, w := range phase.Weeks {
 				for _, s := range []ice.Size{w.Wall, w.Core} {
-					assert.True(t, s.Low <= s.Value && s.Value <= s.High, "%s week %d: %v", p.Name, i, s)
+					assert.True(t, s.LowUM <= s.ValueUM && s.ValueUM <= s.HighUM, "%s week %d: %v", p.Name, i, s)
 				}
 				if i > 0 {
-					assert.GreaterOrEqual(t, w.Wall.Value, phase.Weeks[i-1].Wall.Value)
-					assert.GreaterOrEqual(t, w.Core.Value, phase.Weeks[i-1].Core.Value)
+					assert.GreaterOrEqual(t, w.Wall.ValueUM, phase.Weeks[i-1].Wall.ValueUM)
+					assert.GreaterOrEqual(t, w.Core.ValueUM, phase.Weeks[i-1].Core.ValueUM)
 				}
 			}
 			// The cube grows evenly: half a year twice is a year.
-			cube := func(i int) float64 { return math.Pow(phase.Weeks[i].Core.Value, 3) }
+			cube := func(i int) float64 { return math.Pow(phase.Weeks[i].Core.ValueUM, 3) }
 			assert.InEpsilon(t, cube(52)-cube(26), cube(26)-cube(0), 1e-9)
 		}
 		sum := 0.0
 		for _, s := range a.Steps {
-			assert.GreaterOrEqual(t, s.Share, 0.0, "%s: %s", p.Name, s.Step)
-			sum += s.Share
+			assert.GreaterOrEqual(t, s.Fraction, 0.0, "%s: %s", p.Name, s.Step)
+			sum += s.Fraction
 		}
 		assert.InDelta(t, 1, sum, 1e-9, p.Name)
 	}
@@ -187,16 +187,16 @@ func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
 	a := k.told(t, Options{Weeks: 52})
 	require.Less(t, a.Keeps.Weeks, 51.0)
 	before, after := int(a.Keeps.Weeks), int(a.Keeps.Weeks)+1
-	assert.LessOrEqual(t, a.Custard.Weeks[before].Coarser().Value, a.Keeps.UpTo)
-	assert.GreaterOrEqual(t, a.Custard.Weeks[after].Coarser().Value, a.Keeps.UpTo)
-	assert.InEpsilon(t, ice.Uncertain, a.Keeps.High/a.Keeps.Weeks, 1e-12)
-	assert.InEpsilon(t, ice.Uncertain, a.Keeps.Weeks/a.Keeps.Low, 1e-12)
+	assert.LessOrEqual(t, a.Custard.Weeks[before].Coarser().ValueUM, a.Keeps.UpToUM)
+	assert.GreaterOrEqual(t, a.Custard.Weeks[after].Coarser().ValueUM, a.Keeps.UpToUM)
+	assert.InEpsilon(t, ice.Uncertain, a.Keeps.HighWeeks/a.Keeps.Weeks, 1e-12)
+	assert.InEpsilon(t, ice.Uncertain, a.Keeps.Weeks/a.Keeps.LowWeeks, 1e-12)
 }
 
 func TestAMakersFactorScalesEverySize(t *testing.T) {
 	k := keep(t, market.Honey(), cold.Default())
 	plain, learnt := k.told(t, Options{}), k.told(t, Options{Factor: 1.3})
-	assert.InEpsilon(t, 1.3, learnt.Custard.AfterFreezing.Value/plain.Custard.AfterFreezing.Value, 1e-9)
+	assert.InEpsilon(t, 1.3, learnt.Custard.AfterFreezing.ValueUM/plain.Custard.AfterFreezing.ValueUM, 1e-9)
 	assert.InEpsilon(t, 1.3, end(&learnt)/end(&plain), 1e-9)
 	assert.Equal(t, plain.Steps, learnt.Steps)
 	for _, o := range []Options{{Factor: 1.6}, {Factor: 0.5}, {Factor: math.NaN()}, {Weeks: -1}, {Weeks: 53}} {
@@ -212,7 +212,7 @@ func TestAGumSlowsStorageByThePublishedFactor(t *testing.T) {
 	assert.True(t, gum.Gums)
 	plain := keep(t, market.Honey(), cold.Default()).told(t, Options{})
 	assert.False(t, plain.Gums)
-	grown := func(a *Answer) float64 { return math.Pow(end(a), 3) - math.Pow(a.Custard.Core.Value, 3) }
+	grown := func(a *Answer) float64 { return math.Pow(end(a), 3) - math.Pow(a.Custard.Core.ValueUM, 3) }
 	assert.InEpsilon(t, ice.GumSlows, grown(&plain)/grown(&gum), 0.05)
 	d.Dense.Lines[len(d.Dense.Lines)-1].Ingredient = "soy_lecithin"
 	assert.False(t, keep(t, d, cold.Default()).told(t, Options{}).Gums, "lecithin is no gum")
@@ -231,7 +231,7 @@ func TestASwingThatMeltsTheEdgeIsIcy(t *testing.T) {
 func TestWithoutIceThereAreNoSizes(t *testing.T) {
 	a := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = -2 })).told(t, Options{})
 	assert.False(t, a.Custard.Frozen)
-	assert.True(t, math.IsNaN(a.Custard.Core.Value) && a.Custard.Weeks == nil && a.Steps == nil)
+	assert.True(t, math.IsNaN(a.Custard.Core.ValueUM) && a.Custard.Weeks == nil && a.Steps == nil)
 	d := market.Honey()
 	d.Foam.Lines, d.Foam.Syrup.Lines, d.Blend.FoamVolumePercent = nil, nil, 0
 	a = keep(t, d, cold.Default()).told(t, Options{})
@@ -262,10 +262,10 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 	seen := map[Change]Remedy{}
 	for i, r := range list {
 		seen[r.Change] = r
-		assert.GreaterOrEqual(t, r.Finer, leastRemedy)
-		assert.InDelta(t, end(&now)-r.After.Value, r.Finer, 1e-9)
+		assert.GreaterOrEqual(t, r.FinerUM, leastRemedy)
+		assert.InDelta(t, end(&now)-r.After.ValueUM, r.FinerUM, 1e-9)
 		if i > 0 {
-			assert.LessOrEqual(t, r.Finer, list[i-1].Finer)
+			assert.LessOrEqual(t, r.FinerUM, list[i-1].FinerUM)
 		}
 	}
 	for change, p := range map[Change]cold.Profile{
@@ -275,7 +275,7 @@ func TestRemediesAreComputedAnew(t *testing.T) {
 	} {
 		require.Contains(t, seen, change)
 		then := keep(t, market.Honey(), p).told(t, Options{})
-		assert.InEpsilon(t, end(&then), seen[change].After.Value, 1e-9, "%s", change)
+		assert.InEpsilon(t, end(&then), seen[change].After.ValueUM, 1e-9, "%s", change)
 	}
 	// What stands at its best already is no remedy.
 	p := kitchen(func(p *cold.Profile) {

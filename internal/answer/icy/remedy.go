@@ -48,7 +48,7 @@ type Remedy struct {
 	From, To float64  // of what is changed; NaN where it is no number
 	Hardened ice.Size // the coarser place then
 	After    ice.Size // and after all weeks
-	Finer    float64  // µm finer at that place after all weeks
+	FinerUM  float64  // µm finer at that place after all weeks
 	Word     Word     // then
 }
 
@@ -72,11 +72,11 @@ func Remedies(ctx context.Context, d design.Design, r *model.Result, a *cold.Ans
 			continue
 		}
 		end := then.Custard.Weeks[t.Weeks].Coarser()
-		if finer := now.Value - end.Value; finer >= leastRemedy {
+		if finer := now.ValueUM - end.ValueUM; finer >= leastRemedy {
 			list = append(list, Remedy{c.change, c.from, c.to, then.Custard.Weeks[0].Coarser(), end, finer, then.Custard.Word})
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].Finer > list[j].Finer })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].FinerUM > list[j].FinerUM })
 	return list, nil
 }
 

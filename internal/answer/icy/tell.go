@@ -111,7 +111,7 @@ func (t *teller) phase(out *Phase, law *ice.Law, b *phase.Body, from frozen) [2]
 	out.Little = stored.IceVolumeFraction < littleIce
 	out.Unbeaten = from.unbeaten
 	if !out.Frozen {
-		none := ice.Size{Value: math.NaN(), Low: math.NaN(), High: math.NaN()}
+		none := ice.Size{ValueUM: math.NaN(), LowUM: math.NaN(), HighUM: math.NaN()}
 		out.AfterFreezing, out.Wall, out.Core, out.Mean = none, none, none, none
 		return [2]place{}
 	}
@@ -125,7 +125,7 @@ func (t *teller) phase(out *Phase, law *ice.Law, b *phase.Body, from frozen) [2]
 	}
 	out.Wall, out.Core = out.Weeks[0].Wall, out.Weeks[0].Core
 	swing := t.tub.swing(t.tub.wall, t.a.Profile.SwingK)
-	out.Melts = law.Ice(t.storedC+swing) == 0
+	out.Melts = law.IceFraction(t.storedC+swing) == 0
 	airy := b.AirFraction() > Airy
 	out.Hardened = word(out.Weeks[0].Coarser(), from.unbeaten, airy, out.Little)
 	out.Word = word(out.Weeks[t.weeks].Coarser(), from.unbeaten, airy, out.Little)
@@ -136,15 +136,15 @@ func (t *teller) phase(out *Phase, law *ice.Law, b *phase.Body, from frozen) [2]
 }
 
 func (t *teller) scaled(s ice.Size) ice.Size {
-	return ice.Size{Value: s.Value * t.factor, Low: s.Low * t.factor, High: s.High * t.factor}
+	return ice.Size{ValueUM: s.ValueUM * t.factor, LowUM: s.LowUM * t.factor, HighUM: s.HighUM * t.factor}
 }
 
 // stored returns the growth of one cell in storage.
 func (t *teller) stored(law *ice.Law, cell int, hardened float64) place {
-	p := place{hardened: hardened, steady: law.Stored(t.storedC, 0)}
-	p.swing = law.Stored(t.storedC, t.tub.swing(cell, t.a.Profile.SwingK)) - p.steady
+	p := place{hardened: hardened, steady: law.StoredUM3PerDay(t.storedC, 0)}
+	p.swing = law.StoredUM3PerDay(t.storedC, t.tub.swing(cell, t.a.Profile.SwingK)) - p.steady
 	if n := t.a.Profile.Openings; n > 0 {
-		p.openings = n * law.Extra(t.storedC, t.tub.opening(cell, t.storedC))
+		p.openings = n * law.ExtraUM3(t.storedC, t.tub.opening(cell, t.storedC))
 	}
 	return p
 }
@@ -152,7 +152,7 @@ func (t *teller) stored(law *ice.Law, cell int, hardened float64) place {
 // steps shares out the volume of the crystals at the coarser place in the end.
 func (t *teller) steps(c *Phase, from frozen, places [2]place) []Share {
 	p := places[1]
-	if last := c.Weeks[len(c.Weeks)-1]; last.Wall.Value > last.Core.Value {
+	if last := c.Weeks[len(c.Weeks)-1]; last.Wall.ValueUM > last.Core.ValueUM {
 		p = places[0]
 	}
 	days := 7 * float64(t.weeks)
@@ -162,21 +162,21 @@ func (t *teller) steps(c *Phase, from frozen, places [2]place) []Share {
 		{Seed, from.seed}, {Mush, from.beaten - from.seed}, {Unparted, from.y - from.beaten}, {Hardening, p.hardened - from.y},
 		{Storage, days * p.steady}, {Swing, days * p.swing}, {Openings, days * p.openings},
 	} {
-		out = append(out, Share{s.Step, s.Share / all})
+		out = append(out, Share{s.Step, s.Fraction / all})
 	}
 	return out
 }
 
 // keeps finds when the coarser place leaves the word that it has when hardened.
 func (t *teller) keeps(c *Phase, places [2]place) Keeps {
-	k := Keeps{Word: c.Hardened, UpTo: ice.Words[c.Hardened.Step].Below, Weeks: math.Inf(1)}
-	edge := math.Pow(k.UpTo/t.factor, 3)
+	k := Keeps{Word: c.Hardened, UpToUM: ice.Words[c.Hardened.Step].BelowUM, Weeks: math.Inf(1)}
+	edge := math.Pow(k.UpToUM/t.factor, 3)
 	for _, p := range places {
 		if p.rate() > 0 {
 			k.Weeks = math.Min(k.Weeks, math.Max(0, edge-p.hardened)/p.rate()/7)
 		}
 	}
-	k.Low, k.High = k.Weeks/ice.Uncertain, k.Weeks*ice.Uncertain
+	k.LowWeeks, k.HighWeeks = k.Weeks/ice.Uncertain, k.Weeks*ice.Uncertain
 	return k
 }
 
@@ -192,7 +192,7 @@ func (t *teller) putBack(c *Phase, law *ice.Law) PutBack {
 	b.RingC, b.CoreC = at.RingC, at.CoreC
 	last := c.Weeks[len(c.Weeks)-1]
 	var ring bool
-	b.FactorRing, _, b.FactorRingHigh, ring = law.Thawed(t.storedC, at.RingC)
+	b.RingFactor, _, b.HighRingFactor, ring = law.ThawedFactor(t.storedC, at.RingC)
 	b.Ring = thawed(law, last.Wall, t.storedC, at.RingC)
 	b.Core = thawed(law, last.Core, t.storedC, at.CoreC)
 	b.Rim = !ring || at.WallC >= law.FreezingPointC()
@@ -200,8 +200,8 @@ func (t *teller) putBack(c *Phase, law *ice.Law) PutBack {
 }
 
 func thawed(law *ice.Law, s ice.Size, stored, warmest float64) ice.Size {
-	middle, least, most, _ := law.Thawed(stored, warmest)
-	return ice.Size{Value: s.Value * middle, Low: s.Low * least, High: s.High * most}
+	middle, least, most, _ := law.ThawedFactor(stored, warmest)
+	return ice.Size{ValueUM: s.ValueUM * middle, LowUM: s.LowUM * least, HighUM: s.HighUM * most}
 }
 
 // word is the step of a size and of its band's ends. Unbeaten crystals grow into
@@ -223,7 +223,7 @@ func word(s ice.Size, unbeaten, airy, little bool) Word {
 		}
 		return i
 	}
-	return Word{step(s.Value), step(s.Low), step(s.High)}
+	return Word{step(s.ValueUM), step(s.LowUM), step(s.HighUM)}
 }
 
 // coarse is the place in ice.Words of the first word that a maker minds.

@@ -111,7 +111,7 @@ func (t *tubHistory) opening(cell int, stored float64) []ice.Moment {
 	}
 	var path []ice.Moment
 	add := func(minute, rise float64) {
-		path = append(path, ice.Moment{Minute: minute, C: stored + math.Max(0, rise)})
+		path = append(path, ice.Moment{AtMinutes: minute, C: stored + math.Max(0, rise)})
 	}
 	for i := range points + 1 {
 		m := openingMinutes * float64(i) / points
@@ -141,10 +141,10 @@ func (t *tubHistory) harden(law *ice.Law, y, air float64) (wall float64, core ce
 	path := make([]ice.Moment, n+1)
 	for c, v := range t.volume {
 		for i, f := range t.frames {
-			path[i] = ice.Moment{Minute: t.minutes[i], C: f[c]}
+			path[i] = ice.Moment{AtMinutes: t.minutes[i], C: f[c]}
 		}
-		path[n] = ice.Moment{Minute: t.minutes[n-1] + 3*t.lag, C: air}
-		grown := law.Still(y, path)
+		path[n] = ice.Moment{AtMinutes: t.minutes[n-1] + 3*t.lag, C: air}
+		grown := law.StillUM3(y, path)
 		mean += v * grown
 		if c == t.wall {
 			wall = grown

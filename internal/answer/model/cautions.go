@@ -41,7 +41,7 @@ type (
 	CarbohydrateUnnamed struct {
 		Ingredients []*ingredient.Ingredient
 		Per100G     float64
-		FreezesAt   Span // °C, as inert and as a simple sugar
+		FreezesAtC  Span // °C, as inert and as a simple sugar
 	}
 
 	// OutsideHardnessLaw is of outside_hardness_law: where the law ends, the
@@ -148,7 +148,7 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, g
 	if !ok {
 		return
 	}
-	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAt: p.FreezingPointC}
+	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAtC: p.FreezingPointC}
 	where := part
 	for _, l := range r.Lines {
 		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {

@@ -8,9 +8,9 @@ import (
 
 // Curve returns the states of a phase at each temperature of ts, °C, into dst,
 // which is grown as needed.
-func Curve(b *phase.Body, ts []float64, dst []phase.State) []phase.State {
+func Curve(b *phase.Body, tsC []float64, dst []phase.State) []phase.State {
 	dst = dst[:0]
-	for _, t := range ts {
+	for _, t := range tsC {
 		dst = append(dst, b.At(t))
 	}
 	return dst

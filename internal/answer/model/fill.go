@@ -39,7 +39,7 @@ func (f *filled) blend(s *settled) Blend {
 		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML
 	}
 	b.SweetnessGPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
-	b.Both.FromC, b.Both.ToC, b.Both.OK = blend.Both(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
+	b.Both.FromC, b.Both.ToC, b.Both.OK = blend.BothC(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
 	b.freeze(s)
 	return b
 }

@@ -148,8 +148,8 @@ func (s *Sketch) Cost() Cost {
 // Nutrition returns the label's amounts, at some cost.
 func (s *Sketch) Nutrition() Nutrition { return nutrition(s.d, &s.r) }
 
-// HardnessAt returns the yield stress of a phase at c °C, kPa.
-func (s *Sketch) HardnessAt(r phase.Role, c float64) float64 {
+// HardnessAtKPa returns the yield stress of a phase at c °C, kPa.
+func (s *Sketch) HardnessAtKPa(r phase.Role, c float64) float64 {
 	p := s.Phase(r)
 	if c == p.State.AtC {
 		return p.State.YieldKPa

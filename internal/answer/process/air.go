@@ -6,14 +6,14 @@ import (
 	"ripplewright/internal/matter/water"
 )
 
-// Shrink returns the volume of a foam's air at to °C over that at from: an
+// ShrinkRatio returns the volume of a foam's air at to °C over that at from: an
 // ideal gas beside the vapour of a liquid of water activity aw, at p Pa.
 //
 // Check: 60 to 4 °C ×0.69, 30 to 4 °C ×0.89, 30 to −18 °C ×0.8108, 4 to −18 °C
 // ×0.915 at aw 0.9 (heat balance worked beside the foam's table).
-func Shrink(from, to, aw, p float64) float64 {
-	dry := func(t float64) float64 { return p - aw*water.SaturationPa(t) }
-	return (to + water.ZeroC) / (from + water.ZeroC) * dry(from) / dry(to)
+func ShrinkRatio(fromC, toC, aw, pa float64) float64 {
+	dry := func(t float64) float64 { return pa - aw*water.SaturationPa(t) }
+	return (toC + water.ZeroC) / (fromC + water.ZeroC) * dry(fromC) / dry(toC)
 }
 
 // WhiskUntilC is where the foam may be left: warmer, up to a third of its air

@@ -130,7 +130,7 @@ func TestWhatTakesAirTakesIt(t *testing.T) {
 	}
 	same := func(d design.Design) design.Design { return d }
 	plain := air(same, process.Default())
-	assert.Equal(t, process.Air{Low: 250, High: 400}, plain, "from memory")
+	assert.Equal(t, process.Air{LowPercent: 250, HighPercent: 400}, plain, "from memory")
 	whisk := process.Default()
 	whisk.Tool = process.HandWhisk
 	for cause, a := range map[process.AirCause]process.Air{
@@ -147,13 +147,13 @@ func TestWhatTakesAirTakesIt(t *testing.T) {
 		}, process.Default()),
 	} {
 		assert.Contains(t, a.Why, cause)
-		assert.True(t, a.Low < plain.Low || a.High < plain.High, cause)
-		assert.Less(t, a.Low, a.High, cause)
+		assert.True(t, a.LowPercent < plain.LowPercent || a.HighPercent < plain.HighPercent, cause)
+		assert.Less(t, a.LowPercent, a.HighPercent, cause)
 	}
 	acid := air(func(d design.Design) design.Design {
 		return d.WithLine(design.FoamPart, 0, market.Line("egg_white_past", 165)).WithLineAdded(design.FoamPart, market.Line("cream_of_tartar", 2))
 	}, process.Default())
 	assert.NotContains(t, acid.Why, process.ByNoAcid)
 	none := air(func(d design.Design) design.Design { return d.WithLine(design.FoamPart, 0, market.Line("water", 165)) }, process.Default())
-	assert.NotEqual(t, none.Low, none.Low, "unknown is not a number")
+	assert.NotEqual(t, none.LowPercent, none.LowPercent, "unknown is not a number")
 }

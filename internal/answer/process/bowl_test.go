@@ -13,7 +13,7 @@ import (
 // film temperature, which moves them by up to 5 %.
 func TestAFoamShrinksAsItCools(t *testing.T) {
 	for _, c := range []struct{ from, to, want, tolerance float64 }{{60, 4, 0.69, 0.005}, {30, 4, 0.89, 0.005}, {30, -18, 0.8108, 0.0005}, {4, -18, 0.915, 0.0005}} {
-		assert.InDelta(t, c.want, Shrink(c.from, c.to, 0.9, water.StandardPressure), c.tolerance, "%g to %g °C", c.from, c.to)
+		assert.InDelta(t, c.want, ShrinkRatio(c.from, c.to, 0.9, water.StandardPressure), c.tolerance, "%g to %g °C", c.from, c.to)
 	}
 }
 

@@ -44,8 +44,8 @@ func (p *Process) cautions(r *model.Result) []Caution {
 		fresh := f.Whites == FreshWhite || f.Whites == FreshYolk
 		add(WhitesStayCool, fresh && f.Hot && !f.Reaches, f.PeakC, EggFigureC)
 		add(WhitesStayRaw, fresh && !f.Hot, 0, EggFigureC)
-		if f.AskedOverrunPercent > f.Air.High && !warned(r, limits.FoamAir.Code, "foam.overrun_percent") {
-			out = append(out, Caution{Code: FoamAirBeyond, Has: f.AskedOverrunPercent, Limit: f.Air.High, Low: f.Air.Low})
+		if f.AskedOverrunPercent > f.Air.HighPercent && !warned(r, limits.FoamAir.Code, "foam.overrun_percent") {
+			out = append(out, Caution{Code: FoamAirBeyond, Has: f.AskedOverrunPercent, Limit: f.Air.HighPercent, Low: f.Air.LowPercent})
 		}
 		add(ManyWhites, f.WhiteG > MostWhiteG && p.Kitchen.Tool != StandMixer, f.WhiteG, MostWhiteG)
 		add(FewWhites, f.WhiteG > 0 && f.Hot && f.WhiteG < LeastWhiteG, f.WhiteG, LeastWhiteG)

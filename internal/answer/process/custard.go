@@ -71,19 +71,19 @@ type Custard struct {
 	SourG       float64 // stirred in cold
 	SpiritG     float64 // likewise
 
-	WaterOffG  float64 // as the design says
-	WaterG     float64 // that it keeps
-	WeighedG   float64 // that the scale shows then, without the pan and without what goes in cold
-	OffMinutes float64 // that the open pan takes for it at ToC; NaN if it must boil
-	LogYolk    float64 // tenfold reductions of Salmonella in HoldSeconds at FromC by the sugared yolk's data
-	HoldMin    float64 // what that hold counts as at PlantYolkC, minutes
-	Cool       Cool
+	WaterOffG   float64 // as the design says
+	WaterG      float64 // that it keeps
+	WeighedG    float64 // that the scale shows then, without the pan and without what goes in cold
+	OffMinutes  float64 // that the open pan takes for it at ToC; NaN if it must boil
+	LogYolk     float64 // tenfold reductions of Salmonella in HoldSeconds at FromC by the sugared yolk's data
+	HoldMinutes float64 // what that hold counts as at PlantYolkC, minutes
+	Cool        Cool
 }
 
 func custardOf(p phaseFacts, k Kitchen) Custard {
 	c := Custard{
 		Present: true, Yolk: p.g[kind.Yolk] > 0, Milk: p.milk > 0,
-		FromC: setsFromC, ToC: setsToC, CurdlesC: math.NaN(), StarchC: math.NaN(), OffMinutes: math.NaN(), LogYolk: math.NaN(), HoldMin: math.NaN(),
+		FromC: setsFromC, ToC: setsToC, CurdlesC: math.NaN(), StarchC: math.NaN(), OffMinutes: math.NaN(), LogYolk: math.NaN(), HoldMinutes: math.NaN(),
 		AcidPerKG: math.NaN(),
 		SourG:     p.g[kind.Sour] + p.g[kind.Acid] + p.g[kind.Cultured], SpiritG: p.g[kind.Spirit],
 		WaterOffG: p.waterOff,
@@ -128,7 +128,7 @@ func custardOf(p phaseFacts, k Kitchen) Custard {
 	}
 	if c.Yolk {
 		c.LogYolk = HoldSeconds / 60.0 / SugaredYolk.DMinutes(c.FromC)
-		c.HoldMin = HoldSeconds / 60.0 * SugaredYolk.DMinutes(PlantYolkC) / SugaredYolk.DMinutes(c.FromC)
+		c.HoldMinutes = HoldSeconds / 60.0 * SugaredYolk.DMinutes(PlantYolkC) / SugaredYolk.DMinutes(c.FromC)
 	}
 	c.Cool = cool(p.total-c.SourG-c.SpiritG, p.heat, hot, k)
 	return c

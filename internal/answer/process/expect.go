@@ -11,8 +11,8 @@ import (
 // moved it from what such foams come to in general. NaN where nothing is known,
 // as of a foam without whites.
 type Air struct {
-	Low, High float64
-	Why       []AirCause
+	LowPercent, HighPercent float64
+	Why                     []AirCause
 }
 
 // AirCause is what takes air from a foam.
@@ -32,13 +32,13 @@ const (
 // What foams of whites come to, overrun %, by how they are made: from memory,
 // no measurement of a finished meringue was found.
 var (
-	boiledSyrup = Air{Low: 250, High: 400}
-	heldOver    = Air{Low: 200, High: 350}
-	beatenCold  = Air{Low: 300, High: 500}
+	boiledSyrup = Air{LowPercent: 250, HighPercent: 400}
+	heldOver    = Air{LowPercent: 200, HighPercent: 350}
+	beatenCold  = Air{LowPercent: 300, HighPercent: 500}
 	// Cream about doubles: from memory. Under creamFat g of fat to 100 g of the
 	// base nothing is known.
-	whippedCream = Air{Low: 80, High: 130}
-	churnedAir   = Air{Low: 15, High: 35} // limits.FrozenBowlAir
+	whippedCream = Air{LowPercent: 80, HighPercent: 130}
+	churnedAir   = Air{LowPercent: 15, HighPercent: 35} // limits.FrozenBowlAir
 )
 
 // What takes air away. Less air with more sugar, and more with acid: abstracts of
@@ -73,7 +73,7 @@ func (f *Foam) expected(p phaseFacts, k Kitchen) Air {
 	case f.Cream && p.bowlFat > creamFat:
 		return whippedCream
 	case f.Whites == NoWhite || f.Whites == FreshYolk:
-		return Air{Low: math.NaN(), High: math.NaN()}
+		return Air{LowPercent: math.NaN(), HighPercent: math.NaN()}
 	}
 	if k.Tool == InChurn {
 		a := churnedAir
@@ -87,30 +87,30 @@ func (f *Foam) expected(p phaseFacts, k Kitchen) Air {
 	case f.Whites == FreshWhite:
 		a = heldOver
 	}
-	mid := (a.Low + a.High) / 2
+	mid := (a.LowPercent + a.HighPercent) / 2
 	by := func(c AirCause) { a.Why = append(a.Why, c) }
 	if f.SugarGPerG > mostSugarPerWhite {
-		a.High = mid
+		a.HighPercent = mid
 		by(BySugar)
 	}
 	if f.Whites != FreshWhite {
-		a.Low, a.High = a.Low*whitesLeaveLeast, a.High*whitesLeaveMost
+		a.LowPercent, a.HighPercent = a.LowPercent*whitesLeaveLeast, a.HighPercent*whitesLeaveMost
 		by(ByWhites)
 		if f.Whites == CartonWhite && !f.Acid {
-			a.Low *= noAcidLeaves
+			a.LowPercent *= noAcidLeaves
 			by(ByNoAcid)
 		}
 	}
 	if k.Tool == HandWhisk {
-		a.Low, a.High = a.Low*handLeaves, a.High*handLeaves
+		a.LowPercent, a.HighPercent = a.LowPercent*handLeaves, a.HighPercent*handLeaves
 		by(ByTool)
 	}
 	if p.bowlFatPercent > fatSpoilsPercent {
-		a.Low, a.High = a.Low*fatLeaves, math.Min(a.High, mid)
+		a.LowPercent, a.HighPercent = a.LowPercent*fatLeaves, math.Min(a.HighPercent, mid)
 		by(ByFat)
 	}
 	if p.g[kind.Fat]+p.g[kind.Paste]+p.g[kind.Chocolate]+p.g[kind.Cocoa] > 0 {
-		a.Low, a.High = a.Low*fatLeaves, math.Min(a.High, mid)
+		a.LowPercent, a.HighPercent = a.LowPercent*fatLeaves, math.Min(a.HighPercent, mid)
 		by(ByFolding)
 	}
 	if f.WhiteG > MostWhiteG && k.Tool != StandMixer {

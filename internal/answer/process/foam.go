@@ -83,7 +83,7 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 		AdiabaticC: math.NaN(), WithBowlC: math.NaN(), PeakC: math.NaN(), PeakLowC: math.NaN(), PeakHighC: math.NaN(),
 		LogLow: math.NaN(), LogHigh: math.NaN(), StopMinutes: math.NaN(),
 		ReachesC: EggFigureC, AskedOverrunPercent: 100 * r.Foam.Body.OverrunFraction, Acid: p.g[kind.Acid]+p.g[kind.Sour] > 0,
-		ColdShrinkRatio: Shrink(WhiskUntilC, ShrinkToC, 0.9, pressure),
+		ColdShrinkRatio: ShrinkRatio(WhiskUntilC, ShrinkToC, 0.9, pressure),
 	}
 	f.WhiteG = p.g[kind.White] + p.g[kind.WhitePast] + madeUp*p.g[kind.WhiteDry]
 	if f.WhiteG > 0 {
@@ -127,12 +127,12 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 
 // Heat returns what the pour brings, J above 0 °C, by syrup, whites and bowl, and
 // what is in the foam in the end or went to the air: the same.
-func (f *Foam) Heat() (in, out float64) {
+func (f *Foam) Heat() (inJ, outJ float64) {
 	h := f.hot
 	c, lost := h.Poured(f.pourMin, whiskedMin)
 	syrup, whites := h.SyrupG*h.syrupHeat(), h.WhitesG*h.WhitesJPerGK
-	in = syrup*h.SyrupC + whites*h.WhitesC + h.BowlJPerK*h.BowlC
-	return in, (syrup+whites+h.BowlJPerK)*c.C[len(c.C)-1] + lost
+	inJ = syrup*h.SyrupC + whites*h.WhitesC + h.BowlJPerK*h.BowlC
+	return inJ, (syrup+whites+h.BowlJPerK)*c.C[len(c.C)-1] + lost
 }
 
 func whitesOf(p phaseFacts) Whites {

@@ -20,8 +20,8 @@ type Hot struct {
 //
 // Source: Bubnik et al. 1995, Sugar Technologists Manual (formula from memory;
 // it gives 1.87 for dissolved sucrose at 25 °C).
-func SyrupJPerGK(solids, t float64) float64 {
-	return 4.1868 - solids*(0.0297-4.6e-5*100) + 7.5e-5*solids*t
+func SyrupJPerGK(solidsPercent, t float64) float64 {
+	return 4.1868 - solidsPercent*(0.0297-4.6e-5*100) + 7.5e-5*solidsPercent*t
 }
 
 // syrupHeat returns the syrup's specific heat, J/(g K), at the mean of its own
@@ -61,7 +61,7 @@ type Course struct {
 // Poured follows the bowl: the syrup runs in for pourMin at an even rate, the
 // mass loses heat to the air all along, until at minutes. Lost is the heat given
 // off, J; with the heat in the bowl it makes up what came in (see the test).
-func (h Hot) Poured(pourMin, minutes float64) (c Course, lost float64) {
+func (h Hot) Poured(pourMinutes, minutes float64) (c Course, lostJ float64) {
 	const steps = 50 // a minute
 	c.StepMinutes = 1.0 / steps
 	// The enthalpy of bowl, whites and the syrup that is in, above 0 °C, with
@@ -74,18 +74,18 @@ func (h Hot) Poured(pourMin, minutes float64) (c Course, lost float64) {
 	c.C = append(make([]float64, 0, n+1), t)
 	for i := range n {
 		from, to := float64(i)/steps, float64(i+1)/steps
-		add := h.SyrupG * (math.Min(to, pourMin) - math.Min(from, pourMin)) / pourMin
+		add := h.SyrupG * (math.Min(to, pourMinutes) - math.Min(from, pourMinutes)) / pourMinutes
 		capacity := base + in*heatSyrup
 		t = (capacity*t + add*heatSyrup*h.SyrupC) / (capacity + add*heatSyrup)
 		in += add
 		capacity = base + in*heatSyrup
 		// Exact for a constant capacity over the step.
 		next := h.AirC + (t-h.AirC)*math.Exp(-h.LossWPerK*c.StepMinutes*60/capacity)
-		lost += capacity * (t - next)
+		lostJ += capacity * (t - next)
 		t = next
 		c.C = append(c.C, t)
 	}
-	return c, lost
+	return c, lostJ
 }
 
 // From follows the bowl from c °C on with all the syrup in, until at minutes.
@@ -99,9 +99,9 @@ func (h Hot) From(c float64, minutes float64) Course {
 	return out
 }
 
-// At returns the temperature at a minute, the last beyond the end.
-func (c Course) At(minute float64) float64 {
-	return c.C[min(len(c.C)-1, int(math.Round(minute/c.StepMinutes)))]
+// AtC returns the temperature at a minute, the last beyond the end.
+func (c Course) AtC(minutes float64) float64 {
+	return c.C[min(len(c.C)-1, int(math.Round(minutes/c.StepMinutes)))]
 }
 
 // PeakC returns the greatest temperature of the course.

@@ -67,7 +67,7 @@ func TestTheSameSyrupBoilsCoolerUphillAsTabled(t *testing.T) {
 }
 
 func TestATimedBoilFindsItsFlame(t *testing.T) {
-	flame := process.FlameWOf(240, 35, 96, 4)
+	flame := process.FlameW(240, 35, 96, 4)
 	assert.InDelta(t, 4*60*flame, 240*2.9*96+35*2230, 1e-6)
 }
 

@@ -45,11 +45,11 @@ func (p *Process) Readings(code StepCode) []Reading {
 	return out
 }
 
-// OverrunPercentOf returns the overrun, %, of a phase of which a level cup weighs g and
+// OverrunPercent returns the overrun, %, of a phase of which a level cup weighs g and
 // of which 1 mL without air weighs density g; NaN of nothing.
-func OverrunPercentOf(g, density float64) float64 {
+func OverrunPercent(g, densityGPerML float64) float64 {
 	if !(g > 0) {
 		return math.NaN()
 	}
-	return 100 * (CupML*density/g - 1)
+	return 100 * (CupML*densityGPerML/g - 1)
 }

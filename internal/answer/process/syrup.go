@@ -59,10 +59,10 @@ var stageFrom = [...]struct {
 
 // StageAt returns the stage of a syrup that boils at sea °C at sea level, and
 // between which temperatures it lies.
-func StageAt(sea float64) (s Stage, from, to float64) {
-	sea = math.Round(10*sea) / 10 // as a probe shows it
+func StageAt(seaC float64) (s Stage, fromC, toC float64) {
+	seaC = math.Round(10*seaC) / 10 // as a probe shows it
 	for _, x := range stageFrom {
-		if sea >= x.from && sea < x.to {
+		if seaC >= x.from && seaC < x.to {
 			return x.stage, x.from, x.to
 		}
 	}
@@ -74,9 +74,9 @@ func StageAt(sea float64) (s Stage, from, to float64) {
 //
 // Check: 118 °C at sea level is 107.12 °C at 3000 m (testdata/tables/
 // altitude.csv).
-func SameSyrupC(t, from, to float64) float64 {
-	x := solution.BoilingFraction(t, from)
-	return solution.BoilingC(x, to)
+func SameSyrupC(t, fromPa, toPa float64) float64 {
+	x := solution.BoilingFraction(t, fromPa)
+	return solution.BoilingC(x, toPa)
 }
 
 // latentJPerG is the heat of vaporisation of water near 110 °C, J/g (steam
@@ -140,11 +140,11 @@ func (s *Syrup) FlameW(minutes float64, k Kitchen) float64 {
 	if !s.Present || !(minutes > 0) {
 		return math.NaN()
 	}
-	return FlameWOf(s.MassG+s.WaterOffG, s.WaterOffG, s.TrueC-k.RoomC, minutes)
+	return FlameW(s.MassG+s.WaterOffG, s.WaterOffG, s.TrueC-k.RoomC, minutes)
 }
 
-// FlameWOf returns the net heat of a flame, W, from one timed boil: g grams
+// FlameW returns the net heat of a flame, W, from one timed boil: g grams
 // warmed by rise K of which off grams of water left in so many minutes.
-func FlameWOf(g, off, rise, minutes float64) float64 {
-	return (g*hotHeat*rise + off*latentJPerG) / (minutes * 60)
+func FlameW(g, offG, riseK, minutes float64) float64 {
+	return (g*hotHeat*riseK + offG*latentJPerG) / (minutes * 60)
 }

@@ -198,9 +198,9 @@ func overruns(t *tables) ([]Row, error) {
 		want := l.num("expected")
 		switch l.text("case") {
 		case "overrun by weight": // mix 1.09 kg/L, a litre of product weighs 0.560 kg
-			overrun.add(want, 100*phase.OverrunFractionFromWeights(1.09, 0.560), want)
+			overrun.add(want, 100*phase.OverrunFraction(1.09, 0.560), want)
 		case "overrun definition": // 1 L of mix makes 1.5 L: a litre of product holds 1/1.5 of a litre of mix
-			overrun.add(want, 100*phase.OverrunFractionFromWeights(1, 1/1.5), want)
+			overrun.add(want, 100*phase.OverrunFraction(1, 1/1.5), want)
 		case "mix density": // serum solids as lactose 54 %, protein 38 %, ash 8 % (Goff); syrup of 774 g/mol
 			m := recipe(61.7, 12, 3.8, 0.8, 0.011, map[mix.Species]float64{mix.Lactose: 5.4, mix.Sucrose: 10, mix.HigherSaccharides: 6, mix.Fibre: 0.3})
 			density.add(want, solution.GPerML(m, phase.ReferenceC), want)
@@ -225,7 +225,7 @@ func sweetness(t *tables) ([]Row, error) {
 		if !ok {
 			continue // syrups and blends: computed from their sugars
 		}
-		got := 100 * phase.RelativeSweetness(s)
+		got := 100 * phase.SweetnessRatio(s)
 		off := math.Max(0, math.Max(l.num("low")-got, got-l.num("high")))
 		if off < 1e-9 { // 100 × a decimal
 			off = 0
@@ -242,7 +242,7 @@ func fructoseCold(t *tables) ([]Row, error) {
 	at := map[string]float64{"fructose at 5 C": 5, "fructose at 18 C": 18, "fructose at 40 C": 40, "fructose at 60 C": 60}
 	for _, l := range t.read("relative_sweetness") {
 		if c, ok := at[l.text("sweetener")]; ok {
-			r.add(c, 100*phase.FructoseSweetness(c), l.num("value"))
+			r.add(c, 100*phase.FructoseSweetnessRatio(c), l.num("value"))
 		}
 	}
 	return []Row{r}, nil

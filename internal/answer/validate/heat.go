@@ -313,8 +313,8 @@ func airyConductivity(t *tables) ([]Row, error) {
 		overrun := l.num("overrun")
 		phi := overrun / (1 + overrun)
 		const body = 1.006 // W/(m K), of the table's mix without air
-		r.add(phi, phase.Maxwell(body, air, phi), l.num("k_maxwell")).Label = "a continuous body (Maxwell–Eucken)"
-		r.add(phi, phase.Bruggeman(body, air, phi), l.num("k_bruggeman")).Label = "neither continuous (Bruggeman)"
+		r.add(phi, phase.MaxwellWPerMK(body, air, phi), l.num("k_maxwell")).Label = "a continuous body (Maxwell–Eucken)"
+		r.add(phi, phase.BruggemanWPerMK(body, air, phi), l.num("k_bruggeman")).Label = "neither continuous (Bruggeman)"
 	}
 	return []Row{r}, nil
 }

@@ -39,8 +39,8 @@ func iceReference(t *tables) ([]Row, error) {
 		at := l.num("T_C")
 		if l.text("kind") == "state" {
 			s := law.State(at)
-			rate.addRelative(at, s.Rate, l.num("G_um3_per_day")).Label = l.text("mix")
-			for column, got := range map[string]float64{"x": s.Ice, "phi": s.IceVolume, "f": s.Shell, "w": s.Solutes, "ratio": s.PerSolute, "Dw": s.Water, "Ds": s.Sugar, "A": s.Mobility} {
+			rate.addRelative(at, s.UM3PerDay, l.num("G_um3_per_day")).Label = l.text("mix")
+			for column, got := range map[string]float64{"x": s.IceFraction, "phi": s.IceVolumeFraction, "f": s.ShellFactor, "w": s.SolutesFraction, "ratio": s.PerSolute, "Dw": s.WaterM2PerS, "Ds": s.SugarM2PerS, "A": s.MobilityM2PerSK} {
 				parts.addRelative(at, got, l.num(column)).Label = l.text("mix") + ", " + column
 			}
 			continue
@@ -60,23 +60,23 @@ func afterwards(law *ice.Law, l line, d float64) (float64, error) {
 	y, at := d*d*d, l.num("T_C")
 	switch l.text("kind") {
 	case "ripen":
-		y += l.num("days") * law.State(at).Rate
+		y += l.num("days") * law.State(at).UM3PerDay
 	case "swing":
-		y += l.num("days") * law.Stored(at, l.num("swing_K"))
+		y += l.num("days") * law.StoredUM3PerDay(at, l.num("swing_K"))
 	case "mush":
 		c, ok := law.Cool(l.num("minutes"), at)
 		if !ok {
 			return 0, fmt.Errorf("%s: not half frozen at %g °C", l.Table, at)
 		}
-		y = law.Beaten(y, l.num("clock"), c.Path)
+		y = law.BeatenUM3(y, l.num("clock"), c.Path)
 	case "harden":
 		path, err := history(l.text("path"))
 		if err != nil {
 			return 0, fmt.Errorf("%s: %w", l.Table, err)
 		}
-		y = law.Still(y, path)
+		y = law.StillUM3(y, path)
 	case "thaw":
-		factor, _, _, _ := law.Thawed(-18, at)
+		factor, _, _, _ := law.ThawedFactor(-18, at)
 		return d * factor, nil
 	}
 	return math.Cbrt(y), nil
@@ -95,7 +95,7 @@ func history(text string) ([]ice.Moment, error) {
 		if err != nil {
 			return nil, err
 		}
-		path = append(path, ice.Moment{Minute: 60 * hours, C: at})
+		path = append(path, ice.Moment{AtMinutes: 60 * hours, C: at})
 	}
 	return path, nil
 }
@@ -118,7 +118,7 @@ func icePublished(t *tables) ([]Row, error) {
 			fresh[l.text("product")] = d
 			continue
 		}
-		got := ice.Banded(math.Pow(fresh[l.text("product")], 3), l.num("days")*law.Rate(at), ice.Unbroken).Value
+		got := ice.Banded(math.Pow(fresh[l.text("product")], 3), l.num("days")*law.UM3PerDay(at), ice.Unbroken).ValueUM
 		label, why := fmt.Sprintf("%s, %g °C, %g days", l.text("product"), at, l.num("days")), ""
 		if at < ice.FloorFromC {
 			why = "below −23 °C the floor was set looking at this figure"

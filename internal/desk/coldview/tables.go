@@ -109,9 +109,9 @@ func BandRows(s say.Style, v *cold.Serving) []say.TableRow {
 		if b.FromC < b.LawFromC {
 			from = "" // colder than nobody knows
 		}
-		return say.TableRow{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.From.Value), say.Reached(s, b.To.Value)}}
+		return say.TableRow{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.FromMinutes.Value), say.Reached(s, b.ToMinutes.Value)}}
 	}
-	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, From: v.FromMinutes, To: v.ToMinutes}
+	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, FromMinutes: v.FromMinutes, ToMinutes: v.ToMinutes}
 	for _, b := range [...]*cold.Band{&v.Dense, &v.Foam} {
 		if b.Present {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)

@@ -180,7 +180,7 @@ func aired(overrun *float64, g, density float64) say.Doubt {
 	if math.IsNaN(g) {
 		return say.Believed
 	}
-	v := process.OverrunPercentOf(g, density)
+	v := process.OverrunPercent(g, density)
 	if v < -scaleSlack*100 {
 		return say.TooMuch
 	}

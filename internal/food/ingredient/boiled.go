@@ -7,7 +7,7 @@ const alcoholKcal = 7
 // Boiled returns in as it is once its alcohol has boiled away, per 100 g of
 // what stays, and the share of its mass that stays; in itself and 1 where it is
 // not known to hold any.
-func (in *Ingredient) Boiled() (left *Ingredient, keeps float64) {
+func (in *Ingredient) Boiled() (left *Ingredient, keepsFraction float64) {
 	alcohol := in.Cells[Alcohol].Or(0)
 	switch {
 	case alcohol <= 0:
@@ -15,7 +15,7 @@ func (in *Ingredient) Boiled() (left *Ingredient, keeps float64) {
 	case alcohol >= 100:
 		return in, 0
 	}
-	keeps = 1 - alcohol/100
+	keepsFraction = 1 - alcohol/100
 	out := *in
 	out.Cells[Alcohol] = Known(0)
 	if e := out.Cells[Energy]; e.Known {
@@ -23,8 +23,8 @@ func (in *Ingredient) Boiled() (left *Ingredient, keeps float64) {
 	}
 	for c := range out.Cells {
 		if out.Cells[c].Known {
-			out.Cells[c].Value /= keeps
+			out.Cells[c].Value /= keepsFraction
 		}
 	}
-	return &out, keeps
+	return &out, keepsFraction
 }

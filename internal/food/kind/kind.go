@@ -174,7 +174,7 @@ const (
 // AcidPercent returns the acid of in, g of citric acid equivalent per 100 g; 0
 // of what is not sour. Of fruit it is named, g per 100 g of acid by its
 // composition: what the analysis leaves unnamed, which errs by half either way.
-func AcidPercent(in *ingredient.Ingredient, named float64) float64 {
+func AcidPercent(in *ingredient.Ingredient, namedPercent float64) float64 {
 	switch in.ID {
 	case "cream_of_tartar":
 		return tartarAcid
@@ -187,8 +187,8 @@ func AcidPercent(in *ingredient.Ingredient, named float64) float64 {
 	if k != Sour && k != Acid {
 		return 0
 	}
-	if named > 0 {
-		return named
+	if namedPercent > 0 {
+		return namedPercent
 	}
 	if k == Acid {
 		return 100

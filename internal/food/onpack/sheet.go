@@ -15,7 +15,7 @@ var PaperMM = map[string][2]float64{"a4": {210, 297}, "a5": {148, 210}, "letter"
 // Grid returns how many labels stand beside and above each other, and the upper
 // left corner of the first: the grid is centred. One that does not fit at all
 // leaves 0.
-func (s Sheet) Grid() (columns, rows int, x0, y0 float64) {
+func (s Sheet) Grid() (columns, rows int, x0MM, y0MM float64) {
 	n := func(paper, size float64) int {
 		return max(0, int(math.Floor((paper-2*s.MarginMM+s.GapMM)/(size+s.GapMM)+1e-9)))
 	}
@@ -28,7 +28,7 @@ func (s Sheet) Grid() (columns, rows int, x0, y0 float64) {
 
 // Place returns the upper left corner of label i, from 0, counted along the
 // rows from the first free place, and the page it stands on, from 0.
-func (s Sheet) Place(i, firstFree int) (page int, x, y float64) {
+func (s Sheet) Place(i, firstFree int) (page int, xMM, yMM float64) {
 	columns, rows, x0, y0 := s.Grid()
 	i += firstFree
 	each := columns * rows

@@ -50,14 +50,14 @@ func (t Tub) LidMM2() float64 {
 
 // Sector returns the wall of a tapered tub rolled out: a ring's sector of inner
 // and outer radius, mm, over an angle in degrees. Of a straight wall all are NaN.
-func (t Tub) Sector() (inner, outer, degrees float64) {
+func (t Tub) Sector() (innerMM, outerMM, degrees float64) {
 	if t.Box() || t.TopMM == t.BottomMM {
 		return math.NaN(), math.NaN(), math.NaN()
 	}
 	s := t.SlantMM()
 	narrow, wide := min(t.TopMM, t.BottomMM), max(t.TopMM, t.BottomMM)
-	inner = s * narrow / (wide - narrow)
-	return inner, inner + s, math.Pi * (wide - narrow) / s * 180 / math.Pi
+	innerMM = s * narrow / (wide - narrow)
+	return innerMM, innerMM + s, math.Pi * (wide - narrow) / s * 180 / math.Pi
 }
 
 // The share of a round wall that is the principal display panel: 21 CFR

@@ -23,25 +23,25 @@ type Contrast struct {
 
 // Compare returns the contrast at the temperature of the states. scoopLo and
 // scoopHi bound the search for the start of scooping, °C.
-func Compare(dense, foam *phase.Body, at [2]phase.State, foamVolume, scoopLo, scoopHi float64) Contrast {
+func Compare(dense, foam *phase.Body, at [2]phase.State, foamFraction, scoopLowC, scoopHighC float64) Contrast {
 	c := Contrast{
 		HardnessRatio:    at[0].YieldKPa / at[1].YieldKPa,
 		SweetnessPercent: phase.SweetnessPercent(foam.Mix) - phase.SweetnessPercent(dense.Mix),
-		YieldKPa:         math.Exp((1-foamVolume)*math.Log(at[0].YieldKPa) + foamVolume*math.Log(at[1].YieldKPa)),
+		YieldKPa:         math.Exp((1-foamFraction)*math.Log(at[0].YieldKPa) + foamFraction*math.Log(at[1].YieldKPa)),
 		ScoopsK:          math.NaN(),
 	}
-	fd, _, okd := dense.ScoopRangeC(scoopLo, scoopHi)
-	ff, _, okf := foam.ScoopRangeC(scoopLo, scoopHi)
-	if okd && okf && fd > scoopLo {
-		c.ScoopsK, c.ScoopsAtLeast = fd-ff, ff <= scoopLo
+	fd, _, okd := dense.ScoopRangeC(scoopLowC, scoopHighC)
+	ff, _, okf := foam.ScoopRangeC(scoopLowC, scoopHighC)
+	if okd && okf && fd > scoopLowC {
+		c.ScoopsK, c.ScoopsAtLeast = fd-ff, ff <= scoopLowC
 	}
 	return c
 }
 
-// Both returns the temperatures at which both phases are in their bands.
-func Both(dense, foam *phase.Body, lo, hi float64) (from, to float64, ok bool) {
-	fd, td, okd := dense.ScoopRangeC(lo, hi)
-	ff, tf, okf := foam.ScoopRangeC(lo, hi)
+// BothC returns the temperatures at which both phases are in their bands.
+func BothC(dense, foam *phase.Body, lowC, highC float64) (from, to float64, ok bool) {
+	fd, td, okd := dense.ScoopRangeC(lowC, highC)
+	ff, tf, okf := foam.ScoopRangeC(lowC, highC)
 	from, to = math.Max(fd, ff), math.Min(td, tf)
 	return from, to, okd && okf && from < to
 }

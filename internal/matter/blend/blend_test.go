@@ -80,7 +80,7 @@ func TestContrastIsOfTheTwoPhases(t *testing.T) {
 	assert.InEpsilon(t, at[0].YieldKPa/at[1].YieldKPa, c.HardnessRatio, 1e-12)
 	assert.InDelta(t, 54-20, c.SweetnessPercent, 1e-9, "sucrose is its own equivalent")
 	assert.InEpsilon(t, math.Pow(at[0].YieldKPa, 0.6)*math.Pow(at[1].YieldKPa, 0.4), c.YieldKPa, 1e-12)
-	from, to, ok := blend.Both(&d, &f, -24, -4)
+	from, to, ok := blend.BothC(&d, &f, -24, -4)
 	require.True(t, ok)
 	for _, c := range []float64{from + 1e-6, (from + to) / 2, to - 1e-6} {
 		assert.True(t, phase.Dense.Band().Holds(d.At(c).YieldKPa) && phase.Foam.Band().Holds(f.At(c).YieldKPa), "%g °C", c)

@@ -13,19 +13,19 @@ import (
 // not reach the end of, and the temperatures of the cells from the face inward,
 // °C. Freezing is spread over 0.05 K, and a cell counts as solid by the latent
 // heat it has lost.
-func ComputedFrontM(n Neumann, thickness float64, cells int, t float64) (front float64, temperature []float64, err error) {
+func ComputedFrontM(n Neumann, thicknessM float64, cells int, s float64) (front float64, temperature []float64, err error) {
 	const spread = 0.05
 	m, err := n.Material(spread, n.FaceC-1, max(n.StartC, n.MeltingC+spread)+1)
 	if err != nil {
 		return math.NaN(), nil, err
 	}
-	mesh, err := Slab(thickness, cells)
+	mesh, err := Slab(thicknessM, cells)
 	if err != nil {
 		return math.NaN(), nil, err
 	}
 	out, err := Solve(context.Background(), Problem{
-		Material: m, Mesh: mesh, StartC: max(n.StartC, n.MeltingC+spread/2), FramesS: []float64{t},
-		Segments: []Segment{{t, Surroundings{Bottom: Face{AmbientC: n.FaceC, WPerM2K: math.Inf(1)}}}},
+		Material: m, Mesh: mesh, StartC: max(n.StartC, n.MeltingC+spread/2), FramesS: []float64{s},
+		Segments: []Segment{{s, Surroundings{Bottom: Face{AmbientC: n.FaceC, WPerM2K: math.Inf(1)}}}},
 	}, Options{})
 	if err != nil || out.Status != Finished {
 		return math.NaN(), nil, err
@@ -86,13 +86,13 @@ func ComputedSurface(s Shape, bi, fo float64, cells int) (float64, error) {
 // ComputedTimesS returns when a tub that starts at start °C passes the target
 // °C: its slowest cell, its mean and its outer 10 mm, in s; NaN for what does
 // not pass it within the given seconds.
-func ComputedTimesS(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (slowest, mean, ring float64, err error) {
+func ComputedTimesS(m *Material, mesh Mesh, startC float64, around Surroundings, forS, targetC float64) (slowest, mean, ring float64, err error) {
 	last := Hottest
-	if target > start {
+	if targetC > startC {
 		last = Coldest
 	}
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
-		Segments: []Segment{{seconds, around}}, Levels: []Level{{last, target}, {Mean, target}, {Ring, target}}}, Options{})
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: startC,
+		Segments: []Segment{{forS, around}}, Levels: []Level{{last, targetC}, {Mean, targetC}, {Ring, targetC}}}, Options{})
 	if err != nil {
 		return math.NaN(), math.NaN(), math.NaN(), err
 	}
@@ -101,9 +101,9 @@ func ComputedTimesS(m *Material, mesh Mesh, start float64, around Surroundings, 
 
 // ComputedWallS returns when the surface of a tub's side passes the target °C, in s;
 // NaN for not within the given seconds.
-func ComputedWallS(m *Material, mesh Mesh, start float64, around Surroundings, seconds, target float64) (float64, error) {
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
-		Segments: []Segment{{seconds, around}}, Levels: []Level{{Wall, target}}}, Options{StopEarly: true})
+func ComputedWallS(m *Material, mesh Mesh, startC float64, around Surroundings, forS, targetC float64) (float64, error) {
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: startC,
+		Segments: []Segment{{forS, around}}, Levels: []Level{{Wall, targetC}}}, Options{StopEarly: true})
 	if err != nil {
 		return math.NaN(), err
 	}
@@ -142,17 +142,17 @@ func slabFood() (*Material, error) {
 // ComputedSlabS returns when the middle of a slab of that food passes −10 °C, in
 // s: thickness m thick, from start °C, in air of air °C with the coefficient h on
 // both faces.
-func ComputedSlabS(thickness, h, start, air float64) (float64, error) {
+func ComputedSlabS(thicknessM, h, startC, airC float64) (float64, error) {
 	m, err := slabFood()
 	if err != nil {
 		return math.NaN(), err
 	}
-	mesh, err := Slab(thickness/2, 40)
+	mesh, err := Slab(thicknessM/2, 40)
 	if err != nil {
 		return math.NaN(), err
 	}
-	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: start,
-		Segments: []Segment{{7 * 24 * 3600, Surroundings{Top: Face{AmbientC: air, WPerM2K: h}}}},
+	out, err := Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: startC,
+		Segments: []Segment{{7 * 24 * 3600, Surroundings{Top: Face{AmbientC: airC, WPerM2K: h}}}},
 		Levels:   []Level{{Hottest, -10}}}, Options{StopEarly: true})
 	if err != nil {
 		return math.NaN(), err

@@ -50,23 +50,23 @@ type NeumannFront struct {
 }
 
 // PositionM returns the depth of the freezing front at t seconds, in m.
-func (f NeumannFront) PositionM(t float64) float64 { return 2 * f.Lambda * math.Sqrt(f.alphaS*t) }
+func (f NeumannFront) PositionM(s float64) float64 { return 2 * f.Lambda * math.Sqrt(f.alphaS*s) }
 
 // TemperatureC returns the temperature at depth x m and time t > 0 s, in °C.
-func (f NeumannFront) TemperatureC(x, t float64) float64 {
+func (f NeumannFront) TemperatureC(xM, s float64) float64 {
 	n := f.of
-	if x < f.PositionM(t) {
-		return n.FaceC + (n.MeltingC-n.FaceC)*math.Erf(x/(2*math.Sqrt(f.alphaS*t)))/math.Erf(f.Lambda)
+	if xM < f.PositionM(s) {
+		return n.FaceC + (n.MeltingC-n.FaceC)*math.Erf(xM/(2*math.Sqrt(f.alphaS*s)))/math.Erf(f.Lambda)
 	}
-	return n.StartC - (n.StartC-n.MeltingC)*math.Erfc(x/(2*math.Sqrt(f.alphaL*t)))/math.Erfc(f.Lambda*math.Sqrt(f.alphaS/f.alphaL))
+	return n.StartC - (n.StartC-n.MeltingC)*math.Erfc(xM/(2*math.Sqrt(f.alphaL*s)))/math.Erfc(f.Lambda*math.Sqrt(f.alphaS/f.alphaL))
 }
 
 // Material returns the material of the problem with its freezing spread over
 // width K about Melting, from lowest to highest °C.
-func (n Neumann) Material(width, lowest, highest float64) (*Material, error) {
+func (n Neumann) Material(widthK, lowestC, highestC float64) (*Material, error) {
 	return NewMaterial(
-		[]float64{lowest, n.MeltingC - width/2, n.MeltingC + width/2, highest},
-		[]float64{-n.LatentJPerM3 - n.SolidJPerM3K*(n.MeltingC-width/2-lowest), -n.LatentJPerM3, 0, n.LiquidJPerM3K * (highest - n.MeltingC - width/2)},
+		[]float64{lowestC, n.MeltingC - widthK/2, n.MeltingC + widthK/2, highestC},
+		[]float64{-n.LatentJPerM3 - n.SolidJPerM3K*(n.MeltingC-widthK/2-lowestC), -n.LatentJPerM3, 0, n.LiquidJPerM3K * (highestC - n.MeltingC - widthK/2)},
 		[]float64{n.SolidWPerMK, n.SolidWPerMK, n.LiquidWPerMK, n.LiquidWPerMK},
 	)
 }
@@ -83,12 +83,12 @@ func (n Neumann) Material(width, lowest, highest float64) (*Material, error) {
 //
 // Source: Plank R. 1941, as given by Singh R.P., Heldman D.R., Introduction to
 // Food Engineering, ch. 7. Check there: a sphere of 7 cm in 0.72 h.
-func PlankS(s Shape, latent, below, size, h, k float64) float64 {
+func PlankS(s Shape, latentJPerM3, belowK, sizeM, h, k float64) float64 {
 	c, ok := plank[s]
-	if !ok || !(latent > 0 && below > 0 && size > 0 && h > 0 && k > 0) {
+	if !ok || !(latentJPerM3 > 0 && belowK > 0 && sizeM > 0 && h > 0 && k > 0) {
 		return math.NaN()
 	}
-	return latent / below * (c.p*size/h + c.r*size*size/k)
+	return latentJPerM3 / belowK * (c.p*sizeM/h + c.r*sizeM*sizeM/k)
 }
 
 // Shape is a body whose temperature has one coordinate.

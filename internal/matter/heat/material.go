@@ -60,15 +60,15 @@ const nodes = 4096
 // strictly rising and conductivity positive; otherwise the error is a
 // *MaterialError. A substance that freezes at one temperature is given a narrow
 // range instead (0.05 K does).
-func NewMaterial(temperature, enthalpy, conductivity []float64) (*Material, error) {
-	n := len(temperature)
-	if n < 2 || len(enthalpy) != n || len(conductivity) != n {
-		return nil, fmt.Errorf("material table of %d temperatures, %d enthalpies and %d conductivities: want as many of each and at least 2", n, len(enthalpy), len(conductivity))
+func NewMaterial(temperatureC, jPerM3, wPerMK []float64) (*Material, error) {
+	n := len(temperatureC)
+	if n < 2 || len(jPerM3) != n || len(wPerMK) != n {
+		return nil, fmt.Errorf("material table of %d temperatures, %d enthalpies and %d conductivities: want as many of each and at least 2", n, len(jPerM3), len(wPerMK))
 	}
 	m := &Material{
-		t:   append([]float64(nil), temperature...),
-		u:   append([]float64(nil), enthalpy...),
-		k:   append([]float64(nil), conductivity...),
+		t:   append([]float64(nil), temperatureC...),
+		u:   append([]float64(nil), jPerM3...),
+		k:   append([]float64(nil), wPerMK...),
 		phi: make([]float64, n),
 	}
 	for i := range m.t {
@@ -142,12 +142,12 @@ func (m *Material) JPerM3(t float64) float64 {
 
 // TemperatureC returns the temperature in °C at which the volumetric enthalpy is
 // u J/m³, or NaN outside the tables. It undoes Enthalpy.
-func (m *Material) TemperatureC(u float64) float64 {
-	i, ok := interval(m.u, u)
+func (m *Material) TemperatureC(jPerM3 float64) float64 {
+	i, ok := interval(m.u, jPerM3)
 	if !ok {
 		return math.NaN()
 	}
-	return m.t[i] + (u-m.u[i])/(m.u[i+1]-m.u[i])*(m.t[i+1]-m.t[i])
+	return m.t[i] + (jPerM3-m.u[i])/(m.u[i+1]-m.u[i])*(m.t[i+1]-m.t[i])
 }
 
 // PotentialWPerM returns the Kirchhoff potential at t °C, in W/m, which is 0 at the

@@ -28,35 +28,35 @@ type Mesh struct {
 // Cylinder returns the mesh of an upright cylinder of the given radius and
 // height, in m, with nr × nz even cells: a tub, a dish, a bowl. Its faces are
 // the side, the top and the bottom.
-func Cylinder(radius, height float64, nr, nz int) (Mesh, error) {
-	return Graded(radius, height, nr, nz, math.Max(radius, height))
+func Cylinder(radiusM, heightM float64, nr, nz int) (Mesh, error) {
+	return Graded(radiusM, heightM, nr, nz, math.Max(radiusM, heightM))
 }
 
 // Graded is a Cylinder whose cells are the thinner the nearer they lie to a
 // face: outer m, or evenly thick if that is no more, at side, top and bottom,
 // and thicker inward by one ratio outward and one upward. What the outer ring
 // and the wall do rests on the cells there, however wide the body is.
-func Graded(radius, height float64, nr, nz int, outer float64) (Mesh, error) {
-	if err := meshable("cylinder", nr, nz, radius, height, outer); err != nil {
+func Graded(radiusM, heightM float64, nr, nz int, outerM float64) (Mesh, error) {
+	if err := meshable("cylinder", nr, nz, radiusM, heightM, outerM); err != nil {
 		return Mesh{}, err
 	}
-	ring, err := ringed(radius, nr, outer)
+	ring, err := ringed(radiusM, nr, outerM)
 	if err != nil {
 		return Mesh{}, err
 	}
-	layer, err := graded(height/2, float64(nz)/2, outer)
+	layer, err := graded(heightM/2, float64(nz)/2, outerM)
 	if err != nil {
 		return Mesh{}, err
 	}
 	rings, layers := make([]float64, nr+1), make([]float64, nz+1)
 	for i := range rings {
-		rings[i] = radius - ring(float64(nr-i))
+		rings[i] = radiusM - ring(float64(nr-i))
 	}
 	rings[0] = 0
 	for j := range layers {
 		layers[j] = layer(float64(j))
 		if 2*j > nz {
-			layers[j] = height - layer(float64(nz-j))
+			layers[j] = heightM - layer(float64(nz-j))
 		}
 	}
 	return radial(rings, layers, 2), nil
@@ -67,7 +67,7 @@ func Graded(radius, height float64, nr, nz int, outer float64) (Mesh, error) {
 // foam, the mean's times are within 0.5 % of a much finer mesh's, the outer
 // ring's within 1 %, the slowest cell's within 1 % in a freezer and 2 % on the
 // counter, where it lies among the widest.
-func Tub(radius, height float64) (Mesh, error) { return Graded(radius, height, 15, 26, 0.00125) }
+func Tub(radiusM, heightM float64) (Mesh, error) { return Graded(radiusM, heightM, 15, 26, 0.00125) }
 
 // graded returns how far from the face the edge after so many of n cells lies,
 // m, if those at the face are outer thick and all of them reach size.
@@ -128,22 +128,22 @@ func even(size float64, n int) []float64 {
 // Slab returns the mesh of a slab of the given thickness in m, per square metre
 // of it, with n cells from bottom to top, which are its two faces. Half a slab
 // cooled from both sides is a slab whose bottom is insulated.
-func Slab(thickness float64, n int) (Mesh, error) {
-	if err := meshable("slab", 1, n, thickness, thickness); err != nil {
+func Slab(thicknessM float64, n int) (Mesh, error) {
+	if err := meshable("slab", 1, n, thicknessM, thicknessM); err != nil {
 		return Mesh{}, err
 	}
-	m := radial(even(math.Sqrt(1/math.Pi), 1), even(thickness, n), 2)
+	m := radial(even(math.Sqrt(1/math.Pi), 1), even(thicknessM, n), 2)
 	m.sideless = true
 	return m, nil
 }
 
 // Sphere returns the mesh of a sphere of the given radius in m, with n shells.
 // Its one face is the side.
-func Sphere(radius float64, n int) (Mesh, error) {
-	if err := meshable("sphere", n, 1, radius, radius); err != nil {
+func Sphere(radiusM float64, n int) (Mesh, error) {
+	if err := meshable("sphere", n, 1, radiusM, radiusM); err != nil {
 		return Mesh{}, err
 	}
-	return radial(even(radius, n), nil, 3), nil
+	return radial(even(radiusM, n), nil, 3), nil
 }
 
 func meshable(shape string, nr, nz int, lengths ...float64) error {

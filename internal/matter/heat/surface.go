@@ -58,10 +58,10 @@ var surface = struct {
 // and turbulent free convection from a vertical plate", Int. J. Heat Mass
 // Transfer 18:1323, laminar form, air at the film temperature; mass transfer
 // by the Chilton–Colburn analogy [formulas from memory].
-func StillAir(w UprightWall, surfaceT, airT float64) (Coefficient, error) {
+func StillAir(w UprightWall, surfaceC, airC float64) (Coefficient, error) {
 	s := &surface
 	nan := Coefficient{math.NaN(), math.NaN(), math.NaN()}
-	for _, t := range [...]float64{surfaceT, airT} {
+	for _, t := range [...]float64{surfaceC, airC} {
 		if !(t >= s.lowest && t <= s.highest) {
 			return nan, &RangeError{"still air", t, s.lowest, s.highest}
 		}
@@ -69,7 +69,7 @@ func StillAir(w UprightWall, surfaceT, airT float64) (Coefficient, error) {
 	if !(w.HeightM > 0) || !(w.Emissivity >= 0 && w.Emissivity <= 1) || !(w.HumidityFraction >= 0 && w.HumidityFraction <= 1) {
 		return nan, fmt.Errorf("still air: not a wall: %+v", w)
 	}
-	ts, ta := surfaceT+s.zero, airT+s.zero
+	ts, ta := surfaceC+s.zero, airC+s.zero
 	film := (ts + ta) / 2
 	nu := s.viscosity * math.Pow(film/s.zero, s.nuPower)
 	k := s.k * math.Pow(film/s.zero, s.kPower)
@@ -83,13 +83,13 @@ func StillAir(w UprightWall, surfaceT, airT float64) (Coefficient, error) {
 		RadiationWPerM2K:  w.Emissivity * s.stefanBoltzmann * (ts*ts + ta*ta) * (ts + ta),
 	}
 	latent := s.evaporate
-	if surfaceT < 0 {
+	if surfaceC < 0 {
 		latent = s.sublime
 	}
-	settles := w.HumidityFraction*vapourPressure(airT, false)/(s.vapourGas*ta) - vapourPressure(surfaceT, surfaceT < 0)/(s.vapourGas*ts)
-	if settles > 0 && airT > surfaceT {
+	settles := w.HumidityFraction*vapourPressure(airC, false)/(s.vapourGas*ta) - vapourPressure(surfaceC, surfaceC < 0)/(s.vapourGas*ts)
+	if settles > 0 && airC > surfaceC {
 		transfer := c.ConvectionWPerM2K / (s.density * s.zero / film * s.heat * math.Pow(s.lewis, 2./3))
-		c.LatentWPerM2K = transfer * latent * settles / (airT - surfaceT)
+		c.LatentWPerM2K = transfer * latent * settles / (airC - surfaceC)
 	}
 	return c, nil
 }

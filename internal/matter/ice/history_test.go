@@ -13,8 +13,8 @@ var tub = []Moment{{0, -5.3}, {120, -8}, {252, -10}, {450, -15}, {630, -17}, {96
 
 func at(path []Moment, minute float64) float64 {
 	for i := 1; i < len(path); i++ {
-		if a, b := path[i-1], path[i]; minute <= b.Minute {
-			return a.C + (minute-a.Minute)/(b.Minute-a.Minute)*(b.C-a.C)
+		if a, b := path[i-1], path[i]; minute <= b.AtMinutes {
+			return a.C + (minute-a.AtMinutes)/(b.AtMinutes-a.AtMinutes)*(b.C-a.C)
 		}
 	}
 	return path[len(path)-1].C
@@ -23,9 +23,9 @@ func at(path []Moment, minute float64) float64 {
 func halves(path []Moment, minute float64) (a, b []Moment) {
 	here := Moment{minute, at(path, minute)}
 	for _, m := range path {
-		if m.Minute < minute {
+		if m.AtMinutes < minute {
 			a = append(a, m)
-		} else if m.Minute > minute {
+		} else if m.AtMinutes > minute {
 			b = append(b, m)
 		}
 	}
@@ -37,12 +37,12 @@ func TestAPathInTwoHalvesIsThePathInOne(t *testing.T) {
 	const y = 30 * 30 * 30
 	for minute := 10.0; minute < 950; minute += 37 {
 		a, b := halves(tub, minute)
-		assert.InEpsilon(t, l.Still(y, tub), l.Still(l.Still(y, a), b), 2e-3, "%g min", minute)
-		assert.InEpsilon(t, l.Beaten(y, 1, tub), l.Beaten(l.Beaten(y, 1, a), 1, b), 2e-3, "%g min", minute)
+		assert.InEpsilon(t, l.StillUM3(y, tub), l.StillUM3(l.StillUM3(y, a), b), 2e-3, "%g min", minute)
+		assert.InEpsilon(t, l.BeatenUM3(y, 1, tub), l.BeatenUM3(l.BeatenUM3(y, 1, a), 1, b), 2e-3, "%g min", minute)
 	}
 	for _, m := range tub[1 : len(tub)-1] { // at a point of its own, to rounding
-		a, b := halves(tub, m.Minute)
-		assert.InEpsilon(t, l.Still(y, tub), l.Still(l.Still(y, a), b), 1e-12)
+		a, b := halves(tub, m.AtMinutes)
+		assert.InEpsilon(t, l.StillUM3(y, tub), l.StillUM3(l.StillUM3(y, a), b), 1e-12)
 	}
 }
 
@@ -51,14 +51,14 @@ func TestHardeningIsItsEquation(t *testing.T) {
 	l := Of(custard(), 1)
 	const n = 200_000
 	y := 20.0 * 20 * 20
-	end := tub[len(tub)-1].Minute
+	end := tub[len(tub)-1].AtMinutes
 	was := l.State(tub[0].C)
 	for i := 1; i <= n; i++ {
 		now := l.State(at(tub, end*float64(i)/n))
-		y += y/was.Ice*(now.Ice-was.Ice) + (was.Rate+now.Rate)/2*end/n/1440
+		y += y/was.IceFraction*(now.IceFraction-was.IceFraction) + (was.UM3PerDay+now.UM3PerDay)/2*end/n/1440
 		was = now
 	}
-	assert.InEpsilon(t, y, l.Still(20*20*20, tub), 2e-3)
+	assert.InEpsilon(t, y, l.StillUM3(20*20*20, tub), 2e-3)
 }
 
 func TestNothingEverShrinks(t *testing.T) {
@@ -68,9 +68,9 @@ func TestNothingEverShrinks(t *testing.T) {
 		for _, path := range [][]Moment{tub, {{0, -18}, {60, -6}, {400, -18}}, {{0, -18}, {30, 2}, {90, -18}}, {{0, -20}, {0, -10}, {10, -20}}} {
 			last := y
 			for k := 1; k < len(path); k++ {
-				now := l.Still(last, path[k-1:k+1])
+				now := l.StillUM3(last, path[k-1:k+1])
 				assert.GreaterOrEqual(t, now, last-1e-9, "recipe %d", i)
-				assert.GreaterOrEqual(t, l.Beaten(last, 1, path[k-1:k+1]), last)
+				assert.GreaterOrEqual(t, l.BeatenUM3(last, 1, path[k-1:k+1]), last)
 				last = now
 			}
 		}
@@ -86,7 +86,7 @@ func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
 		}
 		last := 0.0
 		for k := len(c.Path) - 1; k >= 1; k -= 7 {
-			y := l.Still(l.Beaten(3375, 1, c.Path[:k+1]), c.Path[k:])
+			y := l.StillUM3(l.BeatenUM3(3375, 1, c.Path[:k+1]), c.Path[k:])
 			assert.GreaterOrEqual(t, y, last*(1-1e-6), "recipe %d", i)
 			last = y
 		}
@@ -99,8 +99,8 @@ func TestALongerMushNeverMakesItFiner(t *testing.T) {
 	for minutes := 10.0; minutes < 600; minutes *= 1.3 {
 		c, ok := l.Cool(minutes, -18)
 		require.True(t, ok)
-		assert.Less(t, c.Mush, minutes)
-		y := l.Beaten(3375, 1, c.Path)
+		assert.Less(t, c.MushMinutes, minutes)
+		y := l.BeatenUM3(3375, 1, c.Path)
 		assert.Greater(t, y, last)
 		last = y
 	}
@@ -115,9 +115,9 @@ func TestALargerSwingNeverMakesItFiner(t *testing.T) {
 			if stored+6 > l.FreezingPointC()-0.5 {
 				continue // it melts: another thing
 			}
-			last := l.Rate(stored) * (1 - 1e-3)
+			last := l.UM3PerDay(stored) * (1 - 1e-3)
 			for a := 0.0; a <= 6; a += 0.25 {
-				rate := l.Stored(stored, a)
+				rate := l.StoredUM3PerDay(stored, a)
 				assert.GreaterOrEqual(t, rate, last*(1-1e-6), "recipe %d at %g ± %g", i, stored, a)
 				last = rate
 			}
@@ -132,10 +132,10 @@ func TestASwingIsTheMeanOverASine(t *testing.T) {
 		sum := 0.0
 		const n = 4000
 		for i := range n {
-			sum += l.Rate(-18 + a*math.Sin(2*math.Pi*float64(i)/n))
+			sum += l.UM3PerDay(-18 + a*math.Sin(2*math.Pi*float64(i)/n))
 		}
 		want := sum / n * math.Min(1.3, 1+0.012*a*a)
-		assert.InEpsilon(t, want, l.Stored(-18, a), 2e-3)
+		assert.InEpsilon(t, want, l.StoredUM3PerDay(-18, a), 2e-3)
 	}
 }
 
@@ -143,38 +143,38 @@ func TestASwingIsTheMeanOverASine(t *testing.T) {
 // day (worked by hand from the two rates).
 func TestASpellInTheWarm(t *testing.T) {
 	l := Of(custard(), 1)
-	got := l.Extra(-18, []Moment{{0, -12}, {30, -12}})
-	assert.InEpsilon(t, (l.Rate(-12)-l.Rate(-18))*30/1440, got, 1e-3)
+	got := l.ExtraUM3(-18, []Moment{{0, -12}, {30, -12}})
+	assert.InEpsilon(t, (l.UM3PerDay(-12)-l.UM3PerDay(-18))*30/1440, got, 1e-3)
 	assert.InDelta(t, 290, got, 3)
-	assert.Zero(t, l.Extra(-18, []Moment{{0, -18}, {30, -18}}))
+	assert.Zero(t, l.ExtraUM3(-18, []Moment{{0, -18}, {30, -18}}))
 }
 
 func TestAThawWithinATenthOfTheIceCostsNothing(t *testing.T) {
 	l := Of(custard(), 1)
-	middle, least, most, ok := l.Thawed(-18, -12.5)
+	middle, least, most, ok := l.ThawedFactor(-18, -12.5)
 	assert.True(t, ok && middle == 1 && least == 1 && most == 1)
 	last := 1.0
 	for at := -12.0; at < -2.7; at += 0.25 {
-		middle, least, most, ok = l.Thawed(-18, at)
+		middle, least, most, ok = l.ThawedFactor(-18, at)
 		assert.True(t, ok)
 		assert.GreaterOrEqual(t, middle, last)
 		assert.True(t, least <= middle && middle <= most)
 		last = middle
 	}
-	_, _, _, ok = l.Thawed(-18, -1)
+	_, _, _, ok = l.ThawedFactor(-18, -1)
 	assert.False(t, ok, "all of it melts")
 }
 
 func BenchmarkStill(b *testing.B) {
 	l := Of(custard(), 1)
 	for i := 0; i < b.N; i++ {
-		l.Still(8000, tub)
+		l.StillUM3(8000, tub)
 	}
 }
 
 func BenchmarkStored(b *testing.B) {
 	l := Of(custard(), 1)
 	for i := 0; i < b.N; i++ {
-		l.Stored(-18, 3)
+		l.StoredUM3PerDay(-18, 3)
 	}
 }

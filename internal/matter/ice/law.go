@@ -103,10 +103,10 @@ const tableStep = 0.1
 const coldest = -45
 
 // Of returns the law of b, its rate divided by slow: 1, or GumSlows.
-func Of(b *phase.Body, slow float64) *Law {
+func Of(b *phase.Body, slowFactor float64) *Law {
 	m := b.Mix
 	none := solution.NewSorption(m, solution.Bound{})
-	l := &Law{body: b, slow: slow, water: m.Grams[mix.Water], bound: b.BoundWaterG(), mol: none.IdealG / water.MolarMass, saccharides: m.SaccharidesG()}
+	l := &Law{body: b, slow: slowFactor, water: m.Grams[mix.Water], bound: b.BoundWaterG(), mol: none.IdealG / water.MolarMass, saccharides: m.SaccharidesG()}
 	l.solutes = saltMass*m.IonMol + l.saccharides + m.FruitAcidG()
 	for _, s := range [...]mix.Species{mix.Ethanol, mix.SodiumChloride, mix.PotassiumChloride} {
 		l.solutes += m.Grams[s]
@@ -117,14 +117,14 @@ func Of(b *phase.Body, slow float64) *Law {
 		return l
 	}
 	if b.Role == phase.Dense {
-		l.floor = math.Min(floorRate, l.State(math.Min(FloorFromC, l.top)).Rate)
+		l.floor = math.Min(floorRate, l.State(math.Min(FloorFromC, l.top)).UM3PerDay)
 	}
 	n := int(math.Max(0, math.Ceil((l.top-coldest)/tableStep))) + 2
 	l.table = make([]point, n)
 	for i := range l.table {
 		// Just below the freezing point, where there is ice to speak of.
 		s := l.State(l.top - math.Max(float64(i), 1e-6)*tableStep)
-		l.table[i] = point{l.atLeast(s.T, s.Rate), s.Ice}
+		l.table[i] = point{l.atLeast(s.AtC, s.UM3PerDay), s.IceFraction}
 	}
 	return l
 }
@@ -137,16 +137,16 @@ func (l *Law) FreezingPointC() float64 { return l.top }
 
 // State is what the rate rests on at one temperature.
 type State struct {
-	T         float64 // °C
-	Ice       float64 // of all the water
-	IceVolume float64 // φ, of ice and syrup
-	Shell     float64 // f, how much nearer a crystal's neighbours bring its supply
-	Solutes   float64 // w, mass share in the free syrup
-	PerSolute float64 // mol of free water per mol of solute
-	Water     float64 // D of water in the syrup, m²/s
-	Sugar     float64 // D of sucrose in it, m²/s
-	Mobility  float64 // A, m²/(s K)
-	Rate      float64 // µm³ a day, without the floor; 0 without ice
+	AtC               float64 // °C
+	IceFraction       float64 // of all the water
+	IceVolumeFraction float64 // φ, of ice and syrup
+	ShellFactor       float64 // f, how much nearer a crystal's neighbours bring its supply
+	SolutesFraction   float64 // w, mass share in the free syrup
+	PerSolute         float64 // mol of free water per mol of solute
+	WaterM2PerS       float64 // D of water in the syrup, m²/s
+	SugarM2PerS       float64 // D of sucrose in it, m²/s
+	MobilityM2PerSK   float64 // A, m²/(s K)
+	UM3PerDay         float64 // µm³ a day, without the floor; 0 without ice
 }
 
 // State returns the law's state at t, −45 to 0 °C.
@@ -159,34 +159,34 @@ type State struct {
 // of the ice curve's slope. f is the shell of a sphere in its own cell, an
 // assumption: a constant 2.5 gives the 18 stored sizes 0.80 times as large.
 func (l *Law) State(t float64) State {
-	s := State{T: t, Shell: 1}
+	s := State{AtC: t, ShellFactor: 1}
 	ice := l.body.IceG(t)
 	if !(ice > 0) || l.mol <= 0 {
 		return s
 	}
-	s.Ice = ice / l.water
+	s.IceFraction = ice / l.water
 	liquid := l.water - ice
 	free := math.Max(liquid-l.bound, 1e-9)
 	volume := ice / (iceKgM3 / 1000)
-	s.IceVolume = volume / (volume + liquid + l.saccharides/sugarDensity)
-	s.Shell = 1 / (1 - math.Cbrt(math.Min(s.IceVolume, mostIce)))
-	s.Solutes = l.solutes / (l.solutes + free)
+	s.IceVolumeFraction = volume / (volume + liquid + l.saccharides/sugarDensity)
+	s.ShellFactor = 1 / (1 - math.Cbrt(math.Min(s.IceVolumeFraction, mostIce)))
+	s.SolutesFraction = l.solutes / (l.solutes + free)
 	s.PerSolute = free / water.MolarMass / l.mol
-	s.Water = waterDiffusion(-math.Expm1(water.LnIceActivity(t)), t)
+	s.WaterM2PerS = waterDiffusion(-math.Expm1(water.LnIceActivity(t)), t)
 	percent := 0.0
 	if l.saccharides > 0 {
 		percent = 100 * l.asThick / (l.saccharides + free)
 	}
-	s.Sugar = boltzmann * (t + water.ZeroC) / (6 * math.Pi * solution.ViscosityPaS(percent, t) * sugarRadius)
-	s.Mobility = water.LnIceActivityPerK(t) * (1 - s.Solutes) * (s.Water + s.PerSolute*s.Sugar)
-	s.Rate = 8 * 4. / 9 * s.Shell * curvature * s.Mobility * perDay / l.slow
+	s.SugarM2PerS = boltzmann * (t + water.ZeroC) / (6 * math.Pi * solution.ViscosityPaS(percent, t) * sugarRadius)
+	s.MobilityM2PerSK = water.LnIceActivityPerK(t) * (1 - s.SolutesFraction) * (s.WaterM2PerS + s.PerSolute*s.SugarM2PerS)
+	s.UM3PerDay = 8 * 4. / 9 * s.ShellFactor * curvature * s.MobilityM2PerSK * perDay / l.slow
 	return s
 }
 
-// Rate returns by how much the mean diameter's cube grows at t with the ice
+// UM3PerDay returns by how much the mean diameter's cube grows at t with the ice
 // staying, µm³ a day; 0 where there is no ice. Below FloorFromC the custard's
 // does not fall under the floor.
-func (l *Law) Rate(t float64) float64 { return l.atLeast(t, l.State(t).Rate) }
+func (l *Law) UM3PerDay(t float64) float64 { return l.atLeast(t, l.State(t).UM3PerDay) }
 
 func (l *Law) atLeast(t, rate float64) float64 {
 	if t < FloorFromC && rate > 0 {
@@ -195,8 +195,8 @@ func (l *Law) atLeast(t, rate float64) float64 {
 	return rate
 }
 
-// Index returns the rate at t over that at −18 °C; NaN without ice there.
-func (l *Law) Index(t float64) float64 { return l.Rate(t) / l.Rate(-18) }
+// IndexRatio returns the rate at t over that at −18 °C; NaN without ice there.
+func (l *Law) IndexRatio(t float64) float64 { return l.UM3PerDay(t) / l.UM3PerDay(-18) }
 
 // at reads rate and ice share from the table; without ice both are 0.
 func (l *Law) at(t float64) point {
@@ -210,8 +210,8 @@ func (l *Law) at(t float64) point {
 	return point{a.rate + f*(b.rate-a.rate), a.ice + f*(b.ice-a.ice)}
 }
 
-// Ice returns the share of the water that is ice at t, 0 to 1.
-func (l *Law) Ice(t float64) float64 { return l.at(t).ice }
+// IceFraction returns the share of the water that is ice at t, 0 to 1.
+func (l *Law) IceFraction(t float64) float64 { return l.at(t).ice }
 
 // waterDiffusion returns the diffusion coefficient of water in a sucrose syrup
 // whose water activity is 1 − b, at t °C, m²/s. 160 to 313 K.

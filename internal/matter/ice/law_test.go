@@ -53,13 +53,13 @@ func recipes(n int) []*phase.Body {
 // φ 0.68159, f 8.3368.
 func TestTheRateOfTheTestCustardAtMinus18(t *testing.T) {
 	s := Of(custard(), 1).State(-18)
-	assert.InEpsilon(t, 0.65935, s.Solutes, 1e-4)
+	assert.InEpsilon(t, 0.65935, s.SolutesFraction, 1e-4)
 	assert.InEpsilon(t, 8.7893, s.PerSolute, 1e-4)
-	assert.InEpsilon(t, 1.96594e-12, s.Water, 1e-5)
-	assert.InEpsilon(t, 3.2244e-14, s.Sugar, 2e-4)
-	assert.InEpsilon(t, 0.68159, s.IceVolume, 1e-4)
-	assert.InEpsilon(t, 8.3368, s.Shell, 1e-4)
-	assert.InEpsilon(t, 1127.5, s.Rate, 1e-3)
+	assert.InEpsilon(t, 1.96594e-12, s.WaterM2PerS, 1e-5)
+	assert.InEpsilon(t, 3.2244e-14, s.SugarM2PerS, 2e-4)
+	assert.InEpsilon(t, 0.68159, s.IceVolumeFraction, 1e-4)
+	assert.InEpsilon(t, 8.3368, s.ShellFactor, 1e-4)
+	assert.InEpsilon(t, 1127.5, s.UM3PerDay, 1e-3)
 }
 
 // Stokes and Einstein with the radius of the table give sucrose in water at 25 °C,
@@ -81,7 +81,7 @@ func TestColderNeverGrowsFaster(t *testing.T) {
 		require.True(t, l.Freezes())
 		last := math.Inf(1)
 		for at := math.Min(-3, l.FreezingPointC()-0.6); at > -40; at -= 0.25 {
-			rate := l.Rate(at)
+			rate := l.UM3PerDay(at)
 			assert.Positive(t, rate, "recipe %d at %g °C", i, at)
 			assert.LessOrEqual(t, rate, last*(1+1e-9), "recipe %d at %g °C", i, at)
 			last = rate
@@ -96,9 +96,9 @@ func TestTheTableIsTheLaw(t *testing.T) {
 			p := l.at(at)
 			// The floor's corner and the end of freezing lie inside a step.
 			if math.Abs(at-FloorFromC) > 1 && math.Abs(at-b.EndOfFreezingC) > 0.2 {
-				assert.InEpsilon(t, l.Rate(at), p.rate, 0.005, "recipe %d at %g °C", i, at)
+				assert.InEpsilon(t, l.UM3PerDay(at), p.rate, 0.005, "recipe %d at %g °C", i, at)
 			}
-			assert.InDelta(t, l.State(at).Ice, p.ice, 0.001, "recipe %d at %g °C", i, at)
+			assert.InDelta(t, l.State(at).IceFraction, p.ice, 0.001, "recipe %d at %g °C", i, at)
 		}
 		assert.Zero(t, l.at(l.FreezingPointC()+0.1))
 	}
@@ -107,29 +107,29 @@ func TestTheTableIsTheLaw(t *testing.T) {
 func TestTheCustardKeepsAFloorInTheDeepColdAndTheFoamDoesNot(t *testing.T) {
 	for i, b := range append(recipes(40), custard()) {
 		l := Of(b, 1)
-		bare := l.State(-29).Rate
+		bare := l.State(-29).UM3PerDay
 		if b.Role == phase.Foam {
-			assert.Equal(t, bare, l.Rate(-29))
+			assert.Equal(t, bare, l.UM3PerDay(-29))
 			continue
 		}
-		assert.Greater(t, l.Rate(-29), bare, "recipe %d", i)
-		assert.LessOrEqual(t, l.Rate(-29), floorRate+1e-9)
-		assert.InDelta(t, l.Rate(-29), l.Rate(-35), 1e-9, "and it stays")
+		assert.Greater(t, l.UM3PerDay(-29), bare, "recipe %d", i)
+		assert.LessOrEqual(t, l.UM3PerDay(-29), floorRate+1e-9)
+		assert.InDelta(t, l.UM3PerDay(-29), l.UM3PerDay(-35), 1e-9, "and it stays")
 	}
-	assert.InDelta(t, floorRate, Of(custard(), 1).Rate(-28.9), 1e-9)
+	assert.InDelta(t, floorRate, Of(custard(), 1).UM3PerDay(-28.9), 1e-9)
 }
 
 func TestAGumSlowsTheGrowthByItsFactorAlone(t *testing.T) {
 	plain, gum := Of(custard(), 1), Of(custard(), GumSlows)
 	for _, at := range []float64{-5, -12, -18} {
-		assert.InEpsilon(t, 1.2, plain.Rate(at)/gum.Rate(at), 1e-12)
+		assert.InEpsilon(t, 1.2, plain.UM3PerDay(at)/gum.UM3PerDay(at), 1e-12)
 	}
 }
 
 func TestNothingGrowsWithoutIceOrWithoutSyrup(t *testing.T) {
 	l := Of(custard(), 1)
-	assert.Zero(t, l.Rate(-1))
-	assert.Zero(t, l.Rate(5))
+	assert.Zero(t, l.UM3PerDay(-1))
+	assert.Zero(t, l.UM3PerDay(5))
 	pure := mix.Mix{}
 	pure.Grams[mix.Water] = 100
 	b := phase.Prepare(pure, 0, phase.Dense, solution.DefaultBound)
@@ -137,7 +137,7 @@ func TestNothingGrowsWithoutIceOrWithoutSyrup(t *testing.T) {
 	b = phase.Prepare(mix.Mix{}, 0, phase.Foam, solution.DefaultBound)
 	l = Of(&b, 1)
 	assert.False(t, l.Freezes())
-	assert.Zero(t, l.Rate(-18))
+	assert.Zero(t, l.UM3PerDay(-18))
 	_, ok := l.Cool(60, -18)
 	assert.False(t, ok)
 }
@@ -153,21 +153,21 @@ func TestWordsReachFromFineToIcy(t *testing.T) {
 
 func TestABandHoldsItsSize(t *testing.T) {
 	s := Banded(45*45*45, 14*1127.5, Unbroken)
-	assert.InDelta(t, 47.461, s.Value, 0.001)
-	assert.InEpsilon(t, 45/1.35*45/1.35*45/1.35+14*1127.5/3, s.Low*s.Low*s.Low, 1e-12)
-	assert.InEpsilon(t, math.Pow(45*1.35, 3)+3*14*1127.5, s.High*s.High*s.High, 1e-12)
-	assert.True(t, s.Low < s.Value && s.Value < s.High)
+	assert.InDelta(t, 47.461, s.ValueUM, 0.001)
+	assert.InEpsilon(t, 45/1.35*45/1.35*45/1.35+14*1127.5/3, s.LowUM*s.LowUM*s.LowUM, 1e-12)
+	assert.InEpsilon(t, math.Pow(45*1.35, 3)+3*14*1127.5, s.HighUM*s.HighUM*s.HighUM, 1e-12)
+	assert.True(t, s.LowUM < s.ValueUM && s.ValueUM < s.HighUM)
 }
 
-func ExampleLaw_Rate() {
+func ExampleLaw_UM3PerDay() {
 	m := mix.Mix{IonMol: 0.007456}
 	m.Grams[mix.Water], m.Grams[mix.Fat], m.Grams[mix.Protein], m.Grams[mix.Ash] = 60, 15, 4.5, 0.8
 	m.Grams[mix.Sucrose], m.Grams[mix.Lactose] = 16, 3.7
 	body := phase.Prepare(m, 0.25, phase.Dense, solution.DefaultBound)
 	law := Of(&body, 1)
-	fmt.Printf("%.0f µm³ a day at −18 °C, %.0f times as fast at −10 °C\n", law.Rate(-18), law.Index(-10))
-	month := Banded(35*35*35, 30*law.Rate(-18), Unbroken)
-	fmt.Printf("35 µm grow to %.0f (%.0f to %.0f) in 30 days\n", month.Value, month.Low, month.High)
+	fmt.Printf("%.0f µm³ a day at −18 °C, %.0f times as fast at −10 °C\n", law.UM3PerDay(-18), law.IndexRatio(-10))
+	month := Banded(35*35*35, 30*law.UM3PerDay(-18), Unbroken)
+	fmt.Printf("35 µm grow to %.0f (%.0f to %.0f) in 30 days\n", month.ValueUM, month.LowUM, month.HighUM)
 	// Output:
 	// 1128 µm³ a day at −18 °C, 31 times as fast at −10 °C
 	// 35 µm grow to 42 (31 to 59) in 30 days
@@ -177,7 +177,7 @@ func BenchmarkRate(b *testing.B) {
 	l := Of(custard(), 1)
 	sum := 0.0
 	for i := 0; i < b.N; i++ {
-		sum += l.Rate(-5 - float64(i%18))
+		sum += l.UM3PerDay(-5 - float64(i%18))
 	}
 	_ = sum
 }

@@ -4,8 +4,8 @@ import "math"
 
 // Word is a step of the word scale for the tongue.
 type Word struct {
-	Below float64 // µm; the step reaches from the one before to here
-	Name  string
+	BelowUM float64 // µm; the step reaches from the one before to here
+	Name    string
 }
 
 // Words is the word scale. Normal ice cream has 30 to 50 µm, and above 100 it is
@@ -18,7 +18,7 @@ var Words = [...]Word{{30, "fine"}, {50, "smooth"}, {75, "slightly coarse"}, {ma
 // WordFor returns the place in Words of a mean diameter in µm.
 func WordFor(um float64) int {
 	for i, w := range Words {
-		if um < w.Below {
+		if um < w.BelowUM {
 			return i
 		}
 	}
@@ -26,11 +26,11 @@ func WordFor(um float64) int {
 }
 
 // Size is a mean diameter, µm, with its band.
-type Size struct{ Value, Low, High float64 }
+type Size struct{ ValueUM, LowUM, HighUM float64 }
 
 // Doubt is how far a size that a process made may be off: by Finer below and by
 // Coarser above, both factors of 1 or more.
-type Doubt struct{ Finer, Coarser float64 }
+type Doubt struct{ FinerFactor, CoarserFactor float64 }
 
 // Unbroken is the doubt of a phase that was beaten, or needed no beating: the
 // seed's size, the freezing time and the beater together, an estimate.
@@ -38,12 +38,12 @@ var Unbroken = Doubt{1.35, 1.35}
 
 // Banded returns the diameter of made + stored with its band: made, µm³, what the
 // process left, known to the doubt; stored what storage added, to Uncertain.
-func Banded(made, stored float64, doubt Doubt) Size {
-	d := math.Cbrt(made)
+func Banded(madeUM, storedUM float64, doubt Doubt) Size {
+	d := math.Cbrt(madeUM)
 	cube := func(x float64) float64 { return x * x * x }
 	return Size{
-		Value: math.Cbrt(made + stored),
-		Low:   math.Cbrt(cube(d/doubt.Finer) + stored/Uncertain),
-		High:  math.Cbrt(cube(d*doubt.Coarser) + stored*Uncertain),
+		ValueUM: math.Cbrt(madeUM + storedUM),
+		LowUM:   math.Cbrt(cube(d/doubt.FinerFactor) + storedUM/Uncertain),
+		HighUM:  math.Cbrt(cube(d*doubt.CoarserFactor) + storedUM*Uncertain),
 	}
 }

@@ -125,10 +125,10 @@ func (b Band) Holds(kPa float64) bool { return kPa >= b.SoftKPa && kPa <= b.Firm
 // in its band: it starts to scoop at from, coming out of the cold, and is too
 // soft above to. ok is false where no temperature is, or where the hardness law
 // ends even at the warm end, so that nobody knows.
-func (b *Body) ScoopRangeC(lo, hi float64) (from, to float64, ok bool) {
+func (b *Body) ScoopRangeC(lowC, highC float64) (from, to float64, ok bool) {
 	band := b.Role.Band()
-	from, _ = b.YieldAtC(band.FirmKPa, lo, hi)
-	to, ok = b.YieldAtC(band.SoftKPa, lo, hi)
+	from, _ = b.YieldAtC(band.FirmKPa, lowC, highC)
+	to, ok = b.YieldAtC(band.SoftKPa, lowC, highC)
 	s := b.At(to)
 	return from, to, ok && from < to && !b.LawRange(&s).Ends()
 }

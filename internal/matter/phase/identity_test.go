@@ -38,9 +38,9 @@ func TestTheAmountDoesNotMatter(t *testing.T) {
 			require.InDelta(t, MeltedSweetnessPercent(b.Mix), MeltedSweetnessPercent(n.Mix), 1e-9)
 		}
 	})
-	assert.InDelta(t, OverrunFractionFromWeights(1090, 560), OverrunFractionFromWeights(1.090, 0.560), 1e-12, "in grams or kilograms")
-	assert.InDelta(t, 0.946, OverrunFractionFromWeights(0.1090, 0.0560), 5e-4, "Goff, Figuring package overrun by weight: 94.6 %")
-	assert.True(t, math.IsNaN(OverrunFractionFromWeights(1, 0)))
+	assert.InDelta(t, OverrunFraction(1090, 560), OverrunFraction(1.090, 0.560), 1e-12, "in grams or kilograms")
+	assert.InDelta(t, 0.946, OverrunFraction(0.1090, 0.0560), 5e-4, "Goff, Figuring package overrun by weight: 94.6 %")
+	assert.True(t, math.IsNaN(OverrunFraction(1, 0)))
 	assert.Zero(t, SweetnessPercent(mix.Mix{}))
 	empty := body(mix.Mix{}, 0, Dense)
 	assert.Zero(t, empty.VolumeML())
@@ -62,7 +62,7 @@ func TestSweetnessIsThatOfTheTable(t *testing.T) {
 			continue
 		}
 		compared++
-		got := 100 * RelativeSweetness(s)
+		got := 100 * SweetnessRatio(s)
 		want, other := ours[r.Text("sweetener")]
 		if !other {
 			want = r.Num("value")
@@ -74,15 +74,15 @@ func TestSweetnessIsThatOfTheTable(t *testing.T) {
 	for _, r := range check.Table(t, "relative_sweetness") {
 		at, ok := map[string]float64{"fructose at 5 C": 5, "fructose at 18 C": 18, "fructose at 40 C": 40, "fructose at 60 C": 60}[r.Text("sweetener")]
 		if ok {
-			assert.InDelta(t, r.Num("value")/100, FructoseSweetness(at), 1e-12, r.Text("sweetener"))
+			assert.InDelta(t, r.Num("value")/100, FructoseSweetnessRatio(at), 1e-12, r.Text("sweetener"))
 		}
 	}
-	assert.Equal(t, FructoseSweetness(5), FructoseSweetness(-18), "held at the ends")
-	assert.Equal(t, FructoseSweetness(60), FructoseSweetness(90))
+	assert.Equal(t, FructoseSweetnessRatio(5), FructoseSweetnessRatio(-18), "held at the ends")
+	assert.Equal(t, FructoseSweetnessRatio(60), FructoseSweetnessRatio(90))
 	last := math.Inf(1)
 	for c := 5.0; c <= 60; c++ {
-		assert.Less(t, FructoseSweetness(c), last, "%g °C", c)
-		last = FructoseSweetness(c)
+		assert.Less(t, FructoseSweetnessRatio(c), last, "%g °C", c)
+		last = FructoseSweetnessRatio(c)
 	}
 }
 
@@ -195,7 +195,7 @@ func TestLevyIsSymmetricBetweenTheMaxwells(t *testing.T) {
 		for phi := 0.05; phi < 1; phi += 0.05 {
 			got := levy(kc, kd, phi)
 			assert.InDelta(t, levy(kd, kc, 1-phi), got, 1e-9, "%g at %g", kd, phi)
-			one, other := Maxwell(kc, kd, phi), Maxwell(kd, kc, 1-phi)
+			one, other := MaxwellWPerMK(kc, kd, phi), MaxwellWPerMK(kd, kc, 1-phi)
 			assert.True(t, math.Min(one, other)-1e-12 <= got && got <= math.Max(one, other)+1e-12, "%g at %g: %g", kd, phi, got)
 		}
 	}
@@ -206,12 +206,12 @@ func TestLevyIsSymmetricBetweenTheMaxwells(t *testing.T) {
 // Maxwell's own limits and symmetry (Maxwell 1873, art. 314): nothing dispersed,
 // all dispersed, alike; Bruggeman does not care which is which.
 func TestMixturesOfOneThingConductAsIt(t *testing.T) {
-	for _, mixed := range []func(a, b, phi float64) float64{Maxwell, Bruggeman, levy} {
+	for _, mixed := range []func(a, b, phi float64) float64{MaxwellWPerMK, BruggemanWPerMK, levy} {
 		assert.InDelta(t, 0.5, mixed(0.5, 2, 0), 1e-12)
 		assert.InDelta(t, 2, mixed(0.5, 2, 1), 1e-9)
 		assert.InDelta(t, 0.5, mixed(0.5, 0.5, 0.4), 1e-12)
 	}
-	assert.InDelta(t, Bruggeman(0.5, 2, 0.3), Bruggeman(2, 0.5, 0.7), 1e-12)
+	assert.InDelta(t, BruggemanWPerMK(0.5, 2, 0.3), BruggemanWPerMK(2, 0.5, 0.7), 1e-12)
 	k, low := new(Body).WPerMK(-10)
 	assert.True(t, math.IsNaN(k) && math.IsNaN(low))
 }

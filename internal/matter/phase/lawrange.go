@@ -57,23 +57,23 @@ func (b *Body) LawRange(s *State) LawRange {
 // LawFromC returns the coldest temperature from lo up, °C to 0.01, from which on to
 // hi the hardness law may be read; ok is false where it may not even at hi. As a
 // phase cools its syrup only thickens, so it leaves the law once.
-func (b *Body) LawFromC(lo, hi float64) (from float64, ok bool) {
+func (b *Body) LawFromC(lowC, highC float64) (from float64, ok bool) {
 	ends := func(t float64) bool {
 		s := b.At(t)
 		return b.LawRange(&s).Ends()
 	}
 	switch {
-	case ends(hi):
-		return hi, false
-	case !ends(lo):
-		return lo, true
+	case ends(highC):
+		return highC, false
+	case !ends(lowC):
+		return lowC, true
 	}
-	for hi-lo > 0.01 {
-		if mid := (lo + hi) / 2; ends(mid) {
-			lo = mid
+	for highC-lowC > 0.01 {
+		if mid := (lowC + highC) / 2; ends(mid) {
+			lowC = mid
 		} else {
-			hi = mid
+			highC = mid
 		}
 	}
-	return hi, true
+	return highC, true
 }

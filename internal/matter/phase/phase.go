@@ -51,12 +51,12 @@ type Body struct {
 
 // Prepare returns the body of m with the given overrun (volume of air per
 // volume of mix, 0 or more).
-func Prepare(m mix.Mix, overrun float64, role Role, b solution.Bound) Body {
+func Prepare(m mix.Mix, overrunFraction float64, role Role, b solution.Bound) Body {
 	s := solution.NewSorption(m, b)
 	w := m.Grams[mix.Water]
 	end := solution.EndOfFreezingC(m)
 	return Body{
-		Mix: m, OverrunFraction: overrun, Role: role,
+		Mix: m, OverrunFraction: overrunFraction, Role: role,
 		FreezingPointC: s.FreezingC(w),
 		EndOfFreezingC: end,
 		MixGPerML:      solution.GPerML(m, ReferenceC),
@@ -136,28 +136,28 @@ func (b *Body) YieldThinKPa(t float64) float64 {
 // FrozenAtC returns the temperature at which the fraction f of the
 // water is ice, the inverse of At(t).FrozenFraction. It is NaN where f is never
 // reached.
-func (b *Body) FrozenAtC(f float64) float64 {
-	if f <= 0 {
+func (b *Body) FrozenAtC(fraction float64) float64 {
+	if fraction <= 0 {
 		return b.FreezingPointC
 	}
-	if !(f <= b.At(b.EndOfFreezingC).FrozenFraction) {
+	if !(fraction <= b.At(b.EndOfFreezingC).FrozenFraction) {
 		return math.NaN()
 	}
 	// What stays liquid is held at the temperature sought: a freezing point.
-	return b.sorption.FreezingC(b.water * (1 - f))
+	return b.sorption.FreezingC(b.water * (1 - fraction))
 }
 
 // YieldAtC returns the warmest temperature in lo..hi at which the
 // phase is at least as hard as kPa. ok is false where it is softer throughout;
 // then the answer is lo.
-func (b *Body) YieldAtC(kPa, lo, hi float64) (t float64, ok bool) {
-	if b.At(lo).YieldKPa < kPa {
-		return lo, false
+func (b *Body) YieldAtC(kPa, lowC, highC float64) (t float64, ok bool) {
+	if b.At(lowC).YieldKPa < kPa {
+		return lowC, false
 	}
-	if b.At(hi).YieldKPa >= kPa {
-		return hi, true
+	if b.At(highC).YieldKPa >= kPa {
+		return highC, true
 	}
-	return num.RootOrEnd(func(t float64) float64 { return b.At(t).YieldKPa - kPa }, lo, hi, 1e-9), true
+	return num.RootOrEnd(func(t float64) float64 { return b.At(t).YieldKPa - kPa }, lowC, highC, 1e-9), true
 }
 
 // AirFraction returns the share of the volume that is air.

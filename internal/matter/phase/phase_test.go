@@ -67,12 +67,12 @@ func TestCustardAndMeringueAreTheWorkedExamples(t *testing.T) {
 // 21 CFR 135.110(a)(2), 4.5 lb/gal = 539.2 g/L: a mix of 1.09 g/mL may carry
 // 102 % overrun. Foam 72 % air is 257 %.
 func TestOverrunDensityAndAirAreOneThing(t *testing.T) {
-	check.Printed(t, OverrunFractionFromWeights(1.09, 0.5392), "1.0215")
+	check.Printed(t, OverrunFraction(1.09, 0.5392), "1.0215")
 	b := body(meringue, 2.5714, Foam)
 	assert.InDelta(t, 0.72, b.AirFraction(), 5e-5)
-	assert.InDelta(t, b.OverrunFraction, OverrunFractionFromWeights(b.MixGPerML, b.GPerML()), 1e-12)
+	assert.InDelta(t, b.OverrunFraction, OverrunFraction(b.MixGPerML, b.GPerML()), 1e-12)
 	for _, bad := range []float64{0, -1, math.NaN()} {
-		assert.True(t, math.IsNaN(OverrunFractionFromWeights(bad, 1)) && math.IsNaN(OverrunFractionFromWeights(1, bad)))
+		assert.True(t, math.IsNaN(OverrunFraction(bad, 1)) && math.IsNaN(OverrunFraction(1, bad)))
 	}
 }
 
@@ -283,7 +283,7 @@ func TestAirLowersTheConductivityAsTabulated(t *testing.T) {
 	for _, r := range check.Table(t, "foam_conductivity") {
 		overrun := r.Num("overrun")
 		phi := overrun / (1 + overrun)
-		for column, got := range map[string]float64{"k_maxwell": Maxwell(1.006, air, phi), "k_bruggeman": Bruggeman(1.006, air, phi)} {
+		for column, got := range map[string]float64{"k_maxwell": MaxwellWPerMK(1.006, air, phi), "k_bruggeman": BruggemanWPerMK(1.006, air, phi)} {
 			assert.InDelta(t, r.Num(column), got, 0.0006, column) // its 1.006 is rounded
 		}
 	}

@@ -19,11 +19,11 @@ func (b *Body) AboveGlassK(t float64) (k float64, ok bool) {
 // ice takes up more room than water, sugars' solution and fat shrink, and air
 // shrinks as an ideal gas when the film lets it (airFollows 1) or not at all
 // (0).
-func (b *Body) SwellingRatio(t, airFollows float64) float64 {
+func (b *Body) SwellingRatio(t, airFraction float64) float64 {
 	ice := b.IceG(t)
 	liquid := b.Mix.WithWater(b.water - ice)
 	cold := solution.VolumeML(liquid, math.Max(t, -30)) + 1000*ice/water.IceKGPerM3(t)
-	air := b.OverrunFraction * (1 + airFollows*((t+water.ZeroC)/(ReferenceC+water.ZeroC)-1))
+	air := b.OverrunFraction * (1 + airFraction*((t+water.ZeroC)/(ReferenceC+water.ZeroC)-1))
 	v := solution.VolumeML(b.Mix, ReferenceC)
 	return (cold/v + air) / (1 + b.OverrunFraction)
 }

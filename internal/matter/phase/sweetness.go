@@ -12,8 +12,8 @@ var sweetness = [mix.NumSpecies]float64{
 	mix.Isomalt: 0.50, mix.Trehalose: 0.45, mix.Allulose: 0.70, mix.Glycerol: 0.60,
 }
 
-// RelativeSweetness returns that of species s, sucrose = 1.
-func RelativeSweetness(s mix.Species) float64 { return sweetness[s] }
+// SweetnessRatio returns that of species s, sucrose = 1.
+func SweetnessRatio(s mix.Species) float64 { return sweetness[s] }
 
 // SucroseEquivalentG returns the grams of sucrose as sweet as the sugars and
 // polyols of m. Cold dulls all of it while it is cold on the tongue; no
@@ -50,17 +50,17 @@ func MeltedSweetnessPercent(m mix.Mix) float64 {
 	if t == 0 {
 		return 0
 	}
-	return SweetnessPercent(m) + 100*m.Grams[mix.Fructose]/t*(FructoseSweetness(meltedC)-sweetness[mix.Fructose])
+	return SweetnessPercent(m) + 100*m.Grams[mix.Fructose]/t*(FructoseSweetnessRatio(meltedC)-sweetness[mix.Fructose])
 }
 
 // fructoseWarm is the relative sweetness of fructose against temperature, °C:
 // testdata/tables/relative_sweetness.csv, rows "fructose 5 C" and following.
 var fructoseWarm = [...]struct{ t, value float64 }{{5, 1.47}, {18, 1.285}, {40, 1.00}, {60, 0.795}}
 
-// FructoseSweetness returns the relative sweetness of fructose at t °C,
+// FructoseSweetnessRatio returns the relative sweetness of fructose at t °C,
 // between 5 and 60, held at the ends outside. The cold value of the sweetness
 // table, 1.40, is what a frozen dessert uses.
-func FructoseSweetness(t float64) float64 {
+func FructoseSweetnessRatio(t float64) float64 {
 	p := fructoseWarm[:]
 	if t <= p[0].t {
 		return p[0].value

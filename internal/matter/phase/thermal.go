@@ -99,19 +99,19 @@ func (b *Body) WPerMK(t float64) (k, lower float64) {
 	if vol == 0 {
 		return math.NaN(), math.NaN()
 	}
-	kc := Maxwell(sum/vol, solution.At(fatty.WPerMK, t), fat/(fat+vol))
+	kc := MaxwellWPerMK(sum/vol, solution.At(fatty.WPerMK, t), fat/(fat+vol))
 	vi := ice / water.IceKGPerM3(t)
 	kc = levy(kc, water.IceWPerMK(t), vi/(vi+fat+vol))
 	air := AirWPerMK(t)
-	return Maxwell(kc, air, b.AirFraction()), Bruggeman(kc, air, b.AirFraction())
+	return MaxwellWPerMK(kc, air, b.AirFraction()), BruggemanWPerMK(kc, air, b.AirFraction())
 }
 
 // AirWPerMK returns that of air at t °C, W/(m K) [from memory].
 func AirWPerMK(t float64) float64 { return 0.02428 + 7.4e-5*t }
 
-// Maxwell is the Maxwell–Eucken conductivity of a continuous body of kc with kd
+// MaxwellWPerMK is the Maxwell–Eucken conductivity of a continuous body of kc with kd
 // dispersed in it, at the volume fraction phi; all in W/(m K).
-func Maxwell(kc, kd, phi float64) float64 {
+func MaxwellWPerMK(kc, kd, phi float64) float64 {
 	return kc * (2*kc + kd - 2*phi*(kc-kd)) / (2*kc + kd + phi*(kc-kd))
 }
 
@@ -127,9 +127,9 @@ func levy(kc, kd, phi float64) float64 {
 	return kc * (2 + s + 2*(s-1)*f) / (2 + s - (s-1)*f)
 }
 
-// Bruggeman is the effective-medium conductivity of k1 and k2, k2 with volume
+// BruggemanWPerMK is the effective-medium conductivity of k1 and k2, k2 with volume
 // fraction p2: neither is continuous.
-func Bruggeman(k1, k2, p2 float64) float64 {
+func BruggemanWPerMK(k1, k2, p2 float64) float64 {
 	b := (3*(1-p2)-1)*k1 + (3*p2-1)*k2
 	return (b + math.Sqrt(b*b+8*k1*k2)) / 4
 }

@@ -30,8 +30,8 @@ func SyrupActivity(x, t float64) float64 {
 // BoilingFraction returns the mole fraction of solute in a syrup that boils at
 // t °C under pressure p Pa: aw·psat(t) = p. It is 0 where water itself boils
 // no lower than t.
-func BoilingFraction(t, p float64) float64 {
-	want := p / water.SaturationPa(t)
+func BoilingFraction(t, pa float64) float64 {
+	want := pa / water.SaturationPa(t)
 	if want >= 1 {
 		return 0
 	}
@@ -40,8 +40,8 @@ func BoilingFraction(t, p float64) float64 {
 
 // BoilingC returns the temperature, °C, at which a syrup with mole
 // fraction x of solute boils under p Pa, sought between 0 and 250 °C.
-func BoilingC(x, p float64) float64 {
-	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPa(t)/p - 1 }, 0, 250, 0)
+func BoilingC(x, pa float64) float64 {
+	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPa(t)/pa - 1 }, 0, 250, 0)
 }
 
 // SucrosePercent returns the mass % of sucrose at mole fraction x.
@@ -51,8 +51,8 @@ func SucrosePercent(x float64) float64 {
 }
 
 // SucroseFraction returns the mole fraction of sucrose at p mass %.
-func SucroseFraction(p float64) float64 {
-	ns, nw := p/starzakPeacock.mSucrose, (100-p)/starzakPeacock.mWater
+func SucroseFraction(percent float64) float64 {
+	ns, nw := percent/starzakPeacock.mSucrose, (100-percent)/starzakPeacock.mWater
 	return ns / (ns + nw)
 }
 
@@ -79,8 +79,8 @@ func SoluteMol(m mix.Mix) float64 {
 // boil at t °C under p Pa.
 //
 // Check: 25.03 g with 180 g sucrose at 118 °C and one atmosphere.
-func WaterAtBoilG(m mix.Mix, t, p float64) float64 {
-	x := BoilingFraction(t, p)
+func WaterAtBoilG(m mix.Mix, t, pa float64) float64 {
+	x := BoilingFraction(t, pa)
 	if x == 0 {
 		return math.Inf(1)
 	}

@@ -108,8 +108,8 @@ const coldest = -60
 // FreezingC returns the temperature, °C, at which ice first forms in w
 // grams of water: where the solutes hold exactly w. It is 0 without solutes
 // and NaN where everything is bound or the search would leave −60 °C.
-func (s *Sorption) FreezingC(w float64) float64 {
-	if w <= 0 || s.HeldG(coldest) >= w {
+func (s *Sorption) FreezingC(waterG float64) float64 {
+	if waterG <= 0 || s.HeldG(coldest) >= waterG {
 		return math.NaN()
 	}
 	if s.IdealG <= 0 {
@@ -118,9 +118,9 @@ func (s *Sorption) FreezingC(w float64) float64 {
 	// Newton on ln t guarded by a bracket: U behaves as 1/t near zero, so the
 	// step in ln t converges in a handful of turns from the ideal guess.
 	lo, hi := float64(coldest), -1e-12
-	t := clamp(-103*s.IdealG/water.MolarMass/(w-0.9*math.Min(s.BoundG, w)), coldest+1, -1e-9)
+	t := clamp(-103*s.IdealG/water.MolarMass/(waterG-0.9*math.Min(s.BoundG, waterG)), coldest+1, -1e-9)
 	for range 60 {
-		f := s.HeldG(t) - w
+		f := s.HeldG(t) - waterG
 		if f > 0 {
 			hi = t
 		} else {

@@ -30,7 +30,7 @@ var (
 //
 // It is good to about 3 K for the maximally freeze-concentrated liquid, and
 // reads too cold for disaccharides. Check: 80 % sucrose, −51.4 °C.
-func GlassC(m mix.Mix, w float64) (t float64, ok bool) {
+func GlassC(m mix.Mix, waterG float64) (t float64, ok bool) {
 	var g, tg float64
 	for _, d := range glassDry {
 		g += m.Grams[d.species]
@@ -41,6 +41,6 @@ func GlassC(m mix.Mix, w float64) (t float64, ok bool) {
 	}
 	tg /= g
 	k := glassK[0]*tg + glassK[1]
-	x := g / (g + w)
+	x := g / (g + waterG)
 	return (x*(tg+water.ZeroC)+k*(1-x)*glassWater)/(x+k*(1-x)) - water.ZeroC, true
 }

@@ -20,8 +20,8 @@ var ViscosityRange = struct{ MaxPercent, MinC float64 }{75, -25}
 // t °C. See ViscosityRange, and SucroseAsThickPercent for other sugars.
 //
 // Check: 3.6067 Pa s at 61.868 % and −18 °C.
-func ViscosityPaS(w, t float64) float64 {
-	v, _ := ViscositySlope(w, t)
+func ViscosityPaS(percent, t float64) float64 {
+	v, _ := ViscositySlope(percent, t)
 	return v
 }
 
@@ -65,17 +65,17 @@ func SucroseAsThickPercent(m mix.Mix) float64 {
 
 // ViscositySlope returns the viscosity as Viscosity does, and its derivative
 // with respect to w, Pa s per mass %.
-func ViscositySlope(w, t float64) (eta, perPercent float64) {
-	capped := w > ViscosityRange.MaxPercent
-	w = clamp(w, 0, ViscosityRange.MaxPercent)
+func ViscositySlope(percent, t float64) (etaPaS, perPercent float64) {
+	capped := percent > ViscosityRange.MaxPercent
+	percent = clamp(percent, 0, ViscosityRange.MaxPercent)
 	t = math.Max(t, ViscosityRange.MinC)
-	n := w / (1900 - 18*w)
+	n := percent / (1900 - 18*percent)
 	ft := (30 - t) / (91 + t)
 	ln := math.Ln10 * (genotelle.a*n + genotelle.b + ft*(genotelle.c+genotelle.d*math.Pow(n, genotelle.exp)))
-	eta = math.Exp(ln) / 1000
+	etaPaS = math.Exp(ln) / 1000
 	if capped || n == 0 {
-		return eta, 0
+		return etaPaS, 0
 	}
-	dn := 1900 / ((1900 - 18*w) * (1900 - 18*w))
-	return eta, eta * math.Ln10 * dn * (genotelle.a + ft*genotelle.d*genotelle.exp*math.Pow(n, genotelle.exp-1))
+	dn := 1900 / ((1900 - 18*percent) * (1900 - 18*percent))
+	return etaPaS, etaPaS * math.Ln10 * dn * (genotelle.a + ft*genotelle.d*genotelle.exp*math.Pow(n, genotelle.exp-1))
 }

@@ -148,6 +148,6 @@ func SaturationPa(t float64) float64 {
 
 // AirPa returns the pressure of the US Standard Atmosphere 1976 (the
 // troposphere formula of ICAO Doc 7488) at altitude z m, Pa; −400 to 11 000 m.
-func AirPa(z float64) float64 {
-	return StandardPressure * math.Pow(1-2.25577e-5*z, 5.25588)
+func AirPa(heightM float64) float64 {
+	return StandardPressure * math.Pow(1-2.25577e-5*heightM, 5.25588)
 }

@@ -98,8 +98,8 @@ func bandJSON(b *cold.Band) any {
 		return nil
 	}
 	o := dict{"ok": b.OK, "from_c": Number(b.FromC), "to_c": Number(b.ToC)}
-	timed(o, "from_minutes", b.From)
-	timed(o, "to_minutes", b.To)
+	timed(o, "from_minutes", b.FromMinutes)
+	timed(o, "to_minutes", b.ToMinutes)
 	return o
 }
 

@@ -28,7 +28,7 @@ func (i Ice) WriteText(w io.Writer) error {
 		rows := []string{"weeks\twall, µm\tcore, µm\tband of the coarser, µm"}
 		for _, w := range c.Weeks {
 			band := w.Coarser()
-			rows = append(rows, Number(w.Week).text(0)+"\t"+Number(w.Wall.Value).text(0)+"\t"+Number(w.Core.Value).text(0)+"\t"+say.CrystalBand(Reads, band.Low, band.High))
+			rows = append(rows, Number(w.Week).text(0)+"\t"+Number(w.Wall.ValueUM).text(0)+"\t"+Number(w.Core.ValueUM).text(0)+"\t"+say.CrystalBand(Reads, band.LowUM, band.HighUM))
 		}
 		p.table(rows)
 	}
@@ -48,22 +48,22 @@ func (i Ice) MarshalJSON() ([]byte, error) {
 	a := &i.Answer
 	steps := make([]dict, len(a.Steps))
 	for k, s := range a.Steps {
-		steps[k] = dict{"step": string(s.Step), "share": Number(s.Share)}
+		steps[k] = dict{"step": string(s.Step), "share": Number(s.Fraction)}
 	}
 	remedies := make([]dict, len(i.Remedies))
 	for k := range i.Remedies {
 		r := &i.Remedies[k]
 		remedies[k] = dict{
-			"change": string(r.Change), "from": Number(r.From), "to": Number(r.To), "hardened_um": Number(r.Hardened.Value), "after_um": Number(r.After.Value),
-			"finer_um": Number(r.Finer), "word": r.Word.Name(), "sentence": say.IceRemedy(Reads, r),
+			"change": string(r.Change), "from": Number(r.From), "to": Number(r.To), "hardened_um": Number(r.Hardened.ValueUM), "after_um": Number(r.After.ValueUM),
+			"finer_um": Number(r.FinerUM), "word": r.Word.Name(), "sentence": say.IceRemedy(Reads, r),
 		}
 	}
 	b := &a.PutBack
 	return json.Marshal(dict{
 		"profile": i.Kitchen, "air_c": Number(a.AtC), "swing_k": Number(a.SwingK), "openings_per_day": Number(a.Openings), "beating": string(a.Beating),
 		"custard": iceJSON(&a.Custard), "foam": iceJSON(&a.Foam), "by_step": steps, "remedies": remedies,
-		"stays":    dict{"word": a.Keeps.Word.Name(), "up_to_um": Number(a.Keeps.UpTo), "weeks": Number(a.Keeps.Weeks), "weeks_low": Number(a.Keeps.Low), "weeks_high": Number(a.Keeps.High)},
-		"put_back": dict{"minutes": Number(b.Minutes), "ring_c": Number(b.RingC), "core_c": Number(b.CoreC), "wall_um": Number(b.Ring.Value), "core_um": Number(b.Core.Value), "icy_rim": b.Rim},
+		"stays":    dict{"word": a.Keeps.Word.Name(), "up_to_um": Number(a.Keeps.UpToUM), "weeks": Number(a.Keeps.Weeks), "weeks_low": Number(a.Keeps.LowWeeks), "weeks_high": Number(a.Keeps.HighWeeks)},
+		"put_back": dict{"minutes": Number(b.Minutes), "ring_c": Number(b.RingC), "core_c": Number(b.CoreC), "wall_um": Number(b.Ring.ValueUM), "core_um": Number(b.Core.ValueUM), "icy_rim": b.Rim},
 		"gums":     a.Gums, "sentences": say.Ice(Reads, a), "line": word(say.IceLine(Reads, a)),
 	})
 }
@@ -78,12 +78,12 @@ func iceJSON(p *icy.Phase) any {
 	}
 	list := make([]dict, len(p.Weeks))
 	for i, w := range p.Weeks {
-		list[i] = dict{"week": Number(w.Week), "wall_um": Number(w.Wall.Value), "core_um": Number(w.Core.Value)}
+		list[i] = dict{"week": Number(w.Week), "wall_um": Number(w.Wall.ValueUM), "core_um": Number(w.Core.ValueUM)}
 	}
 	band := p.Weeks[len(p.Weeks)-1].Coarser()
 	return dict{
-		"has_ice": true, "after_freezing_um": Number(p.AfterFreezing.Value), "hardened_wall_um": Number(p.Wall.Value), "hardened_core_um": Number(p.Core.Value),
-		"hardened_mean_um": Number(p.Mean.Value), "weeks": list, "word": p.Word.Name(), "word_hardened": p.Hardened.Name(),
-		"low_um": Number(band.Low), "high_um": Number(band.High), "little_ice": p.Little, "unbeaten": p.Unbeaten, "swing_melts": p.Melts,
+		"has_ice": true, "after_freezing_um": Number(p.AfterFreezing.ValueUM), "hardened_wall_um": Number(p.Wall.ValueUM), "hardened_core_um": Number(p.Core.ValueUM),
+		"hardened_mean_um": Number(p.Mean.ValueUM), "weeks": list, "word": p.Word.Name(), "word_hardened": p.Hardened.Name(),
+		"low_um": Number(band.LowUM), "high_um": Number(band.HighUM), "little_ice": p.Little, "unbeaten": p.Unbeaten, "swing_melts": p.Melts,
 	}
 }

@@ -183,13 +183,13 @@ func ProcessOf(file string, m say.Making) Process {
 			Number(f.AdiabaticC), Number(f.WithBowlC), Number(f.PeakC), Number(f.PeakLowC), Number(f.PeakHighC),
 			Number(f.Above60Minutes), Number(f.LogLow), Number(f.LogHigh), Number(f.StopMinutes),
 			map[string]Number{}, []Number{},
-			ExpectedAir{Number(f.AskedOverrunPercent), Number(f.Air.Low), Number(f.Air.High), []string{}, Number(process.CupML * r.Foam.Body.GPerML()), Number(100 * f.ColdShrinkRatio), Number(f.SugarGPerG)},
+			ExpectedAir{Number(f.AskedOverrunPercent), Number(f.Air.LowPercent), Number(f.Air.HighPercent), []string{}, Number(process.CupML * r.Foam.Body.GPerML()), Number(100 * f.ColdShrinkRatio), Number(f.SugarGPerG)},
 		}
 		for c := 45; c <= 80; c += 5 {
 			out.FoamMix.MinutesAbove[strconv.Itoa(c)] = Number(f.Course.AboveMinutes(float64(c)))
 		}
 		for i := range courseMinutes + 1 {
-			out.FoamMix.CourseC = append(out.FoamMix.CourseC, Number(f.Course.At(float64(i))))
+			out.FoamMix.CourseC = append(out.FoamMix.CourseC, Number(f.Course.AtC(float64(i))))
 		}
 		for _, c := range f.Air.Why {
 			out.FoamMix.Air.Causes = append(out.FoamMix.Air.Causes, string(c))
@@ -198,7 +198,7 @@ func ProcessOf(file string, m say.Making) Process {
 	if c := p.Custard; c.Present {
 		out.Custard = &Cooking{
 			Number(c.FromC), Number(c.ToC), Number(c.CurdlesC), Number(c.StarchC), Number(c.WaterOffG),
-			Number(c.YolkGPerKG), Number(c.AcidPerKG), Number(c.WeighedG), Number(c.LogYolk), Number(c.HoldMin),
+			Number(c.YolkGPerKG), Number(c.AcidPerKG), Number(c.WeighedG), Number(c.LogYolk), Number(c.HoldMinutes),
 			Number(c.Cool.BathMinutes), Number(c.Cool.FridgeHours), c.Cool.FridgeMeets,
 		}
 	}

@@ -15,7 +15,7 @@ var coldSentences = map[string]sentence{
 		return "The box is computed as a round tub of its volume and height."
 	}),
 	"never_hardens": of(func(s Style, f cold.NeverHardens) string {
-		return "The core does not reach " + s.Temperature(f.CoreC) + " within " + s.Duration(f.Within) + "."
+		return "The core does not reach " + s.Temperature(f.CoreC) + " within " + s.Duration(f.WithinMinutes) + "."
 	}),
 	"never_half_frozen": of(func(s Style, f cold.NeverHalfFrozen) string {
 		return "In air of " + s.Temperature(f.AirC) + " half of the custard's water never turns to ice: it stays too thin to swirl. Use less sugar or alcohol."
@@ -23,24 +23,24 @@ var coldSentences = map[string]sentence{
 	"longer_than_practice": func(s Style, facts any) string {
 		switch f := facts.(type) {
 		case cold.LongBeating:
-			return "Practice beats about five times over about two hours; this layer of " + s.Length(f.DepthMM) + " takes " + s.Duration(f.Takes) +
+			return "Practice beats about five times over about two hours; this layer of " + s.Length(f.DepthMM) + " takes " + s.Duration(f.TakesMinutes) +
 				". Two hours need " + s.Length(15) + " or less, a fan, or a cold metal shelf."
 		case cold.LongHardening:
-			return "Practice hardens a tub of this size overnight; this one needs " + s.Duration(f.Takes) + "."
+			return "Practice hardens a tub of this size overnight; this one needs " + s.Duration(f.TakesMinutes) + "."
 		}
 		return ""
 	},
 	"unlike_practice": of(func(s Style, f cold.UnlikePractice) string {
-		scoops := "this one scoops after " + s.Duration(f.From)
-		if known(f.To) {
-			scoops = "this one scoops from " + s.DurationSpan(f.From, f.To)
+		scoops := "this one scoops after " + s.Duration(f.FromMinutes)
+		if known(f.ToMinutes) {
+			scoops = "this one scoops from " + s.DurationSpan(f.FromMinutes, f.ToMinutes)
 		}
-		return "Practice leaves a tub of this size out for " + s.DurationSpan(f.PracticeFrom, f.PracticeTo) + "; " + scoops + "."
+		return "Practice leaves a tub of this size out for " + s.DurationSpan(f.PracticeFromMinutes, f.PracticeToMinutes) + "; " + scoops + "."
 	}),
 	"wall_before_core": of(func(s Style, f cold.WallBeforeCore) string {
 		when := "at once"
-		if f.Melts >= 0.5 {
-			when = "after " + s.Duration(f.Melts)
+		if f.MeltsMinutes >= 0.5 {
+			when = "after " + s.Duration(f.MeltsMinutes)
 		}
 		return "The wall begins to melt " + when + ", before the core scoops: take from the outside, or soften the tub in the refrigerator."
 	}),

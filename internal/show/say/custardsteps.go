@@ -163,7 +163,7 @@ func (w *stepWords) cook() string {
 	}
 	if c.Yolk && !c.Starch() && !w.m.Brief {
 		text += " (Egg dishes: " + s.Temperature(process.EggFigureC) + " throughout, US consumer advice. " + s.Number(process.HoldSeconds, 0) + " seconds at " + s.Temperature(c.FromC) +
-			" count as " + s.Duration(c.HoldMin) + " at " + s.TemperatureTo(process.PlantYolkC, 1) + "; for sugared yolk 9 CFR 590.570 asked " + s.with(s.Number(process.PlantYolkM, 1), "min") + " until 2020.)"
+			" count as " + s.Duration(c.HoldMinutes) + " at " + s.TemperatureTo(process.PlantYolkC, 1) + "; for sugared yolk 9 CFR 590.570 asked " + s.with(s.Number(process.PlantYolkM, 1), "min") + " until 2020.)"
 	}
 	return text + w.blend() + w.weigh() + " Strain."
 }

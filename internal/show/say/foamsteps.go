@@ -224,8 +224,8 @@ func (w *stepWords) cup() string {
 		return ""
 	}
 	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs " + s.Mass(process.CupML*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
-	if a := p.Foam.Air; !math.IsNaN(a.High) && !w.m.Brief {
-		text += ", where such foams come to " + s.span(s.Number(a.Low, 0), s.Number(a.High, 0), "%") + " (from memory)"
+	if a := p.Foam.Air; !math.IsNaN(a.HighPercent) && !w.m.Brief {
+		text += ", where such foams come to " + s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%") + " (from memory)"
 	}
 	return text + "."
 }

@@ -89,14 +89,14 @@ func IceOf(s Style, name string, p *icy.Phase) string {
 	}
 	last := p.Weeks[len(p.Weeks)-1]
 	both := func(w icy.Week) string {
-		if s.Number(w.Wall.Value, 0) == s.Number(w.Core.Value, 0) {
-			return s.Crystal(w.Core.Value)
+		if s.Number(w.Wall.ValueUM, 0) == s.Number(w.Core.ValueUM, 0) {
+			return s.Crystal(w.Core.ValueUM)
 		}
-		return s.Number(w.Wall.Value, 0) + " at the wall and " + s.Crystal(w.Core.Value) + " in the core"
+		return s.Number(w.Wall.ValueUM, 0) + " at the wall and " + s.Crystal(w.Core.ValueUM) + " in the core"
 	}
 	band := last.Coarser()
-	text := "The " + name + "'s ice crystals are about " + s.Crystal(p.AfterFreezing.Value) + " as it goes into the tub, " + both(p.Weeks[0]) +
-		" when hardened and " + both(last) + " after " + weeks(s, last.Week) + " (" + s.CrystalSpan(band.Low, band.High) + "): " + Icy(p.Word) + "."
+	text := "The " + name + "'s ice crystals are about " + s.Crystal(p.AfterFreezing.ValueUM) + " as it goes into the tub, " + both(p.Weeks[0]) +
+		" when hardened and " + both(last) + " after " + weeks(s, last.Week) + " (" + s.CrystalSpan(band.LowUM, band.HighUM) + "): " + Icy(p.Word) + "."
 	if p.Little {
 		text += " It holds so little ice that they have no room to grow coarse."
 	}
@@ -117,7 +117,7 @@ func IceKeeps(s Style, a *icy.Answer) string {
 		return ""
 	}
 	const caveat = " This says nothing of how long it keeps."
-	if math.IsInf(k.UpTo, 1) {
+	if math.IsInf(k.UpToUM, 1) {
 		return ""
 	}
 	now, freezer := k.Word.Name(), " in this freezer"
@@ -127,15 +127,15 @@ func IceKeeps(s Style, a *icy.Answer) string {
 	switch {
 	case k.Weeks < 0.75:
 		return "It stays " + now + " for less than a week" + freezer + "." + caveat
-	case k.Low > icy.MostWeeks:
+	case k.LowWeeks > icy.MostWeeks:
 		return "It stays " + now + " for a year and more" + freezer + "." + caveat
 	}
-	high := weeks(s, k.High)
-	if k.High > icy.MostWeeks {
+	high := weeks(s, k.HighWeeks)
+	if k.HighWeeks > icy.MostWeeks {
 		high = "more than a year"
 	}
-	low := weeks(s, k.Low)
-	if k.Low < 0.75 {
+	low := weeks(s, k.LowWeeks)
+	if k.LowWeeks < 0.75 {
 		low = "less than a week"
 	}
 	return "Eat it within about " + weeks(s, k.Weeks) + " to have it " + now + freezer + ": " + low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0) + "." + caveat
@@ -158,8 +158,8 @@ func IceSteps(s Style, a *icy.Answer) string {
 	const least = 0.03
 	var parts []string
 	for _, x := range largest(a.Steps) {
-		if x.Share >= least {
-			parts = append(parts, s.Percent(100*x.Share, 0)+" "+IceStep(x.Step))
+		if x.Fraction >= least {
+			parts = append(parts, s.Percent(100*x.Fraction, 0)+" "+IceStep(x.Step))
 		}
 	}
 	return "Where they come from, by volume after " + weeks(s, float64(a.Weeks)) + ": " + List(parts) + "."
@@ -169,7 +169,7 @@ func IceSteps(s Style, a *icy.Answer) string {
 func largest(in []icy.Share) []icy.Share {
 	out := append([]icy.Share(nil), in...)
 	for i := range out {
-		for j := i; j > 0 && out[j].Share > out[j-1].Share; j-- {
+		for j := i; j > 0 && out[j].Fraction > out[j-1].Fraction; j-- {
 			out[j], out[j-1] = out[j-1], out[j]
 		}
 	}
@@ -178,7 +178,7 @@ func largest(in []icy.Share) []icy.Share {
 
 // IceRemedy says what one change does, with how much it helps.
 func IceRemedy(s Style, r *icy.Remedy) string {
-	return remedyText(s, r) + ": " + s.Crystal(r.Finer) + " finer after the same weeks, " + s.Crystal(r.After.Value) + ", " + r.Word.Name() + "."
+	return remedyText(s, r) + ": " + s.Crystal(r.FinerUM) + " finer after the same weeks, " + s.Crystal(r.After.ValueUM) + ", " + r.Word.Name() + "."
 }
 
 func remedyText(s Style, r *icy.Remedy) string {
@@ -211,10 +211,10 @@ func IcePutBack(s Style, a *icy.Answer) string {
 		return ""
 	}
 	text := "Left on the counter for " + s.Duration(b.Minutes) + " to scoop and frozen again, its edge is "
-	if cost := 100 * (b.FactorRing - 1); cost < 1 {
+	if cost := 100 * (b.RingFactor - 1); cost < 1 {
 		text += "hardly coarser"
 	} else {
-		text += s.Percent(cost, 0) + " coarser (at most " + s.Percent(100*(b.FactorRingHigh-1), 0) + ")"
+		text += s.Percent(cost, 0) + " coarser (at most " + s.Percent(100*(b.HighRingFactor-1), 0) + ")"
 	}
 	text += " each time"
 	if b.Rim {

@@ -14,7 +14,7 @@ import (
 
 // grown is a custard of so many µm when hardened and in the end.
 func grown(hardened, last float64) icy.Answer {
-	size := func(um float64) ice.Size { return ice.Size{Value: um, Low: um / 1.3, High: um * 1.4} }
+	size := func(um float64) ice.Size { return ice.Size{ValueUM: um, LowUM: um / 1.3, HighUM: um * 1.4} }
 	word := func(um float64) icy.Word {
 		return icy.Word{Step: ice.WordFor(um), Low: ice.WordFor(um / 1.3), High: ice.WordFor(um * 1.4)}
 	}
@@ -24,12 +24,12 @@ func grown(hardened, last float64) icy.Answer {
 		um := hardened + float64(w)/12*(last-hardened)
 		a.Custard.Weeks = append(a.Custard.Weeks, icy.Week{Week: float64(w), Wall: size(um - 2), Core: size(um)})
 	}
-	upTo := ice.Words[a.Custard.Hardened.Step].Below
+	upTo := ice.Words[a.Custard.Hardened.Step].BelowUM
 	weeks := math.Inf(1)
 	if last > hardened && !math.IsInf(upTo, 1) {
 		weeks = 12 * (upTo - hardened) / (last - hardened)
 	}
-	a.Keeps = icy.Keeps{Word: a.Custard.Hardened, UpTo: upTo, Weeks: weeks, Low: weeks / 3, High: weeks * 3}
+	a.Keeps = icy.Keeps{Word: a.Custard.Hardened, UpToUM: upTo, Weeks: weeks, LowWeeks: weeks / 3, HighWeeks: weeks * 3}
 	return a
 }
 
@@ -85,7 +85,7 @@ func TestWeeksOfSmoothnessAreARangeAndNoTimeOfKeeping(t *testing.T) {
 
 func TestStepsAreToldFromTheLargestAndSmallOnesNot(t *testing.T) {
 	a := grown(44, 56)
-	a.Steps = []icy.Share{{Step: icy.Seed, Share: 0.01}, {Step: icy.Mush, Share: 0.24}, {Step: icy.Hardening, Share: 0.25}, {Step: icy.Storage, Share: 0.5}}
+	a.Steps = []icy.Share{{Step: icy.Seed, Fraction: 0.01}, {Step: icy.Mush, Fraction: 0.24}, {Step: icy.Hardening, Fraction: 0.25}, {Step: icy.Storage, Fraction: 0.5}}
 	text := say.IceSteps(say.Usual, &a)
 	assert.Less(t, strings.Index(text, "storage"), strings.Index(text, "hardening"))
 	assert.Less(t, strings.Index(text, "hardening"), strings.Index(text, "last beat"))
@@ -98,7 +98,7 @@ func TestStepsAreToldFromTheLargestAndSmallOnesNot(t *testing.T) {
 func TestEachRemedySaysWhatToDoAndHowMuchItHelps(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range []icy.Change{icy.ShallowerDish, icy.ColderTray, icy.BeatToTheEnd, icy.BeatAtAll, icy.SmallerTubs, icy.ColderFreezer, icy.SteadyFreezer, icy.OpenLess, icy.LessFreeWater} {
-		r := icy.Remedy{Change: c, From: 31, To: 17, After: ice.Size{Value: 47}, Finer: 9, Word: icy.Word{Step: 1}}
+		r := icy.Remedy{Change: c, From: 31, To: 17, After: ice.Size{ValueUM: 47}, FinerUM: 9, Word: icy.Word{Step: 1}}
 		text := say.IceRemedy(say.Usual, &r)
 		assert.Contains(t, text, ": 9 µm finer")
 		assert.Contains(t, text, "47 µm, smooth.")

@@ -70,7 +70,7 @@ var sentences = map[string]sentence{
 			names[i] = Kitchen(in)
 		}
 		return "The pack of " + List(names) + " names no sugars, polyols or fibre for " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from " +
-			s.TemperatureBand(f.FreezesAt.Low, f.FreezesAt.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
+			s.TemperatureBand(f.FreezesAtC.Low, f.FreezesAtC.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
 	}),
 	"end_of_freezing": of(func(s Style, f model.EndOfFreezing) string {
 		return "Below " + s.TemperatureTo(f.BelowC, 0) + " no more ice grows: the figures stay at the ice of that temperature."
