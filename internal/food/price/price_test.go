@@ -98,3 +98,41 @@ func TestMarginIsOfThePrice(t *testing.T) {
 		assert.InDelta(t, m, price.Margin(3, price.Selling(3, m)), 1e-12, "each undoes the other")
 	}
 }
+
+// Half a gram of saffron, half a pod of vanilla: packs may hold less than one.
+func TestAPackMayHoldLessThanOne(t *testing.T) {
+	in, size := named("saffron"), large(t)
+	in.Density = ingredient.Known(0.4)
+	assert.Equal(t, ingredient.Known(0.5), price.Pack{Grams: 0.5}.InGrams(in, size))
+	assert.Equal(t, ingredient.Known(0.2), price.Pack{ML: 0.5}.InGrams(in, size))
+	assert.Equal(t, ingredient.Known(0.1), price.Pack{Pieces: 0.5, PieceG: 0.2}.InGrams(in, size))
+	assert.Equal(t, ingredient.Known(25), price.Pack{Pieces: 0.5}.InGrams(named("egg_whole"), size))
+	for _, p := range []price.Pack{{Grams: 0.5}, {ML: 0.5}, {Pieces: 0.5, PieceG: 0.2}} {
+		p.Ingredient = "saffron"
+		require.NoError(t, p.Check())
+	}
+	b := price.NewBook("", []price.Pack{{Ingredient: price.Eggs, Price: 1, Pieces: 0.5}})
+	_, ok := b.For("egg_yolk")
+	assert.True(t, ok)
+	assert.InDelta(t, 0.5, price.Margin(0.25, 0.5), 1e-15)
+}
+
+func TestLimitsAreThoseThatAreSaid(t *testing.T) {
+	ok := price.Pack{Ingredient: "a", Price: price.Most, Grams: 1e6}
+	require.NoError(t, ok.Check())
+	over := ok
+	over.Grams = 1e6 + 1
+	require.ErrorContains(t, over.Check(), "pack_g: 1000001 g is outside 0 to 1000000 g")
+	assert.Empty(t, price.NotCurrency("12345678"))
+	assert.NotEmpty(t, price.NotCurrency("123456789"))
+	assert.Equal(t, "price: is dear", (&price.FieldError{Field: "price", Message: "is dear"}).Error())
+	assert.Equal(t, "line 1: price: is dear", (&price.FieldError{Line: 1, Field: "price", Message: "is dear"}).Error())
+}
+
+func TestBooksAreTheSameIfCurrencyAndPacksAre(t *testing.T) {
+	sugar := price.Pack{Ingredient: "sugar", Price: 1, Grams: 1000}
+	b := price.NewBook("€", []price.Pack{sugar})
+	assert.True(t, b.Equal(price.NewBook("€", []price.Pack{{Ingredient: "sugar", Price: 9, Grams: 1}, sugar})), "the last counts")
+	assert.False(t, b.Equal(price.NewBook("kr", []price.Pack{sugar})))
+	assert.False(t, b.Equal(price.NewBook("€", nil)))
+}
