@@ -12,7 +12,9 @@ import (
 
 // newLibrary returns the library page.
 func (w *Window) newLibrary() page.Page {
-	return librarypage.New(w, librarypage.Setup{Shelf: w.Shelf, Use: w.useLibrary, Sources: w.Sources, ShowSources: w.showSources})
+	return librarypage.New(w, librarypage.Setup{Shelf: w.Shelf, Use: w.useLibrary, Prices: w.Prices,
+		Price:   func(in *ingredient.Ingredient) { packprice.Ask(w, w.pricing(), in) },
+		Sources: w.Sources, ShowSources: w.showSources})
 }
 
 // useLibrary makes lib what the session works with from now on.

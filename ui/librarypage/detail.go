@@ -18,12 +18,13 @@ import (
 type detailKey struct {
 	in, kept *ingredient.Ingredient
 	copy     larder.CopyState
+	price    string
 }
 
 // showDetail fills the right side with the ingredient chosen.
 func (p *Page) showDetail() {
 	in, ok := p.shelves.All.Find(p.chosen)
-	key := detailKey{in, larder.Named(p.shelves.Kept, p.chosen), p.shelves.Copy(p.chosen)}
+	key := detailKey{in, larder.Named(p.shelves.Kept, p.chosen), p.shelves.Copy(p.chosen), say.PriceOf(page.Reads, p.host.Model().Prices(), p.chosen)}
 	if key == p.shown && len(p.detail.Objects) > 0 {
 		return
 	}
@@ -35,7 +36,7 @@ func (p *Page) showDetail() {
 	}
 	name := page.Heading(in.Name)
 	name.Wrapping = fyne.TextWrapWord
-	head := container.NewVBox(name, page.Prose(p.shelves.Origin(in)), p.useRow(in), p.keepRow(in))
+	head := container.NewVBox(name, page.Prose(p.shelves.Origin(in)), p.useRow(in), p.keepRow(in), p.priceRow(in, key.price))
 	if note := p.copyNote(in); note != nil {
 		head.Add(note)
 	}
@@ -53,6 +54,11 @@ func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
 		row.Add(kit.NewButtonWithIcon(say.Capital(say.Part(part)), theme.ContentAddIcon(), func() { p.put(in, part) }))
 	}
 	return row
+}
+
+// priceRow tells what a pack costs, and changes it.
+func (p *Page) priceRow(in *ingredient.Ingredient, known string) fyne.CanvasObject {
+	return container.NewHBox(widget.NewLabel(page.Brief(known, 60)), kit.NewButton("Price…", func() { p.setup.Price(in) }))
 }
 
 // keepRow changes what the maker keeps.

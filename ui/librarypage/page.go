@@ -23,6 +23,10 @@ type Setup struct {
 	Shelf *userdata.Shelf
 	// Use makes a changed library the one that the program works with.
 	Use func(*ingredient.Library)
+	// Prices are the maker's, which follow an ingredient that gets another id; Price
+	// asks for one.
+	Prices *userdata.Prices
+	Price  func(*ingredient.Ingredient)
 	// Sources names the datasets and their terms, Markdown; ShowSources shows it.
 	Sources     string
 	ShowSources func()
@@ -105,6 +109,7 @@ func (p *Page) Show() {
 	}
 	lib, own := p.host.Model().Library(), p.host.Design().Own
 	if lib == p.lib && slices.Equal(own, p.shelves.Design) {
+		p.showDetail() // its price may be another
 		return
 	}
 	p.lib, p.shelves = lib, larder.Shelves{All: lib.With(own), Kept: p.setup.Shelf.Own(), Design: own}
@@ -188,6 +193,9 @@ func (p *Page) back(id string) {
 func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 	if err := p.setup.Shelf.Put(in, old); err != nil {
 		return err
+	}
+	if err := p.setup.Prices.Rename(old, in.ID); err != nil {
+		p.host.Say(say.Sentence(err.Error()))
 	}
 	p.setup.Use(p.setup.Shelf.Library())
 	d := p.host.Design()

@@ -18,6 +18,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/page/pagetest"
@@ -48,8 +49,9 @@ func library(t *testing.T, file string) (*Page, *shelfHost, string) {
 	h := &shelfHost{pagetest.NewHost(t, design.New())}
 	shelf := userdata.NewShelf(h.With.Library(), path)
 	h.With = model.New(shelf.Library())
-	p := New(h, Setup{Shelf: shelf, Sources: sources(t), ShowSources: func() { h.Said = "sources" },
-		Use: func(l *ingredient.Library) { h.With = model.New(l) }})
+	prices := userdata.NewPrices(filepath.Join(t.TempDir(), "prices.yaml"))
+	p := New(h, Setup{Shelf: shelf, Prices: prices, Price: func(in *ingredient.Ingredient) { h.Said = "price of " + in.ID }, Sources: sources(t), ShowSources: func() { h.Said = "sources" },
+		Use: func(l *ingredient.Library) { h.With = model.New(l).Priced(prices.Book()) }})
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()
@@ -355,7 +357,7 @@ func TestTheLibraryIsReachedByKeyboard(t *testing.T) {
 	reached := reach(30)
 	assert.True(t, reached[p.finder.Focusable()])
 	assert.True(t, reached[p.group])
-	for _, name := range []string{"New from a pack…", "Sources and terms", "Custard", "Foam", "Syrup", "Duplicate and edit…", "Edit…", "Delete…"} {
+	for _, name := range []string{"New from a pack…", "Sources and terms", "Custard", "Foam", "Syrup", "Duplicate and edit…", "Edit…", "Delete…", "Price…"} {
 		assert.True(t, reached[pagetest.Button(t, p.Object(), name)], name)
 	}
 	e := p.editing(t, larder.FromPack())
@@ -377,4 +379,26 @@ func BenchmarkChoose(b *testing.B) {
 	for i := 0; i < b.N; i++ {
 		p.choose([...]string{"cashew", "milk_whole"}[i%2])
 	}
+}
+
+// The price is invented.
+func TestAnIngredientTellsItsPriceWhichFollowsItsId(t *testing.T) {
+	p, h, _ := library(t, figPack)
+	p.choose("fig_paste")
+	assert.Contains(t, pagetest.Texts(p.detail), "No price yet.")
+	test.Tap(pagetest.Button(t, p.detail, "Price…"))
+	assert.Equal(t, "price of fig_paste", h.Said)
+
+	require.NoError(t, p.setup.Prices.Put(price.Pack{Ingredient: "fig_paste", Price: 4.5, Grams: 500}))
+	h.With = h.With.Priced(p.setup.Prices.Book())
+	p.Show()
+	assert.Contains(t, pagetest.Texts(p.detail), "A pack: 4.50 for 500 g.")
+
+	fig := *larder.Named(p.shelves.Kept, "fig_paste")
+	fig.ID = "fig_mill"
+	require.NoError(t, p.keep(&fig, "fig_paste"))
+	p.back("fig_mill")
+	assert.Contains(t, pagetest.Texts(p.detail), "A pack: 4.50 for 500 g.")
+	_, still := p.setup.Prices.Book().Find("fig_paste")
+	assert.False(t, still)
 }

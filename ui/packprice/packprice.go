@@ -52,16 +52,15 @@ type asking struct {
 // Ask asks what a pack of in costs, and keeps the answer.
 func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
 	a := &asking{host: h, setup: s, in: in, id: in.ID}
-	name := say.Kitchen(in)
 	pack, known := s.Prices.Book().For(in.ID)
 	if _, own := s.Prices.Book().Find(in.ID); !own && price.OfShell(in.ID) {
-		a.id, name = price.Eggs, "eggs"
+		a.id = price.Eggs
 	}
 	a.fields(pack, known)
 	a.form = widget.NewForm(widget.NewFormItem("A pack costs", a.cost),
 		widget.NewFormItem("and holds", container.NewHBox(a.holds, a.unit)), widget.NewFormItem("One piece is", a.piece),
 		widget.NewFormItem("Note", a.note), widget.NewFormItem("Currency of all prices", a.currency))
-	a.dg = kit.Ask(h.Window(), "Price of "+page.Brief(name, 40), container.NewVBox(a.form, a.wrong),
+	a.dg = kit.Ask(h.Window(), say.PriceTitle(a.id, page.Brief(say.Kitchen(in), 40)), container.NewVBox(a.form, a.wrong),
 		kit.Answer{Name: "Keep it", Role: kit.ByReturn, Do: a.keep},
 		kit.Answer{Name: "No price", Role: kit.ByHand, Do: a.forget},
 		kit.Answer{Name: "Cancel", Role: kit.ByEscape})
@@ -119,7 +118,7 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 	p = price.Pack{Ingredient: a.id, Price: a.cost.Value(), Note: a.note.Text}
 	holds := a.holds.Value()
 	if math.IsNaN(p.Price) || math.IsNaN(holds) || a.cost.Problem() != nil || a.holds.Problem() != nil {
-		return p, "A price needs what a pack costs and how much it holds."
+		return p, say.PriceWants
 	}
 	switch a.unit.Selected {
 	case grams:
@@ -127,14 +126,14 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 	case ml:
 		p.ML = holds
 		if !a.in.Density.Known {
-			return p, "Its density is not known: say how many grams the pack holds."
+			return p, say.PriceDensity
 		}
 	default:
 		p.Pieces = holds
 		if g := a.piece.Value(); g > 0 {
 			p.PieceG = g
 		} else if a.id != price.Eggs { // whose size says it
-			return p, "Say how many grams one piece brings into the bowl."
+			return p, say.PricePiece
 		}
 	}
 	return p, ""
@@ -159,7 +158,7 @@ func (a *asking) keep() {
 	}
 	a.dg.Hide()
 	a.setup.Use()
-	a.host.Say("Kept in " + a.setup.Prices.Path())
+	a.host.Say(say.PriceKept(a.setup.Prices.Path()))
 }
 
 // forget takes the price away, and that of the design's lines, which would count
@@ -181,7 +180,8 @@ func (a *asking) forget() {
 		}
 	}
 	if !now.Equal(d) {
-		a.host.Commit(now, "price of "+say.Kitchen(a.in))
+		a.host.Commit(now, say.PriceStep(say.Kitchen(a.in)))
 	}
 	a.setup.Use()
+	a.host.Say(say.PriceForgotten)
 }

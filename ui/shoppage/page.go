@@ -146,7 +146,7 @@ func (p *Page) showPacks() {
 func (p *Page) askPrice() {
 	i := p.which.SelectedIndex()
 	if i < 0 || i >= len(p.lines) {
-		p.host.Say("Choose an ingredient first.")
+		p.host.Say(say.PriceOfWhich)
 		return
 	}
 	packprice.Ask(p.host, p.setup.Setup, p.lines[i])

@@ -89,6 +89,22 @@ func PackHolds(s Style, p price.Pack) string {
 // PackPrice is "€ 1.20 for 1000 g".
 func PackPrice(s Style, p price.Pack) string { return s.Money(p.Price) + " for " + PackHolds(s, p) }
 
+// PriceOf says what a book knows of the price of an ingredient.
+func PriceOf(s Style, b price.Book, id string) string {
+	pack, ok := b.For(id)
+	if !ok {
+		return "No price yet."
+	}
+	text := PackPrice(s.In(b.Currency), pack)
+	if pack.Note != "" {
+		text += " (" + pack.Note + ")"
+	}
+	if pack.Ingredient != id {
+		return "Bought as eggs: " + text + "."
+	}
+	return "A pack: " + text + "."
+}
+
 // ShopFor says what a list is for: "2 batches of Night tram".
 func ShopFor(s Style, batches int, name string) string {
 	return s.Count(batches, "batch", "batches") + " of " + name
@@ -161,3 +177,26 @@ func Margin(s Style, c *model.Cost, sells float64) string {
 
 // MarginRests says what a margin leaves out.
 const MarginRests = "The margin is of the price. VAT, work, tubs and power are in neither price nor cost."
+
+// What the question of a price says of what is typed, or not.
+const (
+	PriceWants     = "A price needs what a pack costs and how much it holds."
+	PriceDensity   = "Its density is not known: say how many grams the pack holds."
+	PricePiece     = "Say how many grams one piece brings into the bowl."
+	PriceOfWhich   = "Choose an ingredient first."
+	PriceForgotten = "Its price is forgotten."
+)
+
+// PriceTitle heads the question what a pack costs: of eggs for their yolk and white.
+func PriceTitle(id, name string) string {
+	if id == price.Eggs {
+		name = "eggs"
+	}
+	return "Price of " + name
+}
+
+// PriceKept says where a price is kept.
+func PriceKept(path string) string { return "Kept in " + path }
+
+// PriceStep is the name of the step that takes an older price from the lines.
+func PriceStep(name string) string { return "price of " + name }

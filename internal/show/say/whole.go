@@ -14,6 +14,9 @@ func WholeName(k whole.Kind) string {
 	return "Move the recipes"
 }
 
+// WholeStep is the name of the step that takes a way.
+const WholeStep = "use of whole eggs"
+
 // Whole says what a way to whole eggs does to d.
 func Whole(s Style, d design.Design, w *whole.Way) string {
 	eggs := s.Count(w.Eggs, "egg", "")

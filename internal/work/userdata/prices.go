@@ -189,6 +189,25 @@ func (p *Prices) Remove(id string) error {
 	})
 }
 
+// Rename has the price of the ingredient old follow it to the id now, if it has
+// one and there is none under that id.
+func (p *Prices) Rename(old, now string) error {
+	pack, ok := p.book.Find(old)
+	if _, taken := p.book.Find(now); !ok || taken || old == now {
+		return nil
+	}
+	pack.Ingredient = now
+	return p.change(func(data []byte, was []price.Pack) ([]byte, []price.Pack, error) {
+		at := slices.IndexFunc(was, func(o price.Pack) bool { return o.Ingredient == old })
+		if at < 0 {
+			return data, was, nil
+		}
+		text, err := splice(data, keyPrices, at, packNode(pack))
+		was[at] = pack
+		return text, was, err
+	})
+}
+
 // SetCurrency keeps the currency of all prices.
 func (p *Prices) SetCurrency(sign string) error {
 	if m := price.NotCurrency(sign); m != "" {
