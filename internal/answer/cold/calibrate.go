@@ -117,11 +117,11 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 func (pl *planner) factor(e exposure, m Measurement) (float64, error) {
 	mesh, err := e.vessel.mesh(e.cells)
 	if err != nil {
-		return 0, err
+		return math.NaN(), err
 	}
 	material, err := e.substance.material(math.Min(e.start, e.place.AirC)-1, math.Max(e.start, e.place.AirC)+1)
 	if err != nil {
-		return 0, err
+		return math.NaN(), err
 	}
 	var failed error
 	time := func(ln float64) float64 {
@@ -141,17 +141,17 @@ func (pl *planner) factor(e exposure, m Measurement) (float64, error) {
 	low, high := math.Log(minFactor), math.Log(maxFactor)
 	longest, shortest := time(low), time(high)
 	if failed != nil {
-		return 0, fmt.Errorf("calibration: %w", failed)
+		return math.NaN(), fmt.Errorf("calibration: %w", failed)
 	}
 	if !(shortest <= m.Minutes && m.Minutes <= longest) {
-		return 0, &CalibrationError{m, shortest, longest}
+		return math.NaN(), &CalibrationError{m, shortest, longest}
 	}
 	ln, err := num.Root(func(ln float64) float64 { return math.Log(time(ln) / m.Minutes) }, low, high, 1e-5)
 	if failed != nil {
 		err = failed
 	}
 	if err != nil {
-		return 0, fmt.Errorf("calibration: %w", err)
+		return math.NaN(), fmt.Errorf("calibration: %w", err)
 	}
 	return math.Exp(ln), nil
 }

@@ -43,34 +43,34 @@ func ComputedMean(s Shape, bi, fo float64, cells int) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Track[len(out.Track)-1].OfC(Mean) / 100, nil
+	return out.Track[len(out.Track)-1].OfC(Mean), nil
 }
 
-// cooled takes a body from 100 °C for the Fourier number fo in surroundings of
-// 0 °C and the Biot number bi.
+// cooled takes a body of unit size, conductivity and heat capacity from 1 for the
+// Fourier number fo in surroundings of 0 and the Biot number bi, which are then its
+// time and its surface coefficient.
 func cooled(s Shape, bi, fo float64, cells int) (Result, error) {
-	const size, k, c = 0.05, 1.0, 1e6
-	m, err := NewMaterial([]float64{0, 100}, []float64{0, 100 * c}, []float64{k, k})
+	const unit = 1
+	m, err := NewMaterial([]float64{-unit, unit}, []float64{-unit, unit}, []float64{unit, unit})
 	if err != nil {
 		return Result{}, err
 	}
-	face := Face{WPerM2K: bi * k / size}
+	face := Face{WPerM2K: bi}
 	around := Surroundings{Side: face}
 	var mesh Mesh
 	switch s {
 	case LongCylinder:
-		mesh, err = Cylinder(size, 1, cells, 1)
+		mesh, err = Cylinder(unit, unit, cells, 1)
 	case Ball:
-		mesh, err = Sphere(size, cells)
+		mesh, err = Sphere(unit, cells)
 	default:
-		mesh, err = Slab(size, cells)
+		mesh, err = Slab(unit, cells)
 		around = Surroundings{Top: face}
 	}
 	if err != nil {
 		return Result{}, err
 	}
-	return Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: 100,
-		Segments: []Segment{{fo * size * size * c / k, around}}}, Options{})
+	return Solve(context.Background(), Problem{Material: m, Mesh: mesh, StartC: unit, Segments: []Segment{{fo, around}}}, Options{})
 }
 
 // ComputedSurface returns the solver's counterpart of Series.At(1, fo) of a slab
@@ -80,7 +80,7 @@ func ComputedSurface(s Shape, bi, fo float64, cells int) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	return out.Track[len(out.Track)-1].OfC(Wall) / 100, nil
+	return out.Track[len(out.Track)-1].OfC(Wall), nil
 }
 
 // ComputedTimesS returns when a tub that starts at start °C passes the target

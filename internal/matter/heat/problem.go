@@ -182,18 +182,18 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 // check validates p and returns the temperatures that the body stays between.
 func (p *Problem) check() (lowest, highest float64, err error) {
 	if p.Material == nil {
-		return 0, 0, fmt.Errorf("no material")
+		return lowest, highest, fmt.Errorf("no material")
 	}
 	cells := p.Mesh.nr * p.Mesh.nz
 	switch {
 	case cells == 0:
-		return 0, 0, fmt.Errorf("no mesh")
+		return lowest, highest, fmt.Errorf("no mesh")
 	case len(p.Segments) == 0:
-		return 0, 0, fmt.Errorf("no segments")
+		return lowest, highest, fmt.Errorf("no segments")
 	case p.FieldJPerM3 != nil && len(p.FieldJPerM3) != cells:
-		return 0, 0, fmt.Errorf("start field of %d cells on a mesh of %d", len(p.FieldJPerM3), cells)
+		return lowest, highest, fmt.Errorf("start field of %d cells on a mesh of %d", len(p.FieldJPerM3), cells)
 	case p.Stirring.EveryS < 0 || p.Stirring.RestS < 0 || p.EveryS < 0 || p.RingM < 0:
-		return 0, 0, fmt.Errorf("a negative interval or width")
+		return lowest, highest, fmt.Errorf("a negative interval or width")
 	}
 	lowest, highest = p.StartC, p.StartC
 	if p.FieldJPerM3 != nil {
@@ -202,16 +202,16 @@ func (p *Problem) check() (lowest, highest float64, err error) {
 	}
 	for _, t := range []float64{lowest, highest} {
 		if err := p.Material.covers("start", t); err != nil {
-			return 0, 0, err
+			return lowest, highest, err
 		}
 	}
 	for _, s := range p.Segments {
 		if !(s.ForS > 0) || math.IsInf(s.ForS, 0) {
-			return 0, 0, fmt.Errorf("a segment of %g s", s.ForS)
+			return lowest, highest, fmt.Errorf("a segment of %g s", s.ForS)
 		}
 		for _, f := range p.Mesh.faces(s.Surroundings) {
 			if err := f.check(f.name, p.Material); err != nil {
-				return 0, 0, err
+				return lowest, highest, err
 			}
 			if f.WPerM2K > 0 {
 				lowest, highest = min(lowest, f.AmbientC), max(highest, f.AmbientC)
@@ -224,15 +224,15 @@ func (p *Problem) check() (lowest, highest float64, err error) {
 	}
 	for _, l := range p.Levels {
 		if l.Of < 0 || l.Of >= quantities {
-			return 0, 0, fmt.Errorf("level of an unknown %v", l.Of)
+			return lowest, highest, fmt.Errorf("level of an unknown %v", l.Of)
 		}
 		if err := p.Material.covers("level", l.AtC); err != nil {
-			return 0, 0, err
+			return lowest, highest, err
 		}
 	}
 	for i, t := range p.FramesS {
 		if !(t >= 0) || i > 0 && t < p.FramesS[i-1] {
-			return 0, 0, fmt.Errorf("frame %d at %g s: times must rise from 0", i, t)
+			return lowest, highest, fmt.Errorf("frame %d at %g s: times must rise from 0", i, t)
 		}
 	}
 	if p.Stirring.ByEdge {
