@@ -116,11 +116,15 @@ func runLabel(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	p, err := tub.pack(c, f.Design, place, words)
+	tub.Place = string(place)
+	p, err := tub.Pack(f.Design, words)
 	if err != nil {
-		return err
+		return misread(c, err)
 	}
-	content, food := tub.content(f.Design, r, l, p, words)
+	if _, err := tub.Print(); err != nil {
+		return misread(c, err)
+	}
+	content, food := tub.Of(f.Design, r, l, p, words)
 	if whole {
 		if *to != "" {
 			if err := tub.write(c, *to, content, food, p, words, l.ProposedName); err != nil {
