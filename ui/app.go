@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/cardpage"
@@ -35,17 +36,18 @@ const AppID = "org.ripplewright.Ripplewright"
 
 // Setup is what the window needs from outside.
 type Setup struct {
-	App     fyne.App
-	Session *session.Session
-	Demos   []Demo
-	Tables  fs.FS            // the check tables
-	Sources string           // the datasets and their terms, Markdown
-	Shelf   *userdata.Shelf  // the library and the maker's own ingredients; nil: the session's library alone
-	Prices  *userdata.Prices // the maker's prices; nil: those of the configuration folder
-	Version string
-	Rescue  *rescue.Folder // where a design is kept when something goes wrong; nil: nowhere
-	Notices []string       // said once, when the window is there
-	Events  *os.File       // where effects are logged for tests of the real window; nil: nowhere
+	App        fyne.App
+	Session    *session.Session
+	Demos      []Demo
+	Tables     fs.FS            // the check tables
+	LabelWords onpack.Words     // words of labels in the languages of the places of sale
+	Sources    string           // the datasets and their terms, Markdown
+	Shelf      *userdata.Shelf  // the library and the maker's own ingredients; nil: the session's library alone
+	Prices     *userdata.Prices // the maker's prices; nil: those of the configuration folder
+	Version    string
+	Rescue     *rescue.Folder // where a design is kept when something goes wrong; nil: nowhere
+	Notices    []string       // said once, when the window is there
+	Events     *os.File       // where effects are logged for tests of the real window; nil: nowhere
 }
 
 // Demo is a built-in design.

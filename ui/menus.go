@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"maps"
 	"path/filepath"
 	"slices"
 
@@ -17,6 +18,7 @@ import (
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
+	"ripplewright/ui/tubpage"
 )
 
 // menus are the main menu and what of it changes.
@@ -271,8 +273,10 @@ const (
 
 // Preferences says what kind of value each key of the preferences has.
 func Preferences() map[string]preferences.Kind {
-	return map[string]preferences.Kind{prefDark: preferences.Text, prefContrast: preferences.YesNo,
+	all := map[string]preferences.Kind{prefDark: preferences.Text, prefContrast: preferences.YesNo,
 		prefScale: preferences.Count, prefRecent: preferences.Texts}
+	maps.Copy(all, tubpage.Preferences())
+	return all
 }
 
 func (w *Window) restoreLook() {

@@ -20,6 +20,7 @@ import (
 	"ripplewright/ui/ripplepage"
 	"ripplewright/ui/shoppage"
 	"ripplewright/ui/surepage"
+	"ripplewright/ui/tubpage"
 )
 
 // newPages returns the secondary pages in the order of their buttons.
@@ -29,7 +30,7 @@ func (w *Window) newPages() []page.Page {
 		figurespage.New(w),
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
-		labelpage.New(w),
+		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords)),
 		w.card,
 		kitchenpage.New(w, w.kitchens, time.Now, w.event),
 		daypage.New(w, w.kitchens, time.Now, w.event),

@@ -45,7 +45,7 @@ func newBed(t testing.TB) *bed {
 	require.NoError(t, err)
 	t.Cleanup(func() { events.Close() })
 	b.Window = New(Setup{App: app, Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
-		Tables: testdata.Tables, Version: "test", Events: events})
+		Tables: testdata.Tables, LabelWords: market.LabelWords(t), Version: "test", Events: events})
 	b.win.Resize(fyne.NewSize(startWidth, startHeight))
 	b.win.Show()
 	t.Cleanup(b.win.Close)

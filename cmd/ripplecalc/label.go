@@ -3,7 +3,9 @@ package main
 import (
 	"fmt"
 
+	"ripplewright/assets"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
@@ -112,7 +114,7 @@ func runLabel(c *command, s *shell, args []string) error {
 		return fmt.Errorf("%s: label: %w", f.Name, err)
 	}
 	answer := report.Label{Label: l, Every: *every}
-	words, err := labelWords()
+	words, err := onpack.OpenWords(assets.LabelWords)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"ripplewright/assets"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/echo"
@@ -62,21 +61,11 @@ var tubFlagNames = []string{"sale", "lang", "made", "keeps", "date", "maker", "l
 
 // misread says which flag cannot be read.
 func misread(c *command, err error) error {
-	var bad *sticker.ChoiceError
+	var bad *onpack.ChoiceError
 	if errors.As(err, &bad) {
 		return c.misused("--%s %s: %v", bad.Field, echo.Quoted(bad.Typed), bad.Err)
 	}
 	return err
-}
-
-// labelWords returns the words of labels that the program carries.
-func labelWords() (onpack.Words, error) {
-	f, err := assets.LabelWords.Open("label/words.csv")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return onpack.ReadWords(f)
 }
 
 // write draws the labels into a file; one that lacks an element is refused.

@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/userdata"
@@ -73,13 +74,18 @@ func run(args []string) int {
 		fmt.Fprintln(os.Stderr, "ripplewright:", err)
 		return atFault
 	}
+	words, err := onpack.OpenWords(assets.LabelWords)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "ripplewright:", err)
+		return ours
+	}
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	kept, err := userdata.Path("rescued", "rescued designs")
 	if err != nil {
 		kept = "" // a machine without a folder for settings keeps none
 	}
-	window := ui.New(ui.Setup{App: a, Rescue: rescue.At(kept), Session: s, Demos: demos, Tables: testdata.Tables,
+	window := ui.New(ui.Setup{App: a, Rescue: rescue.At(kept), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)

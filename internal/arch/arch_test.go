@@ -100,7 +100,7 @@ var layers = []layer{
 	{"internal/desk/dayplan", "internal/answer/plan internal/answer/process internal/desk/making internal/show/report internal/show/say"},
 	{"internal/desk/cutting", "internal/matter/ripple internal/work/design internal/answer/tub internal/answer/model internal/show/say internal/desk/newest internal/desk/mishap"},
 	{"internal/check", "internal/form/published"},
-	{"internal/check/market", "assets internal/food/ingredient internal/work/design internal/work/designfile"},
+	{"internal/check/market", "assets internal/food/ingredient internal/work/design internal/work/designfile internal/food/onpack"},
 	{"internal/desk/proofs", "internal/answer/validate internal/show/chart internal/show/draw internal/show/say"},
 	{"internal/desk/rippleview", "internal/answer/model internal/answer/tub internal/desk/cutting internal/matter/ripple internal/show/chart internal/show/draw internal/show/report internal/show/say internal/work/design"},
 	{"ui/kit", "internal/form/echo internal/show/draw internal/show/draw/raster internal/show/chart internal/show/say internal/desk/mishap internal/desk/typed"},
@@ -111,6 +111,7 @@ var layers = []layer{
 	{"ui/ripplepage", "internal/desk/cutting internal/desk/mishap internal/desk/rippleview internal/matter/ripple internal/show/card internal/show/chart internal/show/figure internal/show/say internal/work/design ui/kit ui/page"},
 	{"ui/coldpage", "internal/answer/cold internal/answer/model internal/desk/coldview internal/desk/kitchens internal/desk/mishap internal/desk/newest internal/desk/planning internal/show/chart internal/show/say internal/work/design ui/kit ui/page internal/answer/icy internal/show/draw"},
 	{"ui/labelpage", "internal/desk/newest internal/food/label internal/show/card ui/kit ui/page internal/show/say internal/desk/mishap"},
+	{"ui/tubpage", "internal/desk/mishap internal/desk/newest internal/food/label internal/food/onpack internal/show/card internal/show/draw internal/show/draw/raster internal/show/say internal/show/sticker ui/kit ui/page internal/desk/preferences"},
 	{"ui/cardpage", "internal/answer/balance internal/answer/cold internal/answer/model internal/desk/kitchens internal/desk/newest internal/show/card internal/work/design ui/kit ui/page internal/show/say internal/desk/mishap"},
 	{"ui/librarypage", "internal/desk/larder internal/desk/mishap internal/food/ingredient internal/show/say internal/work/design internal/work/userdata ui/kit ui/page"},
 	{"ui/kitchenpage", "internal/answer/process internal/desk/kitchens internal/desk/making internal/desk/newest internal/desk/stove internal/show/say internal/work/design ui/kit ui/page internal/desk/mishap"},
@@ -118,11 +119,11 @@ var layers = []layer{
 	{"ui/packprice", "internal/food/ingredient internal/food/price internal/show/say internal/work/design internal/work/userdata ui/kit ui/page"},
 	{"ui/shoppage", "internal/answer/model internal/answer/shop internal/desk/basket internal/food/ingredient internal/food/price internal/show/report internal/show/say internal/work/atomicfile ui/kit ui/packprice ui/page internal/show/figure"},
 	{"ui/surepage", "internal/answer/validate internal/matter/phase internal/show/draw internal/show/chart ui/kit ui/page internal/show/say internal/desk/mishap internal/desk/proofs"},
-	{"ui", "internal/answer/icy internal/desk/preferences internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/larder internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/daypage ui/figurespage ui/kit ui/kitchenpage ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say internal/desk/mishap internal/desk/rescue internal/answer/balance internal/desk/mending ui/packprice ui/shoppage internal/answer/process internal/answer/whole internal/desk/newest internal/show/figure"},
+	{"ui", "internal/answer/icy internal/desk/preferences internal/answer/cold internal/answer/model internal/answer/tub internal/desk/cutting internal/desk/kitchens internal/desk/larder internal/desk/planning internal/desk/session internal/food/egg internal/food/ingredient internal/matter/phase internal/matter/ripple internal/show/chart internal/work/design internal/work/designfile internal/work/userdata ui/cardpage ui/coldpage ui/daypage ui/figurespage ui/kit ui/kitchenpage ui/labelpage ui/librarypage ui/page ui/ripplepage ui/surepage ui/theme internal/show/say internal/desk/mishap internal/desk/rescue internal/answer/balance internal/desk/mending ui/packprice ui/shoppage internal/answer/process internal/answer/whole internal/desk/newest internal/show/figure internal/food/onpack ui/tubpage"},
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/onpack internal/answer/selling internal/show/sticker internal/answer/balance internal/form/yamltext"},
-	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue"},
+	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack"},
 }
 
 // everything returns the import paths of every Go file by package, tests

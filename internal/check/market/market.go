@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/testdata"
@@ -90,4 +91,12 @@ func designs(t testing.TB, from fs.FS, pattern string, take func(error) bool) ma
 	}
 	require.NotEmpty(t, all)
 	return all
+}
+
+// LabelWords returns the words of labels that the program carries.
+func LabelWords(t testing.TB) onpack.Words {
+	t.Helper()
+	words, err := onpack.OpenWords(assets.LabelWords)
+	require.NoError(t, err)
+	return words
 }

@@ -249,7 +249,7 @@ func (m *maker) lists() (parts []Part, add string) {
 		}
 		list := strings.TrimSpace(m.Lists[lang])
 		if list == "" {
-			lacking = append(lacking, languageOf(lang))
+			lacking = append(lacking, LanguageName(lang))
 			continue
 		}
 		head, _ := m.words.In(lang, "ingredients")
@@ -285,7 +285,7 @@ func (m *maker) allergens() (parts []Part, add string) {
 			}
 		}
 		if len(missing) > 0 {
-			return nil, "the allergens that your list in " + languageOf(lang) + " does not name: " + strings.Join(missing, ", ")
+			return nil, "the allergens that your list in " + LanguageName(lang) + " does not name: " + strings.Join(missing, ", ")
 		}
 		if len(words) == 0 {
 			words = []string{"none of the fourteen"}

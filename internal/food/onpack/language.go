@@ -8,8 +8,8 @@ import (
 	"golang.org/x/text/language/display"
 )
 
-// languageOf is the English name of a language by its two letters.
-func languageOf(lang string) string {
+// LanguageName is the English name of a language by its two letters.
+func LanguageName(lang string) string {
 	t, err := language.Parse(lang)
 	if err != nil {
 		return lang
@@ -20,7 +20,7 @@ func languageOf(lang string) string {
 func languageList(langs []string) string {
 	words := make([]string, len(langs))
 	for i, l := range langs {
-		words[i] = languageOf(l)
+		words[i] = LanguageName(l)
 	}
 	return strings.Join(words, " and ")
 }
@@ -44,7 +44,7 @@ func (w Words) ParseLanguages(s string) ([]string, error) {
 		}
 		for _, o := range out {
 			if o == lang {
-				return nil, fmt.Errorf("%s stands twice", languageOf(lang))
+				return nil, fmt.Errorf("%s stands twice", LanguageName(lang))
 			}
 		}
 		out = append(out, lang)

@@ -2,7 +2,6 @@ package onpack_test
 
 import (
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/assets"
 	"ripplewright/internal/check"
 	"ripplewright/internal/food/onpack"
 )
@@ -25,10 +25,7 @@ func number(t *testing.T, s string) float64 {
 
 func words(t *testing.T) onpack.Words {
 	t.Helper()
-	f, err := os.Open("../../../assets/label/words.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	w, err := onpack.ReadWords(f)
+	w, err := onpack.OpenWords(assets.LabelWords)
 	require.NoError(t, err)
 	return w
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"io/fs"
 	"slices"
 	"strings"
 )
@@ -27,6 +28,16 @@ func (w Word) Class() SourceClass {
 
 // Words are the words of labels by language and term.
 type Words map[string]map[string]Word
+
+// OpenWords reads label/words.csv of files.
+func OpenWords(files fs.FS) (Words, error) {
+	f, err := files.Open("label/words.csv")
+	if err != nil {
+		return nil, fmt.Errorf("words of labels: %w", err)
+	}
+	defer f.Close()
+	return ReadWords(f)
+}
 
 // ReadWords reads the table of words. It refuses a row that repeats a term, or
 // that has no source.

@@ -1,6 +1,11 @@
 package say
 
-import "ripplewright/internal/food/onpack"
+import (
+	"errors"
+	"strings"
+
+	"ripplewright/internal/food/onpack"
+)
 
 var places = map[onpack.Place]string{onpack.US: "the United States", onpack.EU: "the European Union", onpack.DE: "Germany", onpack.IE: "Ireland",
 	onpack.IT: "Italy", onpack.UK: "the United Kingdom"}
@@ -45,4 +50,61 @@ func LabelFace(s Style, name string, w, h, least float64, why string) string {
 		return text + ": it does not fit: " + why
 	}
 	return text + ": it fits"
+}
+
+// LabelState says how far a label is: what must be added, or that it can be
+// printed.
+func LabelState(all []onpack.Element, pages int) string {
+	var add []string
+	for _, e := range onpack.Missing(all) {
+		add = append(add, strings.ToLower(elements[e.Key]))
+	}
+	if len(add) > 0 {
+		return "Not ready to print. Add: " + List(add) + "."
+	}
+	if pages > 1 {
+		return "Ready to print at 100 %: check the bar of 50 mm on each page. Label the dry tub before it is filled."
+	}
+	return "Ready to print at 100 %: check the bar of 50 mm. Label the dry tub before it is filled."
+}
+
+// LabelAdvice is what a maker must know before selling.
+func LabelAdvice(langs []string) string {
+	s := "This is our reading of the rules; local code and licensed practice decide. Nothing is invented: the packs in your hand decide what the ingredients are."
+	for _, lang := range langs {
+		if lang != "en" {
+			return "Have a speaker of each language read the label before you sell. " + s
+		}
+	}
+	return s
+}
+
+// choices are what a maker chooses of a label, by the field of a ChoiceError.
+var choices = map[string]string{"place": "The place", "sale": "The way of sale", "lang": "The languages", "made": "The day it was made",
+	"keeps": "For how long it keeps", "date": "The form of the date", "net": "The quantity", "tub": "The tub", "tub-mm": "The tub's sizes",
+	"sheet": "The sheet", "margin": "The margin", "gap": "The gap", "first": "The first free place", "copies": "The copies"}
+
+// LabelWordField names the field of a label's word in a language.
+func LabelWordField(lang, what string) string {
+	if what == "name" {
+		return "Name of the food in " + onpack.LanguageName(lang)
+	}
+	return "Ingredients in " + onpack.LanguageName(lang) + ", in the order of the English list"
+}
+
+// LabelWordStep names the change of such a word, for undo.
+func LabelWordStep(lang, what string) string {
+	if what == "name" {
+		return "name on the label in " + onpack.LanguageName(lang)
+	}
+	return "ingredients on the label in " + onpack.LanguageName(lang)
+}
+
+// LabelChoice says why no label can be made of what is chosen.
+func LabelChoice(err error) string {
+	var bad *onpack.ChoiceError
+	if errors.As(err, &bad) {
+		return choices[bad.Field] + ": " + bad.Err.Error() + "."
+	}
+	return strings.ToUpper(err.Error()[:1]) + err.Error()[1:] + "."
 }

@@ -30,26 +30,16 @@ type Choices struct {
 	First, Copies          string // from 1
 }
 
-// A ChoiceError is a choice that cannot be read; Field is its name in Choices, in
-// lower case.
-type ChoiceError struct {
-	Field, Typed string
-	Err          error
-}
-
-func (e *ChoiceError) Error() string { return e.Err.Error() }
-func (e *ChoiceError) Unwrap() error { return e.Err }
-
 // mostCopies of a label in one file: a stall's day.
 const mostCopies = 500
 
 // The ranges of what is typed in mm and mL.
 const mostNetML, mostMarginMM, leastPaperMM, mostPaperMM = 20000.0, 50.0, 50.0, 1000.0
 
-// Pack reads the choices over what the design says. Errors: *ChoiceError.
+// Pack reads the choices over what the design says. Errors: *onpack.ChoiceError.
 func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err error) {
 	wrong := func(field, typed string, err error) (onpack.Pack, error) {
-		return onpack.Pack{}, &ChoiceError{field, typed, err}
+		return onpack.Pack{}, onpack.Unreadable(field, typed, err)
 	}
 	place, err := onpack.ParsePlace(t.Place)
 	if err != nil {
@@ -105,18 +95,18 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 	return p, nil
 }
 
-// Print reads how the labels go to paper. Errors: *ChoiceError.
+// Print reads how the labels go to paper. Errors: *onpack.ChoiceError.
 func (t Choices) Print() (o Print, err error) {
 	o.Copies = 1
 	if t.Copies != "" {
 		if o.Copies, err = whole(t.Copies, mostCopies); err != nil {
-			return Print{}, &ChoiceError{"copies", t.Copies, err}
+			return Print{}, onpack.Unreadable("copies", t.Copies, err)
 		}
 	}
 	if t.First != "" {
 		first, err := whole(t.First, mostCopies)
 		if err != nil {
-			return Print{}, &ChoiceError{"first", t.First, err}
+			return Print{}, onpack.Unreadable("first", t.First, err)
 		}
 		o.FirstFree = first - 1
 	}
@@ -130,7 +120,7 @@ func (t Choices) Print() (o Print, err error) {
 		size[0], wErr = number(w, leastPaperMM, mostPaperMM)
 		size[1], hErr = number(h, leastPaperMM, mostPaperMM)
 		if !both || wErr != nil || hErr != nil {
-			return Print{}, &ChoiceError{"sheet", t.Sheet, errors.New("it is not a4, a5, letter or a size in mm such as 210x297")}
+			return Print{}, onpack.Unreadable("sheet", t.Sheet, errors.New("it is not a4, a5, letter or a size in mm such as 210x297"))
 		}
 	}
 	o.Sheet = onpack.Sheet{WidthMM: size[0], HeightMM: size[1], MarginMM: usualMarginMM, GapMM: usualGapMM}
@@ -140,7 +130,7 @@ func (t Choices) Print() (o Print, err error) {
 	}{{"margin", t.Margin, &o.Sheet.MarginMM}, {"gap", t.Gap, &o.Sheet.GapMM}} {
 		if x.typed != "" {
 			if *x.to, err = number(x.typed, 0, mostMarginMM); err != nil {
-				return Print{}, &ChoiceError{x.field, x.typed, err}
+				return Print{}, onpack.Unreadable(x.field, x.typed, err)
 			}
 		}
 	}

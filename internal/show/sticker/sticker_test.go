@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"math/rand"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"slices"
@@ -25,16 +24,6 @@ import (
 	"ripplewright/internal/show/sticker"
 	"ripplewright/internal/work/design"
 )
-
-func words(t testing.TB) onpack.Words {
-	t.Helper()
-	f, err := os.Open("../../../assets/label/words.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	w, err := onpack.ReadWords(f)
-	require.NoError(t, err)
-	return w
-}
 
 // kitchens evaluates designs.
 type kitchens struct {
@@ -92,7 +81,7 @@ func tubs() []onpack.Tub {
 // every box is inside its face and none covers another; or the label is refused.
 func TestALabelIsWholeLegibleAndInItsPlaceOrRefused(t *testing.T) {
 	lib := market.Library(t)
-	k := kitchens{t, model.New(lib), words(t)}
+	k := kitchens{t, model.New(lib), market.LabelWords(t)}
 	var ids []string
 	for _, in := range lib.All() {
 		ids = append(ids, in.ID)
@@ -166,7 +155,7 @@ func within(t *testing.T, p *draw.List) {
 // The figures of a net quantity are as high as its rule asks, measured on the
 // drawn type: digits of Liberation Sans are as high as its capitals.
 func TestTheNetQuantityIsAsHighAsItsRule(t *testing.T) {
-	k := kitchens{t, model.New(market.Library(t)), words(t)}
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
 	for _, place := range onpack.Places() {
 		for _, tub := range tubs() {
 			d := market.Honey()
@@ -201,7 +190,7 @@ func TestThePDFHoldsEveryElement(t *testing.T) {
 	if err != nil {
 		t.Skip("no pdftotext on this machine")
 	}
-	k := kitchens{t, model.New(market.Library(t)), words(t)}
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
 	d := market.Honey()
 	for _, place := range []onpack.Place{onpack.US, onpack.UK} {
 		p := selling.Pack(d, place, onpack.Shop)
@@ -231,7 +220,7 @@ func TestThePDFHoldsEveryElement(t *testing.T) {
 }
 
 func TestSheetsAndCopies(t *testing.T) {
-	k := kitchens{t, model.New(market.Library(t)), words(t)}
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
 	d := market.Honey()
 	p := selling.Pack(d, onpack.UK, onpack.Stall)
 	p.Tub, _ = onpack.TubNamed("cup 120 mL")
@@ -255,7 +244,7 @@ func TestSheetsAndCopies(t *testing.T) {
 
 // What is printed on a cone stays within its wall rolled out.
 func TestASectorHoldsItsFaces(t *testing.T) {
-	k := kitchens{t, model.New(market.Library(t)), words(t)}
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
 	d := market.Honey()
 	p := selling.Pack(d, onpack.US, onpack.Shop)
 	p.Maker = "Saltmarsh Quay, 1 Pier Road, Saltmarsh"

@@ -121,6 +121,36 @@ type LabelWords struct {
 // labelLanguages are the languages beside English in which a label can be set.
 var labelLanguages = [...]string{"cs", "da", "de", "el", "es", "et", "fi", "fr", "hr", "hu", "it", "lt", "lv", "nl", "pl", "pt", "ro", "sk", "sl", "sv"}
 
+// word is where a language's name ("name") or list ("ingredients") stands, nil for a
+// language that no label can be set in.
+func (l *Label) word(lang, what string) *string {
+	i := slices.Index(labelLanguages[:], lang)
+	switch {
+	case i < 0:
+		return nil
+	case what == "name":
+		return &l.Words[i].Name
+	}
+	return &l.Words[i].Ingredients
+}
+
+// Word returns what the maker typed as the name ("name") or list ("ingredients") in
+// a language, "" for nothing.
+func (l *Label) Word(lang, what string) string {
+	if w := l.word(lang, what); w != nil {
+		return *w
+	}
+	return ""
+}
+
+// SetWord keeps what the maker typed; a language that no label can be set in is left
+// alone.
+func (l *Label) SetWord(lang, what, s string) {
+	if w := l.word(lang, what); w != nil {
+		*w = s
+	}
+}
+
 // Translated returns the name and the list of ingredients by language, of what the
 // maker has typed.
 func (l *Label) Translated() (names, lists map[string]string) {

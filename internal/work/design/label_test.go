@@ -1,22 +1,19 @@
 package design
 
 import (
-	"os"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/assets"
 	"ripplewright/internal/food/onpack"
 )
 
 // A design takes the words of just those languages in which a label can be set.
 func TestALabelsLanguagesAreThoseWhoseWordsWereRead(t *testing.T) {
-	f, err := os.Open("../../../assets/label/words.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	words, err := onpack.ReadWords(f)
+	words, err := onpack.OpenWords(assets.LabelWords)
 	require.NoError(t, err)
 	beside := slices.DeleteFunc(words.Languages(), func(s string) bool { return s == "en" })
 	assert.Equal(t, beside, labelLanguages[:])

@@ -1,0 +1,89 @@
+package tubpage
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/say"
+	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
+)
+
+// bench is a page with the view alone.
+type bench struct{ *View }
+
+func (bench) Title() string { return "Label" }
+
+func open(t *testing.T) (*View, *pagetest.Press) {
+	h := pagetest.NewPress(t, market.Honey(), theme.Options{Variant: theme.Light})
+	v := New(h, market.LabelWords(t))
+	h.Open(bench{v})
+	return v, h
+}
+
+func TestTheViewAsksForWhatIsDueAndPrintsWhatIsWhole(t *testing.T) {
+	v, h := open(t)
+	v.place.SetSelected("The United Kingdom")
+	assert.Contains(t, v.about.Text, "Add: maker and date")
+	assert.True(t, v.export.Disabled())
+	assert.Contains(t, pagetest.Texts(v.list), "Maker: you must add your name and address")
+
+	v.typed["maker"].SetText("Saltmarsh Quay, 1 Pier Road")
+	v.typed["made"].SetText("2026-07-14")
+	v.typed["keeps"].SetText("6m")
+	assert.Contains(t, v.about.Text, "Ready to print")
+	assert.False(t, v.export.Disabled())
+	assert.Contains(t, pagetest.Texts(v.list), "Best before 14.01.2027")
+	v.write()
+	assert.True(t, bytes.HasPrefix(h.Written(), []byte("%PDF")))
+
+	v.typed["keeps"].SetText("long")
+	assert.Contains(t, v.about.Text, "For how long it keeps: a durability is")
+	assert.True(t, v.export.Disabled())
+}
+
+func TestALanguageAsksForItsWords(t *testing.T) {
+	v, h := open(t)
+	v.place.SetSelected("Germany")
+	assert.Contains(t, v.about.Text, "Add: name of the food, ingredients")
+	require.Equal(t, []string{"de"}, v.of)
+	assert.Contains(t, pagetest.Texts(v.list), "Have a speaker of each language read the label")
+	d := h.Design()
+	d.Label.SetWord("de", "name", "Honigeis")
+	h.Set(d)
+	v.Show()
+	assert.NotContains(t, v.about.Text, "name of the food")
+	v.typed["languages"].SetText("xx")
+	assert.Contains(t, v.about.Text, "The languages: ")
+}
+
+// What the maker typed of themselves is there again the next time.
+func TestTheMakerIsKept(t *testing.T) {
+	v, h := open(t)
+	v.typed["maker"].SetText("Saltmarsh Quay")
+	v.sale.SetSelectedIndex(1)
+	again := New(h, market.LabelWords(t))
+	assert.Equal(t, "Saltmarsh Quay", again.typed["maker"].Text)
+	assert.Equal(t, 1, again.sale.SelectedIndex())
+	for key := range Preferences() {
+		assert.True(t, strings.HasPrefix(key, "label."))
+	}
+}
+
+func TestEveryElementPlaceAndSaleHasAName(t *testing.T) {
+	for _, k := range onpack.Keys() {
+		assert.NotEmpty(t, say.ElementName(k), k)
+	}
+	for _, p := range onpack.Places() {
+		assert.NotEmpty(t, say.PlaceName(p), p)
+	}
+	for _, s := range onpack.Sales() {
+		assert.NotEmpty(t, say.SaleName(s), s)
+	}
+}
