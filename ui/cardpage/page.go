@@ -17,6 +17,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -54,13 +55,15 @@ var papers = [...]struct {
 var fits = [...]struct {
 	name string
 	fit  kit.SheetFit
-}{{"Whole pages", kit.FitPage}, {"Page width", kit.FitWidth}, {"75 %", 75}, {"100 %", 100}, {"150 %", 150}, {"200 %", 200}}
+}{{say.WholePages, kit.FitPage}, {say.PageWidth, kit.FitWidth}, {percent(75), 75}, {percent(100), 100}, {percent(150), 150}, {percent(200), 200}}
+
+func percent(p float64) string { return page.Reads.Percent(p, 0) }
 
 // New returns the page. kitchens has the one that a design names.
 func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), lacking: page.Prose("")}
 	p.lacking.Hide()
-	p.region = page.Choice(p.draw, page.Regions[0].Name, page.Regions[1].Name)
+	p.region = page.Choice(p.draw, page.RegionNames()...)
 	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name)
 	var names []string
 	for _, f := range fits {
@@ -72,15 +75,16 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.error = container.NewPadded(p.trouble)
 	p.error.Hide()
 	side := page.Scrolled(
-		page.Heading("The card"), p.about, p.lacking,
-		page.Bold("Nutrition panel of"), p.region,
-		page.Bold("Paper"), p.paper,
-		page.Bold("Show"), p.fit,
+		page.Heading(say.TheCard), p.about, p.lacking,
+		page.Bold(say.PanelOf), p.region,
+		page.Bold(say.Paper), p.paper,
+		page.Bold(say.Show), p.fit,
 		widget.NewSeparator(),
-		kit.NewButton("Export PDF…", p.ExportPDF),
-		kit.NewButton("Export PNG…", func() { p.export(".png") }),
-		kit.NewButton("Export text (Markdown)…", func() { p.export(".md") }),
-		page.Prose("The picture has 150 dots to the inch, fewer for a long card, and its pages one under the other."),
+		kit.NewButton(say.ExportPDF, p.ExportPDF),
+		kit.NewButton(say.ExportPNG, func() { p.export(".png") }),
+		kit.NewButton(say.ExportSVG, func() { p.export(".svg") }),
+		kit.NewButton(say.ExportText, func() { p.export(".md") }),
+		page.Prose(say.AboutPicture),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
 	split.Offset = 0.23
@@ -89,7 +93,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return "Card" }
+func (p *Page) Title() string { return say.CardPage }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -188,7 +192,7 @@ func render(ctx context.Context, d design.Design, r *model.Result, o card.Option
 // show puts pictures, or the reason why there are none, on the page.
 func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed, err error) {
 	if err != nil {
-		p.about.SetText("No card can be drawn.")
+		p.about.SetText(say.NoCard)
 		p.trouble.SetText(page.Sentence(page.PlainError(err)))
 		p.lacking.Hide()
 		p.sheets.Hide()
@@ -204,9 +208,9 @@ func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed
 	p.sheets.Show()
 	p.sheets.ShowSheets(sheets)
 	p.shown = o
-	about := page.Reads.Count(len(pages), "page", "") + ", " + page.Reads.Size(w, h) + ". The file looks like what you see."
+	about := say.CardPages(page.Reads, len(pages), w, h)
 	if untimed != nil {
-		about += " It gives no times in the cold: " + page.PlainError(untimed) + "."
+		about += " " + say.CardUntimed(page.PlainError(untimed))
 	}
 	p.about.SetText(about)
 	p.lacking.SetText(lacking)

@@ -63,7 +63,7 @@ func TestTheCardShownIsTheCardThatIsWritten(t *testing.T) {
 func TestTheNewestChoiceIsTheOneShown(t *testing.T) {
 	p, h := openCard(t, market.Honey(), theme.Options{})
 	for _, r := range []int{1, 0, 1, 0, 1} {
-		p.region.SetSelected(page.Regions[r].Name)
+		p.region.SetSelected(page.RegionNames()[r])
 		p.paper.SetSelected(papers[r].name)
 	}
 	h.Until(p.rested)
@@ -83,7 +83,7 @@ func TestCardsAreExportedAsChosen(t *testing.T) {
 
 	p.export(".md")
 	assert.Contains(t, string(h.Written()), "Nutrition Facts")
-	p.region.SetSelected(page.Regions[1].Name)
+	p.region.SetSelected(page.RegionNames()[1])
 	p.export(".md")
 	assert.Contains(t, string(h.Written()), "Nutrition declaration")
 	assert.Contains(t, string(h.Written()), "Leave it out", "the times of the kitchen")

@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/card"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/page"
 	"ripplewright/ui/page/pagetest"
@@ -38,11 +39,11 @@ func TestTheLabelShownIsTheLabelThatIsWritten(t *testing.T) {
 	assert.Equal(t, ".pdf", filepath.Ext(h.Wrote))
 	assert.True(t, strings.HasPrefix(string(h.Written()), "%PDF-"))
 	for _, r := range page.Regions {
-		p.region.SetSelected(r.Name)
+		p.region.SetSelected(say.RegionName(r))
 		name := "label.txt"
 		p.host = exportTo{h, name}
 		p.write()
-		assert.Contains(t, string(h.Written()), map[label.Region]string{label.US: "Nutrition Facts", label.EU: "Nutrition declaration"}[r.Region])
+		assert.Contains(t, string(h.Written()), map[label.Region]string{label.US: "Nutrition Facts", label.EU: "Nutrition declaration"}[r])
 		p.host = h
 	}
 }
@@ -97,7 +98,7 @@ func TestEverythingOnTheLabelPageIsReachedByKeyboard(t *testing.T) {
 	d.Tubs.VolumeML = 1000
 	_, h := openLabel(t, d, theme.Options{})
 	names, sheets := h.Reached()
-	assert.Subset(t, names, []string{"Export PDF, PNG or text…", "Vertical"})
+	assert.Subset(t, names, []string{say.ExportLabel, "Vertical"})
 	assert.True(t, sheets)
 }
 
@@ -105,11 +106,11 @@ func TestTheLabelKeepsWithinTheWindowInEveryDress(t *testing.T) {
 	for dress, look := range pagetest.Dresses {
 		l, lh := openLabel(t, market.Honey(), look)
 		for _, r := range page.Regions {
-			l.region.SetSelected(r.Name)
+			l.region.SetSelected(say.RegionName(r))
 			lh.Until(func() bool { return l.drawnOf == l.label })
-			lh.KeepLook("label_" + string(r.Region) + "_" + dress)
-			assert.LessOrEqual(t, l.Object().MinSize().Width, float32(1264), "%s %s", dress, r.Name)
-			assert.LessOrEqual(t, l.Object().MinSize().Height, float32(700), "%s %s", dress, r.Name)
+			lh.KeepLook("label_" + string(r) + "_" + dress)
+			assert.LessOrEqual(t, l.Object().MinSize().Width, float32(1264), "%s %s", dress, say.RegionName(r))
+			assert.LessOrEqual(t, l.Object().MinSize().Height, float32(700), "%s %s", dress, say.RegionName(r))
 		}
 	}
 }
@@ -128,13 +129,12 @@ func TestThePageShowsTheBeginningOfWhatIsLong(t *testing.T) {
 	}
 	p, h := openLabel(t, d, theme.Options{})
 	h.Until(func() bool { return p.picture.Image != nil })
-	shown := 0
-	for _, s := range statement(p.label.Ingredients).(*widget.RichText).Segments {
-		shown += len([]rune(s.(*widget.TextSegment).Text))
+	for _, l := range pagetest.All[*widget.Label](p.Object()) {
+		assert.LessOrEqual(t, len([]rune(l.Text)), page.MostProse)
 	}
-	assert.LessOrEqual(t, shown, page.MostProse)
-	assert.Greater(t, len(p.label.Warnings), mostRemarks)
-	assert.Len(t, brief(p.label.Warnings), mostRemarks+1)
+	for _, rich := range pagetest.All[*widget.RichText](p.Object()) {
+		assert.LessOrEqual(t, len([]rune(rich.String())), page.MostProse)
+	}
 	assert.Contains(t, p.about.Text, "柚", "letters that the drawn label lacks are named")
 	assert.Contains(t, p.about.Text, "□")
 }

@@ -12,29 +12,25 @@ import (
 )
 
 // Regions are the choices of whose rules a panel follows.
-var Regions = [...]struct {
-	Name   string
-	Region label.Region
-}{{"United States", label.US}, {"EU and United Kingdom", label.EU}}
+var Regions = [...]label.Region{label.US, label.EU}
+
+// RegionNames are the names of Regions.
+func RegionNames() []string {
+	var names []string
+	for _, r := range Regions {
+		names = append(names, say.RegionName(r))
+	}
+	return names
+}
 
 // RegionOf returns the region that a group chooses.
 func RegionOf(g *widget.RadioGroup) label.Region {
 	for _, r := range Regions {
-		if r.Name == g.Selected {
-			return r.Region
+		if say.RegionName(r) == g.Selected {
+			return r
 		}
 	}
 	return label.US
-}
-
-// RegionName names a region.
-func RegionName(region label.Region) string {
-	for _, r := range Regions {
-		if r.Region == region {
-			return r.Name
-		}
-	}
-	return string(region)
 }
 
 // Dots per inch of the first, coarse picture, and of the finest.

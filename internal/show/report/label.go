@@ -39,8 +39,7 @@ func near(limits []label.Limit) bool {
 // WriteText writes the panel, the statement, the names and the claims.
 func (l Label) WriteText(w io.Writer) error {
 	p := &page{w: w}
-	heading := map[label.Region]string{label.US: "Nutrition Facts", label.EU: "Nutrition declaration"}[l.Region]
-	p.line("%s", heading)
+	p.line("%s", say.PanelTitle(l.Region))
 	for _, s := range []string{l.ServingsText, l.ServingMeasure} {
 		if s != "" {
 			p.line("%s", s)
@@ -52,7 +51,7 @@ func (l Label) WriteText(w io.Writer) error {
 			p.line("%s", s)
 		}
 	}
-	p.line("Energy: %s.", l.EnergyMethod)
+	p.line("%s", say.EnergyBy(l.EnergyMethod))
 	p.line("")
 	p.line("%s", l.IngredientsText)
 	if l.Contains != "" {
@@ -66,7 +65,7 @@ func (l Label) WriteText(w io.Writer) error {
 			rest++
 			continue
 		}
-		p.line("%s (%s, %s): %s", n.Name, strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), metWord(n.Met))
+		p.line("%s (%s, %s): %s", n.Name, strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), say.Met(n.Met))
 		p.limits(n.Limits)
 		if n.Note != "" {
 			p.line("    %s", n.Note)
@@ -83,7 +82,7 @@ func (l Label) WriteText(w io.Writer) error {
 		if c.Incomplete {
 			unsure = "; it depends on an unknown figure"
 		}
-		p.line("%s: %s%s", c.Claim, metWord(c.Met), unsure)
+		p.line("%s: %s%s", c.Claim, say.Met(c.Met), unsure)
 		p.limits(c.Conditions)
 		if c.Disclosure != "" {
 			p.line("    beside it: %s", c.Disclosure)
@@ -128,30 +127,8 @@ func (p *page) panel(l Label) {
 	}
 }
 
-func metWord(met bool) string {
-	if met {
-		return "met"
-	}
-	return "not met"
-}
-
 func (p *page) limits(limits []label.Limit) {
 	for _, c := range limits {
-		own := ""
-		if c.Own != nil {
-			own = "; here " + Reads.Measure(*c.Own, c.Unit)
-		}
-		verdict := metWord(c.Met)
-		if c.Incomplete {
-			own, verdict = strings.Replace(own, "here", "here at least", 1), "depends on an unknown figure"
-		}
-		switch {
-		case c.Judge:
-			p.line("    %s: for you to judge (%s)", c.What, c.Section)
-			continue
-		case !c.Met && !c.Incomplete && c.Miss != 0:
-			verdict = "missed by " + Reads.Measure(c.Miss, c.Unit)
-		}
-		p.line("    %s: %s%s: %s (%s)", c.What, c.Bound, own, verdict, c.Section)
+		p.line("    %s", say.LimitLine(Reads, c))
 	}
 }
