@@ -43,8 +43,8 @@ func publishedSyrup(t *tables) ([]Row, error) {
 func hotMix(t *tables) ([]Row, error) {
 	const name = "meringue_mixing"
 	const source = "heat balance worked apart; specific heat of syrup by Bubnik et al. 1995, Sugar Technologists Manual, from memory"
-	bare := Row{Table: name + " (alone)", Source: source, Unit: "K", Bar: 0.1, Kind: Identity, XLabel: "g syrup to 100 g white", YLabel: "mixed, °C"}
-	bowl := Row{Table: name + " (in a bowl)", Source: source, Unit: "K", Bar: 0.1, Kind: Identity, XLabel: bare.XLabel, YLabel: bare.YLabel,
+	bare := Row{Table: name + " (alone)", Source: source, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: "g syrup to 100 g white", YLabel: "mixed, °C"}
+	bowl := Row{Table: name + " (in a bowl)", Source: source, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: bare.XLabel, YLabel: bare.YLabel,
 		Note: "Air and evaporation take 5 to 8 K more while it is whisked, by the estimate that the program follows from minute to minute."}
 	for _, l := range t.read(name) {
 		h := process.Hot{SyrupG: l.num("syrup_g_per_100g_white"), SyrupC: l.num("T_syrup_C"), SolidsPercent: 100 * l.num("w"), WhitesG: 100, WhitesC: 20, WhitesJPerGK: 3.90}
@@ -61,7 +61,7 @@ func hotMix(t *tables) ([]Row, error) {
 func lethality(t *tables) ([]Row, error) {
 	const name = "lethality"
 	row := func(set, source string) Row {
-		return Row{Table: name + " (" + set + ")", Source: source, Unit: "%", Bar: 0.01, Kind: Identity, XLabel: "hottest, °C", YLabel: "tenfold reductions"}
+		return Row{Table: name + " (" + set + ")", Source: source, Unit: "%", Bar: 0.01, Kind: Twice, XLabel: "hottest, °C", YLabel: "tenfold reductions"}
 	}
 	sets := []struct {
 		column string

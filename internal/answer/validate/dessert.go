@@ -104,7 +104,7 @@ func workedMix(t *tables) ([]Row, error) {
 		Note: "Counted at the freezing point, the figure that the sheet is for. Below it the classical linear method has its own curve beside ours: it adds a fixed drop per gram of milk salts to an old sucrose table. The two part by 1.6 K at 80 % frozen because that table reads too warm above 72 g per 100 g water (the handbook's 42 % solution is already 0.13 K colder): with our sucrose curve in its place the same method comes within 0.3 K of ours. So it overstates the ice, 79 % of the water at −15 °C against 77.5 % here."}
 	old, mended := Curve{Name: "classical linear method"}, Curve{Name: "the same with our sucrose curve"}
 	same := Row{Table: name + " (same solutes)", Source: "the model's own equations, computed apart by a separate program",
-		Unit: "K", Bar: 0.001, Kind: Identity, XLabel: "water frozen, %", YLabel: "°C"}
+		Unit: "K", Bar: 0.001, Kind: Twice, XLabel: "water frozen, %", YLabel: "°C"}
 	for _, l := range t.read(name) {
 		frozen := l.num("frozen_pct")
 		got := b.FrozenAtC(frozen / 100)
@@ -136,7 +136,7 @@ func texture(t *tables) ([]Row, error) {
 	var rows []Row
 	for _, f := range figures {
 		r := Row{Table: name + " (" + f.what + ")", Source: "the model's own equations, computed apart by a separate program; mixes invented but for the classical 12/11/15 mix",
-			Unit: "units of the last printed digit", Bar: 0.51, Kind: Identity, XLabel: "°C", YLabel: f.label,
+			Unit: "units of the last printed digit", Bar: 0.51, Kind: Twice, XLabel: "°C", YLabel: f.label,
 			Note: "Half a digit is the table's own rounding."}
 		for _, l := range t.read(name) {
 			b := phase.Prepare(recipes[l.text("recipe")], l.num("overrun"), phase.Dense, solution.DefaultBound)
@@ -192,7 +192,7 @@ func overruns(t *tables) ([]Row, error) {
 	overrun := Row{Table: name, Source: "H. D. Goff, University of Guelph, Figuring package overrun by weight, no particulates",
 		Unit: "% overrun", Bar: 0.05, Kind: Independent, XLabel: "overrun, %", YLabel: "overrun, %", Note: "To the printed digit."}
 	density := Row{Table: name + " (mix density)", Source: "the trade's formula 1/ρ = 1.07527 fat + 0.6329 other solids + water, as printed on a how-to page; result worked out",
-		Unit: "kg/L", Bar: 0.01, Kind: Independent, XLabel: "kg/L", YLabel: "kg/L",
+		Unit: "kg/L", Bar: 0.01, Kind: Twice, XLabel: "kg/L", YLabel: "kg/L",
 		Note: "Ours adds the volumes of protein, fat, ash and each sugar in solution at 4 °C; the trade's formula knows only fat, solids and water. Goff gives 1.09 to 1.10."}
 	for _, l := range t.read(name) {
 		want := l.num("expected")

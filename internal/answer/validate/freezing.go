@@ -115,7 +115,7 @@ func electrolytes(t *tables) ([]Row, error) {
 // waterHeld checks the equations, not nature.
 func waterHeld(t *tables) ([]Row, error) {
 	r := Row{Table: "freezing_model_reference", Source: "the model's own equations, computed apart by a separate program",
-		Unit: "relative", Bar: 1e-4, Kind: Identity, XLabel: "°C", YLabel: "g water held per g solute"}
+		Unit: "relative", Bar: 1e-4, Kind: Twice, XLabel: "°C", YLabel: "g water held per g solute"}
 	columns := map[string]mix.Species{"u_sucrose": mix.Sucrose, "u_glucose": mix.Glucose, "u_fructose": mix.Fructose, "u_lactose": mix.Lactose,
 		"u_maltose": mix.Maltose, "u_glycerol": mix.Glycerol, "u_mannitol": mix.Mannitol, "u_nacl": mix.SodiumChloride, "u_kcl": mix.PotassiumChloride, "u_ethanol": mix.Ethanol}
 	names := [...]string{"u_sucrose", "u_glucose", "u_fructose", "u_lactose", "u_maltose", "u_glycerol", "u_mannitol", "u_nacl", "u_kcl", "u_ethanol"}

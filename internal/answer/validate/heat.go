@@ -19,10 +19,10 @@ const carslawJaeger = "Carslaw & Jaeger 1959, Conduction of Heat in Solids, 2nd 
 
 func neumann(t *tables) ([]Row, error) {
 	const name = "stefan_neumann"
-	exact := Row{Table: name + " (exact solution)", Source: carslawJaeger, Unit: "mm", Bar: 1e-6, Kind: Identity, XLabel: "s", YLabel: "frozen depth, mm"}
-	front := Row{Table: name, Source: carslawJaeger, Unit: "%", Bar: 0.1, Kind: Independent, XLabel: "s", YLabel: "frozen depth, mm",
+	exact := Row{Table: name + " (exact solution)", Source: carslawJaeger, Unit: "mm", Bar: 1e-6, Kind: Twice, XLabel: "s", YLabel: "frozen depth, mm"}
+	front := Row{Table: name, Source: carslawJaeger, Unit: "%", Bar: 0.1, Kind: Twice, XLabel: "s", YLabel: "frozen depth, mm",
 		Note: "Two hours; case 1 with 50 cells of 4 mm, the others, whose front crosses few cells, with 400 of 0.5 mm."}
-	field := Row{Table: name + " (temperature)", Source: carslawJaeger, Unit: "K", Bar: 0.1, Kind: Independent, XLabel: "depth, mm", YLabel: "°C",
+	field := Row{Table: name + " (temperature)", Source: carslawJaeger, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: "depth, mm", YLabel: "°C",
 		Note: "Case 1 after two hours with cells of 2 mm."}
 	for _, l := range t.read(name) {
 		n := heat.Neumann{SolidWPerMK: l.num("ks_W_mK"), LiquidWPerMK: l.num("kl_W_mK"), SolidJPerM3K: l.num("cs_J_m3K"), LiquidJPerM3K: l.num("cl_J_m3K"),
@@ -62,10 +62,10 @@ func neumann(t *tables) ([]Row, error) {
 
 func series(t *tables) ([]Row, error) {
 	const name, source = "heisler_series", "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5"
-	exact := Row{Table: name + " (series)", Source: source, Unit: "of the start", Bar: 1e-7, Kind: Identity, XLabel: "Fourier number", YLabel: "share of the temperature difference left"}
-	solver := Row{Table: name, Source: source, Unit: "of the start", Bar: 5e-4, Kind: Independent, XLabel: "Fourier number", YLabel: "mean, share of the temperature difference left",
+	exact := Row{Table: name + " (series)", Source: source, Unit: "of the start", Bar: 1e-7, Kind: Twice, XLabel: "Fourier number", YLabel: "share of the temperature difference left"}
+	solver := Row{Table: name, Source: source, Unit: "of the start", Bar: 5e-4, Kind: Twice, XLabel: "Fourier number", YLabel: "mean, share of the temperature difference left",
 		Note: "Slab, cylinder and sphere on 20 cells."}
-	surface := Row{Table: name + " (wall surface)", Source: source, Unit: "of the start", Bar: 1e-3, Kind: Independent, XLabel: "Fourier number", YLabel: "surface, share of the temperature difference left",
+	surface := Row{Table: name + " (wall surface)", Source: source, Unit: "of the start", Bar: 1e-3, Kind: Twice, XLabel: "Fourier number", YLabel: "surface, share of the temperature difference left",
 		Note: "Slab, cylinder and sphere on 20 even cells. The surface is found from the outermost cell, the half cell before it and the coefficient."}
 	shapes := map[string]heat.Shape{"slab": heat.PlaneWall, "cylinder": heat.LongCylinder, "sphere": heat.Ball}
 	for _, l := range t.read(name) {
@@ -288,7 +288,7 @@ func plank(*tables) ([]Row, error) {
 }
 
 func stillAir(t *tables) ([]Row, error) {
-	r := Row{Table: "surface_coefficients", Source: "Churchill & Chu 1975, Int. J. Heat Mass Transfer 18:1323, with radiation and frost, evaluated by a separate program", Unit: "%", Bar: 0.5, Kind: Identity,
+	r := Row{Table: "surface_coefficients", Source: "Churchill & Chu 1975, Int. J. Heat Mass Transfer 18:1323, with radiation and frost, evaluated by a separate program", Unit: "%", Bar: 0.5, Kind: Twice,
 		XLabel: "°C of the surface", YLabel: "W/(m² K)", Note: "Equal formulas, so this proves no kitchen: measured coefficients scatter by some 30 %."}
 	for _, l := range t.read(r.Table) {
 		humidity := 0.0
@@ -305,7 +305,7 @@ func stillAir(t *tables) ([]Row, error) {
 }
 
 func airyConductivity(t *tables) ([]Row, error) {
-	r := Row{Table: "foam_conductivity", Source: "Maxwell–Eucken and Bruggeman as in Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65, evaluated by a separate program", Unit: "W/(m K)", Bar: 0.0006, Kind: Identity,
+	r := Row{Table: "foam_conductivity", Source: "Maxwell–Eucken and Bruggeman as in Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65, evaluated by a separate program", Unit: "W/(m K)", Bar: 0.0006, Kind: Twice,
 		XLabel: "air, share of the volume", YLabel: "W/(m K) at −18 °C",
 		Note: "Equal formulas, to the printed digit: the two ends of the band in which a foam lies. No measured conductivity of a foam as airy was found."}
 	air := phase.AirWPerMK(-18)

@@ -35,7 +35,7 @@ func fromIngredients(t *tables) ([]Row, error) {
 		compare             func(*ingredient.Library, []published.Row) ([]ingredient.Compared, error)
 		bar                 float64
 	}{
-		{"worked_mix_nutrition", "arithmetic on the library's own records, an invented recipe", "", Identity, ingredient.CompareWorkedMixes, 0},
+		{"worked_mix_nutrition", "arithmetic on the library's own records, an invented recipe", "", Twice, ingredient.CompareWorkedMixes, 0},
 		{recipeTable, "USDA SR28 and McCance and Widdowson CoFID 2021, records of cooked dishes, rebuilt from their recipes; tolerances in the table",
 			"Counts what a label would declare of 100 g, within the percentage that the table states. Figures too small to be declared are in the next row.",
 			Independent, ingredient.CompareRecipes, 0},

@@ -56,7 +56,7 @@ func dissolvedDensity(t *tables) ([]Row, error) {
 
 func components(t *tables) ([]Row, error) {
 	r := Row{Table: "choi_okos_components", Source: "Choi & Okos 1986, in Food Engineering and Process Applications vol. 1, pp. 93–101; ASHRAE Refrigeration Handbook 2006, ch. 9, tables 1 and 2",
-		Unit: "%", Bar: 0.01, Kind: Identity, XLabel: "°C", YLabel: "conductivity, density or heat capacity",
+		Unit: "%", Bar: 0.01, Kind: Twice, XLabel: "°C", YLabel: "conductivity, density or heat capacity",
 		Note: "The polynomials evaluated apart, to the printed digit. Liquid water has its density from Kell 1975 instead."}
 	solids := map[string]solution.Component{"protein": solution.Components.Protein, "fat": solution.Components.Fat, "carbohydrate": solution.Components.Carbohydrate,
 		"fibre": solution.Components.Fibre, "ash": solution.Components.Ash}

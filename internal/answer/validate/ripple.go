@@ -11,7 +11,7 @@ func rippleChecks() []check { return []check{maps, ribbons, lines, spoonfuls} }
 
 func maps(t *tables) ([]Row, error) {
 	r := Row{Table: "marbling_maps", Source: "Lu, Jaffer, Jin, Zhao & Mao 2012, Mathematical Marbling, IEEE Computer Graphics and Applications 32(6); images computed apart",
-		Unit: "mm", Bar: 1e-8, Kind: Identity, XLabel: "mm", YLabel: "mm"}
+		Unit: "mm", Bar: 1e-8, Kind: Twice, XLabel: "mm", YLabel: "mm"}
 	for _, l := range t.read(r.Table) {
 		x, y := l.num("x"), l.num("y")
 		if l.text("map") == "twist" {

@@ -15,7 +15,7 @@ func syrupChecks() []check { return []check{boiling, syrupSolids, altitude, meet
 
 func boiling(t *tables) ([]Row, error) {
 	const name = "syrup_boiling"
-	ours := Row{Table: name, Source: starzakPeacock, Unit: "K", Bar: 0.01, Kind: Identity, XLabel: "sucrose, mass %", YLabel: "boiling point, °C"}
+	ours := Row{Table: name, Source: starzakPeacock, Unit: "K", Bar: 0.01, Kind: Twice, XLabel: "sucrose, mass %", YLabel: "boiling point, °C"}
 	browne := Row{Table: name + " (Browne 1912)", Source: "Browne 1912, A Handbook of Sugar Analysis, boiling-point elevation (as reprinted)", Unit: "K", Bar: 5.5, Kind: Independent,
 		XLabel: "sucrose, mass %", YLabel: "boiling point, °C",
 		Note: "A wide bar, openly: the old table and modern vapour pressures part by up to 5.4 K at 90 %. That is what a cooking thermometer cannot tell; weighing the pan can."}
@@ -30,7 +30,7 @@ func boiling(t *tables) ([]Row, error) {
 
 func syrupSolids(t *tables) ([]Row, error) {
 	const name = "syrup_solids_at_temperature"
-	ours := Row{Table: name, Source: starzakPeacock, Unit: "% sucrose", Bar: 0.01, Kind: Identity, XLabel: "thermometer, °C", YLabel: "sucrose, mass %",
+	ours := Row{Table: name, Source: starzakPeacock, Unit: "% sucrose", Bar: 0.01, Kind: Twice, XLabel: "thermometer, °C", YLabel: "sucrose, mass %",
 		Note: "At sea level, 1000 m and 2000 m."}
 	browne := Row{Table: name + " (Browne 1912)", Source: "Browne 1912, A Handbook of Sugar Analysis (as reprinted)", Unit: "% sucrose", Bar: 5, Kind: Independent,
 		XLabel: "thermometer, °C", YLabel: "sucrose, mass %",
@@ -65,9 +65,9 @@ func syrupSolids(t *tables) ([]Row, error) {
 
 func altitude(t *tables) ([]Row, error) {
 	const name = "altitude"
-	pressure := Row{Table: name + " (pressure)", Source: "US Standard Atmosphere 1976 (ICAO Doc 7488)", Unit: "kPa", Bar: 0.001, Kind: Identity, XLabel: "m", YLabel: "kPa"}
-	boils := Row{Table: name + " (water)", Source: "IAPWS-IF97 (R7-97)", Unit: "K", Bar: 0.001, Kind: Identity, XLabel: "m", YLabel: "boiling point of water, °C"}
-	same := Row{Table: name, Source: starzakPeacock, Unit: "K", Bar: 0.002, Kind: Identity, XLabel: "m", YLabel: "reading for the syrup of 118 °C at sea level, °C"}
+	pressure := Row{Table: name + " (pressure)", Source: "US Standard Atmosphere 1976 (ICAO Doc 7488)", Unit: "kPa", Bar: 0.001, Kind: Twice, XLabel: "m", YLabel: "kPa"}
+	boils := Row{Table: name + " (water)", Source: "IAPWS-IF97 (R7-97)", Unit: "K", Bar: 0.001, Kind: Twice, XLabel: "m", YLabel: "boiling point of water, °C"}
+	same := Row{Table: name, Source: starzakPeacock, Unit: "K", Bar: 0.002, Kind: Twice, XLabel: "m", YLabel: "reading for the syrup of 118 °C at sea level, °C"}
 	thumb := Row{Table: name + " (rule of thumb)", Source: "McGee 2004, On Food and Cooking: 1 °C less per 305 m", Unit: "K", Bar: 1.3, Kind: Independent, XLabel: "m", YLabel: "reading, °C",
 		Note: "The rule of the kitchen, beside the computed reading."}
 	x := solution.BoilingFraction(118, water.StandardPressure)

@@ -25,8 +25,8 @@ type Kind string
 const (
 	Regression  Kind = "regression: constants came from this table"
 	Independent Kind = "independent"
-	Identity    Kind = "identity"                       // the same equations computed apart, or exact by definition
-	Twice       Kind = "computed twice"                 // by a second program of ours, of another scheme
+	Identity    Kind = "identity"                       // exact by definition
+	Twice       Kind = "computed twice"                 // by a second program of ours
 	Elsewhere   Kind = "measured elsewhere, not fitted" // like products of others, whose mix was not read
 	Remembered  Kind = "remembered"
 )
@@ -39,9 +39,9 @@ func (k Kind) Words() string {
 	case Independent:
 		return "Nothing was fitted to this table: the stronger proof."
 	case Identity:
-		return "Exact by definition, or the same equations computed apart: it checks the program, not nature."
+		return "Exact by definition: it checks the program, not nature."
 	case Twice:
-		return "A second program of ours, of another scheme, gives these figures: it checks the arithmetic, not nature."
+		return "A second program of ours gives these figures: it checks the arithmetic, not nature."
 	case Elsewhere:
 		return "Nothing was fitted to this table, but the products are others' and their mix was not read: it tests level and order."
 	case Remembered:

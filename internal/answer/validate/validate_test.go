@@ -2,9 +2,12 @@ package validate_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -127,5 +130,49 @@ func TestTheReadmePromisesWhatTheComparisonHolds(t *testing.T) {
 	assert.Equal(t, want, strings.Split(list, "\n"))
 	for _, so := range solution.Solutes {
 		assert.Equal(t, so.Table != "", promised[so.Species], "%s", so.Species)
+	}
+}
+
+// computedByUs is how a table's comment says that a program of ours made its
+// figures.
+var computedByUs = regexp.MustCompile(`(?i)separate program|prototype|apart from this program|adiabatic mixing|synthetic foam|worked out here`)
+
+// otherwise are the rows of such tables whose own column was read elsewhere, or
+// whose constants came from it.
+var otherwise = map[string]string{
+	"syrup_boiling (Browne 1912)":                                "a column of published readings",
+	"syrup_solids_at_temperature (Browne 1912)":                  "a column of published readings",
+	"syrup_solids_at_temperature (Browne 1912, the stated band)": "a column of published readings",
+	"altitude (rule of thumb)":                                   "a published rule",
+	"freezing_time_slab (between two formulas)":                  "two published formulas",
+	"mix_worked_example":                                         "another, published method",
+	"overrun_worked_examples":                                    "printed results",
+	"sucrose_ice_equilibrium":                                    "another model, from memory",
+	"ripple_side_thickness":                                      "a constant came from it",
+}
+
+// A table that a program of ours computed proves arithmetic, and its rows say so.
+func TestWhatIsComputedTwiceIsSaidToBe(t *testing.T) {
+	seen := map[string]bool{}
+	for _, r := range rows(t) {
+		table, _, _ := strings.Cut(r.Table, " (")
+		text, err := testdata.Tables.ReadFile("tables/" + table + ".csv")
+		if errors.Is(err, fs.ErrNotExist) {
+			continue // computed in the check
+		}
+		require.NoError(t, err)
+		for _, line := range strings.Split(string(text), "\n") {
+			if strings.HasPrefix(line, "#") && computedByUs.MatchString(line) {
+				if otherwise[r.Table] == "" {
+					assert.Equal(t, validate.Twice, r.Kind, r.Table)
+				} else {
+					assert.NotEqual(t, validate.Twice, r.Kind, r.Table)
+				}
+				seen[r.Table] = true
+			}
+		}
+	}
+	for name := range otherwise {
+		assert.True(t, seen[name], name)
 	}
 }
