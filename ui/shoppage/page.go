@@ -39,6 +39,8 @@ type Page struct {
 	setup  Setup
 	basket basket.Basket
 
+	fault *fyne.Container // tells of a file of prices that cannot be read
+	wrong *widget.Label
 	cost  *widget.Label
 	sale  *sale
 	packs *kit.Figures
@@ -65,7 +67,14 @@ func New(h page.Host, s Setup) *Page {
 	p.which = kit.NewSelect(nil, nil)
 	p.which.PlaceHolder = "Choose an ingredient"
 	p.ask = kit.NewButton("Price…", p.askPrice)
-	left := page.ScrolledBothWays(page.Heading("What it costs"), p.cost,
+	p.wrong = page.Bold("")
+	p.wrong.Importance = widget.DangerImportance
+	p.fault = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton("Read it again", func() {
+		s.Prices.Read()
+		s.Use()
+		p.Show()
+	})), p.wrong)
+	left := page.ScrolledBothWays(p.fault, page.Heading("What it costs"), p.cost,
 		page.Heading("Selling price and margin"), p.sale.object,
 		page.Heading("What packs cost"), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
 
@@ -96,6 +105,7 @@ func (p *Page) Leave() {}
 
 // Show implements page.Page.
 func (p *Page) Show() {
+	p.showFault()
 	r := p.host.Result()
 	cost := say.Cost(page.Reads, &r.Cost)
 	if r.Cost.Priced {
@@ -105,6 +115,18 @@ func (p *Page) Show() {
 	p.sale.show(&r.Cost)
 	p.showPacks()
 	p.showList()
+}
+
+// showFault tells that the maker's prices are left out.
+func (p *Page) showFault() {
+	err := p.setup.Prices.Err()
+	if err != nil {
+		kit.SetText(p.wrong, say.PricesLeftOut(err))
+	}
+	if p.fault.Visible() != (err != nil) {
+		p.fault.Hidden = err == nil
+		p.object.Refresh()
+	}
 }
 
 // showPacks lists what is known of the price of each ingredient of the design.

@@ -1,7 +1,9 @@
 package shoppage
 
 import (
+	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -92,4 +94,22 @@ func TestWithoutPricesNothingIsFree(t *testing.T) {
 	assert.Contains(t, p.said.Text, "No ingredient has a price yet")
 	test.Tap(p.ask)
 	assert.Contains(t, h.Said, "Choose an ingredient")
+}
+
+func TestPricesBrokenByHandAreToldOfAndReadAgain(t *testing.T) {
+	h, p := bed(t, price.Pack{Ingredient: "sugar", Price: 12, Grams: 1000})
+	assert.NotContains(t, pagetest.Texts(p.object), "could not be read")
+	path := p.setup.Prices.Path()
+	was, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, []byte("prices: [{}]\n"), 0o644))
+	p.setup.Prices.Read()
+	p.setup.Use()
+	p.Show()
+	assert.Contains(t, strings.ReplaceAll(p.wrong.Text, "\n", " "), path+": line 1: ")
+	assert.True(t, p.fault.Visible())
+	require.NoError(t, os.WriteFile(path, was, 0o644))
+	test.Tap(pagetest.Button(t, p.object, "Read it again"))
+	assert.False(t, p.fault.Visible())
+	assert.True(t, h.Found.Cost.Priced)
 }

@@ -200,3 +200,8 @@ func PriceKept(path string) string { return "Kept in " + path }
 
 // PriceStep is the name of the step that takes an older price from the lines.
 func PriceStep(name string) string { return "price of " + name }
+
+// PricesLeftOut says why no price counts.
+func PricesLeftOut(err error) string {
+	return "Your prices could not be read and are left out; the file stays as it is. " + Sentence(err.Error()) + " Correct the file by hand, then read it again."
+}

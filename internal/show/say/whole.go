@@ -20,11 +20,12 @@ const WholeStep = "use of whole eggs"
 // Whole says what a way to whole eggs does to d.
 func Whole(s Style, d design.Design, w *whole.Way) string {
 	eggs := s.Count(w.Eggs, "egg", "")
+	const kept = " The grams are then kept as written."
 	if w.Kind == whole.ByRatio {
 		return "Both recipes stay. Custard and foam are weighed out for " + eggs + ", and the foam goes from " +
-			s.Percent(d.Blend.FoamVolumePercent, 0) + " to " + s.Percent(w.Design.Blend.FoamVolumePercent, 0) + " of the volume: " + TubsFilledTo(s, w.Design.Tubs) + "."
+			s.Percent(d.Blend.FoamVolumePercent, 0) + " to " + s.Percent(w.Design.Blend.FoamVolumePercent, 0) + " of the volume: " + TubsFilledTo(s, w.Design.Tubs) + "." + kept
 	}
-	return "Tubs and ratio stay. Each phase is made around " + eggs + ", with more or less of all else, so both recipes change."
+	return "Tubs and ratio stay. Each phase is made around " + eggs + ", with more or less of all else, so both recipes change." + kept
 }
 
 // TubsFilledTo is "4 tubs, each filled to 92 %".
