@@ -318,6 +318,21 @@ func TestADrawerWithTheWaterItLacksFreezesAtTheFreezersAir(t *testing.T) {
 	assert.Empty(t, notes)
 }
 
+// Neither frozen, the sweeter phase draws from the other, whichever it is.
+func TestTheSweeterOfTwoUnfrozenPhasesDraws(t *testing.T) {
+	for fructose, want := range map[float64]string{0: "foam", 900: "custard"} {
+		d := market.Honey().WithLineAdded(design.DensePart, market.Line("fructose", fructose))
+		r := evaluated(t, d)
+		p := Default()
+		p.Freezer.AirC, p.SwingK = -1, 0
+		tub, err := rippled(r)
+		require.NoError(t, err)
+		pl := planner{d: d, r: r, p: p, tub: tub, a: &Answer{}}
+		pl.store()
+		assert.Equal(t, want, pl.a.Storage.Drawer, "%g g fructose", fructose)
+	}
+}
+
 func bound(d design.Design) (b solution.Bound) {
 	b.ProteinGPerG, b.FibreGPerG = d.Model.ProteinGPerG, d.Model.FibreGPerG
 	return b
@@ -339,6 +354,8 @@ func TestACalibrationErrorSaysWhatTimesThereAre(t *testing.T) {
 	require.ErrorAs(t, err, &refused)
 	assert.Equal(t, 40.0*24*60, refused.LongestMinutes, "a core never colder than its air is waited for 40 days")
 	assert.Equal(t, refused.LongestMinutes, refused.ShortestMinutes)
+	_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: 0.5, CoreC: -15, StartC: -5})
+	assert.True(t, errors.As(err, &refused), "half a minute is a time")
 	for _, minutes := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: CoreAt, Minutes: minutes, CoreC: -15, StartC: -5})
 		assert.Error(t, err, "%g", minutes)

@@ -59,13 +59,13 @@ func (f *film) build(m *Material, face Face, halfCell, lowest, highest float64) 
 	u := face.OverallWPerM2K()
 	f.ambient, f.u = face.AmbientC, u
 	i := 0
-	ambient := 0.0
+	var ambient float64
 	if u > 0 {
 		ambient = m.PotentialWPerM(face.AmbientC)
 	}
 	for n := range f.grid {
 		phi := from + float64(n)*width
-		flux := 0.0
+		var flux float64
 		switch {
 		case math.IsInf(u, 1):
 			flux = (ambient - phi) / halfCell

@@ -251,6 +251,12 @@ func TestCrossingsAtTheStart(t *testing.T) {
 	assert.True(t, out.CrossingsS[3] > 0 && out.CrossingsS[3] < 3600)
 	assert.True(t, math.IsNaN(out.CrossingsS[4]))
 	assert.True(t, out.CrossingsS[5] > 0, "not at once")
+	// A hair beyond the start, on the other side of it, nothing ever comes.
+	p.Levels = []Level{{Wall, -4.9}, {Hottest, -4.99}}
+	p.Segments = []Segment{{600, everywhere(Face{AmbientC: -8, WPerM2K: 5})}}
+	out, err = Solve(context.Background(), p, Options{})
+	require.NoError(t, err)
+	assert.True(t, math.IsNaN(out.CrossingsS[0]) && math.IsNaN(out.CrossingsS[1]))
 }
 
 // Stirred by its edge, a body rests a minute where nobody says how long.
@@ -313,6 +319,18 @@ func TestATubsMeshIsThinAtItsFaces(t *testing.T) {
 	for j := 2; j < nz/2; j++ {
 		assert.InEpsilon(t, m.height[1]/m.height[0], m.height[j]/m.height[j-1], 1e-6)
 	}
+	flat, err := Cylinder(0.05, 0.01, 5, 5)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.002, flat.thinnest(), 1e-9)
+	tall, err := Cylinder(0.01, 0.05, 5, 5)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.002, tall.thinnest(), 1e-9)
+	slab, err := Slab(0.03, 6)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.005, slab.thinnest(), 1e-9)
+	ball, err := Sphere(0.03, 6)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.005, ball.thinnest(), 1e-9)
 	// Too few cells for that stay even.
 	wide, err := Graded(0.0425, 0.0834, 15, 26, 0.01)
 	require.NoError(t, err)

@@ -3,6 +3,7 @@ package heat
 import (
 	"context"
 	"math"
+	"slices"
 
 	"ripplewright/internal/matter/num"
 )
@@ -80,11 +81,7 @@ func newRun(p Problem, o Options, lowest, highest float64) *run {
 	if p.Stirring.EveryS > 0 {
 		r.nextStir = p.Stirring.EveryS
 	}
-	samples := 512
-	if p.EveryS > 0 {
-		samples = int(min(r.end/p.EveryS, 1e6)) + 2
-	}
-	r.out.Track = make([]Sample, 0, samples)
+	r.out.Track = make([]Sample, 0, 512)
 	return r
 }
 
@@ -177,11 +174,7 @@ func (r *run) restart() {
 	copy(r.base, r.u)
 	r.now = r.read()
 	r.priorStep, r.lastStep = 0, 0
-	steepest := 0.0
-	for _, s := range r.slope {
-		steepest = max(steepest, s)
-	}
-	r.step = 0.1 * r.thinnest * r.thinnest / steepest
+	r.step = 0.1 * r.thinnest * r.thinnest / slices.Max(r.slope)
 }
 
 // poll is how many steps pass between looks at the context.
