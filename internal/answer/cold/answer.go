@@ -22,8 +22,8 @@ type Answer struct {
 	Tub         Vessel
 	StillFreeze StillFreeze
 	Harden      Harden
-	Counter     Serving
-	Fridge      Serving // in the refrigerator instead
+	Counter     Softening
+	Fridge      Softening // in the refrigerator instead
 	Storage     Storage
 	Notes       []model.Warning
 }
@@ -88,8 +88,8 @@ type Stir struct {
 	WaterFrozenPercent float64 // once beaten
 }
 
-// Serving is a tub taken out of the freezer.
-type Serving struct {
+// Softening is a tub taken out of the freezer.
+type Softening struct {
 	Place        string // "counter" or "refrigerator"
 	AirC, StartC float64
 
@@ -100,7 +100,7 @@ type Serving struct {
 	FromMinutes, ToMinutes Range    // minutes
 	RingC, CoreC           float64  // at From
 	EndCoreC               float64  // the core at To
-	Dense, Foam            Band
+	Dense, Foam            ScoopTimes
 
 	WholeMinutes       Range // minutes until all of the tub, evened out, is past FromC
 	CoreMinutes        Range // until its coldest spot is
@@ -124,8 +124,8 @@ const (
 	NobodyKnows            // the hardness law ends before a phase's band
 )
 
-// Band is when the outer ring is in one phase's band.
-type Band struct {
+// ScoopTimes is when the outer ring is in one phase's band.
+type ScoopTimes struct {
 	Present                bool
 	OK                     bool // there is a band between −40 and 0 °C
 	FromC, ToC             float64

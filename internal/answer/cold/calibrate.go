@@ -91,7 +91,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 	}
 	target := &p.Freezer
 	if m.Kind == ScoopedWell {
-		var s Serving
+		var s Softening
 		pl.bands(&s)
 		if !s.OK {
 			return p, fmt.Errorf("calibration: this design has no temperature at which it scoops well")

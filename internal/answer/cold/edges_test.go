@@ -24,7 +24,7 @@ func noted(change func(a *Answer, d *design.Design)) map[string]int {
 	a := &Answer{}
 	a.Harden.Hours, a.StillFreeze.Dense.ReadyMinutes = Range{8, 6, 10}, Range{100, 80, 120}
 	a.StillFreeze.Dense.Present = true
-	a.Counter = Serving{OK: true, FromMinutes: Range{10, 8, 12}, ToMinutes: Range{20, 15, 25}, CoreMinutes: Range{18, 15, 22}, MeltsAtWallMinutes: Range{30, 25, 35}}
+	a.Counter = Softening{OK: true, FromMinutes: Range{10, 8, 12}, ToMinutes: Range{20, 15, 25}, CoreMinutes: Range{18, 15, 22}, MeltsAtWallMinutes: Range{30, 25, 35}}
 	change(a, &d)
 	pl := planner{d: d, a: a}
 	pl.remark()

@@ -179,12 +179,12 @@ func TestOnePhaseAloneHasAPlan(t *testing.T) {
 // Butter has a plan, but nobody knows when it scoops; an ordinary tub does.
 func TestWhereTheHardnessLawEndsNobodyKnowsWhenItScoops(t *testing.T) {
 	a := planned(t, market.Honey().WithLines(design.DensePart, []design.Line{{Ingredient: "butter_unsalted", Grams: 500}}), Default())
-	for _, s := range []Serving{a.Counter, a.Fridge} {
+	for _, s := range []Softening{a.Counter, a.Fridge} {
 		assert.False(t, s.OK)
 		assert.Equal(t, NobodyKnows, s.Why)
 	}
 	a = planned(t, market.Honey(), Default())
-	for _, s := range []Serving{a.Counter, a.Fridge} {
+	for _, s := range []Softening{a.Counter, a.Fridge} {
 		assert.NotEqual(t, NobodyKnows, s.Why)
 	}
 }

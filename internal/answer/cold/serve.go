@@ -20,7 +20,7 @@ const (
 // refrigerator.
 func (pl *planner) serve() error {
 	for _, s := range [...]struct {
-		to            *Serving
+		to            *Softening
 		name          string
 		place         Place
 		limit, frames float64
@@ -38,7 +38,7 @@ func (pl *planner) serve() error {
 
 // bands sets the temperatures between which each phase eats as it should, and
 // those between which both do.
-func (pl *planner) bands(s *Serving) {
+func (pl *planner) bands(s *Softening) {
 	s.FromC, s.ToC, s.OK = coldestBand, warmestBand, true
 	known := true
 	for i, b := range pl.tub.bodies {
@@ -79,7 +79,7 @@ func (pl *planner) bands(s *Serving) {
 	}
 }
 
-func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error {
+func (pl *planner) soften(s *Softening, place Place, limit, frames float64) error {
 	s.AirC, s.StartC = place.AirC, pl.p.Freezer.AirC
 	pl.bands(s)
 	serving := pl.d.Serving.TemperatureC
@@ -91,7 +91,7 @@ func (pl *planner) soften(s *Serving, place Place, limit, frames float64) error 
 		{Of: heat.Ring, AtC: serving}, {Of: heat.Mean, AtC: serving},
 		{Of: heat.Wall, AtC: s.MeltC},
 	}
-	for i, b := range [...]*Band{&s.Dense, &s.Foam} {
+	for i, b := range [...]*ScoopTimes{&s.Dense, &s.Foam} {
 		if !b.Present {
 			levels[2*i].AtC, levels[2*i+1].AtC = math.NaN(), math.NaN()
 		}

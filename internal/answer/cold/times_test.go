@@ -29,7 +29,7 @@ func TestTimesAndCurvesAgree(t *testing.T) {
 	assert.InDelta(t, -17, last.CoreC, 0.12, "the curve ends with the sample a kelvin above the air")
 	spaced(t, h.Run, 5, 5)
 
-	for _, s := range []*Serving{&a.Counter, &a.Fridge} {
+	for _, s := range []*Softening{&a.Counter, &a.Fridge} {
 		run := &s.Run
 		assert.InDelta(t, s.FromC, run.At(s.FromMinutes.Value).RingC, 0.05, s.Place)
 		assert.InDelta(t, s.ToC, run.At(s.ToMinutes.Value).RingC, 0.05, s.Place)
@@ -187,7 +187,7 @@ func TestTheTubScoopsWhereBothPhasesDo(t *testing.T) {
 	tub, err := rippled(r)
 	require.NoError(t, err)
 	pl := planner{d: d, r: r, p: Default(), tub: tub, a: &Answer{}}
-	var s Serving
+	var s Softening
 	pl.bands(&s)
 	require.True(t, s.OK)
 	assert.Equal(t, math.Max(s.Dense.FromC, s.Foam.FromC), s.FromC)
@@ -198,7 +198,7 @@ func TestTheTubScoopsWhereBothPhasesDo(t *testing.T) {
 	// film never does, and it melts with its last ice.
 	assert.InDelta(t, phase.Words[0].BelowKPa, r.Dense.Body.At(s.MeltC).YieldKPa, 1e-6)
 	pl.tub = only(&r.Foam.Body)
-	var foam Serving
+	var foam Softening
 	pl.bands(&foam)
 	assert.Equal(t, r.Foam.Body.FreezingPointC, foam.MeltC)
 	assert.True(t, foam.Foam.Present && !foam.Dense.Present)

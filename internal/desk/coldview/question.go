@@ -77,7 +77,7 @@ func (q Question) Brief(s say.Style, a *cold.Answer) say.Brief {
 }
 
 // Softens returns the tub that warms, on the counter or in the refrigerator.
-func (q Question) Softens(a *cold.Answer) *cold.Serving {
+func (q Question) Softens(a *cold.Answer) *cold.Softening {
 	if q == Fridge {
 		return &a.Fridge
 	}
@@ -113,7 +113,7 @@ func (q Question) LawEnds(s say.Style, a *cold.Answer) []string {
 	v := q.Softens(a)
 	for _, x := range [...]struct {
 		name string
-		band *cold.Band
+		band *cold.ScoopTimes
 	}{{"custard", &v.Dense}, {"ribbon", &v.Foam}} {
 		switch b := x.band; {
 		case !b.Present:

@@ -138,7 +138,7 @@ func (i Inks) hardening(h *cold.Harden) chart.Plot {
 }
 
 // softening has a band for each phase, no further than its hardness is known.
-func (i Inks) softening(v *cold.Serving) chart.Plot {
+func (i Inks) softening(v *cold.Softening) chart.Plot {
 	plot := i.curves(&v.Run)
 	if b := &v.Dense; b.OK {
 		plot.Bands = append(plot.Bands, i.right("custard scoops", math.Max(b.FromC, b.LawFromC), b.ToC, i.Dense, draw.Rising))

@@ -78,7 +78,7 @@ func HardenRows(s say.Style, h *cold.Harden) []say.TableRow {
 
 // SofteningRows are the times of a tub that softens, made for servingC; those of
 // scooping only where it does, and none that hang on a hardness nobody knows.
-func SofteningRows(s say.Style, v *cold.Serving, servingC float64) []say.TableRow {
+func SofteningRows(s say.Style, v *cold.Softening, servingC float64) []say.TableRow {
 	var rows []say.TableRow
 	if v.OK {
 		rows = append(rows, times(s, "Outer ring scoops", v.FromMinutes), times(s, "Whole tub scoops", v.WholeMinutes),
@@ -100,8 +100,8 @@ func BandHeads(s say.Style) []string {
 
 // BandRows are what the outer ring is right for, and when. The colder end is
 // unknown where the hardness law ends before it.
-func BandRows(s say.Style, v *cold.Serving) []say.TableRow {
-	row := func(name string, b *cold.Band) say.TableRow {
+func BandRows(s say.Style, v *cold.Softening) []say.TableRow {
+	row := func(name string, b *cold.ScoopTimes) say.TableRow {
 		if !b.Present || !b.OK {
 			return say.TableRow{Name: name, Cells: []string{"", "", "", ""}}
 		}
@@ -111,8 +111,8 @@ func BandRows(s say.Style, v *cold.Serving) []say.TableRow {
 		}
 		return say.TableRow{Name: name, Cells: []string{from, degrees(s, b.ToC, 1), say.Reached(s, b.FromMinutes.Value), say.Reached(s, b.ToMinutes.Value)}}
 	}
-	both := cold.Band{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, FromMinutes: v.FromMinutes, ToMinutes: v.ToMinutes}
-	for _, b := range [...]*cold.Band{&v.Dense, &v.Foam} {
+	both := cold.ScoopTimes{Present: true, OK: v.OK, FromC: v.FromC, ToC: v.ToC, LawFromC: v.FromC, FromMinutes: v.FromMinutes, ToMinutes: v.ToMinutes}
+	for _, b := range [...]*cold.ScoopTimes{&v.Dense, &v.Foam} {
 		if b.Present {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
 		}
@@ -126,7 +126,7 @@ func InsideHeads(s say.Style) []string {
 }
 
 // InsideRows are the temperatures inside the tub when something begins.
-func InsideRows(s say.Style, v *cold.Serving) []say.TableRow {
+func InsideRows(s say.Style, v *cold.Softening) []say.TableRow {
 	row := func(name string, r cold.Range) say.TableRow {
 		if !r.Known() {
 			return say.TableRow{Name: name, Cells: []string{"", ""}}

@@ -76,7 +76,7 @@ func coolingJSON(c *cold.Cooling) dict {
 	return o
 }
 
-func servingJSON(s *cold.Serving) dict {
+func servingJSON(s *cold.Softening) dict {
 	o := dict{
 		"place": s.Place, "air_c": Number(s.AirC), "start_c": Number(s.StartC), "ok": s.OK, "sentence": say.Softening(Reads, s),
 		"band_from_c": Number(s.FromC), "band_to_c": Number(s.ToC),
@@ -93,7 +93,7 @@ func servingJSON(s *cold.Serving) dict {
 	return o
 }
 
-func bandJSON(b *cold.Band) any {
+func bandJSON(b *cold.ScoopTimes) any {
 	if !b.Present {
 		return nil
 	}

@@ -131,7 +131,7 @@ func Ready(s Style, c *cold.Cooling) string {
 
 // LeaveOut says how long to leave a tub out, on the counter or in the
 // refrigerator, before it is eaten. It is the one answer to that question.
-func LeaveOut(s Style, v *cold.Serving) string {
+func LeaveOut(s Style, v *cold.Softening) string {
 	switch {
 	case v.Why == cold.NeverTogether:
 		return "No time out of the freezer is right: at no temperature do both phases eat well."
@@ -166,7 +166,7 @@ func LeaveOut(s Style, v *cold.Serving) string {
 
 // Out is after how many whole minutes out a tub scoops: 0 straight from the
 // freezer, NaN of one that never does.
-func Out(v *cold.Serving) float64 {
+func Out(v *cold.Softening) float64 {
 	if !v.OK || !v.FromMinutes.Known() {
 		return math.NaN()
 	}
@@ -175,7 +175,7 @@ func Out(v *cold.Serving) float64 {
 
 // OutFor is how long a tub stays out, from when its edge scoops until all of it
 // does: "3 to 7 min".
-func OutFor(s Style, v *cold.Serving) string {
+func OutFor(s Style, v *cold.Softening) string {
 	if wholeInTime(v) {
 		return s.DurationSpan(v.FromMinutes.Value, v.WholeMinutes.Value)
 	}
@@ -183,20 +183,20 @@ func OutFor(s Style, v *cold.Serving) string {
 }
 
 // wholeInTime reports whether the whole tub scoops before its edge is too soft.
-func wholeInTime(v *cold.Serving) bool {
+func wholeInTime(v *cold.Softening) bool {
 	return v.WholeMinutes.Known() && !(v.WholeMinutes.Value > v.ToMinutes.Value) && math.Round(v.WholeMinutes.Value) > math.Round(v.FromMinutes.Value)
 }
 
 // LookFrom says when to look first, as kitchens vary; "" where the time does
 // not depend on that.
-func LookFrom(s Style, v *cold.Serving) string {
+func LookFrom(s Style, v *cold.Softening) string {
 	if !(Out(v) > 0) || !known(v.FromMinutes.Low) || math.Round(v.FromMinutes.Low) >= Out(v) {
 		return ""
 	}
 	return "Kitchens vary: start looking at " + s.Duration(v.FromMinutes.Low) + "."
 }
 
-func where(v *cold.Serving) string {
+func where(v *cold.Softening) string {
 	if v.Place == "refrigerator" {
 		return " in the refrigerator"
 	}
@@ -204,7 +204,7 @@ func where(v *cold.Serving) string {
 }
 
 // Softening is LeaveOut with LookFrom.
-func Softening(s Style, v *cold.Serving) string {
+func Softening(s Style, v *cold.Softening) string {
 	return strings.TrimSpace(LeaveOut(s, v) + " " + LookFrom(s, v))
 }
 

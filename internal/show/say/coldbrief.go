@@ -72,7 +72,7 @@ func HardenBrief(s Style, h *cold.Harden) Brief {
 }
 
 // LeaveOutBrief is LeaveOut in a word or two.
-func LeaveOutBrief(s Style, v *cold.Serving) Brief {
+func LeaveOutBrief(s Style, v *cold.Softening) Brief {
 	soft := ""
 	if v.ToMinutes.Known() {
 		soft = "the ring is too soft by " + s.Duration(v.ToMinutes.Value)

@@ -20,22 +20,22 @@ func minutes(v float64) cold.Range { return cold.Range{Value: v, Low: 0.9 * v, H
 // the other has not.
 func TestLeavingOutIsToldAlikeInBriefAndInFull(t *testing.T) {
 	for _, c := range []struct {
-		of          cold.Serving
+		of          cold.Softening
 		brief, more string
 		full        string
 	}{
-		{cold.Serving{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "3 to 7 min", "the ring is too soft by 20 min",
+		{cold.Softening{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "3 to 7 min", "the ring is too soft by 20 min",
 			"Leave it out 3 to 7 min: first the edge scoops, then the whole tub. After 20 min the edge is too soft."},
-		{cold.Serving{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(30), ToMinutes: minutes(20)}, "3 min", "the ring is too soft by 20 min",
+		{cold.Softening{OK: true, FromMinutes: minutes(3), WholeMinutes: minutes(30), ToMinutes: minutes(20)}, "3 min", "the ring is too soft by 20 min",
 			"Leave it out 3 min: the edge scoops then. After 20 min the edge is too soft."},
-		{cold.Serving{OK: true, FromMinutes: minutes(0.2), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "at once", "the ring is too soft by 20 min",
+		{cold.Softening{OK: true, FromMinutes: minutes(0.2), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "at once", "the ring is too soft by 20 min",
 			"It scoops straight from the freezer, for 20 min on the counter."},
-		{cold.Serving{OK: true, FromMinutes: nowhere, ToMinutes: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time looked at."},
-		{cold.Serving{Why: cold.TooSoft, StartC: -8, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
-		{cold.Serving{Why: cold.NeverScoops, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
-		{cold.Serving{Why: cold.NeverTogether, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "never right for both phases",
+		{cold.Softening{OK: true, FromMinutes: nowhere, ToMinutes: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time looked at."},
+		{cold.Softening{Why: cold.TooSoft, StartC: -8, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
+		{cold.Softening{Why: cold.NeverScoops, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
+		{cold.Softening{Why: cold.NeverTogether, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "never right for both phases",
 			"No time out of the freezer is right: at no temperature do both phases eat well."},
-		{cold.Serving{Why: cold.NobodyKnows, FromMinutes: nowhere, ToMinutes: nowhere}, "not known", "the model does not know how hard it is",
+		{cold.Softening{Why: cold.NobodyKnows, FromMinutes: nowhere, ToMinutes: nowhere}, "not known", "the model does not know how hard it is",
 			"How long to leave it out is not known: the model does not know how hard it is."},
 	} {
 		assert.Equal(t, Brief{c.brief, c.more}, LeaveOutBrief(metric, &c.of))

@@ -56,7 +56,7 @@ func TestAdviceTellsWarmerFromColder(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, Advice(metric, bad, serve(c.now, c.to), nil))
 	}
-	out := cold.Answer{Counter: cold.Serving{Place: "counter", StartC: -18, OK: true, FromMinutes: at(3, 2, 4), WholeMinutes: at(7, 5, 9), ToMinutes: at(25, 20, 33)}}
+	out := cold.Answer{Counter: cold.Softening{Place: "counter", StartC: -18, OK: true, FromMinutes: at(3, 2, 4), WholeMinutes: at(7, 5, 9), ToMinutes: at(25, 20, 33)}}
 	assert.Equal(t, "Serve it warmer, at −14 °C: leave the tub out 3 to 7 min."+then, Advice(metric, bad, serve(-20, -14), &out))
 	assert.Contains(t, LeaveOut(metric, &out.Counter), "3 to 7 min", "the same answer")
 	out.Counter.FromMinutes = at(0, 0, 0)

@@ -176,23 +176,23 @@ var never = at(math.NaN(), math.NaN(), math.NaN())
 func TestLeaveOutSaysOneThing(t *testing.T) {
 	for _, c := range []struct {
 		want, look string
-		of         cold.Serving
+		of         cold.Softening
 	}{
 		{"Leave it out 3 to 7 min: first the edge scoops, then the whole tub. After 25 min the edge is too soft.", "Kitchens vary: start looking at 2 min.",
-			cold.Serving{Place: "counter", OK: true, FromMinutes: at(3, 2, 4), WholeMinutes: at(7, 5, 9), ToMinutes: at(25, 20, 33)}},
+			cold.Softening{Place: "counter", OK: true, FromMinutes: at(3, 2, 4), WholeMinutes: at(7, 5, 9), ToMinutes: at(25, 20, 33)}},
 		{"Leave it in the refrigerator 30 to 50 min: first the edge scoops, then the whole tub. After 1.8 h the edge is too soft.", "Kitchens vary: start looking at 22 min.",
-			cold.Serving{Place: "refrigerator", OK: true, FromMinutes: at(30, 22, 41), WholeMinutes: at(50, 40, 70), ToMinutes: at(110, 80, 150)}},
+			cold.Softening{Place: "refrigerator", OK: true, FromMinutes: at(30, 22, 41), WholeMinutes: at(50, 40, 70), ToMinutes: at(110, 80, 150)}},
 		{"Leave it out 14 min: the edge scoops then. After 31 min the edge is too soft.", "Kitchens vary: start looking at 10 min.",
-			cold.Serving{Place: "counter", OK: true, FromMinutes: at(14, 10, 20), WholeMinutes: at(40, 30, 52), ToMinutes: at(31, 22, 44)}},
+			cold.Softening{Place: "counter", OK: true, FromMinutes: at(14, 10, 20), WholeMinutes: at(40, 30, 52), ToMinutes: at(31, 22, 44)}},
 		{"It scoops straight from the freezer, for 31 min on the counter.", "",
-			cold.Serving{Place: "counter", OK: true, FromMinutes: at(0, 0, 0), WholeMinutes: at(0, 0, 0), ToMinutes: at(31, 22, 44)}},
+			cold.Softening{Place: "counter", OK: true, FromMinutes: at(0, 0, 0), WholeMinutes: at(0, 0, 0), ToMinutes: at(31, 22, 44)}},
 		{"It scoops straight from the freezer, and stays so in the refrigerator.", "",
-			cold.Serving{Place: "refrigerator", OK: true, FromMinutes: at(0, 0, 0), ToMinutes: never}},
-		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Serving{Why: cold.TooSoft, StartC: -6, FromMinutes: never, ToMinutes: never}},
-		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Serving{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
-		{"No time out of the freezer is right: it never scoops well.", "", cold.Serving{Why: cold.NeverScoops, FromMinutes: never, ToMinutes: never}},
-		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Serving{Why: cold.NobodyKnows, FromMinutes: never, ToMinutes: never}},
-		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Serving{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},
+			cold.Softening{Place: "refrigerator", OK: true, FromMinutes: at(0, 0, 0), ToMinutes: never}},
+		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Softening{Why: cold.TooSoft, StartC: -6, FromMinutes: never, ToMinutes: never}},
+		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Softening{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
+		{"No time out of the freezer is right: it never scoops well.", "", cold.Softening{Why: cold.NeverScoops, FromMinutes: never, ToMinutes: never}},
+		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Softening{Why: cold.NobodyKnows, FromMinutes: never, ToMinutes: never}},
+		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Softening{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},
 	} {
 		got := LeaveOut(metric, &c.of)
 		assert.Equal(t, c.want, got)
