@@ -82,8 +82,7 @@ func runPlan(c *command, s *shell, args []string) error {
 	// The zero is a midnight long before, so that days stay whole.
 	midnight := time.Date(when.Year(), when.Month(), when.Day(), 0, 0, 0, 0, when.Location()).AddDate(0, 0, -7)
 	minutes := when.Sub(midnight).Minutes()
-	order := plan.In(m.Process.Kitchen)
-	order.StirMinutes = report.Beats(m)
+	order := plan.For(m.Process)
 	if *hours != "" {
 		if order.WakeMinutes, order.BedMinutes, err = span(*hours); err != nil {
 			return c.misused("--hours %s: %v", echo.Quoted(*hours), err)

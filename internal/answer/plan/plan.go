@@ -66,9 +66,10 @@ type Order struct {
 	StirHandsMinutes           float64   // minutes, each time
 }
 
-// In returns an order for the hours in which the cook of k works.
-func In(k process.Kitchen) Order {
-	return Order{ServeMinutes: math.NaN(), StartMinutes: math.NaN(), WakeMinutes: k.FromHours * 60, BedMinutes: k.ToHours * 60, WashUpMinutes: k.WashUpMinutes, StirHandsMinutes: 3}
+// For returns an order for the making p, in the hours in which its cook works.
+func For(p *process.Process) Order {
+	k := p.Kitchen
+	return Order{StirMinutes: p.StirMinutes, ServeMinutes: math.NaN(), StartMinutes: math.NaN(), WakeMinutes: k.FromHours * 60, BedMinutes: k.ToHours * 60, WashUpMinutes: k.WashUpMinutes, StirHandsMinutes: 3}
 }
 
 // shared are the things that hold several tasks at once.

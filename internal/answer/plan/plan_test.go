@@ -18,29 +18,21 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-func making(t testing.TB, m *model.Model, d design.Design) (process.Process, cold.Answer) {
+func making(t testing.TB, m *model.Model, d design.Design) process.Process {
 	t.Helper()
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)
 	a, err := cold.Plan(context.Background(), d, &r, cold.Default(), cold.Options{NoPictures: true})
 	require.NoError(t, err)
-	return process.Of(d, &r, process.Default(), -18, &a), a
-}
-
-func order(a *cold.Answer) plan.Order {
-	o := plan.In(process.Default())
-	for _, s := range a.StillFreeze.Dense.Stirs {
-		o.StirMinutes = append(o.StirMinutes, s.AtMinutes)
-	}
-	return o
+	return process.Of(d, &r, process.Default(), -18, &a)
 }
 
 func TestEveryDemoHasADayFromBothEnds(t *testing.T) {
 	m := model.New(market.Library(t))
 	for name, d := range market.Demos(t) {
-		p, a := making(t, m, d)
+		p := making(t, m, d)
 		for _, back := range []bool{true, false} {
-			o := order(&a)
+			o := plan.For(&p)
 			if back {
 				o.ServeMinutes = 10*24*60 + 15*60
 			} else {
@@ -95,8 +87,8 @@ func TestNoPlanTakesAThingTwiceOrBreaksAnOrder(t *testing.T) {
 		if source.Intn(3) == 0 {
 			d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "rum_40", Grams: 12})
 		}
-		p, a := making(t, m, d)
-		o := order(&a)
+		p := making(t, m, d)
+		o := plan.For(&p)
 		if source.Intn(2) == 0 {
 			o.ServeMinutes = 10*24*60 + 24*60*source.Float64()
 		} else {
@@ -118,10 +110,10 @@ func TestNoPlanBreaksTheCoolingRule(t *testing.T) {
 		for _, tubs := range []int{d.Tubs.Count, 1, 24} {
 			d := d
 			d.Tubs.Count = tubs
-			p, a := making(t, m, d)
+			p := making(t, m, d)
 			require.True(t, p.Custard.Cool.BathMeets, "%s, %d tubs", name, tubs)
 			for range 4 {
-				o := order(&a)
+				o := plan.For(&p)
 				o.ServeMinutes = 10*24*60 + 24*60*source.Float64()
 				got, err := plan.Lay(p.Steps, o)
 				require.NoError(t, err, "%s, %d tubs at %v", name, tubs, o.ServeMinutes)
@@ -148,9 +140,9 @@ func TestNoPlanBreaksTheCoolingRule(t *testing.T) {
 func TestBothPhasesAreReadyTogether(t *testing.T) {
 	m := model.New(market.Library(t))
 	for name, d := range market.Demos(t) {
-		p, a := making(t, m, d)
+		p := making(t, m, d)
 		for _, serve := range []bool{true, false} {
-			o := order(&a)
+			o := plan.For(&p)
 			o.StartMinutes = 10*24*60 + 9*60
 			if serve {
 				o.ServeMinutes, o.StartMinutes = o.StartMinutes, math.NaN()
@@ -179,7 +171,7 @@ func TestAChurnAndShortDaysHaveTheirPlans(t *testing.T) {
 	k := process.Default()
 	k.ChurnBowlML, k.FromHours, k.ToHours = 1500, 16, 24
 	p := process.Of(d, &r, k, -18, nil)
-	o := plan.In(k)
+	o := plan.For(&p)
 	o.ServeMinutes = 10*24*60 + 20*60
 	got, err := plan.Lay(p.Steps, o)
 	require.NoError(t, err)

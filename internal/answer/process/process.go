@@ -25,6 +25,8 @@ type Process struct {
 	Eggs     Eggs
 	Steps    []Step
 	Cautions []Caution
+
+	StirMinutes []float64 // at which the tray in the freezer is beaten, from going in
 }
 
 // Of returns the making of d, which comes to r, in kitchen k. storeC is where
@@ -45,6 +47,11 @@ func Of(d design.Design, r *model.Result, k Kitchen, storeC float64, times *cold
 		p.Custard.WaterG = made * r.Dense.Body.Mix.Grams[mix.Water] / r.Dense.Body.Mix.TotalG()
 	}
 	p.Cautions = p.cautions(r)
+	if times != nil && !k.Churns() {
+		for _, s := range times.StillFreeze.Dense.Stirs {
+			p.StirMinutes = append(p.StirMinutes, s.AtMinutes)
+		}
+	}
 	return p
 }
 

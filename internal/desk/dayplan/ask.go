@@ -50,8 +50,7 @@ func Of(ctx context.Context, q Question) (Answer, error) {
 	}
 	// The zero is a midnight long before, so that days stay whole.
 	a := Answer{Making: m, Untimed: untimed, Midnight: time.Date(q.At.Year(), q.At.Month(), q.At.Day()-7, 0, 0, 0, 0, q.At.Location())}
-	order := plan.In(m.Process.Kitchen)
-	order.StirMinutes = report.Beats(m)
+	order := plan.For(m.Process)
 	if at := q.At.Sub(a.Midnight).Minutes(); q.Serve {
 		order.ServeMinutes = at
 	} else {

@@ -14,6 +14,9 @@ import (
 func backPages(f *flow, d design.Design, r *model.Result, c content, left []filler) {
 	cautions := kept(func(w float64) *draw.List { return cautionBox(c, w) })
 	boxes := append(left, cautions)
+	if len(c.day) > 0 {
+		boxes = append(append(left, kept(func(w float64) *draw.List { return dayBox(c, w) })), cautions)
+	}
 	b := newBack(f, c)
 	from := len(f.pages)
 	// The plots give way before a page is begun for a few lines.

@@ -31,6 +31,7 @@ type content struct {
 	parts    []part
 	checks   []say.Titled // what the scale should show on the way
 	steps    []say.Titled
+	day      []say.DayRow // by the clock; none where no day was found
 	figures  []figureRow
 	rests    []string // the figures that the verdict rests on
 	warnings []string
@@ -110,6 +111,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	how := say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold, Ice: ice, Brief: true}
 	c.checks = say.Checks(o.Style, how)
 	c.steps = say.Steps(o.Style, how)
+	c.day = dayOf(&making)
 	c.figures = figuresOf(o.Style, r)
 	c.rests = say.Rests(o.Style, d, r)
 	if o.Cold != nil {

@@ -25,6 +25,12 @@ const (
 // cardPages composes the card: the front to make it from, the back on what it
 // is. A cancelled context leaves the tub's picture out.
 func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*draw.List {
+	if sheet := twoSides(ctx, d, r, c, o); sheet != nil {
+		for i, s := range sheet {
+			foot(s, i+1, len(sheet))
+		}
+		return sheet
+	}
 	f := newFlow(c, o.Paper)
 	notes := frontPages(ctx, f, d, r, c, o.DPI)
 	backPages(f, d, r, c, notes)

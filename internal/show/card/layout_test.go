@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/show/draw/typeset"
 	"ripplewright/internal/work/design"
 )
 
@@ -126,4 +127,23 @@ func TestAnOrdinaryDesignTakesThreeSides(t *testing.T) {
 	assert.LessOrEqual(t, len(all["market us a4"]), 3)
 	assert.LessOrEqual(t, len(all["market eu letter"]), 3)
 	assert.Greater(t, len(all["crowded us a4"]), 3)
+}
+
+// The two sides of a sheet of A4 hold an ordinary design with a label of the EU.
+func TestAnOrdinaryDesignTakesTheTwoSidesOfASheet(t *testing.T) {
+	for name, d := range market.Demos(t) {
+		r := evaluated(t, d)
+		o := Options{Region: label.EU, Paper: A4, Cold: timed(t, d, r)}
+		pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+		assert.Len(t, pages, 2, name)
+		all := strings.Join(texts(pages), "\n")
+		for _, s := range []string{"How it is made", "The day, to serve at 15:00", "From the freezer to the spoon", "The figures", "Cautions", "What the verdict rests on", "Check on the scale"} {
+			assert.Contains(t, all, s, name)
+		}
+		for _, p := range pages {
+			for _, w := range p.Texts {
+				assert.GreaterOrEqual(t, w.Size/typeset.Point, 5.4, "%s: %q", name, w.S)
+			}
+		}
+	}
 }

@@ -44,6 +44,12 @@ func markdown(c content) []byte {
 	for i, s := range c.steps {
 		p("%d. **%s.** %s\n", i+1, escaped(s.Title), escaped(s.Text))
 	}
+	if len(c.day) > 0 {
+		p("\n## %s\n\n| day | time | step |\n|---|---|---|\n", escaped(say.DayTitle(serveMinute)))
+	}
+	for _, row := range c.day {
+		p("| %s | %s | %s |\n", row.Day, row.Time, escaped(row.Title))
+	}
 	p("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
 	for _, f := range c.figures {
 		p("| %s | %s | %s | %s |\n", f.name, f.dense, f.foam, f.tub)

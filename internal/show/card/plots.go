@@ -26,6 +26,10 @@ var curves = [...]struct {
 // eats is the ground of the temperatures at which both phases eat well.
 var eats = draw.Fade(glass, 0.14)
 
+// besideTitle is the width from which the plots' key stands beside their title,
+// mm.
+const besideTitle = 140
+
 // plots sets hardness and ice over the temperature side by side under one
 // heading with their key, high mm high; nil where there is no phase.
 func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *draw.List {
@@ -37,9 +41,13 @@ func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *
 	both := &draw.List{W: w, H: high}
 	both.Place(hardnessPlot(reads, d, r, one, high), 0, 0, 1)
 	both.Place(icePlot(reads, d, r, one, high), one+gutter, 0, 1)
-	all := headed("From the freezer to the spoon", w, both)
-
-	const sample, base = 7.5, 3.5
+	const title = "From the freezer to the spoon"
+	all, base := headed(title, w, both), 3.5
+	if w < besideTitle { // the key has a line of its own
+		key := &draw.List{W: w, H: 3}
+		all, base = headed(title, w, key, both), 9.4
+	}
+	const sample = 7.5
 	st := typeset.Type(draw.Sans, 8, ink)
 	x := w
 	name := func(s string) {
@@ -115,8 +123,11 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 	// The serving temperature stands over the plot, clear of the axis title.
 	st := typeset.Type(draw.SansBold, 8, glass)
 	label := "serve at " + reads.Temperature(d.Serving.TemperatureC)
-	half := st.Width(label) / 2
 	title := typeset.Type(draw.Sans, p.Style.Text*plotUnit/typeset.Point, ink).Width(p.Y.Title) + 4
+	if title+st.Width(label) > w {
+		label = reads.Temperature(d.Serving.TemperatureC)
+	}
+	half := st.Width(label) / 2
 	at := min(max(plotUnit*frame.X.Pos(serve), title+half), w-half)
 	typeset.WriteCentre(s, at, plotUnit*frame.Box.Y0-1.3, st, label)
 	return s

@@ -136,14 +136,3 @@ func (d Day) WriteCalendar(w io.Writer, stamp time.Time) error {
 	}
 	return c.SerializeTo(w)
 }
-
-// Beats are the minutes at which the cold has the tray beaten.
-func Beats(m say.Making) []float64 {
-	var out []float64
-	if m.Cold != nil && !m.Process.Kitchen.Churns() {
-		for _, s := range m.Cold.StillFreeze.Dense.Stirs {
-			out = append(out, s.AtMinutes)
-		}
-	}
-	return out
-}
