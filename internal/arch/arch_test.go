@@ -93,7 +93,7 @@ var layers = []layer{
 	{"internal/desk/basket", "internal/answer/model internal/answer/shop internal/show/report internal/work/design internal/work/designfile"},
 	{"internal/desk/preferences", "internal/work/atomicfile"},
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design internal/desk/mishap internal/answer/icy"},
-	{"internal/desk/coldview", "internal/answer/cold internal/answer/model internal/desk/kitchens internal/show/chart internal/show/draw internal/show/say internal/work/design"},
+	{"internal/desk/coldview", "internal/answer/cold internal/answer/model internal/desk/kitchens internal/show/chart internal/show/draw internal/show/say internal/work/design internal/answer/icy internal/matter/ice"},
 	{"internal/desk/mending", "internal/answer/balance internal/answer/model internal/desk/newest internal/work/design"},
 	{"internal/desk/making", "internal/answer/cold internal/answer/model internal/answer/process internal/show/say internal/work/design"},
 	{"internal/desk/stove", "internal/answer/model internal/answer/process internal/desk/making internal/show/figure internal/show/say internal/work/design"},

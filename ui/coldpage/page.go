@@ -33,8 +33,9 @@ type Page struct {
 	from    *model.Model // whose result was asked for
 	state   planState
 	since   time.Time
-	answer  *cold.Answer // nil before the first
-	of      planning.Job // what answer is of
+	answer  *cold.Answer  // nil before the first
+	ice     *planning.Ice // of the newest plan that it is known of; nil before the first
+	of      planning.Job  // what answer is of
 
 	bar      *kitchenBar
 	views    []*view
@@ -68,7 +69,7 @@ const patience = 150 * time.Millisecond
 // New returns the page. told, which may be nil, gets each answer shown.
 func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 	p := &Page{host: h, kitchens: k, planner: planning.NewPlanner(h.Post), told: told, replaced: coldview.Replaced{}}
-	p.planner.Done, p.planner.Progress = p.done, p.showProgress
+	p.planner.Done, p.planner.Progress, p.planner.Iced = p.done, p.showProgress, p.iced
 	p.bar = newKitchenBar(p)
 	p.stage = newStage(h)
 	p.views = p.newViews()
@@ -185,7 +186,7 @@ func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err er
 	newest := job.Result == p.asked.Result
 	switch {
 	case err != nil:
-		p.answer = nil
+		p.answer, p.ice = nil, nil
 		p.become(planFailed, "")
 		p.bar.show(page.Sentence(err.Error()))
 	case newest:
@@ -212,7 +213,7 @@ func (p *Page) choose(q coldview.Question) {
 // showAnswer puts the latest answer into the tiles and the view chosen.
 func (p *Page) showAnswer() {
 	for _, v := range p.views {
-		v.showTile(p.answer, v.Question == p.current)
+		v.showTile(p.brief(v.Question), v.Question == p.current)
 	}
 	if p.answer == nil {
 		p.stage.clear()
@@ -221,7 +222,7 @@ func (p *Page) showAnswer() {
 	if p.views[p.current].showAnswer(p.answer) {
 		p.split.Refresh()
 	}
-	p.stage.put(p.current, p.current.Scene(p.answer, p.of.Result))
+	p.stage.put(p.current, p.scene(p.current))
 }
 
 // change lets f change the kitchen while a hand still moves something.

@@ -79,14 +79,9 @@ func (v *view) showLevers() {
 	}
 }
 
-// showTile puts the answer on the tile; nil stands for none.
-func (v *view) showTile(a *cold.Answer, chosen bool) {
-	t := kit.TileView{Title: v.Title(), Value: say.Unknown}
-	if a != nil {
-		b := v.Brief(page.Reads, a)
-		t.Value, t.Foot = b.Answer, b.More
-	}
-	v.tile.ShowTile(t, chosen)
+// showTile puts the answer on the tile.
+func (v *view) showTile(b say.Brief, chosen bool) {
+	v.tile.ShowTile(kit.TileView{Title: v.Title(), Value: b.Answer, Foot: b.More}, chosen)
 }
 
 // showAnswer puts the answer into the view, and reports whether it then takes

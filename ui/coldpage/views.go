@@ -21,6 +21,8 @@ func (p *Page) newViews() []*view {
 			p.fillHarden(v)
 		case coldview.Storage:
 			p.fillStorage(v)
+		case coldview.Ice:
+			p.fillIce(v)
 		default:
 			p.fillServing(v)
 		}

@@ -104,7 +104,7 @@ func (t *Tile) CreateRenderer() fyne.WidgetRenderer {
 	t.ExtendBaseWidget(t)
 	return newSketch(func() fyne.Size {
 		line := theme.CaptionTextSize() * 1.35
-		return fyne.NewSize(9*theme.TextSize(), (1+tileFoot)*line+theme.TextSize()*tileValue*1.4+4*theme.Padding())
+		return fyne.NewSize(8.5*theme.TextSize(), (1+tileFoot)*line+theme.TextSize()*tileValue*1.4+4*theme.Padding())
 	}, t.layOut)
 }
 

@@ -46,7 +46,7 @@ const soonWeeks = 8
 // Matters reports whether the custard is coarse when hardened or leaves its word
 // within eight weeks.
 func (a *Answer) Matters() bool {
-	return a.Custard.Frozen && (a.Custard.Hardened.Step >= coarse || a.Custard.Melts || a.Keeps.Weeks < soonWeeks)
+	return a.Custard.Frozen && (a.Custard.Hardened.Step >= Coarse || a.Custard.Melts || a.Keeps.Weeks < soonWeeks)
 }
 
 // Phase is the ice of one phase.

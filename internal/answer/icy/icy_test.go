@@ -131,8 +131,8 @@ func TestBeatingOrdersTheKitchens(t *testing.T) {
 	hand, _ := size(cold.ByHand, "frozen_bowl")
 	none, word := size(cold.Never, "frozen_bowl")
 	assert.True(t, machine < churn && churn < hand && hand < none, "%g, %g, %g, %g", machine, churn, hand, none)
-	assert.GreaterOrEqual(t, word.Step, coarse)
-	assert.GreaterOrEqual(t, word.Low, coarse, "unbeaten is never fine or smooth")
+	assert.GreaterOrEqual(t, word.Step, Coarse)
+	assert.GreaterOrEqual(t, word.Low, Coarse, "unbeaten is never fine or smooth")
 	// The recalled range of what a churn gives, 20 to 35 µm, lies in its band.
 	k.a.Profile.Layer.Beating = cold.ByChurn
 	band := k.told(t, Options{}).Custard.AfterFreezing

@@ -219,12 +219,12 @@ func word(s ice.Size, unbeaten, airy, little bool) Word {
 		case airy:
 			i = min(i+1, len(ice.Words)-1)
 		default:
-			i = max(i, coarse)
+			i = max(i, Coarse)
 		}
 		return i
 	}
 	return Word{step(s.ValueUM), step(s.LowUM), step(s.HighUM)}
 }
 
-// coarse is the place in ice.Words of the first word that a maker minds.
-const coarse = 2
+// Coarse is the place in ice.Words of the first word that a maker minds.
+const Coarse = 2

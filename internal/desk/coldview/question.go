@@ -1,5 +1,5 @@
 // Package coldview is what the page of the cold shows of an answer, without a
-// toolkit: six questions, each with its brief, its tables, and its picture in time.
+// toolkit: seven questions, each with its brief, its tables, and its picture in time.
 package coldview
 
 import (
@@ -22,6 +22,7 @@ const (
 	Counter
 	Fridge
 	Storage
+	Ice
 	numQuestions
 )
 
@@ -42,8 +43,9 @@ var questions = [numQuestions]struct {
 	Foam:    {"Freeze the foam", nil},
 	Harden:  {"Harden the tub", []string{"harden", "tubs"}},
 	Counter: {"Leave out", []string{"serving_window", "tubs"}},
-	Fridge:  {"In the refrigerator", []string{"tubs"}},
+	Fridge:  {"In the fridge", []string{"tubs"}},
 	Storage: {"Keep it", []string{"storage"}},
+	Ice:     {"How icy", nil},
 }
 
 // Title returns what is asked.
@@ -61,7 +63,8 @@ func (q Question) Notes(a *cold.Answer) []model.Warning {
 	return out
 }
 
-// Brief returns the answer in a word or two.
+// Brief returns the answer in a word or two. How icy it eats comes after the plan,
+// by say.IceBrief.
 func (q Question) Brief(s say.Style, a *cold.Answer) say.Brief {
 	switch q {
 	case Custard:
@@ -72,6 +75,8 @@ func (q Question) Brief(s say.Style, a *cold.Answer) say.Brief {
 		return say.HardenBrief(s, &a.Harden)
 	case Storage:
 		return say.StorageBrief(s, &a.Storage)
+	case Ice:
+		return say.Brief{Answer: say.Unknown}
 	}
 	return say.LeaveOutBrief(s, q.Softens(a))
 }

@@ -43,6 +43,8 @@ func (q Question) Scene(a *cold.Answer, r *model.Result) Scene {
 	case Harden:
 		h := &a.Harden
 		return Scene{&h.Run, nil, 60 * h.Hours.Value, all, func(i Inks) chart.Plot { return i.hardening(h) }}
+	case Ice:
+		return Scene{} // see IceScene
 	case Storage:
 		return Scene{Plot: func(i Inks) chart.Plot { return i.stored(&a.Storage, r) }}
 	}

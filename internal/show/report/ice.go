@@ -34,7 +34,7 @@ func (i Ice) WriteText(w io.Writer) error {
 	}
 	if len(i.Remedies) > 0 {
 		p.line("")
-		p.line("What would help, each by itself:")
+		p.line("%s:", say.IceHelps)
 		for k := range i.Remedies {
 			p.line("    %s", say.IceRemedy(Reads, &i.Remedies[k]))
 		}

@@ -60,15 +60,27 @@ func IceLine(s Style, a *icy.Answer) string {
 	case c.Melts:
 		return c.Hardened.Name() + " when hardened, but the freezer's swing melts its edge: icy"
 	}
-	k := &a.Keeps
-	if k.Weeks > float64(a.Weeks) || c.Word.Step == c.Hardened.Step {
-		return c.Hardened.Name() + " when hardened and after " + weeks(s, float64(a.Weeks))
+	if !iceChanges(a) {
+		return c.Hardened.Name() + " when hardened and " + iceThen(s, a)
 	}
-	next := ice.Words[c.Hardened.Step+1].Name
-	if k.Weeks < 0.75 {
-		return c.Hardened.Name() + " when hardened, " + next + " within a week"
+	return c.Hardened.Name() + " when hardened, " + iceThen(s, a)
+}
+
+// iceChanges reports whether the custard's word changes within the weeks.
+func iceChanges(a *icy.Answer) bool {
+	return a.Keeps.Weeks <= float64(a.Weeks) && a.Custard.Word.Step > a.Custard.Hardened.Step
+}
+
+// iceThen says when the word changes, or how long it does not.
+func iceThen(s Style, a *icy.Answer) string {
+	if !iceChanges(a) {
+		return "after " + weeks(s, float64(a.Weeks))
 	}
-	return c.Hardened.Name() + " when hardened, " + next + " after " + weeks(s, k.Weeks)
+	next := ice.Words[a.Custard.Hardened.Step+1].Name
+	if a.Keeps.Weeks < 0.75 {
+		return next + " within a week"
+	}
+	return next + " after " + weeks(s, a.Keeps.Weeks)
 }
 
 // weeks is a time in whole weeks.
@@ -125,20 +137,29 @@ func IceKeeps(s Style, a *icy.Answer) string {
 		freezer = ", if the freezer swings " + s.TemperatureStep(a.SwingK) + " up and down"
 	}
 	switch {
+	case k.Word.Step >= icy.Coarse && k.Low > icy.MostWeeks:
+		return "It does not turn icy within a year" + freezer + "." + caveat
+	case k.Word.Step >= icy.Coarse:
+		return "It turns icy after about " + weeks(s, k.Weeks) + freezer + ": " + weeksBand(s, k) + "." + caveat
 	case k.Weeks < 0.75:
 		return "It stays " + now + " for less than a week" + freezer + "." + caveat
 	case k.LowWeeks > icy.MostWeeks:
 		return "It stays " + now + " for a year and more" + freezer + "." + caveat
 	}
-	high := weeks(s, k.HighWeeks)
-	if k.HighWeeks > icy.MostWeeks {
+	return "Eat it within about " + weeks(s, k.Weeks) + " to have it " + now + freezer + ": " + weeksBand(s, k) + "." + caveat
+}
+
+// weeksBand is between which weeks a word ends, and why.
+func weeksBand(s Style, k *icy.Keeps) string {
+	high := weeks(s, k.High)
+	if k.High > icy.MostWeeks {
 		high = "more than a year"
 	}
-	low := weeks(s, k.LowWeeks)
-	if k.LowWeeks < 0.75 {
-		low = "less than a week"
+	low := s.Number(k.Low, 0)
+	if k.Low < 0.75 {
+		low = "less than one"
 	}
-	return "Eat it within about " + weeks(s, k.Weeks) + " to have it " + now + freezer + ": " + low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0) + "." + caveat
+	return low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0)
 }
 
 // stepNames are the steps that coarsen, after "Of the crystals' volume".
@@ -178,7 +199,7 @@ func largest(in []icy.Share) []icy.Share {
 
 // IceRemedy says what one change does, with how much it helps.
 func IceRemedy(s Style, r *icy.Remedy) string {
-	return remedyText(s, r) + ": " + s.Crystal(r.FinerUM) + " finer after the same weeks, " + s.Crystal(r.After.ValueUM) + ", " + r.Word.Name() + "."
+	return remedyText(s, r) + ": " + s.Crystal(r.After.Value) + " in the end instead of " + s.Number(r.After.Value+r.Finer, 0) + ", " + r.Word.Name() + "."
 }
 
 func remedyText(s Style, r *icy.Remedy) string {

@@ -1,0 +1,74 @@
+package coldview
+
+import (
+	"math"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/matter/ice"
+	"ripplewright/internal/show/chart"
+	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
+)
+
+// Beatings are what beats the custard while it freezes.
+var Beatings = []Option{
+	{say.BeatenBy(cold.ByHand), string(cold.ByHand)},
+	{say.BeatenBy(cold.Never), string(cold.Never)},
+	{say.BeatenBy(cold.ByChurn), string(cold.ByChurn)},
+}
+
+// IceScene is the custard's crystals over the weeks, wall and core, with the band
+// of the coarser and the words of the scale.
+func IceScene(a *icy.Answer) Scene {
+	c := &a.Custard
+	if !c.Frozen {
+		return Scene{}
+	}
+	return Scene{Plot: func(i Inks) chart.Plot { return i.growing(c) }}
+}
+
+func (i Inks) growing(c *icy.Phase) chart.Plot {
+	n := len(c.Weeks)
+	x, wall, core, low, high := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	most := 0.0
+	for k, w := range c.Weeks {
+		band := w.Coarser()
+		x[k], wall[k], core[k], low[k], high[k] = w.Week, w.Wall.Value, w.Core.Value, band.Low, band.High
+		most = math.Max(most, band.High)
+	}
+	plot := chart.Plot{Style: chart.Style{Reads: i.Reads}, X: chart.Axis{Title: say.WeeksAxis, Min: 0, Max: x[n-1]}, Y: chart.Axis{Title: say.CrystalAxis, Min: 0, Max: most},
+		Areas: []chart.Area{{X: x, Lo: low, Hi: high, Fill: draw.Fade(i.Dense, .12), Hatch: draw.Rising, Line: draw.Line{Width: 1, Colour: draw.Fade(i.Dense, .4)}}},
+		Series: []chart.Series{
+			{Name: say.AtCore, X: x, Y: core, Line: draw.Line{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
+			{Name: say.AtWall, X: x, Y: wall, Line: draw.Line{Width: 2.2, Dash: draw.Dashed, Colour: i.Ring}, Marker: draw.Triangle},
+		}}
+	for k, w := range ice.Words[:len(ice.Words)-1] {
+		if w.Below < most {
+			plot.Rules = append(plot.Rules, chart.Rule{At: w.Below, Level: true, Label: ice.Words[k+1].Name, Line: draw.Line{Width: 1.2, Dash: draw.Dotted}})
+		}
+	}
+	return plot
+}
+
+// IceShares is the small picture of which step made the crystals: a bar for each
+// that brought one part in a hundred or more.
+func IceShares(a *icy.Answer, i Inks) chart.Plot {
+	const thick, least = 0.35, 0.01
+	plot := chart.Plot{Style: chart.Style{Reads: i.Reads}, NoLegend: true, X: chart.Axis{Title: say.ShareAxis, Min: 0}, Y: chart.Axis{NoGrid: true}}
+	var shown []icy.Share
+	for _, s := range a.Steps {
+		if s.Share >= least {
+			shown = append(shown, s)
+		}
+	}
+	for k, s := range shown {
+		at := float64(len(shown) - k) // the first step on top
+		plot.Y.Ticks = append(plot.Y.Ticks, chart.Tick{Value: at, Label: say.IceStepShort(s.Step)})
+		plot.Bands = append(plot.Bands, chart.Band{X0: 0, X1: 100 * s.Share, Y0: at - thick, Y1: at + thick,
+			Fill: draw.Fade(i.Dense, .3), Hatch: draw.Rising, Line: draw.Line{Width: 1, Colour: draw.Fade(i.Dense, .6)}})
+		plot.X.Max = math.Max(plot.X.Max, 100*s.Share)
+	}
+	plot.Y.Min, plot.Y.Max = 0.5, float64(len(shown))+0.5
+	return plot
+}
