@@ -20,10 +20,10 @@ func (p *Page) fillIce(v *view) {
 	p.lever(v, "Swings by", "freezer.swing_k", 0.5)
 	p.lever(v, "Opened", "freezer.openings_per_day", 1)
 	beating, show := selectOf(coldview.Beatings, func(value string) {
-		p.change(func(k *cold.Profile) { k.Layer.Beating = cold.Beating(value) })
+		p.change(func(k *cold.Profile) { coldview.UseBeating(k, value) })
 		p.keep("what beats the custard")
 	})
-	v.levers = append(v.levers, func() { show(string(p.kitchen.Layer.Beating)) })
+	v.levers = append(v.levers, func() { show(coldview.BeatingOf(&p.kitchen)) })
 	v.add(beating)
 	told := func(words func(*planning.Ice) string) func(*cold.Answer) string {
 		return func(*cold.Answer) string {

@@ -39,7 +39,7 @@ var fields = slices.Concat([]Field{
 		{Path: "layer.edge_ice_percent", About: "ice of the edge's water at which to stir", Unit: "%", Min: 5, Max: 80, Of: func(p *Profile) any { return &p.Layer.EdgeIcePercent }},
 		{Path: "layer.shelf_coefficient", About: "below the dish, 0 as the freezer's shelf", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &p.Layer.ShelfWPerM2K }},
 		{Path: "layer.dish_cm2", About: "floor of one dish", Unit: "cm²", Min: 50, Max: 5000, Of: func(p *Profile) any { return &p.Layer.DishCM2 }},
-		{Path: "layer.beating", About: "what beats the custard while it freezes", Choices: []string{string(ByHand), string(Never), string(ByChurn)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Beating) }},
+		{Path: "layer.beating", About: "what beats the custard in its dish", Choices: []string{string(ByHand), string(Never)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Beating) }},
 
 		{Path: "stove.pan_mm", About: "inside width of the syrup's pan", Unit: "mm", Min: 80, Max: 500, Of: func(p *Profile) any { return &p.Stove.PanMM }},
 		{Path: "stove.flame_w", About: "heat that reaches the pan", Unit: "W", Min: 50, Max: 5000, Of: func(p *Profile) any { return &p.Stove.FlameW }},

@@ -36,6 +36,18 @@ type Churn struct {
 	Kind   string  // "any", where nobody said; "tray", "frozen_bowl" or "batch_freezer"
 }
 
+// Turns reports whether the custard turns while it freezes: a churn of a named kind,
+// or, where nobody said, one with a bowl.
+func (c Churn) Turns() bool {
+	switch c.Kind {
+	case "frozen_bowl", "batch_freezer":
+		return true
+	case "tray":
+		return false
+	}
+	return c.BowlML > 0
+}
+
 // Cook is who works, and when.
 type Cook struct {
 	FromHours, ToHours float64 // hours of the day between which hands are there; ToHours over 24: past midnight
@@ -84,17 +96,16 @@ type Layer struct {
 	EdgeIcePercent   float64 // of the edge's water, at which to stir then
 	ShelfWPerM2K     float64 // below, W/(m² K); 0: as the freezer's shelf
 	DishCM2          float64 // floor of one dish
-	Beating          Beating // of the custard
+	Beating          Beating // of the custard in its dish; a churn does without
 }
 
-// Beating is what keeps the custard's crystals apart while it freezes.
+// Beating is what keeps the custard's crystals apart in a dish.
 type Beating string
 
 // The beatings.
 const (
-	ByHand  Beating = "hand"  // in its dish, at every stir
-	Never   Beating = "none"  // left alone
-	ByChurn Beating = "churn" // of Profile.Churn's kind
+	ByHand Beating = "hand" // at every stir
+	Never  Beating = "none" // left alone
 )
 
 // Default returns the ordinary kitchen, "Home freezer".

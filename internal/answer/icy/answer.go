@@ -25,7 +25,8 @@ const (
 type Answer struct {
 	AtC, SwingK, Openings float64 // of the freezer
 	Beating               cold.Beating
-	Weeks                 int // looked at
+	Churned               bool // a churn beats it
+	Weeks                 int  // looked at
 
 	Custard, Foam Phase
 	// Steps say where the custard's crystals come from, at its coarser place

@@ -28,7 +28,7 @@ func ExampleTell() {
 		panic(err)
 	}
 	kitchen := cold.Default()
-	kitchen.Layer.Beating = cold.ByChurn
+	kitchen.Churn.Kind = "frozen_bowl"
 	plan, err := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true})
 	if err != nil {
 		panic(err)

@@ -21,12 +21,12 @@ var plates = struct{ times, least, most float64 }{2, 1.3, 3}
 // beater does, as in a mousse (an assumption).
 const Airy = 0.4
 
-// churns are the kinds of churn: minutes from 4 °C to half frozen and what cools
+// The churns: minutes from 4 °C to half frozen and what cools
 // them. A bowl from the freezer is as cold as that is, the wall of one that cools
 // itself about −30 °C. Common practice, no source.
-var churns = map[string]struct{ minutes, wallC float64 }{
-	"frozen_bowl": {30, math.NaN()}, "batch_freezer": {20, -30},
-}
+var bowlChurn, machine = churn{30, math.NaN()}, churn{20, -30}
+
+type churn struct{ minutes, wallC float64 }
 
 // The doubts. Churns: crystals that grow together and a slow dasher are left out,
 // so the size is likely low; products drawn from one have 20 to 35 µm (from
@@ -52,9 +52,11 @@ const seedVolume = seedUM * seedUM * seedUM
 // custard follows the custard until it goes into the tub.
 func (t *teller) custard(law *ice.Law) frozen {
 	f := frozen{seed: seedVolume, doubt: ice.Unbroken}
-	how := t.a.Profile.Layer.Beating
-	if how == cold.ByChurn {
-		c := churns[t.a.Profile.Churn.Kind]
+	if t.a.Profile.Churn.Turns() {
+		c := bowlChurn
+		if t.a.Profile.Churn.Kind == "batch_freezer" {
+			c = machine
+		}
 		wall := c.wallC
 		if math.IsNaN(wall) {
 			wall = t.a.Profile.Freezer.AirC
@@ -69,7 +71,7 @@ func (t *teller) custard(law *ice.Law) frozen {
 	path := dish(c)
 	last := lastBeat(c, law)
 	switch {
-	case how == cold.Never:
+	case t.a.Profile.Layer.Beating == cold.Never:
 		last = math.NaN()
 	case t.toEnd && len(path) > 0:
 		last = path[len(path)-1].AtMinutes

@@ -57,23 +57,35 @@ func never(t *testing.T, what string, values []float64) {
 	assert.Greater(t, values[len(values)-1], values[0], "%s: %v", what, values)
 }
 
+// use lets the custard be beaten in a tray by hand, not at all, or by a churn.
+func use(p *cold.Profile, how string) {
+	p.Layer.Beating, p.Churn.Kind = cold.ByHand, "tray"
+	switch how {
+	case "none":
+		p.Layer.Beating = cold.Never
+	case "frozen_bowl", "batch_freezer":
+		p.Churn.Kind = how
+	}
+}
+
 // beaten is told with one more beat as the custard comes out of its dish: the last
 // stir by the clock comes now a minute, now half an hour before, which is another
 // thing.
-func (k *kept) beaten(how cold.Beating) Answer {
+func (k *kept) beaten(how string) Answer {
 	t := told(&k.r, &k.a)
-	t.toEnd, t.a.Profile.Layer.Beating = true, how
+	t.toEnd = true
+	use(&t.a.Profile, how)
 	return t.all()
 }
 
 func TestAWarmerFreezerNeverMakesItFiner(t *testing.T) {
-	for _, how := range []cold.Beating{cold.ByHand, cold.Never, cold.ByChurn} {
+	for _, how := range []string{"hand", "none", "frozen_bowl", "batch_freezer"} {
 		var sizes []float64
 		for _, air := range []float64{-30, -26, -24, -22, -20, -18, -16, -14, -12, -10} {
 			a := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Freezer.AirC = air })).beaten(how)
 			sizes = append(sizes, end(&a))
 		}
-		never(t, string(how), sizes)
+		never(t, how, sizes)
 	}
 }
 
@@ -98,7 +110,7 @@ func TestADeeperDishNeverMakesItFiner(t *testing.T) {
 	var beaten, left []float64
 	for _, depth := range []float64{10, 12, 15, 20, 25, 26, 30, 40, 60, 90} {
 		k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.DepthMM = depth }))
-		a, b := k.beaten(cold.ByHand), k.beaten(cold.Never)
+		a, b := k.beaten("hand"), k.beaten("none")
 		beaten, left = append(beaten, end(&a)), append(left, end(&b))
 	}
 	never(t, "depth, beaten", beaten)
@@ -121,20 +133,20 @@ func TestAnEarlierLastBeatNeverMakesItFiner(t *testing.T) {
 
 func TestBeatingOrdersTheKitchens(t *testing.T) {
 	k := keep(t, market.Honey(), cold.Default())
-	size := func(b cold.Beating, churn string) (float64, Word) {
-		k.a.Profile.Layer.Beating, k.a.Profile.Churn.Kind = b, churn
+	size := func(how string) (float64, Word) {
+		use(&k.a.Profile, how)
 		a := k.told(t, Options{})
 		return a.Custard.AfterFreezing.ValueUM, a.Custard.Hardened
 	}
-	machine, _ := size(cold.ByChurn, "batch_freezer")
-	churn, _ := size(cold.ByChurn, "frozen_bowl")
-	hand, _ := size(cold.ByHand, "frozen_bowl")
-	none, word := size(cold.Never, "frozen_bowl")
+	machine, _ := size("batch_freezer")
+	churn, _ := size("frozen_bowl")
+	hand, _ := size("hand")
+	none, word := size("none")
 	assert.True(t, machine < churn && churn < hand && hand < none, "%g, %g, %g, %g", machine, churn, hand, none)
 	assert.GreaterOrEqual(t, word.Step, Coarse)
 	assert.GreaterOrEqual(t, word.Low, Coarse, "unbeaten is never fine or smooth")
 	// The recalled range of what a churn gives, 20 to 35 µm, lies in its band.
-	k.a.Profile.Layer.Beating = cold.ByChurn
+	use(&k.a.Profile, "frozen_bowl")
 	band := k.told(t, Options{}).Custard.AfterFreezing
 	assert.True(t, band.LowUM < 20 && band.HighUM > 35)
 }
@@ -183,7 +195,7 @@ func TestSizesNeverShrinkInStorageAndAddUp(t *testing.T) {
 }
 
 func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
-	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { p.Layer.Beating = cold.ByChurn }))
+	k := keep(t, market.Honey(), kitchen(func(p *cold.Profile) { use(p, "frozen_bowl") }))
 	a := k.told(t, Options{Weeks: 52})
 	require.Less(t, a.Keeps.Weeks, 51.0)
 	before, after := int(a.Keeps.Weeks), int(a.Keeps.Weeks)+1

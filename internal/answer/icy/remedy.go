@@ -119,7 +119,7 @@ func changes(d design.Design, r *model.Result, p *cold.Profile, dish *cold.Cooli
 	}
 	none := math.NaN()
 	byHand := p.Layer.Beating == cold.ByHand
-	if p.Layer.Beating != cold.ByChurn && dish.Present {
+	if turns := p.Churn.Turns(); !turns && dish.Present {
 		if depth := dish.Vessel.HeightMM; depth > shallowest {
 			to := math.Max(shallowest, math.Round(depth/2))
 			try(ShallowerDish, depth, to, func(c *trial) { c.kitchen.Layer.DepthMM = to })
@@ -129,9 +129,10 @@ func changes(d design.Design, r *model.Result, p *cold.Profile, dish *cold.Cooli
 		}
 	}
 	switch {
+	case p.Churn.Turns():
 	case byHand && len(dish.Stirs) > 0:
 		try(BeatToTheEnd, dish.Stirs[len(dish.Stirs)-1].AtMinutes, dish.ReadyMinutes.Value, func(c *trial) { c.toEnd, c.storage = true, true })
-	case p.Layer.Beating == cold.Never || byHand:
+	default:
 		try(BeatAtAll, none, none, func(c *trial) {
 			c.kitchen.Layer.Beating, c.kitchen.Layer.StirEveryMinutes, c.toEnd = cold.ByHand, cold.Default().Layer.StirEveryMinutes, true
 		})

@@ -59,7 +59,7 @@ func told(r *model.Result, a *cold.Answer) *teller {
 
 func (t *teller) all() Answer {
 	p := &t.a.Profile
-	out := Answer{AtC: t.storedC, SwingK: p.SwingK, Openings: p.Openings, Beating: p.Layer.Beating, Weeks: t.weeks, Gums: t.gums, factor: t.factor}
+	out := Answer{AtC: t.storedC, SwingK: p.SwingK, Openings: p.Openings, Beating: p.Layer.Beating, Churned: p.Churn.Turns(), Weeks: t.weeks, Gums: t.gums, factor: t.factor}
 	if t.r.Dense.InTub() {
 		slow := 1.0
 		if t.gums {

@@ -47,7 +47,7 @@ func freeze(r *model.Result, tubs float64, toC float64, k Kitchen) Freezing {
 	if ml := dense.Portion.MadeML / (1 + dense.Body.OverrunFraction); ml > 0 {
 		f.Dishes = int(math.Ceil(ml/(k.DishCM2*k.DishMM/10) - 1e-9))
 		f.Fits = float64(f.Dishes)*k.DishCM2 <= k.ShelfCM2
-		if k.ChurnBowlML > 0 {
+		if k.ChurnBowlML > 0 && k.Churns() {
 			f.ChurnRuns = int(math.Ceil(ml/k.ChurnBowlML - 1e-9))
 		}
 	}

@@ -3,6 +3,7 @@ package process
 import (
 	"math"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/food/limits"
 )
@@ -124,7 +125,7 @@ func (k Kitchen) CustardAir() *limits.Limit {
 	switch {
 	case k.Churn == BatchFreezer:
 		return &limits.BatchFreezerAir
-	case k.Churn == FrozenBowl || k.ChurnBowlML > 0:
+	case k.Churns():
 		return &limits.FrozenBowlAir
 	case k.Churn == Tray:
 		return &limits.TrayAir
@@ -134,5 +135,5 @@ func (k Kitchen) CustardAir() *limits.Limit {
 
 // Churns reports whether the custard turns while it freezes.
 func (k Kitchen) Churns() bool {
-	return k.ChurnBowlML > 0 || k.Churn == FrozenBowl || k.Churn == BatchFreezer
+	return cold.Churn{BowlML: k.ChurnBowlML, Kind: string(k.Churn)}.Turns()
 }

@@ -58,17 +58,17 @@ func TestWithoutIceThereIsNoPicture(t *testing.T) {
 	assert.Nil(t, coldview.IceScene(&told).Plot)
 }
 
-func TestEachBeatingHasItsWords(t *testing.T) {
-	seen := map[string]bool{}
-	for _, f := range cold.Fields() {
-		if f.Path == "layer.beating" {
-			require.Len(t, coldview.Beatings, len(f.Choices))
-			for i, o := range coldview.Beatings {
-				assert.Equal(t, f.Choices[i], o.Value)
-				assert.False(t, seen[o.Name])
-				seen[o.Name] = true
-			}
-		}
+func TestEachWayToFreezeTheCustardIsReadBack(t *testing.T) {
+	k := cold.Default()
+	assert.Equal(t, coldview.InTray, coldview.BeatingOf(&k))
+	for _, o := range coldview.Beatings {
+		coldview.UseBeating(&k, o.Value)
+		assert.Equal(t, o.Value, coldview.BeatingOf(&k))
+		assert.NoError(t, k.Validate())
 	}
-	assert.NotEmpty(t, seen)
+	k = cold.Default()
+	k.Churn.BowlML = 1000
+	assert.Equal(t, coldview.InBowl, coldview.BeatingOf(&k), "a bowl of no kind is a frozen one")
+	coldview.UseBeating(&k, coldview.InTray)
+	assert.Equal(t, coldview.InTray, coldview.BeatingOf(&k), "and may be left in the cupboard")
 }

@@ -60,7 +60,7 @@ func (i Ice) MarshalJSON() ([]byte, error) {
 	}
 	b := &a.PutBack
 	return json.Marshal(dict{
-		"profile": i.Kitchen, "air_c": Number(a.AtC), "swing_k": Number(a.SwingK), "openings_per_day": Number(a.Openings), "beating": string(a.Beating),
+		"profile": i.Kitchen, "air_c": Number(a.AtC), "swing_k": Number(a.SwingK), "openings_per_day": Number(a.Openings), "beating": string(a.Beating), "churned": a.Churned,
 		"custard": iceJSON(&a.Custard), "foam": iceJSON(&a.Foam), "by_step": steps, "remedies": remedies,
 		"stays":    dict{"word": a.Keeps.Word.Name(), "up_to_um": Number(a.Keeps.UpToUM), "weeks": Number(a.Keeps.Weeks), "weeks_low": Number(a.Keeps.LowWeeks), "weeks_high": Number(a.Keeps.HighWeeks)},
 		"put_back": dict{"minutes": Number(b.Minutes), "ring_c": Number(b.RingC), "core_c": Number(b.CoreC), "wall_um": Number(b.Ring.ValueUM), "core_um": Number(b.Core.ValueUM), "icy_rim": b.Rim},

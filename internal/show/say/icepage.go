@@ -1,9 +1,6 @@
 package say
 
-import (
-	"ripplewright/internal/answer/cold"
-	"ripplewright/internal/answer/icy"
-)
+import "ripplewright/internal/answer/icy"
 
 // The words about the pictures of the ice.
 const (
@@ -44,17 +41,6 @@ func IceHelp(s Style, list []icy.Remedy) string {
 		text += "\n" + IceRemedy(s, &list[i])
 	}
 	return text
-}
-
-// BeatenBy names what beats the custard.
-func BeatenBy(b cold.Beating) string {
-	switch b {
-	case cold.Never:
-		return "Custard left alone"
-	case cold.ByChurn:
-		return "Custard in a churn"
-	}
-	return "Custard beaten by hand"
 }
 
 // IceStepShort is IceStep beside a bar.
