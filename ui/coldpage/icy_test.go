@@ -38,7 +38,7 @@ func TestMoreSwingLiftsTheCurve(t *testing.T) {
 	p, h := coldPage(t, market.Honey(), daylight)
 	settle(h, p.planner)
 	p.choose(coldview.Ice)
-	end := func() float64 { w := p.ice.Custard.Weeks; return w[len(w)-1].Coarser().Value }
+	end := func() float64 { w := p.ice.Custard.Weeks; return w[len(w)-1].Coarser().ValueUM }
 	was, foot := end(), tile(p.views[coldview.Ice]).Foot
 	swing := slides(p.views[coldview.Ice])[1]
 	swing.OnChanged(8)

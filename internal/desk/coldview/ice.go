@@ -67,8 +67,8 @@ func (i Inks) growing(c *icy.Phase) chart.Plot {
 	most := 0.0
 	for k, w := range c.Weeks {
 		band := w.Coarser()
-		x[k], wall[k], core[k], low[k], high[k] = w.Week, w.Wall.Value, w.Core.Value, band.Low, band.High
-		most = math.Max(most, band.High)
+		x[k], wall[k], core[k], low[k], high[k] = w.Week, w.Wall.ValueUM, w.Core.ValueUM, band.LowUM, band.HighUM
+		most = math.Max(most, band.HighUM)
 	}
 	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.WeeksAxis, Min: 0, Max: x[n-1]}, Y: chart.Axis{Title: say.CrystalAxis, Min: 0, Max: most},
 		Areas: []chart.Area{{X: x, Lo: low, Hi: high, Fill: draw.Fade(i.Dense, .12), Hatch: draw.Rising, Line: draw.Stroke{Width: 1, Colour: draw.Fade(i.Dense, .4)}}},
@@ -77,8 +77,8 @@ func (i Inks) growing(c *icy.Phase) chart.Plot {
 			{Name: say.AtWall, X: x, Y: wall, Line: draw.Stroke{Width: 2.2, Dash: draw.Dashed, Colour: i.Ring}, Marker: draw.Triangle},
 		}}
 	for k, w := range ice.Words[:len(ice.Words)-1] {
-		if w.Below < most {
-			plot.Rules = append(plot.Rules, chart.Rule{At: w.Below, Level: true, Label: ice.Words[k+1].Name, Line: draw.Stroke{Width: 1.2, Dash: draw.Dotted}})
+		if w.BelowUM < most {
+			plot.Rules = append(plot.Rules, chart.Rule{At: w.BelowUM, Level: true, Label: ice.Words[k+1].Name, Line: draw.Stroke{Width: 1.2, Dash: draw.Dotted}})
 		}
 	}
 	return plot
@@ -91,16 +91,16 @@ func IceShares(a *icy.Answer, i Inks) chart.Plot {
 	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, NoLegend: true, X: chart.Axis{Title: say.ShareAxis, Min: 0}, Y: chart.Axis{NoGrid: true}}
 	var shown []icy.Share
 	for _, s := range a.Steps {
-		if s.Share >= least {
+		if s.Fraction >= least {
 			shown = append(shown, s)
 		}
 	}
 	for k, s := range shown {
 		at := float64(len(shown) - k) // the first step on top
 		plot.Y.Ticks = append(plot.Y.Ticks, chart.Tick{Value: at, Label: say.IceStepShort(s.Step)})
-		plot.Bands = append(plot.Bands, chart.Patch{X0: 0, X1: 100 * s.Share, Y0: at - thick, Y1: at + thick,
+		plot.Bands = append(plot.Bands, chart.Patch{X0: 0, X1: 100 * s.Fraction, Y0: at - thick, Y1: at + thick,
 			Fill: draw.Fade(i.Dense, .3), Hatch: draw.Rising, Line: draw.Stroke{Width: 1, Colour: draw.Fade(i.Dense, .6)}})
-		plot.X.Max = math.Max(plot.X.Max, 100*s.Share)
+		plot.X.Max = math.Max(plot.X.Max, 100*s.Fraction)
 	}
 	plot.Y.Min, plot.Y.Max = 0.5, float64(len(shown))+0.5
 	return plot

@@ -20,10 +20,10 @@ func TestTheIceIsShownOverItsWeeks(t *testing.T) {
 	require.Len(t, plot.Series, 2)
 	for i, w := range told.Custard.Weeks {
 		assert.Equal(t, w.Week, plot.Series[0].X[i])
-		assert.Equal(t, w.Core.Value, plot.Series[0].Y[i])
-		assert.Equal(t, w.Wall.Value, plot.Series[1].Y[i])
-		assert.LessOrEqual(t, plot.Areas[0].Lo[i], w.Wall.Value)
-		assert.GreaterOrEqual(t, plot.Areas[0].Hi[i], w.Core.Value)
+		assert.Equal(t, w.Core.ValueUM, plot.Series[0].Y[i])
+		assert.Equal(t, w.Wall.ValueUM, plot.Series[1].Y[i])
+		assert.LessOrEqual(t, plot.Areas[0].Lo[i], w.Wall.ValueUM)
+		assert.GreaterOrEqual(t, plot.Areas[0].Hi[i], w.Core.ValueUM)
 		assert.LessOrEqual(t, plot.Areas[0].Hi[i], plot.Y.Max)
 	}
 	require.NotEmpty(t, plot.Rules)

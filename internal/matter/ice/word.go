@@ -36,14 +36,14 @@ type Doubt struct{ FinerFactor, CoarserFactor float64 }
 // seed's size, the freezing time and the beater together, an estimate.
 var Unbroken = Doubt{1.35, 1.35}
 
-// Banded returns the diameter of made + stored with its band: made, µm³, what the
+// Banded returns the diameter of made + stored with its band: made is what the
 // process left, known to the doubt; stored what storage added, to Uncertain.
-func Banded(madeUM, storedUM float64, doubt Doubt) Size {
-	d := math.Cbrt(madeUM)
+func Banded(madeUM3, storedUM3 float64, doubt Doubt) Size {
+	d := math.Cbrt(madeUM3)
 	cube := func(x float64) float64 { return x * x * x }
 	return Size{
-		ValueUM: math.Cbrt(madeUM + storedUM),
-		LowUM:   math.Cbrt(cube(d/doubt.FinerFactor) + storedUM/Uncertain),
-		HighUM:  math.Cbrt(cube(d*doubt.CoarserFactor) + storedUM*Uncertain),
+		ValueUM: math.Cbrt(madeUM3 + storedUM3),
+		LowUM:   math.Cbrt(cube(d/doubt.FinerFactor) + storedUM3/Uncertain),
+		HighUM:  math.Cbrt(cube(d*doubt.CoarserFactor) + storedUM3*Uncertain),
 	}
 }

@@ -137,7 +137,7 @@ func IceKeeps(s Style, a *icy.Answer) string {
 		freezer = ", if the freezer swings " + s.TemperatureStep(a.SwingK) + " up and down"
 	}
 	switch {
-	case k.Word.Step >= icy.Coarse && k.Low > icy.MostWeeks:
+	case k.Word.Step >= icy.Coarse && k.LowWeeks > icy.MostWeeks:
 		return "It does not turn icy within a year" + freezer + "." + caveat
 	case k.Word.Step >= icy.Coarse:
 		return "It turns icy after about " + weeks(s, k.Weeks) + freezer + ": " + weeksBand(s, k) + "." + caveat
@@ -151,12 +151,12 @@ func IceKeeps(s Style, a *icy.Answer) string {
 
 // weeksBand is between which weeks a word ends, and why.
 func weeksBand(s Style, k *icy.Keeps) string {
-	high := weeks(s, k.High)
-	if k.High > icy.MostWeeks {
+	high := weeks(s, k.HighWeeks)
+	if k.HighWeeks > icy.MostWeeks {
 		high = "more than a year"
 	}
-	low := s.Number(k.Low, 0)
-	if k.Low < 0.75 {
+	low := s.Number(k.LowWeeks, 0)
+	if k.LowWeeks < 0.75 {
 		low = "less than one"
 	}
 	return low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0)
@@ -199,7 +199,7 @@ func largest(in []icy.Share) []icy.Share {
 
 // IceRemedy says what one change does, with how much it helps.
 func IceRemedy(s Style, r *icy.Remedy) string {
-	return remedyText(s, r) + ": " + s.Crystal(r.After.Value) + " in the end instead of " + s.Number(r.After.Value+r.Finer, 0) + ", " + r.Word.Name() + "."
+	return remedyText(s, r) + ": " + s.Crystal(r.After.ValueUM) + " in the end instead of " + s.Number(r.After.ValueUM+r.FinerUM, 0) + ", " + r.Word.Name() + "."
 }
 
 func remedyText(s Style, r *icy.Remedy) string {
