@@ -23,7 +23,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, balanceCommand, curveCommand, checkCommand, cardCommand,
-		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, validateCommand,
+		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, validateCommand,
 		ingredientsCommand, schemaCommand, helpCommand,
 	}
 }

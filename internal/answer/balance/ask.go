@@ -48,7 +48,7 @@ func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
 		return nil, err
 	}
 	if ask.whole() {
-		d = asMade(d, &s, ask.WholeEggs)
+		d = scaleRounded(asMade(d, &s, ask.WholeEggs))
 		if s, err = m.Sketch(d); err != nil {
 			return nil, err
 		}
@@ -99,6 +99,22 @@ func asMade(d design.Design, s *model.Sketch, eggs bool) design.Design {
 			line.Count = math.Max(1, math.Round(line.Count))
 		}
 		d = d.WithLine(l.Part, l.Index, line)
+	}
+	return d
+}
+
+// scaleRounded returns d with each line as finely as a kitchen scale shows it.
+func scaleRounded(d design.Design) design.Design {
+	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		lines := slices.Clone(d.Lines(p))
+		for i, l := range lines {
+			fine := 10.0
+			if l.Grams < 10 {
+				fine = 100
+			}
+			lines[i].Grams = math.Round(l.Grams*fine) / fine
+		}
+		d = d.WithLines(p, lines)
 	}
 	return d
 }

@@ -98,7 +98,10 @@ func (p *problem) rounded(x []float64, f fineness) []float64 {
 		case l.Kind != Setting:
 			step = f.grams
 		}
-		v := step * math.Round(x[i]/step)
+		v := math.Round(x[i]/step) / math.Round(1/step) // whole multiples print short
+		if step >= 1 {
+			v = step * math.Round(x[i]/step)
+		}
 		if v < l.Low || v > l.High {
 			v = math.Min(math.Max(x[i], l.Low), l.High)
 		}

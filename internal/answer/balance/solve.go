@@ -63,10 +63,11 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 		if err != nil {
 			return Answer{}, err
 		}
-		made := asMade(d, &s, false)
+		made := scaleRounded(asMade(d, &s, false))
 		b.written = &made
 	}
 	x, _ := b.search(ctx, nil, scattered)
+	x = b.settle(ctx, x)
 	a := Answer{}
 	if a.Nearest, a.Outcomes, a.Cautions, err = b.answer(x); err != nil {
 		return Answer{}, err
@@ -290,6 +291,41 @@ func cmp(a, b float64) int {
 	return 0
 }
 
+// hardly is how far a lever may be moved, in its units, to be put back where
+// nothing is missed for it.
+const hardly = 0.5
+
+// settle puts back what x moves hardly, one after the other from the least on,
+// as long as nothing more is missed.
+func (b *balancer) settle(ctx context.Context, x []float64) []float64 {
+	_, sum, ok := b.gaps(x)
+	if !ok || sum > enough {
+		return x
+	}
+	var moved, back []int
+	for i := range b.levers {
+		if u := math.Abs(b.units(i, x[i])); b.levers[i].Whole == 0 && u > 0 && b.at[i] >= b.levers[i].Low && b.at[i] <= b.levers[i].High {
+			if moved = append(moved, i); u < hardly {
+				back = append(back, i)
+			}
+		}
+	}
+	slices.SortStableFunc(back, func(i, j int) int { return cmp(math.Abs(b.units(i, x[i])), math.Abs(b.units(j, x[j]))) })
+	for _, i := range back {
+		if ctx.Err() != nil {
+			break
+		}
+		y := slices.Clone(x)
+		y[i] = b.at[i]
+		rest := slices.DeleteFunc(slices.Clone(moved), func(k int) bool { return k == i })
+		y, _ = b.descend(ctx, y, rest, shortDescent)
+		if _, now, ok := b.gaps(y); ok && now <= sum+1e-5 {
+			x, moved = y, rest
+		}
+	}
+	return x
+}
+
 // alternatives returns designs that meet the wishes too, each without what the
 // ones before it move furthest.
 func (b *balancer) alternatives(ctx context.Context, x []float64) []Alternative {
@@ -307,6 +343,7 @@ func (b *balancer) alternatives(ctx context.Context, x []float64) []Alternative 
 		}
 		held[furthest] = true
 		x, _ = b.search(ctx, held, 1)
+		x = b.settle(ctx, x)
 		q, outcomes, cautions, err := b.answer(x)
 		if err != nil || len(cautions) > 0 || slices.ContainsFunc(outcomes, func(o Outcome) bool { return !o.Met }) {
 			break

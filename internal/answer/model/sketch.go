@@ -44,12 +44,16 @@ type Sketch struct {
 // Sketch returns what a search needs of d, in a tenth of the time of Evaluate:
 // the nominal reading alone, without bands, scoop ranges, slopes, label and
 // verdict. d is taken to be valid; the error is that of Evaluate.
-func (m *Model) Sketch(d design.Design) (Sketch, error) {
+func (m *Model) Sketch(d design.Design) (Sketch, error) { return m.SketchSyrup(d, 0) }
+
+// SketchSyrup is Sketch with a syrup that keeps so many percentage points more
+// solids than the thermometer says; nothing of one that the scale decides.
+func (m *Model) SketchSyrup(d design.Design, solidsPercent float64) (Sketch, error) {
 	w, problems := m.weigh(d)
 	if len(problems) > 0 {
 		return Sketch{}, &InputError{problems}
 	}
-	c := cookNominal(d, &w)
+	c := cookNominal(d, &w, solidsPercent)
 	at := d.Serving.TemperatureC
 	s := settled{
 		dense: sketched(c.dense.mix[0], d.Dense.OverrunPercent, phase.Dense, c.bound, at),

@@ -78,10 +78,23 @@ func ChangeName(c *balance.Change) string {
 	if c.Ingredient != nil {
 		return Kitchen(c.Ingredient) + ", " + Part(c.Part)
 	}
-	if f, ok := design.FieldAt(c.Path); ok {
-		return f.About
+	if name, ok := settingNames[c.Path]; ok {
+		return name
 	}
 	return c.Path
+}
+
+// settingNames name the settings that a search moves in a column of changes.
+var settingNames = map[string]string{
+	"serving.temperature_c":         "served at",
+	"dense.overrun_percent":         "air in the custard",
+	"foam.overrun_percent":          "air in the foam",
+	"foam.syrup.cook_temperature_c": "syrup cooked to",
+	"foam.syrup.weighed_g":          "weight of the pan",
+	"blend.foam_volume_percent":     "foam in the tub",
+	"tubs.fill_percent":             "tubs filled to",
+	"tubs.count":                    "tubs at a time",
+	"dense.stove_loss_percent":      "cooked off the custard",
 }
 
 // ChangeValues is what stood there before and what comes: "31 g", "57 g".

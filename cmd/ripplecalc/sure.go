@@ -1,0 +1,58 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/show/report"
+)
+
+var sureCommand = &command{
+	name:  "sure",
+	usage: "sure FILE [--kitchens N] [--seed N] [--json]",
+	short: "Says how sure the figures are in kitchens that are not exact",
+	long: `
+Makes the design many times over, each time a little otherwise: slips of the scale,
+eggs, air, the boiled syrup, the freezer, the hardness model itself.
+
+  --kitchens N  how many, 10 to 100000 (1000)
+  --seed N      which kitchens; the same seed is the same answer (0)
+  --json        JSON instead of text: chance_scoops, spread, by_cause
+`,
+	run: runSure,
+}
+
+func runSure(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	kitchens := flags.Int("kitchens", 1000, "")
+	seed := flags.Int64("seed", 0, "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	if *kitchens < 10 || *kitchens > 100000 {
+		return c.misused("--kitchens %d is outside 10 to 100000", *kitchens)
+	}
+	b, f, r, err := openWith(s, files[0])
+	if err != nil {
+		return err
+	}
+	o := sure.Options{Kitchens: *kitchens, Seed: *seed}
+	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
+		o.Cold = &plan
+	} else {
+		fmt.Fprintf(s.err, "%s: no minutes: %v\n", f.Name, err)
+	}
+	a, err := sure.Sample(context.Background(), b.Model, f.Design, o)
+	if err != nil {
+		return fault(err)
+	}
+	return s.answer(report.Sure{File: f.Name, Answer: a}, *asJSON)
+}

@@ -1,0 +1,125 @@
+package balance
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/work/design"
+)
+
+const full = `version: 1
+custard:
+  texture: scoopable
+  sweetness_percent: {from: 15, to: 17, weight: 2}
+  hardness_kpa: {to: 5, at_c: -16}
+foam:
+  keeps_ice: true
+tub:
+  energy_kcal: {is: 200}
+eggs: {whole: true, crack: {is: 6}}
+packs: [cream_heavy 250]
+no_cautions: [too_sweet]
+levers:
+  keep: [honey, air]
+  between: [milk_whole 300 to 500]
+  swaps: false
+  serving: true
+`
+
+func TestAFileOfWishesIsRead(t *testing.T) {
+	lib, d := market.Library(t), market.Honey()
+	a, err := DecodeAsk("wishes.yaml", []byte(full), d, lib)
+	require.NoError(t, err)
+	by := map[*Quantity][]Wish{}
+	for _, w := range a.Wishes {
+		by[w.Of] = append(by[w.Of], w)
+	}
+	require.Len(t, by[CustardHardness], 2, "a word and a number")
+	assert.Equal(t, -16.0, by[CustardHardness][0].AtC)
+	assert.True(t, math.IsInf(by[CustardHardness][0].Low, -1))
+	assert.Equal(t, [2]float64{2.5, 6}, [2]float64{by[CustardHardness][1].Low, by[CustardHardness][1].High})
+	assert.Equal(t, Wish{Of: CustardSweetness, Low: 15, High: 17, Weight: 2}, noNaN(by[CustardSweetness][0]))
+	assert.Equal(t, [2]float64{200, 200}, [2]float64{by[TubEnergy][0].Low, by[TubEnergy][0].High})
+	assert.Len(t, by[FoamFreezes], 1)
+	assert.Len(t, by[EggsCracked], 1)
+	assert.True(t, a.WholeEggs && a.NoSwaps && a.MayServeAt)
+	assert.Equal(t, map[string]float64{"cream_heavy": 250}, a.Packs)
+	assert.Equal(t, []string{"too_sweet"}, a.Cautions)
+	assert.Equal(t, []Range{{"milk_whole", 300, 500}}, a.Ranges)
+	assert.True(t, a.Locks.Settings["dense.overrun_percent"])
+	assert.True(t, a.Locks.Lines[LineAt{design.DensePart, 4}], "the honey")
+}
+
+func noNaN(w Wish) Wish {
+	if math.IsNaN(w.AtC) {
+		w.AtC = 0
+	}
+	return w
+}
+
+func TestWhatIsWrongInAFileOfWishesIsSaidWithItsPlace(t *testing.T) {
+	lib, d := market.Library(t), market.Honey()
+	for text, want := range map[string]string{
+		"":                                    "w.yaml: the file holds no wishes",
+		"- a\n":                               "w.yaml:1: must be keys and values",
+		"version: 2\n":                        "w.yaml:1: version: 2 is outside 1 to 1",
+		"custard:\n  colour: blue\n":          "w.yaml:2: custard.colour: is no setting",
+		"custard:\n  texture: fluffy\n":       `w.yaml:2: custard.texture: "fluffy" is not one of pourable, very soft, soft, scoopable, firm, hard, very hard`,
+		"custard:\n  sweetness_percent: 15\n": "w.yaml:2: custard.sweetness_percent: must be keys and values",
+		"custard:\n  sweetness_percent: {from: 80}\n":            "w.yaml:2: custard.sweetness_percent.from: 80 % is outside 0 to 60 %",
+		"custard:\n  sweetness_percent: {from: 17, to: 15}\n":    "w.yaml:2: custard.sweetness_percent.from: 17 is more than to, 15",
+		"custard:\n  sweetness_percent: {weight: 2}\n":           "w.yaml:2: custard.sweetness_percent: needs from, to or is",
+		"custard:\n  sweetness_percent: {is: 15, from: 12}\n":    "w.yaml:2: custard.sweetness_percent.is: stands alone, without from and to",
+		"custard:\n  sweetness_percent: {is: much}\n":            `w.yaml:2: custard.sweetness_percent.is: "much" is not a number`,
+		"eggs: {whole: perhaps}\n":                               `w.yaml:1: eggs.whole: "perhaps" is neither true nor false`,
+		"packs: [cream_heavy]\n":                                 `w.yaml:1: packs: "cream_heavy" is no ingredient with the g of its pack, as cream_heavy 250`,
+		"packs: [butter_unsalted 250]\n":                         `w.yaml:1: packs: the design has no line of "butter_unsalted"`,
+		"levers:\n  keep: [gold]\n":                              `w.yaml:2: levers.keep: no ingredient is named "gold"`,
+		"levers:\n  between: [milk_whole 500 to 300]\n":          `w.yaml:2: levers.between: "milk_whole 500 to 300" is no ingredient with the g between which it may go, as milk_whole 300 to 500`,
+		"no_cautions: [boredom]\n":                               `w.yaml:1: no_cautions: "boredom" is not one of air_beyond_process`,
+		"custard:\n  texture: soft\ncustard:\n  texture: soft\n": "w.yaml:3: custard: is given twice",
+	} {
+		_, err := DecodeAsk("w.yaml", []byte(text), d, lib)
+		var file *FileError
+		if assert.ErrorAs(t, err, &file, text) {
+			assert.Contains(t, err.Error(), want)
+		}
+	}
+}
+
+func TestEveryKeyOfWishesIsOnceInTheTable(t *testing.T) {
+	seen := map[string]bool{}
+	for _, k := range WishKeys() {
+		assert.NotEmpty(t, k.About, k.Path)
+		assert.False(t, seen[k.Path], k.Path)
+		seen[k.Path] = true
+	}
+	for _, q := range Quantities {
+		assert.True(t, seen[q.Key+".from"] && seen[q.Key+".to"] && seen[q.Key+".is"], q.Key)
+	}
+}
+
+func FuzzDecodeAsk(f *testing.F) {
+	lib, d := market.Library(f), market.Honey()
+	f.Add([]byte(full))
+	f.Add([]byte("custard: {texture: soft}\n"))
+	f.Add([]byte("levers: {between: [milk_whole 1 to 2]}\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		a, err := DecodeAsk("w.yaml", data, d, lib)
+		if err != nil {
+			if err.Error() == "" {
+				t.Fatal("an error that says nothing")
+			}
+			return
+		}
+		for _, w := range a.Wishes {
+			if w.Low > w.High || !(w.Weight > 0) {
+				t.Fatalf("%s: %g to %g, weight %g", w.Of.Key, w.Low, w.High, w.Weight)
+			}
+		}
+	})
+}
