@@ -33,6 +33,9 @@ is not written.
             --grams puts the grams beside it
   --tub NAME or --tub-mm 97,80,83 (top, bottom, height) or box:120,80,60
             the tub's outside, if not the design's own
+  --lid     a round label for the lid too, with the name and the date
+  --article 13 digits
+            the bars of your own article number; none is made up
   --front-of-pack
             the UK's voluntary colours
   --sheet a4, a5, letter or 210x297, --margin, --gap (mm), --first 3, --copies 12

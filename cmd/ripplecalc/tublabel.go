@@ -21,10 +21,11 @@ func (t *tubFlags) on(f *flag.FlagSet) {
 	for name, to := range map[string]*string{
 		"place": &t.Place, "sale": &t.Sale, "lang": &t.Languages, "made": &t.Made, "keeps": &t.Keeps, "date": &t.Date, "maker": &t.Maker,
 		"lot": &t.Lot, "storage": &t.Storage, "brand": &t.Brand, "tub": &t.Tub, "tub-mm": &t.TubMM, "net": &t.NetML, "sheet": &t.Sheet,
-		"margin": &t.Margin, "gap": &t.Gap, "first": &t.First, "copies": &t.Copies,
+		"margin": &t.Margin, "article": &t.Article, "gap": &t.Gap, "first": &t.First, "copies": &t.Copies,
 	} {
 		f.StringVar(to, name, "", "")
 	}
+	f.BoolVar(&t.Lid, "lid", false, "")
 	f.BoolVar(&t.Grams, "grams", false, "")
 	f.BoolVar(&t.FrontOfPack, "front-of-pack", false, "")
 }
@@ -57,7 +58,7 @@ func (t *tubFlags) where(c *command, flags *flag.FlagSet, region *string) (place
 
 // tubFlagNames are the flags that make sense only with --place.
 var tubFlagNames = []string{"sale", "lang", "made", "keeps", "date", "maker", "lot", "storage", "brand", "tub", "tub-mm", "sheet", "net", "margin",
-	"gap", "grams", "front-of-pack", "copies", "first"}
+	"gap", "grams", "lid", "article", "front-of-pack", "copies", "first"}
 
 // misread says which flag cannot be read.
 func misread(c *command, err error) error {
@@ -96,5 +97,13 @@ func (t *tubFlags) answer(l report.Label, content sticker.Content, p onpack.Pack
 		out.Faces = append(out.Faces, report.TubFace{Name: f.Name, WidthMM: f.WidthMM, HeightMM: f.HeightMM, LeastLetterMM: f.LeastMM, Fits: f.Fits(), Why: f.Why})
 	}
 	_ = err // each face says why it does not fit
+	for _, lang := range p.Languages {
+		if lacks := content.Words.Lacking(lang, food.Allergens, onpack.AllergensAlone(content.Elements)); len(lacks) > 0 && p.Place != onpack.US {
+			if out.Lacking == nil {
+				out.Lacking = map[string][]string{}
+			}
+			out.Lacking[lang] = lacks
+		}
+	}
 	return out
 }

@@ -48,6 +48,7 @@ type View struct {
 	sheet            *kit.Select
 	typed            map[string]*widget.Entry // by the field of sticker.Choices
 	grams, front     *widget.Check
+	lid              *widget.Check
 	translated       *fyne.Container // names and lists of the languages chosen
 	of               []string        // the languages that translated shows
 	list             *fyne.Container
@@ -77,6 +78,7 @@ var fields = []struct{ field, name, hint string }{
 	{"net", "Quantity, mL", "all that the tub holds, frozen"},
 	{"lot", "Lot", "from the day it was made"},
 	{"storage", "Storage", "the language's own words"},
+	{"article", "Article number, for its bars", "13 digits of your own"},
 	{"copies", "Copies", "1"},
 }
 
@@ -99,6 +101,8 @@ func New(h page.Host, words onpack.Words) *View {
 	v.sale = choose(named(onpack.Sales(), say.SaleName), prefSale, within(kept.Int(prefSale), len(onpack.Sales())))
 	v.tub = choose(append([]string{own}, onpack.TubNames()...), "", 0)
 	v.sheet = choose(sheetSizes, "", 0)
+	v.sheets.ShowFit(kit.FitPage)
+	v.lid = widget.NewCheck("A label for the lid too", mishap.With(func(bool) { v.Show() }))
 	v.grams = widget.NewCheck("Grams beside the volume", nil)
 	v.front = widget.NewCheck("The UK's front of pack", nil)
 	v.grams.OnChanged, v.front.OnChanged = mishap.With(func(bool) { v.Show() }), mishap.With(func(bool) { v.Show() })
@@ -130,6 +134,7 @@ func New(h page.Host, words onpack.Words) *View {
 	}
 	form.Add(v.grams)
 	form.Add(v.front)
+	form.Add(v.lid)
 	form.Add(v.translated)
 	form.Add(page.Bold("Paper"))
 	form.Add(v.sheet)
@@ -167,7 +172,7 @@ func (v *View) choices() sticker.Choices {
 		Place: string(onpack.Places()[v.place.SelectedIndex()]), Sale: string(onpack.Sales()[v.sale.SelectedIndex()]),
 		Maker: v.typed["maker"].Text, Made: v.typed["made"].Text, Keeps: v.typed["keeps"].Text, Languages: v.typed["languages"].Text,
 		NetML: v.typed["net"].Text, Lot: v.typed["lot"].Text, Storage: v.typed["storage"].Text, Copies: v.typed["copies"].Text,
-		Grams: v.grams.Checked, FrontOfPack: v.front.Checked,
+		Grams: v.grams.Checked, FrontOfPack: v.front.Checked, Lid: v.lid.Checked, Article: v.typed["article"].Text,
 	}
 	if v.tub.Selected != own {
 		c.Tub = v.tub.Selected
@@ -208,6 +213,11 @@ func (v *View) Show() {
 		text := page.Prose(say.LabelElement(e))
 		text.TextStyle.Bold = e.State == onpack.Add
 		v.list.Add(text)
+	}
+	for _, lang := range p.Languages {
+		if lacks := say.LabelLacks(lang, v.words.Lacking(lang, food.Allergens, onpack.AllergensAlone(content.Elements))); lacks != "" && p.Place != onpack.US {
+			v.list.Add(page.Prose(lacks))
+		}
 	}
 	v.list.Add(page.Prose(say.LabelAdvice(p.Languages)))
 	v.list.Refresh()

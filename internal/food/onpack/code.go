@@ -3,6 +3,8 @@ package onpack
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 )
 
 var errArticle = errors.New("an article number is 13 digits")
@@ -37,4 +39,40 @@ func CheckArticle(number string) error {
 		return fmt.Errorf("the last digit of an article number is computed from the others: it would be %d", want)
 	}
 	return nil
+}
+
+// The bars of an article number, by digit: the left half odd and even, and which
+// is which by the first digit; the right half is the left's odd one inverted.
+// ISO/IEC 15420, from memory.
+var (
+	oddBars = [10]string{"0001101", "0011001", "0010011", "0111101", "0100011", "0110001", "0101111", "0111011", "0110111", "0001011"}
+	parity  = [10]string{"LLLLLL", "LLGLGG", "LLGGLG", "LLGGGL", "LGLLGG", "LGGLLG", "LGGGLL", "LGLGLG", "LGLGGL", "LGGLGL"}
+)
+
+// Bars returns the 95 modules of a 13-digit article number, '1' for dark.
+func Bars(number string) (string, error) {
+	if err := CheckArticle(number); err != nil {
+		return "", err
+	}
+	inverted := func(s string) string {
+		return strings.Map(func(r rune) rune { return '0' + '1' - r }, s)
+	}
+	reversed := func(s string) string {
+		b := []byte(s)
+		slices.Reverse(b)
+		return string(b)
+	}
+	out := "101"
+	for i, r := range number[1:7] {
+		s := oddBars[r-'0']
+		if parity[number[0]-'0'][i] == 'G' {
+			s = reversed(inverted(s))
+		}
+		out += s
+	}
+	out += "01010"
+	for _, r := range number[7:] {
+		out += inverted(oddBars[r-'0'])
+	}
+	return out + "101", nil
 }

@@ -49,13 +49,18 @@ type Element struct {
 	Section string      `json:"section"`
 	Class   SourceClass `json:"source_class"`
 
+	// WordsClass is how the weakest of its words was read, "" where the maker or
+	// the models wrote them all.
+	WordsClass SourceClass `json:"words_source_class,omitempty"`
+
 	Parts []Part `json:"-"` // what stands on the label, by language
 }
 
 // Part is what stands on the label of an element in a language.
 type Part struct {
-	Lang string
-	Runs []Run
+	Lang  string
+	Runs  []Run
+	Class SourceClass // of the words of ours in it
 }
 
 // Run is text of one weight.
@@ -133,7 +138,7 @@ func Elements(f Food, p Pack, w Words) []Element {
 			parts, add := m.fill(key)
 			switch {
 			case add == "" && len(parts) > 0:
-				e.State, e.Parts, e.Text = Filled, parts, plain(parts)
+				e.State, e.Parts, e.Text, e.WordsClass = Filled, parts, plain(parts), weakest(parts)
 			case r.due:
 				e.State, e.Text = Add, add
 			}
@@ -168,7 +173,25 @@ func plain(parts []Part) string {
 	return strings.Join(all, " / ")
 }
 
-func said(lang, text string) Part { return Part{lang, []Run{{Text: text}}} }
+func said(lang, text string) Part { return Part{Lang: lang, Runs: []Run{{Text: text}}} }
+
+// of is the part with words of ours from a source.
+func (p Part) of(w Word) Part {
+	p.Class = w.Class()
+	return p
+}
+
+// weakest is how the weakest of the words in parts was read.
+func weakest(parts []Part) SourceClass {
+	worst := -1
+	for _, p := range parts {
+		worst = max(worst, slices.Index(classRank, p.Class))
+	}
+	if worst < 0 {
+		return ""
+	}
+	return classRank[worst]
+}
 
 // fill returns what stands on the label of an element, or what the maker must
 // add.
@@ -217,7 +240,7 @@ func (m *maker) names() (parts []Part, add string) {
 			lacking = append(lacking, lang)
 			continue
 		}
-		parts = append(parts, Part{lang, []Run{{name, true}}})
+		parts = append(parts, Part{Lang: lang, Runs: []Run{{name, true}}})
 	}
 	if len(lacking) > 0 {
 		return nil, "the name of the food in " + languageList(lacking) + ", as in “" + m.Food.Name + "”"
@@ -244,7 +267,7 @@ func (m *maker) lists() (parts []Part, add string) {
 	var lacking []string
 	for _, lang := range m.languages() {
 		if lang == "en" && m.Lists[lang] == "" {
-			parts = append(parts, Part{lang, m.Food.Ingredients})
+			parts = append(parts, Part{Lang: lang, Runs: m.Food.Ingredients})
 			continue
 		}
 		list := strings.TrimSpace(m.Lists[lang])
@@ -254,7 +277,7 @@ func (m *maker) lists() (parts []Part, add string) {
 		}
 		head, _ := m.words.In(lang, "ingredients")
 		runs := m.words.Emphasised(lang, m.Food.Allergens, list)
-		parts = append(parts, Part{lang, append([]Run{{Text: head.Text + ": "}}, runs...)})
+		parts = append(parts, Part{Lang: lang, Runs: append([]Run{{Text: head.Text + ": "}}, runs...)}.of(head))
 	}
 	if len(lacking) > 0 {
 		return nil, "the ingredients in " + strings.Join(lacking, " and ") + ", in the order of “" + m.IngredientsText + "”"
@@ -274,8 +297,10 @@ func (m *maker) allergens() (parts []Part, add string) {
 	}
 	for _, lang := range m.languages() {
 		var words, missing []string
+		var classes []Part
 		for _, a := range m.Food.Allergens {
 			word, _ := m.words.In(lang, allergenTerm(a))
+			classes = append(classes, Part{}.of(word))
 			if word.Text == "" {
 				word.Text = strings.ReplaceAll(a, "_", " ")
 			}
@@ -290,7 +315,9 @@ func (m *maker) allergens() (parts []Part, add string) {
 		if len(words) == 0 {
 			words = []string{"none of the fourteen"}
 		}
-		parts = append(parts, said(lang, strings.Join(words, ", ")))
+		part := said(lang, strings.Join(words, ", "))
+		part.Class = weakest(classes)
+		parts = append(parts, part)
 	}
 	return parts, ""
 }
@@ -318,7 +345,7 @@ func (m *maker) date() (parts []Part, add string) {
 		if text == "" { // the full date is always lawful
 			text = b.Text(ByDay, day.Text, end.Text)
 		}
-		parts = append(parts, said(lang, text))
+		parts = append(parts, said(lang, text).of(day))
 	}
 	return parts, ""
 }
@@ -336,7 +363,7 @@ func (m *maker) storage() []Part {
 		if !ok { // the cold in figures reads in every language
 			word.Text = "−18 °C"
 		}
-		parts = append(parts, said(lang, strings.Replace(word.Text, "-18", "−18", 1)))
+		parts = append(parts, said(lang, strings.Replace(word.Text, "-18", "−18", 1)).of(word))
 	}
 	return parts
 }

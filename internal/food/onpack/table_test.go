@@ -2,6 +2,7 @@ package onpack_test
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -213,5 +214,52 @@ func TestEverySheet(t *testing.T) {
 			assert.LessOrEqual(t, x+s.LabelWidthMM, s.WidthMM-s.MarginMM+1e-9, name)
 			assert.LessOrEqual(t, y+s.LabelHeightMM, s.HeightMM-s.MarginMM+1e-9, name)
 		}
+	}
+}
+
+// Read back by the widths of its bars, as a till would, a number is itself: the
+// digits of each half by the sets of seven modules of ISO/IEC 15420 (from memory).
+func TestTheBarsReadBackAsTheirNumber(t *testing.T) {
+	left := map[string]string{}
+	for i, s := range []string{"3211", "2221", "2122", "1411", "1132", "1231", "1114", "1312", "1213", "3112"} { // widths, from memory
+		left[s] = strconv.Itoa(i)
+		b := []byte(s)
+		slices.Reverse(b)
+		left[string(b)+"G"] = strconv.Itoa(i)
+	}
+	first := map[string]string{"LLLLLL": "0", "LLGLGG": "1", "LLGGLG": "2", "LLGGGL": "3", "LGLLGG": "4", "LGGLLG": "5", "LGGGLL": "6", "LGLGLG": "7", "LGLGGL": "8", "LGGLGL": "9"}
+	for _, r := range check.Table(t, "ean13") {
+		number := r.Text("ean13")
+		bars, err := onpack.Bars(number)
+		require.NoError(t, err)
+		require.Len(t, bars, 95)
+		assert.Equal(t, "101", bars[:3])
+		assert.Equal(t, "01010", bars[45:50])
+		assert.Equal(t, "101", bars[92:])
+		widths := func(s string) string {
+			out, run := "", 1
+			for i := 1; i <= len(s); i++ {
+				if i < len(s) && s[i] == s[i-1] {
+					run++
+					continue
+				}
+				out, run = out+strconv.Itoa(run), 1
+			}
+			return out
+		}
+		got, sides := "", ""
+		for i := range 6 {
+			seven := bars[3+7*i : 10+7*i]
+			w := widths(seven)
+			if strings.Count(seven, "1")%2 == 0 { // the even set
+				got, sides = got+left[w+"G"], sides+"G"
+			} else {
+				got, sides = got+left[w], sides+"L"
+			}
+		}
+		for i := range 6 {
+			got += left[widths(bars[50+7*i:57+7*i])]
+		}
+		assert.Equal(t, number, first[sides]+got)
 	}
 }

@@ -91,12 +91,34 @@ func (w Words) In(lang, term string) (word Word, ok bool) {
 	return w["en"][term], false
 }
 
-// Lacking are the terms asked for that a language has no words for.
-func (w Words) Lacking(lang string, terms []string) []string {
+// AllergensAlone reports whether the allergens stand on a label without its list.
+func AllergensAlone(all []Element) bool {
+	state := map[Key]State{}
+	for _, e := range all {
+		state[e.Key] = e.State
+	}
+	return state[Allergens] == Filled && state[Ingredients] == NotNeeded
+}
+
+// used are the terms that a label may need beside the names of allergens.
+var used = []string{"nutrition_declaration", "per_100g", "energy", "fat", "saturates", "carbohydrate", "sugars", "protein", "salt",
+	"ingredients", "best_before_day", "best_before_end", "keep_frozen", "decimal_sign"}
+
+// Lacking are the terms of a label that a language has no words for, its allergens
+// among them: English stands there, and figures for the cold. Alone: the allergens
+// stand without a list.
+func (w Words) Lacking(lang string, allergens []string, alone bool) []string {
 	var out []string
+	terms := slices.Clone(used)
+	if alone {
+		terms = append(terms, "contains")
+	}
+	for _, a := range allergens {
+		terms = append(terms, allergenTerm(a))
+	}
 	for _, t := range terms {
 		if _, ok := w[lang][t]; !ok {
-			out = append(out, t)
+			out = append(out, strings.ReplaceAll(t, "_", " "))
 		}
 	}
 	return out

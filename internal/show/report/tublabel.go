@@ -16,6 +16,8 @@ type TubLabel struct {
 	FrozenML  float64          `json:"frozen_ml"` // what one tub holds, frozen
 	Elements  []onpack.Element `json:"elements"`
 	Faces     []TubFace        `json:"faces"`
+
+	Lacking map[string][]string `json:"lacking,omitempty"` // by language, the terms without words of ours
 }
 
 // TubFace is a face of the label with the least letters that it may have.
@@ -37,6 +39,11 @@ func (l TubLabel) WriteText(w io.Writer) error {
 	}
 	for _, f := range l.Faces {
 		p.line("  %s", say.LabelFace(Reads, f.Name, f.WidthMM, f.HeightMM, f.LeastLetterMM, f.Why))
+	}
+	for _, lang := range l.Languages {
+		if lacks := say.LabelLacks(lang, l.Lacking[lang]); lacks != "" {
+			p.line("  %s", lacks)
+		}
 	}
 	p.line("")
 	if p.err != nil {

@@ -39,6 +39,12 @@ func LabelElement(e onpack.Element) string {
 	case onpack.NotNeeded:
 		return elements[e.Key] + ": not needed: " + e.Text + rule
 	}
+	if e.WordsClass != "" {
+		rule = rule[:len(rule)-1] + "; its words: " + string(e.WordsClass) + "]"
+	}
+	if strings.HasPrefix(e.Text, elements[e.Key]+": ") {
+		return e.Text + rule
+	}
 	return elements[e.Key] + ": " + e.Text + rule
 }
 
@@ -82,7 +88,7 @@ func LabelAdvice(langs []string) string {
 // choices are what a maker chooses of a label, by the field of a ChoiceError.
 var choices = map[string]string{"place": "The place", "sale": "The way of sale", "lang": "The languages", "made": "The day it was made",
 	"keeps": "For how long it keeps", "date": "The form of the date", "net": "The quantity", "tub": "The tub", "tub-mm": "The tub's sizes",
-	"sheet": "The sheet", "margin": "The margin", "gap": "The gap", "first": "The first free place", "copies": "The copies"}
+	"sheet": "The sheet", "margin": "The margin", "gap": "The gap", "first": "The first free place", "copies": "The copies", "article": "The article number"}
 
 // LabelWordField names the field of a label's word in a language.
 func LabelWordField(lang, what string) string {
@@ -98,6 +104,14 @@ func LabelWordStep(lang, what string) string {
 		return "name on the label in " + onpack.LanguageName(lang)
 	}
 	return "ingredients on the label in " + onpack.LanguageName(lang)
+}
+
+// LabelLacks names the words that a language has none of here, "" for none.
+func LabelLacks(lang string, terms []string) string {
+	if len(terms) == 0 {
+		return ""
+	}
+	return onpack.LanguageName(lang) + " has no words here for " + List(terms) + ": English stands there, and −18 °C for the cold."
 }
 
 // LabelChoice says why no label can be made of what is chosen.

@@ -26,6 +26,8 @@ type Choices struct {
 	Tub, TubMM             string // a tub's name, or its sizes; both "": the design's own
 	NetML                  string // the quantity declared
 	Grams, FrontOfPack     bool
+	Lid                    bool   // a label for the lid too
+	Article                string // a 13-digit number of the maker's, for its bars
 	Sheet, Margin, Gap     string // "a4" or "210x297", mm, mm
 	First, Copies          string // from 1
 }
@@ -78,6 +80,11 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 	if t.NetML != "" {
 		if p.NominalML, err = number(t.NetML, 0, mostNetML); err != nil {
 			return wrong("net", t.NetML, err)
+		}
+	}
+	if t.Article != "" {
+		if err := onpack.CheckArticle(t.Article); err != nil {
+			return wrong("article", t.Article, err)
 		}
 	}
 	switch {
@@ -161,7 +168,7 @@ func whole(s string, most int) (int, error) {
 func (t Choices) Of(d design.Design, r *model.Result, l *label.Label, p onpack.Pack, words onpack.Words) (Content, onpack.Food) {
 	food := selling.Food(d, r, l, p.Place)
 	c := Content{Place: p.Place, Tub: p.Tub, Languages: p.Languages, Elements: onpack.Elements(food, p, words),
-		Panel: l, Words: words, Brand: t.Brand, NominalML: food.HoldsML}
+		Panel: l, Words: words, Brand: t.Brand, NominalML: food.HoldsML, Lid: t.Lid, Article: t.Article}
 	if c.Brand == "" {
 		c.Brand = d.Name
 	}

@@ -1,6 +1,10 @@
 package sticker
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -30,6 +34,49 @@ const (
 // front lays out the front: name and net quantity in one field of vision, the
 // quantity within the bottom 30 %.
 func (c *Content) front(on area) Face {
+	f := c.frontOf(on)
+	slices.SortStableFunc(f.Boxes, func(a, b Box) int { return cmp.Compare(a.At.Y0, b.At.Y0) }) // in the order of reading
+	return f
+}
+
+// lid lays out the lid: the name, and the date where there is one.
+func (c *Content) lid() Face {
+	least, rule := c.least()
+	across, along := c.Tub.TopMM-2*lidEdgeMM, c.Tub.TopMM-2*lidEdgeMM
+	w, h := across/math.Sqrt2, along/math.Sqrt2 // the square in a circle
+	if c.Tub.Box() {
+		across, along = c.Tub.LengthMM-2*lidEdgeMM, c.Tub.BreadthMM-2*lidEdgeMM
+		w, h = across-2*marginMM, along-2*marginMM
+	}
+	f := Face{Name: "lid", WidthMM: across, HeightMM: along, LeastMM: least, Round: !c.Tub.Box()}
+	left, bottom := (across-w)/2, (along+h)/2
+	if e, ok := c.element(onpack.Date); ok {
+		for _, pt := range sizes(least) {
+			if list := c.words(e, w, pt); list.H <= h/2 && !slices.ContainsFunc(e.Parts, func(p onpack.Part) bool { return wider(p.Runs[0].Text, typeset.Type(draw.Sans, pt, black), w) }) {
+				bottom -= list.H
+				f.put(Box{Key: onpack.Date, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, left, bottom)
+				break
+			}
+		}
+	}
+	e, ok := c.element(onpack.Name)
+	if !ok {
+		return f
+	}
+	top := (along - h) / 2
+	for _, brand := range []bool{c.Brand != "", false} {
+		for pt := largestName; pt >= size(least)-1e-9; pt -= nameStep {
+			if list, wide := c.title(e, pt, w, brand); list.H <= bottom-gapMM-top && !wide {
+				f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, left, top+(bottom-gapMM-top-list.H)/2)
+				return f
+			}
+		}
+	}
+	f.Why = "the name has no room at letters of the height asked for"
+	return f
+}
+
+func (c *Content) frontOf(on area) Face {
 	least, rule := c.least()
 	f := Face{Name: on.name, WidthMM: on.w, HeightMM: on.h, LeastMM: least}
 	w := on.w - 2*marginMM

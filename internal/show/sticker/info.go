@@ -164,7 +164,32 @@ func (c *Content) blocks(rule string) []block {
 		}
 		out = append(out, block{key, rule, func(w, pt float64) *draw.List { return c.words(e, w, pt) }})
 	}
+	if c.Article != "" {
+		out = append(out, block{codeKey, "ISO/IEC 15420, from memory", func(w, pt float64) *draw.List { return bars(c.Article) }})
+	}
 	return out
+}
+
+// codeKey is the key of the bars, which are no element of the law's.
+const codeKey onpack.Key = "article"
+
+// Sizes of the bars, mm: nominal, with quiet zones of 11 and 7 modules; from memory.
+const moduleMM, barsMM, quietLeft, quietRight = 0.33, 22.85, 11, 7
+
+// bars draws an article number with its digits.
+func bars(number string) *draw.List {
+	modules, err := onpack.Bars(number)
+	if err != nil {
+		panic("sticker: an unchecked article number") // Choices.Pack checks it
+	}
+	p := &draw.List{W: float64(len(modules)+quietLeft+quietRight) * moduleMM, H: barsMM + 3.2}
+	for i := 0; i < len(modules); i++ {
+		if modules[i] == '1' {
+			typeset.Fill(p, float64(quietLeft+i)*moduleMM, 0, moduleMM, barsMM, black)
+		}
+	}
+	typeset.WriteCentre(p, p.W/2, p.H-0.4, typeset.Type(draw.Sans, 8.5, black), number)
+	return p
 }
 
 // atLeast explains the mark of a figure that is a lower bound, by whether the

@@ -35,18 +35,37 @@ func Piece(c Content, faces []Face) *draw.List {
 	}
 	p := &draw.List{}
 	for _, f := range faces {
-		p.Place(f.list(), p.W, 0, 1)
-		p.W, p.H = p.W+f.WidthMM, f.HeightMM
+		if f.Wrap {
+			p.Place(f.list(), p.W, 0, 1)
+			p.W, p.H = p.W+f.WidthMM, f.HeightMM
+		}
 	}
 	outline(p, draw.Rect{X0: p.W, Y0: 0, X1: p.W + overlapMM, Y1: p.H})
 	p.W += overlapMM
+	return withLid(p, faces)
+}
+
+// withLid puts the lid's label, where there is one, at the right of a wrap.
+func withLid(p *draw.List, faces []Face) *draw.List {
+	if lid := faces[len(faces)-1]; !lid.Wrap {
+		p.Place(lid.list(), p.W+apartMM, 0, 1)
+		p.W, p.H = p.W+apartMM+lid.WidthMM, max(p.H, lid.HeightMM)
+	}
 	return p
 }
+
+// apartMM is how far pieces stand apart.
+const apartMM = 4.0
 
 // list is a face with its edge.
 func (f Face) list() *draw.List {
 	p := &draw.List{W: f.WidthMM, H: f.HeightMM}
-	outline(p, draw.Rect{X1: f.WidthMM, Y1: f.HeightMM})
+	if f.Round {
+		p.Marker(draw.Disc, f.WidthMM/2, f.HeightMM/2, f.WidthMM/2, hair)
+		p.Marker(draw.Disc, f.WidthMM/2, f.HeightMM/2, f.WidthMM/2-hair.Width, draw.Stroke{Colour: draw.RGB(0xffffff)})
+	} else {
+		outline(p, draw.Rect{X1: f.WidthMM, Y1: f.HeightMM})
+	}
 	for _, b := range f.Boxes {
 		p.Place(b.list, b.At.X0, b.At.Y0, 1)
 	}
@@ -54,10 +73,9 @@ func (f Face) list() *draw.List {
 }
 
 func patches(faces []Face) *draw.List {
-	const apart = 4.0
-	p := &draw.List{W: -apart}
+	p := &draw.List{W: -apartMM}
 	for _, f := range faces {
-		p.W += apart
+		p.W += apartMM
 		p.Place(f.list(), p.W, 0, 1)
 		p.W, p.H = p.W+f.WidthMM, max(p.H, f.HeightMM)
 	}
@@ -98,6 +116,9 @@ func sector(t onpack.Tub, faces []Face) *draw.List {
 	p.EndStroke(hair)
 	angle := from
 	for i, f := range faces {
+		if !f.Wrap {
+			continue
+		}
 		share := frontShare
 		if i > 0 {
 			share = 1 - frontShare
@@ -108,7 +129,7 @@ func sector(t onpack.Tub, faces []Face) *draw.List {
 		p.PlaceTurned(list, foot.X, foot.Y, f.WidthMM/2, f.HeightMM, middle)
 		angle += share * whole
 	}
-	return p
+	return withLid(p, faces)
 }
 
 func outline(p *draw.List, r draw.Rect) {

@@ -28,6 +28,8 @@ type Content struct {
 	NominalML    float64              // the quantity declared
 	FrontOfPack  []onpack.FrontFigure // the UK's voluntary colours; nil: none
 	FrontPortion string               // what they are per
+	Lid          bool                 // a label for the lid too
+	Article      string               // a checked 13-digit number, "" for none
 }
 
 // Box is one element in its place on a face.
@@ -47,6 +49,7 @@ type Face struct {
 	WidthMM, HeightMM float64
 	LeastMM           float64 // the least height of its letters: capitals of a net quantity apart
 	Boxes             []Box
+	Round             bool   // the lid of a round tub
 	Wrap              bool   // one piece with the others, around the tub
 	Why               string // why it does not fit, "" where it does
 }
@@ -146,7 +149,10 @@ func Faces(c Content) ([]Face, error) {
 		for i := range faces {
 			faces[i].Wrap = on.wrap
 		}
-		if ok && faces[0].Fits() {
+		if c.Lid {
+			faces = append(faces, c.lid())
+		}
+		if ok && !slices.ContainsFunc(faces, func(f Face) bool { return !f.Fits() }) {
 			return faces, nil
 		}
 		if first == nil {

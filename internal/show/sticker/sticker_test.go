@@ -104,6 +104,10 @@ func TestALabelIsWholeLegibleAndInItsPlaceOrRefused(t *testing.T) {
 			p.Languages = langs[r.Intn(len(langs))]
 		}
 		c := k.content(d, p)
+		c.Lid = r.Intn(3) == 0
+		if r.Intn(4) == 0 {
+			c.Article = "2000000000015"
+		}
 		faces, err := sticker.Faces(c)
 		if err != nil {
 			require.ErrorIs(t, err, sticker.ErrRoom)
@@ -117,6 +121,13 @@ func TestALabelIsWholeLegibleAndInItsPlaceOrRefused(t *testing.T) {
 			for i, b := range f.Boxes {
 				have[b.Key] = true
 				assert.GreaterOrEqual(t, b.LetterMM, b.LeastMM-1e-9, "%s %s", place, b.Key)
+				if f.Round { // in the circle, not only in its square
+					for _, x := range []float64{b.At.X0, b.At.X1} {
+						for _, y := range []float64{b.At.Y0, b.At.Y1} {
+							assert.LessOrEqual(t, math.Hypot(x-f.WidthMM/2, y-f.HeightMM/2), f.WidthMM/2+1e-9)
+						}
+					}
+				}
 				assert.Positive(t, b.LeastMM)
 				assert.NotEmpty(t, b.Rule)
 				assert.GreaterOrEqual(t, b.At.X0, -1e-9, "%s %s", f.Name, b.Key)
@@ -213,6 +224,16 @@ func TestThePDFHoldsEveryElement(t *testing.T) {
 					b.WriteString(r.Text)
 				}
 				assert.Contains(t, text, strings.Join(strings.Fields(b.String()), " "), "%s %s", place, e.Key)
+			}
+		}
+		at := -1
+		for _, key := range []onpack.Key{onpack.Name, onpack.Quantity, onpack.Ingredients, onpack.Date, onpack.Storage, onpack.Maker} {
+			for _, e := range c.Elements {
+				if e.Key == key {
+					next := strings.Index(text, strings.Join(strings.Fields(strings.ReplaceAll(e.Parts[0].Runs[0].Text, "\u00a0", " ")), " "))
+					assert.Greater(t, next, at, "%s %s comes in its order", place, key)
+					at = next
+				}
 			}
 		}
 		assert.Contains(t, text, map[onpack.Place]string{onpack.US: "Total Carbohydrate", onpack.UK: "of which sugars"}[place])
