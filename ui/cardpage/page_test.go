@@ -44,7 +44,7 @@ func TestTheCardShownIsTheCardThatIsWritten(t *testing.T) {
 	for i, want := range pages {
 		pagetest.SamePixels(t, want, sheets[i].Image)
 	}
-	assert.Contains(t, p.about.Text, "3 pages")
+	assert.Contains(t, p.about.Text, "2 pages")
 
 	// The PNG has the same pages one under the other, at its own fineness.
 	p.export(".png")
