@@ -52,9 +52,6 @@ func (b *Blend) freeze(s *settled) {
 		p  *Phase
 		in blend.Portion
 	}{{&s.dense, b.Dense}, {&s.foam, b.Foam}} {
-		if x.in.MassG == 0 {
-			continue
-		}
 		ice += x.in.MassG * x.p.State.IceMassFraction
 		water += x.in.MassG * x.p.Percent(mix.Water) / 100
 		v := x.in.VolumeML / (1 + x.p.Body.OverrunFraction)

@@ -266,7 +266,11 @@ func TestACrumbIsDeclaredAndNothingIsNot(t *testing.T) {
 	assert.False(t, warned(none))
 	assert.True(t, warned(of(300)))
 	// From half a percent of what is known, or 0.005 of the unit, a gap counts.
-	for g := 0.0; g <= 300; g += 2.5 {
+	for i := range 400 {
+		g := 0.05 * float64(i)
+		if i >= 200 {
+			g = 10 + 1.5*float64(i-200)
+		}
 		r := of(g)
 		counts := false
 		for _, gap := range r.Nutrition.Incomplete {
@@ -329,8 +333,12 @@ func TestABatchOfAGramIsATubOfSome(t *testing.T) {
 	m := model.New(market.Library(t))
 	d := stall()
 	d.Batch.Basis = design.BasisAsWritten
-	small := times(d, 1e-3)
+	for i := range d.Dense.Lines {
+		d.Dense.Lines[i].Price = ingredient.Known(2)
+	}
+	small := times(d, 1e-4)
 	a, b := evaluated(t, m, d), evaluated(t, m, small)
+	assert.InEpsilon(t, a.Cost.PerTub, b.Cost.PerTub, 1e-9, "of a full tub, however little there is")
 	assert.True(t, b.Dense.InTub() && b.Foam.InTub())
 	assert.InEpsilon(t, a.Blend.DensityGPerML, b.Blend.DensityGPerML, 1e-9)
 	assert.InDelta(t, a.Blend.IceVolumeFraction, b.Blend.IceVolumeFraction, 1e-9)
@@ -340,7 +348,7 @@ func TestABatchOfAGramIsATubOfSome(t *testing.T) {
 	assert.Equal(t, a.Verdict.Dense.How, b.Verdict.Dense.How)
 	assert.False(t, b.Verdict.Empty)
 	assert.InDelta(t, a.Nutrition.Per100G[ingredient.Protein].Known, b.Nutrition.Per100G[ingredient.Protein].Known, 1e-9)
-	assert.InDelta(t, 1e-3*a.Blend.TubsFilled, b.Blend.TubsFilled, 1e-12)
+	assert.InDelta(t, 1e-4*a.Blend.TubsFilled, b.Blend.TubsFilled, 1e-12)
 	assert.InDelta(t, a.Foam.Body.SwellingRatio(d.Serving.TemperatureC, 1), a.Foam.SwellingRatio, 1e-12, "its air follows the cold")
 }
 
@@ -363,4 +371,30 @@ func TestTheLabelsCustardIsTheCustard(t *testing.T) {
 	}
 	assert.InDelta(t, r.Blend.Dense.MassG, sum, 1e-6)
 	assert.InDelta(t, r.Dense.Body.GPerML(), f.Dense.DensityGPerML, 1e-12)
+}
+
+// A phase of one gram exactly is as little empty as any other.
+func TestAPhaseOfAGramIsNotEmpty(t *testing.T) {
+	m := model.New(market.Library(t))
+	for _, part := range []design.Part{design.DensePart, design.FoamPart} {
+		d := stall().WithLines(part, []design.Line{market.Line("water", 1)})
+		if part == design.FoamPart {
+			d = d.WithLines(design.SyrupPart, nil)
+		}
+		written := func(r *model.Result) float64 {
+			if part == design.DensePart {
+				return r.Dense.WrittenG
+			}
+			return r.Foam.WrittenG
+		}
+		r := evaluated(t, m, d)
+		for g, n := math.Nextafter(1, 0), 0; written(r) != 1 && n < 20; g, n = math.Nextafter(g, 2), n+1 {
+			r = evaluated(t, m, d.WithGrams(part, 0, g))
+		}
+		require.Equal(t, 1.0, written(r))
+		assert.False(t, r.Verdict.Empty)
+		for _, w := range r.Warnings {
+			assert.NotEqual(t, "phase_empty", w.Code)
+		}
+	}
 }

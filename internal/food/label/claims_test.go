@@ -57,6 +57,7 @@ func TestEveryClaimHasItsLimit(t *testing.T) {
 		{label.US, "low cholesterol", ingredient.CholesterolMG, 20, -1, nil},
 		{label.US, "low cholesterol", ingredient.SaturatedFat, 2, -1, figures{ingredient.Fat: 5}},
 		{label.US, "cholesterol free", ingredient.CholesterolMG, 2, -2, nil},
+		{label.US, "cholesterol free", ingredient.SaturatedFat, 2, -1, figures{ingredient.Fat: 5}},
 		{label.US, "low sodium", ingredient.SodiumMG, 140, -1, nil},
 		{label.US, "very low sodium", ingredient.SodiumMG, 35, -1, nil},
 		{label.US, "sodium free", ingredient.SodiumMG, 5, -2, nil},

@@ -80,6 +80,11 @@ func TestEveryReducedClaimHasItsShare(t *testing.T) {
 			assert.True(t, at(0.5*c.low, c.low*1.001), "%s of one that is not", c.claim)
 		}
 	}
+	// Half a gram of sugar is some, of which there can be less.
+	some := food(made("reference", figures{ingredient.TotalSugars: 0.5}), 100.)
+	l, err := label.For(food(made("own", figures{ingredient.TotalSugars: 0.3}), 100.), label.US, label.Options{Reference: &some})
+	require.NoError(t, err)
+	assert.True(t, claim(t, l, "reduced sugar").Met)
 	// Reduced cholesterol comes with 2 g saturated fat at most; less sugar with
 	// no more energy, less saturated with no more trans fat.
 	with := func(r label.Region, name string, own, reference figures) bool {
@@ -182,6 +187,77 @@ func TestSaturatedFatCountsByItsShareOfTheEnergy(t *testing.T) {
 	}
 }
 
+// A share of little energy is a share too.
+func TestTheShareOfLittleEnergyIsSaid(t *testing.T) {
+	c := claim(t, labelOf(t, food(made("own", figures{ingredient.SaturatedFat: 0.05, ingredient.Fat: 0.1}), 100.), label.US), "low saturated fat")
+	require.Len(t, c.Conditions, 2)
+	assert.InDelta(t, 50, *c.Conditions[1].Own, 1e-9)
+	assert.False(t, c.Met)
+}
+
+// A spirit stands in the name where the food is told to hold alcohol, and it is
+// one: of a hundredth of alcohol and more.
+func TestASpiritStandsInTheName(t *testing.T) {
+	for percent, want := range map[float64]bool{0.9: false, 1.1: true} {
+		in := made("cordial", figures{ingredient.Alcohol: percent})
+		in.CommonName = "cordial"
+		assert.Equal(t, want, strings.Contains(labelOf(t, food(in, 60., made("own", nil), 40.), label.US).ProposedName, "cordial"), "%g %%", percent)
+	}
+}
+
+// The custard's own standard name stands in that of a ripple, and the foam is
+// called by what it is beaten from.
+func TestARippleIsNamedByItsPhases(t *testing.T) {
+	dense := label.Food{Lines: lines(t, label.DensePhase, portion{"milk_whole", 400}, portion{"cream_heavy", 350}, portion{"nfdm_regular", 60}, portion{"sugar", 160}, portion{"egg_yolk", 60}), DensityGPerML: 0.6, TubML: 500}
+	of := func(k float64, foam ...portion) *label.Label {
+		f := dense
+		f.Lines = append([]label.Used(nil), dense.Lines...)
+		d := dense
+		d.Lines = append([]label.Used(nil), dense.Lines...)
+		for i := range d.Lines {
+			d.Lines[i].Grams *= k
+			f.Lines[i].Grams *= k
+		}
+		for i := range foam {
+			foam[i].g *= k
+		}
+		f.Lines = append(f.Lines, lines(t, "foam", foam...)...)
+		f.Dense = &d
+		return labelOf(t, f, label.US)
+	}
+	for _, k := range []float64{1, 0.5 / 1030} { // half a gram of custard is one
+		l := of(k, portion{"egg_white", 100}, portion{"sugar", 200})
+		assert.Contains(t, l.ProposedName, ": frozen custard rippled with egg-white foam")
+		alone := 0
+		for _, n := range l.Names {
+			if n.Of == "dense phase alone" {
+				alone++
+			}
+		}
+		assert.Positive(t, alone)
+	}
+	assert.Contains(t, of(1, portion{"egg_yolk", 100}, portion{"sugar", 200}).ProposedName, "a sweet foam", "no whites in it")
+}
+
+// Polyols have a line of their own in both columns as soon as there are some.
+func TestPolyolsStandInBothColumns(t *testing.T) {
+	for g, want := range map[float64]int{0: 0, 0.4: 1} {
+		l := labelOf(t, food(made("own", figures{ingredient.Polyols: g, ingredient.Carbohydrate: 5}), 100.), label.EU)
+		for _, column := range [][]label.Line{l.Lines, l.Second} {
+			n := 0
+			for _, x := range column {
+				if x.Key == "polyols" {
+					n++
+				}
+			}
+			assert.Equal(t, want, n, "%g g", g)
+		}
+	}
+	f := food(made("own", nil), 100.)
+	f.Lines[0].Grams, f.Lines[0].Ingredient = 0.5, made("own", figures{ingredient.Polyols: 100, ingredient.Carbohydrate: 100})
+	assert.Len(t, labelOf(t, f, label.EU).Second, len(labelOf(t, f, label.EU).Lines), "half a gram of it")
+}
+
 // Annex of 1924/2006: sugars that are there by nature are told of beside "with no
 // added sugars".
 func TestNaturalSugarsAreToldOf(t *testing.T) {
@@ -274,6 +350,7 @@ func TestTooLittleIsToldOfFlavoursOnly(t *testing.T) {
 		f := food(in, 1.5, made("own", nil), 98.5)
 		f.Name = "Plum tide"
 		assert.Equal(t, want, strings.Contains(notes(t, f, label.US), "is too little to be named"), "%v", standing)
+		assert.Equal(t, want, strings.Contains(notes(t, f, label.US), "there is only 1.5 % of it"), "%v", standing)
 	}
 }
 
