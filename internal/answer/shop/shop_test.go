@@ -204,3 +204,81 @@ func TestNothingIsLostBetweenShopAndBowl(t *testing.T) {
 		require.InDelta(t, l.Paid, l.Used+l.Worth, 1e-6)
 	}
 }
+
+func TestACartonOfEggIsNoShellEgg(t *testing.T) {
+	d := quay().WithLineAdded(design.DensePart, market.Line("egg_whole", 150))
+	carton := price.NewBook("", []price.Pack{{Ingredient: "egg_whole", Price: 4, Grams: 1000}})
+	l := shop.For([]shop.Order{order(t, model.New(market.Library(t)).Priced(carton), d, 1)}, carton)
+	shells := 0
+	for _, it := range l.Items {
+		switch {
+		case it.Eggs != nil:
+			shells++
+			assert.Equal(t, 6, it.Eggs.Crack, "for the yolks")
+			assert.Equal(t, price.Pack{}, it.Pack, "nobody priced eggs by the piece")
+			assert.False(t, it.Paid.Known)
+		case it.Ingredient.ID == "egg_whole":
+			assert.InDelta(t, 150, it.NeedG, 1e-9)
+			assert.Equal(t, 1, it.Packs)
+		}
+	}
+	assert.Equal(t, 1, shells)
+}
+
+func TestEggsAreOneThingWhateverPartComesFirst(t *testing.T) {
+	whole := design.Line{Ingredient: "egg_whole", Count: 2, CountOf: design.WholeEggs}
+	first := quay()
+	first.Dense.Lines = append([]design.Line{whole}, first.Dense.Lines...)
+	m := model.New(market.Library(t)).Priced(prices)
+	for name, d := range map[string]design.Design{"first": first, "last": quay().WithLineAdded(design.DensePart, whole)} {
+		l := shop.For([]shop.Order{order(t, m, d, 1)}, prices)
+		n := 0
+		for _, it := range l.Items {
+			if it.Eggs != nil {
+				n++
+				assert.Equal(t, 8, it.Eggs.Crack, name)
+				assert.Equal(t, "egg_whole", it.Ingredient.ID, name)
+			}
+		}
+		assert.Equal(t, 1, n, name)
+	}
+}
+
+func TestALittleIsBoughtToo(t *testing.T) {
+	m := model.New(market.Library(t)).Priced(prices)
+	d := quay().WithLineAdded(design.DensePart, market.Line("salt", 0.5)).WithLineAdded(design.DensePart, market.Line("honey", 0))
+	l := shop.For([]shop.Order{order(t, m, d, 1)}, prices)
+	assert.InDelta(t, 0.5, item(t, l, "salt").NeedG, 1e-12)
+	for _, it := range l.Items {
+		assert.NotEqual(t, "honey", it.Ingredient.ID, "nothing is not bought")
+	}
+	half := price.NewBook("", []price.Pack{{Ingredient: price.Eggs, Price: 1, Pieces: 0.5}})
+	eggs := item(t, shop.For([]shop.Order{order(t, model.New(market.Library(t)).Priced(half), quay(), 1)}, half), price.Eggs)
+	assert.Equal(t, 12, eggs.Packs)
+}
+
+func TestWaterWithAPriceIsBought(t *testing.T) {
+	bottled := price.NewBook("", []price.Pack{{Ingredient: "water", Price: 1, ML: 1500}})
+	l := shop.For([]shop.Order{order(t, model.New(market.Library(t)).Priced(bottled), quay(), 1)}, bottled)
+	water := item(t, l, "water")
+	assert.False(t, water.FromTap())
+	assert.Equal(t, 1, water.Packs)
+}
+
+func TestWhatIsUsedUpToTheLastGramTakesNoPackMore(t *testing.T) {
+	exact := price.NewBook("", []price.Pack{{Ingredient: "sugar", Price: 1, Grams: 100}}) // 110 and 190 g
+	l := shop.For([]shop.Order{order(t, model.New(market.Library(t)).Priced(exact), quay(), 1)}, exact)
+	assert.Equal(t, 3, item(t, l, "sugar").Packs)
+	assert.InDelta(t, 0, item(t, l, "sugar").LeftG, 1e-9)
+}
+
+// A tub that costs 3 sells for 6, 7.50, 10 and 15 at margins of 50, 60, 70 and 80 %.
+func TestOffersAreWhatLeavesTheirMargins(t *testing.T) {
+	offers := shop.Offers(&model.Cost{Priced: true, PerTub: 3})
+	require.Len(t, offers, 4)
+	for i, want := range []shop.Offer{{Margin: 0.5, Price: 6}, {Margin: 0.6, Price: 7.5}, {Margin: 0.7, Price: 10}, {Margin: 0.8, Price: 15}} {
+		assert.InDelta(t, want.Margin, offers[i].Margin, 1e-12)
+		assert.InDelta(t, want.Price, offers[i].Price, 1e-9)
+	}
+	assert.Empty(t, shop.Offers(&model.Cost{Priced: true, PerTub: math.NaN()}), "of no tub")
+}
