@@ -3,6 +3,7 @@ package whole_test
 import (
 	"math"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,6 +14,7 @@ import (
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
@@ -235,5 +237,105 @@ func TestAWaySurvivesItsFile(t *testing.T) {
 		r, err := m.Evaluate(f.Design)
 		require.NoError(t, err)
 		assert.True(t, whole.Fit(r.Eggs))
+	}
+}
+
+func why(t *testing.T, m *model.Model, d design.Design, n int, k whole.Kind) whole.Why {
+	t.Helper()
+	w, err := whole.Of(m, d, n)
+	require.NoError(t, err)
+	for _, u := range w.Unable {
+		if u.Kind == k {
+			return u.Why
+		}
+	}
+	return whole.Fits
+}
+
+// eggy is a custard of whole eggs alone beside a foam without any.
+func eggy(grams float64) design.Design {
+	d := quay().WithLineRemoved(design.DensePart, 2).WithLineAdded(design.DensePart, market.Line("egg_whole", grams))
+	return d.WithLine(design.FoamPart, 0, market.Line("egg_white_past", 170))
+}
+
+func TestWholeEggsAloneComeInPairs(t *testing.T) {
+	m := newModel(t)
+	for k := range ways(t, m, eggy(120), 3) {
+		x := ways(t, m, eggy(120), 3)[k]
+		uses(t, k.String(), x)
+		assert.Equal(t, design.Line{Ingredient: "egg_whole", Count: 3, CountOf: design.WholeEggs}, x.Design.Dense.Lines[3])
+	}
+	assert.Len(t, ways(t, m, eggy(120), 3), 2)
+	before, err := m.Evaluate(eggy(120))
+	require.NoError(t, err)
+	x := ways(t, m, eggy(120), 0)[whole.ByRatio]
+	assert.InDelta(t, before.Blend.FoamVolumeFraction, x.After.Blend.FoamVolumeFraction, 1e-4, "no ratio is better than another, so it stays")
+}
+
+// Less than half an egg in the batch is still made of one.
+func TestALittleEggBecomesOne(t *testing.T) {
+	m := newModel(t)
+	d := quay()
+	d.Tubs = design.Tubs{Count: 1, VolumeML: 60, FillPercent: 90, Shape: design.ShapeRound}
+	e, err := m.Evaluate(d)
+	require.NoError(t, err)
+	require.Less(t, e.Eggs.Yolks, 0.5)
+	x, ok := ways(t, m, d, 0)[whole.ByRatio]
+	require.True(t, ok)
+	assert.Equal(t, 1, x.Eggs)
+	uses(t, "one", x)
+	assert.Greater(t, x.Design.Tubs.Count, 1, "which fills more tubs")
+	assert.Equal(t, whole.EggsAlone, why(t, m, d, 0, whole.ByRecipe), "or none of this size")
+}
+
+func TestAPairedDesignCanStillBeMadeOfOtherEggs(t *testing.T) {
+	m := newModel(t)
+	x, ok := ways(t, m, quay(), 4)[whole.ByRatio]
+	require.True(t, ok)
+	assert.Equal(t, whole.AlreadyFits, why(t, m, x.Design, 0, whole.ByRatio))
+	assert.Equal(t, whole.AlreadyFits, why(t, m, x.Design, 4, whole.ByRatio))
+	twice, ok := ways(t, m, x.Design, 8)[whole.ByRatio]
+	require.True(t, ok)
+	uses(t, "twice", twice)
+}
+
+func TestAPhaseThatIsNotMadeIsNotLost(t *testing.T) {
+	m := newModel(t)
+	d := quay().WithLineAdded(design.FoamPart, market.Line("egg_yolk", 20))
+	d.Blend.FoamVolumePercent = 100
+	assert.Equal(t, whole.HalfMade, why(t, m, d, 0, whole.ByRatio))
+	assert.Equal(t, whole.HalfMade, why(t, m, d, 0, whole.ByRecipe))
+	d.Dense.Lines = nil // then nothing is lost
+	assert.NotEqual(t, whole.HalfMade, why(t, m, d, 0, whole.ByRatio))
+}
+
+func TestGramsHaveNoMoreFiguresThanAScale(t *testing.T) {
+	m := newModel(t)
+	for k, x := range ways(t, m, quay().WithGrams(design.DensePart, 0, 512.3456789), 0) {
+		for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+			for _, l := range x.Design.Lines(part) {
+				if l.CountOf == "" {
+					digits := strings.ReplaceAll(strings.TrimLeft(setting.Number(l.Grams), "0."), ".", "")
+					assert.LessOrEqual(t, len(digits), 5, "%s %s: %v", k, l.Ingredient, l.Grams)
+				}
+			}
+		}
+	}
+	d := quay().WithGrams(design.DensePart, 0, 400000)
+	d.Tubs = design.Tubs{Count: 500, VolumeML: 2000, FillPercent: 90, Shape: design.ShapeRound}
+	x, ok := ways(t, m, d, 0)[whole.ByRatio]
+	require.True(t, ok)
+	uses(t, "large", x)
+	assert.Equal(t, math.Trunc(x.Design.Dense.Lines[0].Grams/10), x.Design.Dense.Lines[0].Grams/10, "hundreds of kilograms to ten grams")
+}
+
+func TestASyrupThatWasWeighedIsRescaledToo(t *testing.T) {
+	m := newModel(t)
+	d := quay()
+	d.Foam.Syrup.WeighedG = 235
+	before, err := m.Evaluate(d)
+	require.NoError(t, err)
+	for k, x := range ways(t, m, d, 0) {
+		assert.InEpsilon(t, before.Syrup.SolidsPercent, x.After.Syrup.SolidsPercent, 1e-3, "%s: the syrup is as thick", k)
 	}
 }
