@@ -28,6 +28,15 @@ func Library(t testing.TB) *ingredient.Library {
 	return lib
 }
 
+// Shelf is Library for an example, which has no test to fail.
+func Shelf() *ingredient.Library {
+	lib, err := library()
+	if err != nil {
+		panic(err)
+	}
+	return lib
+}
+
 // Line is a line of a design: an ingredient and its grams.
 func Line(id string, grams float64) design.Line { return design.Line{Ingredient: id, Grams: grams} }
 
