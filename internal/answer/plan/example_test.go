@@ -17,11 +17,10 @@ func ExampleLay() {
 	if err != nil {
 		panic(err)
 	}
-	k := process.Default()
-	steps := process.Of(d, &r, k, -18, nil).Steps
-	order := plan.In(k)
+	made := process.Of(d, &r, process.Default(), -18, nil)
+	order := plan.For(&made)
 	order.ServeMinutes = (24 + 15) * 60
-	day, err := plan.Lay(steps, order)
+	day, err := plan.Lay(made.Steps, order)
 	if err != nil {
 		panic(err)
 	}
