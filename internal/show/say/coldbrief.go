@@ -110,7 +110,10 @@ func coarsens(s Style, st *cold.Storage) string {
 	if !known(st.AgeingIndex) {
 		return "no ice to coarsen"
 	}
-	return "ice coarsens " + s.Number(st.AgeingIndex, 1) + " times as fast as at " + s.Temperature(ageingBase)
+	if times := s.Number(st.AgeingIndex, 1); times != s.Number(1, 1) {
+		return "ice coarsens " + times + " times as fast as at " + s.Temperature(ageingBase)
+	}
+	return "ice coarsens as fast as at " + s.Temperature(ageingBase)
 }
 
 // ageingBase is the temperature, °C, at which the growth of crystals is 1.

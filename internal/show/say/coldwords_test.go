@@ -72,6 +72,8 @@ func TestTheColdInBrief(t *testing.T) {
 
 	st := cold.Storage{Dense: cold.Stored{Present: true}, Foam: cold.Stored{Present: true}, AgeingIndex: 2.14, Swing: cold.SwingPart}
 	assert.Equal(t, Brief{"no water moves", "ice coarsens 2.1 times as fast as at −18 °C"}, StorageBrief(metric, &st))
+	st.AgeingIndex = 1.02
+	assert.Equal(t, "ice coarsens as fast as at −18 °C", StorageBrief(metric, &st).More)
 	st.Swing, st.AgeingIndex = cold.SwingAll, math.NaN()
 	assert.Equal(t, Brief{"water moves", "at each swing; no ice to coarsen"}, StorageBrief(metric, &st))
 	st.WaterDrawn, st.Drawer = true, "foam"
@@ -134,5 +136,6 @@ func TestWhatIsKnownOfARecordIsSaid(t *testing.T) {
 	assert.Equal(t, "2 figures known, 1 of them estimated by a named rule; 34 unknown. In g where no other unit is named.", FiguresKnown(metric, in))
 	assert.Equal(t, TableRow{Name: "Sugars", Cells: []string{"unknown", "no limit"}}, FigureRow(metric, in, ingredient.TotalSugars, "Sugars"))
 	assert.Equal(t, TableRow{Name: "Trans fat", Cells: []string{"unknown", "0.25"}}, FigureRow(metric, in, ingredient.TransFat, "Trans fat"))
+	assert.Equal(t, "None of 36 figures is known yet. In g where no other unit is named.", FiguresKnown(metric, &ingredient.Ingredient{}))
 	assert.Equal(t, "224 ingredients, 1 of them your own", IngredientCount(metric, 224, 1))
 }

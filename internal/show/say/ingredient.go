@@ -65,13 +65,18 @@ func FiguresKnown(s Style, in *ingredient.Ingredient) string {
 			guessed++
 		}
 	}
-	text := s.Count(int(ingredient.NumColumns)-unknown, "figure", "") + " known, "
+	const units = "In g where no other unit is named."
+	known := int(ingredient.NumColumns) - unknown
+	if known == 0 {
+		return "None of " + s.Count(unknown, "figure", "") + " is known yet. " + units
+	}
+	text := s.Count(known, "figure", "") + " known, "
 	if guessed > 0 {
 		text += s.Grouped(float64(guessed)) + " of them estimated by a named rule"
 	} else {
 		text += "none of them estimated"
 	}
-	return text + "; " + s.Grouped(float64(unknown)) + " unknown. In g where no other unit is named."
+	return text + "; " + s.Grouped(float64(unknown)) + " unknown. " + units
 }
 
 // UnknownIsNotZero says what a sum makes of unknown figures.
