@@ -115,7 +115,7 @@ func New(s Setup) *Window {
 		leaves = append(leaves, p.Object())
 	}
 	w.content = kit.NewLeaves(leaves...)
-	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.verdict, w.content, tightly(w.status)))
+	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.strip, w.content, tightly(w.status)))
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
 	w.win.SetCloseIntercept(mishap.Func(w.close))

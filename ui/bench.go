@@ -31,6 +31,8 @@ type bench struct {
 	railOf  railData
 	cold    *coldLine
 	mender  *mending.Mender
+	mend    *kit.Button
+	strip   fyne.CanvasObject // the verdict, and beside it the button to mend
 	object  fyne.CanvasObject
 }
 
@@ -38,6 +40,9 @@ func newBench(w *Window) *bench {
 	b := &bench{w: w, verdict: kit.NewVerdictStrip(), rail: kit.NewRail()}
 	b.cold = newColdLine(w, b.showVerdict)
 	b.mender = mending.New(w.Post, b.showVerdict)
+	b.mend = kit.NewButton(say.Mend, b.remedies)
+	b.mend.Disable()
+	b.strip = container.NewBorder(nil, nil, nil, w.hints.Wrap(b.mend, say.MendHint), b.verdict)
 	b.dense = newColumn(w, "Custard", design.DensePart)
 	b.foam = newColumn(w, "Foam", design.FoamPart)
 	b.tub = newTubColumn(w)
@@ -67,6 +72,7 @@ func (b *bench) show() {
 		b.mender.Show(b.w.Model(), d, r)
 	}
 	b.verdict.ShowVerdict(verdictView(r, b.mender.Found(), b.cold.answer, err))
+	b.showMend()
 }
 
 // showVerdict shows the verdict again, with the times in the cold that are known
@@ -74,6 +80,7 @@ func (b *bench) show() {
 func (b *bench) showVerdict() {
 	r, err := b.w.Session.Result()
 	b.verdict.ShowVerdict(verdictView(r, b.mender.Found(), b.cold.answer, err))
+	b.showMend()
 }
 
 // verdictView puts the verdict, or what stands in its way, into the strip; found

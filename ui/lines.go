@@ -122,11 +122,11 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	r.amount.Beside, r.amount.Step = l.beside, 1
 	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }
-	r.more = kit.NewButtonWithIcon("", theme.MoreVerticalIcon(), func() { l.menu(i, r.more) })
+	r.more = kit.NewButtonWithIcon("", l.menuIcon(i), func() { l.menu(i, r.more) })
 	r.more.Importance = widget.LowImportance
 	l.rows = append(l.rows, r)
 	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint), r.amount,
-		l.w.hints.Wrap(r.more, name+": move, remove, note, count."))
+		l.w.hints.Wrap(r.more, name+": move, remove, note, count, keep."))
 }
 
 // line returns line i, or false if it has gone.
@@ -193,7 +193,11 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 	case part != "":
 		items = append(items, item("Count as "+string(part), true, func() { l.count(i, part) }))
 	}
-	items = append(items, fyne.NewMenuItemSeparator(),
+	lock := say.KeepLine
+	if l.w.bench.mender.Locked(&d, l.part, i) {
+		lock = say.FreeLine
+	}
+	items = append(items, item(lock, true, func() { l.lock(i) }), fyne.NewMenuItemSeparator(),
 		item("Move up", i > 0, func() { l.move(i, i-1) }),
 		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }),
 		fyne.NewMenuItemSeparator(),
@@ -201,6 +205,27 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 	c := l.w.win.Canvas()
 	pos := fyne.CurrentApp().Driver().AbsolutePositionForObject(at)
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, pos.AddXY(0, at.Size().Height))
+}
+
+// lock keeps line i from being changed by remedies, or lets it be changed again.
+func (l *lineList) lock(i int) {
+	d, _, ok := l.line(i)
+	if !ok {
+		return
+	}
+	m := l.w.bench.mender
+	m.Lock(&d, l.part, i, !m.Locked(&d, l.part, i))
+	for k, r := range l.rows {
+		r.more.SetIcon(l.menuIcon(k))
+	}
+}
+
+// menuIcon is three dots, or a padlock for a line that remedies leave alone.
+func (l *lineList) menuIcon(i int) fyne.Resource {
+	if d, _, ok := l.line(i); ok && l.w.bench.mender.Locked(&d, l.part, i) {
+		return lockIcon
+	}
+	return theme.MoreVerticalIcon()
 }
 
 // partOf is the part of an egg that a line's ingredient is, "" for others.

@@ -213,13 +213,41 @@ func (n *mender) look(ctx context.Context) {
 		if len(n.found.List) == 0 && try == hopeless {
 			break
 		}
-		banned[n.foremost(x, set)] = true
+		n.ban(banned, n.foremost(x, set))
 	}
 	n.sift()
 	if len(n.found.List) > 0 || ctx.Err() != nil {
 		return
 	}
 	n.nearest(best)
+}
+
+// ban leaves lever i out of the next remedy, and with the grams of a sugar those
+// of all sugars of its part: more honey instead of more sugar is no other remedy.
+func (n *mender) ban(banned map[int]bool, i int) {
+	banned[i] = true
+	l := &n.levers[i]
+	if !n.sweetens(l) {
+		return
+	}
+	for k := range n.levers {
+		if o := &n.levers[k]; o.Part == l.Part && n.sweetens(o) {
+			banned[k] = true
+		}
+	}
+}
+
+// sweetens reports whether a lever moves the grams of a sugar.
+func (n *mender) sweetens(l *Lever) bool {
+	if l.Kind != Grams {
+		return false
+	}
+	id := l.With
+	if l.Line >= 0 {
+		id = n.d.Lines(l.Part)[l.Line].Ingredient
+	}
+	in, ok := n.m.Library().Find(id)
+	return ok && kind.Of(in) == kind.Sugar
 }
 
 // sift puts the remedies in the order of what they move and drops those that

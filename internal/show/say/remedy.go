@@ -12,6 +12,17 @@ import (
 	"ripplewright/internal/work/design"
 )
 
+// The words around remedies in the window.
+const (
+	Mend          = "Mend…"
+	MendHint      = "What would make this tub good: up to three remedies, each already computed."
+	RemediesTitle = "What would mend it"
+	Apply         = "Apply"
+	RemedyStep    = "remedy"
+	KeepLine      = "Keep this amount"
+	FreeLine      = "Let remedies change it"
+)
+
 // Advice is what to do about a tub that is not good, "" of one that is or of
 // which nothing is known yet: the first remedy, or what stays out of reach. With
 // the cold of the same design, nil where that is not known, it says how long a
