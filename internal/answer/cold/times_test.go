@@ -144,7 +144,7 @@ func TestAFillingIsNoColderThanAFreezer(t *testing.T) {
 
 // Fifteen runs make a plan, and progress tells of each.
 func TestProgressCountsTheRuns(t *testing.T) {
-	for name, d := range map[string]design.Design{"both": market.Honey(), "custard": market.Honey().WithLines(design.FoamPart, nil).WithLines(design.SyrupPart, nil)} {
+	for name, d := range map[string]design.Design{"both": market.Honey(), "custard": market.Honey().WithLines(design.FoamPart, nil).WithLines(design.SyrupPart, nil), "foam": market.Honey().WithLines(design.DensePart, nil)} {
 		ends := map[float64]bool{}
 		full := 0
 		_, err := Plan(context.Background(), d, evaluated(t, d), Default(), Options{NoPictures: true, Progress: func(done float64) {

@@ -15,7 +15,7 @@ import (
 // heat it has lost.
 func ComputedFrontM(n Neumann, thicknessM float64, cells int, s float64) (front float64, temperature []float64, err error) {
 	const spread = 0.05
-	m, err := n.Material(spread, n.FaceC-1, max(n.StartC, n.MeltingC+spread)+1)
+	m, err := n.Material(spread, n.FaceC, max(n.StartC, n.MeltingC+spread))
 	if err != nil {
 		return math.NaN(), nil, err
 	}

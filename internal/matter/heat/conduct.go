@@ -62,7 +62,8 @@ func (c *conductor) rates(rate, phi []float64) float64 {
 		out := rate[j*nr : (j+1)*nr]
 		below, above, out = below[:nr], above[:nr], out[:nr]
 		inflow := 0.0
-		high, low := c.mesh.perUp[j]*c.invHeight[j], 0.0 // rate of change per difference to the row above, below
+		high := c.mesh.perUp[j] * c.invHeight[j] // rate of change per difference to the row above
+		var low float64                          // and to the row below
 		if j > 0 {
 			low = c.mesh.perUp[j-1] * c.invHeight[j]
 		}

@@ -124,6 +124,7 @@ func TestFrostSettlesFromMoistAirOnACoolerSurface(t *testing.T) {
 	assert.Zero(t, latent(22, 4, 1), "a warm surface dries")
 	assert.Greater(t, latent(-5, 22, 0.5), 1.0)
 	assert.InEpsilon(t, 2.834/2.501, latent(-0.001, 22, 0.5)/latent(0.001, 22, 0.5), 0.002)
+	assert.Less(t, latent(0.9, 22, 0.5), latent(0.001, 22, 0.5), "dew, and the less the warmer the surface")
 	still, err := StillAir(UprightWall{HeightM: 0.1, Emissivity: 0.9}, 10, 10)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.9*4*5.670374419e-8*math.Pow(283.15, 3), still.RadiationWPerM2K, 1e-9, "Stefan & Boltzmann's law at one temperature")
@@ -328,9 +329,11 @@ func TestATubsMeshIsThinAtItsFaces(t *testing.T) {
 	slab, err := Slab(0.03, 6)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.005, slab.thinnest(), 1e-9)
+	assert.InEpsilon(t, 0.03, slab.VolumeM3(), 1e-9, "of a square metre")
 	ball, err := Sphere(0.03, 6)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.005, ball.thinnest(), 1e-9)
+	assert.InEpsilon(t, 4./3*math.Pi*0.03*0.03*0.03, ball.VolumeM3(), 1e-9)
 	// Too few cells for that stay even.
 	wide, err := Graded(0.0425, 0.0834, 15, 26, 0.01)
 	require.NoError(t, err)
@@ -347,4 +350,42 @@ func TestATubsMeshIsThinAtItsFaces(t *testing.T) {
 	}
 	_, err = Cylinder(0.5, 0.5, 2, 1)
 	assert.NoError(t, err)
+}
+
+// A stage of a step may overshoot the table of a face by a hair: there the flux
+// goes on as at its end.
+func TestAFaceGoesOnBeyondItsTable(t *testing.T) {
+	m := phase(t, "custard")
+	var f film
+	f.build(m, Face{AmbientC: -18, WPerM2K: 20}, 0.001, -18, 4)
+	for _, c := range []float64{-18, 4} {
+		at := m.PotentialWPerM(c)
+		edge, slope := f.at(at)
+		for _, off := range []float64{-1e-6, 1e-6} {
+			flux, _ := f.at(at + off)
+			assert.InDelta(t, edge+slope*off, flux, 1e-6, "%g °C", c)
+		}
+		assert.InDelta(t, 20*(-18-f.surface(at, c)), edge, 1e-3*math.Abs(edge)+1e-6)
+	}
+	assert.Negative(t, func() float64 { flux, _ := f.at(m.PotentialWPerM(4)); return flux }(), "heat leaves")
+	f.build(m, Face{}, 0.001, -18, 4)
+	assert.Equal(t, -3.0, f.surface(m.PotentialWPerM(-3), -3), "insulated, the surface is as its cell")
+}
+
+// Pictures and curves of one moment show one body, however long the steps are.
+func TestAPictureIsOfItsMoment(t *testing.T) {
+	p := goodProblem(t)
+	p.Segments = []Segment{{16 * 3600, freezer}}
+	p.EveryS = 3600
+	for i := range 17 {
+		p.FramesS = append(p.FramesS, 3600*float64(i))
+	}
+	out, err := Solve(context.Background(), p, Options{})
+	require.NoError(t, err)
+	require.Len(t, out.Frames, 17)
+	for i, f := range out.Frames {
+		coldest, hottest := extremes(f.TemperatureC)
+		assert.InDelta(t, out.Track[i].OfC(Hottest), f.TemperatureC[hottest], 0.01, "%d h", i)
+		assert.InDelta(t, out.Track[i].OfC(Coldest), f.TemperatureC[coldest], 0.01, "%d h", i)
+	}
 }
