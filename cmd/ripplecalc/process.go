@@ -26,10 +26,17 @@ syrup      reading_c, boiling_point_c, water_boils_c, sea_level_c, solids_percen
            minutes_high; null without a syrup
 foam_mix   adiabatic_c, with_bowl_c, peak_c, peak_low_c, peak_high_c,
            minutes_above_60_c, log_reduction_low, log_reduction_high (tenfold
-           reductions of Salmonella by data of sugar solutions), whisk_minutes
+           reductions of Salmonella by data of sugar solutions), whisk_minutes,
+           minutes_above (by °C), course_c (minute by minute from the pour on),
+           air (asked_percent, expected_low_percent, expected_high_percent,
+           causes, level_250_ml_cup_g, shrinks_to_percent, sugar_per_white)
 custard    from_c, to_c, curdles_c, starch_needs_c, water_driven_off_g,
-           cool_minutes (ice bath, to 5 °C), refrigerator_hours,
-           refrigerator_keeps_food_code
+           driving_off_minutes (in an open pan that does not boil),
+           yolk_g_per_kg, acid_g_per_kg_milk, weighs_g (before what goes in
+           later), log_reduction (of Salmonella in 10 s at from_c, by data of
+           sugared yolk), hold_counts_as (minutes at 63.33 °C, where 9 CFR
+           590.570 asked 3.5 until 2020), cool_minutes (ice bath, to 5 °C),
+           refrigerator_hours, refrigerator_keeps_food_code
 eggs       system, size, crack, yolks_used, whites_used, yolks_left, whites_left,
            yolks_left_g, whites_left_g; dense and foam: yolks, whites each uses;
            keep_days (in the refrigerator), whites_frozen_months, by published advice
@@ -37,7 +44,7 @@ dishes     how many dishes the custard takes to freeze still
 freezer    load_kj, load_of_rating, chill_foam_to_c,
            ice_melted_by_warm_foam_g_per_tub
 steps      code, title, text, minutes, hands_on_minutes, uses, after,
-           ingredients (id, grams)
+           ingredients (id, grams, measure)
 cautions   code, title, text
 cost       as in evaluate --json
 `,

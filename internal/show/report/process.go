@@ -80,6 +80,7 @@ type Cooking struct {
 	CurdlesC      Number `json:"curdles_c"`
 	StarchNeedsC  Number `json:"starch_needs_c"`
 	WaterOffG     Number `json:"water_driven_off_g"`
+	OffMinutes    Number `json:"driving_off_minutes"` // in an open pan that does not boil
 	YolkGPerKG    Number `json:"yolk_g_per_kg"`
 	AcidGPerKG    Number `json:"acid_g_per_kg_milk"`
 	WeighedG      Number `json:"weighs_g"`       // on the scale, before what goes in later
@@ -198,7 +199,7 @@ func ProcessOf(file string, m say.Making) Process {
 	if c := p.Custard; c.Present {
 		out.Custard = &Cooking{
 			Number(c.FromC), Number(c.ToC), Number(c.CurdlesC), Number(c.StarchC), Number(c.WaterOffG),
-			Number(c.YolkGPerKG), Number(c.AcidPerKG), Number(c.WeighedG), Number(c.LogYolk), Number(c.HoldMinutes),
+			Number(c.OffMinutes), Number(c.YolkGPerKG), Number(c.AcidPerKG), Number(c.WeighedG), Number(c.LogYolk), Number(c.HoldMinutes),
 			Number(c.Cool.BathMinutes), Number(c.Cool.FridgeHours), c.Cool.FridgeMeets,
 		}
 	}

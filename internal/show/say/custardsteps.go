@@ -208,7 +208,11 @@ func (w *stepWords) weigh() string {
 	if p.Custard.WaterOffG <= 0.5 || p.WeighAt() != w.step.Code {
 		return ""
 	}
-	return " Without the pan it weighs " + w.s.Mass(p.Custard.WeighedG) + ". Heavier: cook on; lighter: stir in hot water."
+	text := " Without the pan it weighs " + w.s.Mass(p.Custard.WeighedG) + ". Heavier: cook on; lighter: stir in hot water."
+	if m := p.Custard.OffMinutes; !w.m.Brief && !math.IsNaN(m) && !p.Custard.Starch() {
+		text += " The " + w.s.Mass(p.Custard.WaterOffG) + " of water take about " + w.s.Duration(m) + " to steam off a pan " + w.s.Length(p.Kitchen.PanMM) + " wide."
+	}
+	return text
 }
 
 func (w *stepWords) offHeat() string {

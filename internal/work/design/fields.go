@@ -141,7 +141,7 @@ var phaseFields = []Field{
 		Of: func(d *Design) any { return &d.Foam.Syrup.CookTemperatureC }},
 	{Path: "foam.syrup.weighed_g", About: "syrup found by weighing the pan, 0 if not weighed", Unit: "g", Min: 0, Max: MaxGrams,
 		Of: func(d *Design) any { return &d.Foam.Syrup.WeighedG }},
-	{Path: "foam.syrup.inverted_percent", About: "sucrose that acid splits while boiling", Unit: "%", Min: 0, Max: 60,
+	{Path: "foam.syrup.inverted_percent", About: "sucrose that acid splits while boiling; with acid in the syrup 5 is usual (from memory)", Unit: "%", Min: 0, Max: 60,
 		Of: func(d *Design) any { return &d.Foam.Syrup.InvertedPercent }},
 	{Path: "foam.overrun_percent", About: "air, of the volume without it", Unit: "%", Min: 0, Max: 900,
 		Of: func(d *Design) any { return &d.Foam.OverrunPercent }},
