@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"os"
+	"path/filepath"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -71,4 +73,20 @@ func TestYolksAreBoughtAsEggs(t *testing.T) {
 	b.press("Keep it")
 	assert.Equal(t, []price.Pack{{Ingredient: price.Eggs, Price: 3.6, Pieces: 12}}, b.Prices.Book().Packs())
 	assert.True(t, b.Result().Lines[at].PerGram.Known)
+}
+
+func TestPricesBrokenByHandAreToldOf(t *testing.T) {
+	b := newBed(t)
+	path := b.Prices.Path()
+	require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+	broken := []byte("prices: [{ingredient: sugar}]\n")
+	require.NoError(t, os.WriteFile(path, broken, 0o644))
+	b.Prices.Read()
+	b.greet()
+	text := unbroken(b.dialogTexts())
+	assert.Contains(t, text, unbroken("our own prices are left out"))
+	assert.Contains(t, text, unbroken(`line 1: price of "sugar": price: is missing`))
+	now, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, broken, now)
 }

@@ -63,7 +63,7 @@ func perEgg(e model.Eggs) (a, b float64, ok bool) {
 // A tub may be this much fuller than the maker has it, in points, but no fuller
 // than fullest, before one more is taken.
 const (
-	fuller  = 3
+	fuller  = 1
 	fullest = 98
 )
 

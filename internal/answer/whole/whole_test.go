@@ -322,7 +322,7 @@ func TestGramsHaveNoMoreFiguresThanAScale(t *testing.T) {
 		}
 	}
 	d := quay().WithGrams(design.DensePart, 0, 400000)
-	d.Tubs = design.Tubs{Count: 500, VolumeML: 2000, FillPercent: 90, Shape: design.ShapeRound}
+	d.Tubs = design.Tubs{Count: 400, VolumeML: 2400, FillPercent: 90, Shape: design.ShapeRound}
 	x, ok := ways(t, m, d, 0)[whole.ByRatio]
 	require.True(t, ok)
 	uses(t, "large", x)
