@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/show/say"
+	"ripplewright/ui/balancepage"
 	"ripplewright/ui/cardpage"
 	"ripplewright/ui/coldpage"
 	"ripplewright/ui/daypage"
@@ -28,6 +30,7 @@ func (w *Window) newPages() []page.Page {
 	w.card = cardpage.New(w, w.kitchens)
 	return []page.Page{
 		figurespage.New(w),
+		balancepage.New(w, w.bench.mender),
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
 		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords)),
@@ -42,7 +45,7 @@ func (w *Window) newPages() []page.Page {
 
 // briefly holds the titles that the row of buttons has no room for, as it has them:
 // with the largest text all stand in one row of a small screen.
-var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?", "Money and shopping": "Shop"}
+var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?", "Money and shopping": "Shop", say.BalanceTitle: "Ask"}
 
 func navName(title string) string {
 	if b := briefly[title]; b != "" {

@@ -86,3 +86,27 @@ func SureCause(s Style, c sure.Cause) string {
 func SureHow(s Style, a *sure.Answer) string {
 	return "The design made " + s.Grouped(float64(a.Kitchens)) + " times over, each time a little otherwise. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter."
 }
+
+// SureHeads head the table of what moves a tub.
+var SureHeads = []string{"custard", "foam"}
+
+// SureRows are the spread of hardness of both phases and, below it, that of each
+// cause alone, the one that moves the custard most first.
+func SureRows(s Style, a *sure.Answer) []TableRow {
+	row := func(name string, of *[sure.NumFigures]sure.Spread) TableRow {
+		cells := make([]string, 0, 2)
+		for _, f := range [...]sure.Figure{sure.CustardKPa, sure.FoamKPa} {
+			if x := of[f]; known(x.Middle) {
+				cells = append(cells, s.HardnessSpan(x.Low, x.High))
+			} else {
+				cells = append(cells, Unknown)
+			}
+		}
+		return TableRow{Name: Capital(name), Cells: cells}
+	}
+	rows := []TableRow{row("all together", &a.Spread)}
+	for _, c := range a.Foremost(sure.CustardKPa) {
+		rows = append(rows, row(SureCause(s, c), &a.ByCause[c]))
+	}
+	return rows
+}

@@ -126,3 +126,29 @@ func SettingUnit(path string) string {
 	f, _ := design.FieldAt(path)
 	return strings.TrimSpace(f.Unit)
 }
+
+// The words of the page of wishes.
+const (
+	BalanceTitle = "Ask for a tub"
+	WishesTitle  = "What do you want?"
+	WishesAbout  = "Leave open what does not matter. Lines that are locked on the bench stay as they are."
+	AnyTexture   = "any"
+	WishCustard  = "Custard"
+	WishFoam     = "Foam"
+	WishSweet    = "Sweetness of the custard, from"
+	WishTo       = "to"
+	WishIce      = "The foam keeps its ice in an ordinary freezer"
+	WishEggs     = "Whole eggs only; to crack, 0 for any number:"
+	WishServe    = "The serving temperature may move"
+	FindWeights  = "Find the weights"
+	AnswerTitle  = "What to weigh"
+	NothingAsked = "Say what you want and press Find the weights: the design nearest to yours that has it, and others that have it by other means, come here."
+	Looking      = "Looking…"
+	NearestTitle = "The nearest that can be had"
+	MetTitle     = "This has it"
+	NothingMoves = "The design has it already: nothing needs to change."
+	SureTitle    = "How often does it turn out?"
+)
+
+// ChangeHeads head a table of changes.
+var ChangeHeads = []string{"now", "then"}

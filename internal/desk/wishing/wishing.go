@@ -1,0 +1,102 @@
+// Package wishing holds what a maker wishes of the open design, and looks in the
+// background for the design that has it and for how sure the open one is.
+package wishing
+
+import (
+	"context"
+	"math"
+
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/work/design"
+)
+
+// Wishes are what the page asks for: a texture for each phase, "" for any, the
+// sweetness of the custard, % as sucrose, with 0 for an open end, and more.
+type Wishes struct {
+	Custard, Foam                  string
+	SweetFromPercent, SweetPercent float64 // from and to
+	KeepsIce                       bool
+	WholeEggs                      bool
+	Eggs                           float64 // to crack; 0: any number
+	MayServeAt                     bool
+}
+
+// Ask returns the question that w puts, with the lines that are locked.
+func (w Wishes) Ask(locks balance.Locks) balance.Ask {
+	a := balance.Ask{Locks: locks, WholeEggs: w.WholeEggs, MayServeAt: w.MayServeAt}
+	nan := math.NaN()
+	if w.Custard != "" {
+		a.Wishes = append(a.Wishes, balance.Texture(balance.CustardHardness, w.Custard))
+	}
+	if w.Foam != "" {
+		a.Wishes = append(a.Wishes, balance.Texture(balance.FoamHardness, w.Foam))
+	}
+	if from, to := w.SweetFromPercent, w.SweetPercent; from > 0 || to > 0 {
+		if to == 0 {
+			to = math.Inf(1)
+		}
+		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.CustardSweetness, Low: math.Min(from, to), High: math.Max(from, to), Weight: 1, AtC: nan})
+	}
+	if w.KeepsIce {
+		a.Wishes = append(a.Wishes, balance.KeepsIce())
+	}
+	if w.WholeEggs && w.Eggs > 0 {
+		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.EggsCracked, Low: w.Eggs, High: w.Eggs, Weight: 1, AtC: nan})
+	}
+	return a
+}
+
+// question is a search for a design.
+type question struct {
+	m   *model.Model
+	d   design.Design
+	ask balance.Ask
+}
+
+// Finder looks for designs and samples kitchens, of the newest question only.
+// Its methods are for the window's thread.
+type Finder struct {
+	designs  *newest.Answers[question, balance.Answer]
+	kitchens *newest.Answers[sampled, sure.Answer]
+}
+
+// sampled is a design to be made many times over.
+type sampled struct {
+	m *model.Model
+	d design.Design
+	c *cold.Answer
+}
+
+// New returns a finder whose answers come by post, to found and likely.
+func New(post func(func()), found func(balance.Answer, error), likely func(sure.Answer, error)) *Finder {
+	return &Finder{
+		designs: newest.NewAnswers(post,
+			func(ctx context.Context, q question) (balance.Answer, error) {
+				return balance.Balance(ctx, q.m, q.d, q.ask)
+			},
+			func(_ question, a balance.Answer, err error) { found(a, err) }),
+		kitchens: newest.NewAnswers(post,
+			func(ctx context.Context, q sampled) (sure.Answer, error) {
+				return sure.Sample(ctx, q.m, q.d, sure.Options{Cold: q.c})
+			},
+			func(_ sampled, a sure.Answer, err error) { likely(a, err) }),
+	}
+}
+
+// Find looks for the design nearest to d that has what is wished for.
+func (f *Finder) Find(m *model.Model, d design.Design, ask balance.Ask) {
+	f.designs.Ask(question{m, d, ask})
+}
+
+// Sample asks how sure d is.
+func (f *Finder) Sample(m *model.Model, d design.Design) { f.kitchens.Ask(sampled{m, d, nil}) }
+
+// Stop drops what runs.
+func (f *Finder) Stop() {
+	f.designs.Stop()
+	f.kitchens.Stop()
+}

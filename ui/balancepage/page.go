@@ -1,0 +1,178 @@
+// Package balancepage is the page on which a maker asks for a tub and gets the
+// weights, and sees how sure the open design is.
+package balancepage
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/desk/mending"
+	"ripplewright/internal/desk/wishing"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// Page is the page of wishes.
+type Page struct {
+	host   page.Host
+	locks  *mending.Mender // knows which lines are locked on the bench
+	finder *wishing.Finder
+	wishes wishing.Wishes
+
+	find   *kit.Button
+	answer *fyne.Container
+	likely *widget.Label
+	causes *kit.Figures
+	of     *design.Design // sampled last
+	left   *container.Scroll
+	object fyne.CanvasObject
+}
+
+// New returns the page; locks tells which lines of the bench must not move.
+func New(h page.Host, locks *mending.Mender) *Page {
+	p := &Page{host: h, locks: locks, answer: container.NewVBox(), likely: page.Prose("")}
+	p.finder = wishing.New(h.Post, p.found, p.sampled)
+	p.causes = kit.NewFigures(say.SureHeads...)
+	p.find = kit.NewButton(say.FindWeights, p.look)
+	p.find.Importance = widget.HighImportance
+	p.wishes.KeepsIce = true
+	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
+		page.Heading(say.SureTitle), p.likely, p.causes)
+	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer)
+	p.answer.Add(page.Prose(say.NothingAsked))
+	split := container.NewHSplit(p.left, right)
+	split.Offset = 0.45
+	p.object = split
+	return p
+}
+
+// form is the wishes, one below the other.
+func (p *Page) form() fyne.CanvasObject {
+	words := []string{say.AnyTexture}
+	for _, w := range phase.Words {
+		words = append(words, w.Name)
+	}
+	texture := func(of *string) fyne.CanvasObject {
+		s := kit.NewSelect(words, func(word string) {
+			if *of = word; word == say.AnyTexture {
+				*of = ""
+			}
+		})
+		page.ShowSelected(s, words[0])
+		return s
+	}
+	number := func(unit string, most float64, decimals int, of *float64) fyne.CanvasObject {
+		n := kit.NewNumberField(unit, 0, most, decimals)
+		n.ShowValue(*of)
+		n.OnChanged = func(v float64) { *of = v }
+		return n
+	}
+	tick := func(text string, of *bool) fyne.CanvasObject {
+		c := kit.NewCheck(text, func(on bool) { *of = on })
+		c.Checked = *of
+		return c
+	}
+	w := &p.wishes
+	return container.NewVBox(
+		widget.NewForm(
+			widget.NewFormItem(say.WishCustard, texture(&w.Custard)),
+			widget.NewFormItem(say.WishFoam, texture(&w.Foam)),
+			widget.NewFormItem(say.WishSweet, container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo), number("%", 60, 1, &w.SweetPercent)))),
+		tick(say.WishIce, &w.KeepsIce),
+		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
+		tick(say.WishServe, &w.MayServeAt))
+}
+
+// Title implements page.Page.
+func (p *Page) Title() string { return say.BalanceTitle }
+
+// Object implements page.Page.
+func (p *Page) Object() fyne.CanvasObject { return p.object }
+
+// Leave implements page.Page.
+func (p *Page) Leave() { p.finder.Stop() }
+
+// Show implements page.Page.
+func (p *Page) Show() {
+	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
+		p.of = &d
+		p.finder.Sample(p.host.Model(), d)
+	}
+}
+
+// look asks for the weights.
+func (p *Page) look() {
+	p.put(page.Prose(say.Looking))
+	p.finder.Find(p.host.Model(), p.host.Design(), p.wishes.Ask(p.locks.Locks(p.host.Design())))
+}
+
+// put makes o the answer.
+func (p *Page) put(o ...fyne.CanvasObject) {
+	p.answer.Objects = o
+	p.answer.Refresh()
+}
+
+// found shows the answer: what is met, what pulls apart, and the designs.
+func (p *Page) found(a balance.Answer, err error) {
+	if err != nil {
+		p.put(page.Prose(err.Error()))
+		return
+	}
+	var all []fyne.CanvasObject
+	for i := range a.Outcomes {
+		all = append(all, page.Prose(say.Outcome(page.Reads, &a.Outcomes[i])))
+	}
+	for i := range a.Conflicts {
+		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)))
+	}
+	title := say.NearestTitle
+	if a.Met {
+		title = say.MetTitle
+	}
+	all = append(all, page.Heading(title), p.proposal(&a.Nearest))
+	for i := range a.Alternatives {
+		all = append(all, widget.NewSeparator(), p.proposal(&a.Alternatives[i].Proposal))
+	}
+	p.put(all...)
+}
+
+// proposal is a design with what it changes, and a button that takes it as one
+// step of undo.
+func (p *Page) proposal(of *balance.Proposal) fyne.CanvasObject {
+	if len(of.Changes) == 0 {
+		return page.Prose(say.NothingMoves)
+	}
+	table := kit.NewFigures(say.ChangeHeads...)
+	var rows []say.TableRow
+	for i := range of.Changes {
+		before, after := say.ChangeValues(page.Reads, &of.Changes[i])
+		rows = append(rows, say.TableRow{Name: page.Brief(say.ChangeName(&of.Changes[i]), 34), Cells: []string{before, after}})
+	}
+	table.ShowFigures(rows)
+	text := say.Capital(say.Gives(page.Reads, of)) + "."
+	if elsewhere := say.Elsewhere(page.Reads, p.host.Result(), of); len(elsewhere) > 0 {
+		text += " " + say.Capital(strings.Join(elsewhere, "; ")) + "."
+	}
+	take := kit.NewButtonWithIcon(say.Apply, theme.ConfirmIcon(), func() { p.host.Commit(of.Design, say.RemedyStep) })
+	return container.NewVBox(page.Prose(text), table, container.NewHBox(take))
+}
+
+// sampled shows how sure the open design is.
+func (p *Page) sampled(a sure.Answer, err error) {
+	if err != nil {
+		kit.SetText(p.likely, err.Error())
+		return
+	}
+	kit.SetText(p.likely, say.HowOften(&a)+" "+say.SureHow(page.Reads, &a))
+	p.causes.ShowFigures(say.SureRows(page.Reads, &a))
+	p.left.Content.Refresh() // the words above have grown
+}
