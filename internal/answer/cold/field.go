@@ -67,12 +67,12 @@ var fields = slices.Concat([]Field{
 
 func place(name string, coldest, warmest float64, of func(*Profile) *Place) []Field {
 	return []Field{
-		{Path: name + ".air_c", About: "air", Unit: "°C", Min: coldest, Max: warmest, Of: func(p *Profile) any { return &of(p).AirC }},
+		{Path: name + ".air_c", About: "temperature of its air", Unit: "°C", Min: coldest, Max: warmest, Of: func(p *Profile) any { return &of(p).AirC }},
 		{Path: name + ".humidity_percent", About: "humidity of the air", Unit: "%", Min: 0, Max: 100, Of: func(p *Profile) any { return &of(p).HumidityPercent }},
-		{Path: name + ".coefficient", About: "outside coefficient, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).CoefficientWPerM2K }},
-		{Path: name + ".shelf_coefficient", About: "below, 0 as all round", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &of(p).ShelfWPerM2K }},
-		{Path: name + ".factor", About: "on the coefficients, from a measured time", Min: minFactor, Max: maxFactor, Of: func(p *Profile) any { return &of(p).Factor }},
-		{Path: name + ".measured", About: "what the factor rests on", Of: func(p *Profile) any { return &of(p).Measured }},
+		{Path: name + ".coefficient", About: "how fast its air takes heat away, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).CoefficientWPerM2K }},
+		{Path: name + ".shelf_coefficient", About: "the same below the tub, 0 as all round", Unit: perArea, Min: 0, Max: 500, Of: func(p *Profile) any { return &of(p).ShelfWPerM2K }},
+		{Path: name + ".factor", About: "times as fast as that, from a measured time", Min: minFactor, Max: maxFactor, Of: func(p *Profile) any { return &of(p).Factor }},
+		{Path: name + ".measured", About: "what was measured for that", Of: func(p *Profile) any { return &of(p).Measured }},
 	}
 }
 

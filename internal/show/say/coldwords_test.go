@@ -137,5 +137,6 @@ func TestWhatIsKnownOfARecordIsSaid(t *testing.T) {
 	assert.Equal(t, TableRow{Name: "Sugars", Cells: []string{"unknown", "no limit"}}, FigureRow(metric, in, ingredient.TotalSugars, "Sugars"))
 	assert.Equal(t, TableRow{Name: "Trans fat", Cells: []string{"unknown", "0.25"}}, FigureRow(metric, in, ingredient.TransFat, "Trans fat"))
 	assert.Equal(t, "None of 36 figures is known yet. In g where no other unit is named.", FiguresKnown(metric, &ingredient.Ingredient{}))
+	assert.Equal(t, "224 ingredients, none of them your own", IngredientCount(metric, 224, 0))
 	assert.Equal(t, "224 ingredients, 1 of them your own", IngredientCount(metric, 224, 1))
 }

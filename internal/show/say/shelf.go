@@ -12,7 +12,11 @@ const ChooseIngredient = "Choose an ingredient at the left."
 
 // IngredientCount says how many ingredients there are, and how many are one's own.
 func IngredientCount(s Style, all, own int) string {
-	return s.Count(all, "ingredient", "") + ", " + s.Grouped(float64(own)) + " of them your own"
+	yours := "none"
+	if own > 0 {
+		yours = s.Grouped(float64(own))
+	}
+	return s.Count(all, "ingredient", "") + ", " + yours + " of them your own"
 }
 
 // AddAmount begins a row of buttons that add so many grams to a phase.
