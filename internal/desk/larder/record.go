@@ -66,7 +66,7 @@ func Sections(s say.Style, in *ingredient.Ingredient, sources string) []Section 
 		{"Allergens", say.RecordAllergens(in)},
 		{"On a label", say.OnLabel(s, in)},
 		{"To the freezing model", say.ToTheModel(s, in)},
-		{"Figures that do not agree", say.Sentences(in.Inconsistencies())},
+		{"Figures that do not agree", say.Disagreements(s, in.Disagreements())},
 		{"Figures not from the source", say.MadeOtherwise(in)},
 		{"Notes", []string{say.Sentence(in.Notes)}},
 	}
@@ -79,12 +79,14 @@ func Sections(s say.Style, in *ingredient.Ingredient, sources string) []Section 
 
 // Preview is what is to be said of an ingredient while it is being made.
 func Preview(s say.Style, in *ingredient.Ingredient) []Section {
-	var doubts []string
+	doubts := say.Disagreements(s, in.Disagreements())
 	if in.Pack != nil {
-		doubts = append(doubts, in.Pack.Doubt())
+		if makes, says, doubted := in.Pack.Doubt(); doubted {
+			doubts = append([]string{say.EnergyDoubt(s, makes, says)}, doubts...)
+		}
 	}
 	return filled([]Section{
-		{"Look again", say.Sentences(append(doubts, in.Inconsistencies()...))},
+		{"Look again", doubts},
 		{"What the freezing model assumes", say.Sentences(say.Assumptions(s, in.Resolve().Assumed))},
 		{"How figures are made", say.MadeOtherwise(in)},
 	})

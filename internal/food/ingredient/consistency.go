@@ -1,61 +1,71 @@
 package ingredient
 
-import (
-	"fmt"
-	"math"
+import "math"
+
+// A DisagreementCode names figures of a record that do not fit together.
+type DisagreementCode string
+
+// The codes; package say has a sentence for each.
+const (
+	PartsOf100          DisagreementCode = "parts_of_100"          // water, protein, fat, carbohydrate, ash and alcohol
+	PartsOfSugars       DisagreementCode = "parts_of_sugars"       // the single sugars
+	SugarsAbove         DisagreementCode = "sugars_above"          // the sugars, and the carbohydrate that they are of
+	AddedAbove          DisagreementCode = "added_above"           // the added sugars, and all sugars
+	PartsOfCarbohydrate DisagreementCode = "parts_of_carbohydrate" // sugars, starch, longer sugars, sugar alcohols and fibre
+	PartsOfFat          DisagreementCode = "parts_of_fat"          // the fatty acids
+	TransAbove          DisagreementCode = "trans_above"           // the trans fat, and the fat
+	OriginsOfFat        DisagreementCode = "origins_of_fat"        // milk fat and cocoa butter, and the fat
+	OriginsOfSolids     DisagreementCode = "origins_of_solids"     // milk, yolk and cocoa solids, and all solids
 )
 
-// Inconsistencies says, in plain words, where the figures of a record do not
-// fit together: proximates that do not make 100 g, sugars that do not make
-// their total, parts larger than the whole. Published records have some; the
-// caller decides whether to mind. The tolerances are common practice for
-// records whose figures were analysed apart (no source).
-func (in *Ingredient) Inconsistencies() []string {
-	var out []string
-	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
-	cell := func(c Column) float64 { return in.Cells[c].Or(0) }
+// DisagreementCodes are all of them.
+var DisagreementCodes = [...]DisagreementCode{PartsOf100, PartsOfSugars, SugarsAbove, AddedAbove, PartsOfCarbohydrate, PartsOfFat, TransAbove,
+	OriginsOfFat, OriginsOfSolids}
 
-	if in.known(Water, Protein, Fat, Carbohydrate) {
-		sum := in.sum(Water, Protein, Fat, Carbohydrate, Ash, Alcohol)
-		if math.Abs(sum-100) > 1.5 {
-			say("the proximates sum to %.2f g", sum)
+// A Disagreement is figures that do not fit together: what they come to, and what
+// they should, in 100 g.
+type Disagreement struct {
+	Code         DisagreementCode
+	FoundG, DueG float64
+}
+
+// Disagreements says where the figures of a record do not fit together. Published
+// records have some; the caller decides whether to mind. The tolerances are common
+// practice for records whose figures were analysed apart (no source).
+func (in *Ingredient) Disagreements() []Disagreement {
+	var out []Disagreement
+	above := func(code DisagreementCode, found, due, tolerance float64) {
+		if found > due+tolerance {
+			out = append(out, Disagreement{code, found, due})
 		}
+	}
+	apart := func(code DisagreementCode, found, due, tolerance float64) {
+		if math.Abs(found-due) > tolerance {
+			out = append(out, Disagreement{code, found, due})
+		}
+	}
+	if in.known(Water, Protein, Fat, Carbohydrate) {
+		apart(PartsOf100, in.sum(Water, Protein, Fat, Carbohydrate, Ash, Alcohol), 100, 1.5)
 	}
 	if total := in.Cells[TotalSugars]; total.Known {
 		if in.Pure == 0 && in.known(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose) {
-			sum := in.sum(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose)
-			if math.Abs(sum-total.Value) > max(0.5, 0.05*total.Value) {
-				say("the single sugars sum to %.2f g of %.2f g total sugars", sum, total.Value)
-			}
+			apart(PartsOfSugars, in.sum(Sucrose, Glucose, Fructose, Lactose, Maltose, Galactose), total.Value, max(0.5, 0.05*total.Value))
 		}
-		if carb := in.Cells[Carbohydrate]; carb.Known && total.Value > carb.Value+0.5 {
-			say("the sugars of %.2f g exceed the carbohydrate, %.2f g", total.Value, carb.Value)
+		if carb := in.Cells[Carbohydrate]; carb.Known {
+			above(SugarsAbove, total.Value, carb.Value, 0.5)
 		}
-		if cell(AddedSugars) > total.Value+1e-6 {
-			say("the added sugars of %.2f g exceed all sugars, %.2f g", cell(AddedSugars), total.Value)
-		}
+		above(AddedAbove, in.sum(AddedSugars), total.Value, 1e-6)
 	}
 	if in.known(Carbohydrate, TotalSugars, Starch, HigherSaccharides, Polyols, Fibre) {
-		sum := in.sum(TotalSugars, Starch, HigherSaccharides, Polyols, Fibre)
-		if sum > cell(Carbohydrate)+3 {
-			say("the parts of the carbohydrate sum to %.2f g of %.2f g", sum, cell(Carbohydrate))
-		}
+		above(PartsOfCarbohydrate, in.sum(TotalSugars, Starch, HigherSaccharides, Polyols, Fibre), in.sum(Carbohydrate), 3)
 	}
 	if fat := in.Cells[Fat]; fat.Known {
-		if sum := in.sum(SaturatedFat, Monounsaturated, Polyunsaturated); sum > fat.Value*1.02+0.1 {
-			say("the fatty acids sum to %.2f g of %.2f g fat", sum, fat.Value)
-		}
-		if cell(TransFat) > fat.Value+1e-9 {
-			say("the trans fat of %.2f g exceeds the fat, %.2f g", cell(TransFat), fat.Value)
-		}
-		if in.sum(MilkFat, CocoaButter) > fat.Value+1e-6 {
-			say("milk fat and cocoa butter exceed the fat, %.2f g", fat.Value)
-		}
+		above(PartsOfFat, in.sum(SaturatedFat, Monounsaturated, Polyunsaturated), fat.Value, 0.02*fat.Value+0.1)
+		above(TransAbove, in.sum(TransFat), fat.Value, 1e-9)
+		above(OriginsOfFat, in.sum(MilkFat, CocoaButter), fat.Value, 1e-6)
 	}
 	if water := in.Cells[Water]; water.Known {
-		if sum := in.sum(MSNF, EggYolkSolids, CocoaSolidsFatFree); sum > 100-water.Value+0.01 {
-			say("milk, yolk and cocoa solids of %.2f g exceed all solids, %.2f g", sum, 100-water.Value)
-		}
+		above(OriginsOfSolids, in.sum(MSNF, EggYolkSolids, CocoaSolidsFatFree), 100-water.Value, 0.01)
 	}
 	return out
 }

@@ -206,24 +206,21 @@ func (p *Pack) fill(in *Ingredient) {
 	in.Derived = strings.Join(how, "; ")
 }
 
-// Doubt says that the pack's energy is not what its figures make, or "". The
-// factors are those of Regulation (EU) No 1169/2011, Annex XIV; a fifth apart
-// is more than rounding, and often a figure in the wrong field (common
+// Doubt returns the energy that a pack's figures make and what it says, and whether
+// they are too far apart. The factors are those of Regulation (EU) No 1169/2011, Annex XIV; a fifth
+// apart is more than rounding, and often a figure in the wrong field (common
 // practice, no source).
-func (p *Pack) Doubt() string {
+func (p *Pack) Doubt() (makesKcal, saysKcal float64, doubted bool) {
 	stated := p.EnergyKcal.Or(p.EnergyKJ.Or(0) / kJPerKcal)
 	if stated == 0 || !p.Fat.Known || !p.Carbohydrate.Known || !p.Protein.Known {
-		return ""
+		return 0, stated, false
 	}
 	carbohydrate := p.Carbohydrate.Value
 	if !p.AvailableCarbohydrate {
 		carbohydrate -= p.Fibre.Or(0)
 	}
 	made := 9*p.Fat.Value + 4*(carbohydrate-p.Polyols.Or(0)) + 4*p.Protein.Value + 2*p.Fibre.Or(0) + 2.4*p.Polyols.Or(0)
-	if math.Abs(made-stated) <= 0.2*max(made, stated)+5 {
-		return ""
-	}
-	return fmt.Sprintf("fat, carbohydrate and protein make about %.0f kcal, the pack says %.0f: is a figure in the wrong field?", made, stated)
+	return made, stated, math.Abs(made-stated) > 0.2*max(made, stated)+5
 }
 
 // packFromYAML reads the mapping under pack.

@@ -173,12 +173,17 @@ func TestKilojoulesAloneGiveTheEnergy(t *testing.T) {
 func TestAnEnergyThatTheFiguresDoNotMakeIsDoubted(t *testing.T) {
 	k := ingredient.Known
 	p := ingredient.Pack{PerG: 100, EnergyKcal: k(251), Fat: k(1), Carbohydrate: k(55), Fibre: k(7), Protein: k(2), AvailableCarbohydrate: true}
-	assert.Empty(t, p.Doubt())
+	_, _, doubted := p.Doubt()
+	assert.False(t, doubted)
 	p.EnergyKcal, p.EnergyKJ = ingredient.Cell{}, k(1050)
-	assert.Empty(t, p.Doubt())
+	_, _, doubted = p.Doubt()
+	assert.False(t, doubted)
 	p.EnergyKcal = k(1050) // kJ typed as kcal would be refused as too much; this is a plain slip
 	p.Fat = k(10)
-	assert.Contains(t, p.Doubt(), "the pack says 1050")
+	makes, says, doubted := p.Doubt()
+	assert.True(t, doubted)
+	assert.InDelta(t, 9*10+4*55+4*2+2*7, makes, 1e-9)
+	assert.Equal(t, 1050., says)
 }
 
 func TestAFigureEnteredByHandIsNoLongerCalledDerived(t *testing.T) {

@@ -1,6 +1,7 @@
 package ingredient_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -15,30 +16,30 @@ import (
 
 // listed are the inconsistencies that the sources themselves have; the
 // notes of each row explain its own.
-var listed = map[string]string{
-	"evap_milk_light_uk": "the proximates sum to 97.61 g",
-	"half_and_half":      "the fatty acids sum to 10.91 g",
-	"cream_light":        "the sugars of 3.67 g exceed",
-	"golden_syrup":       "the proximates sum to 97.64 g",
-	"treacle_black":      "the proximates sum to 94.94 g",
-	"baking_soda":        "the proximates sum to 37.10 g",
-	"vinegar":            "the proximates sum to 94.84 g",
-	"matcha":             "the proximates sum to 86.80 g",
-	"pepper_black":       "the proximates sum to 94.55 g",
+var listed = map[string]ingredient.DisagreementCode{
+	"evap_milk_light_uk": ingredient.PartsOf100,
+	"half_and_half":      ingredient.PartsOfFat,
+	"cream_light":        ingredient.SugarsAbove,
+	"golden_syrup":       ingredient.PartsOf100,
+	"treacle_black":      ingredient.PartsOf100,
+	"baking_soda":        ingredient.PartsOf100,
+	"vinegar":            ingredient.PartsOf100,
+	"matcha":             ingredient.PartsOf100,
+	"pepper_black":       ingredient.PartsOf100,
 }
 
 func TestEveryRowIsConsistentOrSaysWhyNot(t *testing.T) {
 	for _, in := range market.Library(t).All() {
 		t.Run(in.ID, func(t *testing.T) {
-			found := in.Inconsistencies()
+			found := in.Disagreements()
 			accepted, ok := listed[in.ID]
 			if !ok {
 				assert.Empty(t, found)
 				return
 			}
 			require.Len(t, found, 1)
-			assert.True(t, strings.HasPrefix(found[0], accepted), found[0])
-			assert.Contains(t, in.Notes, accepted, "the notes name the exception")
+			assert.Equal(t, accepted, found[0].Code)
+			assert.Contains(t, in.Notes, fmt.Sprintf("%.2f g", found[0].FoundG), "the notes name the exception")
 		})
 	}
 }

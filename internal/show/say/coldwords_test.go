@@ -140,3 +140,15 @@ func TestWhatIsKnownOfARecordIsSaid(t *testing.T) {
 	assert.Equal(t, "224 ingredients, none of them your own", IngredientCount(metric, 224, 0))
 	assert.Equal(t, "224 ingredients, 1 of them your own", IngredientCount(metric, 224, 1))
 }
+
+func TestEveryDisagreementHasASentenceWithItsFigures(t *testing.T) {
+	said := map[string]bool{}
+	for _, c := range ingredient.DisagreementCodes {
+		text := Disagreement(metric, ingredient.Disagreement{Code: c, FoundG: 97.613, DueG: 81.5})
+		assert.Regexp(t, `^[A-Z].* 97\.61 g.*\.$`, text, c)
+		said[text] = true
+	}
+	assert.Len(t, said, len(ingredient.DisagreementCodes))
+	assert.Equal(t, "Fat, carbohydrate and protein make about 332 kcal, the pack says 1050: is a figure in the wrong field?", EnergyDoubt(metric, 332, 1050))
+	assert.Equal(t, "The fatty acids come to 10.91 g, the fat is 10.39 g.", Disagreement(metric, ingredient.Disagreement{Code: ingredient.PartsOfFat, FoundG: 10.91, DueG: 10.39}))
+}
