@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/cardpage"
@@ -155,7 +156,7 @@ func (w *Window) greet() {
 	w.tellPrices()
 	w.tellKitchens()
 	for _, text := range w.Notices {
-		kit.Tell(w.win, "Before you begin", text)
+		kit.Tell(w.win, say.BeforeYouBegin, text)
 	}
 }
 
@@ -206,9 +207,9 @@ func (w *Window) refresh() {
 	}
 	title := w.Session.Title()
 	if w.Session.Dirty() {
-		title += " • not saved"
+		title += say.NotSaved
 	}
-	if title += " — Ripplewright"; w.win.Title() != title {
+	if title += say.OfRipplewright; w.win.Title() != title {
 		w.win.SetTitle(title)
 	}
 	if w.menus != nil {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -48,7 +47,7 @@ func newBench(w *Window) *bench {
 	b.tub = newTubColumn(w)
 	b.rail.OnChanged = func(c float64) { w.Preview(serveAt(w.Design(), c)) }
 	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), "serving temperature") }
-	rail := w.hints.Wrap(b.rail, "Drag the handle, or press the arrow keys, to choose the serving temperature. Thick lines: hardness; thin lines: ice by volume.")
+	rail := w.hints.Wrap(b.rail, say.RailHint)
 	b.object = container.New(overRail{}, container.New(thirds{}, b.dense.object, b.tub.object, b.foam.object),
 		container.NewBorder(nil, b.cold.label, nil, nil, rail))
 	return b
@@ -90,12 +89,12 @@ func verdictView(r *model.Result, found *balance.Remedies, c *cold.Answer, err e
 		first, more, _ := strings.Cut(err.Error(), "\n")
 		v := kit.VerdictView{Severity: kit.Wrong, Word: "Not computed", Sentence: first}
 		if more != "" {
-			v.Suggestion = fmt.Sprintf("and %d more", 1+strings.Count(more, "\n"))
+			v.Suggestion = say.AndMore(1 + strings.Count(more, "\n"))
 		}
 		return v
 	}
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: "Add what you cook to the custard and what you beat or boil to the foam, or open a demo from the File menu."}
+		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: say.BeginHere}
 	}
 	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict, found, c)}
 	if because := r.Verdict.Because; because != nil {
@@ -150,13 +149,13 @@ func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
 		}
 		c.Scoop, c.Note = spanOf(p.Scoop), ""
 		if !p.Scoop.OK {
-			c.Note = "at no temperature here"
+			c.Note = say.NowhereHere
 			if !p.Felt() {
-				c.Note = "how hard it is, is not known"
+				c.Note = say.HowHard
 			}
 		}
 		if p.WrittenG == 0 {
-			c.Scoop, c.Note = kit.Reach{}, "no lines yet"
+			c.Scoop, c.Note = kit.Reach{}, say.NoLines
 		}
 	}
 	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],

@@ -51,7 +51,7 @@ func newColdLine(w *Window, known func()) *coldLine {
 	}
 	l.planner.Iced = func(_ planning.Job, ice planning.Ice) {
 		if l.ice = say.IceLine(page.Reads, &ice.Answer); l.ice != "" {
-			l.ice = "Ice: " + l.ice + "."
+			l.ice = say.IceSentence(l.ice)
 		}
 		l.label.ShowText(strings.TrimSpace(l.out + " " + l.ice))
 		w.event("ice line %s", l.ice)

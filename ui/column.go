@@ -54,18 +54,18 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		scale.Importance = widget.LowImportance
 		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k.Slide, hint)))
 	}
-	const cup = "Find the overrun by weighing the same cup before and after."
+	const cup = say.CupHint
 	if part == design.DensePart {
 		list(design.DensePart, "Cooked")
-		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, "Water driven off while cooking, of the custard's mass.",
-			"Find the loss by weighing the pan before and after.", c.panDialog)
-		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, "Air beaten in: volume gained, of the mix's volume.", cup, c.cupDialog)
+		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, say.LossHint,
+			say.PanHint, c.panDialog)
+		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, say.AirOfMix, cup, c.cupDialog)
 	} else {
 		list(design.FoamPart, "Beaten")
 		list(design.SyrupPart, "Boiled to syrup")
-		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, "What the thermometer shows when the syrup comes off the heat.",
-			"Weigh the syrup instead: exact where a thermometer is not.", c.syrupDialog)
-		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, "Air beaten in: volume gained, of the unbeaten volume.", cup, c.cupDialog)
+		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, say.SyrupHint,
+			say.SyrupByScale, c.syrupDialog)
+		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, say.AirOfFoam, cup, c.cupDialog)
 	}
 	var slides []*kit.Slide
 	for _, k := range c.knobs {
@@ -114,14 +114,14 @@ func (c *column) show(d design.Design, r *model.Result) {
 		p = &r.Foam
 	}
 	if p.WrittenG == 0 {
-		c.word.ShowText("no lines yet")
-		c.figures.ShowText("Add ingredients to see\nhow this phase freezes,\nsweetens and eats.")
+		c.word.ShowText(say.NoLines)
+		c.figures.ShowText(say.AddToSee)
 		return
 	}
 	if word := p.Word.Name; p.Felt() {
-		c.word.ShowText(word + ", about " + page.Reads.Hardness(p.YieldKPa.Value))
+		c.word.ShowText(say.WordAndHardness(page.Reads, word, p.YieldKPa.Value))
 	} else {
-		c.word.ShowText("how hard it is, is " + word)
+		c.word.ShowText(say.HowHard)
 	}
 	c.figures.ShowText(say.PhaseLines(page.Reads, p))
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,57 +12,42 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
-// An option is one choice, in the words on screen.
-type option[T comparable] struct {
-	value T
-	name  string
-}
-
-var bases = []option[design.Basis]{
-	{design.BasisTubs, "Scale both phases to fill the tubs"},
-	{design.BasisAsWritten, "Keep the grams as written"},
-}
-
-var shapes = []option[design.Shape]{
-	{design.ShapeRound, "Round, as high as wide"},
-	{design.ShapeShallow, "Round and shallow"},
-	{design.ShapeRectangle, "Box"},
-}
-
-func eggSizes() []option[design.EggSize] {
-	var all []option[design.EggSize]
+// eggSizes are the sizes to choose from, with how they read.
+func eggSizes() (sizes []design.EggSize, names []string) {
 	for _, system := range egg.Systems() {
 		for _, s := range egg.Sizes(system) {
-			all = append(all, option[design.EggSize]{design.EggSize{System: s.System, Size: s.Name},
-				s.System + " " + s.Name + ": " + page.Reads.Mass(s.EdibleG) + ", yolk " + page.Reads.Mass(s.YolkG) + ", white " + page.Reads.Mass(s.WhiteG)})
+			sizes = append(sizes, design.EggSize{System: s.System, Size: s.Name})
+			names = append(names, say.EggOfSize(page.Reads, s))
 		}
 	}
-	return all
+	return sizes, names
 }
 
-// selectOf is a choice of options, showing now, that tells of a new one.
-func selectOf[T comparable](options []option[T], now T, chosen func(T)) *kit.Select {
-	var names []string
-	for _, o := range options {
-		names = append(names, o.name)
-	}
+// selectOf is a choice among names, showing one of them, that tells of another by its
+// place.
+func selectOf(names []string, now int, chosen func(i int)) *kit.Select {
 	s := kit.NewSelect(names, nil)
-	for i, o := range options {
-		if o.value == now {
-			s.SetSelectedIndex(i)
-		}
+	if now >= 0 {
+		s.SetSelectedIndex(now)
 	}
 	s.OnChanged = mishap.With(func(string) {
 		if i := s.SelectedIndex(); i >= 0 {
-			chosen(options[i].value)
+			chosen(i)
 		}
 	})
 	return s
+}
+
+// choose is selectOf for a word of the design.
+func choose(choices []say.Choice, now string, chosen func(value string)) *kit.Select {
+	i := slices.IndexFunc(choices, func(c say.Choice) bool { return c.Value == now })
+	return selectOf(say.NamesOf(choices), i, func(i int) { chosen(choices[i].Value) })
 }
 
 // editDesign asks for what is chosen once for a design: its name and notes, the
@@ -77,23 +63,24 @@ func (w *Window) editDesign() {
 	fill.show(d)
 	altitude.show(d)
 	kit.AlignSlides(fill.Slide, altitude.Slide)
+	eggs, sizes := eggSizes()
 	form := widget.NewForm(
 		widget.NewFormItem("Name", name),
 		widget.NewFormItem("Notes", notes),
-		widget.NewFormItem("Batch", selectOf(bases, d.Batch.Basis, func(b design.Basis) {
+		widget.NewFormItem("Batch", choose(say.Bases, string(d.Batch.Basis), func(b string) {
 			d := w.Design()
-			d.Batch.Basis = b
+			d.Batch.Basis = design.Basis(b)
 			w.Commit(d, "batch basis")
 		})),
 		widget.NewFormItem("Tub filled", fill.Slide),
-		widget.NewFormItem("Tub shape", selectOf(shapes, d.Tubs.Shape, func(s design.Shape) {
+		widget.NewFormItem("Tub shape", choose(say.Shapes, string(d.Tubs.Shape), func(s string) {
 			d := w.Design()
-			d.Tubs.Shape = s
+			d.Tubs.Shape = design.Shape(s)
 			w.Commit(d, "tub shape")
 		})),
-		widget.NewFormItem("Counted eggs", selectOf(eggSizes(), d.Eggs, func(e design.EggSize) {
+		widget.NewFormItem("Counted eggs", selectOf(sizes, slices.Index(eggs, d.Eggs), func(i int) {
 			d := w.Design()
-			d.Eggs = e
+			d.Eggs = eggs[i]
 			w.Commit(d, "egg size")
 		})),
 		widget.NewFormItem("Altitude", altitude.Slide))

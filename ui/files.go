@@ -79,7 +79,7 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 			then(path)
 			return
 		}
-		kit.Confirm(w.win, "Replace the file?", filepath.Base(path)+" already exists.", "Replace", func() { then(path) })
+		kit.Confirm(w.win, say.ReplaceFile, say.Exists(filepath.Base(path)), say.Replace, func() { then(path) })
 	}), w.win)
 	dg.SetFileName(name)
 	w.showFiles(dg)
@@ -170,7 +170,7 @@ func (w *Window) open(path string) {
 		return
 	}
 	w.remember(w.Session.Path())
-	w.Say("Opened " + path)
+	w.Say(say.Opened(path))
 	w.event("opened %s", path)
 }
 
@@ -196,13 +196,13 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 	var changed *designfile.ChangedOnDiskError
 	switch {
 	case errors.As(err, &changed):
-		kit.Confirm(w.win, "The file has changed", "Another program has changed this file since you opened it.\nReplace it with the design on screen?", "Replace",
+		kit.Confirm(w.win, say.FileChanged, say.ChangedOnDisk, say.Replace,
 			func() { w.saveTo(path, true, then) })
 	case err != nil:
 		w.problem(err)
 	default:
 		w.remember(w.Session.Path())
-		w.Say("Saved " + w.Session.Path())
+		w.Say(say.Saved(w.Session.Path()))
 		w.event("saved %s", w.Session.Path())
 		w.net.safe()
 		if then != nil {
@@ -214,7 +214,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 // problem shows an error; a file's names file, line and key.
 func (w *Window) problem(err error) {
 	w.event("problem %v", err)
-	kit.Tell(w.win, "This did not work", page.Sentence(err.Error()))
+	kit.Tell(w.win, say.DidNotWork, page.Sentence(err.Error()))
 }
 
 // unlessUnsaved does next at once, or asks first if something would be lost.
@@ -224,10 +224,10 @@ func (w *Window) unlessUnsaved(next func()) {
 		return
 	}
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, "Save the changes?", widget.NewLabel(w.Session.Title()),
-		kit.Answer{Name: "Cancel", Role: kit.ByEscape},
-		kit.Answer{Name: "Discard", Role: kit.ByHand, Do: func() { dg.Hide(); w.net.safe(); next() }},
-		kit.Answer{Name: "Save", Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
+	dg = kit.Ask(w.win, say.SaveChanges, widget.NewLabel(w.Session.Title()),
+		kit.Answer{Name: say.Cancel, Role: kit.ByEscape},
+		kit.Answer{Name: say.Discard, Role: kit.ByHand, Do: func() { dg.Hide(); w.net.safe(); next() }},
+		kit.Answer{Name: say.Save, Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
 }
 
 // close asks about unsaved changes and quits.
@@ -247,9 +247,9 @@ func (w *Window) lookAtDisk() {
 	}
 	path := w.Session.Path()
 	if w.Session.Dirty() {
-		w.Say("Another program has changed the file; Ripplewright asks before it saves.")
+		w.Say(say.ChangedBehind)
 		return
 	}
-	kit.Confirm(w.win, "The file has changed", "Another program has changed "+filepath.Base(path)+". Read it again?", "Read it again",
+	kit.Confirm(w.win, say.FileChanged, say.ReadAgainFile(filepath.Base(path)), say.ReadAgain,
 		func() { w.open(path) })
 }

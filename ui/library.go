@@ -5,6 +5,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/librarypage"
 	"ripplewright/ui/packprice"
 	"ripplewright/ui/page"
@@ -28,7 +29,7 @@ func (w *Window) showSources() { w.text("Sources", w.Sources) }
 // tellShelf says at the start that the maker's own ingredients were left out.
 func (w *Window) tellShelf() {
 	if err := w.Shelf.Err(); err != nil {
-		w.problem(fmt.Errorf("your own ingredients are left out: %w\nThe file stays as it is: correct it by hand, then press Read it again on the Library page", err))
+		w.problem(fmt.Errorf(say.OwnFoodsOut, err))
 	}
 }
 
@@ -46,13 +47,13 @@ func (w *Window) pricing() packprice.Setup {
 // tellPrices says at the start that the maker's prices were left out.
 func (w *Window) tellPrices() {
 	if err := w.Prices.Err(); err != nil {
-		w.problem(fmt.Errorf("your own prices are left out: %w\nThe file stays as it is, and no price is kept until you correct it by hand", err))
+		w.problem(fmt.Errorf(say.OwnPricesOut, err))
 	}
 }
 
 // tellKitchens says at the start that the maker's own kitchens were left out.
 func (w *Window) tellKitchens() {
 	if err := w.kitchens.Problem(); err != nil {
-		w.problem(fmt.Errorf("your own kitchens are left out: %w\nThe file stays as it is, and no kitchen is saved until you correct it by hand", err))
+		w.problem(fmt.Errorf(say.OwnKitchensOut, err))
 	}
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,9 +10,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/benchview"
 	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/desk/mishap"
-	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -48,26 +47,13 @@ type lineRow struct {
 
 func newLineList(w *Window, part design.Part, title string) *lineList {
 	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
-		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel("Nothing here yet.")}
+		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel(say.NoLineYet)}
 	l.empty.Importance = widget.LowImportance
 	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
-	head := container.NewBorder(nil, nil, nil, w.hints.Wrap(add, title+": add an ingredient."), l.title)
+	head := container.NewBorder(nil, nil, nil, w.hints.Wrap(add, say.AddHint(title)), l.title)
 	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.empty, l.box)
 	return l
-}
-
-// shapeOf is what of a line decides how its row looks.
-func shapeOf(l design.Line) design.Line {
-	l.Grams, l.Count = 0, 0
-	return l
-}
-
-func amountOf(l design.Line) float64 {
-	if l.Count > 0 {
-		return l.Count
-	}
-	return l.Grams
 }
 
 // show brings the list up to date; beside is a unit to leave room for.
@@ -76,14 +62,14 @@ func (l *lineList) show(d design.Design, beside string) {
 	same := len(lines) == len(l.rows) && beside == l.beside
 	lib := l.w.library()
 	for i := 0; same && i < len(lines); i++ {
-		same = l.rows[i].line == shapeOf(lines[i]) && l.rows[i].called == nameIn(lib, lines[i])
+		same = l.rows[i].line == benchview.Shape(lines[i]) && l.rows[i].called == benchview.Name(lib, lines[i])
 	}
 	if !same {
 		l.beside = beside
 		l.build(lines)
 	}
 	for i, x := range lines {
-		l.rows[i].amount.ShowValue(amountOf(x))
+		l.rows[i].amount.ShowValue(benchview.Amount(x))
 	}
 	if i := min(l.focus, len(l.rows)-1); i >= 0 {
 		l.w.win.Canvas().Focus(l.rows[i].name)
@@ -106,11 +92,8 @@ func (l *lineList) build(lines []design.Line) {
 
 func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	name := l.w.nameOf(x)
-	r := &lineRow{line: shapeOf(x), called: name}
-	hint := name + ": press for another ingredient. Ctrl with an arrow moves the line, Delete removes it."
-	if x.Note != "" {
-		hint = name + ", " + x.Note + ": press for another ingredient."
-	}
+	r := &lineRow{line: benchview.Shape(x), called: name}
+	hint := say.LineHint(name, x.Note)
 	unit, most, decimals := "g", design.MaxGrams, 2
 	if x.Count > 0 {
 		unit, most = string(x.CountOf), design.MaxCount
@@ -126,7 +109,7 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	r.more.Importance = widget.LowImportance
 	l.rows = append(l.rows, r)
 	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint), r.amount,
-		l.w.hints.Wrap(r.more, name+": move, remove, note, count, keep."))
+		l.w.hints.Wrap(r.more, say.MoreHint(name)))
 }
 
 // line returns line i, or false if it has gone.
@@ -144,13 +127,13 @@ func (l *lineList) move(from, to int) {
 		return
 	}
 	l.focus = to
-	l.w.Commit(d.WithLineMoved(l.part, from, to), "move of "+brief(l.w.nameOf(x)))
+	l.w.Commit(d.WithLineMoved(l.part, from, to), say.MoveOf.Of(benchview.Brief(l.w.nameOf(x))))
 }
 
 func (l *lineList) remove(i int) {
 	if d, x, ok := l.line(i); ok {
 		l.focus = i
-		l.w.Commit(d.WithLineRemoved(l.part, i), "removal of "+brief(l.w.nameOf(x)))
+		l.w.Commit(d.WithLineRemoved(l.part, i), say.RemovalOf.Of(benchview.Brief(l.w.nameOf(x))))
 	}
 }
 
@@ -159,14 +142,8 @@ func (l *lineList) setAmount(i int, v float64) {
 	if !ok {
 		return
 	}
-	if x.Count > 0 && v > 0 {
-		x.Count = v
-	} else if x.Count > 0 {
-		x = weighed(x, 0)
-	} else {
-		x.Grams = v
-	}
-	l.w.Commit(d.WithLine(l.part, i, x), "amount of "+brief(l.w.nameOf(x)))
+	x = benchview.WithAmount(x, v)
+	l.w.Commit(d.WithLine(l.part, i, x), say.AmountOf.Of(benchview.Brief(l.w.nameOf(x))))
 }
 
 // menu shows what else can be done with line i.
@@ -185,13 +162,13 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 		item("Note…", true, func() { l.note(i) }),
 		item("Price…", true, func() { l.price(i) }),
 	}
-	switch part := partOf(x); {
+	switch part := benchview.PartOf(x); {
 	case x.Count > 0:
 		items = append(items,
 			item("Weigh in grams", true, func() { l.weigh(i) }),
 			item("Size of the eggs…", true, l.w.editDesign))
 	case part != "":
-		items = append(items, item("Count as "+string(part), true, func() { l.count(i, part) }))
+		items = append(items, item(say.CountAs(part), true, func() { l.count(i, part) }))
 	}
 	lock := say.KeepLine
 	if l.w.bench.mender.Locked(&d, l.part, i) {
@@ -228,54 +205,21 @@ func (l *lineList) menuIcon(i int) fyne.Resource {
 	return theme.MoreVerticalIcon()
 }
 
-// partOf is the part of an egg that a line's ingredient is, "" for others.
-func partOf(x design.Line) design.EggPart {
-	for _, p := range eggParts {
-		if x.Ingredient == p.IngredientID() {
-			return p
-		}
-	}
-	return ""
-}
-
-var eggParts = [...]design.EggPart{design.WholeEggs, design.Yolks, design.Whites}
-
-// gramsOfOne is what one egg, yolk or white of the design's size weighs.
-func gramsOfOne(d design.Design, p design.EggPart) float64 {
-	g, err := egg.Grams(d.Eggs.System, d.Eggs.Size, string(p), 1)
-	if err != nil {
-		return math.NaN()
-	}
-	return g
-}
-
 // weigh turns a counted line into grams, and count the other way.
 func (l *lineList) weigh(i int) {
-	d, x, ok := l.line(i)
-	if g := gramsOfOne(d, x.CountOf); ok && !math.IsNaN(g) {
+	d, x, there := l.line(i)
+	if line, ok := benchview.ToGrams(d, x); there && ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, weighed(x, math.Round(10*x.Count*g)/10)), "weighing of "+brief(l.w.nameOf(x)))
+		l.w.Commit(d.WithLine(l.part, i, line), say.WeighingOf.Of(benchview.Brief(l.w.nameOf(x))))
 	}
 }
 
 func (l *lineList) count(i int, p design.EggPart) {
-	d, x, ok := l.line(i)
-	if g := gramsOfOne(d, p); ok && !math.IsNaN(g) {
+	d, x, there := l.line(i)
+	if line, ok := benchview.ToCount(d, x, p); there && ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, counted(x, p, max(1, math.Round(x.Grams/g)))), "counting of "+string(p))
+		l.w.Commit(d.WithLine(l.part, i, line), say.CountingOf.Of(string(p)))
 	}
-}
-
-// weighed is a line in grams, whatever it was.
-func weighed(x design.Line, grams float64) design.Line {
-	x.Count, x.CountOf, x.Grams = 0, "", grams
-	return x
-}
-
-// counted is a line of n eggs, yolks or whites, whatever it was.
-func counted(x design.Line, p design.EggPart, n float64) design.Line {
-	x.Ingredient, x.CountOf, x.Count, x.Grams = p.IngredientID(), p, n, 0
-	return x
 }
 
 // note asks for a line's note, which the card prints.
@@ -286,18 +230,18 @@ func (l *lineList) note(i int) {
 	}
 	entry := kit.NewTextField()
 	entry.SetText(x.Note)
-	entry.PlaceHolder = "for example: half of it burnt"
+	entry.PlaceHolder = say.NoteExample
 	var dg *dialog.CustomDialog
 	use := func() {
 		dg.Hide()
-		if d, now, ok := l.line(i); ok && shapeOf(now) == shapeOf(x) && now.Note != strings.TrimSpace(entry.Text) {
+		if d, now, ok := l.line(i); ok && benchview.Shape(now) == benchview.Shape(x) && now.Note != strings.TrimSpace(entry.Text) {
 			now.Note = strings.TrimSpace(entry.Text)
 			l.focus = i
-			l.w.Commit(d.WithLine(l.part, i, now), "note on "+brief(l.w.nameOf(now)))
+			l.w.Commit(d.WithLine(l.part, i, now), say.OnNote.Of(benchview.Brief(l.w.nameOf(now))))
 		}
 	}
 	entry.OnSubmitted = mishap.With(func(string) { use() })
-	dg = kit.Ask(l.w.win, "Note on "+brief(l.w.nameOf(x)), entry, kit.Answer{Name: "Use it", Role: kit.ByReturn, Do: use}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
+	dg = kit.Ask(l.w.win, say.NoteOn(benchview.Brief(l.w.nameOf(x))), entry, kit.Answer{Name: "Use it", Role: kit.ByReturn, Do: use}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(30*theme.TextSize(), dg.MinSize().Height))
 	l.w.win.Canvas().Focus(entry)
 }
@@ -306,9 +250,9 @@ func (l *lineList) note(i int) {
 func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
-	for _, p := range eggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: upper(string(p)) + ", counted", Group: larder.GroupName("egg"),
-			Subtitle: page.Reads.Mass(gramsOfOne(d, p)) + " each, size " + d.Eggs.System + " " + d.Eggs.Size})
+	for _, p := range benchview.EggParts {
+		items = append(items, kit.FinderItem{ID: string(p), Title: say.Capital(string(p)) + ", counted", Group: larder.GroupName("egg"),
+			Subtitle: say.OneEgg(page.Reads, benchview.GramsOfOne(d, p), d.Eggs)})
 	}
 	for _, in := range l.w.library().All() {
 		items = append(items, librarypage.ItemOf(in))
@@ -327,27 +271,14 @@ func (l *lineList) pick(i int) {
 // put sets the ingredient of line i, or adds a line if i is negative.
 func (l *lineList) put(i int, it kit.FinderItem) {
 	d, x, ok := l.line(i)
-	grams := x.Grams
-	if grams == 0 {
-		grams = 50
-	}
-	x = weighed(x, grams)
-	x.Ingredient = it.ID
-	for _, p := range eggParts {
-		if it.ID == string(p) {
-			x = counted(x, p, max(1, math.Round(grams/gramsOfOne(d, p))))
-		}
-	}
+	x = benchview.Put(d, x, it.ID)
 	if ok {
-		if was := d.Lines(l.part)[i]; x.Ingredient != was.Ingredient {
-			x.Price = ingredient.Cell{} // it was the other's
-		}
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, x), "change to "+brief(it.Title))
+		l.w.Commit(d.WithLine(l.part, i, x), say.ChangeTo.Of(benchview.Brief(it.Title)))
 		return
 	}
 	l.focus = len(d.Lines(l.part))
-	l.w.Commit(d.WithLineAdded(l.part, x), "addition of "+brief(it.Title))
+	l.w.Commit(d.WithLineAdded(l.part, x), say.Addition.Of(benchview.Brief(it.Title)))
 }
 
 // library is the model's ingredients and the design's own.
@@ -356,20 +287,4 @@ func (w *Window) library() *ingredient.Library {
 }
 
 // nameOf is what a line's ingredient is called.
-func (w *Window) nameOf(x design.Line) string { return nameIn(w.library(), x) }
-
-func nameIn(lib *ingredient.Library, x design.Line) string {
-	if in, ok := lib.Find(x.Ingredient); ok {
-		return in.Kitchen()
-	}
-	return x.Ingredient
-}
-
-// brief is a name short enough for a menu.
-func brief(name string) string {
-	const most = 30
-	if r := []rune(name); len(r) > most {
-		return strings.TrimRight(string(r[:most]), " ,(") + "…"
-	}
-	return name
-}
+func (w *Window) nameOf(x design.Line) string { return benchview.Name(w.library(), x) }

@@ -1,9 +1,7 @@
 package ui
 
 import (
-	"maps"
 	"path/filepath"
-	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -13,12 +11,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
-	"ripplewright/internal/desk/preferences"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
-	"ripplewright/ui/tubpage"
 )
 
 // menus are the main menu and what of it changes.
@@ -51,6 +48,20 @@ func newMenus(w *Window) *menus {
 	m.undo.Shortcut = &fyne.ShortcutUndo{}
 	m.redo = fyne.NewMenuItem("Redo", mishap.Func(w.redo))
 	m.redo.Shortcut = &fyne.ShortcutRedo{}
+	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
+		command(say.DesignItem, fyne.KeyD, 0, w.editDesign),
+		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.views(), m.help())
+	m.mark()
+	for _, menu := range m.main.Items {
+		w.guard(menu)
+	}
+	w.win.SetMainMenu(m.main)
+	return m
+}
+
+// files are the menu of files.
+func (m *menus) files() *fyne.Menu {
+	w := m.w
 	m.recent = fyne.NewMenuItem("Open recent", nil)
 	m.recent.ChildMenu = fyne.NewMenu("")
 	demos := fyne.NewMenuItem("Open a demo", nil)
@@ -72,6 +83,12 @@ func newMenus(w *Window) *menus {
 	quit := command("Quit", fyne.KeyQ, 0, w.close)
 	quit.IsQuit = true
 	file.Items = append(file.Items, quit)
+	return file
+}
+
+// views are the menu of pages and looks.
+func (m *menus) views() *fyne.Menu {
+	w := m.w
 	view := fyne.NewMenu("View")
 	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0}
 	add := func(it *fyne.MenuItem, on func() bool) {
@@ -96,32 +113,29 @@ func newMenus(w *Window) *menus {
 	for _, v := range [...]struct {
 		name    string
 		variant theme.Variant
-	}{{"Light or dark as the desktop", theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
+	}{{say.DesktopLook, theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
 		look(v.name, func(o *theme.Options) { o.Variant = v.variant }, func() bool { return w.look.Variant == v.variant })
 	}
 	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
 	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
 	for _, percent := range [...]float32{100, 125, 150} {
-		look("Text "+page.Reads.Percent(float64(percent), 0), func(o *theme.Options) { o.TextScale = percent / 100 },
+		look(say.TextSize(page.Reads, float64(percent)), func(o *theme.Options) { o.TextScale = percent / 100 },
 			func() bool { return w.look.TextScale == percent/100 })
 	}
-	help := fyne.NewMenu("Help",
-		fyne.NewMenuItem("Keys", func() { w.text("Keys", keysHelp) }),
-		fyne.NewMenuItem("How sure are we?", func() { w.turnTo(len(w.pages) - 1) }),
-		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", cautions) }),
-		fyne.NewMenuItem("Sources of the ingredients", w.showSources),
+	return view
+}
+
+// help is the menu of what there is to read.
+func (m *menus) help() *fyne.Menu {
+	w := m.w
+	return fyne.NewMenu("Help",
+		fyne.NewMenuItem("Keys", func() { w.text("Keys", say.KeysHelp) }),
+		fyne.NewMenuItem(say.HowSure, func() { w.turnTo(len(w.pages) - 1) }),
+		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", say.UsualCautions) }),
+		fyne.NewMenuItem(say.SourcesItem, w.showSources),
 		fyne.NewMenuItem("About", func() {
-			w.text("About", "Ripplewright "+w.Version+": two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented.")
+			w.text("About", say.About(w.Version))
 		}))
-	m.main = fyne.NewMainMenu(file, fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
-		command("Name, notes, tub and eggs…", fyne.KeyD, 0, w.editDesign),
-		command("Use whole eggs…", "", 0, w.askWholeEggs)), view, help)
-	m.mark()
-	for _, menu := range m.main.Items {
-		w.guard(menu)
-	}
-	w.win.SetMainMenu(m.main)
-	return m
 }
 
 // guard lets no item act behind an open dialog, which its keys would reach.
@@ -151,35 +165,6 @@ func isUndo(it *fyne.MenuItem) bool {
 
 // asking reports whether a dialog is open.
 func (w *Window) asking() bool { return w.win.Canvas().Overlays().Top() != nil }
-
-// cautions are the usual ones.
-const cautions = `The usual cautions. Local code and licensed practice decide.
-
-- **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
-- **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
-- **Cooling.** Published limits: 57 to 21 °C within 2 hours, then to 5 °C within 4 more.
-- **Allergens.** Milk and egg, and whatever else the ingredients bring; one scoop for several tubs spreads them.
-- **Honey** is never for infants under twelve months.
-- **Alcohol** must be named. It is not for children or in pregnancy.
-
-Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
-
-// keysHelp is every key, for who has no mouse at hand.
-const keysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
-
-**Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
-
-**Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they undo the typing. Ctrl+D: name, notes, tub and eggs.
-
-**Sliders and the temperature rail.** Left and Right step; with Shift, or Page Up and Page Down, ten steps; Home and End go to the limits. A key held down is one step of undo.
-
-**Numbers.** Type and press Enter, or leave the field. Up and Down step, Page Up and Page Down by ten. Escape brings the old number back.
-
-**Ingredient lines.** On a name: Space or Enter for another ingredient, Ctrl+Up and Ctrl+Down move the line, Delete removes it. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
-
-**In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
-
-**Choosing an ingredient.** Type a part of its name; Up and Down move, Enter takes it, Escape cancels.`
 
 // text shows Markdown in a dialog that scrolls.
 func (w *Window) text(title, md string) {
@@ -260,51 +245,4 @@ func (w *Window) redo() {
 	if !w.asking() && w.Session.Redo() {
 		w.event("redo")
 	}
-}
-
-// Preferences: nothing of value lives in them.
-const (
-	prefDark     = "look.dark"
-	prefContrast = "look.contrast"
-	prefScale    = "look.scale"
-	prefRecent   = "recent"
-	mostRecent   = 8
-)
-
-// Preferences says what kind of value each key of the preferences has.
-func Preferences() map[string]preferences.Kind {
-	all := map[string]preferences.Kind{prefDark: preferences.Text, prefContrast: preferences.YesNo,
-		prefScale: preferences.Count, prefRecent: preferences.Texts}
-	maps.Copy(all, tubpage.Preferences())
-	return all
-}
-
-func (w *Window) restoreLook() {
-	p := w.App.Preferences()
-	w.look = theme.Options{HighContrast: p.Bool(prefContrast), TextScale: float32(p.FloatWithFallback(prefScale, 1))}
-	switch p.String(prefDark) {
-	case "dark":
-		w.look.Variant = theme.Dark
-	case "light":
-		w.look.Variant = theme.Light
-	}
-	w.App.Settings().SetTheme(theme.New(w.look))
-}
-
-func (w *Window) applyLook() {
-	p := w.App.Preferences()
-	p.SetString(prefDark, map[theme.Variant]string{theme.Dark: "dark", theme.Light: "light"}[w.look.Variant])
-	p.SetBool(prefContrast, w.look.HighContrast)
-	p.SetFloat(prefScale, float64(w.look.TextScale))
-	w.App.Settings().SetTheme(theme.New(w.look))
-	w.menus.mark()
-	w.event("look dark=%t scale=%g", w.look.Variant == theme.Dark, w.look.TextScale)
-}
-
-func (w *Window) recent() []string { return w.App.Preferences().StringList(prefRecent) }
-
-func (w *Window) remember(path string) {
-	list := slices.DeleteFunc(w.recent(), func(p string) bool { return p == path })
-	list = append([]string{path}, list...)
-	w.App.Preferences().SetStringList(prefRecent, list[:min(len(list), mostRecent)])
 }

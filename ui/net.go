@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/rescue"
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 )
 
@@ -40,7 +41,7 @@ func (n *net) tell(m mishap.Mishap) {
 	}
 	n.seen[place] = true
 	n.w.event("mishap %s", place)
-	kit.Tell(n.w.win, "Something went wrong", "Ripplewright made a mistake and carries on. "+n.keep(m)+" Save the design and start the program again.")
+	kit.Tell(n.w.win, say.Unsettled, say.CarriesOn(n.keep(m)))
 }
 
 // keep keeps the design and a report, and says where.
@@ -52,12 +53,12 @@ func (n *net) keep(m mishap.Mishap) string {
 		err = caught
 	}
 	if err == nil {
-		said = append(said, "The design as it is now is saved in "+path+".")
+		said = append(said, say.KeptIn(path))
 	} else {
-		said = append(said, "The design could not be saved: "+err.Error()+".")
+		said = append(said, say.KeptNot(err))
 	}
 	if path, err := n.rescue.Report(m.At, m.Report(n.w.Version)); err == nil {
-		said = append(said, "A report for those who fix the program is in "+path+"; it holds no recipe.")
+		said = append(said, say.ReportIn(path))
 	}
 	return strings.Join(said, " ")
 }
@@ -87,16 +88,16 @@ func (n *net) offer() {
 		when = info.ModTime().Format("2 January 2006, 15:04")
 	}
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(n.w.win, "Open the design that was saved?",
-		widget.NewLabel("Something went wrong on "+when+".\nThe design as it was then is saved."),
-		kit.Answer{Name: "Later", Role: kit.ByEscape},
-		kit.Answer{Name: "Delete it", Role: kit.ByHand, Do: func() {
+	dg = kit.Ask(n.w.win, say.OpenKept,
+		widget.NewLabel(say.KeptOn(when)),
+		kit.Answer{Name: say.Later, Role: kit.ByEscape},
+		kit.Answer{Name: say.DeleteIt, Role: kit.ByHand, Do: func() {
 			dg.Hide()
 			if err := n.rescue.Forget(path); err != nil {
 				n.w.problem(err)
 			}
 		}},
-		kit.Answer{Name: "Open it", Role: kit.ByReturn, Do: func() {
+		kit.Answer{Name: say.OpenIt, Role: kit.ByReturn, Do: func() {
 			dg.Hide()
 			n.w.unlessUnsaved(func() { n.restore(path) })
 		}})
@@ -109,6 +110,6 @@ func (n *net) restore(path string) {
 		return
 	}
 	n.rescue.Take(path)
-	n.w.Say("Opened the saved design: save it under its name")
+	n.w.Say(say.OpenedKept)
 	n.w.event("restored %s", path)
 }

@@ -45,7 +45,7 @@ func (w *Window) newPages() []page.Page {
 
 // briefly holds the titles that the row of buttons has no room for, as it has them:
 // with the largest text all stand in one row of a small screen.
-var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", "How sure are we?": "How sure?", "Money and shopping": "Shop", say.BalanceTitle: "Ask"}
+var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", say.HowSure: say.HowSureBriefly, "Money and shopping": "Shop", say.BalanceTitle: "Ask"}
 
 func navName(title string) string {
 	if b := briefly[title]; b != "" {

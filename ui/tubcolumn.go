@@ -42,12 +42,12 @@ func newTubColumn(w *Window) *tubColumn {
 		rows.Add(w.hints.Wrap(k.Slide, hint))
 		return k
 	}
-	knob("Foam", "blend.foam_volume_percent", "foam share", 1, "The foam's share of the tub by volume.")
-	knob("Tubs", "tubs.count", "tub count", 1, "How many tubs to fill.").Logarithmic()
-	knob("Each", "tubs.volume_ml", "tub size", 10, "What one tub holds to the brim.").Logarithmic()
+	knob("Foam", "blend.foam_volume_percent", "foam share", 1, say.FoamHint)
+	knob("Tubs", "tubs.count", "tub count", 1, say.TubsHint).Logarithmic()
+	knob("Each", "tubs.volume_ml", "tub size", 10, say.EachHint).Logarithmic()
 	kit.AlignSlides(slides...)
 	rows.Add(t.foot)
-	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, "Name, notes, how full a tub is, what is scaled, eggs and altitude."))
+	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, say.DesignHint))
 	t.object = container.NewBorder(name, rows, nil, nil, t.view)
 	return t
 }

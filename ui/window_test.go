@@ -500,34 +500,6 @@ func TestACutIsDrawnAwayFromTheThread(t *testing.T) {
 	assert.True(t, b.happens(func() bool { return b.bench.tub.cut.shown.Cut != nil }))
 }
 
-func TestScalesTellOverrunLossAndSyrup(t *testing.T) {
-	for name, c := range map[string]struct {
-		find func() (float64, string)
-		want float64
-		word string
-	}{
-		"overrun":          {func() (float64, string) { return cupOverrun(250, 130, 10, 900) }, 100, "Overrun 100 %"},
-		"overrun, lighter": {func() (float64, string) { return cupOverrun(130, 250, 10, 900) }, nan, "weigh again"},
-		"overrun, absurd":  {func() (float64, string) { return cupOverrun(1000, 20, 0, 900) }, nan, "more than the 900 %"},
-		"overrun, no cup":  {func() (float64, string) { return cupOverrun(10, 10, 10, 900) }, nan, "more than the empty"},
-		"overrun, nothing": {func() (float64, string) { return cupOverrun(nan, nan, 0, 900) }, nan, "Two weights"},
-		"loss":             {func() (float64, string) { return stoveLoss(1500, 1440, 500, 60) }, 6, "Stove loss 6.0 %"},
-		"loss, heavier":    {func() (float64, string) { return stoveLoss(1500, 1540, 500, 60) }, nan, "weigh again"},
-		"loss, all gone":   {func() (float64, string) { return stoveLoss(1500, 600, 500, 60) }, nan, "more than the 60 %"},
-		"syrup":            {func() (float64, string) { return syrupWeight(700, 400, 1e6) }, 300, "300.0 g of syrup"},
-		"syrup, none":      {func() (float64, string) { return syrupWeight(400, 400, 1e6) }, 0, "thermometer"},
-		"syrup, negative":  {func() (float64, string) { return syrupWeight(300, 400, 1e6) }, nan, "weigh again"},
-	} {
-		got, words := c.find()
-		if c.want != c.want {
-			assert.True(t, got != got, name)
-		} else {
-			assert.InDelta(t, c.want, got, 1e-9, name)
-		}
-		assert.Contains(t, words, c.word, name)
-	}
-}
-
 func TestTheCupDialogSetsTheOverrunAsOneStep(t *testing.T) {
 	b := newBed(t)
 	b.bench.foam.cupDialog()

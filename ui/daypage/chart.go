@@ -126,7 +126,7 @@ func (p *Page) words(minute float64) string {
 func (p *Page) tell() {
 	text := p.plot.Reading()
 	if text == "" && p.answer != nil {
-		text = "Point at a time, or press Tab and the arrow keys, to read who has what."
+		text = say.PointAtTime
 	}
 	p.read.ShowText(text)
 }

@@ -187,7 +187,7 @@ func (p *Page) done(q dayplan.Question, a dayplan.Answer, err error) {
 	case errors.Is(err, plan.ErrNoTime):
 		p.none(say.NoTime)
 	case errors.Is(err, dayplan.ErrNothing):
-		p.none("There is nothing to make: put something into the custard or the foam, on the bench.")
+		p.none(say.NothingToMake)
 	case err != nil:
 		p.none(page.Sentence(err.Error()))
 	default:
@@ -249,7 +249,7 @@ func (p *Page) offerParts() {
 	for i, s := range dayplan.Stretches(&p.answer.Plan) {
 		name := say.TimeSpan(p.answer.Clock(s.FromMinutes), p.answer.Clock(s.ToMinutes))
 		if i == 0 {
-			name = "All: " + name
+			name = say.AllOf(name)
 		}
 		p.part.Options = append(p.part.Options, name)
 	}

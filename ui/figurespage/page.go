@@ -37,12 +37,12 @@ func New(h page.Host) *Page {
 		cost:      page.Prose(""),
 		warnings:  container.NewVBox(),
 	}
-	left := page.ScrolledBothWays(page.Heading("The phases and the tub"), p.table,
+	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub), p.table,
 		page.Prose(say.AboutFigures(page.Reads)))
-	right := page.ScrolledBothWays(page.Heading("What to know"), p.warnings,
-		page.Heading("Nutrition of the whole food"), p.nutrition,
-		page.Heading("What the ingredients cost"), p.cost,
-		page.Heading("What one gram more of a line does"), p.lines,
+	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow), p.warnings,
+		page.Heading(say.WholeFood), p.nutrition,
+		page.Heading(say.WhatItCosts), p.cost,
+		page.Heading(say.GramMoreTitle), p.lines,
 		page.Prose(say.AboutGramMore))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.485
@@ -51,7 +51,7 @@ func New(h page.Host) *Page {
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return "All figures" }
+func (p *Page) Title() string { return say.AllFigures }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -94,7 +94,7 @@ func (p *Page) showWarnings(ws []model.Warning) {
 		}
 	}
 	if len(rows) == 0 {
-		rows = append(rows, widget.NewLabel("No warnings."))
+		rows = append(rows, widget.NewLabel(say.NoWarnings))
 	}
 	p.warnings.Objects = rows
 	p.warnings.Refresh()

@@ -152,7 +152,7 @@ func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch)
 	if b.Dx() <= 0 {
 		return
 	}
-	const label = "scoops"
+	const label = say.Scooped
 	width := s.Measure(label, s.Text) + 12
 	d.Box(b, draw.Fade(c, .22))
 	// The hatch leaves the label free.
@@ -217,10 +217,10 @@ func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 		name string
 		line draw.Stroke
 	}{
-		{v.Dense.Name + " hardness", draw.Stroke{Width: 2.4, Dash: denseDash, Colour: dense}},
-		{v.Foam.Name + " hardness", draw.Stroke{Width: 2.4, Dash: foamDash, Colour: foam}},
-		{v.Dense.Name + " ice by volume", draw.Stroke{Width: 1.1, Dash: draw.Dashed, Colour: dense}},
-		{v.Foam.Name + " ice by volume", draw.Stroke{Width: 1.1, Dash: draw.Dotted, Colour: foam}},
+		{say.RailHardness(v.Dense.Name), draw.Stroke{Width: 2.4, Dash: denseDash, Colour: dense}},
+		{say.RailHardness(v.Foam.Name), draw.Stroke{Width: 2.4, Dash: foamDash, Colour: foam}},
+		{say.RailIce(v.Dense.Name), draw.Stroke{Width: 1.1, Dash: draw.Dashed, Colour: dense}},
+		{say.RailIce(v.Foam.Name), draw.Stroke{Width: 1.1, Dash: draw.Dotted, Colour: foam}},
 	} {
 		need := 34 + f.s.Measure(e.name, f.s.Text)
 		if x+need > f.d.W {
@@ -230,12 +230,12 @@ func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 		f.d.Write(draw.Text{At: draw.Point{X: x + 34, Y: y}, S: e.name, Size: f.s.Text, Colour: f.s.Muted})
 		x += need + 1.6*f.s.Text
 	}
-	name := "both scoop"
+	name := say.BothScoop
 	if v.Both.Empty() {
 		if !v.Dense.known() || !v.Foam.known() {
 			return // a phase without lines scoops nowhere yet, which says nothing
 		}
-		name = "nowhere do both scoop"
+		name = say.NowhereBoth
 	}
 	if x+34+f.s.Measure(name, f.s.Text) > f.d.W {
 		return

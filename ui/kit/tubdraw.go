@@ -5,6 +5,7 @@ import (
 
 	"ripplewright/internal/show/chart"
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 )
 
 // tilt is how round the rim looks from a little above: the height of its
@@ -226,6 +227,6 @@ func (f *tubFrame) labels(d *draw.List, s chart.Look, v *Tub, dense, foam draw.C
 	}
 	// The level stands on the far wall where there is room above the food.
 	if gap := f.surface - f.rSurf*tilt - (f.top - f.rTop*tilt); v.Fill > 0 && gap > 1.6*s.Text {
-		d.Write(draw.Text{At: draw.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: v.Reads.Percent(100*v.Fill, 0) + " full", Size: s.Text, Align: draw.Centre, Rise: draw.Above, Colour: readable(f.inside)})
+		d.Write(draw.Text{At: draw.Point{X: f.x, Y: f.surface - f.rSurf*tilt - 2}, S: say.FullTo(v.Reads, v.Fill), Size: s.Text, Align: draw.Centre, Rise: draw.Above, Colour: readable(f.inside)})
 	}
 }

@@ -211,9 +211,9 @@ func (p *Page) show() {
 	step := p.step()
 	if step == nil {
 		kit.SetText(p.place, "")
-		kit.SetText(p.title, "There is nothing to make")
+		kit.SetText(p.title, say.NothingHere)
 		kit.SetText(p.things, "")
-		kit.SetText(p.text, "Put something into the custard or the foam, on the bench.")
+		kit.SetText(p.text, say.PutSomethingIn)
 		p.back.ShowPad("Back", false)
 		p.next.ShowPad("Next", false)
 		p.clock.show(nil)
@@ -224,7 +224,7 @@ func (p *Page) show() {
 	words := say.Step(page.Reads, m, step)
 	place := say.StepPlace(i, n)
 	if p.trial != nil && slices.Contains(p.trial.Steps, step.Code) {
-		place += " · changed by the reading"
+		place += say.ChangedByTrial
 	}
 	kit.SetText(p.place, place)
 	kit.SetText(p.title, words.Title)

@@ -50,7 +50,7 @@ func Lacking(lacks []card.Lack) string {
 	var all []string
 	for i, l := range lacks {
 		if i == mostLacking {
-			all = append(all, "There are more.")
+			all = append(all, say.LettersGoOn)
 			break
 		}
 		all = append(all, Sentence(say.Place(l.Path)+": "+l.String()))
@@ -64,8 +64,8 @@ const mostLacking = 4
 // PlainError is the text of an error without the package it comes from.
 func PlainError(err error) string {
 	s := err.Error()
-	for _, of := range [...]string{"card: ", "label: "} {
-		s = strings.TrimPrefix(s, of)
+	for _, of := range [...]string{"card", "label"} {
+		s = strings.TrimPrefix(s, of+": ")
 	}
 	return s
 }

@@ -10,9 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/mishap"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
@@ -30,25 +28,6 @@ func Number(v float64, decimals int) string {
 		return ""
 	}
 	return Reads.Number(v, decimals)
-}
-
-// Amount writes the known part of a, with "≥" where some term is unknown.
-func Amount(a ingredient.Amount, decimals int) string {
-	switch {
-	case a.Nothing():
-		return ""
-	case a.Most-a.Known > 0.5*math.Pow10(-decimals):
-		return say.AtLeast(Number(a.Known, decimals))
-	}
-	return Number(a.Known, decimals)
-}
-
-// Band writes the band of a figure, "" where that is unknown.
-func Band(s model.Span, k float64, decimals int) string {
-	if math.IsNaN(s.Value) {
-		return ""
-	}
-	return Number(k*s.Low, decimals) + " and " + Number(k*s.High, decimals)
 }
 
 // Heading is a section's title.
@@ -173,11 +152,6 @@ func (Indent) MinSize(objects []fyne.CanvasObject) fyne.Size {
 // Ink is a colour of the theme as plots take it.
 func Ink(name fyne.ThemeColorName) draw.Colour {
 	return color.NRGBAModel.Convert(theme.Color(name)).(draw.Colour)
-}
-
-// SeverityWord says how much a warning weighs.
-func SeverityWord(s model.Severity) string {
-	return map[model.Severity]string{model.Note: "Note", model.Caution: "Caution", model.Serious: "Serious"}[s]
 }
 
 // ShowSelected puts a choice on screen and calls nobody back.

@@ -31,7 +31,7 @@ type colourRow struct {
 func newColourRow(p *Page, name string, foam bool) *colourRow {
 	r := &colourRow{sample: kit.NewSwatch(foam), foam: foam, name: widget.NewLabel(name)}
 	commit := func(hex string) {
-		p.change(strings.ToLower(name)+" colour", func(d *design.Design) {
+		p.change(say.ColourStep(strings.ToLower(name)), func(d *design.Design) {
 			if foam {
 				d.Blend.FoamColour = hex
 			} else {

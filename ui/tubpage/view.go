@@ -73,7 +73,7 @@ var sheetSizes = []string{noSheet, "A4", "A5", "Letter"}
 var fields = []struct{ field, name, hint string }{
 	{"maker", "Your name and address", "Saltmarsh Quay, 1 Pier Road, Saltmarsh"},
 	{"made", "Made on", "2026-07-14"},
-	{"keeps", "Keeps for", "90d or 6m, as you have found out"},
+	{"keeps", "Keeps for", say.KeepsExample},
 	{"languages", "Languages", "de,en"},
 	{"net", "Quantity, mL", "all that the tub holds, frozen"},
 	{"lot", "Lot", "from the day it was made"},
@@ -299,5 +299,5 @@ func (v *View) write() {
 	if pages == nil {
 		return
 	}
-	v.host.Export(page.FileTitle(v.host.Design())+" label.pdf", func(path string) error { return card.WritePages(path, title, pages) })
+	v.host.Export(say.TubLabelFile(page.FileTitle(v.host.Design())), func(path string) error { return card.WritePages(path, title, pages) })
 }

@@ -19,12 +19,12 @@ type Proof struct {
 
 // Order is the order in which checks are shown: the strongest proof first.
 var Order = []Proof{
-	{validate.Independent, "Independent", "nothing was fitted to them: the strongest proof"},
-	{validate.Elsewhere, "Products of others", "nothing was fitted, but their mix was not read: they test level and order"},
-	{validate.Regression, "What the constants came from", "the model was fitted to them: they show the fit, not a prediction"},
-	{validate.Remembered, "From memory", "published figures that we did not look up again: no proof"},
-	{validate.Twice, "Computed twice", "by a second program of ours: checks the arithmetic only"},
-	{validate.Identity, "Exact by definition", "the same equations computed separately: checks the program only"},
+	{validate.Independent, "Independent", say.ProvesIndependent},
+	{validate.Elsewhere, "Products of others", say.ProvesElsewhere},
+	{validate.Regression, "What the constants came from", say.ProvesRegression},
+	{validate.Remembered, "From memory", say.ProvesRemembered},
+	{validate.Twice, "Computed twice", say.ProvesTwice},
+	{validate.Identity, "Exact by definition", say.ProvesIdentity},
 }
 
 // Entry is a line of the list: the overview, the head of a kind, or a check.

@@ -25,8 +25,8 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 	end := float64(last) * ripple.ChordBinMM
 	p := chart.Plot{
 		Style: chart.Look{Reads: s},
-		X:     chart.Axis{Title: "length of chords, mm", Min: 0, Max: end, NoGrid: true},
-		Y:     chart.Axis{Title: "% of the phase in them"},
+		X:     chart.Axis{Title: say.ChordLength, Min: 0, Max: end, NoGrid: true},
+		Y:     chart.Axis{Title: say.ShareInChords},
 	}
 	for _, x := range []struct {
 		name    string
@@ -68,16 +68,16 @@ func stairs(name string, shares []float64, from, width float64, line draw.Stroke
 // FoamOfSpoons and SweetnessOfSpoons show how spoonfuls differ; ok is false where
 // they do not.
 func (f *Findings) FoamOfSpoons(s say.Style) (p chart.Plot, ok bool) {
-	return spoons(s, &f.foam, 100, "foam in a spoonful, % of volume")
+	return spoons(s, &f.foam, 100, say.FoamInSpoon)
 }
 
 // SweetnessOfSpoons is FoamOfSpoons of the sweetness.
 func (f *Findings) SweetnessOfSpoons(s say.Style) (p chart.Plot, ok bool) {
-	return spoons(s, &f.sweet, 1, "sweetness of a spoonful, % sucrose")
+	return spoons(s, &f.sweet, 1, say.SpoonSweetness)
 }
 
 func spoons(s say.Style, of *ripple.Spoonful, unit float64, name string) (chart.Plot, bool) {
-	const share = "% of spoonfuls"
+	const share = say.ShareOfSpoons
 	width := unit * (of.Highest - of.Lowest) / ripple.SpoonBins
 	return chart.Plot{
 		Style: chart.Look{Reads: s},

@@ -14,6 +14,16 @@ func AboutFigures(s Style) string {
 		". The trade aims for a sweetness of " + s.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0) + " in an ice cream."
 }
 
+// What stands on the page of all figures.
+const (
+	AllFigures    = "All figures"
+	PhasesAndTub  = "The phases and the tub"
+	WhatToKnow    = "What to know"
+	WholeFood     = "Nutrition of the whole food"
+	WhatItCosts   = "What the ingredients cost"
+	GramMoreTitle = "What one gram more of a line does"
+)
+
 // AboutGramMore explains the table of what a gram more does.
 const AboutGramMore = "What a gram more, as written, changes in its phase at the serving temperature. Hardness is in per cent of itself, sweetness in points. They are slopes: use them for small changes."
 

@@ -66,12 +66,22 @@ const (
 	OwnColour     = "your own"
 	Measuring     = "Ribbons: measuring…"
 
+	EatsAs         = "    eats as"
+	ChordLength    = "length of chords, mm"
+	ShareInChords  = "% of the phase in them"
+	FoamInSpoon    = "foam in a spoonful, % of volume"
+	SpoonSweetness = "sweetness of a spoonful, % sucrose"
+	ShareOfSpoons  = "% of spoonfuls"
+
 	EmptyTub      = "the tub is empty; add ingredients to the custard or the foam on the bench"
 	AboutSpoonful = "A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."
 )
 
 // ColourOf heads the question for the colour of a phase.
 func ColourOf(phase string) string { return "Colour of the " + phase }
+
+// ColourStep is the step of another colour of a phase.
+func ColourStep(phase string) string { return phase + " colour" }
 
 // NoPicture says why there is none.
 func NoPicture(why string) string { return "No picture: " + why + "." }

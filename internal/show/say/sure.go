@@ -8,18 +8,37 @@ import (
 
 // What stands on the page of checks.
 const (
-	HowSure     = "How sure are we?"
-	RunningOver = "Running the models against the tables…"
-	AboutChecks = "When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."
-	RestOn      = "What these figures rest on"
-	RestUnder   = "measured, computed, a convenience, not settled"
-	NoPoints    = "This check counts figures; it has no points to draw."
-	NotCounted  = "not counted"
-	Show        = "Show"
+	HowSure        = "How sure are we?"
+	HowSureBriefly = "How sure?"
+	RunningOver    = "Running the models against the tables…"
+	AboutChecks    = "When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."
+	RestOn         = "What these figures rest on"
+	RestUnder      = "measured, computed, a convenience, not settled"
+	NoPoints       = "This check counts figures; it has no points to draw."
+	NotCounted     = "not counted"
+	Show           = "Show"
 
 	ModelAndMeasurement = "Model and measurement"
 	Errors              = "Errors"
 	Numbers             = "Numbers"
+)
+
+// What a kind of check proves.
+const (
+	ProvesIndependent = "nothing was fitted to them: the strongest proof"
+	ProvesElsewhere   = "nothing was fitted, but their mix was not read: they test level and order"
+	ProvesRegression  = "the model was fitted to them: they show the fit, not a prediction"
+	ProvesRemembered  = "published figures that we did not look up again: no proof"
+	ProvesTwice       = "by a second program of ours: checks the arithmetic only"
+	ProvesIdentity    = "the same equations computed separately: checks the program only"
+)
+
+// The axes of a check.
+const (
+	PublishedAxis = "published: "
+	ModelAxis     = "model: "
+	ErrorAxis     = "error, "
+	TableOrder    = "point, in the order of the table"
 )
 
 // CheckHeads head the summary of checks, CheckPairs the figures of one.

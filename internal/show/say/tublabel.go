@@ -122,3 +122,9 @@ func LabelChoice(err error) string {
 	}
 	return strings.ToUpper(err.Error()[:1]) + err.Error()[1:] + "."
 }
+
+// KeepsExample shows how the time is typed for which a tub keeps.
+const KeepsExample = "90d or 6m, as you have found out"
+
+// TubLabelFile names the file of a tub's label.
+func TubLabelFile(title string) string { return title + " label.pdf" }

@@ -1,0 +1,45 @@
+package say
+
+// UsualCautions are those of any design, in Markdown.
+const UsualCautions = `The usual cautions. Local code and licensed practice decide.
+
+- **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
+- **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
+- **Cooling.** Published limits: 57 to 21 °C within 2 hours, then to 5 °C within 4 more.
+- **Allergens.** Milk and egg, and whatever else the ingredients bring; one scoop for several tubs spreads them.
+- **Honey** is never for infants under twelve months.
+- **Alcohol** must be named. It is not for children or in pregnancy.
+
+Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
+
+// KeysHelp is every key, for who has no mouse at hand.
+const KeysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
+
+**Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
+
+**Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they undo the typing. Ctrl+D: name, notes, tub and eggs.
+
+**Sliders and the temperature rail.** Left and Right step; with Shift, or Page Up and Page Down, ten steps; Home and End go to the limits. A key held down is one step of undo.
+
+**Numbers.** Type and press Enter, or leave the field. Up and Down step, Page Up and Page Down by ten. Escape brings the old number back.
+
+**Ingredient lines.** On a name: Space or Enter for another ingredient, Ctrl+Up and Ctrl+Down move the line, Delete removes it. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
+
+**In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
+
+**Choosing an ingredient.** Type a part of its name; Up and Down move, Enter takes it, Escape cancels.`
+
+// About is what the program says of itself.
+func About(version string) string {
+	return "Ripplewright " + version + ": two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented."
+}
+
+// TextSize offers text of so many percent.
+func TextSize(s Style, percent float64) string { return "Text " + s.Percent(percent, 0) }
+
+// What the menus offer beyond a word or two.
+const (
+	DesktopLook = "Light or dark as the desktop"
+	DesignItem  = "Name, notes, tub and eggs…"
+	SourcesItem = "Sources of the ingredients"
+)
