@@ -71,7 +71,7 @@ func TestTheListIsOfAllDesignsAndGoesIntoAFile(t *testing.T) {
 	test.Tap(pagetest.Button(t, p.object, "Add a design…"))
 	test.Tap(pagetest.Button(t, p.object, "Export list…"))
 	text := string(h.Written())
-	for _, each := range []string{"3 batches of Burnt honey", "1 batch of Quay custard", "| ☐ | Honey |", "Eggs, US large", "You pay at least kr"} {
+	for _, each := range []string{"3 batches of Burnt honey", "1 batch of Quay custard", `| \[ \] | Honey |`, "Eggs, US large", "You pay at least kr"} {
 		assert.Contains(t, text, each)
 	}
 	assert.Contains(t, p.said.Text, "You pay at least kr")

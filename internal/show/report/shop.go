@@ -157,7 +157,7 @@ func (x Shopping) WriteMarkdown(w io.Writer) error {
 	p.line("")
 	items, after := x.lines()
 	for i, r := range items {
-		box := "☐"
+		box := `\[ \]`
 		if i == 0 {
 			box = ""
 		}
