@@ -75,7 +75,7 @@ type Window struct {
 	kitchens *kitchens.Book
 
 	seen    uint64
-	hands   hands
+	latency latency
 	out     *painting    // that no frame is known to show yet
 	soon    func(func()) // runs a function between two turns of the toolkit's loop; nil without one
 	posts   posts
@@ -233,14 +233,14 @@ func (w *Window) Model() *model.Model { return w.Session.Model() }
 
 // Preview implements page.Host.
 func (w *Window) Preview(d design.Design) {
-	w.hands.moved()
+	w.latency.moved()
 	w.Session.Preview(d)
 }
 
 // Commit implements page.Host. Where the widget that has the keyboard says that
 // its keys have made the change, keys in a row are one step of undo.
 func (w *Window) Commit(d design.Design, step string) {
-	w.hands.moved()
+	w.latency.moved()
 	var keys any
 	if f, ok := w.win.Canvas().Focused().(interface{ ByKeys() bool }); ok && f.ByKeys() {
 		keys = f

@@ -7,13 +7,13 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// hands remembers the oldest change by a hand that no frame shows yet.
-type hands struct {
+// latency remembers the oldest change by a hand that no frame shows yet.
+type latency struct {
 	oldest time.Time
 	n      int
 }
 
-func (h *hands) moved() {
+func (h *latency) moved() {
 	if h.n++; h.n == 1 {
 		h.oldest = time.Now()
 	}
@@ -28,7 +28,7 @@ func (w *Window) event(format string, args ...any) {
 
 // painting is what a frame shows that may not be out yet.
 type painting struct {
-	hands   hands
+	latency latency
 	updated time.Time
 	design  design.Design
 }
@@ -46,8 +46,8 @@ func (w *Window) sayWhenPainted() {
 	if w.Events == nil {
 		return
 	}
-	w.out = &painting{w.hands, time.Now(), w.Design()}
-	w.hands = hands{}
+	w.out = &painting{w.latency, time.Now(), w.Design()}
+	w.latency = latency{}
 	if w.soon != nil {
 		w.soon(w.painted)
 	}
@@ -60,8 +60,8 @@ func (w *Window) painted() {
 		return
 	}
 	w.out = nil
-	if from := p.hands.oldest; p.hands.n > 0 {
-		w.event("painted ms=%.1f update=%.1f hands=%d", ms(time.Since(from)), ms(p.updated.Sub(from)), p.hands.n)
+	if from := p.latency.oldest; p.latency.n > 0 {
+		w.event("painted ms=%.1f update=%.1f hands=%d", ms(time.Since(from)), ms(p.updated.Sub(from)), p.latency.n)
 	}
 	d := p.design
 	w.event("design foam=%g serving=%g count=%d grams=%g", d.Blend.FoamVolumePercent, d.Serving.TemperatureC, d.Tubs.Count, firstGrams(d))

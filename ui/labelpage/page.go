@@ -222,7 +222,7 @@ func (p *Page) rules(l *label.Label) fyne.CanvasObject {
 }
 
 // folded shows rules by their titles, each of which opens on its conditions.
-func folded(rules []labelview.Rule) fyne.CanvasObject {
+func folded(rules []labelview.Reading) fyne.CanvasObject {
 	all := widget.NewAccordion()
 	for _, r := range rules {
 		box := container.NewVBox()

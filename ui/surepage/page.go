@@ -28,7 +28,7 @@ import (
 type Page struct {
 	host    page.Host
 	tables  fs.FS
-	entries []proofs.Entry // nil until the checks have run
+	entries []proofs.Listed // nil until the checks have run
 	list    *widget.List
 	status  *widget.Label
 	busy    *widget.ProgressBarInfinite
@@ -156,7 +156,7 @@ func newCheckLine() fyne.CanvasObject {
 	return container.NewBorder(nil, nil, container.NewStack(room, widget.NewLabel("✓")), nil, lines)
 }
 
-func showEntry(e proofs.Entry, o *fyne.Container) {
+func showEntry(e proofs.Listed, o *fyne.Container) {
 	lines, mark := o.Objects[0].(*fyne.Container), o.Objects[1].(*fyne.Container).Objects[1].(*widget.Label)
 	name, figures := lines.Objects[0].(*widget.Label), lines.Objects[1].(*widget.Label)
 	name.TextStyle.Bold = e.Row == nil
@@ -216,7 +216,7 @@ func (p *Page) draw() {
 }
 
 // look is that of the theme.
-func look() proofs.Look {
-	return proofs.Look{Model: page.Ink(kit.ColorNameFoam), Published: page.Ink(kit.ColorNameDense), Beside: page.Ink(kit.ColorNameBoth),
+func look() proofs.Dress {
+	return proofs.Dress{Model: page.Ink(kit.ColorNameFoam), Published: page.Ink(kit.ColorNameDense), Beside: page.Ink(kit.ColorNameBoth),
 		Apart: page.Ink(theme.ColorNamePlaceHolder), Reads: page.Reads}
 }

@@ -154,7 +154,7 @@ func TestAMissedBarIsShownAsNotMet(t *testing.T) {
 	r := p.pick(t, "lactose_freezing_point")
 	assert.Contains(t, words(p.scene), "✗ NOT MET: largest error 0.115 of 0.0152 K")
 	line := newCheckLine()
-	showEntry(proofs.Entry{Row: r}, line.(*fyne.Container))
+	showEntry(proofs.Listed{Row: r}, line.(*fyne.Container))
 	assert.Contains(t, words(line), "✗")
 	assert.Contains(t, words(line), "NOT MET")
 }

@@ -124,14 +124,14 @@ func Statement(l *label.Label, letters int) (runs []label.Run, all bool) {
 	return runs, left >= 0
 }
 
-// Rule is a name or a claim, whether it is met, and its conditions.
-type Rule struct {
+// Reading is a name or a claim, whether it is met, and its conditions.
+type Reading struct {
 	Title      string
 	Conditions []string
 }
 
 // Names groups the names that the food, or its custard, may bear, under their heads.
-func Names(s say.Style, l *label.Label) (heads []string, of [][]Rule) {
+func Names(s say.Style, l *label.Label) (heads []string, of [][]Reading) {
 	for i, n := range l.Names {
 		if i == 0 || n.Of != l.Names[i-1].Of || n.Region != l.Names[i-1].Region {
 			heads, of = append(heads, say.NamesUnder(n)), append(of, nil)
@@ -143,16 +143,16 @@ func Names(s say.Style, l *label.Label) (heads []string, of [][]Rule) {
 }
 
 // Claims are the claims, with their conditions.
-func Claims(s say.Style, l *label.Label) []Rule {
-	var out []Rule
+func Claims(s say.Style, l *label.Label) []Reading {
+	var out []Reading
 	for _, c := range l.Claims {
 		out = append(out, rule(s, say.MetMark(c.Met, c.Incomplete), c.Claim, c.Conditions, c.Disclosure))
 	}
 	return out
 }
 
-func rule(s say.Style, mark, name string, limits []label.Limit, note string) Rule {
-	r := Rule{Title: mark + " — " + name}
+func rule(s say.Style, mark, name string, limits []label.Limit, note string) Reading {
+	r := Reading{Title: mark + " — " + name}
 	for _, l := range limits {
 		r.Conditions = append(r.Conditions, say.LimitLine(s, l))
 	}

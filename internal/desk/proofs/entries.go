@@ -27,8 +27,8 @@ var Order = []Proof{
 	{validate.Identity, "Exact by definition", say.ProvesIdentity},
 }
 
-// Entry is a line of the list: the overview, the head of a kind, or a check.
-type Entry struct {
+// Listed is a line of the list: the overview, the head of a kind, or a check.
+type Listed struct {
 	Head  string        // "" of a check
 	Under string        // what the entries below a head prove
 	Row   *validate.Row // nil of a head
@@ -36,7 +36,7 @@ type Entry struct {
 
 // Summary is all checks, in order.
 type Summary struct {
-	Entries []Entry
+	Entries []Listed
 	Kinds   []say.TableRow // a row for each kind
 	Text    string
 	Failed  bool // some check misses its limit
@@ -44,17 +44,17 @@ type Summary struct {
 
 // Summarize orders rows. A kind without checks has no head.
 func Summarize(s say.Style, rows []validate.Row) Summary {
-	out := Summary{Entries: []Entry{{Head: say.RestOn, Under: say.RestUnder}}}
+	out := Summary{Entries: []Listed{{Head: say.RestOn, Under: say.RestUnder}}}
 	all, pass, open := 0, 0, 0
 	for _, k := range Order {
-		var of []Entry
+		var of []Listed
 		n, met, points := 0, 0, 0
 		for i := range rows {
 			r := &rows[i]
 			if r.Kind != k.Kind {
 				continue
 			}
-			of = append(of, Entry{Row: r})
+			of = append(of, Listed{Row: r})
 			if !limited(r) {
 				open++
 				continue
@@ -67,7 +67,7 @@ func Summarize(s say.Style, rows []validate.Row) Summary {
 		if of == nil {
 			continue
 		}
-		out.Entries = append(append(out.Entries, Entry{Head: k.Name, Under: k.Under}), of...)
+		out.Entries = append(append(out.Entries, Listed{Head: k.Name, Under: k.Under}), of...)
 		all, pass = all+n, pass+met
 		out.Kinds = append(out.Kinds, say.TableRow{Name: k.Name, Cells: []string{fmt.Sprint(n), fmt.Sprint(met), fmt.Sprint(points)}})
 	}
@@ -79,7 +79,7 @@ func Summarize(s say.Style, rows []validate.Row) Summary {
 func limited(r *validate.Row) bool { return !math.IsInf(r.Bar, 1) }
 
 // Mark is the sign of an entry: met, not met, only compared, or none.
-func (e Entry) Mark() string {
+func (e Listed) Mark() string {
 	switch {
 	case e.Row == nil:
 		return ""
@@ -92,7 +92,7 @@ func (e Entry) Mark() string {
 }
 
 // Title is what an entry is called.
-func (e Entry) Title() string {
+func (e Listed) Title() string {
 	if e.Row == nil {
 		return e.Head
 	}
@@ -100,7 +100,7 @@ func (e Entry) Title() string {
 }
 
 // Line is what stands under the title.
-func (e Entry) Line(s say.Style) string {
+func (e Listed) Line(s say.Style) string {
 	if e.Row == nil {
 		return e.Under
 	}

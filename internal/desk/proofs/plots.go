@@ -11,8 +11,8 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// Look is how plots of checks look: their colours, and how numbers read.
-type Look struct {
+// Dress is how plots of checks look: their colours, and how numbers read.
+type Dress struct {
 	Model, Published, Beside draw.Colour
 	Apart                    draw.Colour // of what does not count
 	Reads                    say.Style
@@ -38,7 +38,7 @@ func drop(list []chart.Series, more ...chart.Series) []chart.Series {
 // Agreement plots model and measurement of a check: both over the check's own x
 // where its points lie along one, and the model against the measured where the
 // points are things with names.
-func (l Look) Agreement(r *validate.Row) chart.Plot {
+func (l Dress) Agreement(r *validate.Row) chart.Plot {
 	if !alongX(r) {
 		return l.parity(r)
 	}
@@ -77,7 +77,7 @@ func alongX(r *validate.Row) bool {
 }
 
 // parity plots the model against the measured: on the line they agree.
-func (l Look) parity(r *validate.Row) chart.Plot {
+func (l Dress) parity(r *validate.Row) chart.Plot {
 	pairs := slices.Clone(r.Pairs)
 	slices.SortFunc(pairs, func(a, b validate.Pair) int { return cmp.Compare(a.Measured, b.Measured) })
 	at := func(m draw.Marker, name string, counted bool, colour draw.Colour) chart.Series {
@@ -117,7 +117,7 @@ func (l Look) parity(r *validate.Row) chart.Plot {
 
 // barLines are where the bar lies in a parity plot, if its unit is that of the
 // axes or per cent of them.
-func (l Look) barLines(r *validate.Row, lo, hi float64, log bool) []chart.Series {
+func (l Dress) barLines(r *validate.Row, lo, hi float64, log bool) []chart.Series {
 	if math.IsInf(r.Bar, 0) || r.Bar <= 0 {
 		return nil
 	}
@@ -147,7 +147,7 @@ func (l Look) barLines(r *validate.Row, lo, hi float64, log bool) []chart.Series
 }
 
 // Errors plots the errors of a check against its bar.
-func (l Look) Errors(r *validate.Row) chart.Plot {
+func (l Dress) Errors(r *validate.Row) chart.Plot {
 	along := alongX(r)
 	title := r.XLabel
 	if !along {

@@ -31,14 +31,14 @@ func TestEveryCheckIsListedDrawnAndTabulated(t *testing.T) {
 			assert.Equal(t, k.Kind == e.Row.Kind, k.Name == head, "%s under %s", e.Row.Table, head)
 		}
 		drawn := 0
-		for _, s := range (Look{}).Agreement(e.Row).Series {
+		for _, s := range (Dress{}).Agreement(e.Row).Series {
 			if s.Marker != draw.NoMarker {
 				drawn += len(s.X)
 			}
 		}
 		assert.GreaterOrEqual(t, drawn, len(e.Row.Pairs), e.Row.Table)
 		errors := 0
-		for _, s := range (Look{}).Errors(e.Row).Series {
+		for _, s := range (Dress{}).Errors(e.Row).Series {
 			errors += len(s.X)
 		}
 		assert.Equal(t, len(e.Row.Pairs), errors, e.Row.Table)

@@ -38,8 +38,8 @@ func ViewsNamed(name string) []ripple.View {
 	return Views[0].Views
 }
 
-// Face is the cut face of a tub, without its picture. Lengths are mm.
-type Face struct {
+// CutShown is the cut face of a tub, without its picture. Lengths are mm.
+type CutShown struct {
 	Title             string
 	WidthMM, HeightMM float64
 	CornerMM          float64
@@ -49,19 +49,19 @@ type Face struct {
 
 // Faces returns what is shown of d, evaluated as r. The error says why there is
 // nothing to draw.
-func Faces(s say.Style, d design.Design, r *model.Result, views []ripple.View) ([]Face, error) {
+func Faces(s say.Style, d design.Design, r *model.Result, views []ripple.View) ([]CutShown, error) {
 	if r.Blend.VolumeML == 0 {
 		return nil, errors.New(say.EmptyTub)
 	}
 	size := tub.Size(d.Tubs)
-	var faces []Face
+	var faces []CutShown
 	for _, v := range views {
 		if _, err := cutting.Of(d, r, v); err != nil {
 			return nil, err
 		}
-		f := Face{WidthMM: size.LengthMM, HeightMM: size.BreadthMM, CornerMM: size.CornerMM}
+		f := CutShown{WidthMM: size.LengthMM, HeightMM: size.BreadthMM, CornerMM: size.CornerMM}
 		if v == ripple.Side {
-			f = Face{WidthMM: size.LengthMM, HeightMM: size.FillMM, HeadMM: size.HeightMM - size.FillMM, Open: true}
+			f = CutShown{WidthMM: size.LengthMM, HeightMM: size.FillMM, HeadMM: size.HeightMM - size.FillMM, Open: true}
 		}
 		f.Title = say.CutTitle(s, v, f.WidthMM, f.HeightMM)
 		faces = append(faces, f)
