@@ -1,7 +1,7 @@
 // Mutate changes one constant or operator of a package at a time, runs the
 // tests that rest on it, and prints the changes that no test noticed.
 //
-//	go run ./internal/mutate -sample 60 -seed 1 ./internal/matter/solution
+//	go run ./internal/mutate -sample 60 -seed 1 -run "" ./internal/matter/solution
 //	go run ./internal/mutate -run ./cmd/ripplecalc ./internal/answer/model
 //
 // The tree is never touched: what is changed lives in temporary files that the

@@ -19,7 +19,7 @@ import (
 
 func main() {
 	var o options
-	run := flag.String("run", "model,validate,cold,say,card", "tests that follow the package's own: packages by the last part of their path, or as ./cmd/ripplecalc")
+	run := flag.String("run", "model,validate,cold,balance,say,card", "tests that follow the package's own: packages by the last part of their path, or as ./cmd/ripplecalc")
 	kind := flag.String("kinds", "float,compare", "what to change: "+strings.Join(kinds, ", "))
 	flag.IntVar(&o.sample, "sample", 0, "how many changes to try in each package; 0 is all")
 	flag.Int64Var(&o.seed, "seed", 1, "which sample")
