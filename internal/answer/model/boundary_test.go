@@ -487,3 +487,33 @@ func TestTheStoveTakesWaterOnly(t *testing.T) {
 		}
 	}
 }
+
+// Salt in the foam counts from all of its lines, the syrup's too (the trade's 10
+// g/kg, common practice).
+func TestSaltOfFoamAndSyrupIsOne(t *testing.T) {
+	m := model.New(market.Library(t))
+	of := func(k float64) (*model.OverLimit, *model.Result) {
+		d := stall()
+		w := evaluated(t, m, d).Foam.WrittenG
+		g := k * 0.01 * w / (0.998 - 0.01) / 2
+		d = d.WithLineAdded(design.FoamPart, market.Line("salt", g)).WithLineAdded(design.SyrupPart, market.Line("salt", g))
+		r := evaluated(t, m, d)
+		f, _ := pass(r, "too_salty", "foam")
+		return f, r
+	}
+	f, _ := of(0.8)
+	assert.Nil(t, f)
+	f, r := of(1.3)
+	require.NotNil(t, f)
+	assert.InDelta(t, 10*r.Foam.Percent(mix.SodiumChloride), f.Value, 0.02*f.Value)
+}
+
+// A phase that nobody can judge, or that is not there, spoils nothing by itself.
+func TestOnlyWhatIsWrongIsWrong(t *testing.T) {
+	m := model.New(market.Library(t))
+	d := stall()
+	d.Blend.FoamVolumePercent = 0
+	r := evaluated(t, m, d)
+	require.Equal(t, model.NotThere, r.Verdict.Foam.How)
+	assert.Equal(t, r.Verdict.Dense.How == model.EatsWell && r.Verdict.Because == nil, r.Verdict.Good)
+}

@@ -554,3 +554,29 @@ func TestReferenceIntakesAreTheRegulations(t *testing.T) {
 	}
 	assert.Equal(t, 6, told)
 }
+
+// Half a gram of honey, nuts or something nobody described is told of as a pound
+// is; what weighs nothing is not there.
+func TestACrumbIsDeclared(t *testing.T) {
+	honey, nuts, open := made("honey", nil), made("nuts", nil), made("mix", nil)
+	honey.Name, honey.CommonName = "Honey", "honey"
+	nuts.AllergensUS = []string{"tree_nut:hazelnut"}
+	open.Own, open.Compound, open.Name = true, true, "Quay mix"
+	for g, want := range map[float64]bool{0: false, 0.5: true} {
+		f := food(honey, g, nuts, g, open, g, made("own", nil), 90.)
+		l := labelOf(t, f, label.US)
+		assert.Equal(t, want, strings.Contains(strings.Join(l.Notes, "\n"), "not for infants"), "%g g", g)
+		assert.Equal(t, want, strings.Contains(l.Contains, "hazelnut"), "%g g: %s", g, l.Contains)
+		assert.Equal(t, want, strings.Contains(strings.Join(l.Warnings, "\n"), "Quay mix") || strings.Contains(l.Contains, "Quay mix"), "%g g: %v", g, l.Warnings)
+	}
+}
+
+// 21 CFR 135.130: mellorine is made with fat from an ingredient used for its
+// fat, one whose solids are half fat or more.
+func TestAFatSourceIsHalfFat(t *testing.T) {
+	for fat, want := range map[float64]bool{39.9: false, 40.1: true} { // of 80 g solids
+		in := made("spread", figures{ingredient.Fat: fat, ingredient.Water: 20})
+		l := labelOf(t, food(in, 50., made("own", nil), 50.), label.US)
+		assert.Equal(t, want, limit(t, l, "mellorine", "fat other than").Met, "%g", fat)
+	}
+}
