@@ -36,6 +36,9 @@ type Answer struct {
 	// PutBack is the custard taken to the counter once and frozen again.
 	PutBack PutBack
 	Gums    bool // a line of it slows the growth by ice.GumSlows
+	// BeginsC is where the custard begins to freeze; well above ice.UntriedC the
+	// law was not looked at. NaN where it never does.
+	BeginsC float64
 
 	factor float64 // Options.Factor
 }

@@ -66,6 +66,7 @@ func (t *teller) all() Answer {
 			slow = ice.GumSlows
 		}
 		law := ice.Of(&t.r.Dense.Body, slow)
+		out.BeginsC = law.FreezingPointC()
 		from := t.custard(law)
 		places := t.phase(&out.Custard, law, &t.r.Dense.Body, from)
 		if out.Custard.Frozen {

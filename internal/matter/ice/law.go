@@ -43,9 +43,9 @@ const Uncertain = 3
 // 9:321 (abstract: diffusion between the crystals 1.2 times as slow).
 const GumSlows = 1.2
 
-// Range is where the law was looked at, °C. Above it the freezing point is near
-// and the shell's formula untested; below it holds the floor.
-var Range = [2]float64{-25, -2.5}
+// UntriedC is the temperature, °C, above which the law was not looked at: the shell
+// of crystals in so much water is a guess.
+const UntriedC = -2.5
 
 // The floor. Measured growth goes on in the deep cold where the law's dies out:
 // at −28.9 °C six growths are −1264 to 3035 µm³ a day, median 615 (Sinclair et

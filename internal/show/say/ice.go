@@ -244,6 +244,10 @@ func IcePutBack(s Style, a *icy.Answer) string {
 	return text + "."
 }
 
+// untriedK is by how much a custard may freeze too warm for the law before a word
+// is due: the mush is soon colder (our own).
+const untriedK = 1
+
 // IceNotModelled says what the figures leave out.
 func IceNotModelled(s Style, a *icy.Answer) string {
 	text := "Not in these figures: what the beaters break, crystals that grow together, and what yolk and starch do to the ice. "
@@ -251,6 +255,9 @@ func IceNotModelled(s Style, a *icy.Answer) string {
 		text += "The gums count as slowing the growth by " + s.Number(ice.GumSlows, 1) + " times, the one published figure. "
 	}
 	text += "No crystals of a hand-beaten custard were measured that could be found, and laboratories differ by 2 to 3 times: compare two ways with one recipe."
+	if a.BeginsC > ice.UntriedC+untriedK {
+		text += " It begins to freeze at " + s.TemperatureTo(a.BeginsC, 1) + ", warmer than the growth was looked at: the figure for the freezing is a guess."
+	}
 	if a.AtC < ice.FloorFromC {
 		text += " Below " + s.Temperature(ice.FloorFromC) + " a floor is kept, since measured growth goes on where the law's dies out."
 	}

@@ -18,7 +18,7 @@ func grown(hardened, last float64) icy.Answer {
 	word := func(um float64) icy.Word {
 		return icy.Word{Step: ice.WordFor(um), Low: ice.WordFor(um / 1.3), High: ice.WordFor(um * 1.4)}
 	}
-	a := icy.Answer{AtC: -18, SwingK: 2, Openings: 4, Weeks: 12}
+	a := icy.Answer{BeginsC: -2.6, AtC: -18, SwingK: 2, Openings: 4, Weeks: 12}
 	a.Custard = icy.Phase{Present: true, Frozen: true, AfterFreezing: size(hardened / 1.2), Hardened: word(hardened), Word: word(last)}
 	for w := 0; w <= 12; w++ {
 		um := hardened + float64(w)/12*(last-hardened)
@@ -113,6 +113,9 @@ func TestWhatIsLeftOutIsSaidWhereTheFigureStands(t *testing.T) {
 	assert.Contains(t, all, "yolk")
 	assert.NotContains(t, all, "gums")
 	assert.NotContains(t, all, "floor")
+	assert.NotContains(t, all, "a guess")
+	a.BeginsC = -0.6
+	assert.Contains(t, say.IceNotModelled(say.Usual, &a), "a guess")
 	a.Gums, a.AtC = true, -28
 	all = strings.Join(say.Ice(say.Usual, &a), " ")
 	assert.Contains(t, all, "1.2 times")
