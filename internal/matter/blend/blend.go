@@ -21,8 +21,8 @@ type Contrast struct {
 	YieldKPa      float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
 }
 
-// Compare returns the contrast at the temperature of the states. scoopLo and
-// scoopHi bound the search for the start of scooping, °C.
+// Compare returns the contrast at the temperature of the states. scoopLowC and
+// scoopHighC bound the search for the start of scooping, °C.
 func Compare(dense, foam *phase.Body, at [2]phase.State, foamFraction, scoopLowC, scoopHighC float64) Contrast {
 	c := Contrast{
 		HardnessRatio:    at[0].YieldKPa / at[1].YieldKPa,

@@ -7,6 +7,8 @@ import "math"
 // of unaerated mix. Both must be positive; otherwise it returns NaN. A product
 // heavier than its mix has a negative overrun: it was mismeasured, or cooled.
 //
+//	o = m_mix/m_product − 1
+//
 // Source: H. D. Goff, University of Guelph, "Figuring package overrun by
 // weight, no particulates". Check there: 1090 g and 560 g, 94.6 %.
 func OverrunFraction(mixG, productG float64) float64 {

@@ -92,7 +92,8 @@ func (b *Body) held(t float64) float64 {
 // BoundWaterG returns the grams of water that never freeze and dissolve nothing.
 func (b *Body) BoundWaterG() float64 { return b.sorption.BoundG }
 
-// IceG returns the grams of ice at t.
+// IceG returns the grams of ice at t: what water the solutes do not hold,
+// I = max(0, W − U(t)), U of solution.Sorption.
 func (b *Body) IceG(t float64) float64 {
 	if !(t < b.FreezingPointC) { // which is 0 °C at most, or NaN
 		return 0
@@ -102,6 +103,9 @@ func (b *Body) IceG(t float64) float64 {
 
 // At returns the state at t, −60 to 30 °C. No ice is a state like any other:
 // FrozenFraction is then 0 and the hardness is that of syrup and film.
+//
+//	frozen = I/W, by mass I/M, by volume (I/0.917)/(I/0.917 + (W − I) + V_solids);
+//	syrup % = 100 S/(S + W − I), S the saccharides
 func (b *Body) At(t float64) State {
 	s := State{AtC: t, IceG: b.IceG(t)}
 	s.LiquidG = b.water - s.IceG
@@ -160,11 +164,12 @@ func (b *Body) YieldAtC(kPa, lowC, highC float64) (t float64, ok bool) {
 	return num.RootOrEnd(func(t float64) float64 { return b.At(t).YieldKPa - kPa }, lowC, highC, 1e-9), true
 }
 
-// AirFraction returns the share of the volume that is air.
+// AirFraction returns the share of the volume that is air, φ = o/(1 + o) at
+// the overrun o.
 func (b *Body) AirFraction() float64 { return b.OverrunFraction / (1 + b.OverrunFraction) }
 
 // GPerML returns that of the aerated phase as filled, g/mL: the mix at
-// ReferenceC with its overrun.
+// ReferenceC with its overrun, ρ_mix/(1 + o).
 func (b *Body) GPerML() float64 { return b.MixGPerML / (1 + b.OverrunFraction) }
 
 // VolumeML returns that of the whole phase as filled, mL.

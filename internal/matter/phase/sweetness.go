@@ -16,7 +16,7 @@ var sweetness = [mix.NumSpecies]float64{
 func SweetnessRatio(s mix.Species) float64 { return sweetness[s] }
 
 // SucroseEquivalentG returns the grams of sucrose as sweet as the sugars and
-// polyols of m. Cold dulls all of it while it is cold on the tongue; no
+// polyols of m, Σ g·s with s of the table sweetness. Cold dulls all of it while it is cold on the tongue; no
 // published number says by how much, so none is applied.
 func SucroseEquivalentG(m mix.Mix) float64 {
 	s := m.HigherSweetG
@@ -31,7 +31,7 @@ func SucroseEquivalentG(m mix.Mix) float64 {
 // Two mixes more than 0.5 apart taste different (same).
 var TradeSweetness = [2]float64{13, 17}
 
-// SweetnessPercent returns g sucrose equivalent per 100 g of m.
+// SweetnessPercent returns g sucrose equivalent per 100 g of m, 100 Σ g·s/M.
 func SweetnessPercent(m mix.Mix) float64 {
 	if t := m.TotalG(); t > 0 {
 		return 100 * SucroseEquivalentG(m) / t

@@ -35,11 +35,14 @@ func solids(m *mix.Mix) [6]share {
 	}
 }
 
-// JPerG returns that of the phase at t, kJ per kg, over the unfrozen phase
+// JPerG returns the enthalpy of the phase at t, kJ per kg, over the unfrozen phase
 // at 0 °C; −40 to 100 °C. It is continuous at the freezing point, where its
 // slope, JPerGK, jumps. The heat of mixing is left out (about 1 kJ/kg).
 //
-// Source: component enthalpies with the ice of the freezing model; L(T) is
+//	h = [(W − I)h_water + I·h_ice + Σ g ∫₀ᵗ cp dt] / M
+//
+// Source: component enthalpies (Choi & Okos 1986, see solution.Components and
+// package water) with the ice of the freezing model; L(T) is
 // then within 0.3 % of IAPWS to −20 °C.
 func (b *Body) JPerG(t float64) float64 {
 	ice := b.IceG(t)
@@ -50,7 +53,11 @@ func (b *Body) JPerG(t float64) float64 {
 	return h / b.Mix.TotalG()
 }
 
-// JPerGK returns the apparent heat capacity, dEnthalpy/dt, kJ/(kg K).
+// JPerGK returns the apparent heat capacity, dh/dt, kJ/(kg K):
+//
+//	cp = [(W − I)cp_water + I·cp_ice + Σ g·cp + L·dU/dt] / M
+//
+// the last term where ice melts. Source: the derivative of JPerG.
 func (b *Body) JPerGK(t float64) float64 {
 	ice := b.IceG(t)
 	c := (b.water-ice)*water.JPerGK(t) + ice*water.IceJPerGK(t) + b.saccharides*solution.At(sugarCp, t)
@@ -63,11 +70,12 @@ func (b *Body) JPerGK(t float64) float64 {
 	return c / b.Mix.TotalG()
 }
 
-// JPerM3 returns Enthalpy for a litre as filled, J/m³ (the mass of
+// JPerM3 returns JPerG by volume as filled, h·ρ, J/m³ (the mass of
 // a given parcel stays, so the density is that of filling, at every t).
 func (b *Body) JPerM3(t float64) float64 { return b.JPerG(t) * b.GPerML() * 1e6 }
 
-// WPerMK returns that of the aerated phase at t, W/(m K): parallel for
+// WPerMK returns the conductivity of the aerated phase at t, W/(m K): parallel,
+// k = Σ φ·k, for
 // water, sugars, protein and ash, Maxwell for fat, Levy for ice, and Maxwell
 // with a continuous body for air. lower puts the air by Bruggeman instead, the
 // other end of the band.
@@ -111,11 +119,20 @@ func AirWPerMK(t float64) float64 { return 0.02428 + 7.4e-5*t }
 
 // MaxwellWPerMK is the Maxwell–Eucken conductivity of a continuous body of kc with kd
 // dispersed in it, at the volume fraction phi; all in W/(m K).
+//
+//	k = kc(2kc + kd − 2φ(kc − kd)) / (2kc + kd + φ(kc − kd))
+//
+// Source: Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65–73.
 func MaxwellWPerMK(kc, kd, phi float64) float64 {
 	return kc * (2*kc + kd - 2*phi*(kc-kd)) / (2*kc + kd + phi*(kc-kd))
 }
 
 // levy is Levy 1981, a symmetric Maxwell: kd with volume fraction phi in kc.
+//
+//	k = kc(2 + s + 2(s − 1)F) / (2 + s − (s − 1)F), s = kd/kc,
+//	F = ½(2/G − 1 + 2φ − √((2/G − 1 + 2φ)² − 8φ/G)), G = (s − 1)²/((s + 1)² + s/2)
+//
+// Source: after Fricke & Becker 2001, HVAC&R Research 7(4):311.
 func levy(kc, kd, phi float64) float64 {
 	if kc == kd || phi == 0 {
 		return kc
@@ -129,6 +146,10 @@ func levy(kc, kd, phi float64) float64 {
 
 // BruggemanWPerMK is the effective-medium conductivity of k1 and k2, k2 with volume
 // fraction p2: neither is continuous.
+//
+//	k = (b + √(b² + 8k₁k₂))/4, b = (3p₁ − 1)k₁ + (3p₂ − 1)k₂
+//
+// Source: Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65–73.
 func BruggemanWPerMK(k1, k2, p2 float64) float64 {
 	b := (3*(1-p2)-1)*k1 + (3*p2-1)*k2
 	return (b + math.Sqrt(b*b+8*k1*k2)) / 4

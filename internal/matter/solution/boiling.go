@@ -20,8 +20,12 @@ var starzakPeacock = struct{ q, a, b, mSucrose, mWater, r float64 }{
 var Hot = [2]float64{25, 150}
 
 // SyrupActivity returns the water activity at t °C of a solution in which the
-// mole fraction of solute is x, by Starzak & Peacock 1997: all concentrations,
-// 0–150 °C. Solutes other than sucrose count by their moles.
+// mole fraction of solute is x: all concentrations, 0–150 °C. Solutes other than
+// sucrose count by their moles.
+//
+//	a = (1 − x) exp(Q/(RT) · x²(1 + ax + bx²))
+//
+// Source: Starzak & Peacock 1997, Zuckerindustrie 122:380–387.
 func SyrupActivity(x, t float64) float64 {
 	sp := &starzakPeacock
 	return (1 - x) * math.Exp(sp.q/(sp.r*(t+water.ZeroC))*x*x*(1+x*(sp.a+x*sp.b)))
@@ -39,25 +43,28 @@ func BoilingFraction(t, pa float64) float64 {
 }
 
 // BoilingC returns the temperature, °C, at which a syrup with mole
-// fraction x of solute boils under p Pa, sought between 0 and 250 °C.
+// fraction x of solute boils under p Pa, aw(x, t)·psat(t) = p, sought between 0
+// and 250 °C.
 func BoilingC(x, pa float64) float64 {
 	return num.RootOrEnd(func(t float64) float64 { return SyrupActivity(x, t)*water.SaturationPa(t)/pa - 1 }, 0, 250, 0)
 }
 
-// SucrosePercent returns the mass % of sucrose at mole fraction x.
+// SucrosePercent returns the mass % of sucrose at mole fraction x:
+// 100 xM/(xM + (1 − x)M_water).
 func SucrosePercent(x float64) float64 {
 	ms, mw := x*starzakPeacock.mSucrose, (1-x)*starzakPeacock.mWater
 	return 100 * ms / (ms + mw)
 }
 
-// SucroseFraction returns the mole fraction of sucrose at p mass %.
+// SucroseFraction returns the mole fraction of sucrose at p mass %, the inverse of
+// SucrosePercent.
 func SucroseFraction(percent float64) float64 {
 	ns, nw := percent/starzakPeacock.mSucrose, (100-percent)/starzakPeacock.mWater
 	return ns / (ns + nw)
 }
 
 // SoluteMol returns the mol of particles that the solutes of m bring to a
-// boiling syrup. Sucrose has the molar mass of the boiling model, so that a
+// boiling syrup, n = Σ ν·g/M. Sucrose has the molar mass of the boiling model, so that a
 // pure syrup meets its table exactly.
 func SoluteMol(m mix.Mix) float64 {
 	n := m.HigherMol + m.IonMol
@@ -76,7 +83,9 @@ func SoluteMol(m mix.Mix) float64 {
 }
 
 // WaterAtBoilG returns the grams of water left with the solutes of m when they
-// boil at t °C under p Pa.
+// boil at t °C under p Pa, x the mole fraction that boils there:
+//
+//	W = n·M_water(1 − x)/x
 //
 // Check: 25.03 g with 180 g sucrose at 118 °C and one atmosphere.
 func WaterAtBoilG(m mix.Mix, t, pa float64) float64 {

@@ -67,7 +67,8 @@ func (s *Sorption) add(so *Solute, perMol float64) {
 	s.SquareG += perMol * so.Q
 }
 
-// HeldAtG returns the liquid water, g, held at y = 1 − a, 0 < y < 1.
+// HeldAtG returns the liquid water, g, held at y = 1 − a, 0 < y < 1: U(y) of
+// Sorption, with G = 1/(1 + 19.1y²).
 func (s *Sorption) HeldAtG(y float64) float64 {
 	g := 1 / (1 + taper*y*y)
 	return s.IdealG*(1-y)/y + s.TaperedG*g + s.PlainG + y*(s.LinearG+y*s.SquareG) + s.BoundG
@@ -82,6 +83,8 @@ func (s *Sorption) slopeAt(y float64) float64 {
 // HeldG returns the liquid water, g, held in equilibrium with ice at t < 0 °C,
 // bound water included. It falls steadily as t falls. At 0 °C and above it is
 // +Inf where there is a solute.
+//
+//	U(1 − a_ice(t))
 //
 // Check: 0.48691 g per g sucrose at −18 °C.
 func (s *Sorption) HeldG(t float64) float64 {
@@ -106,8 +109,8 @@ func (s *Sorption) HeldSlopeGPerK(t float64) float64 {
 const coldest = -60
 
 // FreezingC returns the temperature, °C, at which ice first forms in w
-// grams of water: where the solutes hold exactly w. It is 0 without solutes
-// and NaN where everything is bound or the search would leave −60 °C.
+// grams of water: where the solutes hold exactly w, U(1 − a_ice(t)) = w. It is 0
+// without solutes and NaN where everything is bound or the search would leave −60 °C.
 func (s *Sorption) FreezingC(waterG float64) float64 {
 	if waterG <= 0 || s.HeldG(coldest) >= waterG {
 		return math.NaN()
@@ -164,7 +167,8 @@ var meltEnd = [...]struct {
 }
 
 // EndOfFreezingC returns the temperature below which no more ice grows, °C: the
-// mean of T_m′ over the sugars of m by mass, −34 °C where there are none.
+// mean of T_m′ over the sugars of m by mass, Σ g·T_m′/Σ g, −34 °C where there are
+// none (T_m′ by sugar: see meltEnd; their mean by mass is an estimate).
 //
 // Check: −32.86 °C for 15 g sucrose with 6 g lactose.
 func EndOfFreezingC(m mix.Mix) float64 {

@@ -16,10 +16,14 @@ var genotelle = struct{ a, b, c, d, exp float64 }{22.46, -0.114, 1.1, 43.1, 1.25
 // an extrapolation that nothing published checks.
 var ViscosityRange = struct{ MaxPercent, MinC float64 }{75, -25}
 
-// ViscosityPaS returns the viscosity, Pa s, of a syrup with w mass % of sucrose at
-// t °C. See ViscosityRange, and SucroseAsThickPercent for other sugars.
+// ViscosityPaS returns the viscosity, Pa s, of a syrup with so many mass % of
+// sucrose, w, at t °C. See ViscosityRange, and SucroseAsThickPercent for other
+// sugars.
 //
-// Check: 3.6067 Pa s at 61.868 % and −18 °C.
+//	lg η = 22.46 N − 0.114 + (30 − t)/(91 + t) · (1.1 + 43.1 N^1.25), η in mPa s,
+//	N = w/(1900 − 18w)
+//
+// Source: Genotelle, from memory. Check: 3.6067 Pa s at 61.868 % and −18 °C.
 func ViscosityPaS(percent, t float64) float64 {
 	v, _ := ViscositySlope(percent, t)
 	return v
@@ -44,7 +48,8 @@ var thickens = func() (f [mix.NumSpecies]float64) {
 }()
 
 // SucroseAsThickPercent returns the mass % of the sucrose syrup that is as viscous as
-// the liquid of m's saccharides and its water; Viscosity takes it from there.
+// the liquid of m's saccharides and its water, 100 Σ f·g/(Σ g + W); ViscosityPaS
+// takes it from there.
 // In a mixture each sugar counts by its mass (an estimate; exact where they
 // thicken alike), and at other temperatures than 20 °C liquids equally thick
 // there are taken to stay so (an estimate).
@@ -63,7 +68,7 @@ func SucroseAsThickPercent(m mix.Mix) float64 {
 	return 100 * sum / all
 }
 
-// ViscositySlope returns the viscosity as Viscosity does, and its derivative
+// ViscositySlope returns the viscosity as ViscosityPaS does, and its derivative
 // with respect to w, Pa s per mass %.
 func ViscositySlope(percent, t float64) (etaPaS, perPercent float64) {
 	capped := percent > ViscosityRange.MaxPercent

@@ -110,14 +110,16 @@ func solidsVolume(m *mix.Mix, t float64) float64 {
 
 // VolumeML returns the volume of m, mL, without ice or air at t °C, −30 to 100.
 //
+//	V = W/ρ_water + Σ g/ρ + (1 + 6.5e-4(t − 20)) Σ g(a + bx + cx²)
+//
 // Source: volumes add, 1/ρ = Σ x/ρ (ASHRAE Refrigeration Handbook 2006, ch. 9),
-// with what is dissolved at its volume in solution.
+// with what is dissolved, the last sum, at its volume in solution: see volumes.
 func VolumeML(m mix.Mix, t float64) float64 {
 	v, _ := dissolved(&m, &mix.Mix{}, t)
 	return v + solidsVolume(&m, t) + 1000*m.Grams[mix.Water]/water.KGPerM3(t)
 }
 
-// VolumeSlopeMLPerG returns the derivative of Volume along d, mL per unit of d.
+// VolumeSlopeMLPerG returns the derivative of VolumeML along d, mL per unit of d.
 func VolumeSlopeMLPerG(m, d mix.Mix, t float64) float64 {
 	_, slope := dissolved(&m, &d, t)
 	return slope + solidsVolume(&d, t) + 1000*d.Grams[mix.Water]/water.KGPerM3(t)

@@ -30,13 +30,15 @@ var IceActivityRange = [2]float64{-30, 0}
 // LnIceActivity returns ln of the water activity of ice at t °C, t ≤ 0: the
 // activity of every liquid in equilibrium with ice. Above 0 °C it returns 0.
 //
-// Check: −0.1752455 at −18 °C.
+//	ln a = −u(c₀ + c₁u + c₂u²), u = −t
+//
+// Source: see iceActivity. Check: −0.1752455 at −18 °C.
 func LnIceActivity(t float64) float64 {
 	u := math.Max(0, -t)
 	return -u * (iceActivity[0] + u*(iceActivity[1]+u*iceActivity[2]))
 }
 
-// LnIceActivityPerK returns d LnIceActivity/dt, 1/K, at t ≤ 0.
+// LnIceActivityPerK returns d LnIceActivity/dt = c₀ + 2c₁u + 3c₂u², 1/K, at t ≤ 0.
 func LnIceActivityPerK(t float64) float64 {
 	u := math.Max(0, -t)
 	return iceActivity[0] + u*(2*iceActivity[1]+u*3*iceActivity[2])
@@ -56,7 +58,9 @@ var kell = struct {
 // KGPerM3 returns the density of liquid water at t °C and one atmosphere, in
 // kg/m³. Valid −30 to 150 °C; below −30 °C the value at −30 °C is kept.
 //
-// Check: 998.2 kg/m³ at 20 °C.
+//	ρ = Σ nᵢtⁱ / (1 + d·t)
+//
+// Source: Kell 1975, see kell. Check: 998.2 kg/m³ at 20 °C.
 func KGPerM3(t float64) float64 {
 	t = math.Max(t, -30)
 	p := 0.0
@@ -66,25 +70,31 @@ func KGPerM3(t float64) float64 {
 	return p / (1 + kell.den*t)
 }
 
-// IceKGPerM3 returns the density of ice Ih, kg/m³: Choi & Okos 1986, in Food
-// Engineering and Process Applications vol. 1, pp. 93–101. −40 to 0 °C.
+// IceKGPerM3 returns the density of ice Ih, kg/m³, −40 to 0 °C:
+//
+//	ρ = 916.89 − 0.13071 t
+//
+// Source: Choi & Okos 1986, in Food Engineering and Process Applications vol. 1,
+// pp. 93–101; reprinted in ASHRAE Refrigeration Handbook 2006, ch. 9, tables 1
+// and 2.
 func IceKGPerM3(t float64) float64 { return 916.89 - 0.13071*t }
 
-// Heat capacities, kJ/(kg K), Choi & Okos 1986 (as IceKGPerM3): water below
-// and above 0 °C, and ice.
+// Heat capacities, kJ/(kg K), cp = A + Bt + Ct²: Choi & Okos 1986 (as
+// IceKGPerM3), water below and above 0 °C, and ice.
 var (
 	cpWaterCold = [3]float64{4.0817, -5.3062e-3, 9.9516e-4}
 	cpWaterWarm = [3]float64{4.1762, -9.0864e-5, 5.4731e-6}
 	cpIce       = [3]float64{2.0623, 6.0769e-3, 0}
 )
 
-// Conductivities, W/(m K), of water and of ice, Choi & Okos 1986 (as IceKGPerM3).
+// Conductivities, W/(m K), of water and of ice, k = A + Bt + Ct²: Choi & Okos
+// 1986 (as IceKGPerM3).
 var (
 	kWater = [3]float64{0.57109, 1.7625e-3, -6.7036e-6}
 	kIce   = [3]float64{2.2196, -6.2489e-3, 1.0154e-4}
 )
 
-// WPerMK returns that of liquid water at t °C, W/(m K), −40 to 150 °C.
+// WPerMK returns the conductivity of liquid water at t °C, W/(m K), −40 to 150 °C.
 func WPerMK(t float64) float64 { return poly(kWater, t) }
 
 // IceWPerMK returns that of ice at t °C, W/(m K), −40 to 0 °C.
@@ -108,7 +118,8 @@ func JPerGK(t float64) float64 {
 // IceJPerGK returns cp of ice at t °C, kJ/(kg K), −40 to 0 °C.
 func IceJPerGK(t float64) float64 { return poly(cpIce, t) }
 
-// JPerG returns that of liquid water over liquid water at 0 °C, kJ/kg.
+// JPerG returns the enthalpy of liquid water over liquid water at 0 °C, kJ/kg:
+// h = ∫₀ᵗ cp dt = At + Bt²/2 + Ct³/3.
 func JPerG(t float64) float64 {
 	if t < 0 {
 		return integral(cpWaterCold, t)
@@ -116,10 +127,11 @@ func JPerG(t float64) float64 {
 	return integral(cpWaterWarm, t)
 }
 
-// IceJPerG returns that of ice over liquid water at 0 °C, kJ/kg.
+// IceJPerG returns the enthalpy of ice over liquid water at 0 °C, kJ/kg:
+// h = −L₀ + ∫₀ᵗ cp dt.
 func IceJPerG(t float64) float64 { return -LatentHeat0 + integral(cpIce, t) }
 
-// LatentJPerG returns the heat of fusion at t ≤ 0 °C, kJ/kg.
+// LatentJPerG returns the heat of fusion at t ≤ 0 °C, kJ/kg: L = h_water − h_ice.
 //
 // Check: 293.47 kJ/kg at −18 °C (IAPWS 293.05).
 func LatentJPerG(t float64) float64 { return JPerG(t) - IceJPerG(t) }
@@ -134,6 +146,8 @@ var if97 = [10]float64{
 // SaturationPa returns the vapour pressure of liquid water at t °C, Pa.
 // Valid 0 to 374 °C.
 //
+//	p = (2C/(−B + √(B² − 4AC)))⁴ MPa; A, B, C quadratic in θ = T + n₉/(T − n₁₀)
+//
 // Source: IAPWS-IF97 (R7-97), eq. 30. Check: table 35, 3536.58941 Pa at 300 K.
 func SaturationPa(t float64) float64 {
 	n := &if97
@@ -146,8 +160,11 @@ func SaturationPa(t float64) float64 {
 	return x * x * x * x * 1e6
 }
 
-// AirPa returns the pressure of the US Standard Atmosphere 1976 (the
-// troposphere formula of ICAO Doc 7488) at altitude z m, Pa; −400 to 11 000 m.
+// AirPa returns the pressure of the air at an altitude in m, Pa; −400 to 11 000 m:
+//
+//	p = p₀(1 − 2.25577e-5 z)^5.25588
+//
+// Source: US Standard Atmosphere 1976, the troposphere formula of ICAO Doc 7488.
 func AirPa(heightM float64) float64 {
 	return StandardPressure * math.Pow(1-2.25577e-5*heightM, 5.25588)
 }
