@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/desk/wishing"
@@ -33,6 +34,12 @@ type Page struct {
 	likely *widget.Label
 	causes *kit.Figures
 	of     *design.Design // sampled last
+
+	spots   []balance.Spot // of the map
+	others  []balance.Spot // the alternatives found
+	plot    *kit.Plot
+	reading *widget.Label
+
 	left   *container.Scroll
 	object fyne.CanvasObject
 }
@@ -40,14 +47,20 @@ type Page struct {
 // New returns the page; locks tells which lines of the bench must not move.
 func New(h page.Host, locks *mending.Mender) *Page {
 	p := &Page{host: h, locks: locks, answer: container.NewVBox(), likely: page.Prose("")}
-	p.finder = wishing.New(h.Post, p.found, p.sampled)
+	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended)
+	p.plot = kit.NewPlot()
+	p.plot.OnPick = p.pick
+	p.plot.Words = p.read
+	p.reading = page.Prose("")
+	p.plot.OnRead = func(text string) { kit.SetText(p.reading, text) }
 	p.causes = kit.NewFigures(say.SureHeads...)
 	p.find = kit.NewButton(say.FindWeights, p.look)
 	p.find.Importance = widget.HighImportance
 	p.wishes.KeepsIce = true
 	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
 		page.Heading(say.SureTitle), p.likely, p.causes)
-	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer)
+	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer,
+		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.plot, p.reading)
 	p.answer.Add(page.Prose(say.NothingAsked))
 	split := container.NewHSplit(p.left, right)
 	split.Offset = 0.45
@@ -106,6 +119,7 @@ func (p *Page) Show() {
 	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
 		p.of = &d
 		p.finder.Sample(p.host.Model(), d)
+		p.finder.Blend(p.host.Model(), d, p.locks.Locks(d))
 	}
 }
 
@@ -143,6 +157,13 @@ func (p *Page) found(a balance.Answer, err error) {
 		all = append(all, widget.NewSeparator(), p.proposal(&a.Alternatives[i].Proposal))
 	}
 	p.put(all...)
+	p.others = nil
+	for _, of := range append([]balance.Alternative{{Proposal: a.Nearest}}, a.Alternatives...) {
+		for i, ph := range [...]*model.Phase{&of.Result.Dense, &of.Result.Foam} {
+			p.others = append(p.others, balance.Spot{Role: phase.Role(i), Sweetness: ph.SweetnessPercent, KPa: ph.State.YieldKPa, Design: of.Design})
+		}
+	}
+	p.draw()
 }
 
 // proposal is a design with what it changes, and a button that takes it as one

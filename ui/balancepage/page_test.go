@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,5 +37,27 @@ func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 
 	p.Show()
 	h.Until(func() bool { return strings.Contains(texts(), "eat well") })
+	p.Leave()
+}
+
+func TestAPointOfTheMapIsTakenWhereItIsPressed(t *testing.T) {
+	test.NewTempApp(t)
+	h := pagetest.NewHost(t, market.Demo(t))
+	p := balancepage.New(h, mending.New(h.Post, func() {}))
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	p.Show()
+	plots := pagetest.All[*kit.Plot](p.Object())
+	require.Len(t, plots, 1)
+	plot := plots[0]
+	before := h.Design()
+	h.Until(func() bool { return plot.Words(12) != "" })
+	plot.FocusGained()
+	plot.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
+	plot.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	assert.Equal(t, []string{say.BlendStep}, h.Steps)
+	assert.False(t, before.Equal(h.Design()))
+	assert.NotEmpty(t, h.Said)
+	assert.Less(t, h.Result().Dense.SweetnessPercent, 12.0, "the least sweet is at the left")
 	p.Leave()
 }

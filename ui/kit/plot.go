@@ -27,6 +27,10 @@ type Plot struct {
 	// Words, which may be nil, says what is at x, instead of the curves' values.
 	Words func(x float64) string
 
+	// OnPick, which may be nil, is told where the plot is pressed, in the values of
+	// its axes; with Return it is the reading line, and y is NaN.
+	OnPick func(x, y float64)
+
 	// OnFocus is told when the keyboard comes to the plot.
 	OnFocus func()
 
@@ -117,9 +121,13 @@ func (p *Plot) MouseMoved(e *desktop.MouseEvent) {
 func (p *Plot) MouseOut() { p.read(math.NaN()) }
 
 // Tapped takes the focus, so that the keys read on.
-func (p *Plot) Tapped(*fyne.PointEvent) {
+func (p *Plot) Tapped(e *fyne.PointEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(p); c != nil {
 		c.Focus(p)
+	}
+	x, y, box := float64(e.Position.X), float64(e.Position.Y), p.frame.Box
+	if p.OnPick != nil && x >= box.X0 && x <= box.X1 && y >= box.Y0 && y <= box.Y1 {
+		mishap.Do(func() { p.OnPick(p.frame.X.Value(x), p.frame.Y.Value(y)) })
 	}
 }
 
@@ -150,6 +158,11 @@ func (p *Plot) TypedKey(e *fyne.KeyEvent) {
 		at = 100
 	case fyne.KeyEscape:
 		p.read(math.NaN())
+		return
+	case fyne.KeyReturn, fyne.KeyEnter:
+		if p.OnPick != nil && !math.IsNaN(p.at) {
+			mishap.Do(func() { p.OnPick(p.at, math.NaN()) })
+		}
 		return
 	default:
 		return

@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -62,6 +63,7 @@ type question struct {
 type Finder struct {
 	designs  *newest.Answers[question, balance.Answer]
 	kitchens *newest.Answers[sampled, sure.Answer]
+	blends   *newest.Answers[question, []balance.Spot]
 }
 
 // sampled is a design to be made many times over.
@@ -71,8 +73,8 @@ type sampled struct {
 	c *cold.Answer
 }
 
-// New returns a finder whose answers come by post, to found and likely.
-func New(post func(func()), found func(balance.Answer, error), likely func(sure.Answer, error)) *Finder {
+// New returns a finder whose answers come by post, to found, likely and spots.
+func New(post func(func()), found func(balance.Answer, error), likely func(sure.Answer, error), spots func([]balance.Spot, error)) *Finder {
 	return &Finder{
 		designs: newest.NewAnswers(post,
 			func(ctx context.Context, q question) (balance.Answer, error) {
@@ -84,12 +86,27 @@ func New(post func(func()), found func(balance.Answer, error), likely func(sure.
 				return sure.Sample(ctx, q.m, q.d, sure.Options{Cold: q.c})
 			},
 			func(_ sampled, a sure.Answer, err error) { likely(a, err) }),
+		blends: newest.NewAnswers(post,
+			func(ctx context.Context, q question) ([]balance.Spot, error) {
+				custard, err := balance.Blends(ctx, q.m, q.d, phase.Dense, q.ask.Locks)
+				if err != nil {
+					return nil, err
+				}
+				foam, err := balance.Blends(ctx, q.m, q.d, phase.Foam, q.ask.Locks)
+				return append(custard, foam...), err
+			},
+			func(_ question, a []balance.Spot, err error) { spots(a, err) }),
 	}
 }
 
 // Find looks for the design nearest to d that has what is wished for.
 func (f *Finder) Find(m *model.Model, d design.Design, ask balance.Ask) {
 	f.designs.Ask(question{m, d, ask})
+}
+
+// Blend asks what blends of the sugars of d make of both phases.
+func (f *Finder) Blend(m *model.Model, d design.Design, locks balance.Locks) {
+	f.blends.Ask(question{m, d, balance.Ask{Locks: locks}})
 }
 
 // Sample asks how sure d is.
@@ -99,4 +116,5 @@ func (f *Finder) Sample(m *model.Model, d design.Design) { f.kitchens.Ask(sample
 func (f *Finder) Stop() {
 	f.designs.Stop()
 	f.kitchens.Stop()
+	f.blends.Stop()
 }

@@ -29,19 +29,22 @@ func TestAnswersComeByPost(t *testing.T) {
 	posted := make(chan func(), 10)
 	var found *balance.Answer
 	var likely *sure.Answer
+	var spots []balance.Spot
 	f := New(func(f func()) { posted <- f },
 		func(a balance.Answer, err error) { require.NoError(t, err); found = &a },
-		func(a sure.Answer, err error) { require.NoError(t, err); likely = &a })
+		func(a sure.Answer, err error) { require.NoError(t, err); likely = &a },
+		func(a []balance.Spot, err error) { require.NoError(t, err); spots = a })
 	m, d := model.New(market.Library(t)), market.Demo(t)
 	f.Find(m, d, Wishes{Custard: "scoopable"}.Ask(balance.Locks{}))
 	f.Sample(m, d)
+	f.Blend(m, d, balance.Locks{})
 	require.Eventually(t, func() bool {
 		select {
 		case f := <-posted:
 			f()
 		default:
 		}
-		return found != nil && likely != nil
+		return found != nil && likely != nil && spots != nil
 	}, 60*time.Second, time.Millisecond)
 	assert.True(t, found.Met)
 	assert.Positive(t, likely.Kitchens)

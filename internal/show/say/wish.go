@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -152,3 +153,30 @@ const (
 
 // ChangeHeads head a table of changes.
 var ChangeHeads = []string{"now", "then"}
+
+// The words of the map.
+const (
+	MapTitle   = "Blends of its sugars"
+	MapAbout   = "As much sugar as now, of other kinds: how sweet and how hard each phase then is where it is served. Press a point to take it."
+	MapCustard = "custard"
+	MapFoam    = "foam"
+	MapNow     = "now"
+	MapOthers  = "found"
+	MapSweet   = "sweetness, % as sucrose"
+	MapHard    = "hardness, kPa"
+	BlendStep  = "blend of sugars"
+)
+
+// Spot says what a point of the map is: "Custard of 60 g sugar and 30 g dextrose:
+// sweetness 12.3 %, 2.5 kPa, scoopable".
+func Spot(s Style, x *balance.Spot) string {
+	text := Capital(x.Role.String())
+	var parts []string
+	for _, g := range x.Sugars {
+		parts = append(parts, s.Mass(g.Grams)+" "+Kitchen(g.Ingredient))
+	}
+	if len(parts) > 0 {
+		text += " with " + List(parts)
+	}
+	return text + ": sweetness " + s.Percent(x.Sweetness, 1) + ", " + s.Hardness(x.KPa) + ", " + phase.WordFor(x.KPa).Name
+}
