@@ -346,7 +346,7 @@ func (v *views) samePanel(t *testing.T, d design.Design) (cells int) {
 
 func squeezed(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-func amountOf(lines []label.Line, key string) float64 {
+func amountOf(lines []label.PanelLine, key string) float64 {
 	for _, l := range lines {
 		if l.Key == key {
 			return l.Amount

@@ -50,7 +50,7 @@ var unitless = map[string]string{
 		model.Result.TubMean process.Caution.Has process.Caution.Limit process.Caution.Low icy.Remedy.From icy.Remedy.To
 		ingredient.Cell.Value ingredient.Cell.Get(value) ingredient.Cell.Put(value) ingredient.Cell.Or ingredient.Cell.Or(d)
 		ingredient.Cell.Least ingredient.Ingredient.Most ingredient.Amount.Known ingredient.Amount.Most ingredient.Compared.Published
-		ingredient.Compared.Ours label.Line.Amount label.Limit.Own label.Limit.Miss label.Nutrient.Step label.Trace(amount) label.Declare(amount)
+		ingredient.Compared.Ours label.PanelLine.Amount label.Limit.Own label.Limit.Miss label.Nutrient.Step label.Trace(amount) label.Declare(amount)
 		limits.Step.At blend.Tub.Mean blend.Tub.Mean(dense) blend.Tub.Mean(foam) ripple.FieldError.Value ripple.Pair.Foam ripple.Pair.Dense ripple.Pair.At
 		ripple.Pair.At(f) ripple.Spoonful.Mean ripple.Spoonful.SD ripple.Spoonful.P10 ripple.Spoonful.P50 ripple.Spoonful.P90
 		ripple.Spoonful.Lowest ripple.Spoonful.Highest ripple.Cut.Origin ripple.Twist.At ripple.Twist.Jacobian ripple.Tine.At

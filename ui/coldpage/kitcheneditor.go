@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/coldview"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -58,7 +59,7 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 }
 
 // input is the widget of one setting.
-func (e *kitchenEditor) input(f cold.Field) fyne.CanvasObject {
+func (e *kitchenEditor) input(f setting.Field[cold.Profile]) fyne.CanvasObject {
 	switch v := f.At(&e.form.Kitchen).(type) {
 	case *float64:
 		n := kit.NewNumberField(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))

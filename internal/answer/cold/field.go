@@ -9,27 +9,27 @@ import (
 	"ripplewright/internal/form/setting"
 )
 
-// Field is one setting of a profile. The table is the one place that knows a
+// field is one setting of a profile. The table is the one place that knows a
 // setting's path, unit and range; files and editors read it here. Its At gives a
 // *float64 or *string.
-type Field = setting.Field[Profile]
+type field = setting.Field[Profile]
 
 // Fields returns every setting in the order of the file. The caller must not
 // change it.
-func Fields() []Field { return fields }
+func Fields() []setting.Field[Profile] { return fields }
 
 const perArea = "W/(m² K)"
 
-var fields = slices.Concat([]Field{
+var fields = slices.Concat([]field{
 	{Path: "name", About: "what the kitchen is called", Wrong: notEmpty, Of: func(p *Profile) any { return &p.Name }},
 	{Path: "about", About: "anything to remember", Of: func(p *Profile) any { return &p.About }},
 },
 	place("freezer", -40, -2, func(p *Profile) *Place { return &p.Freezer }),
-	[]Field{{Path: "freezer.swing_k", About: "how far its air goes up and down", Unit: "K", Min: 0, Max: 10, Of: func(p *Profile) any { return &p.SwingK }},
+	[]field{{Path: "freezer.swing_k", About: "how far its air goes up and down", Unit: "K", Min: 0, Max: 10, Of: func(p *Profile) any { return &p.SwingK }},
 		{Path: "freezer.openings_per_day", About: "how often its door stands open", Unit: "a day", Min: 0, Max: 50, Of: func(p *Profile) any { return &p.Openings }}},
 	place("counter", 5, 45, func(p *Profile) *Place { return &p.Counter }),
 	place("refrigerator", 0.5, 15, func(p *Profile) *Place { return &p.Refrigerator }),
-	[]Field{
+	[]field{
 		{Path: "package.wall_resistance", About: "tub wall, thickness over conductivity", Unit: "m² K/W", Min: 0, Max: 1, Of: func(p *Profile) any { return &p.Package.WallM2KPerW }},
 		{Path: "package.lid_resistance", About: "lid and head space", Unit: "m² K/W", Min: 0, Max: 3, Of: func(p *Profile) any { return &p.Package.LidM2KPerW }},
 		{Path: "layer.form", About: "what a phase freezes in", Choices: []string{string(FormDish), string(FormBowl), string(FormBox)}, Of: func(p *Profile) any { return (*string)(&p.Layer.Form) }},
@@ -65,8 +65,8 @@ var fields = slices.Concat([]Field{
 		{Path: "cook.wash_up_min", About: "minutes to wash the beaters between two uses", Unit: "min", Min: 0, Max: 60, Of: func(p *Profile) any { return &p.Cook.WashUpMinutes }},
 	})
 
-func place(name string, coldest, warmest float64, of func(*Profile) *Place) []Field {
-	return []Field{
+func place(name string, coldest, warmest float64, of func(*Profile) *Place) []field {
+	return []field{
 		{Path: name + ".air_c", About: "temperature of its air", Unit: "°C", Min: coldest, Max: warmest, Of: func(p *Profile) any { return &of(p).AirC }},
 		{Path: name + ".humidity_percent", About: "humidity of the air", Unit: "%", Min: 0, Max: 100, Of: func(p *Profile) any { return &of(p).HumidityPercent }},
 		{Path: name + ".coefficient", About: "how fast its air takes heat away, 0 for still air", Unit: perArea, Min: 0, Max: 200, Of: func(p *Profile) any { return &of(p).CoefficientWPerM2K }},

@@ -1,6 +1,7 @@
 package cold
 
 import (
+	"ripplewright/internal/form/setting"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,7 +47,7 @@ func TestAKitchenSaysWhatExistsAndNothingElse(t *testing.T) {
 		"cook.to_h":               {[]float64{1, 22.5, 30}, []float64{0.5, 30.5}, "over 24 is past midnight, until six in the morning"},
 		"cook.wash_up_min":        {[]float64{0, 5, 60}, []float64{-1, 61}, "an hour is a spring clean"},
 	} {
-		var field *Field
+		var field *setting.Field[Profile]
 		for i := range fields {
 			if fields[i].Path == path {
 				field = &fields[i]

@@ -22,7 +22,7 @@ func (m *Model) Prices() price.Book { return m.prices }
 
 // setPrices gives each line what a gram of it costs. A line that says no price
 // per kg has that of another line of the same ingredient.
-func setPrices(d design.Design, lines []Line, b price.Book) {
+func setPrices(d design.Design, lines []BatchLine, b price.Book) {
 	size, _ := egg.Find(d.Eggs.System, d.Eggs.Size) // no size: no price by the egg
 	var said map[string]ingredient.Cell
 	for _, l := range lines {

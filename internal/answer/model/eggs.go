@@ -54,7 +54,7 @@ func (p EggParts) ToCrack() float64 {
 // countEggs counts the eggs that the lines use up, by mass, in eggs of the
 // design's size, and what cracking whole eggs for them leaves over: of six yolks
 // and four whites, two whites.
-func countEggs(d design.Design, lines []Line) Eggs {
+func countEggs(d design.Design, lines []BatchLine) Eggs {
 	size, err := egg.Find(d.Eggs.System, d.Eggs.Size)
 	if err != nil {
 		return Eggs{}

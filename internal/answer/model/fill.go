@@ -65,7 +65,7 @@ func (b *Blend) freeze(s *settled) {
 
 // portioned returns the lines with what is made of them, what of that goes
 // into the tubs, and what a gram more does.
-func portioned(d design.Design, w *weighed, c *cooked, s *settled, f *filled) []Line {
+func portioned(d design.Design, w *weighed, c *cooked, s *settled, f *filled) []BatchLine {
 	lines := w.lines
 	for i := range lines {
 		l := &lines[i]

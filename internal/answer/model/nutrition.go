@@ -75,7 +75,7 @@ func nutrition(d design.Design, r *Result) Nutrition {
 }
 
 // gaps names what a panel cannot tell. The energy is counted from the others.
-func gaps(lines []Line) []Gap {
+func gaps(lines []BatchLine) []Gap {
 	var out []Gap
 	for _, n := range label.Nutrients {
 		c := n.Column
@@ -97,7 +97,7 @@ func gaps(lines []Line) []Gap {
 }
 
 // allergens lists those of every line that weighs something.
-func allergens(lines []Line) Allergens {
+func allergens(lines []BatchLine) Allergens {
 	var a Allergens
 	for _, l := range lines {
 		if l.WrittenG > 0 {

@@ -40,12 +40,12 @@ func TestWhatAPackDoesNotStateIsIncompleteInResultAndLabel(t *testing.T) {
 		l, err := label.For(r.Food(d), region, label.Options{})
 		require.NoError(t, err)
 		for _, key := range keys {
-			i := slices.IndexFunc(l.Lines, func(x label.Line) bool { return x.Key == key })
+			i := slices.IndexFunc(l.Lines, func(x label.PanelLine) bool { return x.Key == key })
 			require.GreaterOrEqual(t, i, 0, key)
 			assert.True(t, l.Lines[i].Incomplete, key)
 			assert.Contains(t, l.Lines[i].Missing, "fig_paste", key)
 		}
-		if i := slices.IndexFunc(l.Lines, func(x label.Line) bool { return x.Key == "carbohydrate" }); region == label.EU && i >= 0 {
+		if i := slices.IndexFunc(l.Lines, func(x label.PanelLine) bool { return x.Key == "carbohydrate" }); region == label.EU && i >= 0 {
 			assert.NotContains(t, l.Lines[i].Missing, "fig_paste", "the pack states the available carbohydrate")
 		}
 	}

@@ -26,7 +26,7 @@ type Result struct {
 	Blend       Blend
 	Nutrition   Nutrition
 	Allergens   Allergens
-	Lines       []Line
+	Lines       []BatchLine
 	Eggs        Eggs
 	Cost        Cost
 	Warnings    []Warning
@@ -155,8 +155,8 @@ type Allergens struct {
 	Unstated []string // ids of the ingredients of which nobody said what they carry
 }
 
-// Line is one line as it enters the batch.
-type Line struct {
+// BatchLine is one line as it enters the batch.
+type BatchLine struct {
 	Part                design.Part
 	Index               int
 	Ingredient          *ingredient.Ingredient

@@ -100,7 +100,7 @@ func sketched(m mix.Mix, overrunPercent float64, role phase.Role, bound solution
 }
 
 // made returns the lines with what is made of them, without slopes.
-func made(w *weighed, f *filled) []Line {
+func made(w *weighed, f *filled) []BatchLine {
 	for i := range w.lines {
 		l := &w.lines[i]
 		portion := f.tub.Foam
@@ -128,7 +128,7 @@ func (s *Sketch) Tub() *Blend { return &s.r.Blend }
 func (s *Sketch) Eggs() *Eggs { return &s.r.Eggs }
 
 // Lines returns the lines as made.
-func (s *Sketch) Lines() []Line { return s.r.Lines }
+func (s *Sketch) Lines() []BatchLine { return s.r.Lines }
 
 // Syrup returns the boiled syrup.
 func (s *Sketch) Syrup() *Syrup { return &s.r.Syrup }

@@ -136,7 +136,7 @@ func (r *Result) warnComposition(replaced map[string]*ingredient.Ingredient) {
 		}
 	}
 	for _, id := range lacking {
-		i := slices.IndexFunc(r.Lines, func(l Line) bool { return l.Ingredient.ID == id })
+		i := slices.IndexFunc(r.Lines, func(l BatchLine) bool { return l.Ingredient.ID == id })
 		l := r.Lines[i]
 		r.warn(Note, "nutrition_incomplete", fmt.Sprintf("%s.lines[%d]", l.Part, l.Index), NutritionIncomplete{l.Ingredient, columns[id]})
 	}

@@ -21,7 +21,7 @@ func (r *readings) add(x *ingredient.Resolved, g float64) {
 // weighed is the lines weighed out, as written, before anything is cooked but
 // for the alcohol of the syrup, none of which outlasts the boil.
 type weighed struct {
-	lines      []Line
+	lines      []BatchLine
 	mixes      [3]readings         // by design.Part
 	tally      [3]ingredient.Tally // by design.Part
 	perG       []mix.Mix           // nominal mix of one gram of each line
@@ -56,7 +56,7 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 	lib := m.lib.With(d.Own)
 	b.replaced = m.replacedBy(d.Own)
 	n := len(d.Dense.Lines) + len(d.Foam.Lines) + len(d.Foam.Syrup.Lines)
-	b.lines, b.perG = make([]Line, 0, n), make([]mix.Mix, 0, n)
+	b.lines, b.perG = make([]BatchLine, 0, n), make([]mix.Mix, 0, n)
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
 		for i, l := range d.Lines(part) {
 			in, ok := lib.Find(l.Ingredient)
@@ -72,7 +72,7 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 					continue
 				}
 			}
-			line := Line{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}
+			line := BatchLine{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}
 			if part == design.SyrupPart {
 				line.Finished, line.KeepsFraction = in.Boiled()
 			}

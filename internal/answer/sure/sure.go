@@ -65,12 +65,12 @@ type Options struct {
 // nothing is known.
 type Spread struct{ Low, Middle, High float64 }
 
-// Figure is one of those that are looked at.
-type Figure uint8
+// Outcome is one of the figures that are looked at.
+type Outcome uint8
 
-// The figures.
+// The outcomes.
 const (
-	CustardKPa Figure = iota
+	CustardKPa Outcome = iota
 	FoamKPa
 	Sweetness // of the tub, % as sucrose
 	Minutes   // from the freezer until the edge of the tub scoops
@@ -78,7 +78,7 @@ const (
 )
 
 // String returns the figure's key.
-func (f Figure) String() string {
+func (f Outcome) String() string {
 	return [...]string{"custard_hardness_kpa", "foam_hardness_kpa", "sweetness_percent", "minutes_to_scoop"}[f]
 }
 
@@ -267,7 +267,7 @@ func spreads(all [NumFigures][]float64) (out [NumFigures]Spread) {
 
 // Effect is how much a cause alone moves a figure: the logarithm of its ends'
 // ratio of a hardness, their difference of any other; NaN where it is not known.
-func (a *Answer) Effect(c Cause, f Figure) float64 {
+func (a *Answer) Effect(c Cause, f Outcome) float64 {
 	s := a.ByCause[c][f]
 	if f == CustardKPa || f == FoamKPa {
 		return math.Log(s.High / s.Low)
@@ -277,7 +277,7 @@ func (a *Answer) Effect(c Cause, f Figure) float64 {
 
 // Foremost returns the causes of a figure, the one that moves it most first,
 // without those that do not move it.
-func (a *Answer) Foremost(f Figure) []Cause {
+func (a *Answer) Foremost(f Outcome) []Cause {
 	var out []Cause
 	for c := range NumCauses {
 		if a.Effect(c, f) > 1e-9 {

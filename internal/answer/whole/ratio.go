@@ -21,7 +21,7 @@ func (s *search) byRatio(n int) (Way, Why, error) {
 		n = max(1, int(math.Round(s.r.Blend.VolumeML/one)))
 	}
 	a, b = a*float64(n), b*float64(n)
-	d := s.written(func(l *model.Line) float64 {
+	d := s.written(func(l *model.BatchLine) float64 {
 		if l.Part == design.DensePart {
 			return a
 		}

@@ -15,7 +15,7 @@ func (s *search) byRecipe(n int) (Way, Why, error) {
 	if !ok {
 		return Way{}, NotPaired, nil
 	}
-	eggScale := func(l *model.Line) (float64, bool) {
+	eggScale := func(l *model.BatchLine) (float64, bool) {
 		switch part, _ := partOf(l.Ingredient.ID, s.size); part {
 		case design.Yolks:
 			return yolk, true
@@ -28,7 +28,7 @@ func (s *search) byRecipe(n int) (Way, Why, error) {
 	}
 	rest := [2]float64{1, 1} // on the other lines of custard and foam
 	build := func() design.Design {
-		return s.written(func(l *model.Line) float64 {
+		return s.written(func(l *model.BatchLine) float64 {
 			if k, ok := eggScale(l); ok {
 				return k
 			}

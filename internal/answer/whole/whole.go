@@ -143,7 +143,7 @@ type search struct {
 // written returns d with the grams that scale gives each line of the batch as
 // made, kept as written. Egg lines keep theirs to the last digit, and are counted
 // where the count is whole; others are rounded where no scale would tell.
-func (s *search) written(scale func(l *model.Line) float64, syrup float64) design.Design {
+func (s *search) written(scale func(l *model.BatchLine) float64, syrup float64) design.Design {
 	d := s.d
 	d.Batch.Basis = design.BasisAsWritten
 	for i := range s.r.Lines {

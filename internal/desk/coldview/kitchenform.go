@@ -8,12 +8,13 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/form/setting"
 )
 
 // A Group is settings of a kitchen under one heading.
 type Group struct {
 	Name   string // "" for the kitchen itself
-	Fields []cold.Field
+	Fields []setting.Field[cold.Profile]
 }
 
 var groupNames = map[string]string{
@@ -44,7 +45,7 @@ func KitchenGroups() []Group {
 }
 
 // TypedDecimals is how many decimals of a setting are typed.
-func TypedDecimals(f cold.Field) int {
+func TypedDecimals(f setting.Field[cold.Profile]) int {
 	if f.Max <= 5 {
 		return 3
 	}
@@ -59,7 +60,7 @@ type KitchenForm struct {
 
 // SetNumber makes the number at path what was typed; an error in reading it names
 // the setting.
-func (f *KitchenForm) SetNumber(field cold.Field, v float64, wrong error) error {
+func (f *KitchenForm) SetNumber(field setting.Field[cold.Profile], v float64, wrong error) error {
 	if wrong != nil {
 		return fmt.Errorf("%s: %w", field.About, wrong)
 	}

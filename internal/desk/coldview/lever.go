@@ -2,12 +2,13 @@ package coldview
 
 import (
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
 // A Lever is a number of a kitchen that a hand moves.
 type Lever struct {
-	cold.Field
+	setting.Field[cold.Profile]
 	From     float64 // its least
 	Step     float64
 	Decimals int

@@ -89,7 +89,7 @@ type Request struct {
 // serving is how the phases are when the dessert is eaten.
 type serving struct {
 	celsius  float64
-	hardness ripple.Serving
+	hardness ripple.Hardness
 }
 
 // coarsePixels are those of a coarse picture along its longer side, the least, for
@@ -100,7 +100,7 @@ const coarsePixels = 220
 // the screen, the sharp ones sharp pixels at least; ok is false where a cut cannot be
 // drawn.
 func Ask(d design.Design, r *model.Result, views []ripple.View, fit []image.Point, sharp int) (q Request, ok bool) {
-	q = Request{sweet: report.SweetnessOf(r), serving: serving{d.Serving.TemperatureC, report.ServingOf(r)}}
+	q = Request{sweet: report.SweetnessOf(r), serving: serving{d.Serving.TemperatureC, report.HardnessOf(r)}}
 	q.Job = cutting.Job{Style: tub.Style(d), Fit: fit, Sharp: sharp}
 	for _, v := range views {
 		s, err := cutting.Of(d, r, v)

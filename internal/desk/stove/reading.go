@@ -33,7 +33,7 @@ func ReadingOf(m say.Making, of process.Reading) float64 {
 type Trial struct {
 	making.Job
 	Making  say.Making
-	Figures []Figure           // that read otherwise now
+	Figures []Shift            // that read otherwise now
 	Steps   []process.StepCode // from the reading on, whose words are others now
 	Caution string             // why the reading cannot be; "" where it can
 	Nothing bool               // it changes nothing
@@ -41,8 +41,8 @@ type Trial struct {
 	read    process.Reading
 }
 
-// Figure is a figure before and after, as text.
-type Figure struct{ Name, Before, After string }
+// Shift is a figure before and after, as text.
+type Shift struct{ Name, Before, After string }
 
 // Fixed returns d with its lines as they are in the pan: what was scaled to
 // the tubs is written as it was weighed out, and fills what it fills.
@@ -206,11 +206,11 @@ var watched = []struct {
 	{"", &figure.Phases, "tubs_filled", figure.Tub},
 }
 
-func figuresOf(s say.Style, before, after *model.Result) []Figure {
-	var out []Figure
+func figuresOf(s say.Style, before, after *model.Result) []Shift {
+	var out []Shift
 	for _, w := range watched {
 		row := w.table.Row(w.key)
-		f := Figure{w.of + row.Name, text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
+		f := Shift{w.of + row.Name, text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
 		if f.Before != f.After {
 			out = append(out, f)
 		}

@@ -4,7 +4,7 @@ package label
 type PanelColumn struct {
 	Per   string // "per serving"
 	Share string // "% DV" or "% RI"; "" where the rules give no share
-	Lines []Line
+	Lines []PanelLine
 }
 
 // PanelColumns returns the columns of l as they stand from the left.

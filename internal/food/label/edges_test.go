@@ -243,7 +243,7 @@ func TestARippleIsNamedByItsPhases(t *testing.T) {
 func TestPolyolsStandInBothColumns(t *testing.T) {
 	for g, want := range map[float64]int{0: 0, 0.4: 1} {
 		l := labelOf(t, food(made("own", figures{ingredient.Polyols: g, ingredient.Carbohydrate: 5}), 100.), label.EU)
-		for _, column := range [][]label.Line{l.Lines, l.Second} {
+		for _, column := range [][]label.PanelLine{l.Lines, l.Second} {
 			n := 0
 			for _, x := range column {
 				if x.Key == "polyols" {

@@ -56,8 +56,8 @@ func (f *Food) portion() (float64, string) {
 // gramsInWords finds "80 g" and, as most of the EU writes it, "82,5 g".
 var gramsInWords = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*g\b`)
 
-func euPanel(a *amounts, withPolyols bool) []Line {
-	var lines []Line
+func euPanel(a *amounts, withPolyols bool) []PanelLine {
+	var lines []PanelLine
 	for i := range euLines {
 		if e := &euLines[i]; e.key != "polyols" || withPolyols {
 			lines = append(lines, e.line(a))
@@ -67,9 +67,9 @@ func euPanel(a *amounts, withPolyols bool) []Line {
 }
 
 // line declares one figure; unknown parts as in the US panel.
-func (e *euLine) line(a *amounts) Line {
+func (e *euLine) line(a *amounts) PanelLine {
 	v := a.of[e.figure]
-	l := Line{Key: e.key, Name: e.name, Amount: v.Known, Unit: e.unit[1:], Indent: e.indent}
+	l := PanelLine{Key: e.key, Name: e.name, Amount: v.Known, Unit: e.unit[1:], Indent: e.indent}
 	known := dec(v.Known)
 	l.Text = e.round(known).text(e.unit)
 	if e.intake > 0 {

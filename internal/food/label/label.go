@@ -126,12 +126,12 @@ type Label struct {
 	ColumnsWhy           string  `json:"columns_why"`
 	SecondAllowed        bool    `json:"-"` // a second column is demanded, or may be chosen
 
-	Lines          []Line `json:"lines"`                     // US: per serving; EU: per 100 g
-	SecondColumn   string `json:"second_column,omitempty"`   // what Second is per: PerContainer, "2/3 cup" or "portion"
-	Second         []Line `json:"second,omitempty"`          // the same lines, for the second column
-	NotSignificant string `json:"not_significant,omitempty"` // "Not a significant source of …", for lines left out
-	Footnote       string `json:"footnote"`
-	EnergyMethod   string `json:"energy_method"`
+	Lines          []PanelLine `json:"lines"`                     // US: per serving; EU: per 100 g
+	SecondColumn   string      `json:"second_column,omitempty"`   // what Second is per: PerContainer, "2/3 cup" or "portion"
+	Second         []PanelLine `json:"second,omitempty"`          // the same lines, for the second column
+	NotSignificant string      `json:"not_significant,omitempty"` // "Not a significant source of …", for lines left out
+	Footnote       string      `json:"footnote"`
+	EnergyMethod   string      `json:"energy_method"`
 
 	Ingredients     []Run  `json:"ingredients"` // the statement in runs of type
 	IngredientsText string `json:"ingredients_text"`
@@ -146,8 +146,8 @@ type Label struct {
 	Gaps         int      `json:"-"`        // how many of the first Warnings tell of incomplete figures
 }
 
-// Line is one line of a panel.
-type Line struct {
+// PanelLine is one line of a panel.
+type PanelLine struct {
 	Key        string   `json:"key"`
 	Name       string   `json:"name"`
 	Amount     float64  `json:"amount"` // unrounded, the known part; in the unit of Unit
@@ -165,7 +165,7 @@ type Line struct {
 
 // AmountText is the amount as declared, without the words that some lines have
 // about it.
-func (l Line) AmountText() string {
+func (l PanelLine) AmountText() string {
 	return strings.TrimSuffix(strings.TrimPrefix(l.Text, "Includes "), " Added Sugars")
 }
 
@@ -174,7 +174,7 @@ func (l Line) AmountText() string {
 const IncompleteMark = "‡"
 
 // Marked is an amount of l as text, with the mark of an incomplete one.
-func (l Line) Marked(amount string) string {
+func (l PanelLine) Marked(amount string) string {
 	if l.Incomplete {
 		return amount + IncompleteMark
 	}

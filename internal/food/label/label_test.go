@@ -55,7 +55,7 @@ func labelOf(t *testing.T, f label.Food, r label.Region) *label.Label {
 	return l
 }
 
-func line(t *testing.T, l *label.Label, key string) label.Line {
+func line(t *testing.T, l *label.Label, key string) label.PanelLine {
 	t.Helper()
 	for _, x := range l.Lines {
 		if x.Key == key {
@@ -63,7 +63,7 @@ func line(t *testing.T, l *label.Label, key string) label.Line {
 		}
 	}
 	t.Fatalf("no line %q", key)
-	return label.Line{}
+	return label.PanelLine{}
 }
 
 func TestServingIsTwoThirdsOfACupAtTheFinishedDensity(t *testing.T) {

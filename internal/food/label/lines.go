@@ -127,7 +127,7 @@ var shortNames = map[string]string{"saturated_fat": "Sat. Fat", "cholesterol": "
 	"dietary_fiber": "Fiber", "added_sugars": "Incl.", "vitamin_d": "Vit. D", "potassium": "Potas."}
 
 // ShortName is the line's name as a small package may have it.
-func (l Line) ShortName() string {
+func (l PanelLine) ShortName() string {
 	if s, ok := shortNames[l.Key]; ok {
 		return s
 	}

@@ -27,7 +27,7 @@ func TestTheNutrientsAreThoseOfThePanel(t *testing.T) {
 }
 
 func TestColumnsOfAPanelSayWhatTheyArePer(t *testing.T) {
-	lines := []Line{{Key: "fat", DVText: "9%"}}
+	lines := []PanelLine{{Key: "fat", DVText: "9%"}}
 	for _, c := range []struct {
 		label       Label
 		per, shares []string

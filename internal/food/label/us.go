@@ -74,7 +74,7 @@ func usEnergyMethod(f *Food) string {
 
 // usPanel returns the lines for an amount of food, and what the lines left out
 // are no significant source of.
-func usPanel(a *amounts, options Options) (lines []Line, notSignificant string) {
+func usPanel(a *amounts, options Options) (lines []PanelLine, notSignificant string) {
 	var out []string
 	noFat := dec(a.of[fat].Known).LessThan(d05) && !(a.of[fat].Most > a.of[fat].Known)
 	for i := range usLines {
@@ -132,9 +132,9 @@ func lowerFirstUnless(s, except string) string {
 // line declares one figure by section 1's rule for unknown cells: where the
 // least and the most it can be read the same, that is the figure; where they
 // differ, the least is declared and marked incomplete.
-func (u *usLine) line(a *amounts) Line {
+func (u *usLine) line(a *amounts) PanelLine {
 	v := a.of[u.figure]
-	l := Line{Key: u.key, Name: u.name, Amount: v.Known, Unit: u.unit, Indent: u.indent, Bold: u.bold, Vitamin: u.vitamin}
+	l := PanelLine{Key: u.key, Name: u.name, Amount: v.Known, Unit: u.unit, Indent: u.indent, Bold: u.bold, Vitamin: u.vitamin}
 	if u.unit == "" {
 		l.Unit = "kcal"
 	}
@@ -159,8 +159,8 @@ func (u *usLine) line(a *amounts) Line {
 }
 
 // matching returns of lines those with the keys of like, in like's order.
-func matching(lines, like []Line) []Line {
-	out := make([]Line, 0, len(like))
+func matching(lines, like []PanelLine) []PanelLine {
+	out := make([]PanelLine, 0, len(like))
 	for _, want := range like {
 		for _, l := range lines {
 			if l.Key == want.Key {
@@ -181,7 +181,7 @@ func (l *Label) addWarnings(f *Food) {
 	var reasons []string
 	lines := map[string][]string{} // by reason
 	warned := map[string]bool{}
-	for _, line := range append(append([]Line(nil), l.Lines...), l.Second...) {
+	for _, line := range append(append([]PanelLine(nil), l.Lines...), l.Second...) {
 		if !line.Incomplete || warned[line.Key] {
 			continue
 		}
@@ -220,7 +220,7 @@ func (l *Label) addWarnings(f *Food) {
 }
 
 // withoutWords is an amount without what the line of added sugars says about it.
-func withoutWords(amount string) string { return Line{Text: amount}.AmountText() }
+func withoutWords(amount string) string { return PanelLine{Text: amount}.AmountText() }
 
 // sentenceName is a line's name at the head of a sentence.
 func sentenceName(s string) string {

@@ -118,7 +118,7 @@ func TestAbsentPhasesHaveNoFigures(t *testing.T) {
 	m := r.Measure()
 	assert.Zero(t, m.InterfaceMM)
 	assert.True(t, math.IsNaN(m.Foam.MeanMM) && math.IsNaN(m.Foam.P90MM) && math.IsNaN(m.Dense.MeanMM))
-	assert.Len(t, m.Advise(Serving{FoamKPa: 1, DenseKPa: 1, FirmKPa: 2, HardKPa: 3}), 1)
+	assert.Len(t, m.Advise(Hardness{FoamKPa: 1, DenseKPa: 1, FirmKPa: 2, HardKPa: 3}), 1)
 }
 
 // A spoonful of 15 mL from a dish filled 9 mm high takes √(15000/9) mm either way.
@@ -176,13 +176,13 @@ func TestWordsCoverAllThicknessesInOrder(t *testing.T) {
 
 func TestAdviceFollowsHardness(t *testing.T) {
 	m := sample(t, stir(t, settings(t, Side, Dollops, Mixed, 2, 1)), 200).Measure()
-	a := m.Advise(Serving{FoamKPa: 5, DenseKPa: 120, FirmKPa: 80, HardKPa: 200})
+	a := m.Advise(Hardness{FoamKPa: 5, DenseKPa: 120, FirmKPa: 80, HardKPa: 200})
 	require.Len(t, a, 2)
 	assert.Equal(t, Firm, a[0].Firmness)
 	assert.True(t, a[0].Exceeded)
 	assert.Equal(t, firmLimitMM, a[0].LimitMM)
 	assert.Equal(t, Soft, a[1].Firmness)
-	a = m.Advise(Serving{FoamKPa: math.NaN(), DenseKPa: 500, FirmKPa: 80, HardKPa: 200})
+	a = m.Advise(Hardness{FoamKPa: math.NaN(), DenseKPa: 500, FirmKPa: 80, HardKPa: 200})
 	assert.Equal(t, Hard, a[0].Firmness)
 	assert.Equal(t, FirmnessUnknown, a[1].Firmness)
 }

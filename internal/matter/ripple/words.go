@@ -43,8 +43,8 @@ func WordFor(mm float64) Word {
 	return NoWord
 }
 
-// Serving is how hard the phases are when the dessert is eaten.
-type Serving struct {
+// Hardness is how hard the phases are when the dessert is eaten.
+type Hardness struct {
 	FoamKPa, DenseKPa float64 // hardness, kPa; NaN if unknown
 	FirmKPa, HardKPa  float64 // where the caller's scale calls a phase firm, and hard to spoon; FirmKPa < HardKPa
 }
@@ -80,7 +80,7 @@ type Advice struct {
 }
 
 // Advise returns one Advice for each phase that is present, the dense one first.
-func (m Measure) Advise(s Serving) []Advice {
+func (m Measure) Advise(s Hardness) []Advice {
 	var all []Advice
 	for _, p := range []struct {
 		name    string

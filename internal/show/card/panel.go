@@ -145,7 +145,7 @@ func usHead(p *draw.List, l *label.Label, x0, x1 float64) {
 
 // usName writes a nutrient's name, bold where the rule says so, and its amount
 // if asked. It returns where it ends.
-func usName(p *draw.List, x, y float64, n label.Line, withAmount bool) float64 {
+func usName(p *draw.List, x, y float64, n label.PanelLine, withAmount bool) float64 {
 	name := n.Name
 	st := facts(draw.Sans, usNutrient)
 	if n.Key == "added_sugars" {
@@ -168,7 +168,7 @@ func usName(p *draw.List, x, y float64, n label.Line, withAmount bool) float64 {
 	return x
 }
 
-func amountOf(n label.Line) string { return n.Marked(n.Text) }
+func amountOf(n label.PanelLine) string { return n.Marked(n.Text) }
 
 // usFoot draws what stands below the vitamins and closes the box.
 func usFoot(p *draw.List, l *label.Label, x0, x1 float64) {
@@ -240,7 +240,7 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 		}
 		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
 		usName(p, x0+float64(n.Indent)*usIndent*0.75, base, n, false)
-		for k, v := range [...]label.Line{columns[0].Lines[i], columns[1].Lines[i]} {
+		for k, v := range [...]label.PanelLine{columns[0].Lines[i], columns[1].Lines[i]} {
 			left, right := a, b-1
 			if k == 1 {
 				left, right = b+1, x1

@@ -69,7 +69,7 @@ const (
 )
 
 // shortAmount is a nutrient's amount and percentage in a line.
-func shortAmount(n label.Line) string {
+func shortAmount(n label.PanelLine) string {
 	s := nameInShort(n)
 	if n.DVText != "" {
 		s += " (" + n.DVText + " DV)"
@@ -177,7 +177,7 @@ func usSmallTabularPanel(l *label.Label) *draw.List {
 }
 
 // nameInShort is a nutrient's abbreviated name and its amount.
-func nameInShort(n label.Line) string {
+func nameInShort(n label.PanelLine) string {
 	if n.Key == "added_sugars" { // "Incl. 12g Added Sugars"
 		return strings.Replace(amountOf(n), "Includes", n.ShortName(), 1)
 	}
@@ -270,7 +270,7 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 
 // shortLess is a figure of a column, with the sign that 21 CFR 101.9(c) allows
 // for "less than".
-func shortLess(n label.Line) string {
+func shortLess(n label.PanelLine) string {
 	n.Text = strings.Replace(n.AmountText(), "less than ", "<", 1)
 	return amountOf(n)
 }

@@ -17,8 +17,8 @@ import (
 func usTabularPanel(l *label.Label) *draw.List {
 	const note = 33.0
 	head := max(46, facts(draw.Sans, usServings).Width(l.ServingsText))
-	var lists [2][]label.Line // fat to sodium, carbohydrate to protein
-	var vitamins []label.Line
+	var lists [2][]label.PanelLine // fat to sodium, carbohydrate to protein
+	var vitamins []label.PanelLine
 	side := 0
 	for _, n := range l.Lines[1:] {
 		if n.Key == "total_carbohydrate" {

@@ -29,9 +29,9 @@ func syrup(of func(*model.Syrup) Value) from {
 // Lines holds the weights of each line; its columns are the lines.
 var Lines = Table{Key: "lines", Rows: []Row{
 	{Key: "written_g", Name: "Written", Short: "written", Unit: Mass, Step: 1, Help: "as the design has it", Origin: weighing,
-		from: line(func(l *model.Line) float64 { return l.WrittenG })},
+		from: line(func(l *model.BatchLine) float64 { return l.WrittenG })},
 	{Key: "grams", Name: "In the batch", Short: "grams", Unit: Mass, Step: 1, Help: "in the batch as made", Origin: weighing,
-		from: line(func(l *model.Line) float64 { return l.Grams })},
+		from: line(func(l *model.BatchLine) float64 { return l.Grams })},
 }}
 
 var weighing = Origin{
@@ -45,20 +45,20 @@ var weighing = Origin{
 // its columns are the lines.
 var PerGram = Table{Key: "per_gram", Rows: []Row{
 	{Key: "initial_freezing_point_c", Name: "Initial freezing point", Short: "freezes", Unit: Kelvin, Step: 0.0001,
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.FreezingPointC })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return l.Slopes.FreezingPointC })},
 	{Key: "water_frozen_percent", Name: "Water frozen", Short: "frozen", Unit: Points, Step: 0.001, Help: "percentage points",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return 100 * l.Slopes.FrozenFraction })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return 100 * l.Slopes.FrozenFraction })},
 	{Key: "hardness_percent", Name: "Hardness", Short: "hardness", Unit: Percent, Step: 0.01, Help: "relative",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return 100 * l.Slopes.LnYield })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return 100 * l.Slopes.LnYield })},
 	{Key: "sweetness_sucrose_percent", Name: "Sweetness, as sucrose", Short: "sweetness", Unit: Points, Step: 0.001, Help: "percentage points",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.SweetnessPercent })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return l.Slopes.SweetnessPercent })},
 	{Key: "tub_sweetness_sucrose_percent", Name: "Sweetness of the tub", Short: "tub's sweetness", Unit: Points, Step: 0.001, Help: "likewise, of the tub",
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.TubSweetPercentPerG })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return l.TubSweetPercentPerG })},
 	{Key: "density_g_per_ml", Name: "Density", Short: "density", Unit: GramsPerML, Step: 0.00001,
-		Origin: slopes, from: line(func(l *model.Line) float64 { return l.Slopes.GPerML })},
+		Origin: slopes, from: line(func(l *model.BatchLine) float64 { return l.Slopes.GPerML })},
 }}
 
-func line(of func(*model.Line) float64) from {
+func line(of func(*model.BatchLine) float64) from {
 	return from{of: func(r *model.Result, column int) Value { return exact(of(&r.Lines[column])) }}
 }
 

@@ -65,7 +65,7 @@ func (p *page) lines(heads []string, lines []say.TableRow) {
 // gramMore writes what a gram more of each line does.
 func (p *page) gramMore(r *model.Result) {
 	heads, cells := figure.GramMore(Reads, r)
-	name := func(l *model.Line) string { return say.Part(l.Part) + ": " + say.Kitchen(l.Ingredient) }
+	name := func(l *model.BatchLine) string { return say.Part(l.Part) + ": " + say.Kitchen(l.Ingredient) }
 	width := len("A gram more changes")
 	for i := range r.Lines {
 		width = max(width, len([]rune(name(&r.Lines[i]))))

@@ -77,7 +77,7 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 		Spoonful: Spoonful{Number(ripple.SpoonML), foam.Samples, spread(foam, 100), spread(sweet, 1)},
 		Advice:   []string{}, Basis: ripple.WordsBasis, spoonfuls: say.Spoonfuls(Reads, foam, sweet),
 	}
-	for _, a := range m.Advise(ServingOf(r)) {
+	for _, a := range m.Advise(HardnessOf(r)) {
 		kPa := r.Foam.YieldKPa.Value
 		if a.Phase == "dense" {
 			kPa = r.Dense.YieldKPa.Value
@@ -87,11 +87,11 @@ func RippleOf(file, name string, r *model.Result, cut *ripple.Cut, raster *rippl
 	return out
 }
 
-// ServingOf returns how hard the phases of r are when it is eaten. Firm begins
+// HardnessOf returns how hard the phases of r are when it is eaten. Firm begins
 // where the custard no longer eats as it should, hard at twice that.
-func ServingOf(r *model.Result) ripple.Serving {
+func HardnessOf(r *model.Result) ripple.Hardness {
 	firm := phase.Dense.Band().FirmKPa
-	return ripple.Serving{FoamKPa: r.Foam.YieldKPa.Value, DenseKPa: r.Dense.YieldKPa.Value, FirmKPa: firm, HardKPa: 2 * firm}
+	return ripple.Hardness{FoamKPa: r.Foam.YieldKPa.Value, DenseKPa: r.Dense.YieldKPa.Value, FirmKPa: firm, HardKPa: 2 * firm}
 }
 
 // SweetnessOf returns the sweetness of r's phases, as percent of sucrose.

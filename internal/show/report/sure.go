@@ -45,7 +45,7 @@ func (s Sure) WriteText(w io.Writer) error {
 	for f := range sure.NumFigures {
 		p.line("%s: %s", say.Capital(say.SureFigure(f)), say.SureSpread(Reads, f, a.Spread[f]))
 	}
-	for _, f := range [...]sure.Figure{sure.CustardKPa, sure.FoamKPa, sure.Minutes} {
+	for _, f := range [...]sure.Outcome{sure.CustardKPa, sure.FoamKPa, sure.Minutes} {
 		if list := a.Foremost(f); len(list) > 0 {
 			p.line("")
 			p.line("What moves the %s most:", say.SureFigure(f))

@@ -40,12 +40,12 @@ func HowOften(a *sure.Answer) string {
 
 // SureFigure names what was sampled, and SureSpread says where 8 in 10 kitchens
 // lie, with no more digits than that allows.
-func SureFigure(f sure.Figure) string {
+func SureFigure(f sure.Outcome) string {
 	return [...]string{"hardness of the custard", "hardness of the foam", "sweetness of the tub", "minutes from the freezer to the spoon"}[f]
 }
 
 // SureSpread is a spread of a figure.
-func SureSpread(s Style, f sure.Figure, x sure.Spread) string {
+func SureSpread(s Style, f sure.Outcome, x sure.Spread) string {
 	if !known(x.Middle) {
 		return Unknown
 	}
@@ -95,7 +95,7 @@ var SureHeads = []string{"custard", "foam"}
 func SureRows(s Style, a *sure.Answer) []TableRow {
 	row := func(name string, of *[sure.NumFigures]sure.Spread) TableRow {
 		cells := make([]string, 0, 2)
-		for _, f := range [...]sure.Figure{sure.CustardKPa, sure.FoamKPa} {
+		for _, f := range [...]sure.Outcome{sure.CustardKPa, sure.FoamKPa} {
 			if x := of[f]; known(x.Middle) {
 				cells = append(cells, s.HardnessSpan(x.Low, x.High))
 			} else {

@@ -86,7 +86,7 @@ type stepWords struct {
 	step *process.Step
 }
 
-func (w *stepWords) line(u process.Used) *model.Line { return &w.m.Result.Lines[u.Line] }
+func (w *stepWords) line(u process.Used) *model.BatchLine { return &w.m.Result.Lines[u.Line] }
 
 // things lists what goes in at the step, of the kinds that such tells: "85 g egg
 // yolks (5) and 47 g sugar".

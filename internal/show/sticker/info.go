@@ -198,7 +198,7 @@ var atLeast = map[bool]string{true: "‡ at least this much", false: "* at least
 
 // bounded reports whether a figure of the panel is a lower bound only.
 func (c *Content) bounded() bool {
-	for _, lines := range [][]label.Line{c.Panel.Lines, c.Panel.Second} {
+	for _, lines := range [][]label.PanelLine{c.Panel.Lines, c.Panel.Second} {
 		for _, n := range lines {
 			if n.Incomplete && (c.Place == onpack.US || terms[n.Key] != "") {
 				return true

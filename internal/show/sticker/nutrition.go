@@ -38,7 +38,7 @@ func contains(all []string, s string) bool {
 
 // amount is a figure with the decimal sign of the first language; where the
 // languages differ the comma stands, which most of them have.
-func (c *Content) amount(n label.Line) string {
+func (c *Content) amount(n label.PanelLine) string {
 	sign := "."
 	for _, lang := range c.Languages {
 		if w, _ := c.Words.In(lang, "decimal_sign"); w.Text == "," {

@@ -9,24 +9,24 @@ import (
 	"ripplewright/internal/form/setting"
 )
 
-// Field is one setting of a design: every choice that is not a line or an own
+// field is one setting of a design: every choice that is not a line or an own
 // ingredient. The table of fields is the one place that knows a setting's path,
 // unit and range; checks, files, help texts and sliders read it here. Its At
 // gives a *float64, *int, *int64 or *string.
-type Field = setting.Field[Design]
+type field = setting.Field[Design]
 
 // Fields returns every setting, in the order of a design file. The caller
 // must not change it.
-func Fields() []Field { return fields }
+func Fields() []setting.Field[Design] { return fields }
 
 // labelFields are the settings of a label's words in other languages.
-func labelFields() []Field {
-	var out []Field
+func labelFields() []field {
+	var out []field
 	for i, lang := range labelLanguages {
 		out = append(out,
-			Field{Path: "label." + lang + ".name", About: "the food's name on a label in this language", Format: "words",
+			field{Path: "label." + lang + ".name", About: "the food's name on a label in this language", Format: "words",
 				Of: func(d *Design) any { return &d.Label.Words[i].Name }},
-			Field{Path: "label." + lang + ".ingredients", About: "its ingredients, in the order of the English list", Format: "words",
+			field{Path: "label." + lang + ".ingredients", About: "its ingredients, in the order of the English list", Format: "words",
 				Of: func(d *Design) any { return &d.Label.Words[i].Ingredients }})
 	}
 	return out
@@ -43,7 +43,7 @@ func notDurable(s string) string {
 }
 
 // FieldAt returns the setting with that path.
-func FieldAt(path string) (Field, bool) { return setting.Find(fields, path) }
+func FieldAt(path string) (setting.Field[Design], bool) { return setting.Find(fields, path) }
 
 // The limits that are no setting's. They are there to catch slips of the finger:
 // a tonne in one bowl is no market stall.
@@ -61,7 +61,7 @@ const colourPattern = "^#[0-9a-fA-F]{6}$"
 
 var fields = slices.Concat(beforeLabelWords, labelFields(), phaseFields)
 
-var beforeLabelWords = []Field{
+var beforeLabelWords = []field{
 	{Path: "name", About: "what the dessert is called", Format: "words, 200 bytes at most", Pattern: `\S`, Longest: MaxName, Wrong: notName,
 		Of: func(d *Design) any { return &d.Name }},
 	{Path: "notes", About: "anything to remember", Format: "words",
@@ -131,7 +131,7 @@ var beforeLabelWords = []Field{
 		Of: func(d *Design) any { return &d.Label.Storage }},
 }
 
-var phaseFields = []Field{
+var phaseFields = []field{
 	{Path: "dense.stove_loss_percent", About: "water driven off, of the phase's mass", Unit: "%", Min: 0, Max: 60,
 		Of: func(d *Design) any { return &d.Dense.StoveLossPercent }},
 	{Path: "dense.overrun_percent", About: "air, of the volume without it", Unit: "%", Min: 0, Max: 150,

@@ -66,7 +66,7 @@ func Validate(d Design) []Problem {
 }
 
 // check says what is wrong with f in d, or "".
-func check(f Field, d *Design) string {
+func check(f field, d *Design) string {
 	if m := f.Check(d); m != "" {
 		return m
 	}

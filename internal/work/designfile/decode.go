@@ -179,7 +179,7 @@ func (r *reader) value(n *yaml.Node, k *key) {
 		if _, wrong := readWhole(n, 64); wrong != "" {
 			r.report(WrongType, n.Line, k.path, wrong)
 		}
-	case setting:
+	case oneSetting:
 		if wrong := readSetting(n, k.field, &r.d); wrong != "" {
 			r.report(WrongType, n.Line, k.path, wrong)
 		}

@@ -82,7 +82,7 @@ there; any other key may be left out and then has its default.
 				}[k.part], "list of lines", "[]")
 			case own:
 				row(k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
-			case setting:
+			case oneSetting:
 				v := settingValue(k.field, &defaults)
 				row(k.path, k.field.About, k.field.Allowed(), v.inline())
 			}

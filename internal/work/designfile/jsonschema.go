@@ -38,7 +38,7 @@ func schemaOf(s *key) object {
 			properties[k.name] = object{"type": "array", "maxItems": design.MaxLines, "items": lineSchema()}
 		case own:
 			properties[k.name] = object{"type": "array", "maxItems": design.MaxOwn, "items": ingredient.Schema()}
-		case setting:
+		case oneSetting:
 			defaults := design.Default()
 			properties[k.name] = k.field.Schema(&defaults)
 		}

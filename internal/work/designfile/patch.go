@@ -73,7 +73,7 @@ func (p *patcher) section(m *yaml.Node, s *key) {
 // value patches the value v of key k.
 func (p *patcher) value(v *yaml.Node, k *key) {
 	switch k.kind {
-	case setting:
+	case oneSetting:
 		p.set(v, settingValue(k.field, p.from), settingValue(k.field, p.to))
 	case section:
 		p.section(v, k)
@@ -96,7 +96,7 @@ func (p *patcher) set(n *yaml.Node, old, new value) {
 // fresh returns the value of key k if it is not what leaving it out means.
 func (p *patcher) fresh(k *key) *yaml.Node {
 	switch k.kind {
-	case setting:
+	case oneSetting:
 		defaults := design.Default()
 		if v := settingValue(k.field, p.to); v != settingValue(k.field, &defaults) {
 			return v.node()

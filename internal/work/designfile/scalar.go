@@ -10,6 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
@@ -129,7 +130,7 @@ func shapeOf(n *yaml.Node) string {
 }
 
 // readSetting sets field f of d from n, or says what is wrong.
-func readSetting(n *yaml.Node, f design.Field, d *design.Design) (wrong string) {
+func readSetting(n *yaml.Node, f setting.Field[design.Design], d *design.Design) (wrong string) {
 	switch to := f.At(d).(type) {
 	case *float64:
 		var v float64
@@ -162,7 +163,7 @@ type value struct {
 }
 
 // settingValue returns field f of d as it is written.
-func settingValue(f design.Field, d *design.Design) value {
+func settingValue(f setting.Field[design.Design], d *design.Design) value {
 	switch v := f.At(d).(type) {
 	case *float64:
 		return numberValue(*v)

@@ -3,6 +3,7 @@ package designfile
 import (
 	"strings"
 
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
@@ -15,9 +16,9 @@ type key struct {
 	path string
 	kind keyKind
 
-	field    design.Field // of a setting
-	part     design.Part  // of a list of lines
-	keys     []*key       // of a section, in the order we write them
+	field    setting.Field[design.Design] // of a setting
+	part     design.Part                  // of a list of lines
+	keys     []*key                       // of a section, in the order we write them
 	required bool
 	oneLine  bool // a section that we write as {…}
 }
@@ -25,7 +26,7 @@ type key struct {
 type keyKind uint8
 
 const (
-	setting keyKind = iota
+	oneSetting keyKind = iota
 	section
 	lines
 	own
@@ -48,7 +49,7 @@ func makeRoot() *key {
 		case "foam.syrup.weighed_g":
 			r.add("foam.syrup.lines", lines).part = design.SyrupPart
 		}
-		r.add(f.Path, setting).field = f
+		r.add(f.Path, oneSetting).field = f
 	}
 	r.add("ingredients", own)
 	for _, name := range [...]string{"dense", "foam"} {
