@@ -69,12 +69,15 @@ func misread(c *command, err error) error {
 	return err
 }
 
+// mostToAdd is how many letters of what must be added are told.
+const mostToAdd = 400
+
 // write draws the labels into a file; one that lacks an element is refused.
 func (t *tubFlags) write(c *command, path string, content sticker.Content, food onpack.Food, p onpack.Pack, words onpack.Words, title string) error {
 	if missing := onpack.Missing(content.Elements); len(missing) > 0 {
 		var all []string
 		for _, e := range missing {
-			all = append(all, fmt.Sprintf("%s: add %s (%s)", e.Key, echo.Plain(e.Text), e.Section))
+			all = append(all, fmt.Sprintf("%s: add %s (%s)", e.Key, echo.Line(e.Text, mostToAdd), e.Section))
 		}
 		return fmt.Errorf("the label lacks what is due:\n  %s", strings.Join(all, "\n  "))
 	}

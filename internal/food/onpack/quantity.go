@@ -14,8 +14,9 @@ const (
 )
 
 const (
-	ouncesPerPint  = 16
-	ouncesPerQuart = 32
+	ouncesPerPint   = 16
+	ouncesPerQuart  = 32
+	ouncesPerGallon = 128
 )
 
 // customaryWithin is how near to a half pint, or another four ounces, a tub
@@ -59,6 +60,7 @@ func customary(ounces float64) string {
 			parts = append(parts, fmt.Sprintf("%d %s", n, many))
 		}
 	}
+	unit(10*ouncesPerGallon, "GALLON", "GALLONS")
 	unit(10*ouncesPerQuart, "QUART", "QUARTS")
 	unit(10*ouncesPerPint, "PINT", "PINTS")
 	switch {

@@ -31,6 +31,35 @@ func words(t *testing.T) onpack.Words {
 	return w
 }
 
+// Ten languages have every word of a label, and every allergen of Annex II, with
+// its source; a word from memory says so and is ranked below those that were read.
+func TestTenLanguagesAreComplete(t *testing.T) {
+	w := words(t)
+	annexII := []string{"gluten_cereals", "gluten_cereals:wheat", "gluten_cereals:rye", "gluten_cereals:barley", "gluten_cereals:oats", "crustaceans", "crustaceans:crab",
+		"eggs", "fish", "fish:cod", "peanuts", "soybeans", "milk", "nuts:almond", "nuts:hazelnut", "nuts:walnut", "nuts:cashew", "nuts:pecan",
+		"nuts:brazil_nut", "nuts:pistachio", "nuts:macadamia", "nuts:pine", "celery", "mustard", "sesame", "sulphites", "lupin", "molluscs"}
+	for _, lang := range []string{"en", "de", "fr", "it", "es", "nl", "pl", "pt", "sv", "cs"} {
+		assert.Contains(t, w.Languages(), lang)
+		assert.Empty(t, w.Lacking(lang, annexII, true), lang)
+		for _, term := range []string{"polyols", "starch", "fibre"} {
+			_, ok := w.In(lang, term)
+			assert.True(t, ok, "%s %s", lang, term)
+		}
+		for _, a := range annexII {
+			food := onpack.Food{Name: "Honey ripple", Allergens: []string{a}, HoldsML: 100}
+			for _, e := range onpack.Elements(food, onpack.Pack{Place: onpack.EU, Sale: onpack.Stall, Languages: []string{lang}, Tub: pint}, w) {
+				if e.Key == onpack.Allergens {
+					assert.NotContains(t, e.Text, ":", "%s: the word, not the code", lang)
+					assert.NotContains(t, e.Text, "_", lang)
+				}
+			}
+		}
+	}
+	assert.Equal(t, onpack.FromMemory, w["de"]["contains"].Class())
+	assert.Equal(t, onpack.LawRead, w["de"]["ingredients"].Class())
+	assert.Contains(t, w.Lacking("sl", nil, true), "best before end", "what a language lacks is named")
+}
+
 func TestEveryNetQuantity(t *testing.T) {
 	for _, r := range check.Table(t, "net_quantity") {
 		ml := r.Num("volume_ml")
@@ -58,6 +87,8 @@ func TestNoQuantityOverstates(t *testing.T) {
 		for i := 0; i < len(parts); {
 			n := number(t, parts[i])
 			switch parts[i+1] {
+			case "GALLON", "GALLONS":
+				told, i = told+n*4*onpack.QuartML, i+2
 			case "QUART", "QUARTS":
 				told, i = told+n*onpack.QuartML, i+2
 			case "PINT", "PINTS":

@@ -12,7 +12,7 @@ import (
 // Word is a word of a label with the class of its source.
 type Word struct {
 	Text   string
-	Source string // "A:…" law or a copy of it, "B:…" an authority, "C:…" secondary
+	Source string // "A:…" law or a copy of it, "B:…" an authority, "C:…" secondary, "M:…" from memory
 }
 
 // Class says in words how a word was read.
@@ -22,6 +22,8 @@ func (w Word) Class() SourceClass {
 		return LawRead
 	case strings.HasPrefix(w.Source, "B"):
 		return Authority
+	case strings.HasPrefix(w.Source, "M"):
+		return FromMemory
 	}
 	return Secondary
 }
@@ -124,17 +126,22 @@ func (w Words) Lacking(lang string, allergens []string, alone bool) []string {
 	return out
 }
 
+// kindTerms are the terms of the nuts and the cereals that Annex II, items 8 and
+// 1, names one by one, by their kind. Of other allergens the class is named.
+var kindTerms = map[string]map[string]string{
+	"nuts": {"almond": "almonds", "hazelnut": "hazelnuts", "walnut": "walnuts", "cashew": "cashews", "pecan": "pecans",
+		"brazil_nut": "brazil_nuts", "pistachio": "pistachios", "macadamia": "macadamias"},
+	"gluten_cereals": {"wheat": "wheat", "barley": "barley", "rye": "rye", "oats": "oats", "spelt": "spelt"},
+}
+
 // allergenTerm is the term for an allergen as label.Allergens writes it in the
 // EU: "eggs", "nuts:hazelnut", "gluten_cereals:oats".
 func allergenTerm(code string) string {
-	class, kind, named := strings.Cut(code, ":")
-	switch {
-	case !named || class == "milk" || class == "eggs":
-		return class
-	case strings.HasSuffix(kind, "s"), class == "gluten_cereals":
-		return kind
+	class, kind, _ := strings.Cut(code, ":")
+	if term := kindTerms[class][kind]; term != "" {
+		return term
 	}
-	return kind + "s"
+	return class
 }
 
 // eggWords are the words of egg and its parts that the plural does not begin,
