@@ -151,7 +151,7 @@ func (r *Result) warnUnnamed(p *Phase, m *Model, d design.Design, part string, g
 	f := CarbohydrateUnnamed{Per100G: 100 * grams / p.WrittenG, FreezesAtC: p.FreezingPointC}
 	where := part
 	for _, l := range r.Lines {
-		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).UnnamedG > 0 {
+		if r.phaseOf(l.Part) == p && l.Grams > 0 && m.resolve(l.Ingredient).brings.unnamed > 0 {
 			if len(f.Ingredients) == 0 {
 				where = fmt.Sprintf("%s.lines[%d]", l.Part, l.Index)
 				if i := slices.Index(d.Own, l.Ingredient); i >= 0 {
@@ -249,7 +249,7 @@ func (r *Result) warnSyrup(d design.Design, w *weighed, c *cooked) {
 		return // the scale decides, not the thermometer
 	}
 	r.pass(&limits.SyrupDepth, limits.Warn, "foam.syrup", limits.SyrupDepthMM(r.Syrup.MassG, limits.SmallPanCM)).with(r.Syrup.MassG)
-	if limits.Altitude.Level(d.Kitchen.AltitudeM) > limits.Within {
+	if d.Kitchen.AltitudeM >= limits.AltitudeFromM {
 		r.warnAltitude(d)
 	}
 }

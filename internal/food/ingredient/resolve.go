@@ -1,6 +1,10 @@
 package ingredient
 
-import "ripplewright/internal/matter/mix"
+import (
+	"strings"
+
+	"ripplewright/internal/matter/mix"
+)
 
 // atwater returns kcal per 100 g by the record's specific factors (USDA
 // Handbook 74; alcohol 6.93 kcal/g, USDA SR28 documentation). Where a record
@@ -66,7 +70,8 @@ func (r Resolved) Exact() bool { return r.Nominal == r.Soft && r.Nominal == r.Fi
 // says how much of that there is, as equal parts of the sugars it leaves open;
 // the band is from the lightest of these (soft) to the heaviest (firm). Where
 // even the total is unknown, the carbohydrate left over is read as half sucrose
-// and half higher saccharides, with the band from all glucose to all starch.
+// and half higher saccharides, with the band from all glucose to all starch; in
+// a maker's own record, of milk apart, whose sugar is lactose, nothing names it.
 //
 // Carbohydrate by difference that nothing names is inert; in a maker's own
 // record, which may be of any sugar that its pack does not count as one
@@ -99,10 +104,7 @@ func (in *Ingredient) Resolve() Resolved {
 		named += get(s.col)
 	}
 	in.addHigher(&m, get(HigherSaccharides))
-	polyol := in.Polyol
-	if polyol == 0 {
-		polyol = mix.Sorbitol
-	}
+	polyol := in.polyol()
 	m.Grams[polyol] += get(Polyols)
 	assumed = append(assumed, in.minerals(&m)...)
 
@@ -142,6 +144,9 @@ func (in *Ingredient) Resolve() Resolved {
 		r.Nominal.Grams[mix.Sucrose] += open / 2
 		in.addHigher(&r.Nominal, open/2)
 		assumed = append(assumed, Assumption{Code: SugarsUnknown})
+		if in.Own && in.Standing != Dairy {
+			r.UnnamedG = open
+		}
 		named += open
 	}
 	if rest := r.rest(carb); rest > 0 {
@@ -152,7 +157,8 @@ func (in *Ingredient) Resolve() Resolved {
 		}
 		soft := dissolved
 		if in.Own && rest > 0.5 {
-			r.UnnamedG, soft = rest, mix.Glucose
+			r.UnnamedG += rest
+			soft = mix.Glucose
 			assumed = append(assumed, Assumption{Code: CarbohydrateUnnamed})
 		}
 		r.add(dissolved, soft, mix.OtherSolids, rest)
@@ -172,6 +178,23 @@ func (in *Ingredient) Resolve() Resolved {
 	}
 	r.Assumed = assumed
 	return r
+}
+
+// polyol is the one that the record's polyols are: what it says, else what its
+// name says, else sorbitol.
+func (in *Ingredient) polyol() mix.Species {
+	if in.Polyol != 0 {
+		return in.Polyol
+	}
+	if in.Own {
+		name := strings.ToLower(in.Name)
+		for _, p := range mix.Polyols {
+			if strings.Contains(name, p.String()) {
+				return p
+			}
+		}
+	}
+	return mix.Sorbitol
 }
 
 // pure is Resolve of a record that is one substance and its water.

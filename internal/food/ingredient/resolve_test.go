@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/matter/mix"
 )
@@ -51,4 +52,24 @@ func TestAPacksUnnamedCarbohydrateIsUnknown(t *testing.T) {
 	assert.InDelta(t, 100, r.Nominal.TotalG(), 1e-9)
 	in.Cells[Starch] = Known(100)
 	assert.Zero(t, in.Resolve().UnnamedG, "named, it is no question")
+}
+
+// A pack that leaves its sugars out names none of its carbohydrate, but for
+// milk's, which is lactose.
+func TestAPackWithoutItsSugarsNamesNoCarbohydrate(t *testing.T) {
+	in, err := FromPack("syrup", "Date syrup", Pack{PerG: 100, Fat: Known(0), Carbohydrate: Known(78), Protein: Known(0)})
+	require.NoError(t, err)
+	assert.InDelta(t, 78, in.Resolve().UnnamedG, 1e-9)
+	in.Standing = Dairy
+	assert.Zero(t, in.Resolve().UnnamedG)
+}
+
+func TestAPacksPolyolsAreThoseOfItsName(t *testing.T) {
+	in, err := FromPack("cool", "Erythritol of the quay", Pack{PerG: 100, Carbohydrate: Known(100), Polyols: Known(100)})
+	require.NoError(t, err)
+	assert.InDelta(t, 100, in.Resolve().Nominal.Grams[mix.Erythritol], 1e-9)
+	in.Polyol = mix.Maltitol
+	assert.InDelta(t, 100, in.Resolve().Nominal.Grams[mix.Maltitol], 1e-9, "what the record says comes before its name")
+	in.Name, in.Polyol = "Sweetener", 0
+	assert.InDelta(t, 100, in.Resolve().Nominal.Grams[mix.Sorbitol], 1e-9)
 }

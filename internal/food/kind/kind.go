@@ -142,7 +142,7 @@ func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
 		return Spirit
 	case has("juice", "puree", "purée", "berry", "berries", "fruit", "lemon", "lime", "orange", "currant", "buckthorn", "rhubarb", "cherry", "plum", "apple"):
 		return Sour
-	case has("starch", "flour"):
+	case has("starch", "flour", "custard powder", "pudding powder", "tapioca", "arrowroot", "semolina"), in.Cell(ingredient.Starch).Or(0) > 50:
 		return Starch
 	case has("chocolate", "couverture"):
 		return Chocolate

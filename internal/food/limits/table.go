@@ -158,10 +158,13 @@ var (
 	}}
 )
 
-// Altitude is from where on a syrup's temperature must be told for the place:
-// water boils 1.0 K lower at 300 m.
+// AltitudeFromM is from where on a syrup's temperature must be told for the
+// place: water boils 1.0 K lower there.
+const AltitudeFromM = 300
+
+// Altitude is the limit of it, which is told at the bound itself too.
 var Altitude = Limit{"altitude_syrup", "height of the kitchen", "m", false, []Step{
-	{Note, 300, Computed, "", "standard atmosphere (ISO 2533) and the boiling of water: 1.0 K in 300 m"},
+	{Note, AltitudeFromM, Computed, "", "standard atmosphere (ISO 2533) and the boiling of water: 1.0 K in 300 m"},
 }}
 
 // All lists every limit.

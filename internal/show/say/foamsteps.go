@@ -6,6 +6,7 @@ import (
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/kind"
+	"ripplewright/internal/food/limits"
 	"ripplewright/internal/work/design"
 )
 
@@ -144,15 +145,11 @@ func stageWords(s Style, stage process.Stage, sea float64) string {
 
 // altitudeStep says what the boil's temperature means up here.
 func altitudeStep(s Style, m float64, y *process.Syrup) string {
-	if m < altitudeM || math.IsNaN(y.SeaC) {
+	if m < limits.AltitudeFromM || math.IsNaN(y.SeaC) {
 		return ""
 	}
 	return " At " + s.Altitude(m) + " that is the syrup of " + s.TemperatureTo(y.SeaC, 0) + " at sea level."
 }
-
-// altitudeM is the height above the sea from which the steps tell it, m: see
-// limits.Altitude.
-const altitudeM = 300
 
 // foams reports whether honey or a brown sugar boils.
 func (w *stepWords) foams() bool {

@@ -20,7 +20,7 @@ var limitSentences = map[string]sentence{
 		return s.Percent(f.Value, 0) + " air is more than a custard takes by hand: " + upTo(s, f, 0) + ". Without a machine set 15 to 20 %."
 	}),
 	"yolk_heavy": of(func(s Style, f model.OverLimit) string {
-		return "The custard is " + s.Number(f.Value, 0) + " g yolk in a kilogram: above " + s.Number(f.Step.At, 0) + " g it tastes of egg. Use fewer yolks."
+		return "A kilogram of the custard holds " + s.Number(f.Value, 0) + " g yolk: above " + s.Number(f.Step.At, 0) + " g it tastes of egg. Use fewer yolks."
 	}),
 	"too_sweet": of(func(s Style, f model.OverLimit) string {
 		what := "The custard"
@@ -33,7 +33,7 @@ var limitSentences = map[string]sentence{
 		return "The custard is only as sweet as " + s.Percent(f.Value, 0) + " sugar: under " + s.Percent(f.Step.At, 0) + " it tastes flat. Add sugar."
 	}),
 	"too_salty": of(func(s Style, f model.OverLimit) string {
-		return s.Number(f.Value, 0) + " g salt in a kilogram: above " + s.Number(f.Step.At, 0) + " g it is too salty. Salted caramel takes 4 to 8 g."
+		return "A kilogram holds " + s.Number(f.Value, 0) + " g added salt: above " + s.Number(f.Step.At, 0) + " g it tastes too salty. Salted caramel takes 4 to 8 g."
 	}),
 	"freezer_overloaded": of(func(s Style, f model.OverLimit) string {
 		return s.Mass(1000*f.Extra) + " at once is " + s.Number(f.Value, 1) + " times what an ordinary freezer of 100 L is rated to freeze in a day. Freeze it in parts, or in more than one freezer."
@@ -46,15 +46,19 @@ var limitSentences = map[string]sentence{
 	}),
 	"alcohol_boils_off": of(func(s Style, f model.OverLimit) string {
 		if f.Limit == &limits.AlcoholInSyrup {
-			return "The alcohol in the syrup (" + s.Mass(f.Extra) + ") boils away before the syrup is done, so the figures leave it out. Stir the spirit into the cold custard instead."
+			return "The alcohol in the syrup (" + s.Mass(f.Extra) + ") boils away, so the figures leave it out. Stir the spirit or extract into the cold custard instead."
 		}
 		return "A hot pan drives off about half of the custard's alcohol: stir it in cold, after cooking. The figures count all of it."
 	}),
 	"acid_with_milk": of(func(s Style, f model.OverLimit) string {
 		if f.Limit == &limits.AcidCold {
-			return s.Number(f.Value, 1) + " g fruit acid to a kilogram of milk: even stirred in cold it thickens and may turn grainy. Use less of the sour fruit, or more cream."
+			return "There are " + s.Number(f.Value, 1) + " g acid to a kilogram of milk: even stirred in cold it thickens the custard and may turn it grainy. Use less of what is sour, or more cream."
 		}
-		return s.Number(f.Value, 1) + " g fruit acid to a kilogram of milk curdles when it is heated. Cook the custard without the sour fruit or juice, chill it, then whisk that in."
+		curdles := "may curdle"
+		if f.Step.Level == limits.Stop {
+			curdles = "curdles"
+		}
+		return "There are " + s.Number(f.Value, 1) + " g acid to a kilogram of milk: heated with it, the milk " + curdles + ". Cook the custard without what is sour, chill it, then whisk that in."
 	}),
 	"starch_with_yolk": of(func(s Style, f model.OverLimit) string {
 		return "Starch and yolk are together in the custard: bring it to a full boil, at least " + s.Temperature(limits.StarchPeak.Steps[0].At) + ", or the yolk thins it again."
@@ -70,7 +74,7 @@ func upTo(s Style, f model.OverLimit, places int) string {
 }
 
 func altitudeSyrup(s Style, f model.AltitudeSyrup) string {
-	text := "At " + s.Number(f.AltitudeM, 0) + " m water boils at " + s.TemperatureTo(f.WaterBoilsC, 1) + ". "
+	text := "At " + s.Altitude(f.AltitudeM) + " water boils at " + s.TemperatureTo(f.WaterBoilsC, 1) + ". "
 	if math.IsNaN(f.AtSeaC) {
 		text += "A syrup cooked to " + s.Temperature(f.AskedC) + " there is drier than the model goes. "
 	} else {

@@ -45,6 +45,9 @@ var sentences = map[string]sentence{
 	"stove_loss_exceeds_water": fixed("The custard has less water than the stove is set to drive off: all of it is taken."),
 	"syrup_weighed_too_light":  fixed("The pan weighs less than the solids that went in: weigh it again, without the pan."),
 	"syrup_no_boil_off": of(func(s Style, f model.SyrupNoBoilOff) string {
+		if math.IsNaN(f.BoilsAtC) {
+			return "The syrup has too little water to boil down. Add water to dissolve the sugar."
+		}
 		return "The syrup boils only at " + s.TemperatureTo(f.BoilsAtC, 1) + ": it is already thicker than " + s.Temperature(f.CookToC) +
 			" makes it. Add water to dissolve the sugar."
 	}),
@@ -69,8 +72,8 @@ var sentences = map[string]sentence{
 		for i, in := range f.Ingredients {
 			names[i] = Kitchen(in)
 		}
-		return "The pack of " + List(names) + " names no sugars, polyols or fibre for " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g: it may lie inert or freeze like a simple sugar (freezes from " +
-			s.TemperatureBand(f.FreezesAtC.Low, f.FreezesAtC.High, 1) + "). Fill in sugars, polyols or fibre of the pack."
+		return List(names) + ": " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g of the mix has no name. It may lie inert or act like a simple sugar, so the mix freezes anywhere from " +
+			s.TemperatureBand(f.FreezesAtC.Low, f.FreezesAtC.High, 1) + ". Fill in the sugars, polyols or fibre of the pack."
 	}),
 	"end_of_freezing": of(func(s Style, f model.EndOfFreezing) string {
 		return "Below " + s.TemperatureTo(f.BelowC, 0) + " no more ice grows: the figures stay at the ice of that temperature."
@@ -79,7 +82,11 @@ var sentences = map[string]sentence{
 		return "At " + s.Temperature(f.AtC) + " the liquid is only " + s.TemperatureStep(math.Round(f.AboveGlassK)) + " above its glass: brittle, not chewy."
 	}),
 	"tub_overfull": of(func(s Style, f model.TubOverfull) string {
-		return "Frozen, the filling swells to " + s.Percent(f.FrozenPercent, 0) + " of the tub: fill it to " + s.Percent(f.FillPercent, 0) + " or less."
+		places := 0
+		if f.FrozenPercent < 100.5 { // which is more than full, and must read so
+			places = 1
+		}
+		return "Frozen, the filling swells to " + s.Percent(f.FrozenPercent, places) + " of the tub: fill it to " + s.Percent(f.FillPercent, 0) + " or less."
 	}),
 	"eggs_unpaired": of(func(s Style, f model.EggsUnpaired) string {
 		n, one, many := f.Yolks, "yolk", "yolks"
