@@ -59,6 +59,7 @@ var layers = []layer{
 	{"internal/work/atomicfile", ""},
 	{"internal/work/userdata", "internal/form/echo internal/form/setting internal/form/yamltext internal/work/atomicfile internal/food/ingredient internal/food/price"},
 	{"internal/work/design", "internal/form/echo internal/food/egg internal/food/ingredient internal/form/setting internal/food/onpack"},
+	{"internal/work/batch", "internal/form/echo internal/form/setting internal/form/yamltext internal/matter/ice internal/matter/phase internal/food/ingredient internal/work/atomicfile internal/work/design"},
 	{"internal/work/designfile", "internal/form/echo internal/form/yamltext internal/work/atomicfile internal/food/ingredient internal/work/design internal/form/setting"},
 	{"internal/answer/tub", "internal/work/design internal/matter/ripple"},
 	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/food/price internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design internal/food/kind internal/food/limits"},
