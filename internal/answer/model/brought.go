@@ -11,7 +11,6 @@ import (
 // brought is what the lines of a part bring that a pan or a whisk minds, g as
 // written.
 type brought struct {
-	total   float64
 	yolk    float64 // the yolk of whole eggs too; dried, as much as it was
 	white   float64 // liquid
 	starch  float64 // starches and flours as weighed
@@ -28,7 +27,7 @@ const yolkOfWhole = 0.34
 
 // broughtBy returns what one gram of an ingredient brings.
 func broughtBy(in *ingredient.Ingredient, x *ingredient.Resolved) brought {
-	b := brought{total: 1}
+	var b brought
 	switch k := kind.Of(in); {
 	case k == kind.Yolk && in.Cell(ingredient.CholesterolMG).Or(math.Inf(1)) < yolkiest: // a whole egg
 		b.yolk, b.white = yolkOfWhole, 1-yolkOfWhole
@@ -71,7 +70,6 @@ func saltBrought(in *ingredient.Ingredient, x *ingredient.Resolved) float64 {
 
 // add adds g grams of what brings x a gram.
 func (b *brought) add(x *brought, g float64) {
-	b.total += g * x.total
 	b.yolk += g * x.yolk
 	b.white += g * x.white
 	b.starch += g * x.starch

@@ -34,6 +34,9 @@ func TestASketchIsTheEvaluation(t *testing.T) {
 					assert.InDelta(t, p.Portion.MassG, q.Portion.MassG, 1e-9, name)
 					assert.InDelta(t, p.SwellingRatio, q.SwellingRatio, 1e-12, name)
 					assert.Equal(t, p.Word, q.Word, name)
+					for _, c := range []ingredient.Column{ingredient.Carbohydrate, ingredient.Protein} {
+						assert.InDelta(t, p.PartPercent(c).Known, q.PartPercent(c).Known, 1e-9, name)
+					}
 					c := d.Serving.TemperatureC
 					assert.InDelta(t, p.State.YieldKPa, s.HardnessAtKPa(role, c), 1e-9, name)
 					st := p.Body.At(c + 3)
@@ -68,19 +71,20 @@ func TestASketchedSyrupIsSoManyPointsThicker(t *testing.T) {
 	assert.Equal(t, solids(d, 0), solids(d, 2))
 }
 
-// A strain is past its step where the warning of its name is a caution.
+// A strain is past its step where the warning of its name is a caution, and
+// none tells of what a step of the card deals with.
 func TestAStrainIsPastWhereItIsACaution(t *testing.T) {
 	m := model.New(market.Library(t))
+	strained := map[string]bool{}
 	for name, d := range traps(t) {
 		s, err := m.Sketch(d)
 		require.NoError(t, err)
-		warned := map[string]bool{}
+		warned, handled := map[string]bool{}, map[string]bool{}
 		for _, w := range s.Warnings() {
-			if w.Severity > model.Note {
-				warned[w.Code] = true
-			}
+			warned[w.Code] = warned[w.Code] || w.Severity > model.Note
+			handled[w.Code] = handled[w.Code] || w.Handled
 		}
-		past := map[string]bool{}
+		past, strain := map[string]bool{}, map[string]bool{}
 		for _, x := range s.Strains() {
 			by := x.Value - x.At
 			if x.Below {
@@ -91,11 +95,55 @@ func TestAStrainIsPastWhereItIsACaution(t *testing.T) {
 				assert.InDelta(t, by, x.Past()*max(x.At, -x.At), 1e-9, "%s: %+v", name, x)
 			}
 			past[x.Code] = past[x.Code] || x.Past() > 0
+			strain[x.Code], strained[x.Code] = true, true
 		}
 		for what, is := range past {
 			if is {
 				assert.True(t, warned[what], "%s: %s", name, what)
 			}
 		}
+		for what, is := range warned {
+			if is && strain[what] {
+				assert.True(t, past[what] || handled[what], "%s: %s is told, and no strain is past", name, what)
+			}
+		}
+		assert.False(t, strain["starch_with_yolk"], "%s: the card has a step for that", name)
 	}
+	for _, what := range []string{"air_beyond_process", "yolk_heavy", "too_sweet", "too_salty", "syrup_too_little", "freezer_overloaded",
+		"tub_overfull", "foam_draws_water", "carbohydrate_unnamed", "sugar_crystallises", "outside_hardness_law"} {
+		assert.True(t, strained[what], "a search is not told how far it is to %s", what)
+	}
+	assert.InDelta(t, 1e9, model.Strain{Value: 1}.Past(), 1, "past a step of nought by a share that is finite")
+}
+
+// The freezer's load is counted of a batch of half a gram as of a kilo: as much
+// heat for each gram.
+func TestALittleLoadsTheFreezerByAsMuchAsItIs(t *testing.T) {
+	m := model.New(market.Library(t))
+	perG := func(k float64) float64 {
+		d := times(stall(), k)
+		d.Batch.Basis = design.BasisAsWritten
+		s, err := m.Sketch(d)
+		require.NoError(t, err)
+		for _, x := range s.Strains() {
+			if x.Code == "freezer_overloaded" {
+				return x.Value / (s.Phase(phase.Dense).Portion.MadeG + s.Phase(phase.Foam).Portion.MadeG)
+			}
+		}
+		t.Fatal("no strain")
+		return 0
+	}
+	assert.InEpsilon(t, perG(1), perG(5e-4), 1e-9)
+}
+
+// A search that holds a design's own ingredients knows them, be it one alone.
+func TestAModelThatHoldsAnIngredientHasIt(t *testing.T) {
+	m := model.New(market.Library(t))
+	assert.Same(t, m, m.Holding(nil))
+	own := unnamed(t, "meal")
+	_, ok := m.Library().Find(own.ID)
+	require.False(t, ok)
+	in, ok := m.Holding([]*ingredient.Ingredient{own}).Library().Find(own.ID)
+	assert.True(t, ok)
+	assert.Same(t, own, in)
 }
