@@ -19,8 +19,11 @@ import (
 
 // The count of the full run is 100 000:
 //
-//	go test ./internal/work/designfile -run Mutants -mutants 100000
-var mutants = flag.Int("mutants", 1000, "how many readable mutants TestMutantsAreWrittenBack changes")
+//	go test ./internal/work/designfile -run Mutants -mutants 100000 -mutantseed 7
+var (
+	mutants     = flag.Int("mutants", 1000, "how many readable mutants TestMutantsAreWrittenBack changes")
+	mutantsSeed = flag.Int64("mutantseed", 20, "which mutants those are")
+)
 
 // breaks are all that the parser takes for the end of a line.
 var breaks = []string{"\n", "\r\n", "\r", "\u0085", "\u2028", "\u2029", "\r\r\n", "\n\r"}
@@ -143,7 +146,7 @@ func holds(all, some []string) bool {
 
 func TestMutantsAreWrittenBack(t *testing.T) {
 	of := originals(t)
-	r := rand.New(rand.NewSource(20))
+	r := rand.New(rand.NewSource(*mutantsSeed))
 	count := *mutants
 	if testing.Short() {
 		count = 300
