@@ -113,7 +113,9 @@ func (k *maker) forCautions(s *model.Sketch) {
 		case "syrup_no_boil_off":
 			k.setting("foam.syrup.cook_temperature_c", softBall, 130, 2, 3, 0)
 		case "altitude_syrup":
-			k.setting("foam.syrup.cook_temperature_c", 104, k.d.Foam.Syrup.CookTemperatureC, 2, 1, 0)
+			if f, ok := w.Facts.(model.AltitudeSyrup); ok { // the recipe's syrup, at its boiling point up here
+				k.setting("foam.syrup.cook_temperature_c", math.Round(f.HereC)-1, math.Round(f.HereC), 2, 1, 0)
+			}
 		case "yolk_in_whites", "alcohol_boils_off":
 			k.takeOut(w.Code)
 		case "carbohydrate_unnamed", "acid_with_milk", "sugar_crystallises", "outside_model_range", "salt_rule_unsettled", "too_salty", "outside_hardness_law":

@@ -113,6 +113,25 @@ func TestTheFirstRemedyMendsInOneStep(t *testing.T) {
 	assert.Equal(t, bad, first+named, "one is neither mended nor said to be past mending")
 }
 
+// Check: the syrup of 118 °C at sea level boils at 107.12 °C at 3000 m
+// (testdata/tables/altitude.csv).
+func TestASyrupUphillIsCookedToWhatSeaLevelMeans(t *testing.T) {
+	m, r := models(t), rand.New(rand.NewSource(4))
+	d := good(t, m, r)
+	d.Foam.Syrup.WeighedG, d.Foam.Syrup.CookTemperatureC, d.Kitchen.AltitudeM = 0, 118, 3000
+	x, err := m.Evaluate(d)
+	require.NoError(t, err)
+	found := Mend(background, m, d, &x, Locks{})
+	require.NotEmpty(t, found.List)
+	for _, c := range found.List[0].Changes {
+		if c.Path == "foam.syrup.cook_temperature_c" {
+			assert.InDelta(t, 107, c.After, 1)
+			return
+		}
+	}
+	t.Fatalf("the first remedy leaves the syrup at 118 °C: %v", found.List[0].Changes)
+}
+
 func BenchmarkRemedies(b *testing.B) {
 	m, r := models(b), rand.New(rand.NewSource(20))
 	d := faults["too hard"](good(b, m, r), r)

@@ -20,6 +20,7 @@ type Syrup struct {
 	ProbeOffsetK float64 // K that the maker's probe shows too much; 0 where it was never checked
 	WaterBoilsC  float64 // plain water, at this altitude
 	SeaC         float64 // the temperature at which the same syrup boils at sea level; NaN beyond the boiling model
+	HereC        float64 // the temperature at which the syrup that TrueC makes at sea level boils here; likewise
 	Stage        Stage
 
 	SolidsPercent                       float64
@@ -114,7 +115,7 @@ func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 	if s.Weighed {
 		at = m.BoilingPointC
 	}
-	s.SeaC = math.NaN()
+	s.SeaC, s.HereC = math.NaN(), SameSyrupC(s.TrueC, SeaLevel, p)
 	if at < solution.Hot[1] && at > s.WaterBoilsC {
 		if sea := SameSyrupC(at, p, SeaLevel); sea < solution.Hot[1] {
 			s.SeaC = sea

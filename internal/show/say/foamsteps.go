@@ -148,7 +148,11 @@ func altitudeStep(s Style, m float64, y *process.Syrup) string {
 	if m < limits.AltitudeFromM || math.IsNaN(y.SeaC) {
 		return ""
 	}
-	return " At " + s.Altitude(m) + " that is the syrup of " + s.TemperatureTo(y.SeaC, 0) + " at sea level."
+	text := " At " + s.Altitude(m) + " that is the syrup of " + s.TemperatureTo(y.SeaC, 0) + " at sea level."
+	if !math.IsNaN(y.HereC) {
+		text += " Where a recipe from sea level says " + s.Temperature(y.TrueC) + ", cook to " + s.TemperatureTo(y.HereC, 0) + " here."
+	}
+	return text
 }
 
 // foams reports whether honey or a brown sugar boils.

@@ -66,7 +66,7 @@ var traps = []trap{
 		never: []string{"80 to 83 °C"},
 		of:    with(dense, "tea_leaves", 12, dense, "lime_juice", 25, dense, "potato_starch", 12)},
 	{name: "rum, starch, altitude",
-		says:  map[string][]string{"Cook": {"91.3 °C at least"}, "Stir in cold": {"30 g rum", "half of the alcohol"}, "Boil the syrup": {"2600 m", "hard ball", "128 °C at sea level"}},
+		says:  map[string][]string{"Cook": {"91.3 °C at least"}, "Stir in cold": {"30 g rum", "half of the alcohol"}, "Boil the syrup": {"2600 m", "hard ball", "128 °C at sea level", "cook to 109 °C here"}},
 		never: []string{"curdle", "outlives"},
 		of:    both(with(dense, "rum_40", 30, dense, "cornstarch", 14), high(2600))},
 	{name: "cocoa without yolk",
