@@ -25,8 +25,8 @@ type cutter struct {
 	draws *cutting.Cutter
 }
 
-// breath is the least time between two cuts: drawing takes every processor, and
-// the frames of a drag need one now and then.
+// breath is the least time between two cuts that must be stirred anew: drawing takes
+// every processor, and the frames of a drag need one now and then.
 const breath = 80 * time.Millisecond
 
 // Sizes of the pictures along their longer side.
@@ -78,7 +78,7 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 // breathe hands on the cut asked for, once the last is old enough. The latch
 // calls it every frame.
 func (c *cutter) breathe() {
-	if now := time.Now(); c.due && now.Sub(c.drew) >= breath {
+	if now := time.Now(); c.due && (now.Sub(c.drew) >= breath || c.draws.Follows(c.asked)) {
 		c.due, c.drew = false, now
 		c.draws.Draw(c.asked)
 	}

@@ -8,6 +8,7 @@ import (
 	"image"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"time"
 
@@ -55,12 +56,47 @@ type Cutter struct {
 	// pace is what a pixel of the last coarse pictures took, in seconds.
 	pace float64
 
-	kept struct { // by the one at work: what a change of colour does not change
-		cuts    []ripple.Settings
-		px      int
-		rasters []*ripple.Raster
-	}
+	kept kept // by the one at work
+
+	// ready is what kept's fields serve, as the window's thread knows it.
+	ready stirring
 }
+
+// kept is what a change of colour does not change, and the fields, which a change of
+// the ratio does not either.
+type kept struct {
+	of      stirring
+	fields  []*ripple.Origins
+	foam    []float64 // of the rasters
+	rasters []*ripple.Raster
+}
+
+// stirring is all of a request that fields depend on: the cuts but for their foam.
+type stirring struct {
+	cuts []ripple.Settings
+	px   int
+}
+
+func (q Job) stirring() stirring {
+	s := stirring{px: q.Sharp}
+	for _, c := range q.Cuts {
+		c.FoamFraction = 0
+		s.cuts = append(s.cuts, c)
+	}
+	return s
+}
+
+func (q Job) foam() []float64 {
+	var foam []float64
+	for _, c := range q.Cuts {
+		foam = append(foam, c.FoamFraction)
+	}
+	return foam
+}
+
+// Follows reports whether q differs from what is drawn in the ratio or the colours
+// alone, so that its pictures cost next to nothing and are sharp at once.
+func (c *Cutter) Follows(q Job) bool { return reflect.DeepEqual(c.ready, q.stirring()) }
 
 // NewCutter returns a Cutter that answers to show. progress, if not nil, is told
 // the share done of sharp pictures, in no strict order. post runs a function on
@@ -98,11 +134,16 @@ func (c *Cutter) Stop() {
 }
 
 func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
-	if c.kept.px != q.Sharp || !reflect.DeepEqual(c.kept.cuts, q.Cuts) {
-		if err := c.sample(ctx, q, tell); err != nil {
-			tell(func() { c.show(Drawn{Err: err}) })
-			return
-		}
+	var err error
+	switch {
+	case !reflect.DeepEqual(c.kept.of, q.stirring()):
+		err = c.sample(ctx, q, tell)
+	case !slices.Equal(c.kept.foam, q.foam()):
+		err = c.cut(ctx, q)
+	}
+	if err != nil {
+		tell(func() { c.show(Drawn{Err: err}) })
+		return
 	}
 	d := Drawn{Sharp: true}
 	for i, r := range c.kept.rasters {
@@ -160,18 +201,54 @@ func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
 	if len(screen.Pictures) == len(cuts) {
 		tell(func() { c.show(screen) })
 	}
-	var rasters []*ripple.Raster
+	k := kept{of: q.stirring()}
 	for i, cut := range cuts {
-		r, err := cut.Raster(ctx, q.Sharp, func(done float64) {
+		f, err := cut.Origins(ctx, q.Sharp, func(done float64) {
 			done = sampling * (float64(i) + done) / float64(len(cuts))
 			tell(func() { c.progress(done) })
 		})
 		if err != nil {
 			return err
 		}
-		rasters = append(rasters, r)
+		k.fields = append(k.fields, f)
 	}
-	c.kept.cuts, c.kept.px, c.kept.rasters = q.Cuts, q.Sharp, rasters
+	if err := k.level(q); err != nil {
+		return err
+	}
+	c.kept = k
+	c.post(func() { c.ready = k.of })
+	return nil
+}
+
+// level cuts the fields at q's ratio.
+func (k *kept) level(q Job) error {
+	k.foam, k.rasters = q.foam(), nil
+	for i, f := range k.fields {
+		r, err := f.Raster(k.foam[i])
+		if err != nil {
+			return err
+		}
+		k.rasters = append(k.rasters, r)
+	}
+	return nil
+}
+
+// cut shows plain pictures of another ratio, sharp at once, and waits for requests to
+// rest.
+func (c *Cutter) cut(ctx context.Context, q Job) error {
+	if err := c.kept.level(q); err != nil {
+		return err
+	}
+	plain := q.Style
+	plain.Plain = true
+	d := Drawn{}
+	for i, r := range c.kept.rasters {
+		d.Pictures = append(d.Pictures, q.fit(r.Paint(plain), i))
+	}
+	c.post(func() { c.show(d) })
+	if !newest.Rest(ctx) {
+		return ctx.Err()
+	}
 	return nil
 }
 

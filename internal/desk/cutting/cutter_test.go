@@ -105,6 +105,34 @@ func TestAnotherColourSamplesNothingAnew(t *testing.T) {
 	assert.NotEqual(t, d.drawn[before-1].Pictures[0].Pix, d.drawn[before].Pictures[0].Pix)
 }
 
+func TestAnotherRatioIsSharpAtOnce(t *testing.T) {
+	d := newDesk()
+	j := cutting.Job{Cuts: []ripple.Settings{cut(t, ripple.Side)}, Coarse: 32, Sharp: 96}
+	assert.False(t, d.Follows(j), "nothing is drawn yet")
+	d.Draw(j)
+	d.settle(t)
+	before := len(d.drawn)
+	j.Cuts = []ripple.Settings{cut(t, ripple.Side)}
+	j.Cuts[0].FoamFraction /= 2
+	assert.True(t, d.Follows(j))
+	d.Draw(j)
+	d.settle(t)
+	require.Len(t, d.drawn, before+2, "plain while the hand moves, then with its texture")
+	for _, x := range d.drawn[before:] {
+		size := x.Pictures[0].Bounds().Size()
+		assert.Equal(t, 96, max(size.X, size.Y), "never coarse")
+	}
+	assert.True(t, d.drawn[before+1].Sharp)
+	fresh := newDesk()
+	fresh.Draw(j)
+	fresh.settle(t)
+	assert.Equal(t, fresh.drawn[len(fresh.drawn)-1].Pictures[0].Pix, d.drawn[before+1].Pictures[0].Pix, "as if stirred anew")
+
+	j.Cuts = []ripple.Settings{j.Cuts[0]}
+	j.Cuts[0].Seed++
+	assert.False(t, d.Follows(j), "another hand is another tub")
+}
+
 func TestOnlyTheNewestCutIsShownInTheEnd(t *testing.T) {
 	d := newDesk()
 	for px := 64; px <= 96; px += 8 {

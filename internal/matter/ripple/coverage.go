@@ -1,6 +1,9 @@
 package ripple
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // subpixels along each side of a pixel that the interface may cross.
 const subpixels = 4
@@ -24,16 +27,16 @@ func (c *Cut) inside(x, y, mm float64) float32 {
 // taken as a plane, on a slope at least: layouts have no details as small.
 const flatMM = 0.8
 
-// plane reports whether the height in pixel i, whose corners rise by rise, is a plane
-// although its fluid lay spread over span: whether its middle lies between them.
-func (c *Cut) plane(above, below *corners, i int, span, rise float64) bool {
+// plane reports whether the height in a pixel, whose corners rise by rise, is a plane
+// although its fluid lay spread over span mm: whether its middle lies between them.
+func (f *Origins) plane(nw int, span, rise float64) bool {
 	if span > 2.5*flatMM {
 		return false
 	}
-	x := (above.x[i] + above.x[i+1] + below.x[i] + below.x[i+1]) / 4
-	y := (above.y[i] + above.y[i+1] + below.y[i] + below.y[i+1]) / 4
-	mean := (above.f[i] + above.f[i+1] + below.f[i] + below.f[i+1]) / 4
-	return math.Abs(c.start.at(x, y)-c.level-mean) < 0.02*rise
+	ne, sw, se := nw+1, nw+f.Width+1, nw+f.Width+2
+	x, y := (f.x[nw]+f.x[ne]+f.x[sw]+f.x[se])/4, (f.y[nw]+f.y[ne]+f.y[sw]+f.y[se])/4
+	mean := (f.h[nw] + f.h[ne] + f.h[sw] + f.h[se]) / 4
+	return math.Abs(f.of.start.at(float64(x), float64(y))-float64(mean)) < 0.02*rise
 }
 
 // planeShare returns the share of a unit square where the plane through the means
@@ -72,34 +75,99 @@ func clamp[T float32 | float64](v, lo, hi T) T {
 	return v
 }
 
-// coverage returns the share of pixel i that is foam. Within the pixel the map is
-// taken as bilinear, so a filament thinner than the pixel still counts.
-func (c *Cut) coverage(above, below *corners, i int) float32 {
-	var f [subpixels][subpixels]float64
-	for b := 0; b < subpixels; b++ {
-		t := (float64(b) + 0.5) / subpixels
-		x0, x1 := above.x[i]+t*(below.x[i]-above.x[i]), above.x[i+1]+t*(below.x[i+1]-above.x[i+1])
-		y0, y1 := above.y[i]+t*(below.y[i]-above.y[i]), above.y[i+1]+t*(below.y[i+1]-above.y[i+1])
+// part is a pixel's heights at its subpixels, each as so many 255ths of the way from low
+// to high, and how far about a level a subpixel is neither phase wholly.
+type part struct {
+	low, step float32
+	per       float32 // one over that distance
+	at        [subpixels * subpixels]uint8
+}
+
+// part follows a pixel's subpixels back. Within the pixel the map is taken as bilinear,
+// so a filament thinner than the pixel still counts.
+func (f *Origins) part(nw int) part {
+	ne, sw, se := nw+1, nw+f.Width+1, nw+f.Width+2
+	var h [subpixels][subpixels]float32
+	for b := range h {
+		t := (float32(b) + 0.5) / subpixels
+		x0, x1 := f.x[nw]+t*(f.x[sw]-f.x[nw]), f.x[ne]+t*(f.x[se]-f.x[ne])
+		y0, y1 := f.y[nw]+t*(f.y[sw]-f.y[nw]), f.y[ne]+t*(f.y[se]-f.y[ne])
 		dx, dy := (x1-x0)/subpixels, (y1-y0)/subpixels
 		x, y := x0+dx/2, y0+dy/2
-		for a := 0; a < subpixels; a++ {
-			f[b][a] = c.start.at(x, y) - c.level
+		for a := range h[b] {
+			h[b][a] = float32(f.of.start.at(float64(x), float64(y)))
 			x, y = x+dx, y+dy
 		}
 	}
 	// Soften each sample by the change of height over its own subpixel.
-	change := 1e-12
-	for b := 0; b < subpixels; b++ {
-		for a := 1; a < subpixels; a++ {
-			change += math.Abs(f[b][a]-f[b][a-1]) + math.Abs(f[a][b]-f[a-1][b])
+	change, low, high := float32(1e-6), h[0][0], h[0][0]
+	for b := range h {
+		for a := range h[b] {
+			low, high = min(low, h[b][a]), max(high, h[b][a])
+			if a > 0 {
+				change += absolute(h[b][a]-h[b][a-1]) + absolute(h[a][b]-h[a-1][b])
+			}
 		}
 	}
-	per := subpixels * (subpixels - 1) / change
-	sum := 0.0
-	for b := range f {
-		for a := range f[b] {
-			sum += clamp(0.5+f[b][a]*per, 0, 1)
+	p := part{low: low, step: (high - low) / 255, per: subpixels * (subpixels - 1) / change}
+	for b := range h {
+		for a := range h[b] {
+			if p.step > 0 {
+				p.at[b*subpixels+a] = uint8((h[b][a]-low)/p.step + 0.5)
+			}
 		}
 	}
-	return float32(sum / (subpixels * subpixels))
+	return p
+}
+
+// bounds returns between which levels the pixel is neither phase wholly.
+func (p *part) bounds() (low, high float32) {
+	soft := 0.5 / p.per
+	return p.low - soft, p.low + 255*p.step + soft
+}
+
+// above returns the share of the pixel above the level.
+func (p *part) above(level float32) float32 {
+	first, step := 0.5+(p.low-level)*p.per, p.step*p.per
+	sum := float32(0)
+	for _, n := range p.at {
+		sum += clamp(first+float32(n)*step, 0, 1)
+	}
+	return sum / (subpixels * subpixels)
+}
+
+// refine follows the subpixels of all pixels that are no planes, so that the field can be
+// cut at one level after another without going back to the layout.
+func (f *Origins) refine() {
+	f.fine = make([]int32, f.Width*f.Height)
+	rows := make([][]part, f.Height)
+	parallel(f.Height, func(j int) {
+		for i := 0; i < f.Width; i++ {
+			at, nw := j*f.Width+i, j*(f.Width+1)+i
+			f.fine[at] = -1
+			if f.inside[at] == 0 || f.isUneven(j, i) {
+				continue
+			}
+			if flat, _ := f.flat(nw, 0); !flat {
+				p := f.part(nw)
+				f.low[at], f.high[at] = p.bounds()
+				f.fine[at] = int32(len(rows[j]))
+				rows[j] = append(rows[j], p)
+			}
+		}
+	})
+	for j, row := range rows {
+		for i := range f.fine[j*f.Width : (j+1)*f.Width] {
+			if at := j*f.Width + i; f.fine[at] >= 0 {
+				f.fine[at] += int32(len(f.parts))
+			}
+		}
+		f.parts = append(f.parts, row...)
+	}
+}
+
+// isUneven reports whether pixel i of row j is sampled for itself.
+func (f *Origins) isUneven(j, i int) bool {
+	_, found := slices.BinarySearch(f.columns[f.starts[j]:f.starts[j+1]], int32(i))
+	return found
 }

@@ -13,11 +13,17 @@ type puller interface{ pull(xs, ys []float64) }
 
 // Cut is a stirred tub, cut. It does not change and may be shared.
 type Cut struct {
+	*stirred
 	set   Settings
+	level float64 // foam is where start is above it
+}
+
+// stirred is what a cut is whatever its share of foam: the strokes, and the layout
+// before them as a height.
+type stirred struct {
 	out   outline
 	maps  []puller // last stroke first
 	start *relief
-	level float64 // foam is where start is above it
 
 	tables sync.Once
 	drawn  []puller // see forPictures
@@ -29,7 +35,7 @@ func Stir(s Settings) (*Cut, error) {
 	if err := s.Validate(); err != nil {
 		return nil, fmt.Errorf("stirring: %w", err)
 	}
-	c := &Cut{set: s.clone(), out: s.Tub.outline(s.View)}
+	c := &Cut{set: s.clone(), stirred: &stirred{out: s.Tub.outline(s.View)}}
 	for i := len(s.Strokes) - 1; i >= 0; i-- {
 		m := s.Strokes[i].place(c.out, s.View, s.Seed, i)
 		if m.flow != nil {
@@ -42,6 +48,18 @@ func Stir(s Settings) (*Cut, error) {
 	c.start = newRelief(c.out, s.Layout.field(c.out, s.View, s.Seed))
 	c.level = c.start.level(s.FoamFraction)
 	return c, nil
+}
+
+// WithFoam returns the same tub with another share of foam, for nearly nothing: the
+// strokes stay, and so does the layout's height; it is cut at another level. The
+// error wraps a *FieldError.
+func (c *Cut) WithFoam(fraction float64) (*Cut, error) {
+	s := c.set
+	s.FoamFraction = fraction
+	if err := s.Validate(); err != nil {
+		return nil, fmt.Errorf("stirring: %w", err)
+	}
+	return &Cut{stirred: c.stirred, set: s, level: c.start.level(fraction)}, nil
 }
 
 func (s Settings) clone() Settings {
@@ -85,6 +103,11 @@ type relief struct {
 	slope  float64 // steepest rise, per mm
 	low    float64 // lowest and highest node
 	high   float64
+
+	// area is how much of the cut, in cells, has a height in each of reliefBins equal
+	// steps from low to high; all is their sum.
+	area [reliefBins + 2]float64
+	all  float64
 }
 
 // Cells of a relief: so many along the longer and the shorter side, and smaller than
@@ -93,6 +116,7 @@ const (
 	reliefCells  = 240
 	reliefFlat   = 60
 	reliefCellMM = 0.4
+	reliefBins   = 2048
 )
 
 func newRelief(o outline, f func(x, y float64) float64) *relief {
@@ -125,6 +149,7 @@ func newRelief(o outline, f func(x, y float64) float64) *relief {
 		}
 	}
 	h.slope = math.Sqrt(steepest)
+	h.survey()
 	return h
 }
 
@@ -142,21 +167,14 @@ func (h *relief) at(x, y float64) float64 {
 	return a + t*(c-a)
 }
 
-// level returns the height above which the given share of the cut lies: the exact
-// quantile, up to taking each cell's heights as evenly spread between its lowest
-// and its highest corner.
-func (h *relief) level(share float64) float64 {
-	lo, hi := h.low, h.high
-	if share <= 0 {
-		return hi + 1
+// survey fills area: each cell's heights are taken as evenly spread between its
+// lowest and its highest corner.
+func (h *relief) survey() {
+	if h.high == h.low {
+		return
 	}
-	if share >= 1 {
-		return lo - 1
-	}
-	const bins = 2048
-	per := bins / (hi - lo)
-	var area [bins + 2]float64 // first its steps from bin to bin
-	all := 0.0
+	per := reliefBins / (h.high - h.low)
+	area := h.area[:] // first its steps from bin to bin
 	for j := 0; j < h.ny; j++ {
 		y := (float64(j) + 0.5) / h.perY
 		from, to := h.out.span(y)
@@ -167,13 +185,13 @@ func (h *relief) level(share float64) float64 {
 					continue
 				}
 			}
-			all += in
+			h.all += in
 			at := j*(h.nx+1) + i
 			a, b := h.node[at], h.node[at+1]
 			c, d := h.node[at+h.nx+1], h.node[at+h.nx+2]
 			// A plane's heights over a square spread like this to second order.
 			mid, half := (a+b+c+d)/4, (math.Abs(b+d-a-c)+math.Abs(c+d-a-b))/4+1e-12
-			from, to := max((mid-half-lo)*per, 0), min((mid+half-lo)*per, bins)
+			from, to := max((mid-half-h.low)*per, 0), min((mid+half-h.low)*per, reliefBins)
 			rate := in / (to - from)
 			first, last := int(from), int(to)
 			area[first] += rate * (float64(first+1) - from)
@@ -185,12 +203,23 @@ func (h *relief) level(share float64) float64 {
 	for b := 1; b < len(area); b++ {
 		area[b] += area[b-1]
 	}
-	left := share * all
-	for b := bins; b >= 0; b-- {
-		if left <= area[b] {
-			return lo + (float64(b)+1-left/area[b])/per
-		}
-		left -= area[b]
+}
+
+// level returns the height above which the given share of the cut lies: the exact
+// quantile of what survey found.
+func (h *relief) level(share float64) float64 {
+	if share <= 0 {
+		return h.high + 1
 	}
-	return lo
+	if share >= 1 {
+		return h.low - 1
+	}
+	left := share * h.all
+	for b := reliefBins; b >= 0; b-- {
+		if left <= h.area[b] {
+			return h.low + (float64(b)+1-left/h.area[b])*(h.high-h.low)/reliefBins
+		}
+		left -= h.area[b]
+	}
+	return h.low
 }

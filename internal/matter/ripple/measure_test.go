@@ -89,7 +89,7 @@ func TestThicknessDoesNotHangOnThePixels(t *testing.T) {
 // A band of two straight edges has known figures.
 func TestAStraightBandMeasuresItself(t *testing.T) {
 	o := outline{80, 60, 0}
-	c := &Cut{set: Settings{Tub: BoxTub(80, 80, 0, 60)}, out: o, start: newRelief(o, func(_, y float64) float64 { return 9 - math.Abs(y-31.3) })}
+	c := &Cut{set: Settings{Tub: BoxTub(80, 80, 0, 60)}, stirred: &stirred{out: o, start: newRelief(o, func(_, y float64) float64 { return 9 - math.Abs(y-31.3) })}}
 	c.level = c.start.level(0.3)
 	m := sample(t, c, 400).Measure()
 	assert.InDelta(t, 0.3, m.FoamFraction, 1e-4)

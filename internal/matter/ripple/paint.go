@@ -28,15 +28,33 @@ func (c *Cut) Render(ctx context.Context, px int, s Style, progress func(done fl
 	}
 	b := benches.Get().(*bench)
 	defer benches.Put(b)
-	if err := c.sample(ctx, &b.raster, px, samples, progress); err != nil {
+	if err := c.follow(ctx, &b.field, px, samples, progress); err != nil {
 		return nil, err
 	}
+	b.field.cut(c, &b.raster)
 	return b.raster.paint(s, b), nil
+}
+
+// Picture cuts the field so that fraction of the tub, 0 to 1, is foam, and paints it. The
+// error wraps a *FieldError.
+func (f *Origins) Picture(fraction float64, s Style) (*image.RGBA, error) {
+	c, err := f.of.WithFoam(fraction)
+	if err != nil {
+		return nil, err
+	}
+	b := benches.Get().(*bench)
+	defer benches.Put(b)
+	var r Raster
+	r.FoamFractions, r.spare = b.raster.FoamFractions, b.raster.spare
+	f.cut(c, &r)
+	b.raster.FoamFractions, b.raster.spare = r.FoamFractions, r.spare
+	return r.paint(s, b), nil
 }
 
 // bench holds what a picture is made on, so that one picture after another needs no
 // new memory.
 type bench struct {
+	field                    Origins
 	raster                   Raster
 	edge, glow, pores, spare []float32
 }
@@ -76,12 +94,45 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 	for i := range foam {
 		p.dense[i], p.more[i] = float32(dense[i]), float32(foam[i]-dense[i])
 	}
+	im := image.NewRGBA(image.Rect(0, 0, r.Width, r.Height))
+	row := p.plainRow
 	if !s.Plain {
 		p.texture(b)
+		row = p.row
 	}
-	im := image.NewRGBA(image.Rect(0, 0, r.Width, r.Height))
-	parallel(r.Height, func(j int) { p.row(im, j) })
+	parallel((r.Height+stretch-1)/stretch, func(k int) {
+		for j := k * stretch; j < min((k+1)*stretch, r.Height); j++ {
+			row(im, j)
+		}
+	})
 	return im
+}
+
+// plainRow paints row j of a picture without texture.
+func (p *painter) plainRow(im *image.RGBA, j int) {
+	const steps = 64 // of the mixture: a channel changes by less than 4 from one to the next
+	var mixed [steps + 1][4]uint8
+	for k := range mixed {
+		for c := range p.dense {
+			mixed[k][c] = displayed(p.dense[c] + float32(k)/steps*p.more[c])
+		}
+		mixed[k][3] = 255
+	}
+	pix := im.Pix[j*im.Stride:][:4*p.Width]
+	foam, inside := p.FoamFractions[j*p.Width:][:p.Width], p.InsideFractions[j*p.Width:][:p.Width]
+	for i, in := range inside {
+		if in == 0 {
+			continue
+		}
+		colour := &mixed[int(foam[i]*steps+0.5)]
+		if in == 1 {
+			copy(pix[4*i:4*i+4], colour[:])
+			continue
+		}
+		for c, v := range colour {
+			pix[4*i+c] = uint8(float32(v)*in + 0.5)
+		}
+	}
 }
 
 type painter struct {
@@ -123,10 +174,7 @@ func (p *painter) row(im *image.RGBA, j int) {
 		if in == 0 {
 			continue
 		}
-		mix, shade := p.FoamFractions[at], float32(1)
-		if p.edge != nil {
-			mix, shade = p.lit(i, j, at, mix)
-		}
+		mix, shade := p.lit(i, j, at, p.FoamFractions[at])
 		out := pix[4*i : 4*i+4]
 		for c := range p.dense {
 			v := displayed((p.dense[c] + mix*p.more[c]) * shade)
