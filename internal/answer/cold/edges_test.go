@@ -67,6 +67,11 @@ func TestWhatDiffersFromPracticeIsToldFromItsEndOn(t *testing.T) {
 		assert.Zero(t, noted(c.not)[c.code], c.code)
 	}
 	assert.Empty(t, noted(func(*Answer, *design.Design) {}), "an ordinary pint")
+	long := planner{d: market.Hazelnut(), a: &Answer{Harden: Harden{Hours: Range{30, 25, 35}}}}
+	long.d.Tubs.VolumeML, long.d.Tubs.Shape = 500, design.ShapeRound
+	long.remark()
+	require.Len(t, long.a.Notes, 1)
+	assert.Equal(t, LongHardening{30 * 60}, long.a.Notes[0].Facts, "in minutes")
 	assert.Zero(t, noted(func(a *Answer, d *design.Design) { hours(30)(a, d); d.Tubs.Shape = design.ShapeShallow })[night], "no pint tub")
 	assert.Zero(t, noted(func(a *Answer, d *design.Design) { window(20, 30)(a, d); a.Counter.OK = false })[soft])
 	assert.Zero(t, noted(func(a *Answer, d *design.Design) { ready(400)(a, d); a.StillFreeze.Dense.Present = false })[beating])

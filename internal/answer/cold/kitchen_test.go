@@ -44,7 +44,7 @@ func TestAKitchenSaysWhatExistsAndNothingElse(t *testing.T) {
 		"freezer.free_shelf_cm2":  {[]float64{100, 1400, 50000}, []float64{95, 51000}, "one tub's room, a walk-in cell's racks"},
 		"churn.bowl_ml":           {[]float64{0, 300, 1000, 20000}, []float64{-1, 20500}, "the smallest household bowl, a gelateria's; 0: no churn"},
 		"cook.from_h":             {[]float64{0, 7, 23}, []float64{-1, 23.5}, "an hour of the day"},
-		"cook.to_h":               {[]float64{1, 22.5, 30}, []float64{0.5, 30.5}, "over 24 is past midnight, until six in the morning"},
+		"cook.to_h":               {[]float64{1, 22.5, 30}, []float64{0.9, 30.1}, "over 24 is past midnight, until six in the morning"},
 		"cook.wash_up_min":        {[]float64{0, 5, 60}, []float64{-1, 61}, "an hour is a spring clean"},
 	} {
 		var field *setting.Field[Profile]

@@ -3,6 +3,7 @@ package cold
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -68,7 +69,29 @@ func TestTimesAndCurvesAgree(t *testing.T) {
 		assert.InDelta(t, 100*bare.At(s.MeanC).FrozenFraction, s.WaterFrozenPercent, 1e-9)
 	}
 	assert.True(t, c.Stirred && !f.Stirred)
-	assert.True(t, f.FirstIceMinutes.Value < f.ReadyMinutes.Value || math.IsNaN(f.FirstIceMinutes.Value))
+}
+
+// In the pictures of both dishes the coldest spot gets half a kelvin below the
+// freezing point, where ice shows, as long after the start as is said. A foam
+// of much water, so that its ice comes before the custard is ready.
+func TestTheFirstIceIsInThePictures(t *testing.T) {
+	d := market.Honey().WithGrams(design.SyrupPart, 0, 40).WithGrams(design.FoamPart, 0, 300)
+	r := evaluated(t, d)
+	p := Default()
+	p.Layer.StartC = 20
+	a, err := Plan(context.Background(), d, r, p, Options{OnlyFreezing: true})
+	require.NoError(t, err)
+	bare := phase.Prepare(r.Dense.Body.Mix, 0, phase.Dense, bound(d))
+	for _, dish := range []struct {
+		*Cooling
+		freezesC float64
+	}{{&a.StillFreeze.Dense, bare.FreezingPointC}, {&a.StillFreeze.Foam, r.Foam.Body.FreezingPointC}} {
+		i := slices.IndexFunc(dish.Run.Frames, func(p Frame) bool { return slices.Min(p.C) < dish.freezesC-0.5 })
+		require.Positive(t, i)
+		// A picture a minute, of cells that are warmer in their middle than at the face.
+		assert.InDelta(t, dish.Run.Frames[i].AtMinutes-1, dish.FirstIceMinutes.Value, 1)
+		assert.Greater(t, dish.FirstIceMinutes.Value, 8.0, "so that a minute tells")
+	}
 }
 
 // spaced wants the samples and the pictures of a run so many minutes apart.
