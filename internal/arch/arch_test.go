@@ -68,6 +68,7 @@ var layers = []layer{
 	{"internal/answer/sure", "internal/matter/phase internal/work/design internal/answer/model internal/answer/cold"},
 	{"internal/answer/icy", "internal/matter/mix internal/matter/solution internal/matter/ice internal/matter/phase internal/food/kind internal/work/design internal/answer/model internal/answer/cold"},
 	{"internal/answer/process", "internal/food/limits internal/matter/blend internal/matter/heat internal/matter/mix internal/matter/phase internal/matter/solution internal/matter/water internal/food/ingredient internal/food/kind internal/work/design internal/answer/model internal/answer/cold internal/food/egg internal/matter/num"},
+	{"internal/answer/learn", "internal/matter/ice internal/matter/phase internal/matter/solution internal/matter/water internal/work/batch internal/work/design internal/answer/cold internal/answer/icy internal/answer/model internal/answer/process internal/answer/sure"},
 	{"internal/answer/plan", "internal/answer/process"},
 	{"internal/answer/selling", "internal/food/label internal/food/onpack internal/work/design internal/answer/tub internal/answer/model"},
 	{"internal/answer/validate", "internal/answer/model internal/food/egg internal/answer/process internal/form/published internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple internal/matter/ice"},

@@ -21,15 +21,15 @@ type Place struct {
 // ASHRAE research project 1123-RP (from its statement of scope). What is left
 // after one measured time is an estimate: another tub, another day.
 const (
-	spread         = 0.30
-	spreadMeasured = 0.10
-	emissivity     = 0.9 // paper, plastic, frost: from memory
+	spread                 = 0.30
+	SpreadMeasuredFraction = 0.10
+	emissivity             = 0.9 // paper, plastic, frost: from memory
 )
 
 // SpreadFraction returns how far the coefficient may be off, as a share of it.
 func (p Place) SpreadFraction() float64 {
 	if p.Measured != "" {
-		return spreadMeasured
+		return SpreadMeasuredFraction
 	}
 	return spread
 }

@@ -1,0 +1,161 @@
+package learn
+
+import (
+	"math"
+
+	"ripplewright/internal/matter/ice"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/batch"
+)
+
+// Observation is one measurement beside what was expected, as what it says of the
+// factors: Says = Σ Along·factor + its error. All are in the factors' units, of the
+// logarithm of a ratio.
+type Observation struct {
+	Batch   int    // its place among the batches
+	Path    string // what was measured, as batch's entry
+	Of      Factor // the one that it is about
+	Says    float64
+	Along   [NumFactors]float64
+	ErrorSD float64
+
+	Chance float64 // that it is no slip, 0 to 1, given all others
+}
+
+// Slip reports whether it is more likely a slip than a measurement.
+func (o *Observation) Slip() bool { return o.Chance < 0.5 }
+
+// Observe returns what a batch says of the factors; what was not measured, or had no
+// forecast, says nothing.
+func Observe(i int, b *batch.Batch) []Observation {
+	var out []Observation
+	add := func(path string, of Factor, says, sd float64, along ...float64) {
+		if math.IsNaN(says) || math.IsInf(says, 0) || !(sd > 0) || math.IsInf(sd, 0) {
+			return
+		}
+		o := Observation{Batch: i, Path: path, Of: of, Says: says, ErrorSD: sd, Chance: 1}
+		o.Along[of] = 1
+		for k := 0; k+1 < len(along); k += 2 {
+			o.Along[int(along[k])] = along[k+1]
+		}
+		out = append(out, o)
+	}
+	f := &b.Forecast
+	if v, want, ok := both(b.Syrup.WaterBoilsC, f.WaterBoilsC); ok {
+		add("syrup.water_boils_c", Probe, v-want, boilK)
+	}
+	if g, want, ok := both(b.Syrup.MassG(), f.SyrupG); ok && f.SyrupSolidsPercent.Known && g > 0 && b.Syrup.ReadingC.Known {
+		along := []float64{}
+		if per := f.SyrupSolidsPerK; per.Known { // a probe that shows too much comes off too early
+			along = []float64{float64(Probe), -per.Value}
+		}
+		add("syrup.weighed_g", SyrupSolids, f.SyrupSolidsPercent.Value*(want/g-1), solidsPoints, along...)
+	}
+	if g, want, ok := both(b.Custard.WeighedG, f.CustardG); ok && f.CustardInG.Known && f.CustardInG.Value > 0 {
+		add("custard.weighed_g", StoveLoss, 100*(want-g)/f.CustardInG.Value, lossPoints)
+	}
+	air := func(path string, of Factor, cup, wantCup, wantPercent batch.Measured) {
+		g, want, ok := both(cup, wantCup)
+		if !ok || !wantPercent.Known || !(wantPercent.Value > 0) || !(g > 0) {
+			return
+		}
+		o := wantPercent.Value / 100
+		got := (1+o)*want/g - 1
+		add(path, of, math.Log(got/o), math.Hypot(airDay, cupShare*(1+o)/o))
+	}
+	air("custard.cup_g", CustardAir, b.Custard.CupG, f.CustardCupG, f.CustardOverrun)
+	air("foam.cup_g", FoamAir, b.Foam.CupG, f.FoamCupG, f.FoamOverrun)
+	if v, want, ok := both(b.FreezerC, f.FreezerC); ok {
+		add("freezer_c", FreezerK, v-want, freezerReadK)
+	}
+	thawed(b, add)
+	eaten(b, add)
+	return out
+}
+
+type adder func(path string, of Factor, says, sd float64, along ...float64)
+
+// thawed adds what the time on the counter says.
+func thawed(b *batch.Batch, add adder) {
+	f := &b.Forecast
+	if v, want, ok := both(b.Scooped.AfterMinutes, f.ScoopedMinutes); ok && v > 0 && want > 0 {
+		var along []float64
+		says := -math.Log(v / want)
+		sd := math.Hypot(minutesDay, tryEvery/math.Sqrt(12)/want)
+		if h := f.ScoopedTwiceHard; h.Known && h.Value > 0 && !b.Scooped.RingC.Known {
+			along = append(along, float64(Hardness), -math.Log(h.Value/want)/math.Ln2)
+		}
+		if k := f.ScoopedFreezerWarmer; k.Known && k.Value > 0 {
+			perK := -math.Log(k.Value / want)
+			along = append(along, float64(FreezerK), perK)
+			if c, nominal, ok := both(b.FreezerC, f.FreezerC); ok { // the forecast is of the freezer as read, which errs more than what all readings say
+				says += perK * (c - nominal)
+			}
+			if b.Scooped.RingC.Known {
+				sd = math.Hypot(sd, perK*ringK) // a warmer ring is sooner there, as if it came out as much warmer
+			}
+		}
+		// Twice the coefficient is half the time: as much heat has to come in.
+		add("scooped.after_min", Counter, says, sd, along...)
+	}
+	if _, kPa, ok := both(b.Scooped.RingC, f.ScoopedKPa); ok && kPa > 0 {
+		add("scooped.ring_c", Hardness, math.Log(phase.Dense.Band().FirmKPa/kPa), math.Hypot(hardnessScoop, ringK*hardnessPerK))
+	}
+}
+
+// eaten adds what the plain scales say.
+func eaten(b *batch.Batch, add adder) {
+	f := &b.Forecast
+	if low, high, ok := hardnessOf(b.Ate.Hardness); ok && f.HardnessKPa.Known && f.HardnessKPa.Value > 0 {
+		add("ate.hardness", Hardness, math.Log(math.Sqrt(low*high)/f.HardnessKPa.Value), stepped(hardnessWord, low, high, tasteK*hardnessPerK))
+	}
+	if low, high, ok := iceOf(b.Ate.Icy); ok && f.IceUM.Known && f.IceUM.Value > 0 {
+		add("ate.icy", Ice, math.Log(math.Sqrt(low*high)/f.IceUM.Value), stepped(iceWord, low, high, 0))
+	}
+}
+
+// stepped is an error with that of a step of a scale, of which any place is as
+// likely, and another on top.
+func stepped(sd, low, high, also float64) float64 {
+	return math.Hypot(math.Hypot(sd, also), math.Log(high/low)/math.Sqrt(12))
+}
+
+// hardnessOf returns the step of a word; the outermost are taken as wide as their
+// neighbours.
+func hardnessOf(word string) (lowKPa, highKPa float64, ok bool) {
+	for i, w := range phase.Words {
+		if w.Name != word {
+			continue
+		}
+		switch {
+		case i == 0:
+			r := phase.Words[1].BelowKPa / w.BelowKPa
+			return w.BelowKPa / r, w.BelowKPa, true
+		case math.IsInf(w.BelowKPa, 1):
+			from, before := phase.Words[i-1].BelowKPa, phase.Words[i-2].BelowKPa
+			return from, from * from / before, true
+		}
+		return phase.Words[i-1].BelowKPa, w.BelowKPa, true
+	}
+	return 0, 0, false
+}
+
+// iceOf is hardnessOf of a word for crystals.
+func iceOf(word string) (lowUM, highUM float64, ok bool) {
+	for i, w := range ice.Words {
+		if w.Name != word {
+			continue
+		}
+		switch {
+		case i == 0:
+			return w.BelowUM * w.BelowUM / ice.Words[1].BelowUM, w.BelowUM, true
+		case math.IsInf(w.BelowUM, 1):
+			from, before := ice.Words[i-1].BelowUM, ice.Words[i-2].BelowUM
+			return from, from * from / before, true
+		}
+		return ice.Words[i-1].BelowUM, w.BelowUM, true
+	}
+	return 0, 0, false
+}
+
+func both(a, b batch.Measured) (x, y float64, ok bool) { return a.Value, b.Value, a.Known && b.Known }
