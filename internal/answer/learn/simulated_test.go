@@ -56,7 +56,9 @@ func simulated(t testing.TB) *simulator {
 func (s *simulator) expect(b *batch.Batch) batch.Forecast {
 	f := s.expected
 	warmer := b.FreezerC.Value - s.k.Freezer.AirC
-	at := func(c float64) batch.Measured { return batch.Of(math.Max(0.05, learn.ThawedMinutes(&s.counter, c-warmer))) }
+	at := func(c float64) batch.Measured {
+		return batch.Of(math.Max(0.05, learn.ThawedMinutes(&s.counter, c-warmer)))
+	}
 	ring := b.Scooped.RingC.Value
 	state := s.body.At(ring)
 	f.ScoopedMinutes, f.ScoopedTwiceHard, f.ScoopedFreezerWarmer, f.ScoopedKPa = at(ring), at(ring), at(ring-1), batch.Of(state.YieldKPa)
