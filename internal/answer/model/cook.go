@@ -40,24 +40,6 @@ func cook(d design.Design, w *weighed) cooked {
 	return c
 }
 
-// cookNominal is cook of the nominal reading alone, its syrup so many points of
-// solids thicker.
-func cookNominal(d design.Design, w *weighed, points float64) cooked {
-	c := cooked{
-		dense: stove(w.mixes[design.DensePart], d.Dense.StoveLossPercent),
-		foam:  w.mixes[design.FoamPart],
-		bound: solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG},
-		perG:  w.perG,
-		syrup: boilOne(w.mixes[design.SyrupPart][0], d),
-	}
-	if points != 0 && c.syrup.reached && !c.syrup.weighed {
-		c.syrup.thicken(points)
-	}
-	c.foam[0] = c.foam[0].Plus(c.syrup.mix)
-	c.syrup.alcoholOff = w.alcoholOff
-	return c
-}
-
 // stove drives off percent of the custard's mass as water.
 func stove(m readings, percent float64) custard {
 	c := custard{mix: m}

@@ -18,7 +18,10 @@ type filled struct {
 // fill scales the phases to the tubs, or finds how many tubs the written
 // weights fill.
 func fill(d design.Design, c *cooked, s *settled) filled {
-	dense, foam := s.dense.Body, s.foam.Body
+	return fillBodies(d, c, s.dense.Body, s.foam.Body)
+}
+
+func fillBodies(d design.Design, c *cooked, dense, foam phase.Body) filled {
 	dense.Mix, foam.Mix = c.dense.mix[0], c.foam[0] // as written, not per 100 g
 	return filled{count: float64(d.Tubs.Count), tub: blend.Fill(&dense, &foam, blend.Order{
 		FillML:       float64(d.Tubs.Count) * d.Tubs.VolumeML * d.Tubs.FillPercent / 100,

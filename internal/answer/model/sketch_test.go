@@ -61,7 +61,7 @@ func TestASketchIsTheEvaluation(t *testing.T) {
 func TestASketchedSyrupIsSoManyPointsThicker(t *testing.T) {
 	m := model.New(market.Library(t))
 	solids := func(d design.Design, points float64) float64 {
-		s, err := m.SketchSyrup(d, points)
+		s, err := m.Sketcher().SketchSyrup(d, points)
 		require.NoError(t, err)
 		return s.Syrup().SolidsPercent
 	}

@@ -58,38 +58,54 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 	n := len(d.Dense.Lines) + len(d.Foam.Lines) + len(d.Foam.Syrup.Lines)
 	b.lines, b.perG = make([]BatchLine, 0, n), make([]mix.Mix, 0, n)
 	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
-		for i, l := range d.Lines(part) {
-			in, ok := lib.Find(l.Ingredient)
-			if !ok {
-				problems = append(problems, design.Problem{Path: fmt.Sprintf("%s.lines[%d].ingredient", part, i), Message: lib.Unknown(l.Ingredient).Error()})
+		for i := range d.Lines(part) {
+			line, x, problem := m.weighLine(lib, &d, part, i)
+			if problem != nil {
+				problems = append(problems, *problem)
 				continue
 			}
-			g := l.Grams
-			if l.Count > 0 {
-				var err error
-				if g, err = egg.Grams(d.Eggs.System, d.Eggs.Size, string(l.CountOf), l.Count); err != nil {
-					problems = append(problems, design.Problem{Path: fmt.Sprintf("%s.lines[%d]", part, i), Message: err.Error()})
-					continue
-				}
-			}
-			line := BatchLine{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}
-			if part == design.SyrupPart {
-				line.Finished, line.KeepsFraction = in.Boiled()
-			}
-			x := m.resolve(line.Finished)
-			line.Assumed = x.Assumed
+			g := line.WrittenG
 			b.mixes[part].add(&x.Resolved, g*line.KeepsFraction)
 			b.tally[part] = b.tally[part].Add(line.Finished, g*line.KeepsFraction)
 			b.perG = append(b.perG, x.Nominal.Times(0.01*line.KeepsFraction))
 			b.alcoholOff += g * (1 - line.KeepsFraction)
-			brings := &x.brings
-			if line.Finished != in {
-				own := broughtBy(in, &x.Resolved)
-				brings = &own
-			}
-			b.cook[part].add(brings, g)
+			b.cook[part].add(line.brings(x), g)
 			b.lines = append(b.lines, line)
 		}
 	}
 	return b, problems
+}
+
+// weighLine weighs one line out. It returns what its ingredient, as cooked, is
+// known to be.
+func (m *Model) weighLine(lib *ingredient.Library, d *design.Design, part design.Part, i int) (BatchLine, *known, *design.Problem) {
+	l := d.Lines(part)[i]
+	in, ok := lib.Find(l.Ingredient)
+	if !ok {
+		return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d].ingredient", part, i), Message: lib.Unknown(l.Ingredient).Error()}
+	}
+	g := l.Grams
+	if l.Count > 0 {
+		var err error
+		if g, err = egg.Grams(d.Eggs.System, d.Eggs.Size, string(l.CountOf), l.Count); err != nil {
+			return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d]", part, i), Message: err.Error()}
+		}
+	}
+	line := BatchLine{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}
+	if part == design.SyrupPart {
+		line.Finished, line.KeepsFraction = in.Boiled()
+	}
+	x := m.resolve(line.Finished)
+	line.Assumed = x.Assumed
+	return line, x, nil
+}
+
+// brings returns what a gram of the line brings, x being what its ingredient,
+// as cooked, is known to be.
+func (l *BatchLine) brings(x *known) *brought {
+	if l.Finished == l.Ingredient {
+		return &x.brings
+	}
+	own := broughtBy(l.Ingredient, &x.Resolved)
+	return &own
 }

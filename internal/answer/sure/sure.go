@@ -102,9 +102,9 @@ func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (An
 	if o.Kitchens <= 0 {
 		o.Kitchens = 1000
 	}
-	s := sampler{m: m.Holding(d.Own), d: d, o: o}
+	s := sampler{k: m.Holding(d.Own).Sketcher(), d: d, o: o}
 	s.d.Own = nil
-	first, err := s.m.Sketch(s.d)
+	first, err := s.k.Sketch(s.d)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -134,7 +134,7 @@ func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (An
 
 // sampler makes one design in many kitchens.
 type sampler struct {
-	m     *model.Model
+	k     *model.Sketcher
 	d     design.Design
 	o     Options
 	known [2]bool // whether the hardness of custard and foam is known as written
@@ -200,7 +200,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 	law := math.Exp(slip(Law, nineteenIn20*lawSigma))
 	thaw := math.Exp(slip(Thaw, math.Log(1+ThawShare)))
 
-	k, err := s.m.SketchSyrup(d, points)
+	k, err := s.k.SketchSyrup(d, points)
 	if err != nil {
 		return v, eats, err
 	}
@@ -217,7 +217,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 		}
 	}
 	v[Sweetness] = k.Tub().SweetnessPercent
-	v[Minutes] = s.minutes(&k, law, warmer, thaw)
+	v[Minutes] = s.minutes(k, law, warmer, thaw)
 	return v, eats, nil
 }
 
