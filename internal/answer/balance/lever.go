@@ -80,10 +80,10 @@ func (l *Lever) set(d *design.Design, v float64) {
 	}
 }
 
-// apply returns d with each lever at its value of x: lines first, then what is
+// apply returns d, in which the levers stand at at, with each at its value of x: lines first, then what is
 // swapped of them, then settings. Lines keep their places; new ones stand at
 // the end.
-func apply(d design.Design, levers []Lever, x []float64) design.Design {
+func apply(d design.Design, levers []Lever, at, x []float64) design.Design {
 	var own [3]bool
 	lines := [3]*[]design.Line{&d.Dense.Lines, &d.Foam.Lines, &d.Foam.Syrup.Lines}
 	part := func(p design.Part) *[]design.Line {
@@ -104,16 +104,16 @@ func apply(d design.Design, levers []Lever, x []float64) design.Design {
 	}
 	for i := range levers {
 		l := &levers[i]
+		if x[i] == at[i] {
+			continue
+		}
 		switch l.Kind {
 		case Grams:
-			at := l.Line
-			if at < 0 {
-				if x[i] == 0 && lineOf(d.Lines(l.Part), l.With) < 0 {
-					continue
-				}
-				at = place(l.Part, l.With)
+			n := l.Line
+			if n < 0 {
+				n = place(l.Part, l.With)
 			}
-			(*part(l.Part))[at].Grams = x[i]
+			(*part(l.Part))[n].Grams = x[i]
 		case Count:
 			(*part(l.Part))[l.Line].Count = math.Max(x[i], 0)
 		}
@@ -134,7 +134,7 @@ func apply(d design.Design, levers []Lever, x []float64) design.Design {
 			g := math.Min(x[i], from.Grams)
 			from.Grams -= g
 			(*part(l.Part))[place(l.Part, l.With)].Grams += g
-		case l.Kind == Setting:
+		case l.Kind == Setting && x[i] != at[i]:
 			l.set(&d, x[i])
 		}
 	}

@@ -11,10 +11,12 @@ import (
 
 // problem is a design, what may move of it and what is wished of it.
 type problem struct {
-	m      *model.Model
-	d      design.Design
-	levers []Lever
-	at     []float64 // where the levers stand in d
+	m       *model.Model
+	k       *model.Sketcher
+	d       design.Design
+	levers  []Lever
+	at      []float64       // where the levers stand in d
+	opening map[int]attempt // what has been found of levers moved first and alone
 
 	wishes   []Wish
 	eats     bool              // both phases are to eat well
@@ -30,8 +32,9 @@ type tastes struct{ custard, foam float64 }
 // newProblem returns the problem of d with the levers, on a model that holds
 // d's own ingredients.
 func newProblem(m *model.Model, d design.Design, levers []Lever) *problem {
-	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4}
+	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4, opening: map[int]attempt{}}
 	p.d.Own = nil
+	p.k = p.m.Sketcher()
 	for i := range levers {
 		p.at[i] = levers[i].value(&d)
 	}
@@ -46,7 +49,11 @@ func (p *problem) with(wishes []Wish) *problem {
 }
 
 // design returns p's design with the levers at x.
-func (p *problem) design(x []float64) design.Design { return apply(p.d, p.levers, x) }
+func (p *problem) design(x []float64) design.Design { return apply(p.d, p.levers, p.at, x) }
+
+// sketch returns the sketch of p's design with the levers at x, which stands
+// until the next.
+func (p *problem) sketch(x []float64) (*model.Sketch, error) { return p.k.Sketch(p.design(x)) }
 
 // units returns how far lever i is from where it stood.
 func (p *problem) units(i int, x float64) float64 { return (x - p.at[i]) / p.levers[i].Unit }
@@ -213,14 +220,14 @@ func (s *sub) from(x []float64) []float64 {
 func (s *sub) residuals(u, r []float64) {
 	s.place(u, s.x)
 	n := s.goals()
-	sketch, err := s.m.Sketch(s.design(s.x))
+	sketch, err := s.sketch(s.x)
 	if err != nil {
 		for i := range r {
 			r[i] = unknown
 		}
 		return
 	}
-	s.missed(&sketch, r)
+	s.missed(sketch, r)
 	for k, i := range s.free {
 		l := &s.levers[i]
 		r[n+k] = math.Sqrt(s.change*price(l)) * s.units(i, s.x[i])
@@ -260,12 +267,12 @@ func (p *problem) objective(x []float64, free []int) float64 {
 // gaps returns what is missed at x, in steps: of the wishes, then of the phases,
 // the cautions and the factors. ok is false where x makes no design.
 func (p *problem) gaps(x []float64) (r []float64, sum float64, ok bool) {
-	s, err := p.m.Sketch(p.design(x))
+	s, err := p.sketch(x)
 	if err != nil {
 		return nil, math.Inf(1), false
 	}
 	r = make([]float64, p.goals())
-	sum = p.missed(&s, r)
+	sum = p.missed(s, r)
 	return r, sum, true
 }
 

@@ -183,8 +183,8 @@ type mender struct {
 	first []bool // by lever: it acts on a fault itself, so that a remedy may begin with it
 }
 
-// hopeless is after how many tries more nothing is expected.
-const hopeless = 2
+// hopeless is after how many tries in vain nothing more is expected.
+const hopeless = 3
 
 // mostMoves is how many levers a remedy may move before all may.
 const mostMoves = 6
@@ -200,20 +200,19 @@ func (n *mender) look(ctx context.Context) {
 	if _, sum, ok := n.gaps(n.at); ok {
 		bestSum = sum * 0.98 // what is no better in earnest is not worth a change
 	}
-	for try := 0; try < MostRemedies+3 && len(n.found.List) < MostRemedies && ctx.Err() == nil; try++ {
+	for try, vain := 0, 0; vain < hopeless && len(n.found.List) < MostRemedies && ctx.Err() == nil; try++ {
 		x, set := n.pursue(ctx, banned, n.first)
 		if len(set) == 0 {
 			break
 		}
 		note(x)
-		if !n.take(x) && len(n.found.List) == 0 && try == 0 {
+		if vain++; n.take(x) {
+			vain = 0
+		} else if try == 0 {
 			if x := n.throw(ctx); x != nil {
 				note(x)
 				n.take(x)
 			}
-		}
-		if len(n.found.List) == 0 && try == hopeless {
-			break
 		}
 		n.ban(banned, n.foremost(x, set))
 	}
@@ -326,16 +325,13 @@ func (p *problem) pursue(ctx context.Context, banned map[int]bool, first []bool)
 		return x, nil
 	}
 	for len(set) < mostMoves && sum > 0 && ctx.Err() == nil {
-		best, bestScore, to := -1, math.Inf(1), 0.0
-		for i := range p.levers {
-			if banned[i] || slices.Contains(set, i) || len(set) == 0 && first != nil && !first[i] {
-				continue
-			}
-			v, s, score := p.try(x, i, sum)
-			if score < bestScore && s < sum*0.97 {
-				best, bestScore, to = i, score, v
-			}
+		known := map[int]attempt{}
+		if len(set) == 0 {
+			known = p.opening
 		}
+		best, to := p.foremostAt(x, sum, known, func(i int) bool {
+			return !banned[i] && !slices.Contains(set, i) && (len(set) > 0 || first == nil || first[i])
+		})
 		if best < 0 {
 			break
 		}
@@ -377,33 +373,112 @@ func (p *problem) prune(ctx context.Context, x []float64, set []int) ([]float64,
 	return x, set
 }
 
-// try moves lever i alone and returns its best value, what is then missed, and a
-// score that is less for what meets more by moving less.
-func (p *problem) try(x []float64, i int, sum float64) (value, missed, score float64) {
+// An attempt is a lever moved alone: to what, what is then missed, and a score that
+// is less for what meets more by moving less.
+type attempt struct {
+	lever                int
+	value, missed, score float64
+}
+
+// The attempts of levers that may move: all are guessed, and of these so many of
+// the best are made, and more while a guess is better than what has been made.
+const leastAttempts = 4
+
+// foremostAt returns the lever that helps most at x, where sum is missed, and
+// where to move it; −1 where none helps in earnest. It adds to known what it has
+// made of attempts at x.
+func (p *problem) foremostAt(x []float64, sum float64, known map[int]attempt, may func(i int) bool) (lever int, to float64) {
+	r, _, ok := p.gaps(x)
+	if !ok {
+		return -1, 0
+	}
+	var guesses []attempt
+	for i := range p.levers {
+		if t, ok := known[i]; ok && may(i) {
+			guesses = append(guesses, t)
+		} else if may(i) {
+			guesses = append(guesses, p.guess(x, r, i, sum))
+		}
+	}
+	slices.SortStableFunc(guesses, func(a, b attempt) int { return cmp(a.score, b.score) })
+	best := attempt{lever: -1, score: math.Inf(1)}
+	for n, g := range guesses {
+		if n >= leastAttempts && best.score <= g.score {
+			break
+		}
+		t, ok := known[g.lever]
+		if !ok {
+			t = p.try(x, g.lever, sum)
+			known[g.lever] = t
+		}
+		if t.score < best.score && t.missed < sum*0.97 {
+			best = t
+		}
+	}
+	return best.lever, best.value
+}
+
+// eachReach calls f with the values of lever i that are tried from x on.
+func (p *problem) eachReach(x float64, i int, f func(v, moved float64)) {
 	l := &p.levers[i]
-	y := append([]float64(nil), x...)
-	value, missed, score = x[i], sum, math.Inf(1)
 	for _, end := range [...]float64{l.Low, l.High} {
 		for _, by := range reaches {
-			v := x[i] + by*(end-x[i])
+			v := x + by*(end-x)
 			if l.Whole > 0 {
 				v = l.Whole * math.Round(v/l.Whole)
 			}
-			if v == x[i] || v < l.Low || v > l.High {
-				continue
-			}
-			y[i] = v
-			_, s, ok := p.gaps(y)
-			if !ok {
-				continue
-			}
-			moved := price(l) * math.Abs(v-p.at[i]) / l.Unit
-			if by := (s/sum)*40 + moved + price(l); by < score {
-				value, missed, score = v, s, by
+			if v != x && v >= l.Low && v <= l.High {
+				f(v, price(l)*math.Abs(v-p.at[i])/l.Unit+price(l))
 			}
 		}
 	}
-	return value, missed, score
+}
+
+func score(missed, sum, moved float64) float64 { return missed/sum*40 + moved }
+
+// guess is the best attempt of lever i by the slopes of r, what is missed at x, as
+// far as they hold. Those of a lever in whole steps do not: its guess is the best
+// there could be.
+func (p *problem) guess(x, r []float64, i int, sum float64) attempt {
+	l := &p.levers[i]
+	best := attempt{lever: i, value: x[i], missed: sum, score: math.Inf(1)}
+	step := 0.01 * (l.High - l.Low)
+	if x[i]+step > l.High {
+		step = -step
+	}
+	y := slices.Clone(x)
+	y[i] += step
+	next, _, ok := p.gaps(y)
+	if l.Whole > 0 || !ok {
+		best.score = 0
+		return best
+	}
+	p.eachReach(x[i], i, func(v, moved float64) {
+		s := 0.0
+		for k := range r {
+			if d := next[k] - r[k]; r[k]*(r[k]+d*(v-x[i])/step) > 0 { // within its band nothing is missed
+				e := r[k] + d*(v-x[i])/step
+				s += e * e
+			}
+		}
+		if at := score(s, sum, moved); at < best.score {
+			best.value, best.missed, best.score = v, s, at
+		}
+	})
+	return best
+}
+
+// try moves lever i alone.
+func (p *problem) try(x []float64, i int, sum float64) attempt {
+	y := slices.Clone(x)
+	best := attempt{lever: i, value: x[i], missed: sum, score: math.Inf(1)}
+	p.eachReach(x[i], i, func(v, moved float64) {
+		y[i] = v
+		if _, s, ok := p.gaps(y); ok && score(s, sum, moved) < best.score {
+			best.value, best.missed, best.score = v, s, score(s, sum, moved)
+		}
+	})
+	return best
 }
 
 // throw moves all levers at once, from several points, for what no few of them

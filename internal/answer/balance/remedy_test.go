@@ -2,6 +2,8 @@ package balance
 
 import (
 	"math/rand"
+	"slices"
+	"sort"
 	"testing"
 	"time"
 
@@ -132,13 +134,35 @@ func TestASyrupUphillIsCookedToWhatSeaLevelMeans(t *testing.T) {
 	t.Fatalf("the first remedy leaves the syrup at 118 °C: %v", found.List[0].Changes)
 }
 
+// BenchmarkRemedies reports how long remedies take, over bad designs of every
+// kind.
 func BenchmarkRemedies(b *testing.B) {
 	m, r := models(b), rand.New(rand.NewSource(20))
-	d := faults["too hard"](good(b, m, r), r)
-	x, err := m.Evaluate(d)
-	require.NoError(b, err)
+	var names []string
+	for name := range faults {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	var all []design.Design
+	for i := 0; len(all) < 100; i++ {
+		d := faults[names[i%len(names)]](good(b, m, r), r)
+		if x, err := m.Evaluate(d); err == nil && !x.Verdict.Good {
+			all = append(all, d)
+		}
+	}
 	b.ResetTimer()
 	for range b.N {
-		Mend(background, m, d, &x, Locks{})
+		var took []time.Duration
+		for _, d := range all {
+			x, err := m.Evaluate(d)
+			require.NoError(b, err)
+			began := time.Now()
+			Mend(background, m, d, &x, Locks{})
+			took = append(took, time.Since(began))
+		}
+		slices.Sort(took)
+		for name, at := range map[string]int{"p50-ms": len(took) / 2, "p95-ms": len(took) * 95 / 100, "max-ms": len(took) - 1} {
+			b.ReportMetric(1e3*took[at].Seconds(), name)
+		}
 	}
 }

@@ -78,7 +78,7 @@ func (s *simulator) make(r *rand.Rand, truth [learn.NumFactors]float64) batch.Ba
 	d := s.d
 	reading := d.Foam.Syrup.CookTemperatureC // what the probe shows, as the recipe asks
 	d.Foam.Syrup.CookTemperatureC -= truth[learn.Probe]
-	sketch, err := s.m.SketchSyrup(d, truth[learn.SyrupSolids]+cooks.solids*n())
+	sketch, err := s.m.Sketcher().SketchSyrup(d, truth[learn.SyrupSolids]+cooks.solids*n())
 	require.NoError(s.t, err)
 	b.Syrup = batch.Syrup{WaterBoilsC: batch.Of(100 + truth[learn.Probe] + cooks.boil*n()), ReadingC: batch.Of(reading),
 		WeighedG: batch.Of(500 + sketch.Syrup().MassG), PanG: batch.Of(500)}
