@@ -6,30 +6,6 @@ import (
 	"ripplewright/internal/matter/mix"
 )
 
-// atwater returns kcal per 100 g by the record's specific factors (USDA
-// Handbook 74; alcohol 6.93 kcal/g, USDA SR28 documentation). Where a record
-// lacks a factor, the energy may be nothing or that by the Handbook's largest
-// factor for the substance (4.36, 9.02 and 4.16 kcal/g; from memory).
-func (in *Ingredient) atwater() Amount {
-	var a Amount
-	for _, part := range [...]struct {
-		col     Column
-		factor  Cell
-		largest float64
-	}{
-		{Protein, in.AtwaterProtein, 4.36}, {Fat, in.AtwaterFat, 9.02},
-		{Carbohydrate, in.AtwaterCarbohydrate, 4.16}, {Alcohol, Known(6.93), 6.93},
-	} {
-		g := in.Most(part.col)
-		if g == 0 {
-			continue
-		}
-		a.Known += in.Cells[part.col].Or(0) * part.factor.Or(0)
-		a.Most += g * part.factor.Or(part.largest)
-	}
-	return a
-}
-
 // Estimates that stand in for figures a record lacks.
 const (
 	// ionsPerMSNF and ionsPerAsh are mol of dissolved particles per g, used
@@ -88,9 +64,19 @@ func (in *Ingredient) Resolve() Resolved {
 	if in.Pure != 0 {
 		return in.pure()
 	}
-	var m mix.Mix
-	var assumed []Assumption
+	m := in.named()
+	assumed := in.minerals(&m)
+	r := Resolved{Nominal: m, Soft: m, Firm: m, Assumed: assumed}
+	in.openSugars(&r)
+	in.openCarbohydrate(&r)
+	r.close()
+	return r
+}
+
+// named is what the record's figures name, without its minerals.
+func (in *Ingredient) named() mix.Mix {
 	get := func(c Column) float64 { return in.Cells[c].Or(0) }
+	var m mix.Mix
 	m.Grams[mix.Water] = get(Water)
 	m.Grams[mix.Protein] = get(Protein)
 	m.Grams[mix.Fat] = get(Fat)
@@ -98,87 +84,32 @@ func (in *Ingredient) Resolve() Resolved {
 	m.Grams[mix.Starch] = get(Starch)
 	m.Grams[mix.Fibre] = get(Fibre)
 	m.Grams[mix.Ash] = in.Cells[Ash].Or(get(SodiumMG) * SaltPerSodium / 1000)
-	named := 0.0 // sugars with a name
 	for _, s := range sugarColumns {
 		m.Grams[s.species] = get(s.col)
-		named += get(s.col)
 	}
 	in.addHigher(&m, get(HigherSaccharides))
-	polyol := in.polyol()
-	m.Grams[polyol] += get(Polyols)
-	assumed = append(assumed, in.minerals(&m)...)
+	m.Grams[in.polyol()] += get(Polyols)
+	return m
+}
 
-	r := Resolved{Nominal: m, Soft: m, Firm: m}
-	carb := get(Carbohydrate)
-	fixed := get(Fibre) + get(Starch) + get(HigherSaccharides) + get(Polyols)
-	switch total := in.Cells[TotalSugars]; {
-	case total.Known && total.Value-named > 0.05:
-		open := total.Value - named
-		kinds := in.unknownSugars()
-		if len(kinds) == 0 {
-			// Species and total were determined apart; the gap is scatter, and sucrose its plainest reading.
-			r.add(mix.Sucrose, mix.Sucrose, mix.Sucrose, open)
-			break
-		}
-		lightest, heaviest := kinds[0], kinds[0] // of two molar masses
-		for _, k := range kinds {
-			if double(lightest) && !double(k) {
-				lightest = k
-			}
-			if double(k) {
-				heaviest = k
-			}
-		}
-		if kinds[0] == mix.Sucrose {
-			kinds = kinds[:1]
-		}
-		for _, k := range kinds {
-			r.add(k, lightest, heaviest, open/float64(len(kinds)))
-		}
-		assumed = append(assumed, Assumption{Code: SugarsInTotal, ReadAs: kinds, From: lightest, To: heaviest})
-		named = total.Value
-	case !total.Known && carb-fixed-named > 0.5:
-		open := carb - fixed - named
-		r.Soft.Grams[mix.Glucose] += open
-		r.Firm.Grams[mix.Starch] += open
-		r.Nominal.Grams[mix.Sucrose] += open / 2
-		in.addHigher(&r.Nominal, open/2)
-		assumed = append(assumed, Assumption{Code: SugarsUnknown})
-		if in.Own && in.Standing != Dairy {
-			r.UnnamedG = open
-		}
-		named += open
-	}
-	if rest := r.rest(carb); rest > 0 {
-		dissolved := mix.OtherSolids
-		if in.Group == "fruit" && rest > 0.5 {
-			dissolved = mix.CitricAcid
-			assumed = append(assumed, Assumption{Code: FruitAcid})
-		}
-		soft := dissolved
-		if in.Own && rest > 0.5 {
-			r.UnnamedG += rest
-			soft = mix.Glucose
-			assumed = append(assumed, Assumption{Code: CarbohydrateUnnamed})
-		}
-		r.add(dissolved, soft, mix.OtherSolids, rest)
-	}
+// close brings the three readings to 100 g.
+func (r *Resolved) close() {
 	if short := 100 - r.Nominal.TotalG(); short > 0 {
 		// What no figure names has mass all the same: a batch must weigh what went in.
 		r.add(mix.OtherSolids, mix.OtherSolids, mix.OtherSolids, short)
 		if short > 1 {
-			assumed = append(assumed, Assumption{Code: MassUnnamed, G: short})
+			r.assume(Assumption{Code: MassUnnamed, G: short})
 		}
 	} else if short < 0 {
 		k := 100 / r.Nominal.TotalG() // also the other readings' total
 		r.Nominal, r.Soft, r.Firm = r.Nominal.Times(k), r.Soft.Times(k), r.Firm.Times(k)
 		if short < -1 {
-			assumed = append(assumed, Assumption{Code: MassOver, G: 100 - short})
+			r.assume(Assumption{Code: MassOver, G: 100 - short})
 		}
 	}
-	r.Assumed = assumed
-	return r
 }
+
+func (r *Resolved) assume(a Assumption) { r.Assumed = append(r.Assumed, a) }
 
 // polyol is the one that the record's polyols are: what it says, else what its
 // name says, else sorbitol.
@@ -218,37 +149,11 @@ var sugarColumns = [...]struct {
 	{Lactose, mix.Lactose}, {Maltose, mix.Maltose}, {Galactose, mix.Galactose},
 }
 
-// unknownSugars returns the sugars that the record leaves open, sucrose first.
-func (in *Ingredient) unknownSugars() []mix.Species {
-	var open []mix.Species
-	for _, s := range sugarColumns {
-		if !in.Cells[s.col].Known {
-			open = append(open, s.species)
-		}
-	}
-	return open
-}
-
-// double reports whether s is a disaccharide, of twice the mass of the others.
-func double(s mix.Species) bool {
-	return s == mix.Sucrose || s == mix.Lactose || s == mix.Maltose
-}
-
 // add puts g grams into the three readings, each as its own species.
 func (r *Resolved) add(nominal, soft, firm mix.Species, g float64) {
 	r.Nominal.Grams[nominal] += g
 	r.Soft.Grams[soft] += g
 	r.Firm.Grams[firm] += g
-}
-
-// rest returns the carbohydrate that the nominal reading has not placed yet.
-func (r *Resolved) rest(carb float64) float64 {
-	m := r.Nominal
-	placed := m.SaccharidesG() + m.Grams[mix.Starch] + m.Grams[mix.Fibre]
-	if carb-placed < 0.05 { // rounding of the record
-		return 0
-	}
-	return carb - placed
 }
 
 // addHigher adds g grams of the ingredient's own higher saccharides.
@@ -260,29 +165,4 @@ func (in *Ingredient) addHigher(m *mix.Mix, g float64) {
 	m.Grams[mix.HigherSaccharides] += g
 	m.HigherMol += g / mm
 	m.HigherSweetG += g * in.HigherSweetness
-}
-
-// minerals sets the dissolved particles, and returns what it had to assume.
-func (in *Ingredient) minerals(m *mix.Mix) []Assumption {
-	if in.PureSalt != 0 {
-		m.Grams[in.PureSalt] = m.Grams[mix.Ash]
-		m.Grams[mix.Ash] = 0
-		return nil
-	}
-	na, k := in.Cells[SodiumMG], in.Cells[PotassiumMG]
-	var assumed []Assumption
-	m.IonMol = particles * (na.Or(0)/22.99 + k.Or(0)/39.10) / 1000
-	switch msnf, ash := in.Cells[MSNF].Or(0), in.Cells[Ash]; {
-	case na.Known && k.Known:
-	case msnf > 0:
-		m.IonMol = max(m.IonMol, ionsPerMSNF*msnf)
-		assumed = append(assumed, Assumption{Code: MineralsByMilkSolids})
-	case ash.Or(0) > 0.2:
-		m.IonMol = max(m.IonMol, ionsPerAsh*ash.Value)
-		assumed = append(assumed, Assumption{Code: MineralsByAsh})
-	case !ash.Known:
-		assumed = append(assumed, Assumption{Code: MineralsUnknown})
-	}
-	m.IonMol += ionsPerYolkSolids * in.Cells[EggYolkSolids].Or(0)
-	return assumed
 }
