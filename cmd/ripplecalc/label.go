@@ -29,6 +29,10 @@ is not written.
   --made 2026-07-14, --keeps 90d or 6m, --date day, month or year
             the day it was made and for how long it keeps, as you have found out
   --maker "Name, street, town"   --lot WORDS   --storage WORDS   --brand WORDS
+  --exempt  no panel: you sell so little that the rules ask for none
+  --contact "TELEPHONE or address"
+            where to ask for the nutrition of a package too small for a panel, in
+            the US; the maker, if not given
   --net ML  the quantity declared, if not all that the tub holds, frozen;
             --grams puts the grams beside it
   --tub NAME or --tub-mm 97,80,83 (top, bottom, height) or box:120,80,60

@@ -19,13 +19,14 @@ type tubFlags struct{ sticker.Choices }
 
 func (t *tubFlags) on(f *flag.FlagSet) {
 	for name, to := range map[string]*string{
-		"place": &t.Place, "sale": &t.Sale, "lang": &t.Languages, "made": &t.Made, "keeps": &t.Keeps, "date": &t.Date, "maker": &t.Maker,
+		"place": &t.Place, "sale": &t.Sale, "lang": &t.Languages, "made": &t.Made, "keeps": &t.Keeps, "date": &t.Date, "maker": &t.Maker, "contact": &t.Contact,
 		"lot": &t.Lot, "storage": &t.Storage, "brand": &t.Brand, "tub": &t.Tub, "tub-mm": &t.TubMM, "net": &t.NetML, "sheet": &t.Sheet,
 		"margin": &t.Margin, "article": &t.Article, "gap": &t.Gap, "first": &t.First, "copies": &t.Copies,
 	} {
 		f.StringVar(to, name, "", "")
 	}
 	f.BoolVar(&t.Lid, "lid", false, "")
+	f.BoolVar(&t.Exempt, "exempt", false, "")
 	f.BoolVar(&t.Grams, "grams", false, "")
 	f.BoolVar(&t.FrontOfPack, "front-of-pack", false, "")
 }
@@ -57,8 +58,8 @@ func (t *tubFlags) where(c *command, flags *flag.FlagSet, region *string) (place
 }
 
 // tubFlagNames are the flags that make sense only with --place.
-var tubFlagNames = []string{"sale", "lang", "made", "keeps", "date", "maker", "lot", "storage", "brand", "tub", "tub-mm", "sheet", "net", "margin",
-	"gap", "grams", "lid", "article", "front-of-pack", "copies", "first"}
+var tubFlagNames = []string{"sale", "lang", "made", "keeps", "date", "maker", "contact", "lot", "storage", "brand", "tub", "tub-mm", "sheet", "net", "margin",
+	"gap", "grams", "exempt", "lid", "article", "front-of-pack", "copies", "first"}
 
 // misread says which flag cannot be read.
 func misread(c *command, err error) error {

@@ -144,6 +144,8 @@ type Label struct {
 	Notes        []string `json:"notes"`    // how it was read and what is left to judge
 	Warnings     []string `json:"warnings"` // what is incomplete
 	Gaps         int      `json:"-"`        // how many of the first Warnings tell of incomplete figures
+
+	simple *simplePanel // of the US, nil where it is not allowed
 }
 
 // PanelLine is one line of a panel.

@@ -41,6 +41,9 @@ func forUS(f *Food, options Options) (*Label, error) {
 		second, _ := usPanel(all.per(secondG, mass), Options{})
 		l.Lines, l.Second = matching(first, l.Lines), matching(second, l.Lines)
 	}
+	if !options.OmitInsignificant {
+		l.simple = simplified(l.Lines, l.Second)
+	}
 	l.addStatement(f)
 	l.ProposedName, l.Names = names(f, US)
 	l.Claims = usClaims(f, all, options)

@@ -97,6 +97,7 @@ type Pack struct {
 	Durability Durability
 	Form       DateForm // "": the full date
 	Storage    string   // words of the maker's own
+	Exempt     bool     // the maker sells so little that no nutrition is asked for
 	Lot        string   // another lot than that of the day
 
 	Names map[string]string // the food's name by language, beside English

@@ -186,3 +186,16 @@ func TestTheLanguages(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []string{"en", "de"}, got)
 }
+
+// Who sells little may leave the panel out, and nothing else.
+func TestASmallSellerMayLeaveThePanelOut(t *testing.T) {
+	for _, place := range onpack.Places() {
+		p := onpack.Pack{Place: place, Sale: onpack.Shop, Tub: pint}
+		with := states(onpack.Elements(quay(), p, words(t)))
+		p.Exempt = true
+		without := states(onpack.Elements(quay(), p, words(t)))
+		assert.Equal(t, onpack.NotNeeded, without[onpack.Nutrition], place)
+		with[onpack.Nutrition] = onpack.NotNeeded
+		assert.Equal(t, with, without, place)
+	}
+}

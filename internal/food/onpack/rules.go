@@ -100,12 +100,22 @@ func ruleOf(p Pack, f Food, key Key) rule {
 	}
 	m := maker{Pack: &p, Food: &f}
 	switch {
+	case key == Nutrition && r.due && p.Exempt:
+		r = exempt(p.Place)
 	case key == Quantity && r.due && p.Place == DE && p.nominalML(&f) <= deQuantityML:
 		r = may("frozen dessert of 200 ml or less may leave it out", "FPackV § 22(2) no. 5", LawRead)
 	case key == Lot && r.due && m.dateSavesLot():
 		r = free("the date with its day and month stands for it", "Directive 2011/91/EU as LKV § 2 no. 5 has it", LawRead)
 	}
 	return r
+}
+
+// exempt is the rule of nutrition for one who sells little, as the maker judges.
+func exempt(place Place) rule {
+	if place == US {
+		return free("you say that you are a small seller who is exempt; a claim about nutrition ends that", "21 CFR 101.9(j)(1), (18)", FromMemory)
+	}
+	return free("you say that you sell small amounts, yourself or to shops near by; a claim about nutrition ends that", "Reg. (EU) No 1169/2011, Annex V, 19", LawRead)
 }
 
 // dateSavesLot reports whether the date will show day and month, which it does

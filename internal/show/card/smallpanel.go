@@ -14,6 +14,7 @@ const (
 	TabularDual  Form = "tabular_dual"  // Tabular with a second column, 21 CFR 101.9(e)(6)(ii), from memory
 	SmallTabular Form = "small_tabular" // 21 CFR 101.9(j)(13)(ii)(A)(1)
 	Linear       Form = "linear"        // a string of text, 21 CFR 101.9(j)(13)(ii)(A)(2)
+	Simplified   Form = "simplified"    // fewer lines, where most are insignificant, 21 CFR 101.9(f)
 )
 
 // Limits of the small forms.
@@ -24,8 +25,8 @@ const (
 // OnTub returns the forms that the US rules let a panel take on a tub, in the
 // order in which they must be tried: the vertical one; where a face is not high
 // enough for it ("approximately 3 in", 21 CFR 101.9(d)(11)(iii)), the broad one;
-// where all that can bear a label is
-// 40 square inches or less, the small broad one and, only if that does not fit
+// where most of its lines are insignificant, the simplified one; where all that can
+// bear a label is 40 square inches or less, the small broad one and, only if that does not fit
 // either, the line.
 func OnTub(l *label.Label, faceMM, areaIn2 float64) []Form {
 	full, broad := Vertical, Tabular
@@ -35,6 +36,9 @@ func OnTub(l *label.Label, faceMM, areaIn2 float64) []Form {
 	forms := []Form{full}
 	if list, _ := DrawOnTub(l, full, 0); list.H > faceMM {
 		forms = append(forms, broad)
+	}
+	if l.Simple() != nil {
+		forms = append(forms, Simplified)
 	}
 	if areaIn2 <= smallUpToIn2 {
 		forms = append(forms, SmallTabular, Linear) // which need no second column
@@ -46,6 +50,11 @@ func OnTub(l *label.Label, faceMM, areaIn2 float64) []Form {
 // smallest type in it, pt.
 func DrawOnTub(l *label.Label, form Form, width float64) (panel *draw.List, least float64) {
 	switch form {
+	case Simplified:
+		if l = l.Simple(); l.Columns == "dual" {
+			return usDualPanel(l, usDualWidth), usSmall
+		}
+		return usPanel(l, usWidth), usSmall
 	case Tabular:
 		return usTabularPanel(l), usSmall
 	case TabularDual:

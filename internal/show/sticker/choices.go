@@ -22,10 +22,12 @@ type Choices struct {
 	Place, Sale, Languages string // "uk", "stall", "en,de"
 	Made, Keeps, Date      string // "2026-07-14", "90d" or "6m", "day"
 	Maker, Lot, Storage    string
+	Contact                string // where to ask for the nutrition of a package too small for a panel; "": the maker
 	Brand                  string // the name of the flavour; "": the design's
 	Tub, TubMM             string // a tub's name, or its sizes; both "": the design's own
 	NetML                  string // the quantity declared
 	Grams, FrontOfPack     bool
+	Exempt                 bool   // no panel: the maker sells little
 	Lid                    bool   // a label for the lid too
 	Article                string // a 13-digit number of the maker's, for its bars
 	Sheet, Margin, Gap     string // "a4" or "210x297", mm, mm
@@ -73,7 +75,7 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 	if p.Form = onpack.DateForm(t.Date); t.Date != "" && !slices.Contains([]onpack.DateForm{onpack.ByDay, onpack.ByMonth, onpack.ByYear}, p.Form) {
 		return wrong("date", t.Date, errors.New("it is not one of day, month, year"))
 	}
-	p.Maker, p.Lot, p.WithGrams = t.Maker, t.Lot, t.Grams
+	p.Maker, p.Lot, p.WithGrams, p.Exempt = t.Maker, t.Lot, t.Grams, t.Exempt
 	if t.Storage != "" {
 		p.Storage = t.Storage
 	}
@@ -168,17 +170,42 @@ func whole(s string, most int) (int, error) {
 func (t Choices) Of(d design.Design, r *model.Result, l *label.Label, p onpack.Pack, words onpack.Words) (Content, onpack.Food) {
 	food := selling.Food(d, r, l, p.Place)
 	c := Content{Place: p.Place, Tub: p.Tub, Languages: p.Languages, Elements: onpack.Elements(food, p, words),
-		Panel: l, Words: words, Brand: t.Brand, NominalML: food.HoldsML, Lid: t.Lid, Article: t.Article}
+		Panel: l, Words: words, Brand: t.Brand, NominalML: food.HoldsML, Lid: t.Lid, Article: t.Article, Inquiries: t.Contact}
+	if c.Inquiries == "" {
+		c.Inquiries = strings.Join(strings.FieldsFunc(p.Maker, func(r rune) bool { return r == '\n' }), ", ")
+	}
 	if c.Brand == "" {
 		c.Brand = d.Name
 	}
 	if p.NominalML > 0 {
 		c.NominalML = p.NominalML
 	}
-	if t.FrontOfPack && p.Place.Region() == label.EU {
+	if t.FrontOfPack && p.Place == onpack.UK {
 		c.FrontOfPack, c.FrontPortion = FrontOf(l)
 	}
+	c.settle()
 	return c, food
+}
+
+// settle has the element of nutrition say what stands on a package too small for a
+// panel.
+func (c *Content) settle() {
+	if !c.mayAsk() {
+		return
+	}
+	faces, err := Faces(*c)
+	if err != nil {
+		return
+	}
+	for _, f := range faces {
+		for _, b := range f.Boxes {
+			for i := range c.Elements {
+				if e := &c.Elements[i]; e.Key == onpack.Nutrition && b.Form == TooSmall {
+					e.Text, e.Section, e.Class = c.AskFor(), b.Rule, onpack.FromMemory
+				}
+			}
+		}
+	}
 }
 
 // Numbered returns n copies of a label; where a lot stands on them, each has a

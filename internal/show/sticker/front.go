@@ -26,10 +26,22 @@ const bottomShare = 0.3
 // may be larger: twice, so that the food's name is half the height of the largest
 // print (21 CFR 101.3(d) by practice, from memory).
 const (
-	largestName = 22.0
-	brandOver   = 1.7
+	largestName = 20.0
+	namePerMM   = 0.125 // the largest on a face of so many mm
+	brandOver   = 1.9
 	nameStep    = 0.25
+	frontAir    = 0.06 // kept free at each side of a front, of its width
+	dashMM      = 12.0 // the rule between the two names
 )
+
+// names are the sizes that are tried for a name on a face w mm wide, pt.
+func names(w, least float64) []float64 {
+	var out []float64
+	for pt := max(min(largestName, namePerMM*w), size(least)); pt > size(least); pt -= nameStep {
+		out = append(out, pt)
+	}
+	return append(out, size(least))
+}
 
 // front lays out the front: name and net quantity in one field of vision, the
 // quantity within the bottom 30 %.
@@ -53,6 +65,7 @@ func (c *Content) lid() Face {
 	if e, ok := c.element(onpack.Date); ok {
 		for _, pt := range sizes(least) {
 			if list := c.words(e, w, pt); list.H <= h/2 && !slices.ContainsFunc(e.Parts, func(p onpack.Part) bool { return wider(p.Runs[0].Text, typeset.Type(draw.Sans, pt, black), w) }) {
+				list = centred(typeset.Wrapped([]typeset.Run{{Text: e.Text, Style: typeset.Type(draw.Sans, pt, black)}}, w), w, textLead*pt)
 				bottom -= list.H
 				f.put(Box{Key: onpack.Date, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, left, bottom)
 				break
@@ -65,7 +78,7 @@ func (c *Content) lid() Face {
 	}
 	top := (along - h) / 2
 	for _, brand := range []bool{c.Brand != "", false} {
-		for pt := largestName; pt >= size(least)-1e-9; pt -= nameStep {
+		for _, pt := range names(across, least) {
 			if list, wide := c.title(e, pt, w, brand); list.H <= bottom-gapMM-top && !wide {
 				f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, left, top+(bottom-gapMM-top-list.H)/2)
 				return f
@@ -84,7 +97,7 @@ func (c *Content) frontOf(on area) Face {
 	if e, ok := c.element(onpack.Quantity); ok {
 		b := c.quantity(e, w)
 		top := bottom - b.list.H
-		if b.list.W > w+1e-9 || b.list.H > bottomShare*on.h-marginMM && c.Place == onpack.US || top < marginMM {
+		if b.list.W > w+1e-9 || b.list.H > bottomShare*on.h-marginMM && c.bottomOnly() || top < marginMM {
 			f.Why = "the net quantity has no room at figures of the height asked for"
 			return f
 		}
@@ -104,11 +117,13 @@ func (c *Content) frontOf(on area) Face {
 	}
 	room := bottom - marginMM
 	for _, brand := range []bool{c.Brand != "", false} {
-		for pt := largestName; pt >= size(least)-1e-9; pt -= nameStep {
-			list, wide := c.title(e, pt, w, brand)
-			if list.H <= room && !wide {
-				f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, marginMM, marginMM+(room-list.H)*0.4)
-				return f
+		for _, pt := range names(on.w, least) {
+			for _, side := range []float64{max(marginMM, frontAir*on.w), marginMM} {
+				list, wide := c.title(e, pt, on.w-2*side, brand)
+				if list.H <= room && !wide {
+					f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, side, marginMM+(room-list.H)*nameHigh)
+					return f
+				}
 			}
 		}
 	}
@@ -122,16 +137,50 @@ func (c *Content) title(e onpack.Element, pt, w float64, brand bool) (list *draw
 	var parts []*draw.List
 	if brand {
 		st := typeset.Type(draw.SerifBold, brandOver*pt, black)
-		parts = append(parts, centred(typeset.Wrapped([]typeset.Run{{Text: typeset.Plain(c.Brand), Style: st}}, w), w, 1.1*st.Size))
+		parts = append(parts, centred(balanced(typeset.Plain(c.Brand), st, w), w, 1.1*st.Size))
 		wide = wide || wider(c.Brand, st, w)
+		dash := &draw.List{W: w, H: 0.3}
+		typeset.Fill(dash, (w-dashMM)/2, 0, dashMM, 0.3, draw.RGB(0x7a7a7a))
+		parts = append(parts, dash)
+	}
+	st := typeset.Type(draw.Sans, pt, black)
+	if c.Place == onpack.US {
+		st = st.Bold() // 21 CFR 101.3(d)
 	}
 	for _, p := range e.Parts {
-		st := typeset.Type(draw.SansBold, pt, black)
 		text := typeset.Plain(p.Runs[0].Text)
-		parts = append(parts, centred(typeset.Wrapped([]typeset.Run{{Text: text, Style: st}}, w), w, 1.2*pt))
+		parts = append(parts, centred(balanced(text, st, w), w, 1.25*pt))
 		wide = wide || wider(text, st, w)
 	}
-	return typeset.Stack(0.45*pt*point+0.8, parts...), wide
+	return typeset.Stack(0.5*pt*point+0.8, parts...), wide
+}
+
+// nameHigh is where the names stand in their room: a little over its middle.
+const nameHigh = 0.45
+
+// smallPanelIn2 is up to which principal display panel the quantity may stand
+// anywhere on it: 21 CFR 101.7(f), from memory.
+const smallPanelIn2 = 5
+
+// bottomOnly reports whether the quantity must stand in the bottom 30 %.
+func (c *Content) bottomOnly() bool {
+	return c.Place == onpack.US && c.Tub.PanelIn2() > smallPanelIn2
+}
+
+// balanced breaks a text into as few lines as w asks for, all about as long.
+func balanced(s string, st typeset.Style, w float64) [][]typeset.Run {
+	run := []typeset.Run{{Text: s, Style: st}}
+	lines := typeset.Wrapped(run, w)
+	narrow, broad := w/2, w
+	for range 10 {
+		middle := (narrow + broad) / 2
+		if l := typeset.Wrapped(run, middle); len(l) > len(lines) || wider(s, st, middle) {
+			narrow = middle
+		} else {
+			broad, lines = middle, l
+		}
+	}
+	return lines
 }
 
 // quantity sets the net quantity in one line, its figures as high as the rule
@@ -147,7 +196,10 @@ func (c *Content) quantity(e onpack.Element, w float64) Box {
 	}
 	var list *draw.List
 	height := mm
-	for _, over := range []float64{1.3, 1.15, 1} {
+	for _, over := range []float64{1.15, 1} {
+		if c.Place == onpack.US { // whose small letters make it large already
+			over = 1
+		}
 		height = mm * over
 		st := typeset.Type(draw.SansBold, height/face.CapHeight/point, black)
 		if c.Place == onpack.US { // the smallest letters of "mL" are as high as the rule asks too

@@ -15,9 +15,10 @@ func fields(s string) []string { return strings.Fields(typeset.Plain(s)) }
 // The type of the information, pt: the largest that is tried, and the step down to
 // the least that the rule allows.
 const (
-	largestText = 11.0
+	largestText = 9.0
 	textStep    = 0.25
-	textLead    = 1.22
+	textLead    = 1.28
+	blockGap    = 0.62 // between two of its paragraphs, of the type's size
 )
 
 // block is an element to be set at a size and width.
@@ -29,13 +30,14 @@ type block struct {
 
 // information lays out everything but name and quantity on an area, and reports
 // whether all is there.
-func (c *Content) information(a area) ([]Face, bool) {
+func (c *Content) information(on []area) ([]Face, bool) {
+	a := on[0]
 	least, rule := c.least()
 	blocks := c.blocks(rule)
-	faces := make([]Face, a.pages)
-	for i := range faces {
+	faces := make([]Face, len(on))
+	for i, a := range on {
 		faces[i] = Face{Name: a.name, WidthMM: a.w, HeightMM: a.h, LeastMM: least}
-		if i > 0 {
+		if i > 0 && a.name == faces[0].Name {
 			faces[i].Name = "more information"
 		}
 	}
@@ -57,13 +59,26 @@ type panel struct {
 	letter float64 // mm, as the rule measures
 	least  float64
 	rule   string
+	form   Form
 }
+
+// Form is the form in which nutrition stands on a tub.
+type Form string
+
+// TooSmall stands for the panel on a package too small for one: where to ask for it.
+// The other forms of the US are those of package card; elsewhere it is a table or a
+// line.
+const (
+	TooSmall Form = "too_small"
+	Table    Form = "table"
+	InALine  Form = "line"
+)
 
 // sizes are those that are tried for text, pt, down to the least that the rule
 // allows.
 func sizes(least float64) []float64 {
 	var out []float64
-	for pt := largestText; pt > size(least); pt -= textStep {
+	for pt := max(largestText, size(least)); pt > size(least); pt -= textStep {
 		out = append(out, pt)
 	}
 	return append(out, size(least))
@@ -79,81 +94,120 @@ func (c *Content) panels(due bool, a area) []func(pt float64) panel {
 	var out []func(float64) panel
 	if c.Place == onpack.US {
 		for _, form := range card.OnTub(c.Panel, a.h, c.Tub.LabelAreaIn2()) {
-			list, smallest := card.DrawOnTub(c.Panel, form, w)
-			p := panel{list, smallest * point, smallestUSType * point, "21 CFR 101.9(d)(1)(iii): type of 6 points"}
+			noted := *c.Panel
+			if c.bounded() {
+				noted.Footnote += " " + atLeast[true]
+			}
+			list, smallest := card.DrawOnTub(&noted, form, w)
+			if form == card.SmallTabular || form == card.Linear { // which have no footnote
+				list = c.noted(list, smallestUSType)
+			}
+			p := panel{list, smallest * point, smallestUSType * point, "21 CFR 101.9(d)(1)(iii): type of 6 points", Form(form)}
 			out = append(out, func(float64) panel { return p })
+		}
+		if c.mayAsk() {
+			out = append(out, func(pt float64) panel {
+				list := hanging(typeset.Text(w, textLead*pt, typeset.Type(draw.Sans, pt, black), c.AskFor()), pt)
+				return panel{list, pt * point * xHeight, usLetterMM, "21 CFR 101.9(j)(13)(i); letters by 101.2(c)", TooSmall}
+			})
 		}
 		return out
 	}
 	least, rule := c.least()
 	for _, share := range []float64{0.4, 0.5, 0.6, 0.75, 1} {
-		out = append(out, func(pt float64) panel { return panel{c.table(share*w, pt), pt * point * xHeight, least, rule} })
+		out = append(out, func(pt float64) panel { return panel{c.table(share*w, pt), pt * point * xHeight, least, rule, Table} })
 	}
-	return append(out, func(pt float64) panel { return panel{c.line(w, pt), pt * point * xHeight, least, rule} }) // Article 34(2)
+	return append(out, func(pt float64) panel { return panel{c.line(w, pt), pt * point * xHeight, least, rule, InALine} }) // Article 34(2)
 }
 
 // smallestUSType is the least type of a panel, pt.
 const smallestUSType = 6
 
-// place tries to set the panel and the blocks at a size: the panel beside the
-// text, above it, or on a face of its own.
+// slot is where text may stand on a face.
+type slot struct {
+	face       int
+	x, y, w, h float64
+}
+
+// place tries to set the panel and the blocks at a size: the text beside the panel or
+// below it, or on the next face; what has no room below the panel goes on there.
 func (c *Content) place(faces []Face, blocks []block, p panel, pt, least float64, rule string) bool {
 	first := &faces[0]
 	w, h := first.WidthMM-2*marginMM, first.HeightMM-2*marginMM
-	if p.list != nil && (p.list.W > w+1e-9 || p.list.H > h+1e-9) {
-		return false
+	whole := slot{0, marginMM, marginMM, w, h}
+	next := []slot{}
+	for i, f := range faces[1:] {
+		next = append(next, slot{i + 1, marginMM, marginMM, f.WidthMM - 2*marginMM, f.HeightMM - 2*marginMM})
 	}
-	type slot struct {
-		face       int
-		x, y, w, h float64
-	}
-	slots := []slot{{0, marginMM, marginMM, w, h}}
+	with := func(first ...slot) []slot { return append(first, next...) }
+	ways := [][]slot{with(whole)}
+	top := marginMM
 	if p.list != nil {
+		if p.list.H > h && p.list.H <= first.HeightMM-2*panelMarginMM {
+			top = (first.HeightMM - p.list.H) / 2
+		}
+		if p.list.W > w+1e-9 || top+p.list.H > first.HeightMM-panelMarginMM+1e-9 {
+			return false
+		}
 		beside := slot{0, marginMM + p.list.W + gapMM, marginMM, w - p.list.W - gapMM, h}
 		below := slot{0, marginMM, marginMM + p.list.H + gapMM, w, h - p.list.H - gapMM}
-		slots = []slot{beside, below}
-		if len(faces) > 1 {
-			slots = append(slots, slot{1, marginMM, marginMM, w, h})
+		ways = [][]slot{{beside}, {below}}
+		if len(next) > 0 {
+			ways = append(ways, next, with(beside), with(below))
 		}
 	}
-	for _, s := range slots {
-		if s.w < 18 || s.h <= 0 {
-			continue
-		}
-		y := s.y
-		var boxes []Box
-		fits := true
-		for i, b := range blocks {
-			list := b.set(s.w, pt)
-			if i > 0 {
-				y += gapMM * 0.7
-			}
-			if list.W > s.w+1e-9 || y+list.H > s.y+s.h+1e-9 {
-				fits = false
-				break
-			}
-			boxes = append(boxes, Box{Key: b.key, At: draw.Rect{X0: s.x, Y0: y, X1: s.x + s.w, Y1: y + list.H}, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list})
-			y += list.H
-		}
-		if !fits {
+	for _, way := range ways {
+		on, boxes, ok := flow(way, blocks, pt, least, rule)
+		if !ok {
 			continue
 		}
 		if p.list != nil {
-			first.put(Box{Key: onpack.Nutrition, LetterMM: p.letter, LeastMM: p.least, Rule: p.rule, list: p.list}, marginMM, marginMM)
+			first.put(Box{Key: onpack.Nutrition, LetterMM: p.letter, LeastMM: p.least, Rule: p.rule, Form: p.form, list: p.list}, marginMM, top)
 		}
-		faces[s.face].Boxes = append(faces[s.face].Boxes, boxes...)
+		for i, b := range boxes {
+			faces[on[i]].Boxes = append(faces[on[i]].Boxes, b)
+		}
 		return true
 	}
 	return false
 }
 
+// panelMarginMM is the least above and below a panel that needs a whole face.
+const panelMarginMM = 0.5
+
+// narrowestMM is the narrowest column of text that is tried.
+const narrowestMM = 18
+
+// flow sets the blocks one below the other through the slots, each whole in one, and
+// returns on which face each stands.
+func flow(way []slot, blocks []block, pt, least float64, rule string) (on []int, boxes []Box, ok bool) {
+	at, y := 0, way[0].y
+	for _, b := range blocks {
+		for {
+			s := way[at]
+			gap := 0.0
+			if y > s.y {
+				gap = blockGap * pt * point
+			}
+			if list := b.set(s.w, pt); s.w >= narrowestMM && list.W <= s.w+1e-9 && y+gap+list.H <= s.y+s.h+1e-9 {
+				y += gap
+				boxes = append(boxes, Box{Key: b.key, At: draw.Rect{X0: s.x, Y0: y, X1: s.x + s.w, Y1: y + list.H}, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list})
+				on = append(on, s.face)
+				y += list.H
+				break
+			}
+			if at++; at == len(way) {
+				return nil, nil, false
+			}
+			y = way[at].y
+		}
+	}
+	return on, boxes, true
+}
+
 // blocks are the elements of text, in the order in which they stand.
 func (c *Content) blocks(rule string) []block {
 	var out []block
-	if _, ok := c.element(onpack.Nutrition); ok && c.bounded() {
-		note := onpack.Element{Key: onpack.Nutrition, Parts: []onpack.Part{{Lang: "en", Runs: []onpack.Run{{Text: atLeast[c.Place == onpack.US]}}}}}
-		out = append(out, block{onpack.Nutrition, rule, func(w, pt float64) *draw.List { return c.words(note, w, pt) }})
-	}
 	for _, key := range []onpack.Key{onpack.Ingredients, onpack.Allergens, onpack.Date, onpack.Lot, onpack.Storage, onpack.Warnings, onpack.Maker} {
 		e, ok := c.element(key)
 		if !ok {
@@ -196,6 +250,29 @@ func bars(number string) *draw.List {
 // panel is the US one.
 var atLeast = map[bool]string{true: "‡ at least this much", false: "* at least this much"}
 
+// noted sets under a panel, in type of pt, what the mark at its figures means.
+func (c *Content) noted(p *draw.List, pt float64) *draw.List {
+	if p == nil || !c.bounded() {
+		return p
+	}
+	return typeset.Stack(0.8, p, hanging(typeset.Text(p.W, textLead*pt, typeset.Type(draw.Sans, pt, black), atLeast[c.Place == onpack.US]), pt))
+}
+
+// tooSmallIn2 is the surface to bear a label under which a package may bear an
+// address or a telephone number instead of a panel, as long as it makes no claim about
+// nutrition: 21 CFR 101.9(j)(13)(i), from memory.
+const tooSmallIn2 = 12
+
+// mayAsk reports whether that may stand on the tub.
+func (c *Content) mayAsk() bool {
+	return c.Place == onpack.US && c.Tub.LabelAreaIn2() < tooSmallIn2 && c.Inquiries != ""
+}
+
+// AskFor are the words that stand for a panel on a package too small for one.
+func (c *Content) AskFor() string {
+	return "For nutrition information, call or write: " + c.Inquiries
+}
+
 // bounded reports whether a figure of the panel is a lower bound only.
 func (c *Content) bounded() bool {
 	for _, lines := range [][]label.PanelLine{c.Panel.Lines, c.Panel.Second} {
@@ -225,8 +302,15 @@ func (c *Content) words(e onpack.Element, w, pt float64) *draw.List {
 			if r.Strong {
 				s = st.Bold()
 			}
-			runs = append(runs, typeset.Run{Text: r.Text, Style: s})
 			plain += r.Text
+			if at := strings.Index(r.Text, " by "); e.Key == onpack.Date && at >= 0 { // a date stays in one piece
+				r.Text = r.Text[:at+4] + strings.ReplaceAll(r.Text[at+4:], " ", "\u00a0")
+			}
+			if head := "Contains:"; e.Key == onpack.Allergens && strings.HasPrefix(r.Text, head) { // as a heading of its own
+				runs = append(runs, typeset.Run{Text: head, Style: st.Bold()})
+				r.Text = r.Text[len(head):]
+			}
+			runs = append(runs, typeset.Run{Text: r.Text, Style: s})
 		}
 		if !seen[plain] {
 			parts = append(parts, hanging(typeset.Paragraph(w, textLead*pt, runs...), pt))

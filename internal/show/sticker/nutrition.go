@@ -72,20 +72,23 @@ func (c *Content) table(w, pt float64) *draw.List {
 	st := typeset.Type(draw.Sans, pt, black)
 	pad := 1.2
 	p := &draw.List{W: w}
-	head := typeset.Wrapped([]typeset.Run{{Text: c.named("nutrition_declaration"), Style: st.Bold()}}, w-2*pad)
+	title, per := c.named("nutrition_declaration"), c.named("per_100g")
+	em := pt * point
 	y := pad
-	for _, line := range head {
-		y += face.CapHeight*pt*point + 0.5
-		p.Place(typeset.OneLine(line), pad, y-face.CapHeight*pt*point, 1)
-		y += 0.28 * pt * point
+	if st.Bold().Width(title)+st.Width(per)+2 > w-2*pad { // the head on lines of its own
+		for _, line := range typeset.Wrapped([]typeset.Run{{Text: title, Style: st.Bold()}}, w-2*pad) {
+			p.Place(typeset.OneLine(line), pad, y, 1)
+			y += face.CapHeight*em + 0.42*em
+		}
+	} else {
+		typeset.Write(p, pad, y+face.CapHeight*em, st.Bold(), title)
 	}
-	per := c.named("per_100g")
-	y += face.CapHeight*pt*point + 0.3
 	if st.Width(per) > w-2*pad {
 		return nil
 	}
+	y += face.CapHeight * em
 	typeset.WriteRight(p, w-pad, y, st, per)
-	y += 0.3 * pt * point
+	y += belowLine * em
 	for _, n := range c.Panel.Lines {
 		term, ok := terms[n.Key]
 		if !ok {
@@ -101,21 +104,26 @@ func (c *Content) table(w, pt float64) *draw.List {
 			return nil
 		}
 		typeset.Fill(p, pad, y, w-2*pad, 0.1, black)
-		y += 0.3
 		lines := typeset.Wrapped([]typeset.Run{{Text: name, Style: st}}, room)
 		for i, line := range lines {
-			y += face.CapHeight*pt*point + 0.35
-			p.Place(typeset.OneLine(line), left, y-face.CapHeight*pt*point, 1)
+			if y += face.CapHeight*em + 0.28*em; i > 0 {
+				y += 0.1 * em
+			}
+			p.Place(typeset.OneLine(line), left, y-face.CapHeight*em, 1)
 			if i == 0 {
 				typeset.WriteRight(p, w-pad, y, st, figure)
 			}
-			y += 0.26 * pt * point
 		}
+		y += belowLine * em
 	}
-	p.H = y + pad*0.6
+	p.H = y + pad*0.4
 	typeset.Frame(p, 0, 0, w, p.H, 0.2, black)
-	return p
+	return c.noted(p, pt)
 }
+
+// belowLine is from a baseline of the table to the rule under it, of the type's size:
+// what hangs below the letters and as much air as above them.
+const belowLine = 0.36
 
 // line sets the declaration as a paragraph.
 func (c *Content) line(w, pt float64) *draw.List {
@@ -135,7 +143,7 @@ func (c *Content) line(w, pt float64) *draw.List {
 		}
 		runs = append(runs, typeset.Run{Text: c.named(term) + " " + figure, Style: st})
 	}
-	return hanging(typeset.Paragraph(w, textLead*pt, runs...), pt)
+	return c.noted(hanging(typeset.Paragraph(w, textLead*pt, runs...), pt), pt)
 }
 
 // Words beside the colours, so that nothing is told by colour alone.
@@ -159,7 +167,7 @@ func (c *Content) traffic(w, least float64) *draw.List {
 	cell := (w - float64(n-1)*0.8) / float64(n)
 	p := &draw.List{W: w}
 	line := 1.25 * pt * point
-	texts := [][]string{{c.named("energy"), c.second("energy_kj"), c.second("energy_kcal"), ""}}
+	texts := [][]string{{c.named("energy"), c.second("energy_kj"), c.second("energy_kcal"), c.energyRI()}}
 	fills := []draw.Colour{draw.RGB(0xe8e8e8)}
 	for _, f := range c.FrontOfPack {
 		name := strings.ToUpper(f.Nutrient[:1]) + f.Nutrient[1:]
@@ -168,19 +176,33 @@ func (c *Content) traffic(w, least float64) *draw.List {
 	}
 	for i, rows := range texts {
 		x := float64(i) * (cell + 0.8)
-		typeset.Fill(p, x, 0, cell, 4*line+1.2, fills[i])
+		typeset.Fill(p, x, 0, cell, 4*line+1.4, fills[i])
 		for k, s := range rows {
-			if st.Width(s) > cell-0.6 {
+			one := st
+			if k == 0 {
+				one = st.Bold()
+			}
+			if one.Width(s) > cell-0.6 {
 				return nil
 			}
-			typeset.WriteCentre(p, x+cell/2, float64(k+1)*line, st, s)
+			typeset.WriteCentre(p, x+cell/2, float64(k+1)*line+0.3, one, s)
 		}
 	}
-	p.H = 4*line + 1.2
+	p.H = 4*line + 1.4
 	foot := typeset.Text(w, 1.2*pt, st, c.FrontPortion)
 	p.Place(foot, 0, p.H+1, 1)
 	p.H += 1 + foot.H + 0.3*pt*point
 	return p
+}
+
+// energyRI is the share of an adult's reference intake of energy in the portion.
+func (c *Content) energyRI() string {
+	for _, n := range c.Panel.Second {
+		if n.Key == "energy_kj" {
+			return strings.ReplaceAll(n.DVText, " ", "")
+		}
+	}
+	return ""
 }
 
 // second is a figure of the portion.
@@ -210,7 +232,7 @@ func FrontOf(l *label.Label) (figures []onpack.FrontFigure, foot string) {
 			}
 		}
 	}
-	foot = "per " + l.ServingMeasure + ", with % of an adult's reference intake. Typical values per 100 g: energy "
+	foot = "Per " + l.ServingMeasure + ", with % of an adult's reference intake. Typical values per 100 g: energy "
 	var kj, kcal string
 	for _, n := range l.Lines {
 		switch n.Key {
@@ -220,5 +242,5 @@ func FrontOf(l *label.Label) (figures []onpack.FrontFigure, foot string) {
 			kcal = n.Text
 		}
 	}
-	return figures, foot + kj + " / " + kcal
+	return figures, foot + strings.ReplaceAll(kj+" / "+kcal, " ", "\u00a0")
 }

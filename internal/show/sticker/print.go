@@ -36,7 +36,7 @@ func Piece(c Content, faces []Face) *draw.List {
 	p := &draw.List{}
 	for _, f := range faces {
 		if f.Wrap {
-			p.Place(f.list(), p.W, 0, 1)
+			p.Place(f.list(true), p.W, 0, 1)
 			p.W, p.H = p.W+f.WidthMM, f.HeightMM
 		}
 	}
@@ -48,7 +48,7 @@ func Piece(c Content, faces []Face) *draw.List {
 // withLid puts the lid's label, where there is one, at the right of a wrap.
 func withLid(p *draw.List, faces []Face) *draw.List {
 	if lid := faces[len(faces)-1]; !lid.Wrap {
-		p.Place(lid.list(), p.W+apartMM, 0, 1)
+		p.Place(lid.list(true), p.W+apartMM, 0, 1)
 		p.W, p.H = p.W+apartMM+lid.WidthMM, max(p.H, lid.HeightMM)
 	}
 	return p
@@ -57,13 +57,15 @@ func withLid(p *draw.List, faces []Face) *draw.List {
 // apartMM is how far pieces stand apart.
 const apartMM = 4.0
 
-// list is a face with its edge.
-func (f Face) list() *draw.List {
+// list is a face, with its edge where it is cut there.
+func (f Face) list(cut bool) *draw.List {
 	p := &draw.List{W: f.WidthMM, H: f.HeightMM}
-	if f.Round {
+	switch {
+	case !cut:
+	case f.Round:
 		p.Marker(draw.Disc, f.WidthMM/2, f.HeightMM/2, f.WidthMM/2, hair)
 		p.Marker(draw.Disc, f.WidthMM/2, f.HeightMM/2, f.WidthMM/2-hair.Width, draw.Stroke{Colour: draw.RGB(0xffffff)})
-	} else {
+	default:
 		outline(p, draw.Rect{X1: f.WidthMM, Y1: f.HeightMM})
 	}
 	for _, b := range f.Boxes {
@@ -76,7 +78,7 @@ func patches(faces []Face) *draw.List {
 	p := &draw.List{W: -apartMM}
 	for _, f := range faces {
 		p.W += apartMM
-		p.Place(f.list(), p.W, 0, 1)
+		p.Place(f.list(true), p.W, 0, 1)
 		p.W, p.H = p.W+f.WidthMM, max(p.H, f.HeightMM)
 	}
 	return p
@@ -115,17 +117,14 @@ func sector(t onpack.Tub, faces []Face) *draw.List {
 	p.To(b.X, b.Y)
 	p.EndStroke(hair)
 	angle := from
-	for i, f := range faces {
+	for _, f := range faces {
 		if !f.Wrap {
 			continue
 		}
-		share := frontShare
-		if i > 0 {
-			share = 1 - frontShare
-		}
+		share := f.share
 		middle := angle + share*whole/2
 		foot := at(inner+edgeOf(t), middle)
-		list := f.list()
+		list := f.list(false)
 		p.PlaceTurned(list, foot.X, foot.Y, f.WidthMM/2, f.HeightMM, middle)
 		angle += share * whole
 	}

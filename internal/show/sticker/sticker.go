@@ -30,6 +30,10 @@ type Content struct {
 	FrontPortion string               // what they are per
 	Lid          bool                 // a label for the lid too
 	Article      string               // a checked 13-digit number, "" for none
+
+	// Inquiries is where a customer asks for the nutrition of a package too small for
+	// a panel: an address or a telephone number.
+	Inquiries string
 }
 
 // Box is one element in its place on a face.
@@ -39,6 +43,7 @@ type Box struct {
 	LetterMM float64 // height of its smallest letters, as the rule measures them
 	LeastMM  float64 // what the rule asks
 	Rule     string  // the section
+	Form     Form    // of a nutrition panel
 
 	list *draw.List
 }
@@ -52,6 +57,8 @@ type Face struct {
 	Round             bool   // the lid of a round tub
 	Wrap              bool   // one piece with the others, around the tub
 	Why               string // why it does not fit, "" where it does
+
+	share float64 // of the way around the tub, where it wraps
 }
 
 // Fits reports whether all that is due stands on the face.
@@ -63,10 +70,13 @@ var ErrRoom = errors.New("the label does not fit on this tub")
 // ErrSheet says that a sheet of paper cannot take the labels.
 var ErrSheet = errors.New("the labels do not go on this paper")
 
-// What is kept free of the wall, mm. Decided here.
+// What is kept free of the wall, mm, or of a low one as a share of its height.
+// Decided here.
 const (
 	rimMM     = 6.0
 	baseMM    = 4.0
+	rimShare  = 0.1
+	baseShare = 0.07
 	marginMM  = 2.5
 	gapMM     = 2.0
 	overlapMM = 8.0 // of a wrap
@@ -81,39 +91,53 @@ const (
 	flatShare  = 1. / 3
 )
 
-// area is where information may stand: rectangles side by side.
+// rim and base are what is kept free of a tub's wall, mm.
+func rim(t onpack.Tub) float64  { return min(rimMM, rimShare*t.HeightMM) }
+func base(t onpack.Tub) float64 { return min(baseMM, baseShare*t.HeightMM) }
+
+// area is a rectangle on the wall.
 type area struct {
 	name  string
 	w, h  float64
-	pages int // how many such rectangles
+	share float64 // of the way around, where it is part of a wrap
 }
 
-// a layout is a front with its area for information.
+// a layout is a front with its areas for information.
 type layout struct {
-	front, info area
-	wrap        bool // one piece around the tub
+	front area
+	info  []area
+	wrap  bool // one piece around the tub
 }
 
 // layouts returns how the faces may lie on a tub, the most wanted first: patches
 // that read flat before a wrap of a cone, which is a sector of a ring.
 func layouts(t onpack.Tub) []layout {
-	h := t.HeightMM - rimMM - baseMM
+	h := t.HeightMM - rim(t) - base(t)
 	switch {
 	case t.Box():
-		front := area{"front", t.LengthMM, h, 1}
-		return []layout{{front, area{"information", t.BreadthMM, h, 1}, false}, {front, area{"information", t.LengthMM, h, 1}, false}}
+		front := area{name: "front", w: t.LengthMM, h: h}
+		side, back := area{name: "information", w: t.BreadthMM, h: h}, area{name: "information", w: t.LengthMM, h: h}
+		return []layout{{front: front, info: []area{side}}, {front: front, info: []area{back}}}
 	case t.TopMM == t.BottomMM:
 		round := t.RoundMM()
-		return []layout{{area{"front", frontShare * round, h, 1}, area{"information", (1 - frontShare) * round, h, 1}, true}}
+		return []layout{{area{"front", frontShare * round, h, frontShare}, []area{{"information", (1 - frontShare) * round, h, 1 - frontShare}}, true}}
 	}
 	w := flatShare * math.Pi * min(t.TopMM, t.BottomMM)
-	patch := area{"front", w, inRing(t, w), 1}
-	info := area{"information", patch.w, patch.h, 1}
-	two := info
-	two.pages = 2
-	all := []layout{{patch, info, false}, {patch, two, false}}
-	front, rest := chord(t, frontShare), chord(t, 1-frontShare)
-	return append(all, layout{area{"front", front, inRing(t, front), 1}, area{"information", rest, inRing(t, rest), 1}, true})
+	patch := area{name: "front", w: w, h: inRing(t, w)}
+	info := area{name: "information", w: patch.w, h: patch.h}
+	all := []layout{{front: patch, info: []area{info}}, {front: patch, info: []area{info, info}}}
+	onCone := func(name string, share float64) area {
+		w := chord(t, share)
+		return area{name, w, inRing(t, w), share}
+	}
+	all = append(all, layout{onCone("front", frontShare), []area{onCone("information", 1-frontShare)}, true})
+	for _, front := range []float64{frontShare, flatShare} {
+		for _, panel := range []float64{0.7, 0.75, 0.8} { // a narrower rectangle may be higher
+			rest := 1 - front
+			all = append(all, layout{onCone("front", front), []area{onCone("nutrition", panel*rest), onCone("information", (1-panel)*rest)}, true})
+		}
+	}
+	return all
 }
 
 // chord is the width of a rectangle that takes a share of a cone's way around, at
@@ -126,16 +150,16 @@ func chord(t onpack.Tub, share float64) float64 {
 // edgeOf is what is kept free at the narrow end of a cone.
 func edgeOf(t onpack.Tub) float64 {
 	if t.BottomMM > t.TopMM {
-		return rimMM
+		return rim(t)
 	}
-	return baseMM
+	return base(t)
 }
 
 // inRing is the height of a rectangle of width w in the wall of a cone rolled out:
 // its corners touch the wide edge.
 func inRing(t onpack.Tub, w float64) float64 {
 	inner, outer, _ := t.Sector()
-	free := outer - (rimMM + baseMM - edgeOf(t))
+	free := outer - (rim(t) + base(t) - edgeOf(t))
 	return max(0, math.Sqrt(max(0, free*free-w*w/4))-inner-edgeOf(t))
 }
 
@@ -146,8 +170,8 @@ func Faces(c Content) ([]Face, error) {
 	for _, on := range layouts(c.Tub) {
 		info, ok := c.information(on.info)
 		faces := append([]Face{c.front(on.front)}, info...)
-		for i := range faces {
-			faces[i].Wrap = on.wrap
+		for i, a := range append([]area{on.front}, on.info...) {
+			faces[i].Wrap, faces[i].share = on.wrap, a.share
 		}
 		if c.Lid {
 			faces = append(faces, c.lid())

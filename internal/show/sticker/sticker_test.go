@@ -181,6 +181,8 @@ func TestTheNetQuantityIsAsHighAsItsRule(t *testing.T) {
 				want := onpack.FigureMM(selling.FrozenML(d, evaluated(t, k.m, d)))
 				if place == onpack.US {
 					want = onpack.USFigureMM(tub.PanelIn2())
+				}
+				if place == onpack.US && tub.PanelIn2() > 5 {
 					assert.GreaterOrEqual(t, b.At.Y0, 0.7*faces[0].HeightMM-1e-9, "in the bottom 30 %%, 21 CFR 101.7(f)")
 				}
 				assert.GreaterOrEqual(t, b.LetterMM, want-1e-9, "%s", place)
@@ -284,4 +286,62 @@ func TestASectorHoldsItsFaces(t *testing.T) {
 		assert.Less(t, math.Abs(math.Atan2(x, y)), half, s.S)
 		assert.InDelta(t, 0, math.Abs(s.Turn), half, s.S)
 	}
+}
+
+// A package under 12 square inches on which no panel has room bears words on where to
+// ask, 21 CFR 101.9(j)(13)(i); without anybody to ask it is refused.
+func TestTooSmallForAPanel(t *testing.T) {
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
+	d := market.Honey()
+	p := selling.Pack(d, onpack.US, onpack.Shop)
+	p.Tub, _ = onpack.TubNamed("tiny 40 mL")
+	p.Maker, p.Names = "Saltmarsh Quay, 1 Pier Road", map[string]string{"en": "Frozen custard dessert"}
+	c := k.content(d, p)
+	c.Elements = slices.DeleteFunc(c.Elements, func(e onpack.Element) bool { return e.Key == onpack.Ingredients || e.Key == onpack.Allergens })
+	_, err := sticker.Faces(c)
+	require.ErrorIs(t, err, sticker.ErrRoom)
+	c.Inquiries = "1-800-555-0123"
+	faces, err := sticker.Faces(c)
+	require.NoError(t, err)
+	forms := formsOf(faces)
+	assert.Equal(t, []sticker.Form{sticker.TooSmall}, forms)
+	assert.Contains(t, textOf(sticker.Piece(c, faces)), "nutrition information, call or write: 1-800-555-0123")
+	c.Tub, _ = onpack.TubNamed("cup 120 mL") // 17 square inches
+	faces, err = sticker.Faces(c)
+	require.NoError(t, err)
+	assert.NotContains(t, formsOf(faces), sticker.TooSmall)
+}
+
+func formsOf(faces []sticker.Face) (out []sticker.Form) {
+	for _, f := range faces {
+		for _, b := range f.Boxes {
+			if b.Form != "" {
+				out = append(out, b.Form)
+			}
+		}
+	}
+	return out
+}
+
+func textOf(p *draw.List) string {
+	var all []string
+	for _, s := range p.Texts {
+		all = append(all, s.S)
+	}
+	return strings.Join(strings.Fields(strings.Join(all, " ")), " ")
+}
+
+// A tapered tub of half a litre, whose panel has two columns, has room for it where
+// the front is a third of the wall.
+func TestATaperedHalfLitreTakesTheBroadPanelInTwoColumns(t *testing.T) {
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
+	d := market.Honey()
+	p := selling.Pack(d, onpack.US, onpack.Shop)
+	p.Made, p.Durability, p.Maker = time.Date(2026, 7, 14, 0, 0, 0, 0, time.UTC), onpack.Durability{Months: 6}, "Saltmarsh Quay, 1 Pier Road, Saltmarsh"
+	p.Tub, _ = onpack.TubNamed("tub 500 mL")
+	c := k.content(d, p)
+	require.Equal(t, "dual", c.Panel.Columns)
+	faces, err := sticker.Faces(c)
+	require.NoError(t, err)
+	assert.Equal(t, []sticker.Form{sticker.Form(card.TabularDual)}, formsOf(faces))
 }
