@@ -24,7 +24,7 @@ func commands() []*command {
 	return []*command{
 		evaluateCommand, balanceCommand, curveCommand, checkCommand, cardCommand,
 		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, validateCommand,
-		ingredientsCommand, schemaCommand, helpCommand,
+		ingredientsCommand, linesCommand, schemaCommand, helpCommand,
 	}
 }
 

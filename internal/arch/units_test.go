@@ -36,7 +36,7 @@ var symbols = []string{"t", "x", "y", "h", "kc", "kd", "k1", "k2", "phi", "p2", 
 var unitless = map[string]string{
 	"counts": `model.EggParts.Yolks model.EggParts.Whites model.EggParts.ToCrack model.Eggs.Crack model.EggsUnpaired.Yolks model.EggsUnpaired.Whites
 		model.Blend.TubsFilled model.Nutrition.ServingsTotal process.Eggs.YolksUsed process.Eggs.WhitesUsed process.Eggs.Whole process.Eggs.YolksLeft
-		process.Eggs.WhitesLeft design.Line.Count egg.Grams(count) price.Pack.Pieces icy.Week.Week icy.Answer.Openings cold.Profile.Openings
+		process.Eggs.WhitesLeft design.Line.Count written.Said.Count egg.Grams(count) price.Pack.Pieces icy.Week.Week icy.Answer.Openings cold.Profile.Openings
 		ripple.Ribbons.Counts ripple.Spoonful.Counts`,
 	"money": `model.Cost.Known shop.Offer.Price shop.Offer.Margin shop.List.Paid shop.List.Used shop.List.Worth price.Pack.Price price.Margin
 		price.Margin(cost) price.Margin(selling) price.Selling price.Selling(cost) price.Selling(margin)`,

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
-	"ripplewright/internal/desk/typed"
+	"ripplewright/internal/form/fold"
 )
 
 // A FinderItem is something to be found by name.
@@ -71,7 +71,7 @@ func (f *Finder) ShowItems(items []FinderItem) {
 	f.items = items
 	f.keys = make([]string, len(items))
 	for i, it := range items {
-		f.keys[i] = typed.Fold(it.Title) + "\n" + typed.Fold(it.Subtitle+" "+it.Group+" "+it.ID)
+		f.keys[i] = fold.Text(it.Title) + "\n" + fold.Text(it.Subtitle+" "+it.Group+" "+it.ID)
 	}
 	f.filter()
 }
@@ -110,7 +110,7 @@ func (f *Finder) Found() []FinderItem {
 }
 
 func (f *Finder) filter() {
-	words := strings.Fields(typed.Fold(f.entry.Text))
+	words := strings.Fields(fold.Text(f.entry.Text))
 	f.shown = f.shown[:0]
 	rank := make(map[int]int, len(f.items))
 	for i, key := range f.keys {

@@ -32,6 +32,15 @@ func Capital(text string) string {
 	return string(unicode.ToUpper(r)) + text[n:]
 }
 
+// OneOf joins what may be one or another: "a, b or c".
+func OneOf(items []string) string {
+	last := len(items) - 1
+	if last < 1 {
+		return strings.Join(items, "")
+	}
+	return strings.Join(items[:last], ", ") + " or " + items[last]
+}
+
 // List joins what is said of several things: "a, b and c".
 func List(items []string) string {
 	if len(items) == 0 {

@@ -1,4 +1,5 @@
-package typed
+// Package fold makes texts comparable that mean one thing.
+package fold
 
 import (
 	"strings"
@@ -15,19 +16,11 @@ import (
 var plainer = strings.NewReplacer("ø", "o", "œ", "oe", "æ", "ae", "ł", "l", "đ", "d", "ı", "i",
 	"-", " ", ",", " ", "(", " ", ")", " ")
 
-// Fold makes texts comparable that differ in case, accents or punctuation.
-func Fold(s string) string {
+// Text is s without what differs by case, accents or punctuation.
+func Text(s string) string {
 	bare, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), cases.Fold().String(s))
 	if err != nil {
 		bare = strings.ToLower(s) // letters that are none
 	}
 	return strings.TrimSpace(plainer.Replace(bare))
-}
-
-// ID makes an id from a name: its letters without accents, its digits, and _ for
-// what lies between. It may be empty.
-func ID(name string) string {
-	return strings.Join(strings.FieldsFunc(Fold(name), func(r rune) bool {
-		return (r < 'a' || r > 'z') && (r < '0' || r > '9')
-	}), "_")
 }

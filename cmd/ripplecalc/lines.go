@@ -1,0 +1,91 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/written"
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/design"
+)
+
+var linesCommand = &command{
+	name:  "lines",
+	usage: "lines FILE|- [--system US|EU] [--size SIZE]",
+	short: "Reads a recipe as people write it, line by line",
+	long: `
+One JSON object a line: text, ingredient (an id, null where nothing was
+understood), grams (null where they stay open), how (what the grams were made
+of), doubt (null where the line says one thing). Headings and empty lines are
+passed over. A line with a doubt shows what it most likely means, for you to
+decide; it is not what the line says.
+
+Volumes become grams by the ingredient's own density. A cup holds 236.6 mL, a
+tablespoon 14.8, a teaspoon 4.9, a fluid ounce 29.6 (NIST SP 811, Appendix B.8).
+
+  --system S   of egg sizes, US or EU; US if not given
+  --size SIZE  of eggs that are counted without one; large, or M
+`,
+	run: runLines,
+}
+
+// mostText is the longest text that is read, bytes.
+const mostText = 1 << 20
+
+func runLines(c *command, s *shell, args []string) error {
+	flags := c.flags()
+	usual := design.New().Eggs
+	system, size := flags.String("system", usual.System, ""), flags.String("size", "", "")
+	files, err := c.parse(flags, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	if *size == "" {
+		*size = usual.Size
+		if *system == "EU" {
+			*size = "M"
+		}
+	}
+	class, err := egg.Find(*system, *size)
+	if err != nil {
+		return c.misused("%v", err)
+	}
+	b, err := openBench()
+	if err != nil {
+		return err
+	}
+	text, err := readText(s, files[0])
+	if err != nil {
+		return err
+	}
+	for _, l := range written.New(b.Library(), written.Eggs{System: class.System, Size: class.Name}).Read(text) {
+		if err := report.WriteJSON(s.out, report.WrittenLine(b.Library(), &l), false); err != nil {
+			return fault(err)
+		}
+	}
+	return nil
+}
+
+// readText reads the file named, "-" being standard input.
+func readText(s *shell, name string) (string, error) {
+	in := s.in
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return "", err
+		}
+		defer f.Close()
+		in = f
+	}
+	data, err := io.ReadAll(io.LimitReader(in, mostText+1))
+	switch {
+	case err != nil:
+		return "", fmt.Errorf("%s: %w", echo.Plain(name), err)
+	case len(data) > mostText:
+		return "", fmt.Errorf("%s: a recipe has no more than %d bytes", echo.Plain(name), mostText)
+	}
+	return string(data), nil
+}

@@ -1,0 +1,159 @@
+package written
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// amount is so many of a measure.
+type amount struct {
+	n      float64
+	in     measure
+	word   string // the measure as it stands there
+	doubts Doubt
+}
+
+var (
+	mixed   = regexp.MustCompile(`^(\d+)(?:\s*-\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
+	quotien = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
+	spaced  = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+)( ?(?:g|ml|gram|grams)\b)`)
+	decimal = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
+	grouped = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	to      = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
+	spoken  = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
+)
+
+var spokenNumbers = map[string]float64{"three quarters": 0.75, "a quarter": 0.25, "quarter": 0.25, "half": 0.5, "a half": 0.5, "a": 1, "an": 1,
+	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12}
+
+// number reads a number that s begins with, and returns what follows. grouped
+// tells that three digits after a point or comma may be thousands.
+func number(s string) (v float64, rest string, thousands, ok bool) {
+	atoi := func(t string) float64 {
+		n, _ := strconv.ParseFloat(strings.ReplaceAll(strings.ReplaceAll(t, ",", "."), " ", ""), 64)
+		return n
+	}
+	if m := spaced.FindStringSubmatch(s); m != nil {
+		return atoi(m[1]), s[len(m[1]):], false, true
+	}
+	if m := mixed.FindStringSubmatch(s); m != nil && atoi(m[3]) > atoi(m[2]) {
+		return atoi(m[1]) + atoi(m[2])/atoi(m[3]), s[len(m[0]):], false, true
+	}
+	if m := quotien.FindStringSubmatch(s); m != nil && atoi(m[2]) > 0 {
+		return atoi(m[1]) / atoi(m[2]), s[len(m[0]):], false, true
+	}
+	if m := decimal.FindString(s); m != "" {
+		rest := s[len(m):]
+		if rest != "" && (rest[0] == '.' || rest[0] == ',') && len(rest) > 1 && unicode.IsDigit(rune(rest[1])) {
+			return 0, s, false, false // 1.250,5 and the like
+		}
+		return atoi(m), rest, grouped.MatchString(m), true
+	}
+	if m := spoken.FindStringSubmatch(s); m != nil && !strings.HasPrefix(strings.ToLower(s), "half and half") && !strings.HasPrefix(strings.ToLower(s), "half-") {
+		word := strings.ToLower(m[1])
+		v, known := spokenNumbers[word]
+		for _, tail := range []string{" of an", " of a", " an", " a"} {
+			if !known {
+				v, known = spokenNumbers[strings.TrimSuffix(word, tail)]
+			}
+		}
+		if m[2] != "" {
+			v *= 12
+		}
+		return v, s[len(m[0]):], false, known
+	}
+	return 0, s, false, false
+}
+
+// word splits s after its first word, which may end in a point.
+func word(s string) (w, rest string) {
+	s = strings.TrimLeft(s, " -")
+	i := strings.IndexFunc(s, func(r rune) bool { return !unicode.IsLetter(r) })
+	if i < 0 {
+		i = len(s)
+	}
+	return s[:i], strings.TrimPrefix(s[i:], ".")
+}
+
+// unit reads the measure that s begins with.
+func unit(s string) (m measure, name, rest string) {
+	w, rest := word(s)
+	low := strings.ToLower(w)
+	if low == "us" {
+		next, after := word(rest)
+		if u, ok := measures[strings.ToLower(next)]; ok && u.size > 0 {
+			if u.kind == pint {
+				u.kind = volume
+			}
+			return u, next, after
+		}
+	}
+	if low == "fl" || low == "fluid" {
+		if next, after := word(rest); measures[strings.ToLower(next)].kind == ounce {
+			return measure{volume, fluidOunceML}, "fl oz", after
+		}
+	}
+	if u, ok := cased[w]; ok {
+		return u, w, rest
+	}
+	if u, ok := measures[low]; ok {
+		return u, w, rest
+	}
+	return measure{}, "", s
+}
+
+// skip drops words of set that s begins with, and reports whether there were any.
+func skip(s string, set map[string]bool) (string, bool) {
+	found := false
+	for {
+		w, rest := word(strings.TrimLeft(s, "~≈ "))
+		if !set[strings.ToLower(w)] {
+			return strings.TrimLeft(s, "~≈ "), found
+		}
+		s, found = rest, true
+	}
+}
+
+// read reads an amount that s begins with, and returns what follows.
+func read(s string) (a amount, rest string, ok bool) {
+	s, _ = skip(s, hedges)
+	s, loose := skip(s, unsure)
+	s = strings.TrimPrefix(strings.TrimSpace(s), "to ")
+	v, rest, thousands, ok := number(s)
+	if !ok {
+		u, name, after := unit(s)
+		if u.kind == vague && name != "" {
+			return amount{1, u, name, Vague}, after, true
+		}
+		return amount{}, s, false
+	}
+	a.n = v
+	if m := to.FindString(rest); m != "" {
+		if high, after, _, ok := number(rest[len(m):]); ok {
+			if !strings.HasPrefix(strings.TrimSpace(rest), "-") || high > v {
+				a.doubts, rest = Range, after
+			}
+		}
+	}
+	after, hedge := skip(rest, unsure)
+	if u, name, end := unit(after); name != "" {
+		a.in, a.word, rest = u, name, end
+		loose = loose || hedge
+	} else if after, _ = skip(rest, hedges); after != rest {
+		if u, name, end := unit(after); name != "" {
+			a.in, a.word, rest = u, name, end
+		}
+	}
+	switch {
+	case a.doubts != 0:
+	case a.in.kind == vague && a.word != "", loose:
+		a.doubts = Vague
+	case thousands && (a.in.size == 1 || a.in.size == 0):
+		a.doubts = Thousands
+	case !(a.n > 0):
+		a.doubts = NoAmount
+	}
+	return a, rest, true
+}

@@ -1,0 +1,299 @@
+package written
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/fold"
+)
+
+// called are the names of kitchens that the library does not have, and those that
+// have two meanings: the ids, what is most likely first. "~" after an id: sure by
+// weight, but not how much of it a spoon holds; "?": perhaps of another kind, which
+// the library has not. common practice, no source.
+var called = [][2]string{
+	{"heavy cream; heavy whipping cream", "cream_heavy"},
+	{"cream; whipping cream; whipped cream; fresh cream", "cream_heavy cream_light_whipping cream_whipping_38 cream_whipping_40 cream_light"},
+	{"single cream; light cream; pouring cream; coffee cream", "cream_light half_and_half"},
+	{"light whipping cream", "cream_light_whipping"},
+	{"half and half", "half_and_half"},
+	{"milk; fresh milk", "milk_whole milk_2pct milk_1pct milk_skim"},
+	{"whole milk; full fat milk; full cream milk", "milk_whole"},
+	{"skim milk; skimmed milk; nonfat milk; fat free milk", "milk_skim"},
+	{"semi skimmed milk", "milk_2pct"},
+	{"condensed milk; sweetened condensed milk", "condensed_milk_sweet"},
+	{"milk powder; powdered milk; dry milk; dried milk", "nfdm_regular whole_milk_powder nfdm_instant"},
+	{"skim milk powder; skimmed milk powder; nonfat dry milk; nonfat milk powder; nonfat dry milk powder; nonfat powdered milk", "nfdm_regular~"},
+	{"buttermilk", "buttermilk_lowfat buttermilk_whole"},
+	{"butter", "butter_unsalted butter_salted"},
+	{"yogurt; yoghurt; plain yogurt; natural yogurt", "yogurt_whole yogurt_greek_whole yogurt_greek_nonfat"},
+	{"whole milk yogurt; whole milk yoghurt", "yogurt_whole"},
+	{"greek yogurt; greek yoghurt", "yogurt_greek_whole yogurt_greek_nonfat"},
+	{"egg yolk; yolk", "egg_yolk"},
+	{"egg white; white", "egg_white"},
+	{"egg; whole egg", "egg_whole"},
+	{"pasteurized egg white; liquid egg white; carton egg white", "egg_white_past"},
+	{"pasteurized egg yolk; liquid egg yolk", "egg_yolk_past"},
+	{"pasteurized egg; pasteurized whole egg", "egg_whole_past"},
+	{"meringue powder; albumen; albumen powder", "egg_white_dried_powder egg_white_dried"},
+	{"egg white powder; powdered egg white", "egg_white_dried_powder"},
+	{"sugar; white sugar; granulated sugar; white granulated sugar; caster sugar; castor sugar; superfine sugar; sucrose; table sugar; cane sugar; fine sugar; granulated white sugar", "sugar"},
+	{"powdered sugar; confectioner sugar; confectioners sugar; confectioner's sugar; confectioners' sugar; icing sugar", "sugar_powdered"},
+	{"brown sugar; light brown sugar; dark brown sugar; soft brown sugar", "sugar_brown"},
+	{"muscovado; muscovado sugar; light muscovado sugar; dark muscovado sugar; jaggery", "sugar_brown sugar_turbinado"},
+	{"raw sugar; demerara; demerara sugar", "sugar_turbinado sugar_brown"},
+	{"dextrose; dextrose powder; dextrose monohydrate", "dextrose_monohydrate"},
+	{"glucose", "glucose_syrup_de42 dextrose_monohydrate glucose_liquid_bp"},
+	{"glucose powder; powdered glucose", "glucose_syrup_dried dextrose_monohydrate"},
+	{"corn syrup", "corn_syrup_light corn_syrup_dark"},
+	{"inverted sugar; invert sugar; invert sugar syrup; trimoline", "invert_syrup"},
+	{"treacle", "treacle_black golden_syrup"},
+	{"syrup", "glucose_syrup_de42 maple_syrup golden_syrup"},
+	{"agave; agave nectar; agave syrup", "agave_syrup"},
+	{"honey; clear honey; runny honey", "honey"},
+	{"cocoa; cocoa powder; unsweetened cocoa powder; unsweetened cocoa", "cocoa_natural cocoa_dutch cocoa_powder_eu"},
+	{"natural cocoa powder; natural cocoa; natural unsweetened cocoa powder", "cocoa_natural"},
+	{"dutch process cocoa powder; dutch cocoa; dutch process cocoa; dutched cocoa powder; dutch processed cocoa powder", "cocoa_dutch"},
+	{"chocolate; baking chocolate", "chocolate_dark_60_69 chocolate_milk chocolate_unsweetened"},
+	{"dark chocolate; bittersweet chocolate", "chocolate_dark_60_69 chocolate_dark_45_59 chocolate_dark_70_85"},
+	{"semisweet chocolate; semi sweet chocolate", "chocolate_semisweet"},
+	{"cornstarch; corn starch; maize starch", "cornstarch"},
+	{"cornflour; corn flour", "cornstarch wheat_flour"},
+	{"flour; plain flour; all purpose flour", "wheat_flour"},
+	{"tapioca; tapioca flour", "tapioca_starch tapioca_pearls"},
+	{"gelatin; gelatine; powdered gelatin; powdered gelatine; gelatin powder; unflavored gelatin; gelatine powder", "gelatin"},
+	{"xanthan; xanthan gum; xantham gum", "xanthan_gum"},
+	{"guar; guar gum", "guar_gum"},
+	{"locust bean gum; carob gum; carob bean gum; lbg", "locust_bean_gum"},
+	{"lecithin", "soy_lecithin"},
+	{"agar; agar agar", "agar_powder agar_dried"},
+	{"salt; table salt; fine salt; fine table salt", "salt"},
+	{"sea salt; kosher salt; flaky sea salt; flaky salt; coarse salt; coarse sea salt; fine sea salt", "salt~"},
+	{"vanilla", "vanilla_extract vanilla_imitation"},
+	{"vanilla extract; pure vanilla extract", "vanilla_extract"},
+	{"vinegar; white vinegar; distilled vinegar; distilled white vinegar", "vinegar"},
+	{"cinnamon; ground cinnamon", "cinnamon"}, {"nutmeg; ground nutmeg", "nutmeg"}, {"cardamom; ground cardamom", "cardamom"},
+	{"ginger", "ginger_fresh ginger_ground"},
+	{"pepper; black pepper; ground black pepper", "pepper_black~"},
+	{"mint; mint leaf; fresh mint", "mint_peppermint"},
+	{"brewed coffee; strong brewed coffee", "coffee_brewed"},
+	{"coffee; strong coffee", "coffee_brewed coffee_instant coffee_espresso"},
+	{"instant coffee; instant coffee powder; instant espresso powder", "coffee_instant"},
+	{"tea; black tea", "tea_black_brewed tea_leaves"},
+	{"lemon", "lemon_juice lemon_peel"}, {"lime", "lime_juice"}, {"orange", "orange_juice orange_peel"},
+	{"lemon zest; lemon peel", "lemon_peel~"}, {"orange zest; orange peel", "orange_peel~"},
+	{"cherry", "cherry_sour cherry_sweet"},
+	{"oil; vegetable oil; neutral oil", "oil_sunflower oil_canola"},
+	{"canola oil; rapeseed oil", "oil_canola"},
+	{"extra virgin olive oil; olive oil", "oil_olive"},
+	{"refined coconut oil; virgin coconut oil; coconut oil", "oil_coconut"},
+	{"oat milk; oat drink", "oat_drink"},
+	{"soy milk; soya milk; soymilk; soy drink", "soy_drink soy_drink_unsweetened"},
+	{"unsweetened soy milk; unsweetened soya milk", "soy_drink_unsweetened"},
+	{"unsweetened almond milk", "almond_drink"},
+	{"almond milk; almond drink", "almond_drink?"},
+	{"coconut milk; full fat coconut milk; canned coconut milk", "coconut_milk"},
+	{"coconut cream", "coconut_cream coconut_cream_sweet"},
+	{"cream of coconut", "coconut_cream_sweet"},
+	{"rum; dark rum; white rum; light rum; gold rum", "rum_40"},
+	{"whisky; whiskey; bourbon; bourbon whiskey; scotch; brandy; vodka; cognac", "whisky_bourbon_40 whisky_43"},
+	{"wine", "wine_table wine_dessert"},
+	{"toasted hazelnut; roasted hazelnut", "hazelnut_roasted"},
+	{"toasted pistachio; roasted pistachio", "pistachio_roasted"},
+	{"almond; whole almond", "almond"},
+	{"ground almond; almond flour; almond meal", "almond"},
+	{"date", "dates_deglet"}, {"fig", "figs_dried"},
+	{"passionfruit", "passion_fruit"},
+	{"biscuit; cookie; cracker", "graham_crackers chocolate_sandwich_cookies"},
+}
+
+// plainWords are words of a name that leave the ingredient what it is.
+var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the")
+
+// heads are first words of a name turned round: "milk, whole".
+var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
+
+// changed are remarks that make another food of it.
+var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted")
+
+// remarks are those that do not, beside plainWords and what was done to it.
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge total each homemade local more extra fine coarse bought cubes piece pieces split")
+
+// harmless reports whether a remark leaves the food what its name says. Of one or
+// two words each has to be known for that: "coconut" after sugar is another sugar.
+func harmless(remark, name string) bool {
+	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
+	short := len(fields) <= 2
+	for _, w := range fields {
+		w = strings.Trim(w, ".,!;:")
+		switch {
+		case strings.Contains(strings.ToLower(name), w), plainWords[w], remarks[w]:
+		case changed[w]:
+			return false
+		case short && !strings.HasSuffix(w, "ed") && !digits.MatchString(w):
+			return false
+		}
+	}
+	return true
+}
+
+// browned are remarks that may name another record.
+var browned = words("roasted toasted")
+
+type meaning struct {
+	ids     []string
+	loose   bool // of unsure volume
+	perhaps bool // or something that no library has
+}
+
+// names are what the words of a line may mean.
+type names struct {
+	lib *ingredient.Library
+	all map[string]meaning
+}
+
+func newNames(lib *ingredient.Library) *names {
+	n := &names{lib, map[string]meaning{}}
+	kitchen, common := map[string][]string{}, map[string][]string{}
+	put := func(to map[string][]string, name, id string) {
+		if key := keyOf(name); key != "" && !slices.Contains(to[key], id) {
+			to[key] = append(to[key], id)
+		}
+	}
+	bare := regexp.MustCompile(`\s*\([^)]*\)`)
+	for _, in := range lib.All() {
+		for _, name := range []string{in.KitchenName, in.Name, strings.ReplaceAll(in.ID, "_", " ")} {
+			put(kitchen, name, in.ID)
+		}
+		if in.CommonName != "" && !in.Compound {
+			put(common, bare.ReplaceAllString(in.CommonName, ""), in.ID)
+		}
+	}
+	for key, ids := range common {
+		n.all[key] = meaning{ids: ids}
+	}
+	for key, ids := range kitchen {
+		n.all[key] = meaning{ids: ids}
+	}
+	for _, c := range called {
+		m := meaning{ids: strings.FieldsFunc(c[1], func(r rune) bool { return r == ' ' || r == '~' || r == '?' }), loose: strings.Contains(c[1], "~"), perhaps: strings.Contains(c[1], "?")}
+		for _, name := range strings.Split(c[0], ";") {
+			n.all[keyOf(name)] = m
+		}
+	}
+	for key, m := range n.all { // an alias of what this library lacks
+		m.ids = slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { _, ok := lib.Find(id); return !ok })
+		if n.all[key] = m; len(m.ids) == 0 {
+			delete(n.all, key)
+		}
+	}
+	return n
+}
+
+// keyOf is a name as names are compared: folded, one of each thing.
+func keyOf(name string) string {
+	fields := strings.FieldsFunc(fold.Text(name), func(r rune) bool { return r == ' ' || r == '/' || r == '.' || r == '\'' || r == '’' || r == '\t' })
+	for i, w := range fields {
+		fields[i] = one(w)
+	}
+	return strings.Join(fields, " ")
+}
+
+// one is the singular of w, as far as comparing needs it.
+func one(w string) string {
+	switch {
+	case w == "leaves":
+		return "leaf"
+	case len(w) > 4 && strings.HasSuffix(w, "ies"):
+		return w[:len(w)-3] + "y"
+	case len(w) > 4 && strings.HasSuffix(w, "oes"):
+		return w[:len(w)-2]
+	case len(w) > 2 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
+		return w[:len(w)-1]
+	}
+	return w
+}
+
+// look returns what name means. note may turn it round, "milk", "whole": turned
+// tells that it did.
+func (n *names) look(name, note string) (m meaning, turned, ok bool) {
+	fields := strings.Fields(keyOf(name))
+	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || w == "l" || w == "of" })
+	first := keyOf(note)
+	for _, key := range []string{strings.Join(fields, " "), strings.Join(kept, " ")} {
+		m, ok := n.all[key]
+		if !ok {
+			continue
+		}
+		if round, ok := n.all[first+" "+key]; ok && first != "" && !browned[first] {
+			return round, true, true
+		}
+		return m, false, true
+	}
+	if len(kept) > 1 && heads[kept[0]] {
+		m, ok = n.all[strings.Join(append(slices.Clone(kept[1:]), kept[0]), " ")]
+	}
+	return m, false, ok
+}
+
+// near returns the name most like words that is known, "" for none. Short words
+// are like too many.
+func (n *names) near(name string) (meaning, bool) {
+	key := keyOf(name)
+	if len(key) < 5 || len(key) > 40 {
+		return meaning{}, false
+	}
+	keys := make([]string, 0, len(n.all))
+	for k := range n.all {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	m, ok := n.all[ingredient.Nearest(key, keys, min(3, (len(key)+1)/3))]
+	return m, ok
+}
+
+var percent = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.))?`)
+
+// byPercent returns the ingredient of a family whose fat, or cocoa, is nearest to v
+// per cent; far tells that none is near.
+func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
+	family, column, most := "", ingredient.Fat, 1.5
+	fields := strings.Fields(keyOf(name))
+	exact := strings.Join(slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] }), " ")
+	switch exact {
+	case "cream", "whipping cream", "heavy cream", "single cream", "light cream", "cream heavy", "fresh cream", "heavy whipping cream", "cream whipping", "double cream", "pouring cream":
+		family = "cream_"
+	case "milk", "whole milk", "milk whole", "fresh milk", "reduced fat milk", "low fat milk", "lowfat milk":
+		family, most = "milk_", 0.3
+	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate":
+		family = "chocolate_dark_"
+	default:
+		return meaning{}, false, false
+	}
+	if family == "chocolate_dark_" {
+		for _, in := range n.lib.All() {
+			lo, hi, isRange := strings.Cut(strings.TrimPrefix(in.ID, family), "_")
+			low, err1 := strconv.ParseFloat(lo, 64)
+			high, err2 := strconv.ParseFloat(hi, 64)
+			if strings.HasPrefix(in.ID, family) && isRange && err1 == nil && err2 == nil && v >= low && v < high+1 {
+				return meaning{ids: []string{in.ID}}, false, true
+			}
+		}
+		return meaning{}, true, true
+	}
+	off := math.Inf(1)
+	for _, in := range n.lib.All() {
+		if !strings.HasPrefix(in.ID, family) && (family != "cream_" || in.ID != "half_and_half") || in.ID == "cream_cheese" || in.ID == "milk_goat" || in.Group != "dairy" || !in.Cell(column).Known {
+			continue
+		}
+		if d := math.Abs(in.Cell(column).Value - v); d < off {
+			m, off = meaning{ids: []string{in.ID}}, d
+		}
+	}
+	return m, off > most, len(m.ids) > 0
+}

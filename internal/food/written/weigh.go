@@ -1,0 +1,246 @@
+package written
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
+)
+
+// How far two amounts of one line, or a record's density and its own household
+// measures, may be apart before the reader asks. common practice, no source: a
+// cup of a powder varies by a quarter with how it is filled, a liquid's does not.
+const (
+	apartLiquid = 0.10
+	apartBulk   = 0.25
+	apartEggs   = 0.30
+	apartRecord = 0.15
+)
+
+// eggParts are the ids that are counted.
+var eggParts = map[string]string{"egg_whole": "eggs", "egg_yolk": "yolks", "egg_white": "whites"}
+
+// weigh gives l its grams, or the doubt that keeps them open.
+func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
+	ask := func(d Doubt) {
+		if l.Doubt == 0 {
+			l.Doubt = d
+		}
+	}
+	if len(p.sum) == 0 && len(p.beside) > 0 {
+		p.sum, p.beside = p.beside[:1], p.beside[1:]
+	}
+	if len(p.sum) == 0 {
+		ask(NoAmount)
+		return
+	}
+	total, how := r.sum(l, p.sum, size, american)
+	// A weight that stands beside a volume is what the writer weighed.
+	for _, b := range p.beside {
+		if b.in.kind != mass && b.in.kind != ounce || how.Basis == Weighed && how.Doubt == 0 {
+			continue
+		}
+		g := b.n * b.in.size
+		bar := apartBulk
+		switch {
+		case how.Basis == Counted:
+			bar = apartEggs
+		case l.Ingredient.DensityKind == "liquid":
+			bar = apartLiquid
+		}
+		if total.Known && math.Abs(g-total.Value) > bar*total.Value {
+			ask(Apart)
+		}
+		if how.Doubt == Range || how.Doubt == Vague && p.sum[0].n != 1 {
+			break
+		}
+		if b.in.kind == ounce && l.Ingredient.DensityKind == "liquid" {
+			ask(OunceOrFluid)
+		}
+		total, how = ingredient.Known(g), Said{Basis: Weighed}
+		if p.sum[0].in.kind == container {
+			p.times = p.sum[0].n
+		}
+		loose = false
+	}
+	if how.Doubt != 0 { // perhaps another measure says it
+		for _, b := range p.beside {
+			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 {
+				total, how = v, h
+				if p.sum[0].in.kind == container {
+					p.times = p.sum[0].n
+				}
+			}
+		}
+	} else if how.Basis == Weighed || how.Basis == Measured {
+		for _, b := range p.beside {
+			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 && h.Basis != Counted &&
+				math.Abs(v.Value-total.Value) > map[bool]float64{true: apartLiquid, false: apartBulk}[l.Ingredient.DensityKind == "liquid"]*total.Value {
+				ask(Apart)
+			}
+		}
+	}
+	if how.Doubt != 0 {
+		ask(how.Doubt)
+	}
+	if p.packs && p.times != 1 && l.Doubt == 0 && how.Basis == Weighed && !total.Known {
+		ask(NoMeasure)
+	}
+	if loose && how.Basis == Measured {
+		ask(HowFull)
+	}
+	if total.Known {
+		total.Value *= p.times
+		if how.Basis == Counted || how.Basis == Packed {
+			how.Count *= p.times
+		}
+		if !(total.Value > 0) || total.Value > mostGrams {
+			ask(TooMuch)
+			total = ingredient.Cell{}
+		}
+	}
+	l.Grams, l.Basis, l.ML, l.GPerML = total, how.Basis, how.ML*p.times, how.GPerML
+	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize
+}
+
+// sum adds amounts up.
+func (r *Reader) sum(l *Said, list []amount, size string, american bool) (ingredient.Cell, Said) {
+	total, how := ingredient.Known(0), Said{}
+	for i, a := range list {
+		g, h := r.grams(l, a, size, american)
+		if i > 0 {
+			h.Count, h.ML = how.Count+h.Count, how.ML+h.ML
+			if h.Doubt == 0 {
+				h.Doubt = how.Doubt
+			}
+		}
+		how = h
+		total.Known = total.Known && g.Known
+		total.Value += g.Value
+	}
+	if !total.Known {
+		return ingredient.Cell{}, how
+	}
+	return total, how
+}
+
+// grams is what one amount of l's ingredient weighs, and how that is known.
+func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredient.Cell, Said) {
+	in := l.Ingredient
+	no := ingredient.Cell{}
+	if a.doubts == Range || a.doubts == Vague || a.doubts == NoAmount {
+		return no, Said{Doubt: a.doubts}
+	}
+	out := Said{Doubt: a.doubts}
+	switch a.in.kind {
+	case mass, ounce:
+		out.Basis = Weighed
+		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 {
+			out.Doubt = OunceOrFluid
+		}
+		return ingredient.Known(a.n * a.in.size), out
+	case volume, pint:
+		if a.in.kind == pint && !american {
+			out.Doubt = PintOf
+		}
+		return r.measured(l, a, out)
+	case container:
+		if g, ok := recordPiece(in, one(strings.ToLower(a.word))); ok && out.Doubt == 0 {
+			out.Basis, out.Count, out.CountOf, out.EachGrams = Packed, a.n, strings.ToLower(a.word), g
+			return ingredient.Known(a.n * g), out
+		}
+		return no, Said{Doubt: NoMeasure}
+	case pieces:
+		part, ok := eggParts[in.ID]
+		if class, known := r.classOf(size); ok && known {
+			each, err := egg.Grams(class.System, class.Name, part, 1)
+			if err == nil {
+				out.Basis, out.Count, out.CountOf, out.EachGrams = Counted, a.n, part, each
+				out.OfSize = class.System + " " + class.Name
+				out.DesignSize = strings.EqualFold(class.Name, r.eggs.Size)
+				return ingredient.Known(a.n * each), out
+			}
+		}
+	}
+	return no, Said{Doubt: NoMeasure}
+}
+
+// measured weighs a volume.
+func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
+	in := l.Ingredient
+	out.ML = a.n * a.in.size
+	own := map[float64]ingredient.Cell{cupML: in.GramsPerCup, tablespoonML: in.GramsPerTbsp, teaspoonML: in.GramsPerTsp, fluidOunceML: in.GramsPerFlOz}[a.in.size]
+	if g, several := filled(in, a.in.size, l.Text); g > 0 {
+		out.Basis, out.GPerML = Measured, g/a.in.size
+		return ingredient.Known(a.n * g), out
+	} else if several && out.Doubt == 0 {
+		out.Doubt = HowFull
+	}
+	if !in.Density.Known {
+		if !own.Known {
+			return ingredient.Cell{}, Said{Doubt: NoDensity}
+		}
+		out.Basis, out.GPerML = Spooned, own.Value/a.in.size
+		return ingredient.Known(a.n * own.Value), out
+	}
+	out.Basis, out.GPerML = Measured, in.Density.Value
+	g := out.ML * in.Density.Value
+	for ml, c := range map[float64]ingredient.Cell{cupML: in.GramsPerCup, tablespoonML: in.GramsPerTbsp, teaspoonML: in.GramsPerTsp, fluidOunceML: in.GramsPerFlOz} {
+		near := ml == a.in.size || a.in.size != cupML && a.in.size != tablespoonML && a.in.size != teaspoonML
+		if c.Known && near && math.Abs(c.Value/ml/in.Density.Value-1) > apartRecord && out.Doubt == 0 {
+			out.Doubt = Apart
+		}
+	}
+	return ingredient.Known(g), out
+}
+
+var recordMeasure = regexp.MustCompile(`^([\d.]+) ([a-z]+)(?:,? ([^=]*?))? = ([\d.]+) g$`)
+
+// filled is what one cup or spoon of a record weighs as the line says it is filled
+// or cut ("packed", "sliced"); 0 where the line does not say, and several where
+// the record's own measures then differ by more than a quarter.
+func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, several bool) {
+	if in.DensityKind == "liquid" {
+		return 0, false
+	}
+	want := map[float64]string{cupML: "cup", tablespoonML: "tbsp", teaspoonML: "tsp"}[ml]
+	said := words(keyOf(text))
+	low, high := math.Inf(1), 0.0
+	for _, entry := range strings.Split(in.Measures, "; ") {
+		m := recordMeasure.FindStringSubmatch(entry)
+		if m == nil || m[2] != want {
+			continue
+		}
+		n, _ := strconv.ParseFloat(m[1], 64)
+		g, _ := strconv.ParseFloat(m[4], 64)
+		if n <= 0 {
+			continue
+		}
+		for _, w := range strings.Fields(keyOf(m[3])) {
+			if said[w] && w != "or" && w != "whole" {
+				grams = g / n
+			}
+		}
+		low, high = min(low, g/n), max(high, g/n)
+	}
+	return grams, high > low*(1+apartBulk)
+}
+
+// recordPiece is what one stick, envelope or can weighs by the record.
+func recordPiece(in *ingredient.Ingredient, piece string) (grams float64, ok bool) {
+	found := 0
+	for _, entry := range strings.Split(in.Measures, "; ") {
+		if m := recordMeasure.FindStringSubmatch(entry); m != nil && m[2] == piece {
+			n, _ := strconv.ParseFloat(m[1], 64)
+			g, _ := strconv.ParseFloat(m[4], 64)
+			if n > 0 {
+				grams, found = g/n, found+1
+			}
+		}
+	}
+	// A can's size is not the kitchen's; what is sold in one size is.
+	return grams, found == 1 && (piece == "stick" || piece == "envelope")
+}

@@ -1,0 +1,87 @@
+package say
+
+import (
+	"ripplewright/internal/food/written"
+)
+
+// WrittenHow says what the grams of a line were made of, "" where it has none.
+func WrittenHow(s Style, l *written.Said) string {
+	if !l.Grams.Known {
+		return ""
+	}
+	switch l.Basis {
+	case written.Weighed:
+		return "as weighed"
+	case written.Measured:
+		return s.volumeRead(l.ML) + " at " + s.DensityTo(l.GPerML, 3)
+	case written.Spooned:
+		return s.volumeRead(l.ML) + ", of which its source weighs " + s.DensityTo(l.GPerML, 3)
+	case written.Counted:
+		return s.Short(l.Count, 2) + " " + l.CountOf + " of " + s.MassTo(l.EachGrams, 1) + ", " + l.OfSize
+	case written.Packed:
+		return s.Short(l.Count, 2) + " " + l.CountOf + " of " + s.MassTo(l.EachGrams, 0)
+	}
+	return ""
+}
+
+// volumeRead is a volume to a tenth where it is small: a spoon is not 5 mL.
+func (s Style) volumeRead(ml float64) string {
+	if ml < 99.95 && s.Units == Metric {
+		return s.with(s.Short(ml, 1), "mL")
+	}
+	return s.Volume(ml)
+}
+
+// WrittenDoubt asks what a line leaves open, "" where it is taken. name tells what
+// a kitchen calls an ingredient.
+func WrittenDoubt(l *written.Said, name func(id string) string) string {
+	switch l.Doubt {
+	case 0:
+		return ""
+	case written.NoAmount:
+		return "it has no amount"
+	case written.Range:
+		return "it is a range: write one amount"
+	case written.Vague:
+		return "nobody knows what that measure weighs: write grams"
+	case written.Unknown:
+		if len(l.Meanings) == 1 {
+			return "no ingredient is called so; is it " + name(l.Meanings[0]) + "?"
+		}
+		return "no ingredient is called so"
+	case written.Several:
+		if len(l.Meanings) < 2 {
+			return "it comes in several kinds: say which"
+		}
+		all := make([]string, len(l.Meanings))
+		for i, id := range l.Meanings {
+			all[i] = name(id)
+		}
+		return "it may be " + OneOf(all)
+	case written.Either:
+		return "it names two things: write one"
+	case written.FarPercent:
+		return "no ingredient has that percentage"
+	case written.NoMeasure:
+		return "nobody knows what one weighs: write grams"
+	case written.NoDensity:
+		return "its density is not known: write grams"
+	case written.Apart:
+		return "its measures do not agree: write grams"
+	case written.Thousands:
+		return "that may be thousands or decimals: write it without the sign"
+	case written.OunceOrFluid:
+		return "of a liquid, ounces may be of weight or fluid: write oz as grams, or fl oz"
+	case written.PintOf:
+		return "a pint is larger in Britain: write US pint, or millilitres"
+	case written.HowFull:
+		return "it weighs more or less by how it is filled or cut: write grams"
+	case written.Separated:
+		return "separated: write the yolks and the whites as two lines"
+	case written.Other:
+		return "its remark may make another food of it: " + l.Note
+	case written.TooMuch:
+		return "that is more than a line can hold, or nothing"
+	}
+	return "it is not clear"
+}
