@@ -50,7 +50,8 @@ func (m *Model) Sketch(d design.Design) (Sketch, error) {
 	return *s, nil
 }
 
-// Phase returns the body and state of a phase, with what goes into the tubs.
+// Phase returns the body and state of a phase, with what goes into the tubs; its
+// tally is left out.
 func (s *Sketch) Phase(r phase.Role) *Phase {
 	if r == phase.Dense {
 		return &s.r.Dense
