@@ -15,6 +15,10 @@ type Place struct {
 	ShelfWPerM2K       float64 // below, W/(m² K); 0: as all round
 	Factor             float64 // on the coefficients, from a measured time; 1: none
 	Measured           string  // what the factor rests on; "": nothing
+
+	// LearntSpreadFraction is how far the coefficient may still be off once a notebook
+	// of batches has taught the factor; 0: nothing was learnt. No file keeps it.
+	LearntSpreadFraction float64
 }
 
 // The bands of a coefficient. Measured coefficients of food scatter by 30 %:
@@ -28,6 +32,9 @@ const (
 
 // SpreadFraction returns how far the coefficient may be off, as a share of it.
 func (p Place) SpreadFraction() float64 {
+	if p.LearntSpreadFraction > 0 {
+		return min(p.LearntSpreadFraction, spread)
+	}
 	if p.Measured != "" {
 		return SpreadMeasuredFraction
 	}

@@ -159,3 +159,6 @@ func iceOf(word string) (lowUM, highUM float64, ok bool) {
 }
 
 func both(a, b batch.Measured) (x, y float64, ok bool) { return a.Value, b.Value, a.Known && b.Known }
+
+// wordOf is the name of a hardness.
+func wordOf(kPa float64) string { return phase.WordFor(kPa).Name }

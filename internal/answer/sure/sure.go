@@ -58,8 +58,28 @@ const nineteenIn20 = 1.96
 type Options struct {
 	Kitchens int          // how many; 0: 1000
 	Seed     int64        // the same seed is the same kitchens
-	Cold     *cold.Answer // of the same design, for the minutes; nil: none
+	Cold     *cold.Answer // of the same design, for the minutes; nil: none; as published, where Learnt is given
+	Learnt   *Learnt      // of this maker's batches; nil: nothing
 }
+
+// Learnt is what batches teach of the slips: how far this kitchen is off in the
+// middle, and how much is left of the spread, 0 to 1.
+type Learnt struct {
+	Left  [NumCauses]float64
+	Shift [NumCauses]float64 // points of Syrup, K of Freezer in the freezer, the logarithm of Law and of Thaw; else nothing
+
+	CustardAirShiftFraction, FoamAirShiftFraction float64 // share of the overrun, 0 for none
+	StoveLossPercent                              float64 // points
+}
+
+// nothing is what is learnt without batches.
+var nothing = func() *Learnt {
+	var l Learnt
+	for c := range l.Left {
+		l.Left[c] = 1
+	}
+	return &l
+}()
 
 // Spread is where 8 of 10 kitchens lie, and the one in the middle. NaN where
 // nothing is known.
@@ -101,6 +121,9 @@ const alone = 120
 func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (Answer, error) {
 	if o.Kitchens <= 0 {
 		o.Kitchens = 1000
+	}
+	if o.Learnt == nil {
+		o.Learnt = nothing
 	}
 	s := sampler{k: m.Holding(d.Own).Sketcher(), d: d, o: o}
 	s.d.Own = nil
@@ -176,7 +199,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 		if !causes[c] {
 			return 0
 		}
-		return most / nineteenIn20 * x
+		return most / nineteenIn20 * x * s.o.Learnt.Left[c]
 	}
 	d := s.d
 	eggs := slip(EggSize, EggPercent/100)
@@ -192,13 +215,16 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 		}
 		d = d.WithLines(p, lines)
 	}
-	d.Dense.OverrunPercent *= math.Max(0, 1+slip(Air, AirPercent/100))
-	d.Foam.OverrunPercent *= math.Max(0, 1+slip(Air, AirPercent/100))
+	l := s.o.Learnt
+	d.Dense.StoveLossPercent = math.Min(math.Max(0, d.Dense.StoveLossPercent+l.StoveLossPercent), 60)
+	d.Dense.OverrunPercent *= math.Max(0, 1+slip(Air, AirPercent/100)) * (1 + l.CustardAirShiftFraction)
+	d.Foam.OverrunPercent *= math.Max(0, 1+slip(Air, AirPercent/100)) * (1 + l.FoamAirShiftFraction)
 	warmer := slip(Freezer, FreezerK)
 	d.Serving.TemperatureC = math.Min(math.Max(d.Serving.TemperatureC+warmer, model.ColdestC), model.WarmestC)
-	points := slip(Syrup, model.BoilingBand)
-	law := math.Exp(slip(Law, nineteenIn20*lawSigma))
-	thaw := math.Exp(slip(Thaw, math.Log(1+ThawShare)))
+	warmer += l.Shift[Freezer] // of the freezer; what is eaten is as warm as its maker waits for
+	points := slip(Syrup, model.BoilingBand) + l.Shift[Syrup]
+	law := math.Exp(slip(Law, nineteenIn20*lawSigma) + l.Shift[Law])
+	thaw := math.Exp(slip(Thaw, math.Log(1+ThawShare)) + l.Shift[Thaw])
 
 	k, err := s.k.SketchSyrup(d, points)
 	if err != nil {

@@ -1,0 +1,81 @@
+package learn
+
+import (
+	"fmt"
+	"math"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/work/design"
+)
+
+// Design returns d as this kitchen makes it: its losses, its air and, where the
+// thermometer decides, the syrup that it comes to, by perK points of solids for each K.
+// A setting that would leave its range ends there.
+func (p *Posterior) Design(d design.Design, perK float64) design.Design {
+	d.Dense.StoveLossPercent = within("dense.stove_loss_percent", d.Dense.StoveLossPercent+p.Factors[StoveLoss].Mean)
+	d.Dense.OverrunPercent = within("dense.overrun_percent", d.Dense.OverrunPercent*math.Exp(p.Factors[CustardAir].Mean))
+	d.Foam.OverrunPercent = within("foam.overrun_percent", d.Foam.OverrunPercent*math.Exp(p.Factors[FoamAir].Mean))
+	if perK > 0 && d.Foam.Syrup.WeighedG == 0 && len(d.Foam.Syrup.Lines) > 0 {
+		d.Foam.Syrup.CookTemperatureC = within("foam.syrup.cook_temperature_c", d.Foam.Syrup.CookTemperatureC+p.Factors[SyrupSolids].Mean/perK)
+	}
+	return d
+}
+
+func within(path string, v float64) float64 {
+	f, ok := design.FieldAt(path)
+	if !ok {
+		panic("learn: no setting " + path)
+	}
+	return math.Min(math.Max(v, f.Min), f.Max)
+}
+
+// Kitchen returns k as its batches have shown it, at the height of d. What was not
+// measured stays.
+func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
+	if p.Learnt(Probe) {
+		k.Stove.ProbeBoilsC = boilsC(d) + offsetK(d, k) + p.Factors[Probe].Mean
+	}
+	if p.Learnt(FreezerK) {
+		k.Freezer.AirC = math.Min(math.Max(k.Freezer.AirC+p.Factors[FreezerK].Mean, coldestAirC), warmestAirC)
+	}
+	if p.Learnt(Counter) {
+		k.Counter.Factor *= math.Exp(p.Factors[Counter].Mean)
+		k.Counter.LearntSpreadFraction = math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay)) - 1
+		k.Counter.Measured = fmt.Sprintf("learnt from %d batches", p.Batches)
+	}
+	return k
+}
+
+// The air of a freezer as package cold takes it, °C.
+const coldestAirC, warmestAirC = -40, -2
+
+// IceFactor is for icy.Options.
+func (p *Posterior) IceFactor() float64 {
+	return math.Min(math.Max(math.Exp(p.Factors[Ice].Mean), icy.LeastFactor), icy.MostFactor)
+}
+
+// HardnessFactor is by how much the custard is harder than the law says.
+func (p *Posterior) HardnessFactor() float64 { return math.Exp(p.Factors[Hardness].Mean) }
+
+// Kitchens returns what sampled kitchens are off by from now on: this one's mean, and as
+// much as is left of its spread with what differs from batch to batch.
+func (p *Posterior) Kitchens() *sure.Learnt {
+	var l sure.Learnt
+	left := func(f Factor, day float64) float64 {
+		if !p.Learnt(f) {
+			return 1
+		}
+		return math.Min(1, math.Hypot(p.Factors[f].SD, day)/prior[f])
+	}
+	l.Shift[sure.Syrup], l.Left[sure.Syrup] = p.Factors[SyrupSolids].Mean, left(SyrupSolids, solidsPoints)
+	l.Shift[sure.Freezer], l.Left[sure.Freezer] = p.Factors[FreezerK].Mean, left(FreezerK, 0)
+	l.Shift[sure.Law], l.Left[sure.Law] = p.Factors[Hardness].Mean, left(Hardness, 0)
+	l.Shift[sure.Thaw], l.Left[sure.Thaw] = -p.Factors[Counter].Mean, left(Counter, minutesDay)
+	l.Left[sure.Weighing], l.Left[sure.EggSize] = 1, 1
+	l.CustardAirShiftFraction, l.FoamAirShiftFraction = math.Exp(p.Factors[CustardAir].Mean)-1, math.Exp(p.Factors[FoamAir].Mean)-1
+	l.Left[sure.Air] = math.Max(left(CustardAir, airDay), left(FoamAir, airDay))
+	l.StoveLossPercent = p.Factors[StoveLoss].Mean
+	return &l
+}
