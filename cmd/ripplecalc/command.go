@@ -22,7 +22,7 @@ type command struct {
 // commands returns them in the order of the list.
 func commands() []*command {
 	return []*command{
-		evaluateCommand, balanceCommand, curveCommand, checkCommand, cardCommand,
+		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, cardCommand,
 		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, validateCommand,
 		ingredientsCommand, linesCommand, schemaCommand, helpCommand,
 	}

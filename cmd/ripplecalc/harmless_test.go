@@ -59,6 +59,11 @@ func TestNoAnswerDoesWhatADesignsWordsSay(t *testing.T) {
 		harmless(t, args, out)
 		harmless(t, args, errs)
 	}
+	for _, args := range []string{"diff quay.yaml spite.yaml", "diff spite.yaml quay.yaml --json"} {
+		code, out, errs := k.run("", strings.Fields(args)...)
+		require.Equal(t, exitDiffer, code, "%s: %s", args, errs)
+		harmless(t, args, out)
+	}
 	for _, args := range []string{"card spite.yaml -o x.md", "card spite.yaml -o x.md --region eu", "shop spite.yaml -o x.md", "shop spite.yaml -o x.txt", "label spite.yaml -o x.txt", "label spite.yaml -o x.txt --region eu",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.md", "plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.ics",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.json"} {

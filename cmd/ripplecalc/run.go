@@ -88,6 +88,13 @@ func (s *shell) report(err error) int {
 	var usage *usageError
 	var fault *faultError
 	var file *designfile.Error
+	var coded *codeError
+	if errors.As(err, &coded) {
+		if s.report(coded.error) == exitFault {
+			return exitFault
+		}
+		return coded.code
+	}
 	switch {
 	case err == nil:
 		return exitFine
@@ -102,7 +109,7 @@ func (s *shell) report(err error) int {
 	case errors.As(err, &fault):
 		s.complain("our fault: %v", err)
 		return exitFault
-	case errors.Is(err, errReported):
+	case errors.Is(err, errReported), errors.Is(err, errDiffer):
 		return exitInput
 	case errors.As(err, &file): // its lines begin with the file, as editors like it
 		fmt.Fprintln(s.err, say.HarmlessPage(err.Error()))

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"errors"
+
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/work/compare"
+)
+
+var diffCommand = &command{
+	name:  "diff",
+	usage: "diff A B [--json]",
+	short: "Says in what two designs differ: lines, settings and figures",
+	long: `
+A and B are design files; one of them may be -. The exit code is that of diff:
+0 the same, 1 different, 2 trouble.
+
+  --json  JSON instead of text: files, same; lines (part, ingredient, name, before
+          and after: grams or count and of, note; null where there is no such
+          line); reordered, the parts whose lines stand in another order; settings
+          (path, unit, before, after); own (id, before, after); figures (key as in
+          evaluate --json, name, before, after), all that are not the same number
+`,
+	run: runDiff,
+}
+
+// The exit codes of diff that are not those of other commands.
+const (
+	exitDiffer  = 1
+	exitTrouble = 2
+)
+
+// codeError is an error with an exit code of its own. Without an error within
+// there is nothing to report.
+type codeError struct {
+	code int
+	error
+}
+
+func (e *codeError) Unwrap() error { return e.error }
+
+// errDiffer is the answer that two designs differ.
+var errDiffer = errors.New("the designs differ")
+
+func runDiff(c *command, s *shell, args []string) error {
+	same, err := diff(c, s, args)
+	switch {
+	case err != nil:
+		return &codeError{exitTrouble, err}
+	case !same:
+		return &codeError{exitDiffer, errDiffer}
+	}
+	return nil
+}
+
+func diff(c *command, s *shell, args []string) (same bool, err error) {
+	flags := c.flags()
+	asJSON := flags.Bool("json", false, "")
+	files, err := c.parse(flags, args, 2, 2)
+	if err != nil {
+		return false, err
+	}
+	b, err := openBench()
+	if err != nil {
+		return false, err
+	}
+	f, err := b.load(s, files[0])
+	if err != nil {
+		return false, err
+	}
+	g, err := b.load(s, files[1])
+	if err != nil {
+		return false, err
+	}
+	before, err := b.evaluate(f)
+	if err != nil {
+		return false, err
+	}
+	after, err := b.evaluate(g)
+	if err != nil {
+		return false, err
+	}
+	d := report.Difference{Files: [2]string{f.Name, g.Name}, Before: &before, After: &after, Of: compare.Between(f.Design, g.Design)}
+	return d.Same(), s.answer(d, *asJSON)
+}

@@ -1,0 +1,47 @@
+package figure
+
+import (
+	"slices"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/show/say"
+)
+
+// differing are the tables that two designs are compared by, with the place in
+// JSON of each column.
+var differing = []struct {
+	table *Table
+	at    []string
+}{
+	{&Phases, []string{"dense.", "foam.", "blend."}},
+	{&Syrup, []string{"foam.syrup."}},
+	{&Batch, []string{"batch.dense.", "batch.foam."}},
+	{&Eggs, []string{"eggs."}},
+	{&Cost, []string{"cost."}},
+}
+
+// Differing returns every figure that two results do not share, in the order of
+// the tables. Both are of any designs.
+func Differing(before, after *model.Result) []Change {
+	var out []Change
+	for _, d := range differing {
+		for i := range d.table.Rows {
+			f := &d.table.Rows[i]
+			if d.table == &Phases && slices.Contains(twice, f.Key) {
+				continue
+			}
+			for column, at := range d.at {
+				x, y := f.Of(before, column), f.Of(after, column)
+				if !x.same(y) {
+					out = append(out, Change{at + f.Key, say.Capital(d.table.Columns[column]) + ": " + f.Name, x, y, f})
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (v Value) same(o Value) bool {
+	same := func(x, y float64) bool { return x == y || x != x && y != y }
+	return same(v.Value, o.Value) && same(v.Low, o.Low) && same(v.High, o.High) && v.Bound == o.Bound && v.Word == o.Word && v.Currency == o.Currency
+}

@@ -1,0 +1,157 @@
+package say
+
+import (
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/work/compare"
+	"ripplewright/internal/work/design"
+)
+
+// What heads the differences of two designs.
+const (
+	SameDesign       = "The designs are the same."
+	LinesDiffer      = "Lines"
+	SettingsDiffer   = "Settings"
+	FiguresDiffer    = "Figures"
+	FiguresDifferNot = "No figure differs in what can be read."
+)
+
+// becomes stands between what was and what is.
+const becomes = " → "
+
+// FromTo is what was beside what is: "300 → 280".
+func FromTo(before, after string) string { return before + becomes + after }
+
+// LineDifferences words what differs in the lines and the own ingredients; name
+// gives an ingredient's name in the kitchen.
+func LineDifferences(s Style, d compare.Differences, name func(id string) string) []string {
+	var out []string
+	for _, l := range d.Lines {
+		what := Part(l.Part) + ": " + name(l.Ingredient())
+		switch {
+		case l.Before == nil:
+			out = append(out, what+", added: "+lineText(s, *l.After))
+		case l.After == nil:
+			out = append(out, what+", removed: "+lineText(s, *l.Before))
+		default:
+			out = append(out, what+": "+lineChange(s, *l.Before, *l.After))
+		}
+	}
+	for _, p := range d.Reordered {
+		out = append(out, Part(p)+": the lines stand in another order")
+	}
+	for _, o := range d.Own {
+		text := ", other figures"
+		switch {
+		case o.Before == nil:
+			text = ", carried along"
+		case o.After == nil:
+			text = ", no longer carried along"
+		}
+		out = append(out, "own ingredient "+ownName(o)+text)
+	}
+	return out
+}
+
+func ownName(o compare.Own) string {
+	for _, in := range [...]*ingredient.Ingredient{o.After, o.Before} {
+		if in != nil {
+			return in.Name
+		}
+	}
+	return o.ID
+}
+
+func lineAmount(s Style, l design.Line) string {
+	if l.Count > 0 {
+		return s.Short(l.Count, 4) + " " + string(l.CountOf)
+	}
+	return s.with(s.Short(l.Grams, 4), "g")
+}
+
+func lineText(s Style, l design.Line) string {
+	text := lineAmount(s, l)
+	if l.Note != "" {
+		text += ", " + l.Note
+	}
+	return text
+}
+
+func lineChange(s Style, a, b design.Line) string {
+	var parts []string
+	if x, y := lineAmount(s, a), lineAmount(s, b); x != y {
+		parts = append(parts, FromTo(x, y))
+	}
+	if a.Note != b.Note {
+		parts = append(parts, "note "+FromTo(quotedOrNone(a.Note), quotedOrNone(b.Note)))
+	}
+	if a.Price != b.Price {
+		parts = append(parts, "another price")
+	}
+	if len(parts) == 0 {
+		return "written in another way"
+	}
+	return strings.Join(parts, "; ")
+}
+
+func quotedOrNone(text string) string {
+	if text == "" {
+		return "none"
+	}
+	return "“" + text + "”"
+}
+
+// SettingDifference words a setting that differs: "foam, overrun: 300 → 280 %".
+func SettingDifference(s Style, x compare.Setting) string {
+	return SettingName(x.Field.Path) + ": " + SettingChange(s, x)
+}
+
+// SettingName is a setting's place in words, without its unit.
+func SettingName(path string) string {
+	for _, unit := range [...]string{"_percent", "_ml", "_c", "_mm", "_m", "_g"} {
+		if rest, ok := strings.CutSuffix(path, unit); ok {
+			return Place(rest)
+		}
+	}
+	return Place(path)
+}
+
+// SettingChange is what a setting was and is, in the form of its unit: "300 → 280 %".
+func SettingChange(s Style, x compare.Setting) string {
+	a, b, unit := settingText(s, x, &x.Before), settingText(s, x, &x.After), x.Field.Unit
+	if unit == "°C" {
+		unit = s.Degree()
+	}
+	if unit == "" {
+		return FromTo(a, b)
+	}
+	return s.with(FromTo(a, b), unit)
+}
+
+func settingText(s Style, x compare.Setting, d *design.Design) string {
+	switch v := x.Field.At(d).(type) {
+	case *float64:
+		if x.Field.Unit == "°C" {
+			return s.Short(s.Degrees(*v), 4)
+		}
+		return s.Short(*v, 4)
+	case *int:
+		return s.Short(float64(*v), 0)
+	case *string:
+		return quotedOrNone(oneLine(*v, mostOfWords))
+	}
+	return x.Field.Text(d)
+}
+
+// mostOfWords is how much of a text that differs is repeated.
+const mostOfWords = 60
+
+// DifferencesIn words all that two designs differ in but their figures, a line each.
+func DifferencesIn(s Style, d compare.Differences, name func(id string) string) []string {
+	out := LineDifferences(s, d, name)
+	for _, x := range d.Settings {
+		out = append(out, SettingDifference(s, x))
+	}
+	return out
+}
