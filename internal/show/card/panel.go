@@ -3,11 +3,10 @@ package card
 import (
 	"strings"
 
-	"ripplewright/internal/show/draw/typeset"
-
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
+	"ripplewright/internal/show/draw/typeset"
 	"ripplewright/internal/show/say"
 )
 
@@ -101,13 +100,9 @@ func usPanel(l *label.Label, w float64) *draw.List {
 			}
 			typeset.Fill(p, from, p.H, x1-from, usHair, black)
 		}
-		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
+		base := onPitch(p.H)
 		usName(p, x0+float64(n.Indent)*usIndent, base, n, true)
-		percent := facts(draw.SansBold, usNutrient) // required by (d)(7)(ii); those of vitamins by (d)(8), not bold
-		if n.Vitamin {
-			percent.Face = draw.Sans
-		}
-		typeset.WriteRight(p, x1, base, percent, n.DVText)
+		typeset.WriteRight(p, x1, base, dvStyle(n), n.DVText)
 		p.H += usPitch
 	}
 	usFoot(p, l, x0, x1)
@@ -199,33 +194,22 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 	x0, x1 := usPad, w-usPad
 	usHead(p, l, x0, x1)
 	col := (x1 - x0) * 0.29
-	a, b := x1-2*col, x1-col // left edges of the columns
-
+	between := x1 - col
+	edges := [2][2]float64{{x1 - 2*col, between - 1}, {between + 1, x1}} // of the columns
 	columns := l.PanelColumns()
-	p.H += 3
-	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), capital(columns[0].Per))
-	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), capital(columns[1].Per))
-	p.H += usCalorieNum * typeset.Point * 0.86
-	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
-	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[0].Lines[0]))
-	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[1].Lines[0]))
-	p.H += 1.2
-	typeset.Fill(p, x0, p.H, x1-x0, usThinBar, black)
-	p.H += usThinBar
+	dualHead(p, columns, x0, edges)
 	top := p.H
+	rules := func() { // down the columns' left, from top
+		typeset.Fill(p, edges[0][0]-0.8, top, usHair, p.H-top, black)
+		typeset.Fill(p, between, top, usHair, p.H-top, black)
+	}
 	p.H += 2.7
-	typeset.WriteRight(p, b-1, p.H, facts(draw.SansBold, usSmall), "% DV*")
-	typeset.WriteRight(p, x1, p.H, facts(draw.SansBold, usSmall), "% DV*")
+	for _, e := range edges {
+		typeset.WriteRight(p, e[1], p.H, facts(draw.SansBold, usSmall), "% DV*")
+	}
 	p.H += 0.9
 	vitamins := false
-	rules := func() {
-		typeset.Fill(p, a-0.8, top, usHair, p.H-top, black)
-		typeset.Fill(p, b, top, usHair, p.H-top, black)
-	}
-	for i, n := range l.Lines {
-		if i == 0 {
-			continue
-		}
+	for i, n := range l.Lines[1:] {
 		if n.Vitamin && !vitamins {
 			rules()
 			typeset.Fill(p, x0, p.H, x1-x0, usBar, black)
@@ -238,20 +222,12 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 			}
 			typeset.Fill(p, from, p.H, x1-from, usHair, black)
 		}
-		base := p.H + usPitch - (usPitch-face.XHeight*usNutrient*typeset.Point)/2 + 0.1
+		base := onPitch(p.H)
 		usName(p, x0+float64(n.Indent)*usIndent*0.75, base, n, false)
-		for k, v := range [...]label.PanelLine{columns[0].Lines[i], columns[1].Lines[i]} {
-			left, right := a, b-1
-			if k == 1 {
-				left, right = b+1, x1
-			}
-			st := facts(draw.Sans, usNutrient)
-			v.Text = strings.Replace(v.AmountText(), "less than ", "<", 1) // which 21 CFR 101.9(c) allows
-			typeset.Write(p, left, base, st, amountOf(v))
-			if !n.Vitamin {
-				st = st.Bold()
-			}
-			typeset.WriteRight(p, right, base, st, v.DVText)
+		for k, e := range edges {
+			v := columns[k].Lines[i+1]
+			typeset.Write(p, e[0], base, facts(draw.Sans, usNutrient), shortLess(v))
+			typeset.WriteRight(p, e[1], base, dvStyle(n), v.DVText)
 		}
 		p.H += usPitch
 	}
@@ -260,70 +236,18 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 	return p
 }
 
-// euPanel draws the table of Regulation (EU) No 1169/2011, Annex XV, with
-// numbers aligned at the decimal typeset.Point (Article 34(2)). At 8 pt the letter x is
-// 1.49 mm high, over the 1.2 mm of Article 13(2).
-func euPanel(l *label.Label, w float64) *draw.List {
-	const size, pitch = 8.0, 4.5
-	st := facts(draw.Sans, size)
-	p := &draw.List{W: w}
-	x0, x1 := 1.8, w-1.8
-	p.H = 5.6
-	typeset.Write(p, x0, p.H, facts(draw.SansBold, 11), "Nutrition declaration")
-	p.H += 1.9
-	typeset.Fill(p, x0, p.H, x1-x0, 0.5, black)
-	second := len(l.Second) == len(l.Lines)
-	points := [2]float64{x0 + 0.62*(x1-x0), x0 + 0.62*(x1-x0)} // of the decimal points
-	if second {
-		points = [2]float64{x0 + 0.515*(x1-x0), x0 + 0.745*(x1-x0)}
+// dualHead draws what the columns are per, and their calories, down to the bar.
+func dualHead(p *draw.List, columns []label.PanelColumn, x0 float64, edges [2][2]float64) {
+	p.H += 3
+	for k, e := range edges {
+		typeset.WriteRight(p, e[1], p.H, facts(draw.SansBold, usSmall), capital(columns[k].Per))
 	}
-	head := facts(draw.SansBold, 7)
-	p.H += 3.6
-	typeset.WriteCentre(p, points[0]+1, p.H, head, "per 100 g")
-	if second {
-		typeset.WriteCentre(p, points[1]+1, p.H, head, "per portion")
-		typeset.WriteRight(p, x1, p.H, head, "RI*")
-		p.H += 3
-		typeset.WriteCentre(p, points[1]+1, p.H, facts(draw.Sans, 7), "("+strings.TrimPrefix(l.ServingMeasure, "portion of ")+")")
-		typeset.WriteRight(p, x1, p.H, facts(draw.Sans, 7), "portion")
+	p.H += usCalorieNum * typeset.Point * 0.86
+	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")
+	for k, e := range edges {
+		typeset.WriteRight(p, e[1], p.H, facts(draw.SansBold, usCalorieNum), amountOf(columns[k].Lines[0]))
 	}
-	p.H += 1.5
-	for i, n := range l.Lines {
-		if n.Key != "energy_kcal" { // the two energies are one line
-			typeset.Fill(p, x0, p.H, x1-x0, 0.12, black)
-		}
-		base := p.H + pitch - 1.35
-		if n.Key != "energy_kcal" {
-			typeset.Write(p, x0+3*float64(n.Indent), base, st, n.Name)
-		}
-		atPoint(p, points[0], base, st, amountOf(n))
-		if second {
-			atPoint(p, points[1], base, st, amountOf(l.Second[i]))
-			if n.Key != "energy_kj" { // one share for the energy
-				typeset.WriteRight(p, x1, base, st, l.Second[i].DVText)
-			}
-		}
-		p.H += pitch
-	}
-	typeset.Fill(p, x0, p.H, x1-x0, 0.35, black)
-	notes := []*draw.List{typeset.Text(x1-x0, 8.8, facts(draw.Sans, 7), l.ServingsText)}
-	if second {
-		notes = append([]*draw.List{typeset.Text(x1-x0, 8.8, facts(draw.Sans, 7), "* "+strings.TrimPrefix(l.Footnote, "*"))}, notes...)
-	}
-	t := typeset.Stack(1.4, notes...)
-	p.Place(t, x0, p.H+1.6, 1)
-	p.H += t.H + 3.6
-	typeset.Frame(p, 0, 0, w, p.H, usBox, black)
-	return p
-}
-
-// atPoint writes an amount so that its decimal typeset.Point, or the end of its whole
-// number, is at x.
-func atPoint(p *draw.List, x, y float64, st typeset.Style, s string) {
-	end := strings.IndexFunc(s, func(r rune) bool { return !(r >= '0' && r <= '9' || r == '<' || r == '\u2009') })
-	if end < 0 {
-		end = len(s)
-	}
-	typeset.WriteRight(p, x, y, st, s[:end])
-	typeset.Write(p, x, y, st, s[end:])
+	p.H += 1.2
+	typeset.Fill(p, x0, p.H, edges[1][1]-x0, usThinBar, black)
+	p.H += usThinBar
 }
