@@ -14,7 +14,7 @@ var sureCommand = &command{
 	usage: "sure FILE [--kitchens N] [--seed N] [--json]",
 	short: "Says how sure the figures are in kitchens that are not exact",
 	long: `
-Makes the design many times over, each time a little otherwise: slips of the scale,
+Makes the design many times over, each time a little differently: slips of the scale,
 eggs, air, the boiled syrup, the freezer, the hardness model itself.
 
   --kitchens N  how many, 10 to 100000 (1000)

@@ -173,7 +173,7 @@ func TestCancelKeepsTheOldFiguresAndSaysSo(t *testing.T) {
 	settle(h, p.planner)
 	assert.Equal(t, planCancelled, p.state)
 	assert.Same(t, was, p.answer)
-	assert.Contains(t, p.status.Text, "of an earlier design")
+	assert.Contains(t, p.status.Text, "belong to an earlier design")
 	require.True(t, p.again.Visible())
 	test.Tap(p.again)
 	h.Until(func() bool { return p.state == planDone })

@@ -211,7 +211,7 @@ func TestNoBandGoesBeyondTheHardnessLaw(t *testing.T) {
 	_, ok = band(butter, "custard scoops")
 	assert.False(t, ok)
 	assert.Empty(t, coldview.Counter.Scene(butter, r).Plot(coldview.Inks{}).Rules, "nor where it melts")
-	assert.Equal(t, []string{"How hard the custard is, nobody knows: there is no band of it."}, coldview.Counter.LawEnds(metric, butter))
+	assert.Equal(t, []string{"Nobody knows how hard the custard is, so it has no band."}, coldview.Counter.LawEnds(metric, butter))
 	assert.Equal(t, "not known", coldview.Counter.Brief(metric, butter).Answer)
 }
 

@@ -58,7 +58,7 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 	}
 	text := strings.Join(parts, "; ")
 	if !b.Both.OK && !(r.Dense.Felt() && r.Foam.Felt()) {
-		return text + "\nhow hard it all is, is not known"
+		return text + "\nits hardness is not known"
 	}
 	if !b.Both.OK {
 		return text + "\nat no temperature here do both eat well"

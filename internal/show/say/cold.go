@@ -47,7 +47,7 @@ func IntoTheFreezer(s Style, a *cold.Answer) string {
 // Harden says how long a filled tub stays in the freezer.
 func Harden(s Style, h *cold.Harden) string {
 	if !h.Hours.Known() {
-		return "The core does not come down to " + s.Temperature(h.CoreToC) + " in the time looked at."
+		return "The core does not come down to " + s.Temperature(h.CoreToC) + " in the time computed."
 	}
 	store := "to store " + after(s, h.Hours, 60) + " (core at " + s.Temperature(h.CoreToC) + ")."
 	from := "From " + s.TemperatureTo(h.StartC, 1) + " it is hard enough "
@@ -142,7 +142,7 @@ func LeaveOut(s Style, v *cold.Softening) string {
 	case v.Why == cold.TooSoft:
 		return "It is too soft straight from the freezer, at " + s.Temperature(v.StartC) + "."
 	case !v.FromMinutes.Known():
-		return "It does not soften enough to scoop" + where(v) + " in the time looked at."
+		return "It does not soften enough to scoop" + where(v) + " in the time computed."
 	case Out(v) == 0 && !v.ToMinutes.Known():
 		return "It scoops straight from the freezer, and stays so" + where(v) + "."
 	case Out(v) == 0:
@@ -254,9 +254,9 @@ func Ageing(s Style, st *cold.Storage) string {
 		}
 		return "At " + s.Temperature(st.AtC) + " the custard has no ice whose crystals could grow."
 	}
-	text := "How fast the custard's crystals grow, from how water moves through what is left unfrozen: known to a factor of " + s.Number(ice.Uncertain, 0) + ", and no keeping time."
+	text := "How fast the custard's crystals grow is known to a factor of " + s.Number(ice.Uncertain, 0) + ", so it gives no keeping time."
 	if st.AtC < ice.FloorFromC {
-		text += " Below " + s.Temperature(ice.FloorFromC) + " measured growth goes on where the law's dies out, so a floor is kept."
+		text += " Below " + s.Temperature(ice.FloorFromC) + " crystals were measured to grow on where the law has them stop, so the law is held at a floor."
 	}
 	return text
 }

@@ -23,10 +23,10 @@ var coldSentences = map[string]sentence{
 	"longer_than_practice": func(s Style, facts any) string {
 		switch f := facts.(type) {
 		case cold.LongBeating:
-			return "Practice beats about five times over about two hours; this layer of " + s.Length(f.DepthMM) + " takes " + s.Duration(f.TakesMinutes) +
+			return "Cooks beat about five times over about two hours; this layer of " + s.Length(f.DepthMM) + " takes " + s.Duration(f.TakesMinutes) +
 				". Two hours need " + s.Length(15) + " or less, a fan, or a cold metal shelf."
 		case cold.LongHardening:
-			return "Practice hardens a tub of this size overnight; this one needs " + s.Duration(f.TakesMinutes) + "."
+			return "Cooks harden a tub of this size overnight; this one needs " + s.Duration(f.TakesMinutes) + "."
 		}
 		return ""
 	},
@@ -35,7 +35,7 @@ var coldSentences = map[string]sentence{
 		if known(f.ToMinutes) {
 			scoops = "this one scoops from " + s.DurationSpan(f.FromMinutes, f.ToMinutes)
 		}
-		return "Practice leaves a tub of this size out for " + s.DurationSpan(f.PracticeFromMinutes, f.PracticeToMinutes) + "; " + scoops + "."
+		return "Cooks leave a tub of this size out for " + s.DurationSpan(f.PracticeFromMinutes, f.PracticeToMinutes) + "; " + scoops + "."
 	}),
 	"wall_before_core": of(func(s Style, f cold.WallBeforeCore) string {
 		when := "at once"

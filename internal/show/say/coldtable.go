@@ -115,7 +115,7 @@ func BandEnds(s Style, phase string, c float64) string {
 
 // NoBand says why a plot has no band of a phase.
 func NoBand(phase string) string {
-	return "How hard the " + phase + " is, nobody knows: there is no band of it."
+	return "Nobody knows how hard the " + phase + " is, so it has no band."
 }
 
 // ComputedIn says how long an answer took.
@@ -124,4 +124,4 @@ func ComputedIn(s Style, took time.Duration) string {
 }
 
 // StaleTimes says that the times shown are not the design's.
-const StaleTimes = "Cancelled: these times are of an earlier design."
+const StaleTimes = "Cancelled: these times belong to an earlier design."

@@ -30,7 +30,7 @@ func TestLeavingOutIsToldAlikeInBriefAndInFull(t *testing.T) {
 			"Leave it out 3 min: the edge scoops then. After 20 min the edge is too soft."},
 		{cold.Softening{OK: true, FromMinutes: minutes(0.2), WholeMinutes: minutes(7), ToMinutes: minutes(20)}, "at once", "the ring is too soft by 20 min",
 			"It scoops straight from the freezer, for 20 min on the counter."},
-		{cold.Softening{OK: true, FromMinutes: nowhere, ToMinutes: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time looked at."},
+		{cold.Softening{OK: true, FromMinutes: nowhere, ToMinutes: nowhere}, "never", "it does not soften that far", "It does not soften enough to scoop on the counter in the time computed."},
 		{cold.Softening{Why: cold.TooSoft, StartC: -8, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
 		{cold.Softening{Why: cold.NeverScoops, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
 		{cold.Softening{Why: cold.NeverTogether, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "never right for both phases",

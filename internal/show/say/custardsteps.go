@@ -76,7 +76,7 @@ func (w *stepWords) heat() string {
 		if dry {
 			text += " Mix the gum with the dry sugar first, or it lumps."
 		} else {
-			text += " Strew the gum in while you blend, or it lumps."
+			text += " Sprinkle the gum in while you blend, or it lumps."
 		}
 	}
 	if w.has(kind.Cocoa) {

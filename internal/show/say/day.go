@@ -29,7 +29,7 @@ const Undivided = "Nothing is needed twice at once."
 
 // Untimed says why a plan has no times of its own in the cold.
 func Untimed(why error) string {
-	return "The times in the freezer are those of practice, for none were computed: " + strings.TrimSuffix(why.Error(), ".") + "."
+	return "The times in the freezer are common practice, because none were computed: " + strings.TrimSuffix(why.Error(), ".") + "."
 }
 
 // Taking says that a step has a thing: "mixer: Pour and whip".

@@ -12,7 +12,7 @@ import (
 // over.
 func EggLedger(s Style, e process.Eggs) string {
 	if e.Crack == 0 {
-		return "No eggs are to be cracked."
+		return "There are no eggs to crack."
 	}
 	parts := func(p model.EggParts) string {
 		var list []string

@@ -28,7 +28,7 @@ func Chance(share float64) string {
 // HowOften says how often the tub eats well when the kitchen is not exact.
 func HowOften(a *sure.Answer) string {
 	if !known(a.BothFraction) {
-		return "How hard it all is, is not known, so neither is how often it scoops."
+		return "Its hardness is not known, so neither is how often it scoops."
 	}
 	switch c := Chance(a.BothFraction); {
 	case a.BothFraction >= 0.975 || a.BothFraction < 0.025:
@@ -84,7 +84,7 @@ func SureCause(s Style, c sure.Cause) string {
 
 // SureHow says what the figures rest on.
 func SureHow(s Style, a *sure.Answer) string {
-	return "The design made " + s.Grouped(float64(a.Kitchens)) + " times over, each time a little otherwise. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter."
+	return "The design made " + s.Grouped(float64(a.Kitchens)) + " times over, each time a little differently. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter."
 }
 
 // SureHeads head the table of what moves a tub.

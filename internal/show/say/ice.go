@@ -207,7 +207,7 @@ func remedyText(s Style, r *icy.Remedy) string {
 	case icy.ShallowerDish:
 		return "Freeze it " + s.Length(r.To) + " deep instead of " + s.Length(r.From)
 	case icy.ColderTray:
-		return "Freeze it in a tray that is cold before, on cold metal"
+		return "Freeze it in a tray chilled beforehand, on cold metal"
 	case icy.BeatToTheEnd:
 		return "Beat it once more as it comes out of the dish, " + s.Duration(r.To-r.From) + " after the last stir"
 	case icy.BeatAtAll:
@@ -254,12 +254,12 @@ func IceNotModelled(s Style, a *icy.Answer) string {
 	if a.Gums {
 		text += "The gums count as slowing the growth by " + s.Number(ice.GumSlows, 1) + " times, the one published figure. "
 	}
-	text += "No crystals of a hand-beaten custard were measured that could be found, and laboratories differ by 2 to 3 times: compare two ways with one recipe."
+	text += "We found no measured crystals of a hand-beaten custard, and laboratories differ by 2 to 3 times: compare two ways with one recipe."
 	if a.BeginsC > ice.UntriedC+untriedK {
 		text += " It begins to freeze at " + s.TemperatureTo(a.BeginsC, 1) + ", warmer than the growth was looked at: the figure for the freezing is a guess."
 	}
 	if a.AtC < ice.FloorFromC {
-		text += " Below " + s.Temperature(ice.FloorFromC) + " a floor is kept, since measured growth goes on where the law's dies out."
+		text += " Below " + s.Temperature(ice.FloorFromC) + " crystals were measured to grow on where the law has them stop, so the law is held at a floor."
 	}
 	return text
 }

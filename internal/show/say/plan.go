@@ -27,7 +27,7 @@ func Resource(r process.Resource) string {
 
 // Moved says which step gave way to which, and why.
 func Moved(s Style, m plan.Move) string {
-	return "“" + StepTitle(m.Task) + "” lies " + s.Duration(m.Minutes) + " earlier, since “" + StepTitle(m.For) + "” needs the " + Resource(m.What) + "."
+	return "“" + StepTitle(m.Task) + "” starts " + s.Duration(m.Minutes) + " earlier, because “" + StepTitle(m.For) + "” needs the " + Resource(m.What) + "."
 }
 
 // DayLine says how much work a day is: "1.6 h of work in all".

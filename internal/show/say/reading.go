@@ -34,7 +34,7 @@ const (
 func NotBelieved(s Style, of process.Reading, why Doubt) string {
 	switch {
 	case of == process.SyrupMin:
-		return "No flame of a kitchen boils that in such a time."
+		return "No kitchen flame boils that so fast."
 	case of == process.FoamC:
 		return "The foam cannot be hotter than the syrup."
 	case of == process.CustardG && why == TooLittle:

@@ -43,7 +43,7 @@ var spoken = []struct {
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Law: phase.LawRange{FatTooHigh: true, SyrupTooThick: true}, FatPercent: 81},
 		"The custard is 81 % fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Foam, Law: phase.LawRange{SyrupTooThick: true, TooCold: true}, AtC: -14, SugarPercent: 82, MostPercent: 75},
-		"At −14 °C the liquid of the foam is 82 % sugar. How thick that is, is known to 75 %: the model gives no word. Use less sugar or more water."},
+		"At −14 °C the liquid of the foam is 82 % sugar. The model knows the thickness of such a liquid up to 75 % and gives no word beyond. Use less sugar or more water."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Foam, Law: phase.LawRange{TooCold: true}, LeastC: -25},
 		"The foam is colder than −25 °C, below which nobody measured how thick its liquid is: the model gives no word."},
 	{"carbohydrate_unnamed", model.CarbohydrateUnnamed{Ingredients: []*ingredient.Ingredient{rosehip}, Per100G: 8.2, FreezesAtC: model.Span{Low: -5, High: -3}},
@@ -87,10 +87,10 @@ var spoken = []struct {
 	{"never_hardens", cold.NeverHardens{CoreC: -15, WithinMinutes: 96 * 60}, "The core does not reach −15 °C within 96 h."},
 	{"never_half_frozen", cold.NeverHalfFrozen{AirC: -6}, "In air of −6 °C half of the custard's water never turns to ice: it stays too thin to swirl. Use less sugar or alcohol."},
 	{"longer_than_practice", cold.LongBeating{DepthMM: 50, TakesMinutes: 250},
-		"Practice beats about five times over about two hours; this layer of 50 mm takes 4.2 h. Two hours need 15 mm or less, a fan, or a cold metal shelf."},
-	{"longer_than_practice", cold.LongHardening{TakesMinutes: 900}, "Practice hardens a tub of this size overnight; this one needs 15 h."},
-	{"unlike_practice", cold.UnlikePractice{FromMinutes: 22, ToMinutes: 40, PracticeFromMinutes: 5, PracticeToMinutes: 15}, "Practice leaves a tub of this size out for 5 to 15 min; this one scoops from 22 to 40 min."},
-	{"unlike_practice", cold.UnlikePractice{FromMinutes: 22, ToMinutes: math.NaN(), PracticeFromMinutes: 5, PracticeToMinutes: 15}, "Practice leaves a tub of this size out for 5 to 15 min; this one scoops after 22 min."},
+		"Cooks beat about five times over about two hours; this layer of 50 mm takes 4.2 h. Two hours need 15 mm or less, a fan, or a cold metal shelf."},
+	{"longer_than_practice", cold.LongHardening{TakesMinutes: 900}, "Cooks harden a tub of this size overnight; this one needs 15 h."},
+	{"unlike_practice", cold.UnlikePractice{FromMinutes: 22, ToMinutes: 40, PracticeFromMinutes: 5, PracticeToMinutes: 15}, "Cooks leave a tub of this size out for 5 to 15 min; this one scoops from 22 to 40 min."},
+	{"unlike_practice", cold.UnlikePractice{FromMinutes: 22, ToMinutes: math.NaN(), PracticeFromMinutes: 5, PracticeToMinutes: 15}, "Cooks leave a tub of this size out for 5 to 15 min; this one scoops after 22 min."},
 	{"wall_before_core", cold.WallBeforeCore{MeltsMinutes: 25}, "The wall begins to melt after 25 min, before the core scoops: take from the outside, or soften the tub in the refrigerator."},
 	{"wall_before_core", cold.WallBeforeCore{}, "The wall begins to melt at once, before the core scoops: take from the outside, or soften the tub in the refrigerator."},
 	{"swing_thaws_phase", cold.SwingThaws{SwingK: 2, KeepBelowC: -19.2}, "When the freezer swings 2 °C up, one phase loses its ice and draws water from the other: keep the tub at −20 °C or colder."},
@@ -194,7 +194,7 @@ func TestLeaveOutSaysOneThing(t *testing.T) {
 		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Softening{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
 		{"No time out of the freezer is right: it never scoops well.", "", cold.Softening{Why: cold.NeverScoops, FromMinutes: never, ToMinutes: never}},
 		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Softening{Why: cold.NobodyKnows, FromMinutes: never, ToMinutes: never}},
-		{"It does not soften enough to scoop in the refrigerator in the time looked at.", "", cold.Softening{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},
+		{"It does not soften enough to scoop in the refrigerator in the time computed.", "", cold.Softening{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},
 	} {
 		got := LeaveOut(metric, &c.of)
 		assert.Equal(t, c.want, got)
@@ -209,7 +209,7 @@ func TestHardeningWithoutAMinuteIsAtOnce(t *testing.T) {
 	h.MoveHours, h.Hours = at(0, 0, 0), at(0, 0, 0)
 	assert.Equal(t, "From −6.2 °C it is hard enough to move at once (core at −10 °C), to store at once (core at −15 °C).", Harden(metric, &h))
 	h.Hours = never
-	assert.Equal(t, "The core does not come down to −15 °C in the time looked at.", Harden(metric, &h))
+	assert.Equal(t, "The core does not come down to −15 °C in the time computed.", Harden(metric, &h))
 }
 
 func TestTheSlowerPhaseGoesInFirst(t *testing.T) {

@@ -90,7 +90,7 @@ func TestTheEggLedgerNamesEachPhaseAndWhatKeeps(t *testing.T) {
 	require.NoError(t, err)
 	text = say.EggLedger(say.Usual, process.EggsOf(d, &r))
 	assert.Contains(t, text, "About 1 yolk (17 g) left over: they keep 2 to 4 days in the refrigerator; do not freeze them plain.")
-	assert.Equal(t, "No eggs are to be cracked.", say.EggLedger(say.Usual, process.Eggs{}))
+	assert.Equal(t, "There are no eggs to crack.", say.EggLedger(say.Usual, process.Eggs{}))
 }
 
 func TestWhatGivesForWholeEggsIsSaid(t *testing.T) {

@@ -162,7 +162,7 @@ var traps = []trap{
 			return d.WithLineAdded(dense, design.Line{Ingredient: "skyr_quay", Grams: 150})
 		}},
 	{name: "gum and glucose, no dry sugar",
-		says:  map[string][]string{"Heat": {"Strew the gum in"}},
+		says:  map[string][]string{"Heat": {"Sprinkle the gum in"}},
 		never: []string{"dry sugar", "onto the egg"},
 		of:    replaced(dense, "milk_whole", 500, "glucose_syrup_de42", 120, "xanthan_gum", 1, "milk_skim", 100)},
 	{name: "too much air, by hand",
@@ -177,7 +177,7 @@ var traps = []trap{
 		never: []string{"No milk protein"},
 		of:    replaced(dense, "water", 500, "whole_milk_powder", 80, "butter_unsalted", 60, "egg_yolk_past", 80, "sugar", 90)},
 	{name: "sherry and biscuits",
-		says: map[string][]string{"Fill and swirl": {"Strew in 60 g sponge fingers and 30 g wholemeal crackers"}, "Stir in cold": {"60 g dessert wine"}},
+		says: map[string][]string{"Fill and swirl": {"Sprinkle in 60 g sponge fingers and 30 g wholemeal crackers"}, "Stir in cold": {"60 g dessert wine"}},
 		of:   with(dense, "wine_dessert", 60, dense, "ladyfingers", 60, foam, "graham_crackers", 30)},
 	{name: "yolk alone with honey",
 		says:  map[string][]string{"Egg and sugar": {"Whisk 100 g egg yolks (5.9) smooth."}, "Heat": {"120 g honey"}},

@@ -21,7 +21,7 @@ func (w *stepWords) swirl() string {
 		text = "Fill the tubs with the foam."
 	}
 	if in := w.things(anything); in != "" {
-		text += " Strew in " + in + " as you fill."
+		text += " Sprinkle in " + in + " as you fill."
 	}
 	return text
 }
@@ -52,7 +52,7 @@ func swirled(s Style, b design.Blend) string {
 	if b.Strokes == 0 {
 		return "Leave it as it is: no stroke."
 	}
-	how := "going round plunge, drag, plunge and fold"
+	how := "in turn plunge, drag, plunge and fold"
 	switch b.Motion {
 	case ripple.Plunge.String():
 		how = "each straight down and up"

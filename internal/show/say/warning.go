@@ -164,8 +164,8 @@ func outsideLaw(s Style, f model.OutsideHardnessLaw) string {
 	case f.Law.FatTooHigh:
 		return the + " is " + s.Percent(f.FatPercent, 0) + " fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."
 	case f.Law.SyrupTooThick:
-		return "At " + s.Temperature(f.AtC) + " the liquid of the " + f.Phase.String() + " is " + s.Percent(f.SugarPercent, 0) + " sugar. How thick that is, is known to " + s.Percent(f.MostPercent, 0) +
-			": the model gives no word. Use less sugar or more water."
+		return "At " + s.Temperature(f.AtC) + " the liquid of the " + f.Phase.String() + " is " + s.Percent(f.SugarPercent, 0) + " sugar. The model knows the thickness of such a liquid up to " + s.Percent(f.MostPercent, 0) +
+			" and gives no word beyond. Use less sugar or more water."
 	}
 	return the + " is colder than " + s.Temperature(f.LeastC) + ", below which nobody measured how thick its liquid is: the model gives no word."
 }

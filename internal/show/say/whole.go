@@ -58,7 +58,7 @@ func WholeUnable(s Style, e model.Eggs, u whole.Unable) string {
 	case whole.HalfMade:
 		return "At this ratio one of the phases is not made at all."
 	case whole.Refused:
-		return "The design would not be one that can be made: " + u.Err.Error() + "."
+		return "That design could not be made: " + u.Err.Error() + "."
 	}
 	return ""
 }

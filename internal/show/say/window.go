@@ -96,7 +96,7 @@ func FullTo(s Style, fill float64) string { return s.Percent(100*fill, 0) + " fu
 const (
 	RailHint    = "Drag the handle, or press the arrow keys, to choose the serving temperature. Thick lines: hardness; thin lines: ice by volume."
 	BeginHere   = "Add what you cook to the custard and what you beat or boil to the foam, or open a demo from the File menu."
-	HowHard     = "how hard it is, is not known"
+	HowHard     = "its hardness is not known"
 	NowhereHere = "at no temperature here"
 	NoLines     = "no lines yet"
 	AddToSee    = "Add ingredients to see\nhow this phase freezes,\nsweetens and eats."

@@ -71,7 +71,7 @@ func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
 	if len(others) == 0 {
 		return Capital(this(&c.Wish)) + " is not met."
 	}
-	return Capital(this(&c.Wish)) + " is not to be had together with " + List(others) + "."
+	return Capital(this(&c.Wish)) + " cannot be had together with " + List(others) + "."
 }
 
 // ChangeName names what a change moves: "sugar, custard".
