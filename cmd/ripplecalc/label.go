@@ -1,9 +1,11 @@
 package main
 
 import (
+	"context"
 	"fmt"
 
 	"ripplewright/assets"
+	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/echo"
@@ -143,7 +145,15 @@ func runLabel(c *command, s *shell, args []string) error {
 				return nil
 			}
 		}
-		return s.answer(tub.answer(answer, content, p, food), *asJSON)
+		out := tub.answer(answer, content, p, food)
+		if asksDate(content.Elements) {
+			stored, err := selling.Stored(context.Background(), f.Design, r)
+			if err != nil {
+				return fmt.Errorf("%s: %w", f.Name, err)
+			}
+			out.BesideDate = report.NewBesideDate(&stored)
+		}
+		return s.answer(out, *asJSON)
 	}
 	if *to != "" {
 		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"slices"
 	"strings"
 
 	"ripplewright/internal/food/label"
@@ -95,7 +96,7 @@ func (t *tubFlags) write(c *command, path string, content sticker.Content, food 
 
 // answer is what is printed of it.
 func (t *tubFlags) answer(l report.Label, content sticker.Content, p onpack.Pack, food onpack.Food) report.TubLabel {
-	out := report.TubLabel{Label: l, Place: p.Place, Sale: p.Sale, Languages: p.Languages, Elements: content.Elements, FrozenML: food.HoldsML}
+	out := report.TubLabel{Label: l, Place: p.Place, Sale: p.Sale, Languages: p.Languages, Elements: content.Elements, FrozenML: food.HoldsML, Fill: onpack.FillOf(food, p)}
 	faces, err := sticker.Faces(content)
 	for _, f := range faces {
 		out.Faces = append(out.Faces, report.TubFace{Name: f.Name, WidthMM: f.WidthMM, HeightMM: f.HeightMM, LeastLetterMM: f.LeastMM, Fits: f.Fits(), Why: f.Why})
@@ -110,4 +111,9 @@ func (t *tubFlags) answer(l report.Label, content sticker.Content, p onpack.Pack
 		}
 	}
 	return out
+}
+
+// asksDate reports whether a date stands on the label, or must.
+func asksDate(all []onpack.Element) bool {
+	return slices.ContainsFunc(all, func(e onpack.Element) bool { return e.Key == onpack.Date && e.State != onpack.NotNeeded })
 }

@@ -107,3 +107,38 @@ func TestAQuantityAboveWhatTheTubHoldsMustBeChanged(t *testing.T) {
 	assert.Zero(t, code)
 	assert.Contains(t, out, "Net quantity: 450 ml")
 }
+
+// What the models know stands beside the date and the quantity, as no more than it is.
+func TestTheModelStandsBesideDateAndQuantity(t *testing.T) {
+	code, out, errText := ripplecalc(t, "label", "hazelnut.yaml", "--place", "uk", "--net", "450")
+	require.Zero(t, code, errText)
+	assert.Contains(t, out, "mL by the model, and 450 mL is declared. It may shrink by ")
+	assert.Contains(t, out, "A few tubs may be 13.5 mL short, none more than 27.0 mL.") // 3 % of 450, and twice that
+	assert.Contains(t, out, "Beside the date, of its ice alone, kept at ")
+	assert.Contains(t, out, "how long it keeps")
+
+	code, out, _ = ripplecalc(t, "label", "hazelnut.yaml", "--place", "uk", "--net", "450", "--json")
+	require.Zero(t, code)
+	var got struct {
+		Fill struct {
+			Holds_ml, Declared_ml, Spare_fraction, Tolerable_error_ml, Never_more_ml float64
+		}
+		Beside_date *struct {
+			Freezer_c                    float64
+			Text, Word                   string
+			Weeks, Low_weeks, High_weeks *float64
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &got))
+	assert.Equal(t, 450.0, got.Fill.Declared_ml)
+	assert.InDelta(t, 1-450/got.Fill.Holds_ml, got.Fill.Spare_fraction, 1e-9)
+	assert.Equal(t, 13.5, got.Fill.Tolerable_error_ml)
+	require.NotNil(t, got.Beside_date)
+	assert.Less(t, got.Beside_date.Freezer_c, 0.0)
+	assert.NotEmpty(t, got.Beside_date.Text)
+
+	_, out, _ = ripplecalc(t, "label", "hazelnut.yaml", "--place", "uk", "--sale", "stall", "--json")
+	assert.NotContains(t, out, "beside_date", "no date is asked for")
+	_, out, _ = ripplecalc(t, "label", "hazelnut.yaml", "--place", "us")
+	assert.NotContains(t, out, "A few tubs may be", "the tolerable errors are the EU's and the UK's")
+}

@@ -12,6 +12,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/desk/preferences"
@@ -22,6 +25,7 @@ import (
 	"ripplewright/internal/show/draw/raster"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/sticker"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -56,6 +60,9 @@ type View struct {
 	sheets           *kit.SheetView
 	export           *kit.Button
 	drawing          newest.Work
+	storing          newest.Work
+	stored           design.Design // whose time in store was asked for
+	beside           *widget.Label // what stands beside the date
 	showing          bool
 	pages            []*draw.List // what would be written
 	object           fyne.CanvasObject
@@ -84,7 +91,7 @@ var fields = []struct{ field, name, hint string }{
 
 // New returns the view. words are those of labels.
 func New(h page.Host, words onpack.Words) *View {
-	v := &View{host: h, words: words, typed: map[string]*widget.Entry{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), translated: container.NewVBox()}
+	v := &View{host: h, words: words, typed: map[string]*widget.Entry{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), beside: page.Prose(""), translated: container.NewVBox()}
 	kept := fyne.CurrentApp().Preferences()
 	choose := func(names []string, key string, at int) *kit.Select {
 		s := kit.NewSelect(names, nil)
@@ -164,7 +171,11 @@ func within(i, n int) int { return min(max(i, 0), n-1) }
 func (v *View) Object() fyne.CanvasObject { return v.object }
 
 // Leave stops what runs for the view.
-func (v *View) Leave() { v.drawing.Stop() }
+func (v *View) Leave() {
+	v.drawing.Stop()
+	v.storing.Stop()
+	v.stored = design.Design{}
+}
 
 // choices are what is chosen and typed.
 func (v *View) choices() sticker.Choices {
@@ -214,6 +225,11 @@ func (v *View) Show() {
 		text.TextStyle.Bold = e.State == onpack.Add
 		v.list.Add(text)
 	}
+	v.list.Add(page.Prose(say.LabelFill(page.Reads, p.Place, onpack.FillOf(food, p))))
+	if i := slices.IndexFunc(content.Elements, func(e onpack.Element) bool { return e.Key == onpack.Date }); content.Elements[i].State != onpack.NotNeeded {
+		v.list.Add(v.beside)
+		v.store(d, r)
+	}
 	for _, lang := range p.Languages {
 		if lacks := say.LabelLacks(lang, v.words.Lacking(lang, food.Allergens, onpack.AllergensAlone(content.Elements))); lacks != "" && p.Place != onpack.US {
 			v.list.Add(page.Prose(lacks))
@@ -238,6 +254,22 @@ func (v *View) Show() {
 		v.export.Enable()
 	}
 	v.draw(sticker.Piece(content, faces))
+}
+
+// store asks what the ice does in the maker's freezer, to stand beside the date.
+func (v *View) store(d design.Design, r *model.Result) {
+	if v.stored.Equal(d) {
+		return
+	}
+	v.stored = d
+	v.beside.SetText("")
+	v.storing.Ask(func(ctx context.Context) {
+		told, err := mishap.Answer(func() (icy.Answer, error) { return selling.Stored(ctx, d, r) })
+		if err != nil || ctx.Err() != nil {
+			return
+		}
+		v.host.Post(func() { v.beside.SetText(say.BesideDate(page.Reads, &told)) })
+	})
 }
 
 // refuse says why there is no label.

@@ -42,6 +42,9 @@ func TestTheViewAsksForWhatIsDueAndPrintsWhatIsWhole(t *testing.T) {
 	assert.Contains(t, pagetest.Texts(v.list), "Best before 14.01.2027")
 	v.write()
 	assert.True(t, bytes.HasPrefix(h.Written(), []byte("%PDF")))
+	assert.Contains(t, pagetest.Texts(v.list), "Frozen, a tub holds")
+	h.Until(func() bool { return strings.Contains(v.beside.Text, "of its ice alone") })
+	assert.Contains(t, v.beside.Text, "how long it keeps")
 
 	v.typed["keeps"].SetText("long")
 	assert.Contains(t, v.about.Text, "For how long it keeps: a durability is")

@@ -128,6 +128,30 @@ func TolerableErrorML(ml float64) (tolerable, never float64) {
 	return up(e), up(2 * e)
 }
 
+// Fill is what a tub holds beside what is declared on it, mL.
+type Fill struct {
+	HoldsML    float64 `json:"holds_ml"` // frozen, by the model
+	DeclaredML float64 `json:"declared_ml"`
+	// SpareFraction is by how much of what it holds it may shrink in store before the
+	// average falls short of what is declared; under 0 it falls short as it is.
+	SpareFraction float64 `json:"spare_fraction"`
+	// TolerableML and NeverML are TolerableErrorML of what is declared; of no meaning
+	// in the US.
+	TolerableML float64 `json:"tolerable_error_ml"`
+	NeverML     float64 `json:"never_more_ml"`
+}
+
+// FillOf holds what is declared against what the tub holds.
+func FillOf(f Food, p Pack) Fill {
+	out := Fill{HoldsML: f.HoldsML, DeclaredML: p.NominalML}
+	if out.DeclaredML == 0 {
+		out.DeclaredML = math.Floor(f.HoldsML + slip)
+	}
+	out.SpareFraction = 1 - out.DeclaredML/out.HoldsML
+	out.TolerableML, out.NeverML = TolerableErrorML(out.DeclaredML)
+	return out
+}
+
 const (
 	mmPerInch  = 25.4
 	mm2PerInch = mmPerInch * mmPerInch

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 
+	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/food/onpack"
 )
 
@@ -128,3 +129,33 @@ const KeepsExample = "90d or 6m, as you have found out"
 
 // TubLabelFile names the file of a tub's label.
 func TubLabelFile(title string) string { return title + " label.pdf" }
+
+// LabelFill holds what a tub declares against what it holds. Outside the US the
+// packer's tolerable errors count too.
+func LabelFill(s Style, place onpack.Place, f onpack.Fill) string {
+	text := "Frozen, a tub holds " + s.with(s.Number(f.HoldsML, 1), "mL") + " by the model, and " + s.with(s.Number(f.DeclaredML, 0), "mL") + " is declared. "
+	if f.SpareFraction < 0 {
+		text += "That is more than the tubs hold."
+	} else {
+		text += "It may shrink by " + s.Percent(100*f.SpareFraction, 1) + " in store before the average falls short."
+	}
+	if place != onpack.US {
+		text += " A few tubs may be " + s.with(s.Number(f.TolerableML, 1), "mL") + " short, none more than " + s.with(s.Number(f.NeverML, 1), "mL") + "."
+	}
+	return text
+}
+
+// BesideDate is what the model of ice says of the time in store, to stand beside a
+// date as no more than it is.
+func BesideDate(s Style, a *icy.Answer) string {
+	const head = "Beside the date, of its ice alone, kept at "
+	const caveat = " How long it keeps is for you to find out."
+	at := s.Temperature(a.AtC) + ": "
+	switch keeps := IceKeeps(s, a); {
+	case keeps != "":
+		return head + at + keeps
+	case IceLine(s, a) != "":
+		return head + at + IceLine(s, a) + "." + caveat
+	}
+	return ""
+}
