@@ -46,7 +46,8 @@ var fractions = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", 
 var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "−", "-", "‐", "-", "‑", "-", "’", "'", "‘", "'", "\ufeff", "", "\u200b", "", "\u00ad", "", "[", "(", "]", ")")
 
 var (
-	box     = regexp.MustCompile(`^\s*(?:\([ xX]?\)|[-*+•·▢☐☑✓◦▪■□●○>#]+)+\s*`)
+	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
+	box     = regexp.MustCompile(`^\s*(?:\([ xX]?\)|[-*+>#\x{2022}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+)+\s*`)
 	ordinal = regexp.MustCompile(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
 	group   = regexp.MustCompile(`\(([^()]*)\)`)
 	comma   = regexp.MustCompile(`,(?:\D|$)|;| - | -$`)
