@@ -127,6 +127,25 @@ func TestBalanceNamesTheFaultOfAFileOfWishes(t *testing.T) {
 	assert.Contains(t, stdout, "custard.sweetness_percent.from")
 }
 
+func TestBalanceReportsHowWellItDoes(t *testing.T) {
+	k := newKitchen(t)
+	code, stdout, stderr := k.run("", "balance", "--report", "--cases", "2", "--seed", "4", "--json")
+	require.Equal(t, exitFine, code, stderr)
+	var r struct {
+		Trips, Remedies struct{ Cases, Met, Named int }
+	}
+	require.NoError(t, json.Unmarshal([]byte(strings.Replace(stdout, "round_trips", "trips", 1)), &r))
+	assert.Equal(t, [2]int{2, 2}, [2]int{r.Trips.Cases, r.Remedies.Cases})
+	assert.Equal(t, 2, r.Remedies.Met+r.Remedies.Named)
+	code, stdout, _ = k.run("", "balance", "--report", "--cases", "1")
+	assert.Equal(t, exitFine, code)
+	assert.Contains(t, stdout, "Round trips: ")
+	for _, args := range [][]string{{"--report", "x.yaml"}, {"--report", "--cases", "-1"}, {}} {
+		code, _, _ = k.run("", append([]string{"balance"}, args...)...)
+		assert.Equal(t, exitUsage, code, args)
+	}
+}
+
 func TestSureSaysHowOftenAndWhy(t *testing.T) {
 	k := newKitchen(t)
 	k.file("flint.yaml", flinty)

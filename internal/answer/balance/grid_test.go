@@ -8,8 +8,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/work/design"
 )
+
+// exactly wishes for the figure that s has.
+func exactly(q *Quantity, s *model.Sketch) Wish {
+	w := Wish{Of: q, Weight: 1, AtC: math.NaN()}
+	w.Low = w.Value(s)
+	w.High = w.Low
+	return w
+}
 
 // keepOnly locks all of d but two or three things, so that what is left can be
 // enumerated.
@@ -55,7 +64,7 @@ func TestNoGridIsBetter(t *testing.T) {
 	wishes := []*Quantity{CustardHardness, CustardSweetness, FoamFreezes, TubSweetness, CustardFat}
 	worst, whole := 0.0, 0
 	for n := range 30 {
-		d := good(t, m, r)
+		d, _ := good(m, r)
 		d = d.WithLine(design.DensePart, 2, design.Line{Ingredient: "egg_yolk", Count: float64(4 + r.Intn(3)), CountOf: design.Yolks})
 		s, err := m.Sketch(d)
 		require.NoError(t, err)
