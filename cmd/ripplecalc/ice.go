@@ -21,10 +21,11 @@ var iceCommand = &command{
   --profile NAME  the kitchen, as of cold
   --json          JSON instead of text: custard and foam (after_freezing_um,
                   hardened_wall_um, hardened_core_um, weeks, word, low_um, high_um),
-                  by_step, remedies, stays, put_back
+                  by_step, remedies, stays, put_back, learnt
 
 Sizes are mean diameters in µm, known to a third at best: compare two ways with
-one recipe. Breakage by the beaters and yolk's own effect are not in them.
+one recipe. Breakage by the beaters and yolk's own effect are not in them. What
+you said of how icy your batches ate (ripplecalc batch) is: learnt is its factor.
 `,
 	run: runIce,
 }
@@ -46,12 +47,9 @@ func runIce(c *command, s *shell, args []string) error {
 	if err != nil {
 		return err
 	}
-	if *name == "" {
-		*name = f.Design.Kitchen.Profile
-	}
-	kitchen, err := cold.FindOwn(*name)
+	kitchen, err := kitchenOf(f, files[0], *name)
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
+		return err
 	}
 	if !math.IsNaN(*swing) {
 		kitchen.SwingK = *swing

@@ -70,3 +70,36 @@ func TestWeeksAndSwingsOutsideTheirRangesAreMisuse(t *testing.T) {
 	assert.Equal(t, exitInput, code)
 	assert.Contains(t, err, "igloo")
 }
+
+// What a maker said of how icy batches ate, coarser than the law had it, makes the next
+// answer coarser, by one factor on every size, and surer.
+func TestTheIceLearnsFromHowBatchesAte(t *testing.T) {
+	k := newKitchen(t)
+	ask := func() (a iced, learnt map[string]any) {
+		code, out, err := k.run("", "ice", "--json", "quay.yaml")
+		require.Equal(t, exitFine, code, err)
+		require.NoError(t, json.Unmarshal([]byte(out), &a))
+		var more struct{ Learnt map[string]any }
+		require.NoError(t, json.Unmarshal([]byte(out), &more))
+		return a, more.Learnt
+	}
+	before, none := ask()
+	assert.Nil(t, none)
+	k.file("quay.batches.yaml", "---\nbatch: a\nate: {icy: slightly coarse}\nforecast: {ice_um: 34}\n...\n"+
+		"---\nbatch: b\nate: {icy: slightly coarse}\nforecast: {ice_um: 34}\n...\n")
+	after, learnt := ask()
+	assert.EqualValues(t, 2, learnt["batches"])
+	factor := learnt["factor"].(float64)
+	assert.Greater(t, factor, 1.05)
+	assert.InEpsilon(t, factor, after.Custard.Wall/before.Custard.Wall, 0.01)
+	assert.Less(t, after.Custard.High/after.Custard.Low, before.Custard.High/before.Custard.Low)
+	k.file("quay.batches.yaml", "---\nbatch: a\nate: {icy: slightly coarse}\nforecast: {ice_um: 34}\n...\n---\nbatch: learning\noff: [ice]\n...\n")
+	off, none := ask()
+	assert.Nil(t, none, "it is switched off")
+	assert.Equal(t, before, off)
+
+	k.file("quay.batches.yaml", "---\nbatch: a\nate: {icy: very}\n...\n")
+	code, _, err := k.run("", "ice", "quay.yaml")
+	assert.Equal(t, exitInput, code)
+	assert.Contains(t, err, `quay.batches.yaml:3: ate.icy: "very" is not one of fine`)
+}

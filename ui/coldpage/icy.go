@@ -48,6 +48,7 @@ func (p *Page) fillIce(v *view) {
 	})
 	v.prose(told(func(i *planning.Ice) string { return say.IceHelp(page.Reads, i.Remedies) }))
 	v.prose(told(func(i *planning.Ice) string { return say.IcePutBack(page.Reads, &i.Answer) }))
+	v.prose(told(func(i *planning.Ice) string { return say.IceLearnt(page.Reads, &i.Answer) }))
 	v.prose(told(func(i *planning.Ice) string { return say.IceNotModelled(page.Reads, &i.Answer) }))
 }
 

@@ -28,6 +28,16 @@ type Profile struct {
 	FreeShelfCM2   float64
 	Churn          Churn
 	Cook           Cook
+
+	Learnt Learnt
+}
+
+// Learnt is what batches made here have taught that no setting of a kitchen says. No
+// file of kitchens keeps it: a notebook teaches it anew. The zero Learnt is nothing.
+type Learnt struct {
+	IceBatches      int     // of which somebody said how icy they ate
+	IceFactor       float64 // on the diameter of crystals; 0: not learnt
+	IceLeftFraction float64 // of the logarithm of their band, where IceFactor is learnt
 }
 
 // Churn is what freezes the custard while it turns.

@@ -8,13 +8,10 @@ import (
 // Options adjusts Tell. The zero Options looks at DefaultWeeks.
 type Options struct {
 	Weeks int // 1 to MostWeeks; 0 means DefaultWeeks
-	// Factor is what a maker's judged batches teach, on all diameters, within
-	// LeastFactor and MostFactor; 0 means 1, nothing learnt.
-	Factor float64
 }
 
-// The ranges of Options. A factor beyond 1.5 either way is more than a kitchen's
-// own ways explain (an estimate).
+// The ranges of Options, and of what a kitchen has learnt of its ice. A factor beyond
+// 1.5 either way is more than a kitchen's own ways explain (an estimate).
 const (
 	DefaultWeeks            = 12
 	MostWeeks               = 52
@@ -40,7 +37,9 @@ type Answer struct {
 	// law was not looked at. NaN where it never does.
 	BeginsC float64
 
-	factor float64 // Options.Factor
+	// Learnt is what the kitchen's batches teach: every diameter is times its
+	// IceFactor, and its band as much narrower.
+	Learnt cold.Learnt
 }
 
 // soonWeeks is how soon a change of word is worth telling a maker who did not ask:

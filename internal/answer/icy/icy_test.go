@@ -207,11 +207,25 @@ func TestItKeepsItsWordUntilTheWordsEnd(t *testing.T) {
 
 func TestAMakersFactorScalesEverySize(t *testing.T) {
 	k := keep(t, market.Honey(), cold.Default())
-	plain, learnt := k.told(t, Options{}), k.told(t, Options{Factor: 1.3})
+	plain := k.told(t, Options{})
+	k.a.Profile.Learnt = cold.Learnt{IceFactor: 1.3, IceLeftFraction: 0.5}
+	learnt := k.told(t, Options{})
+	width := func(a *Answer) float64 {
+		band := a.Custard.Weeks[len(a.Custard.Weeks)-1].Coarser()
+		return math.Log(band.HighUM / band.LowUM)
+	}
+	assert.InEpsilon(t, 0.5, width(&learnt)/width(&plain), 1e-9, "half of the band is left")
+	assert.Equal(t, 1.3, learnt.Learnt.IceFactor)
 	assert.InEpsilon(t, 1.3, learnt.Custard.AfterFreezing.ValueUM/plain.Custard.AfterFreezing.ValueUM, 1e-9)
 	assert.InEpsilon(t, 1.3, end(&learnt)/end(&plain), 1e-9)
 	assert.Equal(t, plain.Steps, learnt.Steps)
-	for _, o := range []Options{{Factor: 1.6}, {Factor: 0.5}, {Factor: math.NaN()}, {Weeks: -1}, {Weeks: 53}} {
+	for _, l := range []cold.Learnt{{IceFactor: 1.6, IceLeftFraction: 1}, {IceFactor: 0.5, IceLeftFraction: 1}, {IceFactor: math.NaN(), IceLeftFraction: 1}, {IceFactor: 1}, {IceFactor: 1, IceLeftFraction: 2}} {
+		k.a.Profile.Learnt = l
+		_, err := Tell(&k.r, &k.a, Options{})
+		assert.Error(t, err, "%+v", l)
+	}
+	k.a.Profile.Learnt = cold.Learnt{}
+	for _, o := range []Options{{Weeks: -1}, {Weeks: 53}} {
 		_, err := Tell(&k.r, &k.a, o)
 		assert.Error(t, err, "%+v", o)
 	}

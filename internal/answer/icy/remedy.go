@@ -91,8 +91,7 @@ type trial struct {
 	storage  bool // it changes nothing before the storage: no heat to solve
 }
 
-// tell tells the trial's ice, with the weeks and the factor of the answer that it is
-// held against.
+// tell tells the trial's ice, with the weeks of the answer that it is held against.
 func (c *trial) tell(ctx context.Context, a *cold.Answer, was *Answer) (Answer, error) {
 	plan := *a
 	plan.Profile = c.kitchen
@@ -103,7 +102,7 @@ func (c *trial) tell(ctx context.Context, a *cold.Answer, was *Answer) (Answer, 
 		}
 	}
 	t := told(c.r, &plan)
-	t.weeks, t.factor, t.toEnd, t.gums = was.Weeks, was.factor, c.toEnd, was.Gums
+	t.weeks, t.toEnd, t.gums = was.Weeks, c.toEnd, was.Gums
 	return t.all(), nil
 }
 

@@ -21,23 +21,25 @@ const littleIce = 0.2
 const leastGum = 0.001
 
 // Tell says how icy the design is whose evaluation is r and whose plan of the
-// cold is a, with the frames of its hardening. It takes a few milliseconds and
-// runs no heat. Options outside their ranges are an error.
+// cold is a, with the frames of its hardening, and with what a's kitchen has learnt of
+// its ice. It takes a few milliseconds and runs no heat. Options, or a factor, outside
+// their ranges are an error.
 func Tell(r *model.Result, a *cold.Answer, o Options) (Answer, error) {
 	if o.Weeks == 0 {
 		o.Weeks = DefaultWeeks
 	}
-	if o.Factor == 0 {
-		o.Factor = 1
-	}
 	switch {
 	case o.Weeks < 1 || o.Weeks > MostWeeks:
 		return Answer{}, fmt.Errorf("the ice: %d weeks are outside 1 to %d", o.Weeks, MostWeeks)
-	case !(o.Factor >= LeastFactor-1e-9 && o.Factor <= MostFactor):
-		return Answer{}, fmt.Errorf("the ice: a factor of %g is outside %.2f to %.2f", o.Factor, LeastFactor, MostFactor)
 	}
 	t := told(r, a)
-	t.factor, t.weeks = o.Factor, o.Weeks
+	if !(t.factor >= LeastFactor-1e-9 && t.factor <= MostFactor+1e-9) {
+		return Answer{}, fmt.Errorf("the ice: a factor of %g is outside %.2f to %.2f", t.factor, LeastFactor, MostFactor)
+	}
+	if !(t.left > 0 && t.left <= 1) {
+		return Answer{}, fmt.Errorf("the ice: %g of a band is outside 0 to 1", t.left)
+	}
+	t.weeks = o.Weeks
 	return t.all(), nil
 }
 
@@ -46,20 +48,25 @@ type teller struct {
 	r       *model.Result
 	a       *cold.Answer
 	gums    bool
-	toEnd   bool // beaten once more as it goes into the tub
-	factor  float64
+	toEnd   bool    // beaten once more as it goes into the tub
+	factor  float64 // on every diameter, learnt
+	left    float64 // of the logarithm of a band
 	weeks   int
 	tub     tubHistory
 	storedC float64
 }
 
 func told(r *model.Result, a *cold.Answer) *teller {
-	return &teller{r: r, a: a, gums: gummed(r), factor: 1, weeks: DefaultWeeks, tub: historyOf(&a.Harden), storedC: a.Storage.AtC}
+	t := &teller{r: r, a: a, gums: gummed(r), factor: 1, left: 1, weeks: DefaultWeeks, tub: historyOf(&a.Harden), storedC: a.Storage.AtC}
+	if l := &a.Profile.Learnt; l.IceFactor != 0 {
+		t.factor, t.left = l.IceFactor, l.IceLeftFraction
+	}
+	return t
 }
 
 func (t *teller) all() Answer {
 	p := &t.a.Profile
-	out := Answer{AtC: t.storedC, SwingK: p.SwingK, Openings: p.Openings, Beating: p.Layer.Beating, Churned: p.Churn.Turns(), Weeks: t.weeks, Gums: t.gums, factor: t.factor}
+	out := Answer{AtC: t.storedC, SwingK: p.SwingK, Openings: p.Openings, Beating: p.Layer.Beating, Churned: p.Churn.Turns(), Weeks: t.weeks, Gums: t.gums, Learnt: p.Learnt}
 	if t.r.Dense.InTub() {
 		slow := 1.0
 		if t.gums {
@@ -137,7 +144,8 @@ func (t *teller) phase(out *Phase, law *ice.Law, b *phase.Body, from frozen) [2]
 }
 
 func (t *teller) scaled(s ice.Size) ice.Size {
-	return ice.Size{ValueUM: s.ValueUM * t.factor, LowUM: s.LowUM * t.factor, HighUM: s.HighUM * t.factor}
+	v := s.ValueUM * t.factor
+	return ice.Size{ValueUM: v, LowUM: v * math.Pow(s.LowUM/s.ValueUM, t.left), HighUM: v * math.Pow(s.HighUM/s.ValueUM, t.left)}
 }
 
 // stored returns the growth of one cell in storage.

@@ -179,5 +179,16 @@ func (p *Posterior) Slips() []Observation {
 // Narrower returns how wide a factor's band is, of what it was before any batch.
 func (p *Posterior) Narrower(f Factor) float64 { return p.Factors[f].SD / prior[f] }
 
+// Counts returns how many measurements are about a factor, slips among them.
+func (p *Posterior) Counts(f Factor) int {
+	n := 0
+	for i := range p.Observations {
+		if p.Observations[i].Of == f {
+			n++
+		}
+	}
+	return n
+}
+
 // Learnt reports whether a factor has been measured.
 func (p *Posterior) Learnt(f Factor) bool { return p.Narrower(f) < 1-1e-9 }

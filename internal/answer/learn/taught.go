@@ -45,16 +45,16 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 		k.Counter.LearntSpreadFraction = math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay)) - 1
 		k.Counter.Measured = fmt.Sprintf("learnt from %d batches", p.Batches)
 	}
+	if p.Learnt(Ice) {
+		k.Learnt.IceFactor = math.Min(math.Max(math.Exp(p.Factors[Ice].Mean), icy.LeastFactor), icy.MostFactor)
+		k.Learnt.IceLeftFraction = p.Narrower(Ice)
+		k.Learnt.IceBatches = p.Counts(Ice)
+	}
 	return k
 }
 
 // The air of a freezer as package cold takes it, °C.
 const coldestAirC, warmestAirC = -40, -2
-
-// IceFactor is for icy.Options.
-func (p *Posterior) IceFactor() float64 {
-	return math.Min(math.Max(math.Exp(p.Factors[Ice].Mean), icy.LeastFactor), icy.MostFactor)
-}
 
 // HardnessFactor is by how much the custard is harder than the law says.
 func (p *Posterior) HardnessFactor() float64 { return math.Exp(p.Factors[Hardness].Mean) }

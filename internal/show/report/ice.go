@@ -64,8 +64,16 @@ func (i Ice) MarshalJSON() ([]byte, error) {
 		"custard": iceJSON(&a.Custard), "foam": iceJSON(&a.Foam), "by_step": steps, "remedies": remedies,
 		"stays":    dict{"word": a.Keeps.Word.Name(), "up_to_um": Number(a.Keeps.UpToUM), "weeks": Number(a.Keeps.Weeks), "weeks_low": Number(a.Keeps.LowWeeks), "weeks_high": Number(a.Keeps.HighWeeks)},
 		"put_back": dict{"minutes": Number(b.Minutes), "ring_c": Number(b.RingC), "core_c": Number(b.CoreC), "wall_um": Number(b.Ring.ValueUM), "core_um": Number(b.Core.ValueUM), "icy_rim": b.Rim},
-		"gums":     a.Gums, "sentences": say.Ice(Reads, a), "line": word(say.IceLine(Reads, a)),
+		"learnt":   iceLearnt(a), "gums": a.Gums, "sentences": say.Ice(Reads, a), "line": word(say.IceLine(Reads, a)),
 	})
+}
+
+// iceLearnt is what batches have taught, null for nothing.
+func iceLearnt(a *icy.Answer) any {
+	if a.Learnt.IceFactor == 0 {
+		return nil
+	}
+	return dict{"batches": a.Learnt.IceBatches, "factor": Number(a.Learnt.IceFactor), "band_left": Number(a.Learnt.IceLeftFraction)}
 }
 
 // iceJSON is one phase's ice, null of one that there is not.

@@ -248,6 +248,16 @@ func IcePutBack(s Style, a *icy.Answer) string {
 // is due: the mush is soon colder (our own).
 const untriedK = 1
 
+// IceLearnt says what the kitchen's batches have moved the sizes by; "" where nothing
+// was learnt.
+func IceLearnt(s Style, a *icy.Answer) string {
+	if a.Learnt.IceFactor == 0 {
+		return ""
+	}
+	return "Your words for how icy " + s.Count(a.Learnt.IceBatches, "batch", "batches") + " ate are in these sizes: they are " +
+		s.Number(a.Learnt.IceFactor, 2) + " times the law's, and their band is " + s.Percent(100*a.Learnt.IceLeftFraction, 0) + " as wide."
+}
+
 // IceNotModelled says what the figures leave out.
 func IceNotModelled(s Style, a *icy.Answer) string {
 	text := "Not in these figures: what the beaters break, crystals that grow together, and what yolk and starch do to the ice. "
@@ -267,7 +277,7 @@ func IceNotModelled(s Style, a *icy.Answer) string {
 // Ice says all of it, in order, without the remedies.
 func Ice(s Style, a *icy.Answer) []string {
 	var out []string
-	for _, text := range [...]string{IceOf(s, "custard", &a.Custard), IceOf(s, "foam", &a.Foam), IceKeeps(s, a), IceSteps(s, a), IcePutBack(s, a)} {
+	for _, text := range [...]string{IceOf(s, "custard", &a.Custard), IceOf(s, "foam", &a.Foam), IceKeeps(s, a), IceSteps(s, a), IcePutBack(s, a), IceLearnt(s, a)} {
 		if text = strings.TrimSpace(text); text != "" {
 			out = append(out, text)
 		}

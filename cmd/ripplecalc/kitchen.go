@@ -1,0 +1,40 @@
+package main
+
+import (
+	"fmt"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/designfile"
+)
+
+// notebookOf returns the batches beside a design file and what they teach of it; a
+// design from standard input has none. Errors name the file of the batches.
+func notebookOf(f *designfile.File, name string) (batch.Notebook, learn.Posterior, error) {
+	if name == "-" {
+		return batch.Notebook{}, learn.Prior(), nil
+	}
+	n, err := batch.Load(batch.PathOf(name))
+	if err != nil {
+		return n, learn.Prior(), err
+	}
+	return n, learn.From(&n), nil
+}
+
+// kitchenOf returns the kitchen in which the design of file name is made, profile or,
+// for "", the design's own, as the batches beside the file have shown it.
+func kitchenOf(f *designfile.File, name, profile string) (cold.Profile, error) {
+	if profile == "" {
+		profile = f.Design.Kitchen.Profile
+	}
+	k, err := cold.FindOwn(profile)
+	if err != nil {
+		return k, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	_, p, err := notebookOf(f, name)
+	if err != nil {
+		return k, err
+	}
+	return p.Kitchen(&f.Design, k), nil
+}
