@@ -30,6 +30,9 @@ is not written.
             English are the design's label.de.name and label.de.ingredients
   --made 2026-07-14, --keeps 90d or 6m, --date day, month or year
             the day it was made and for how long it keeps, as you have found out
+  --batch NAME or last
+            day, lot and how long it keeps from the notebook beside the design,
+            where they are not given
   --maker "Name, street, town"   --lot WORDS   --storage WORDS   --brand WORDS
   --exempt  no panel: you sell so little that the rules ask for none
   --contact "TELEPHONE or address"
@@ -128,6 +131,9 @@ func runLabel(c *command, s *shell, args []string) error {
 		return err
 	}
 	tub.Place = string(place)
+	if err := tub.ofBatch(c, files[0]); err != nil {
+		return err
+	}
 	p, err := tub.Pack(f.Design, words)
 	if err != nil {
 		return misread(c, err)

@@ -13,16 +13,23 @@ import (
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/sticker"
+	"ripplewright/internal/work/batch"
 )
 
 // tubFlags are those flags of label that are about the whole label of a tub.
-type tubFlags struct{ sticker.Choices }
+type tubFlags struct {
+	sticker.Choices
+	batch string // a batch of the notebook, or lastBatch
+}
+
+// lastBatch stands for the batch that was written down last.
+const lastBatch = "last"
 
 func (t *tubFlags) on(f *flag.FlagSet) {
 	for name, to := range map[string]*string{
 		"place": &t.Place, "sale": &t.Sale, "lang": &t.Languages, "made": &t.Made, "keeps": &t.Keeps, "date": &t.Date, "maker": &t.Maker, "contact": &t.Contact,
 		"lot": &t.Lot, "storage": &t.Storage, "brand": &t.Brand, "tub": &t.Tub, "tub-mm": &t.TubMM, "net": &t.NetML, "sheet": &t.Sheet,
-		"margin": &t.Margin, "article": &t.Article, "gap": &t.Gap, "first": &t.First, "copies": &t.Copies,
+		"margin": &t.Margin, "article": &t.Article, "gap": &t.Gap, "first": &t.First, "copies": &t.Copies, "batch": &t.batch,
 	} {
 		f.StringVar(to, name, "", "")
 	}
@@ -60,7 +67,27 @@ func (t *tubFlags) where(c *command, flags *flag.FlagSet, region *string) (place
 
 // tubFlagNames are the flags that make sense only with --place.
 var tubFlagNames = []string{"sale", "lang", "made", "keeps", "date", "maker", "contact", "lot", "storage", "brand", "tub", "tub-mm", "sheet", "net", "margin",
-	"gap", "grams", "exempt", "lid", "article", "front-of-pack", "copies", "first"}
+	"gap", "grams", "exempt", "lid", "article", "front-of-pack", "copies", "first", "batch"}
+
+// ofBatch fills in what the notebook beside a design says of the batch asked for.
+func (t *tubFlags) ofBatch(c *command, file string) error {
+	if t.batch == "" {
+		return nil
+	}
+	notes, err := batch.Load(batch.PathOf(file))
+	if err != nil {
+		return err
+	}
+	b, known := notes.Find(t.batch)
+	if n := len(notes.Batches); t.batch == lastBatch && n > 0 {
+		b, known = notes.Batches[n-1], true
+	}
+	if !known {
+		return c.misused("--batch %s: %s has no such batch", echo.Quoted(t.batch), batch.PathOf(file))
+	}
+	t.Choices = t.OfBatch(b)
+	return nil
+}
 
 // misread says which flag cannot be read.
 func misread(c *command, err error) error {

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/work/batch"
 )
 
 // ripplecalc runs the program on a copy of the demo, whose name stands for it.
@@ -141,4 +143,25 @@ func TestTheModelStandsBesideDateAndQuantity(t *testing.T) {
 	assert.NotContains(t, out, "beside_date", "no date is asked for")
 	_, out, _ = ripplecalc(t, "label", "hazelnut.yaml", "--place", "us")
 	assert.NotContains(t, out, "A few tubs may be", "the tolerable errors are the EU's and the UK's")
+}
+
+// A batch of the notebook beside the design gives the day, the lot and until when.
+func TestALabelTakesItsDayAndLotFromTheNotebook(t *testing.T) {
+	k := newKitchen(t)
+	text, err := os.ReadFile("../../assets/demos/hazelnut.yaml")
+	require.NoError(t, err)
+	k.file("hazelnut.yaml", string(text))
+	code, _, problem := k.run("", "label", "hazelnut.yaml", "--place", "uk", "--batch", "last")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, problem, "hazelnut.batches.yaml has no such batch")
+	require.NoError(t, batch.Append(k.path("hazelnut.batches.yaml"), batch.Batch{ID: "quay-1", Made: "2026-07-14", BestBefore: "2027-01-14"}))
+	require.NoError(t, batch.Append(k.path("hazelnut.batches.yaml"), batch.Batch{ID: "quay-2", Made: "2026-08-31", Lot: "pier 9"}))
+	_, out, _ := k.run("", "label", "hazelnut.yaml", "--place", "uk", "--batch", "quay-1")
+	assert.Contains(t, out, "Date: Best before 14.01.2027")
+	assert.Contains(t, out, "Lot: quay-1")
+	_, out, _ = k.run("", "label", "hazelnut.yaml", "--place", "uk", "--batch", "last", "--keeps", "6m")
+	assert.Contains(t, out, "Date: Best before 28.02.2027")
+	assert.Contains(t, out, "Lot: pier 9")
+	_, out, _ = k.run("", "label", "hazelnut.yaml", "--place", "uk", "--batch", "last")
+	assert.Contains(t, out, "Date: you must add for how long it keeps", "the notebook does not say")
 }

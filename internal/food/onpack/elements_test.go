@@ -111,6 +111,10 @@ func TestWhatTheMakerSaysFillsTheLabel(t *testing.T) {
 	assert.Equal(t, onpack.Filled, states(got)[onpack.Lot], "a month does not save the lot")
 	assert.Contains(t, got[6].Text, "Mindestens haltbar bis Ende 12.2026")
 	assert.Equal(t, "L26195", got[8].Text)
+	p.Form, p.Lot = onpack.ByDay, "pier 9"
+	got = onpack.Elements(quay(), p, words(t))
+	assert.Equal(t, "pier 9", got[8].Text, "a lot that the maker wants stands there")
+	assert.Equal(t, onpack.Filled, got[8].State)
 }
 
 // A translated list that leaves an allergen out is not taken.

@@ -139,6 +139,8 @@ type Fill struct {
 	// in the US.
 	TolerableML float64 `json:"tolerable_error_ml"`
 	NeverML     float64 `json:"never_more_ml"`
+
+	TubML float64 `json:"tub_outside_ml"` // the chosen tub by its outside, which it cannot hold more than
 }
 
 // FillOf holds what is declared against what the tub holds.
@@ -149,6 +151,7 @@ func FillOf(f Food, p Pack) Fill {
 	}
 	out.SpareFraction = 1 - out.DeclaredML/out.HoldsML
 	out.TolerableML, out.NeverML = TolerableErrorML(out.DeclaredML)
+	out.TubML = p.Tub.OutsideML()
 	return out
 }
 

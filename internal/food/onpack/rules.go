@@ -107,6 +107,9 @@ func ruleOf(p Pack, f Food, key Key) rule {
 	case key == Lot && r.due && m.dateSavesLot():
 		r = free("the date with its day and month stands for it", "Directive 2011/91/EU as LKV § 2 no. 5 has it", LawRead)
 	}
+	if key == Lot && p.Lot != "" && p.Sale != Scooped { // the maker wants it there
+		r.voluntary = true
+	}
 	return r
 }
 

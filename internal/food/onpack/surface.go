@@ -60,6 +60,17 @@ func (t Tub) Sector() (innerMM, outerMM, degrees float64) {
 	return innerMM, innerMM + s, math.Pi * (wide - narrow) / s * 180 / math.Pi
 }
 
+// OutsideML is the volume of the tub by its outside, mL: more than it can ever hold
+// up to its rim.
+func (t Tub) OutsideML() float64 {
+	if t.Box() {
+		return t.LengthMM * t.BreadthMM * t.HeightMM / mm3PerML
+	}
+	return math.Pi / 12 * t.HeightMM * (t.TopMM*t.TopMM + t.TopMM*t.BottomMM + t.BottomMM*t.BottomMM) / mm3PerML
+}
+
+const mm3PerML = 1000
+
 // The share of a round wall that is the principal display panel: 21 CFR
 // 101.1(b).
 const panelShare = 0.4

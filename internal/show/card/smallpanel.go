@@ -115,7 +115,7 @@ func usLinearPanel(l *label.Label, width float64) *draw.List {
 		rest = append(rest, typeset.Run{Text: ". " + strings.TrimSuffix(l.NotSignificant, "."), Style: st})
 	}
 	rest = append(rest, typeset.Run{Text: ".", Style: st})
-	t := typeset.Stack(0.9, typeset.Paragraph(width-2*usPad, smallNumber+1, runs...), typeset.Paragraph(width-2*usPad, usSmall+1.4, rest...))
+	t := typeset.Stack(1.8, typeset.Paragraph(width-2*usPad, smallNumber+1, runs...), typeset.Paragraph(width-2*usPad, usSmall+1.4, rest...))
 	p.Place(t, usPad, usPad+0.4, 1)
 	p.H = t.H + 2*usPad + 1
 	typeset.Frame(p, 0, 0, p.W, p.H, usBox, black)

@@ -148,7 +148,7 @@ func usTabularDualPanel(l *label.Label) *draw.List {
 	note := typeset.Text(head, usSmall+1.2, facts(draw.Sans, usSmall), strings.TrimSpace(l.Footnote+" "+l.NotSignificant))
 	p.Place(note, usPad, y+1.4, 1)
 	right, bottom := dualTable(p, columns, usPad+head+3)
-	p.W, p.H = right+usPad, max(y+1.4+note.H, bottom)+usPad
+	p.W, p.H = right+usPad, max(y+1.4+note.H+usPad, bottom+usPad/3) // the last line has air of its own
 	typeset.Frame(p, 0, 0, p.W, p.H, usBox, black)
 	return p
 }
@@ -172,8 +172,15 @@ func dualTable(p *draw.List, columns []label.PanelColumn, x float64) (rightmost,
 		typeset.WriteRight(p, right[k], top+2.6, facts(draw.SansBold, usSmall), "% DV*")
 	}
 	at := top + 3.4
+	vitamins := false
 	for i, n := range columns[0].Lines[1:] {
-		typeset.Fill(p, x, at, right[1]-x, usHair, black)
+		if n.Vitamin && !vitamins {
+			vitamins = true
+			typeset.Fill(p, x, at, right[1]-x, usThinBar, black)
+			at += usThinBar
+		} else {
+			typeset.Fill(p, x, at, right[1]-x, usHair, black)
+		}
 		base := onPitch(at)
 		usName(p, x+float64(n.Indent)*usIndent*0.75, base, n, false)
 		for k := range columns {
@@ -182,6 +189,9 @@ func dualTable(p *draw.List, columns []label.PanelColumn, x float64) (rightmost,
 			typeset.WriteRight(p, right[k], base, dvStyle(n), v.DVText)
 		}
 		at += usPitch
+	}
+	for k := range columns { // down the columns' left
+		typeset.Fill(p, right[k]-col, usPad, usHair, at-usPad, black)
 	}
 	return right[1], at
 }

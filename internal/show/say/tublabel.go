@@ -139,6 +139,9 @@ func LabelFill(s Style, place onpack.Place, f onpack.Fill) string {
 	} else {
 		text += "It may shrink by " + s.Percent(100*f.SpareFraction, 1) + " in store before the average falls short."
 	}
+	if f.HoldsML > f.TubML {
+		text += " The tub chosen for the label has " + s.with(s.Number(f.TubML, 0), "mL") + " by its outside: it cannot hold that."
+	}
 	if place != onpack.US {
 		text += " A few tubs may be " + s.with(s.Number(f.TolerableML, 1), "mL") + " short, none more than " + s.with(s.Number(f.NeverML, 1), "mL") + "."
 	}

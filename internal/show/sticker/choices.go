@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 )
 
@@ -206,6 +207,26 @@ func (c *Content) settle() {
 			}
 		}
 	}
+}
+
+// OfBatch fills in what is not typed from a batch of the notebook: the day it was
+// made, its lot, and for how long it keeps, where it says until when.
+func (t Choices) OfBatch(b batch.Batch) Choices {
+	if t.Lot == "" {
+		if t.Lot = b.Lot; t.Lot == "" {
+			t.Lot = b.ID
+		}
+	}
+	if t.Made != "" {
+		return t
+	}
+	t.Made = b.Made
+	made, err := time.Parse(time.DateOnly, b.Made)
+	last, lastErr := time.Parse(time.DateOnly, b.BestBefore)
+	if t.Keeps == "" && err == nil && lastErr == nil && last.After(made) {
+		t.Keeps = onpack.Durability{Days: int(last.Sub(made).Hours() / 24)}.String()
+	}
+	return t
 }
 
 // Numbered returns n copies of a label; where a lot stands on them, each has a

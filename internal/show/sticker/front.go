@@ -30,7 +30,7 @@ const (
 	namePerMM   = 0.125 // the largest on a face of so many mm
 	brandOver   = 1.9
 	nameStep    = 0.25
-	frontAir    = 0.06 // kept free at each side of a front, of its width
+	frontAir    = 0.08 // kept free on each side of the names, of their room
 	dashMM      = 12.0 // the rule between the two names
 )
 
@@ -115,20 +115,29 @@ func (c *Content) frontOf(on area) Face {
 	if !ok {
 		return f
 	}
-	room := bottom - marginMM
+	list, pt, side := c.fitTitle(e, on.w, bottom-marginMM, least)
+	if list == nil {
+		f.Why = "the name has no room at letters of the height asked for"
+		return f
+	}
+	f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, side, marginMM+(bottom-marginMM-list.H)*nameHigh)
+	return f
+}
+
+// fitTitle sets the names on a face w mm wide in a room so high: with air around
+// them, else without, else without the maker's own; nil where nothing fits.
+func (c *Content) fitTitle(e onpack.Element, w, room, least float64) (list *draw.List, pt, side float64) {
 	for _, brand := range []bool{c.Brand != "", false} {
-		for _, pt := range names(on.w, least) {
-			for _, side := range []float64{max(marginMM, frontAir*on.w), marginMM} {
-				list, wide := c.title(e, pt, on.w-2*side, brand)
-				if list.H <= room && !wide {
-					f.put(Box{Key: onpack.Name, LetterMM: pt * point * xHeight, LeastMM: least, Rule: rule, list: list}, side, marginMM+(room-list.H)*nameHigh)
-					return f
+		for _, air := range []float64{frontAir, 0} {
+			side = max(marginMM, air*w)
+			for _, pt := range names(w, least) {
+				if list, wide := c.title(e, pt, w-2*side, brand); list.H <= room*(1-2*air) && !wide {
+					return list, pt, side
 				}
 			}
 		}
 	}
-	f.Why = "the name has no room at letters of the height asked for"
-	return f
+	return nil, 0, 0
 }
 
 // title sets the name in its languages at a size, over it the maker's own, and

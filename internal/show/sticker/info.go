@@ -3,9 +3,7 @@ package sticker
 import (
 	"strings"
 
-	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
-	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
 )
@@ -18,7 +16,7 @@ const (
 	largestText = 9.0
 	textStep    = 0.25
 	textLead    = 1.28
-	blockGap    = 0.62 // between two of its paragraphs, of the type's size
+	blockGap    = 0.72 // between two of its paragraphs, of the type's size
 )
 
 // block is an element to be set at a size and width.
@@ -28,10 +26,9 @@ type block struct {
 	set  func(w, pt float64) *draw.List
 }
 
-// information lays out everything but name and quantity on an area, and reports
-// whether all is there.
-func (c *Content) information(on []area) ([]Face, bool) {
-	a := on[0]
+// information lays out everything but name and quantity on areas, the panel in a
+// form, and reports whether all is there.
+func (c *Content) information(on []area, form Form) ([]Face, bool) {
 	least, rule := c.least()
 	blocks := c.blocks(rule)
 	faces := make([]Face, len(on))
@@ -41,38 +38,29 @@ func (c *Content) information(on []area) ([]Face, bool) {
 			faces[i].Name = "more information"
 		}
 	}
-	_, due := c.element(onpack.Nutrition)
-	for _, draw := range c.panels(due && c.Panel != nil, a) { // the full form first: a smaller one only where that has no room
-		for _, pt := range sizes(least) {
-			if p := draw(pt); (!due || p.list != nil) && c.place(faces, blocks, p, pt, least, rule) {
-				return faces, true
+	set := c.panels(form, on[0])
+	type try struct {
+		panel
+		pt float64
+	}
+	var even, crowded []try
+	for _, pt := range sizes(least) {
+		for _, p := range set(pt) {
+			if p.crowded {
+				crowded = append(crowded, try{p, pt})
+			} else {
+				even = append(even, try{p, pt})
 			}
+		}
+	}
+	for _, t := range append(even, crowded...) {
+		if c.place(faces, blocks, t.panel, t.pt, least, rule) {
+			return faces, true
 		}
 	}
 	faces[0].Why = "ingredients, nutrition and what goes with them have no room at letters of the height asked for"
 	return faces, false
 }
-
-// panel is a nutrition panel in one of its forms.
-type panel struct {
-	list   *draw.List
-	letter float64 // mm, as the rule measures
-	least  float64
-	rule   string
-	form   Form
-}
-
-// Form is the form in which nutrition stands on a tub.
-type Form string
-
-// TooSmall stands for the panel on a package too small for one: where to ask for it.
-// The other forms of the US are those of package card; elsewhere it is a table or a
-// line.
-const (
-	TooSmall Form = "too_small"
-	Table    Form = "table"
-	InALine  Form = "line"
-)
 
 // sizes are those that are tried for text, pt, down to the least that the rule
 // allows.
@@ -83,45 +71,6 @@ func sizes(least float64) []float64 {
 	}
 	return append(out, size(least))
 }
-
-// panels returns how nutrition may be drawn on an area beside text of a size, the
-// full form first; one that draws nothing where it is not due.
-func (c *Content) panels(due bool, a area) []func(pt float64) panel {
-	if !due {
-		return []func(float64) panel{func(float64) panel { return panel{} }}
-	}
-	w := a.w - 2*marginMM
-	var out []func(float64) panel
-	if c.Place == onpack.US {
-		for _, form := range card.OnTub(c.Panel, a.h, c.Tub.LabelAreaIn2()) {
-			noted := *c.Panel
-			if c.bounded() {
-				noted.Footnote += " " + atLeast[true]
-			}
-			list, smallest := card.DrawOnTub(&noted, form, w)
-			if form == card.SmallTabular || form == card.Linear { // which have no footnote
-				list = c.noted(list, smallestUSType)
-			}
-			p := panel{list, smallest * point, smallestUSType * point, "21 CFR 101.9(d)(1)(iii): type of 6 points", Form(form)}
-			out = append(out, func(float64) panel { return p })
-		}
-		if c.mayAsk() {
-			out = append(out, func(pt float64) panel {
-				list := hanging(typeset.Text(w, textLead*pt, typeset.Type(draw.Sans, pt, black), c.AskFor()), pt)
-				return panel{list, pt * point * xHeight, usLetterMM, "21 CFR 101.9(j)(13)(i); letters by 101.2(c)", TooSmall}
-			})
-		}
-		return out
-	}
-	least, rule := c.least()
-	for _, share := range []float64{0.4, 0.5, 0.6, 0.75, 1} {
-		out = append(out, func(pt float64) panel { return panel{c.table(share*w, pt), pt * point * xHeight, least, rule, Table} })
-	}
-	return append(out, func(pt float64) panel { return panel{c.line(w, pt), pt * point * xHeight, least, rule, InALine} }) // Article 34(2)
-}
-
-// smallestUSType is the least type of a panel, pt.
-const smallestUSType = 6
 
 // slot is where text may stand on a face.
 type slot struct {
@@ -141,19 +90,27 @@ func (c *Content) place(faces []Face, blocks []block, p panel, pt, least float64
 	}
 	with := func(first ...slot) []slot { return append(first, next...) }
 	ways := [][]slot{with(whole)}
-	top := marginMM
+	left, top := marginMM, marginMM
 	if p.list != nil {
-		if p.list.H > h && p.list.H <= first.HeightMM-2*panelMarginMM {
-			top = (first.HeightMM - p.list.H) / 2
-		}
-		if p.list.W > w+1e-9 || top+p.list.H > first.HeightMM-panelMarginMM+1e-9 {
+		left = min(left, (first.WidthMM-p.list.W)/2)
+		top = min(top, (first.HeightMM-p.list.H)/2)
+		if min(left, top) < panelMarginMM-1e-9 {
 			return false
 		}
-		beside := slot{0, marginMM + p.list.W + gapMM, marginMM, w - p.list.W - gapMM, h}
+		beside := slot{0, left + p.list.W + gapMM, marginMM, first.WidthMM - left - p.list.W - gapMM - marginMM, h}
 		below := slot{0, marginMM, marginMM + p.list.H + gapMM, w, h - p.list.H - gapMM}
-		ways = [][]slot{{beside}, {below}}
-		if len(next) > 0 {
-			ways = append(ways, next, with(beside), with(below))
+		ways = nil
+		if p.aside {
+			ways = append(ways, []slot{beside})
+		}
+		if p.alone {
+			ways = append(ways, []slot{below})
+		}
+		if len(next) > 0 && p.alone {
+			ways = append(ways, next, with(below))
+		}
+		if len(next) > 0 && p.aside {
+			ways = append(ways, with(beside))
 		}
 	}
 	for _, way := range ways {
@@ -162,7 +119,7 @@ func (c *Content) place(faces []Face, blocks []block, p panel, pt, least float64
 			continue
 		}
 		if p.list != nil {
-			first.put(Box{Key: onpack.Nutrition, LetterMM: p.letter, LeastMM: p.least, Rule: p.rule, Form: p.form, list: p.list}, marginMM, top)
+			first.put(Box{Key: onpack.Nutrition, LetterMM: p.letter, LeastMM: p.least, Rule: p.rule, Form: p.form, list: p.list}, left, top)
 		}
 		for i, b := range boxes {
 			faces[on[i]].Boxes = append(faces[on[i]].Boxes, b)
@@ -172,7 +129,8 @@ func (c *Content) place(faces []Face, blocks []block, p panel, pt, least float64
 	return false
 }
 
-// panelMarginMM is the least above and below a panel that needs a whole face.
+// panelMarginMM is the least around a panel, which has a frame of its own, where it
+// needs a whole face.
 const panelMarginMM = 0.5
 
 // narrowestMM is the narrowest column of text that is tried.
@@ -246,45 +204,6 @@ func bars(number string) *draw.List {
 	return p
 }
 
-// atLeast explains the mark of a figure that is a lower bound, by whether the
-// panel is the US one.
-var atLeast = map[bool]string{true: "‡ at least this much", false: "* at least this much"}
-
-// noted sets under a panel, in type of pt, what the mark at its figures means.
-func (c *Content) noted(p *draw.List, pt float64) *draw.List {
-	if p == nil || !c.bounded() {
-		return p
-	}
-	return typeset.Stack(0.8, p, hanging(typeset.Text(p.W, textLead*pt, typeset.Type(draw.Sans, pt, black), atLeast[c.Place == onpack.US]), pt))
-}
-
-// tooSmallIn2 is the surface to bear a label under which a package may bear an
-// address or a telephone number instead of a panel, as long as it makes no claim about
-// nutrition: 21 CFR 101.9(j)(13)(i), from memory.
-const tooSmallIn2 = 12
-
-// mayAsk reports whether that may stand on the tub.
-func (c *Content) mayAsk() bool {
-	return c.Place == onpack.US && c.Tub.LabelAreaIn2() < tooSmallIn2 && c.Inquiries != ""
-}
-
-// AskFor are the words that stand for a panel on a package too small for one.
-func (c *Content) AskFor() string {
-	return "For nutrition information, call or write: " + c.Inquiries
-}
-
-// bounded reports whether a figure of the panel is a lower bound only.
-func (c *Content) bounded() bool {
-	for _, lines := range [][]label.PanelLine{c.Panel.Lines, c.Panel.Second} {
-		for _, n := range lines {
-			if n.Incomplete && (c.Place == onpack.US || terms[n.Key] != "") {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // words sets an element's text, one paragraph for each language that differs.
 func (c *Content) words(e onpack.Element, w, pt float64) *draw.List {
 	st := typeset.Type(draw.Sans, pt, black)
@@ -306,7 +225,7 @@ func (c *Content) words(e onpack.Element, w, pt float64) *draw.List {
 			if at := strings.Index(r.Text, " by "); e.Key == onpack.Date && at >= 0 { // a date stays in one piece
 				r.Text = r.Text[:at+4] + strings.ReplaceAll(r.Text[at+4:], " ", "\u00a0")
 			}
-			if head := "Contains:"; e.Key == onpack.Allergens && strings.HasPrefix(r.Text, head) { // as a heading of its own
+			if head := usHeads[e.Key]; c.Place == onpack.US && head != "" && strings.HasPrefix(r.Text, head) {
 				runs = append(runs, typeset.Run{Text: head, Style: st.Bold()})
 				r.Text = r.Text[len(head):]
 			}
@@ -317,8 +236,14 @@ func (c *Content) words(e onpack.Element, w, pt float64) *draw.List {
 			seen[plain] = true
 		}
 	}
-	return typeset.Stack(gapMM*0.6, parts...)
+	return typeset.Stack(languageGap*pt*point, parts...)
 }
+
+// languageGap is between two languages of an element, of the type's size.
+const languageGap = 0.6
+
+// usHeads are set bold in the US; elsewhere bold is for the allergens.
+var usHeads = map[onpack.Key]string{onpack.Ingredients: "Ingredients:", onpack.Allergens: "Contains:"}
 
 // hanging adds what hangs below the last line.
 func hanging(l *draw.List, pt float64) *draw.List {

@@ -24,7 +24,7 @@ func (c *Content) named(term string) string {
 			all = append(all, w.Text)
 		}
 	}
-	return strings.Join(all, " / ")
+	return strings.Join(all, "\u00a0/ ")
 }
 
 func contains(all []string, s string) bool {

@@ -91,6 +91,10 @@ const (
 	flatShare  = 1. / 3
 )
 
+// frontShares are those of a wrap's front that are tried: what is printed on the
+// front may take less than its whole panel.
+var frontShares = []float64{frontShare, flatShare, 0.28}
+
 // rim and base are what is kept free of a tub's wall, mm.
 func rim(t onpack.Tub) float64  { return min(rimMM, rimShare*t.HeightMM) }
 func base(t onpack.Tub) float64 { return min(baseMM, baseShare*t.HeightMM) }
@@ -120,7 +124,11 @@ func layouts(t onpack.Tub) []layout {
 		return []layout{{front: front, info: []area{side}}, {front: front, info: []area{back}}}
 	case t.TopMM == t.BottomMM:
 		round := t.RoundMM()
-		return []layout{{area{"front", frontShare * round, h, frontShare}, []area{{"information", (1 - frontShare) * round, h, 1 - frontShare}}, true}}
+		var all []layout
+		for _, front := range frontShares {
+			all = append(all, layout{area{"front", front * round, h, front}, []area{{"information", (1 - front) * round, h, 1 - front}}, true})
+		}
+		return all
 	}
 	w := flatShare * math.Pi * min(t.TopMM, t.BottomMM)
 	patch := area{name: "front", w: w, h: inRing(t, w)}
@@ -131,8 +139,8 @@ func layouts(t onpack.Tub) []layout {
 		return area{name, w, inRing(t, w), share}
 	}
 	all = append(all, layout{onCone("front", frontShare), []area{onCone("information", 1-frontShare)}, true})
-	for _, front := range []float64{frontShare, flatShare} {
-		for _, panel := range []float64{0.7, 0.75, 0.8} { // a narrower rectangle may be higher
+	for _, front := range frontShares {
+		for _, panel := range []float64{0.7, 0.72, 0.74, 0.76, 0.78, 0.8} { // a narrower rectangle may be higher
 			rest := 1 - front
 			all = append(all, layout{onCone("front", front), []area{onCone("nutrition", panel*rest), onCone("information", (1-panel)*rest)}, true})
 		}
@@ -163,24 +171,25 @@ func inRing(t onpack.Tub, w float64) float64 {
 	return max(0, math.Sqrt(max(0, free*free-w*w/4))-inner-edgeOf(t))
 }
 
-// Faces lays out the label. The error is ErrRoom with what misses its place, and
-// the faces are those of the first try.
+// Faces lays out the label. The panel takes the first of its forms that has room on
+// any layout. The error is ErrRoom with what misses its place, and the faces are
+// those of the first try.
 func Faces(c Content) ([]Face, error) {
 	var first []Face
-	for _, on := range layouts(c.Tub) {
-		info, ok := c.information(on.info)
-		faces := append([]Face{c.front(on.front)}, info...)
-		for i, a := range append([]area{on.front}, on.info...) {
-			faces[i].Wrap, faces[i].share = on.wrap, a.share
-		}
-		if c.Lid {
-			faces = append(faces, c.lid())
-		}
-		if ok && !slices.ContainsFunc(faces, func(f Face) bool { return !f.Fits() }) {
-			return faces, nil
-		}
-		if first == nil {
-			first = faces
+	all := layouts(c.Tub)
+	for _, form := range c.forms() {
+		for _, on := range all {
+			info, ok := c.information(on.info, form)
+			if !ok && first != nil {
+				continue
+			}
+			faces, fits := c.layOut(on, info)
+			if fits {
+				return faces, nil
+			}
+			if first == nil {
+				first = faces
+			}
 		}
 	}
 	var why []string
@@ -190,6 +199,19 @@ func Faces(c Content) ([]Face, error) {
 		}
 	}
 	return first, fmt.Errorf("%w: %s", ErrRoom, strings.Join(why, "; "))
+}
+
+// layOut joins the front and the lid to the faces of information, and reports
+// whether all has room on them.
+func (c *Content) layOut(on layout, info []Face) (faces []Face, fits bool) {
+	faces = append([]Face{c.front(on.front)}, info...)
+	for i, a := range append([]area{on.front}, on.info...) {
+		faces[i].Wrap, faces[i].share = on.wrap, a.share
+	}
+	if c.Lid {
+		faces = append(faces, c.lid())
+	}
+	return faces, !slices.ContainsFunc(faces, func(f Face) bool { return !f.Fits() })
 }
 
 // element returns a filled element.

@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/sticker"
+	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 )
 
@@ -96,11 +97,11 @@ func TestALabelIsWholeLegibleAndInItsPlaceOrRefused(t *testing.T) {
 	for range count {
 		d := random(r, ids)
 		place := onpack.Places()[r.Intn(len(onpack.Places()))]
-		p := selling.Pack(d, place, onpack.Sales()[r.Intn(2)])
+		p := selling.Pack(d, place, onpack.Sales()[r.Intn(len(onpack.Sales()))])
 		p.Tub = all[r.Intn(len(all))]
 		p.Made, p.Durability, p.Maker = time.Date(2026, 7, 14, 0, 0, 0, 0, time.UTC), onpack.Durability{Months: 6}, "Saltmarsh Quay, 1 Pier Road, Saltmarsh"
 		if place != onpack.US {
-			langs := [][]string{{"en"}, {"de"}, {"fr", "en"}, {"de", "it", "en"}}
+			langs := [][]string{{"en"}, {"de"}, {"fr", "en"}, {"de", "it", "en"}, {"es", "pt"}, {"nl", "sv"}, {"pl", "cs"}}
 			p.Languages = langs[r.Intn(len(langs))]
 		}
 		c := k.content(d, p)
@@ -197,49 +198,58 @@ func evaluated(t *testing.T, m *model.Model, d design.Design) *model.Result {
 	return &r
 }
 
-// The text of the PDF, extracted by another program, holds every element.
-func TestThePDFHoldsEveryElement(t *testing.T) {
+// The text of the PDF, extracted by another program, holds every element in the
+// order in which the label is read: the front from above, then the information.
+func TestThePDFHoldsEveryElementInOrder(t *testing.T) {
 	tool, err := exec.LookPath("pdftotext")
 	if err != nil {
 		t.Skip("no pdftotext on this machine")
 	}
 	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
 	d := market.Honey()
-	for _, place := range []onpack.Place{onpack.US, onpack.UK} {
-		p := selling.Pack(d, place, onpack.Shop)
+	order := []onpack.Key{onpack.Name, onpack.Quantity, onpack.Ingredients, onpack.Allergens, onpack.Date, onpack.Lot, onpack.Storage, onpack.Warnings, onpack.Maker}
+	for _, of := range []struct {
+		place onpack.Place
+		langs []string
+		tub   string
+	}{{onpack.US, nil, "pint"}, {onpack.US, nil, "tub 500 mL"}, {onpack.UK, nil, "tub 500 mL"}, {onpack.IE, nil, "tub 1 L"}, {onpack.DE, []string{"de", "fr", "it"}, "tub 1 L"},
+		{onpack.IT, []string{"it", "es"}, "pint"}, {onpack.EU, []string{"nl", "pt"}, "tub 500 mL"}, {onpack.EU, []string{"pl", "cs", "sv"}, "tub 2 L"}} {
+		p := selling.Pack(d, of.place, onpack.Shop)
+		p.Tub, err = onpack.TubNamed(of.tub)
+		require.NoError(t, err)
+		p.Languages, p.Form = of.langs, onpack.ByMonth
 		p.Made, p.Durability, p.Maker = time.Date(2026, 7, 14, 0, 0, 0, 0, time.UTC), onpack.Durability{Months: 6}, "Saltmarsh Quay, 1 Pier Road, Saltmarsh"
 		c := k.content(d, p)
 		pages, err := sticker.Draw([]sticker.Content{c}, sticker.Print{Copies: 1})
-		require.NoError(t, err)
+		require.NoError(t, err, "%v", of)
 		path := filepath.Join(t.TempDir(), "label.pdf")
 		require.NoError(t, card.WritePages(path, "label", pages))
 		out, err := exec.CommandContext(context.Background(), tool, "-raw", path, "-").Output()
 		require.NoError(t, err)
-		text := strings.Join(strings.Fields(string(out)), " ")
-		for _, e := range c.Elements {
-			if e.State != onpack.Filled || e.Key == onpack.Nutrition || e.Key == onpack.Allergens && place != onpack.US {
+		text, at := spaced(string(out)), 0
+		for _, key := range order {
+			i := slices.IndexFunc(c.Elements, func(e onpack.Element) bool { return e.Key == key })
+			e := c.Elements[i]
+			if e.State != onpack.Filled || key == onpack.Allergens && of.place != onpack.US { // there they stand in the list
 				continue
 			}
 			for _, part := range e.Parts {
-				var b strings.Builder
+				want := ""
 				for _, r := range part.Runs {
-					b.WriteString(r.Text)
+					want += r.Text
 				}
-				assert.Contains(t, text, strings.Join(strings.Fields(b.String()), " "), "%s %s", place, e.Key)
+				next := strings.Index(text[at:], spaced(want))
+				require.GreaterOrEqual(t, next, 0, "%v: %s comes in its order: %q", of, key, want)
+				at += next + len(spaced(want))
 			}
 		}
-		at := -1
-		for _, key := range []onpack.Key{onpack.Name, onpack.Quantity, onpack.Ingredients, onpack.Date, onpack.Storage, onpack.Maker} {
-			for _, e := range c.Elements {
-				if e.Key == key {
-					next := strings.Index(text, strings.Join(strings.Fields(strings.ReplaceAll(e.Parts[0].Runs[0].Text, "\u00a0", " ")), " "))
-					assert.Greater(t, next, at, "%s %s comes in its order", place, key)
-					at = next
-				}
-			}
-		}
-		assert.Contains(t, text, map[onpack.Place]string{onpack.US: "Total Carbohydrate", onpack.UK: "of which sugars"}[place])
+		require.Contains(t, text, map[bool]string{true: "Vitamin D", false: "kJ"}[of.place == onpack.US])
 	}
+}
+
+// spaced is a text with one space between its words.
+func spaced(s string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(s, "\u00a0", " ")), " ")
 }
 
 func TestSheetsAndCopies(t *testing.T) {
@@ -344,4 +354,72 @@ func TestATaperedHalfLitreTakesTheBroadPanelInTwoColumns(t *testing.T) {
 	faces, err := sticker.Faces(c)
 	require.NoError(t, err)
 	assert.Equal(t, []sticker.Form{sticker.Form(card.TabularDual)}, formsOf(faces))
+}
+
+// 21 CFR 101.9(j)(13)(ii)(A)(2): the line only where the package cannot take the
+// tabular form. A patch of this cone is too narrow for that, its wrap is not. Article
+// 34(2) of Regulation (EU) No 1169/2011 has a line only where a table has no room.
+func TestALineOnlyWhereATableHasNoRoom(t *testing.T) {
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
+	d := market.Honey()
+	d.Tubs.VolumeML = 350
+	p := selling.Pack(d, onpack.US, onpack.Shop)
+	p.Tub, _ = onpack.TubNamed("tub 350 mL")
+	p.Maker = "Saltmarsh Quay, 1 Pier Road, Saltmarsh"
+	c := k.content(d, p)
+	faces, err := sticker.Faces(c)
+	require.NoError(t, err)
+	assert.Equal(t, []sticker.Form{sticker.Form(card.SmallTabular)}, formsOf(faces))
+	assert.True(t, faces[0].Wrap)
+
+	p = selling.Pack(d, onpack.UK, onpack.Shop)
+	p.Maker, p.Made, p.Durability = "Saltmarsh Quay", time.Date(2026, 7, 14, 0, 0, 0, 0, time.UTC), onpack.Durability{Days: 80}
+	for tub, want := range map[onpack.Tub]sticker.Form{
+		{TopMM: 64, BottomMM: 60, HeightMM: 40}:       sticker.Table,
+		{TopMM: 64, BottomMM: 60, HeightMM: 27}:       sticker.InALine, // lower than a table of eight lines beside its list
+		{LengthMM: 150, BreadthMM: 100, HeightMM: 70}: sticker.Table,
+	} {
+		p.Tub = tub
+		faces, err := sticker.Faces(k.content(d, p))
+		require.NoError(t, err)
+		assert.Equal(t, []sticker.Form{want}, formsOf(faces), "%v", tub)
+	}
+}
+
+// Each copy of a label that bears a lot has its own number; one without has none.
+func TestCopiesHaveNumberedLots(t *testing.T) {
+	k := kitchens{t, model.New(market.Library(t)), market.LabelWords(t)}
+	d := market.Honey()
+	r := evaluated(t, k.m, d)
+	l, err := label.For(r.Food(d), label.EU, label.Options{})
+	require.NoError(t, err)
+	for form, want := range map[onpack.DateForm][]string{onpack.ByMonth: {"L26195-1", "L26195-2", "L26195-3"}, onpack.ByDay: {"", "", ""}} {
+		choices := sticker.Choices{Place: "uk", Made: "2026-07-14", Keeps: "6m", Date: string(form), Maker: "Saltmarsh Quay"}
+		p, err := choices.Pack(d, k.words)
+		require.NoError(t, err)
+		content, food := choices.Of(d, r, l, p, k.words)
+		for i, c := range sticker.Numbered(content, food, p, k.words, 3) {
+			for _, e := range c.Elements {
+				if e.Key != onpack.Lot {
+					continue
+				}
+				if want[i] == "" {
+					assert.Equal(t, onpack.NotNeeded, e.State)
+				} else {
+					assert.Equal(t, want[i], e.Text)
+				}
+			}
+		}
+	}
+}
+
+// What a batch of the notebook says fills what is not typed, and nothing else.
+func TestABatchFillsInWhatIsNotTyped(t *testing.T) {
+	b := batch.Batch{ID: "b7", Made: "2026-07-14", BestBefore: "2026-10-12"}
+	assert.Equal(t, sticker.Choices{Made: "2026-07-14", Lot: "b7", Keeps: "90d"}, sticker.Choices{}.OfBatch(b))
+	b.Lot = "quay 4"
+	assert.Equal(t, sticker.Choices{Made: "2026-07-14", Lot: "quay 4", Keeps: "6m"}, sticker.Choices{Keeps: "6m"}.OfBatch(b))
+	typed := sticker.Choices{Made: "2026-08-01", Lot: "x", Keeps: "1m"}
+	assert.Equal(t, typed, typed.OfBatch(b))
+	assert.Equal(t, sticker.Choices{Lot: "b8"}, sticker.Choices{}.OfBatch(batch.Batch{ID: "b8"}), "a day that nobody wrote down is asked for")
 }
