@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/show/report"
@@ -32,29 +34,28 @@ is amiss, each a whole design that has been evaluated.
 
 The exit code is 0 whether or not everything is met.
 `,
-	run: runBalance,
+	most:  1,
+	flags: balanceFlags,
 }
 
-func runBalance(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func balanceFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	wishes := flags.String("wishes", "", "")
-	to := flags.String("o", "", "")
+	to := flags.StringP("output", "o", "", "")
 	report := flags.Bool("report", false, "")
 	cases := flags.Int("cases", 0, "")
 	seed := flags.Int64("seed", 1, "")
-	files, err := c.parse(flags, args, 0, 1)
-	switch {
-	case err != nil:
-		return err
-	case *report && (len(files) > 0 || *wishes != "" || *to != ""):
-		return c.misused("--report takes no file")
-	case *report:
-		return c.report(s, *cases, *seed, *asJSON)
-	case len(files) == 0:
-		return c.misused("no file given")
+	return func(s *shell, files []string) error {
+		switch {
+		case *report && (len(files) > 0 || *wishes != "" || *to != ""):
+			return c.misused("--report takes no file")
+		case *report:
+			return c.report(s, *cases, *seed, *asJSON)
+		case len(files) == 0:
+			return c.misused("no file given")
+		}
+		return c.balance(s, files[0], *wishes, *to, *asJSON)
 	}
-	return c.balance(s, files[0], *wishes, *to, *asJSON)
 }
 
 // report says how well the search does on designs of a seed.

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/label"
@@ -27,56 +29,57 @@ var cardCommand = &command{
   --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
             long card: a picture has 16 million pixels at most
 `,
-	run: runCard,
+	least: 1,
+	most:  1,
+	flags: cardFlags,
+	words: map[string]func() []string{"region": one("us", "eu"), "paper": one("a4", "letter")},
 }
 
-func runCard(c *command, s *shell, args []string) error {
-	flags := c.flags()
-	to := flags.String("o", "", "")
+func cardFlags(c *command, flags *pflag.FlagSet) action {
+	to := flags.StringP("output", "o", "", "")
 	region := flags.String("region", string(label.US), "")
 	paper := flags.String("paper", string(card.A4), "")
 	dpi := flags.Float64("dpi", 0, "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Style: report.Reads}
+		var err error
+		if o.Region, err = c.rules(*region); err != nil {
+			return err
+		}
+		switch {
+		case *to == "":
+			return c.misused("no -o given: where does the card go?")
+		case !hasEnding(*to, ".pdf", ".png", ".svg", ".md"):
+			return c.misused("-o %s: a card is written as .pdf, .png, .svg or .md", echo.Plain(*to))
+		case o.Paper != card.A4 && o.Paper != card.Letter:
+			return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
+		case *dpi != 0 && !(*dpi >= 30 && *dpi <= 600):
+			return c.misused("--dpi %g is outside 30 to 600", *dpi)
+		}
+		if err := c.mayWrite(*to, files[0]); err != nil {
+			return err
+		}
+		b, f, r, err := openWith(s, files[0])
+		if err != nil {
+			return err
+		}
+		found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
+		o.Remedies = &found
+		kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
+			o.Cold = &plan
+		} else {
+			fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
+		}
+		if err := card.Write(*to, f.Design, r, o); err != nil {
+			return err
+		}
+		marked(s, f, *to, card.Lacking(f.Design, r))
+		return nil
 	}
-	o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Style: report.Reads}
-	if o.Region, err = c.rules(*region); err != nil {
-		return err
-	}
-	switch {
-	case *to == "":
-		return c.misused("no -o given: where does the card go?")
-	case !hasEnding(*to, ".pdf", ".png", ".svg", ".md"):
-		return c.misused("-o %s: a card is written as .pdf, .png, .svg or .md", echo.Plain(*to))
-	case o.Paper != card.A4 && o.Paper != card.Letter:
-		return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
-	case *dpi != 0 && !(*dpi >= 30 && *dpi <= 600):
-		return c.misused("--dpi %g is outside 30 to 600", *dpi)
-	}
-	if err := c.mayWrite(*to, files[0]); err != nil {
-		return err
-	}
-	b, f, r, err := openWith(s, files[0])
-	if err != nil {
-		return err
-	}
-	found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
-	o.Remedies = &found
-	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
-		o.Cold = &plan
-	} else {
-		fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
-	}
-	if err := card.Write(*to, f.Design, r, o); err != nil {
-		return err
-	}
-	marked(s, f, *to, card.Lacking(f.Design, r))
-	return nil
 }
 
 // marked names the texts of f with letters that the drawing at path lacks.

@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
@@ -15,25 +17,25 @@ var checkCommand = &command{
 Errors go to standard error, each with file, line and key; warnings go to
 standard output. The exit code is 0 only if no file has an error.
 `,
-	run: runCheck,
+	least: 1,
+	most:  -1,
+	flags: checkFlags,
 }
 
-func runCheck(c *command, s *shell, args []string) error {
-	files, err := c.parse(c.flags(), args, 1, -1)
-	if err != nil {
-		return err
-	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	var worst error
-	for _, name := range files {
-		if err := guard(func() error { return check(s, b, name) }); err != nil {
-			worst = worse(worst, s.report(err))
+func checkFlags(c *command, _ *pflag.FlagSet) action {
+	return func(s *shell, files []string) error {
+		b, err := openBench()
+		if err != nil {
+			return err
 		}
+		var worst error
+		for _, name := range files {
+			if err := guard(func() error { return check(s, b, name) }); err != nil {
+				worst = worse(worst, s.report(err))
+			}
+		}
+		return worst
 	}
-	return worst
 }
 
 // check writes the warnings of one file and returns its errors.

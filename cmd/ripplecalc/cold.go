@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/show/report"
 )
@@ -20,31 +22,30 @@ var coldCommand = &command{
 
 How fast air takes heat away is known to about a third, so answers are ranges.
 `,
-	run: runCold,
+	least: 1,
+	most:  1,
+	flags: coldFlags,
 }
 
-func runCold(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func coldFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	name := flags.String("profile", "", "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		f, r, err := open(s, files[0])
+		if err != nil {
+			return err
+		}
+		if *name == "" {
+			*name = f.Design.Kitchen.Profile
+		}
+		kitchen, err := cold.FindOwn(*name)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true})
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		return s.answer(report.Cold{Answer: plan}, *asJSON)
 	}
-	f, r, err := open(s, files[0])
-	if err != nil {
-		return err
-	}
-	if *name == "" {
-		*name = f.Design.Kitchen.Profile
-	}
-	kitchen, err := cold.FindOwn(*name)
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true})
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	return s.answer(report.Cold{Answer: plan}, *asJSON)
 }

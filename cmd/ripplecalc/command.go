@@ -2,21 +2,31 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"io"
-	"regexp"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"ripplewright/internal/form/echo"
 )
+
+// action does what a command does with the arguments that are no flags.
+type action func(s *shell, files []string) error
 
 // command is one thing that ripplecalc does.
 type command struct {
 	name  string
 	usage string // without the program's name
 	short string // one line for the list
-	long  string // what help adds
-	run   func(c *command, s *shell, args []string) error
+	long  string // what help adds; each flag stands there once, with what it means
+	least int    // arguments that are no flags
+	most  int    // below 0 there is no bound
+	flags func(c *command, flags *pflag.FlagSet) action
+	// words are what may be typed, for the completion of shells: by flag, and
+	// under "" for the arguments where these are no files of designs.
+	words map[string]func() []string
 }
 
 // commands returns them in the order of the list.
@@ -24,7 +34,7 @@ func commands() []*command {
 	return []*command{
 		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, cardCommand,
 		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, validateCommand,
-		ingredientsCommand, linesCommand, schemaCommand, helpCommand,
+		ingredientsCommand, linesCommand, schemaCommand, completionCommand, manCommand, helpCommand,
 	}
 }
 
@@ -39,85 +49,170 @@ func find(name string) (*command, bool) {
 
 // dispatch runs the command that args name.
 func dispatch(s *shell, args []string) error {
-	if len(args) == 0 {
-		return &usageError{"", "no command given"}
-	}
-	name, rest := args[0], args[1:]
-	switch name {
-	case "--version", "-version", "version":
-		_, err := fmt.Fprintln(s.out, "ripplecalc", version())
-		return err
-	case "--help", "-help", "-h":
-		name = helpCommand.name
-	}
-	c, ok := find(name)
-	if !ok {
-		return &usageError{"", "there is no command " + echo.Quoted(name)}
-	}
-	err := c.run(c, s, rest)
-	if errors.Is(err, flag.ErrHelp) {
-		return c.writeHelp(s.out)
-	}
-	return err
+	root := tree(s)
+	root.SetArgs(append([]string{}, args...)) // never nil, which stands for those of the process
+	return root.Execute()
 }
 
-// flags returns an empty set of flags for c.
-func (c *command) flags() *flag.FlagSet {
-	f := flag.NewFlagSet(c.name, flag.ContinueOnError)
-	f.SetOutput(io.Discard)
-	f.Usage = func() {}
-	return f
+// tree returns the program as a tree of commands that work on s.
+func tree(s *shell) *cobra.Command {
+	root := &cobra.Command{
+		Use: "ripplecalc", Short: "computes designs of two-phase, rippled frozen desserts", Long: overview(), Version: version(),
+		Args: cobra.ArbitraryArgs, SilenceErrors: true, SilenceUsage: true, SuggestionsMinimumDistance: 2,
+		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
+		RunE: func(root *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return &usageError{"", "no command given"}
+			}
+			return &usageError{"", "there is no command " + echo.Quoted(args[0]) + perhaps(root.SuggestionsFor(args[0]))}
+		},
+	}
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.err)
+	root.SetVersionTemplate("ripplecalc {{.Version}}\n")
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{"", badFlag(err)} })
+	root.SetHelpFunc(func(c *cobra.Command, _ []string) { fmt.Fprint(s.out, c.Long) })
+	for _, c := range commands() {
+		if built := c.on(s); c == helpCommand {
+			root.SetHelpCommand(built)
+		} else {
+			root.AddCommand(built)
+		}
+	}
+	return root
 }
 
-// parse reads flags that stand before, between and after the other arguments,
-// and returns these; "--" ends the flags. least and most bound how many there
-// may be; most below 0 is no bound.
-func (c *command) parse(f *flag.FlagSet, args []string, least, most int) ([]string, error) {
-	var others []string
-	for {
-		if err := f.Parse(args); errors.Is(err, flag.ErrHelp) {
-			return nil, err
-		} else if err != nil {
-			return nil, c.misused("%s", short(err.Error()))
-		}
-		rest := f.Args()
-		if n := len(args) - len(rest); n > 0 && args[n-1] == "--" {
-			others = append(others, rest...)
-			break
-		}
-		if len(rest) == 0 {
-			break
-		}
-		others, args = append(others, rest[0]), rest[1:]
+func perhaps(names []string) string {
+	if len(names) == 0 {
+		return ""
 	}
-	switch {
-	case len(others) < least:
-		return nil, c.misused("no file given")
-	case most >= 0 && len(others) > most:
-		return nil, c.misused("%s is one argument too many", echo.Quoted(others[most]))
+	return "; did you mean " + strings.Join(names, " or ") + "?"
+}
+
+// on returns c as a command of the tree that works on s.
+func (c *command) on(s *shell) *cobra.Command {
+	built := &cobra.Command{
+		Use: c.usage, Short: c.short, Long: c.help(), DisableFlagsInUseLine: true,
+		Args: func(_ *cobra.Command, files []string) error {
+			switch {
+			case len(files) < c.least:
+				return c.misused("no %s given", c.wants())
+			case c.most >= 0 && len(files) > c.most:
+				return c.misused("%s is one argument too many", echo.Quoted(files[c.most]))
+			}
+			return nil
+		},
+		ValidArgsFunction: func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
+			if words, ok := c.words[""]; ok {
+				return beginning(words(), typed), cobra.ShellCompDirectiveNoFileComp
+			}
+			return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+		},
 	}
-	return others, nil
+	act := c.flags(c, built.Flags())
+	built.Flags().VisitAll(func(f *pflag.Flag) {
+		f.Usage = c.tells(f.Name)
+		if words, ok := c.words[f.Name]; ok {
+			_ = built.RegisterFlagCompletionFunc(f.Name, func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
+				return beginning(words(), typed), cobra.ShellCompDirectiveNoFileComp
+			})
+		}
+	})
+	built.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return c.misused("%s", badFlag(err)) })
+	built.RunE = func(_ *cobra.Command, files []string) error { return act(s, files) }
+	return built
+}
+
+// wants is what the first argument of c is called.
+func (c *command) wants() string {
+	for _, word := range strings.Fields(c.usage)[1:] {
+		if strings.HasPrefix(word, "FOLDER") {
+			return "folder"
+		}
+	}
+	return "file"
+}
+
+// one is a list of words that stay.
+func one(words ...string) func() []string { return func() []string { return words } }
+
+func beginning(words []string, typed string) []string {
+	var found []string
+	for _, w := range words {
+		if strings.HasPrefix(w, typed) {
+			found = append(found, w)
+		}
+	}
+	return found
+}
+
+// tells returns what the help of c says of a flag, on its first line.
+func (c *command) tells(flag string) string {
+	if flag == "output" {
+		flag = "-o"
+	} else {
+		flag = "--" + flag
+	}
+	for _, line := range strings.Split(c.long, "\n") {
+		words := strings.Fields(line)
+		for i, w := range words {
+			if strings.TrimSuffix(w, ",") == flag {
+				if i+1 < len(words) {
+					return strings.Trim(strings.Join(words[i+1:], " "), ",:; ")
+				}
+				return c.short
+			}
+		}
+	}
+	return ""
 }
 
 func (c *command) misused(format string, args ...any) error {
 	return &usageError{c.usage, fmt.Sprintf(format, args...)}
 }
 
+func (c *command) help() string {
+	return fmt.Sprintf("usage: ripplecalc %s\n\n%s.\n%s", c.usage, c.short, c.long)
+}
+
 func (c *command) writeHelp(w io.Writer) error {
-	_, err := fmt.Fprintf(w, "usage: ripplecalc %s\n\n%s.\n%s", c.usage, c.short, c.long)
+	_, err := io.WriteString(w, c.help())
 	return err
 }
 
-// short is a message of package flag with no more of what was typed than a
-// message repeats: it stands in quotes, or is one word.
-func short(message string) string {
-	message = typed.ReplaceAllStringFunc(message, func(quoted string) string {
-		return `"` + echo.Short(quoted[1:len(quoted)-1]) + `"`
-	})
-	return word.ReplaceAllStringFunc(message, echo.Short)
+// badFlag says why the flags could not be read, with no more of what was typed
+// than a message repeats.
+func badFlag(err error) string {
+	var none *pflag.NotExistError
+	var bare *pflag.ValueRequiredError
+	var bad *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &none) && none.GetSpecifiedShortnames() != "":
+		return "there is no flag " + echo.Plain("-"+none.GetSpecifiedName())
+	case errors.As(err, &none):
+		return "there is no flag " + echo.Plain("--"+none.GetSpecifiedName())
+	case errors.As(err, &bare):
+		return asTyped(bare.GetFlag()) + " needs a value"
+	case errors.As(err, &bad):
+		return fmt.Sprintf("%s %s is no %s", asTyped(bad.GetFlag()), echo.Quoted(bad.GetValue()), wanted(bad.GetFlag()))
+	}
+	return echo.Short(err.Error())
 }
 
-var (
-	typed = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
-	word  = regexp.MustCompile(`[^\s"]+`)
-)
+func asTyped(f *pflag.Flag) string {
+	if f.Shorthand != "" {
+		return "-" + f.Shorthand
+	}
+	return "--" + f.Name
+}
+
+func wanted(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "int", "int64":
+		return "whole number"
+	case "bool":
+		return "yes or no: write true or false"
+	}
+	return "number"
+}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/show/report"
 )
 
@@ -11,29 +13,32 @@ var curveCommand = &command{
 	long: `
 The columns are separated by tabs: temperature in °C, then for custard and foam the
 percent of the water that is frozen, the percent of ice by volume without air,
-and the hardness in kPa. Temperatures are from −60 to 30 °C. --to is the
-last row where the steps meet it.
+and the hardness in kPa.
+
+  --from C  the first row, −60 to 30 °C
+  --to C    the last row, where the steps meet it
+  --step C  from row to row
+  --json    JSON instead of text
 `,
-	run: runCurve,
+	least: 1,
+	most:  1,
+	flags: curveFlags,
 }
 
-func runCurve(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func curveFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	from := flags.Float64("from", -30, "")
 	to := flags.Float64("to", 0, "")
 	step := flags.Float64("step", 0.5, "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		ts, err := report.Temperatures(*from, *to, *step)
+		if err != nil {
+			return c.misused("%v", err)
+		}
+		f, r, err := open(s, files[0])
+		if err != nil {
+			return err
+		}
+		return s.answer(report.CurveOf(files[0], f.Design.Name, r, ts), *asJSON)
 	}
-	ts, err := report.Temperatures(*from, *to, *step)
-	if err != nil {
-		return c.misused("%v", err)
-	}
-	f, r, err := open(s, files[0])
-	if err != nil {
-		return err
-	}
-	return s.answer(report.CurveOf(files[0], f.Design.Name, r, ts), *asJSON)
 }

@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/compare"
 )
@@ -21,7 +23,9 @@ A and B are design files; one of them may be -. The exit code is that of diff:
           (path, unit, before, after); own (id, before, after); figures (key as in
           evaluate --json, name, before, after), all that are not the same number
 `,
-	run: runDiff,
+	least: 2,
+	most:  2,
+	flags: diffFlags,
 }
 
 // The exit codes of diff that are not those of other commands.
@@ -42,24 +46,21 @@ func (e *codeError) Unwrap() error { return e.error }
 // errDiffer is the answer that two designs differ.
 var errDiffer = errors.New("the designs differ")
 
-func runDiff(c *command, s *shell, args []string) error {
-	same, err := diff(c, s, args)
-	switch {
-	case err != nil:
-		return &codeError{exitTrouble, err}
-	case !same:
-		return &codeError{exitDiffer, errDiffer}
+func diffFlags(_ *command, flags *pflag.FlagSet) action {
+	asJSON := flags.Bool("json", false, "")
+	return func(s *shell, files []string) error {
+		same, err := diff(s, files, *asJSON)
+		switch {
+		case err != nil:
+			return &codeError{exitTrouble, err}
+		case !same:
+			return &codeError{exitDiffer, errDiffer}
+		}
+		return nil
 	}
-	return nil
 }
 
-func diff(c *command, s *shell, args []string) (same bool, err error) {
-	flags := c.flags()
-	asJSON := flags.Bool("json", false, "")
-	files, err := c.parse(flags, args, 2, 2)
-	if err != nil {
-		return false, err
-	}
+func diff(s *shell, files []string, asJSON bool) (same bool, err error) {
 	b, err := openBench()
 	if err != nil {
 		return false, err
@@ -81,5 +82,5 @@ func diff(c *command, s *shell, args []string) (same bool, err error) {
 		return false, err
 	}
 	d := report.Difference{Files: [2]string{f.Name, g.Name}, Before: &before, After: &after, Of: compare.Between(f.Design, g.Design)}
-	return d.Same(), s.answer(d, *asJSON)
+	return d.Same(), s.answer(d, asJSON)
 }

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/whole"
 	"ripplewright/internal/form/echo"
@@ -27,57 +29,57 @@ eggs, with more or less of all else. Grams are then kept as written.
                eggs, sentence, before and after, lines: before_g, after_g); unable
                (way, sentence)
 `,
-	run: runEggs,
+	least: 1,
+	most:  1,
+	flags: eggsFlags,
+	words: map[string]func() []string{"way": one("ratio", "recipe")},
 }
 
-func runEggs(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func eggsFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	eggs := flags.Int("eggs", 0, "")
-	way, out := flags.String("way", "", ""), flags.String("o", "", "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
+	way, out := flags.String("way", "", ""), flags.StringP("output", "o", "", "")
+	return func(s *shell, files []string) error {
+		if *eggs < 0 || *eggs > design.MaxCount {
+			return c.misused("--eggs %d is outside 1 to %d", *eggs, int(design.MaxCount))
+		}
+		if *way != "" && *way != whole.ByRatio.String() && *way != whole.ByRecipe.String() {
+			return c.misused("--way %s: known are ratio, recipe", echo.Quoted(*way))
+		}
+		if *out != "" && !hasEnding(*out, ".yaml", ".yml") {
+			return c.misused("-o %s: a design is written as .yaml", echo.Plain(*out))
+		}
+		if err := c.mayWrite(*out, files[0]); err != nil {
+			return err
+		}
+		b, err := openBench()
+		if err != nil {
+			return err
+		}
+		f, err := b.load(s, files[0])
+		if err != nil {
+			return err
+		}
+		if _, err := b.evaluate(f); err != nil { // names the line, which the search does not
+			return err
+		}
+		ways, err := whole.Of(b.Model, f.Design, *eggs)
+		if err != nil {
+			return fault(err)
+		}
+		if *way != "" {
+			ways = ways.Only(*way)
+		}
+		answer := report.WholeEggsOf(f.Name, f.Design, process.EggsOf(f.Design, &ways.Before), ways)
+		if err := s.answer(answer, *asJSON); err != nil || *out == "" {
+			return err
+		}
+		if len(ways.List) == 0 {
+			return c.nothing(f, ways)
+		}
+		_, err = designfile.Save(*out, f, ways.List[0].Design, designfile.SaveOptions{})
 		return err
 	}
-	if *eggs < 0 || *eggs > design.MaxCount {
-		return c.misused("--eggs %d is outside 1 to %d", *eggs, int(design.MaxCount))
-	}
-	if *way != "" && *way != whole.ByRatio.String() && *way != whole.ByRecipe.String() {
-		return c.misused("--way %s: known are ratio, recipe", echo.Quoted(*way))
-	}
-	if *out != "" && !hasEnding(*out, ".yaml", ".yml") {
-		return c.misused("-o %s: a design is written as .yaml", echo.Plain(*out))
-	}
-	if err := c.mayWrite(*out, files[0]); err != nil {
-		return err
-	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	f, err := b.load(s, files[0])
-	if err != nil {
-		return err
-	}
-	if _, err := b.evaluate(f); err != nil { // names the line, which the search does not
-		return err
-	}
-	ways, err := whole.Of(b.Model, f.Design, *eggs)
-	if err != nil {
-		return fault(err)
-	}
-	if *way != "" {
-		ways = ways.Only(*way)
-	}
-	answer := report.WholeEggsOf(f.Name, f.Design, process.EggsOf(f.Design, &ways.Before), ways)
-	if err := s.answer(answer, *asJSON); err != nil || *out == "" {
-		return err
-	}
-	if len(ways.List) == 0 {
-		return c.nothing(f, ways)
-	}
-	_, err = designfile.Save(*out, f, ways.List[0].Design, designfile.SaveOptions{})
-	return err
 }
 
 // nothing says why no design is written.

@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"flag"
 	"fmt"
 	"math"
 	"runtime"
 	"strings"
 	"sync"
+
+	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
@@ -32,28 +33,27 @@ exit code is then 1.
   --at C    the temperature in °C, −40 to 0, instead of the file's
   --json    JSON instead of text
 `,
-	run: runEvaluate,
+	least: 1,
+	most:  -1,
+	flags: evaluateFlags,
 }
 
-func runEvaluate(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func evaluateFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	at := flags.Float64("at", math.NaN(), "")
-	files, err := c.parse(flags, args, 1, -1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		given := false
+		flags.Visit(func(f *pflag.Flag) { given = given || f.Name == "at" })
+		if given && !(*at >= model.ColdestC && *at <= model.WarmestC) { // nor NaN, which parses
+			return c.misused("--at %g °C is outside %d to %d °C", *at, model.ColdestC, model.WarmestC)
+		}
+		b, err := openBench()
+		if err != nil {
+			return err
+		}
+		sw := sweep{bench: b, shell: s, json: *asJSON, at: *at}
+		return sw.run(files)
 	}
-	given := false
-	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "at" })
-	if given && !(*at >= model.ColdestC && *at <= model.WarmestC) { // nor NaN, which parses
-		return c.misused("--at %g °C is outside %d to %d °C", *at, model.ColdestC, model.WarmestC)
-	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	sw := sweep{bench: b, shell: s, json: *asJSON, at: *at}
-	return sw.run(files)
 }
 
 // sweep evaluates many files.

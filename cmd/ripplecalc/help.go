@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/work/designfile"
 )
@@ -14,9 +16,13 @@ var helpCommand = &command{
 	name:  "help",
 	usage: "help [COMMAND|format|json|prices|wishes]",
 	short: "Describes a command, the design file or the JSON",
+	most:  1,
 }
 
-func init() { helpCommand.run = runHelp }
+func init() {
+	helpCommand.flags = helpFlags
+	helpCommand.words = map[string]func() []string{"": helped}
+}
 
 // topics are what help explains beside the commands.
 var topics = map[string]func() string{
@@ -26,25 +32,36 @@ var topics = map[string]func() string{
 	"wishes": helpWishes,
 }
 
-func runHelp(c *command, s *shell, args []string) error {
-	words, err := c.parse(c.flags(), args, 0, 1)
-	if err != nil {
-		return err
+func helpFlags(c *command, _ *pflag.FlagSet) action {
+	return func(s *shell, words []string) error {
+		if len(words) == 0 {
+			_, err := io.WriteString(s.out, overview())
+			return err
+		}
+		if topic, ok := topics[words[0]]; ok {
+			_, err := fmt.Fprintln(s.out, strings.TrimRight(topic(), "\n"))
+			return err
+		}
+		if about, ok := find(words[0]); ok {
+			return about.writeHelp(s.out)
+		}
+		return c.misused("there is no help on %s", echo.Quoted(words[0]))
 	}
-	if len(words) == 0 {
-		return overview(s.out)
-	}
-	if topic, ok := topics[words[0]]; ok {
-		_, err := fmt.Fprintln(s.out, strings.TrimRight(topic(), "\n"))
-		return err
-	}
-	if about, ok := find(words[0]); ok {
-		return about.writeHelp(s.out)
-	}
-	return c.misused("there is no help on %s", echo.Quoted(words[0]))
 }
 
-func overview(w io.Writer) error {
+// helped are the words that help knows.
+func helped() []string {
+	var words []string
+	for topic := range topics {
+		words = append(words, topic)
+	}
+	for _, c := range commands() {
+		words = append(words, c.name)
+	}
+	return words
+}
+
+func overview() string {
 	var b strings.Builder
 	b.WriteString("ripplecalc computes designs of two-phase, rippled frozen desserts.\n\n")
 	for _, c := range commands() {
@@ -63,6 +80,5 @@ Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;
 Figures are computed against published tables and have the bands that those
 leave; local code and licensed practice decide what may be made and sold.
 `)
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/show/report"
@@ -27,48 +29,47 @@ Sizes are mean diameters in µm, known to a third at best: compare two ways with
 one recipe. Breakage by the beaters and yolk's own effect are not in them. What
 you said of how icy your batches ate (ripplecalc batch) is: learnt is its factor.
 `,
-	run: runIce,
+	least: 1,
+	most:  1,
+	flags: iceFlags,
 }
 
-func runIce(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func iceFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	name := flags.String("profile", "", "")
 	weeks := flags.Int("weeks", icy.DefaultWeeks, "")
 	swing := flags.Float64("swing", math.NaN(), "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
-	}
-	if *weeks < 1 || *weeks > icy.MostWeeks {
-		return c.misused("--weeks %d is outside 1 to %d", *weeks, icy.MostWeeks)
-	}
-	f, r, err := open(s, files[0])
-	if err != nil {
-		return err
-	}
-	kitchen, err := kitchenOf(f, files[0], *name)
-	if err != nil {
-		return err
-	}
-	if !math.IsNaN(*swing) {
-		kitchen.SwingK = *swing
-		if err := kitchen.Validate(); err != nil {
-			return c.misused("--swing: %v", err)
+	return func(s *shell, files []string) error {
+		if *weeks < 1 || *weeks > icy.MostWeeks {
+			return c.misused("--weeks %d is outside 1 to %d", *weeks, icy.MostWeeks)
 		}
+		f, r, err := open(s, files[0])
+		if err != nil {
+			return err
+		}
+		kitchen, err := kitchenOf(f, files[0], *name)
+		if err != nil {
+			return err
+		}
+		if !math.IsNaN(*swing) {
+			kitchen.SwingK = *swing
+			if err := kitchen.Validate(); err != nil {
+				return c.misused("--swing: %v", err)
+			}
+		}
+		ctx := context.Background()
+		plan, err := cold.Plan(ctx, f.Design, r, kitchen, cold.Options{NoPictures: true})
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		told, err := icy.Tell(r, &plan, icy.Options{Weeks: *weeks})
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		remedies, err := icy.Remedies(ctx, f.Design, r, &plan, &told)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		return s.answer(report.Ice{Answer: told, Kitchen: kitchen.Name, Remedies: remedies}, *asJSON)
 	}
-	ctx := context.Background()
-	plan, err := cold.Plan(ctx, f.Design, r, kitchen, cold.Options{NoPictures: true})
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	told, err := icy.Tell(r, &plan, icy.Options{Weeks: *weeks})
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	remedies, err := icy.Remedies(ctx, f.Design, r, &plan, &told)
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	return s.answer(report.Ice{Answer: told, Kitchen: kitchen.Name, Remedies: remedies}, *asJSON)
 }

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/form/echo"
@@ -24,40 +26,52 @@ have all of them in id, name or group. With --unknown, the N of them with the
 most unknown figures: which they are, the most there can be, what the
 model then assumes, and what a label leaves open.
 `,
-	run: runIngredients,
+	most:  -1,
+	flags: ingredientsFlags,
+	words: map[string]func() []string{"": ids},
 }
 
-func runIngredients(c *command, s *shell, args []string) error {
-	f := c.flags()
-	most := f.Int("unknown", 0, "")
-	words, err := c.parse(f, args, 0, -1)
-	if err != nil {
-		return err
-	}
-	if *most < 0 {
-		return c.misused("--unknown %d: at least 1 is wanted", *most)
-	}
+// ids are those of all ingredients; none where the shelf cannot be read.
+func ids() []string {
 	b, err := openBench()
 	if err != nil {
-		return err
+		return nil
 	}
-	var found []*ingredient.Ingredient
+	var all []string
 	for _, in := range b.Library().All() {
-		if hasAll(strings.ToLower(in.ID+" "+in.Name+" "+in.Group), words) {
-			found = append(found, in)
+		all = append(all, in.ID)
+	}
+	return all
+}
+
+func ingredientsFlags(c *command, f *pflag.FlagSet) action {
+	most := f.Int("unknown", 0, "")
+	return func(s *shell, words []string) error {
+		if *most < 0 {
+			return c.misused("--unknown %d: at least 1 is wanted", *most)
 		}
+		b, err := openBench()
+		if err != nil {
+			return err
+		}
+		var found []*ingredient.Ingredient
+		for _, in := range b.Library().All() {
+			if hasAll(strings.ToLower(in.ID+" "+in.Name+" "+in.Group), words) {
+				found = append(found, in)
+			}
+		}
+		switch {
+		case len(found) == 0:
+			return fmt.Errorf("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
+		case *most > 0:
+			return writeUnknown(s.out, found, *most)
+		}
+		t := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
+		for _, in := range found {
+			fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", in.ID, in.Name, in.Group, strings.TrimSpace(in.Source+" "+in.SourceID))
+		}
+		return t.Flush()
 	}
-	switch {
-	case len(found) == 0:
-		return fmt.Errorf("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
-	case *most > 0:
-		return writeUnknown(s.out, found, *most)
-	}
-	t := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
-	for _, in := range found {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", in.ID, in.Name, in.Group, strings.TrimSpace(in.Source+" "+in.SourceID))
-	}
-	return t.Flush()
 }
 
 // writeUnknown writes the n of list with the most unknown figures.

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/assets"
 	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/food/label"
@@ -68,109 +70,108 @@ is not written.
 This is our reading of the sections named; local code and licensed practice
 decide.
 `,
-	run: runLabel,
+	least: 1,
+	most:  1,
+	flags: labelFlags,
 }
 
-func runLabel(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func labelFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	short := flags.Bool("short", false, "")
 	every := flags.Bool("all", false, "")
 	region := flags.String("region", string(label.US), "")
 	reference := flags.String("reference", "", "")
-	to := flags.String("o", "", "")
+	to := flags.StringP("output", "o", "", "")
 	form := flags.String("form", "", "")
 	var tub tubFlags
 	tub.on(flags)
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
-	}
-	place, whole, err := tub.where(c, flags, region)
-	if err != nil {
-		return err
-	}
-	rules, err := c.rules(*region)
-	if err != nil {
-		return err
-	}
-	if *to != "" && !hasEnding(*to, ".pdf", ".png", ".svg", ".txt") {
-		return c.misused("-o %s: a label is written as .pdf, .png, .svg or .txt", echo.Plain(*to))
-	}
-	switch card.Form(*form) {
-	case "", card.Vertical, card.Tabular, card.Dual:
-	default:
-		return c.misused("--form %s is not one of vertical, tabular, dual", echo.Quoted(*form))
-	}
-	if *form != "" && *to == "" {
-		return c.misused("--form is about a drawing: say with -o where it goes")
-	}
-	if err := c.mayWrite(*to, files[0], *reference); err != nil {
-		return err
-	}
-	f, r, err := open(s, files[0])
-	if err != nil {
-		return err
-	}
-	options := label.Options{OmitInsignificant: *short, SecondColumn: card.Form(*form) == card.Dual && rules == label.US}
-	if *reference != "" {
-		other, of, err := open(s, *reference)
+	return func(s *shell, files []string) error {
+		place, whole, err := tub.where(c, flags, region)
 		if err != nil {
 			return err
 		}
-		food := of.Food(other.Design)
-		options.Reference = &food
-	}
-	l, err := label.For(r.Food(f.Design), rules, options)
-	if err != nil {
-		return fmt.Errorf("%s: label: %w", f.Name, err)
-	}
-	answer := report.Label{Label: l, Every: *every}
-	words, err := onpack.OpenWords(assets.LabelWords)
-	if err != nil {
-		return err
-	}
-	tub.Place = string(place)
-	if err := tub.ofBatch(c, files[0]); err != nil {
-		return err
-	}
-	p, err := tub.Pack(f.Design, words)
-	if err != nil {
-		return misread(c, err)
-	}
-	if _, err := tub.Print(); err != nil {
-		return misread(c, err)
-	}
-	content, food := tub.Of(f.Design, r, l, p, words)
-	if whole {
-		if *to != "" {
-			if err := tub.write(c, *to, content, food, p, words, l.ProposedName); err != nil {
-				return fmt.Errorf("%s: %w", f.Name, err)
+		rules, err := c.rules(*region)
+		if err != nil {
+			return err
+		}
+		if *to != "" && !hasEnding(*to, ".pdf", ".png", ".svg", ".txt") {
+			return c.misused("-o %s: a label is written as .pdf, .png, .svg or .txt", echo.Plain(*to))
+		}
+		switch card.Form(*form) {
+		case "", card.Vertical, card.Tabular, card.Dual:
+		default:
+			return c.misused("--form %s is not one of vertical, tabular, dual", echo.Quoted(*form))
+		}
+		if *form != "" && *to == "" {
+			return c.misused("--form is about a drawing: say with -o where it goes")
+		}
+		if err := c.mayWrite(*to, files[0], *reference); err != nil {
+			return err
+		}
+		f, r, err := open(s, files[0])
+		if err != nil {
+			return err
+		}
+		options := label.Options{OmitInsignificant: *short, SecondColumn: card.Form(*form) == card.Dual && rules == label.US}
+		if *reference != "" {
+			other, of, err := open(s, *reference)
+			if err != nil {
+				return err
 			}
-			if !*asJSON {
+			food := of.Food(other.Design)
+			options.Reference = &food
+		}
+		l, err := label.For(r.Food(f.Design), rules, options)
+		if err != nil {
+			return fmt.Errorf("%s: label: %w", f.Name, err)
+		}
+		answer := report.Label{Label: l, Every: *every}
+		words, err := onpack.OpenWords(assets.LabelWords)
+		if err != nil {
+			return err
+		}
+		tub.Place = string(place)
+		if err := tub.ofBatch(c, files[0]); err != nil {
+			return err
+		}
+		p, err := tub.Pack(f.Design, words)
+		if err != nil {
+			return misread(c, err)
+		}
+		if _, err := tub.Print(); err != nil {
+			return misread(c, err)
+		}
+		content, food := tub.Of(f.Design, r, l, p, words)
+		if whole {
+			if *to != "" {
+				if err := tub.write(c, *to, content, food, p, words, l.ProposedName); err != nil {
+					return fmt.Errorf("%s: %w", f.Name, err)
+				}
+				if !*asJSON {
+					return nil
+				}
+			}
+			out := tub.answer(answer, content, p, food)
+			if asksDate(content.Elements) {
+				stored, err := selling.Stored(context.Background(), f.Design, r)
+				if err != nil {
+					return fmt.Errorf("%s: %w", f.Name, err)
+				}
+				out.BesideDate = report.NewBesideDate(&stored)
+			}
+			return s.answer(out, *asJSON)
+		}
+		if *to != "" {
+			if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
+				return err
+			}
+			if marked(s, f, *to, card.LackingOnLabel(f.Design, r, l)); !*asJSON {
 				return nil
 			}
 		}
-		out := tub.answer(answer, content, p, food)
-		if asksDate(content.Elements) {
-			stored, err := selling.Stored(context.Background(), f.Design, r)
-			if err != nil {
-				return fmt.Errorf("%s: %w", f.Name, err)
-			}
-			out.BesideDate = report.NewBesideDate(&stored)
+		if *asJSON {
+			return s.answer(tub.answer(answer, content, p, food), true)
 		}
-		return s.answer(out, *asJSON)
+		return s.answer(answer, false)
 	}
-	if *to != "" {
-		if err := card.WriteLabel(*to, l, card.Form(*form)); err != nil {
-			return err
-		}
-		if marked(s, f, *to, card.LackingOnLabel(f.Design, r, l)); !*asJSON {
-			return nil
-		}
-	}
-	if *asJSON {
-		return s.answer(tub.answer(answer, content, p, food), true)
-	}
-	return s.answer(answer, false)
 }

@@ -5,6 +5,8 @@ import (
 	"io"
 	"os"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/written"
 	"ripplewright/internal/form/echo"
@@ -29,44 +31,44 @@ tablespoon 14.8, a teaspoon 4.9, a fluid ounce 29.6 (NIST SP 811, Appendix B.8).
   --system S   of egg sizes, US or EU; US if not given
   --size SIZE  of eggs that are counted without one; large, or M
 `,
-	run: runLines,
+	least: 1,
+	most:  1,
+	flags: linesFlags,
+	words: map[string]func() []string{"system": one("US", "EU")},
 }
 
 // mostText is the longest text that is read, bytes.
 const mostText = 1 << 20
 
-func runLines(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func linesFlags(c *command, flags *pflag.FlagSet) action {
 	usual := design.New().Eggs
 	system, size := flags.String("system", usual.System, ""), flags.String("size", "", "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
-	}
-	if *size == "" {
-		*size = usual.Size
-		if *system == "EU" {
-			*size = "M"
+	return func(s *shell, files []string) error {
+		if *size == "" {
+			*size = usual.Size
+			if *system == "EU" {
+				*size = "M"
+			}
 		}
-	}
-	class, err := egg.Find(*system, *size)
-	if err != nil {
-		return c.misused("%v", err)
-	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	text, err := readText(s, files[0])
-	if err != nil {
-		return err
-	}
-	for _, l := range written.New(b.Library(), written.Eggs{System: class.System, Size: class.Name}).Read(text) {
-		if err := report.WriteJSON(s.out, report.WrittenLine(b.Library(), &l), false); err != nil {
-			return fault(err)
+		class, err := egg.Find(*system, *size)
+		if err != nil {
+			return c.misused("%v", err)
 		}
+		b, err := openBench()
+		if err != nil {
+			return err
+		}
+		text, err := readText(s, files[0])
+		if err != nil {
+			return err
+		}
+		for _, l := range written.New(b.Library(), written.Eggs{System: class.System, Size: class.Name}).Read(text) {
+			if err := report.WriteJSON(s.out, report.WrittenLine(b.Library(), &l), false); err != nil {
+				return fault(err)
+			}
+		}
+		return nil
 	}
-	return nil
 }
 
 // readText reads the file named, "-" being standard input.

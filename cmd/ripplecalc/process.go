@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
@@ -48,22 +50,21 @@ steps      code, title, text, minutes, hands_on_minutes, uses, after,
 cautions   code, title, text
 cost       as in evaluate --json
 `,
-	run: runProcess,
+	least: 1,
+	most:  1,
+	flags: processFlags,
 }
 
-func runProcess(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func processFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	profile := flags.String("profile", "", "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		file, m, err := makingOf(s, files[0], *profile)
+		if err != nil {
+			return err
+		}
+		return s.answer(report.ProcessOf(file, m), *asJSON)
 	}
-	file, m, err := makingOf(s, files[0], *profile)
-	if err != nil {
-		return err
-	}
-	return s.answer(report.ProcessOf(file, m), *asJSON)
 }
 
 // makingOf reads a design and computes how it is made.

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/form/echo"
@@ -29,7 +31,10 @@ var rippleCommand = &command{
 
 For pictures under 300 pixels the figures are measured at 600.
 `,
-	run: runRipple,
+	least: 1,
+	most:  1,
+	flags: rippleFlags,
+	words: map[string]func() []string{"view": one("side", "top")},
 }
 
 // What figures are measured at where the picture is too coarse for them.
@@ -38,37 +43,34 @@ const (
 	measurePixels = 600
 )
 
-func runRipple(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func rippleFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
-	to := flags.String("o", "", "")
+	to := flags.StringP("output", "o", "", "")
 	view := flags.String("view", ripple.Side.String(), "")
 	px := flags.Int("size", 900, "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		side, ok := map[string]ripple.View{"side": ripple.Side, "top": ripple.Top}[*view]
+		switch {
+		case !ok:
+			return c.misused("--view %s is not one of side, top", echo.Quoted(*view))
+		case *px < ripple.MinPixels || *px > ripple.MaxPixels:
+			return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
+		case *to != "" && !hasEnding(*to, ".png", ".svg"):
+			return c.misused("-o %s: a picture is written as .png or .svg", echo.Plain(*to))
+		}
+		if err := c.mayWrite(*to, files[0]); err != nil {
+			return err
+		}
+		f, r, err := open(s, files[0])
+		if err != nil {
+			return err
+		}
+		answer, err := draw(f, r, side, *px, *to)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		return s.answer(answer, *asJSON)
 	}
-	side, ok := map[string]ripple.View{"side": ripple.Side, "top": ripple.Top}[*view]
-	switch {
-	case !ok:
-		return c.misused("--view %s is not one of side, top", echo.Quoted(*view))
-	case *px < ripple.MinPixels || *px > ripple.MaxPixels:
-		return c.misused("--size %d is outside %d to %d", *px, ripple.MinPixels, ripple.MaxPixels)
-	case *to != "" && !hasEnding(*to, ".png", ".svg"):
-		return c.misused("-o %s: a picture is written as .png or .svg", echo.Plain(*to))
-	}
-	if err := c.mayWrite(*to, files[0]); err != nil {
-		return err
-	}
-	f, r, err := open(s, files[0])
-	if err != nil {
-		return err
-	}
-	answer, err := draw(f, r, side, *px, *to)
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	return s.answer(answer, *asJSON)
 }
 
 // draw stirs the tub of f, writes its picture to a file if it has a name, and

@@ -1,6 +1,10 @@
 package main
 
-import "ripplewright/internal/work/designfile"
+import (
+	"github.com/spf13/pflag"
+
+	"ripplewright/internal/work/designfile"
+)
 
 var schemaCommand = &command{
 	name:  "schema",
@@ -10,13 +14,13 @@ var schemaCommand = &command{
 Draft 2020-12, made from the table behind "ripplecalc help format".
 Save it to a file for your editor: ripplecalc schema > design.schema.json
 `,
-	run: runSchema,
+	flags: schemaFlags,
+	words: map[string]func() []string{"": one()},
 }
 
-func runSchema(c *command, s *shell, args []string) error {
-	if _, err := c.parse(c.flags(), args, 0, 0); err != nil {
+func schemaFlags(c *command, _ *pflag.FlagSet) action {
+	return func(s *shell, _ []string) error {
+		_, err := s.out.Write(designfile.Schema())
 		return err
 	}
-	_, err := s.out.Write(designfile.Schema())
-	return err
 }

@@ -2,9 +2,10 @@ package main
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"math"
+
+	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/shop"
 	"ripplewright/internal/food/price"
@@ -34,70 +35,69 @@ Each batch cracks whole eggs of its own. What has no price is unknown, not free.
                  left_g, pays, used, left_worth, from_tap, eggs); pays, used,
                  left_worth, at_least, missing
 `,
-	run: runShop,
+	least: 1,
+	most:  -1,
+	flags: shopFlags,
 }
 
-func runShop(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func shopFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	batches := flags.Int("batches", 1, "")
-	prices, out := flags.String("prices", "", ""), flags.String("o", "", "")
+	prices, out := flags.String("prices", "", ""), flags.StringP("output", "o", "", "")
 	sell := flags.Float64("sell", math.NaN(), "")
-	files, err := c.parse(flags, args, 1, -1)
-	if err != nil {
-		return err
-	}
-	if *batches < 1 || *batches > shop.MostBatches {
-		return c.misused("--batches %d is outside 1 to %d", *batches, shop.MostBatches)
-	}
-	given := false
-	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "sell" })
-	if given && !(*sell > 0 && *sell <= price.Most) {
-		return c.misused("--sell %g is no price of a tub", *sell)
-	}
-	if *out != "" && !hasEnding(*out, ".md", ".txt") {
-		return c.misused("-o %s: a list is written as .md or .txt", echo.Plain(*out))
-	}
-	if err := c.mayWrite(*out, append(files, *prices)...); err != nil {
-		return err
-	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	if *prices != "" {
-		book, err := readPrices(*prices)
+	return func(s *shell, files []string) error {
+		if *batches < 1 || *batches > shop.MostBatches {
+			return c.misused("--batches %d is outside 1 to %d", *batches, shop.MostBatches)
+		}
+		given := false
+		flags.Visit(func(f *pflag.Flag) { given = given || f.Name == "sell" })
+		if given && !(*sell > 0 && *sell <= price.Most) {
+			return c.misused("--sell %g is no price of a tub", *sell)
+		}
+		if *out != "" && !hasEnding(*out, ".md", ".txt") {
+			return c.misused("-o %s: a list is written as .md or .txt", echo.Plain(*out))
+		}
+		if err := c.mayWrite(*out, append(files, *prices)...); err != nil {
+			return err
+		}
+		b, err := openBench()
 		if err != nil {
 			return err
 		}
-		b = &bench{b.Priced(book)}
-	}
-	orders := make([]shop.Order, len(files))
-	for i, name := range files {
-		f, err := b.load(s, name)
-		if err != nil {
-			return err
+		if *prices != "" {
+			book, err := readPrices(*prices)
+			if err != nil {
+				return err
+			}
+			b = &bench{b.Priced(book)}
 		}
-		r, err := b.evaluate(f)
-		if err != nil {
-			return err
+		orders := make([]shop.Order, len(files))
+		for i, name := range files {
+			f, err := b.load(s, name)
+			if err != nil {
+				return err
+			}
+			r, err := b.evaluate(f)
+			if err != nil {
+				return err
+			}
+			files[i], orders[i] = f.Name, shop.Order{Design: f.Design, Result: &r, Batches: *batches}
 		}
-		files[i], orders[i] = f.Name, shop.Order{Design: f.Design, Result: &r, Batches: *batches}
+		list := report.ShoppingOf(files, orders, shop.For(orders, b.Prices()), *sell)
+		if *out == "" {
+			return s.answer(list, *asJSON)
+		}
+		var text bytes.Buffer
+		if hasEnding(*out, ".md") {
+			err = list.WriteMarkdown(&text)
+		} else {
+			err = list.WriteText(&text)
+		}
+		if err != nil {
+			return fault(err)
+		}
+		return atomicfile.Write(*out, text.Bytes())
 	}
-	list := report.ShoppingOf(files, orders, shop.For(orders, b.Prices()), *sell)
-	if *out == "" {
-		return s.answer(list, *asJSON)
-	}
-	var text bytes.Buffer
-	if hasEnding(*out, ".md") {
-		err = list.WriteMarkdown(&text)
-	} else {
-		err = list.WriteText(&text)
-	}
-	if err != nil {
-		return fault(err)
-	}
-	return atomicfile.Write(*out, text.Bytes())
 }
 
 // readPrices reads a file that somebody named, which has to be there.

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/show/report"
@@ -21,38 +23,37 @@ eggs, air, the boiled syrup, the freezer, the hardness model itself.
   --seed N      which kitchens; the same seed is the same answer (0)
   --json        JSON instead of text: chance_scoops, spread, by_cause
 `,
-	run: runSure,
+	least: 1,
+	most:  1,
+	flags: sureFlags,
 }
 
-func runSure(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func sureFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
 	kitchens := flags.Int("kitchens", 1000, "")
 	seed := flags.Int64("seed", 0, "")
-	files, err := c.parse(flags, args, 1, 1)
-	if err != nil {
-		return err
+	return func(s *shell, files []string) error {
+		if *kitchens < 10 || *kitchens > 100000 {
+			return c.misused("--kitchens %d is outside 10 to 100000", *kitchens)
+		}
+		b, f, r, err := openWith(s, files[0])
+		if err != nil {
+			return err
+		}
+		o := sure.Options{Kitchens: *kitchens, Seed: *seed}
+		kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
+			o.Cold = &plan
+		} else {
+			fmt.Fprintf(s.err, "%s: no minutes: %v\n", f.Name, err)
+		}
+		a, err := sure.Sample(context.Background(), b.Model, f.Design, o)
+		if err != nil {
+			return fault(err)
+		}
+		return s.answer(report.Sure{File: f.Name, Answer: a}, *asJSON)
 	}
-	if *kitchens < 10 || *kitchens > 100000 {
-		return c.misused("--kitchens %d is outside 10 to 100000", *kitchens)
-	}
-	b, f, r, err := openWith(s, files[0])
-	if err != nil {
-		return err
-	}
-	o := sure.Options{Kitchens: *kitchens, Seed: *seed}
-	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
-	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
-	}
-	if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
-		o.Cold = &plan
-	} else {
-		fmt.Fprintf(s.err, "%s: no minutes: %v\n", f.Name, err)
-	}
-	a, err := sure.Sample(context.Background(), b.Model, f.Design, o)
-	if err != nil {
-		return fault(err)
-	}
-	return s.answer(report.Sure{File: f.Name, Answer: a}, *asJSON)
 }

@@ -2,10 +2,11 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"slices"
 	"strings"
+
+	"github.com/spf13/pflag"
 
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
@@ -25,7 +26,7 @@ type tubFlags struct {
 // lastBatch stands for the batch that was written down last.
 const lastBatch = "last"
 
-func (t *tubFlags) on(f *flag.FlagSet) {
+func (t *tubFlags) on(f *pflag.FlagSet) {
 	for name, to := range map[string]*string{
 		"place": &t.Place, "sale": &t.Sale, "lang": &t.Languages, "made": &t.Made, "keeps": &t.Keeps, "date": &t.Date, "maker": &t.Maker, "contact": &t.Contact,
 		"lot": &t.Lot, "storage": &t.Storage, "brand": &t.Brand, "tub": &t.Tub, "tub-mm": &t.TubMM, "net": &t.NetML, "sheet": &t.Sheet,
@@ -41,9 +42,9 @@ func (t *tubFlags) on(f *flag.FlagSet) {
 
 // where returns the place of sale, and whether the whole label of a tub is asked
 // for rather than the panel alone. The place decides the region.
-func (t *tubFlags) where(c *command, flags *flag.FlagSet, region *string) (place onpack.Place, whole bool, err error) {
+func (t *tubFlags) where(c *command, flags *pflag.FlagSet, region *string) (place onpack.Place, whole bool, err error) {
 	given := map[string]bool{}
-	flags.Visit(func(f *flag.Flag) { given[f.Name] = true })
+	flags.Visit(func(f *pflag.Flag) { given[f.Name] = true })
 	if t.Place == "" {
 		for _, name := range tubFlagNames {
 			if given[name] {

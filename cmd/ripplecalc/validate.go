@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/show/report"
 	"ripplewright/testdata"
@@ -19,29 +21,28 @@ The code is the one that computes designs. --json prints a list of objects with 
 source, points, unit, max_abs_error, rms_error, bar, pass, kind and note. A row
 that misses its bar is our fault: the exit code is then 3.
 `,
-	run: runValidate,
+	flags: validateFlags,
+	words: map[string]func() []string{"": one()},
 }
 
-func runValidate(c *command, s *shell, args []string) error {
-	flags := c.flags()
+func validateFlags(c *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")
-	if _, err := c.parse(flags, args, 0, 0); err != nil {
-		return err
+	return func(s *shell, _ []string) error {
+		b, err := openBench()
+		if err != nil {
+			return err
+		}
+		rows, err := validate.Run(testdata.Tables, b.Library())
+		if err != nil {
+			return fault(err)
+		}
+		v := report.Validation(rows)
+		if err := s.answer(v, *asJSON); err != nil {
+			return err
+		}
+		if n := v.Missed(); n > 0 {
+			return fault(fmt.Errorf("%d of %d rows miss their bar", n, len(v)))
+		}
+		return nil
 	}
-	b, err := openBench()
-	if err != nil {
-		return err
-	}
-	rows, err := validate.Run(testdata.Tables, b.Library())
-	if err != nil {
-		return fault(err)
-	}
-	v := report.Validation(rows)
-	if err := s.answer(v, *asJSON); err != nil {
-		return err
-	}
-	if n := v.Missed(); n > 0 {
-		return fault(fmt.Errorf("%d of %d rows miss their bar", n, len(v)))
-	}
-	return nil
 }

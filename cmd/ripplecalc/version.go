@@ -1,12 +1,16 @@
 package main
 
-import (
-	"runtime/debug"
-)
+import "runtime/debug"
 
-// version returns what the build knows of itself: the module's version, or
-// the commit that was built.
+// release is set by .ci/package from FyneApp.toml.
+var release string
+
+// version returns what the build knows of itself: the release, the module's
+// version, or the commit that was built.
 func version() string {
+	if release != "" {
+		return release
+	}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		return "of unknown origin"

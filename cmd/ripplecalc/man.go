@@ -1,0 +1,65 @@
+package main
+
+import (
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra/doc"
+	"github.com/spf13/pflag"
+)
+
+var manCommand = &command{
+	name:  "man",
+	usage: "man FOLDER",
+	short: "Writes the manual pages into a folder",
+	long: `
+One page for ripplecalc and one for each of its commands, for man(1).
+`,
+	least: 1,
+	most:  1,
+}
+
+func init() { manCommand.flags = manFlags }
+
+func manFlags(*command, *pflag.FlagSet) action {
+	return func(s *shell, folders []string) error {
+		if _, err := os.Stat(folders[0]); err != nil {
+			return err
+		}
+		root := tree(s)
+		root.Long, root.DisableAutoGenTag = set(root.Long), true
+		for _, built := range root.Commands() {
+			if c, ok := find(built.Name()); ok {
+				built.Long = set(c.short + ".\n" + c.long)
+				built.Use, built.DisableAutoGenTag = c.usage, true
+			}
+		}
+		day := time.Time{}.AddDate(2025, 0, 0) // the same pages from the same program
+		header := &doc.GenManHeader{Title: "RIPPLECALC", Section: "1", Source: "Ripplewright", Manual: "Ripplewright", Date: &day}
+		return doc.GenManTree(root, header, folders[0])
+	}
+}
+
+// set keeps the lines of lists as they stand: as Markdown, which the pages are
+// made from, knows by four blanks before them. Paragraphs flow.
+func set(text string) string {
+	var pages []string
+	for _, paragraph := range strings.Split(text, "\n\n") {
+		if lines := strings.Split(paragraph, "\n"); listed(lines) {
+			paragraph = "    " + strings.Join(lines, "\n    ")
+		}
+		pages = append(pages, paragraph)
+	}
+	return strings.Join(pages, "\n\n")
+}
+
+// listed reports whether lines stand in columns.
+func listed(lines []string) bool {
+	for _, line := range lines {
+		if strings.HasPrefix(line, "  ") || strings.Contains(strings.TrimSpace(line), "   ") {
+			return true
+		}
+	}
+	return false
+}
