@@ -73,6 +73,7 @@ decide.
 	least: 1,
 	most:  1,
 	flags: labelFlags,
+	words: map[string]func() []string{"place": one("us", "eu", "de", "ie", "it", "uk"), "sale": one("shop", "stall", "scooped"), "region": one("us", "eu"), "form": one("vertical", "tabular", "dual"), "date": one("day", "month", "year")},
 }
 
 func labelFlags(c *command, flags *pflag.FlagSet) action {
