@@ -221,7 +221,7 @@ func (b *board) usesOf(i int, start float64) []Use {
 			continue
 		}
 		span := Span{start, start + s.Minutes}
-		if what == process.Mixer {
+		if what == process.Mixer && !b.beatenOn(i) {
 			span.ToMinutes += b.o.WashUpMinutes
 		}
 		out = append(out, Use{what, i, span})
@@ -232,6 +232,15 @@ func (b *board) usesOf(i int, start float64) []Use {
 		}
 	}
 	return out
+}
+
+// beatenOn reports whether the same beaters go on in the same bowl after step i,
+// so that nothing is washed up between.
+func (b *board) beatenOn(i int) bool {
+	return slices.ContainsFunc(b.next[i], func(j int) bool {
+		s := &b.steps[j]
+		return slices.Contains(s.Uses, process.MixBowl) && (slices.Contains(s.Uses, process.Mixer) || b.beatenOn(j))
+	})
 }
 
 // hands returns when a cook stands by: from the beginning on, but for the tray

@@ -19,6 +19,7 @@ const (
 	CustardAirPast CautionCode = "custard_air_past_tool" // likewise of the custard
 	ManyWhites     CautionCode = "whites_beyond_mixer"
 	FewWhites      CautionCode = "whites_too_few"
+	DriedDry       CautionCode = "dried_whites_without_water"
 	EnzymeLives    CautionCode = "starch_never_hot_enough" // water boils too cool up here for starch beside yolk
 	BathTooSlow    CautionCode = "cooling_too_slow"
 	FridgeWarm     CautionCode = "refrigerator_warm"
@@ -47,7 +48,8 @@ func (p *Process) cautions(r *model.Result) []Caution {
 		if f.AskedOverrunPercent > f.Air.HighPercent && !warned(r, limits.FoamAir.Code, "foam.overrun_percent") {
 			out = append(out, Caution{Code: FoamAirBeyond, Has: f.AskedOverrunPercent, Limit: f.Air.HighPercent, Low: f.Air.LowPercent})
 		}
-		add(ManyWhites, f.WhiteG > MostWhiteG && p.Kitchen.Tool != StandMixer, f.WhiteG, MostWhiteG)
+		add(ManyWhites, f.Bowls > 1, f.WhiteG, MostWhiteG)
+		add(DriedDry, f.DriedWaterG < swellsIn, f.DriedWaterG, madeUp-1)
 		add(FewWhites, f.WhiteG > 0 && f.Hot && f.WhiteG < LeastWhiteG, f.WhiteG, LeastWhiteG)
 	}
 	if c.Present {

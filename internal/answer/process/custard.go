@@ -74,10 +74,11 @@ type Custard struct {
 	WaterOffG   float64 // as the design says
 	WaterG      float64 // that it keeps
 	WeighedG    float64 // that the scale shows then, without the pan and without what goes in cold
-	OffMinutes  float64 // that the open pan takes for it at ToC; NaN if it must boil
+	OffMinutes  float64 // that the open pan takes for a part of it at ToC; NaN if it must boil
 	LogYolk     float64 // tenfold reductions of Salmonella in HoldSeconds at FromC by the sugared yolk's data
 	HoldMinutes float64 // what that hold counts as at PlantYolkC, minutes
-	Cool        Cool
+	Parts       int     // in which this pan takes it
+	Cool        Cool    // of one part
 }
 
 func custardOf(p phaseFacts, k Kitchen) Custard {
@@ -123,14 +124,15 @@ func custardOf(p phaseFacts, k Kitchen) Custard {
 	if !c.cooked() {
 		c.FromC, c.ToC, hot = math.NaN(), math.NaN(), SteamsC
 	}
+	c.Parts = k.pans((p.total-c.SourG-c.SpiritG+c.WaterOffG)/custardGPerML, panFull)
 	if c.WaterOffG > 0 {
-		c.OffMinutes = c.WaterOffG / stoveGPerMin(math.Min(hot, setsToC), k.PanMM)
+		c.OffMinutes = c.WaterOffG / float64(c.Parts) / stoveGPerMin(math.Min(hot, setsToC), k.PanMM)
 	}
 	if c.Yolk {
 		c.LogYolk = HoldSeconds / 60.0 / SugaredYolk.DMinutes(c.FromC)
 		c.HoldMinutes = HoldSeconds / 60.0 * SugaredYolk.DMinutes(PlantYolkC) / SugaredYolk.DMinutes(c.FromC)
 	}
-	c.Cool = cool(p.total-c.SourG-c.SpiritG, p.heat, hot, k)
+	c.Cool = cool((p.total-c.SourG-c.SpiritG)/float64(c.Parts), p.heat, hot, k)
 	return c
 }
 

@@ -114,7 +114,7 @@ func (f *Foam) expected(p phaseFacts, k Kitchen) Air {
 		a.LowPercent, a.HighPercent = a.LowPercent*fatLeaves, math.Min(a.HighPercent, mid)
 		by(ByFolding)
 	}
-	if f.WhiteG > MostWhiteG && k.Tool != StandMixer {
+	if f.Bowls > 1 {
 		by(OfWhites)
 	}
 	return a

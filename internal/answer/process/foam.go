@@ -2,9 +2,9 @@ package process
 
 import (
 	"math"
-	"ripplewright/internal/food/kind"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/kind"
 	"ripplewright/internal/matter/solution"
 )
 
@@ -19,6 +19,7 @@ const (
 	touchesMost  = 0.8
 	lossSpread   = 0.5
 	madeUp       = 8  // g of white from 1 g of dried: from memory
+	swellsIn     = 4  // g of water to 1 g of dried white under which it does not swell: from memory
 	whiskedMin   = 60 // how long the course is followed
 )
 
@@ -58,10 +59,10 @@ type Foam struct {
 
 	AdiabaticC                 float64 // without bowl or loss
 	WithBowlC                  float64
-	PeakC, PeakLowC, PeakHighC float64
-	Course                     Course // of PeakC
-	Read                       bool   // the peak was read in the bowl, not computed
-	hot                        Hot    // with bowl and loss
+	PeakC, PeakLowC, PeakHighC float64 // of each bowl
+	Course                     Course  // of PeakC
+	Read                       bool    // the peak was read in the bowl, not computed
+	hot                        Hot     // with bowl and loss
 	pourMin                    float64
 	Above60Minutes             float64
 	LogLow, LogHigh            float64 // tenfold reductions of Salmonella by the sugared sets, over the band
@@ -72,6 +73,8 @@ type Foam struct {
 	AskedOverrunPercent        float64 // %
 	Air                        Air     // what such a foam comes to
 	WhiteG                     float64 // of liquid white, dried white made up
+	Bowls                      int     // in which this tool beats so much white
+	DriedWaterG                float64 // g of water in the bowl to 1 g of dried white; NaN without any
 	Acid                       bool    // in the bowl
 	Cream                      bool    // no whites: a base that is whipped cold
 	ColdShrinkRatio            float64 // volume at 4 °C over that at WhiskUntilC
@@ -89,6 +92,13 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	if f.WhiteG > 0 {
 		f.SugarGPerG = p.sugars / f.WhiteG
 	}
+	f.Bowls, f.DriedWaterG = 1, math.NaN()
+	if f.WhiteG > MostWhiteG && k.Tool != StandMixer {
+		f.Bowls = int(math.Ceil(f.WhiteG / MostWhiteG))
+	}
+	if f.Whites == DriedWhite {
+		f.DriedWaterG = p.bowlWaterG / p.g[kind.WhiteDry]
+	}
 	f.Cream = f.Whites == NoWhite
 	f.Air = f.expected(p, k)
 	if !f.Hot || p.bowlG <= 0 {
@@ -98,7 +108,8 @@ func foamOf(r *model.Result, s *Syrup, p phaseFacts, pressure float64, k Kitchen
 	if s.Weighed && !math.IsNaN(r.Syrup.BoilingPointC) {
 		at = r.Syrup.BoilingPointC
 	}
-	hot := Hot{SyrupG: s.MassG, SyrupC: at, SolidsPercent: s.SolidsPercent, WhitesG: p.bowlG, WhitesC: k.WhitesC, WhitesJPerGK: p.bowlHeat, BowlC: k.RoomC, AirC: k.RoomC}
+	share := 1 / float64(f.Bowls)
+	hot := Hot{SyrupG: s.MassG * share, SyrupC: at, SolidsPercent: s.SolidsPercent, WhitesG: p.bowlG * share, WhitesC: k.WhitesC, WhitesJPerGK: p.bowlHeat, BowlC: k.RoomC, AirC: k.RoomC}
 	f.AdiabaticC = hot.MixedC()
 	bowl := k.BowlG * heatJPerGK[k.BowlIs]
 	pour := func(touches, loss float64) Course {

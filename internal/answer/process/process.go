@@ -70,6 +70,7 @@ type phaseFacts struct {
 	starch     []*ingredient.Ingredient
 	pureStarch float64 // g, a flour by what it holds
 
+	bowlWaterG     float64 // g of water in it
 	bowlFat        float64 // g to 100 g of what the syrup meets
 	bowlFatPercent float64 // g of fat, that of the whites apart, to 100 g of them
 }
@@ -114,6 +115,7 @@ func factsOf(d design.Design, r *model.Result, part design.Part, pressure float6
 			}
 		}
 	}
+	f.bowlWaterG = bowl.Grams[mix.Water]
 	if f.bowlG > 0 {
 		b := phase.Prepare(bowl, 0, phase.Foam, solution.DefaultBound)
 		f.bowlHeat = b.JPerGK(warmC)

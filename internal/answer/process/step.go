@@ -82,6 +82,7 @@ const (
 	restMax       = 24 * 60
 	eggsKeep      = 2 * 24 * 60
 	hotWait       = 10  // a hot custard or syrup does not wait
+	peaksWait     = 15  // soft peaks weep
 	foamWait      = 30  // a whisked foam without cooked sugar drains
 	syrupFoamWait = 240 // one of syrup cooked to 120 to 130 °C stood for 24 h (J. Cookery Sci. Japan 43(3)); at 118 °C a sixth of that
 	softWait      = 15  // half frozen custard goes on freezing
@@ -272,10 +273,12 @@ func (b *builder) custard(p *Process, times *cold.Answer) {
 		if !math.IsNaN(p.Custard.OffMinutes) {
 			m = math.Max(m, math.Min(p.Custard.OffMinutes, 60))
 		}
+		m *= float64(p.Custard.Parts)
 		b.add(Step{Code: Cook, Minutes: m, HandsOnMinutes: m, Uses: []Resource{Hands, Pan}, After: []StepCode{YolkSugar, HeatMilk}, WaitMaxMinutes: hotWait})
 	}
 	jelly := b.bloomed(in, design.DensePart)
-	if len(in[OffHeat]) > 0 || jelly {
+	heated := b.last(YolkSugar, HeatMilk, Cook) != nil
+	if len(in[OffHeat]) > 0 || jelly && heated {
 		b.add(Step{Code: OffHeat, Lines: in[OffHeat], Minutes: 4, HandsOnMinutes: 4, Uses: []Resource{Hands, Pan}, After: append(b.last(HeatMilk, Cook), Bloom), WaitMaxMinutes: hotWait})
 	}
 	if before := b.last(YolkSugar, HeatMilk, Cook, OffHeat); before != nil {
@@ -287,7 +290,11 @@ func (b *builder) custard(p *Process, times *cold.Answer) {
 		b.add(Step{Code: Rest, Minutes: restMin, Uses: []Resource{Fridge}, After: []StepCode{CoolDown}, WaitMaxMinutes: restMax - restMin})
 	}
 	if len(in[ColdIn]) > 0 {
-		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOnMinutes: 3, Uses: []Resource{Hands}, After: []StepCode{Rest}, WaitMaxMinutes: 60})
+		after := []StepCode{Rest}
+		if jelly && !heated {
+			after = append(after, Bloom)
+		}
+		b.add(Step{Code: ColdIn, Lines: in[ColdIn], Minutes: 3, HandsOnMinutes: 3, Uses: []Resource{Hands}, After: after, WaitMaxMinutes: 60})
 	}
 	b.freezeSoft(p, times)
 }
@@ -332,7 +339,7 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 	}
 	in := linesOf(b.r, p)
 	if len(in[BowlWhites]) > 0 {
-		s := Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOnMinutes: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMaxMinutes: 20}
+		s := Step{Code: BowlWhites, Lines: in[BowlWhites], Minutes: 5, HandsOnMinutes: 5, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{Crack}, WaitMaxMinutes: peaksWait}
 		if f.Whites == DriedWhite { // first it swells, then it is beaten
 			s.Minutes += swellMin
 		}
@@ -352,12 +359,17 @@ func (b *builder) foam(p *Process, times *cold.Answer) {
 		if f.Cream {
 			stop = creamMin
 		}
-		b.add(Step{Code: PourIn, Minutes: p.Kitchen.Pour.minutes() + stop, HandsOnMinutes: p.Kitchen.Pour.minutes() + stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMaxMinutes: f.keeps()})
+		stop = float64(f.Bowls) * (p.Kitchen.Pour.minutes() + stop)
+		b.add(Step{Code: PourIn, Minutes: stop, HandsOnMinutes: stop, Uses: []Resource{Hands, Mixer, MixBowl}, After: []StepCode{BowlWhites, BoilSyrup, Bloom}, WaitMaxMinutes: f.keeps()})
 	default:
 		if f.Whites == FreshWhite || f.Whites == FreshYolk {
 			b.add(Step{Code: HoldWhites, Minutes: 10, HandsOnMinutes: 10, Uses: []Resource{Hands, Pan, MixBowl}, After: []StepCode{BowlWhites}, WaitMaxMinutes: hotWait})
 		}
-		b.add(Step{Code: WhipCold, Minutes: 8, HandsOnMinutes: 8, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMaxMinutes: foamWait})
+		whip := 8.0 * float64(f.Bowls)
+		if b.last(HoldWhites) != nil { // until it is cool too
+			whip = WhiskLongest * float64(f.Bowls)
+		}
+		b.add(Step{Code: WhipCold, Minutes: whip, HandsOnMinutes: whip, Uses: []Resource{Hands, Mixer, MixBowl}, After: append(b.last(BowlWhites, HoldWhites), Bloom), WaitMaxMinutes: foamWait})
 	}
 	if len(in[FoldIn]) > 0 {
 		b.add(Step{Code: FoldIn, Lines: in[FoldIn], Minutes: 3, HandsOnMinutes: 3, Uses: []Resource{Hands, MixBowl}, After: b.last(PourIn, WhipCold), WaitMaxMinutes: f.keeps()})

@@ -1,6 +1,10 @@
 package process
 
-import "ripplewright/internal/answer/cold"
+import (
+	"math"
+
+	"ripplewright/internal/answer/cold"
+)
 
 // Kitchen is what of a kitchen the stove and the bowl need. Start from Default:
 // the zero Kitchen is none.
@@ -100,6 +104,29 @@ func KitchenOf(p cold.Profile) Kitchen {
 		Tool: Tool(p.Bowl.Tool), Churn: Churn(p.Churn.Kind), FromHours: p.Cook.FromHours, ToHours: p.Cook.ToHours, WashUpMinutes: p.Cook.WashUpMinutes,
 		FreezerL: p.FreezerL, FreezesKG: p.FreezerRatedKG, ChurnBowlML: p.Churn.BowlML,
 	}
+}
+
+// A pan is about half as high as it is wide; a custard fills it to two thirds at
+// most, a syrup, which boils up, to one third at the start: common practice, no
+// source.
+const (
+	panHigh   = 0.5
+	panFull   = 2.0 / 3
+	syrupFull = 1.0 / 3
+)
+
+// holdsML is what the pan holds to its rim, mL.
+func (k Kitchen) holdsML() float64 {
+	return math.Pi / 4 * k.PanMM * k.PanMM * panHigh * k.PanMM / 1000
+}
+
+// pans returns in how many parts the pan takes ml: 1 as long as it does not run
+// over, else as many as fill it to a share of what it holds.
+func (k Kitchen) pans(ml, share float64) int {
+	if !(ml > k.holdsML()) {
+		return 1
+	}
+	return int(math.Ceil(ml / (share * k.holdsML())))
 }
 
 // iceBathC is stirred ice water with a warm bowl in it: common practice.

@@ -30,6 +30,7 @@ type Syrup struct {
 	AlcoholOffG                         float64
 	Minutes                             Range // to drive the water off
 	DepthMM                             float64
+	Overfull                            bool // more than a third of the pan at the start
 	InvertedPercent                     float64
 	Reached, Weighed, Heavy             bool // Heavy: the pan weighs more than what went in
 }
@@ -91,6 +92,9 @@ const (
 // hotDensity is a boiled syrup's, g/mL: from memory.
 const hotDensity = 1.40
 
+// coldDensity is a syrup's before it boils, three parts of sugar to one of water, g/mL: from memory.
+const coldDensity = 1.35
+
 func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 	m := r.Syrup
 	if !m.Present {
@@ -124,6 +128,7 @@ func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 	s.Stage, _, _ = StageAt(s.SeaC)
 	s.Minutes = boilMinutes(m.MassG+m.WaterOffG, m.WaterOffG, at-k.RoomC, k)
 	s.DepthMM = m.MassG / hotDensity / (math.Pi / 4 * k.PanMM * k.PanMM) * 1000
+	s.Overfull = (m.MassG+m.WaterOffG)/coldDensity > syrupFull*k.holdsML()
 	return s
 }
 

@@ -86,7 +86,7 @@ func Of(in *ingredient.Ingredient) Kind {
 		}
 		return Sugar
 	case "cocoa_chocolate":
-		if in.Cell(ingredient.CocoaSolidsFatFree).Or(0) > 30 && in.Cell(ingredient.TotalSugars).Or(0) < 10 && has("cocoa") {
+		if in.Cell(ingredient.CocoaSolidsFatFree).Or(0) > 30 && in.Cell(ingredient.TotalSugars).Or(0) < 10 && in.Cell(ingredient.Fat).Or(0) < chocolateFat && has("cocoa") {
 			return Cocoa
 		}
 		if in.Cell(ingredient.Water).Or(0) > 15 { // a syrup
@@ -135,6 +135,10 @@ func Of(in *ingredient.Ingredient) Kind {
 	}
 	return ownKind(in, has)
 }
+
+// chocolateFat is the fat, %, from which cocoa is a chocolate, which melts: the
+// fattest powder of the library has 24, unsweetened chocolate 52.
+const chocolateFat = 40
 
 func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
 	switch {

@@ -165,6 +165,7 @@ const courseMinutes = 20
 
 // ProcessOf returns the report of the making m of the design read from file.
 func ProcessOf(file string, m say.Making) Process {
+	m.Cups = true
 	d, r, p := m.Design, m.Result, m.Process
 	out := Process{
 		File: file, Name: d.Name, Steps: []Step{}, Cautions: []Caution{}, Cost: costObject(r), Dishes: p.Freezing.Dishes,

@@ -38,9 +38,9 @@ func hardenStep(s Style, c *cold.Answer) string {
 	h := &c.Harden
 	text := lid + s.Temperature(h.AirC) + ", tubs apart from each other. Hard enough "
 	if h.MoveC > h.CoreToC {
-		text += "to move " + after(s, h.MoveHours, 60) + " (core at " + s.Temperature(h.MoveC) + "), "
+		text += "to move, core at " + s.Temperature(h.MoveC) + ", " + after(s, h.MoveHours, 60) + "; "
 	}
-	return text + "to store " + after(s, h.Hours, 60) + " (core at " + s.Temperature(h.CoreToC) + ")."
+	return text + "to store, core at " + s.Temperature(h.CoreToC) + ", " + after(s, h.Hours, 60) + "."
 }
 
 // serveStep says how a tub comes from the freezer to the spoon.

@@ -19,21 +19,37 @@ func (w *stepWords) crack() string {
 	}
 	text += "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + ")"
 	parted := e.YolksUsed > e.Whole || e.WhitesUsed > e.Whole
-	switch {
-	case parted && e.Whole > 0:
-		text += "; keep " + s.Short(e.Whole, 1) + " whole, part the others"
-	case e.YolksUsed > 0 && e.WhitesUsed > 0 && parted:
-		text += " and part them"
-	case e.YolksUsed > 0 && parted:
-		text += " for their yolks"
-	case parted:
-		text += " for their whites"
+	whole := math.Floor(e.Whole + 0.05)
+	if parted && e.Whole > 0 {
+		if whole > 0 {
+			text += "; keep " + s.Short(whole, 0) + " whole, part " + map[bool]string{true: "the other", false: "the others"}[float64(e.Crack)-whole == 1]
+		} else {
+			text += "; part " + Plural(float64(e.Crack), "it", "them")
+		}
+		if e.Whole-whole > 0.05 {
+			text += ", and make the whole egg up to its weight with two parts of white to one of yolk"
+		}
+		return text + w.cracked()
 	}
-	text += "; then weigh."
+	switch {
+	case e.YolksUsed > 0 && e.WhitesUsed > 0 && parted:
+		text += " and part " + Plural(float64(e.Crack), "it", "them")
+	case e.YolksUsed > 0 && parted:
+		text += " for " + Plural(float64(e.Crack), "its yolk", "their yolks")
+	case parted:
+		text += " for " + Plural(float64(e.Crack), "its white", "their whites")
+	}
+	return text + w.cracked()
+}
+
+// cracked ends the step: what not to spoil, what is over.
+func (w *stepWords) cracked() string {
+	e := w.m.Process.Eggs
+	text := "; then weigh."
 	if e.WhitesUsed > e.Whole {
 		text += " No yolk may get into the whites."
 	}
-	return text + EggsLeft(s, e)
+	return text + EggsLeft(w.s, e)
 }
 
 func (w *stepWords) bloom() string {
@@ -70,8 +86,9 @@ func (w *stepWords) yolks() string {
 func (w *stepWords) heat() string {
 	p, s := w.m.Process, w.s
 	c := &p.Custard
-	text := "In the pan whisk " + w.things(anything) + "."
+	text := "In the pan whisk " + w.things(anything) + "." + w.overfull()
 	dry := w.dry()
+	text += w.fruit()
 	if w.has(kind.Gum) {
 		if dry {
 			text += " Mix the gum with the dry sugar first, or it lumps."
@@ -92,7 +109,14 @@ func (w *stepWords) heat() string {
 	if c.Starch() && !c.Yolk {
 		return text
 	}
-	text += " Heat until it steams, about " + s.Temperature(process.SteamsC) + "."
+	switch gum, hot := w.gum(); {
+	case hot >= 100:
+		text += " Bring it to the boil and boil for a minute: " + gum + " dissolves only then (from memory)."
+	case hot > 0 && !p.Has(process.Cook):
+		text += " Heat it to " + s.Temperature(hot) + ": " + gum + " dissolves only from there (from memory)."
+	default:
+		text += " Heat until it steams, about " + s.Temperature(process.SteamsC) + "."
+	}
 	if !p.Has(process.Cook) {
 		text += w.blend() + w.weigh()
 		if w.strained() {
@@ -100,6 +124,36 @@ func (w *stepWords) heat() string {
 		}
 	}
 	return text
+}
+
+// gum names the gum of the step that wants the most heat to dissolve, and from
+// where it does, °C; 0 of gums that dissolve cold. From memory: locust bean gum
+// from about 80, agar at the boil.
+func (w *stepWords) gum() (name string, fromC float64) {
+	for _, u := range w.step.Lines {
+		in, c := w.line(u).Ingredient, 0.0
+		switch {
+		case strings.HasPrefix(in.ID, "agar"):
+			c = 100
+		case in.ID == "locust_bean_gum", in.ID == "seed_gums":
+			c = 82
+		}
+		if c > fromC {
+			name, fromC = Kitchen(in), c
+		}
+	}
+	return name, fromC
+}
+
+// fruit says that fruit that is no juice is puréed before it goes in.
+func (w *stepWords) fruit() string {
+	whole := w.listed(func(in *ingredient.Ingredient) bool {
+		return in.Group == "fruit" && kind.Of(in) == kind.Sour && !strings.HasSuffix(in.ID, "_juice")
+	})
+	if whole == "" {
+		return ""
+	}
+	return " Purée the fruit first."
 }
 
 // dry reports whether a dry sugar goes in at the step.
@@ -210,9 +264,22 @@ func (w *stepWords) weigh() string {
 	}
 	text := " Without the pan it weighs " + w.s.Mass(p.Custard.WeighedG) + ". Heavier: cook on; lighter: stir in hot water."
 	if m := p.Custard.OffMinutes; !w.m.Brief && !math.IsNaN(m) && !p.Custard.Starch() {
-		text += " The " + w.s.Mass(p.Custard.WaterOffG) + " of water take about " + w.s.Duration(m) + " to steam off a pan " + w.s.Length(p.Kitchen.PanMM) + " wide."
+		text += " The " + w.s.Mass(p.Custard.WaterOffG) + " of water take about " + w.s.Duration(math.Max(1, m))
+		if p.Custard.Parts > 1 {
+			text += " a part"
+		}
+		text += " to steam off a pan " + w.s.Length(p.Kitchen.PanMM) + " wide."
 	}
 	return text
+}
+
+// overfull says that the custard does not go into the pan at once.
+func (w *stepWords) overfull() string {
+	p := w.m.Process
+	if p.Custard.Parts < 2 {
+		return ""
+	}
+	return " A pan " + w.s.Length(p.Kitchen.PanMM) + " wide does not hold it: take a wider one, or cook it in " + w.s.Count(p.Custard.Parts, "part", "") + "."
 }
 
 func (w *stepWords) offHeat() string {
@@ -222,7 +289,11 @@ func (w *stepWords) offHeat() string {
 		text += " Melt " + in + " in the " + what + "."
 	}
 	if in := w.things(except(kind.Chocolate)); in != "" {
-		text += " Whisk " + in + " into the " + what + "."
+		if text == "" {
+			text = " Whisk " + in + " into the " + what + "."
+		} else {
+			text += " Whisk in " + in + "."
+		}
 	}
 	if w.gelatine(design.DensePart) {
 		text += " Dissolve the soaked gelatine in the " + what + ", no hotter than it is: boiled, it no longer sets."
@@ -245,6 +316,9 @@ func (w *stepWords) gelatine(part design.Part) bool {
 func (w *stepWords) cool() string {
 	c, s := &w.m.Process.Custard, w.s
 	text := "Stand it in ice water (about " + s.Mass(1000*c.Cool.IceKG) + " ice) and stir"
+	if c.Parts > 1 {
+		text = "Stand each part, as it comes off the stove, in ice water of its own (about " + s.Mass(1000*c.Cool.IceKG) + " ice) and stir"
+	}
 	if !math.IsNaN(c.Cool.BathMinutes) {
 		text += ", about " + s.Duration(c.Cool.BathMinutes) + " to " + s.Temperature(process.ColdC)
 	}
@@ -263,12 +337,16 @@ func (w *stepWords) cool() string {
 func (w *stepWords) coldIn() string {
 	c, s := &w.m.Process.Custard, w.s
 	if !w.m.Process.Has(process.CoolDown) {
-		return "Whisk " + w.things(anything) + " together until no sugar grates."
+		text := "Whisk " + w.things(anything) + " together until no sugar grates." + w.fruit()
+		if w.gelatine(design.DensePart) {
+			text += " Melt the soaked gelatine over warm water, stir a few spoonfuls of the " + w.denseName() + " into it, then that into the rest."
+		}
+		return text
 	}
 	what := "cold " + w.denseName()
-	text := "Below " + s.Temperature(10) + ", whisk " + w.things(anything) + " into the " + what + "."
+	text := "Below " + s.Temperature(10) + ", whisk " + w.things(anything) + " into the " + what + "." + w.fruit()
 	if w.has(kind.Sour, kind.Cultured, kind.Acid) && c.Milk {
-		if c.AcidPerKG > limits.AcidHot.Steps[0].At {
+		if c.AcidPerKG > limits.AcidHot.Steps[0].At && !w.own() {
 			text += " That is " + s.Number(c.AcidPerKG, 1) + " g acid to a kilogram of milk: hot milk curdles from about " + s.Number(limits.AcidHot.Steps[0].At, 1) + " to " +
 				s.Number(limits.AcidHot.Steps[1].At, 0) + " g (kitchen pages on fresh cheese), cold milk from about " + s.Number(limits.AcidCold.Steps[1].At, 0) + " g (common practice)."
 		} else {
@@ -281,6 +359,17 @@ func (w *stepWords) coldIn() string {
 		text += " In a hot pan about half of the alcohol would be lost."
 	}
 	return text
+}
+
+// own reports whether a sour pack of the maker's own goes in, whose acid nobody
+// knows.
+func (w *stepWords) own() bool {
+	for _, u := range w.step.Lines {
+		if in := w.line(u).Ingredient; in.Own && kind.Of(in) == kind.Sour {
+			return true
+		}
+	}
+	return false
 }
 
 // spirits reports whether more than a flavouring's alcohol goes in.

@@ -34,17 +34,25 @@ func EggLedger(s Style, e process.Eggs) string {
 	return "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + "): " + List(used) + "." + EggsLeft(s, e)
 }
 
+// eggs counts eggs or their parts, in whole ones from twenty on.
+func (s Style) eggs(n float64) string {
+	if n >= 20 {
+		return s.Number(n, 0)
+	}
+	return s.Short(n, 1)
+}
+
 // EggsLeft says which half eggs or more are over once the eggs are cracked and how
 // long they keep by published advice, "" for none. It begins with a space.
 func EggsLeft(s Style, e process.Eggs) string {
 	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), "days")
 	text := ""
 	if e.YolksLeft >= 0.5 {
-		text += " About " + s.Short(e.YolksLeft, 1) + " " + Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks") + " (" + s.Mass(e.YolksLeftG) +
+		text += " About " + s.eggs(e.YolksLeft) + " " + Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks") + " (" + s.Mass(e.YolksLeftG) +
 			") left over: they keep " + days + " in the refrigerator; do not freeze them plain."
 	}
 	if e.WhitesLeft >= 0.5 {
-		text += " About " + s.Short(e.WhitesLeft, 1) + " " + Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites") + " (" + s.Mass(e.WhitesLeftG) +
+		text += " About " + s.eggs(e.WhitesLeft) + " " + Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites") + " (" + s.Mass(e.WhitesLeftG) +
 			") left over: they keep " + days + " in the refrigerator, " + s.Count(egg.FrozenMonths, "month", "") + " frozen."
 	}
 	return text

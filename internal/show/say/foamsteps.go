@@ -2,9 +2,11 @@ package say
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/work/design"
@@ -35,7 +37,7 @@ func (w *stepWords) whites() string {
 		text += Caution(s, w.m, c) + " "
 	}
 	if f.Whites == process.DriedWhite {
-		text += "Stir the dried white into its water and let it swell for 20 minutes. "
+		return w.dried() + w.caution(process.FewWhites) + w.caution(process.ManyWhites) + w.caution(process.DriedDry)
 	}
 	sugar := w.things(only(kind.Sugar))
 	rest := w.things(except(kind.Sugar))
@@ -43,13 +45,13 @@ func (w *stepWords) whites() string {
 	case f.Hot && rest == "":
 		text += "Measure " + sugar + " into the mixing bowl."
 	case f.Hot && f.Whites == process.FreshYolk:
-		text += "While the syrup boils, beat " + w.things(anything) + " until pale and thick."
+		text += "Beat " + w.things(anything) + " until pale and thick, to be ready when the syrup is."
 	case f.Hot:
-		text += "While the syrup boils, beat " + rest + " to soft peaks"
+		text += "Beat " + rest + " to soft peaks"
 		if sugar != "" {
 			text += ", then beat in " + sugar
 		}
-		text += "."
+		text += ", to be ready when the syrup is."
 	case f.Whites == process.FreshWhite || f.Whites == process.FreshYolk:
 		text += "Stir " + w.things(anything) + " together in the mixing bowl."
 	case sugar == "":
@@ -68,6 +70,34 @@ func (w *stepWords) whites() string {
 		text += " The bowl must be free of fat."
 	}
 	return text + w.caution(process.FewWhites) + w.caution(process.ManyWhites)
+}
+
+// dried says how dried white is made up and beaten.
+func (w *stepWords) dried() string {
+	f := &w.m.Process.Foam
+	wet := func(k kind.Kind) bool { return k == kind.Liquid }
+	text := "Let " + w.things(only(kind.WhiteDry)) + " swell"
+	if water := w.things(wet); water != "" {
+		text = "Stir " + w.things(only(kind.WhiteDry)) + " into " + water + " and let it swell"
+	}
+	text += " for 20 minutes."
+	beside := w.things(func(k kind.Kind) bool { return k != kind.WhiteDry && !wet(k) && k != kind.Sugar })
+	if beside != "" {
+		beside = " with " + beside
+	}
+	sugar := w.things(only(kind.Sugar))
+	if f.Hot {
+		text += " Then beat it" + beside + " to soft peaks"
+		if sugar != "" {
+			text += ", then beat in " + sugar
+		}
+		return text + ", to be ready when the syrup is."
+	}
+	text += " Then beat it" + beside + " until foamy"
+	if sugar != "" {
+		text += ", then " + sugar + " by the spoonful"
+	}
+	return text + "."
 }
 
 // caution is a caution of the process with a space before it, "" where there is
@@ -94,13 +124,16 @@ func (w *stepWords) hold() string {
 func (w *stepWords) boil() string {
 	y, s := &w.m.Process.Syrup, w.s
 	text := "Stir " + w.things(anything) + " over low heat until the sugar has dissolved, then boil without stirring"
+	if !w.dry() {
+		text = "Warm " + w.things(anything) + " slowly, stirring, then boil without stirring"
+	}
 	switch {
 	case y.Weighed:
 		text += " until the syrup weighs " + s.Mass(y.MassG) + ", without the pan. Heavier: boil on; lighter: add hot water."
 	case !y.Reached:
-		return text + ": it is thicker than " + s.Temperature(y.TrueC) + " from the start. Add water to dissolve the sugar."
+		text += ": it boils only at " + s.TemperatureTo(w.m.Result.Syrup.BoilingPointC, 0) + ", thicker than " + s.Temperature(y.TrueC) + " makes it. Give the design water, or pour it as soon as it boils."
 	default:
-		text += " to " + s.TemperatureTo(y.ReadingC, readingPlaces(y)) + stageWords(s, y.Stage, y.SeaC) + ", about " + s.DurationSpan(y.Minutes.Low, y.Minutes.High) + "."
+		text += " to " + s.TemperatureTo(y.ReadingC, readingPlaces(y)) + stageWords(s, y.Stage, y.SeaC) + ", about " + s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High)) + "."
 		text += " It then weighs " + s.Mass(y.MassG) + ": the scale is surer than the thermometer. Too far: stir in a spoon of water and boil up again."
 	}
 	if y.ProbeOffsetK != 0 {
@@ -115,11 +148,18 @@ func (w *stepWords) boil() string {
 	if w.has(kind.Acid, kind.Sour) {
 		text += " Its acid splits part of the sugar: the design reckons with " + s.Percent(y.InvertedPercent, 0) + "; 5 % is usual in a short boil (from memory)."
 	}
-	if w.foams() {
-		text += " Honey and brown sugar foam up and catch: use a larger pan and low heat."
+	if n := w.foams(); len(n) > 0 {
+		text += " " + sentenceCase(List(n)) + Plural(float64(len(n)), " foams", " foam") + " up and catch" + Plural(float64(len(n)), "es", "") + ": keep the heat low"
+		if y.DepthMM >= shallowMM {
+			text += " and take a larger pan"
+		}
+		text += "."
 	}
-	if y.DepthMM < shallowMM && !y.Weighed {
-		text += " It stands only " + s.Length(y.DepthMM) + " deep in the pan: tilt it, or go by weight."
+	switch {
+	case y.Overfull:
+		text += " A pan " + s.Length(w.m.Process.Kitchen.PanMM) + " wide would be more than a third full, and it boils up: take a wider one."
+	case y.DepthMM < shallowMM && !y.Weighed && y.Reached:
+		text += " It stands only " + s.Length(math.Max(1, y.DepthMM)) + " deep in the pan: tilt it, or go by weight."
 	}
 	return text
 }
@@ -155,21 +195,25 @@ func altitudeStep(s Style, m float64, y *process.Syrup) string {
 	return text
 }
 
-// foams reports whether honey or a brown sugar boils.
-func (w *stepWords) foams() bool {
+// foams names what boils up high and catches: honey, maple and brown sugars
+// (common practice, no source).
+func (w *stepWords) foams() []string {
+	var out []string
 	for _, u := range w.step.Lines {
-		if in := w.line(u).Ingredient; isHoney(in) || strings.HasPrefix(in.ID, "sugar_brown") || strings.Contains(in.ID, "molasses") || strings.Contains(in.ID, "treacle") {
-			return true
+		in := w.line(u).Ingredient
+		dark := strings.HasPrefix(in.ID, "sugar_brown") || strings.Contains(in.ID, "maple") || strings.Contains(in.ID, "molasses") || strings.Contains(in.ID, "treacle")
+		if name := Kitchen(in); (isHoney(in) || dark) && !slices.Contains(out, name) {
+			out = append(out, name)
 		}
 	}
-	return false
+	return out
 }
 
 func (w *stepWords) pour() string {
 	f, s := &w.m.Process.Foam, w.s
 	text := ""
 	if f.Cream {
-		return "Stir the hot syrup into the foam base, stand it in ice water until it is at " + s.Temperature(process.ColdC) + " or colder, then beat until it stands: warm, it takes no air." + w.jelly() + w.cup()
+		return "Stir the hot syrup into the foam base." + w.jelly("while it is hot") + " Stand it in ice water until it is at " + s.Temperature(process.ColdC) + " or colder, then beat until it stands: warm, it takes no air." + w.cup()
 	}
 	how := " between whisk and wall in a thin stream. "
 	if w.m.Process.Kitchen.Pour == process.AtOnce {
@@ -182,9 +226,13 @@ func (w *stepWords) pour() string {
 			text += BowlRead(s, f) + " "
 		}
 	} else {
-		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0) + " (" + s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0) + "). "
+		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0)
+		if band := s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0); band != s.TemperatureTo(f.PeakC, 0) {
+			text += " (" + band + ")"
+		}
+		text += ". "
 	}
-	text += "Beat on"
+	text = strings.TrimSpace(text+strings.TrimSpace(w.jelly("while the foam is warm"))) + " Beat on"
 	most := f.StopMinutes
 	if !(most < process.WhiskLongest) {
 		most = process.WhiskLongest
@@ -192,11 +240,15 @@ func (w *stepWords) pour() string {
 	if most > quickestMin {
 		text += " for " + s.DurationSpan(quickestMin, most)
 	}
-	text += " until it is below " + s.Temperature(process.WhiskUntilC) + " and stands"
+	text += " until it "
+	if !(f.PeakHighC < process.WhiskUntilC) {
+		text += "is below " + s.Temperature(process.WhiskUntilC) + " and "
+	}
+	text += "stands"
 	if !(f.StopMinutes < process.WhiskLongest) {
 		text += ", at the end in a bowl of cold water"
 	}
-	text += "." + w.jelly()
+	text += "."
 	if w.m.Brief {
 		return text + w.cup()
 	}
@@ -205,12 +257,12 @@ func (w *stepWords) pour() string {
 	return text + w.cup()
 }
 
-// jelly says when gelatine goes into the foam.
-func (w *stepWords) jelly() string {
+// jelly says when gelatine goes into the foam: cold, it would set in threads.
+func (w *stepWords) jelly(when string) string {
 	if !w.gelatine(design.FoamPart) {
 		return ""
 	}
-	return " Melt the soaked gelatine over warm water and beat it in."
+	return strings.TrimSuffix(" Melt the soaked gelatine over warm water and beat it in "+when, " ") + "."
 }
 
 // quickestMin is how soon a hand mixer brings a foam down in a cool room, where
@@ -224,7 +276,11 @@ func (w *stepWords) cup() string {
 	if !(r.OverrunFraction > 0) || w.step.Code != process.FoldIn && p.Has(process.FoldIn) {
 		return ""
 	}
-	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs " + s.Mass(process.CupML*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
+	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs "
+	if w.step.Code == process.FoldIn { // which only takes air away
+		text = " A level " + s.Volume(process.CupML) + " cup then weighs "
+	}
+	text += s.Mass(process.CupML*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
 	if a := p.Foam.Air; !math.IsNaN(a.HighPercent) && !w.m.Brief {
 		text += ", where such foams come to " + s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%") + " (from memory)"
 	}
@@ -232,12 +288,15 @@ func (w *stepWords) cup() string {
 }
 
 func (w *stepWords) whip() string {
+	if w.m.Process.Has(process.HoldWhites) {
+		return "Take the bowl off the water and beat " + w.base() + " until the foam stands and is below " + w.s.Temperature(process.WhiskUntilC) + "." + w.jelly("while the foam is warm") + w.cup()
+	}
 	text := "Beat " + w.base()
 	if w.m.Process.Foam.Cream {
 		text += ", cold,"
 	}
 	text += " until the foam stands."
-	return text + w.jelly() + w.cup()
+	return text + w.jelly("") + w.cup()
 }
 
 func (w *stepWords) foldIn() string {
@@ -245,6 +304,12 @@ func (w *stepWords) foldIn() string {
 	if w.has(kind.Cocoa) {
 		text += " Sift the cocoa in."
 	}
+	if melted := w.listed(func(in *ingredient.Ingredient) bool {
+		return kind.Of(in) == kind.Chocolate || kind.Of(in) == kind.Fat && !strings.HasPrefix(in.ID, "oil_")
+	}); melted != "" {
+		text += " What melts goes in melted, barely warm."
+	}
+	text += w.fruit()
 	switch {
 	case w.has(kind.Fat, kind.Paste, kind.Chocolate, kind.Cocoa):
 		text += " Fat makes the foam fall: work quickly."

@@ -28,7 +28,11 @@ func Quantities(s Style, m Making, step *process.Step) []Quantity {
 	}
 	out := make([]Quantity, len(things))
 	for i, in := range things {
-		out[i] = Quantity{s.Mass(grams[in.ID]), Kitchen(in) + w.pieces(in, grams[in.ID]), w.measure(in, grams[in.ID])}
+		name := Kitchen(in)
+		if n := w.pieces(in, grams[in.ID]); n != "" {
+			name += " (" + n + ")"
+		}
+		out[i] = Quantity{s.Mass(grams[in.ID]), name, w.measure(in, grams[in.ID])}
 	}
 	return out
 }

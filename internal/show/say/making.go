@@ -1,8 +1,6 @@
 package say
 
 import (
-	"math"
-
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/limits"
 )
@@ -44,10 +42,13 @@ var makingCautions = map[process.CautionCode]struct {
 		return s.Percent(c.Has, 0) + " air in the custard is more than " + how + " gives: " + s.Percent(c.Limit, 0) + " at most (" + c.Step.Source + ")."
 	}},
 	process.ManyWhites: {"Much white", func(s Style, m Making, c process.Caution) string {
-		return "Whites for one bowl end at about " + s.Mass(c.Limit) + " without a stand mixer (common practice): beat these in " + s.Count(int(math.Ceil(c.Has/c.Limit)), "bowl", "") + "."
+		return "Whites for one bowl end at about " + s.Mass(c.Limit) + " without a stand mixer (common practice): beat these in " + s.Count(m.Process.Foam.Bowls, "bowl", "") + each(m) + "."
 	}},
 	process.FewWhites: {"Little white", func(s Style, m Making, c process.Caution) string {
 		return "Under about " + s.Mass(c.Limit) + " of white a whisk hardly catches (common practice): use a narrow bowl, or make more."
+	}},
+	process.DriedDry: {"Dried white", func(s Style, m Making, c process.Caution) string {
+		return "The design gives it only " + s.Short(c.Has, 1) + " g of water to a gram, where " + s.Short(c.Limit, 0) + " g make it up (from memory): write the water into the foam's bowl, or it does not stand."
 	}},
 	process.EnzymeLives: {"Starch with yolk", func(s Style, m Making, c process.Caution) string {
 		return "Up here it boils at " + s.Temperature(c.Has) + ", under the " + s.Temperature(c.Limit) + " that the yolk's enzyme outlives: it will thin the starch. Leave one of them out."
@@ -61,6 +62,14 @@ var makingCautions = map[process.CautionCode]struct {
 	process.FreezerFull: {"Freezer", func(s Style, m Making, c process.Caution) string {
 		return "The batch is " + s.Number(c.Has, 1) + " times what this freezer is rated to freeze in a day: freeze it in parts."
 	}},
+}
+
+// each says what every bowl of a foam gets.
+func each(m Making) string {
+	if m.Process.Foam.Hot {
+		return ", each with its share of the syrup"
+	}
+	return ""
 }
 
 // Caution says one caution of the process.

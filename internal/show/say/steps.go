@@ -1,6 +1,7 @@
 package say
 
 import (
+	"slices"
 	"strings"
 
 	"ripplewright/internal/answer/cold"
@@ -23,7 +24,8 @@ type Making struct {
 	Process *process.Process
 	Cold    *cold.Answer // nil: no times in the freezer
 	Ice     *icy.Answer  // nil: nothing of its crystals
-	Brief   bool         // for paper: without what only informs
+	Brief   bool         // for paper: without what only informs, and with measures and notes elsewhere
+	Cups    bool         // with measures of the household beside each weight
 }
 
 // Steps says how the design is made, in order, each step of the process by its
@@ -88,16 +90,66 @@ type stepWords struct {
 
 func (w *stepWords) line(u process.Used) *model.BatchLine { return &w.m.Result.Lines[u.Line] }
 
-// things lists what goes in at the step, of the kinds that such tells: "85 g egg
-// yolks (5) and 47 g sugar".
+// things lists what goes in at the step, of the kinds that such tells, a thing
+// once: "85 g egg yolks (5) and 47 g sugar".
 func (w *stepWords) things(such func(kind.Kind) bool) string {
+	return w.listed(func(in *ingredient.Ingredient) bool { return such(kind.Of(in)) })
+}
+
+// listed is things of the ingredients that such tells.
+func (w *stepWords) listed(such func(*ingredient.Ingredient) bool) string {
 	var items []string
+	said := map[string]bool{}
 	for _, u := range w.step.Lines {
-		if in := w.line(u).Ingredient; such(kind.Of(in)) {
-			items = append(items, w.s.Mass(u.Grams)+" "+Kitchen(in)+w.pieces(in, u.Grams))
+		in := w.line(u).Ingredient
+		if said[in.ID] || !such(in) {
+			continue
 		}
+		said[in.ID] = true
+		g, notes := w.together(in)
+		items = append(items, w.s.Mass(g)+" "+w.named(in, g, notes))
 	}
 	return List(items)
+}
+
+// together is the grams of an ingredient at the step and the maker's notes of
+// its lines.
+func (w *stepWords) together(in *ingredient.Ingredient) (g float64, notes []string) {
+	for _, u := range w.step.Lines {
+		l := w.line(u)
+		if l.Ingredient.ID != in.ID {
+			continue
+		}
+		g += u.Grams
+		if note := w.m.Design.Lines(l.Part)[l.Index].Note; note != "" && !slices.Contains(notes, note) {
+			notes = append(notes, note)
+		}
+	}
+	return g, notes
+}
+
+// named is the name with, in brackets, pieces or a measure of the household and
+// the maker's note.
+func (w *stepWords) named(in *ingredient.Ingredient, g float64, notes []string) string {
+	name := Kitchen(in)
+	if w.m.Brief {
+		notes = nil
+	}
+	many := w.pieces(in, g)
+	if many == "" && w.m.Cups {
+		many = w.measure(in, g)
+	}
+	if many != "" {
+		notes = append([]string{many}, notes...)
+	}
+	switch more := strings.Join(notes, "; "); {
+	case more == "":
+		return name
+	case strings.HasSuffix(name, ")"):
+		return strings.TrimSuffix(name, ")") + "; " + more + ")"
+	default:
+		return name + " (" + more + ")"
+	}
 }
 
 func anything(kind.Kind) bool { return true }
@@ -125,7 +177,7 @@ func (w *stepWords) pieces(in *ingredient.Ingredient, g float64) string {
 	if err != nil || one == 0 {
 		return ""
 	}
-	return " (" + w.s.Short(g/one, 1) + ")"
+	return w.s.eggs(g / one)
 }
 
 // has reports whether a kind goes in at the step.

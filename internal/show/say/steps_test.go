@@ -68,7 +68,7 @@ func TestTheStepsFollowTheTraps(t *testing.T) {
 		{"cocoa", add(design.DensePart, "cocoa_natural", 20), "Heat", []string{"Rub the cocoa smooth"}, nil},
 		{"chocolate", add(design.DensePart, "chocolate_dark_70_85", 60), "Off the heat", []string{"Melt 60 g"}, []string{"Rub the cocoa"}},
 		{"altitude", func(d design.Design) design.Design { d.Kitchen.AltitudeM = 2000; return d }, "Boil the syrup", []string{"2000 m", "at sea level"}, nil},
-		{"honey", add(design.SyrupPart, "honey", 30), "Boil the syrup", []string{"foam up"}, nil},
+		{"honey", add(design.SyrupPart, "honey", 30), "Boil the syrup", []string{"Honey foams up and catches"}, nil},
 		{"gelatine", add(design.DensePart, "gelatin", 4), "Gelatine", []string{"Soak 4.0 g gelatine", "cold water"}, nil},
 		{"tiny", func(d design.Design) design.Design {
 			return d.WithLines(design.SyrupPart, []design.Line{{Ingredient: "sugar", Grams: 40}, {Ingredient: "water", Grams: 15}}).WithGrams(design.FoamPart, 0, 25)

@@ -169,7 +169,7 @@ var traps = []trap{
 		never: []string{"420 %,"},
 		of:    func(d design.Design) design.Design { d.Foam.OverrunPercent = 420; return d }, in: func(k process.Kitchen) process.Kitchen { k.Tool = process.HandWhisk; return k }},
 	{name: "chocolate, no yolk, no milk",
-		says:  map[string][]string{"Off the heat": {"Melt 120 g dark chocolate", "into the hot base", "blend it a minute"}},
+		says:  map[string][]string{"Off the heat": {"Melt 120 g dark chocolate", "in the hot base", "Whisk in 30 g coconut oil", "blend it a minute"}},
 		never: []string{"custard", "onto the egg"},
 		of:    replaced(dense, "oat_drink", 500, "chocolate_dark_70_85", 120, "sugar", 80, "oil_coconut", 30)},
 	{name: "milk powder custard with butter",
@@ -185,7 +185,12 @@ var traps = []trap{
 		of:    replaced(dense, "milk_goat", 500, "egg_yolk", 100, "honey", 120)},
 }
 
-func TestTheTrapsOfTheQuay(t *testing.T) {
+func TestTheTrapsOfTheQuay(t *testing.T) { follow(t, traps) }
+
+// follow asks of each design that the right step says the right thing, that no
+// step says the wrong one, and that the steps use up the lines.
+func follow(t *testing.T, traps []trap) {
+	t.Helper()
 	m := model.New(market.Library(t))
 	for _, c := range traps {
 		t.Run(c.name, func(t *testing.T) {
@@ -201,6 +206,15 @@ func TestTheTrapsOfTheQuay(t *testing.T) {
 				assert.NotEmpty(t, s.Text, s.Title)
 				all += s.Text + "\n"
 				text[s.Title] = s.Text
+			}
+			sum := make([]float64, len(r.Lines))
+			for _, s := range p.Steps {
+				for _, u := range s.Lines {
+					sum[u.Line] += u.Grams
+				}
+			}
+			for i, l := range r.Lines {
+				assert.InDelta(t, l.Grams, sum[i], 1e-12*(1+l.Grams), l.Ingredient.ID)
 			}
 			mk := Making{Design: c.of(quay()), Result: &r, Process: &p}
 			for _, x := range MakingCautions(Style{}, mk, true) {

@@ -6,7 +6,8 @@ import (
 )
 
 func (w *stepWords) chillTubs() string {
-	return "Stand " + w.s.Count(w.m.Design.Tubs.Count, "empty tub", "") + ", the lids and the spoon in the freezer for half an hour at least: in a warm tub the first spoonfuls melt."
+	n := w.m.Design.Tubs.Count
+	return "Stand " + w.s.Count(n, "empty tub", "") + Plural(float64(n), ", its lid", ", the lids") + " and the spoon in the freezer for half an hour at least: in a warm tub the first spoonfuls melt."
 }
 
 func (w *stepWords) swirl() string {
