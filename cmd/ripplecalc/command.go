@@ -33,7 +33,7 @@ type command struct {
 func commands() []*command {
 	return []*command{
 		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, cardCommand,
-		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, validateCommand,
+		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, batchCommand, validateCommand,
 		ingredientsCommand, linesCommand, schemaCommand, completionCommand, manCommand, helpCommand,
 	}
 }

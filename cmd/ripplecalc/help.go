@@ -14,7 +14,7 @@ import (
 // helpCommand gets its run from init: it lists the commands, and so itself.
 var helpCommand = &command{
 	name:  "help",
-	usage: "help [COMMAND|format|json|prices|wishes]",
+	usage: "help [COMMAND|format|json|prices|wishes|batches]",
 	short: "Describes a command, the design file or the JSON",
 	most:  1,
 }
@@ -30,6 +30,8 @@ var topics = map[string]func() string{
 	"json":   helpJSON,
 	"prices": helpPrices,
 	"wishes": helpWishes,
+
+	"batches": helpBatches,
 }
 
 func helpFlags(c *command, _ *pflag.FlagSet) action {
@@ -73,6 +75,7 @@ func overview() string {
   ripplecalc help json      the keys of evaluate --json, with their units
   ripplecalc help prices    the file of what your packs cost
   ripplecalc help wishes    the file of wishes for balance
+  ripplecalc help batches   the file of a design's batches
   ripplecalc --version
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;

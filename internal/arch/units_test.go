@@ -46,6 +46,7 @@ var unitless = map[string]string{
 		heat.Options.Tolerance heat.Balance.Residual heat.UprightWall.Emissivity phase.Slopes.LnYield ripple.Lightness solution.SyrupActivity
 		solution.Activity solution.Solute.Nu solution.Solute.H solution.Solute.Q water.LnIceActivity onpack.Tub.Sector(degrees)`,
 	"the unit beside it, or its caller's": `learn.Slopes.Hardness sure.Learnt.Shift sure.Learnt.Left learn.Belief.Mean learn.Belief.SD learn.Belief.Band(low) learn.Belief.Band(value) learn.Belief.Band(high) learn.Observation.Says learn.Observation.Along learn.Observation.ErrorSD learn.Posterior.Cov learn.Posterior.Narrower learn.Observation.Chance batch.Measured.Value batch.Measured.Get(number) batch.Measured.Put(number) cold.Range.Value cold.Range.Low cold.Range.High process.Range.Value process.Range.Low process.Range.High
+		learn.Observation.In(low) learn.Observation.In(value) learn.Observation.In(high) learn.Pair.Measured learn.Pair.Low learn.Pair.High learn.Pair.Expected
 		sure.Spread.Low sure.Spread.Middle sure.Spread.High sure.Answer.Effect model.Span.Value model.Span.Low model.Span.High model.OverLimit.Value model.OverLimit.Extra model.Strain.Value model.Strain.At
 		model.Result.TubMean process.Caution.Has process.Caution.Limit process.Caution.Low icy.Remedy.From icy.Remedy.To
 		ingredient.Cell.Value ingredient.Cell.Get(value) ingredient.Cell.Put(value) ingredient.Cell.Or ingredient.Cell.Or(d)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strconv"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/icy"
@@ -172,10 +173,11 @@ func boilsC(d *design.Design) float64 {
 	return solution.BoilingC(0, water.AirPa(d.Kitchen.AltitudeM))
 }
 
-// known is v as far as it is a number.
+// known is v as far as it is a number, to the six digits that a file can be read with.
 func known(v float64) batch.Measured {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return batch.Measured{}
 	}
-	return batch.Of(v)
+	digits, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)
+	return batch.Of(digits)
 }

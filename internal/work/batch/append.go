@@ -64,3 +64,12 @@ func Append(path string, b Batch) error {
 	}
 	return atomicfile.Append(path, int64(len(was)), more)
 }
+
+// ReadEntry reads the file of one entry that somebody typed, for DecodeEntry.
+func ReadEntry(path string) ([]byte, error) {
+	data, _, err := atomicfile.Read(path, MaxEntry)
+	if err != nil {
+		return nil, fmt.Errorf("entry: %w", err)
+	}
+	return data, nil
+}

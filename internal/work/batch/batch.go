@@ -120,3 +120,13 @@ type Forecast struct {
 	HardnessKPa          Measured // of the custard as eaten
 	IceUM                Measured // of the custard as eaten, at its coarser place
 }
+
+// With returns b with what a later entry of it says.
+func (b Batch) With(later *Batch) Batch {
+	for _, f := range entries {
+		if text := f.Text(later); text != "" {
+			f.Set(&b, text)
+		}
+	}
+	return b
+}

@@ -1,0 +1,148 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// loggedBatch is a batch as a script reads it.
+type loggedBatch struct {
+	Batch    string
+	Made     string
+	FreezerC *float64 `json:"freezer_c"`
+	RoomC    *float64 `json:"room_c"`
+	Words    string
+	Pairs    []struct {
+		Path, Word                    string
+		Expected, Measured, Low, High float64
+		Slip                          bool
+	}
+}
+
+func ask[T any](k kitchen, in string, args ...string) (out T) {
+	code, text, err := k.run(in, args...)
+	require.Equal(k.t, exitFine, code, "%v: %s", args, err)
+	require.NoError(k.t, json.Unmarshal([]byte(text), &out), text)
+	return out
+}
+
+func TestABatchIsWrittenDownListedAndLearntFrom(t *testing.T) {
+	k := newKitchen(t)
+	type added struct {
+		File  string
+		Batch loggedBatch
+		Ask   []struct{ Path, Sentence string }
+	}
+	a := ask[added](k, "", "batch", "add", "quay.yaml", "freezer_c=-16.5", "ate.icy=icy", "batch=quay-1", "made=2026-11-01", "--json")
+	assert.Equal(t, k.path("quay.batches.yaml"), a.File)
+	assert.Equal(t, -16.5, *a.Batch.FreezerC)
+	assert.Nil(t, a.Batch.RoomC, "what nobody measured is not zero")
+	require.Len(t, a.Batch.Pairs, 2)
+	assert.Equal(t, "freezer_c", a.Batch.Pairs[0].Path)
+	assert.Equal(t, -18., a.Batch.Pairs[0].Expected)
+	assert.Equal(t, "icy", a.Batch.Pairs[1].Word)
+	assert.NotEmpty(t, a.Ask)
+
+	was, err := os.ReadFile(k.path("quay.batches.yaml"))
+	require.NoError(t, err)
+	second := ask[added](k, "room_c: 24\nwords: |\n  Windy, \"=SUM(A1)\"\n", "batch", "add", "quay.yaml", "--entry", "-", "words==1+1", "--json")
+	assert.NotEqual(t, "quay-1", second.Batch.Batch, "it is a new one")
+	ask[added](k, "", "batch", "add", "quay.yaml", "batch=quay-1", "freezer_c=-17", "--json")
+	now, err := os.ReadFile(k.path("quay.batches.yaml"))
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(string(now), string(was)), "nothing is rewritten")
+
+	list := ask[struct {
+		Batches []loggedBatch
+		Off     []string
+	}](k, "", "batch", "list", "quay.yaml", "--json")
+	require.Len(t, list.Batches, 2)
+	assert.Equal(t, -17., *list.Batches[0].FreezerC)
+	assert.Equal(t, "2026-11-01", list.Batches[0].Made)
+
+	code, text, errs := k.run("", "batch", "list", "quay.yaml", "--csv")
+	require.Equal(t, exitFine, code, errs)
+	rows := strings.Split(strings.TrimSpace(text), "\n")
+	require.Len(t, rows, 3)
+	heads := strings.Split(rows[0], ",")
+	assert.Equal(t, "-17", strings.Split(rows[1], ",")[slices.Index(heads, "freezer_c")])
+	assert.Contains(t, rows[2], ",'=1+1,", "no spreadsheet computes it")
+
+	type lesson struct {
+		Batches int
+		Factors []struct {
+			Factor, Unit     string
+			On               bool
+			Value, Low, High float64
+			Left             float64 `json:"width_left"`
+			Data             []struct{ Batch, Path string }
+		}
+		Next map[string]struct{ Low, Value, High float64 }
+	}
+	l := ask[lesson](k, "", "batch", "learn", "quay.yaml", "--json")
+	assert.Equal(t, 2, l.Batches)
+	for _, f := range l.Factors {
+		switch f.Factor {
+		case "freezer":
+			assert.Greater(t, f.Value, 0., "it was warmer than the kitchen says")
+			assert.Less(t, f.Left, 1.)
+			require.Len(t, f.Data, 1)
+			assert.Equal(t, "quay-1", f.Data[0].Batch)
+		case "foam_air":
+			assert.Equal(t, 1., f.Left)
+			assert.Empty(t, f.Data)
+		}
+	}
+	assert.Greater(t, l.Next["minutes_out"].High, l.Next["minutes_out"].Low)
+	off := ask[lesson](k, "", "batch", "learn", "quay.yaml", "--off", "freezer", "--json")
+	for _, f := range off.Factors {
+		assert.Equal(t, f.Factor != "freezer", f.On, f.Factor)
+		assert.True(t, f.Factor != "freezer" || f.Left == 1)
+	}
+	for _, words := range [][]string{{"list"}, {"learn"}, {"learn", "--off", "nothing"}} {
+		code, out, err := k.run("", append([]string{"batch", words[0], "quay.yaml"}, words[1:]...)...)
+		assert.Equal(t, exitFine, code, err)
+		assert.NotEmpty(t, out)
+	}
+}
+
+func TestABatchThatCannotBeIsRefused(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		args []string
+		in   string
+		code int
+		want string
+	}{
+		{[]string{"add", "quay.yaml", "freezer_c=warm"}, "", exitUsage, "freezer_c"},
+		{[]string{"add", "quay.yaml", "freezer_c=40"}, "", exitUsage, "freezer_c: 40 °C is outside"},
+		{[]string{"add", "quay.yaml", "icy=very"}, "", exitUsage, "icy"},
+		{[]string{"add", "quay.yaml", "forecast.ice_um=3"}, "", exitUsage, "forecast.ice_um"},
+		{[]string{"add", "quay.yaml", "windy"}, "", exitUsage, "KEY=VALUE"},
+		{[]string{"add", "quay.yaml", "weighed=dense saffron 3 g"}, "", exitInput, "saffron"},
+		{[]string{"add", "-", "freezer_c=-18"}, "", exitUsage, "standard input"},
+		{[]string{"add", "quay.yaml", "--entry", "-"}, "a: 1\nate: {icy: very}\n", exitInput, "-:1: a: is no setting"},
+		{[]string{"learn", "quay.yaml", "--off", "luck"}, "", exitUsage, "luck"},
+		{[]string{"mend", "quay.yaml"}, "", exitUsage, "mend"},
+		{nil, "", exitUsage, "no file given"},
+		{[]string{"list", "quay.yaml", "--off", "ice"}, "", exitUsage, "list knows no --off"},
+		{[]string{"learn", "quay.yaml", "freezer_c=-18"}, "", exitUsage, "one argument too many"},
+	} {
+		code, _, err := k.run(c.in, append([]string{"batch"}, c.args...)...)
+		assert.Equal(t, c.code, code, "%v: %s", c.args, err)
+		assert.Contains(t, err, c.want, "%v", c.args)
+		assert.NoFileExists(t, k.path("quay.batches.yaml"), "%v", c.args)
+	}
+	k.file("quay.batches.yaml", "---\nbatch: a\nroom_c: 99\n...\n")
+	for _, verb := range []string{"add", "list", "learn"} {
+		code, _, err := k.run("", "batch", verb, "quay.yaml")
+		assert.Equal(t, exitInput, code)
+		assert.Contains(t, err, "quay.batches.yaml:3: room_c: 99 °C is outside 5 to 45 °C", verb)
+	}
+}

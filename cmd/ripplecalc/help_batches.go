@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"ripplewright/internal/work/batch"
+)
+
+// helpBatches describes the file of batches from the table that checks it.
+func helpBatches() string {
+	var b strings.Builder
+	b.WriteString(`The batches of NAME.yaml are in NAME.batches.yaml beside it: YAML documents, each from a
+line of three dashes to a line of three dots. A later entry with the same name adds to
+its batch, and what it says counts. Leave out what nobody has measured.
+
+  ---
+  batch: quay-3
+  made: 2026-11-28
+  custard: {cup_g: 178}
+  scooped: {after_min: 14}
+  ate: {hardness: scoopable, icy: smooth}
+  ...
+
+`)
+	for _, f := range batch.Entries() {
+		if strings.HasPrefix(f.Path, "forecast.") {
+			continue
+		}
+		fmt.Fprintf(&b, "  %-22s %s\n", f.Path, f.About)
+		if what := f.Allowed(); what != "" {
+			fmt.Fprintf(&b, "  %-22s   %s\n", "", what)
+		}
+	}
+	b.WriteString(`
+forecast holds what was expected on that day; ripplecalc batch add writes it.
+A setting with a point stands under its first word, or as "custard.cup_g=178" for add.
+What can be in off: ` + strings.Join(factorCodes(), ", ") + ", or " + batch.Nothing + `.
+`)
+	return b.String()
+}

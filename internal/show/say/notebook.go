@@ -1,0 +1,200 @@
+package say
+
+import (
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/work/batch"
+)
+
+// measured names what is measured of a batch, by its place in the notebook's file.
+var measured = map[string]string{
+	"syrup.water_boils_c": "boiling water", "syrup.weighed_g": "syrup", "syrup.reading_c": "syrup's reading", "custard.weighed_g": "cooked custard",
+	"foam.whites_c": "foam after the pour", "foam.cup_g": "cup of foam", "custard.cup_g": "cup of custard", "freezer_c": "freezer",
+	"scooped.after_min": "time out until it scooped", "scooped.ring_c": "edge as it scooped", "ate.hardness": "how hard", "ate.icy": "how icy",
+	"ate.sweetness": "how sweet", "ate.sandy": "how sandy", "ate.ripple": "ripple", "room_c": "room",
+}
+
+// BatchMeasured names a measurement.
+func BatchMeasured(path string) string { return measured[path] }
+
+// BatchValue is a measurement or its forecast as a quantity.
+func BatchValue(s Style, path string, v float64) string {
+	if !known(v) {
+		return Unknown
+	}
+	switch path {
+	case "syrup.water_boils_c", "freezer_c", "scooped.ring_c", "syrup.reading_c":
+		return s.TemperatureTo(v, 1)
+	case "foam.whites_c", "room_c":
+		return s.TemperatureTo(v, 0)
+	case "scooped.after_min":
+		return s.Duration(v)
+	case "ate.hardness":
+		return s.Hardness(v)
+	case "ate.icy":
+		return s.Crystal(v)
+	}
+	return s.MassTo(v, 0)
+}
+
+// BatchGot is what was measured: a word with what it stands for.
+func BatchGot(s Style, p *learn.Pair) string {
+	text := BatchValue(s, p.Path, p.Measured)
+	switch {
+	case p.Word != "" && p.Path == "ate.icy":
+		text = p.Word + ", " + s.CrystalSpan(p.Low, p.High)
+	case p.Word != "":
+		text = p.Word + ", " + s.HardnessSpan(p.Low, p.High)
+	}
+	if p.Slip {
+		text += ", a slip?"
+	}
+	return text
+}
+
+// BatchTitle heads a batch: its name, day and version.
+func BatchTitle(b *batch.Batch) string {
+	text := b.ID
+	if b.Made != "" && !strings.HasPrefix(b.ID, b.Made) {
+		text += ", made " + b.Made
+	}
+	if b.Version != "" {
+		text += ", version " + b.Version
+	}
+	return text
+}
+
+// BatchPairHeads head the measurements of a batch.
+var BatchPairHeads = []string{"", "forecast", "measured"}
+
+// What is said of a notebook.
+const (
+	NotebookTitle    = "The notebook"
+	NotebookBriefly  = "Notebook"
+	NoBatches        = "No batch is written down yet."
+	NothingMeasured  = "Nothing was measured that a forecast speaks of."
+	NoSlips          = "No measurement looks like a slip."
+	LearntNothing    = "nothing yet"
+	LearntOff        = "not learnt"
+	BatchOtherDesign = "The design has changed since this batch: its forecast stays the one of its day."
+	AskedMost        = "What to measure next time"
+	AskedNothing     = "No further measurement would narrow the next forecast to speak of."
+)
+
+// BatchWritten says where a batch was written down.
+func BatchWritten(file string) string { return "Written down in " + file + "." }
+
+// BatchesCutOff tells of entries that were cut off as they were written.
+func BatchesCutOff(s Style, lines []int) string {
+	if len(lines) == 0 {
+		return ""
+	}
+	var at []string
+	for _, n := range lines {
+		at = append(at, s.Number(float64(n), 0))
+	}
+	if len(at) == 1 {
+		return "The entry at line " + at[0] + " was cut off as it was written; it is kept, but not read."
+	}
+	return "The entries at lines " + List(at) + " were cut off as they were written; they are kept, but not read."
+}
+
+// learnt names what is learnt, as what its value is of.
+var learnt = [learn.NumFactors]string{
+	learn.Probe: "thermometer shows too much by", learn.SyrupSolids: "syrup's solids beyond the thermometer's", learn.StoveLoss: "custard loses more on the stove by",
+	learn.CustardAir: "custard's overrun, of the design's", learn.FoamAir: "foam's overrun, of the design's", learn.FreezerK: "freezer is warmer by",
+	learn.Counter: "warming in the room, of the model's", learn.Hardness: "custard's hardness, of the law's", learn.Ice: "ice crystals, of the law's",
+}
+
+// Learnt names a factor.
+func Learnt(f learn.Factor) string { return learnt[f] }
+
+// LearntValue is a factor's value: degrees, points or a ratio.
+func LearntValue(s Style, f learn.Factor, v float64) string {
+	switch {
+	case f.IsRatio():
+		return s.with(s.Number(100*v, 0), "%")
+	case f == learn.Probe || f == learn.FreezerK:
+		k, unit := v, "K"
+		if s.Scale == Fahrenheit {
+			k, unit = v*1.8, "°F"
+		}
+		return s.with(s.Signed(k, 1), unit)
+	}
+	return s.Points(v, 1)
+}
+
+// LearntBand is where a factor lies in 8 of 10 cases.
+func LearntBand(s Style, f learn.Factor, low, high float64) string {
+	return LearntValue(s, f, low) + " to " + LearntValue(s, f, high)
+}
+
+// LearntHeads head the table of what was learnt.
+var LearntHeads = []string{"", "before any batch", "now", "8 in 10", "width left", "from"}
+
+// LearntRow is a factor's row of that table.
+func LearntRow(s Style, p *learn.Posterior, f learn.Factor) []string {
+	prior := learn.Prior()
+	low, _, high := prior.Factors[f].Band(f)
+	row := []string{Learnt(f), LearntBand(s, f, low, high)}
+	switch n := p.Counts(f); {
+	case p.Off[f]:
+		return append(row, LearntOff, Unknown, Unknown, Unknown)
+	case !p.Learnt(f):
+		return append(row, LearntNothing, Unknown, Unknown, Unknown)
+	default:
+		low, v, high := p.Factors[f].Band(f)
+		from := s.Count(n, "reading", "readings")
+		if n == 0 {
+			from = "the others"
+		}
+		return append(row, LearntValue(s, f, v), LearntBand(s, f, low, high), s.Percent(100*p.Narrower(f), 0), from)
+	}
+}
+
+// LearntHow says what the bands are.
+const LearntHow = "Each band holds 8 of 10 kitchens of which as much is known. A published constant never moves; what is learnt is of this kitchen and this recipe."
+
+// Slip names a measurement that is not believed.
+func Slip(s Style, b *batch.Batch, o *learn.Observation) string {
+	_, v, _ := o.In()
+	return "Batch " + b.ID + ", " + BatchMeasured(o.Path) + ": by itself it says " + Learnt(o.Of) + " " + LearntValue(s, o.Of, v) +
+		", which fits none of the others. It hardly counts; look whether it was written down right."
+}
+
+// asks say how a measurement is taken.
+var asks = map[string]string{
+	"syrup.water_boils_c": "Hold the probe in boiling water", "syrup.weighed_g": "Weigh the pan with the boiled syrup", "custard.weighed_g": "Weigh the cooked custard",
+	"custard.cup_g": "Weigh a level 250 mL cup of the half-frozen custard", "foam.cup_g": "Weigh a level 250 mL cup of the foam",
+	"freezer_c": "Read a thermometer in the freezer", "scooped.after_min": "Time the tub from the freezer until its edge scoops",
+	"scooped.ring_c": "Time the tub and probe its outer centimetre as it scoops", "ate.hardness": "Say how hard the custard was, as eaten",
+}
+
+// Ask says what one measurement would be worth.
+func Ask(s Style, q *learn.Question) string {
+	left := func(f float64) string { return s.Percent(100*f, 0) }
+	text := asks[q.Path] + ": "
+	minutes, hardness := q.MinutesLeftFraction < 0.995, q.HardnessLeftFraction < 0.995
+	switch {
+	case minutes && hardness:
+		return text + "the band of the time out is then " + left(q.MinutesLeftFraction) + " as wide, that of the hardness " + left(q.HardnessLeftFraction) + "."
+	case minutes:
+		return text + "the band of the time out is then " + left(q.MinutesLeftFraction) + " as wide."
+	}
+	return text + "the band of the hardness is then " + left(q.HardnessLeftFraction) + " as wide."
+}
+
+// NextBatch says what is expected of the next one, with what is learnt; "" where
+// nothing is.
+func NextBatch(s Style, p *learn.Posterior, f *batch.Forecast) []string {
+	var out []string
+	if low, v, high := p.Minutes(f); !math.IsNaN(v) {
+		out = append(out, "Next time its edge scoops after "+s.DurationBand(v, low, high)+".")
+	}
+	if low, v, high := p.HardnessKPa(f); !math.IsNaN(v) {
+		out = append(out, "The custard is then about "+s.Hardness(v)+" hard as eaten ("+s.HardnessSpan(low, high)+").")
+	}
+	return out
+}
