@@ -19,6 +19,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/onpack"
@@ -73,6 +74,7 @@ type Window struct {
 	look    theme.Options
 
 	kitchens *kitchens.Book
+	notebook *notebook.Book
 
 	seen    uint64
 	latency latency
@@ -109,6 +111,8 @@ func New(s Setup) *Window {
 	w.hints = kit.NewHints(w.Say)
 	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
 	w.kitchens = kitchens.Open(profiles)
+	w.notebook = notebook.Open(s.Session.Path)
+	w.kitchens.Teach(w.notebook.Kitchen)
 	w.bench = newBench(w)
 	w.pages = w.newPages()
 	leaves := []fyne.CanvasObject{w.bench.object}

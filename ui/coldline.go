@@ -63,6 +63,7 @@ func newColdLine(w *Window, known func()) *coldLine {
 // show asks for the times of d, unless they are those asked for last.
 func (l *coldLine) show(d design.Design, r *model.Result) {
 	kitchen, said := l.w.kitchens.For(d.Kitchen.Profile)
+	kitchen = l.w.kitchens.Taught(d, kitchen)
 	l.doubt = said
 	if l.asked.Result != nil && l.asked.Design.Equal(d) && l.asked.Kitchen == kitchen {
 		return

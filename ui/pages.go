@@ -18,6 +18,7 @@ import (
 	"ripplewright/ui/kit"
 	"ripplewright/ui/kitchenpage"
 	"ripplewright/ui/labelpage"
+	"ripplewright/ui/notebookpage"
 	"ripplewright/ui/page"
 	"ripplewright/ui/ripplepage"
 	"ripplewright/ui/shoppage"
@@ -28,6 +29,8 @@ import (
 // newPages returns the secondary pages in the order of their buttons.
 func (w *Window) newPages() []page.Page {
 	w.card = cardpage.New(w, w.kitchens)
+	kitchen := kitchenpage.New(w, w.kitchens, time.Now, w.event)
+	kitchen.Keeping(w.notebook.Keep)
 	return []page.Page{
 		figurespage.New(w),
 		balancepage.New(w, w.bench.mender),
@@ -35,8 +38,9 @@ func (w *Window) newPages() []page.Page {
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
 		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords)),
 		w.card,
-		kitchenpage.New(w, w.kitchens, time.Now, w.event),
+		kitchen,
 		daypage.New(w, w.kitchens, time.Now, w.event),
+		notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.event),
 		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path}),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),
@@ -45,7 +49,7 @@ func (w *Window) newPages() []page.Page {
 
 // briefly holds the titles that the row of buttons has no room for, as it has them:
 // with the largest text all stand in one row of a small screen.
-var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", say.HowSure: say.HowSureBriefly, "Money and shopping": "Shop", say.BalanceTitle: "Ask"}
+var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", say.HowSure: say.HowSureBriefly, "Money and shopping": "Shop", say.BalanceTitle: "Ask", say.NotebookTitle: say.NotebookBriefly}
 
 func navName(title string) string {
 	if b := briefly[title]; b != "" {

@@ -132,7 +132,7 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	if n, err = batch.Load(path); err != nil {
 		return fault(err)
 	}
-	p := learn.From(&n)
+	p := learn.For(&n, &f.Design)
 	return s.answer(report.Added{File: path, Logged: logged, Notebook: &n, Taught: &p}, a.json)
 }
 
@@ -219,7 +219,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
-	p := learn.From(&n)
+	p := learn.For(&n, &f.Design)
 	return s.answer(report.Learnt{File: path, Notebook: &n, Taught: &p, Next: next}, a.json)
 }
 

@@ -19,7 +19,7 @@ func notebookOf(f *designfile.File, name string) (batch.Notebook, learn.Posterio
 	if err != nil {
 		return n, learn.Prior(), err
 	}
-	return n, learn.From(&n), nil
+	return n, learn.For(&n, &f.Design), nil
 }
 
 // kitchenOf returns the kitchen in which the design of file name is made, profile or,

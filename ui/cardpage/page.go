@@ -160,6 +160,7 @@ func (p *Page) draw() {
 // thread. Without them the card says what practice says.
 func (p *Page) times(d design.Design, r *model.Result) func(context.Context) (*cold.Answer, error) {
 	kitchen, err := p.kitchens.Find(d.Kitchen.Profile)
+	kitchen = p.kitchens.Taught(d, kitchen)
 	return func(ctx context.Context) (*cold.Answer, error) {
 		if err != nil {
 			return nil, err

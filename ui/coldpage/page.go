@@ -138,7 +138,8 @@ func (p *Page) Show() {
 // ask has the plan computed, unless it is the one asked for last.
 func (p *Page) ask() {
 	d := p.host.Design()
-	same := p.asked.Design.Equal(d) && p.asked.Kitchen == p.kitchen && p.from == p.host.Model()
+	k := p.kitchens.Taught(d, p.kitchen)
+	same := p.asked.Design.Equal(d) && p.asked.Kitchen == k && p.from == p.host.Model()
 	if same && p.state != planNone {
 		return
 	}
@@ -146,7 +147,7 @@ func (p *Page) ask() {
 		p.since = time.Now()
 	}
 	r := *p.host.Result() // the session's is overwritten by the next
-	p.asked, p.from = planning.Job{Design: d, Result: &r, Kitchen: p.kitchen}, p.host.Model()
+	p.asked, p.from = planning.Job{Design: d, Result: &r, Kitchen: k}, p.host.Model()
 	p.planner.Ask(p.asked)
 	p.become(planRunning, "Computing…")
 }

@@ -20,6 +20,7 @@ import (
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/desk/stove"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -34,8 +35,9 @@ type Page struct {
 	job       making.Job // shown
 	asked     bool       // for its times in the cold
 	now       say.Making
-	trial     *stove.Trial // a reading that is not kept; nil: none
-	bowlReadC float64      // what a thermometer showed in the foam of the design shown; 0: nobody looked
+	trial     *stove.Trial                                         // a reading that is not kept; nil: none
+	bowlReadC float64                                              // what a thermometer showed in the foam of the design shown; 0: nobody looked
+	keeping   func(of process.Reading, v float64, d design.Design) // nil: nobody
 	walk      stove.Walk
 	timers    *stove.Timers
 	still     context.CancelFunc // ends what looks at the timers; nil: nothing does
@@ -57,6 +59,10 @@ type made struct {
 	say.Making
 	untimed error
 }
+
+// Keeping has keep told of each reading that is kept, with the design that it was read
+// of: before the reading changed it.
+func (p *Page) Keeping(keep func(of process.Reading, v float64, d design.Design)) { p.keeping = keep }
 
 // New returns the page. told gets what a test of the window waits for; now is
 // the clock of the timers.
@@ -102,11 +108,8 @@ func (p *Page) Leave() {
 // Show implements page.Page.
 func (p *Page) Show() {
 	d := p.host.Design()
-	k, err := p.kitchens.Find(d.Kitchen.Profile)
-	if err != nil {
-		k, _ = p.kitchens.Find("") // the page of the cold says so
-	}
-	r := *p.host.Result() // the session's is overwritten by the next
+	k := p.kitchens.Made(d) // of one that is not there the page of the cold tells
+	r := *p.host.Result()   // the session's is overwritten by the next
 	if p.job.Result != nil && p.trial == nil && !p.job.Design.Equal(d) {
 		p.bowlReadC = 0 // was of another foam
 	}

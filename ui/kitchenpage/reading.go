@@ -156,8 +156,15 @@ func (r *readingRow) kept() {
 		return
 	}
 	r.p.bowlReadC = t.BowlReadC
+	if r.p.keeping != nil {
+		for of, v := range t.Fresh {
+			r.p.keeping(of, v, r.p.now.Design)
+		}
+	}
 	if t.Kitchen != r.p.job.Kitchen {
-		if err := r.p.kitchens.Keep(t.Kitchen, t.Kitchen.Name); err != nil {
+		k, _ := r.p.kitchens.For(r.p.job.Design.Kitchen.Profile) // without what batches teach, which is not kept here
+		k.Stove.FlameW, k.Stove.FlameMeasured = t.Kitchen.Stove.FlameW, t.Kitchen.Stove.FlameMeasured
+		if err := r.p.kitchens.Keep(k, k.Name); err != nil {
 			r.p.host.Say(page.Sentence(err.Error()))
 		}
 	}

@@ -98,6 +98,7 @@ func Expect(ctx context.Context, m *model.Model, d design.Design, k cold.Profile
 	if p.Custard.Present {
 		f.CustardG = known(p.Custard.WeighedG)
 		f.CustardInG = known(r.Dense.Portion.MadeG + r.Dense.WaterOffG*r.Dense.Portion.Factor)
+		f.StoveLossPercent = known(d.Dense.StoveLossPercent)
 		f.CustardCupG, f.CustardOverrun = known(batch.CupML*r.Dense.Body.GPerML()), known(d.Dense.OverrunPercent)
 		f.HardnessKPa = known(r.Dense.YieldKPa.Value)
 	}

@@ -61,3 +61,17 @@ func TestPairsStandBesideTheirForecasts(t *testing.T) {
 		assert.Contains(t, learn.Paired(), q.Path)
 	}
 }
+
+// A cup that was weighed against an overrun of 80 % says nothing of a design that has
+// since been set to what was measured.
+func TestAnAirIsOfTheSettingThatItWasMeasuredAgainst(t *testing.T) {
+	d := market.Plain()
+	d.Foam.OverrunPercent = 300
+	n := batch.Notebook{Batches: []batch.Batch{{ID: "a", Foam: batch.Foam{CupG: batch.Of(90)}, Forecast: batch.Forecast{FoamCupG: batch.Of(75), FoamOverrun: batch.Of(300)}}}}
+	p := learn.For(&n, &d)
+	assert.True(t, p.Learnt(learn.FoamAir))
+	d.Foam.OverrunPercent = 233
+	p = learn.For(&n, &d)
+	assert.False(t, p.Learnt(learn.FoamAir))
+	assert.Equal(t, batch.Of(75), n.Batches[0].Forecast.FoamCupG, "the notebook stays")
+}

@@ -2,8 +2,10 @@ package learn
 
 import (
 	"math"
+	"slices"
 
 	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/design"
 )
 
 // Belief is what is known of one factor, by its mean and standard deviation, in its
@@ -73,6 +75,27 @@ func From(n *batch.Notebook) Posterior {
 	p := settle(all, off)
 	p.Batches = len(n.Batches)
 	return p
+}
+
+// For is From of a design: what was measured against another setting of the stove's loss
+// or of air than the design's own was about that setting, and is left out. A maker who
+// has put a measured overrun into the design is not told twice.
+func For(n *batch.Notebook, d *design.Design) Posterior {
+	same := func(m batch.Measured, now float64) bool { return !m.Known || math.Abs(m.Value-now) < 1e-3*(1+now) }
+	here := batch.Notebook{Off: n.Off, Batches: slices.Clone(n.Batches)}
+	for i := range here.Batches {
+		b := &here.Batches[i]
+		if !same(b.Forecast.StoveLossPercent, d.Dense.StoveLossPercent) {
+			b.Forecast.CustardG = batch.Measured{}
+		}
+		if !same(b.Forecast.CustardOverrun, d.Dense.OverrunPercent) {
+			b.Forecast.CustardCupG = batch.Measured{}
+		}
+		if !same(b.Forecast.FoamOverrun, d.Foam.OverrunPercent) {
+			b.Forecast.FoamCupG = batch.Measured{}
+		}
+	}
+	return From(&here)
 }
 
 // settle finds slips and posterior together.

@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
 )
 
 // A Book is the kitchen profiles: the built-in ones, and the maker's own,
@@ -17,6 +18,7 @@ type Book struct {
 	own     []cold.Profile
 	problem error // of the file; nothing is kept while there is one
 	told    []func()
+	teach   func(d *design.Design, k cold.Profile) cold.Profile
 }
 
 // Open reads the own kitchens at path; "" stands for a machine without
@@ -55,6 +57,26 @@ func (k *Book) For(name string) (p cold.Profile, said string) {
 		said = strings.TrimSpace(said + " " + say.KitchensLeftOut(k.problem))
 	}
 	return p, said
+}
+
+// Teach has every kitchen in which a design is computed pass f, which knows what its
+// batches have taught of it.
+func (k *Book) Teach(f func(d *design.Design, k cold.Profile) cold.Profile) { k.teach = f }
+
+// Taught returns kitchen p as the batches of d have shown it. It is for computing, not
+// for keeping.
+func (k *Book) Taught(d design.Design, p cold.Profile) cold.Profile {
+	if k.teach == nil {
+		return p
+	}
+	return k.teach(&d, p)
+}
+
+// Made returns the kitchen to compute d in: its own, or the ordinary one for one that is
+// not kept here, as the batches of d have shown it.
+func (k *Book) Made(d design.Design) cold.Profile {
+	p, _ := k.For(d.Kitchen.Profile)
+	return k.Taught(d, p)
 }
 
 // Own reports whether the maker keeps a kitchen of that name, and BuiltIn

@@ -38,6 +38,7 @@ type Trial struct {
 	Caution string             // why the reading cannot be; "" where it can
 	Nothing bool               // it changes nothing
 	Fixed   bool               // the grams of the batch stay from now on, see Fixed
+	Fresh   Readings           // that the making did not reckon with before
 	read    process.Reading
 }
 
@@ -65,6 +66,10 @@ func Try(m *model.Model, s say.Style, base making.Job, now say.Making, read Read
 	t := Trial{Job: making.Job{Kitchen: base.Kitchen, BowlReadC: base.BowlReadC}}
 	d := now.Design
 	fresh := read.fresh(now)
+	t.Fresh = Readings{}
+	for _, of := range fresh {
+		t.Fresh[of] = read[of]
+	}
 	for _, of := range fresh {
 		if of != process.FoamC && of != process.SyrupMin { // which are in no design
 			t.Fixed = d.Batch.Basis == design.BasisTubs

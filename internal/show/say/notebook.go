@@ -80,6 +80,22 @@ const (
 	LearntOff        = "not learnt"
 	BatchOtherDesign = "The design has changed since this batch: its forecast stays the one of its day."
 	AskedMost        = "What to measure next time"
+	NotebookNoFile   = "save the design first: its batches are written beside its file"
+	NotebookTeaches  = "What the batches teach"
+	NotebookHistory  = "Forecast and measured"
+	NotebookLog      = "A batch"
+	NotebookNew      = "A new batch"
+	NotebookWrite    = "Write it down"
+	NotebookExport   = "Export table…"
+	NotebookLearn    = "Learn this"
+	NotebookForecast = "forecast"
+	SlipName         = "a slip?"
+	BatchAxis        = "batch"
+	DensityAxis      = "how likely"
+	BeforeBatches    = "before any batch"
+	KnownNow         = "now"
+	EachByItself     = "each reading by itself"
+	NotebookAbout    = "Fill in what you have; leave the rest empty. What is kept at a reading in the kitchen stands here already."
 	AskedNothing     = "No further measurement would narrow the next forecast to speak of."
 )
 
@@ -198,3 +214,102 @@ func NextBatch(s Style, p *learn.Posterior, f *batch.Forecast) []string {
 	}
 	return out
 }
+
+// BatchAxisOf titles the axis of a measurement, with its unit.
+func BatchAxisOf(s Style, path string) string {
+	unit := "g"
+	switch path {
+	case "syrup.water_boils_c", "freezer_c", "foam.whites_c":
+		unit = s.Degree()
+	case "scooped.after_min":
+		unit = "min"
+	case "ate.hardness":
+		unit = "kPa"
+	case "ate.icy":
+		unit = "µm"
+	}
+	return WithUnit(measured[path], unit)
+}
+
+// LearntAxis titles the axis of a factor, with its unit.
+func LearntAxis(s Style, f learn.Factor) string {
+	switch {
+	case f.IsRatio():
+		return WithUnit(Learnt(f), "%")
+	case f == learn.Probe || f == learn.FreezerK:
+		return WithUnit(Learnt(f), "K")
+	}
+	return WithUnit(Learnt(f), "points")
+}
+
+// batchFields name the fields in which a batch is written down.
+var batchFields = map[string]string{
+	"made": "Made", "syrup.water_boils_c": "Water boils at", "syrup.reading_c": "Syrup came off at", "syrup.weighed_g": "Pan and syrup", "syrup.pan_g": "Pan alone",
+	"custard.weighed_g": "Cooked custard", "foam.whites_c": "Whites after the pour", "foam.cup_g": "Cup of foam", "custard.cup_g": "Cup of custard",
+	"freezer_c": "Freezer", "room_c": "Room", "scooped.after_min": "Scooped after", "scooped.ring_c": "Its edge then", "ate.hardness": "Hardness",
+	"ate.icy": "Icy", "ate.sweetness": "Sweetness", "ate.sandy": "Sandy", "ate.ripple": "Ripple", "words": "Words", "photographs": "Pictures",
+	"weighed": "Weighed otherwise", "custard.stirs_min": "Stirred after", "best_before": "Best before", "lot": "Lot", "ate.after_days": "Eaten after", "ate.at_c": "Eaten at",
+}
+
+// BatchField names a field.
+func BatchField(path string) string { return batchFields[path] }
+
+// BatchHint is what a field expects; "" for nothing.
+func BatchHint(s Style, path string, f *batch.Forecast) string {
+	m := map[string]batch.Measured{
+		"syrup.water_boils_c": f.WaterBoilsC, "syrup.weighed_g": f.SyrupG, "custard.weighed_g": f.CustardG, "foam.whites_c": f.FoamC,
+		"foam.cup_g": f.FoamCupG, "custard.cup_g": f.CustardCupG, "freezer_c": f.FreezerC, "scooped.after_min": f.ScoopedMinutes,
+		"ate.hardness": f.HardnessKPa, "ate.icy": f.IceUM,
+	}[path]
+	if !m.Known {
+		return ""
+	}
+	text := NotebookForecast + " " + BatchValue(s, path, m.Value)
+	if path == "syrup.weighed_g" {
+		text += " of syrup"
+	}
+	return text
+}
+
+// BatchSaid says that a batch was written down, and the foremost slip of it.
+func BatchSaid(id string) string { return "Batch " + id + " is written down." }
+
+// NotebookWrong says that the file of batches cannot be read.
+func NotebookWrong(err error) string {
+	return "The notebook is left out: " + err.Error() + "."
+}
+
+// SlipsOf names all slips; "" for none.
+func SlipsOf(s Style, batches []batch.Batch, p *learn.Posterior) string {
+	var out []string
+	for _, o := range p.Slips() {
+		out = append(out, Slip(s, &batches[o.Batch], &o))
+	}
+	return strings.Join(out, "\n")
+}
+
+// NextBatchText is NextBatch as one text.
+func NextBatchText(s Style, p *learn.Posterior, f *batch.Forecast) string {
+	return strings.Join(NextBatch(s, p, f), " ")
+}
+
+// mostAsked is how many measurements are proposed at once.
+const mostAsked = 3
+
+// AskText proposes what to measure, the most telling first.
+func AskText(s Style, list []learn.Question) string {
+	if len(list) == 0 {
+		return AskedNothing
+	}
+	var out []string
+	for i := range list[:min(mostAsked, len(list))] {
+		out = append(out, Ask(s, &list[i]))
+	}
+	return strings.Join(out, "\n")
+}
+
+// BatchPairName names a measurement of one batch in a list of many.
+func BatchPairName(b *batch.Batch, q *learn.Pair) string { return b.ID + ": " + BatchMeasured(q.Path) }
+
+// NotebookFile is the name offered for the table of all batches.
+const NotebookFile = "batches.csv"

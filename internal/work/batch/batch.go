@@ -107,6 +107,7 @@ type Forecast struct {
 	SyrupSolidsPerK      Measured // points more of a reading a degree higher
 	CustardG             Measured
 	CustardInG           Measured // before the stove
+	StoveLossPercent     Measured // as the design had it
 	CustardCupG          Measured
 	CustardOverrun       Measured // %
 	FoamC                Measured

@@ -112,6 +112,7 @@ var entries = []Entry{
 	expected("syrup_solids_per_k", "%/K", func(f *Forecast) *Measured { return &f.SyrupSolidsPerK }),
 	expected("custard_g", "g", func(f *Forecast) *Measured { return &f.CustardG }),
 	expected("custard_in_g", "g", func(f *Forecast) *Measured { return &f.CustardInG }),
+	expected("stove_loss_percent", "%", func(f *Forecast) *Measured { return &f.StoveLossPercent }),
 	expected("custard_cup_g", "g", func(f *Forecast) *Measured { return &f.CustardCupG }),
 	expected("custard_overrun_percent", "%", func(f *Forecast) *Measured { return &f.CustardOverrun }),
 	expected("foam_c", "°C", func(f *Forecast) *Measured { return &f.FoamC }),

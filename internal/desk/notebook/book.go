@@ -1,0 +1,187 @@
+// Package notebook is the notebook of the open design: its batches, what they teach, and
+// what of the next one is noted and not yet written down.
+package notebook
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"slices"
+	"time"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/design"
+)
+
+// A Book lives on the window's thread.
+type Book struct {
+	design func() string // the open design's file, "" where it has none
+	of     string        // the design's file whose batches are held
+	told   []func()
+
+	Notes batch.Notebook
+	Err   error // of the file; nothing is written while there is one
+
+	// Draft is what was noted of the batch that is being made, and From the design that
+	// it is made from, where readings have changed the open one since; nil: they have
+	// not.
+	Draft batch.Batch
+	From  *design.Design
+}
+
+// Open returns the notebook beside the file that design names, whichever that is now.
+func Open(design func() string) *Book {
+	b := &Book{design: design, of: "?"}
+	b.Follow()
+	return b
+}
+
+// Tell has f called when batches have changed.
+func (b *Book) Tell(f func()) { b.told = append(b.told, f) }
+
+// Path is the file of the batches, "" where the design has none.
+func (b *Book) Path() string {
+	if b.of == "" {
+		return ""
+	}
+	return batch.PathOf(b.of)
+}
+
+// Follow reads the notebook of the design that is open now, if that is another, and
+// forgets what was noted of the one before.
+func (b *Book) Follow() {
+	now := b.design()
+	if now == b.of {
+		return
+	}
+	if b.of != "" { // a design that was saved for the first time is the same one
+		b.Draft, b.From = batch.Batch{}, nil
+	}
+	b.of = now
+	b.Read()
+}
+
+// Read reads the file again: another program may have written to it.
+func (b *Book) Read() {
+	b.Notes, b.Err = batch.Notebook{}, nil
+	if b.of != "" {
+		b.Notes, b.Err = batch.Load(b.Path())
+	}
+	for _, f := range b.told {
+		f()
+	}
+}
+
+// Taught returns what the batches teach of d.
+func (b *Book) Taught(d *design.Design) learn.Posterior { return learn.For(&b.Notes, d) }
+
+// Kitchen returns k as the batches have shown it.
+func (b *Book) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
+	b.Follow()
+	p := b.Taught(d)
+	return p.Kitchen(d, k)
+}
+
+// Keep notes a reading that a cook has kept at the stove, and the design that it is of.
+func (b *Book) Keep(of process.Reading, v float64, d design.Design) {
+	if b.From == nil {
+		b.From = &d
+	}
+	switch n := batch.Of(v); of {
+	case process.SyrupC:
+		b.Draft.Syrup.ReadingC = n
+	case process.SyrupG:
+		b.Draft.Syrup.WeighedG, b.Draft.Syrup.PanG = n, batch.Of(0)
+	case process.FoamC:
+		b.Draft.Foam.WhitesC = n
+	case process.FoamCupG:
+		b.Draft.Foam.CupG = n
+	case process.CustardG:
+		b.Draft.Custard.WeighedG = n
+	case process.CustardCupG:
+		b.Draft.Custard.CupG = n
+	}
+}
+
+// Job is a batch that is to be written down.
+type Job struct {
+	Model   *model.Model
+	Design  design.Design
+	Kitchen cold.Profile // as published
+	Notes   batch.Notebook
+	Batch   batch.Batch
+	Path    string
+	At      time.Time
+}
+
+// Job returns what writing the draft down asks for. d is the open design and k its
+// kitchen, with nothing learnt.
+func (b *Book) Job(m *model.Model, d design.Design, k cold.Profile, at time.Time) Job {
+	if b.From != nil {
+		d = *b.From
+	}
+	notes := b.Notes
+	notes.Batches = slices.Clone(notes.Batches)
+	return Job{Model: m, Design: d, Kitchen: k, Notes: notes, Batch: b.Draft, Path: b.Path(), At: at}
+}
+
+// errNoFile says that a notebook has no place yet.
+var errNoFile = errors.New(say.NotebookNoFile)
+
+// Write completes the batch and appends it to its file. It may run on any goroutine.
+func Write(ctx context.Context, j Job) (learn.Logged, error) {
+	if j.Path == "" {
+		return learn.Logged{}, errNoFile
+	}
+	l, err := learn.Log(ctx, j.Model, j.Design, j.Kitchen, &j.Notes, j.Batch, j.At)
+	if err != nil {
+		return l, err
+	}
+	return l, batch.Append(j.Path, l.Entry)
+}
+
+// Written ends the draft and reads the file again.
+func (b *Book) Written() {
+	b.Draft, b.From = batch.Batch{}, nil
+	b.Read()
+}
+
+// Switch turns the learning of a factor off or on, from now on.
+func (b *Book) Switch(f learn.Factor, on bool, at time.Time) error {
+	if b.of == "" {
+		return errNoFile
+	}
+	if b.Err != nil {
+		return b.Err
+	}
+	off := slices.DeleteFunc(slices.Clone(b.Notes.Off), func(code string) bool { return code == f.String() })
+	if !on {
+		off = append(off, f.String())
+	}
+	if len(off) == 0 {
+		off = []string{batch.Nothing}
+	}
+	if err := batch.Append(b.Path(), learn.Switch(off, at)); err != nil {
+		return err
+	}
+	b.Read()
+	return nil
+}
+
+// Expected returns what is forecast of the open design's next batch with nothing learnt,
+// which takes some tenths of a second.
+func Expected(ctx context.Context, j Job) (batch.Forecast, error) {
+	return learn.Expect(ctx, j.Model, j.Design, j.Kitchen, &j.Batch)
+}
+
+// Table returns all batches as a table for a spreadsheet.
+func Table(n *batch.Notebook) ([]byte, error) {
+	var text bytes.Buffer
+	err := batch.WriteCSV(&text, n)
+	return text.Bytes(), err
+}

@@ -1,0 +1,94 @@
+package notebookpage
+
+import (
+	"path/filepath"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/answer/process"
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/notebook"
+	"ripplewright/internal/work/batch"
+	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/theme"
+)
+
+// desk is the page with a notebook in a folder of the test.
+type desk struct {
+	*Page
+	*pagetest.Press
+}
+
+func open(t *testing.T, look theme.Options) *desk {
+	path := filepath.Join(t.TempDir(), "quay.yaml")
+	d := &desk{Press: pagetest.NewPress(t, market.Honey(), look)}
+	d.Page = New(d.Press, notebook.Open(func() string { return path }), kitchens.Open(""), func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) }, func(string, ...any) {})
+	d.Open(d.Page)
+	d.Until(func() bool { return d.expected != batch.Forecast{} })
+	return d
+}
+
+func (d *desk) field(path string) *field {
+	for i := range d.form.fields {
+		if d.form.fields[i].Path == path {
+			return &d.form.fields[i]
+		}
+	}
+	return nil
+}
+
+func TestABatchIsWrittenDownFromThePage(t *testing.T) {
+	d := open(t, theme.Options{})
+	assert.Contains(t, d.field("freezer_c").hint.Text, "forecast −18")
+	d.book.Keep(process.FoamCupG, 91, d.Now)
+	d.Page.Show()
+	assert.Equal(t, 91., d.field("foam.cup_g").number.Value(), "kept in the kitchen")
+	e := d.field("freezer_c").number.Focusable()
+	d.Win.Canvas().Focus(e)
+	e.(interface{ SetText(string) }).SetText("-15.5")
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	d.field("ate.icy").choice.SetSelected("icy")
+	d.form.words.SetText("Windy")
+	test.Tap(d.form.write)
+	d.Until(func() bool { return len(d.book.Notes.Batches) == 1 })
+	b := d.book.Notes.Batches[0]
+	assert.Equal(t, batch.Of(-15.5), b.FreezerC)
+	assert.Equal(t, batch.Of(91), b.Foam.CupG)
+	assert.Equal(t, "icy", b.Ate.Icy)
+	assert.Equal(t, "Windy", b.Words)
+	assert.False(t, b.RoomC.Known)
+	assert.Contains(t, d.Said, "2026-11-28 is written down")
+	assert.Empty(t, d.form.words.Text)
+
+	d.form.which.SetSelected("2026-11-28")
+	d.field("ate.hardness").choice.SetSelected("firm")
+	test.Tap(d.form.write)
+	d.Until(func() bool { return d.book.Notes.Batches[0].Ate.Hardness == "firm" })
+	require.Len(t, d.book.Notes.Batches, 1, "it is added to")
+	assert.Equal(t, "icy", d.book.Notes.Batches[0].Ate.Icy)
+
+	d.taught.pick(int(learn.Ice))
+	d.taught.factor = learn.Ice
+	d.taught.on.SetChecked(true)
+	d.taught.turn(false)
+	assert.Equal(t, []string{"ice"}, d.book.Notes.Off)
+	p := d.book.Taught(&d.Now)
+	assert.False(t, p.Learnt(learn.Ice))
+	assert.True(t, p.Learnt(learn.FreezerK))
+}
+
+func TestThePageKeepsWithinASmallWindow(t *testing.T) {
+	for name, look := range pagetest.Dresses {
+		d := open(t, look)
+		s := d.Object().MinSize()
+		assert.LessOrEqual(t, s.Width, float32(1280), name)
+		assert.LessOrEqual(t, s.Height, float32(700), name)
+	}
+}
