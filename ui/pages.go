@@ -31,9 +31,11 @@ func (w *Window) newPages() []page.Page {
 	w.card = cardpage.New(w, w.kitchens)
 	kitchen := kitchenpage.New(w, w.kitchens, time.Now, w.event)
 	kitchen.Keeping(w.notebook.Keep)
+	asks := balancepage.New(w, w.bench.mender)
+	asks.Teach(w.notebook.Kitchens)
 	return []page.Page{
 		figurespage.New(w),
-		balancepage.New(w, w.bench.mender),
+		asks,
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
 		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords)),

@@ -11,13 +11,11 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
-	"ripplewright/internal/work/designfile"
 )
 
 var batchCommand = &command{
@@ -91,15 +89,6 @@ func batchFlags(c *command, flags *pflag.FlagSet) action {
 	}
 }
 
-// madeIn returns the published kitchen of a design.
-func madeIn(f *designfile.File) (cold.Profile, error) {
-	k, err := cold.FindOwn(f.Design.Kitchen.Profile)
-	if err != nil {
-		return k, fmt.Errorf("%s: %w", f.Name, err)
-	}
-	return k, nil
-}
-
 func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	name := words[0]
 	if name == "-" {
@@ -113,7 +102,7 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	if err != nil {
 		return err
 	}
-	k, err := madeIn(f)
+	k, err := publishedKitchen(f, "")
 	if err != nil {
 		return err
 	}
@@ -201,7 +190,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 	if err != nil {
 		return err
 	}
-	k, err := madeIn(f)
+	k, err := publishedKitchen(f, "")
 	if err != nil {
 		return err
 	}

@@ -65,9 +65,9 @@ func cardFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
 		o.Remedies = &found
-		kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+		kitchen, err := kitchenOf(f, files[0], "")
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return err
 		}
 		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
 			o.Cold = &plan

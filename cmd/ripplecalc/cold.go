@@ -35,12 +35,9 @@ func coldFlags(c *command, flags *pflag.FlagSet) action {
 		if err != nil {
 			return err
 		}
-		if *name == "" {
-			*name = f.Design.Kitchen.Profile
-		}
-		kitchen, err := cold.FindOwn(*name)
+		kitchen, err := kitchenOf(f, files[0], *name)
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return err
 		}
 		plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true})
 		if err != nil {

@@ -146,7 +146,7 @@ func (w *sweep) one(name string) (a answer) {
 			var page strings.Builder
 			// A tenth of a second: not for the thousands of a sweep by JSON. Where
 			// no kitchen is known the command cold says why.
-			if kitchen, unknown := cold.FindOwn(d.Kitchen.Profile); unknown == nil {
+			if kitchen, unknown := kitchenOf(f, name, ""); unknown == nil {
 				if times, untimed := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true}); untimed == nil {
 					e = e.Timed(&times)
 				}

@@ -25,6 +25,19 @@ func notebookOf(f *designfile.File, name string) (batch.Notebook, learn.Posterio
 // kitchenOf returns the kitchen in which the design of file name is made, profile or,
 // for "", the design's own, as the batches beside the file have shown it.
 func kitchenOf(f *designfile.File, name, profile string) (cold.Profile, error) {
+	k, err := publishedKitchen(f, profile)
+	if err != nil {
+		return k, err
+	}
+	_, p, err := notebookOf(f, name)
+	if err != nil {
+		return k, err
+	}
+	return p.Kitchen(&f.Design, k), nil
+}
+
+// publishedKitchen is kitchenOf with nothing learnt: what batches are compared with.
+func publishedKitchen(f *designfile.File, profile string) (cold.Profile, error) {
 	if profile == "" {
 		profile = f.Design.Kitchen.Profile
 	}
@@ -32,9 +45,5 @@ func kitchenOf(f *designfile.File, name, profile string) (cold.Profile, error) {
 	if err != nil {
 		return k, fmt.Errorf("%s: %w", f.Name, err)
 	}
-	_, p, err := notebookOf(f, name)
-	if err != nil {
-		return k, err
-	}
-	return p.Kitchen(&f.Design, k), nil
+	return k, nil
 }

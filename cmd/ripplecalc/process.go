@@ -73,12 +73,9 @@ func makingOf(s *shell, name, profile string) (file string, m say.Making, err er
 	if err != nil {
 		return "", say.Making{}, err
 	}
-	if profile == "" {
-		profile = f.Design.Kitchen.Profile
-	}
-	kitchen, err := cold.FindOwn(profile)
+	kitchen, err := kitchenOf(f, name, profile)
 	if err != nil {
-		return "", say.Making{}, fmt.Errorf("%s: %w", f.Name, err)
+		return "", say.Making{}, err
 	}
 	m, err = making(f.Design, r, kitchen)
 	if err != nil {

@@ -41,9 +41,14 @@ func sureFlags(c *command, flags *pflag.FlagSet) action {
 			return err
 		}
 		o := sure.Options{Kitchens: *kitchens, Seed: *seed}
-		kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+		_, taught, err := notebookOf(f, files[0])
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return err
+		}
+		o.Learnt = taught.Kitchens()
+		kitchen, err := publishedKitchen(f, "") // what is learnt comes with o.Learnt
+		if err != nil {
+			return err
 		}
 		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
 			o.Cold = &plan

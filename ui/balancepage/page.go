@@ -27,6 +27,7 @@ type Page struct {
 	host   page.Host
 	locks  *mending.Mender // knows which lines are locked on the bench
 	finder *wishing.Finder
+	taught func(d design.Design) *sure.Learnt // of its batches; nil: nobody knows
 	wishes wishing.Wishes
 
 	find   *kit.Button
@@ -105,6 +106,16 @@ func (p *Page) form() fyne.CanvasObject {
 		tick(say.WishServe, &w.MayServeAt))
 }
 
+// Teach has the page ask f what the batches of a design teach of its kitchen.
+func (p *Page) Teach(f func(d design.Design) *sure.Learnt) { p.taught = f }
+
+func (p *Page) learnt(d design.Design) *sure.Learnt {
+	if p.taught == nil {
+		return nil
+	}
+	return p.taught(d)
+}
+
 // Title implements page.Page.
 func (p *Page) Title() string { return say.BalanceTitle }
 
@@ -118,7 +129,7 @@ func (p *Page) Leave() { p.finder.Stop() }
 func (p *Page) Show() {
 	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
 		p.of = &d
-		p.finder.Sample(p.host.Model(), d)
+		p.finder.Sample(p.host.Model(), d, p.learnt(d))
 		p.finder.Blend(p.host.Model(), d, p.locks.Locks(d))
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
@@ -85,6 +86,13 @@ func (b *Book) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 	b.Follow()
 	p := b.Taught(d)
 	return p.Kitchen(d, k)
+}
+
+// Kitchens returns what the batches teach of kitchens that are sampled for d.
+func (b *Book) Kitchens(d design.Design) *sure.Learnt {
+	b.Follow()
+	p := b.Taught(&d)
+	return p.Kitchens()
 }
 
 // Keep notes a reading that a cook has kept at the stove, and the design that it is of.

@@ -71,6 +71,7 @@ type sampled struct {
 	m *model.Model
 	d design.Design
 	c *cold.Answer
+	l *sure.Learnt
 }
 
 // New returns a finder whose answers come by post, to found, likely and spots.
@@ -83,7 +84,7 @@ func New(post func(func()), found func(balance.Answer, error), likely func(sure.
 			func(_ question, a balance.Answer, err error) { found(a, err) }),
 		kitchens: newest.NewAnswers(post,
 			func(ctx context.Context, q sampled) (sure.Answer, error) {
-				return sure.Sample(ctx, q.m, q.d, sure.Options{Cold: q.c})
+				return sure.Sample(ctx, q.m, q.d, sure.Options{Cold: q.c, Learnt: q.l})
 			},
 			func(_ sampled, a sure.Answer, err error) { likely(a, err) }),
 		blends: newest.NewAnswers(post,
@@ -109,8 +110,10 @@ func (f *Finder) Blend(m *model.Model, d design.Design, locks balance.Locks) {
 	f.blends.Ask(question{m, d, balance.Ask{Locks: locks}})
 }
 
-// Sample asks how sure d is.
-func (f *Finder) Sample(m *model.Model, d design.Design) { f.kitchens.Ask(sampled{m, d, nil}) }
+// Sample asks how sure d is in kitchens of which batches have taught l; nil: nothing.
+func (f *Finder) Sample(m *model.Model, d design.Design, l *sure.Learnt) {
+	f.kitchens.Ask(sampled{m, d, nil, l})
+}
 
 // Stop drops what runs.
 func (f *Finder) Stop() {

@@ -36,7 +36,7 @@ func TestAnswersComeByPost(t *testing.T) {
 		func(a []balance.Spot, err error) { require.NoError(t, err); spots = a })
 	m, d := model.New(market.Library(t)), market.Demo(t)
 	f.Find(m, d, Wishes{Custard: "scoopable"}.Ask(balance.Locks{}))
-	f.Sample(m, d)
+	f.Sample(m, d, nil)
 	f.Blend(m, d, balance.Locks{})
 	require.Eventually(t, func() bool {
 		select {
