@@ -146,3 +146,30 @@ func TestABatchThatCannotBeIsRefused(t *testing.T) {
 		assert.Contains(t, err, "quay.batches.yaml:3: room_c: 99 °C is outside 5 to 45 °C", verb)
 	}
 }
+
+// Batches from a freezer that was warmer than the kitchen says reach every answer that
+// the kitchen is in, and how sure it is.
+func TestWhatIsLearntReachesEveryAnswer(t *testing.T) {
+	k := newKitchen(t)
+	type chilled struct {
+		Storage struct {
+			AtC float64 `json:"at_c"`
+		}
+	}
+	type sampled struct {
+		Spread map[string]struct{ Low, High float64 }
+	}
+	wide := func(s sampled) float64 {
+		b := s.Spread["custard_hardness_kpa"]
+		return b.High / b.Low
+	}
+	was, sureWas := ask[chilled](k, "", "cold", "quay.yaml", "--json"), ask[sampled](k, "", "sure", "quay.yaml", "--kitchens", "200", "--json")
+	text := ""
+	for _, id := range []string{"a", "b", "c", "d", "e"} {
+		text += "---\nbatch: " + id + "\nfreezer_c: -15\nate: {hardness: firm}\nforecast: {freezer_c: -18, hardness_kpa: 7}\n...\n"
+	}
+	k.file("quay.batches.yaml", text)
+	now, sureNow := ask[chilled](k, "", "cold", "quay.yaml", "--json"), ask[sampled](k, "", "sure", "quay.yaml", "--kitchens", "200", "--json")
+	assert.Greater(t, now.Storage.AtC, was.Storage.AtC+1)
+	assert.Less(t, wide(sureNow), 0.8*wide(sureWas))
+}
