@@ -56,7 +56,7 @@ func newForm(p *Page) *form {
 		f.fields = append(f.fields, x)
 		name := widget.NewLabel(say.BatchField(path))
 		name.SizeName = theme.SizeNameSubHeadingText
-		rows.Add(container.NewBorder(nil, nil, container.New(columnWide{}, name), x.hint, x.object()))
+		rows.Add(container.NewBorder(nil, nil, container.New(columnWide{}, name), container.New(columnWide{}, x.hint), x.object()))
 	}
 	f.words.OnChanged = nil
 	f.write = kit.NewPad(say.NotebookWrite, p.write)
@@ -69,6 +69,7 @@ func newForm(p *Page) *form {
 func (f *form) fieldOf(e batch.Entry) field {
 	x := field{Entry: e, hint: widget.NewLabel("")}
 	x.hint.Importance = widget.LowImportance
+	x.hint.Truncation = fyne.TextTruncateEllipsis
 	switch {
 	case e.Kind() == setting.KindNumber:
 		x.number = kit.NewNumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))

@@ -49,7 +49,7 @@ func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time
 	p.writing = newest.NewAnswers(h.Post, notebook.Write, p.written)
 	p.form, p.taught, p.past = newForm(p), newTeaching(p), newHistory(p)
 	left := page.ScrolledBothWays(p.wrong, page.Heading(say.NotebookLog), page.Prose(say.NotebookAbout), p.form.object)
-	right := page.ScrolledBothWays(p.taught.object, p.past.object)
+	right := page.Scrolled(p.taught.object, p.past.object)
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.42
 	p.object = split

@@ -35,14 +35,14 @@ type teaching struct {
 }
 
 func newTeaching(p *Page) *teaching {
-	t := &teaching{p: p, table: kit.NewFigures(say.LearntHeads[1:]...), plot: kit.NewPlot(), slips: page.Bold(""), next: page.Prose(""), asks: page.Prose("")}
+	t := &teaching{p: p, table: kit.NewFigures(say.LearntHeads[2:5]...), plot: kit.NewPlot(), slips: page.Bold(""), next: page.Prose(""), asks: page.Prose("")}
 	var names []string
 	for f := range learn.NumFactors {
 		names = append(names, say.Learnt(f))
 	}
 	t.which, t.pick = page.SelectOf(names, func(i int) { t.factor = learn.Factor(i); t.draw() })
 	t.on = kit.NewCheck(say.NotebookLearn, t.turn)
-	t.object = container.NewVBox(page.Heading(say.NotebookTeaches), t.table, page.Prose(say.LearntHow), t.slips, t.next,
+	t.object = container.NewVBox(page.Heading(say.NotebookTeaches), container.NewHScroll(t.table), page.Prose(say.LearntHow), t.slips, t.next,
 		page.Small(say.AskedMost), t.asks, container.NewBorder(nil, nil, nil, t.on, t.which), container.New(plotHigh{}, t.plot))
 	t.pick(int(learn.Hardness))
 	t.factor = learn.Hardness
@@ -54,7 +54,7 @@ func (t *teaching) show(p *learn.Posterior) {
 	var rows []say.TableRow
 	for f := range learn.NumFactors {
 		row := say.LearntRow(page.Reads, p, f)
-		rows = append(rows, say.TableRow{Name: row[0], Cells: row[1:]})
+		rows = append(rows, say.TableRow{Name: row[0], Cells: row[2:5]}) // the picture has the rest
 	}
 	t.table.ShowFigures(rows)
 	kit.SetText(t.slips, say.SlipsOf(page.Reads, t.p.book.Notes.Batches, p))
@@ -113,7 +113,7 @@ func newHistory(p *Page) *history {
 	}
 	h.export = kit.NewButton(say.NotebookExport, p.export)
 	h.object = container.NewVBox(page.Heading(say.NotebookHistory), h.none, container.NewBorder(nil, nil, nil, h.export, h.which),
-		container.New(plotHigh{}, h.plot), h.table)
+		container.New(plotHigh{}, h.plot), container.NewHScroll(h.table))
 	return h
 }
 
