@@ -1,4 +1,3 @@
-// Package arch holds the program to its layers.
 package arch
 
 import (
