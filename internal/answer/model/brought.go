@@ -1,8 +1,6 @@
 package model
 
 import (
-	"math"
-
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/matter/mix"
@@ -29,7 +27,7 @@ const yolkOfWhole = 0.34
 func broughtBy(in *ingredient.Ingredient, x *ingredient.Resolved) brought {
 	var b brought
 	switch k := kind.Of(in); {
-	case k == kind.Yolk && in.Cell(ingredient.CholesterolMG).Or(math.Inf(1)) < yolkiest: // a whole egg
+	case kind.WholeEgg(in):
 		b.yolk, b.white = yolkOfWhole, 1-yolkOfWhole
 	case k == kind.Yolk:
 		b.yolk = 1
@@ -79,10 +77,6 @@ func (b *brought) add(x *brought, g float64) {
 	b.milk += g * x.milk
 	b.unnamed += g * x.unnamed
 }
-
-// yolkiest parts whole eggs (372 mg of cholesterol in 100 g, USDA SR28 NDB
-// 01123) from yolk (1085, NDB 01125), dried whole egg apart.
-const yolkiest = 700
 
 // A dried yolk is as much yolk as its cholesterol says, all of which is an egg's
 // yolk's: 1085 mg in 100 g, USDA SR28 NDB 01125. Dried egg holds under 5 % water.

@@ -186,17 +186,23 @@ func unnamedField(in *ingredient.Ingredient) string {
 	return ingredient.Carbohydrate.String()
 }
 
-// warnCrystals holds each solute against its rule where the tub is kept.
+// warnCrystals holds each solute against its rule where the tub is kept. Over the
+// rule that usual mixes break is a note; a search that has to move at all is led
+// to where even that is silent.
 func (r *Result) warnCrystals(p *Phase, where string) {
 	var over []phase.Dissolved
+	severity := Note
 	for _, s := range p.Body.Dissolved(HomeFreezerC) {
 		r.strain("sugar_crystallises", where, s.GPer100G, s.MostGPer100G, false)
 		if s.Over() {
 			over = append(over, s)
 		}
+		if s.Surely() {
+			severity = Caution
+		}
 	}
 	if len(over) > 0 {
-		r.warn(Caution, "sugar_crystallises", where, Crystallises{p.Body.Role, over})
+		r.warn(severity, "sugar_crystallises", where, Crystallises{p.Body.Role, over})
 	}
 }
 

@@ -3,8 +3,10 @@ package model_test
 import (
 	"math"
 	"math/rand"
+	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
@@ -149,4 +151,29 @@ func TestUnknownSugarsGiveABand(t *testing.T) {
 		require.NotEqual(t, r.Dense.Soft.Mix, r.Dense.Firm.Mix, in.ID)
 	}
 	require.Greater(t, open, 10)
+}
+
+// A spoon of lemon juice or a handful of raisins lies beyond the acids' table in
+// the cold: worth a note; as much salt or rum, where the curve rests on it, spoils
+// the verdict.
+func TestAFewAcidsBeyondTheirTableSpoilNoVerdict(t *testing.T) {
+	m := model.New(market.Library(t))
+	for _, c := range []struct {
+		id    string
+		grams float64
+		at    float64
+		want  model.Severity
+	}{
+		{"lemon_juice", 90, -14, model.Note},
+		{"raisins", 60, -16, model.Note},
+		{"citric_acid", 60, -14, model.Caution},
+		{"salt", 60, -22, model.Caution},
+		{"rum_40", 150, -28, model.Caution},
+	} {
+		r, err := m.EvaluateAt(market.Honey().WithLineAdded(design.DensePart, design.Line{Ingredient: c.id, Grams: c.grams}), c.at)
+		require.NoError(t, err)
+		i := slices.IndexFunc(r.Warnings, func(w model.Warning) bool { return w.Code == "outside_model_range" && w.Where == "dense" })
+		require.GreaterOrEqual(t, i, 0, c.id)
+		assert.Equal(t, c.want, r.Warnings[i].Severity, c.id)
+	}
 }

@@ -5,6 +5,7 @@ package kind
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"ripplewright/internal/food/ingredient"
 )
@@ -140,28 +141,64 @@ func Of(in *ingredient.Ingredient) Kind {
 // fattest powder of the library has 24, unsweetened chocolate 52.
 const chocolateFat = 40
 
+// ownKind reads a maker's own pack by its words and figures: what its figures say
+// goes before a word, and a word of what it is before one of how it tastes.
 func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
+	words := strings.FieldsFunc(strings.ToLower(in.Name+" "+in.CommonName), func(r rune) bool { return !unicode.IsLetter(r) })
+	word := func(any ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(any, w) })
+	}
+	sweet := in.Cell(ingredient.Carbohydrate).Or(0) > 40
 	switch {
-	case in.Cell(ingredient.Alcohol).Or(0) > 1 || has("rum", "liqueur", "whisky", "brandy", "vanilla", "extract"):
+	case in.Cell(ingredient.Fat).Or(0) > 80:
+		return Fat
+	case has("egg white"):
+		if in.Cell(ingredient.Protein).Or(0) > 40 {
+			return WhiteDry
+		}
+		return WhitePast
+	case has("yolk"), has("whole egg", "liquid egg") && !sweet:
+		return Yolk
+	case in.Cell(ingredient.Alcohol).Or(0) > 1 || word("rum", "liqueur", "whisky", "whiskey", "brandy"):
 		return Spirit
-	case has("juice", "puree", "purée", "berry", "berries", "fruit", "lemon", "lime", "orange", "currant", "buckthorn", "rhubarb", "cherry", "plum", "apple"):
-		return Sour
 	case has("starch", "flour", "custard powder", "pudding powder", "tapioca", "arrowroot", "semolina"), in.Cell(ingredient.Starch).Or(0) > 50:
 		return Starch
 	case has("chocolate", "couverture"):
 		return Chocolate
 	case has("cocoa"):
 		return Cocoa
+	case sweet && has("sugar", "syrup", "malt", "honey"):
+		return Sugar
+	case word("vanilla", "extract"):
+		return Spirit
+	case word("zest", "peel", "blossom", "leaves", "tea", "oil"):
+		return Infusion
+	case has("juice", "puree", "purée", "berry", "berries", "fruit", "lemon", "lime", "orange", "currant", "buckthorn", "rhubarb", "cherry", "cherries", "plum", "apple"):
+		return Sour
 	case has("yogurt", "yoghurt", "quark", "skyr", "kefir"):
 		return Cultured
 	case has("milk", "cream", "drink"):
 		return Liquid
 	case has("sugar", "syrup", "honey", "allulose", "dextrose", "glucose") || in.Cell(ingredient.Carbohydrate).Or(0) > 60:
 		return Sugar
-	case in.Cell(ingredient.Fat).Or(0) > 80:
-		return Fat
 	}
 	return Paste
+}
+
+// yolkiest parts whole eggs (372 mg of cholesterol in 100 g, USDA SR28 NDB
+// 01123) from yolk (1085, NDB 01125), dried whole egg apart.
+const yolkiest = 700
+
+// WholeEgg reports whether what Of calls yolk is the whole egg: by its
+// cholesterol, and where a pack does not give that, by its name.
+func WholeEgg(in *ingredient.Ingredient) bool {
+	if Of(in) != Yolk {
+		return false
+	}
+	if c := in.Cell(ingredient.CholesterolMG); c.Known {
+		return c.Value < yolkiest
+	}
+	return !strings.Contains(strings.ToLower(in.Name), "yolk")
 }
 
 // Acids of which the composition says nothing, g of citric acid equivalent per
@@ -208,10 +245,24 @@ const (
 	creamFat    = 15 // % from which a dairy liquid is cream
 )
 
+// plants are what a pack is called that says milk or cream and has no casein.
+var plants = []string{"coconut", "oat", "soy", "almond", "rice", "cashew", "hazelnut", "hemp", "pea ", "plant", "vegan", "nut"}
+
+// ownMilk reports whether a maker's own pack is called after milk and is a liquid
+// or cultured: of a plant it is not.
+func ownMilk(in *ingredient.Ingredient) bool {
+	if k := Of(in); !in.Own || k != Liquid && k != Cultured {
+		return false
+	}
+	name := strings.ToLower(in.Name + " " + in.CommonName)
+	called := func(w string) bool { return strings.Contains(name, w) }
+	return slices.ContainsFunc([]string{"milk", "cream", "yogurt", "yoghurt", "quark", "skyr", "kefir"}, called) && !slices.ContainsFunc(plants, called)
+}
+
 // MilkPercent returns how much of 100 g of in counts as milk where acid curdles.
 func MilkPercent(in *ingredient.Ingredient) float64 {
 	switch {
-	case in.Group != "dairy" || Of(in) == Fat:
+	case in.Group != "dairy" && !ownMilk(in) || Of(in) == Fat:
 		return 0
 	case Of(in) == Powder:
 		return 1000 // of powder, made up

@@ -55,17 +55,30 @@ var crystalRules = [...]crystalRule{
 	{mix.Lactose, Trade, measured{math.NaN(), 100. / 12}, measured{}}, // one twelfth: common practice, one trade page
 }
 
+// usualLactose is g lactose per 100 g water in the mix of the most milk solids
+// that is usual, which is not sandy: 12 % without fat (Goff, Univ. of Guelph, Ice
+// Cream Technology e-Book: 9 to 12 %), 54 % of that lactose (same book, ch. 16),
+// in the 61.7 % water of its standard mix. The rule of one twelfth, of one trade
+// page, calls that standard mix itself sandy.
+const usualLactose = 0.54 * 12 / 61.7 * 100
+
 // Dissolved is one solute beside the rule by which it crystallises.
 type Dissolved struct {
 	Solute       mix.Species
 	Water        Water
 	GPer100G     float64 // g per 100 g of that water
 	MostGPer100G float64 // g per 100 g of it above which it crystallises
-	AtC          float64 // °C that Most is for; NaN of a rule of the trade
+	// UsualGPer100G is g per 100 g of it up to which usual mixes go in spite of
+	// the rule; 0: there are none.
+	UsualGPer100G float64
+	AtC           float64 // °C that Most is for; NaN of a rule of the trade
 }
 
 // Over reports whether there is more than dissolves.
 func (d Dissolved) Over() bool { return d.GPer100G > d.MostGPer100G }
+
+// Surely reports whether there is more than in any usual mix too.
+func (d Dissolved) Surely() bool { return d.GPer100G > math.Max(d.MostGPer100G, d.UsualGPer100G) }
 
 // Dissolved returns, at t °C, each solute of the phase that has a rule. Over it
 // a solute may crystallise; when, nobody can tell.
@@ -80,9 +93,12 @@ func (b *Body) Dissolved(t float64) []Dissolved {
 		}
 		d := Dissolved{Solute: r.solute, Water: r.water, MostGPer100G: r.at.g, AtC: r.at.t}
 		w := b.water
-		if r.water == Unfrozen {
+		switch r.water {
+		case Unfrozen:
 			w -= b.IceG(t) + b.sorption.BoundG
 			d.MostGPer100G, d.AtC = r.dissolvesAt(t), t
+		case Trade:
+			d.UsualGPer100G = usualLactose
 		}
 		d.GPer100G = 100 * g / math.Max(w, 1e-9)
 		out = append(out, d)

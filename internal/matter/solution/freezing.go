@@ -187,13 +187,27 @@ func EndOfFreezingC(m mix.Mix) float64 {
 // on constants used beyond their range. A solute counts when it brings more
 // than a fiftieth of the dissolved particles.
 func Outside(m mix.Mix, t float64) []mix.Species {
+	out, _ := outside(m, t)
+	return out
+}
+
+// OutsideFraction is what the solutes of Outside bring together of the dissolved
+// particles, of one: so much of the curve at t °C is extrapolated.
+func OutsideFraction(m mix.Mix, t float64) float64 {
+	_, share := outside(m, t)
+	return share
+}
+
+func outside(m mix.Mix, t float64) (out []mix.Species, share float64) {
 	s := NewSorption(m, Bound{})
-	var out []mix.Species
 	for _, so := range Solutes {
 		g := m.Grams[so.Species]
-		if g > 0 && t < so.ColdestC && g/so.GPerMol*so.Nu*water.MolarMass > 0.02*s.IdealG {
-			out = append(out, so.Species)
+		if g <= 0 || t >= so.ColdestC {
+			continue
+		}
+		if part := g / so.GPerMol * so.Nu * water.MolarMass / s.IdealG; part > 0.02 {
+			out, share = append(out, so.Species), share+part
 		}
 	}
-	return out
+	return out, share
 }

@@ -128,6 +128,8 @@ func TestASoluteBeyondItsRangeCountsFromAFiftieth(t *testing.T) {
 	}
 	assert.Empty(t, Outside(with(0.0199), -20))
 	assert.Equal(t, []mix.Species{mix.PotassiumChloride}, Outside(with(0.0201), -20))
+	assert.Zero(t, OutsideFraction(with(0.0199), -20))
+	assert.InDelta(t, 0.3, OutsideFraction(with(0.3), -20), 1e-9)
 	assert.Empty(t, Outside(mix.Mix{}, -50))
 	// Cryohydric point of potassium chloride: −10.7 °C (CRC Handbook, from
 	// memory). Its constant was fitted to 2 mol/kg, which freezes at −6.5 °C.

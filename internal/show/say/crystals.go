@@ -27,7 +27,10 @@ func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	most := s.Number(x.MostGPer100G, places)
 	switch x.Water {
 	case phase.Trade:
-		return "There are " + there + "water; above " + most + " g the trade expects it to turn sandy (common practice). Use less milk powder or milk."
+		if !x.Surely() {
+			return "There are " + there + "water: above " + most + " g it may turn sandy in storage (a rule of the trade, which usual mixes break)."
+		}
+		return "There are " + there + "water, where usual mixes end at " + s.Number(x.UsualGPer100G, places) + " g: it is likely to turn sandy. Use less milk powder or milk."
 	case phase.Syrup:
 		swap := "sugar"
 		if x.Solute == mix.Sucrose {

@@ -33,9 +33,11 @@ var spoken = []struct {
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Erythritol, GPer100G: 75, MostGPer100G: 17, AtC: -18}}},
 		"At −18 °C there are 75 g erythritol to 100 g of the custard's unfrozen water, where at most 17 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."},
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{
-		{Solute: mix.Trehalose, GPer100G: 41.9, MostGPer100G: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, GPer100G: 9.14, MostGPer100G: 100. / 12}}},
+		{Solute: mix.Trehalose, GPer100G: 41.9, MostGPer100G: 41.2, AtC: -18}, {Solute: mix.Lactose, Water: phase.Trade, GPer100G: 9.14, MostGPer100G: 100. / 12, UsualGPer100G: 10.5}}},
 		"At −18 °C there are 41.9 g trehalose to 100 g of the custard's unfrozen water, where at most 41.2 g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup. " +
-			"There are 9.1 g lactose to 100 g of the custard's water; above 8.3 g the trade expects it to turn sandy (common practice). Use less milk powder or milk."},
+			"There are 9.1 g lactose to 100 g of the custard's water: above 8.3 g it may turn sandy in storage (a rule of the trade, which usual mixes break)."},
+	{"sugar_crystallises", model.Crystallises{Phase: phase.Dense, Solutes: []phase.Dissolved{{Solute: mix.Lactose, Water: phase.Trade, GPer100G: 16.02, MostGPer100G: 100. / 12, UsualGPer100G: 10.5}}},
+		"There are 16.0 g lactose to 100 g of the custard's water, where usual mixes end at 10.5 g: it is likely to turn sandy. Use less milk powder or milk."},
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Sucrose, Water: phase.Syrup, GPer100G: 240, MostGPer100G: 203.9, AtC: 20}}},
 		"There are 240 g sucrose to 100 g of the foam's water, where 204 g dissolve at 20 °C: it may turn grainy. Replace part of it with glucose syrup or honey."},
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, GPer100G: 140, MostGPer100G: 83.1, AtC: 20}}},
