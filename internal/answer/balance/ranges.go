@@ -1,8 +1,10 @@
 package balance
 
 import (
+	"maps"
 	"math"
 	"slices"
+	"sort"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
@@ -64,11 +66,39 @@ type maker struct {
 }
 
 func newMaker(m *model.Model, d *design.Design, r *model.Sketch, locks Locks) *maker {
-	k := &maker{m: m, d: d, locks: locks}
+	k := &maker{m: m, d: d, locks: locks.butHeaviest(d)}
 	for _, l := range r.Lines() {
 		k.grams[l.Part] += l.WrittenG
 	}
 	return k
+}
+
+// mostLines is how many lines of a part a search moves: the heaviest, since its
+// work grows with the third power of them. No kitchen's recipe has as many.
+const mostLines = 24
+
+// butHeaviest returns l with all lines of d locked but the heaviest of each part.
+func (l Locks) butHeaviest(d *design.Design) Locks {
+	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		lines := d.Lines(p)
+		if len(lines) <= mostLines {
+			continue
+		}
+		order := make([]int, len(lines))
+		for i := range order {
+			order[i] = i
+		}
+		sort.SliceStable(order, func(a, b int) bool { return lines[order[a]].Grams > lines[order[b]].Grams })
+		held := maps.Clone(l.Lines)
+		if held == nil {
+			held = map[LineAt]bool{}
+		}
+		for _, i := range order[mostLines:] {
+			held[LineAt{p, i}] = lines[i].Count == 0 || held[LineAt{p, i}]
+		}
+		l.Lines = held
+	}
+	return l
 }
 
 func (k *maker) add(l Lever) {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
 
@@ -56,6 +57,24 @@ func BenchmarkRemedies(b *testing.B) {
 		slices.Sort(took)
 		for name, at := range map[string]int{"p50-ms": len(took) / 2, "p95-ms": len(took) * 95 / 100, "max-ms": len(took) - 1} {
 			b.ReportMetric(1e3*took[at].Seconds(), name)
+		}
+	}
+}
+
+// A design of hundreds of lines is searched like any other, by its heaviest ones.
+func TestALongRecipeMovesItsHeaviestLines(t *testing.T) {
+	m := models(t)
+	d := market.Honey()
+	for range 300 {
+		d = d.WithLineAdded(design.DensePart, design.Line{Ingredient: "sugar", Grams: 0.5})
+	}
+	d.Serving.TemperatureC = -24
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	require.False(t, r.Verdict.Good)
+	for _, p := range Mend(background, m, d, &r, Locks{}).List {
+		for _, c := range p.Changes {
+			require.True(t, c.Ingredient == nil || c.Line < 20, "%s %d", c.Part, c.Line)
 		}
 	}
 }

@@ -330,6 +330,9 @@ func TestAMillilitreLeftOverIsNotTold(t *testing.T) {
 			if w != nil {
 				f := w.Facts.(model.LeftOver)
 				assert.InDelta(t, left, f.DenseML+f.FoamML, 1e-6)
+				assert.InDelta(t, r.Dense.Portion.MadeG/dense*f.DenseML+r.Foam.Portion.MadeG/foam*f.FoamML, f.DenseG+f.FoamG, 1e-6)
+				again, _ := of(f.AllPercent)
+				assert.Nil(t, again, "as much foam as uses up both leaves nothing")
 			}
 		}
 	}

@@ -72,8 +72,9 @@ type (
 		System, Size  string
 	}
 
-	// LeftOver is of left_over: what a phase leaves, 0 of one that all goes in.
-	LeftOver struct{ FoamPercent, DenseML, FoamML float64 }
+	// LeftOver is of left_over: what a phase leaves, 0 of one that all goes in;
+	// and the foam that would use up both, by volume.
+	LeftOver struct{ FoamPercent, DenseML, FoamML, DenseG, FoamG, AllPercent float64 }
 
 	// FoamDrawsWater is of foam_draws_water.
 	FoamDrawsWater struct{ FreezesAtC, FreezerC float64 }

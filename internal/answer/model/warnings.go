@@ -101,7 +101,8 @@ func (r *Result) warnTub(d design.Design) {
 		r.warn(Note, "eggs_unpaired", "eggs", EggsUnpaired{e.Left.Yolks, e.Left.Whites, d.Eggs.System, d.Eggs.Size})
 	}
 	if d.Batch.Basis == design.BasisAsWritten && (b.Dense.LeftML > 1 || b.Foam.LeftML > 1) {
-		r.warn(Note, "left_over", "blend", LeftOver{d.Blend.FoamVolumePercent, b.Dense.LeftML, b.Foam.LeftML})
+		r.warn(Note, "left_over", "blend", LeftOver{d.Blend.FoamVolumePercent, b.Dense.LeftML, b.Foam.LeftML,
+			b.Dense.LeftG, b.Foam.LeftG, 100 * b.Foam.MadeML / (b.Foam.MadeML + b.Dense.MadeML)})
 	}
 }
 

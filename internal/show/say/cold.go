@@ -13,7 +13,7 @@ import (
 func after(s Style, r cold.Range, minutes float64) string {
 	switch {
 	case !r.Known():
-		return "later than was computed"
+		return "later than computed"
 	case minutes*r.Value < 0.5:
 		return "at once"
 	}

@@ -24,14 +24,14 @@ var makingCautions = map[process.CautionCode]struct {
 	process.WhitesStayRaw: {"Eggs in the foam", func(s Style, m Making, c process.Caution) string {
 		return "Without a hot syrup the " + beaten(m) + " stay raw unless you hold them hot; the published figure for egg dishes is " + s.Temperature(c.Limit) + ". Or take pasteurised " + beaten(m) + "."
 	}},
-	process.FoamAirBeyond: {"Air of the foam", func(s Style, m Making, c process.Caution) string {
-		text := "The design asks " + s.Percent(c.Has, 0) + " air of the foam; one like this comes to " + s.span(s.Number(c.Low, 0), s.Number(c.Limit, 0), "%") + " (from memory, no measurement found)"
+	process.FoamAirBeyond: {"Air in the foam", func(s Style, m Making, c process.Caution) string {
+		text := "The design wants " + s.Percent(c.Has, 0) + " air in the foam; one like this reaches " + s.span(s.Number(c.Low, 0), s.Number(c.Limit, 0), "%") + " (from memory, no measurement found)"
 		if why := airCauses(m); why != "" {
-			text += ", for " + why
+			text += ", because " + why
 		}
 		return text + ". Weigh a cup of yours, and set what it says."
 	}},
-	process.CustardAirPast: {"Air of the custard", func(s Style, m Making, c process.Caution) string {
+	process.CustardAirPast: {"Air in the custard", func(s Style, m Making, c process.Caution) string {
 		how := "a tray beaten by hand"
 		switch m.Process.Kitchen.CustardAir() {
 		case &limits.FrozenBowlAir:
@@ -41,17 +41,17 @@ var makingCautions = map[process.CautionCode]struct {
 		}
 		return s.Percent(c.Has, 0) + " air in the custard is more than " + how + " gives: " + s.Percent(c.Limit, 0) + " at most (" + c.Step.Source + ")."
 	}},
-	process.ManyWhites: {"Much white", func(s Style, m Making, c process.Caution) string {
-		return "Whites for one bowl end at about " + s.Mass(c.Limit) + " without a stand mixer (common practice): beat these in " + s.Count(m.Process.Foam.Bowls, "bowl", "") + each(m) + "."
+	process.ManyWhites: {"Many whites", func(s Style, m Making, c process.Caution) string {
+		return "Without a stand mixer one bowl takes about " + s.Mass(c.Limit) + " of white (common practice): beat these in " + s.Count(m.Process.Foam.Bowls, "bowl", "") + each(m) + "."
 	}},
-	process.FewWhites: {"Little white", func(s Style, m Making, c process.Caution) string {
+	process.FewWhites: {"Few whites", func(s Style, m Making, c process.Caution) string {
 		return "Under about " + s.Mass(c.Limit) + " of white a whisk hardly catches (common practice): use a narrow bowl, or make more."
 	}},
 	process.DriedDry: {"Dried white", func(s Style, m Making, c process.Caution) string {
 		return "The design gives it only " + s.Short(c.Has, 1) + " g of water to a gram, where " + s.Short(c.Limit, 0) + " g make it up (from memory): write the water into the foam's bowl, or it does not stand."
 	}},
 	process.EnzymeLives: {"Starch with yolk", func(s Style, m Making, c process.Caution) string {
-		return "Up here it boils at " + s.Temperature(c.Has) + ", under the " + s.Temperature(c.Limit) + " that the yolk's enzyme outlives: it will thin the starch. Leave one of them out."
+		return "Up here the custard boils at " + s.Temperature(c.Has) + ", and the yolk's enzyme lives up to " + s.Temperature(c.Limit) + ": it thins the starch. Leave one of them out."
 	}},
 	process.BathTooSlow: {"Cooling", func(s Style, m Making, c process.Caution) string {
 		return "One bowl of so much does not cool in time: share it among several, each in its own ice water."

@@ -126,12 +126,19 @@ func Changes(s Style, list []balance.Change) string {
 			parts = append(parts, "swap "+s.Mass(g)+" "+Kitchen(list[i].Ingredient)+" in the "+Part(list[i].Part)+" for "+Kitchen(list[k].Ingredient))
 			continue
 		}
-		parts = append(parts, change(s, &list[i]))
+		if !readsAlike(s, &list[i]) {
+			parts = append(parts, change(s, &list[i]))
+		}
 	}
 	if text := strings.Join(parts, "; "); strings.Contains(text, ",") {
 		return Capital(text)
 	}
 	return Capital(List(parts))
+}
+
+// readsAlike reports whether a scale does not tell a weight from what it was.
+func readsAlike(s Style, c *balance.Change) bool {
+	return c.Ingredient != nil && !c.Pieces && c.Before > 0 && s.Mass(c.Before) == s.Mass(c.After)
 }
 
 // swapped returns the place of the change that takes in what i gives up in the
@@ -178,6 +185,9 @@ func settingChange(s Style, c *balance.Change) string {
 	percent := func(v float64) string { return s.Percent(v, 0) }
 	switch c.Path {
 	case "serving.temperature_c":
+		if c.After > c.Before && c.After > model.HomeFreezerC { // which no freezer is set to
+			return "let the tub warm to " + s.Temperature(c.After)
+		}
 		return "serve it at " + s.Temperature(c.After)
 	case "dense.overrun_percent":
 		return "whip " + percent(c.After) + " air into the custard, not " + percent(c.Before)

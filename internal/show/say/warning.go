@@ -42,7 +42,7 @@ var sentences = map[string]sentence{
 	"phase_empty": of(func(s Style, f model.PhaseEmpty) string {
 		return "The " + f.Empty.String() + " has no lines: the tub holds " + otherRole(f.Empty).String() + " alone."
 	}),
-	"stove_loss_exceeds_water": fixed("The custard has less water than the stove is set to drive off: all of it is taken."),
+	"stove_loss_exceeds_water": fixed("The stove is set to drive off more water than the custard holds: it takes all there is."),
 	"syrup_weighed_too_light":  fixed("The pan weighs less than the solids that went in: weigh it again, without the pan."),
 	"syrup_no_boil_off": of(func(s Style, f model.SyrupNoBoilOff) string {
 		if math.IsNaN(f.BoilsAtC) {
@@ -102,18 +102,22 @@ var sentences = map[string]sentence{
 	"left_over": of(func(s Style, f model.LeftOver) string {
 		var over []string
 		for _, p := range [...]struct {
-			ml   float64
-			role phase.Role
-		}{{f.DenseML, phase.Dense}, {f.FoamML, phase.Foam}} {
+			ml, g float64
+			role  phase.Role
+		}{{f.DenseML, f.DenseG, phase.Dense}, {f.FoamML, f.FoamG, phase.Foam}} {
 			if p.ml >= 0.5 {
-				over = append(over, s.Volume(p.ml)+" "+p.role.String())
+				over = append(over, s.Volume(p.ml)+" ("+s.Mass(p.g)+") "+p.role.String())
 			}
 		}
-		verb := "is"
+		at := "At " + s.Percent(f.FoamPercent, 0) + " foam, " + List(over)
 		if len(over) > 1 {
-			verb = "are"
+			return at + " are left over."
 		}
-		return "At " + s.Percent(f.FoamPercent, 0) + " foam, " + List(over) + " " + verb + " left over."
+		text := at + " is left over. " + s.Percent(f.AllPercent, 0) + " foam uses up both; or "
+		if f.FoamML > f.DenseML {
+			return text + "spread it over the tubs, or bake it as meringues."
+		}
+		return text + "freeze it by itself."
 	}),
 	"foam_draws_water": of(func(s Style, f model.FoamDrawsWater) string {
 		return "The foam freezes only at " + s.TemperatureTo(f.FreezesAtC, 1) + ", so in an ordinary freezer (" + s.Temperature(f.FreezerC) +
