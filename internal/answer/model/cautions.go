@@ -226,9 +226,7 @@ func (r *Result) warnAcid(dense *brought) {
 		return
 	}
 	perKG := 1000 * dense.acid / dense.milk
-	if step := limits.AcidCold.Steps[1]; step.Level == limits.Warn {
-		r.strain(limits.AcidCold.Code, "dense", perKG, step.At, false)
-	}
+	r.strain(limits.AcidCold.Code, "dense", perKG, limits.AcidCold.Steps[1].At, false)
 	if limits.AcidCold.Level(perKG) >= limits.Warn {
 		r.pass(&limits.AcidCold, limits.Warn, "dense", perKG)
 		return

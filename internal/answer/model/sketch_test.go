@@ -111,7 +111,8 @@ func TestAStrainIsPastWhereItIsACaution(t *testing.T) {
 		assert.False(t, strain["starch_with_yolk"], "%s: the card has a step for that", name)
 	}
 	for _, what := range []string{"air_beyond_process", "yolk_heavy", "too_sweet", "too_salty", "syrup_too_little", "freezer_overloaded",
-		"tub_overfull", "foam_draws_water", "carbohydrate_unnamed", "sugar_crystallises", "outside_hardness_law"} {
+		"tub_overfull", "foam_draws_water", "carbohydrate_unnamed", "sugar_crystallises", "outside_hardness_law",
+		"acid_with_milk", "salt_rule_unsettled"} {
 		assert.True(t, strained[what], "a search is not told how far it is to %s", what)
 	}
 	assert.InDelta(t, 1e9, model.Strain{Value: 1}.Past(), 1, "past a step of nought by a share that is finite")

@@ -70,9 +70,10 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		}
 		r.warn(s, "outside_model_range", where, OutsideModelRange{coldest, out})
 	}
-	r.strain("salt_rule_unsettled", where, saltOf(m), 1, false)
-	if ratio := saltOf(m); ratio > 1 {
-		r.warn(Caution, "salt_rule_unsettled", where, SaltRuleUnsettled{ratio})
+	salt := saltOf(m)
+	r.strain("salt_rule_unsettled", where, salt, settledSaltG, false)
+	if salt > settledSaltG {
+		r.warn(Caution, "salt_rule_unsettled", where, SaltRuleUnsettled{salt})
 	}
 	if p.State.AtC < p.Body.EndOfFreezingC {
 		r.warn(Note, "end_of_freezing", where, EndOfFreezing{p.Body.EndOfFreezingC})
@@ -81,6 +82,10 @@ func (r *Result) warnPhase(p *Phase, where string, t float64) {
 		r.warn(Note, "brittle", where, Brittle{t, k})
 	}
 }
+
+// settledSaltG is the added salt, g per 100 g of water, up to which two published
+// rules for sugar with salt agree (testdata/tables/mixing_rule_bracket.csv).
+const settledSaltG = 1.0
 
 // saltOf returns the added salt of m, g per 100 g of its water.
 func saltOf(m mix.Mix) float64 {

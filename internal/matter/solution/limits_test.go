@@ -145,3 +145,15 @@ func TestBoundWaterLiesInThePublishedRange(t *testing.T) {
 	assert.Zero(t, LeastBound)
 	assert.True(t, DefaultBound.FibreGPerG < MostBound.FibreGPerG && MostBound.FibreGPerG < DefaultBound.ProteinGPerG+0.05)
 }
+
+// Of what does not part into ions a mol dissolved is a mol of particles. Molar
+// masses: CRC Handbook of Chemistry and Physics, 102nd ed. 2021, section 3,
+// physical constants of organic compounds (from memory).
+func TestAMolOfASugarIsAMolInTheSyrup(t *testing.T) {
+	for s, perMol := range map[mix.Species]float64{
+		mix.Sucrose: 342.296, mix.Lactose: 342.296, mix.Maltose: 342.296, mix.Trehalose: 342.296, mix.Glucose: 180.155, mix.Fructose: 180.155,
+		mix.Galactose: 180.155, mix.Sorbitol: 182.171, mix.Xylitol: 152.146, mix.Erythritol: 122.120, mix.Glycerol: 92.094,
+	} {
+		assert.InEpsilon(t, 1, SoluteMol(of(map[mix.Species]float64{mix.Water: 50, s: perMol})), 1e-3, s.String())
+	}
+}
