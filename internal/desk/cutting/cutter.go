@@ -16,6 +16,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -268,3 +269,9 @@ func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, er
 
 // Busy reports whether something is being drawn or waits.
 func (c *Cutter) Busy() bool { return c.work.Busy() }
+
+// SizeError says that a tub's filling is too small, too large or too flat to be
+// drawn; say.NoCut words it in the maker's units.
+type SizeError struct{ Tub ripple.Tub }
+
+func (e *SizeError) Error() string { return say.NoCut(say.Usual, e.Tub) }

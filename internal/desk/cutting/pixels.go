@@ -8,7 +8,6 @@ import (
 	"golang.org/x/image/draw"
 
 	"ripplewright/internal/matter/ripple"
-	"ripplewright/internal/show/say"
 )
 
 // coarseTime is how long coarse pictures should take: a slider that moves 20 times
@@ -55,9 +54,3 @@ var softly = draw.Kernel{Support: 2, At: func(t float64) float64 {
 	}
 	return (2 - t) * (2 - t) * (2 - t) / 6
 }}
-
-// SizeError says that a tub's filling is too small, too large or too flat to be
-// drawn; say.NoCut words it in the maker's units.
-type SizeError struct{ Tub ripple.Tub }
-
-func (e *SizeError) Error() string { return say.NoCut(say.Usual, e.Tub) }
