@@ -37,7 +37,7 @@ func rippled(r *model.Result) (substance, error) {
 	return substance{}, fmt.Errorf("the cold: the tub is empty")
 }
 
-// enthalpy is per volume as filled, J/m³, over the unfrozen phases at 0 °C.
+// enthalpy is per volume as filled, J/m³, over the unfrozen phases at 0 °C: u = Σ φ u.
 func (s substance) enthalpy(t float64) float64 {
 	sum := 0.0
 	for i, b := range s.bodies {
@@ -46,7 +46,8 @@ func (s substance) enthalpy(t float64) float64 {
 	return sum
 }
 
-// conductivity is W/(m K).
+// conductivity is W/(m K), of two phases neither of which is the continuous one: the
+// effective medium (Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65).
 func (s substance) conductivity(t float64) float64 {
 	k, _ := s.bodies[0].WPerMK(t)
 	if len(s.bodies) > 1 {

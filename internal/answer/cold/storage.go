@@ -104,7 +104,10 @@ func (pl *planner) draw(s *Storage, dense, foam *phase.Body) {
 }
 
 // missing returns the water that b lacks to be in balance with ice at t, g per
-// 100 g.
+// 100 g: what its solutes hold at the activity of ice (solution.Sorption) less
+// what there is.
+//
+//	100 max(0, U(y) − W)/m
 func missing(s *solution.Sorption, b *phase.Body, t float64) float64 {
 	return 100 * math.Max(0, s.HeldG(t)-b.Mix.Grams[mix.Water]) / b.Mix.TotalG()
 }

@@ -141,7 +141,8 @@ func (o *Observation) variance() float64 {
 	return o.ErrorSD * o.ErrorSD / (o.Chance + (1-o.Chance)/(slipTimes*slipTimes))
 }
 
-// expects returns what the beliefs expect an observation to say, and its variance.
+// expects returns what the beliefs expect an observation to say, and its variance:
+// m = h·μ, v = hᵀΣh.
 func (p *Posterior) expects(o *Observation) (mean, variance float64, along [NumFactors]float64) {
 	for f, h := range o.Along {
 		if h == 0 {
@@ -158,7 +159,10 @@ func (p *Posterior) expects(o *Observation) (mean, variance float64, along [NumF
 	return mean, variance, along
 }
 
-// take moves the beliefs by one observation.
+// take moves the beliefs by one observation y of error variance s²: the linear update
+// of Kalman 1960, J. Basic Eng. 82:35 (equations from memory).
+//
+//	μ ← μ + Σh (y − m)/(v + s²),  Σ ← Σ − Σh hᵀΣ/(v + s²)
 func (p *Posterior) take(o *Observation) {
 	mean, v, along := p.expects(o)
 	total := v + o.variance()
@@ -171,7 +175,10 @@ func (p *Posterior) take(o *Observation) {
 }
 
 // chance returns how likely an observation is no slip, by what the others expect of
-// it: the beliefs without it, taken out by the formula that put it in.
+// it: the beliefs without it, taken out by the formula that put it in. By Bayes, of two
+// normal errors, one slipTimes as wide:
+//
+//	P(slip)/P(none) = share/(1 − share) · N(y; m, v + (k s)²)/N(y; m, v + s²)
 func (p *Posterior) chance(o *Observation) float64 {
 	mean, v, _ := p.expects(o)
 	s2 := o.variance()

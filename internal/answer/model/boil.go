@@ -86,6 +86,8 @@ func boilOne(m mix.Mix, d design.Design) syrup {
 }
 
 // thicken moves the syrup's solids by so many percentage points.
+//
+//	s = dry/(dry + water) + points/100,  water = dry (1 − s)/s
 func (s *syrup) thicken(points float64) {
 	water := s.mix.Grams[mix.Water]
 	dry := s.mix.TotalG() - water
@@ -131,6 +133,8 @@ const (
 
 // possibleInversion returns the percent of m's sucrose that splits when so
 // much is asked for: each mol takes up one of water, so dry sugar does not.
+//
+//	C₁₂H₂₂O₁₁ + H₂O → C₆H₁₂O₆ (glucose) + C₆H₁₂O₆ (fructose)
 func possibleInversion(m mix.Mix, percent float64) float64 {
 	sucrose := m.Grams[mix.Sucrose]
 	if sucrose == 0 {

@@ -40,7 +40,7 @@ func cook(d design.Design, w *weighed) cooked {
 	return c
 }
 
-// stove drives off percent of the custard's mass as water.
+// stove drives off percent of the custard's mass as water: off = min(p/100 Σg, water).
 func stove(m readings, percent float64) custard {
 	c := custard{mix: m}
 	for i := range c.mix {

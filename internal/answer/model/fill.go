@@ -49,6 +49,8 @@ func (f *filled) blend(s *settled) Blend {
 
 // freeze sets the tub's ice. The volumes without air are those as filled: both
 // phases swell alike to within a per cent.
+//
+//	w_ice = Σ m w / Σ m,  frozen = Σ m w / Σ m w_water,  φ = Σ vφ / Σ v,  v = V/(1 + overrun)
 func (b *Blend) freeze(s *settled) {
 	var ice, water, solid, iceML float64
 	for _, x := range [...]struct {

@@ -9,6 +9,10 @@ import (
 // ShrinkRatio returns the volume of a foam's air at to °C over that at from: an
 // ideal gas beside the vapour of a liquid of water activity aw, at p Pa.
 //
+//	V₂/V₁ = (T₂/T₁) (p − aw·p_s(T₁))/(p − aw·p_s(T₂)),  T in K
+//
+// the law of Boyle and Charles with Dalton's partial pressures; p_s of package water.
+//
 // Check: 60 to 4 °C ×0.69, 30 to 4 °C ×0.89, 30 to −18 °C ×0.8108, 4 to −18 °C
 // ×0.915 at aw 0.9 (heat balance worked beside the foam's table).
 func ShrinkRatio(fromC, toC, aw, pa float64) float64 {

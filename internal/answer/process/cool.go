@@ -43,7 +43,10 @@ type Cool struct {
 	BathMeets   bool
 }
 
-// cool follows grams of custard of specific heat c, J/(g K), from from °C.
+// cool follows grams of custard of specific heat c, J/(g K), from from °C. A stirred
+// pot has one temperature, by Newton's law of cooling:
+//
+//	t = m c/(h A) ln((T₀ − T_bath)/(T − T_bath)),  A ∝ m^⅔
 func cool(grams, c, from float64, k Kitchen) Cool {
 	o := Cool{FromC: from, ToC: ColdC, IceKG: iceKGPerKG * grams / 1000}
 	area := bathM2 * math.Pow(grams/bathGrams, 2.0/3)
@@ -66,7 +69,10 @@ func cool(grams, c, from float64, k Kitchen) Cool {
 
 // fridge returns the minutes until the core of one pot, twice as wide as deep,
 // has come from from to to °C: the product of the exact series of cylinder and
-// slab. NaN beyond two days.
+// slab (Carslaw & Jaeger 1959, Conduction of Heat in Solids, sections 1.15, 3.11
+// and 7.7), at the middle of both. NaN beyond two days.
+//
+//	(T − T_air)/(T₀ − T_air) = X(αt/R²) Y(αt/(R/2)²),  depth = R, V = π R³
 func fridge(grams, c, from, to float64, k Kitchen) float64 {
 	if to >= from {
 		return 0

@@ -70,6 +70,8 @@ func freeze(r *model.Result, tubs float64, toC float64, k Kitchen) Freezing {
 
 // chill closes the heat balance of one tub: half-frozen custard and foam come
 // to one temperature, and what ice the custard loses is what the foam melted.
+//
+//	m_d h_d(T_swirl) + m_f h_f(T_foam) = m_d h_d(T) + m_f h_f(T),  h in J/g
 func (f *Freezing) chill(dense, foam *model.Phase, tubs float64, k Kitchen) {
 	at := dense.Body.FrozenAtC(halfFrozen)
 	if math.IsNaN(at) {

@@ -35,6 +35,8 @@ func withZ(name string, c, d, z float64) Killing {
 }
 
 // DMinutes returns the minutes of a tenfold reduction at t °C.
+//
+//	ln D = ln D₁ + (t − t₁)/(t₂ − t₁) ln(D₂/D₁),  the straight line of a z value
 func (k Killing) DMinutes(t float64) float64 {
 	i := 1
 	for i < len(k.At)-1 && t > k.At[i].C {

@@ -41,6 +41,8 @@ func (h Hot) syrupHeat() float64 {
 
 // rest returns where syrup of the given specific heat, whites and so much bowl
 // come to rest.
+//
+//	T = Σ m c T / Σ m c
 func (h Hot) rest(heat, bowl float64) float64 {
 	syrup, whites := h.SyrupG*heat, h.WhitesG*h.WhitesJPerGK
 	return (syrup*h.SyrupC + whites*h.WhitesC + bowl*h.BowlC) / (syrup + whites + bowl)
@@ -61,6 +63,8 @@ type Course struct {
 // Poured follows the bowl: the syrup runs in for pourMin at an even rate, the
 // mass loses heat to the air all along, until at minutes. Lost is the heat given
 // off, J; with the heat in the bowl it makes up what came in (see the test).
+//
+//	C dT/dt = ṁ c_syrup (T_syrup − T) − UA (T − T_air),  C = Σ m c of what is in
 func (h Hot) Poured(pourMinutes, minutes float64) (c Course, lostJ float64) {
 	const steps = 50 // a minute
 	c.StepMinutes = 1.0 / steps

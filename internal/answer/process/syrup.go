@@ -72,7 +72,8 @@ func StageAt(seaC float64) (s Stage, fromC, toC float64) {
 }
 
 // SameSyrupC returns the temperature at which a sucrose syrup that boils at t °C
-// under from Pa boils under to Pa.
+// under from Pa boils under to Pa: the sucrose x with T_b(x, from) = t has T_b(x, to)
+// by the boiling model of package solution (Starzak & Peacock 1997).
 //
 // Check: 118 °C at sea level is 107.12 °C at 3000 m (testdata/tables/
 // altitude.csv).
@@ -134,6 +135,8 @@ func syrupOf(d design.Design, r *model.Result, k Kitchen) Syrup {
 
 // boilMinutes returns how long a flame takes to warm g grams by rise K and
 // drive off so much water.
+//
+//	t = (m c ΔT + m_off L)/P
 func boilMinutes(g, off, rise float64, k Kitchen) Range {
 	joule := g*hotHeat*math.Max(0, rise) + off*latentJPerG
 	value := joule / k.FlameW / 60

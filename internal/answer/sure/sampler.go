@@ -132,7 +132,7 @@ func (s *sampler) minutes(k *model.Sketch, law, warmer, thaw float64) float64 {
 	return math.NaN()
 }
 
-// spreads are where 8 in 10 of the figures lie.
+// spreads are where 8 in 10 of the figures lie: of n in order the one at q(n − 1).
 func spreads(all [NumFigures][]float64) (out [NumFigures]Spread) {
 	for f := range all {
 		v := slices.DeleteFunc(all[f], math.IsNaN)

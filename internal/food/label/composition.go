@@ -58,53 +58,74 @@ func composition(f *Food) makeup {
 		m.fat = m.fat.Plus(column(in, ingredient.Fat), k)
 		m.protein = m.protein.Plus(column(in, ingredient.Protein), k)
 		m.yolk = m.yolk.Plus(part(in, ingredient.EggYolkSolids), k)
-		switch in.Standing {
-		case ingredient.Dairy, ingredient.Cultured:
-			m.anyMilkFat = m.anyMilkFat.Plus(column(in, ingredient.MilkFat), k)
-			m.milkProtein = m.milkProtein.Plus(column(in, ingredient.Protein), k)
-			if in.Standing == ingredient.Dairy {
-				m.milkFat = m.milkFat.Plus(column(in, ingredient.MilkFat), k)
-				m.msnf = m.msnf.Plus(column(in, ingredient.MSNF), k)
-				if namesAny(in.Name+"; "+in.CommonName, []string{"whey"}) {
-					whey += k * in.Cell(ingredient.MSNF).Least()
-				}
-			}
-		case ingredient.Cocoa:
-			m.bulky = m.bulky.Plus(column(in, ingredient.CocoaSolidsFatFree), bulkyCocoa*k)
-			m.bulky = m.bulky.Plus(column(in, ingredient.CocoaButter), bulkyCocoa*k)
-		case ingredient.Fruit, ingredient.Nut:
-			m.bulky = m.bulky.Plus(ingredient.Amount{Known: 100, Most: 100}, bulkyFruit*k)
-		case ingredient.DriedFruit:
-			fresh := (100 - in.Cell(ingredient.Water).Least()) * 100 / freshSolids
-			m.bulky = m.bulky.Plus(ingredient.Amount{Known: fresh, Most: fresh}, bulkyFruit*k)
-		}
-		for _, a := range allergensOf(in, US) {
-			if a.class == "milk" {
-				m.hasDairy = true
-				m.hasGoat = m.hasGoat || a.kind == "goat"
-				m.hasCow = m.hasCow || a.kind == ""
-			}
-		}
-		yolk := part(in, ingredient.EggYolkSolids).Most > 0
-		m.hasYolk = m.hasYolk || yolk
-		if in.Standing != ingredient.Dairy && in.Standing != ingredient.Cultured && !yolk && in.Group != "egg" {
-			m.otherFat += k * in.Cell(ingredient.Fat).Least()
-			switch in.Standing {
-			case ingredient.Cocoa, ingredient.Nut, ingredient.Fruit, ingredient.DriedFruit:
-			default:
-				fat := in.Cell(ingredient.Fat).Least()
-				m.addedFat += k * fat
-				if 2*fat >= 100-in.Cell(ingredient.Water).Least() {
-					m.fatSources += k * fat
-				}
-			}
-		}
+		whey += m.addDairy(in, k)
+		m.addFlavour(in, k)
+		m.addOtherFat(in, k)
 	}
 	if m.msnf.Known > 0 {
 		m.whey = 100 * whey / m.msnf.Known
 	}
 	m.solids = 100 - 100*water/m.mass - alcohol
 	return m
+}
+
+// addDairy adds what is milk's of k g of an ingredient per 100 g, and returns how
+// much of its solids is whey's.
+func (m *makeup) addDairy(in *ingredient.Ingredient, k float64) (whey float64) {
+	for _, a := range allergensOf(in, US) {
+		if a.class == "milk" {
+			m.hasDairy = true
+			m.hasGoat = m.hasGoat || a.kind == "goat"
+			m.hasCow = m.hasCow || a.kind == ""
+		}
+	}
+	if in.Standing != ingredient.Dairy && in.Standing != ingredient.Cultured {
+		return 0
+	}
+	m.anyMilkFat = m.anyMilkFat.Plus(column(in, ingredient.MilkFat), k)
+	m.milkProtein = m.milkProtein.Plus(column(in, ingredient.Protein), k)
+	if in.Standing == ingredient.Cultured {
+		return 0
+	}
+	m.milkFat = m.milkFat.Plus(column(in, ingredient.MilkFat), k)
+	m.msnf = m.msnf.Plus(column(in, ingredient.MSNF), k)
+	if namesAny(in.Name+"; "+in.CommonName, []string{"whey"}) {
+		return k * in.Cell(ingredient.MSNF).Least()
+	}
+	return 0
+}
+
+// addFlavour adds bulky flavours at their counted weight.
+func (m *makeup) addFlavour(in *ingredient.Ingredient, k float64) {
+	switch in.Standing {
+	case ingredient.Cocoa:
+		m.bulky = m.bulky.Plus(column(in, ingredient.CocoaSolidsFatFree), bulkyCocoa*k)
+		m.bulky = m.bulky.Plus(column(in, ingredient.CocoaButter), bulkyCocoa*k)
+	case ingredient.Fruit, ingredient.Nut:
+		m.bulky = m.bulky.Plus(ingredient.Amount{Known: 100, Most: 100}, bulkyFruit*k)
+	case ingredient.DriedFruit:
+		fresh := (100 - in.Cell(ingredient.Water).Least()) * 100 / freshSolids
+		m.bulky = m.bulky.Plus(ingredient.Amount{Known: fresh, Most: fresh}, bulkyFruit*k)
+	}
+}
+
+// addOtherFat adds the fat of what is neither milk nor egg.
+func (m *makeup) addOtherFat(in *ingredient.Ingredient, k float64) {
+	yolk := part(in, ingredient.EggYolkSolids).Most > 0
+	m.hasYolk = m.hasYolk || yolk
+	if in.Standing == ingredient.Dairy || in.Standing == ingredient.Cultured || yolk || in.Group == "egg" {
+		return
+	}
+	fat := in.Cell(ingredient.Fat).Least()
+	m.otherFat += k * fat
+	switch in.Standing {
+	case ingredient.Cocoa, ingredient.Nut, ingredient.Fruit, ingredient.DriedFruit:
+		return
+	}
+	m.addedFat += k * fat
+	if 2*fat >= 100-in.Cell(ingredient.Water).Least() {
+		m.fatSources += k * fat
+	}
 }
 
 func column(in *ingredient.Ingredient, c ingredient.Column) ingredient.Amount {

@@ -40,26 +40,43 @@ func near(limits []label.Limit) bool {
 func (l Label) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("%s", say.PanelTitle(l.Region))
-	for _, s := range []string{l.ServingsText, l.ServingMeasure} {
-		if s != "" {
-			p.line("%s", s)
-		}
-	}
+	p.said(l.ServingsText, l.ServingMeasure)
 	p.panel(l)
-	for _, s := range []string{l.NotSignificant, l.Footnote} {
-		if s != "" {
-			p.line("%s", s)
-		}
-	}
+	p.said(l.NotSignificant, l.Footnote)
 	p.line("%s", say.EnergyBy(l.EnergyMethod))
 	p.line("")
 	p.line("%s", l.IngredientsText)
-	if l.Contains != "" {
-		p.line("%s", l.Contains)
-	}
+	p.said(l.Contains)
 	p.line("")
+	rest := p.names(l)
+	p.line("")
+	rest += p.claims(l)
+	if rest > 0 {
+		p.line("%s not met: --all lists them.", Reads.Count(rest, "more name or claim is", "more names and claims are"))
+	}
+	for _, heading := range [...]struct {
+		word string
+		list []string
+	}{{"Warning", l.Warnings}, {"Note", l.Notes}} {
+		for _, s := range heading.list {
+			p.line("%s: %s", heading.word, s)
+		}
+	}
+	return p.err
+}
+
+// said writes the lines in which there is something.
+func (p *page) said(lines ...string) {
+	for _, s := range lines {
+		if s != "" {
+			p.line("%s", s)
+		}
+	}
+}
+
+// names writes the name proposed and those tested, and returns how many were left out.
+func (p *page) names(l Label) (rest int) {
 	p.line("Proposed name: %s", l.ProposedName)
-	rest := 0
 	for _, n := range l.Names {
 		if !l.Every && !n.Met && !near(n.Limits) {
 			rest++
@@ -71,7 +88,11 @@ func (l Label) WriteText(w io.Writer) error {
 			p.line("    %s", n.Note)
 		}
 	}
-	p.line("")
+	return rest
+}
+
+// claims writes the claims, and returns how many were left out.
+func (p *page) claims(l Label) (rest int) {
 	p.line("Claims by their published conditions:")
 	for _, c := range l.Claims {
 		if !l.Every && !c.Met && !near(c.Conditions) {
@@ -88,18 +109,7 @@ func (l Label) WriteText(w io.Writer) error {
 			p.line("    beside it: %s", c.Disclosure)
 		}
 	}
-	if rest > 0 {
-		p.line("%s not met: --all lists them.", Reads.Count(rest, "more name or claim is", "more names and claims are"))
-	}
-	for _, heading := range [...]struct {
-		word string
-		list []string
-	}{{"Warning", l.Warnings}, {"Note", l.Notes}} {
-		for _, s := range heading.list {
-			p.line("%s: %s", heading.word, s)
-		}
-	}
-	return p.err
+	return rest
 }
 
 // panel writes the lines under what their columns are per.
