@@ -1,15 +1,13 @@
 package ui
 
 import (
-	"math"
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/benchview"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/say"
@@ -27,7 +25,7 @@ type bench struct {
 	foam    *column
 	tub     *tubColumn
 	rail    *kit.Rail
-	railOf  railData
+	railOf  benchview.Rail
 	cold    *coldLine
 	mender  *mending.Mender
 	mend    *kit.Button
@@ -65,7 +63,7 @@ func (b *bench) show() {
 	b.dense.show(d, r)
 	b.foam.show(d, r)
 	b.tub.show(d, r)
-	b.rail.ShowRail(b.railOf.view(d, r))
+	b.rail.ShowRail(railView(&b.railOf, d, r))
 	if err == nil {
 		b.cold.show(d, r)
 		b.mender.Show(b.w.Model(), d, r)
@@ -82,84 +80,33 @@ func (b *bench) showVerdict() {
 	b.showMend()
 }
 
-// verdictView puts the verdict, or what stands in its way, into the strip; found
-// and c are nil until remedies and the times in the cold are known.
+// moods are how a judgement weighs, as the strip shows it.
+var moods = [...]kit.Weight{benchview.Neutral: kit.Note, benchview.Good: kit.Good, benchview.Caution: kit.Caution, benchview.Wrong: kit.Wrong}
+
+// verdictView hands a judgement to the strip.
 func verdictView(r *model.Result, found *balance.Remedies, c *cold.Answer, err error) kit.VerdictView {
-	if err != nil {
-		first, more, _ := strings.Cut(err.Error(), "\n")
-		v := kit.VerdictView{Severity: kit.Wrong, Word: "Not computed", Sentence: first}
-		if more != "" {
-			v.Suggestion = say.AndMore(1 + strings.Count(more, "\n"))
-		}
-		return v
-	}
-	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return kit.VerdictView{Severity: kit.Note, Word: "Begin", Sentence: say.BeginHere}
-	}
-	v := kit.VerdictView{Severity: kit.Good, Word: "Ready", Sentence: say.Verdict(page.Reads, r.Verdict), Suggestion: say.Advice(page.Reads, r.Verdict, found, c)}
-	if because := r.Verdict.Because; because != nil {
-		v.Sentence = say.Cause(page.Reads, *because)
-	}
-	if !r.Verdict.Good {
-		v.Severity, v.Word = kit.Caution, "Adjust"
-	}
-	for _, w := range r.Warnings {
-		if w.Severity == model.Serious {
-			v.Severity, v.Word = kit.Wrong, "Look again"
-			if v.Suggestion == "" {
-				v.Suggestion = say.Warning(page.Reads, w)
-			}
-		}
-	}
-	return v
+	j := benchview.Judged(page.Reads, r, found, c, err)
+	return kit.VerdictView{Severity: moods[j.Mood], Word: j.Word, Sentence: j.Sentence, Suggestion: j.Suggestion}
 }
 
-// railPoints is how many temperatures the rail's curves have.
-const railPoints = 121
-
-// railData keeps the rail's slices from frame to frame.
-type railData struct {
-	ts     []float64
-	states []phase.State
-	words  []kit.HardnessWord
-	curves [2]kit.RailPhase
-}
-
-func (x *railData) view(d design.Design, r *model.Result) kit.RailView {
-	if x.ts == nil {
-		x.ts = model.RailC(railPoints)
-		above := 0.0
-		for _, w := range phase.Words {
-			x.words = append(x.words, kit.HardnessWord{Above: above, Name: w.Name})
-			above = w.BelowKPa
-		}
-		for i := range x.curves {
-			x.curves[i].Hardness, x.curves[i].Ice = make([]float64, railPoints), make([]float64, railPoints)
-		}
+// hardnessWords are the rail's.
+var hardnessWords = func() (words []kit.HardnessWord) {
+	above := 0.0
+	for _, w := range phase.Words {
+		words = append(words, kit.HardnessWord{Above: above, Name: w.Name})
+		above = w.BelowKPa
 	}
-	for i, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
-		c := &x.curves[i]
-		c.Name = [...]string{"Custard", "Foam"}[i]
-		x.states = model.Curve(&p.Body, x.ts, x.states)
-		for k, s := range x.states {
-			c.Hardness[k], c.Ice[k] = p.Body.HardnessKPa(&s), s.IceVolumeFraction
-			if p.WrittenG == 0 {
-				c.Hardness[k], c.Ice[k] = math.NaN(), math.NaN()
-			}
-		}
-		c.Scoop, c.Note = spanOf(p.Scoop), ""
-		if !p.Scoop.OK {
-			c.Note = say.NowhereHere
-			if !p.Felt() {
-				c.Note = say.HowHard
-			}
-		}
-		if p.WrittenG == 0 {
-			c.Scoop, c.Note = kit.Reach{}, say.NoLines
-		}
+	return words
+}()
+
+// railView hands the rail what it shows.
+func railView(x *benchview.Rail, d design.Design, r *model.Result) kit.RailView {
+	x.Follow(r)
+	of := func(p *benchview.RailPhase) kit.RailPhase {
+		return kit.RailPhase{Name: p.Name, Hardness: p.HardnessKPa, Ice: p.IceVolumeFraction, Scoop: spanOf(p.Scoop), Note: p.Note}
 	}
-	return kit.RailView{Temperatures: x.ts, Dense: x.curves[0], Foam: x.curves[1],
-		Both: spanOf(r.Blend.Both), Words: x.words, Serving: d.Serving.TemperatureC, Reads: page.Reads}
+	return kit.RailView{Temperatures: x.AtC, Dense: of(&x.Dense), Foam: of(&x.Foam),
+		Both: spanOf(r.Blend.Both), Words: hardnessWords, Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
 func spanOf(s model.ScoopRange) kit.Reach {

@@ -121,17 +121,6 @@ func TestTheCooksHoursAreKeptWithTheKitchen(t *testing.T) {
 func TestTheChartShowsEveryUseAndReadsItOut(t *testing.T) {
 	k := open(t, market.Honey(), theme.Options{})
 	v := k.picture()
-	bars := 0
-	for _, r := range k.rows {
-		bars += len(r.Bars)
-		require.Contains(t, looks, r.What)
-	}
-	assert.Len(t, v.Bands, bars+len(v.X.Ticks))
-	seen := map[look]process.Resource{}
-	for what, l := range looks {
-		assert.Empty(t, seen[l], "%s looks like %s", what, seen[l])
-		seen[l] = what
-	}
 	b := k.rows[0].Bars[0]
 	assert.Contains(t, k.words((b.FromMinutes+b.ToMinutes)/2), say.Taking(process.Hands, b.Step))
 	all := v.X.Max - v.X.Min

@@ -15,6 +15,7 @@ import (
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/dayplan"
 	"ripplewright/internal/desk/making"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -96,4 +97,38 @@ func TestMarksAreRoundAndFew(t *testing.T) {
 		assert.LessOrEqual(t, len(marks), 8)
 		assert.GreaterOrEqual(t, len(marks), 2)
 	}
+}
+
+// Every use is a bar, each thing looks like itself alone, and a name stands only
+// where it has room.
+func TestThePictureShowsEveryUse(t *testing.T) {
+	a, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, market.Demo(t)), Serve: true, At: time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)})
+	require.NoError(t, err)
+	rows := dayplan.RowsOf(&a.Plan)
+	bars := 0
+	for _, r := range rows {
+		bars += len(r.Bars)
+		require.Contains(t, dayplan.Looks, r.What)
+	}
+	seen := map[dayplan.Look]process.Resource{}
+	for what, l := range dayplan.Looks {
+		assert.Empty(t, seen[l], "%s looks like %s", what, seen[l])
+		seen[l] = what
+	}
+	for room, want := range map[bool]int{true: len(rows[0].Bars), false: 0} {
+		v := dayplan.Picture(&a, rows, a.Plan.Span(), dayplan.Palette{}, func(string, float64) bool { return room })
+		assert.Len(t, v.Bands, bars+len(v.X.Ticks))
+		assert.Len(t, v.Y.Ticks, len(rows))
+		named := 0
+		for _, b := range v.Bands {
+			if b.Label != "" {
+				named++
+			}
+			assert.LessOrEqual(t, b.X0, b.X1)
+		}
+		assert.Equal(t, want, named)
+	}
+	b := rows[0].Bars[0]
+	assert.Contains(t, dayplan.Words(&a, rows, (b.FromMinutes+b.ToMinutes)/2), say.Taking(process.Hands, b.Step))
+	assert.Empty(t, dayplan.NoPicture().Bands)
 }

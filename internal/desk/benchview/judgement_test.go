@@ -1,0 +1,73 @@
+package benchview
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+)
+
+func evaluated(t *testing.T, d design.Design) *model.Result {
+	t.Helper()
+	r, err := model.New(market.Library(t)).Evaluate(d)
+	require.NoError(t, err)
+	return &r
+}
+
+// The strip says what stands in the way, how to begin, or the verdict.
+func TestAJudgementForEveryState(t *testing.T) {
+	j := Judged(say.Style{}, nil, nil, nil, errors.New("first\nsecond\nthird"))
+	assert.Equal(t, Wrong, j.Mood)
+	assert.Equal(t, "first", j.Sentence)
+	assert.Contains(t, j.Suggestion, "2")
+
+	j = Judged(say.Style{}, evaluated(t, design.New()), nil, nil, nil)
+	assert.Equal(t, Judgement{Word: "Begin", Sentence: say.BeginHere}, j)
+
+	hard := market.Honey()
+	hard.Serving.TemperatureC = -22
+	for _, d := range []design.Design{market.Honey(), hard} {
+		r := evaluated(t, d)
+		j = Judged(say.Style{}, r, nil, nil, nil)
+		assert.Equal(t, r.Verdict.Good, j.Mood == Good, j)
+		assert.NotEmpty(t, j.Sentence)
+	}
+
+	empty := market.Honey()
+	empty.Foam.Lines, empty.Foam.Syrup.Lines = nil, nil // a phase without lines is serious
+	j = Judged(say.Style{}, evaluated(t, empty), nil, nil, nil)
+	assert.Equal(t, Wrong, j.Mood)
+	assert.NotEmpty(t, j.Suggestion)
+}
+
+// The rail is the model along the temperatures: colder is never softer, and a phase
+// without lines has no curve and says so.
+func TestTheRailFollowsTheModel(t *testing.T) {
+	var x Rail
+	r := evaluated(t, market.Honey())
+	x.Follow(r)
+	require.Len(t, x.Dense.HardnessKPa, len(x.AtC))
+	for i, at := range x.AtC {
+		s := r.Dense.Body.At(at)
+		assert.InDelta(t, s.YieldKPa, x.Dense.HardnessKPa[i], 1e-9*s.YieldKPa)
+		if i > 0 {
+			assert.LessOrEqual(t, x.Dense.IceVolumeFraction[i], x.Dense.IceVolumeFraction[i-1]+1e-12)
+		}
+	}
+	assert.Equal(t, r.Foam.Scoop, x.Foam.Scoop)
+	kept := &x.Dense.HardnessKPa[0]
+	d := market.Honey()
+	d.Dense.Lines = nil
+	x.Follow(evaluated(t, d))
+	assert.Same(t, kept, &x.Dense.HardnessKPa[0], "slices are kept from frame to frame")
+	assert.True(t, math.IsNaN(x.Dense.HardnessKPa[3]))
+	assert.Equal(t, say.NoLines, x.Dense.Note)
+	assert.False(t, x.Dense.Scoop.OK)
+}
