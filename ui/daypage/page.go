@@ -3,10 +3,7 @@
 package daypage
 
 import (
-	"bytes"
 	"errors"
-	"fmt"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -20,9 +17,7 @@ import (
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/making"
 	"ripplewright/internal/desk/newest"
-	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
-	"ripplewright/internal/work/atomicfile"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -286,31 +281,4 @@ func (p *Page) showList() {
 		p.list.Add(page.Prose(t.Text))
 	}
 	p.list.Refresh()
-}
-
-// export asks where the plan goes and writes it.
-func (p *Page) export(ending string) {
-	if p.answer == nil {
-		return
-	}
-	day, now := p.answer.Day, p.clock()
-	p.host.Export(page.FileTitle(p.asked.Design)+ending, func(path string) error { return write(path, day, now) })
-}
-
-// write writes a plan in the form that the path's ending names.
-func write(path string, day report.Day, now time.Time) error {
-	var text bytes.Buffer
-	var err error
-	switch ending := strings.ToLower(filepath.Ext(path)); ending {
-	case ".ics":
-		err = day.WriteCalendar(&text, now)
-	case ".md":
-		err = day.WriteMarkdown(&text)
-	default:
-		err = fmt.Errorf("a plan is written as .ics or .md, not as %q", ending)
-	}
-	if err != nil {
-		return err
-	}
-	return atomicfile.Write(path, text.Bytes())
 }

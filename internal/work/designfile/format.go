@@ -48,47 +48,7 @@ there; any other key may be left out and then has its default.
 `, Version, MaxSize)
 	b.WriteString(example)
 	b.WriteString("\nKEYS (in brackets what holds if the key is left out)\n\n")
-	row := func(name, means, values, byDefault string) {
-		text := means + ": " + values
-		if byDefault != "" {
-			text += " [" + byDefault + "]"
-		}
-		b.WriteString(pad(name, 31))
-		at := 31
-		for _, word := range strings.Fields(text) {
-			n := utf8.RuneCountInString(word) + 1
-			if at+n > 100 {
-				b.WriteString("\n" + pad("", 31))
-				at = 31
-			}
-			b.WriteString(" " + word)
-			at += n
-		}
-		b.WriteByte('\n')
-	}
-	defaults := design.Default()
-	var keys func(s *key)
-	keys = func(s *key) {
-		for _, k := range s.keys {
-			switch k.kind {
-			case version:
-				row(k.path, "version of this format", strconv.Itoa(Version)+", required", "")
-			case section:
-				keys(k)
-			case lines:
-				row(k.path, map[design.Part]string{
-					design.DensePart: "what goes into the custard", design.FoamPart: "what the syrup is beaten into",
-					design.SyrupPart: "what is boiled and poured into the foam",
-				}[k.part], "list of lines", "[]")
-			case own:
-				row(k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
-			case oneSetting:
-				v := settingValue(k.field, &defaults)
-				row(k.path, k.field.About, k.field.Allowed(), v.inline())
-			}
-		}
-	}
-	keys(root)
+	writeKeys(&b, root)
 	fmt.Fprintf(&b, `
 LINES
 
@@ -128,6 +88,55 @@ YAML anchors, aliases and tags, and a second document are errors; all are
 reported at once, with file, line and key.
 `, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys(), recordKeys())
 	return b.String()
+}
+
+// keyColumn is how wide the column of keys is, lineWidth how long a line may be.
+const (
+	keyColumn = 31
+	lineWidth = 100
+)
+
+// writeKeys writes what each key below s means, its values and its default.
+func writeKeys(b *strings.Builder, s *key) {
+	defaults := design.Default()
+	for _, k := range s.keys {
+		switch k.kind {
+		case version:
+			writeKey(b, k.path, "version of this format", strconv.Itoa(Version)+", required", "")
+		case section:
+			writeKeys(b, k)
+		case lines:
+			writeKey(b, k.path, map[design.Part]string{
+				design.DensePart: "what goes into the custard", design.FoamPart: "what the syrup is beaten into",
+				design.SyrupPart: "what is boiled and poured into the foam",
+			}[k.part], "list of lines", "[]")
+		case own:
+			writeKey(b, k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
+		case oneSetting:
+			v := settingValue(k.field, &defaults)
+			writeKey(b, k.path, k.field.About, k.field.Allowed(), v.inline())
+		}
+	}
+}
+
+// writeKey writes one key, folded.
+func writeKey(b *strings.Builder, name, means, values, byDefault string) {
+	text := means + ": " + values
+	if byDefault != "" {
+		text += " [" + byDefault + "]"
+	}
+	b.WriteString(pad(name, keyColumn))
+	at := keyColumn
+	for _, word := range strings.Fields(text) {
+		n := utf8.RuneCountInString(word) + 1
+		if at+n > lineWidth {
+			b.WriteString("\n" + pad("", keyColumn))
+			at = keyColumn
+		}
+		b.WriteString(" " + word)
+		at += n
+	}
+	b.WriteByte('\n')
 }
 
 // packKeys lists the figures of a pack.

@@ -1,0 +1,168 @@
+package written
+
+import (
+	"strings"
+	"unicode"
+)
+
+// parts are what a line is made of.
+type parts struct {
+	sum     []amount // added together
+	beside  []amount // the same again in other measures
+	times   float64  // how often, 1 for once
+	packs   bool     // the amounts are of one packet
+	name    string
+	notes   []string
+	percent float64 // −1: none
+	doubt   Doubt
+	whole   string // what an amount was made from: "juice", "zest"
+}
+
+func parse(s string) parts {
+	p := parts{times: 1, percent: -1}
+	var inside []string
+	s = group.ReplaceAllStringFunc(s, func(g string) string {
+		inside = append(inside, strings.TrimSpace(g[1:len(g)-1]))
+		return " "
+	})
+	s = strings.NewReplacer("(", " ", ")", " ").Replace(s)
+	if m := fromOf.FindStringSubmatch(s); m != nil {
+		p.whole, s = strings.ToLower(m[1]), m[2]
+	}
+	main, tail := s, ""
+	if _, _, ok := read(strings.TrimSpace(s)); !ok || strings.HasPrefix(strings.TrimSpace(s), "half-") {
+		s = blanks.ReplaceAllString(dots.ReplaceAllString(s, " "), " ")
+		main = s
+		for _, at := range gap.FindAllStringIndex(s, -1) {
+			end := times.ReplaceAllString(s[at[1]:], "")
+			if _, rest, ok := read(end); ok && strings.ContainsFunc(s[:at[0]], unicode.IsLetter) && (strings.TrimSpace(rest) == "" || rest[0] == ',') {
+				main = strings.TrimSuffix(end, rest) + " " + s[:at[0]] + rest
+				break
+			}
+		}
+	}
+	if at := comma.FindStringIndex(main); at != nil {
+		main, tail = main[:at[0]], strings.TrimLeft(main[at[0]:], ",;- ")
+	}
+	main = strings.TrimSpace(main)
+	// A remark in front of the first amount: "2 x", "2 14-oz".
+	p.amounts(main)
+	for _, g := range inside {
+		p.paren(g)
+	}
+	for _, t := range strings.FieldsFunc(tail, func(c rune) bool { return c == ',' || c == ';' }) {
+		p.note(strings.TrimSpace(t))
+	}
+	if m := percent.FindStringSubmatchIndex(p.name); m != nil {
+		p.percent = value(p.name[m[2]:m[3]])
+		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
+	}
+	p.name = strings.TrimSpace(blanks.ReplaceAllString(p.name, " "))
+	return p
+}
+
+func value(s string) float64 { v, _, _, _ := number(s); return v }
+
+// amounts reads the amounts that main begins with; the rest is the name.
+func (p *parts) amounts(main string) {
+	if percent.FindStringIndex(main) != nil && percent.FindStringIndex(main)[0] == 0 {
+		p.name = main
+		return
+	}
+	a, rest, ok := read(main)
+	if !ok {
+		p.name = main
+		return
+	}
+	if m := percent.FindStringIndex(strings.TrimSpace(rest)); m != nil && m[0] == 0 && a.word == "" {
+		p.name = main
+		return
+	}
+	if x := times.FindString(rest); x != "" && a.word == "" {
+		if b, after, ok := read(rest[len(x):]); ok {
+			p.times, a, rest, p.packs = a.n, b, after, true
+		} else {
+			rest = rest[len(x):]
+		}
+	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
+		p.times, a, rest, p.packs = a.n, b, after, true
+	}
+	p.sum = append(p.sum, a)
+	for {
+		if m := joined.FindString(rest); m != "" {
+			if b, after, ok := read(rest[len(m):]); ok && b.word != "" {
+				p.sum, rest = append(p.sum, b), after
+				continue
+			}
+		}
+		t := strings.TrimSpace(rest)
+		if strings.HasPrefix(t, "/") || strings.HasPrefix(t, "|") || strings.HasPrefix(t, "=") {
+			if b, after, ok := read(strings.TrimSpace(t[1:])); ok && b.word != "" {
+				p.beside, rest = append(p.beside, b), after
+				continue
+			}
+		}
+		break
+	}
+	rest = strings.TrimSpace(rest)
+	if u, name, after := unit(rest); u.kind == container && name != "" && (p.packs || p.times != 1) {
+		rest = after
+	}
+	name := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "of "))
+	if i := strings.Index(strings.ToLower(name), " plus "); i > 0 {
+		p.note(name[i+1:])
+		name = name[:i]
+	}
+	p.name = name
+}
+
+// paren takes what stands in brackets: another measure, a percentage or a remark.
+func (p *parts) paren(g string) {
+	if m := percent.FindStringSubmatch(g); m != nil && p.percent < 0 {
+		p.percent = value(m[1])
+		return
+	}
+	for _, piece := range strings.FieldsFunc(g, func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
+		a, rest, ok := read(strings.TrimSpace(piece))
+		if strings.ContainsRune(g, '/') && digits.MatchString(g) && strings.Contains(g, "1/") {
+			a, rest, ok = read(g)
+		}
+		if ok && a.word != "" && a.in.kind != vague && strings.TrimSpace(rest) == "" && a.doubts == 0 {
+			if len(p.sum) == 1 && p.sum[0].word == "" && p.times == 1 && startsContainer(p.name) {
+				p.times, p.sum[0] = p.sum[0].n, a
+				_, _, p.name = unit(p.name)
+				p.name = strings.TrimPrefix(strings.TrimSpace(p.name), "of ")
+			} else {
+				p.beside = append(p.beside, a)
+			}
+			continue
+		}
+		p.note(g)
+		return
+	}
+}
+
+func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
+
+func (p *parts) note(t string) {
+	if t == "" {
+		return
+	}
+	if m := percent.FindStringSubmatch(t); m != nil && p.percent < 0 {
+		p.percent = value(m[1])
+		return
+	}
+	if joined.MatchString(t) && !more.MatchString(t) && digits.MatchString(t) {
+		p.doubt = Apart
+	}
+	if strings.EqualFold(t, "separated") {
+		p.doubt = Separated
+	}
+	if len(p.sum) == 0 {
+		if a, rest, ok := read(t); ok && a.word != "" && strings.TrimSpace(rest) == "" {
+			p.sum = append(p.sum, a)
+			return
+		}
+	}
+	p.notes = append(p.notes, t)
+}
