@@ -18,6 +18,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/desk/rescue"
@@ -75,6 +76,7 @@ type Window struct {
 
 	kitchens *kitchens.Book
 	notebook *notebook.Book
+	mender   *mending.Mender // of the bench; what it is told to leave alone outlives a bench
 
 	seen    uint64
 	latency latency
@@ -113,14 +115,10 @@ func New(s Setup) *Window {
 	w.kitchens = kitchens.Open(profiles)
 	w.notebook = notebook.Open(s.Session.Path)
 	w.kitchens.Teach(w.notebook.Kitchen)
-	w.bench = newBench(w)
-	w.pages = w.newPages()
-	leaves := []fyne.CanvasObject{w.bench.object}
-	for _, p := range w.pages {
-		leaves = append(leaves, p.Object())
-	}
-	w.content = kit.NewLeaves(leaves...)
-	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.strip, w.content, tightly(w.status)))
+	w.restoreUnits()
+	w.mender = mending.New(w.Post, func() { w.bench.showVerdict() })
+	w.fill()
+	w.layOut()
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
 	w.win.SetCloseIntercept(mishap.Func(w.close))
@@ -128,6 +126,22 @@ func New(s Setup) *Window {
 	w.win.SetMaster()
 	w.refresh()
 	return w
+}
+
+// fill makes the bench and the pages.
+func (w *Window) fill() {
+	w.bench = newBench(w)
+	w.pages = w.newPages()
+}
+
+// layOut puts them into the window.
+func (w *Window) layOut() {
+	leaves := []fyne.CanvasObject{w.bench.object}
+	for _, p := range w.pages {
+		leaves = append(leaves, p.Object())
+	}
+	w.content = kit.NewLeaves(leaves...)
+	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.strip, w.content, tightly(w.status)))
 }
 
 // Run shows the window and returns when it is closed. The error is a panic that

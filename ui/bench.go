@@ -36,7 +36,7 @@ type bench struct {
 func newBench(w *Window) *bench {
 	b := &bench{w: w, verdict: kit.NewVerdictStrip(), rail: kit.NewRail()}
 	b.cold = newColdLine(w, b.showVerdict)
-	b.mender = mending.New(w.Post, b.showVerdict)
+	b.mender = w.mender
 	b.mend = kit.NewButton(say.Mend, b.remedies)
 	b.mend.Disable()
 	b.strip = container.NewBorder(nil, nil, nil, w.hints.Wrap(b.mend, say.MendHint), b.verdict)

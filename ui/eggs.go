@@ -42,7 +42,7 @@ func (w *Window) askWholeEggs() {
 	q := &wholeEggs{w: w, of: w.Design(), about: page.Prose(""), table: kit.NewFigures(figure.ComparedHeads...)}
 	m := w.Model()
 	q.work = newest.NewAnswers(w.Post, func(_ context.Context, n int) (whole.Ways, error) { return whole.Of(m, q.of, n) }, q.answer)
-	q.eggs = kit.NewNumberField("", 1, design.MaxCount, 0)
+	q.eggs = page.NumberField("", 1, design.MaxCount, 0)
 	q.eggs.OnChanged = func(v float64) { q.work.Ask(int(v)) }
 	q.choice = widget.NewRadioGroup(nil, nil)
 	q.choice.Horizontal = true

@@ -101,7 +101,7 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	r.name = newNameButton(name, func() { l.pick(i) })
 	r.name.onMove = func(by int) { l.move(i, i+by) }
 	r.name.onRemove = func() { l.remove(i) }
-	r.amount = kit.NewNumberField(unit, 0, most, decimals)
+	r.amount = page.NumberField(unit, 0, most, decimals)
 	r.amount.Beside, r.amount.Step = l.beside, 1
 	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }

@@ -23,6 +23,7 @@ func Preferences() map[string]preferences.Kind {
 	all := map[string]preferences.Kind{prefDark: preferences.Text, prefContrast: preferences.YesNo,
 		prefScale: preferences.Count, prefRecent: preferences.Texts}
 	maps.Copy(all, tubpage.Preferences())
+	maps.Copy(all, unitPreferences())
 	return all
 }
 

@@ -122,6 +122,7 @@ func (m *menus) views() *fyne.Menu {
 		look(say.TextSize(page.Reads, float64(percent)), func(o *theme.Options) { o.TextScale = percent / 100 },
 			func() bool { return w.look.TextScale == percent/100 })
 	}
+	view.Items = append(view.Items, fyne.NewMenuItemSeparator(), command(say.UnitsItem, fyne.KeyU, 0, w.askUnits))
 	return view
 }
 

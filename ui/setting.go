@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 )
 
 // A dial is one number of the design, as its table of fields describes it.
@@ -56,7 +57,7 @@ type knob struct {
 // commits.
 func (w *Window) knob(name, path, what string, step float64, decimals int) *knob {
 	s := settingAt(path, what)
-	k := &knob{kit.NewSlide(name, s.Unit, s.Min, s.Max, step, decimals), s}
+	k := &knob{page.Slide(name, s.Unit, s.Min, s.Max, step, decimals), s}
 	k.OnChanged = func(v float64) { w.preview(s, v) }
 	k.OnChangeEnded = func(v float64) { w.commit(s, v) }
 	return k

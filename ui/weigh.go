@@ -46,7 +46,7 @@ func (w *Window) weighing(ask say.Weighing, find func(g []float64) (float64, str
 		}
 	}
 	for i, name := range ask.Fields {
-		fields[i] = kit.NewNumberField("g", 0, 20000, 1)
+		fields[i] = page.NumberField("g", 0, 20000, 1)
 		fields[i].OnChanged = work
 		form.Append(name, fields[i])
 	}

@@ -67,6 +67,7 @@ func tree(s *shell) *cobra.Command {
 			return &usageError{"", "there is no command " + echo.Quoted(args[0]) + perhaps(root.SuggestionsFor(args[0]))}
 		},
 	}
+	takesUnits(root)
 	root.SetIn(s.in)
 	root.SetOut(s.out)
 	root.SetErr(s.err)
@@ -211,6 +212,8 @@ func wanted(f *pflag.Flag) string {
 	switch f.Value.Type() {
 	case "int", "int64":
 		return "whole number"
+	case "system":
+		return "system of units: metric or us"
 	case "bool":
 		return "yes or no: write true or false"
 	}

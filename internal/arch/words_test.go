@@ -122,6 +122,7 @@ func TestTheTestOfQuantitiesSeesThem(t *testing.T) {
 // usual are the places where a Style begins; all others are handed theirs.
 var usual = map[string]string{
 	"ui/page/text.go":                    "the window's",
+	"ui/units.go":                        "what the window's is chosen among",
 	"internal/show/report/evaluation.go": "the command line's",
 	"internal/desk/cutting/cutter.go":    "an error's text, worded again where it is shown",
 	"internal/desk/typed/number.go":      "what is typed into a field, in the field's own unit",

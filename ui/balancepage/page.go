@@ -85,7 +85,7 @@ func (p *Page) form() fyne.CanvasObject {
 		return s
 	}
 	number := func(unit string, most float64, decimals int, of *float64) fyne.CanvasObject {
-		n := kit.NewNumberField(unit, 0, most, decimals)
+		n := page.NumberField(unit, 0, most, decimals)
 		n.ShowValue(*of)
 		n.OnChanged = func(v float64) { *of = v }
 		return n

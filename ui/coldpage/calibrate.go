@@ -46,7 +46,7 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	c.table.Hide()
 	form := container.New(layout.NewFormLayout())
 	for _, f := range cold.MeasurementFields(kind) {
-		n := kit.NewNumberField(f.Unit, f.Min, f.Max, 1)
+		n := page.NumberField(f.Unit, f.Min, f.Max, 1)
 		n.OnChanged, n.Submits = func(float64) { c.forget() }, true
 		c.typed[f.Path] = n
 		form.Add(widget.NewLabel(say.Capital(f.About)))

@@ -62,7 +62,7 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 func (e *kitchenEditor) input(f setting.Field[cold.Profile]) fyne.CanvasObject {
 	switch v := f.At(&e.form.Kitchen).(type) {
 	case *float64:
-		n := kit.NewNumberField(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))
+		n := page.NumberField(f.Unit, f.Min, f.Max, coldview.TypedDecimals(f))
 		n.Submits = true
 		n.ShowValue(*v)
 		e.numbers[f.Path] = n

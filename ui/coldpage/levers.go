@@ -20,7 +20,7 @@ const leverName = 92
 // maker's file gets what it rests at.
 func (p *Page) lever(v *view, name, path string, step float64) *kit.Slide {
 	l := coldview.LeverOf(path, step)
-	s := kit.NewSlide(name, l.Unit, l.From, l.Max, l.Step, l.Decimals)
+	s := page.Slide(name, l.Unit, l.From, l.Max, l.Step, l.Decimals)
 	s.NameWidth = leverName
 	s.OnChanged = func(x float64) { p.change(func(k *cold.Profile) { *l.Value(k) = x }) }
 	s.OnChangeEnded = func(float64) { p.keep(l.About) }

@@ -45,7 +45,7 @@ func newStage(h page.Host) *stage {
 	s.plot.XDecimals = 1
 	s.caption = page.Prose("")
 	s.plot.OnRead = func(text string) { s.reading = text; s.describe() }
-	s.time = kit.NewSlide("Time", "min", 0, 1, 1, 0)
+	s.time = page.Slide("Time", "min", 0, 1, 1, 0)
 	s.hand = newHand(s.at)
 	s.time.OnChanged = func(v float64) { s.stop(); s.hand.wanted = v }
 	s.play = kit.NewButton("Play", s.playOrStop)

@@ -71,7 +71,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	p.ask.Horizontal = true
 	p.day = kit.NewSelect(nil, func(string) { p.Show() })
 	p.day.PlaceHolder = say.DayName(time.Date(2026, 9, 30, 0, 0, 0, 0, time.UTC)) // it is as wide as the longest
-	p.hour, p.minute = kit.NewNumberField("h", 0, 23, 0), kit.NewNumberField("min", 0, 59, 0)
+	p.hour, p.minute = page.NumberField("h", 0, 23, 0), page.NumberField("min", 0, 59, 0)
 	p.minute.Step = 5
 	p.hour.Digits, p.minute.Digits = 2, 2
 	p.hour.ShowValue(15)
@@ -92,7 +92,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	out := container.NewHBox(p.exports[0], p.exports[1])
 	top := container.NewVBox(container.NewBorder(nil, nil, question, out), p.head, p.moved)
 	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, p.part), p.read, nil, nil, p.plot)
-	p.from, p.to = kit.NewNumberField("h", 0, 23, 1), kit.NewNumberField("h", 1, 30, 1)
+	p.from, p.to = page.NumberField("h", 0, 23, 1), page.NumberField("h", 1, 30, 1)
 	p.from.Step, p.to.Step = 0.5, 0.5
 	p.from.OnChanged, p.to.OnChanged = func(float64) { p.keepHours() }, func(float64) { p.keepHours() }
 	hours := container.NewHBox(widget.NewLabel("You work from"), p.from, widget.NewLabel("to"), p.to)

@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/typed"
+	"ripplewright/internal/show/say"
 )
 
 // A NumberField is a field for one number with its unit. What is typed counts when
@@ -20,7 +21,7 @@ import (
 type NumberField struct {
 	widget.BaseWidget
 
-	Unit     string
+	Unit     string // of the value, and of Min, Max, Decimals and Step
 	Min, Max float64
 	Decimals int
 	Step     float64 // of the arrow keys; 0 means one unit of the last decimal
@@ -34,6 +35,7 @@ type NumberField struct {
 	Submits bool
 
 	value   float64
+	gauge   say.Gauge // how the value is shown and typed
 	entry   *numberEntry
 	unit    *canvas.Text
 	icon    *widget.Icon
@@ -42,7 +44,7 @@ type NumberField struct {
 
 // NewNumberField returns a field for min..max with so many decimals, showing unknown.
 func NewNumberField(unit string, min, max float64, decimals int) *NumberField {
-	n := &NumberField{Unit: unit, Min: min, Max: max, Decimals: decimals, value: math.NaN()}
+	n := &NumberField{Unit: unit, Min: min, Max: max, Decimals: decimals, value: math.NaN(), gauge: say.Gauge{Unit: unit}}
 	n.entry = newNumberEntry(n)
 	n.unit = canvas.NewText(unit, theme.Color(theme.ColorNamePlaceHolder))
 	n.icon = widget.NewIcon(theme.NewErrorThemedResource(theme.ErrorIcon()))
@@ -51,6 +53,22 @@ func NewNumberField(unit string, min, max float64, decimals int) *NumberField {
 	n.problem.Hide()
 	n.ExtendBaseWidget(n)
 	return n
+}
+
+// Reading has the value shown and typed as a gauge of the field's unit does.
+func (n *NumberField) Reading(g say.Gauge) *NumberField {
+	n.gauge = g
+	n.unit.Text = n.sign()
+	n.write()
+	return n
+}
+
+// sign is the unit as shown, with a weight's ounces where the maker reads them.
+func (n *NumberField) sign() string {
+	if n.Unit == "g" {
+		return n.gauge.Reads.GramSign(n.gauge.Shown(n.value))
+	}
+	return n.gauge.Unit
 }
 
 // ShowValue puts v in the field, NaN as an empty one, and calls nobody back. While
@@ -89,7 +107,7 @@ func (n *NumberField) format() string {
 	if math.IsNaN(n.value) {
 		return ""
 	}
-	return typed.Plain(n.value, n.Decimals)
+	return n.gauge.Plain(n.value, n.Decimals)
 }
 
 // put shows v even over what is being typed: another hand, the slider's, is at work.
@@ -101,6 +119,10 @@ func (n *NumberField) put(v float64) {
 func (n *NumberField) write() {
 	n.entry.dirty = false
 	n.entry.show(n.format())
+	if sign := n.sign(); sign != n.unit.Text {
+		n.unit.Text = sign
+		n.unit.Refresh()
+	}
 	n.complain(nil)
 }
 
@@ -108,14 +130,7 @@ func (n *NumberField) read() (float64, error) {
 	if !n.entry.dirty {
 		return n.value, nil
 	}
-	v, err := typed.Number(n.entry.Text, n.Unit)
-	if err != nil {
-		return 0, err
-	}
-	if v < n.Min || v > n.Max {
-		return 0, &typed.NumberError{Text: n.entry.Text, Min: n.Min, Max: n.Max, Decimals: n.Decimals, Unit: n.Unit, Outside: true}
-	}
-	return v, nil
+	return typed.Within(n.entry.Text, n.gauge, n.Min, n.Max, n.Decimals)
 }
 
 // settle takes what has been typed, if it can be taken.
@@ -157,12 +172,13 @@ func (n *NumberField) complain(err error) {
 	n.Refresh()
 }
 
+// stepper steps what is shown.
 func (n *NumberField) stepper() stepper {
-	step := n.Step
+	step := n.gauge.Step(n.Step)
 	if step <= 0 {
-		step = math.Pow(10, -float64(n.Decimals))
+		step = math.Pow(10, -float64(n.gauge.Places(n.Decimals)))
 	}
-	return stepper{min: n.Min, max: n.Max, step: step}
+	return stepper{min: n.gauge.Shown(n.Min), max: n.gauge.Shown(n.Max), step: step}
 }
 
 // CreateRenderer implements fyne.Widget.
@@ -183,17 +199,23 @@ func (r *numberRenderer) fieldWidth() float32 {
 	}
 	w := fyne.MeasureText("0000.0", theme.TextSize(), fyne.TextStyle{}).Width // so that fields line up
 	for _, v := range []float64{n.Min, n.Max} {
-		w = fyne.Max(w, fyne.MeasureText(typed.Plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
+		w = fyne.Max(w, fyne.MeasureText(n.gauge.Plain(v, n.Decimals), theme.TextSize(), fyne.TextStyle{}).Width)
 	}
 	return w + 2*theme.InnerPadding() + 2*theme.Padding()
 }
+
+// widestG is a weight whose ounces need as much room as any of a recipe's lines.
+const widestG = 850
 
 // unitSize is room for the unit, and for the common short ones in any case.
 func (r *numberRenderer) unitSize() fyne.Size {
 	size := r.n.unit.MinSize()
 	beside := []string{r.n.Beside}
 	if r.n.Unit+r.n.Beside != "" {
-		beside = append(beside, "°C")
+		beside = append(beside, r.n.gauge.Reads.Degree())
+	}
+	if r.n.Unit == "g" {
+		beside = append(beside, r.n.gauge.Reads.GramSign(widestG))
 	}
 	for _, unit := range beside {
 		size.Width = fyne.Max(size.Width, fyne.MeasureText(unit, theme.TextSize(), fyne.TextStyle{}).Width)
@@ -230,7 +252,7 @@ func (r *numberRenderer) MinSize() fyne.Size {
 
 func (r *numberRenderer) Refresh() {
 	n := r.n
-	n.unit.Text, n.unit.Color, n.unit.TextSize = n.Unit, theme.Color(theme.ColorNamePlaceHolder), theme.TextSize()
+	n.unit.Text, n.unit.Color, n.unit.TextSize = n.sign(), theme.Color(theme.ColorNamePlaceHolder), theme.TextSize()
 	n.problem.Color, n.problem.TextSize = theme.Color(theme.ColorNameError), theme.CaptionTextSize()
 	n.unit.Refresh()
 	n.problem.Refresh()
@@ -319,9 +341,9 @@ func (e *numberEntry) TypedKey(key *fyne.KeyEvent) {
 			return
 		}
 		s := e.n.stepper()
-		v, _ = s.key(key.Name, v)
+		v, _ = s.key(key.Name, e.n.gauge.Shown(v))
 		e.keyed = true
-		e.n.take(v)
+		e.n.take(math.Max(e.n.Min, math.Min(e.n.Max, e.n.gauge.Kept(v))))
 		e.keyed = false
 	case fyne.KeyEscape:
 		if e.dirty {

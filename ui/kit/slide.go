@@ -1,12 +1,15 @@
 package kit
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 )
 
 // A Slide is a value to be dragged or typed: name, slider and number in one row.
@@ -22,6 +25,7 @@ type Slide struct {
 	name   *canvas.Text
 	track  *track
 	number *NumberField
+	step   float64  // of the unit that the value has
 	group  []*Slide // whose columns it shares
 }
 
@@ -29,8 +33,8 @@ type Slide struct {
 func AlignSlides(rows ...*Slide) {
 	widest := ""
 	for _, s := range rows {
-		if len(s.number.Unit) > len(widest) {
-			widest = s.number.Unit
+		if unit := s.number.gauge.Unit; len(unit) > len(widest) {
+			widest = unit
 		}
 	}
 	for _, s := range rows {
@@ -56,20 +60,21 @@ func NewSlide(name, unit string, min, max, step float64, decimals int) *Slide {
 		track:  newTrack(min, max, step),
 		number: NewNumberField(unit, min, max, decimals),
 	}
-	s.number.Step = step
-	s.track.onChange = func(v float64) {
+	s.number.Step, s.step = step, step
+	s.track.onChange = func(shown float64) {
+		v := s.kept(shown)
 		s.number.put(v)
 		if s.OnChanged != nil {
 			mishap.Do(func() { s.OnChanged(v) })
 		}
 	}
-	s.track.onRest = func(v float64) {
+	s.track.onRest = func(shown float64) {
 		if s.OnChangeEnded != nil {
-			mishap.Do(func() { s.OnChangeEnded(v) })
+			mishap.Do(func() { s.OnChangeEnded(s.kept(shown)) })
 		}
 	}
 	s.number.OnChanged = func(v float64) {
-		s.track.show(v)
+		s.track.show(s.number.gauge.Shown(v))
 		if s.OnChanged != nil {
 			mishap.Do(func() { s.OnChanged(v) })
 		}
@@ -81,9 +86,22 @@ func NewSlide(name, unit string, min, max, step float64, decimals int) *Slide {
 	return s
 }
 
+// Reading has the row show, take and step values as a gauge of its unit does.
+func (s *Slide) Reading(g say.Gauge) *Slide {
+	s.number.Reading(g)
+	s.track.step = g.Step(s.step)
+	s.SetRange(s.number.Min, s.number.Max)
+	return s
+}
+
+// kept is the value of a place of the track, within the limits.
+func (s *Slide) kept(shown float64) float64 {
+	return math.Max(s.number.Min, math.Min(s.number.Max, s.number.gauge.Kept(shown)))
+}
+
 // ShowValue puts v on the row, NaN for unknown, and calls nobody back.
 func (s *Slide) ShowValue(v float64) {
-	s.track.show(v)
+	s.track.show(s.number.gauge.Shown(v))
 	s.number.ShowValue(v)
 }
 
@@ -97,7 +115,7 @@ func (s *Slide) SetName(name string) {
 
 // SetRange changes the limits, and calls nobody back, even if the value is now outside.
 func (s *Slide) SetRange(min, max float64) {
-	s.track.min, s.track.max = min, max
+	s.track.min, s.track.max = s.number.gauge.Shown(min), s.number.gauge.Shown(max)
 	s.number.Min, s.number.Max = min, max
 	s.track.Refresh()
 }

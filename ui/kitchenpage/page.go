@@ -98,6 +98,9 @@ func (p *Page) Title() string { return "In the kitchen" }
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 
+// ReadAnew shows what is typed as the maker reads it now. The timers go on.
+func (p *Page) ReadAnew() { p.reading.readAnew() }
+
 // Leave implements page.Page. The timers go on.
 func (p *Page) Leave() {
 	p.inView = false

@@ -41,32 +41,41 @@ const coolest, hottest = 100, 150
 
 func newReadingRow(p *Page) *readingRow {
 	r := &readingRow{p: p, fields: container.NewHBox()}
-	grams := func() *kit.NumberField { return kit.NewNumberField("g", 1, design.MaxGrams, 0) }
+	grams := func() *kit.NumberField { return page.NumberField("g", 1, design.MaxGrams, 0) }
 	for _, x := range []struct {
 		of    process.Reading
 		field *kit.NumberField
 	}{
 		{process.CustardG, grams()},
 		{process.CustardCupG, grams()},
-		{process.SyrupC, kit.NewNumberField("°C", coolest, hottest, 1)},
+		{process.SyrupC, page.NumberField("°C", coolest, hottest, 1)},
 		{process.SyrupG, grams()},
-		{process.SyrupMin, kit.NewNumberField("min", 0.5, 240, 1)},
-		{process.FoamC, kit.NewNumberField("°C", 0, hottest, 1)},
+		{process.SyrupMin, page.NumberField("min", 0.5, 240, 1)},
+		{process.FoamC, page.NumberField("°C", 0, hottest, 1)},
 		{process.FoamCupG, grams()},
 	} {
 		x.field.Step = 1
 		x.field.OnChanged = func(float64) { r.try() }
-		a := &ask{x.of, large(say.AskReading(x.of)), x.field}
+		a := &ask{x.of, large(say.AskReading(page.Reads, x.of)), x.field}
 		r.asks = append(r.asks, a)
 		r.fields.Add(a.words)
 		r.fields.Add(a.field)
 	}
+	r.readAnew()
 	r.came = page.Prose("")
 	r.came.SizeName = theme.SizeNameSubHeadingText
 	r.keep, r.drop = kit.NewPad("Keep", r.kept), kit.NewPad("Put back", r.dropped)
 	r.answer = container.NewBorder(nil, nil, nil, container.NewHBox(r.drop, r.keep), r.came)
 	r.object = container.NewVBox(r.fields, r.answer)
 	return r
+}
+
+// readAnew words the fields in the maker's units.
+func (r *readingRow) readAnew() {
+	for _, a := range r.asks {
+		a.words.SetText(say.AskReading(page.Reads, a.of))
+		a.field.Reading(say.ReadingGauge(page.Reads, a.of, a.field.Unit))
+	}
 }
 
 func large(text string) *widget.Label {

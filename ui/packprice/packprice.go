@@ -70,7 +70,7 @@ func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
 }
 
 func (a *asking) fields(pack price.Pack, known bool) {
-	a.cost, a.holds, a.piece = kit.NewNumberField("", 0, price.Most, 2), kit.NewNumberField("", 0.001, 1e6, 3), kit.NewNumberField("g", 0.001, 1e6, 1)
+	a.cost, a.holds, a.piece = page.NumberField("", 0, price.Most, 2), page.NumberField("", 0.001, 1e6, 3), page.NumberField("g", 0.001, 1e6, 1)
 	a.holds.Step, a.piece.Step = 1, 1
 	a.unit = kit.NewSelect([]string{grams, ml, pieces}, func(string) { a.showPiece() })
 	a.note, a.currency = kit.NewTextField(), kit.NewTextField()

@@ -174,3 +174,14 @@ func Choice(changed func(), names ...string) *widget.RadioGroup {
 func Small(text string) *widget.Label {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 }
+
+// NumberField is a field for a number of one of the files' units, read and typed
+// as the maker does.
+func NumberField(unit string, min, max float64, decimals int) *kit.NumberField {
+	return kit.NewNumberField(unit, min, max, decimals).Reading(Reads.Gauge(unit))
+}
+
+// Slide is a row for a number of one of the files' units, likewise.
+func Slide(name, unit string, min, max, step float64, decimals int) *kit.Slide {
+	return kit.NewSlide(name, unit, min, max, step, decimals).Reading(Reads.Gauge(unit))
+}

@@ -161,7 +161,7 @@ func (p *Page) slide(name, path, step string, set func(*design.Design, float64))
 	if !ok {
 		panic("no such setting: " + path) // a misspelt path, seen by every test
 	}
-	s := kit.NewSlide(name, f.Unit, f.Min, f.Max, 1, 0)
+	s := page.Slide(name, f.Unit, f.Min, f.Max, 1, 0)
 	s.OnChanged = func(v float64) {
 		d := p.host.Design()
 		set(&d, v)

@@ -78,7 +78,7 @@ func New(h page.Host, s Setup) *Page {
 		page.Heading("Selling price and margin"), p.sale.object,
 		page.Heading("What packs cost"), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
 
-	p.batches = kit.NewNumberField("", 1, shop.MostBatches, 0)
+	p.batches = page.NumberField("", 1, shop.MostBatches, 0)
 	p.batches.ShowValue(1)
 	p.batches.OnChanged = func(v float64) { p.basket.SetBatches(int(v)); p.Show() }
 	add := kit.NewButtonWithIcon("Add a design…", theme.ContentAddIcon(), func() { s.Pick(p.add) })
@@ -218,7 +218,7 @@ func (p *Page) add(path string) {
 func (p *Page) showOthers() {
 	p.others.Objects = nil
 	for i, o := range p.basket.Others() {
-		n := kit.NewNumberField("", 1, shop.MostBatches, 0)
+		n := page.NumberField("", 1, shop.MostBatches, 0)
 		n.ShowValue(float64(o.Batches))
 		n.OnChanged = func(v float64) { p.basket.SetOther(i, int(v)); p.Show() }
 		away := kit.NewButtonWithIcon("Take out", theme.ContentRemoveIcon(), func() {

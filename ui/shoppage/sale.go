@@ -30,7 +30,7 @@ type sale struct {
 const leastMargin = -900
 
 func newSale() *sale {
-	s := &sale{price: kit.NewNumberField("", 0.01, price.Most, 2), margin: kit.NewNumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
+	s := &sale{price: page.NumberField("", 0.01, price.Most, 2), margin: page.NumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
 	s.price.Step, s.margin.Step = 0.1, 1
 	s.price.ShowValue(math.NaN())
 	s.margin.ShowValue(math.NaN())

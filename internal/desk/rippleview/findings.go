@@ -39,8 +39,10 @@ func cell(s say.Style, v float64, places int) string {
 // Ribbons tabulates the ribbons of custard and foam.
 func (f *Findings) Ribbons(s say.Style) []say.TableRow {
 	d, o := &f.measure.Dense, &f.measure.Foam
+	g := s.Gauge("mm")
 	row := func(name string, of func(*ripple.Ribbons) float64) say.TableRow {
-		return say.TableRow{Name: name, Unit: "mm", Cells: []string{cell(s, of(d), 1), cell(s, of(o), 1)}}
+		mm := func(v float64) string { return cell(s, g.Shown(v), g.Places(1)) }
+		return say.TableRow{Name: name, Unit: g.Unit, Cells: []string{mm(of(d)), mm(of(o))}}
 	}
 	return []say.TableRow{
 		{Name: "Share of the cut", Unit: "%", Cells: []string{cell(s, 100*(1-f.measure.FoamFraction), 1), cell(s, 100*f.measure.FoamFraction, 1)}},

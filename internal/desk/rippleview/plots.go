@@ -22,10 +22,11 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 			last = max(last, i+1)
 		}
 	}
-	end := float64(last) * ripple.ChordBinMM
+	g := s.Gauge("mm")
+	bin, end := g.Shown(ripple.ChordBinMM), g.Shown(float64(last)*ripple.ChordBinMM)
 	p := chart.Plot{
 		Style: chart.Look{Reads: s},
-		X:     chart.Axis{Title: say.ChordLength, Min: 0, Max: end, NoGrid: true},
+		X:     chart.Axis{Title: say.ChordLength(s), Min: 0, Max: end, NoGrid: true},
 		Y:     chart.Axis{Title: say.ShareInChords},
 	}
 	for _, x := range []struct {
@@ -39,7 +40,7 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 		if math.IsNaN(x.ribbons.P50MM) {
 			x.name = "" // no such phase: none in the legend
 		}
-		p.Series = append(p.Series, stairs(x.name, x.ribbons.Counts[:last], 0, ripple.ChordBinMM, x.line))
+		p.Series = append(p.Series, stairs(x.name, x.ribbons.Counts[:last], 0, bin, x.line))
 	}
 	top := 1.0
 	for i := range p.Series {
@@ -47,10 +48,10 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 	}
 	p.Y.Max = 1.25 * top // the words stand over the curves
 	for _, w := range ripple.Words()[1:] {
-		band := chart.Upright(w.FromMM, min(w.ToMM, end))
+		band := chart.Upright(g.Shown(w.FromMM), min(g.Shown(w.ToMM), end))
 		band.Label = w.Word.String()
 		p.Bands = append(p.Bands, band)
-		p.Rules = append(p.Rules, chart.Rule{At: w.FromMM, Line: draw.Stroke{Width: 1, Dash: draw.Dotted}})
+		p.Rules = append(p.Rules, chart.Rule{At: g.Shown(w.FromMM), Line: draw.Stroke{Width: 1, Dash: draw.Dotted}})
 	}
 	return p
 }

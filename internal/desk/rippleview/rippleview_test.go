@@ -55,7 +55,7 @@ func TestWhyThereIsNoPictureIsInTheMakersUnits(t *testing.T) {
 	_, err := Faces(say.Style{}, d, evaluated(t, d), ViewsNamed(say.SideCut))
 	require.Error(t, err)
 	assert.Contains(t, Reason(say.Style{}, err), " mm")
-	assert.Contains(t, Reason(say.Style{Units: say.US}, err), " in")
+	assert.Contains(t, Reason(say.Customary, err), " in")
 }
 
 func TestAnotherSettingIsAnotherRequest(t *testing.T) {

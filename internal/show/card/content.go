@@ -160,7 +160,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)
 			}
 			if entry.measure == "" {
-				entry.measure = say.Household(o.Style, l.Ingredient, l.Grams, o.Region)
+				entry.measure = say.Household(o.Style, l.Ingredient, l.Grams)
 			}
 			list.rows = append(list.rows, entry)
 		}

@@ -91,13 +91,13 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "g of sucrose as sweet as 100 g of it", Origin: sweetness, from: each(
 			func(p *model.Phase) Value { return exact(p.SweetnessPercent) },
 			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessPercent) }))},
-	{Key: "sweetness_melted_percent", Name: "Sweetness melted, at 20 °C", Short: "melted", Unit: Percent, Step: 0.1,
+	{Key: "sweetness_melted_percent", Name: "Sweetness melted, at room temperature", Short: "melted", Unit: Percent, Step: 0.1,
 		Help: "likewise, of the melt at 20 °C, where fructose is less sweet", Origin: Origin{
 			Inputs: "sweetness, and the fructose", Equation: "sweetness + 100 × fructose × (its sweetness at 20 °C − that in the cold)",
 			Source: "testdata/tables/relative_sweetness.csv, rows of fructose by temperature; McGee 2004, On Food and Cooking, for glucose and sucrose",
 			Band:   "tasters differ by about a tenth"},
 		from: mean(func(p *model.Phase) float64 { return p.SweetnessMeltedPercent })},
-	{Key: "sweetness_sucrose_g_per_spoon", Name: "Sweetness of a 15 mL spoonful", Short: "per spoon", Unit: Grams, Step: 0.1,
+	{Key: "sweetness_sucrose_g_per_spoon", Name: "Sweetness of a tablespoonful", Short: "per spoon", Unit: Grams, Step: 0.1,
 		Help: "g of sucrose as sweet as 15 mL of it", Origin: Origin{
 			Inputs: "sweetness and density", Equation: "sweetness ÷ 100 × density × 15 mL", Source: sweetness.Source, Band: sweetness.Band},
 		from: each(

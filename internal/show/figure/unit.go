@@ -89,6 +89,8 @@ func (f *Row) parts(s say.Style, v float64, places int) (number, unit string) {
 			return s.Number(1.8*v, places), "°F"
 		}
 		return s.Number(v, places), "°C"
+	case GramsPerML:
+		return s.DensityParts(v, places)
 	case Money:
 		return s.Money(v), ""
 	}

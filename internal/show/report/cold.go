@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"strings"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/show/say"
@@ -37,9 +38,9 @@ func (p *page) stirs(stirs []cold.Stir) {
 	if len(stirs) == 0 {
 		return
 	}
-	rows := []string{"stir custard at, min\tmean, °C\tedge, °C\twater frozen, %"}
+	rows := []string{strings.ReplaceAll("stir custard at, min\tmean, °C\tedge, °C\twater frozen, %", "°C", Reads.Degree())}
 	for _, s := range stirs {
-		rows = append(rows, Number(s.AtMinutes).text(0)+"\t"+Number(s.MeanC).text(1)+"\t"+Number(s.EdgeC).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
+		rows = append(rows, Number(s.AtMinutes).text(0)+"\t"+Number(Reads.Degrees(s.MeanC)).text(1)+"\t"+Number(Reads.Degrees(s.EdgeC)).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
 	}
 	p.table(rows)
 }

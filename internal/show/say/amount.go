@@ -1,29 +1,37 @@
 package say
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // What a unit of the other system holds: NIST Handbook 44 (2024), Appendix C,
 // exact but for the last digits of the ounce and the gallon.
 const (
 	ounceG      = 28.349523125
+	poundG      = 453.59237
 	fluidML     = 29.5735295625
+	gallonML    = 3785.411784
 	inchMM      = 25.4
 	footM       = 0.3048
 	ouncesPound = 16
 )
 
-// Mass is a weight in grams as a scale shows it: "4.5 g", "750 g", "12.35 kg".
+// Mass is a weight in grams as a scale shows it: "4.5 g", "750 g", "12.35 kg";
+// with ounces "750 g (26.5 oz)".
 func (s Style) Mass(g float64) string { n, unit := s.MassParts(g); return s.with(n, unit) }
 
-// MassParts is Mass in two, for columns that align the numbers.
+// MassParts is Mass in two, for columns that align the numbers. Where ounces
+// stand beside the grams, all is number.
 func (s Style) MassParts(g float64) (number, unit string) {
-	if s.Units == US {
-		oz := g / ounceG
-		if oz < ouncesPound-0.05 {
-			return s.Number(oz, 1), "oz"
-		}
-		return s.Number(oz/ouncesPound, 2), "lb"
+	number, unit = s.grams(g)
+	if s.Weights == WithOunces && number != Unknown {
+		return s.beside(s.with(number, unit), g), ""
 	}
+	return number, unit
+}
+
+func (s Style) grams(g float64) (number, unit string) {
 	switch {
 	case g < 9.95:
 		return s.Number(g, 1), "g"
@@ -35,17 +43,87 @@ func (s Style) MassParts(g float64) (number, unit string) {
 	return s.Grouped(g / 1000), "kg"
 }
 
-// Volume is a volume in mL: "750 mL", "12.4 L".
+// beside adds a weight's ounces, if it comes to any.
+func (s Style) beside(grams string, g float64) string {
+	if oz := s.Ounces(g); oz != "0 oz" {
+		return grams + " (" + oz + ")"
+	}
+	return grams
+}
+
+// Ounces is a weight in grams told in ounces: "0.16 oz", "26.5 oz", "2 lb 3.3 oz",
+// "26.5 lb".
+func (s Style) Ounces(g float64) string {
+	oz := g / ounceG
+	size := math.Abs(oz)
+	switch {
+	case !known(oz):
+		return Unknown
+	case size < 0.995:
+		return s.with(s.Short(oz, 2), "oz")
+	case size < 2*ouncesPound-0.05:
+		return s.with(s.Number(oz, 1), "oz")
+	case size < 20*ouncesPound && oz > 0:
+		tenths := math.Round(10 * oz)
+		return s.with(s.Number(math.Floor(tenths/(10*ouncesPound)), 0), "lb") + " " +
+			s.with(s.Short(math.Mod(tenths, 10*ouncesPound)/10, 1), "oz")
+	}
+	return s.with(s.Number(oz/ouncesPound, 1), "lb")
+}
+
+// MassTo is a weight in grams with so many decimals, as a record has it.
+func (s Style) MassTo(g float64, places int) string {
+	text := s.with(s.Number(g, places), "g")
+	if s.Weights == WithOunces && known(g) {
+		return s.beside(text, g)
+	}
+	return text
+}
+
+// MassAsWritten is a weight in grams as somebody wrote it, to four decimals.
+func (s Style) MassAsWritten(g float64) string {
+	text := s.with(s.Short(g, 4), "g")
+	if s.Weights == WithOunces && known(g) {
+		return s.beside(text, g)
+	}
+	return text
+}
+
+// volume is a measure of volume: what one holds, its names, and how finely it is
+// told.
+type volume struct {
+	ml        float64
+	one, many string
+	places    int
+}
+
+// volumes are the measures of the US, each with the one taken from a gallon on.
+var volumes = map[Volumes]volume{
+	FluidOunces: {fluidML, "fl oz", "fl oz", 1},
+	Cups:        {8 * fluidML, "cup", "cups", 2},
+	Pints:       {16 * fluidML, "pint", "pints", 2},
+}
+
+var gallons = volume{gallonML, "gal", "gal", 2}
+
+// Volume is a volume in mL: "750 mL", "12.4 L"; "25.4 fl oz", "3.17 cups".
 func (s Style) Volume(ml float64) string { n, unit := s.VolumeParts(ml); return s.with(n, unit) }
 
 // VolumeParts is Volume in two.
 func (s Style) VolumeParts(ml float64) (number, unit string) {
-	if s.Units == US {
-		oz := ml / fluidML
-		if oz < 127.95 {
-			return s.Number(oz, 1), "fl oz"
+	if s.Volumes != Millilitres {
+		v := volumes[s.Volumes]
+		if math.Abs(ml) >= 0.9995*gallonML {
+			v = gallons
 		}
-		return s.Number(oz/128, 2), "gal"
+		number = s.Number(ml/v.ml, v.places)
+		if v.places > 1 {
+			number = s.Short(ml/v.ml, v.places)
+		}
+		if number == "1" {
+			return number, v.one
+		}
+		return number, v.many
 	}
 	switch {
 	case ml < 9999.5 || !known(ml):
@@ -56,21 +134,33 @@ func (s Style) VolumeParts(ml float64) (number, unit string) {
 	return s.Grouped(ml / 1000), "L"
 }
 
-// MassTo is a weight in grams with so many decimals, as a record has it.
-func (s Style) MassTo(g float64, places int) string {
-	if s.Units == US {
-		return s.with(s.Number(g/ounceG, places+1), "oz")
+// VolumeTo is Volume with so many decimals of a millilitre, and of a fluid ounce
+// one more.
+func (s Style) VolumeTo(ml float64, places int) string {
+	if s.Volumes != Millilitres {
+		v := volumes[FluidOunces]
+		return s.with(s.Number(ml/v.ml, places+1), v.many)
 	}
-	return s.with(s.Number(g, places), "g")
+	return s.with(s.Number(ml, places), "mL")
 }
 
-// DensityTo is Density with so many decimals.
+// DensityTo is Density with so many decimals, in the US one less of a pound to
+// the gallon, as its trade weighs frozen desserts (21 CFR 135.110(a)(2)).
 func (s Style) DensityTo(gPerML float64, places int) string {
-	return s.with(s.Number(gPerML, places), "g/mL")
+	n, unit := s.DensityParts(gPerML, places)
+	return s.with(n, unit)
+}
+
+// DensityParts is DensityTo in two.
+func (s Style) DensityParts(gPerML float64, places int) (number, unit string) {
+	if s.inches() {
+		return s.Number(gPerML*gallonML/poundG, max(0, places-1)), "lb/gal"
+	}
+	return s.Number(gPerML, places), "g/mL"
 }
 
 // Density is a density in g/mL: "1.05 g/mL".
-func (s Style) Density(gPerML float64) string { return s.with(s.Number(gPerML, 2), "g/mL") }
+func (s Style) Density(gPerML float64) string { return s.DensityTo(gPerML, 2) }
 
 // Hardness is a yield stress in kPa, to two figures: "2.5 kPa".
 func (s Style) Hardness(kPa float64) string { return s.with(s.TwoFigures(kPa), "kPa") }
@@ -82,7 +172,7 @@ func (s Style) HardnessSpan(low, high float64) string {
 
 // Length is a length in a kitchen, mm: "30 mm".
 func (s Style) Length(mm float64) string {
-	if s.Units == US {
+	if s.inches() {
 		return s.with(s.Number(mm/inchMM, 1), "in")
 	}
 	return s.with(s.Number(mm, 0), "mm")
@@ -90,7 +180,7 @@ func (s Style) Length(mm float64) string {
 
 // LengthSpan is "3 to 10 mm".
 func (s Style) LengthSpan(from, to float64) string {
-	if s.Units == US {
+	if s.inches() {
 		return s.span(s.Number(from/inchMM, 1), s.Number(to/inchMM, 1), "in")
 	}
 	return s.span(s.Number(from, 0), s.Number(to, 0), "mm")
@@ -100,7 +190,7 @@ func (s Style) LengthSpan(from, to float64) string {
 func (s Style) Size(mm ...float64) string {
 	each, places, unit := make([]string, len(mm)), 0, "mm"
 	for i, v := range mm {
-		if s.Units == US {
+		if s.inches() {
 			v, places, unit = v/inchMM, 1, "in"
 		}
 		each[i] = s.Number(v, places)
@@ -110,7 +200,7 @@ func (s Style) Size(mm ...float64) string {
 
 // Thickness is a short length, mm, to two figures: "2.5 mm".
 func (s Style) Thickness(mm float64) string {
-	if s.Units == US {
+	if s.inches() {
 		return s.with(s.Number(mm/inchMM, 2), "in")
 	}
 	return s.with(s.TwoFigures(mm), "mm")
@@ -118,7 +208,7 @@ func (s Style) Thickness(mm float64) string {
 
 // Altitude is a height above the sea, m: "1200 m".
 func (s Style) Altitude(m float64) string {
-	if s.Units == US {
+	if s.inches() {
 		return s.with(s.Grouped(m/footM), "ft")
 	}
 	return s.with(s.Grouped(m), "m")

@@ -228,7 +228,7 @@ func (w *stepWords) boilStarch() string {
 	c, s := &w.m.Process.Custard, w.s
 	text := "Stir over medium heat to a full boil"
 	if c.Yolk {
-		text += ", " + s.Temperature(c.FromC) + " at least, and boil for 2 minutes, stirring: below 88 to 90 °C the yolk thins the starch again."
+		text += ", " + s.Temperature(c.FromC) + " at least, and boil for 2 minutes, stirring: below " + s.Text("{88 to 90 °C}") + " the yolk thins the starch again."
 		if !math.IsNaN(c.CurdlesC) {
 			text += " With so little starch the egg may curdle on the way: whisk without a stop, and blend it smooth if it does."
 		}

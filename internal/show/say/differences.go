@@ -67,7 +67,7 @@ func lineAmount(s Style, l design.Line) string {
 	if l.Count > 0 {
 		return s.Short(l.Count, 4) + " " + string(l.CountOf)
 	}
-	return s.with(s.Short(l.Grams, 4), "g")
+	return s.MassAsWritten(l.Grams)
 }
 
 func lineText(s Style, l design.Line) string {
@@ -119,10 +119,7 @@ func SettingName(path string) string {
 
 // SettingChange is what a setting was and is, in the form of its unit: "300 → 280 %".
 func SettingChange(s Style, x compare.Setting) string {
-	a, b, unit := settingText(s, x, &x.Before), settingText(s, x, &x.After), x.Field.Unit
-	if unit == "°C" {
-		unit = s.Degree()
-	}
+	a, b, unit := settingText(s, x, &x.Before), settingText(s, x, &x.After), s.Gauge(x.Field.Unit).Unit
 	if unit == "" {
 		return FromTo(a, b)
 	}
@@ -132,10 +129,7 @@ func SettingChange(s Style, x compare.Setting) string {
 func settingText(s Style, x compare.Setting, d *design.Design) string {
 	switch v := x.Field.At(d).(type) {
 	case *float64:
-		if x.Field.Unit == "°C" {
-			return s.Short(s.Degrees(*v), 4)
-		}
-		return s.Short(*v, 4)
+		return s.Gauge(x.Field.Unit).Plain(*v, settingDigits)
 	case *int:
 		return s.Short(float64(*v), 0)
 	case *string:
@@ -143,6 +137,9 @@ func settingText(s Style, x compare.Setting, d *design.Design) string {
 	}
 	return x.Field.Text(d)
 }
+
+// settingDigits are the decimals of a setting that differs.
+const settingDigits = 4
 
 // mostOfWords is how much of a text that differs is repeated.
 const mostOfWords = 60

@@ -276,11 +276,12 @@ func (w *stepWords) cup() string {
 	if !(r.OverrunFraction > 0) || w.step.Code != process.FoldIn && p.Has(process.FoldIn) {
 		return ""
 	}
-	text := " Stop when a level " + s.Volume(process.CupML) + " cup weighs "
+	cup, ml := s.levelCup()
+	text := " Stop when a level " + cup + " weighs "
 	if w.step.Code == process.FoldIn { // which only takes air away
-		text = " A level " + s.Volume(process.CupML) + " cup then weighs "
+		text = " A level " + cup + " then weighs "
 	}
-	text += s.Mass(process.CupML*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
+	text += s.Mass(ml*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
 	if a := p.Foam.Air; !math.IsNaN(a.HighPercent) && !w.m.Brief {
 		text += ", where such foams come to " + s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%") + " (from memory)"
 	}

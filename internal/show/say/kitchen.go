@@ -7,7 +7,6 @@ import (
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/food/label"
 )
 
 // Quantity is what of one thing goes in: "85 g", "egg yolks (5)", and beside it
@@ -43,17 +42,13 @@ func MeasureOf(s Style, m Making, u process.Used) string {
 	return w.measure(w.line(u).Ingredient, u.Grams)
 }
 
-// measure is a weight in measures of the household, in those of the design's
-// eggs; "" of eggs, which are counted.
+// measure is a weight in measures of the household; "" of eggs, which are
+// counted.
 func (w *stepWords) measure(in *ingredient.Ingredient, g float64) string {
 	if w.pieces(in, g) != "" {
 		return ""
 	}
-	region := label.US
-	if w.m.Design.Eggs.System == "EU" {
-		region = label.EU
-	}
-	return Household(w.s, in, g, region)
+	return Household(w.s, in, g)
 }
 
 // StepPlace says where one is: "Step 3 of 17".

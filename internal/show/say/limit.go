@@ -36,10 +36,10 @@ var limitSentences = map[string]sentence{
 		return "A kilogram holds " + s.Number(f.Value, 0) + " g added salt: above " + s.Number(f.Step.At, 0) + " g it tastes too salty. Salted caramel takes 4 to 8 g."
 	}),
 	"freezer_overloaded": of(func(s Style, f model.OverLimit) string {
-		return s.Mass(1000*f.Extra) + " at once is " + s.Number(f.Value, 1) + " times what an ordinary freezer of 100 L is rated to freeze in a day. Freeze it in parts, or in more than one freezer."
+		return s.Mass(1000*f.Extra) + " at once is " + s.Number(f.Value, 1) + " times what an ordinary freezer of " + s.Text("{100 L}") + " is rated to freeze in a day. Freeze it in parts, or in more than one freezer."
 	}),
 	"syrup_too_little": of(func(s Style, f model.OverLimit) string {
-		return "Only " + s.Mass(f.Extra) + " of syrup: it stands " + s.Number(f.Value, 1) + " mm deep in a small pan, too shallow for any thermometer. Weigh the pan, or make a larger batch."
+		return "Only " + s.Mass(f.Extra) + " of syrup: it stands " + s.Gauge("mm").Text(f.Value, 1) + " deep in a small pan, too shallow for any thermometer. Weigh the pan, or make a larger batch."
 	}),
 	"yolk_in_whites": of(func(s Style, f model.OverLimit) string {
 		return "There is yolk in the foam's lines: whites with yolk in them rise little. Move it to the custard."

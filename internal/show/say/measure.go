@@ -5,7 +5,6 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/food/label"
 )
 
 // US customary measures: 1 cup = 16 tablespoons = 48 teaspoons = 236.588 mL
@@ -50,17 +49,18 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 }
 
 // Household words a weight in measures of volume, "" where the library knows
-// neither what a cup of it weighs nor its density. US cups and spoons in the
-// US; elsewhere millilitres for liquids and metric spoons for a little.
+// neither what a cup of it weighs nor its density. US cups and spoons for who
+// reads volumes in those; else millilitres for liquids and metric spoons for a
+// little.
 //
 // The result is within 6 % of the weight from a teaspoon up: measures are for
 // the shopping and the eye, the scale decides.
-func Household(s Style, in *ingredient.Ingredient, g float64, region label.Region) string {
+func Household(s Style, in *ingredient.Ingredient, g float64) string {
 	cup := cupOf(in, g)
 	if !(cup > 0) {
 		return ""
 	}
-	if region == label.US {
+	if s.inches() {
 		return s.usMeasure(g / cup)
 	}
 	ml := g / cup * cupML

@@ -11,7 +11,6 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/food/label"
 )
 
 // TestMeasuresKeepTheWeight reads the measures back.
@@ -48,7 +47,7 @@ func TestMeasuresAgreeWithTheRecords(t *testing.T) {
 	} {
 		in, ok := lib.Find(c.id)
 		require.True(t, ok)
-		assert.Equal(t, c.want, Household(metric, in, c.g, label.US), "%s %g g", c.id, c.g)
+		assert.Equal(t, c.want, Household(us, in, c.g), "%s %g g", c.id, c.g)
 	}
-	assert.Empty(t, Household(metric, &ingredient.Ingredient{}, 100, label.US), "unknown is not zero")
+	assert.Empty(t, Household(us, &ingredient.Ingredient{}, 100), "unknown is not zero")
 }

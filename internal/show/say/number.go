@@ -103,10 +103,10 @@ func (s Style) Points(p float64, places int) string {
 	return s.with(text, "points")
 }
 
-// with adds the unit of a known number.
+// with adds the unit, if there is one, of a known number.
 func (s Style) with(number, unit string) string {
-	if number == Unknown {
-		return Unknown
+	if number == Unknown || unit == "" {
+		return number
 	}
 	return number + " " + unit
 }

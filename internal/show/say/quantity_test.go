@@ -11,7 +11,7 @@ import (
 
 var (
 	metric = Style{}
-	us     = Style{Units: US, Scale: Fahrenheit}
+	us     = Customary
 	comma  = Style{Comma: true, Currency: "€"}
 	nan    = math.NaN()
 )
@@ -80,11 +80,30 @@ func TestQuantitiesReadAsAKitchenHasThem(t *testing.T) {
 		{"12.35 kg", metric.Mass(12350)},
 		{"150 kg", metric.Mass(150000)},
 		{"–", metric.Mass(nan)},
-		{"1.0 oz", us.Mass(28.35)},
-		{"1.00 lb", us.Mass(453.6)},
+		{"28 g (1.0 oz)", us.Mass(28.35)},
+		{"454 g (16.0 oz)", us.Mass(453.6)},
+		{"1000 g (2 lb 3.3 oz)", us.Mass(1000)},
+		{"907 g (2 lb 0 oz)", us.Mass(907.18)},
+		{"12.00 kg (26.5 lb)", us.Mass(12000)},
+		{"0.5 g (0.02 oz)", us.Mass(0.5)},
+		{"–", us.Mass(nan)},
+		{"2.50 g (0.09 oz)", us.MassTo(2.5, 2)},
+		{"31.25 g (1.1 oz)", us.MassAsWritten(31.25)},
 		{"750 mL", metric.Volume(750)},
 		{"12.4 L", metric.Volume(12400)},
 		{"1.0 fl oz", us.Volume(29.57)},
+		{"16.0 fl oz", us.Volume(473.2)},
+		{"1 gal", us.Volume(3785)},
+		{"2 cups", Style{Volumes: Cups}.Volume(473.18)},
+		{"1 cup", Style{Volumes: Cups}.Volume(236.59)},
+		{"0.21 cups", Style{Volumes: Cups}.Volume(50)},
+		{"1 pint", Style{Volumes: Pints}.Volume(473.18)},
+		{"1.59 pints", Style{Volumes: Pints}.Volume(750)},
+		{"–", us.Volume(nan)},
+		{"15.0 mL", metric.VolumeTo(15, 1)},
+		{"0.51 fl oz", us.VolumeTo(15, 1)},
+		{"8.8 lb/gal", us.Density(1.05)}, // 1.05 × 8.3454 lb, a gallon of water of 1 g/mL
+		{"8.76 lb/gal", us.DensityTo(1.05, 3)},
 
 		{"12.4 %", metric.Percent(12.4, 1)},
 		{"–", metric.Percent(nan, 1)},

@@ -1,6 +1,10 @@
 package say
 
-import "ripplewright/internal/answer/process"
+import (
+	"strings"
+
+	"ripplewright/internal/answer/process"
+)
 
 // readings has one entry for each reading: what it is called where it was kept,
 // and the words before its field.
@@ -9,16 +13,41 @@ var readings = map[process.Reading]struct{ name, ask string }{
 	process.SyrupG:      {"syrup weighed", "and weighs, without the pan,"},
 	process.SyrupMin:    {"flame timed", "in"},
 	process.FoamC:       {"foam's temperature", "Right after the pour the foam reads"},
-	process.FoamCupG:    {"foam weighed", "A level 250 mL cup of foam weighs"},
+	process.FoamCupG:    {"foam weighed", "A level {cup} of foam weighs"},
 	process.CustardG:    {"custard weighed", "The custard weighs, without the pan,"},
-	process.CustardCupG: {"custard's air weighed", "A level 250 mL cup of custard weighs"},
+	process.CustardCupG: {"custard's air weighed", "A level {cup} of custard weighs"},
 }
 
 // Reading is what a reading is called: "syrup weighed".
 func Reading(of process.Reading) string { return readings[of].name }
 
 // AskReading are the words before the field of a reading.
-func AskReading(of process.Reading) string { return readings[of].ask }
+func AskReading(s Style, of process.Reading) string {
+	cup, _ := s.levelCup()
+	return strings.Replace(readings[of].ask, anyCup, cup, 1)
+}
+
+// anyCup stands for the cup that a foam or a custard is weighed in, which a file
+// takes to be of process.CupML.
+const anyCup = "{cup}"
+
+// levelCup is that cup in the maker's kitchen, and what it holds, mL: US cups are
+// smaller, and ReadingGauge makes of their weight what the file's would hold.
+func (s Style) levelCup() (name string, ml float64) {
+	if s.inches() {
+		return "cup", cupML
+	}
+	return s.Volume(process.CupML) + " cup", process.CupML
+}
+
+// ReadingGauge is how a reading of a unit of the files is shown and typed.
+func ReadingGauge(s Style, of process.Reading, unit string) Gauge {
+	g := s.Gauge(unit)
+	if _, ml := s.levelCup(); strings.Contains(readings[of].ask, anyCup) {
+		g.per = ml / process.CupML
+	}
+	return g
+}
 
 // Doubt is why a reading cannot be.
 type Doubt uint8

@@ -67,7 +67,6 @@ const (
 	Measuring     = "Ribbons: measuring…"
 
 	EatsAs         = "    eats as"
-	ChordLength    = "length of chords, mm"
 	ShareInChords  = "% of the phase in them"
 	FoamInSpoon    = "foam in a spoonful, % of volume"
 	SpoonSweetness = "sweetness of a spoonful, % sucrose"
@@ -76,6 +75,9 @@ const (
 	EmptyTub      = "the tub is empty; add ingredients to the custard or the foam on the bench"
 	AboutSpoonful = "A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."
 )
+
+// ChordLength is the axis of the lengths of chords.
+func ChordLength(s Style) string { return WithUnit("length of chords", s.Gauge("mm").Unit) }
 
 // ColourOf heads the question for the colour of a phase.
 func ColourOf(phase string) string { return "Colour of the " + phase }

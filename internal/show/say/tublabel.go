@@ -52,7 +52,7 @@ func LabelElement(e onpack.Element) string {
 // LabelFace is a face of a tub with its size, the least height of its letters and
 // why the label does not fit, "" where it does.
 func LabelFace(s Style, name string, w, h, least float64, why string) string {
-	text := name + ", " + s.Size(w, h) + ", letters of " + s.Number(least, 1) + " mm or more"
+	text := name + ", " + s.Size(w, h) + ", letters of " + s.Gauge("mm").Text(least, 1) + " or more"
 	if why != "" {
 		return text + ": it does not fit: " + why
 	}
@@ -133,7 +133,7 @@ func TubLabelFile(title string) string { return title + " label.pdf" }
 // LabelFill holds what a tub declares against what it holds. Outside the US the
 // packer's tolerable errors count too.
 func LabelFill(s Style, place onpack.Place, f onpack.Fill) string {
-	text := "Frozen, a tub holds " + s.with(s.Number(f.HoldsML, 1), "mL") + " by the model, and " + s.with(s.Number(f.DeclaredML, 0), "mL") + " is declared. "
+	text := "Frozen, a tub holds " + s.VolumeTo(f.HoldsML, 1) + " by the model, and " + s.VolumeTo(f.DeclaredML, 0) + " is declared. "
 	if f.SpareFraction < 0 {
 		text += "That is more than the tubs hold."
 	} else {
@@ -143,7 +143,7 @@ func LabelFill(s Style, place onpack.Place, f onpack.Fill) string {
 		text += " The tub chosen for the label has " + s.with(s.Number(f.TubML, 0), "mL") + " by its outside: it cannot hold that."
 	}
 	if place != onpack.US {
-		text += " A few tubs may be " + s.with(s.Number(f.TolerableML, 1), "mL") + " short, none more than " + s.with(s.Number(f.NeverML, 1), "mL") + "."
+		text += " A few tubs may be " + s.VolumeTo(f.TolerableML, 1) + " short, none more than " + s.VolumeTo(f.NeverML, 1) + "."
 	}
 	return text
 }

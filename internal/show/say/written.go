@@ -26,7 +26,7 @@ func WrittenHow(s Style, l *written.Said) string {
 
 // volumeRead is a volume to a tenth where it is small: a spoon is not 5 mL.
 func (s Style) volumeRead(ml float64) string {
-	if ml < 99.95 && s.Units == Metric {
+	if ml < 99.95 && s.Volumes == Millilitres {
 		return s.with(s.Short(ml, 1), "mL")
 	}
 	return s.Volume(ml)

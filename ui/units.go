@@ -1,0 +1,140 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/desk/preferences"
+	"ripplewright/internal/food/price"
+	"ripplewright/internal/show/say"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// prefUnits begins the keys of how the maker reads quantities.
+const prefUnits = "units."
+
+func unitPreferences() map[string]preferences.Kind {
+	kinds := map[string]preferences.Kind{}
+	for _, c := range say.UnitChoices {
+		kinds[prefUnits+c.Key] = preferences.Text
+	}
+	return kinds
+}
+
+// restoreUnits reads how the maker reads quantities.
+func (w *Window) restoreUnits() {
+	s := say.Usual
+	for _, c := range say.UnitChoices {
+		s = c.In(s, w.App.Preferences().String(prefUnits+c.Key))
+	}
+	page.Reads = s.In(w.Prices.Book().Currency)
+}
+
+// useUnits shows everything as s has it, and keeps that.
+func (w *Window) useUnits(s say.Style) {
+	for _, c := range say.UnitChoices {
+		w.App.Preferences().SetString(prefUnits+c.Key, c.Of(s))
+	}
+	page.Reads = s.In(w.Prices.Book().Currency)
+	w.rebuild()
+	w.Say(say.UnitsKept)
+	w.event("units %s", say.UnitChoices[0].Of(s))
+}
+
+// askUnits asks how quantities are to be read.
+func (w *Window) askUnits() {
+	s := page.Reads
+	form := widget.NewForm()
+	var shows []func()
+	for _, c := range say.UnitChoices {
+		pick, show := page.SelectOf(say.NamesOf(c.Choices), func(i int) { s = c.In(s, c.Choices[i].Value) })
+		shows = append(shows, func() { show(choiceAt(c.Choices, c.Of(s))) })
+		form.Append(c.Name, pick)
+	}
+	show := func() {
+		for _, f := range shows {
+			f()
+		}
+	}
+	show()
+	currency := kit.NewTextField()
+	currency.SetText(w.Prices.Book().Currency)
+	form.Append("Currency", currency)
+	all := func(name string, of say.Style) fyne.CanvasObject {
+		return kit.NewButton(name, func() {
+			of.Comma = s.Comma
+			s = of
+			show()
+		})
+	}
+	wrong := page.Prose("")
+	wrong.Importance = widget.DangerImportance
+	var dg *dialog.CustomDialog
+	done := func() {
+		if text := w.useCurrency(currency.Text); text != "" {
+			wrong.SetText(text)
+			return
+		}
+		dg.Hide()
+		w.useUnits(s)
+	}
+	dg = kit.Ask(w.win, say.UnitsTitle, container.NewVBox(page.Prose(say.UnitsAbout),
+		container.NewHBox(all(say.AllMetric, say.Usual), all(say.AllUS, say.Customary)), form, wrong),
+		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
+	dg.Resize(fyne.NewSize(max(480, 34*theme.TextSize()), 0))
+}
+
+// useCurrency makes text the currency of the maker's prices, or says what is
+// wrong with it.
+func (w *Window) useCurrency(text string) (wrong string) {
+	if text == w.Prices.Book().Currency {
+		return ""
+	}
+	if wrong = price.NotCurrency(text); wrong != "" {
+		return wrong
+	}
+	if err := w.Prices.SetCurrency(text); err != nil {
+		return page.Sentence(err.Error())
+	}
+	w.Session.Use(w.Session.Model().Priced(w.Prices.Book()))
+	return ""
+}
+
+func choiceAt(choices []say.Choice, value string) int {
+	for i, c := range choices {
+		if c.Value == value {
+			return i
+		}
+	}
+	return -1
+}
+
+// A reader is a page that stays as it is when the maker reads quantities
+// otherwise, since something runs in it.
+type reader interface{ ReadAnew() }
+
+// rebuild makes bench and pages anew, with the words and units of now. The page
+// in view stays in view.
+func (w *Window) rebuild() {
+	in := w.current
+	if in >= 0 {
+		w.pages[in].Leave()
+	}
+	kept := w.pages
+	w.nav, w.current = nil, -1
+	w.fill()
+	for i, p := range kept {
+		if r, ok := p.(reader); ok {
+			r.ReadAnew()
+			w.pages[i] = p
+		}
+	}
+	w.layOut()
+	w.menus = newMenus(w)
+	w.refresh()
+	w.turnTo(in)
+}
