@@ -110,7 +110,7 @@ func TestNumbersTypedInOtherUnits(t *testing.T) {
 	b := newBed(t)
 	b.inUnits(say.Customary)
 	var field *kit.NumberField
-	for _, o := range test.LaidOutObjects(b.win.Content()) {
+	for _, o := range test.LaidOutObjects(b.bench.object) {
 		if n, ok := o.(*kit.NumberField); ok && n.Unit == "°C" {
 			field = n
 		}

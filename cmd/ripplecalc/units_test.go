@@ -41,7 +41,7 @@ func TestTextsFollowTheUnits(t *testing.T) {
 			for units, wrong := range map[string]*regexp.Regexp{"us": metricUnits, "metric": usUnits} {
 				args := []string{command, demo, "--units", units}
 				if command == "plan" {
-					args = append(args, "--serve-at", "2026-12-01T18:00")
+					args = append(args, "--serve-at", "2026-12-01T18:00:00+01:00")
 				}
 				code, out, complaint := runAt(args...)
 				require.LessOrEqual(t, code, 1, "%v: %s", args, complaint)
