@@ -83,6 +83,17 @@ func TestWhatIsLearntEntersTheForecasts(t *testing.T) {
 	assert.InDelta(t, -15, k.Freezer.AirC, 1)
 	assert.InDelta(t, 101, k.Stove.ProbeBoilsC, 0.2)
 	assert.Less(t, k.Counter.SpreadFraction(), s.k.Counter.SpreadFraction())
+	harder, as := k, k
+	harder.Learnt.HarderFactor, as.Learnt.HarderFactor = 1.5, 0
+	out := func(k cold.Profile) float64 {
+		r, err := s.m.Evaluate(s.d)
+		require.NoError(t, err)
+		a, err := cold.Plan(context.Background(), s.d, &r, k, cold.Options{NoPictures: true})
+		require.NoError(t, err)
+		return a.Counter.FromMinutes.Value
+	}
+	assert.Greater(t, out(harder), out(as), "a custard that ate harder than the law waits longer")
+	assert.Equal(t, p.HardnessFactor(), k.Learnt.HarderFactor)
 	d := p.Design(s.d, s.expected.SyrupSolidsPerK.Value)
 	assert.Greater(t, d.Dense.StoveLossPercent, s.d.Dense.StoveLossPercent+1.5)
 	_, err := s.m.Evaluate(d)

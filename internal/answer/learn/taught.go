@@ -45,6 +45,9 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 		k.Counter.LearntSpreadFraction = math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay)) - 1
 		k.Counter.Measured = fmt.Sprintf("learnt from %d batches", p.Batches)
 	}
+	if p.Learnt(Hardness) {
+		k.Learnt.HarderFactor = math.Exp(p.Factors[Hardness].Mean)
+	}
 	if p.Learnt(Ice) {
 		k.Learnt.IceFactor = math.Min(math.Max(math.Exp(p.Factors[Ice].Mean), icy.LeastFactor), icy.MostFactor)
 		k.Learnt.IceLeftFraction = p.Narrower(Ice)
