@@ -17,6 +17,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/keeping"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/desk/mishap"
@@ -26,6 +27,7 @@ import (
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/journal"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/cardpage"
 	"ripplewright/ui/kit"
@@ -48,9 +50,10 @@ type Setup struct {
 	Shelf      *userdata.Shelf  // the library and the maker's own ingredients; nil: the session's library alone
 	Prices     *userdata.Prices // the maker's prices; nil: those of the configuration folder
 	Version    string
-	Rescue     *rescue.Folder // where a design is kept when something goes wrong; nil: nowhere
-	Notices    []string       // said once, when the window is there
-	Events     *os.File       // where effects are logged for tests of the real window; nil: nowhere
+	Journal    *journal.Folder // where unsaved work is kept; nil: nowhere
+	Rescue     *rescue.Folder  // where reports go when something goes wrong; nil: nowhere
+	Notices    []string        // said once, when the window is there
+	Events     *os.File        // where effects are logged for tests of the real window; nil: nowhere
 }
 
 // Demo is a built-in design.
@@ -77,6 +80,7 @@ type Window struct {
 	kitchens *kitchens.Book
 	notebook *notebook.Book
 	mender   *mending.Mender // of the bench; what it is told to leave alone outlives a bench
+	keeper   *keeping.Keeper
 
 	seen    uint64
 	latency latency
@@ -106,6 +110,10 @@ func New(s Setup) *Window {
 	s.Session.Use(s.Session.Model().Priced(s.Prices.Book()))
 	w := &Window{Setup: s, current: -1, started: time.Now()}
 	w.net = newNet(w, s.Rescue)
+	if w.Journal == nil {
+		w.Journal = journal.At("")
+	}
+	w.keepWork()
 	w.restoreLook()
 	w.win = s.App.NewWindow("Ripplewright")
 	w.status = widget.NewLabel("")
@@ -115,6 +123,7 @@ func New(s Setup) *Window {
 	w.kitchens = kitchens.Open(profiles)
 	w.notebook = notebook.Open(s.Session.Path)
 	w.kitchens.Teach(w.notebook.Kitchen)
+	w.recordActs()
 	w.restoreUnits()
 	w.mender = mending.New(w.Post, func() { w.bench.showVerdict() })
 	w.fill()
@@ -162,14 +171,16 @@ func (w *Window) Run() (err error) {
 		w.event("ready after %d ms", time.Since(w.started).Milliseconds())
 	})
 	w.App.Lifecycle().SetOnEnteredForeground(mishap.Func(w.lookAtDisk))
+	w.keeper.Ended(func() { fyne.Do(w.App.Quit) })
 	w.win.ShowAndRun()
-	return nil
+	w.keeper.Look(w.Session)
+	return w.keeper.Close()
 }
 
 // greet says what went wrong before the window was there. What comes last is on
 // top.
 func (w *Window) greet() {
-	w.net.offer()
+	w.offerUnsaved()
 	w.tellShelf()
 	w.tellPrices()
 	w.tellKitchens()
@@ -204,6 +215,7 @@ func (w *Window) tick() {
 	w.painted()
 	w.posts.serve()
 	mishap.Do(w.show)
+	w.keeper.Look(w.Session)
 }
 
 // show shows what has changed.

@@ -196,15 +196,17 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 	var changed *designfile.ChangedOnDiskError
 	switch {
 	case errors.As(err, &changed):
-		kit.Confirm(w.win, say.FileChanged, say.ChangedOnDisk, say.Replace,
-			func() { w.saveTo(path, true, then) })
+		w.askWhose(func() { w.saveTo(path, false, then) })
 	case err != nil:
 		w.problem(err)
 	default:
 		w.remember(w.Session.Path())
 		w.Say(say.Saved(w.Session.Path()))
+		if why := w.Session.NoBackup(); why != nil {
+			w.Say(say.BackupMissing(w.Session.Path(), why))
+		}
 		w.event("saved %s", w.Session.Path())
-		w.net.safe()
+		w.keeper.Settle()
 		if then != nil {
 			then()
 		}
@@ -226,30 +228,17 @@ func (w *Window) unlessUnsaved(next func()) {
 	var dg *dialog.CustomDialog
 	dg = kit.Ask(w.win, say.SaveChanges, widget.NewLabel(w.Session.Title()),
 		kit.Answer{Name: say.Cancel, Role: kit.ByEscape},
-		kit.Answer{Name: say.Discard, Role: kit.ByHand, Do: func() { dg.Hide(); w.net.safe(); next() }},
+		kit.Answer{Name: say.Discard, Role: kit.ByHand, Do: func() { dg.Hide(); next() }},
 		kit.Answer{Name: say.Save, Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
 }
 
 // close asks about unsaved changes and quits.
 func (w *Window) close() {
 	w.unlessUnsaved(func() {
+		w.keeper.Look(w.Session)
+		w.keeper.Settle() // saved, or let go of
 		w.event("closed")
 		w.win.SetCloseIntercept(nil)
 		w.App.Quit()
 	})
-}
-
-// lookAtDisk says, once for each change, that another program has changed the
-// file.
-func (w *Window) lookAtDisk() {
-	if !w.Session.NewsOnDisk() {
-		return
-	}
-	path := w.Session.Path()
-	if w.Session.Dirty() {
-		w.Say(say.ChangedBehind)
-		return
-	}
-	kit.Confirm(w.win, say.FileChanged, say.ReadAgainFile(filepath.Base(path)), say.ReadAgain,
-		func() { w.open(path) })
 }

@@ -77,6 +77,10 @@ func (m *menus) files() *fyne.Menu {
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
 		command("Save as…", fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		fyne.NewMenuItem(say.KeepVersion, w.keepVersion),
+		fyne.NewMenuItem(say.VersionsItem, w.askVersions),
+		fyne.NewMenuItem(say.EarlierItem, w.askEarlier),
+		fyne.NewMenuItem(say.UnsavedItem, w.askUnsaved),
 		fyne.NewMenuItemSeparator(),
 		command("Export card…", fyne.KeyE, 0, w.card.ExportPDF),
 		fyne.NewMenuItemSeparator())
@@ -179,13 +183,7 @@ func (w *Window) text(title, md string) {
 // show keeps the names of undo and redo and the recent files up to date.
 func (m *menus) show() {
 	s := m.w.Session
-	name := func(verb, what string) string {
-		if what == "" {
-			return verb
-		}
-		return verb + " " + what
-	}
-	u, r := name("Undo", s.UndoName()), name("Redo", s.RedoName())
+	u, r := say.UndoItem(stepText(s.UndoName(), s.UndoChange)), say.RedoItem(stepText(s.RedoName(), s.RedoChange))
 	key := u + r + s.Path()
 	if key == m.shown {
 		return

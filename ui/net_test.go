@@ -67,10 +67,10 @@ func TestAPanicIsCaughtSaidAndTheWorkKept(t *testing.T) {
 			require.True(t, b.happens(func() bool {
 				return strings.Contains(unbroken(b.dialogTexts()), unbroken("made a mistake and carries on"))
 			}))
-			kept := rescue.At(dir).Waiting()
-			require.Len(t, kept, 1)
-			assert.Contains(t, unbroken(b.dialogTexts()), unbroken(kept[0]))
-			f, err := designfile.Load(kept[0])
+			kept, err := b.keeper.Flush()
+			require.NoError(t, err)
+			assert.Contains(t, unbroken(b.dialogTexts()), unbroken(kept))
+			f, err := designfile.Load(kept)
 			require.NoError(t, err)
 			assert.True(t, f.Design.Equal(b.Design()))
 			reports, err := filepath.Glob(filepath.Join(dir, "report *.txt"))
@@ -99,40 +99,17 @@ func TestOneMishapIsSaidOnce(t *testing.T) {
 	assert.Len(t, b.win.Canvas().Overlays().List(), 1)
 }
 
-func TestWhatWasKeptIsOfferedUntilItIsSafe(t *testing.T) {
-	b, dir := netted(t)
+func TestAnEndThatNothingCatchesKeepsTheWork(t *testing.T) {
+	b, _ := netted(t)
 	d := b.Design()
 	d.Name = "Saltmarsh toffee"
 	b.Commit(d, "name")
-	b.Post(func() { panic("spilt") })
-	b.frame()
-	b.frame()
-
-	next := newBed(t)
-	next.net.rescue = rescue.At(dir)
-	next.greet()
-	assert.Contains(t, next.dialogTexts(), "is saved")
-	next.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) // later
-	assert.Empty(t, next.dialogTexts())
-	assert.Len(t, rescue.At(dir).Waiting(), 1)
-
-	next.greet()
-	next.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // open it
-	next.frame()
-	assert.Equal(t, "Saltmarsh toffee", next.Design().Name)
-	assert.True(t, next.Session.Dirty(), "it has no file yet")
-	assert.Len(t, rescue.At(dir).Waiting(), 1, "and waits until it has")
-	next.saveTo(filepath.Join(t.TempDir(), "toffee.yaml"), true, nil)
-	assert.Empty(t, rescue.At(dir).Waiting())
-}
-
-func TestAnEndThatNothingCatchesKeepsTheWork(t *testing.T) {
-	b, dir := netted(t)
 	err := b.net.lost(mishap.Of("the toolkit gave up"))
 	require.ErrorContains(t, err, "the toolkit gave up")
-	kept := rescue.At(dir).Waiting()
-	require.Len(t, kept, 1)
-	assert.Contains(t, err.Error(), kept[0])
+	kept, err2 := b.keeper.Flush()
+	require.NoError(t, err2)
+	require.NotEmpty(t, kept)
+	assert.Contains(t, err.Error(), kept)
 }
 
 func TestTheSaveQuestionAnswersToReturnAndEscape(t *testing.T) {

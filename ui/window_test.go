@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/journal"
 	"ripplewright/testdata"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
@@ -44,8 +45,9 @@ func newBed(t testing.TB) *bed {
 	events, err := os.Create(filepath.Join(t.TempDir(), "events"))
 	require.NoError(t, err)
 	t.Cleanup(func() { events.Close() })
-	b.Window = New(Setup{App: app, Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
+	b.Window = New(Setup{App: app, Journal: journal.At(t.TempDir()), Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
 		Tables: testdata.Tables, LabelWords: market.LabelWords(t), Version: "test", Events: events})
+	t.Cleanup(func() { b.keeper.Close() })
 	b.win.Resize(fyne.NewSize(startWidth, startHeight))
 	b.win.Show()
 	t.Cleanup(b.win.Close)
@@ -85,7 +87,7 @@ func (b *bed) item(path ...string) *fyne.MenuItem {
 	for _, name := range path {
 		found = nil
 		for _, it := range items {
-			if it.Label == name || found == nil && strings.HasPrefix(it.Label, name+" ") {
+			if it.Label == name || found == nil && (strings.HasPrefix(it.Label, name+" ") || strings.HasPrefix(it.Label, name+":")) {
 				found = it
 			}
 		}
@@ -411,13 +413,13 @@ func TestAChangeOnDiskIsAskedAboutOnce(t *testing.T) {
 		b.lookAtDisk()
 	}
 	assert.Len(t, b.win.Canvas().Overlays().List(), 1)
-	b.press("Cancel")
+	b.press("Later")
 	b.lookAtDisk()
 	assert.Empty(t, b.dialogTexts())
 	b.Commit(serveAt(b.Design(), -11), "serving temperature")
 	b.saveTo("", false, nil)
-	assert.Contains(t, b.dialogTexts(), "Another program has changed this file")
-	b.press("Cancel")
+	assert.Contains(t, unbroken(b.dialogTexts()), unbroken("Another program or window has changed"))
+	b.press("Later")
 	after, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Contains(t, string(after), "-17")
@@ -429,10 +431,10 @@ func TestMenusTellWhatCanBeDone(t *testing.T) {
 	assert.True(t, b.item("Edit", "Redo").Disabled)
 	b.Commit(serveAt(b.Design(), -15), "serving temperature")
 	b.frame()
-	assert.Equal(t, "Undo serving temperature", b.item("Edit", "Undo").Label)
+	assert.Equal(t, "Undo: serving temperature −13 → −15 °C", b.item("Edit", "Undo").Label)
 	b.menu("Edit", "Undo")
 	assert.True(t, b.item("Edit", "Undo").Disabled)
-	assert.Equal(t, "Redo serving temperature", b.item("Edit", "Redo").Label)
+	assert.Equal(t, "Redo: serving temperature −13 → −15 °C", b.item("Edit", "Redo").Label)
 	b.menu("View", "Dark")
 	assert.True(t, b.item("View", "Dark").Checked)
 	assert.False(t, b.item("View", "Light").Checked)

@@ -32,7 +32,7 @@ type command struct {
 // commands returns them in the order of the list.
 func commands() []*command {
 	return []*command{
-		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, cardCommand,
+		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, versionCommand, cardCommand,
 		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, batchCommand, validateCommand,
 		ingredientsCommand, linesCommand, schemaCommand, completionCommand, manCommand, helpCommand,
 	}

@@ -22,8 +22,10 @@ import (
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/work/backups"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/journal"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/testdata"
 	"ripplewright/ui"
@@ -59,6 +61,7 @@ func run(args []string) int {
 		return ours
 	}
 	s := session.New(model.New(shelf.Library()), first)
+	s.BackUp(backups.At(dataFolder("backups")))
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)
@@ -81,17 +84,23 @@ func run(args []string) int {
 	}
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
-	kept, err := userdata.Path("rescued", "rescued designs")
-	if err != nil {
-		kept = "" // a machine without a folder for settings keeps none
-	}
-	window := ui.New(ui.Setup{App: a, Rescue: rescue.At(kept), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
+	window := ui.New(ui.Setup{App: a, Journal: journal.At(dataFolder("journal")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return ours
 	}
 	return fine
+}
+
+// dataFolder is a folder in which the program keeps things by itself, "" on a machine
+// that names no place for it: what would be there is not kept then.
+func dataFolder(name string) string {
+	path, err := userdata.DataPath(name, name)
+	if err != nil {
+		return ""
+	}
+	return path
 }
 
 // preferable sees to it that the toolkit can read the preferences, and returns

@@ -19,6 +19,7 @@ type Book struct {
 	problem error // of the file; nothing is kept while there is one
 	told    []func()
 	teach   func(d *design.Design, k cold.Profile) cold.Profile
+	watch   []func(Change)
 }
 
 // Open reads the own kitchens at path; "" stands for a machine without
@@ -88,23 +89,53 @@ func at(list []cold.Profile, name string) int {
 	return slices.IndexFunc(list, func(p cold.Profile) bool { return strings.EqualFold(p.Name, name) })
 }
 
+// A Change is a kitchen before and after; nil where the maker had, or has, none.
+type Change struct{ Before, After *cold.Profile }
+
+// Reversed is the change that takes c back.
+func (c Change) Reversed() Change { return Change{c.After, c.Before} }
+
+// Watch has f told of every change by Keep and Remove, after it was made.
+func (k *Book) Watch(f func(Change)) { k.watch = append(k.watch, f) }
+
 // Keep writes p in place of the own kitchen called was, or as a new one.
-func (k *Book) Keep(p cold.Profile, was string) error {
-	return k.change(func(own []cold.Profile) []cold.Profile {
-		if i := at(own, was); i >= 0 {
-			own[i] = p
-			return own
-		}
-		return append(own, p)
-	})
-}
+func (k *Book) Keep(p cold.Profile, was string) error { return k.watched(was, &p) }
 
 // Remove forgets the own kitchen of that name; a built-in one of that name is
 // then as it was.
-func (k *Book) Remove(name string) error {
+func (k *Book) Remove(name string) error { return k.watched(name, nil) }
+
+func (k *Book) watched(was string, p *cold.Profile) error {
+	c := Change{nil, p}
+	if i := at(k.own, was); i >= 0 {
+		before := k.own[i]
+		c.Before = &before
+	}
+	if err := k.Make(c); err != nil {
+		return err
+	}
+	if c.Before != nil || c.After != nil {
+		for _, f := range k.watch {
+			f(c)
+		}
+	}
+	return nil
+}
+
+// Make makes a change, as to take another back, and tells nobody who watches.
+func (k *Book) Make(c Change) error {
 	return k.change(func(own []cold.Profile) []cold.Profile {
-		if i := at(own, name); i >= 0 {
+		i := -1
+		if c.Before != nil {
+			i = at(own, c.Before.Name)
+		}
+		switch {
+		case i >= 0 && c.After != nil:
+			own[i] = *c.After
+		case i >= 0:
 			own = slices.Delete(own, i, i+1)
+		case c.After != nil:
+			own = append(own, *c.After)
 		}
 		return own
 	})

@@ -6,12 +6,14 @@
 package session
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"time"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/work/atomicfile"
+	"ripplewright/internal/work/backups"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
@@ -33,9 +35,11 @@ type Session struct {
 	err       error // of the value that result is behind by
 	evaluated bool
 
-	file  *designfile.File // nil: never saved
-	saved design.Design
-	told  news
+	file    *designfile.File // nil: never saved
+	backups *backups.Folder
+	notKept error // why the last save has no backup
+	saved   design.Design
+	told    news
 }
 
 // news is a change on disk.
@@ -49,6 +53,25 @@ type news struct {
 type step struct {
 	before design.Design
 	name   string
+	act    *Act // what was done beside the design, which then stayed; nil: nothing
+}
+
+// An Act is a change of something beside the design, as of a kitchen, that is a step of
+// undo all the same. Back and Again report whether they could do it, and tell whoever
+// works here why not.
+type Act struct{ Back, Again func() bool }
+
+// Did makes what was just done beside the design a step of undo with that name.
+func (s *Session) Did(name string, a Act) {
+	if s.moved() { // what a hand holds stays a step of its own
+		s.Commit(s.current, name)
+	}
+	s.past = append(s.past, step{s.rested, name, &a})
+	if len(s.past) > most {
+		s.past = s.past[1:]
+	}
+	s.future, s.keys = nil, nil
+	s.touch()
 }
 
 // merge is how close keys on one widget follow each other to count as one step.
@@ -59,7 +82,7 @@ const most = 500
 
 // New returns a session of d, which has no file and nothing to save.
 func New(m *model.Model, d design.Design) *Session {
-	s := &Session{model: m, now: time.Now}
+	s := &Session{model: m, now: time.Now, backups: backups.At("")}
 	s.start(d, nil)
 	return s
 }
@@ -130,7 +153,7 @@ func (s *Session) CommitKeys(d design.Design, name string, widget any) {
 	n := len(s.past)
 	switch goesOn := widget != nil && widget == s.keys && at.Sub(s.keysAt) < merge; {
 	case !goesOn:
-		s.past = append(s.past, step{s.rested, name})
+		s.past = append(s.past, step{s.rested, name, nil})
 		if len(s.past) > most {
 			s.past = s.past[1:]
 		}
@@ -151,23 +174,26 @@ func (s *Session) Undo() bool {
 		s.touch()
 		return true
 	}
-	return s.travel(&s.past, &s.future)
+	return s.travel(&s.past, &s.future, true)
 }
 
 // Redo goes forward again; not while a hand moves something.
-func (s *Session) Redo() bool { return !s.moved() && s.travel(&s.future, &s.past) }
+func (s *Session) Redo() bool { return !s.moved() && s.travel(&s.future, &s.past, false) }
 
 // moved reports whether a hand has moved something and not let go of it.
 func (s *Session) moved() bool { return !s.current.Equal(s.rested) }
 
-func (s *Session) travel(from, to *[]step) bool {
+func (s *Session) travel(from, to *[]step, back bool) bool {
 	n := len(*from)
 	if n == 0 {
 		return false
 	}
 	st := (*from)[n-1]
+	if a := st.act; a != nil && !(back && a.Back() || !back && a.Again()) {
+		return false
+	}
 	*from = (*from)[:n-1]
-	*to = append(*to, step{s.rested, st.name})
+	*to = append(*to, step{s.rested, st.name, st.act})
 	s.current, s.rested, s.keys = st.before, st.before, nil
 	s.touch()
 	return true
@@ -184,6 +210,23 @@ func last(steps []step) string {
 		return ""
 	}
 	return steps[len(steps)-1].name
+}
+
+// UndoChange returns the designs before and after the step that Undo takes back.
+func (s *Session) UndoChange() (before, after design.Design) {
+	if n := len(s.past); n > 0 {
+		before = s.past[n-1].before
+		return before, s.rested
+	}
+	return s.rested, s.rested
+}
+
+// RedoChange returns the designs before and after the step that Redo brings back.
+func (s *Session) RedoChange() (before, after design.Design) {
+	if n := len(s.future); n > 0 {
+		return s.rested, s.future[n-1].before
+	}
+	return s.rested, s.rested
 }
 
 // Dirty reports whether there is something to save.
@@ -254,10 +297,18 @@ func (s *Session) Save(path string, force bool) error {
 		path = s.Path()
 	}
 	d := s.current.WithOwn(s.model.Library(), s.current)
-	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force})
+	keep := func(text []byte) error { // a save without a backup is better than none
+		if err := s.backups.Keep(path, text, s.now()); err != nil && !errors.Is(err, backups.ErrNowhere) {
+			s.notKept = err
+		}
+		return nil
+	}
+	s.notKept = nil
+	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force, KeepOld: keep})
 	if err != nil {
 		return err
 	}
+	_ = keep(f.Bytes())
 	s.file, s.saved, s.current = f, d, d
 	s.rested = s.rested.WithOwn(s.model.Library(), s.rested)
 	s.touch()
@@ -265,30 +316,16 @@ func (s *Session) Save(path string, force bool) error {
 	return nil
 }
 
-// Copy writes the value now to path, whatever is there, and leaves the session
-// as it is. A value that no file could hold, as may be halfway through a step,
-// is written as it was when the last step rested.
-func (s *Session) Copy(path string) error {
-	var err error
-	for _, d := range [...]design.Design{s.current, s.rested} {
-		if _, err = designfile.Save(path, nil, d.WithOwn(s.model.Library(), d), designfile.SaveOptions{Force: true}); err == nil {
-			return nil
-		}
-	}
-	return err
-}
+// BackUp has every save kept in f from now on, and what a save replaces.
+func (s *Session) BackUp(f *backups.Folder) { s.backups = f }
 
-// Restore replaces everything by the design in a copy: it has no file of its
-// own, and is to be saved. On an error nothing changes.
-func (s *Session) Restore(path string) error {
-	f, err := designfile.Load(path)
-	if err != nil {
-		return err
+// NoBackup returns why the last save has no backup, nil if it has one.
+func (s *Session) NoBackup() error { return s.notKept }
+
+// EarlierSaves returns the backups of the design's file, the latest first.
+func (s *Session) EarlierSaves() []backups.Save {
+	if s.file == nil {
+		return nil
 	}
-	if err := designfile.Check(f, s.model.Library()); err != nil {
-		return err
-	}
-	s.start(f.Design, nil)
-	s.saved = design.Design{}
-	return nil
+	return s.backups.Of(s.Path())
 }

@@ -247,3 +247,45 @@ func TestAFileAtFaultLeavesTheOpenDesignAlone(t *testing.T) {
 	require.ErrorContains(t, err, "bad.yaml:2")
 	require.True(t, s.Design().Equal(before))
 }
+
+func TestWhatIsDoneBesideTheDesignIsAStepToo(t *testing.T) {
+	s, _ := newSession(t)
+	freezer, can := -18.0, true
+	set := func(c float64) func() bool {
+		return func() bool {
+			if can {
+				freezer = c
+			}
+			return can
+		}
+	}
+	s.Commit(withServing(s.Design(), -15), "serving temperature")
+	freezer = -20
+	s.Did("kitchen", Act{set(-18), set(-20)})
+	s.Commit(withServing(s.Design(), -16), "serving temperature")
+	require.NoError(t, s.Save(filepath.Join(t.TempDir(), "quay.yaml"), false)) // undo survives a save
+
+	require.True(t, s.Undo())
+	require.Equal(t, "kitchen", s.UndoName())
+	can = false
+	require.False(t, s.Undo(), "it could not be taken back")
+	require.Equal(t, "kitchen", s.UndoName(), "and may be later")
+	can = true
+	require.True(t, s.Undo())
+	require.Equal(t, -18.0, freezer)
+	require.Equal(t, -15.0, s.Design().Serving.TemperatureC)
+	require.Equal(t, "kitchen", s.RedoName())
+	before, after := s.RedoChange()
+	require.True(t, before.Equal(after), "the design stays")
+	require.True(t, s.Undo())
+	require.Equal(t, -13.0, s.Design().Serving.TemperatureC)
+	require.True(t, s.Redo())
+	require.True(t, s.Redo())
+	require.Equal(t, -20.0, freezer)
+	before, after = s.RedoChange()
+	require.Equal(t, []float64{-15, -16}, []float64{before.Serving.TemperatureC, after.Serving.TemperatureC})
+	require.True(t, s.Redo())
+	before, after = s.UndoChange()
+	require.Equal(t, []float64{-15, -16}, []float64{before.Serving.TemperatureC, after.Serving.TemperatureC})
+	require.False(t, s.Dirty())
+}

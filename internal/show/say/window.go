@@ -14,10 +14,7 @@ const (
 	BeforeYouBegin = "Before you begin"
 	DidNotWork     = "This did not work"
 	FileChanged    = "The file has changed"
-	ChangedOnDisk  = "Another program has changed this file since you opened it.\nReplace it with the design on screen?"
-	ChangedBehind  = "Another program has changed the file; Ripplewright asks before it saves."
 	ReplaceFile    = "Replace the file?"
-	ReadAgain      = "Read it again"
 	SaveChanges    = "Save the changes?"
 	Discard        = "Discard"
 	Save           = "Save"
@@ -29,8 +26,6 @@ const (
 	NoWarnings     = "No warnings."
 	LettersGoOn    = "There are more."
 	Unsettled      = "Something went wrong"
-	OpenKept       = "Open the design that was saved?"
-	OpenedKept     = "Opened the saved design: save it under its name"
 	Later          = "Later"
 	DeleteIt       = "Delete it"
 	OpenIt         = "Open it"
@@ -57,30 +52,25 @@ func Opened(path string) string { return "Opened " + path }
 // Saved tells that a design is saved.
 func Saved(path string) string { return "Saved " + path }
 
-// ReadAgainFile asks whether to read a file that has changed.
-func ReadAgainFile(name string) string {
-	return "Another program has changed " + name + ". Read it again?"
-}
-
 // CarriesOn says what a mistake of the program comes to; kept says where the work is.
 func CarriesOn(kept string) string {
 	return "Ripplewright made a mistake and carries on. " + kept + " Save the design and start the program again."
 }
 
 // KeptIn says where the design is kept, KeptNot why it is not.
-func KeptIn(path string) string { return "The design as it is now is saved in " + path + "." }
+func KeptIn(path string) string {
+	return "The design as it is now is kept in " + path + " until you save it."
+}
 
 // KeptNot says why the design could not be kept.
-func KeptNot(why error) string { return "The design could not be saved: " + why.Error() + "." }
+func KeptNot(why error) string { return "The design could not be kept: " + why.Error() + "." }
+
+// NothingUnsaved says that there was nothing to keep.
+const NothingUnsaved = "Nothing was unsaved."
 
 // ReportIn says where a report of a mistake is.
 func ReportIn(path string) string {
 	return "A report for those who fix the program is in " + path + "; it holds no recipe."
-}
-
-// KeptOn says when a design was kept.
-func KeptOn(when string) string {
-	return "Something went wrong on " + when + ".\nThe design as it was then is saved."
 }
 
 // AllOf names the whole of a plan.

@@ -29,13 +29,13 @@ const maxLinks = 40
 // error names the path; after any error but that of the last,
 // the folder's, step the old file is intact.
 func Write(path string, data []byte) error {
-	return disk.write(path, data, false)
+	return disk.write(path, data, nil)
 }
 
-// WriteKeepingOld does as Write does, and keeps the replaced bytes beside the
-// file, under its name with ".bak" added. An older ".bak" is replaced.
-func WriteKeepingOld(path string, data []byte) error {
-	return disk.write(path, data, true)
+// WriteKeepingOld does as Write does, and hands keep the bytes that are about to be
+// replaced, if there are any. If keep fails nothing is replaced.
+func WriteKeepingOld(path string, data []byte, keep func(old []byte) error) error {
+	return disk.write(path, data, keep)
 }
 
 // system is what Write needs of the disk, so that a test can fill it up.
@@ -60,15 +60,15 @@ var disk = system{
 	syncFolder: syncFolder,
 }
 
-func (s system) write(path string, data []byte, keepOld bool) error {
-	if err := s.replace(path, data, keepOld); err != nil {
+func (s system) write(path string, data []byte, keep func(old []byte) error) error {
+	if err := s.replace(path, data, keep); err != nil {
 		return fmt.Errorf("saving %s: %w", path, err)
 	}
 	Sweep(path)
 	return nil
 }
 
-func (s system) replace(path string, data []byte, keepOld bool) error {
+func (s system) replace(path string, data []byte, keep func(old []byte) error) error {
 	target, err := follow(path)
 	if err != nil {
 		return err
@@ -88,12 +88,12 @@ func (s system) replace(path string, data []byte, keepOld bool) error {
 		return err
 	}
 	w.Close()
-	if keepOld {
+	if keep != nil {
 		old, err := os.ReadFile(target)
 		if err != nil {
 			return err
 		}
-		if err := s.put(target+".bak", old, info); err != nil {
+		if err := keep(old); err != nil {
 			return fmt.Errorf("keeping the old file: %w", err)
 		}
 	}

@@ -57,14 +57,19 @@ func TestWriteMakesANewFile(t *testing.T) {
 	holds(t, path, "")
 }
 
-func TestOneOldCopyIsKeptOnRequest(t *testing.T) {
+func TestTheReplacedBytesAreHandedOver(t *testing.T) {
 	path := kept(t)
-	require.NoError(t, WriteKeepingOld(path, []byte("second")))
-	require.NoError(t, WriteKeepingOld(path, []byte("third")))
-	holds(t, path, "third", "ripple.yaml.bak")
-	old, err := os.ReadFile(path + ".bak")
-	require.NoError(t, err)
-	assert.Equal(t, "second", string(old))
+	var old []string
+	keep := func(data []byte) error { old = append(old, string(data)); return nil }
+	require.NoError(t, WriteKeepingOld(path, []byte("second"), keep))
+	require.NoError(t, WriteKeepingOld(path, []byte("third"), keep))
+	assert.Equal(t, []string{"old", "second"}, old)
+	holds(t, path, "third")
+	require.NoError(t, WriteKeepingOld(filepath.Join(t.TempDir(), "new.yaml"), nil, keep))
+	assert.Len(t, old, 2, "a new file replaces nothing")
+	full := errors.New("no room")
+	require.ErrorIs(t, WriteKeepingOld(path, []byte("fourth"), func([]byte) error { return full }), full)
+	holds(t, path, "third")
 }
 
 func TestSymbolicLinksStayLinks(t *testing.T) {
@@ -144,13 +149,11 @@ func TestTheOldFileSurvivesEveryFailure(t *testing.T) {
 		"renaming": noRename,
 	} {
 		t.Run(name, func(t *testing.T) {
-			for _, keepOld := range []bool{false, true} {
-				path := kept(t)
-				err := s.write(path, []byte("new"), keepOld)
-				assert.ErrorIs(t, err, full)
-				assert.ErrorContains(t, err, path)
-				holds(t, path, "old")
-			}
+			path := kept(t)
+			err := s.write(path, []byte("new"), nil)
+			assert.ErrorIs(t, err, full)
+			assert.ErrorContains(t, err, path)
+			holds(t, path, "old")
 		})
 	}
 }
@@ -165,7 +168,7 @@ func TestAFullDeviceLeavesTheOldFile(t *testing.T) {
 		return keepsMode{f}, err
 	}
 	path := kept(t)
-	err := s.write(path, []byte("new"), false)
+	err := s.write(path, []byte("new"), nil)
 	assert.ErrorIs(t, err, syscall.ENOSPC)
 	holds(t, path, "old")
 }

@@ -7,9 +7,8 @@ import (
 	"time"
 )
 
-// leftover is the name of a temporary file behind that of its target, or of the
-// target's old bytes.
-var leftover = regexp.MustCompile(`^(\.bak)?\.[0-9a-f]{16}\.tmp$`)
+// leftover is the name of a temporary file behind that of its target.
+var leftover = regexp.MustCompile(`^\.[0-9a-f]{16}\.tmp$`)
 
 // settled is how old a temporary file is before it can be a leftover: between
 // its making and its lock lies less.

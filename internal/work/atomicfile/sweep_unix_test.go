@@ -23,7 +23,7 @@ func TestLeftoversOfKilledSaversAreSwept(t *testing.T) {
 		require.NoError(t, os.Chtimes(p, old, old))
 		return p
 	}
-	gone := []string{make(".ripple.yaml.0123456789abcdef.tmp"), make(".ripple.yaml.ffffffffffffffff.tmp"), make(".ripple.yaml.bak.0123456789abcdef.tmp")}
+	gone := []string{make(".ripple.yaml.0123456789abcdef.tmp"), make(".ripple.yaml.ffffffffffffffff.tmp")}
 	held := make(".ripple.yaml.aaaaaaaaaaaaaaaa.tmp")
 	lock, free := hold(held)
 	require.True(t, free)

@@ -70,6 +70,30 @@ func (f *File) Line(path string) int { return lineOf(f.at, path) }
 // Path returns the absolute path of the file on disk, "" if it is on none.
 func (f *File) Path() string { return f.path }
 
+// Hash returns the hash of the content as it was last read or written.
+func (f *File) Hash() [sha256.Size]byte { return f.stamp.Hash }
+
+// LastRead returns f as a file that was last read when its content had that hash: with
+// any other it has been changed on disk since.
+func (f *File) LastRead(hash [sha256.Size]byte) *File {
+	g := *f
+	if hash != f.stamp.Hash {
+		g.stamp = Stamp{Hash: hash}
+	}
+	return &g
+}
+
+// Seen returns f as a file whose content on disk, whatever it is now, may be replaced.
+func (f *File) Seen() (*File, error) {
+	_, now, err := read(f.path)
+	if err != nil {
+		return nil, fmt.Errorf("looking at the file to replace: %w", err)
+	}
+	g := *f
+	g.stamp = now
+	return &g, nil
+}
+
 // Bytes returns the file's content. The caller must not change it.
 func (f *File) Bytes() []byte { return f.raw }
 
@@ -114,8 +138,8 @@ func read(path string) ([]byte, Stamp, error) {
 
 // SaveOptions adjusts Save. The zero SaveOptions asks before it replaces.
 type SaveOptions struct {
-	Force   bool // replace whatever is there; set it when the user has said so
-	KeepOld bool // keep the replaced file beside the new one, as .bak
+	Force   bool                   // replace whatever is there; set it when the user has said so
+	KeepOld func(old []byte) error // handed what is about to be replaced, which stays if it fails; nil: nobody is
 }
 
 // Save writes d to path in the form of f, the file it was read from, and
@@ -141,11 +165,7 @@ func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
 			return nil, err
 		}
 	}
-	write := atomicfile.Write
-	if o.KeepOld {
-		write = atomicfile.WriteKeepingOld
-	}
-	if err := write(path, next.raw); err != nil {
+	if err := atomicfile.WriteKeepingOld(path, next.raw, o.KeepOld); err != nil {
 		return nil, err
 	}
 	stamp := Stamp{Size: int64(len(next.raw)), Hash: sha256.Sum256(next.raw)}

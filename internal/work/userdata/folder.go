@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
@@ -15,6 +16,29 @@ import (
 // of the user's configuration folder. what names it in errors, likewise below.
 func Path(file, what string) (string, error) {
 	dir, err := os.UserConfigDir()
+	if err != nil {
+		return "", fmt.Errorf("folder of %s: %w", what, err)
+	}
+	return filepath.Join(dir, "ripplewright", file), nil
+}
+
+// DataPath returns where a file or folder lies that the program keeps by itself: in
+// ripplewright's part of the user's data folder, which is that of the XDG Base
+// Directory Specification 0.8 where a system has no other.
+func DataPath(file, what string) (string, error) {
+	var dir string
+	var err error
+	switch runtime.GOOS {
+	case "windows":
+		dir, err = os.UserCacheDir() // %LocalAppData%
+	case "darwin", "ios":
+		dir, err = os.UserConfigDir() // ~/Library/Application Support
+	default:
+		if dir = os.Getenv("XDG_DATA_HOME"); !filepath.IsAbs(dir) {
+			dir, err = os.UserHomeDir()
+			dir = filepath.Join(dir, ".local", "share")
+		}
+	}
 	if err != nil {
 		return "", fmt.Errorf("folder of %s: %w", what, err)
 	}

@@ -22,6 +22,24 @@ type Shelf struct {
 	base *ingredient.Library
 	own  []*ingredient.Ingredient
 	err  error
+
+	watch func(before, after *ingredient.Ingredient)
+}
+
+// Watch has f told of every change by Put and Remove, after it was made: nil stands for
+// an ingredient that was not there, or is there no more.
+func (s *Shelf) Watch(f func(before, after *ingredient.Ingredient)) { s.watch = f }
+
+// Turn makes the change from before to after, as to take another back, and tells nobody
+// who watches.
+func (s *Shelf) Turn(before, after *ingredient.Ingredient) error {
+	switch {
+	case before != nil:
+		return s.change(before.ID, after)
+	case after != nil:
+		return s.change(after.ID, after)
+	}
+	return nil
 }
 
 // NewShelf returns the shelf of base and the own ingredients in the file at
@@ -68,12 +86,26 @@ func (s *Shelf) Put(in *ingredient.Ingredient, old string) error {
 	if old == "" {
 		old = in.ID
 	}
-	return s.change(old, in)
+	return s.watched(old, in)
 }
 
 // Remove takes the own ingredient of that id off the shelf and out of the
 // file.
-func (s *Shelf) Remove(id string) error { return s.change(id, nil) }
+func (s *Shelf) Remove(id string) error { return s.watched(id, nil) }
+
+func (s *Shelf) watched(id string, in *ingredient.Ingredient) error {
+	var before *ingredient.Ingredient
+	if i := slices.IndexFunc(s.own, func(o *ingredient.Ingredient) bool { return o.ID == id }); i >= 0 {
+		before = s.own[i]
+	}
+	if err := s.change(id, in); err != nil {
+		return err
+	}
+	if s.watch != nil {
+		s.watch(before, in)
+	}
+	return nil
+}
 
 // change writes the file anew with in for id, nil for nothing. It changes what
 // the file holds now, which another hand may have written since.

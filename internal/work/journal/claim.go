@@ -1,0 +1,19 @@
+package journal
+
+import (
+	"errors"
+	"os"
+)
+
+// errHeld says that another window holds a page.
+var errHeld = errors.New("another window has it")
+
+// claimed is a lock file that is held, which the end of the process lets go of.
+type claimed struct{ file *os.File }
+
+// release lets go of the lock and takes its file away.
+func (c claimed) release() {
+	if c.file != nil {
+		letGo(c.file)
+	}
+}
