@@ -20,19 +20,25 @@ import (
 
 var cardCommand = &command{
 	name:  "card",
-	usage: "card FILE -o card.pdf|card.png|card.svg|card.md [--region us|eu] [--paper a4|letter] [--dpi N]",
+	usage: "card FILE -o card.pdf|card.png|card.svg|card.md|card.html [--parts weights,steps] [--pages 1|2] [--big] [--region us|eu] [--paper a4|letter|a5] [--dpi N]",
 	short: "Writes the card of a design: weights, steps, figures, panel and cautions",
 	long: `
-  -o FILE   the card, by its ending: .pdf, .png or .svg (the same pages) or .md
+  -o FILE   the card, by its ending: .pdf, .png or .svg (the same pages), .md, or
+            .html: one page for a phone at the stove, that needs nothing else, with
+            the recipe in it as schema.org data
+  --parts   what stands on it, some of weights, steps, notes, day, figures, plots,
+            panel, cautions, cost; all, if not given
+  --pages   1 or 2 at most: what has no room is left out, and the card names it
+  --big     weights and steps in big type, for the kitchen
   --region  whose nutrition panel: us (the usual) or eu
-  --paper   a4 (the usual) or letter
+  --paper   a4 (the usual), letter or a5
   --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
             long card: a picture has 16 million pixels at most
 `,
 	least: 1,
 	most:  1,
 	flags: cardFlags,
-	words: map[string]func() []string{"region": one("us", "eu"), "paper": one("a4", "letter")},
+	words: map[string]func() []string{"region": one("us", "eu"), "paper": one("a4", "letter", "a5"), "pages": one("1", "2")},
 }
 
 func cardFlags(c *command, flags *pflag.FlagSet) action {
@@ -40,19 +46,29 @@ func cardFlags(c *command, flags *pflag.FlagSet) action {
 	region := flags.String("region", string(label.US), "")
 	paper := flags.String("paper", string(card.A4), "")
 	dpi := flags.Float64("dpi", 0, "")
+	parts := flags.String("parts", "", "")
+	pages := flags.Int("pages", 0, "")
+	big := flags.Bool("big", false, "")
 	return func(s *shell, files []string) error {
-		o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Style: report.Reads}
+		o := card.Options{Paper: card.Paper(strings.ToLower(*paper)), DPI: *dpi, Pages: *pages, Big: *big, Style: report.Reads}
 		var err error
 		if o.Region, err = c.rules(*region); err != nil {
 			return err
 		}
+		if *parts != "" {
+			if o.Parts, err = card.ParseSections(*parts); err != nil {
+				return c.misused("--parts %s: %v", echo.Quoted(*parts), err)
+			}
+		}
 		switch {
 		case *to == "":
 			return c.misused("no -o given: where does the card go?")
-		case !hasEnding(*to, ".pdf", ".png", ".svg", ".md"):
-			return c.misused("-o %s: a card is written as .pdf, .png, .svg or .md", echo.Plain(*to))
-		case o.Paper != card.A4 && o.Paper != card.Letter:
-			return c.misused("--paper %s is not one of a4, letter", echo.Quoted(*paper))
+		case !hasEnding(*to, ".pdf", ".png", ".svg", ".md", ".html"):
+			return c.misused("-o %s: a card is written as .pdf, .png, .svg, .md or .html", echo.Plain(*to))
+		case o.Paper != card.A4 && o.Paper != card.Letter && o.Paper != card.A5:
+			return c.misused("--paper %s is not one of a4, letter, a5", echo.Quoted(*paper))
+		case *pages != 0 && *pages != 1 && *pages != 2:
+			return c.misused("--pages %d is neither 1 nor 2", *pages)
 		case *dpi != 0 && !(*dpi >= 30 && *dpi <= 600):
 			return c.misused("--dpi %g is outside 30 to 600", *dpi)
 		}

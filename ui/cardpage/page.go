@@ -5,6 +5,7 @@ import (
 	"context"
 	"image"
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -28,6 +29,9 @@ type Page struct {
 	host     page.Host
 	region   *widget.RadioGroup
 	paper    *widget.RadioGroup
+	pages    *kit.Select
+	parts    *widget.CheckGroup
+	big      *widget.Check
 	fit      *kit.Select
 	sheets   *kit.SheetView
 	about    *widget.Label
@@ -50,7 +54,7 @@ type drawnCard struct {
 var papers = [...]struct {
 	name  string
 	paper card.Paper
-}{{"A4", card.A4}, {"Letter", card.Letter}}
+}{{"A4", card.A4}, {"Letter", card.Letter}, {"A5", card.A5}}
 
 var fits = [...]struct {
 	name string
@@ -64,7 +68,19 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p := &Page{host: h, kitchens: kitchens, sheets: kit.NewSheetView(), about: page.Prose(""), trouble: page.Bold(""), lacking: page.Prose("")}
 	p.lacking.Hide()
 	p.region = page.Choice(p.draw, page.RegionNames()...)
-	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name)
+	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name, papers[2].name)
+	p.paper.Horizontal = true
+	p.pages = kit.NewSelect(say.CardLimits[:], nil)
+	p.pages.SetSelectedIndex(0)
+	p.pages.OnChanged = mishap.With(func(string) { p.draw() })
+	var called []string
+	for _, name := range card.SectionNames() {
+		called = append(called, say.CardSection(name))
+	}
+	p.parts = widget.NewCheckGroup(called, nil)
+	p.parts.SetSelected(called)
+	p.parts.OnChanged = mishap.With(func([]string) { p.draw() })
+	p.big = widget.NewCheck(say.BigType, mishap.With(func(bool) { p.draw() }))
 	var names []string
 	for _, f := range fits {
 		names = append(names, f.name)
@@ -78,12 +94,15 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 		page.Heading(say.TheCard), p.about, p.lacking,
 		page.Bold(say.PanelOf), p.region,
 		page.Bold(say.Paper), p.paper,
+		page.Bold(say.HowManyPages), p.pages, p.big,
+		page.Bold(say.Parts), p.parts,
 		page.Bold(say.Show), p.fit,
 		widget.NewSeparator(),
 		kit.NewButton(say.ExportPDF, p.ExportPDF),
 		kit.NewButton(say.ExportPNG, func() { p.export(".png") }),
 		kit.NewButton(say.ExportSVG, func() { p.export(".svg") }),
 		kit.NewButton(say.ExportText, func() { p.export(".md") }),
+		kit.NewButton(say.ExportPhone, func() { p.export(".html") }),
 		page.Prose(say.AboutPicture),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
@@ -110,6 +129,12 @@ func (p *Page) options() card.Options {
 	for _, x := range papers {
 		if x.name == p.paper.Selected {
 			o.Paper = x.paper
+		}
+	}
+	o.Pages, o.Big = p.pages.SelectedIndex(), p.big.Checked
+	for i, name := range card.SectionNames() {
+		if slices.Contains(p.parts.Selected, say.CardSection(name)) {
+			o.Parts |= 1 << i
 		}
 	}
 	return o

@@ -143,3 +143,22 @@ func TestTheCardKeepsWithinTheWindowInEveryDress(t *testing.T) {
 		h.KeepLook("card_wide_" + dress)
 	}
 }
+
+// What is chosen is what is drawn and written: parts, pages, paper and the big type.
+func TestTheCardIsOfThePartsChosen(t *testing.T) {
+	p, h := openCard(t, market.Honey(), theme.Options{Variant: theme.Light})
+	assert.Equal(t, card.Options{Region: label.US, Paper: card.A4, Style: page.Reads, Parts: 1<<len(card.SectionNames()) - 1}, p.options())
+	p.parts.SetSelected([]string{"Weights", "Steps"})
+	p.paper.SetSelected("A5")
+	p.pages.SetSelected("Two pages")
+	assert.Equal(t, card.Options{Region: label.US, Paper: card.A5, Style: page.Reads, Parts: card.Weights | card.Steps, Pages: 2}, p.options())
+	h.Until(func() bool { return p.shown.Paper == card.A5 && p.shown.Pages == 2 })
+	assert.LessOrEqual(t, len(p.sheets.Sheets()), 2)
+	p.pages.SetSelectedIndex(0)
+	p.big.SetChecked(true)
+	h.Until(func() bool { return p.shown.Big })
+	assert.Greater(t, len(p.sheets.Sheets()), 2)
+	p.export(".html")
+	assert.Contains(t, string(h.Written()), "application/ld+json")
+	assert.NotContains(t, string(h.Written()), "Cautions")
+}

@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
@@ -35,12 +36,16 @@ type Paper string
 const (
 	A4     Paper = "a4"     // 210 mm × 297 mm, ISO 216
 	Letter Paper = "letter" // 8½ in × 11 in
+	A5     Paper = "a5"     // 148 mm × 210 mm, ISO 216
 )
 
 // Size returns the width and height, in mm.
 func (p Paper) Size() (w, h float64) {
-	if p == Letter {
+	switch p {
+	case Letter:
 		return 215.9, 279.4
+	case A5:
+		return 148, 210
 	}
 	return 210, 297
 }
@@ -54,11 +59,18 @@ type Options struct {
 	Style  say.Style    // how quantities read
 	Cold   *cold.Answer // of the same design, for the times in freezer and kitchen; nil: none are printed
 
+	Parts Sections // what stands on it; 0: all
+	Pages int      // as many at most, 1 or 2; what has no room is left out and named; 0: as many as it takes
+	Big   bool     // weights and steps in big type, for the kitchen
+
 	// Remedies are those of the same design; nil: the card advises nothing.
 	Remedies *balance.Remedies
 
 	usual bool // nobody asked for this DPI
 }
+
+// mostPages is the largest limit of pages that may be asked for.
+const mostPages = 2
 
 // pdfDPI is the fineness of the pictures in a PDF, whose text has none.
 const pdfDPI = 300
@@ -73,8 +85,13 @@ func (o Options) filled() (Options, error) {
 	switch {
 	case o.Region != label.US && o.Region != label.EU:
 		return o, fmt.Errorf("card: no rules are known for region %q", o.Region)
-	case o.Paper != A4 && o.Paper != Letter:
-		return o, fmt.Errorf("card: paper %q is neither %q nor %q", o.Paper, A4, Letter)
+	case o.Paper != A4 && o.Paper != Letter && o.Paper != A5:
+		return o, fmt.Errorf("card: paper %q is not one of %q, %q, %q", o.Paper, A4, Letter, A5)
+	case o.Pages < 0 || o.Pages > mostPages:
+		return o, fmt.Errorf("card: at most %d pages is not a choice: 1, 2, or 0 for as many as it takes", o.Pages)
+	}
+	if o.Parts &= allSections; o.Parts == 0 {
+		o.Parts = allSections
 	}
 	if o.DPI == 0 {
 		o.DPI, o.usual = 150, true
@@ -95,11 +112,11 @@ var ErrExtension = errors.New("the extension names no form of card")
 
 // Write puts the card of an evaluated design into the file at path: a PDF, a
 // PNG or SVG of the same pages one under the other, or Markdown with the same words,
-// by the extension .pdf, .png, .svg or .md. The file is replaced as a whole or not at
+// by the extension .pdf, .png, .svg or .md, or one page of HTML for a phone, .html. The file is replaced as a whole or not at
 // all.
 //
 // Letters that the fonts lack are marked: Lacking names them. Errors:
-// ErrExtension; those of Options and of writing.
+// ErrExtension; ErrPages; those of Options and of writing.
 func Write(path string, d design.Design, r *model.Result, o Options) error {
 	o, err := o.filled()
 	if err != nil {
@@ -108,19 +125,24 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 	var data []byte
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".md":
-		data = markdown(contentOf(d, r, o))
+		data = markdown(contentOf(d, r, o).only(o.Parts))
+	case ".html":
+		data, err = phonePage(contentOf(d, r, o), o.Parts)
 	case ".pdf", ".png", ".svg":
 		if ext != ".png" {
 			o.DPI = pdfDPI
 		}
 		c := contentOf(d, r, o)
-		pages := cardPages(context.Background(), d, r, c, o)
+		var pages []*draw.List
+		if pages, err = compose(context.Background(), d, r, c, o); err != nil {
+			return err
+		}
 		if o.usual {
 			o.DPI = min(o.DPI, finest(pages))
 		}
 		data, err = encoded(ext, pages, c.name, o.DPI)
 	default:
-		err = fmt.Errorf("write card %s: %w: .pdf, .png, .svg and .md do", path, ErrExtension)
+		err = fmt.Errorf("write card %s: %w: .pdf, .png, .svg, .md and .html do", path, ErrExtension)
 	}
 	if err != nil {
 		return err
@@ -131,13 +153,16 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 // Render returns pictures of the card's pages, those that Write puts into a PNG,
 // but at fewer dots per inch where there are so many pages that they would take
 // more than mostPixels. A cancelled context ends it early with ctx.Err(); the
-// other errors are those of Options.
+// other errors are ErrPages and those of Options.
 func Render(ctx context.Context, d design.Design, r *model.Result, o Options) ([]image.Image, error) {
 	o, err := o.filled()
 	if err != nil {
 		return nil, err
 	}
-	pages := cardPages(ctx, d, r, contentOf(d, r, o), o)
+	pages, err := compose(ctx, d, r, contentOf(d, r, o), o)
+	if err != nil {
+		return nil, err
+	}
 	_, images, err := raster.Pages(ctx, pages, min(o.DPI, finest(pages))/inch)
 	return images, err
 }

@@ -31,6 +31,7 @@ type content struct {
 	parts    []part
 	checks   []say.Titled // what the scale should show on the way
 	steps    []say.Titled
+	blanks   []string     // of each step, what is read off there; "" for nothing
 	day      []say.DayRow // by the clock; none where no day was found
 	figures  []figureRow
 	rests    []string // the figures that the verdict rests on
@@ -41,6 +42,9 @@ type content struct {
 	labelNote string // why there is no label
 	allergens string // in one line
 	cautions  []say.Titled
+
+	tubs                 string  // what it makes, in short
+	spanMinutes, byHands float64 // from the first step to the last, and of work in it; 0: no day was found
 }
 
 // part is one list of lines.
@@ -104,14 +108,18 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		c.name = "Untitled"
 	}
 	c.strap = say.Strap(o.Style, r)
-	c.makes = o.Style.Count(d.Tubs.Count, "tub", "") + " of " + o.Style.Volume(d.Tubs.VolumeML) + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
+	c.tubs = o.Style.Count(d.Tubs.Count, "tub", "") + " of " + o.Style.Volume(d.Tubs.VolumeML)
+	c.makes = c.tubs + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
 	c.parts = partsOf(d, r, o)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
 	ice := iceOf(r, o.Cold)
 	how := say.Making{Design: d, Result: r, Process: &making, Cold: o.Cold, Ice: ice, Brief: true}
 	c.checks = say.Checks(o.Style, how)
 	c.steps = say.Steps(o.Style, how)
-	c.day = dayOf(&making)
+	for i := range making.Steps {
+		c.blanks = append(c.blanks, say.Blanks(o.Style, making.Readings(making.Steps[i].Code)))
+	}
+	c.lay(&making)
 	c.figures = figuresOf(o.Style, r)
 	c.rests = say.Rests(o.Style, d, r)
 	if o.Cold != nil {

@@ -14,18 +14,19 @@ import (
 // first.
 const serveMinute = 10*24*60 + 15*60
 
-// dayOf lays the steps out over a day or two; none where no day was found.
-func dayOf(p *process.Process) []say.DayRow {
+// lay lays the steps out over a day or two; none where no day was found.
+func (c *content) lay(p *process.Process) {
 	if len(p.Steps) == 0 {
-		return nil
+		return
 	}
 	o := plan.For(p)
 	o.ServeMinutes = serveMinute
 	day, err := plan.Lay(p.Steps, o)
 	if err != nil {
-		return nil
+		return
 	}
-	return say.DayList(&day, serveMinute)
+	c.day = say.DayList(&day, serveMinute)
+	c.spanMinutes, c.byHands = day.Span().ToMinutes-day.Span().FromMinutes, day.HandsOnMinutes()
 }
 
 // dayBox sets the day as a table, in as many columns as fit side by side.

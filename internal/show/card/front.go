@@ -143,7 +143,7 @@ func titleOf(name string, width float64) *draw.List {
 // listBlocks are the weights, one block a line so that they may flow, with air
 // mm above and below each.
 func listBlocks(c content, w, air float64) []*draw.List {
-	const gram, name = 13.2, 18.5 // right edge of the grams, left of the names
+	const gram, name = 13.9, 19.0 // right edge of the grams, left of the names
 	var out []*draw.List
 	for i, p := range c.parts {
 		head := &draw.List{W: w, H: 4.2}
@@ -175,7 +175,11 @@ func listBlocks(c content, w, air float64) []*draw.List {
 			}
 			base := air + face.CapHeight*body.Size*typeset.Point
 			row.Place(words, name, air, 1)
-			typeset.WriteRight(row, gram, base, typeset.Type(draw.SansBold, 10.5, ink), l.grams)
+			grams := typeset.Type(draw.SansBold, 10.5, ink)
+			if grams.Width(l.grams) < gram-tickMM-0.5 {
+				tick(row, 0, base, tickMM)
+			}
+			typeset.WriteRight(row, gram, base, grams, l.grams)
 			typeset.Write(row, gram+0.8, base, small, l.unit)
 			if one {
 				typeset.WriteRight(row, w, base, small, l.measure)
@@ -239,6 +243,12 @@ func checkBox(c content, w, above float64) *draw.List {
 	return b
 }
 
+// tickMM is the width of a box to tick.
+const tickMM = 2.3
+
+// withBlank is a step's text with what is to be written down there.
+func withBlank(text, blank string) string { return strings.TrimSpace(text + " " + blank) }
+
 // stepBlocks are the numbered steps.
 func stepBlocks(c content, w, size float64) []*draw.List {
 	const indent = 9.5
@@ -248,7 +258,7 @@ func stepBlocks(c content, w, size float64) []*draw.List {
 	for i, k := range c.steps {
 		s := typeset.Stack(2.1,
 			typeset.Text(w-indent, 13, typeset.Type(draw.SansBold, size+1.5, ink), k.Title),
-			typeset.Text(w-indent, lead, st, k.Text))
+			typeset.Text(w-indent, lead, st, withBlank(k.Text, c.blanks[i])))
 		block := &draw.List{W: w, H: s.H}
 		number := typeset.Type(draw.SerifBold, 17, coral)
 		typeset.Write(block, 0, face.CapHeight*17*typeset.Point*0.93, number, fmt.Sprint(i+1))

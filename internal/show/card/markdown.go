@@ -18,13 +18,17 @@ func markdown(c content) []byte {
 	m.recipe(c)
 	m.making(c)
 	m.figures(c)
-	m.write("\n## Label\n\n")
+	if c.label != nil || c.labelNote != "" {
+		m.write("\n## Label\n\n")
+	}
 	if c.label == nil {
 		m.write("%s\n", escaped(c.labelNote))
 	} else {
 		m.write("```\n%s```\n", strings.ReplaceAll(string(labelText(c.label)), "```", "'''")) // which would end the fence
 	}
-	m.write("\n## Cautions\n\n")
+	if len(c.cautions) > 0 {
+		m.write("\n## Cautions\n\n")
+	}
 	for _, k := range c.cautions {
 		m.write("- **%s.** %s\n", escaped(k.Title), escaped(k.Text))
 	}
@@ -66,9 +70,11 @@ func (m *marked) recipe(c content) {
 
 // making writes the steps, and the day that they fill.
 func (m *marked) making(c content) {
-	m.write("\n## How it is made\n\n")
+	if len(c.steps) > 0 {
+		m.write("\n## How it is made\n\n")
+	}
 	for i, s := range c.steps {
-		m.write("%d. **%s.** %s\n", i+1, escaped(s.Title), escaped(s.Text))
+		m.write("%d. **%s.** %s\n", i+1, escaped(s.Title), escaped(withBlank(s.Text, c.blanks[i])))
 	}
 	if len(c.day) > 0 {
 		m.write("\n## %s\n\n| day | time | step |\n|---|---|---|\n", escaped(say.DayTitle(serveMinute)))
@@ -80,11 +86,15 @@ func (m *marked) making(c content) {
 
 // figures writes the figures, what the verdict rests on, and the cost.
 func (m *marked) figures(c content) {
-	m.write("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
+	if len(c.figures) > 0 {
+		m.write("\n## The figures\n\n| | custard | foam | tub |\n|---|---:|---:|---:|\n")
+	}
 	for _, f := range c.figures {
 		m.write("| %s | %s | %s | %s |\n", f.name, f.dense, f.foam, f.tub)
 	}
-	m.write("\n## What the verdict rests on\n\n")
+	if len(c.rests)+len(c.warnings) > 0 {
+		m.write("\n## What the verdict rests on\n\n")
+	}
 	for _, list := range [][]string{c.rests, c.warnings} {
 		for _, s := range list {
 			m.write("- %s\n", escaped(s))

@@ -36,7 +36,7 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 	for _, try := range [...]struct {
 		size  float64
 		sides int
-	}{{9, 2}, {8.7, 2}, {8.4, 2}, {8, 2}, {9, 3}, {8, 3}} {
+	}{{9, 2}, {8.7, 2}, {8.4, 2}, {8, 2}, {7.6, 2}, {9, 3}, {8, 3}} {
 		for _, high := range [...]float64{46, 40, 36} {
 			boxes[0] = kept(func(w float64) *draw.List {
 				if w < leastPlots {
@@ -124,14 +124,15 @@ const stepGap = 1.9
 
 // runSteps are the numbered steps, each title the first words of its text.
 func runSteps(c content, w, size float64) []*draw.List {
-	const indent = 8.0
+	const indent = 8.8
 	st := typeset.Type(draw.Sans, size, ink)
 	lead := size * bodyLead / 9
 	var out []*draw.List
 	for i, k := range c.steps {
-		p := typeset.Paragraph(w-indent, lead, typeset.Run{Text: k.Title + ". ", Style: st.Bold()}, typeset.Run{Text: k.Text, Style: st})
+		p := typeset.Paragraph(w-indent, lead, typeset.Run{Text: k.Title + ". ", Style: st.Bold()}, typeset.Run{Text: withBlank(k.Text, c.blanks[i]), Style: st})
 		block := &draw.List{W: w, H: max(p.H, numberHigh)} // a step of one line is no lower than its number
 		typeset.Write(block, 0, face.CapHeight*13*typeset.Point*0.93, typeset.Type(draw.SerifBold, 13, coral), fmt.Sprint(i+1))
+		tick(block, indent-tickMM-1.1, st.Cap(), tickMM)
 		block.Place(p, indent, 0, 1)
 		if i == 0 {
 			head := &draw.List{W: w, H: 4.2}

@@ -1,0 +1,100 @@
+package card
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"ripplewright/internal/show/say"
+)
+
+//go:embed phone.html
+var phoneHTML string
+
+// phone is the page for a phone at the stove. The template escapes every text for its
+// place.
+var phone = template.Must(template.New("phone").Funcs(template.FuncMap{"next": func(i int) int { return i + 1 }}).Parse(phoneHTML))
+
+// phonePart, phoneRow and phoneStep are what the page shows of a card's words.
+type phonePart struct {
+	Title, Note string
+	Rows        []phoneRow
+}
+
+type phoneRow struct{ Weight, Name, Measure, Note string }
+
+type phoneStep struct {
+	Title, Text string
+	Blank       []string // what is asked for; a field stands between each two
+}
+
+// phonePage writes the sections of a card as one page of HTML that needs nothing
+// else: no script, no picture and no address.
+func phonePage(c content, chosen Sections) ([]byte, error) {
+	whole := c
+	c = c.only(chosen)
+	var page struct {
+		Recipe                                        recipeData
+		Name, Strap, Makes, Serve, Verdict, Cost, Day string
+		Parts                                         []phonePart
+		Checks, Cautions                              []say.Titled
+		Steps                                         []phoneStep
+		Notes, Rests                                  []string
+		Days                                          []say.DayRow
+		Figures                                       [][]string
+		PanelPer, PanelNote, List, Contains           string
+		Panel                                         [][]string
+	}
+	page.Recipe = recipeOf(whole)
+	page.Name, page.Strap, page.Makes, page.Serve = flat(c.name), flat(c.strap), flat(c.makes), flat(c.serve)
+	page.Verdict, page.Cost = flat(c.verdict+" "+c.advice), flat(c.cost)
+	for _, p := range c.parts {
+		part := phonePart{Title: flat(p.title), Note: flat(p.total)}
+		if p.note != "" {
+			part.Note += ", " + flat(p.note)
+		}
+		for _, r := range p.rows {
+			part.Rows = append(part.Rows, phoneRow{flat(r.grams + " " + r.unit), flat(r.name), flat(r.measure), flat(r.note)})
+		}
+		page.Parts = append(page.Parts, part)
+	}
+	for i, s := range c.steps {
+		step := phoneStep{Title: flat(s.Title), Text: flat(s.Text)}
+		if c.blanks[i] != "" {
+			step.Blank = strings.Split(flat(c.blanks[i]), say.BlankLine)
+		}
+		page.Steps = append(page.Steps, step)
+	}
+	for _, k := range c.checks {
+		page.Checks = append(page.Checks, say.Titled{Title: flat(k.Title), Text: flat(k.Text)})
+	}
+	for _, k := range c.cautions {
+		page.Cautions = append(page.Cautions, say.Titled{Title: flat(k.Title), Text: flat(k.Text)})
+	}
+	for _, n := range c.notes {
+		page.Notes = append(page.Notes, flat(n))
+	}
+	for _, n := range append(c.rests, c.warnings...) {
+		page.Rests = append(page.Rests, flat(n))
+	}
+	if page.Days = c.day; len(c.day) > 0 {
+		page.Day = say.DayTitle(serveMinute)
+	}
+	for _, f := range c.figures {
+		page.Figures = append(page.Figures, []string{f.name, f.dense, f.foam, f.tub})
+	}
+	page.PanelNote = flat(c.labelNote)
+	if l := c.label; l != nil {
+		page.PanelPer, page.List, page.Contains = flat(l.PanelColumns()[0].Per), flat(l.IngredientsText), flat(l.Contains)
+		for _, n := range l.Lines {
+			page.Panel = append(page.Panel, []string{flat(n.Name), n.Marked(n.AmountText()), n.DVText})
+		}
+	}
+	var out bytes.Buffer
+	if err := phone.Execute(&out, &page); err != nil {
+		return nil, fmt.Errorf("card: page for a phone: %w", err)
+	}
+	return out.Bytes(), nil
+}
