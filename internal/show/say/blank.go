@@ -14,11 +14,11 @@ const BlankLine = "______"
 func Blanks(s Style, all []process.Reading) string {
 	var b strings.Builder
 	for _, of := range all {
-		ask := AskReading(of)
+		ask := AskReading(s, of)
 		if first := ask[0]; b.Len() > 0 && first >= 'A' && first <= 'Z' { // a sentence of its own
 			b.WriteString(".")
 		}
-		b.WriteString(" " + ask + " " + BlankLine + " " + ReadingUnit(s, of))
+		b.WriteString(" " + ask + " " + BlankLine + " " + readingUnit(s, of))
 	}
 	if b.Len() == 0 {
 		return ""
@@ -26,14 +26,14 @@ func Blanks(s Style, all []process.Reading) string {
 	return strings.TrimSpace(b.String()) + "."
 }
 
-// ReadingUnit is the unit in which a reading is written down: the scale's, the
-// scale's of grams, or minutes.
-func ReadingUnit(s Style, of process.Reading) string {
+// readingUnit is the maker's unit in which a reading is written down.
+func readingUnit(s Style, of process.Reading) string {
+	unit := "g"
 	switch of {
 	case process.SyrupC, process.FoamC:
-		return s.Degree()
+		unit = "°C"
 	case process.SyrupMin:
-		return "min"
+		unit = "min"
 	}
-	return "g"
+	return ReadingGauge(s, of, unit).Unit
 }
