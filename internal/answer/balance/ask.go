@@ -69,11 +69,22 @@ func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
 	k.air()
 	k.syrup()
 	k.ratio()
+	k.asTheyStand()
 	p := newProblem(m, d, k.levers)
 	p.wishes = ask.Wishes
 	p.made = ask.whole() && d.Batch.Basis == design.BasisTubs
 	p.cautions = func(code string) bool { return ask.Cautions == nil || slices.Contains(ask.Cautions, code) }
 	return p, nil
+}
+
+// asTheyStand lets settings that stand outside the usual ranges stay there.
+func (k *maker) asTheyStand() {
+	for i := range k.levers {
+		if l := &k.levers[i]; l.Kind == Setting {
+			at := l.value(k.d)
+			l.Low, l.High = math.Min(l.Low, at), math.Max(l.High, at)
+		}
+	}
 }
 
 // asMade returns d with the lines of the batch as made. With eggs, lines of

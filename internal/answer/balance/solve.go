@@ -67,7 +67,7 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 		b.written = &made
 	}
 	x, _ := b.search(ctx, nil, scattered)
-	x = b.settle(ctx, x)
+	x = b.settle(ctx, b.insist(ctx, x))
 	a := Answer{}
 	if a.Nearest, a.Outcomes, a.Cautions, err = b.answer(x); err != nil {
 		return Answer{}, err
@@ -183,6 +183,54 @@ func (b *balancer) search(ctx context.Context, held map[int]bool, starts int) ([
 	}
 	return b.whole(ctx, best, free, whole)
 }
+
+// The starts from which what is still missed is looked for once more, with what is
+// moved weighing so little, beside what is missed, that nothing is left out for it.
+const (
+	onceMore   = 8
+	justEnough = 1e-8
+)
+
+// insist returns a point that misses less than x, wherever it lies, x itself where
+// there is none. Whole levers stay.
+func (b *balancer) insist(ctx context.Context, x []float64) []float64 {
+	_, sum, ok := b.gaps(x)
+	if !ok {
+		return x
+	}
+	q := *b.problem
+	q.change = justEnough
+	free := b.loose()
+	starts := [][]float64{x}
+	for i := 0; i < len(starts) && sum > nothing && ctx.Err() == nil; i++ {
+		for k := range b.levers {
+			if b.levers[k].Whole > 0 {
+				starts[i][k] = x[k]
+			}
+		}
+		y := starts[i]
+		for of := free; len(of) > 0; {
+			y, _ = q.descend(ctx, y, of, longDescent)
+			_, now, ok := b.gaps(y)
+			if ok && now < sum {
+				x, sum = y, now
+			}
+			// What has come to an end of its range stops the others there.
+			inside := slices.DeleteFunc(slices.Clone(of), func(k int) bool { return y[k] <= b.levers[k].Low || y[k] >= b.levers[k].High })
+			if now <= nothing || len(inside) == len(of) {
+				break
+			}
+			of = inside
+		}
+		if i == 0 && sum > nothing {
+			starts = append(starts, b.starts(free, onceMore)...)
+		}
+	}
+	return x
+}
+
+// nothing is a sum of squares that rounding hides.
+const nothing = 1e-5
 
 // inRange returns x with each lever in its range but those held.
 func (p *problem) inRange(x []float64, held map[int]bool) []float64 {
