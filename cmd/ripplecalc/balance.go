@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/designfile"
@@ -135,7 +136,11 @@ func (b *bench) wishes(path string, f *designfile.File) (balance.Ask, error) {
 	if err != nil {
 		return balance.Ask{}, err
 	}
-	return balance.DecodeAsk(path, data, f.Design, b.Library())
+	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
+	if err != nil {
+		return balance.Ask{}, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	return balance.DecodeAsk(path, data, f.Design, b.Library(), kitchen)
 }
 
 // helpWishes tells the form of a file of wishes, from the table that checks it.

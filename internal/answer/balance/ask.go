@@ -4,8 +4,10 @@ import (
 	"math"
 	"slices"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/kind"
 	"ripplewright/internal/work/design"
 )
 
@@ -19,8 +21,11 @@ type Ask struct {
 	WholeEggs  bool               // eggs, yolks and whites of the batch as made are whole
 	Packs      map[string]float64 // g of a pack, by ingredient, of which whole ones are used up
 	NoSwaps    bool               // no sugar comes in that is not there
+	Adds       []string           // what else may come in: ids of ingredients, sugars into the syrup too
 	MayServeAt bool               // the serving temperature may move
 	Cautions   []string           // codes of those that must not be; nil: of all
+
+	Kitchen *cold.Profile // of the minutes from the freezer; nil: the ordinary one
 }
 
 // Range is how far the lines of an ingredient may go, g as written.
@@ -35,9 +40,9 @@ const iceMarginK = 0.2
 
 func (a *Ask) whole() bool { return a.WholeEggs || len(a.Packs) > 0 }
 
-// KeepsIce is the wish that the foam has ice in an ordinary freezer.
-func KeepsIce() Wish {
-	return Wish{Of: FoamFreezes, Low: model.HomeFreezerC + iceMarginK, High: math.Inf(1), Weight: 1, AtC: math.NaN()}
+// KeepsIce is the wish that the foam has ice in a freezer at c °C.
+func KeepsIce(c float64) Wish {
+	return Wish{Of: FoamFreezes, Low: c + iceMarginK, High: math.Inf(1), Weight: 1, AtC: math.NaN()}
 }
 
 // problemOf returns the problem that ask sets of d. Where eggs or packs are
@@ -60,21 +65,63 @@ func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
 	k.lines()
 	k.packs(ask.Packs)
 	k.ranges(ask.Ranges)
-	if !ask.NoSwaps {
-		k.adds(design.DensePart, 0.2, dextrose, glucoseSyrup)
-		if len(d.Foam.Syrup.Lines) > 0 {
-			k.adds(design.SyrupPart, 0.3, dextrose, glucoseSyrup)
-		}
-	}
+	k.sugars(ask)
 	k.air()
 	k.syrup()
 	k.ratio()
+	k.batch(ask)
 	k.asTheyStand()
 	p := newProblem(m, d, k.levers)
 	p.wishes = ask.Wishes
 	p.made = ask.whole() && d.Batch.Basis == design.BasisTubs
 	p.cautions = func(code string) bool { return ask.Cautions == nil || slices.Contains(ask.Cautions, code) }
 	return p, nil
+}
+
+// sugars adds what may come in. What is swapped is a line that goes and one that
+// comes, each within its grams.
+func (k *maker) sugars(ask *Ask) {
+	var ids []string
+	if !ask.NoSwaps {
+		ids = append(ids, dextrose, glucoseSyrup)
+	}
+	for _, id := range ask.Adds {
+		if !slices.Contains(ids, id) {
+			ids = append(ids, id)
+		}
+	}
+	for _, id := range ids {
+		in, ok := k.m.Library().Find(id)
+		if !ok {
+			continue
+		}
+		most, sugar := 1.0, kind.Of(in) == kind.Sugar
+		if sugar {
+			most = 0.2
+		}
+		k.adds(design.DensePart, most, id)
+		if sugar && len(k.d.Foam.Syrup.Lines) > 0 {
+			k.adds(design.SyrupPart, 0.3, id)
+		}
+	}
+}
+
+// batch adds how much is made, where that is wished for: of a batch as written all
+// lines together, else the tubs.
+func (k *maker) batch(ask *Ask) {
+	of := func(q *Quantity) bool { return slices.ContainsFunc(ask.Wishes, func(w Wish) bool { return w.Of == q }) }
+	counted := func(l design.Line) bool { return l.Count > 0 }
+	if !of(TubsFilled) && !of(EggsCracked) {
+		return
+	}
+	switch {
+	case k.d.Batch.Basis == design.BasisTubs && !ask.whole():
+		n := float64(k.d.Tubs.Count)
+		k.setting("tubs.count", 1, math.Min(500, 4*n+4), math.Max(1, n/4), 2, 1)
+	case k.d.Batch.Basis == design.BasisAsWritten && !ask.whole() && len(k.locks.Lines) == 0 &&
+		!slices.ContainsFunc(k.d.Dense.Lines, counted) && !slices.ContainsFunc(k.d.Foam.Lines, counted):
+		k.add(Lever{Kind: Batch, Low: 0.1, High: 10, Unit: 0.25, Price: 1})
+	}
 }
 
 // asTheyStand lets settings that stand outside the usual ranges stay there.

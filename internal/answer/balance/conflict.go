@@ -4,8 +4,6 @@ import (
 	"context"
 	"math"
 	"slices"
-
-	"ripplewright/internal/work/design"
 )
 
 // Conflict is a wish that cannot be met, and what it pulls against.
@@ -28,7 +26,7 @@ type Conflict struct {
 type Trade struct {
 	Value   float64 // of the wish that is not met
 	Against float64 // of the other
-	Design  design.Design
+	Proposal
 }
 
 const (
@@ -149,18 +147,23 @@ func (b *balancer) trade(ctx context.Context, x []float64, i, k int) []Trade {
 		c := b.without(i, func(int) bool { return false })
 		c.wishes[i].Low, c.wishes[i].High = at, at
 		x, _, _ = c.reach(ctx, x, i)
-		d := c.design(c.rounded(x, finenesses[len(finenesses)-1]))
-		s, err := b.m.Sketch(d)
+		q := c.evaluate(c.rounded(x, finenesses[len(finenesses)-1]), b.before.Own)
+		if q == nil {
+			continue
+		}
+		s, err := b.m.Sketch(q.full)
 		if err != nil {
 			continue
+		}
+		if b.written != nil {
+			q.Changes = changesOf(b.m.Library(), *b.written, q.full)
 		}
 		w := &b.wishes[i]
 		v := w.Value(&s)
 		if len(out) > 0 && math.Abs(w.miss(v)) >= math.Abs(w.miss(out[len(out)-1].Value)) {
 			continue // the search was caught on the way
 		}
-		d.Own = b.before.Own
-		out = append(out, Trade{v, b.wishes[k].Value(&s), tidied(d)})
+		out = append(out, Trade{v, b.wishes[k].Value(&s), *q})
 	}
 	return out
 }

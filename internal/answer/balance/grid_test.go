@@ -115,7 +115,7 @@ func eightLevers(t testing.TB) (design.Design, Ask) {
 		Locks: Locks{Settings: map[string]bool{"foam.syrup.cook_temperature_c": true, "foam.overrun_percent": true}},
 		Wishes: []Wish{
 			{Of: CustardHardness, Low: 2, High: 4, Weight: 1, AtC: -14}, {Of: CustardSweetness, Low: 15, High: 16, Weight: 1, AtC: nan},
-			{Of: CustardFat, Low: 12, High: 13, Weight: 1, AtC: nan}, {Of: EggsCracked, Low: 6, High: 6, Weight: 1, AtC: nan}, KeepsIce(),
+			{Of: CustardFat, Low: 12, High: 13, Weight: 1, AtC: nan}, {Of: EggsCracked, Low: 6, High: 6, Weight: 1, AtC: nan}, KeepsIce(model.HomeFreezerC),
 		},
 	}
 }

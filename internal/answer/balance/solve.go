@@ -7,7 +7,9 @@ import (
 	"strconv"
 	"strings"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/work/design"
 )
 
@@ -26,6 +28,7 @@ type Outcome struct {
 	Wish  Wish
 	Value float64
 	Met   bool
+	Lacks []label.Limit // of a name of food that is not met
 }
 
 // Alternative is another design that does as well, by other means.
@@ -57,7 +60,13 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 	for i := range before.Warnings {
 		had[before.Warnings[i].Code] = had[before.Warnings[i].Code] || spoils(&before.Warnings[i])
 	}
-	b := balancer{problem: p, before: d, had: had}
+	b := balancer{problem: p, before: d, had: had, kitchen: cold.Default()}
+	if ask.Kitchen != nil {
+		b.kitchen = *ask.Kitchen
+	}
+	if err := b.follow(ctx, d, &before); err != nil {
+		return Answer{}, err
+	}
 	if ask.whole() {
 		s, err := m.Sketch(d)
 		if err != nil {
@@ -66,10 +75,9 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 		made := scaleRounded(asMade(d, &s, false))
 		b.written = &made
 	}
-	x, _ := b.search(ctx, nil, scattered)
-	x = b.settle(ctx, b.insist(ctx, x))
 	a := Answer{}
-	if a.Nearest, a.Outcomes, a.Cautions, err = b.answer(x); err != nil {
+	x, err := b.find(ctx, &a)
+	if err != nil {
 		return Answer{}, err
 	}
 	a.Met = len(a.Cautions) == 0 && !slices.ContainsFunc(a.Outcomes, func(o Outcome) bool { return !o.Met })
@@ -81,12 +89,31 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 	return a, ctx.Err()
 }
 
+// find puts the nearest design into a and returns where the levers stand in it.
+// Minutes are those of its own tub: where they turn out otherwise than the last
+// tub's promised, it looks once more.
+func (b *balancer) find(ctx context.Context, a *Answer) ([]float64, error) {
+	for round := 1; ; round++ {
+		x, _ := b.search(ctx, nil, scattered)
+		x = b.settle(ctx, b.insist(ctx, x))
+		var err error
+		if a.Nearest, a.Outcomes, a.Cautions, err = b.answer(ctx, x); err != nil {
+			return nil, err
+		}
+		late := func(o Outcome) bool { return o.Wish.Of == TubMinutes && !o.Met }
+		if round == followed || ctx.Err() != nil || !slices.ContainsFunc(a.Outcomes, late) {
+			return x, nil
+		}
+	}
+}
+
 // balancer searches one problem again and again.
 type balancer struct {
 	*problem
 	before  design.Design   // as the maker has it
 	written *design.Design  // as made of it, where the problem is of that
 	had     map[string]bool // codes of its cautions
+	kitchen cold.Profile
 }
 
 // outcomes returns what becomes of the wishes in d.
@@ -99,13 +126,20 @@ func (b *balancer) outcomes(d design.Design) ([]Outcome, error) {
 	for i := range b.wishes {
 		w := &b.wishes[i]
 		v := w.Value(&s)
-		out[i] = Outcome{*w, v, w.Met(v)}
+		out[i] = Outcome{Wish: *w, Value: v, Met: w.Met(v)}
+		if w.Of == TubMinutes {
+			out[i].Value = math.Max(v, 0)
+		}
+		if !out[i].Met {
+			out[i].Lacks = missing(&s, w)
+		}
 	}
 	return out, nil
 }
 
-// answer proposes x, rounded as coarsely as keeps what it meets.
-func (b *balancer) answer(x []float64) (q Proposal, out []Outcome, cautions []string, err error) {
+// answer proposes x, rounded as coarsely as keeps what it meets. Minutes are those
+// of the tub that is proposed, and are timed by it from then on.
+func (b *balancer) answer(ctx context.Context, x []float64) (q Proposal, out []Outcome, cautions []string, err error) {
 	exact := b.evaluate(x, b.before.Own)
 	if exact == nil {
 		_, err := b.m.Evaluate(b.design(x))
@@ -133,6 +167,9 @@ func (b *balancer) answer(x []float64) (q Proposal, out []Outcome, cautions []st
 	}
 	if b.written != nil {
 		q.Changes = changesOf(b.m.Library(), *b.written, q.full)
+	}
+	if err := b.follow(ctx, q.Design, &q.Result); err != nil {
+		return q, nil, nil, err
 	}
 	out, err = b.outcomes(q.Design)
 	return q, out, b.cautionsOf(&q), err
@@ -392,7 +429,7 @@ func (b *balancer) alternatives(ctx context.Context, x []float64) []Alternative 
 		held[furthest] = true
 		x, _ = b.search(ctx, held, 1)
 		x = b.settle(ctx, x)
-		q, outcomes, cautions, err := b.answer(x)
+		q, outcomes, cautions, err := b.answer(ctx, x)
 		if err != nil || len(cautions) > 0 || slices.ContainsFunc(outcomes, func(o Outcome) bool { return !o.Met }) {
 			break
 		}

@@ -8,7 +8,11 @@ import (
 	"strconv"
 	"strings"
 
+	"gopkg.in/yaml.v3"
+
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
@@ -20,8 +24,13 @@ import (
 type wishes struct {
 	version float64
 	bands   []band // by quantity
-	texture [2]string
-	keeps   bool
+	texture [2]words
+	keeps   struct {
+		on         bool
+		weight, at maybe
+	}
+	names   [2]words
+	adds    []string
 	whole   bool
 	packs   []string
 	none    []string
@@ -29,6 +38,12 @@ type wishes struct {
 	ranges  []string
 	swaps   bool
 	serving bool
+}
+
+// words are a wish in words.
+type words struct {
+	from, to, is string
+	weight, at   maybe
 }
 
 type band struct{ from, to, is, weight, at maybe }
@@ -72,23 +87,69 @@ var wishFields = func() []wishField {
 				Of: func(w *wishes) any { return &w.band(i).at }})
 		}
 	}
-	var words []string
-	for _, w := range phase.Words {
-		words = append(words, w.Name)
+	for i, of := range [...]string{"custard", "foam"} {
+		f = append(f, textureFields(of, func(w *wishes) *words { return &w.texture[i] })...)
+	}
+	for i, of := range [...]string{"custard", "tub"} {
+		f = append(f,
+			wishField{Path: of + ".name.is", About: "a name of food whose limits the " + of + " keeps", Choices: names, Of: func(w *wishes) any { return &w.names[i].is }},
+			wishField{Path: of + ".name.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.names[i].weight }})
 	}
 	return append(f,
-		wishField{Path: "custard.texture", About: "a word for its hardness at the serving temperature", Choices: words, Of: func(w *wishes) any { return &w.texture[0] }},
-		wishField{Path: "foam.texture", About: "likewise", Choices: words, Of: func(w *wishes) any { return &w.texture[1] }},
-		wishField{Path: "foam.keeps_ice", About: "it has ice in an ordinary freezer", Of: func(w *wishes) any { return &w.keeps }},
+		wishField{Path: "foam.keeps_ice.is", About: "it has ice in the kitchen's freezer", Of: func(w *wishes) any { return &w.keeps.on }},
+		wishField{Path: "foam.keeps_ice.at_c", About: "in a freezer as cold as that instead", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &w.keeps.at }},
+		wishField{Path: "foam.keeps_ice.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.keeps.weight }},
 		wishField{Path: "eggs.whole", About: "eggs, yolks and whites are whole in the batch as made", Of: func(w *wishes) any { return &w.whole }},
 		wishField{Path: "packs", About: "ingredients of which whole packs are used up, each with the g of a pack", Of: func(w *wishes) any { return &w.packs }},
 		wishField{Path: "no_cautions", About: "codes of the cautions that must not be; all if left out", Of: func(w *wishes) any { return &w.none }},
 		wishField{Path: "levers.keep", About: "what must not move: ids of ingredients, and air, ratio, syrup, fill", Of: func(w *wishes) any { return &w.keep }},
 		wishField{Path: "levers.between", About: "grams between which an ingredient may go, as milk_whole 300 to 500", Of: func(w *wishes) any { return &w.ranges }},
 		wishField{Path: "levers.swaps", About: "whether dextrose and glucose syrup may come in; they may if left out", Of: func(w *wishes) any { return &w.swaps }},
+		wishField{Path: "levers.add", About: "what else may come in: ids of ingredients, sugars into the syrup too", Of: func(w *wishes) any { return &w.adds }},
 		wishField{Path: "levers.serving", About: "whether the serving temperature may move", Of: func(w *wishes) any { return &w.serving }},
 	)
 }()
+
+// names are the names of food that can be wished for.
+var names = func() (ids []string) {
+	for _, s := range label.Standards {
+		ids = append(ids, s.ID)
+	}
+	return ids
+}()
+
+// textureFields are the words for the hardness of a phase.
+func textureFields(of string, at func(w *wishes) *words) []wishField {
+	var list []string
+	for _, w := range phase.Words {
+		list = append(list, w.Name)
+	}
+	return []wishField{
+		{Path: of + ".texture.is", About: "a word for its hardness", Choices: list, Of: func(w *wishes) any { return &at(w).is }},
+		{Path: of + ".texture.from", About: "the softest word for it", Choices: list, Of: func(w *wishes) any { return &at(w).from }},
+		{Path: of + ".texture.to", About: "the hardest", Choices: list, Of: func(w *wishes) any { return &at(w).to }},
+		{Path: of + ".texture.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &at(w).weight }},
+		{Path: of + ".texture.at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &at(w).at }},
+	}
+}
+
+// spelledOut is n with "texture: soft" as "texture: {is: soft}", likewise what else
+// may be said in a word.
+func spelledOut(n *yaml.Node) *yaml.Node {
+	if n.Kind != yaml.MappingNode {
+		return n
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		switch key, value := n.Content[i].Value, n.Content[i+1]; {
+		case value.Kind == yaml.MappingNode:
+			spelledOut(value)
+		case value.Kind == yaml.ScalarNode && (key == "texture" || key == "name" || key == "keeps_ice"):
+			n.Content[i+1] = &yaml.Node{Kind: yaml.MappingNode, Line: value.Line, Content: []*yaml.Node{setting.WordNode("is"), value}}
+			n.Content[i+1].Content[0].Line = value.Line
+		}
+	}
+	return n
+}
 
 func (w *wishes) band(i int) *band {
 	if w.bands == nil {
@@ -129,8 +190,8 @@ func (e *FileError) Error() string {
 }
 
 // DecodeAsk reads a file of wishes for the design d, whose ingredients stand in
-// lib. The error is a *FileError.
-func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Library) (Ask, error) {
+// lib and whose kitchen is in. The error is a *FileError.
+func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Library, in cold.Profile) (Ask, error) {
 	fail := func(line int, path, message string) (Ask, error) {
 		return Ask{}, &FileError{name, line, path, message}
 	}
@@ -143,7 +204,7 @@ func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Librar
 		return fail(0, "", "the file holds no wishes")
 	}
 	w := wishes{version: wishesVersion, swaps: true}
-	lines, err := setting.Read(wishFields, n, &w)
+	lines, err := setting.Read(wishFields, spelledOut(n), &w)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
 		return fail(tree.Line, tree.Path, tree.Message)
@@ -155,7 +216,7 @@ func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Librar
 			}
 		}
 	}
-	ask, path, wrong := w.ask(d, lib)
+	ask, path, wrong := w.ask(d, lib, in)
 	if wrong != "" {
 		return fail(lines[path], path, wrong)
 	}
@@ -163,7 +224,7 @@ func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Librar
 }
 
 // ask turns what the file says into an Ask; wrong says what is at fault at path.
-func (w *wishes) ask(d design.Design, lib *ingredient.Library) (ask Ask, path, wrong string) {
+func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) (ask Ask, path, wrong string) {
 	for i, q := range Quantities {
 		b := w.band(i)
 		if !b.from.known && !b.to.known && !b.is.known {
@@ -184,14 +245,10 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library) (ask Ask, path, w
 		}
 		ask.Wishes = append(ask.Wishes, x)
 	}
-	for i, q := range [...]*Quantity{CustardHardness, FoamHardness} {
-		if w.texture[i] != "" {
-			ask.Wishes = append(ask.Wishes, Texture(q, w.texture[i]))
-		}
+	if path, wrong = w.inWords(&ask, in.Freezer.AirC); wrong != "" {
+		return ask, path, wrong
 	}
-	if w.keeps {
-		ask.Wishes = append(ask.Wishes, KeepsIce())
-	}
+	ask.Kitchen = &in
 	ask.WholeEggs, ask.NoSwaps, ask.MayServeAt = w.whole, !w.swaps, w.serving
 	if ask.Packs, wrong = packsOf(w.packs, lib, d); wrong != "" {
 		return ask, "packs", wrong
@@ -202,6 +259,12 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library) (ask Ask, path, w
 		}
 	}
 	ask.Cautions = w.none
+	for _, id := range w.adds {
+		if _, ok := lib.With(d.Own).Find(id); !ok {
+			return ask, "levers.add", lib.Unknown(id).Error()
+		}
+	}
+	ask.Adds = w.adds
 	if ask.Locks, wrong = locksOf(w.keep, lib, d); wrong != "" {
 		return ask, "levers.keep", wrong
 	}
@@ -209,6 +272,49 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library) (ask Ask, path, w
 		return ask, "levers.between", wrong
 	}
 	return ask, "", ""
+}
+
+// inWords adds to ask what the file wishes in words, for a freezer at c °C.
+func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
+	for i, q := range [...]*Quantity{CustardHardness, FoamHardness} {
+		t, path := &w.texture[i], [...]string{"custard", "foam"}[i]+".texture"
+		switch {
+		case t.is != "" && (t.from != "" || t.to != ""):
+			return path + ".is", "stands alone, without from and to"
+		case t.is != "":
+			t.from, t.to = t.is, t.is
+		case t.from == "" && t.to == "":
+			if t.weight.known || t.at.known {
+				return path, "needs from, to or is"
+			}
+			continue
+		}
+		x := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: t.weight.or(1), AtC: t.at.or(math.NaN())}
+		if t.from != "" {
+			x.Low = Texture(q, t.from).Low
+		}
+		if t.to != "" {
+			x.High = Texture(q, t.to).High
+		}
+		if x.Low > x.High {
+			return path + ".from", echo.Quoted(t.from) + " is harder than to, " + echo.Quoted(t.to)
+		}
+		ask.Wishes = append(ask.Wishes, x)
+	}
+	if w.keeps.on {
+		x := KeepsIce(w.keeps.at.or(c))
+		x.Weight = w.keeps.weight.or(1)
+		ask.Wishes = append(ask.Wishes, x)
+	}
+	dense := phase.Dense
+	for i, of := range [...]*phase.Role{&dense, nil} {
+		if s, ok := label.StandardOf(w.names[i].is); ok {
+			x := Named(s, of)
+			x.Weight = w.names[i].weight.or(1)
+			ask.Wishes = append(ask.Wishes, x)
+		}
+	}
+	return "", ""
 }
 
 // Texture is the wish that the hardness q is called by that word.

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
@@ -32,7 +33,7 @@ levers:
 
 func TestAFileOfWishesIsRead(t *testing.T) {
 	lib, d := market.Library(t), market.Honey()
-	a, err := DecodeAsk("wishes.yaml", []byte(full), d, lib)
+	a, err := DecodeAsk("wishes.yaml", []byte(full), d, lib, cold.Default())
 	require.NoError(t, err)
 	by := map[*Quantity][]Wish{}
 	for _, w := range a.Wishes {
@@ -68,7 +69,7 @@ func TestWhatIsWrongInAFileOfWishesIsSaidWithItsPlace(t *testing.T) {
 		"- a\n":                               "w.yaml:1: must be keys and values",
 		"version: 2\n":                        "w.yaml:1: version: 2 is outside 1 to 1",
 		"custard:\n  colour: blue\n":          "w.yaml:2: custard.colour: is no setting",
-		"custard:\n  texture: fluffy\n":       `w.yaml:2: custard.texture: "fluffy" is not one of pourable, very soft, soft, scoopable, firm, hard, very hard`,
+		"custard:\n  texture: fluffy\n":       `w.yaml:2: custard.texture.is: "fluffy" is not one of pourable, very soft, soft, scoopable, firm, hard, very hard`,
 		"custard:\n  sweetness_percent: 15\n": "w.yaml:2: custard.sweetness_percent: must be keys and values",
 		"custard:\n  sweetness_percent: {from: 80}\n":            "w.yaml:2: custard.sweetness_percent.from: 80 % is outside 0 to 60 %",
 		"custard:\n  sweetness_percent: {from: 17, to: 15}\n":    "w.yaml:2: custard.sweetness_percent.from: 17 is more than to, 15",
@@ -83,7 +84,7 @@ func TestWhatIsWrongInAFileOfWishesIsSaidWithItsPlace(t *testing.T) {
 		"no_cautions: [boredom]\n":                               `w.yaml:1: no_cautions: "boredom" is not one of air_beyond_process`,
 		"custard:\n  texture: soft\ncustard:\n  texture: soft\n": "w.yaml:3: custard: is given twice",
 	} {
-		_, err := DecodeAsk("w.yaml", []byte(text), d, lib)
+		_, err := DecodeAsk("w.yaml", []byte(text), d, lib, cold.Default())
 		var file *FileError
 		if assert.ErrorAs(t, err, &file, text) {
 			assert.Contains(t, err.Error(), want)
@@ -109,7 +110,7 @@ func FuzzDecodeAsk(f *testing.F) {
 	f.Add([]byte("custard: {texture: soft}\n"))
 	f.Add([]byte("levers: {between: [milk_whole 1 to 2]}\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		a, err := DecodeAsk("w.yaml", data, d, lib)
+		a, err := DecodeAsk("w.yaml", data, d, lib, cold.Default())
 		if err != nil {
 			if err.Error() == "" {
 				t.Fatal("an error that says nothing")

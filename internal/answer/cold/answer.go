@@ -236,3 +236,19 @@ func (r *Run) At(minutes float64) Moment {
 	}
 	return t[len(t)-1]
 }
+
+// RingMinutes returns when the outer ring is as warm as c °C, between samples by
+// line: 0 where it begins so, NaN where it never is.
+func (r *Run) RingMinutes(c float64) float64 {
+	for i, b := range r.Track {
+		switch {
+		case b.RingC < c:
+			continue
+		case i == 0:
+			return 0
+		}
+		a := r.Track[i-1]
+		return a.AtMinutes + (b.AtMinutes-a.AtMinutes)*(c-a.RingC)/(b.RingC-a.RingC)
+	}
+	return math.NaN()
+}

@@ -1,10 +1,14 @@
 package cold
 
 import (
+	"context"
+	"fmt"
 	"math"
 
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/work/design"
 )
 
 // Bands are looked for between these, °C: above 0 nothing is a frozen dessert.
@@ -34,6 +38,24 @@ func (pl *planner) serve() error {
 		}
 	}
 	return nil
+}
+
+// Thaw follows the tub of d from the freezer to the counter: Plan's Counter, as its
+// coefficient stands, without bands and pictures, in a twentieth of the time.
+func Thaw(ctx context.Context, d design.Design, r *model.Result, p Profile) (Softening, error) {
+	if err := p.Validate(); err != nil {
+		return Softening{}, err
+	}
+	tub, err := rippled(r)
+	if err != nil {
+		return Softening{}, err
+	}
+	a := Answer{Profile: p, Tub: tubVessel(d.Tubs), Counter: Softening{Place: "counter"}}
+	pl := planner{runner{ctx: ctx, alone: true, total: 1}, d, r, p, tub, &a, Options{}}
+	if err := pl.soften(&a.Counter, p.Counter, counterLimit, counterFrames); err != nil {
+		return Softening{}, fmt.Errorf("the cold: %w", err)
+	}
+	return a.Counter, nil
 }
 
 // bands sets the temperatures between which each phase eats as it should, and

@@ -146,18 +146,7 @@ func thaw(f *batch.Forecast, plan *cold.Answer, b *phase.Body, made *batch.Batch
 // ThawedMinutes returns when the outer ring of a tub on the counter is as warm as ringC, °C,
 // NaN where it never is.
 func ThawedMinutes(plan *cold.Answer, ringC float64) float64 {
-	track := plan.Counter.Run.Track
-	for i := range track {
-		if track[i].RingC < ringC {
-			continue
-		}
-		if i == 0 {
-			return 0
-		}
-		a, b := track[i-1], track[i]
-		return a.AtMinutes + (b.AtMinutes-a.AtMinutes)*(ringC-a.RingC)/(b.RingC-a.RingC)
-	}
-	return math.NaN()
+	return plan.Counter.Run.RingMinutes(ringC)
 }
 
 // coarserUM is the size at the coarser place after so many weeks, between weeks by line.

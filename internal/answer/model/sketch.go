@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
@@ -97,6 +98,9 @@ func (s *Sketch) Nutrition() Nutrition {
 	}
 	return nutrition(s.d, &r)
 }
+
+// Food returns what a label needs to know of what goes into the tubs, at some cost.
+func (s *Sketch) Food() label.Food { return s.r.Food(s.d) }
 
 // HardnessAtKPa returns the yield stress of a phase at c °C, kPa.
 func (s *Sketch) HardnessAtKPa(r phase.Role, c float64) float64 {

@@ -43,7 +43,7 @@ func (w Wishes) Ask(locks balance.Locks) balance.Ask {
 		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.CustardSweetness, Low: math.Min(from, to), High: math.Max(from, to), Weight: 1, AtC: nan})
 	}
 	if w.KeepsIce {
-		a.Wishes = append(a.Wishes, balance.KeepsIce())
+		a.Wishes = append(a.Wishes, balance.KeepsIce(model.HomeFreezerC))
 	}
 	if w.WholeEggs && w.Eggs > 0 {
 		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.EggsCracked, Low: w.Eggs, High: w.Eggs, Weight: 1, AtC: nan})

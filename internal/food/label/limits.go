@@ -21,6 +21,9 @@ type Limit struct {
 	// Incomplete tells that Own is only the known part, and that what is
 	// unknown could change Met.
 	Incomplete bool `json:"incomplete"`
+
+	bound float64
+	least bool // Own is at fault below bound, not above it
 }
 
 // Limits of the US standards, g/mL: 4.5, 1.6 and 6 lb/gal, at 453.59237 g to
@@ -37,7 +40,7 @@ func atLeast(what, section string, own ingredient.Amount, bound float64, unit st
 	v := own.Known
 	met := dec(v).GreaterThanOrEqual(dec(bound))
 	return Limit{What: what, Section: section, Bound: fmt.Sprintf("at least %.4g", bound), Own: &v, Unit: unit,
-		Met: met, Miss: max(0, bound-v), Incomplete: !met && (math.IsInf(own.Most, 1) || dec(own.Most).GreaterThanOrEqual(dec(bound)))}
+		Met: met, Miss: max(0, bound-v), bound: bound, least: true, Incomplete: !met && (math.IsInf(own.Most, 1) || dec(own.Most).GreaterThanOrEqual(dec(bound)))}
 }
 
 // atMost is a limit from above: the most it can be must keep it.
@@ -61,7 +64,7 @@ func upper(what, section string, own ingredient.Amount, bound float64, unit, wor
 	v := own.Known
 	met := keeps(own.Most)
 	return Limit{What: what, Section: section, Bound: fmt.Sprintf("%s %.4g", word, bound), Own: &v, Unit: unit,
-		Met: met, Miss: max(0, v-bound), Incomplete: !met && keeps(v)}
+		Met: met, Miss: max(0, v-bound), bound: bound, Incomplete: !met && keeps(v)}
 }
 
 func exactly(v float64) ingredient.Amount { return ingredient.Amount{Known: v, Most: v} }

@@ -37,14 +37,9 @@ func names(f *Food, region Region) (proposed string, all []Name) {
 		}{dense, "dense phase alone"})
 	}
 	for _, p := range parts {
-		for _, test := range [...]func(*makeup) Name{iceCream, frozenCustard, sherbet, waterIce, mellorine,
-			euDairyIceCream, euIceCream, ukIceCream, ukDairyIceCream, ukMilkIce} {
-			n := test(&p.m)
+		for _, s := range Standards {
+			n := s.of(&p.m)
 			n.Of = p.of
-			n.Met = true
-			for _, l := range n.Limits {
-				n.Met = n.Met && (l.Met || l.Judge)
-			}
 			all = append(all, n)
 		}
 	}

@@ -168,8 +168,10 @@ func (b *Balance) conflictObjects() []object {
 			against = append(against, b.Answer.Outcomes[k].Wish.Of.Key)
 		}
 		trade := []object{}
-		for _, t := range c.Trade {
-			trade = append(trade, object{{"value", Number(t.Value)}, {"against", Number(t.Against)}})
+		for k := range c.Trade {
+			t := &c.Trade[k]
+			o := proposalObject(&t.Proposal)
+			trade = append(trade, append(object{{"value", Number(t.Value)}, {"against", Number(t.Against)}}, o...))
 		}
 		out = append(out, object{{"wish", c.Wish.Of.Key}, {"nearest", Number(c.Nearest)}, {"impossible", c.Alone},
 			{"against", against}, {"cautions", list(c.Cautions)}, {"sentence", say.Conflict(Reads, c, b.Answer.Outcomes)}, {"trade_off", trade}})

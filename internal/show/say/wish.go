@@ -11,11 +11,39 @@ import (
 
 // Outcome says what was wished for, what comes out and whether that will do.
 func Outcome(s Style, o *balance.Outcome) string {
+	if o.Wish.Of.Standard.ID != "" {
+		return named(s, o)
+	}
 	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
 		return text + ", as wished (" + wishBand(s, &o.Wish) + ")"
 	}
 	return text + ", not " + wishBand(s, &o.Wish)
+}
+
+// named says whether the limits of a name of food are kept, and which are not.
+func named(s Style, o *balance.Outcome) string {
+	what := Capital(wishName(&o.Wish))
+	if o.Met {
+		return what + ": every limit that can be computed is kept, as wished"
+	}
+	var lacks []string
+	for _, l := range o.Lacks {
+		text := l.What
+		if l.Own != nil {
+			text += " " + s.with(s.Short(*l.Own, 2), l.Unit)
+		}
+		lacks = append(lacks, text+", not "+l.Bound)
+	}
+	return what + ": not kept: " + strings.Join(lacks, "; ")
+}
+
+// wishName names what is wished for.
+func wishName(w *balance.Wish) string {
+	if id := w.Of.Standard.ID; id != "" {
+		return w.Of.About + " as " + strings.ReplaceAll(id, "_", " ")
+	}
+	return w.Of.About
 }
 
 // Wished is a value of a quantity that can be wished for.
@@ -29,8 +57,10 @@ func Wished(s Style, q *balance.Quantity, v float64) string {
 		return s.TemperatureTo(v, 1)
 	case "g":
 		return s.MassTo(v, 1)
-	case "kcal":
-		return s.with(s.Number(v, 0), "kcal")
+	case "kcal", "min":
+		return s.with(s.Number(v, 0), q.Unit)
+	case "% of a limit":
+		return s.Percent(v, 1) + " of a limit short"
 	}
 	return s.Short(v, 2)
 }
@@ -51,7 +81,12 @@ func wishBand(s Style, w *balance.Wish) string {
 // Conflict says what a wish pulls against: "Hardness of the custard, 1.0 kPa to
 // 2.0 kPa, and sweetness of the custard, 11.0 % to 12.0 %, pull against each other."
 func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
-	this := func(w *balance.Wish) string { return w.Of.About + " (" + wishBand(s, w) + ")" }
+	this := func(w *balance.Wish) string {
+		if w.Of.Standard.ID != "" {
+			return wishName(w)
+		}
+		return wishName(w) + " (" + wishBand(s, w) + ")"
+	}
 	switch {
 	case c.Alone:
 		return Capital(this(&c.Wish)) + " is out of reach with these ingredients; the nearest is " + Wished(s, c.Wish.Of, c.Nearest) + "."
