@@ -14,7 +14,7 @@ func Named(s label.Standard, of *phase.Role) Wish {
 	if of != nil {
 		q.Key, q.About = "custard.name", "name of the custard"
 	}
-	return Wish{Of: q, Low: math.Inf(-1), Weight: 1, AtC: math.NaN()}
+	return Wish{Of: q, Low: math.Inf(-1), High: -nameAim, Weight: 1, AtC: math.NaN()}
 }
 
 // Of names of food, in per cent of a limit: what a search keeps clear of it, what
@@ -23,6 +23,7 @@ const (
 	nameClear = 0.5
 	nameStep  = 2
 	nameNever = 40
+	nameAim   = 0.2 // what it aims at, so that it does not stop on the limit itself
 )
 
 // lacks is by how many per cent of their bounds the limits of a name are missed

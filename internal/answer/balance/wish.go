@@ -144,7 +144,7 @@ func (w *Wish) Met(v float64) bool {
 	case w.Of == TubMinutes: // nobody tells half a minute
 		within = math.Max(within, 0.5)
 	case w.Of.Standard.ID != "":
-		within = 0
+		within = nameAim
 	}
 	return v >= w.Low-within && v <= w.High+within
 }

@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
@@ -24,12 +25,37 @@ type Wishes struct {
 	WholeEggs                      bool
 	Eggs                           float64 // to crack; 0: any number
 	MayServeAt                     bool
+
+	Name string        // of food, the id of a standard that the custard keeps; "": any
+	More [MostMore]One // of any figure
 }
 
-// Ask returns the question that w puts, with the lines that are locked.
-func (w Wishes) Ask(locks balance.Locks) balance.Ask {
-	a := balance.Ask{Locks: locks, WholeEggs: w.WholeEggs, MayServeAt: w.MayServeAt}
-	nan := math.NaN()
+// One is a figure that is wished for between two values, 0 being an open end.
+type One struct {
+	Of       *balance.Quantity // nil: none
+	From, To float64
+}
+
+// MostMore is how many figures beside the usual ones can be asked for.
+const MostMore = 3
+
+// band is the wish for a figure between two values, 0 being an open end.
+func band(q *balance.Quantity, from, to float64) balance.Wish {
+	x := balance.Wish{Of: q, Low: math.Inf(-1), High: math.Inf(1), Weight: 1, AtC: math.NaN()}
+	switch {
+	case from != 0 && to != 0:
+		x.Low, x.High = math.Min(from, to), math.Max(from, to)
+	case from != 0:
+		x.Low = from
+	case to != 0:
+		x.High = to
+	}
+	return x
+}
+
+// Ask returns the question that w puts in a kitchen, with the lines that are locked.
+func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
+	a := balance.Ask{Locks: locks, WholeEggs: w.WholeEggs, MayServeAt: w.MayServeAt, Kitchen: &in}
 	if w.Custard != "" {
 		a.Wishes = append(a.Wishes, balance.Texture(balance.CustardHardness, w.Custard))
 	}
@@ -37,16 +63,22 @@ func (w Wishes) Ask(locks balance.Locks) balance.Ask {
 		a.Wishes = append(a.Wishes, balance.Texture(balance.FoamHardness, w.Foam))
 	}
 	if from, to := w.SweetFromPercent, w.SweetPercent; from > 0 || to > 0 {
-		if to == 0 {
-			to = math.Inf(1)
-		}
-		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.CustardSweetness, Low: math.Min(from, to), High: math.Max(from, to), Weight: 1, AtC: nan})
+		a.Wishes = append(a.Wishes, band(balance.CustardSweetness, from, to))
 	}
 	if w.KeepsIce {
-		a.Wishes = append(a.Wishes, balance.KeepsIce(model.HomeFreezerC))
+		a.Wishes = append(a.Wishes, balance.KeepsIce(in.Freezer.AirC))
 	}
 	if w.WholeEggs && w.Eggs > 0 {
-		a.Wishes = append(a.Wishes, balance.Wish{Of: balance.EggsCracked, Low: w.Eggs, High: w.Eggs, Weight: 1, AtC: nan})
+		a.Wishes = append(a.Wishes, band(balance.EggsCracked, w.Eggs, w.Eggs))
+	}
+	if s, ok := label.StandardOf(w.Name); ok {
+		dense := phase.Dense
+		a.Wishes = append(a.Wishes, balance.Named(s, &dense))
+	}
+	for _, x := range w.More {
+		if x.Of != nil && (x.From != 0 || x.To != 0) {
+			a.Wishes = append(a.Wishes, band(x.Of, x.From, x.To))
+		}
 	}
 	return a
 }
@@ -70,7 +102,8 @@ type Finder struct {
 type sampled struct {
 	m *model.Model
 	d design.Design
-	c *cold.Answer
+	r model.Result
+	k cold.Profile
 	l *sure.Learnt
 }
 
@@ -84,7 +117,11 @@ func New(post func(func()), found func(balance.Answer, error), likely func(sure.
 			func(_ question, a balance.Answer, err error) { found(a, err) }),
 		kitchens: newest.NewAnswers(post,
 			func(ctx context.Context, q sampled) (sure.Answer, error) {
-				return sure.Sample(ctx, q.m, q.d, sure.Options{Cold: q.c, Learnt: q.l})
+				o := sure.Options{Learnt: q.l}
+				if out, err := cold.Thaw(ctx, q.d, &q.r, q.k); err == nil { // else there are no minutes
+					o.Cold = &cold.Answer{Counter: out}
+				}
+				return sure.Sample(ctx, q.m, q.d, o)
 			},
 			func(_ sampled, a sure.Answer, err error) { likely(a, err) }),
 		blends: newest.NewAnswers(post,
@@ -110,9 +147,10 @@ func (f *Finder) Blend(m *model.Model, d design.Design, locks balance.Locks) {
 	f.blends.Ask(question{m, d, balance.Ask{Locks: locks}})
 }
 
-// Sample asks how sure d is in kitchens of which batches have taught l; nil: nothing.
-func (f *Finder) Sample(m *model.Model, d design.Design, l *sure.Learnt) {
-	f.kitchens.Ask(sampled{m, d, nil, l})
+// Sample asks how sure d is, whose evaluation is r, in a kitchen of which batches have
+// taught l; nil: nothing.
+func (f *Finder) Sample(m *model.Model, d design.Design, r *model.Result, in cold.Profile, l *sure.Learnt) {
+	f.kitchens.Ask(sampled{m, d, *r, in, l})
 }
 
 // Stop drops what runs.

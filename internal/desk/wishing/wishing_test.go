@@ -9,20 +9,26 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/check/market"
 )
 
 func TestWhatIsLeftOpenIsNotWishedFor(t *testing.T) {
-	assert.Empty(t, Wishes{}.Ask(balance.Locks{}).Wishes)
-	a := Wishes{Custard: "soft", SweetFromPercent: 14, KeepsIce: true, WholeEggs: true, Eggs: 6}.Ask(balance.Locks{})
+	assert.Empty(t, Wishes{}.Ask(balance.Locks{}, cold.Default()).Wishes)
+	a := Wishes{Custard: "soft", SweetFromPercent: 14, KeepsIce: true, WholeEggs: true, Eggs: 6}.Ask(balance.Locks{}, cold.Default())
 	require.Len(t, a.Wishes, 4)
 	assert.True(t, math.IsInf(a.Wishes[1].High, 1))
 	assert.Equal(t, [2]float64{6, 6}, [2]float64{a.Wishes[3].Low, a.Wishes[3].High})
-	assert.Len(t, Wishes{Eggs: 6}.Ask(balance.Locks{}).Wishes, 0, "eggs are not counted where they need not be whole")
-	b := Wishes{SweetPercent: 16}.Ask(balance.Locks{})
-	assert.Equal(t, [2]float64{0, 16}, [2]float64{b.Wishes[0].Low, b.Wishes[0].High})
+	assert.Len(t, Wishes{Eggs: 6}.Ask(balance.Locks{}, cold.Default()).Wishes, 0, "eggs are not counted where they need not be whole")
+	more := Wishes{Name: "frozen_custard", More: [MostMore]One{{balance.TubMinutes, 0, 8}, {balance.CustardFreezes, -4, -2}, {balance.TubCost, 0, 0}}}.Ask(balance.Locks{}, cold.Default())
+	require.Len(t, more.Wishes, 3, "what has two open ends is no wish")
+	assert.Equal(t, "frozen_custard", more.Wishes[0].Of.Standard.ID)
+	assert.Equal(t, 8.0, more.Wishes[1].High)
+	assert.Equal(t, [2]float64{-4, -2}, [2]float64{more.Wishes[2].Low, more.Wishes[2].High})
+	b := Wishes{SweetPercent: 16}.Ask(balance.Locks{}, cold.Default())
+	assert.Equal(t, [2]float64{math.Inf(-1), 16}, [2]float64{b.Wishes[0].Low, b.Wishes[0].High})
 }
 
 func TestAnswersComeByPost(t *testing.T) {
@@ -35,8 +41,10 @@ func TestAnswersComeByPost(t *testing.T) {
 		func(a sure.Answer, err error) { require.NoError(t, err); likely = &a },
 		func(a []balance.Spot, err error) { require.NoError(t, err); spots = a })
 	m, d := model.New(market.Library(t)), market.Demo(t)
-	f.Find(m, d, Wishes{Custard: "scoopable"}.Ask(balance.Locks{}))
-	f.Sample(m, d, nil)
+	f.Find(m, d, Wishes{Custard: "scoopable"}.Ask(balance.Locks{}, cold.Default()))
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	f.Sample(m, d, &r, cold.Default(), nil)
 	f.Blend(m, d, balance.Locks{})
 	require.Eventually(t, func() bool {
 		select {
@@ -48,4 +56,5 @@ func TestAnswersComeByPost(t *testing.T) {
 	}, 60*time.Second, time.Millisecond)
 	assert.True(t, found.Met)
 	assert.Positive(t, likely.Kitchens)
+	assert.False(t, math.IsNaN(likely.Spread[sure.Minutes].Middle), "the minutes are not sampled")
 }
