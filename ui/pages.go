@@ -31,7 +31,7 @@ func (w *Window) newPages() []page.Page {
 	w.card = cardpage.New(w, w.kitchens)
 	kitchen := kitchenpage.New(w, w.kitchens, time.Now, w.event)
 	kitchen.Keeping(w.notebook.Keep)
-	asks := balancepage.New(w, w.bench.mender)
+	asks := balancepage.New(w, w.bench.mender, w.kitchens)
 	asks.Teach(w.notebook.Kitchens)
 	return []page.Page{
 		figurespage.New(w),

@@ -11,10 +11,13 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/desk/wishing"
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -26,6 +29,7 @@ import (
 type Page struct {
 	host   page.Host
 	locks  *mending.Mender // knows which lines are locked on the bench
+	in     *kitchens.Book
 	finder *wishing.Finder
 	taught func(d design.Design) *sure.Learnt // of its batches; nil: nobody knows
 	wishes wishing.Wishes
@@ -33,8 +37,12 @@ type Page struct {
 	find   *kit.Button
 	answer *fyne.Container
 	likely *widget.Label
-	causes *kit.Figures
 	of     *design.Design // sampled last
+
+	likelies *sure.Answer // nil until known
+	figure   *kit.Select  // whose bars are shown
+	bars     *kit.Plot
+	barless  *widget.Label // in their place, where nobody knows
 
 	spots   []balance.Spot // of the map
 	others  []balance.Spot // the alternatives found
@@ -46,20 +54,26 @@ type Page struct {
 }
 
 // New returns the page; locks tells which lines of the bench must not move.
-func New(h page.Host, locks *mending.Mender) *Page {
-	p := &Page{host: h, locks: locks, answer: container.NewVBox(), likely: page.Prose("")}
+func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
+	p := &Page{host: h, locks: locks, in: in, answer: container.NewVBox(), likely: page.Prose("")}
 	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended)
 	p.plot = kit.NewPlot()
 	p.plot.OnPick = p.pick
 	p.plot.Words = p.read
 	p.reading = page.Prose("")
 	p.plot.OnRead = func(text string) { kit.SetText(p.reading, text) }
-	p.causes = kit.NewFigures(say.SureHeads...)
+	p.bars, p.barless = kit.NewPlot(), page.Prose(say.SureUnknown)
+	p.bars.Words = func(float64) string { return "" }
+	p.barless.Hide()
+	p.figure = kit.NewSelect(say.SureFigures(), func(string) { p.drawBars() })
+	page.ShowSelected(p.figure, p.figure.Options[0])
 	p.find = kit.NewButton(say.FindWeights, p.look)
 	p.find.Importance = widget.HighImportance
 	p.wishes.KeepsIce = true
 	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
-		page.Heading(say.SureTitle), p.likely, p.causes)
+		page.Heading(say.SureTitle), p.likely,
+		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, container.NewHBox(p.figure)), p.bars, p.barless)
+	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { h.Post(func() { p.drawBars(); p.draw() }) })
 	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer,
 		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.plot, p.reading)
 	p.answer.Add(page.Prose(say.NothingAsked))
@@ -100,10 +114,64 @@ func (p *Page) form() fyne.CanvasObject {
 		widget.NewForm(
 			widget.NewFormItem(say.WishCustard, texture(&w.Custard)),
 			widget.NewFormItem(say.WishFoam, texture(&w.Foam)),
+			widget.NewFormItem(say.WishName, p.named()),
 			widget.NewFormItem(say.WishSweet, container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo), number("%", 60, 1, &w.SweetPercent)))),
 		tick(say.WishIce, &w.KeepsIce),
 		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
-		tick(say.WishServe, &w.MayServeAt))
+		tick(say.WishServe, &w.MayServeAt),
+		widget.NewLabel(say.WishMore), p.more())
+}
+
+// more are wishes for any figure, with both ends open until something is typed.
+func (p *Page) more() fyne.CanvasObject {
+	names := []string{say.AnyTexture}
+	for _, q := range balance.Quantities {
+		names = append(names, say.WishFigure(q))
+	}
+	box := container.NewVBox()
+	for i := range p.wishes.More {
+		of := &p.wishes.More[i]
+		number := func(v *float64) *kit.NumberField {
+			n := kit.NewNumberField("", -40, 1e6, 2)
+			n.OnChanged = func(x float64) { *v = x }
+			return n
+		}
+		from, to := number(&of.From), number(&of.To)
+		which := kit.NewSelect(names, nil)
+		which.OnChanged = func(string) {
+			of.Of = nil
+			if k := which.SelectedIndex(); k > 0 {
+				of.Of = balance.Quantities[k-1]
+			}
+		}
+		page.ShowSelected(which, names[0])
+		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(from, widget.NewLabel(say.WishTo), to), which))
+	}
+	return box
+}
+
+// named is the name of food whose limits the custard keeps.
+func (p *Page) named() fyne.CanvasObject {
+	names := []string{say.AnyTexture}
+	for _, s := range label.Standards {
+		names = append(names, say.StandardName(s.ID))
+	}
+	which := kit.NewSelect(names, nil)
+	which.OnChanged = func(string) {
+		p.wishes.Name = ""
+		if k := which.SelectedIndex(); k > 0 {
+			p.wishes.Name = label.Standards[k-1].ID
+		}
+	}
+	page.ShowSelected(which, names[0])
+	return which
+}
+
+// kitchen is that of the open design.
+func (p *Page) kitchen() cold.Profile {
+	d := p.host.Design()
+	k, _ := p.in.For(d.Kitchen.Profile)
+	return k
 }
 
 // Teach has the page ask f what the batches of a design teach of its kitchen.
@@ -129,7 +197,7 @@ func (p *Page) Leave() { p.finder.Stop() }
 func (p *Page) Show() {
 	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
 		p.of = &d
-		p.finder.Sample(p.host.Model(), d, p.learnt(d))
+		p.finder.Sample(p.host.Model(), d, p.host.Result(), p.kitchen(), p.learnt(d))
 		p.finder.Blend(p.host.Model(), d, p.locks.Locks(d))
 	}
 }
@@ -137,7 +205,7 @@ func (p *Page) Show() {
 // look asks for the weights.
 func (p *Page) look() {
 	p.put(page.Prose(say.Looking))
-	p.finder.Find(p.host.Model(), p.host.Design(), p.wishes.Ask(p.locks.Locks(p.host.Design())))
+	p.finder.Find(p.host.Model(), p.host.Design(), p.wishes.Ask(p.locks.Locks(p.host.Design()), p.kitchen()))
 }
 
 // put makes o the answer.
@@ -157,7 +225,7 @@ func (p *Page) found(a balance.Answer, err error) {
 		all = append(all, page.Prose(say.Outcome(page.Reads, &a.Outcomes[i])))
 	}
 	for i := range a.Conflicts {
-		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)))
+		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)), p.tradePlot(&a.Conflicts[i], a.Outcomes))
 	}
 	title := say.NearestTitle
 	if a.Met {
@@ -205,6 +273,6 @@ func (p *Page) sampled(a sure.Answer, err error) {
 		return
 	}
 	kit.SetText(p.likely, say.HowOften(&a)+" "+say.SureHow(page.Reads, &a))
-	p.causes.ShowFigures(say.SureRows(page.Reads, &a))
-	p.left.Content.Refresh() // the words above have grown
+	p.likelies = &a
+	p.drawBars()
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/balancepage"
@@ -20,7 +21,7 @@ import (
 func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 	test.NewTempApp(t)
 	h := pagetest.NewHost(t, market.Demo(t))
-	p := balancepage.New(h, mending.New(h.Post, func() {}))
+	p := balancepage.New(h, mending.New(h.Post, func() {}), kitchens.Open(""))
 	h.Win.SetContent(p.Object())
 	texts := func() string { return pagetest.Texts(p.Object()) }
 	selects := pagetest.All[*kit.Select](p.Object())
@@ -43,7 +44,7 @@ func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 func TestAPointOfTheMapIsTakenWhereItIsPressed(t *testing.T) {
 	test.NewTempApp(t)
 	h := pagetest.NewHost(t, market.Demo(t))
-	p := balancepage.New(h, mending.New(h.Post, func() {}))
+	p := balancepage.New(h, mending.New(h.Post, func() {}), kitchens.Open(""))
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()

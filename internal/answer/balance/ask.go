@@ -106,6 +106,10 @@ func (k *maker) sugars(ask *Ask) {
 	}
 }
 
+// moreOfTheSame is the price of making twice as much: next to nothing, beside weighing
+// otherwise.
+const moreOfTheSame = 0.05
+
 // batch adds how much is made, where that is wished for: of a batch as written all
 // lines together, else the tubs.
 func (k *maker) batch(ask *Ask) {
@@ -117,10 +121,10 @@ func (k *maker) batch(ask *Ask) {
 	switch {
 	case k.d.Batch.Basis == design.BasisTubs && !ask.whole():
 		n := float64(k.d.Tubs.Count)
-		k.setting("tubs.count", 1, math.Min(500, 4*n+4), math.Max(1, n/4), 2, 1)
+		k.setting("tubs.count", 1, math.Min(500, 4*n+4), n, moreOfTheSame, 1)
 	case k.d.Batch.Basis == design.BasisAsWritten && !ask.whole() && len(k.locks.Lines) == 0 &&
 		!slices.ContainsFunc(k.d.Dense.Lines, counted) && !slices.ContainsFunc(k.d.Foam.Lines, counted):
-		k.add(Lever{Kind: Batch, Low: 0.1, High: 10, Unit: 0.25, Price: 1})
+		k.add(Lever{Kind: Batch, Low: 0.1, High: 10, Unit: 1, Price: moreOfTheSame})
 	}
 }
 

@@ -55,6 +55,29 @@ func TestAFileOfWishesIsRead(t *testing.T) {
 	assert.True(t, a.Locks.Lines[LineAt{design.DensePart, 4}], "the honey")
 }
 
+func TestWordsHaveABandATemperatureAndAWeight(t *testing.T) {
+	lib, d := market.Library(t), market.Honey()
+	text := `custard: {texture: {from: soft, to: scoopable, at_c: -16, weight: 2}, name: frozen_custard}
+foam: {keeps_ice: {is: true, weight: 3}, texture: soft}
+tub: {minutes: {to: 8}, name: {is: eu_ice_cream, weight: 4}}
+levers: {add: [invert_syrup]}
+`
+	cellar := cold.Default()
+	cellar.Freezer.AirC = -22
+	a, err := DecodeAsk("w.yaml", []byte(text), d, lib, cellar)
+	require.NoError(t, err)
+	require.Len(t, a.Wishes, 6)
+	assert.Equal(t, Wish{Of: TubMinutes, Low: math.Inf(-1), High: 8, Weight: 1}, noNaN(a.Wishes[0]))
+	assert.Equal(t, Wish{Of: CustardHardness, Low: 0.6, High: 6, Weight: 2, AtC: -16}, a.Wishes[1])
+	assert.Equal(t, Texture(FoamHardness, "soft").Low, a.Wishes[2].Low)
+	assert.Equal(t, Wish{Of: FoamFreezes, Low: -21.8, High: math.Inf(1), Weight: 3}, noNaN(a.Wishes[3]), "this kitchen's freezer")
+	assert.Equal(t, "frozen_custard", a.Wishes[4].Of.Standard.ID)
+	assert.Equal(t, 4.0, a.Wishes[5].Weight)
+	assert.Nil(t, a.Wishes[5].Of.Named)
+	assert.Equal(t, []string{"invert_syrup"}, a.Adds)
+	assert.Equal(t, -22.0, a.Kitchen.Freezer.AirC)
+}
+
 func noNaN(w Wish) Wish {
 	if math.IsNaN(w.AtC) {
 		w.AtC = 0
@@ -81,6 +104,13 @@ func TestWhatIsWrongInAFileOfWishesIsSaidWithItsPlace(t *testing.T) {
 		"packs: [butter_unsalted 250]\n":                         `w.yaml:1: packs: the design has no line of "butter_unsalted"`,
 		"levers:\n  keep: [gold]\n":                              `w.yaml:2: levers.keep: no ingredient is named "gold"`,
 		"levers:\n  between: [milk_whole 500 to 300]\n":          `w.yaml:2: levers.between: "milk_whole 500 to 300" is no ingredient with the g between which it may go, as milk_whole 300 to 500`,
+		"custard: {texture: {is: soft, to: firm}}\n":             "w.yaml:1: custard.texture.is: stands alone, without from and to",
+		"custard:\n  texture: {from: firm, to: soft}\n":          `w.yaml:2: custard.texture.from: "firm" is harder than to, "soft"`,
+		"custard: {texture: {weight: 2}}\n":                      "w.yaml:1: custard.texture: needs from, to or is",
+		"custard:\n  name: ambrosia\n":                           `w.yaml:2: custard.name.is: "ambrosia" is not one of ice_cream, frozen_custard`,
+		"foam:\n  keeps_ice: maybe\n":                            `w.yaml:2: foam.keeps_ice.is: "maybe" is neither true nor false`,
+		"tub:\n  minutes: {to: 900}\n":                           "w.yaml:2: tub.minutes.to: 900 min is outside 0 to 600 min",
+		"levers: {add: [gold]}\n":                                `w.yaml:1: levers.add: no ingredient is named "gold"`,
 		"no_cautions: [boredom]\n":                               `w.yaml:1: no_cautions: "boredom" is not one of air_beyond_process`,
 		"custard:\n  texture: soft\ncustard:\n  texture: soft\n": "w.yaml:3: custard: is given twice",
 	} {

@@ -39,16 +39,18 @@ type One struct {
 // MostMore is how many figures beside the usual ones can be asked for.
 const MostMore = 3
 
-// band is the wish for a figure between two values, 0 being an open end.
+// band is the wish for a figure between two values, 0 or NaN being an open end.
 func band(q *balance.Quantity, from, to float64) balance.Wish {
 	x := balance.Wish{Of: q, Low: math.Inf(-1), High: math.Inf(1), Weight: 1, AtC: math.NaN()}
+	open := func(v float64) bool { return v == 0 || math.IsNaN(v) }
 	switch {
-	case from != 0 && to != 0:
-		x.Low, x.High = math.Min(from, to), math.Max(from, to)
-	case from != 0:
+	case open(from) && open(to):
+	case open(to):
 		x.Low = from
-	case to != 0:
+	case open(from):
 		x.High = to
+	default:
+		x.Low, x.High = math.Min(from, to), math.Max(from, to)
 	}
 	return x
 }
@@ -76,8 +78,11 @@ func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
 		a.Wishes = append(a.Wishes, balance.Named(s, &dense))
 	}
 	for _, x := range w.More {
-		if x.Of != nil && (x.From != 0 || x.To != 0) {
-			a.Wishes = append(a.Wishes, band(x.Of, x.From, x.To))
+		if x.Of == nil {
+			continue
+		}
+		if w := band(x.Of, x.From, x.To); w.Low != math.Inf(-1) || w.High != math.Inf(1) {
+			a.Wishes = append(a.Wishes, w)
 		}
 	}
 	return a

@@ -87,26 +87,28 @@ func SureHow(s Style, a *sure.Answer) string {
 	return "The design made " + s.Grouped(float64(a.Kitchens)) + " times over, each time a little differently. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter."
 }
 
-// SureHeads head the table of what moves a tub.
-var SureHeads = []string{"custard", "foam"}
+// The words around the bars of what moves a tub.
+const (
+	SureShows   = "Show"
+	SureAll     = "all together"
+	SureUnknown = "Nobody knows this figure of this tub."
+)
 
-// SureRows are the spread of hardness of both phases and, below it, that of each
-// cause alone, the one that moves the custard most first.
-func SureRows(s Style, a *sure.Answer) []TableRow {
-	row := func(name string, of *[sure.NumFigures]sure.Spread) TableRow {
-		cells := make([]string, 0, 2)
-		for _, f := range [...]sure.Outcome{sure.CustardKPa, sure.FoamKPa} {
-			if x := of[f]; known(x.Middle) {
-				cells = append(cells, s.HardnessSpan(x.Low, x.High))
-			} else {
-				cells = append(cells, Unknown)
-			}
-		}
-		return TableRow{Name: Capital(name), Cells: cells}
+// SureFigures names the figures that have bars, in their order.
+func SureFigures() []string {
+	names := make([]string, sure.NumFigures)
+	for f := range sure.NumFigures {
+		names[f] = Capital(SureFigure(f))
 	}
-	rows := []TableRow{row("all together", &a.Spread)}
-	for _, c := range a.Foremost(sure.CustardKPa) {
-		rows = append(rows, row(SureCause(s, c), &a.ByCause[c]))
-	}
-	return rows
+	return names
+}
+
+// SureAxis is the axis of a figure's bars.
+func SureAxis(f sure.Outcome) string {
+	return SureFigure(f) + [...]string{", kPa", ", kPa", ", % as sucrose", ""}[f]
+}
+
+// SureBar names a cause beside its bar.
+func SureBar(c sure.Cause) string {
+	return [...]string{"weighing", "size of the eggs", "air", "boiled syrup", "freezer", "hardness model", "warm room"}[c]
 }

@@ -41,7 +41,7 @@ func named(s Style, o *balance.Outcome) string {
 // wishName names what is wished for.
 func wishName(w *balance.Wish) string {
 	if id := w.Of.Standard.ID; id != "" {
-		return w.Of.About + " as " + strings.ReplaceAll(id, "_", " ")
+		return w.Of.About + " as " + StandardName(id)
 	}
 	return w.Of.About
 }
@@ -173,7 +173,9 @@ const (
 	WishFoam     = "Foam"
 	WishSweet    = "Sweetness of the custard, from"
 	WishTo       = "to"
-	WishIce      = "The foam keeps its ice in an ordinary freezer"
+	WishName     = "Name of the custard"
+	WishMore     = "And, from and to; what is left empty is open:"
+	WishIce      = "The foam keeps its ice in this kitchen's freezer"
 	WishEggs     = "Whole eggs only; to crack, 0 for any number:"
 	WishServe    = "The serving temperature may move"
 	FindWeights  = "Find the weights"
@@ -214,4 +216,41 @@ func Spot(s Style, x *balance.Spot) string {
 		text += " with " + List(parts)
 	}
 	return text + ": sweetness " + s.Percent(x.Sweetness, 1) + ", " + s.Hardness(x.KPa) + ", " + phase.WordFor(x.KPa).Name
+}
+
+// StandardName is the name of food with that id, with where it holds.
+func StandardName(id string) string {
+	place, name, found := strings.Cut(id, "_")
+	switch {
+	case found && place == "eu":
+		return strings.ReplaceAll(name, "_", " ") + ", the EU trade's code"
+	case found && place == "uk":
+		return strings.ReplaceAll(name, "_", " ") + ", the UK trade's guide"
+	}
+	return strings.ReplaceAll(id, "_", " ") + ", US"
+}
+
+// WishFigure names a figure that can be wished for, with its unit.
+func WishFigure(q *balance.Quantity) string {
+	if q.Unit == "" || strings.Contains(q.About, "minutes") {
+		return q.About
+	}
+	return q.About + ", " + q.Unit
+}
+
+// TradeAbout stands under the curve of what one wish costs another.
+const TradeAbout = "What one costs the other. Press a point to see its design."
+
+// TradeAxis is the axis of a wish.
+func TradeAxis(w *balance.Wish) string {
+	if w.Of.Standard.ID != "" {
+		return wishName(w) + ", % of a limit short"
+	}
+	return WishFigure(w.Of)
+}
+
+// TradePoint says a point of it: "hardness of the custard 4.2 kPa, sweetness of the
+// custard 14.1 %".
+func TradePoint(s Style, c *balance.Conflict, other *balance.Wish, t *balance.Trade) string {
+	return Capital(wishName(&c.Wish)) + " " + Wished(s, c.Wish.Of, t.Value) + ", " + wishName(other) + " " + Wished(s, other.Of, t.Against) + "."
 }
