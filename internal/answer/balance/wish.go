@@ -18,7 +18,8 @@ type Wish struct {
 	Weight    float64 // beside other wishes; 1 is ordinary
 	AtC       float64 // °C, of a quantity with a temperature; NaN: the serving temperature
 
-	out *cold.Softening // how a tub warms that is much like the one that is looked for; of TubMinutes alone
+	word bool            // a word ends where its band does, so a search keeps clear of the ends
+	out  *cold.Softening // how a tub warms that is much like the one that is looked for; of TubMinutes alone
 }
 
 // Quantity is a figure that can be wished for.
@@ -116,13 +117,17 @@ const unknown = 20
 // miss returns how far v lies outside the band, in steps that a maker notices;
 // below it is negative.
 func (w *Wish) miss(v float64) float64 {
+	low, high := w.Low, w.High
+	if w.word {
+		low, high = low*(1+clearance), high*(1-clearance)
+	}
 	switch {
 	case math.IsNaN(v):
 		return unknown
-	case v < w.Low:
-		return -w.steps(v, w.Low)
-	case v > w.High:
-		return w.steps(w.High, v)
+	case v < low:
+		return -w.steps(v, low)
+	case v > high:
+		return w.steps(high, v)
 	}
 	return 0
 }
@@ -139,6 +144,8 @@ func (w *Wish) steps(low, high float64) float64 {
 func (w *Wish) Met(v float64) bool {
 	within := 0.005 * math.Abs(v)
 	switch {
+	case w.word:
+		within = 0
 	case w.Of.kelvin:
 		within = 0.1
 	case w.Of == TubMinutes: // nobody tells half a minute

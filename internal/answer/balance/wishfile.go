@@ -289,7 +289,7 @@ func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
 			}
 			continue
 		}
-		x := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: t.weight.or(1), AtC: t.at.or(math.NaN())}
+		x := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: t.weight.or(1), AtC: t.at.or(math.NaN()), word: true}
 		if t.from != "" {
 			x.Low = Texture(q, t.from).Low
 		}
@@ -319,7 +319,7 @@ func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
 
 // Texture is the wish that the hardness q is called by that word.
 func Texture(q *Quantity, word string) Wish {
-	w := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: 1, AtC: math.NaN()}
+	w := Wish{Of: q, Low: q.Min, High: math.Inf(1), Weight: 1, AtC: math.NaN(), word: true}
 	for i, x := range phase.Words {
 		if x.Name == word {
 			w.High = x.BelowKPa

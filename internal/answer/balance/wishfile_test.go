@@ -68,7 +68,7 @@ levers: {add: [invert_syrup]}
 	require.NoError(t, err)
 	require.Len(t, a.Wishes, 6)
 	assert.Equal(t, Wish{Of: TubMinutes, Low: math.Inf(-1), High: 8, Weight: 1}, noNaN(a.Wishes[0]))
-	assert.Equal(t, Wish{Of: CustardHardness, Low: 0.6, High: 6, Weight: 2, AtC: -16}, a.Wishes[1])
+	assert.Equal(t, Wish{Of: CustardHardness, Low: 0.6, High: 6, Weight: 2, AtC: -16, word: true}, a.Wishes[1])
 	assert.Equal(t, Texture(FoamHardness, "soft").Low, a.Wishes[2].Low)
 	assert.Equal(t, Wish{Of: FoamFreezes, Low: -21.8, High: math.Inf(1), Weight: 3}, noNaN(a.Wishes[3]), "this kitchen's freezer")
 	assert.Equal(t, "frozen_custard", a.Wishes[4].Of.Standard.ID)
