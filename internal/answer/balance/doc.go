@@ -3,7 +3,8 @@
 // is not good; Balance answers wishes of a maker's own.
 //
 // It knows no physics: it asks package model, in the search for a sketch of a
-// design and once more, of what it proposes, for all of it. Everything it
+// design and once more, of what it proposes, for all of it, and package cold how
+// a tub warms on the counter where minutes are wished for. Everything it
 // proposes is a whole design that has been evaluated.
 //
 // Temperatures are °C, masses g, hardness kPa.

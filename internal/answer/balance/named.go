@@ -32,7 +32,7 @@ func lacks(s *model.Sketch, w *Wish) float64 {
 	n := tested(s, w.Of)
 	sum := 0.0
 	for _, l := range n.Limits {
-		share, figure := l.Short()
+		share, figure := l.ShortFraction()
 		switch by := 100*share + nameClear; {
 		case l.Judge || l.Met && !figure:
 		case !figure:

@@ -40,15 +40,15 @@ func (s Standard) of(m *makeup) Name {
 	return n
 }
 
-// Short returns by what share of its bound a limit is missed, negative with so much
+// ShortFraction returns by what share of its bound a limit is missed, negative with so much
 // to spare. figure is false where the limit is no figure, or hangs on what is
 // unknown.
-func (l Limit) Short() (share float64, figure bool) {
+func (l Limit) ShortFraction() (fraction float64, figure bool) {
 	if l.Own == nil || l.Incomplete || l.bound == 0 {
 		return 0, false
 	}
-	if share = (*l.Own - l.bound) / l.bound; l.least {
-		share = -share
+	if fraction = (*l.Own - l.bound) / l.bound; l.least {
+		fraction = -fraction
 	}
-	return share, true
+	return fraction, true
 }
