@@ -38,7 +38,7 @@ func (w *Window) newPages() []page.Page {
 		asks,
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
-		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords)),
+		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords, w.notebook)),
 		w.card,
 		kitchen,
 		daypage.New(w, w.kitchens, time.Now, w.event),

@@ -17,6 +17,7 @@ import (
 	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
@@ -47,7 +48,9 @@ func Preferences() map[string]preferences.Kind {
 type View struct {
 	host  page.Host
 	words onpack.Words
+	book  *notebook.Book // of the open design
 
+	batch            *kit.Select // of the notebook, whose day and lot are printed
 	place, sale, tub *kit.Select
 	sheet            *kit.Select
 	typed            map[string]*widget.Entry // by the field of sticker.Choices
@@ -89,9 +92,10 @@ var fields = []struct{ field, name, hint string }{
 	{"copies", "Copies", "1"},
 }
 
-// New returns the view. words are those of labels.
-func New(h page.Host, words onpack.Words) *View {
-	v := &View{host: h, words: words, typed: map[string]*widget.Entry{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), beside: page.Prose(""), translated: container.NewVBox()}
+// New returns the view. words are those of labels, book the notebook of the open
+// design.
+func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
+	v := &View{host: h, words: words, book: book, typed: map[string]*widget.Entry{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), beside: page.Prose(""), translated: container.NewVBox()}
 	kept := fyne.CurrentApp().Preferences()
 	choose := func(names []string, key string, at int) *kit.Select {
 		s := kit.NewSelect(names, nil)
@@ -108,6 +112,7 @@ func New(h page.Host, words onpack.Words) *View {
 	v.sale = choose(named(onpack.Sales(), say.SaleName), prefSale, within(kept.Int(prefSale), len(onpack.Sales())))
 	v.tub = choose(append([]string{own}, onpack.TubNames()...), "", 0)
 	v.sheet = choose(sheetSizes, "", 0)
+	v.batch = choose([]string{say.LabelNoBatch}, "", 0)
 	v.sheets.ShowFit(kit.FitPage)
 	v.lid = widget.NewCheck("A label for the lid too", mishap.With(func(bool) { v.Show() }))
 	v.grams = widget.NewCheck("Grams beside the volume", nil)
@@ -116,7 +121,8 @@ func New(h page.Host, words onpack.Words) *View {
 
 	form := container.NewVBox(
 		page.Bold("Where it is sold"), v.place, v.sale,
-		page.Bold("The tub"), v.tub)
+		page.Bold("The tub"), v.tub,
+		page.Bold(say.LabelBatch), v.batch)
 	for _, f := range fields {
 		e := widget.NewEntry()
 		e.SetPlaceHolder(f.hint)
@@ -191,7 +197,28 @@ func (v *View) choices() sticker.Choices {
 	if v.sheet.Selected != noSheet {
 		c.Sheet = strings.ToLower(v.sheet.Selected)
 	}
+	if b, ok := v.book.Notes.Find(v.batch.Selected); ok {
+		c = c.OfBatch(b)
+	}
 	return c
+}
+
+// offer lists the batches of the notebook, the latest first, and keeps the one that
+// is chosen while it is there.
+func (v *View) offer() {
+	names := []string{say.LabelNoBatch}
+	for i := len(v.book.Notes.Batches) - 1; i >= 0; i-- {
+		names = append(names, v.book.Notes.Batches[i].ID)
+	}
+	if slices.Equal(names, v.batch.Options) {
+		return
+	}
+	chosen := v.batch.Selected
+	v.batch.SetOptions(names)
+	if !slices.Contains(names, chosen) {
+		chosen = say.LabelNoBatch
+	}
+	v.batch.SetSelected(chosen)
 }
 
 // Show brings the view up to date.
@@ -201,6 +228,7 @@ func (v *View) Show() {
 	}
 	v.showing = true
 	defer func() { v.showing = false }()
+	v.offer()
 	d, r := v.host.Design(), v.host.Result()
 	c := v.choices()
 	p, err := c.Pack(d, v.words)

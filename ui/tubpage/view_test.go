@@ -9,8 +9,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/batch"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -22,7 +24,7 @@ func (bench) Title() string { return "Label" }
 
 func open(t *testing.T) (*View, *pagetest.Press) {
 	h := pagetest.NewPress(t, market.Honey(), theme.Options{Variant: theme.Light})
-	v := New(h, market.LabelWords(t))
+	v := New(h, market.LabelWords(t), notebook.Open(func() string { return "" }))
 	h.Open(bench{v})
 	return v, h
 }
@@ -66,12 +68,33 @@ func TestALanguageAsksForItsWords(t *testing.T) {
 	assert.Contains(t, v.about.Text, "The languages: ")
 }
 
+// A batch of the notebook gives its day, lot and durability; what is typed stays.
+func TestABatchOfTheNotebookIsPrinted(t *testing.T) {
+	v, h := open(t)
+	v.place.SetSelected("The United Kingdom")
+	v.typed["maker"].SetText("Saltmarsh Quay, 1 Pier Road")
+	v.book.Notes.Batches = []batch.Batch{{ID: "b6"}, {ID: "b7", Made: "2026-07-14", BestBefore: "2027-01-10", Lot: "quay 7"}}
+	h.Set(h.Design())
+	v.Show()
+	assert.Equal(t, []string{say.LabelNoBatch, "b7", "b6"}, v.batch.Options)
+	assert.True(t, v.export.Disabled())
+	v.batch.SetSelected("b7")
+	assert.False(t, v.export.Disabled())
+	assert.Contains(t, pagetest.Texts(v.list), "10.01.2027")
+	v.typed["lot"].SetText("pier 1")
+	assert.Contains(t, pagetest.Texts(v.list), "pier 1")
+	v.book.Notes.Batches = nil
+	v.Show()
+	assert.Equal(t, say.LabelNoBatch, v.batch.Selected)
+	assert.True(t, v.export.Disabled())
+}
+
 // What the maker typed of themselves is there again the next time.
 func TestTheMakerIsKept(t *testing.T) {
 	v, h := open(t)
 	v.typed["maker"].SetText("Saltmarsh Quay")
 	v.sale.SetSelectedIndex(1)
-	again := New(h, market.LabelWords(t))
+	again := New(h, market.LabelWords(t), v.book)
 	assert.Equal(t, "Saltmarsh Quay", again.typed["maker"].Text)
 	assert.Equal(t, 1, again.sale.SelectedIndex())
 	for key := range Preferences() {

@@ -26,6 +26,13 @@ func PlaceName(p onpack.Place) string { return places[p] }
 // SaleName is a way of sale in words.
 func SaleName(s onpack.Sale) string { return sales[s] }
 
+// The choice of the batch whose day, lot and durability a label takes where nothing is
+// typed.
+const (
+	LabelBatch   = "The batch"
+	LabelNoBatch = "None: what is typed below"
+)
+
 // TubLabelHead begins the list of what must stand on a tub.
 func TubLabelHead(p onpack.Place, s onpack.Sale) string {
 	return "On a tub " + sales[s] + " in " + places[p] + ", by our reading:"
