@@ -53,6 +53,7 @@ type Setup struct {
 	Journal    *journal.Folder // where unsaved work is kept; nil: nowhere
 	Rescue     *rescue.Folder  // where reports go when something goes wrong; nil: nowhere
 	Notices    []string        // said once, when the window is there
+	Ring       func()          // sounds when a timer ends, apart from the window; nil: nothing sounds
 	Events     *os.File        // where effects are logged for tests of the real window; nil: nowhere
 }
 

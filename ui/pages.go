@@ -29,7 +29,7 @@ import (
 // newPages returns the secondary pages in the order of their buttons.
 func (w *Window) newPages() []page.Page {
 	w.card = cardpage.New(w, w.kitchens)
-	kitchen := kitchenpage.New(w, w.kitchens, time.Now, w.event)
+	kitchen := kitchenpage.New(w, w.kitchens, kitchenpage.Setup{Now: time.Now, Told: w.event, Ring: w.Ring})
 	kitchen.Keeping(w.notebook.Keep)
 	asks := balancepage.New(w, w.bench.mender, w.kitchens)
 	asks.Teach(w.notebook.Kitchens)
@@ -43,7 +43,7 @@ func (w *Window) newPages() []page.Page {
 		kitchen,
 		daypage.New(w, w.kitchens, time.Now, w.event),
 		notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.event),
-		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path}),
+		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path, Told: w.event}),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),
 	}

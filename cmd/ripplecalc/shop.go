@@ -22,12 +22,14 @@ var shopCommand = &command{
 	short: "Writes a shopping list for several designs and batches, in whole packs, and what they cost",
 	long: `
 A file named twice is made twice. Prices are those of "ripplecalc help prices".
-Each batch cracks whole eggs of its own. What has no price is unknown, not free.
+Each batch cracks whole eggs of its own. What has no price is unknown, not free; unpriced water comes from
+the tap, for nothing.
 
   --batches N    batches of each design, 1 to 1000, instead of one
   --prices FILE  other prices than yours
-  --sell PRICE   of a tub: the margin that it leaves. A margin is of the price; VAT,
-                 work, tubs and power are in neither price nor cost
+  --sell PRICE   of a tub, instead of what its design says: the margin that it
+                 leaves. A margin is of the price; VAT, work, tubs and power are in
+                 neither price nor cost
   -o FILE        a list with boxes (.md) or text (.txt)
   --json         JSON instead of text: designs (file, name, batches, cost as in
                  evaluate --json, offers: margin_percent, price_per_tub); items

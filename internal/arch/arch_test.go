@@ -97,6 +97,7 @@ var layers = []layer{
 	{"internal/desk/keeping", "internal/desk/mishap internal/desk/session internal/food/ingredient internal/work/design internal/work/designfile internal/work/journal"},
 	{"internal/desk/past", "internal/desk/session internal/show/say internal/work/design internal/work/designfile internal/work/versions"},
 	{"internal/desk/differing", "internal/answer/model internal/show/figure internal/show/say internal/work/compare internal/work/design"},
+	{"internal/desk/chime", ""},
 	{"internal/desk/typed", "internal/form/echo internal/form/fold internal/show/say"},
 	{"internal/desk/larder", "internal/desk/typed internal/food/ingredient internal/form/setting internal/matter/mix internal/show/say"},
 	{"internal/desk/rescue", "internal/work/userdata"},
@@ -142,7 +143,7 @@ var layers = []layer{
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "internal/work/versions internal/food/egg internal/food/written assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/onpack internal/answer/selling internal/show/sticker internal/answer/balance internal/form/yamltext internal/answer/sure internal/work/compare internal/answer/learn internal/work/batch"},
-	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups"},
+	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime"},
 }
 
 // everything returns the import paths of every Go file by package, tests

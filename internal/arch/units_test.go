@@ -39,7 +39,7 @@ var unitless = map[string]string{
 		process.Eggs.WhitesLeft design.Line.Count written.Said.Count egg.Grams(count) price.Pack.Pieces icy.Week.Week icy.Answer.Openings cold.Profile.Openings
 		ripple.Ribbons.Counts ripple.Spoonful.Counts`,
 	"money": `model.Cost.Known shop.Offer.Price shop.Offer.Margin shop.List.Paid shop.List.Used shop.List.Worth price.Pack.Price price.Margin
-		price.Margin(cost) price.Margin(selling) price.Selling price.Selling(cost) price.Selling(margin)`,
+		design.Tubs.SellsFor price.Margin(cost) price.Margin(selling) price.Selling price.Selling(cost) price.Selling(margin)`,
 	"of one, a logarithm or an index": `cold.Storage.AgeingIndex cold.Storage.AgeingIndexWarm cold.Storage.Ageing model.Strain.Past
 		process.Custard.LogYolk process.Foam.LogLow process.Foam.LogHigh process.Killing.LogReduction process.Freezing.Loaded
 		ingredient.Ingredient.HigherSweetness heat.ComputedMean heat.ComputedSurface heat.Series.At heat.Series.Mean heat.NeumannFront.Lambda

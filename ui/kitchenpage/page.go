@@ -30,6 +30,7 @@ type Page struct {
 	host     page.Host
 	kitchens *kitchens.Book
 	told     func(event string, args ...any)
+	ring     func()
 	work     *newest.Answers[making.Job, made]
 
 	job       making.Job // shown
@@ -64,10 +65,16 @@ type made struct {
 // of: before the reading changed it.
 func (p *Page) Keeping(keep func(of process.Reading, v float64, d design.Design)) { p.keeping = keep }
 
-// New returns the page. told gets what a test of the window waits for; now is
-// the clock of the timers.
-func New(h page.Host, k *kitchens.Book, now func() time.Time, told func(event string, args ...any)) *Page {
-	p := &Page{host: h, kitchens: k, told: told, timers: stove.NewTimers(now)}
+// Setup is what the page needs beside a Host.
+type Setup struct {
+	Now  func() time.Time                // the clock of the timers
+	Told func(event string, args ...any) // gets what a test of the window waits for
+	Ring func()                          // sounds when a timer ends, on a goroutine of its own; nil: nothing sounds
+}
+
+// New returns the page.
+func New(h page.Host, k *kitchens.Book, s Setup) *Page {
+	p := &Page{host: h, kitchens: k, told: s.Told, ring: s.Ring, timers: stove.NewTimers(s.Now)}
 	p.work = newest.NewAnswers(h.Post, func(ctx context.Context, j making.Job) (made, error) {
 		m, untimed := making.Of(ctx, j)
 		return made{m, untimed}, ctx.Err()

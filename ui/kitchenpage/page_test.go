@@ -26,12 +26,14 @@ type kitchen struct {
 	*pagetest.Press
 	at     time.Time
 	events []string
+	rung   chan struct{}
 }
 
 func open(t *testing.T, d design.Design, look theme.Options) *kitchen {
-	k := &kitchen{Press: pagetest.NewPress(t, d, look), at: time.Date(2026, 11, 28, 9, 0, 0, 0, time.UTC)}
-	k.Page = New(k.Press, kitchens.Open(""), func() time.Time { return k.at },
-		func(event string, args ...any) { k.events = append(k.events, fmt.Sprintf(event, args...)) })
+	k := &kitchen{Press: pagetest.NewPress(t, d, look), at: time.Date(2026, 11, 28, 9, 0, 0, 0, time.UTC), rung: make(chan struct{}, 9)}
+	k.Page = New(k.Press, kitchens.Open(""), Setup{Now: func() time.Time { return k.at },
+		Told: func(event string, args ...any) { k.events = append(k.events, fmt.Sprintf(event, args...)) },
+		Ring: func() { k.rung <- struct{}{} }})
 	k.Open(k.Page)
 	k.Until(func() bool { return k.now.Cold != nil })
 	t.Cleanup(func() {
@@ -112,6 +114,7 @@ func TestTimersGoOnWhenThePageIsLeft(t *testing.T) {
 	test.AssertNotificationSent(t, fyne.NewNotification(k.Now.Name, "“Cook”: the time is up."), k.looked)
 	assert.Equal(t, "“Cook”: the time is up.", k.Said)
 	assert.Contains(t, k.events, "kitchen timer over code=cook")
+	<-k.rung // once, and it does not hold up the page
 	k.Show()
 	assert.Equal(t, "Time is up", k.clock.main.Text())
 	assert.True(t, k.clock.frame.Visible())
@@ -210,7 +213,7 @@ func TestAnEmptyDesignIsSaidToBeOne(t *testing.T) {
 	d := design.New()
 	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
 	h := pagetest.NewPress(t, d, theme.Options{})
-	p := New(h, kitchens.Open(""), time.Now, func(string, ...any) {})
+	p := New(h, kitchens.Open(""), Setup{Now: time.Now, Told: func(string, ...any) {}})
 	h.Open(p)
 	assert.Contains(t, p.title.Text, "nothing to make")
 	assert.True(t, p.next.Disabled())

@@ -159,6 +159,9 @@ func (p *Page) looked() {
 		text := say.TimeUp(say.StepTitle(code))
 		p.host.Say(text)
 		fyne.CurrentApp().SendNotification(fyne.NewNotification(p.job.Design.Name, text))
+		if p.ring != nil {
+			mishap.Go(p.ring)
+		}
 		p.told("kitchen timer over code=%s", code)
 	}
 	p.clock.tell()

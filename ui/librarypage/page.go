@@ -219,8 +219,12 @@ func (p *Page) remove(in *ingredient.Ingredient) {
 			kit.Tell(p.host.Window(), "This did not work", say.Sentence(err.Error()))
 			return
 		}
+		gone := say.IngredientDeleted(in)
+		if err := p.setup.Prices.Remove(in.ID); err != nil {
+			gone = say.Sentence(err.Error())
+		}
 		p.setup.Use(p.setup.Shelf.Library())
-		p.host.Say(say.IngredientDeleted(in))
+		p.host.Say(gone)
 		p.back("")
 	})
 }

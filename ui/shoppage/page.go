@@ -29,6 +29,8 @@ type Setup struct {
 	packprice.Setup
 	// Pick asks for a design's file.
 	Pick func(then func(path string))
+	// Told gets what a test of the window waits for; nil: nobody listens.
+	Told func(event string, args ...any)
 	// File names the file of the open design, "" without one.
 	File func() string
 }
@@ -59,8 +61,13 @@ type Page struct {
 
 // New returns the page.
 func New(h page.Host, s Setup) *Page {
-	p := &Page{host: h, setup: s, cost: page.Prose(""), sale: newSale(), packs: kit.NewFigures("a pack", figure.Cost.Row("per_100_g").Name),
+	p := &Page{host: h, setup: s, cost: page.Prose(""), packs: kit.NewFigures("a pack", figure.Cost.Row("per_100_g").Name),
 		others: container.NewVBox(), said: page.Prose("")}
+	p.sale = newSale(func(sellsFor float64) {
+		d := h.Design()
+		d.Tubs.SellsFor = sellsFor
+		h.Commit(d, say.SellingStep)
+	})
 	heads := say.BoughtHeads
 	p.said.TextStyle.Bold = true
 	p.list = kit.NewFigures(heads.Need, heads.Buy, heads.Pays, heads.Left)
@@ -112,7 +119,7 @@ func (p *Page) Show() {
 		cost += " " + say.CostRests
 	}
 	kit.SetText(p.cost, cost)
-	p.sale.show(&r.Cost)
+	p.sale.show(&r.Cost, p.host.Design().Tubs.SellsFor)
 	p.showPacks()
 	p.showList()
 }
@@ -202,6 +209,13 @@ func (p *Page) showList() {
 		text += " " + eggs
 	}
 	kit.SetText(p.said, text)
+	p.told("shop items=%d designs=%d", len(l.Items), 1+len(p.basket.Others()))
+}
+
+func (p *Page) told(event string, args ...any) {
+	if p.setup.Told != nil {
+		p.setup.Told(event, args...)
+	}
 }
 
 // add puts the design in a file into the basket.

@@ -1,6 +1,7 @@
 package shoppage
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -63,6 +64,25 @@ func TestPriceAndMarginFollowEachOther(t *testing.T) {
 	assert.InDelta(t, 4*tub, p.sale.price.Value(), 1e-9, "the margin that was asked for stays")
 	assert.InDelta(t, 50, p.sale.margin.Value(), 1e-9)
 	assert.Contains(t, p.sale.offers.Text, "kr")
+}
+
+// The price of a tub is the design's, so it is there at the next start and undo
+// takes it back.
+func TestTheSellingPriceStaysWithTheDesign(t *testing.T) {
+	h, p := bed(t, price.Pack{Ingredient: "sugar", Price: 12, Grams: 1000})
+	enter(h, p.sale.price, "8.5")
+	assert.InDelta(t, 8.5, h.Now.Tubs.SellsFor, 1e-12)
+	next := New(h, p.setup)
+	h.Open(next)
+	assert.InDelta(t, 8.5, next.sale.price.Value(), 1e-12)
+	assert.InDelta(t, 100*(8.5-h.Found.Cost.PerTub)/8.5, next.sale.margin.Value(), 1e-9)
+	enter(h, next.sale.margin, "40")
+	assert.InDelta(t, h.Found.Cost.PerTub/0.6, h.Now.Tubs.SellsFor, 0.0051, "to the hundredth")
+	d := h.Now
+	d.Tubs.SellsFor = 0
+	h.Set(d)
+	next.Show()
+	assert.True(t, math.IsNaN(next.sale.price.Value()))
 }
 
 func TestTheListIsOfAllDesignsAndGoesIntoAFile(t *testing.T) {

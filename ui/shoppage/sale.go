@@ -22,6 +22,8 @@ type sale struct {
 	price, margin *kit.NumberField
 	byMargin      bool
 	said, offers  *widget.Label
+	kept          float64                // what the design says that a tub sells for
+	keep          func(sellsFor float64) // writes that
 	cost          model.Cost
 	object        fyne.CanvasObject
 }
@@ -29,21 +31,38 @@ type sale struct {
 // The least margin that can be asked for, %: who sells for a tenth of the cost.
 const leastMargin = -900
 
-func newSale() *sale {
-	s := &sale{price: page.NumberField("", 0.01, price.Most, 2), margin: page.NumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
+func newSale(keep func(sellsFor float64)) *sale {
+	s := &sale{keep: keep, price: page.NumberField("", 0.01, price.Most, 2), margin: page.NumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
 	s.price.Step, s.margin.Step = 0.1, 1
 	s.price.ShowValue(math.NaN())
 	s.margin.ShowValue(math.NaN())
-	s.price.OnChanged = func(float64) { s.byMargin = false; s.show(&s.cost) }
-	s.margin.OnChanged = func(float64) { s.byMargin = true; s.show(&s.cost) }
+	s.price.OnChanged = func(float64) { s.set(false) }
+	s.margin.OnChanged = func(float64) { s.set(true) }
 	form := widget.NewForm(widget.NewFormItem("A tub sells for", s.price), widget.NewFormItem("Margin, of the price", s.margin))
 	s.object = container.NewVBox(form, s.said, s.offers, page.Prose(say.MarginRests))
 	return s
 }
 
-// show brings the one that follows up to date.
-func (s *sale) show(c *model.Cost) {
+// set is what a hand has set: the design keeps the price to the hundredth.
+func (s *sale) set(byMargin bool) {
+	s.byMargin = byMargin
+	s.show(&s.cost, s.kept)
+	if v := math.Round(100*s.price.Value()) / 100; v > 0 && v <= price.Most && v != s.kept {
+		s.kept = v
+		s.keep(v)
+	}
+}
+
+// show brings the one that follows up to date; kept is what the design says.
+func (s *sale) show(c *model.Cost, kept float64) {
 	s.cost = *c
+	if kept != s.kept {
+		s.kept, s.byMargin = kept, false
+		s.price.ShowValue(math.NaN())
+		if kept > 0 {
+			s.price.ShowValue(kept)
+		}
+	}
 	sells, margin := s.price.Value(), s.margin.Value()/100
 	switch {
 	case !c.Priced:

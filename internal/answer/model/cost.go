@@ -51,7 +51,11 @@ func costOf(d design.Design, r *Result, b price.Book) Cost {
 	for _, l := range r.Lines {
 		switch {
 		case l.PerGram.Known:
-			c.Priced = true
+			if l.Ingredient.ID == price.Tap && l.PerGram.Value == 0 {
+				c.Tap = c.Tap || l.Grams > 0
+			} else {
+				c.Priced = true
+			}
 			c.Known += l.Grams * l.PerGram.Value
 			inTubs += l.InTubsG * l.PerGram.Value
 		case l.Grams > 0 && !slices.Contains(c.Missing, l.Ingredient):

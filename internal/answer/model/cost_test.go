@@ -29,14 +29,18 @@ func TestABatchCostsWhatItsLinesDoAndNothingUnpricedIsFree(t *testing.T) {
 	dense, foam := r.Dense.Portion.Factor, r.Foam.Portion.Factor
 	assert.InDelta(t, dense*(0.5*1.1+0.1*1.2)+foam*0.18*1.2, r.Cost.Known, 1e-12, "the sugar's price holds for both its lines")
 	assert.InDelta(t, r.Cost.Known/3, r.Cost.PerTub, 1e-12)
-	require.Len(t, r.Cost.Missing, 2)
+	require.Len(t, r.Cost.Missing, 1, "water runs from the tap")
 	assert.Contains(t, r.Cost.Missing[0].Name, "yolk")
-	assert.Contains(t, r.Cost.Missing[1].Name, "Water")
 	assert.True(t, r.Cost.Priced)
+	assert.True(t, r.Cost.Tap)
 
 	r, err = m.Evaluate(design.New().WithLineAdded(design.DensePart, line("sugar", 1, none)))
 	require.NoError(t, err)
 	assert.False(t, r.Cost.Priced)
+	r, err = m.Evaluate(design.New().WithLineAdded(design.DensePart, line("water", 100, none)))
+	require.NoError(t, err)
+	assert.False(t, r.Cost.Priced, "water for nothing is no price")
+	assert.True(t, r.Cost.Tap)
 }
 
 // A litre of milk for 1.20 and a dozen eggs for 3.00, invented.

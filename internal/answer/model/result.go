@@ -181,6 +181,7 @@ type Cost struct {
 	Per100G    float64                  // of what is in the tubs
 	PerServing float64                  // of Nutrition.ServingG
 	Priced     bool                     // some ingredient has a price
+	Tap        bool                     // water is in it, and counts as nothing
 	Missing    []*ingredient.Ingredient // those without, in the order of the lines
 	Unweighed  []*ingredient.Ingredient // of these, whose pack has a price but no weight that is known
 }

@@ -56,7 +56,7 @@ type Eggs struct {
 }
 
 // FromTap reports whether the item runs from the tap, since it has no price.
-func (it *Item) FromTap() bool { return it.Ingredient.ID == "water" && it.Pack == (price.Pack{}) }
+func (it *Item) FromTap() bool { return it.Ingredient.ID == price.Tap && it.Pack == (price.Pack{}) }
 
 // List is what to buy.
 type List struct {

@@ -27,6 +27,10 @@ type Pack struct {
 // yolks and whites cost what they weigh of one.
 const Eggs = "egg_whole"
 
+// Tap is the id of what runs from the tap and costs nothing as long as nobody
+// says what it does.
+const Tap = "water"
+
 // Book is the prices of a maker. The zero Book knows none. It is immutable.
 type Book struct {
 	Currency string // as the maker writes it, "€" or "kr"; "" if nobody said
@@ -97,7 +101,8 @@ func (p Pack) InGrams(in *ingredient.Ingredient, size egg.Size) ingredient.Cell 
 
 // PerGram returns what a gram of in costs. The book's pack counts before what a
 // line of an older design says of a kilogram: the one list that a maker keeps
-// up to date beats copies of it. size is that of the design's eggs.
+// up to date beats copies of it. size is that of the design's eggs. Water that
+// nobody priced comes from the tap, for nothing.
 func (b Book) PerGram(in *ingredient.Ingredient, size egg.Size, perKG ingredient.Cell) ingredient.Cell {
 	if p, ok := b.For(in.ID); ok {
 		if g := p.InGrams(in, size); g.Known {
@@ -106,6 +111,9 @@ func (b Book) PerGram(in *ingredient.Ingredient, size egg.Size, perKG ingredient
 	}
 	if perKG.Known {
 		return ingredient.Known(perKG.Value / 1000)
+	}
+	if _, bottled := b.For(in.ID); in.ID == Tap && !bottled {
+		return ingredient.Known(0)
 	}
 	return ingredient.Cell{}
 }

@@ -57,6 +57,9 @@ func TestTheBookCountsBeforeALineAndNothingIsFree(t *testing.T) {
 	assert.InDelta(t, 0.002, b.PerGram(named("honey"), size, ingredient.Known(2)).Value, 1e-15, "an older file's own")
 	assert.InDelta(t, 0.002, b.PerGram(named("oil"), size, ingredient.Known(2)).Value, 1e-15, "a pack that nobody can weigh says nothing")
 	assert.Equal(t, ingredient.Known(0), b.PerGram(named("water"), size, ingredient.Cell{}), "free because somebody said so")
+	assert.Equal(t, ingredient.Known(0), price.Book{}.PerGram(named(price.Tap), size, ingredient.Cell{}), "from the tap")
+	assert.Equal(t, ingredient.Known(0.002), price.Book{}.PerGram(named(price.Tap), size, ingredient.Known(2)), "a line says what it costs")
+	assert.Equal(t, ingredient.Cell{}, price.NewBook("", []price.Pack{{Ingredient: price.Tap, Price: 1, ML: 500}}).PerGram(named(price.Tap), size, ingredient.Cell{}), "bottled, in mL of what has no density here")
 	assert.False(t, b.PerGram(named("honey"), size, ingredient.Cell{}).Known)
 	assert.False(t, price.Book{}.PerGram(named("sugar"), size, ingredient.Cell{}).Known)
 }

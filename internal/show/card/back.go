@@ -76,14 +76,26 @@ func (b back) compose(f *flow, reads say.Style, d design.Design, r *model.Result
 // figureBlocks are the table of figures, what the verdict rests on and the cost.
 func figureBlocks(c content, w float64) []*draw.List {
 	out := []*draw.List{headed("The figures", w, figureTable(c, w))}
+	for i, b := range restBlocks(c, w) {
+		if i == 0 {
+			b = spaced(6, b)
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+// restBlocks are what the verdict rests on and the cost.
+func restBlocks(c content, w float64) []*draw.List {
+	var out []*draw.List
 	for _, list := range [...]struct {
 		texts  []string
 		colour draw.Colour
 	}{{c.rests, glass}, {c.warnings, coral}} {
 		for _, t := range list.texts {
 			b := bullet(w, small.In(ink), smallLead, list.colour, t)
-			if len(out) == 1 {
-				b = spaced(6, headed("What the verdict rests on", w, b))
+			if len(out) == 0 {
+				b = headed("What the verdict rests on", w, b)
 			} else {
 				b = spaced(1.9, b)
 			}
@@ -91,7 +103,11 @@ func figureBlocks(c content, w float64) []*draw.List {
 		}
 	}
 	if c.cost != "" {
-		out = append(out, spaced(4, headed("What it costs", w, typeset.Text(w, smallLead, small.In(ink), c.cost))))
+		b := headed("What it costs", w, typeset.Text(w, smallLead, small.In(ink), c.cost))
+		if len(out) > 0 {
+			b = spaced(4, b)
+		}
+		out = append(out, b)
 	}
 	return out
 }
@@ -110,7 +126,7 @@ func figureTable(c content, w float64) *draw.List {
 	t := &draw.List{W: w}
 	st := typeset.Type(draw.Sans, 8, ink)
 	cols := [3]float64{0.62 * w, 0.81 * w, w}
-	pitch := 4.5
+	pitch := 4.2
 	head := typeset.Type(draw.SansBold, 8, muted)
 	t.H = 2.4
 	for i, s := range [...]string{"Custard", "Foam", "Tub"} {

@@ -97,7 +97,7 @@ func fittingSteps(c content, w, room float64) (steps []*draw.List, gap float64, 
 
 // header draws the head of the front and returns where the columns begin.
 func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result, c content, dpi float64) float64 {
-	const tubW, tubH = 54.0, 54.0
+	const tubW, tubH = 48.0, 48.0
 	room := s.W - 2*margin - tubW - 10
 	drawing := tubPicture(ctx, d, r, tubW, tubH, dpi)
 	s.Place(drawing, s.W-margin-tubW+(tubW-drawing.W)/2, margin, 1)
@@ -114,7 +114,7 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 	if c.advice != "" {
 		verdict = append(verdict, typeset.Run{Text: " " + c.advice, Style: body})
 	}
-	left := typeset.Stack(4.2,
+	left := typeset.Stack(3.2,
 		typeset.Text(room, 11, eyebrow, c.makes),
 		title,
 		typeset.Text(room, 16, typeset.Type(draw.SerifItalic, 13, muted), c.strap),
@@ -123,14 +123,14 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 	)
 	s.Place(left, margin, margin+1, 1)
 	y := margin + max(left.H+1, drawing.H)
-	ripples(s, margin, y+6.5, s.W-2*margin)
-	return y + 15
+	ripples(s, margin, y+5, s.W-2*margin)
+	return y + 12
 }
 
 // titleOf sets a name as large as three lines of it allow.
 func titleOf(name string, width float64) *draw.List {
 	name = cut(name, 200) // all that five lines hold
-	st := typeset.Type(draw.SerifBold, 32, ink)
+	st := typeset.Type(draw.SerifBold, 30, ink)
 	for st.Size > 15 && len(typeset.Wrapped([]typeset.Run{{Text: name, Style: st}}, width)) > 2+int(20/st.Size) {
 		st.Size--
 	}

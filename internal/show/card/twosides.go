@@ -22,7 +22,7 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 		func(w float64) *draw.List { return dayBox(c, w) },
 	}
 	if len(c.rests)+len(c.warnings) > 0 || c.cost != "" {
-		boxes = append(boxes, func(w float64) *draw.List { return typeset.Stack(0, figureBlocks(c, w)[1:]...) })
+		boxes = append(boxes, func(w float64) *draw.List { return typeset.Stack(0, restBlocks(c, w)...) })
 	}
 	if len(c.notes) > 0 {
 		boxes = append(boxes, func(w float64) *draw.List { return typeset.Stack(0, noteBlocks(c, w)...) })
@@ -54,7 +54,7 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 }
 
 // leastPlots is the width that two plots side by side want, mm.
-const leastPlots = 85
+const leastPlots = 80
 
 // sheet composes both sides under a head that ends at y, with steps of a size, and reports whether all boxes
 // find room.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"slices"
 
 	"ripplewright/internal/answer/shop"
 	"ripplewright/internal/food/ingredient"
@@ -18,7 +19,7 @@ type Shopping struct {
 }
 
 // ShoppingOf returns the report of a list for orders read from files. sells is a
-// selling price of a tub, NaN for none.
+// selling price of a tub, NaN for that of each design.
 func ShoppingOf(files []string, orders []shop.Order, l shop.List, sells float64) Shopping {
 	return Shopping{files, orders, l, sells}
 }
@@ -29,8 +30,8 @@ func (x Shopping) MarshalJSON() ([]byte, error) {
 	for i := range x.orders {
 		o := &x.orders[i]
 		d := object{{"file", x.files[i]}, {"name", o.Design.Name}, {"batches", o.Batches}, {"cost", costObject(o.Result)}, {"offers", offers(o)}}
-		if Number(x.sells).known() {
-			d.put("margin_percent", percent(price.Margin(o.Result.Cost.PerTub, x.sells)))
+		if sells := x.sellsFor(o); Number(sells).known() {
+			d.put("margin_percent", percent(price.Margin(o.Result.Cost.PerTub, sells)))
 		}
 		designs = append(designs, d)
 	}
@@ -45,12 +46,20 @@ func (x Shopping) MarshalJSON() ([]byte, error) {
 	if x.list.Currency != "" {
 		o.set("currency", x.list.Currency)
 	}
-	if len(missing) < len(items) {
+	if slices.ContainsFunc(x.list.Items, func(it shop.Item) bool { return it.Paid.Known && !it.FromTap() }) {
 		o.set("pays", Number(x.list.Paid))
 		o.set("used", Number(x.list.Used))
 		o.set("left_worth", Number(x.list.Worth))
 	}
 	return o.MarshalJSON()
+}
+
+// sellsFor is what a tub of a design sells for, NaN where nobody said.
+func (x Shopping) sellsFor(o *shop.Order) float64 {
+	if !Number(x.sells).known() && o.Design.Tubs.SellsFor > 0 {
+		return o.Design.Tubs.SellsFor
+	}
+	return x.sells
 }
 
 func offers(o *shop.Order) []object {
@@ -124,7 +133,7 @@ func (x Shopping) WriteText(w io.Writer) error {
 	}
 	for i := range x.orders {
 		p.line("")
-		p.selling(&x.orders[i], x.sells)
+		p.selling(&x.orders[i], x.sellsFor(&x.orders[i]))
 	}
 	return p.err
 }

@@ -324,7 +324,11 @@ func (w *stepWords) cool() string {
 	}
 	text += ". The limit is " + s.Temperature(process.CoolFromC) + " to " + s.Temperature(process.CoolByC) + " within 2 hours, to " +
 		s.Temperature(process.ColdC) + " within 4 more (FDA Food Code 3-501.14)"
-	if !c.Cool.FridgeMeets {
+	switch {
+	case c.Cool.FridgeMeets:
+	case w.m.Brief:
+		text += "; the refrigerator alone is too slow"
+	default:
 		text += "; in the refrigerator alone this pot does not meet it"
 	}
 	text += "."

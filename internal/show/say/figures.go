@@ -40,15 +40,22 @@ func Cost(s Style, c *model.Cost) string {
 	if s.Currency == "" {
 		text += ", in your own money"
 	}
-	if len(c.Missing) == 0 {
-		return "The ingredients cost " + text + "."
+	tap := ""
+	if c.Tap {
+		tap = " Water from the tap counts as nothing."
 	}
-	text = "The ingredients cost at least " + text + ". Without a price: " + List(kitchenNames(c.Missing)) + "."
+	if len(c.Missing) == 0 {
+		return "The ingredients cost " + text + "." + tap
+	}
+	text = "The ingredients cost at least " + text + "." + tap + " Without a price: " + List(kitchenNames(c.Missing)) + "."
 	if len(c.Unweighed) > 0 {
 		text += " How much the pack weighs is not known of " + List(kitchenNames(c.Unweighed)) + ": give its grams."
 	}
 	return text
 }
+
+// SellingStep names the step that undo takes back.
+const SellingStep = "selling price"
 
 // CostRests says what a cost leaves out.
 const CostRests = "VAT, work, tubs and power are not in it."

@@ -13,9 +13,14 @@ var makingCautions = map[process.CautionCode]struct {
 	process.WhitesStayCool: {"Eggs in the foam", func(s Style, m Making, c process.Caution) string {
 		f := &m.Process.Foam
 		what := beaten(m)
-		text := "Know before you start: the syrup warms the " + what + " only to about " + s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0) + ". By published data for solutions as sugary as these (Mattick et al. 2001) that is " +
-			tenfold(s, f.LogLow, f.LogHigh) + " of Salmonella; the published figure for egg dishes is " + s.Temperature(c.Limit) +
-			". Take pasteurised " + what
+		text := "Know before you start: the syrup warms the " + what + " only to about " + s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0)
+		if m.Brief {
+			text += ", " + tenfold(s, f.LogLow, f.LogHigh) + " of Salmonella (Mattick et al. 2001); the figure for egg dishes is "
+		} else {
+			text += ". By published data for solutions as sugary as these (Mattick et al. 2001) that is " +
+				tenfold(s, f.LogLow, f.LogHigh) + " of Salmonella; the published figure for egg dishes is "
+		}
+		text += s.Temperature(c.Limit) + ". Take pasteurised " + what
 		if f.Whites == process.FreshWhite {
 			text += ", or first hold whites and a third of the sugar over hot water at " + s.Temperature(process.HoldFirstC) + " for 2 minutes, stirring"
 		}

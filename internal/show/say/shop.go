@@ -2,6 +2,7 @@ package say
 
 import (
 	"math"
+	"slices"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/shop"
@@ -29,7 +30,7 @@ func Buy(s Style, it *shop.Item) Bought {
 	}
 	switch {
 	case it.FromTap():
-		b.Buy = "from the tap"
+		b.Buy, b.Pays = "from the tap", "nothing"
 	case it.Packs > 0:
 		b.Buy, b.Left = s.Count(it.Packs, "pack", "")+" of "+PackHolds(s, it.Pack), left(s, it)
 	default:
@@ -114,7 +115,8 @@ func ShopFor(s Style, batches int, name string) string {
 // what is left. It is "" where nothing has a price.
 func ShopTotal(s Style, l *shop.List) string {
 	missing := l.Missing()
-	if len(missing) == len(l.Items) {
+	priced := slices.ContainsFunc(l.Items, func(it shop.Item) bool { return it.Paid.Known && !it.FromTap() })
+	if !priced {
 		return "No ingredient has a price yet."
 	}
 	s = s.In(l.Currency)

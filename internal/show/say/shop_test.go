@@ -42,9 +42,9 @@ func TestAListSaysPacksMoneyAndWhatIsLeft(t *testing.T) {
 	// 4 × (95 + 180) g; 4 × 6 eggs for 90 g yolk, 165 g white: 5.29 and 5.
 	assert.Equal(t, say.Bought{What: "Sugar (mill)", Need: "1100 g", Buy: "2 packs of 1000 g", Pays: "kr\u00a024.00", Left: "900 g, worth kr\u00a010.80"}, bought(l, "sugar"))
 	assert.Equal(t, say.Bought{What: "Eggs, US large", Need: "24 eggs", Buy: "2 packs of 12", Pays: "kr\u00a060.00", Left: "2.8 yolks and 4 whites, worth kr\u00a09.00"}, bought(l, price.Eggs))
-	assert.Equal(t, say.Bought{What: "Water", Need: "240 g", Buy: "from the tap", Pays: say.Unknown, Left: say.Unknown}, bought(l, "water"))
+	assert.Equal(t, say.Bought{What: "Water", Need: "240 g", Buy: "from the tap", Pays: "nothing", Left: say.Unknown}, bought(l, "water"))
 	assert.Equal(t, say.Bought{What: "Whole milk", Need: "1680 g", Buy: "1680 g", Pays: say.Unknown, Left: say.Unknown}, bought(l, "milk_whole"))
-	assert.Equal(t, "You pay at least kr\u00a084.00: kr\u00a064.20 goes into the bowls, kr\u00a019.80 is left over. Without a price: heavy cream (36 % fat), whole milk and water.",
+	assert.Equal(t, "You pay at least kr\u00a084.00: kr\u00a064.20 goes into the bowls, kr\u00a019.80 is left over. Without a price: heavy cream (36 % fat) and whole milk.",
 		say.ShopTotal(say.Usual, &l))
 	assert.Equal(t, "22 eggs (US large) would do if what one batch leaves over goes into the next.", say.ShopEggs(say.Usual, &l))
 

@@ -54,6 +54,7 @@ type Tubs struct {
 	VolumeML    float64 // mL to the brim of one tub, 30 to 20000
 	FillPercent float64 // % of that volume, 10 to 100
 	Shape       Shape
+	SellsFor    float64 // one tub, in the maker's own money, without VAT; 0: not said
 }
 
 // Shape is a tub's form. The height follows from the volume.

@@ -50,7 +50,7 @@ func FieldAt(path string) (setting.Field[Design], bool) { return setting.Find(fi
 const (
 	MaxGrams = 1e6 // g in one line
 	MaxName  = 200 // bytes of the design's name, which a file's name holds
-	MaxPrice = 1e6 // per kg
+	MaxPrice = 1e6 // per kg, or of a tub
 	MaxCount = 1e4 // eggs in one line
 	MaxLines = 500 // in one phase
 	MaxOwn   = 500 // ingredients of the design's own
@@ -79,6 +79,8 @@ var beforeLabelWords = []field{
 	{Path: "tubs.shape", About: "form of the tub",
 		Choices: []string{string(ShapeRound), string(ShapeShallow), string(ShapeRectangle)},
 		Of:      func(d *Design) any { return (*string)(&d.Tubs.Shape) }},
+	{Path: "tubs.sells_for", About: "what one tub sells for, without VAT, in your own money; 0 if not said", Min: 0, Max: MaxPrice,
+		Of: func(d *Design) any { return &d.Tubs.SellsFor }},
 
 	{Path: "blend.foam_volume_percent", About: "foam, of the tub's volume", Unit: "%", Min: 0, Max: 100,
 		Of: func(d *Design) any { return &d.Blend.FoamVolumePercent }},
