@@ -133,19 +133,21 @@ func textureFields(of string, at func(w *wishes) *words) []wishField {
 	}
 }
 
-// spelledOut is n with "texture: soft" as "texture: {is: soft}", likewise what else
-// may be said in a word.
-func spelledOut(n *yaml.Node) *yaml.Node {
+// spelledOut is n, at prefix, with "texture: soft" as "texture: {is: soft}", likewise
+// what else may be said in a word. It notes in brief the paths that were not as long.
+func spelledOut(n *yaml.Node, prefix string, brief map[string]bool) *yaml.Node {
 	if n.Kind != yaml.MappingNode {
 		return n
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		switch key, value := n.Content[i].Value, n.Content[i+1]; {
 		case value.Kind == yaml.MappingNode:
-			spelledOut(value)
+			spelledOut(value, prefix+key+".", brief)
 		case value.Kind == yaml.ScalarNode && (key == "texture" || key == "name" || key == "keeps_ice"):
-			n.Content[i+1] = &yaml.Node{Kind: yaml.MappingNode, Line: value.Line, Content: []*yaml.Node{setting.WordNode("is"), value}}
-			n.Content[i+1].Content[0].Line = value.Line
+			is := setting.WordNode("is")
+			is.Line = value.Line
+			n.Content[i+1] = &yaml.Node{Kind: yaml.MappingNode, Line: value.Line, Content: []*yaml.Node{is, value}}
+			brief[prefix+key+".is"] = true
 		}
 	}
 	return n
@@ -192,7 +194,11 @@ func (e *FileError) Error() string {
 // DecodeAsk reads a file of wishes for the design d, whose ingredients stand in
 // lib and whose kitchen is in. The error is a *FileError.
 func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Library, in cold.Profile) (Ask, error) {
+	brief := map[string]bool{}
 	fail := func(line int, path, message string) (Ask, error) {
+		if brief[path] {
+			path = strings.TrimSuffix(path, ".is")
+		}
 		return Ask{}, &FileError{name, line, path, message}
 	}
 	n, err := yamltext.Parse(data)
@@ -204,7 +210,7 @@ func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Librar
 		return fail(0, "", "the file holds no wishes")
 	}
 	w := wishes{version: wishesVersion, swaps: true}
-	lines, err := setting.Read(wishFields, spelledOut(n), &w)
+	lines, err := setting.Read(wishFields, spelledOut(n, "", brief), &w)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
 		return fail(tree.Line, tree.Path, tree.Message)
