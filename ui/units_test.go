@@ -19,7 +19,7 @@ import (
 
 var (
 	metricUnits = regexp.MustCompile(`°C|\bmL\b|\bmm\b|\bcm\b|cm²|[0-9] ?(m|L|K)\b|g/mL|W/\(m`)
-	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in\b|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
+	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in([.,;:)]|$| wide| deep)|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
 	inBoth      = regexp.MustCompile(`71 °C \(160 °F\)`) // a published figure, with what it is in °C
 )
 

@@ -15,7 +15,7 @@ import (
 
 var (
 	metricUnits = regexp.MustCompile(`°C|\bmL\b|\bmm\b|\bcm\b|[0-9] ?(m|L|K)\b|g/mL|W/\(m`)
-	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in\b|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
+	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in([.,;:)]|$| wide| deep)|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
 	// inBoth stands in both systems: a published figure beside what it is in °C.
 	inBoth = regexp.MustCompile(`71 °C \(160 °F\)`)
 )

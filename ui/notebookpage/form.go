@@ -72,7 +72,7 @@ func (f *form) fieldOf(e batch.Entry) field {
 	x.hint.Truncation = fyne.TextTruncateEllipsis
 	switch {
 	case e.Kind() == setting.KindNumber:
-		x.number = kit.NewNumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
+		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
 		x.number.Step, x.number.Digits, x.number.Beside = 1, 7, "days"
 	case e.Choices != nil:
 		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), nil)
