@@ -68,17 +68,20 @@ func TestEveryPageFollowsTheUnits(t *testing.T) {
 			if ruled[name] {
 				continue
 			}
-			for end := time.Now().Add(700 * time.Millisecond); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-				b.frame() // workers have their say
-			}
-			texts := textsIn(object)
-			require.NotEmpty(t, texts, name)
-			for _, text := range texts {
-				if published.MatchString(text) {
-					continue
+			// Workers have their say, and on a busy machine some time for it.
+			var astray []string
+			for begun := time.Now(); time.Since(begun) < 700*time.Millisecond || len(astray) > 0 && time.Since(begun) < 30*time.Second; time.Sleep(20 * time.Millisecond) {
+				b.frame()
+				astray = astray[:0]
+				texts := textsIn(object)
+				require.NotEmpty(t, texts, name)
+				for _, text := range texts {
+					if !published.MatchString(text) && wrong.MatchString(inBoth.ReplaceAllString(text, "")) {
+						astray = append(astray, text)
+					}
 				}
-				assert.Empty(t, wrong.FindAllString(inBoth.ReplaceAllString(text, ""), -1), "%s, %s: %s", system, name, text)
 			}
+			assert.Empty(t, astray, "%s, %s", system, name)
 		}
 		b.turnTo(-1)
 	}

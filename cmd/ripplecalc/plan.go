@@ -101,7 +101,7 @@ func planFlags(c *command, flags *pflag.FlagSet) action {
 		if math.IsInf(p.Span().FromMinutes, 1) {
 			return fmt.Errorf("%s: there is nothing to make", file)
 		}
-		day := report.DayOf(file, m, p, midnight)
+		day := report.DayOf(report.Reads, file, m, p, midnight)
 		if *out == "" {
 			return s.answer(day, *asJSON)
 		}

@@ -160,7 +160,7 @@ func (p *Page) Show() {
 	p.from.ShowValue(k.Cook.FromHours)
 	p.to.ShowValue(k.Cook.ToHours)
 	r := *p.host.Result() // the session's is overwritten by the next
-	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: p.kitchens.Taught(d, k)}, Serve: p.ask.Selected == serveAt, At: p.clock().Truncate(time.Minute)}
+	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: p.kitchens.Taught(d, k)}, Serve: p.ask.Selected == serveAt, At: p.clock().Truncate(time.Minute), Reads: page.Reads}
 	if q.Serve {
 		day := p.days[p.day.SelectedIndex()]
 		q.At = time.Date(day.Year(), day.Month(), day.Day(), int(p.hour.Value()), int(p.minute.Value()), 0, 0, day.Location())

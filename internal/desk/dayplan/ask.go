@@ -20,11 +20,12 @@ type Question struct {
 	making.Job
 	Serve bool // At is when it is served, else when the making may begin
 	At    time.Time
+	Reads say.Style // the units of its words
 }
 
 // Same reports whether o asks the same.
 func (q Question) Same(o Question) bool {
-	return q.Job.Same(o.Job) && q.Serve == o.Serve && q.At.Equal(o.At)
+	return q.Job.Same(o.Job) && q.Serve == o.Serve && q.At.Equal(o.At) && q.Reads == o.Reads
 }
 
 // Answer is a plan on real clocks.
@@ -63,7 +64,7 @@ func Of(ctx context.Context, q Question) (Answer, error) {
 	if math.IsInf(a.Plan.Span().FromMinutes, 1) {
 		return Answer{}, ErrNothing
 	}
-	a.Day = report.DayOf("", m, a.Plan, a.Midnight)
+	a.Day = report.DayOf(q.Reads, "", m, a.Plan, a.Midnight)
 	return a, nil
 }
 

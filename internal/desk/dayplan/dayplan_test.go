@@ -29,7 +29,7 @@ func TestADayFromBothEnds(t *testing.T) {
 	j := job(t, market.Demo(t))
 	for _, serve := range []bool{true, false} {
 		at := time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)
-		a, err := dayplan.Of(context.Background(), dayplan.Question{Job: j, Serve: serve, At: at})
+		a, err := dayplan.Of(context.Background(), dayplan.Question{Job: j, Reads: say.Usual, Serve: serve, At: at})
 		require.NoError(t, err)
 		require.NoError(t, a.Untimed)
 		span := a.Plan.Span()
@@ -75,7 +75,7 @@ func TestADayFromBothEnds(t *testing.T) {
 func TestNothingToMakeIsSaid(t *testing.T) {
 	d := design.New()
 	d.Dense.Lines, d.Foam.Lines, d.Foam.Syrup.Lines = nil, nil, nil
-	_, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, d), Serve: true, At: time.Now()})
+	_, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, d), Reads: say.Usual, Serve: true, At: time.Now()})
 	assert.ErrorIs(t, err, dayplan.ErrNothing)
 }
 
@@ -102,7 +102,7 @@ func TestMarksAreRoundAndFew(t *testing.T) {
 // Every use is a bar, each thing looks like itself alone, and a name stands only
 // where it has room.
 func TestThePictureShowsEveryUse(t *testing.T) {
-	a, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, market.Demo(t)), Serve: true, At: time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)})
+	a, err := dayplan.Of(context.Background(), dayplan.Question{Job: job(t, market.Demo(t)), Reads: say.Usual, Serve: true, At: time.Date(2026, 11, 29, 15, 0, 0, 0, time.UTC)})
 	require.NoError(t, err)
 	rows := dayplan.RowsOf(&a.Plan)
 	bars := 0

@@ -22,7 +22,8 @@ type Day struct {
 	Taken   []Taken   `json:"taken"` // what one task at a time can have
 	Moved   []GaveWay `json:"moved"`
 
-	plan plan.Plan
+	plan  plan.Plan
+	reads say.Style
 }
 
 // Task is a step at its time.
@@ -57,18 +58,19 @@ type GaveWay struct {
 	Minutes Number `json:"minutes"`
 }
 
-// DayOf returns the plan p of the making m, whose zero is at midnight.
-func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
+// DayOf returns the plan p of the making m, whose zero is at midnight, in the units of
+// reads.
+func DayOf(reads say.Style, file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 	at := func(minutes float64) time.Time {
 		return midnight.Add(time.Duration(minutes * float64(time.Minute))).Round(time.Minute)
 	}
 	stretch := func(s plan.Span) Stretch { return Stretch{at(s.FromMinutes), at(s.ToMinutes)} }
 	span := p.Span()
 	d := Day{File: file, Name: m.Design.Name, Begins: at(span.FromMinutes), Serves: at(span.ToMinutes), HandsOn: Number(p.HandsOnMinutes()),
-		Tasks: []Task{}, Taken: []Taken{}, Moved: []GaveWay{}, plan: p}
+		Tasks: []Task{}, Taken: []Taken{}, Moved: []GaveWay{}, plan: p, reads: reads}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
-		words := say.Step(Reads, m, t.Step)
+		words := say.Step(reads, m, t.Step)
 		out := Task{Code: string(t.Step.Code), Title: words.Title, Text: words.Text, Begins: at(t.StartMinutes), Ends: at(t.EndMinutes), HandsOn: []Stretch{}, Uses: []string{}}
 		for _, h := range t.Hands {
 			out.HandsOn = append(out.HandsOn, stretch(h))
@@ -91,7 +93,7 @@ func DayOf(file string, m say.Making, p plan.Plan, midnight time.Time) Day {
 func (d Day) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	p.line("%s (%s)", d.Name, d.File)
-	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(Reads, &d.plan))
+	p.line("Begin %s, serve %s. %s", clock(d.Begins), clock(d.Serves), say.DayLine(d.reads, &d.plan))
 	p.line("")
 	for _, t := range d.Tasks {
 		p.line("%s to %s  %s", clock(t.Begins), clock(t.Ends), t.Title)
@@ -100,7 +102,7 @@ func (d Day) WriteText(w io.Writer) error {
 		p.line("")
 	}
 	for _, v := range d.plan.Moved {
-		p.line("%s", say.Moved(Reads, v))
+		p.line("%s", say.Moved(d.reads, v))
 	}
 	return p.err
 }
