@@ -2,6 +2,7 @@ package learn
 
 import (
 	"math"
+	"slices"
 
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/phase"
@@ -120,42 +121,30 @@ func stepped(sd, low, high, also float64) float64 {
 	return math.Hypot(math.Hypot(sd, also), math.Log(high/low)/math.Sqrt(12))
 }
 
-// hardnessOf returns the step of a word; the outermost are taken as wide as their
-// neighbours.
+// hardnessOf returns the step of a word for hardness, kPa.
 func hardnessOf(word string) (lowKPa, highKPa float64, ok bool) {
-	for i, w := range phase.Words {
-		if w.Name != word {
-			continue
-		}
-		switch {
-		case i == 0:
-			r := phase.Words[1].BelowKPa / w.BelowKPa
-			return w.BelowKPa / r, w.BelowKPa, true
-		case math.IsInf(w.BelowKPa, 1):
-			from, before := phase.Words[i-1].BelowKPa, phase.Words[i-2].BelowKPa
-			return from, from * from / before, true
-		}
-		return phase.Words[i-1].BelowKPa, w.BelowKPa, true
-	}
-	return 0, 0, false
+	return stepOf(word, phase.Words[:], func(w phase.Word) (string, float64) { return w.Name, w.BelowKPa })
 }
 
-// iceOf is hardnessOf of a word for crystals.
+// iceOf returns the step of a word for crystals, µm.
 func iceOf(word string) (lowUM, highUM float64, ok bool) {
-	for i, w := range ice.Words {
-		if w.Name != word {
-			continue
-		}
-		switch {
-		case i == 0:
-			return w.BelowUM * w.BelowUM / ice.Words[1].BelowUM, w.BelowUM, true
-		case math.IsInf(w.BelowUM, 1):
-			from, before := ice.Words[i-1].BelowUM, ice.Words[i-2].BelowUM
-			return from, from * from / before, true
-		}
-		return ice.Words[i-1].BelowUM, w.BelowUM, true
+	return stepOf(word, ice.Words[:], func(w ice.Word) (string, float64) { return w.Name, w.BelowUM })
+}
+
+// stepOf returns the step of a word on a scale, whose words each end below a bound, the
+// last nowhere; the outermost are taken as wide as their neighbours.
+func stepOf[W any](word string, scale []W, is func(W) (name string, below float64)) (low, high float64, ok bool) {
+	below := func(i int) float64 { _, b := is(scale[i]); return b }
+	i := slices.IndexFunc(scale, func(w W) bool { name, _ := is(w); return name == word })
+	switch {
+	case i < 0:
+		return 0, 0, false
+	case i == 0:
+		return below(0) * below(0) / below(1), below(0), true
+	case math.IsInf(below(i), 1):
+		return below(i - 1), below(i-1) * below(i-1) / below(i-2), true
 	}
-	return 0, 0, false
+	return below(i - 1), below(i), true
 }
 
 func both(a, b batch.Measured) (x, y float64, ok bool) { return a.Value, b.Value, a.Known && b.Known }

@@ -77,21 +77,33 @@ func From(n *batch.Notebook) Posterior {
 	return p
 }
 
-// For is From of a design: what was measured against another setting of the stove's loss
-// or of air than the design's own was about that setting, and is left out. A maker who
-// has put a measured overrun into the design is not told twice.
-func For(n *batch.Notebook, d *design.Design) Posterior {
+// Settings are those of a design that a measurement is about: the stove's loss and the
+// air of both phases, per cent.
+type Settings struct{ StoveLossPercent, CustardOverrunPercent, FoamOverrunPercent float64 }
+
+// SettingsOf returns those of d.
+func SettingsOf(d *design.Design) Settings {
+	return Settings{d.Dense.StoveLossPercent, d.Dense.OverrunPercent, d.Foam.OverrunPercent}
+}
+
+// For is From of a design: what was measured against another of its Settings was about
+// that one, and is left out. A maker who has put a measured overrun into the design is
+// not told twice.
+func For(n *batch.Notebook, d *design.Design) Posterior { return SettingsOf(d).From(n) }
+
+// From is For of a design with those settings.
+func (s Settings) From(n *batch.Notebook) Posterior {
 	same := func(m batch.Measured, now float64) bool { return !m.Known || math.Abs(m.Value-now) < 1e-3*(1+now) }
 	here := batch.Notebook{Off: n.Off, Batches: slices.Clone(n.Batches)}
 	for i := range here.Batches {
 		b := &here.Batches[i]
-		if !same(b.Forecast.StoveLossPercent, d.Dense.StoveLossPercent) {
+		if !same(b.Forecast.StoveLossPercent, s.StoveLossPercent) {
 			b.Forecast.CustardG = batch.Measured{}
 		}
-		if !same(b.Forecast.CustardOverrun, d.Dense.OverrunPercent) {
+		if !same(b.Forecast.CustardOverrun, s.CustardOverrunPercent) {
 			b.Forecast.CustardCupG = batch.Measured{}
 		}
-		if !same(b.Forecast.FoamOverrun, d.Foam.OverrunPercent) {
+		if !same(b.Forecast.FoamOverrun, s.FoamOverrunPercent) {
 			b.Forecast.FoamCupG = batch.Measured{}
 		}
 	}

@@ -25,6 +25,9 @@ type Book struct {
 	of     string        // the design's file whose batches are held
 	told   []func()
 
+	taught *learn.Posterior // of Notes for settings, as it was asked for last; nil: not yet
+	by     learn.Settings
+
 	Notes batch.Notebook
 	Err   error // of the file; nothing is written while there is one
 
@@ -69,7 +72,7 @@ func (b *Book) Follow() {
 
 // Read reads the file again: another program may have written to it.
 func (b *Book) Read() {
-	b.Notes, b.Err = batch.Notebook{}, nil
+	b.Notes, b.Err, b.taught = batch.Notebook{}, nil, nil
 	if b.of != "" {
 		b.Notes, b.Err = batch.Load(b.Path())
 	}
@@ -78,8 +81,15 @@ func (b *Book) Read() {
 	}
 }
 
-// Taught returns what the batches teach of d.
-func (b *Book) Taught(d *design.Design) learn.Posterior { return learn.For(&b.Notes, d) }
+// Taught returns what the batches teach of d. The bench and every page ask it once a
+// frame, so it is worked out when batches or the settings that they are about change.
+func (b *Book) Taught(d *design.Design) learn.Posterior {
+	if s := learn.SettingsOf(d); b.taught == nil || b.by != s {
+		p := s.From(&b.Notes)
+		b.taught, b.by = &p, s
+	}
+	return *b.taught
+}
 
 // Kitchen returns k as the batches have shown it.
 func (b *Book) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
