@@ -86,21 +86,13 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 	if err := c.mayWrite(to, name, wishes); err != nil {
 		return err
 	}
-	b, err := openBench()
+	b, f, r, err := openWith(s, name)
 	if err != nil {
 		return err
 	}
-	f, err := b.load(s, name)
-	if err != nil {
-		return err
-	}
-	r, err := b.evaluate(f)
-	if err != nil {
-		return err
-	}
-	answer := report.Balance{File: f.Name, Before: &r}
+	answer := report.Balance{File: f.Name, Before: r}
 	if wishes == "" {
-		found := balance.Mend(context.Background(), b.Model, f.Design, &r, balance.Locks{})
+		found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
 		answer.Found = &found
 	} else {
 		ask, err := b.wishes(wishes, f)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -21,6 +22,7 @@ type command struct {
 	usage string // without the program's name
 	short string // one line for the list
 	long  string // what help adds; each flag stands there once, with what it means
+	first string // what the first argument is called; "" is a file
 	least int    // arguments that are no flags
 	most  int    // below 0 there is no bound
 	flags func(c *command, flags *pflag.FlagSet) action
@@ -98,7 +100,7 @@ func (c *command) on(s *shell) *cobra.Command {
 		Args: func(_ *cobra.Command, files []string) error {
 			switch {
 			case len(files) < c.least:
-				return c.misused("no %s given", c.wants())
+				return c.misused("no %s given", cmp.Or(c.first, "file"))
 			case c.most >= 0 && len(files) > c.most:
 				return c.misused("%s is one argument too many", echo.Quoted(files[c.most]))
 			}
@@ -125,16 +127,6 @@ func (c *command) on(s *shell) *cobra.Command {
 	return built
 }
 
-// wants is what the first argument of c is called.
-func (c *command) wants() string {
-	for _, word := range strings.Fields(c.usage)[1:] {
-		if strings.HasPrefix(word, "FOLDER") {
-			return "folder"
-		}
-	}
-	return "file"
-}
-
 // one is a list of words that stay.
 func one(words ...string) func() []string { return func() []string { return words } }
 
@@ -150,10 +142,8 @@ func beginning(words []string, typed string) []string {
 
 // tells returns what the help of c says of a flag, on its first line.
 func (c *command) tells(flag string) string {
-	if flag == "output" {
+	if flag = "--" + flag; flag == "--output" {
 		flag = "-o"
-	} else {
-		flag = "--" + flag
 	}
 	for _, line := range strings.Split(c.long, "\n") {
 		words := strings.Fields(line)

@@ -1,8 +1,6 @@
 package main
 
-import (
-	"github.com/spf13/pflag"
-)
+import "github.com/spf13/pflag"
 
 // completionCommand and manCommand get their flags from init: they look at the
 // list of commands, and so at themselves.
@@ -15,6 +13,7 @@ bash:  ripplecalc completion bash > ~/.local/share/bash-completion/completions/r
 zsh:   ripplecalc completion zsh > "${fpath[1]}/_ripplecalc"
 fish:  ripplecalc completion fish > ~/.config/fish/completions/ripplecalc.fish
 `,
+	first: "shell",
 	least: 1,
 	most:  1,
 	words: map[string]func() []string{"": one("bash", "zsh", "fish")},

@@ -77,6 +77,8 @@ func overview() string {
   ripplecalc help wishes    the file of wishes for balance
   ripplecalc help batches   the file of a design's batches
   ripplecalc --version
+  --units us                of any command: °F, ounces beside grams, US volumes; files
+                            and the figures of JSON stay metric
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;
 2 wrong usage; 3 our fault.

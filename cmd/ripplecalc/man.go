@@ -16,6 +16,7 @@ var manCommand = &command{
 	long: `
 One page for ripplecalc and one for each of its commands, for man(1).
 `,
+	first: "folder",
 	least: 1,
 	most:  1,
 }
@@ -31,8 +32,7 @@ func manFlags(*command, *pflag.FlagSet) action {
 		root.Long, root.DisableAutoGenTag = set(root.Long), true
 		for _, built := range root.Commands() {
 			if c, ok := find(built.Name()); ok {
-				built.Long = set(c.short + ".\n" + c.long)
-				built.Use, built.DisableAutoGenTag = c.usage, true
+				built.Long, built.DisableAutoGenTag = set(c.short+".\n"+c.long), true
 			}
 		}
 		day := time.Time{}.AddDate(2025, 0, 0) // the same pages from the same program
