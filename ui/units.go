@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
@@ -52,7 +54,10 @@ func (w *Window) askUnits() {
 	var shows []func()
 	for _, c := range say.UnitChoices {
 		pick, show := page.SelectOf(say.NamesOf(c.Choices), func(i int) { s = c.In(s, c.Choices[i].Value) })
-		shows = append(shows, func() { show(choiceAt(c.Choices, c.Of(s))) })
+		shows = append(shows, func() {
+			now := c.Of(s)
+			show(slices.IndexFunc(c.Choices, func(x say.Choice) bool { return x.Value == now }))
+		})
 		form.Append(c.Name, pick)
 	}
 	show := func() {
@@ -84,7 +89,7 @@ func (w *Window) askUnits() {
 	}
 	dg = kit.Ask(w.win, say.UnitsTitle, container.NewVBox(page.Prose(say.UnitsAbout),
 		container.NewHBox(all(say.AllMetric, say.Usual), all(say.AllUS, say.Customary)), form, wrong),
-		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
+		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(max(480, 34*theme.TextSize()), 0))
 }
 
@@ -102,15 +107,6 @@ func (w *Window) useCurrency(text string) (wrong string) {
 	}
 	w.Session.Use(w.Session.Model().Priced(w.Prices.Book()))
 	return ""
-}
-
-func choiceAt(choices []say.Choice, value string) int {
-	for i, c := range choices {
-		if c.Value == value {
-			return i
-		}
-	}
-	return -1
 }
 
 // A reader is a page that stays as it is when the maker reads quantities

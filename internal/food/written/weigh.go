@@ -20,6 +20,14 @@ const (
 	apartRecord = 0.15
 )
 
+// apart is how far two measures of in may differ, of one.
+func apart(in *ingredient.Ingredient) float64 {
+	if in.DensityKind == "liquid" {
+		return apartLiquid
+	}
+	return apartBulk
+}
+
 // eggParts are the ids that are counted.
 var eggParts = map[string]string{"egg_whole": "eggs", "egg_yolk": "yolks", "egg_white": "whites"}
 
@@ -44,12 +52,9 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 			continue
 		}
 		g := b.n * b.in.size
-		bar := apartBulk
-		switch {
-		case how.Basis == Counted:
+		bar := apart(l.Ingredient)
+		if how.Basis == Counted {
 			bar = apartEggs
-		case l.Ingredient.DensityKind == "liquid":
-			bar = apartLiquid
 		}
 		if total.Known && math.Abs(g-total.Value) > bar*total.Value {
 			ask(Apart)
@@ -78,7 +83,7 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 	} else if how.Basis == Weighed || how.Basis == Measured {
 		for _, b := range p.beside {
 			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 && h.Basis != Counted &&
-				math.Abs(v.Value-total.Value) > map[bool]float64{true: apartLiquid, false: apartBulk}[l.Ingredient.DensityKind == "liquid"]*total.Value {
+				math.Abs(v.Value-total.Value) > apart(l.Ingredient)*total.Value {
 				ask(Apart)
 			}
 		}
@@ -199,6 +204,28 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 
 var recordMeasure = regexp.MustCompile(`^([\d.]+) ([a-z]+)(?:,? ([^=]*?))? = ([\d.]+) g$`)
 
+// heaped is one of a measure as a record has it: filled or cut how, and what it weighs.
+type heaped struct {
+	how   string
+	grams float64
+}
+
+// recordMeasures are what a record says of a measure.
+func recordMeasures(in *ingredient.Ingredient, measure string) (all []heaped) {
+	for _, entry := range strings.Split(in.Measures, "; ") {
+		m := recordMeasure.FindStringSubmatch(entry)
+		if m == nil || m[2] != measure {
+			continue
+		}
+		n, _ := strconv.ParseFloat(m[1], 64)
+		g, _ := strconv.ParseFloat(m[4], 64)
+		if n > 0 {
+			all = append(all, heaped{m[3], g / n})
+		}
+	}
+	return all
+}
+
 // filled is what one cup or spoon of a record weighs as the line says it is filled
 // or cut ("packed", "sliced"); 0 where the line does not say, and several where
 // the record's own measures then differ by more than a quarter.
@@ -209,38 +236,23 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	want := map[float64]string{cupML: "cup", tablespoonML: "tbsp", teaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
 	low, high := math.Inf(1), 0.0
-	for _, entry := range strings.Split(in.Measures, "; ") {
-		m := recordMeasure.FindStringSubmatch(entry)
-		if m == nil || m[2] != want {
-			continue
-		}
-		n, _ := strconv.ParseFloat(m[1], 64)
-		g, _ := strconv.ParseFloat(m[4], 64)
-		if n <= 0 {
-			continue
-		}
-		for _, w := range strings.Fields(keyOf(m[3])) {
+	for _, m := range recordMeasures(in, want) {
+		for _, w := range strings.Fields(keyOf(m.how)) {
 			if said[w] && w != "or" && w != "whole" {
-				grams = g / n
+				grams = m.grams
 			}
 		}
-		low, high = min(low, g/n), max(high, g/n)
+		low, high = min(low, m.grams), max(high, m.grams)
 	}
 	return grams, high > low*(1+apartBulk)
 }
 
 // recordPiece is what one stick, envelope or can weighs by the record.
 func recordPiece(in *ingredient.Ingredient, piece string) (grams float64, ok bool) {
-	found := 0
-	for _, entry := range strings.Split(in.Measures, "; ") {
-		if m := recordMeasure.FindStringSubmatch(entry); m != nil && m[2] == piece {
-			n, _ := strconv.ParseFloat(m[1], 64)
-			g, _ := strconv.ParseFloat(m[4], 64)
-			if n > 0 {
-				grams, found = g/n, found+1
-			}
-		}
+	all := recordMeasures(in, piece)
+	if len(all) > 0 {
+		grams = all[len(all)-1].grams
 	}
 	// A can's size is not the kitchen's; what is sold in one size is.
-	return grams, found == 1 && (piece == "stick" || piece == "envelope")
+	return grams, len(all) == 1 && (piece == "stick" || piece == "envelope")
 }

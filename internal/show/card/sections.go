@@ -3,7 +3,6 @@ package card
 import (
 	"errors"
 	"fmt"
-	"math/bits"
 	"strings"
 
 	"ripplewright/internal/show/say"
@@ -125,7 +124,7 @@ func (c content) only(s Sections) content {
 
 // leftOut words what a card had no room for, "" for nothing.
 func leftOut(s Sections) string {
-	if bits.OnesCount16(uint16(s)) == 0 {
+	if s == 0 {
 		return ""
 	}
 	return say.NotOnCard(s.names())

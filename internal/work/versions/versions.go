@@ -77,10 +77,10 @@ func Keep(path string, text []byte, note, batch string, at time.Time) error {
 	data := headed.Put(text, headed.Word{Key: keyKept, Value: at.Format(time.RFC3339)},
 		headed.Word{Key: keyNote, Value: oneLine(note)}, headed.Word{Key: keyOf, Value: oneLine(batch)})
 	name := filepath.Join(dir, at.UTC().Format(stamp))
-	for n := 2; n < 1000; n++ {
+	for n := 1; n < 999; n++ {
 		file := name + ending
-		if n > 2 {
-			file = fmt.Sprintf("%s-%03d%s", name, n-1, ending)
+		if n > 1 {
+			file = fmt.Sprintf("%s-%03d%s", name, n, ending)
 		}
 		if _, err := os.Lstat(file); errors.Is(err, fs.ErrNotExist) {
 			return atomicfile.Write(file, data)
