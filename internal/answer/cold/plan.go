@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
@@ -31,8 +32,10 @@ func Plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 	if err != nil {
 		return Answer{}, err
 	}
-	if f := o.FillC; f != nil && !(*f >= -30 && *f <= 40) {
-		return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Message: fmt.Sprintf("%g is outside -30 to 40 °C", *f)}
+	if f := o.FillC; f != nil {
+		if wrong := setting.Outside(*f, -30, 40, "°C"); wrong != "" {
+			return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Message: wrong}
+		}
 	}
 	a := Answer{Profile: p, Tub: tubVessel(d.Tubs)}
 	pl := planner{runner{ctx: ctx, progress: o.Progress, pictures: !o.NoPictures, alone: o.OnlyFreezing, total: 15}, d, r, p, s, &a, o}

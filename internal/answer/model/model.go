@@ -20,6 +20,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
@@ -103,8 +104,8 @@ const (
 // °C, from ColdestC to WarmestC, which is more than anybody serves at.
 func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
 	problems := design.Validate(d)
-	if c != d.Serving.TemperatureC && !(ColdestC <= c && c <= WarmestC) { // Validate has looked at the design's own
-		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: fmt.Sprintf("%g °C is outside %d to %d °C", c, ColdestC, WarmestC)})
+	if wrong := setting.Outside(c, ColdestC, WarmestC, "°C"); wrong != "" && c != d.Serving.TemperatureC { // Validate has looked at the design's own
+		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: wrong})
 	}
 	if len(problems) > 0 {
 		_, more := m.weigh(d)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
 )
 
 // Limit is one condition with the food's own figure.
@@ -29,7 +30,7 @@ type Limit struct {
 // Limits of the US standards, g/mL: 4.5, 1.6 and 6 lb/gal, at 453.59237 g to
 // the pound and 3785.411784 mL to the gallon.
 const (
-	gPerMLOfLbPerGal = 453.59237 / 3785.411784
+	gPerMLOfLbPerGal = customary.PoundG / customary.GallonML
 	weightLbPerGal   = 4.5
 	solidsLbPerGal   = 1.6
 	sherbetLbPerGal  = 6.0

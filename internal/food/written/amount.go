@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"ripplewright/internal/form/customary"
 )
 
 // amount is so many of a measure.
@@ -92,7 +94,7 @@ func unit(s string) (m measure, name, rest string) {
 	}
 	if low == "fl" || low == "fluid" {
 		if next, after := word(rest); measures[strings.ToLower(next)].kind == ounce {
-			return measure{volume, fluidOunceML}, "fl oz", after
+			return measure{volume, customary.FluidOunceML}, "fl oz", after
 		}
 	}
 	if u, ok := cased[w]; ok {

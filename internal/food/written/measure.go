@@ -1,6 +1,10 @@
 package written
 
-import "strings"
+import (
+	"strings"
+
+	"ripplewright/internal/form/customary"
+)
 
 // measure is what an amount is counted in.
 type measure struct {
@@ -13,30 +17,15 @@ type measureKind uint8
 const (
 	pieces    measureKind = iota // nothing behind the number
 	mass                         // g
-	volume                       // mL
+	volume                       // mL; a customary cup, not the 240 mL of 21 CFR 101.9(b)(5)(viii), which is for labels alone
 	ounce                        // g, and of a liquid perhaps a fluid ounce
 	pint                         // mL in the US, a fifth more in Britain
 	container                    // a can, a packet
 	vague                        // a pinch, a handful
 )
 
-// The customary measures. Source: NIST SP 811 (2008), Appendix B.8: cup, fluid
-// ounce, pint (US liquid), quart, gallon, tablespoon, teaspoon; ounce and pound
-// avoirdupois. The cup of 21 CFR 101.9(b)(5)(viii), 240 mL, is for labels alone.
-const (
-	cupML        = 236.5882
-	fluidOunceML = 29.57353
-	pintML       = 473.1765
-	quartML      = 946.3529
-	gallonML     = 3785.412
-	tablespoonML = 14.78676
-	teaspoonML   = 4.928922
-	ounceG       = 28.34952
-	poundG       = 453.5924
-)
-
 // cased are the measures that differ in the case of a letter alone.
-var cased = map[string]measure{"T": {volume, tablespoonML}, "t": {volume, teaspoonML}}
+var cased = map[string]measure{"T": {volume, customary.TablespoonML}, "t": {volume, customary.TeaspoonML}}
 
 var measures = func() map[string]measure {
 	all := map[string]measure{}
@@ -47,19 +36,19 @@ var measures = func() map[string]measure {
 		{"g gr gm gms gram grams gramme grammes", measure{mass, 1}},
 		{"kg kgs kilo kilos kilogram kilograms", measure{mass, 1000}},
 		{"mg milligram milligrams", measure{mass, 0.001}},
-		{"lb lbs pound pounds", measure{mass, poundG}},
-		{"oz ozs ounce ounces", measure{ounce, ounceG}},
+		{"lb lbs pound pounds", measure{mass, customary.PoundG}},
+		{"oz ozs ounce ounces", measure{ounce, customary.OunceG}},
 		{"ml mls cc milliliter milliliters millilitre millilitres", measure{volume, 1}},
 		{"cl centiliter centilitre centiliters centilitres", measure{volume, 10}},
 		{"dl deciliter decilitre deciliters decilitres", measure{volume, 100}},
 		{"l ltr liter liters litre litres", measure{volume, 1000}},
-		{"floz", measure{volume, fluidOunceML}},
-		{"cup cups c", measure{volume, cupML}},
-		{"tbsp tbsps tbs tblsp tbl tablespoon tablespoons", measure{volume, tablespoonML}},
-		{"tsp tsps teaspoon teaspoons", measure{volume, teaspoonML}},
-		{"pt pts pint pints", measure{pint, pintML}},
-		{"qt qts quart quarts", measure{volume, quartML}},
-		{"gal gallon gallons", measure{volume, gallonML}},
+		{"floz", measure{volume, customary.FluidOunceML}},
+		{"cup cups c", measure{volume, customary.CupML}},
+		{"tbsp tbsps tbs tblsp tbl tablespoon tablespoons", measure{volume, customary.TablespoonML}},
+		{"tsp tsps teaspoon teaspoons", measure{volume, customary.TeaspoonML}},
+		{"pt pts pint pints", measure{pint, customary.PintML}},
+		{"qt qts quart quarts", measure{volume, customary.QuartML}},
+		{"gal gallon gallons", measure{volume, customary.GallonML}},
 		{"can cans tin tins package packages pkg packet packets envelope envelopes stick sticks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets", measure{container, 0}},
 		{"pinch pinches dash dashes drop drops splash knob knobs handful handfuls glug drizzle touch shot shots sheet sheets leaf leaves slice slices clove cloves sprig sprigs bar bars " +
 			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts", measure{vague, 0}},

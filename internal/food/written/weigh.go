@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
 )
 
 // How far two amounts of one line, or a record's density and its own household
@@ -177,7 +178,7 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 	in := l.Ingredient
 	out.ML = a.n * a.in.size
-	own := map[float64]ingredient.Cell{cupML: in.GramsPerCup, tablespoonML: in.GramsPerTbsp, teaspoonML: in.GramsPerTsp, fluidOunceML: in.GramsPerFlOz}[a.in.size]
+	own := map[float64]ingredient.Cell{customary.CupML: in.GramsPerCup, customary.TablespoonML: in.GramsPerTbsp, customary.TeaspoonML: in.GramsPerTsp, customary.FluidOunceML: in.GramsPerFlOz}[a.in.size]
 	if g, several := filled(in, a.in.size, l.Text); g > 0 {
 		out.Basis, out.GPerML = Measured, g/a.in.size
 		return ingredient.Known(a.n * g), out
@@ -193,8 +194,8 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 	}
 	out.Basis, out.GPerML = Measured, in.Density.Value
 	g := out.ML * in.Density.Value
-	for ml, c := range map[float64]ingredient.Cell{cupML: in.GramsPerCup, tablespoonML: in.GramsPerTbsp, teaspoonML: in.GramsPerTsp, fluidOunceML: in.GramsPerFlOz} {
-		near := ml == a.in.size || a.in.size != cupML && a.in.size != tablespoonML && a.in.size != teaspoonML
+	for ml, c := range map[float64]ingredient.Cell{customary.CupML: in.GramsPerCup, customary.TablespoonML: in.GramsPerTbsp, customary.TeaspoonML: in.GramsPerTsp, customary.FluidOunceML: in.GramsPerFlOz} {
+		near := ml == a.in.size || a.in.size != customary.CupML && a.in.size != customary.TablespoonML && a.in.size != customary.TeaspoonML
 		if c.Known && near && math.Abs(c.Value/ml/in.Density.Value-1) > apartRecord && out.Doubt == 0 {
 			out.Doubt = Apart
 		}
@@ -233,7 +234,7 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	if in.DensityKind == "liquid" {
 		return 0, false
 	}
-	want := map[float64]string{cupML: "cup", tablespoonML: "tbsp", teaspoonML: "tsp"}[ml]
+	want := map[float64]string{customary.CupML: "cup", customary.TablespoonML: "tbsp", customary.TeaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
 	low, high := math.Inf(1), 0.0
 	for _, m := range recordMeasures(in, want) {

@@ -3,19 +3,12 @@ package say
 import (
 	"math"
 	"strings"
+
+	"ripplewright/internal/form/customary"
 )
 
-// What a unit of the other system holds: NIST Handbook 44 (2024), Appendix C,
-// exact but for the last digits of the ounce and the gallon.
-const (
-	ounceG      = 28.349523125
-	poundG      = 453.59237
-	fluidML     = 29.5735295625
-	gallonML    = 3785.411784
-	inchMM      = 25.4
-	footM       = 0.3048
-	ouncesPound = 16
-)
+// ouncesPound is how many ounces make a pound.
+const ouncesPound = 16
 
 // Mass is a weight in grams as a scale shows it: "4.5 g", "750 g", "12.35 kg";
 // with ounces "750 g (26.5 oz)".
@@ -54,7 +47,7 @@ func (s Style) beside(grams string, g float64) string {
 // Ounces is a weight in grams told in ounces: "0.16 oz", "26.5 oz", "2 lb 3.3 oz",
 // "26.5 lb".
 func (s Style) Ounces(g float64) string {
-	oz := g / ounceG
+	oz := g / customary.OunceG
 	size := math.Abs(oz)
 	switch {
 	case !known(oz):
@@ -99,12 +92,12 @@ type volume struct {
 
 // volumes are the measures of the US, each with the one taken from a gallon on.
 var volumes = map[Volumes]volume{
-	FluidOunces: {fluidML, "fl oz", "fl oz", 1},
-	Cups:        {8 * fluidML, "cup", "cups", 2},
-	Pints:       {16 * fluidML, "pint", "pints", 2},
+	FluidOunces: {customary.FluidOunceML, "fl oz", "fl oz", 1},
+	Cups:        {8 * customary.FluidOunceML, "cup", "cups", 2},
+	Pints:       {16 * customary.FluidOunceML, "pint", "pints", 2},
 }
 
-var gallons = volume{gallonML, "gal", "gal", 2}
+var gallons = volume{customary.GallonML, "gal", "gal", 2}
 
 // Volume is a volume in mL: "750 mL", "12.4 L"; "25.4 fl oz", "3.17 cups".
 func (s Style) Volume(ml float64) string { n, unit := s.VolumeParts(ml); return s.with(n, unit) }
@@ -113,7 +106,7 @@ func (s Style) Volume(ml float64) string { n, unit := s.VolumeParts(ml); return 
 func (s Style) VolumeParts(ml float64) (number, unit string) {
 	if s.Volumes != Millilitres {
 		v := volumes[s.Volumes]
-		if math.Abs(ml) >= 0.9995*gallonML {
+		if math.Abs(ml) >= 0.9995*customary.GallonML {
 			v = gallons
 		}
 		number = s.Number(ml/v.ml, v.places)
@@ -154,7 +147,7 @@ func (s Style) DensityTo(gPerML float64, places int) string {
 // DensityParts is DensityTo in two.
 func (s Style) DensityParts(gPerML float64, places int) (number, unit string) {
 	if s.inches() {
-		return s.Number(gPerML*gallonML/poundG, max(0, places-1)), "lb/gal"
+		return s.Number(gPerML*customary.GallonML/customary.PoundG, max(0, places-1)), "lb/gal"
 	}
 	return s.Number(gPerML, places), "g/mL"
 }
@@ -173,7 +166,7 @@ func (s Style) HardnessSpan(low, high float64) string {
 // Length is a length in a kitchen, mm: "30 mm".
 func (s Style) Length(mm float64) string {
 	if s.inches() {
-		return s.with(s.Number(mm/inchMM, 1), "in")
+		return s.with(s.Number(mm/customary.InchMM, 1), "in")
 	}
 	return s.with(s.Number(mm, 0), "mm")
 }
@@ -181,7 +174,7 @@ func (s Style) Length(mm float64) string {
 // LengthSpan is "3 to 10 mm".
 func (s Style) LengthSpan(from, to float64) string {
 	if s.inches() {
-		return s.span(s.Number(from/inchMM, 1), s.Number(to/inchMM, 1), "in")
+		return s.span(s.Number(from/customary.InchMM, 1), s.Number(to/customary.InchMM, 1), "in")
 	}
 	return s.span(s.Number(from, 0), s.Number(to, 0), "mm")
 }
@@ -191,7 +184,7 @@ func (s Style) Size(mm ...float64) string {
 	each, places, unit := make([]string, len(mm)), 0, "mm"
 	for i, v := range mm {
 		if s.inches() {
-			v, places, unit = v/inchMM, 1, "in"
+			v, places, unit = v/customary.InchMM, 1, "in"
 		}
 		each[i] = s.Number(v, places)
 	}
@@ -201,7 +194,7 @@ func (s Style) Size(mm ...float64) string {
 // Thickness is a short length, mm, to two figures: "2.5 mm".
 func (s Style) Thickness(mm float64) string {
 	if s.inches() {
-		return s.with(s.Number(mm/inchMM, 2), "in")
+		return s.with(s.Number(mm/customary.InchMM, 2), "in")
 	}
 	return s.with(s.TwoFigures(mm), "mm")
 }
@@ -209,7 +202,7 @@ func (s Style) Thickness(mm float64) string {
 // Altitude is a height above the sea, m: "1200 m".
 func (s Style) Altitude(m float64) string {
 	if s.inches() {
-		return s.with(s.Grouped(m/footM), "ft")
+		return s.with(s.Grouped(m/customary.FootM), "ft")
 	}
 	return s.with(s.Grouped(m), "m")
 }

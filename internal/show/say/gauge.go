@@ -3,6 +3,8 @@ package say
 import (
 	"math"
 	"strings"
+
+	"ripplewright/internal/form/customary"
 )
 
 // A Gauge shows numbers that a file keeps in one unit in the unit that a maker
@@ -17,20 +19,20 @@ type Gauge struct {
 	places int // decimals more than the file's unit has
 }
 
-// customary are the units of the US for those of the files, K being a
+// gauges are the units of the US for those of the files, K being a
 // difference. Exact by NIST Handbook 44 (2024), Appendix C; the thermal units by
 // the Btu of the International Table, NIST SP 811 (2008), Appendix B.8.
-var customary = map[string]Gauge{
-	"mm":        {Unit: "in", per: 1 / inchMM, places: 2},
-	"cm²":       {Unit: "in²", per: 100 / (inchMM * inchMM)},
-	"m":         {Unit: "ft", per: 1 / footM},
-	"L":         {Unit: "cu ft", per: 1e6 / (12 * inchMM * 12 * inchMM * 12 * inchMM), places: 1},
-	"kg":        {Unit: "lb", per: 1000 / poundG, places: 1},
-	"g/mL":      {Unit: "lb/gal", per: gallonML / poundG, places: -1},
+var gauges = map[string]Gauge{
+	"mm":        {Unit: "in", per: 1 / customary.InchMM, places: 2},
+	"cm²":       {Unit: "in²", per: 100 / (customary.InchMM * customary.InchMM)},
+	"m":         {Unit: "ft", per: 1 / customary.FootM},
+	"L":         {Unit: "cu ft", per: 1e6 / (12 * customary.InchMM * 12 * customary.InchMM * 12 * customary.InchMM), places: 1},
+	"kg":        {Unit: "lb", per: 1000 / customary.PoundG, places: 1},
+	"g/mL":      {Unit: "lb/gal", per: customary.GallonML / customary.PoundG, places: -1},
 	"W/(m² K)":  {Unit: "Btu/(h ft² °F)", per: 1 / 5.678263, places: 1},
 	"m² K/W":    {Unit: "h ft² °F/Btu", per: 5.678263},
-	"mm/h":      {Unit: "in/h", per: 1 / inchMM, places: 2},
-	"g/(m² h)":  {Unit: "oz/(ft² h)", per: 144 * inchMM * inchMM / 1e6 / ounceG, places: 2},
+	"mm/h":      {Unit: "in/h", per: 1 / customary.InchMM, places: 2},
+	"g/(m² h)":  {Unit: "oz/(ft² h)", per: 144 * customary.InchMM * customary.InchMM / 1e6 / customary.OunceG, places: 2},
 	"kJ/(kg K)": {Unit: "Btu/(lb °F)", per: 1 / 4.1868},
 	"W/(m K)":   {Unit: "Btu/(h ft °F)", per: 1 / 1.730735, places: 1},
 }
@@ -50,7 +52,7 @@ func (s Style) Gauge(unit string) Gauge {
 		v := volumes[s.Volumes]
 		g = Gauge{Unit: v.many, per: 1 / v.ml, places: v.places}
 	case s.inches():
-		if c, ok := customary[unit]; ok {
+		if c, ok := gauges[unit]; ok {
 			g = c
 		}
 	}
@@ -132,11 +134,11 @@ func (s Style) GramSign(g float64) string {
 // others are units that may be typed instead of a field's: how much one is of
 // the file's.
 var others = map[string]map[string]float64{
-	"g":   {"g": 1, "kg": 1000, "oz": ounceG, "lb": poundG},
-	"kg":  {"kg": 1, "g": 1e-3, "lb": poundG / 1000},
-	"mL":  {"ml": 1, "cl": 10, "l": 1000, "fl oz": fluidML, "cup": 8 * fluidML, "cups": 8 * fluidML, "pint": 16 * fluidML, "pints": 16 * fluidML},
-	"mm":  {"mm": 1, "cm": 10, "in": inchMM},
-	"m":   {"m": 1, "ft": footM},
+	"g":   {"g": 1, "kg": 1000, "oz": customary.OunceG, "lb": customary.PoundG},
+	"kg":  {"kg": 1, "g": 1e-3, "lb": customary.PoundG / 1000},
+	"mL":  {"ml": 1, "cl": 10, "l": 1000, "fl oz": customary.FluidOunceML, "cup": 8 * customary.FluidOunceML, "cups": 8 * customary.FluidOunceML, "pint": 16 * customary.FluidOunceML, "pints": 16 * customary.FluidOunceML},
+	"mm":  {"mm": 1, "cm": 10, "in": customary.InchMM},
+	"m":   {"m": 1, "ft": customary.FootM},
 	"°C":  {"°c": 1, "c": 1},
 	"L":   {"l": 1, "cu ft": 28.316846592},
 	"cm²": {"cm²": 1, "in²": 6.4516},

@@ -5,13 +5,12 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
 )
 
-// US customary measures: 1 cup = 16 tablespoons = 48 teaspoons = 236.588 mL
-// (NIST Handbook 44, Appendix C). A metric teaspoon and tablespoon are 5 and
-// 15 mL (common practice).
+// A US cup is 16 tablespoons or 48 teaspoons (NIST Handbook 44, Appendix C). A metric
+// teaspoon and tablespoon are 5 and 15 mL (common practice).
 const (
-	cupML      = 236.588
 	tspPerCup  = 48
 	metricTsp  = 5
 	metricTbsp = 15
@@ -63,7 +62,7 @@ func Household(s Style, in *ingredient.Ingredient, g float64) string {
 	if s.inches() {
 		return s.usMeasure(g / cup)
 	}
-	ml := g / cup * cupML
+	ml := g / cup * customary.CupML
 	switch {
 	case ml < 4*metricTbsp && (in.DensityKind != "liquid" || ml < 2*metricTbsp):
 		return s.spoons(ml/metricTsp, metricTbsp/metricTsp)
@@ -91,7 +90,7 @@ func cupOf(in *ingredient.Ingredient, g float64) float64 {
 	case tsp > 0:
 		return tspPerCup * tsp
 	}
-	return in.Density.Or(0) * cupML
+	return in.Density.Or(0) * customary.CupML
 }
 
 // mostCups is where counting cups ends and the scale alone is left.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/form/customary"
 )
 
 // readings has one entry for each reading: what it is called where it was kept,
@@ -35,7 +36,7 @@ const anyCup = "{cup}"
 // smaller, and ReadingGauge makes of their weight what the file's would hold.
 func (s Style) levelCup() (name string, ml float64) {
 	if s.inches() {
-		return "cup", cupML
+		return "cup", customary.CupML
 	}
 	return s.Volume(process.CupML) + " cup", process.CupML
 }
