@@ -43,6 +43,7 @@ type Stamp struct {
 	Modified time.Time
 	Size     int64
 	Hash     [sha256.Size]byte
+	taken    time.Time // when all this was looked at
 }
 
 // ChangedOnDiskError says that a file is no longer what was opened.
@@ -133,7 +134,7 @@ func read(path string) ([]byte, Stamp, error) {
 	if err != nil {
 		return nil, Stamp{}, err
 	}
-	return data, Stamp{info.ModTime(), info.Size(), sha256.Sum256(data)}, nil
+	return data, Stamp{info.ModTime(), info.Size(), sha256.Sum256(data), time.Now()}, nil
 }
 
 // SaveOptions adjusts Save. The zero SaveOptions asks before it replaces.
@@ -168,7 +169,7 @@ func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
 	if err := atomicfile.WriteKeepingOld(path, next.raw, o.KeepOld); err != nil {
 		return nil, err
 	}
-	stamp := Stamp{Size: int64(len(next.raw)), Hash: sha256.Sum256(next.raw)}
+	stamp := Stamp{Size: int64(len(next.raw)), Hash: sha256.Sum256(next.raw), taken: time.Now()}
 	if info, err := os.Stat(path); err == nil {
 		stamp.Modified = info.ModTime()
 	}
@@ -205,9 +206,13 @@ func (f *File) mayReplace(path string) error {
 // change.
 func (s Stamp) same(o Stamp) bool { return s.Size == o.Size && s.Hash == o.Hash }
 
+// coarsest is how far apart two writes may be and have one date: FAT keeps even
+// seconds, Linux the tick of its clock, some milliseconds (from memory).
+const coarsest = 2 * time.Second
+
 // ChangedOnDisk reports whether the file on disk is no longer what f holds.
-// It reads the file only if date or size differ, so it may be called whenever
-// the window gains focus. A file that is gone has not changed.
+// It reads the file only if date or size differ or the date is too fresh to tell, so it
+// may be called whenever the window gains focus. A file that is gone has not changed.
 func (f *File) ChangedOnDisk() (bool, error) {
 	if f.path == "" {
 		return false, nil
@@ -218,7 +223,7 @@ func (f *File) ChangedOnDisk() (bool, error) {
 		return false, nil
 	case err != nil:
 		return false, fmt.Errorf("looking for changes: %w", err)
-	case info.Size() == f.stamp.Size && info.ModTime().Equal(f.stamp.Modified):
+	case info.Size() == f.stamp.Size && info.ModTime().Equal(f.stamp.Modified) && f.stamp.taken.Sub(f.stamp.Modified) > coarsest:
 		return false, nil
 	}
 	_, now, err := read(f.path)

@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -69,6 +70,22 @@ func TestAFileChangedOnDiskIsNotReplaced(t *testing.T) {
 	got, err := Load(f.Path())
 	require.NoError(t, err)
 	assert.True(t, got.Design.Equal(d))
+}
+
+// A clock that ticks slower than programs write gives two contents one date, and they
+// may be as long as each other.
+func TestAChangeInTheSameMomentIsAChange(t *testing.T) {
+	f := onDisk(t)
+	info, err := os.Stat(f.Path())
+	require.NoError(t, err)
+	other := strings.Replace(content(t, f.Path()), "name: ", "name: X", 1)
+	other = other[:len(other)-2] + "\n" // as long as it was
+	require.Len(t, other, int(info.Size()))
+	require.NoError(t, os.WriteFile(f.Path(), []byte(other), 0o644))
+	require.NoError(t, os.Chtimes(f.Path(), time.Time{}, info.ModTime()))
+	changed, err := f.ChangedOnDisk()
+	require.NoError(t, err)
+	assert.True(t, changed)
 }
 
 func TestANewDateAloneIsNoChange(t *testing.T) {
