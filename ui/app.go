@@ -17,6 +17,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/entering"
 	"ripplewright/internal/desk/keeping"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mending"
@@ -82,6 +83,7 @@ type Window struct {
 	notebook *notebook.Book
 	mender   *mending.Mender // of the bench; what it is told to leave alone outlives a bench
 	keeper   *keeping.Keeper
+	reader   *entering.Reader // of typed lines
 
 	seen    uint64
 	latency latency

@@ -33,7 +33,10 @@ type lineList struct {
 	empty  *widget.Label
 	object fyne.CanvasObject
 
-	focus int // the row to take the keyboard when the lines are shown next; −1: none
+	entry *lineEntry
+
+	focus    int  // the row to take the keyboard when the lines are shown next; −1: none
+	onAmount bool // and of it the amount, not the name
 }
 
 // lineRow is one line: what, how much, and what can be done with it.
@@ -51,8 +54,9 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	l.empty.Importance = widget.LowImportance
 	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
-	head := container.NewBorder(nil, nil, nil, w.hints.Wrap(add, say.AddHint(title)), l.title)
-	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.empty, l.box)
+	l.entry = newLineEntry(l)
+	head := container.NewBorder(nil, nil, l.title, w.hints.Wrap(add, say.AddHint(title)), w.hints.Wrap(l.entry, say.EntryHint))
+	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.entry.choices, l.empty, l.box)
 	return l
 }
 
@@ -72,9 +76,13 @@ func (l *lineList) show(d design.Design, beside string) {
 		l.rows[i].amount.ShowValue(benchview.Amount(x))
 	}
 	if i := min(l.focus, len(l.rows)-1); i >= 0 {
-		l.w.win.Canvas().Focus(l.rows[i].name)
+		if l.onAmount {
+			l.w.win.Canvas().Focus(l.rows[i].amount.Focusable())
+		} else {
+			l.w.win.Canvas().Focus(l.rows[i].name)
+		}
 	}
-	l.focus = -1
+	l.focus, l.onAmount = -1, false
 }
 
 func (l *lineList) build(lines []design.Line) {
@@ -277,7 +285,7 @@ func (l *lineList) put(i int, it kit.FinderItem) {
 		l.w.Commit(d.WithLine(l.part, i, x), say.ChangeTo.Of(benchview.Brief(it.Title)))
 		return
 	}
-	l.focus = len(d.Lines(l.part))
+	l.focus, l.onAmount = len(d.Lines(l.part)), true
 	l.w.Commit(d.WithLineAdded(l.part, x), say.Addition.Of(benchview.Brief(it.Title)))
 }
 

@@ -50,6 +50,7 @@ func newMenus(w *Window) *menus {
 	m.redo.Shortcut = &fyne.ShortcutRedo{}
 	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
 		command(say.DesignItem, fyne.KeyD, 0, w.editDesign),
+		command(say.RecipeItem, fyne.KeyV, fyne.KeyModifierShift, func() { w.askRecipe(design.DensePart, "") }),
 		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.views(), m.help())
 	m.mark()
 	for _, menu := range m.main.Items {
@@ -72,7 +73,7 @@ func (m *menus) files() *fyne.Menu {
 		}))
 	}
 	file := fyne.NewMenu("File",
-		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(func() { w.Session.Start(design.New()) }) }),
+		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(w.startNew) }),
 		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),

@@ -34,7 +34,7 @@ func parse(s string) parts {
 		s = blanks.ReplaceAllString(dots.ReplaceAllString(s, " "), " ")
 		main = s
 		for _, at := range gap.FindAllStringIndex(s, -1) {
-			end := times.ReplaceAllString(s[at[1]:], "")
+			end := times.ReplaceAllString(timesOf.ReplaceAllString(s[at[1]:], "$1$2"), "")
 			if _, rest, ok := read(end); ok && strings.ContainsFunc(s[:at[0]], unicode.IsLetter) && (strings.TrimSpace(rest) == "" || rest[0] == ',') {
 				main = strings.TrimSuffix(end, rest) + " " + s[:at[0]] + rest
 				break
@@ -78,6 +78,7 @@ func (p *parts) amounts(main string) {
 		p.name = main
 		return
 	}
+	rest = timesOf.ReplaceAllString(rest, "${1}x $2")
 	if x := times.FindString(rest); x != "" && a.word == "" {
 		if b, after, ok := read(rest[len(x):]); ok {
 			p.times, a, rest, p.packs = a.n, b, after, true

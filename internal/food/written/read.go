@@ -59,7 +59,8 @@ var (
 	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
 	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]`)
 	fromOf  = regexp.MustCompile(`(?i)^(juice|zest|peel|grated zest|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
-	times   = regexp.MustCompile(`^\s*[xX*]\s*`)
+	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
+	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
 	titles  = words("base custard foam meringue ripple swirl topping recipe")
 	layout  = words("custard foam meringue ripple swirl base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
@@ -93,7 +94,11 @@ func (r *Reader) heading(s string) bool {
 	if digits.MatchString(s) {
 		return false
 	}
-	fields := strings.Fields(keyOf(strings.Trim(s, "-= ")))
+	key := keyOf(strings.Trim(s, "-= "))
+	if _, food := r.names.all[key]; food {
+		return false // "cream" by itself is a line without an amount
+	}
+	fields := strings.Fields(key)
 	if len(fields) > 1 && titles[fields[len(fields)-1]] {
 		return true
 	}
