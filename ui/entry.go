@@ -118,6 +118,9 @@ func (e *lineEntry) take(i int) {
 	w.Say(say.EntryAdded(page.Reads, c.Line, c.Of))
 }
 
+// Typing reports whether there is a text, which undoing then is about.
+func (e *lineEntry) Typing() bool { return e.Text != "" }
+
 // TypedKey implements fyne.Focusable.
 func (e *lineEntry) TypedKey(key *fyne.KeyEvent) {
 	n := len(e.now.Choices)

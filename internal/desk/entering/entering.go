@@ -4,6 +4,7 @@
 package entering
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -127,7 +128,20 @@ func lineOf(l *written.Said) design.Line {
 			}
 		}
 	}
-	return design.Line{Ingredient: l.Ingredient.ID, Grams: l.Grams.Or(0)}
+	return design.Line{Ingredient: l.Ingredient.ID, Grams: weighable(l)}
+}
+
+// weighable are a line's grams: as written, or as finely as a scale weighs what a
+// measure was turned into.
+func weighable(l *written.Said) float64 {
+	g := l.Grams.Or(0)
+	switch {
+	case l.Basis == written.Weighed:
+		return g
+	case g < 10:
+		return math.Round(100*g) / 100
+	}
+	return math.Round(10*g) / 10
 }
 
 // begun returns the ids of the ingredients whose names have a word that begins

@@ -22,6 +22,7 @@ func TestALineThatSaysOneThingIsTaken(t *testing.T) {
 		"2 yolks":          {Ingredient: "egg_yolk", Count: 2, CountOf: design.Yolks},
 		"3 egg whites":     {Ingredient: "egg_white", Count: 3, CountOf: design.Whites},
 		"30 g egg yolk":    {Ingredient: "egg_yolk", Grams: 30},
+		"1/2 cup sugar":    {Ingredient: "sugar", Grams: 100}, // USDA SR28, NDB 19335: a cup weighs 200 g
 		"2,5 g salt":       {Ingredient: "salt", Grams: 2.5},
 	} {
 		e, ok := r.Line(text)
