@@ -150,3 +150,21 @@ func FuzzLines(f *testing.F) {
 		}
 	})
 }
+
+// An X before letters is a size, before a number a multiplication: USDA SR28, NDB
+// 01123, an extra large egg is 56 g without its shell. A food by itself is a line
+// without an amount, never a heading.
+func TestWhatWasOnceReadWronglyWithoutADoubt(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string]float64{"3 XL eggs": 168, "2x100 g sugar": 200, "2 x 100 g sugar": 200, "4 x yolks": 68} {
+		l, ok := r.Line(text)
+		require.True(t, ok, text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.5, text)
+	}
+	l, ok := r.Line("cream")
+	assert.True(t, ok)
+	assert.NotZero(t, l.Doubt)
+	_, ok = r.Line("Custard")
+	assert.False(t, ok, "a heading")
+}
