@@ -56,7 +56,7 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	add.Importance = widget.LowImportance
 	l.entry = newLineEntry(l)
 	head := container.NewBorder(nil, nil, l.title, w.hints.Wrap(add, say.AddHint(title)), w.hints.Wrap(l.entry, say.EntryHint))
-	l.object = container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(head), l.entry.choices, l.empty, l.box)
+	l.object = container.New(layout.NewCustomPaddedVBoxLayout(2), head, l.entry.choices, l.empty, l.box)
 	return l
 }
 
