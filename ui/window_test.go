@@ -285,7 +285,7 @@ func TestLinesAreAddedChangedMovedCountedAndRemoved(t *testing.T) {
 	b.frame()
 	require.Len(t, b.Design().Dense.Lines, n+1)
 	require.Len(t, l.rows, n+1)
-	assert.Equal(t, fyne.Focusable(l.rows[n].name), b.win.Canvas().Focused(), "the new line has the keyboard")
+	assert.Equal(t, l.rows[n].amount.Focusable(), b.win.Canvas().Focused(), "the grams of the new line have the keyboard")
 	l.rows[n].name.TypedShortcut(ctrl(fyne.KeyUp))
 	b.frame()
 	assert.Equal(t, "salt", b.Design().Dense.Lines[n-1].Ingredient)
