@@ -124,7 +124,7 @@ func New(s Setup) *Window {
 	w.hints = kit.NewHints(w.Say)
 	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
 	w.kitchens = kitchens.Open(profiles)
-	w.notebook = notebook.Open(s.Session.Path)
+	w.notebook = notebook.Open(s.Session.File)
 	w.kitchens.Teach(w.notebook.Kitchen)
 	w.recordActs()
 	w.restoreUnits()

@@ -119,8 +119,10 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	if err := batch.Append(path, logged.Entry); err != nil {
 		return err
 	}
-	if err := versions.ForBatch(name, f.Bytes(), logged.Entry.ID, time.Now()); err != nil {
-		return fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
+	if !logged.OtherDesign {
+		if err := versions.ForBatch(name, f.Bytes(), logged.Entry.ID, time.Now()); err != nil {
+			return fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
+		}
 	}
 	if n, err = batch.Load(path); err != nil {
 		return fault(err)

@@ -75,4 +75,11 @@ func TestABatchKeepsTheVersionItWasMadeBy(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, kept, 1, "the second is of the same design")
 	assert.NotEmpty(t, kept[0].Batch)
+
+	k.file("quay.yaml", strings.Replace(quay, "sugar, grams: 110", "sugar, grams: 130", 1))
+	code, _, errs := k.run("", "batch", "add", "quay.yaml", "batch="+kept[0].Batch, "ate.icy=fine")
+	require.Equal(t, exitFine, code, errs)
+	kept, err = versions.List(filepath.Join(k.dir, "quay.yaml"))
+	require.NoError(t, err)
+	assert.Len(t, kept, 1, "the batch that is added to was not made by what the file says now")
 }

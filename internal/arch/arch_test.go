@@ -105,7 +105,7 @@ var layers = []layer{
 	{"internal/desk/newest", "internal/desk/mishap"},
 	{"internal/desk/kitchens", "internal/answer/cold internal/show/say internal/work/design"},
 	{"internal/desk/basket", "internal/answer/model internal/answer/shop internal/show/report internal/work/design internal/work/designfile"},
-	{"internal/desk/notebook", "internal/answer/sure internal/answer/cold internal/answer/learn internal/answer/model internal/answer/process internal/show/chart internal/show/draw internal/show/say internal/work/batch internal/work/design"},
+	{"internal/desk/notebook", "internal/answer/sure internal/answer/cold internal/answer/learn internal/answer/model internal/answer/process internal/show/chart internal/show/draw internal/show/say internal/work/batch internal/work/design internal/work/designfile internal/work/versions"},
 	{"internal/desk/preferences", "internal/work/atomicfile"},
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design internal/desk/mishap internal/answer/icy"},
 	{"internal/desk/benchview", "internal/answer/balance internal/answer/cold internal/answer/model internal/food/egg internal/food/ingredient internal/matter/phase internal/show/say internal/work/design"},

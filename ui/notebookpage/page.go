@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/desk/notebook"
@@ -29,7 +28,7 @@ type Page struct {
 	told     func(event string, args ...any)
 
 	expect   *newest.Answers[notebook.Job, batch.Forecast]
-	writing  *newest.Answers[notebook.Job, learn.Logged]
+	writing  *newest.Answers[notebook.Job, notebook.Written]
 	expected batch.Forecast // of the next batch; the zero one while it is not known
 	asked    *notebook.Job  // nil: nothing is
 
@@ -115,15 +114,15 @@ func (p *Page) write() {
 }
 
 // written takes what came of it.
-func (p *Page) written(_ notebook.Job, l learn.Logged, err error) {
+func (p *Page) written(_ notebook.Job, l notebook.Written, err error) {
 	if err != nil {
 		p.host.Say(page.Sentence(err.Error()))
 		p.told("notebook refused %v", err)
 		return
 	}
-	p.book.Written()
+	p.book.Done()
 	p.form.clear()
-	p.host.Say(say.BatchSaid(l.Entry.ID))
+	p.host.Say(say.BatchSaid(l.Entry.ID, l.NoVersion))
 	p.told("notebook wrote %s", l.Entry.ID)
 	p.Show()
 }

@@ -16,6 +16,7 @@ import (
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -28,8 +29,10 @@ type desk struct {
 
 func open(t *testing.T, look theme.Options) *desk {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
+	file, err := designfile.Save(path, nil, market.Honey(), designfile.SaveOptions{})
+	require.NoError(t, err)
 	d := &desk{Press: pagetest.NewPress(t, market.Honey(), look)}
-	d.Page = New(d.Press, notebook.Open(func() string { return path }), kitchens.Open(""), func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) }, func(string, ...any) {})
+	d.Page = New(d.Press, notebook.Open(func() *designfile.File { return file }), kitchens.Open(""), func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) }, func(string, ...any) {})
 	d.Open(d.Page)
 	d.Until(func() bool { return d.expected != batch.Forecast{} })
 	return d

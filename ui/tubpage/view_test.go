@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/designfile"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -24,7 +25,7 @@ func (bench) Title() string { return "Label" }
 
 func open(t *testing.T) (*View, *pagetest.Press) {
 	h := pagetest.NewPress(t, market.Honey(), theme.Options{Variant: theme.Light})
-	v := New(h, market.LabelWords(t), notebook.Open(func() string { return "" }))
+	v := New(h, market.LabelWords(t), notebook.Open(func() *designfile.File { return nil }))
 	h.Open(bench{v})
 	return v, h
 }

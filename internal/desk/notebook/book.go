@@ -17,13 +17,15 @@ import (
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/versions"
 )
 
 // A Book lives on the window's thread.
 type Book struct {
-	design func() string // the open design's file, "" where it has none
-	of     string        // the design's file whose batches are held
-	told   []func()
+	file func() *designfile.File // the open design's, nil where it has none
+	of   string                  // the path of the design whose batches are held
+	told []func()
 
 	taught *learn.Posterior // of Notes for settings, as it was asked for last; nil: not yet
 	by     learn.Settings
@@ -38,9 +40,10 @@ type Book struct {
 	From  *design.Design
 }
 
-// Open returns the notebook beside the file that design names, whichever that is now.
-func Open(design func() string) *Book {
-	b := &Book{design: design, of: "?"}
+// Open returns the notebook beside the open design's file, whichever that is now; nil
+// where it has none.
+func Open(file func() *designfile.File) *Book {
+	b := &Book{file: file, of: "?"}
 	b.Follow()
 	return b
 }
@@ -59,7 +62,10 @@ func (b *Book) Path() string {
 // Follow reads the notebook of the design that is open now, if that is another, and
 // forgets what was noted of the one before.
 func (b *Book) Follow() {
-	now := b.design()
+	now := ""
+	if f := b.file(); f != nil {
+		now = f.Path()
+	}
 	if now == b.of {
 		return
 	}
@@ -133,7 +139,7 @@ type Job struct {
 	Kitchen cold.Profile // as published
 	Notes   batch.Notebook
 	Batch   batch.Batch
-	Path    string
+	File    *designfile.File // the design's, nil where it has none
 	At      time.Time
 }
 
@@ -145,26 +151,40 @@ func (b *Book) Job(m *model.Model, d design.Design, k cold.Profile, at time.Time
 	}
 	notes := b.Notes
 	notes.Batches = slices.Clone(notes.Batches)
-	return Job{Model: m, Design: d, Kitchen: k, Notes: notes, Batch: b.Draft, Path: b.Path(), At: at}
+	return Job{Model: m, Design: d, Kitchen: k, Notes: notes, Batch: b.Draft, File: b.file(), At: at}
 }
 
 // errNoFile says that a notebook has no place yet.
 var errNoFile = errors.New(say.NotebookNoFile)
 
-// Write completes the batch and appends it to its file. It may run on any goroutine.
-func Write(ctx context.Context, j Job) (learn.Logged, error) {
-	if j.Path == "" {
-		return learn.Logged{}, errNoFile
+// Write completes the batch, appends it to its file and keeps the design as the version
+// that it was made by. It may run on any goroutine.
+func Write(ctx context.Context, j Job) (Written, error) {
+	if j.File == nil {
+		return Written{}, errNoFile
 	}
 	l, err := learn.Log(ctx, j.Model, j.Design, j.Kitchen, &j.Notes, j.Batch, j.At)
-	if err != nil {
-		return l, err
+	if err == nil {
+		err = batch.Append(batch.PathOf(j.File.Path()), l.Entry)
 	}
-	return l, batch.Append(j.Path, l.Entry)
+	if err != nil || l.OtherDesign {
+		return Written{Logged: l}, err
+	}
+	text, err := j.File.Encode(j.Design.WithOwn(j.Model.Library(), j.Design))
+	if err == nil {
+		err = versions.ForBatch(j.File.Path(), text, l.Entry.ID, j.At)
+	}
+	return Written{l, err}, nil
 }
 
-// Written ends the draft and reads the file again.
-func (b *Book) Written() {
+// Written is what came of writing a batch down.
+type Written struct {
+	learn.Logged
+	NoVersion error // why no version is kept of its design; nil: one is, or need not be
+}
+
+// Done ends the draft and reads the file again.
+func (b *Book) Done() {
 	b.Draft, b.From = batch.Batch{}, nil
 	b.Read()
 }

@@ -2,6 +2,8 @@ package notebook_test
 
 import (
 	"context"
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"testing"
@@ -17,16 +19,78 @@ import (
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/notebook"
 	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/versions"
 )
 
 var noon = time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC)
+
+// beside returns the notebook beside the design file at path, whatever path is at the
+// time: Plain as a maker saved it, with a comment.
+func beside(t *testing.T, path *string) *notebook.Book {
+	return notebook.Open(func() *designfile.File {
+		if *path == "" {
+			return nil
+		}
+		f, err := designfile.Load(*path)
+		if errors.Is(err, fs.ErrNotExist) {
+			var text []byte
+			text, err = (&designfile.File{}).Encode(market.Plain())
+			require.NoError(t, err)
+			require.NoError(t, os.WriteFile(*path, append([]byte("# for the quay\n"), text...), 0o644))
+			f, err = designfile.Load(*path)
+		}
+		require.NoError(t, err)
+		return f
+	})
+}
+
+// A batch keeps the design that it was made by, in the form of its file: the one before
+// the readings at the stove, whatever the file says. One that is added to later, of a
+// design that has changed, was not made by that.
+func TestABatchKeepsTheVersionItWasMadeBy(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "quay.yaml")
+	b := beside(t, &path)
+	m := model.New(market.Library(t))
+	made := market.Plain()
+	made.Dense.OverrunPercent += 5
+	after := made
+	after.Foam.OverrunPercent -= 60
+	b.Keep(process.FoamCupG, 95, made)
+	l, err := notebook.Write(context.Background(), b.Job(m, after, cold.Default(), noon))
+	require.NoError(t, err)
+	require.NoError(t, l.NoVersion)
+	b.Done()
+	kept, err := versions.List(path)
+	require.NoError(t, err)
+	require.Len(t, kept, 1)
+	assert.Equal(t, l.Entry.ID, kept[0].Batch)
+	assert.Contains(t, string(kept[0].Text()), "# for the quay")
+	f, err := kept[0].Design(market.Library(t))
+	require.NoError(t, err)
+	assert.True(t, f.Design.Equal(made))
+
+	b.Draft = batch.Batch{ID: l.Entry.ID, Ate: batch.Ate{Icy: "fine"}}
+	_, err = notebook.Write(context.Background(), b.Job(m, after, cold.Default(), noon.Add(24*time.Hour)))
+	require.NoError(t, err)
+	kept, err = versions.List(path)
+	require.NoError(t, err)
+	assert.Len(t, kept, 1, "of another design than the batch was made by")
+
+	require.NoError(t, os.RemoveAll(versions.Beside(path)))
+	require.NoError(t, os.WriteFile(versions.Beside(path), nil, 0o644))
+	b.Draft = batch.Batch{RoomC: batch.Of(21)}
+	l, err = notebook.Write(context.Background(), b.Job(m, made, cold.Default(), noon.Add(48*time.Hour)))
+	require.NoError(t, err, "the batch itself is written")
+	assert.Error(t, l.NoVersion)
+}
 
 // A reading that is kept at the stove is in the batch, whose forecast is of the design
 // before the reading changed it; and what was whipped then is not learnt twice.
 func TestWhatIsKeptAtTheStoveIsInTheBatch(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
-	b := notebook.Open(func() string { return path })
 	d := market.Plain()
+	b := beside(t, &path)
 	after := d
 	after.Foam.OverrunPercent = d.Foam.OverrunPercent - 60
 	b.Keep(process.FoamCupG, 95, d)
@@ -37,7 +101,7 @@ func TestWhatIsKeptAtTheStoveIsInTheBatch(t *testing.T) {
 	assert.True(t, j.Design.Equal(d))
 	l, err := notebook.Write(context.Background(), j)
 	require.NoError(t, err)
-	b.Written()
+	b.Done()
 	assert.Zero(t, b.Draft)
 	require.Len(t, b.Notes.Batches, 1)
 	assert.Equal(t, l.Whole.Forecast, b.Notes.Batches[0].Forecast)
@@ -51,7 +115,7 @@ func TestWhatIsKeptAtTheStoveIsInTheBatch(t *testing.T) {
 func TestAnotherDesignHasAnotherNotebook(t *testing.T) {
 	folder := t.TempDir()
 	path := ""
-	b := notebook.Open(func() string { return path })
+	b := beside(t, &path)
 	d := market.Plain()
 	b.Keep(process.FoamCupG, 95, d)
 	_, err := notebook.Write(context.Background(), b.Job(model.New(market.Library(t)), d, cold.Default(), noon))
@@ -70,7 +134,7 @@ func TestAnotherDesignHasAnotherNotebook(t *testing.T) {
 func TestAFactorIsSwitchedOffAndOn(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
 	require.NoError(t, batch.Append(batch.PathOf(path), batch.Batch{ID: "a", FreezerC: batch.Of(-15), Forecast: batch.Forecast{FreezerC: batch.Of(-18)}}))
-	b := notebook.Open(func() string { return path })
+	b := beside(t, &path)
 	d := market.Plain()
 	warm := b.Kitchen(&d, cold.Default()).Freezer.AirC
 	assert.Greater(t, warm, -18.)

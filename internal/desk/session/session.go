@@ -240,6 +240,10 @@ func (s *Session) Path() string {
 	return s.file.Path()
 }
 
+// File returns the file that the design lives in as it was last read or written, nil if
+// it lives nowhere. Any goroutine may keep it.
+func (s *Session) File() *designfile.File { return s.file }
+
 // Title returns the design's name with its file.
 func (s *Session) Title() string {
 	t := s.current.Name

@@ -271,8 +271,15 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 	return text
 }
 
-// BatchSaid says that a batch was written down, and the foremost slip of it.
-func BatchSaid(id string) string { return "Batch " + id + " is written down." }
+// BatchSaid says that a batch was written down, and why no version of its design is kept
+// if none is.
+func BatchSaid(id string, noVersion error) string {
+	text := "Batch " + HarmlessLine(id) + " is written down."
+	if noVersion != nil {
+		text += " No version of the design is kept for it: " + HarmlessLine(noVersion.Error()) + "."
+	}
+	return text
+}
 
 // NotebookWrong says that the file of batches cannot be read.
 func NotebookWrong(err error) string {
