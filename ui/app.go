@@ -126,6 +126,7 @@ func New(s Setup) *Window {
 	w.kitchens = kitchens.Open(profiles)
 	w.notebook = notebook.Open(s.Session.File)
 	w.kitchens.Teach(w.notebook.Kitchen)
+	w.putAside()
 	w.recordActs()
 	w.restoreUnits()
 	w.mender = mending.New(w.Post, func() { w.bench.showVerdict() })

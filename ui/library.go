@@ -2,10 +2,12 @@ package ui
 
 import (
 	"fmt"
+	"time"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/librarypage"
 	"ripplewright/ui/packprice"
 	"ripplewright/ui/page"
@@ -25,6 +27,24 @@ func (w *Window) useLibrary(lib *ingredient.Library) {
 }
 
 func (w *Window) showSources() { w.text("Sources", w.Sources) }
+
+// putAside puts the files of the maker's own aside that are broken: each is said once, at
+// this start, and the program goes on with new ones.
+func (w *Window) putAside() {
+	for _, own := range [...]struct {
+		what  string
+		aside func(time.Time) (*userdata.PutAside, error)
+	}{{say.OwnFoods, w.Shelf.PutAside}, {say.OwnPrices, w.Prices.PutAside}, {say.OwnKitchens, w.kitchens.PutAside}} {
+		kept, err := own.aside(time.Now())
+		switch {
+		case err != nil: // it stays where it is, and the start tells of that
+			w.event("not aside %v", err)
+		case kept != nil:
+			w.event("aside %s", kept.Path)
+			w.Notices = append(w.Notices, say.PutAside(own.what, kept.Why, kept.Path))
+		}
+	}
+}
 
 // tellShelf says at the start that the maker's own ingredients were left out.
 func (w *Window) tellShelf() {

@@ -18,6 +18,7 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/chime"
+	"ripplewright/internal/desk/keeping"
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
@@ -85,7 +86,11 @@ func run(args []string) int {
 	}
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
-	window := ui.New(ui.Setup{App: a, Journal: journal.At(dataFolder("journal")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
+	kept := journal.At(dataFolder("journal"))
+	if old, err := userdata.Path("rescued", "rescued designs"); err == nil {
+		keeping.Adopt(kept, old)
+	}
+	window := ui.New(ui.Setup{App: a, Journal: kept, Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)

@@ -95,7 +95,7 @@ var layers = []layer{
 	{"internal/show/report", "internal/food/written internal/show/figure internal/matter/mix internal/food/egg internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/answer/validate internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/price internal/food/onpack internal/answer/balance internal/answer/sure internal/work/compare internal/form/setting internal/answer/learn internal/work/batch internal/work/versions"},
 	{"internal/desk/session", "internal/work/atomicfile internal/work/design internal/work/designfile internal/answer/model internal/food/ingredient internal/work/backups"},
 	{"internal/desk/mishap", ""},
-	{"internal/desk/keeping", "internal/desk/mishap internal/desk/session internal/food/ingredient internal/work/design internal/work/designfile internal/work/journal"},
+	{"internal/desk/keeping", "internal/work/atomicfile internal/desk/mishap internal/desk/session internal/food/ingredient internal/work/design internal/work/designfile internal/work/journal"},
 	{"internal/desk/past", "internal/desk/session internal/show/say internal/work/design internal/work/designfile internal/work/versions"},
 	{"internal/desk/differing", "internal/answer/model internal/show/figure internal/show/say internal/work/compare internal/work/design"},
 	{"internal/desk/chime", ""},
@@ -103,7 +103,7 @@ var layers = []layer{
 	{"internal/desk/larder", "internal/desk/typed internal/food/ingredient internal/form/setting internal/matter/mix internal/show/say"},
 	{"internal/desk/rescue", "internal/work/userdata"},
 	{"internal/desk/newest", "internal/desk/mishap"},
-	{"internal/desk/kitchens", "internal/answer/cold internal/show/say internal/work/design"},
+	{"internal/desk/kitchens", "internal/answer/cold internal/show/say internal/work/design internal/work/userdata"},
 	{"internal/desk/basket", "internal/answer/model internal/answer/shop internal/show/report internal/work/design internal/work/designfile"},
 	{"internal/desk/notebook", "internal/answer/sure internal/answer/cold internal/answer/learn internal/answer/model internal/answer/process internal/show/chart internal/show/draw internal/show/say internal/work/batch internal/work/design internal/work/designfile internal/work/versions"},
 	{"internal/desk/preferences", "internal/work/atomicfile"},
@@ -145,7 +145,7 @@ var layers = []layer{
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "internal/work/versions internal/food/egg internal/food/written assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/onpack internal/answer/selling internal/show/sticker internal/answer/balance internal/form/yamltext internal/answer/sure internal/work/compare internal/answer/learn internal/work/batch"},
-	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime"},
+	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime internal/desk/keeping"},
 }
 
 // everything returns the import paths of every Go file by package, tests

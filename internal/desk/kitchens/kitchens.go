@@ -5,10 +5,12 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"time"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/userdata"
 )
 
 // A Book is the kitchen profiles: the built-in ones, and the maker's own,
@@ -30,6 +32,16 @@ func Open(path string) *Book {
 		k.own, k.problem = cold.LoadProfiles(path)
 	}
 	return k
+}
+
+// PutAside puts the file of the kitchens aside if it is broken; there are none of the
+// maker's own then, and new ones can be kept. It returns nil if there was no need.
+func (k *Book) PutAside(now time.Time) (*userdata.PutAside, error) {
+	kept, err := userdata.Aside(k.path, func(data []byte) error { _, err := cold.DecodeProfiles(data); return err }, now)
+	if kept != nil {
+		k.own, k.problem = nil, nil
+	}
+	return kept, err
 }
 
 // Tell has f called after every change.

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -80,4 +81,18 @@ func TestABrokenFileIsSaidAndLeftAsItIs(t *testing.T) {
 	data, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, broken, string(data))
+
+	kept, err := b.PutAside(time.Date(2026, 11, 28, 9, 0, 0, 0, time.UTC))
+	require.NoError(t, err)
+	assert.Equal(t, filepath.Join(filepath.Dir(path), "profiles broken 2026-11-28 090000.yaml"), kept.Path)
+	data, err = os.ReadFile(kept.Path)
+	require.NoError(t, err)
+	assert.Equal(t, broken, string(data))
+	require.NoError(t, b.Problem())
+	attic := cold.Default()
+	attic.Name = "Attic"
+	require.NoError(t, b.Keep(attic, ""))
+	kept, err = b.PutAside(time.Now())
+	require.NoError(t, err)
+	assert.Nil(t, kept, "there is no need")
 }

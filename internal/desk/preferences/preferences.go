@@ -118,8 +118,8 @@ func Aside(path string, kinds map[string]Kind, now time.Time) (said string, err 
 	if fault == nil {
 		return "", nil
 	}
-	kept := path[:len(path)-len(filepath.Ext(path))] + now.Format(" broken 2006-01-02 150405") + filepath.Ext(path)
-	if err := os.Rename(path, kept); err != nil {
+	kept, err := atomicfile.Aside(path, now)
+	if err != nil {
 		return "", fmt.Errorf("preferences in %s cannot be read (%w), nor put aside: %w", path, fault, err)
 	}
 	return fmt.Sprintf("Your preferences cannot be read (%v). The window starts with the usual look and no recent files. The old file is kept as %s.", fault, kept), nil

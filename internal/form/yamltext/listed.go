@@ -51,7 +51,7 @@ func Listed(data []byte, version int, key string, words ...Word) ([]*yaml.Node, 
 				return fail("%s is not a whole number", echo.Quoted(v.Value))
 			}
 			if has < 0 || has > version {
-				return fail("the file has version %d, this program knows %d", has, version)
+				return nil, &Fault{Line: k.Line, Newer: has > version, Message: fmt.Sprintf("version: the file has version %d, this program knows %d", has, version)}
 			}
 		case k.Value != key:
 			i := slices.IndexFunc(words, func(w Word) bool { return w.Key == k.Value })

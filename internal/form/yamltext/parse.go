@@ -31,6 +31,7 @@ type Fault struct {
 	Line    int // from 1; 0: the text as a whole
 	Message string
 	Second  bool // it holds two
+	Newer   bool // it is of a newer program
 }
 
 func (f *Fault) Error() string {

@@ -29,9 +29,9 @@ const (
 	Later          = "Later"
 	DeleteIt       = "Delete it"
 	OpenIt         = "Open it"
-	OwnFoodsOut    = "your own ingredients are left out: %w\nThe file stays as it is: correct it by hand, then press Read it again on the Library page"
-	OwnPricesOut   = "your own prices are left out: %w\nThe file stays as it is, and no price is kept until you correct it by hand"
-	OwnKitchensOut = "your own kitchens are left out: %w\nThe file stays as it is, and no kitchen is saved until you correct it by hand"
+	OwnFoodsOut    = "your own ingredients are left out: %w\nThe file stays as it is: mend what is wrong, then press Read it again on the Library page"
+	OwnPricesOut   = "your own prices are left out: %w\nThe file stays as it is, and no price is kept until it can be read"
+	OwnKitchensOut = "your own kitchens are left out: %w\nThe file stays as it is, and no kitchen is saved until it can be read"
 )
 
 // Exists says that a file is there already.
