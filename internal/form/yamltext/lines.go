@@ -69,6 +69,15 @@ func (l Lines) Start(i int) int {
 	return l.starts[i-1]
 }
 
+// End returns where the text of line i ends, before its break.
+func (l Lines) End(i int) int {
+	at := l.Start(i)
+	for next := l.Start(i + 1); at < next && breakAt(l.text[at:]) == 0; {
+		at++
+	}
+	return at
+}
+
 // Of returns the line, from 1, on which the byte at offset stands.
 func (l Lines) Of(offset int) int {
 	line := 1

@@ -58,6 +58,21 @@ func TestUnixLinesReadAlike(t *testing.T) {
 	assert.Equal(t, "x\ny\n", string(LikeIn(nil, []byte("x\ny\n"))))
 }
 
+// What a text says does not depend on how far from its beginning a mark stands.
+func TestAMarkWithinATextIsASignLikeAnyOther(t *testing.T) {
+	for n := range 1200 {
+		text := "a: " + strings.Repeat("x", n) + "\nb: \"\ufeff\" # p\ufeffe\nc: \ufeffd\ne: f\ng:\n  h: i\n"
+		root, err := Parse([]byte(text))
+		require.NoError(t, err, n)
+		var got []string
+		for i := 2; i < 8; i++ {
+			got = append(got, root.Content[i].Value)
+		}
+		require.Equal(t, []string{"b", "\ufeff", "c", "\ufeffd", "e", "f"}, got, n)
+		require.Equal(t, "# p\ufeffe", root.Content[3].LineComment, n)
+	}
+}
+
 func FuzzLines(f *testing.F) {
 	for _, b := range breaks {
 		f.Add([]byte("a: b" + b + "c: \"d" + b + "e\"" + b + "# f" + b))

@@ -50,7 +50,8 @@ func Parse(data []byte) (*yaml.Node, error) {
 	if !utf8.Valid(data) {
 		return nil, &Fault{Line: lineOfBadText(data), Message: "not UTF-8 text; save the file as UTF-8"}
 	}
-	d := yaml.NewDecoder(bytes.NewReader(data))
+	hidden, sign := hideMarks(data)
+	d := yaml.NewDecoder(bytes.NewReader(hidden))
 	var doc, second yaml.Node
 	switch err := decode(d, &doc); {
 	case errors.Is(err, io.EOF):
@@ -71,6 +72,7 @@ func Parse(data []byte) (*yaml.Node, error) {
 	default:
 		return nil, &Fault{Line: max(second.Line, 1), Message: "a second document begins here", Second: true}
 	}
+	showMarks(&doc, sign)
 	return doc.Content[0], nil
 }
 
@@ -135,8 +137,7 @@ func syntaxFault(data []byte, err error) *Fault {
 		if left -= start; left < 0 {
 			break
 		}
-		var n yaml.Node
-		if err := decode(yaml.NewDecoder(bytes.NewReader(data[:start])), &n); err == nil || errors.Is(err, io.EOF) {
+		if _, err := Document(data[:start]); err == nil || errors.Is(err, io.EOF) {
 			line = k
 			break
 		}

