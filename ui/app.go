@@ -129,7 +129,7 @@ func New(s Setup) *Window {
 	w.putAside()
 	w.recordActs()
 	w.restoreUnits()
-	w.mender = mending.New(w.Post, func() { w.bench.showVerdict() })
+	w.mender = mending.New(w.Post, w.kitchens.Made, func() { w.bench.remediesKnown() })
 	w.fill()
 	w.layOut()
 	w.menus = newMenus(w)

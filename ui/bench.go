@@ -31,6 +31,8 @@ type bench struct {
 	mend    *kit.Button
 	strip   fyne.CanvasObject // the verdict, and beside it the button to mend
 	object  fyne.CanvasObject
+
+	remedyTexts []func() // of the dialog of remedies shown last: each says again what is known by now
 }
 
 func newBench(w *Window) *bench {

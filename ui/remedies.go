@@ -39,6 +39,7 @@ func (b *bench) remedies() {
 		box.Add(page.Prose(about))
 	}
 	var dg *dialog.CustomDialog
+	b.remedyTexts = nil
 	for i := range list {
 		p := &list[i]
 		take := kit.NewButton(say.Apply, func() {
@@ -73,14 +74,28 @@ func (b *bench) remedy(p *balance.Proposal) fyne.CanvasObject {
 		return l
 	}
 	what := container.NewHBox(column(names, fyne.TextAlignLeading), column(before, fyne.TextAlignTrailing), column(after, fyne.TextAlignLeading))
-	text := say.Capital(say.Gives(page.Reads, p)) + "."
-	if len(p.Changes) == 1 {
-		text = say.Remedy(page.Reads, p, b.cold.answer)
+	text, was := page.Prose(""), *b.w.Result()
+	tell := func() {
+		said := say.Capital(say.Gives(page.Reads, p)) + "."
+		if len(p.Changes) == 1 {
+			said = say.Remedy(page.Reads, p, b.cold.answer)
+		}
+		if elsewhere := say.Elsewhere(page.Reads, &was, p); len(elsewhere) > 0 {
+			said += " " + say.Capital(strings.Join(elsewhere, "; ")) + "."
+		}
+		kit.SetText(text, said)
 	}
-	if elsewhere := say.Elsewhere(page.Reads, b.w.Result(), p); len(elsewhere) > 0 {
-		text += " " + say.Capital(strings.Join(elsewhere, "; ")) + "."
+	tell()
+	b.remedyTexts = append(b.remedyTexts, tell)
+	return container.NewVBox(text, what)
+}
+
+// remediesKnown shows remedies, and in an open dialog what they bring beside.
+func (b *bench) remediesKnown() {
+	b.showVerdict()
+	for _, tell := range b.remedyTexts {
+		tell()
 	}
-	return container.NewVBox(page.Prose(text), what)
 }
 
 // showMend lets the button be pressed when there is something to mend with.

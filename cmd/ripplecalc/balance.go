@@ -90,12 +90,16 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 	if err != nil {
 		return err
 	}
+	kitchen, err := kitchenOf(f, name, "")
+	if err != nil {
+		return err
+	}
 	answer := report.Balance{File: f.Name, Before: r}
 	if wishes == "" {
 		found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
 		answer.Found = &found
 	} else {
-		ask, err := b.wishes(wishes, f)
+		ask, err := b.wishes(wishes, f, kitchen)
 		if err != nil {
 			return err
 		}
@@ -105,6 +109,12 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 		}
 		answer.Answer = &found
 	}
+	all := answer.All()
+	beside, err := balance.Compare(context.Background(), f.Design, r, kitchen, all)
+	if err != nil {
+		return fault(err)
+	}
+	balance.Told(all, beside)
 	if to != "" {
 		p := answer.Nearest()
 		if p == nil {
@@ -117,8 +127,8 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 	return s.answer(answer, asJSON)
 }
 
-// wishes reads a file of wishes for the design of f.
-func (b *bench) wishes(path string, f *designfile.File) (balance.Ask, error) {
+// wishes reads a file of wishes for the design of f and the kitchen in which it is made.
+func (b *bench) wishes(path string, f *designfile.File, kitchen cold.Profile) (balance.Ask, error) {
 	file, err := os.Open(path)
 	if err != nil {
 		return balance.Ask{}, err
@@ -127,10 +137,6 @@ func (b *bench) wishes(path string, f *designfile.File) (balance.Ask, error) {
 	data, err := io.ReadAll(io.LimitReader(file, yamltext.MaxSize+1))
 	if err != nil {
 		return balance.Ask{}, err
-	}
-	kitchen, err := cold.FindOwn(f.Design.Kitchen.Profile)
-	if err != nil {
-		return balance.Ask{}, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	return balance.DecodeAsk(path, data, f.Design, b.Library(), kitchen)
 }

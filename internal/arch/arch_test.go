@@ -110,7 +110,7 @@ var layers = []layer{
 	{"internal/desk/planning", "internal/answer/cold internal/answer/model internal/desk/newest internal/work/design internal/desk/mishap internal/answer/icy"},
 	{"internal/desk/benchview", "internal/answer/balance internal/answer/cold internal/answer/model internal/food/egg internal/food/ingredient internal/matter/phase internal/show/say internal/work/design"},
 	{"internal/desk/coldview", "internal/answer/cold internal/answer/model internal/desk/kitchens internal/form/setting internal/show/chart internal/show/draw internal/show/say internal/work/design internal/answer/icy internal/matter/ice"},
-	{"internal/desk/mending", "internal/answer/balance internal/answer/model internal/desk/newest internal/work/design"},
+	{"internal/desk/mending", "internal/answer/balance internal/answer/cold internal/answer/model internal/desk/newest internal/work/design"},
 	{"internal/desk/wishing", "internal/food/label internal/matter/phase internal/answer/balance internal/answer/cold internal/answer/model internal/answer/sure internal/desk/newest internal/work/design"},
 	{"internal/desk/making", "internal/answer/cold internal/answer/model internal/answer/process internal/show/say internal/work/design"},
 	{"internal/desk/stove", "internal/answer/model internal/answer/process internal/desk/making internal/show/figure internal/show/say internal/work/design"},

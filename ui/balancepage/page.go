@@ -36,6 +36,9 @@ type Page struct {
 
 	find   *kit.Button
 	answer *fyne.Container
+	from   design.Design // of which the weights were looked for last, and
+	was    model.Result  // what it comes to
+	texts  []func()      // of the answer: each says again what is known by now
 	likely *widget.Label
 	of     *design.Design // sampled last
 
@@ -56,7 +59,7 @@ type Page struct {
 // New returns the page; locks tells which lines of the bench must not move.
 func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 	p := &Page{host: h, locks: locks, in: in, answer: container.NewVBox(), likely: page.Prose("")}
-	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended)
+	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended, p.told)
 	p.plot = kit.NewPlot()
 	p.plot.OnPick = p.pick
 	p.plot.Words = p.read
@@ -167,10 +170,12 @@ func (p *Page) named() fyne.CanvasObject {
 	return which
 }
 
-// kitchen is that of the open design.
-func (p *Page) kitchen() cold.Profile {
-	d := p.host.Design()
-	k, _ := p.in.For(d.Kitchen.Profile)
+// kitchen is that of the open design, as its batches have shown it.
+func (p *Page) kitchen() cold.Profile { return p.in.Made(p.host.Design()) }
+
+// published is that kitchen with nothing learnt: what is learnt moves the samples.
+func (p *Page) published() cold.Profile {
+	k, _ := p.in.For(p.host.Design().Kitchen.Profile)
 	return k
 }
 
@@ -197,7 +202,7 @@ func (p *Page) Leave() { p.finder.Stop() }
 func (p *Page) Show() {
 	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
 		p.of = &d
-		p.finder.Sample(p.host.Model(), d, p.host.Result(), p.kitchen(), p.learnt(d))
+		p.finder.Sample(p.host.Model(), d, p.host.Result(), p.published(), p.learnt(d))
 		p.finder.Blend(p.host.Model(), d, p.locks.Locks(d))
 	}
 }
@@ -205,6 +210,7 @@ func (p *Page) Show() {
 // look asks for the weights.
 func (p *Page) look() {
 	p.put(page.Prose(say.Looking))
+	p.from, p.was = p.host.Design(), *p.host.Result()
 	p.finder.Find(p.host.Model(), p.host.Design(), p.wishes.Ask(p.locks.Locks(p.host.Design()), p.kitchen()))
 }
 
@@ -221,6 +227,7 @@ func (p *Page) found(a balance.Answer, err error) {
 		return
 	}
 	var all []fyne.CanvasObject
+	p.texts = nil
 	for i := range a.Outcomes {
 		all = append(all, page.Prose(say.Outcome(page.Reads, &a.Outcomes[i])))
 	}
@@ -243,6 +250,14 @@ func (p *Page) found(a balance.Answer, err error) {
 		}
 	}
 	p.draw()
+	p.finder.Compare(&a, p.from, &p.was, p.kitchen())
+}
+
+// told says again of every design of the answer what it brings.
+func (p *Page) told() {
+	for _, tell := range p.texts {
+		tell()
+	}
 }
 
 // proposal is a design with what it changes, and a button that takes it as one
@@ -258,12 +273,18 @@ func (p *Page) proposal(of *balance.Proposal) fyne.CanvasObject {
 		rows = append(rows, say.TableRow{Name: page.Brief(say.ChangeName(&of.Changes[i]), 34), Cells: []string{before, after}})
 	}
 	table.ShowFigures(rows)
-	text := say.Capital(say.Gives(page.Reads, of)) + "."
-	if elsewhere := say.Elsewhere(page.Reads, p.host.Result(), of); len(elsewhere) > 0 {
-		text += " " + say.Capital(strings.Join(elsewhere, "; ")) + "."
+	text := page.Prose("")
+	tell := func() {
+		said := say.Capital(say.Gives(page.Reads, of)) + "."
+		if elsewhere := say.Elsewhere(page.Reads, &p.was, of); len(elsewhere) > 0 {
+			said += " " + say.Capital(strings.Join(elsewhere, "; ")) + "."
+		}
+		kit.SetText(text, said)
 	}
+	tell()
+	p.texts = append(p.texts, tell)
 	take := kit.NewButtonWithIcon(say.Apply, theme.ConfirmIcon(), func() { p.host.Commit(of.Design, say.RemedyStep) })
-	return container.NewVBox(page.Prose(text), table, container.NewHBox(take))
+	return container.NewVBox(text, table, container.NewHBox(take))
 }
 
 // sampled shows how sure the open design is.

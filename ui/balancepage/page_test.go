@@ -21,7 +21,7 @@ import (
 func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 	test.NewTempApp(t)
 	h := pagetest.NewHost(t, market.Demo(t))
-	p := balancepage.New(h, mending.New(h.Post, func() {}), kitchens.Open(""))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
 	h.Win.SetContent(p.Object())
 	texts := func() string { return pagetest.Texts(p.Object()) }
 	selects := pagetest.All[*kit.Select](p.Object())
@@ -44,7 +44,7 @@ func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 func TestAPointOfTheMapIsTakenWhereItIsPressed(t *testing.T) {
 	test.NewTempApp(t)
 	h := pagetest.NewHost(t, market.Demo(t))
-	p := balancepage.New(h, mending.New(h.Post, func() {}), kitchens.Open(""))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()
@@ -67,7 +67,7 @@ func TestWhatPullsApartHasACurveToPickFrom(t *testing.T) {
 	test.NewTempApp(t)
 	d := market.Demo(t)
 	h := pagetest.NewHost(t, d)
-	p := balancepage.New(h, mending.New(h.Post, func() {}), kitchens.Open(""))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()

@@ -15,6 +15,7 @@ type Proposal struct {
 	Design  design.Design
 	Result  model.Result
 	Changes []Change
+	Beside  *Beside // what it brings beside what it is for; nil until Compare
 
 	full design.Design // with the lines that have come to nothing
 }

@@ -43,6 +43,17 @@ func (r *Remedies) First() *Proposal {
 	return r.Nearest
 }
 
+// All are the remedies and the nearest.
+func (r *Remedies) All() (all []*Proposal) {
+	for i := range r.List {
+		all = append(all, &r.List[i])
+	}
+	if r.Nearest != nil {
+		all = append(all, r.Nearest)
+	}
+	return all
+}
+
 // Mend looks for remedies of d, whose evaluation is r: none of a design that is
 // good or has an empty phase. A cancelled context ends it early with what was
 // found.

@@ -23,6 +23,20 @@ type Answer struct {
 	Conflicts    []Conflict
 }
 
+// All are the nearest design, the alternatives and the points of trade-offs.
+func (a *Answer) All() []*Proposal {
+	all := []*Proposal{&a.Nearest}
+	for i := range a.Alternatives {
+		all = append(all, &a.Alternatives[i].Proposal)
+	}
+	for i := range a.Conflicts {
+		for k := range a.Conflicts[i].Trade {
+			all = append(all, &a.Conflicts[i].Trade[k].Proposal)
+		}
+	}
+	return all
+}
+
 // Outcome is what becomes of a wish.
 type Outcome struct {
 	Wish  Wish

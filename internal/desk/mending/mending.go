@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/work/design"
@@ -22,6 +23,13 @@ type asked struct {
 	d     design.Design
 	r     *model.Result
 	locks balance.Locks
+	in    cold.Profile
+}
+
+// comparison asks what remedies bring beside what they are for.
+type comparison struct {
+	*asked
+	found *balance.Remedies
 }
 
 // Mender looks for remedies away from the window's thread, for the newest design
@@ -31,6 +39,8 @@ type Mender struct {
 	last    *asked
 	locked  map[lineKey]bool
 	answers *newest.Answers[*asked, balance.Remedies]
+	besides *newest.Answers[comparison, []*balance.Beside]
+	kitchen func(design.Design) cold.Profile
 }
 
 // lineKey names a line for as long as the program runs: lines move, and what is
@@ -40,9 +50,10 @@ type lineKey struct {
 	id   string
 }
 
-// New returns a mender whose answers come by post; known is told of each.
-func New(post func(func()), known func()) *Mender {
-	n := &Mender{locked: map[lineKey]bool{}}
+// New returns a mender whose answers come by post; known is told of each: when remedies
+// are found, and when it is known what they bring beside, in the kitchen of a design.
+func New(post func(func()), kitchen func(design.Design) cold.Profile, known func()) *Mender {
+	n := &Mender{locked: map[lineKey]bool{}, kitchen: kitchen}
 	n.answers = newest.NewAnswers(post,
 		func(ctx context.Context, q *asked) (balance.Remedies, error) {
 			select {
@@ -58,6 +69,17 @@ func New(post func(func()), known func()) *Mender {
 			}
 			n.found = &found
 			known()
+			n.besides.Ask(comparison{q, n.found})
+		})
+	n.besides = newest.NewAnswers(post,
+		func(ctx context.Context, q comparison) ([]*balance.Beside, error) {
+			return balance.Compare(ctx, q.d, q.r, q.in, q.found.All())
+		},
+		func(q comparison, told []*balance.Beside, err error) {
+			if q.found == n.found && err == nil {
+				balance.Told(q.found.All(), told)
+				known()
+			}
 		})
 	return n
 }
@@ -73,7 +95,8 @@ func (n *Mender) Show(m *model.Model, d design.Design, r *model.Result) {
 
 func (n *Mender) look(m *model.Model, d design.Design, r *model.Result) {
 	own := *r // the session's is overwritten by the next
-	n.last, n.found = &asked{m, d, &own, n.Locks(d)}, nil
+	n.last, n.found = &asked{m: m, d: d, r: &own, locks: n.Locks(d), in: n.kitchen(d)}, nil
+	n.besides.Stop()
 	if own.Verdict.Good || own.Verdict.Empty {
 		n.found = &balance.Remedies{}
 		n.answers.Stop()

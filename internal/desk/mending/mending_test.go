@@ -7,10 +7,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
+
+func kitchen(design.Design) cold.Profile { return cold.Default() }
 
 // hard is the stall's design at a temperature at which its custard is too hard.
 func hard(t *testing.T, m *model.Model) (design.Design, *model.Result) {
@@ -27,7 +30,7 @@ func TestRemediesComeOfTheNewestDesignAndLeaveLockedLinesAlone(t *testing.T) {
 	m := model.New(market.Library(t))
 	posted := make(chan func(), 100)
 	known := 0
-	n := New(func(f func()) { posted <- f }, func() { known++ })
+	n := New(func(f func()) { posted <- f }, kitchen, func() { known++ })
 	wait := func() {
 		t.Helper()
 		n.answers.Ask(n.last) // whatever is on its way
@@ -46,6 +49,14 @@ func TestRemediesComeOfTheNewestDesignAndLeaveLockedLinesAlone(t *testing.T) {
 	wait()
 	require.NotEmpty(t, n.Found().List)
 	assert.Positive(t, known)
+	require.Eventually(t, func() bool {
+		select {
+		case f := <-posted:
+			f()
+		default:
+		}
+		return n.Found().List[0].Beside != nil
+	}, 60*time.Second, time.Millisecond, "what it brings beside comes after it")
 	before := n.Found()
 	n.Show(m, d, r)
 	assert.Same(t, before, n.Found(), "the same design is not looked at again")
@@ -66,7 +77,7 @@ func TestRemediesComeOfTheNewestDesignAndLeaveLockedLinesAlone(t *testing.T) {
 
 func TestAGoodDesignNeedsNoRemedyAndNoWait(t *testing.T) {
 	m := model.New(market.Library(t))
-	n := New(func(func()) { t.Error("something was looked for") }, func() {})
+	n := New(func(func()) { t.Error("something was looked for") }, kitchen, func() {})
 	d := market.Demo(t)
 	r, err := m.Evaluate(d)
 	require.NoError(t, err)

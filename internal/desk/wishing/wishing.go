@@ -101,6 +101,15 @@ type Finder struct {
 	designs  *newest.Answers[question, balance.Answer]
 	kitchens *newest.Answers[sampled, sure.Answer]
 	blends   *newest.Answers[question, []balance.Spot]
+	besides  *newest.Answers[comparison, []*balance.Beside]
+}
+
+// comparison asks what the designs of an answer bring beside what is wished for.
+type comparison struct {
+	question
+	r  model.Result
+	in cold.Profile
+	a  *balance.Answer
 }
 
 // sampled is a design to be made many times over.
@@ -112,8 +121,9 @@ type sampled struct {
 	l *sure.Learnt
 }
 
-// New returns a finder whose answers come by post, to found, likely and spots.
-func New(post func(func()), found func(balance.Answer, error), likely func(sure.Answer, error), spots func([]balance.Spot, error)) *Finder {
+// New returns a finder whose answers come by post, to found, likely and spots; told is
+// called when Compare has its answer.
+func New(post func(func()), found func(balance.Answer, error), likely func(sure.Answer, error), spots func([]balance.Spot, error), told func()) *Finder {
 	return &Finder{
 		designs: newest.NewAnswers(post,
 			func(ctx context.Context, q question) (balance.Answer, error) {
@@ -139,7 +149,23 @@ func New(post func(func()), found func(balance.Answer, error), likely func(sure.
 				return append(custard, foam...), err
 			},
 			func(_ question, a []balance.Spot, err error) { spots(a, err) }),
+		besides: newest.NewAnswers(post,
+			func(ctx context.Context, q comparison) ([]*balance.Beside, error) {
+				return balance.Compare(ctx, q.d, &q.r, q.in, q.a.All())
+			},
+			func(q comparison, found []*balance.Beside, err error) {
+				if err == nil {
+					balance.Told(q.a.All(), found)
+					told()
+				}
+			}),
 	}
+}
+
+// Compare looks for what the designs of a bring beside what is wished for: a holds it
+// when told is called. d is the design that they change, which comes to r.
+func (f *Finder) Compare(a *balance.Answer, d design.Design, r *model.Result, in cold.Profile) {
+	f.besides.Ask(comparison{question{d: d}, *r, in, a})
 }
 
 // Find looks for the design nearest to d that has what is wished for.
@@ -163,4 +189,5 @@ func (f *Finder) Stop() {
 	f.designs.Stop()
 	f.kitchens.Stop()
 	f.blends.Stop()
+	f.besides.Stop()
 }

@@ -36,10 +36,12 @@ func TestAnswersComeByPost(t *testing.T) {
 	var found *balance.Answer
 	var likely *sure.Answer
 	var spots []balance.Spot
+	told := false
 	f := New(func(f func()) { posted <- f },
 		func(a balance.Answer, err error) { require.NoError(t, err); found = &a },
 		func(a sure.Answer, err error) { require.NoError(t, err); likely = &a },
-		func(a []balance.Spot, err error) { require.NoError(t, err); spots = a })
+		func(a []balance.Spot, err error) { require.NoError(t, err); spots = a },
+		func() { told = true })
 	m, d := model.New(market.Library(t)), market.Demo(t)
 	f.Find(m, d, Wishes{Custard: "scoopable"}.Ask(balance.Locks{}, cold.Default()))
 	r, err := m.Evaluate(d)
@@ -55,6 +57,18 @@ func TestAnswersComeByPost(t *testing.T) {
 		return found != nil && likely != nil && spots != nil
 	}, 60*time.Second, time.Millisecond)
 	assert.True(t, found.Met)
+	f.Compare(found, d, &r, cold.Default())
+	require.Eventually(t, func() bool {
+		select {
+		case f := <-posted:
+			f()
+		default:
+		}
+		return told
+	}, 60*time.Second, time.Millisecond)
+	for _, p := range found.All() {
+		require.NotNil(t, p.Beside)
+	}
 	assert.Positive(t, likely.Kitchens)
 	assert.False(t, math.IsNaN(likely.Spread[sure.Minutes].Middle), "the minutes are not sampled")
 }

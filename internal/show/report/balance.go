@@ -34,6 +34,14 @@ func (b *Balance) Proposals() []balance.Proposal {
 	return list
 }
 
+// All are the proposals of every kind, to be told apart by balance.Compare.
+func (b *Balance) All() []*balance.Proposal {
+	if b.Found != nil {
+		return b.Found.All()
+	}
+	return b.Answer.All()
+}
+
 // Met reports whether a design with nothing amiss was found, or was there.
 func (b *Balance) Met() bool {
 	if b.Answer != nil {
@@ -77,7 +85,11 @@ func proposalObject(p *balance.Proposal) object {
 	for i := range p.Changes {
 		changes = append(changes, changeObject(&p.Changes[i]))
 	}
-	return object{{"changes", changes}, {"figures", proposalFigures(p)}}
+	o := object{{"changes", changes}, {"figures", proposalFigures(p)}}
+	if p.Beside != nil {
+		o.put("elsewhere", besideObject(p.Beside))
+	}
+	return o
 }
 
 func changeObject(c *balance.Change) object {

@@ -7,7 +7,6 @@ import (
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
@@ -222,36 +221,6 @@ func Gives(s Style, p *balance.Proposal) string {
 		return "the foam then " + Feel(phase.Foam, v.Foam)
 	}
 	return "the custard then " + Feel(phase.Dense, v.Dense) + " and the foam " + Feel(phase.Foam, v.Foam)
-}
-
-// Elsewhere lists what a proposal costs or brings beside the verdict, against
-// what there was: "the tub 2.1 points less sweet".
-func Elsewhere(s Style, was *model.Result, p *balance.Proposal) []string {
-	var out []string
-	is := &p.Result
-	if by := is.Blend.SweetnessPercent - was.Blend.SweetnessPercent; math.Abs(by) >= 0.1 {
-		word := "sweeter"
-		if by < 0 {
-			word = "less sweet"
-		}
-		out = append(out, "the tub "+strings.TrimLeft(s.Points(math.Abs(by), 1), "+")+" "+word)
-	}
-	if was.Cost.Priced && is.Cost.Priced {
-		switch by := is.Cost.PerTub - was.Cost.PerTub; {
-		case by >= 0.005:
-			out = append(out, s.Money(by)+" dearer a tub")
-		case by <= -0.005:
-			out = append(out, s.Money(-by)+" cheaper a tub")
-		}
-	}
-	if a, b := was.Nutrition.Per100G[ingredient.Energy].Known, is.Nutrition.Per100G[ingredient.Energy].Known; known(a) && known(b) && math.Abs(b-a) >= 1 {
-		word := " kcal more in 100 g"
-		if b < a {
-			word = " kcal less in 100 g"
-		}
-		out = append(out, s.Number(math.Abs(b-a), 0)+word)
-	}
-	return out
 }
 
 // serveAt says at what temperature to serve, and how a tub gets there that is

@@ -1,0 +1,108 @@
+package say
+
+import (
+	"math"
+	"strings"
+
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/label"
+)
+
+// Elsewhere lists what a proposal costs or brings beside the verdict, against what
+// there was, and what then reads otherwise on the label: "the tub 2.1 points less
+// sweet", "a US serving declares 210 kcal, not 230 kcal". Beside sweetness it is what
+// balance.Compare has found.
+func Elsewhere(s Style, was *model.Result, p *balance.Proposal) []string {
+	var out []string
+	is := &p.Result
+	if by := is.Blend.SweetnessPercent - was.Blend.SweetnessPercent; math.Abs(by) >= 0.1 {
+		word := "sweeter"
+		if by < 0 {
+			word = "less sweet"
+		}
+		out = append(out, "the tub "+strings.TrimLeft(s.Points(math.Abs(by), 1), "+")+" "+word)
+	}
+	b := p.Beside
+	if b == nil {
+		return out
+	}
+	for _, code := range b.CautionsGained {
+		out = append(out, "it brings "+CautionName(code))
+	}
+	if now, then := s.Short(b.Contrast.Before, 1), s.Short(b.Contrast.After, 1); known(b.Contrast.Before) && known(b.Contrast.After) && now != then {
+		out = append(out, "the custard "+then+" times as hard as the foam, not "+now)
+	}
+	if now, then := s.Number(b.Minutes.Before, 0), s.Number(b.Minutes.After, 0); known(b.Minutes.Before) && known(b.Minutes.After) && now != then {
+		out = append(out, s.with(then, "min")+" out of the freezer, not "+now)
+	}
+	switch by := b.CostPerTub.After - b.CostPerTub.Before; {
+	case by >= 0.005:
+		out = append(out, s.Money(by)+" dearer a tub")
+	case by <= -0.005:
+		out = append(out, s.Money(-by)+" cheaper a tub")
+	}
+	return append(out, onTheLabel(b)...)
+}
+
+// onTheLabel lists what then reads otherwise on a label.
+func onTheLabel(b *balance.Beside) []string {
+	var out, declares []string
+	for i := range b.Declared {
+		d := &b.Declared[i]
+		if !d.Changed() {
+			continue
+		}
+		unit, what := "", " "+strings.ToLower(d.Name)
+		if d.Key == "calories" {
+			unit, what = " kcal", ""
+		}
+		declares = append(declares, d.After.Marked(d.After.AmountText())+unit+what+", not "+d.Before.Marked(d.Before.AmountText())+unit)
+	}
+	if len(declares) > 0 {
+		out = append(out, "a US serving declares "+strings.Join(declares, "; "))
+	}
+	out = append(out, inLimits("then within", b.NamesGained)...)
+	out = append(out, inLimits("no longer within", b.NamesLost)...)
+	if len(b.AllergensGained) > 0 {
+		out = append(out, "the label then names "+List(allergenWords(b.AllergensGained))+" as an allergen")
+	}
+	if len(b.AllergensLost) > 0 {
+		out = append(out, "the label names "+List(allergenWords(b.AllergensLost))+" no more")
+	}
+	return out
+}
+
+// inLimits says of the whole food and of the custard alone that it is within the limits
+// of names of food, or is no longer.
+func inLimits(is string, names []label.Name) (out []string) {
+	var foods []string
+	of := map[string][]string{}
+	for _, n := range names {
+		if of[n.Of] == nil {
+			foods = append(foods, n.Of)
+		}
+		name := n.Name
+		if n.Region == label.US {
+			name += " (US)"
+		}
+		of[n.Of] = append(of[n.Of], name)
+	}
+	for _, f := range foods {
+		out = append(out, "the "+LabelledFood(f)+" is "+is+" the limits of "+List(of[f]))
+	}
+	return out
+}
+
+// allergenWords are the words of codes, each once: two regions may tell one food.
+func allergenWords(codes []string) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, w := range Allergens(codes) {
+		if !seen[w] {
+			seen[w] = true
+			out = append(out, w)
+		}
+	}
+	return out
+}
