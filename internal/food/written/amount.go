@@ -18,11 +18,13 @@ type amount struct {
 }
 
 var (
-	mixed   = regexp.MustCompile(`^(\d+)(?:\s*-\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
+	mixed   = regexp.MustCompile(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
 	quotien = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
 	spaced  = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+)( ?(?:g|ml|gram|grams)\b)`)
 	decimal = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
 	grouped = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	further = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
+	circa   = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
 	to      = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
 	spoken  = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
@@ -61,10 +63,14 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 				v, known = spokenNumbers[strings.TrimSuffix(word, tail)]
 			}
 		}
+		rest := s[len(m[0]):]
+		if more := further.FindStringSubmatch(rest); more != nil && m[2] == "" {
+			v, rest = v+spokenNumbers[strings.ToLower(more[1])], rest[len(more[0]):]
+		}
 		if m[2] != "" {
 			v *= 12
 		}
-		return v, s[len(m[0]):], false, known
+		return v, rest, false, known
 	}
 	return 0, s, false, false
 }
@@ -120,7 +126,7 @@ func skip(s string, set map[string]bool) (string, bool) {
 
 // read reads an amount that s begins with, and returns what follows.
 func read(s string) (a amount, rest string, ok bool) {
-	s, _ = skip(s, hedges)
+	s, _ = skip(circa.ReplaceAllString(s, "$1"), hedges)
 	s, loose := skip(s, unsure)
 	s = strings.TrimPrefix(strings.TrimSpace(s), "to ")
 	v, rest, thousands, ok := number(s)

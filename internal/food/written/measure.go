@@ -33,7 +33,7 @@ var measures = func() map[string]measure {
 		words string
 		is    measure
 	}{
-		{"g gr gm gms gram grams gramme grammes", measure{mass, 1}},
+		{"g gr grs gm gms gram grams gramme grammes", measure{mass, 1}},
 		{"kg kgs kilo kilos kilogram kilograms", measure{mass, 1000}},
 		{"mg milligram milligrams", measure{mass, 0.001}},
 		{"lb lbs pound pounds", measure{mass, customary.PoundG}},
@@ -49,7 +49,7 @@ var measures = func() map[string]measure {
 		{"pt pts pint pints", measure{pint, customary.PintML}},
 		{"qt qts quart quarts", measure{volume, customary.QuartML}},
 		{"gal gallon gallons", measure{volume, customary.GallonML}},
-		{"can cans tin tins package packages pkg packet packets envelope envelopes stick sticks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets", measure{container, 0}},
+		{"can cans tin tins package packages pkg packet packets envelope envelopes stick sticks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots", measure{container, 0}},
 		{"pinch pinches dash dashes drop drops splash knob knobs handful handfuls glug drizzle touch shot shots sheet sheets leaf leaves slice slices clove cloves sprig sprigs bar bars " +
 			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts", measure{vague, 0}},
 	} {

@@ -21,6 +21,7 @@ var called = [][2]string{
 	{"single cream; light cream; pouring cream; coffee cream", "cream_light half_and_half"},
 	{"light whipping cream", "cream_light_whipping"},
 	{"half and half", "half_and_half"},
+	{"double cream", "cream_whipping_40?"},
 	{"milk; fresh milk", "milk_whole milk_2pct milk_1pct milk_skim"},
 	{"whole milk; full fat milk; full cream milk", "milk_whole"},
 	{"skim milk; skimmed milk; nonfat milk; fat free milk", "milk_skim"},
@@ -28,10 +29,12 @@ var called = [][2]string{
 	{"condensed milk; sweetened condensed milk", "condensed_milk_sweet"},
 	{"milk powder; powdered milk; dry milk; dried milk", "nfdm_regular whole_milk_powder nfdm_instant"},
 	{"skim milk powder; skimmed milk powder; nonfat dry milk; nonfat milk powder; nonfat dry milk powder; nonfat powdered milk", "nfdm_regular~"},
+	{"smp", "nfdm_regular~ whole_milk_powder"},
 	{"buttermilk", "buttermilk_lowfat buttermilk_whole"},
 	{"butter", "butter_unsalted butter_salted"},
 	{"yogurt; yoghurt; plain yogurt; natural yogurt", "yogurt_whole yogurt_greek_whole yogurt_greek_nonfat"},
 	{"whole milk yogurt; whole milk yoghurt", "yogurt_whole"},
+	{"full fat greek yogurt; full fat greek yoghurt; whole milk greek yogurt", "yogurt_greek_whole"},
 	{"greek yogurt; greek yoghurt", "yogurt_greek_whole yogurt_greek_nonfat"},
 	{"egg yolk; yolk", "egg_yolk"},
 	{"egg white; white", "egg_white"},
@@ -43,7 +46,8 @@ var called = [][2]string{
 	{"egg white powder; powdered egg white", "egg_white_dried_powder"},
 	{"sugar; white sugar; granulated sugar; white granulated sugar; caster sugar; castor sugar; superfine sugar; sucrose; table sugar; cane sugar; fine sugar; granulated white sugar", "sugar"},
 	{"powdered sugar; confectioner sugar; confectioners sugar; confectioner's sugar; confectioners' sugar; icing sugar", "sugar_powdered"},
-	{"brown sugar; light brown sugar; dark brown sugar; soft brown sugar", "sugar_brown"},
+	{"golden caster sugar; golden granulated sugar; unrefined caster sugar", "sugar sugar_turbinado"},
+	{"brown sugar; light brown sugar; dark brown sugar; soft brown sugar; soft light brown sugar; soft dark brown sugar; light brown soft sugar; dark brown soft sugar", "sugar_brown"},
 	{"muscovado; muscovado sugar; light muscovado sugar; dark muscovado sugar; jaggery", "sugar_brown sugar_turbinado"},
 	{"raw sugar; demerara; demerara sugar", "sugar_turbinado sugar_brown"},
 	{"dextrose; dextrose powder; dextrose monohydrate", "dextrose_monohydrate"},
@@ -113,7 +117,7 @@ var called = [][2]string{
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -122,7 +126,7 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge total each homemade local more extra fine coarse bought cubes piece pieces split")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
@@ -239,6 +243,16 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 		m, ok = n.all[strings.Join(append(slices.Clone(kept[1:]), kept[0]), " ")]
 	}
 	return m, false, ok
+}
+
+// within returns what name means without the words that make another food of it:
+// "frozen raspberries", "a few drops of lemon juice".
+func (n *names) within(name string) (meaning, bool) {
+	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
+		return changed[w] || w == "few" || w == "little" || w == "bit" || measures[w].kind == vague && measures[w] != measure{}
+	})
+	m, _, ok := n.look(strings.Join(kept, " "), "")
+	return m, ok
 }
 
 // near returns the name most like words that is known, "" for none. Short words

@@ -3,6 +3,8 @@ package written
 import (
 	"strings"
 	"unicode"
+
+	"ripplewright/internal/form/customary"
 )
 
 // parts are what a line is made of.
@@ -58,6 +60,9 @@ func parse(s string) parts {
 		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
 	}
 	p.name = strings.TrimSpace(blanks.ReplaceAllString(p.name, " "))
+	if at := finish.FindStringIndex(p.name); at != nil {
+		p.name = p.name[:at[0]]
+	}
 	return p
 }
 
@@ -84,6 +89,9 @@ func (p *parts) amounts(main string) {
 			p.times, a, rest, p.packs = a.n, b, after, true
 		} else {
 			rest = rest[len(x):]
+			if u, name, after := unit(rest); name != "" && u.kind != vague {
+				a.in, a.word, rest = u, name, after
+			}
 		}
 	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
 		p.times, a, rest, p.packs = a.n, b, after, true
@@ -97,6 +105,10 @@ func (p *parts) amounts(main string) {
 			}
 		}
 		t := strings.TrimSpace(rest)
+		if b, after, ok := read(t); ok && a.in.size == customary.PoundG && b.in.kind == ounce && len(p.sum) == 1 {
+			p.sum, rest = append(p.sum, b), after // "1 lb 2 oz"
+			continue
+		}
 		if strings.HasPrefix(t, "/") || strings.HasPrefix(t, "|") || strings.HasPrefix(t, "=") {
 			if b, after, ok := read(strings.TrimSpace(t[1:])); ok && b.word != "" {
 				p.beside, rest = append(p.beside, b), after
@@ -106,7 +118,7 @@ func (p *parts) amounts(main string) {
 		break
 	}
 	rest = strings.TrimSpace(rest)
-	if u, name, after := unit(rest); u.kind == container && name != "" && (p.packs || p.times != 1) {
+	if u, name, after := unit(rest); u.kind == container && name != "" && (p.packs || p.times != 1 || a.word != "" && (a.in.kind == mass || a.in.kind == volume || a.in.kind == ounce)) {
 		rest = after
 	}
 	name := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "of "))
@@ -155,6 +167,12 @@ func (p *parts) note(t string) {
 	}
 	if joined.MatchString(t) && !more.MatchString(t) && digits.MatchString(t) {
 		p.doubt = Apart
+		if _, rest, ok := read(t[len(joined.FindString(t)):]); ok && strings.TrimSpace(rest) != "" {
+			p.doubt = Either // "plus 3 yolks"
+		}
+	}
+	if at := finish.FindStringIndex(" " + t); at != nil && at[0] == 0 && len(p.sum) > 0 && strings.HasPrefix(strings.ToLower(t), "or ") {
+		p.doubt = Vague
 	}
 	if strings.EqualFold(t, "separated") {
 		p.doubt = Separated

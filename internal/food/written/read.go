@@ -47,18 +47,22 @@ var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "
 
 var (
 	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
-	box     = regexp.MustCompile(`^\s*(?:\([ xX]?\)|[-*+>#\x{2022}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+)+\s*`)
+	box     = regexp.MustCompile(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+)\s*)+`)
 	ordinal = regexp.MustCompile(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
 	group   = regexp.MustCompile(`\(([^()]*)\)`)
 	comma   = regexp.MustCompile(`,(?:\D|$)|;| - | -$`)
 	dots    = regexp.MustCompile(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = regexp.MustCompile(`\s+`)
 	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
+	minus   = regexp.MustCompile(`^\s*\x{2212}\s?\d`) // a bullet is another sign
+	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
+	halfs   = regexp.MustCompile(`(?i)\bhalf\s*(?:&|n|'n'?)\s*half\b`)
+	finish  = regexp.MustCompile(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
 	digits  = regexp.MustCompile(`\d`)
 	more    = regexp.MustCompile(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
 	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
-	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]`)
-	fromOf  = regexp.MustCompile(`(?i)^(juice|zest|peel|grated zest|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
+	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	fromOf  = regexp.MustCompile(`(?i)^(?:the )?(juice|zest|peel|grated zest|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
 	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
@@ -70,6 +74,10 @@ var (
 func tidy(text string) string {
 	s := norm.NFKC.String(fractions.Replace(text))
 	s = signs.Replace(s)
+	if cells, isRow := strings.CutPrefix(strings.TrimSpace(s), "|"); isRow {
+		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
+	}
+	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
 	s = strings.Map(func(c rune) rune {
 		if unicode.IsControl(c) && c != '\t' {
 			return ' '
@@ -123,6 +131,9 @@ func (r *Reader) line(text string, american bool) (Said, bool) {
 		return l, false
 	}
 	p := parse(s)
+	if minus.MatchString(text) {
+		p.doubt = NoAmount
+	}
 	r.settle(&l, p, american)
 	if l.Doubt != 0 && l.Doubt != NoMeasure && !l.Grams.Known {
 		l.Grams = ingredient.Cell{}
@@ -156,7 +167,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		if l.Doubt = Unknown; either.MatchString(name) {
 			l.Doubt = Either
 		}
-		if near, found := r.names.near(name); found {
+		if core, found := r.names.within(name); found && l.Doubt == Unknown {
+			l.Doubt, l.Meanings = Other, core.ids
+		} else if near, found := r.names.near(name); found {
 			l.Meanings = near.ids
 		}
 		return
@@ -203,6 +216,8 @@ func (r *Reader) sized(p *parts) (name, size string) {
 			size, i = "extra large", i+1
 		case f == "extra-large" || f == "xl":
 			size = "extra large"
+		case shortSizes[f] != "":
+			size = shortSizes[f]
 		case f == "large" || f == "medium" || f == "small" || f == "jumbo" || f == "peewee":
 			size = f
 		case fields[i] == "L" || fields[i] == "M" || fields[i] == "S":
@@ -214,6 +229,9 @@ func (r *Reader) sized(p *parts) (name, size string) {
 	}
 	return strings.Join(kept, " "), size
 }
+
+// shortSizes are sizes as they are cut short.
+var shortSizes = map[string]string{"lg": "large", "lge": "large", "lrg": "large", "med": "medium", "sm": "small", "sml": "small"}
 
 // european are the names of sizes there.
 var european = map[string]string{"small": "S", "medium": "M", "large": "L", "extra large": "XL"}

@@ -236,10 +236,11 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	}
 	want := map[float64]string{customary.CupML: "cup", customary.TablespoonML: "tbsp", customary.TeaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
+	between := said["packed"] && (said["lightly"] || said["loosely"]) // neither of a record's two
 	low, high := math.Inf(1), 0.0
 	for _, m := range recordMeasures(in, want) {
 		for _, w := range strings.Fields(keyOf(m.how)) {
-			if said[w] && w != "or" && w != "whole" {
+			if said[w] && w != "or" && w != "whole" && !between {
 				grams = m.grams
 			}
 		}
