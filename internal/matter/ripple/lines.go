@@ -3,6 +3,7 @@ package ripple
 import (
 	"math"
 	"math/bits"
+	"slices"
 	"sync"
 
 	"ripplewright/internal/matter/num"
@@ -53,12 +54,22 @@ type traced struct {
 	crossings   int
 }
 
-// trace follows all lines. The length of the interface is Crofton's: half the
+// trace follows all lines of the cut, past what is thinner than leastMM.
+func (c *Cut) trace(leastMM float64) traced {
+	maps := c.forPictures()
+	return c.out.trace(func(l line) (bool, []float64) {
+		foam, crossings := c.cross(l, maps)
+		return thicker(foam, crossings, l.length, leastMM)
+	})
+}
+
+// trace follows lines, of each of which cross says whether it begins in foam, and where
+// it crosses the interface. The length of the interface is Crofton's: half the
 // integral, over all lines, of how often each crosses it.
 //
 // Source: Santaló L.A. 1976, Integral Geometry and Geometric Probability, ch. 3
 // (from memory).
-func (c *Cut) trace() (t traced) {
+func (o outline) trace(cross func(line) (foam bool, crossings []float64)) (t traced) {
 	var all []line
 	for k := range lineDirections {
 		chords := 2*k%lineDirections == 0
@@ -66,20 +77,19 @@ func (c *Cut) trace() (t traced) {
 		if chords {
 			spacing = chordMM
 		}
-		for _, l := range c.out.lines(math.Pi*float64(k)/lineDirections, spacing, k) {
+		for _, l := range o.lines(math.Pi*float64(k)/lineDirections, spacing, k) {
 			l.chords = chords
 			all = append(all, l)
 		}
 	}
 	found, starts := make([][]float64, len(all)), make([]bool, len(all))
-	maps := c.forPictures()
 	sets := 0 // followed, of lineSets
 	for crossed := 0; sets < lineSets && crossed < enoughCrossings; sets++ {
 		var set []int
 		for i := int(bits.Reverse8(uint8(sets)) >> (8 - lineSetBits)); i < len(all); i += lineSets {
 			set = append(set, i)
 		}
-		parallel(len(set), func(k int) { starts[set[k]], found[set[k]] = c.cross(all[set[k]], maps) })
+		parallel(len(set), func(k int) { starts[set[k]], found[set[k]] = cross(all[set[k]]) })
 		for _, i := range set {
 			crossed += len(found[i])
 			t.lines++
@@ -96,6 +106,34 @@ func (c *Cut) trace() (t traced) {
 		}
 	}
 	return t
+}
+
+// thicker returns what a line of a length finds without the chords shorter than least,
+// mm, the shortest first; one that a wall ends takes its one crossing with it.
+func thicker(foam bool, crossings []float64, length, least float64) (bool, []float64) {
+	for least > 0 && len(crossings) > 0 {
+		at, shortest := -1, least
+		for i := 0; i <= len(crossings); i++ {
+			from, to := 0.0, length
+			if i > 0 {
+				from = crossings[i-1]
+			}
+			if i < len(crossings) {
+				to = crossings[i]
+			}
+			if to-from < shortest {
+				at, shortest = i, to-from
+			}
+		}
+		if at < 0 {
+			break
+		}
+		if at == 0 {
+			foam = !foam
+		}
+		crossings = slices.Delete(crossings, max(at-1, 0), min(at+1, len(crossings)))
+	}
+	return foam, crossings
 }
 
 // chords takes the chords of a line.

@@ -44,12 +44,19 @@ const (
 )
 
 // Measure returns the figures of the cut, whatever its pixels.
-func (r *Raster) Measure() Measure {
-	t := r.cut.trace()
-	m := Measure{FoamFraction: r.FoamFraction(), InterfaceMM: t.interfaceMM, Lines: t.lines, Crossings: t.crossings}
-	area := r.out.area()
-	m.Foam = ribbons(t.foam, m.FoamFraction*area, m.InterfaceMM)
-	m.Dense = ribbons(t.dense, (1-m.FoamFraction)*area, m.InterfaceMM)
+func (r *Raster) Measure() Measure { return r.MeasureOver(0) }
+
+// MeasureOver is Measure as one sees who cannot tell ribbons thinner than leastMM: along
+// each line they are passed over, the thinnest first.
+func (r *Raster) MeasureOver(leastMM float64) Measure {
+	return r.out.measure(r.FoamFraction(), r.cut.trace(leastMM))
+}
+
+// measure returns the figures of a cut of which so much is foam.
+func (o outline) measure(foam float64, t traced) Measure {
+	m := Measure{FoamFraction: foam, InterfaceMM: t.interfaceMM, Lines: t.lines, Crossings: t.crossings}
+	m.Foam = ribbons(t.foam, foam*o.area(), m.InterfaceMM)
+	m.Dense = ribbons(t.dense, (1-foam)*o.area(), m.InterfaceMM)
 	return m
 }
 

@@ -1,0 +1,67 @@
+package photo_test
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/photo"
+)
+
+// The bar: of photographs of known cuts, those ribbons measured that have three pixels or
+// more, the share is within 2 points and the mean ribbon within 12 % in 95 of 100.
+func TestSyntheticPhotographs(t *testing.T) {
+	n := 200
+	if testing.Short() {
+		n = 20
+	}
+	shares, means, told, refused, holds, all := 0, 0, 0, 0, 0, 0
+	for i := range n {
+		r := rand.New(rand.NewSource(int64(i + 1)))
+		s := drawnAt(r)
+		p := s.take(t, r)
+		var err error
+		p.ask.Picture, err = photo.Decode(context.Background(), bytes.NewReader(p.jpeg))
+		require.NoError(t, err)
+		got, err := photo.Read(context.Background(), p.ask)
+		if !assert.NoError(t, err, "%d", i) {
+			continue
+		}
+		whole := p.raster.Measure()
+		offShare := 100 * (got.FoamFraction.Value - whole.FoamFraction)
+		if math.Abs(offShare) <= 2 {
+			shares++
+		}
+		if whole.FoamFraction >= got.FoamFraction.Low && whole.FoamFraction <= got.FoamFraction.High {
+			holds++
+		}
+		if got.Thin != nil {
+			refused++
+			t.Logf("%3d: %d strokes, mean %.1f pixels: %v", i, len(s.cut.Strokes), whole.Foam.MeanMM/got.PixelMM, got.Thin)
+			continue
+		}
+		told++
+		truth := p.raster.MeasureOver(got.LeastMM)
+		offMean := got.FoamMeanMM.Value/truth.Foam.MeanMM - 1
+		if math.Abs(offMean) <= 0.12 {
+			means++
+		}
+		if math.Abs(got.FoamMeanMM.Value/whole.Foam.MeanMM-1) <= 0.12 {
+			all++
+		}
+		if math.Abs(offShare) > 1 || math.Abs(offMean) > 0.06 {
+			t.Logf("%3d: %s, %d strokes, blur %.1f, grain %.1f, q %d: share %.3f (%.3f to %.3f) of %.3f, mean %.2f (%.2f to %.2f) of %.2f, %.1f pixels", i, s.cut.View, len(s.cut.Strokes),
+				s.blur, s.grain, s.quality, got.FoamFraction.Value, got.FoamFraction.Low, got.FoamFraction.High, whole.FoamFraction,
+				got.FoamMeanMM.Value, got.FoamMeanMM.Low, got.FoamMeanMM.High, truth.Foam.MeanMM, truth.Foam.MeanMM/got.PixelMM)
+		}
+	}
+	t.Logf("share within 2 points: %d of %d, in its band %d; mean within 12 %%: %d of %d told (%d of the mean with ribbons of any thickness), %d refused as too thin", shares, n, holds, means, told, all, refused)
+	assert.GreaterOrEqual(t, float64(shares), 0.95*float64(n))
+	assert.GreaterOrEqual(t, float64(means), 0.95*float64(told))
+	assert.Less(t, float64(refused), 0.1*float64(n))
+}
