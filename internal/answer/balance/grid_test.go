@@ -172,6 +172,8 @@ func BenchmarkEightLeversFiveWishesWholeEggs(b *testing.B) {
 	m := models(b)
 	d, ask := eightLevers(b)
 	b.ResetTimer()
+	began := used(b)
+	defer func() { b.ReportMetric(1e3*(used(b)-began).Seconds()/float64(b.N), "cpu-ms/op") }()
 	for range b.N {
 		if _, err := Balance(background, m, d, ask); err != nil {
 			b.Fatal(err)

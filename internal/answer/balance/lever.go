@@ -80,16 +80,27 @@ func (l *Lever) set(d *design.Design, v float64) {
 	}
 }
 
-// apply returns d, in which the levers stand at at, with each at its value of x: lines first, then what is
-// swapped of them, then settings. Lines keep their places; new ones stand at
-// the end.
-func apply(d design.Design, levers []Lever, at, x []float64) design.Design {
+// scratch holds the lines of a design that is looked at once.
+type scratch [3][]design.Line
+
+// apply returns d, in which the levers stand at at, with each at its value of x: lines
+// first, then what is swapped of them, then settings. Lines keep their places; new ones
+// stand at the end. What changes of them is written into over, which is then d's; nil:
+// into new ones.
+func apply(d design.Design, levers []Lever, at, x []float64, over *scratch) design.Design {
 	var own [3]bool
 	lines := [3]*[]design.Line{&d.Dense.Lines, &d.Foam.Lines, &d.Foam.Syrup.Lines}
+	if over == nil {
+		over = &scratch{}
+	}
 	part := func(p design.Part) *[]design.Line {
 		if !own[p] {
 			own[p] = true
-			*lines[p] = append(make([]design.Line, 0, len(*lines[p])+4), *lines[p]...)
+			if over[p] == nil {
+				over[p] = make([]design.Line, 0, len(*lines[p])+8)
+			}
+			over[p] = append(over[p][:0], *lines[p]...)
+			*lines[p] = over[p]
 		}
 		return lines[p]
 	}

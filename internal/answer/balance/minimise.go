@@ -3,6 +3,7 @@ package balance
 import (
 	"context"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
@@ -32,73 +33,12 @@ type newton struct{}
 const slope = 1e-4
 
 func (newton) minimise(ctx context.Context, of squares, from []float64, steps int) ([]float64, float64) {
-	n, m := len(from), of.count()
-	at := struct {
-		u, r []float64
-		jac  []float64 // by lever, m each
-		ok   bool
-	}{u: make([]float64, n), r: make([]float64, m), jac: make([]float64, n*m)}
-	best, bestSum := append([]float64(nil), from...), math.Inf(1)
-	r, moved := make([]float64, m), make([]float64, n)
-	sum := func(u []float64) float64 {
-		of.residuals(u, r)
-		s := 0.0
-		for _, x := range r {
-			s += x * x
-		}
-		if s < bestSum {
-			bestSum = s
-			copy(best, u)
-		}
-		return s
-	}
-	look := func(u []float64) { // slopes at u, once for gradient and Hessian
-		same := at.ok
-		for i := range u {
-			same = same && at.u[i] == u[i]
-		}
-		if same {
-			return
-		}
-		copy(at.u, u)
-		of.residuals(u, at.r)
-		copy(moved, u)
-		for i := range u {
-			moved[i] = u[i] + slope
-			of.residuals(moved, r)
-			for k := range r {
-				at.jac[i*m+k] = (r[k] - at.r[k]) / slope
-			}
-			moved[i] = u[i]
-		}
-		at.ok = true
-	}
-	dot := func(a, b []float64) float64 {
-		s := 0.0
-		for k := range a {
-			s += a[k] * b[k]
-		}
-		return s
-	}
-	if n == 0 {
-		return best, sum(best)
+	d := newDescent(of, from)
+	if len(from) == 0 {
+		return d.best, d.sum(d.best)
 	}
 	problem := optimize.Problem{
-		Func: sum,
-		Grad: func(grad, u []float64) {
-			look(u)
-			for i := range grad {
-				grad[i] = 2 * dot(at.jac[i*m:(i+1)*m], at.r)
-			}
-		},
-		Hess: func(h *mat.SymDense, u []float64) {
-			look(u)
-			for i := range n {
-				for j := i; j < n; j++ {
-					h.SetSym(i, j, 2*dot(at.jac[i*m:(i+1)*m], at.jac[j*m:(j+1)*m]))
-				}
-			}
-		},
+		Func: d.sum, Grad: d.gradient, Hess: d.hessian,
 		Status: func() (optimize.Status, error) {
 			if ctx.Err() != nil {
 				return optimize.RuntimeLimit, nil
@@ -112,5 +52,82 @@ func (newton) minimise(ctx context.Context, of squares, from []float64, steps in
 		MajorIterations: steps, FuncEvaluations: 12 * steps, GradientThreshold: 1e-7,
 		Converger: &optimize.FunctionConverge{Absolute: 1e-10, Relative: 1e-5, Iterations: 3},
 	}, &optimize.Newton{Linesearcher: &optimize.Backtracking{}})
-	return best, bestSum
+	return d.best, d.bestSum
+}
+
+// descent is a sum of squares as the method asks for it, and the best point seen.
+type descent struct {
+	of      squares
+	best    []float64
+	bestSum float64
+
+	at, residuals []float64 // where the slopes are known, and what the residuals are there
+	jac           []float64 // the slopes, by lever
+	known         bool
+	r, moved      []float64 // room to work
+}
+
+func newDescent(of squares, from []float64) *descent {
+	n, m := len(from), of.count()
+	return &descent{
+		of: of, best: append([]float64(nil), from...), bestSum: math.Inf(1),
+		at: make([]float64, n), residuals: make([]float64, m), jac: make([]float64, n*m), r: make([]float64, m), moved: make([]float64, n),
+	}
+}
+
+func (d *descent) sum(u []float64) float64 {
+	d.of.residuals(u, d.r)
+	s := dot(d.r, d.r)
+	if s < d.bestSum {
+		d.bestSum = s
+		copy(d.best, u)
+	}
+	return s
+}
+
+// look works out the slopes at u, once for gradient and Hessian.
+func (d *descent) look(u []float64) {
+	if d.known && slices.Equal(d.at, u) {
+		return
+	}
+	copy(d.at, u)
+	d.of.residuals(u, d.residuals)
+	copy(d.moved, u)
+	m := len(d.r)
+	for i := range u {
+		d.moved[i] = u[i] + slope
+		d.of.residuals(d.moved, d.r)
+		for k := range d.r {
+			d.jac[i*m+k] = (d.r[k] - d.residuals[k]) / slope
+		}
+		d.moved[i] = u[i]
+	}
+	d.known = true
+}
+
+// slopes are those of the residuals along lever i.
+func (d *descent) slopes(i int) []float64 { return d.jac[i*len(d.r) : (i+1)*len(d.r)] }
+
+func (d *descent) gradient(grad, u []float64) {
+	d.look(u)
+	for i := range grad {
+		grad[i] = 2 * dot(d.slopes(i), d.residuals)
+	}
+}
+
+func (d *descent) hessian(h *mat.SymDense, u []float64) {
+	d.look(u)
+	for i := range u {
+		for j := i; j < len(u); j++ {
+			h.SetSym(i, j, 2*dot(d.slopes(i), d.slopes(j)))
+		}
+	}
+}
+
+func dot(a, b []float64) float64 {
+	s := 0.0
+	for k := range a {
+		s += a[k] * b[k]
+	}
+	return s
 }

@@ -16,6 +16,8 @@ type problem struct {
 	d       design.Design
 	levers  []Lever
 	at      []float64       // where the levers stand in d
+	over    *scratch        // the lines of the last sketch
+	looks   *int            // how many sketches have been made
 	opening map[int]attempt // what has been found of levers moved first and alone
 
 	wishes   []Wish
@@ -32,7 +34,7 @@ type tastes struct{ custard, foam float64 }
 // newProblem returns the problem of d with the levers, on a model that holds
 // d's own ingredients.
 func newProblem(m *model.Model, d design.Design, levers []Lever) *problem {
-	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4, opening: map[int]attempt{}}
+	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4, opening: map[int]attempt{}, over: &scratch{}, looks: new(int)}
 	p.d.Own = nil
 	p.k = p.m.Sketcher()
 	for i := range levers {
@@ -49,11 +51,14 @@ func (p *problem) with(wishes []Wish) *problem {
 }
 
 // design returns p's design with the levers at x.
-func (p *problem) design(x []float64) design.Design { return apply(p.d, p.levers, p.at, x) }
+func (p *problem) design(x []float64) design.Design { return apply(p.d, p.levers, p.at, x, nil) }
 
 // sketch returns the sketch of p's design with the levers at x, which stands
 // until the next.
-func (p *problem) sketch(x []float64) (*model.Sketch, error) { return p.k.Sketch(p.design(x)) }
+func (p *problem) sketch(x []float64) (*model.Sketch, error) {
+	*p.looks++
+	return p.k.Sketch(apply(p.d, p.levers, p.at, x, p.over))
+}
 
 // units returns how far lever i is from where it stood.
 func (p *problem) units(i int, x float64) float64 { return (x - p.at[i]) / p.levers[i].Unit }

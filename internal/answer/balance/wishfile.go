@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -20,117 +19,23 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// wishes is a file of wishes as it stands.
-type wishes struct {
-	version float64
-	bands   []band // by quantity
-	texture [2]words
-	keeps   struct {
-		on         bool
-		weight, at maybe
-	}
-	names   [2]words
-	adds    []string
-	whole   bool
-	packs   []string
-	none    []string
-	keep    []string
-	ranges  []string
-	swaps   bool
-	serving bool
+// FileError says what is wrong in a file of wishes.
+type FileError struct {
+	Name    string
+	Line    int // 0: the file as a whole
+	Path    string
+	Message string
 }
 
-// words are a wish in words.
-type words struct {
-	from, to, is string
-	weight, at   maybe
-}
-
-type band struct{ from, to, is, weight, at maybe }
-
-// maybe is a number that a file may leave out.
-type maybe struct {
-	n     float64
-	known bool
-}
-
-func (m *maybe) Get() (float64, bool)      { return m.n, m.known }
-func (m *maybe) Put(n float64, known bool) { *m = maybe{n, known} }
-
-func (m maybe) or(v float64) float64 {
-	if m.known {
-		return m.n
+func (e *FileError) Error() string {
+	text := e.Name
+	if e.Line > 0 {
+		text += ":" + strconv.Itoa(e.Line)
 	}
-	return v
-}
-
-// wishesVersion is that of the file's form.
-const wishesVersion = 1
-
-type wishField = setting.Field[wishes]
-
-// wishFields is the table of a file of wishes: reading, checks and help follow it.
-var wishFields = func() []wishField {
-	f := []wishField{{Path: "version", About: "form of the file", Min: 1, Max: wishesVersion, Of: func(w *wishes) any { return &w.version }}}
-	for i, q := range Quantities {
-		end := func(key, about string, of func(b *band) *maybe) {
-			f = append(f, wishField{Path: q.Key + "." + key, About: about, Unit: q.Unit, Min: q.Min, Max: q.Max,
-				Of: func(w *wishes) any { return of(w.band(i)) }})
-		}
-		end("from", q.About+", at least", func(b *band) *maybe { return &b.from })
-		end("to", q.About+", at most", func(b *band) *maybe { return &b.to })
-		end("is", q.About+", exactly", func(b *band) *maybe { return &b.is })
-		f = append(f, wishField{Path: q.Key + ".weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100,
-			Of: func(w *wishes) any { return &w.band(i).weight }})
-		if q.AtC {
-			f = append(f, wishField{Path: q.Key + ".at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0,
-				Of: func(w *wishes) any { return &w.band(i).at }})
-		}
+	if e.Path != "" {
+		text += ": " + echo.Plain(e.Path)
 	}
-	for i, of := range [...]string{"custard", "foam"} {
-		f = append(f, textureFields(of, func(w *wishes) *words { return &w.texture[i] })...)
-	}
-	for i, of := range [...]string{"custard", "tub"} {
-		f = append(f,
-			wishField{Path: of + ".name.is", About: "a name of food whose limits the " + of + " keeps", Choices: names, Of: func(w *wishes) any { return &w.names[i].is }},
-			wishField{Path: of + ".name.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.names[i].weight }})
-	}
-	return append(f,
-		wishField{Path: "foam.keeps_ice.is", About: "it has ice in the kitchen's freezer", Of: func(w *wishes) any { return &w.keeps.on }},
-		wishField{Path: "foam.keeps_ice.at_c", About: "in a freezer as cold as that instead", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &w.keeps.at }},
-		wishField{Path: "foam.keeps_ice.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.keeps.weight }},
-		wishField{Path: "eggs.whole", About: "eggs, yolks and whites are whole in the batch as made", Of: func(w *wishes) any { return &w.whole }},
-		wishField{Path: "packs", About: "ingredients of which whole packs are used up, each with the g of a pack", Of: func(w *wishes) any { return &w.packs }},
-		wishField{Path: "no_cautions", About: "codes of the cautions that must not be; all if left out", Of: func(w *wishes) any { return &w.none }},
-		wishField{Path: "levers.keep", About: "what must not move: ids of ingredients, and air, ratio, syrup, fill", Of: func(w *wishes) any { return &w.keep }},
-		wishField{Path: "levers.between", About: "grams between which an ingredient may go, as milk_whole 300 to 500", Of: func(w *wishes) any { return &w.ranges }},
-		wishField{Path: "levers.swaps", About: "whether dextrose and glucose syrup may come in; they may if left out", Of: func(w *wishes) any { return &w.swaps }},
-		wishField{Path: "levers.add", About: "what else may come in: ids of ingredients, sugars into the syrup too", Of: func(w *wishes) any { return &w.adds }},
-		wishField{Path: "levers.serving", About: "whether the serving temperature may move", Of: func(w *wishes) any { return &w.serving }},
-	)
-}()
-
-// names are the names of food that can be wished for.
-var names = func() (ids []string) {
-	for _, s := range label.Standards {
-		ids = append(ids, s.ID)
-	}
-	return ids
-}()
-
-// textureFields are the words for the hardness of a phase.
-func textureFields(of string, at func(w *wishes) *words) []wishField {
-	var list []string
-	for _, w := range phase.Words {
-		list = append(list, w.Name)
-	}
-	return []wishField{
-		{Path: of + ".texture.is", About: "a word for its hardness", Choices: list, Of: func(w *wishes) any { return &at(w).is }},
-		{Path: of + ".texture.from", About: "the softest word for it", Choices: list, Of: func(w *wishes) any { return &at(w).from }},
-		{Path: of + ".texture.to", About: "the hardest", Choices: list, Of: func(w *wishes) any { return &at(w).to }},
-		{Path: of + ".texture.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &at(w).weight }},
-		{Path: of + ".texture.at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &at(w).at }},
-	}
+	return text + ": " + e.Message
 }
 
 // spelledOut is n, at prefix, with "texture: soft" as "texture: {is: soft}", likewise
@@ -151,44 +56,6 @@ func spelledOut(n *yaml.Node, prefix string, brief map[string]bool) *yaml.Node {
 		}
 	}
 	return n
-}
-
-func (w *wishes) band(i int) *band {
-	if w.bands == nil {
-		w.bands = make([]band, len(Quantities))
-	}
-	return &w.bands[i]
-}
-
-// WishKey is a key of a file of wishes, for help.
-type WishKey struct{ Path, About, Allowed string }
-
-// WishKeys returns the keys in the order of the file.
-func WishKeys() []WishKey {
-	keys := make([]WishKey, len(wishFields))
-	for i, f := range wishFields {
-		keys[i] = WishKey{f.Path, f.About, f.Allowed()}
-	}
-	return keys
-}
-
-// FileError says what is wrong in a file of wishes.
-type FileError struct {
-	Name    string
-	Line    int // 0: the file as a whole
-	Path    string
-	Message string
-}
-
-func (e *FileError) Error() string {
-	text := e.Name
-	if e.Line > 0 {
-		text += ":" + strconv.Itoa(e.Line)
-	}
-	if e.Path != "" {
-		text += ": " + echo.Plain(e.Path)
-	}
-	return text + ": " + e.Message
 }
 
 // DecodeAsk reads a file of wishes for the design d, whose ingredients stand in
@@ -335,79 +202,4 @@ func Texture(q *Quantity, word string) Wish {
 		}
 	}
 	return w
-}
-
-func packsOf(items []string, lib *ingredient.Library, d design.Design) (map[string]float64, string) {
-	packs := map[string]float64{}
-	for _, item := range items {
-		id, rest, _ := strings.Cut(item, " ")
-		if wrong := inDesign(id, lib, d); wrong != "" {
-			return nil, wrong
-		}
-		g, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(rest, "g")), 64)
-		if err != nil || !(g >= 1 && g <= design.MaxGrams) {
-			return nil, echo.Quoted(item) + " is no ingredient with the g of its pack, as cream_heavy 250"
-		}
-		packs[id] = g
-	}
-	return packs, ""
-}
-
-func rangesOf(items []string, lib *ingredient.Library, d design.Design) ([]Range, string) {
-	var out []Range
-	for _, item := range items {
-		r := Range{}
-		if n, err := fmt.Sscanf(item, "%s %f to %f", &r.Ingredient, &r.Low, &r.High); n != 3 || err != nil || !(0 <= r.Low && r.Low <= r.High && r.High <= design.MaxGrams) {
-			return nil, echo.Quoted(item) + " is no ingredient with the g between which it may go, as milk_whole 300 to 500"
-		}
-		if wrong := inDesign(r.Ingredient, lib, d); wrong != "" {
-			return nil, wrong
-		}
-		out = append(out, r)
-	}
-	return out, ""
-}
-
-// inDesign says that no line of d is of id.
-func inDesign(id string, lib *ingredient.Library, d design.Design) string {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
-		if slices.ContainsFunc(d.Lines(p), func(l design.Line) bool { return l.Ingredient == id }) {
-			return ""
-		}
-	}
-	if _, ok := lib.With(d.Own).Find(id); !ok {
-		return lib.Unknown(id).Error()
-	}
-	return "the design has no line of " + echo.Quoted(id)
-}
-
-// groups are the words by which a file locks settings.
-var groups = map[string][]string{
-	"air":   {"dense.overrun_percent", "foam.overrun_percent"},
-	"ratio": {"blend.foam_volume_percent"},
-	"syrup": {"foam.syrup.cook_temperature_c"},
-	"fill":  {"tubs.fill_percent"},
-}
-
-func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, string) {
-	l := Locks{Lines: map[LineAt]bool{}, Settings: map[string]bool{}}
-	for _, item := range items {
-		if paths, ok := groups[item]; ok {
-			for _, p := range paths {
-				l.Settings[p] = true
-			}
-			continue
-		}
-		if wrong := inDesign(item, lib, d); wrong != "" {
-			return l, wrong
-		}
-		for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
-			for i, line := range d.Lines(p) {
-				if line.Ingredient == item {
-					l.Lines[LineAt{p, i}] = true
-				}
-			}
-		}
-	}
-	return l, ""
 }

@@ -97,9 +97,9 @@ func (e *SizeError) Error() string {
 
 // Find returns the class of that name, letter case aside, or a *SizeError.
 func Find(system, size string) (Size, error) {
-	for _, s := range Sizes(system) {
-		if strings.EqualFold(s.Name, size) {
-			return s, nil
+	for i := range sizes { // a search asks thousands of times
+		if s := &sizes[i]; strings.EqualFold(s.System, system) && strings.EqualFold(s.Name, size) {
+			return *s, nil
 		}
 	}
 	return Size{}, &SizeError{system, size}

@@ -86,10 +86,14 @@ func (d Dissolved) Surely() bool { return d.GPer100G > math.Max(d.MostGPer100G, 
 // Check: erythritol, 17.0 g per 100 g at −18 °C and 22.6 g at −10 °C.
 func (b *Body) Dissolved(t float64) []Dissolved {
 	var out []Dissolved
-	for _, r := range crystalRules {
+	for i := range crystalRules {
+		r := &crystalRules[i]
 		g := b.Mix.Grams[r.solute]
 		if g <= 0 || r.water == Syrup && b.Role != Foam {
 			continue
+		}
+		if out == nil {
+			out = make([]Dissolved, 0, len(crystalRules)-i)
 		}
 		d := Dissolved{Solute: r.solute, Water: r.water, MostGPer100G: r.at.g, AtC: r.at.t}
 		w := b.water

@@ -24,7 +24,7 @@ func trialObject(t *balance.Trial) object {
 	missed := []object{}
 	for i := range t.Missed {
 		m := &t.Missed[i]
-		missed = append(missed, object{{"case", m.Case}, {"fault", m.Fault}, {"wishes", outcomeObjects(m.Outcomes)}, {"unmet", list(m.Cautions)}})
+		missed = append(missed, object{{"case", m.Case}, {"family", m.Family}, {"fault", m.Fault}, {"wishes", outcomeObjects(m.Outcomes)}, {"unmet", list(m.Cautions)}})
 	}
 	ms := func(percent int) Number { return Number(1e3 * took(t, percent).Seconds()) }
 	return object{{"cases", t.Cases}, {"met", t.Met}, {"named", t.Named}, {"p50_ms", ms(50)}, {"p95_ms", ms(95)}, {"max_ms", ms(100)}, {"missed", missed}}
@@ -49,7 +49,7 @@ func (t Trials) WriteText(w io.Writer) error {
 		p.line("  %s", say.TrialTook(Reads, took(x.of, 50), took(x.of, 95), took(x.of, 100)))
 		for i := range x.of.Missed {
 			m := &x.of.Missed[i]
-			p.line("  %d: %s", m.Case, strings.TrimSpace(m.Fault+" "+strings.Join(m.Cautions, ", ")))
+			p.line("  %d: %s", m.Case, strings.TrimSpace(m.Family+", "+m.Fault+" "+strings.Join(m.Cautions, ", ")))
 			for k := range m.Outcomes {
 				p.line("     %s", say.Outcome(Reads, &m.Outcomes[k]))
 			}

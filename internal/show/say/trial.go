@@ -8,7 +8,7 @@ import (
 
 // RoundTrips says in how many cases a design's own figures were found again.
 func RoundTrips(s Style, t *balance.Trial) string {
-	return "Round trips: four figures of a good design are asked for from grams up to 25 % off; met within half a per cent or 0.1 K, without a caution, in " +
+	return "Round trips: three to five figures of a good design, of eight kinds of recipe, are asked for from grams up to 25 % off, in half of them with whole eggs; met within half a per cent or 0.1 K, without a caution, in " +
 		s.Number(float64(t.Met), 0) + " of " + s.Number(float64(t.Cases), 0) + "."
 }
 

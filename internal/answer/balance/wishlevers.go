@@ -1,0 +1,87 @@
+package balance
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/echo"
+	"ripplewright/internal/work/design"
+)
+
+func packsOf(items []string, lib *ingredient.Library, d design.Design) (map[string]float64, string) {
+	packs := map[string]float64{}
+	for _, item := range items {
+		id, rest, _ := strings.Cut(item, " ")
+		if wrong := inDesign(id, lib, d); wrong != "" {
+			return nil, wrong
+		}
+		g, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(rest, "g")), 64)
+		if err != nil || !(g >= 1 && g <= design.MaxGrams) {
+			return nil, echo.Quoted(item) + " is no ingredient with the g of its pack, as cream_heavy 250"
+		}
+		packs[id] = g
+	}
+	return packs, ""
+}
+
+func rangesOf(items []string, lib *ingredient.Library, d design.Design) ([]Range, string) {
+	var out []Range
+	for _, item := range items {
+		r := Range{}
+		if n, err := fmt.Sscanf(item, "%s %f to %f", &r.Ingredient, &r.Low, &r.High); n != 3 || err != nil || !(0 <= r.Low && r.Low <= r.High && r.High <= design.MaxGrams) {
+			return nil, echo.Quoted(item) + " is no ingredient with the g between which it may go, as milk_whole 300 to 500"
+		}
+		if wrong := inDesign(r.Ingredient, lib, d); wrong != "" {
+			return nil, wrong
+		}
+		out = append(out, r)
+	}
+	return out, ""
+}
+
+// inDesign says that no line of d is of id.
+func inDesign(id string, lib *ingredient.Library, d design.Design) string {
+	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		if slices.ContainsFunc(d.Lines(p), func(l design.Line) bool { return l.Ingredient == id }) {
+			return ""
+		}
+	}
+	if _, ok := lib.With(d.Own).Find(id); !ok {
+		return lib.Unknown(id).Error()
+	}
+	return "the design has no line of " + echo.Quoted(id)
+}
+
+// groups are the words by which a file locks settings.
+var groups = map[string][]string{
+	"air":   {"dense.overrun_percent", "foam.overrun_percent"},
+	"ratio": {"blend.foam_volume_percent"},
+	"syrup": {"foam.syrup.cook_temperature_c"},
+	"fill":  {"tubs.fill_percent"},
+}
+
+func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, string) {
+	l := Locks{Lines: map[LineAt]bool{}, Settings: map[string]bool{}}
+	for _, item := range items {
+		if paths, ok := groups[item]; ok {
+			for _, p := range paths {
+				l.Settings[p] = true
+			}
+			continue
+		}
+		if wrong := inDesign(item, lib, d); wrong != "" {
+			return l, wrong
+		}
+		for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+			for i, line := range d.Lines(p) {
+				if line.Ingredient == item {
+					l.Lines[LineAt{p, i}] = true
+				}
+			}
+		}
+	}
+	return l, ""
+}
