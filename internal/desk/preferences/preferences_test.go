@@ -1,6 +1,7 @@
 package preferences
 
 import (
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"strings"
@@ -65,4 +66,26 @@ func TestNoFileIsNoFault(t *testing.T) {
 	said, err = Aside("", kinds, now)
 	require.NoError(t, err)
 	assert.Empty(t, said)
+}
+
+// After Aside the toolkit finds a file that it can read, or none.
+func FuzzAside(f *testing.F) {
+	for _, s := range []string{`{"recent":["/quay/a.yaml"]}`, `{"look.scale":1e999}`, `{"recent":[1,"a"]}`, `[]`, `null`, `{"a":{"b":[null]}}`, "\xff", `{"look.dark":"\ud800"}`} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		path := filepath.Join(t.TempDir(), "preferences.json")
+		require.NoError(t, os.WriteFile(path, data, 0o600))
+		_, err := Aside(path, kinds, now)
+		require.NoError(t, err)
+		left, err := os.ReadFile(path)
+		if err != nil || len(left) == 0 {
+			return
+		}
+		var values map[string]any
+		require.NoError(t, json.Unmarshal(left, &values))
+		if v, ok := values["recent"]; ok {
+			require.IsType(t, []any{}, v)
+		}
+	})
 }

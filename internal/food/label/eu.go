@@ -41,13 +41,26 @@ func forEU(f *Food, options Options) (*Label, error) {
 	return l, nil
 }
 
+// leastPortionG is the least that is taken for a portion, g: less is a slip. Common
+// practice, no source.
+const leastPortionG = 1
+
+// portionSaid returns the g of the portion that the maker wrote, if its words tell what
+// a tub can hold.
+func (f *Food) portionSaid() (g float64, ok bool) {
+	m := gramsInWords.FindStringSubmatch(f.Portion)
+	if m == nil {
+		return 0, false
+	}
+	g, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64)
+	return g, err == nil && g >= leastPortionG && g <= f.tubG()
+}
+
 // portion returns the g of a portion and its words: what the maker wrote, if
 // that tells the grams; else what a US label would have for a serving.
 func (f *Food) portion() (float64, string) {
-	if m := gramsInWords.FindStringSubmatch(f.Portion); m != nil {
-		if g, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64); err == nil && g > 0 {
-			return g, strings.TrimSpace(f.Portion)
-		}
+	if g, ok := f.portionSaid(); ok {
+		return g, strings.TrimSpace(f.Portion)
 	}
 	g := divide(f).grams
 	return g, "portion of " + metricQuantity(dec(g)).text(" g")

@@ -107,8 +107,9 @@ func (n *noting) names() {
 
 // form says what the panel's form rests on.
 func (n *noting) form() {
-	n.note(n.f.Portion != "" && !n.us && !gramsInWords.MatchString(n.f.Portion),
-		"The portion \u201c%s\u201d gives no grams, so the serving of a US label is used instead.", strings.TrimSpace(n.f.Portion))
+	_, said := n.f.portionSaid()
+	n.note(n.f.Portion != "" && !n.us && !said,
+		"The portion \u201c%s\u201d gives no grams that a tub holds, so the serving of a US label is used instead.", strings.TrimSpace(n.f.Portion))
 	n.note(n.NotSignificant != "", "A line left out as insignificant is needed again with any claim about it.")
 	n.note(n.us && n.f.tubG() < 2.5*ReferenceML*n.f.DensityGPerML, "A tub with 40 square inches or less to print on may carry the small tabular form, or the linear one where that does not fit; "+
 		"under 12, and without claims, an address or telephone number for the figures (21 CFR 101.9(j)(13)).")

@@ -1,6 +1,7 @@
 package label_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"unicode"
@@ -127,6 +128,9 @@ func TestThePortionOfTheMakerIsUsedWhereItTellsItsGrams(t *testing.T) {
 	}
 	food.Portion = "one scoop"
 	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "gives no grams")
+	food.Portion = "one bucket (5000 g)"
+	assert.InDelta(t, 88, labelOf(t, food, label.EU).ServingG, 1e-9, "more than the tub holds")
+	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "gives no grams that a tub holds")
 	food.TubML, food.Portion = 120, ""
 	assert.Equal(t, "1 portion per pack", labelOf(t, food, label.EU).ServingsText)
 }
@@ -207,5 +211,23 @@ func FuzzNoAllergenVanishes(f *testing.F) {
 		for _, a := range got {
 			require.Equal(t, []string{a}, label.Allergens(&ingredient.Ingredient{ID: "own", Name: "x", AllergensEU: []string{a}}, label.EU), "read back")
 		}
+	})
+}
+
+// A portion is grams that are in the tub, or the words are not taken.
+func FuzzPortion(f *testing.F) {
+	for _, s := range []string{"2 scoops (80 g)", "82,5 g", "0 g", "0.0 g and 9 g", "g", "9g", "1" + strings.Repeat("0", 400) + " g", "1" + strings.Repeat("0", 300) + " g", "0." + strings.Repeat("0", 300) + "1 g"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		food := foodOf(own("milk", nil, nil))
+		food.Portion = s
+		l, err := label.For(food, label.EU, label.Options{})
+		if err != nil {
+			return
+		}
+		require.Greater(t, l.ServingG, 0.)
+		require.LessOrEqual(t, l.ServingG, 500., "what is in the tub")
+		require.False(t, math.IsNaN(l.ServingsPerContainer) || math.IsInf(l.ServingsPerContainer, 0))
 	})
 }

@@ -1,6 +1,7 @@
 package backups
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -74,4 +75,20 @@ func TestSavesInAMomentAndClocksSetBackKeepTheirOrder(t *testing.T) {
 func TestWithoutAFolderThereAreNone(t *testing.T) {
 	require.ErrorIs(t, At("").Keep("/quay/a.yaml", nil, noon), ErrNowhere)
 	assert.Empty(t, At("").Of("/quay/a.yaml"))
+}
+
+// A save that a hand or a broken disk has changed is still a text, never more than was
+// there.
+func FuzzText(f *testing.F) {
+	f.Add([]byte("ripplewright: 1\n"))
+	f.Add([]byte("# saved: \"2026-11-27T12:00:00Z\"\n# of: \"/quay/a.yaml\"\n\nripplewright: 1\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		folder, path := At(t.TempDir()), filepath.Join(t.TempDir(), "quay.yaml")
+		require.NoError(t, folder.Keep(path, []byte("ripplewright: 1\n"), noon))
+		save := folder.Of(path)[0]
+		require.NoError(t, os.WriteFile(save.Path, data, 0o600))
+		text, err := folder.Of(path)[0].Text()
+		require.NoError(t, err)
+		require.True(t, bytes.HasSuffix(data, text))
+	})
 }
