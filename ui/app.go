@@ -126,6 +126,8 @@ func New(s Setup) *Window {
 	w.kitchens = kitchens.Open(profiles)
 	w.notebook = notebook.Open(s.Session.File)
 	w.kitchens.Teach(w.notebook.Kitchen)
+	w.notebook.Tell(w.teach)
+	w.teach()
 	w.putAside()
 	w.recordActs()
 	w.restoreUnits()
@@ -232,8 +234,18 @@ func (w *Window) show() {
 	w.bench.tub.cut.breathe()
 }
 
+// teach has the session compute as the batches have shown, where that is news.
+func (w *Window) teach() {
+	d := w.Design()
+	taught := w.notebook.Taught(&d)
+	if m := taught.Model(w.Session.Model()); m.Lessons() != w.Session.Model().Lessons() {
+		w.Session.Use(m)
+	}
+}
+
 // refresh evaluates the design and shows it.
 func (w *Window) refresh() {
+	w.notebook.Follow()
 	w.seen = w.Session.Revision()
 	w.bench.show()
 	if w.current >= 0 {

@@ -22,7 +22,7 @@ func (w *Window) newLibrary() page.Page {
 
 // useLibrary makes lib what the session works with from now on.
 func (w *Window) useLibrary(lib *ingredient.Library) {
-	w.Session.Use(model.New(lib).Priced(w.Prices.Book()))
+	w.Session.Use(model.New(lib).Priced(w.Prices.Book()).Taught(w.Session.Model().Lessons()))
 	w.event("library %d", len(lib.All()))
 }
 

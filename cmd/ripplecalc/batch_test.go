@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"math"
 	"os"
 	"slices"
 	"strings"
@@ -172,4 +173,39 @@ func TestWhatIsLearntReachesEveryAnswer(t *testing.T) {
 	now, sureNow := ask[chilled](k, "", "cold", "quay.yaml", "--json"), ask[sampled](k, "", "sure", "quay.yaml", "--kitchens", "200", "--json")
 	assert.Greater(t, now.Storage.AtC, was.Storage.AtC+1)
 	assert.Less(t, wide(sureNow), 0.8*wide(sureWas))
+}
+
+// What batches teach of the hardness is in every answer about the design beside them.
+func TestWhatBatchesTeachIsInEveryAnswer(t *testing.T) {
+	k := newKitchen(t)
+	hardness := func() (kPa, width float64, learnt any) {
+		code, out, errs := k.run("", "evaluate", "--json", "quay.yaml")
+		require.Equal(t, exitFine, code, errs)
+		var got struct {
+			Dense struct {
+				Hardness float64
+				Bands    struct{ Hardness struct{ Low, High float64 } }
+			}
+			Learnt any
+		}
+		require.NoError(t, json.Unmarshal([]byte(out), &got))
+		return got.Dense.Hardness, math.Log(got.Dense.Bands.Hardness.High / got.Dense.Bands.Hardness.Low), got.Learnt
+	}
+	before, wide, nothing := hardness()
+	assert.Nil(t, nothing)
+	for range 3 {
+		code, _, errs := k.run("", "batch", "add", "quay.yaml", "ate.hardness=very hard")
+		require.Equal(t, exitFine, code, errs)
+	}
+	after, narrow, learnt := hardness()
+	assert.Greater(t, after, 1.1*before)
+	assert.Less(t, narrow, 0.9*wide)
+	assert.Equal(t, 3., learnt.(map[string]any)["readings"])
+	code, out, errs := k.run("", "evaluate", "quay.yaml")
+	require.Equal(t, exitFine, code, errs)
+	assert.Contains(t, out, "Your batches have shown this custard to be ")
+	code, _, errs = k.run("", "batch", "learn", "quay.yaml", "--off", "hardness")
+	require.Equal(t, exitFine, code, errs)
+	again, _, _ := hardness()
+	assert.Equal(t, before, again, "switched off")
 }

@@ -66,6 +66,16 @@ func (b *bench) evaluateAt(f *designfile.File, c float64) (model.Result, error) 
 	return r, found
 }
 
+// taughtBy returns the bench as the batches beside the design file of that name have
+// taught it. Errors name the file of the batches.
+func (b *bench) taughtBy(f *designfile.File, name string) (*bench, error) {
+	_, taught, err := notebookOf(f, name)
+	if err != nil {
+		return nil, err
+	}
+	return &bench{taught.Model(b.Model)}, nil
+}
+
 // place returns "file:line: " of a path in f, without the line where the file
 // does not have it.
 func place(f *designfile.File, path string) string {
@@ -89,6 +99,9 @@ func openWith(s *shell, name string) (*bench, *designfile.File, *model.Result, e
 	}
 	f, err := b.load(s, name)
 	if err != nil {
+		return nil, nil, nil, err
+	}
+	if b, err = b.taughtBy(f, name); err != nil {
 		return nil, nil, nil, err
 	}
 	r, err := b.evaluate(f)

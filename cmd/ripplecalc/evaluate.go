@@ -133,11 +133,15 @@ func (w *sweep) one(name string) (a answer) {
 		if !math.IsNaN(w.at) {
 			d.Serving.TemperatureC = w.at
 		}
-		r, err := w.bench.evaluateAt(f, d.Serving.TemperatureC)
+		bench, err := w.bench.taughtBy(f, name)
 		if err != nil {
 			return err
 		}
-		found := balance.Mend(context.Background(), w.bench.Model, d, &r, balance.Locks{})
+		r, err := bench.evaluateAt(f, d.Serving.TemperatureC)
+		if err != nil {
+			return err
+		}
+		found := balance.Mend(context.Background(), bench.Model, d, &r, balance.Locks{})
 		e := report.Evaluate(name, d, &r, &found)
 		var text bytes.Buffer
 		if w.json {

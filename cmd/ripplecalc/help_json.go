@@ -68,5 +68,6 @@ allergens_not_stated_for           ids of own ingredients of which nobody said w
 	section("cost               null without any price; currency: as the price list has it;\n                   missing: names of those without a price", &figure.Cost, all)
 	section("eggs", &figure.Eggs, all)
 	b.WriteString("warnings           code, message, where, severity (note, caution or serious)\n")
+	b.WriteString("learnt             of batches, about the custard's hardness: readings, hardness_factor over the\n                   law's, scatter_factor either way; null where nothing is\n")
 	return b.String()
 }

@@ -68,11 +68,12 @@ func (p *Page) Show() {
 	heads, cells := figure.GramMore(page.Reads, r)
 	p.lines.ShowTable(heads, lineRows(r, cells))
 	p.cost.SetText(say.Cost(page.Reads, &r.Cost))
-	p.showWarnings(r.Warnings)
+	p.showWarnings(r)
 }
 
-func (p *Page) showWarnings(ws []model.Warning) {
-	all := ""
+func (p *Page) showWarnings(r *model.Result) {
+	ws, taught := r.Warnings, say.HardnessLearnt(page.Reads, r.Taught)
+	all := taught + "\n"
 	for _, w := range ws {
 		all += w.Where + say.Warning(page.Reads, w) + "\n"
 	}
@@ -81,6 +82,9 @@ func (p *Page) showWarnings(ws []model.Warning) {
 	}
 	p.shown = all
 	var rows []fyne.CanvasObject
+	if taught != "" {
+		rows = append(rows, page.Prose(taught))
+	}
 	for s := model.Serious; ; s-- {
 		for _, w := range ws {
 			if w.Severity == s {

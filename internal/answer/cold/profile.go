@@ -37,7 +37,6 @@ type Profile struct {
 type Learnt struct {
 	IceBatches      int     // of which somebody said how icy they ate
 	IceFactor       float64 // on the diameter of crystals; 0: not learnt
-	HarderFactor    float64 // of the custard over the hardness law; 0: not learnt
 	IceLeftFraction float64 // of the logarithm of their band, where IceFactor is learnt
 }
 

@@ -69,11 +69,7 @@ func (pl *planner) bands(s *Softening) {
 			band = &s.Foam
 		}
 		band.Present = true
-		harder := 1.0
-		if l := pl.p.Learnt.HarderFactor; l > 0 && b.Role == phase.Dense {
-			harder = l
-		}
-		band.FromC, band.ToC, band.OK = b.ScoopRangeOfC(harder, coldestBand, warmestBand)
+		band.FromC, band.ToC, band.OK = b.ScoopRangeC(coldestBand, warmestBand)
 		var read bool
 		if band.LawFromC, read = b.LawFromC(coldestBand, warmestBand); !read {
 			band.LawFromC = math.NaN()

@@ -161,5 +161,6 @@ func dried(d design.Design, r *model.Result) *model.Result {
 	b := &r.Dense.Body
 	bound := solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG}
 	out.Dense.Body = phase.Prepare(b.Mix.WithWater((1-waterOff)*b.Mix.Grams[mix.Water]), b.OverrunFraction, phase.Dense, bound)
+	out.Dense.Body.HarderFactor = b.HarderFactor
 	return &out
 }

@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/batch"
 )
 
@@ -83,20 +84,22 @@ func TestWhatIsLearntEntersTheForecasts(t *testing.T) {
 	assert.InDelta(t, -15, k.Freezer.AirC, 1)
 	assert.InDelta(t, 101, k.Stove.ProbeBoilsC, 0.2)
 	assert.Less(t, k.Counter.SpreadFraction(), s.k.Counter.SpreadFraction())
-	harder, as := k, k
-	harder.Learnt.HarderFactor, as.Learnt.HarderFactor = 1.5, 0
-	out := func(k cold.Profile) float64 {
-		r, err := s.m.Evaluate(s.d)
+	taught := p.Model(s.m)
+	out := func(m *model.Model) float64 {
+		r, err := m.Evaluate(s.d)
 		require.NoError(t, err)
 		a, err := cold.Plan(context.Background(), s.d, &r, k, cold.Options{NoPictures: true})
 		require.NoError(t, err)
 		return a.Counter.FromMinutes.Value
 	}
-	assert.Greater(t, out(harder), out(as), "a custard that ate harder than the law waits longer")
-	assert.Equal(t, p.HardnessFactor(), k.Learnt.HarderFactor)
+	require.Less(t, taught.Lessons().HarderFactor, 0.9)
+	assert.Less(t, out(taught), out(s.m), "a custard that ate softer than the law waits less")
+	again, err := learn.Expect(context.Background(), taught, s.d, s.k, &batch.Batch{})
+	require.NoError(t, err)
+	assert.Equal(t, s.expected, again, "batches are compared with what is published")
 	d := p.Design(s.d, s.expected.SyrupSolidsPerK.Value)
 	assert.Greater(t, d.Dense.StoveLossPercent, s.d.Dense.StoveLossPercent+1.5)
-	_, err := s.m.Evaluate(d)
+	_, err = s.m.Evaluate(d)
 	require.NoError(t, err)
 
 	sample := func(l *sure.Learnt) sure.Answer {
@@ -134,4 +137,45 @@ func TestExpectTakesTheBatchAsItWas(t *testing.T) {
 	_, err := learn.Expect(context.Background(), m, d, k, &batch.Batch{ID: "b", Weighed: []string{"dense saffron 3 g"}})
 	require.ErrorAs(t, err, &unknown)
 	assert.Equal(t, "weighed: the design has no saffron in dense", err.Error())
+}
+
+// What a custard ate like moves its hardness wherever a result of the design is made, and
+// narrows its band; the foam, the weights and the label stay.
+func TestWhatIsLearntEntersTheResult(t *testing.T) {
+	s := simulated(t)
+	n := batch.Notebook{}
+	for range 5 {
+		b := batch.Batch{ID: "b", Forecast: s.expected}
+		b.Ate.Hardness = "hard"
+		n.Batches = append(n.Batches, b)
+	}
+	p := learn.From(&n)
+	m := p.Model(s.m)
+	before, err := s.m.Evaluate(s.d)
+	require.NoError(t, err)
+	after, err := m.Evaluate(s.d)
+	require.NoError(t, err)
+	by := m.Lessons().HarderFactor
+	assert.InEpsilon(t, by, after.Dense.YieldKPa.Value/before.Dense.YieldKPa.Value, 1e-9)
+	band := func(r *model.Result) float64 { return math.Log(r.Dense.YieldKPa.High / r.Dense.YieldKPa.Low) }
+	assert.Less(t, band(&after), 0.8*band(&before))
+	assert.Greater(t, after.Dense.Scoop.FromC, before.Dense.Scoop.FromC, "it has to be warmer to scoop: the rail")
+	assert.Equal(t, before.Foam.YieldKPa, after.Foam.YieldKPa)
+	assert.Equal(t, before.Dense.Portion, after.Dense.Portion)
+	sketch, err := m.Sketch(s.d)
+	require.NoError(t, err)
+	assert.InEpsilon(t, after.Dense.YieldKPa.Value, sketch.Phase(phase.Dense).State.YieldKPa, 1e-9, "searches work with it")
+	assert.Equal(t, after.Verdict, sketch.Verdict())
+	assert.Equal(t, before.Dense.YieldKPa, must(m.Published().Evaluate(s.d)).Dense.YieldKPa)
+
+	n.Off = []string{"hardness"}
+	off := learn.From(&n)
+	assert.Equal(t, s.m.Lessons(), off.Model(s.m).Lessons())
+}
+
+func must(r model.Result, err error) model.Result {
+	if err != nil {
+		panic(err)
+	}
+	return r
 }

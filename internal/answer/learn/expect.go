@@ -61,10 +61,11 @@ func offsetK(d *design.Design, k cold.Profile) float64 {
 }
 
 // Expect returns what the models expect of a batch of d in kitchen k, with nothing
-// learnt: m and k are as published. It runs the cold once, which takes some tenths of a
+// learnt: k is as published, and m is taken so. It runs the cold once, which takes some tenths of a
 // second. What b has not measured is taken from design and kitchen.
 func Expect(ctx context.Context, m *model.Model, d design.Design, k cold.Profile, b *batch.Batch) (batch.Forecast, error) {
 	var f batch.Forecast
+	m = m.Published()
 	r, err := m.Evaluate(d)
 	if err != nil {
 		return f, err

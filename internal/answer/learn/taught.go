@@ -6,6 +6,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/work/design"
 )
@@ -45,9 +46,6 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 		k.Counter.LearntSpreadFraction = math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay)) - 1
 		k.Counter.Measured = fmt.Sprintf("learnt from %d batches", p.Batches)
 	}
-	if p.Learnt(Hardness) {
-		k.Learnt.HarderFactor = math.Exp(p.Factors[Hardness].Mean)
-	}
 	if p.Learnt(Ice) {
 		k.Learnt.IceFactor = math.Min(math.Max(math.Exp(p.Factors[Ice].Mean), icy.LeastFactor), icy.MostFactor)
 		k.Learnt.IceLeftFraction = p.Narrower(Ice)
@@ -59,8 +57,15 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 // The air of a freezer as package cold takes it, °C.
 const coldestAirC, warmestAirC = -40, -2
 
-// HardnessFactor is by how much the custard is harder than the law says.
-func (p *Posterior) HardnessFactor() float64 { return math.Exp(p.Factors[Hardness].Mean) }
+// Model returns m as batches have taught it: how hard the custard is over the law, and by
+// which factor it may still be off.
+func (p *Posterior) Model(m *model.Model) *model.Model {
+	if !p.Learnt(Hardness) {
+		return m.Published()
+	}
+	b := p.Factors[Hardness]
+	return m.Taught(model.Taught{Readings: p.Counts(Hardness), HarderFactor: math.Exp(b.Mean), ScatterFactor: math.Exp(scatterHolds * b.SD)})
+}
 
 // Kitchens returns what sampled kitchens are off by from now on: this one's mean, and as
 // much as is left of its spread with what differs from batch to batch.

@@ -30,6 +30,7 @@ type Model struct {
 	lib      *ingredient.Library
 	resolved map[*ingredient.Ingredient]*known
 	prices   price.Book
+	taught   Taught
 }
 
 // known is what does not depend on how much there is of an ingredient.
@@ -59,7 +60,7 @@ func (m *Model) Holding(own []*ingredient.Ingredient) *Model {
 	if len(own) == 0 {
 		return m
 	}
-	h := &Model{lib: m.lib.With(own), resolved: maps.Clone(m.resolved), prices: m.prices}
+	h := &Model{lib: m.lib.With(own), resolved: maps.Clone(m.resolved), prices: m.prices, taught: m.taught}
 	for _, in := range own {
 		h.resolved[in] = know(in)
 	}
@@ -122,14 +123,15 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 		return Result{}, &InputError{problems}
 	}
 	c := cook(d, &w)
-	s := settle(d, &c)
+	s := settle(d, &c, m.taught)
 	f := fill(d, &c, &s)
 	r := Result{
-		Dense: s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
-		Foam:  s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
-		Syrup: c.syrup.result(f.tub.Foam.Factor),
-		Blend: f.blend(&s),
-		Lines: portioned(d, &w, &c, &s, &f),
+		Dense:  s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
+		Foam:   s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
+		Syrup:  c.syrup.result(f.tub.Foam.Factor),
+		Blend:  f.blend(&s),
+		Lines:  portioned(d, &w, &c, &s, &f),
+		Taught: m.taught,
 	}
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = allergens(r.Lines)

@@ -31,6 +31,7 @@ type Result struct {
 	Cost        Cost
 	Warnings    []Warning
 	Verdict     Verdict
+	Taught      Taught // by batches, and in the custard's hardness
 
 	strains []Strain // of a sketch
 	sketch  bool

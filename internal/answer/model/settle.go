@@ -18,23 +18,26 @@ const spoonML = 15
 type settled struct{ dense, foam Phase }
 
 // settle computes everything of both phases but their portions.
-func settle(d design.Design, c *cooked) settled {
+func settle(d design.Design, c *cooked, taught Taught) settled {
 	at := d.Serving.TemperatureC
 	return settled{
-		dense: phaseAt(c.dense.mix, d.Dense.OverrunPercent, phase.Dense, c.bound, at),
-		foam:  phaseAt(c.foam, d.Foam.OverrunPercent, phase.Foam, c.bound, at),
+		dense: phaseAt(c.dense.mix, d.Dense.OverrunPercent, phase.Dense, c.bound, at, taught),
+		foam:  phaseAt(c.foam, d.Foam.OverrunPercent, phase.Foam, c.bound, at, taught),
 	}
 }
 
 // phaseAt computes the phase of mix m at t °C.
-func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) Phase {
+func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution.Bound, t float64, taught Taught) Phase {
+	taught = taught.of(role)
 	p := Phase{WrittenG: m[0].TotalG(), OverrunPercent: overrunPercent}
 	overrun := overrunPercent / 100
 	per100 := func(x mix.Mix, b solution.Bound) phase.Body {
 		if total := x.TotalG(); total > 0 {
 			x = x.Times(100 / total)
 		}
-		return phase.Prepare(x, overrun, role, b)
+		body := phase.Prepare(x, overrun, role, b)
+		body.HarderFactor = taught.HarderFactor
+		return body
 	}
 	p.Body = per100(m[0], bound)
 	p.Soft = per100(m[1], wider(bound, solution.MostBound, math.Max))
@@ -44,8 +47,8 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.FreezingPointC = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
 	p.FrozenFraction = span(p.State.FrozenFraction, soft.FrozenFraction, firm.FrozenFraction)
 	p.YieldKPa = span(p.State.YieldKPa, p.Soft.YieldThinKPa(t), firm.YieldKPa)
-	p.YieldKPa.Low /= phase.Scatter
-	p.YieldKPa.High *= phase.Scatter
+	p.YieldKPa.Low /= taught.scatter()
+	p.YieldKPa.High *= taught.scatter()
 	p.Word = p.Body.Word(&p.State)
 	if !p.Felt() {
 		p.YieldKPa = Span{math.NaN(), math.NaN(), math.NaN()}

@@ -67,8 +67,8 @@ func (k *Sketcher) SketchSyrup(d design.Design, solidsPercent float64) (*Sketch,
 	w := &k.w
 	c := k.cook(&d, solidsPercent)
 	at := d.Serving.TemperatureC
-	dense := k.phases[phase.Dense].settle(c.dense.mix[0], d.Dense.OverrunPercent, phase.Dense, c.bound, at)
-	foam := k.phases[phase.Foam].settle(c.foam[0], d.Foam.OverrunPercent, phase.Foam, c.bound, at)
+	dense := k.phases[phase.Dense].settle(c.dense.mix[0], d.Dense.OverrunPercent, phase.Dense, c.bound, at, k.m.taught)
+	foam := k.phases[phase.Foam].settle(c.foam[0], d.Foam.OverrunPercent, phase.Foam, c.bound, at, k.m.taught)
 	f := fillBodies(d, &c, dense.Body, foam.Body)
 	r := &k.s.r
 	*r = Result{sketch: true, strains: r.strains[:0], Warnings: r.Warnings[:0], Dense: *dense, Foam: *foam}
@@ -153,7 +153,7 @@ func (k *Sketcher) cook(d *design.Design, points float64) cooked {
 }
 
 // settle is phaseAt of the nominal reading m, as written.
-func (p *finished) settle(m mix.Mix, overrunPercent float64, role phase.Role, bound solution.Bound, t float64) *Phase {
+func (p *finished) settle(m mix.Mix, overrunPercent float64, role phase.Role, bound solution.Bound, t float64, taught Taught) *Phase {
 	body := p.known && p.mix == m && p.overrun == overrunPercent && p.bound == bound
 	if body && p.at == t {
 		return &p.Phase
@@ -165,6 +165,7 @@ func (p *finished) settle(m mix.Mix, overrunPercent float64, role phase.Role, bo
 			m = m.Times(100 / p.WrittenG)
 		}
 		p.Body = phase.Prepare(m, overrunPercent/100, role, bound)
+		p.Body.HarderFactor = taught.of(role).HarderFactor
 		p.FreezingPointC = Span{p.Body.FreezingPointC, math.NaN(), math.NaN()}
 		p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
 	}

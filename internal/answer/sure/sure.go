@@ -115,7 +115,7 @@ type Answer struct {
 // alone is how many kitchens are tried of each cause alone.
 const alone = 120
 
-// Sample makes d in many kitchens. The error is that of Evaluate, or the
+// Sample makes d in many kitchens, which know of batches what Options says and no more. The error is that of Evaluate, or the
 // context's.
 func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (Answer, error) {
 	if o.Kitchens <= 0 {
@@ -124,7 +124,7 @@ func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (An
 	if o.Learnt == nil {
 		o.Learnt = nothing
 	}
-	s := sampler{k: m.Holding(d.Own).Sketcher(), d: d, o: o}
+	s := sampler{k: m.Published().Holding(d.Own).Sketcher(), d: d, o: o}
 	s.d.Own = nil
 	first, err := s.k.Sketch(s.d)
 	if err != nil {

@@ -126,14 +126,9 @@ func (b Band) Holds(kPa float64) bool { return kPa >= b.SoftKPa && kPa <= b.Firm
 // soft above to. ok is false where no temperature is, or where the hardness law
 // ends even at the warm end, so that nobody knows.
 func (b *Body) ScoopRangeC(lowC, highC float64) (from, to float64, ok bool) {
-	return b.ScoopRangeOfC(1, lowC, highC)
-}
-
-// ScoopRangeOfC is ScoopRangeC of a phase that is so many times as hard as the law says.
-func (b *Body) ScoopRangeOfC(harderFactor, lowC, highC float64) (from, to float64, ok bool) {
 	band := b.Role.Band()
-	from, _ = b.YieldAtC(band.FirmKPa/harderFactor, lowC, highC)
-	to, ok = b.YieldAtC(band.SoftKPa/harderFactor, lowC, highC)
+	from, _ = b.YieldAtC(band.FirmKPa, lowC, highC)
+	to, ok = b.YieldAtC(band.SoftKPa, lowC, highC)
 	s := b.At(to)
 	return from, to, ok && from < to && !b.LawRange(&s).Ends()
 }

@@ -39,6 +39,7 @@ type Body struct {
 	Mix             mix.Mix
 	OverrunFraction float64 // volume of air per volume of mix
 	Role            Role
+	HarderFactor    float64 // as batches have shown it, over the law's hardness; 0: as the law says
 
 	FreezingPointC  float64 // NaN where nothing can freeze
 	EndOfFreezingC  float64
@@ -124,6 +125,9 @@ func (b *Body) At(t float64) State {
 	}
 	s.ViscosityPaS = solution.ViscosityPaS(s.SyrupSugarPercent, t)
 	s.YieldKPa = yield(s.IceVolumeFraction, s.ViscosityPaS, b.OverrunFraction, b.Role)
+	if b.HarderFactor > 0 {
+		s.YieldKPa *= b.HarderFactor
+	}
 	return s
 }
 
@@ -134,7 +138,11 @@ func (b *Body) At(t float64) State {
 func (b *Body) YieldThinKPa(t float64) float64 {
 	s := b.At(t)
 	eta := solution.ViscosityPaS(solution.SucroseAsThickPercent(b.Mix.WithWater(s.LiquidG)), t)
-	return yield(s.IceVolumeFraction, eta, b.OverrunFraction, b.Role)
+	thin := yield(s.IceVolumeFraction, eta, b.OverrunFraction, b.Role)
+	if b.HarderFactor > 0 {
+		thin *= b.HarderFactor
+	}
+	return thin
 }
 
 // FrozenAtC returns the temperature at which the fraction f of the

@@ -61,7 +61,16 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("eggs", eggsObject(r))
 	o.put("cost", costObject(r))
 	o.put("warnings", warningObjects(r.Warnings))
+	o.put("learnt", hardnessLearnt(r.Taught))
 	return o.MarshalJSON()
+}
+
+// hardnessLearnt is what batches have taught of the custard's hardness, null for nothing.
+func hardnessLearnt(t model.Taught) any {
+	if !t.Known() {
+		return nil
+	}
+	return object{{"readings", t.Readings}, {"hardness_factor", Number(t.HarderFactor)}, {"scatter_factor", Number(t.ScatterFactor)}}
 }
 
 func costObject(r *model.Result) object {

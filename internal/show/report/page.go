@@ -22,6 +22,9 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	if e.cold != nil {
 		p.line("%s", say.LeaveOut(Reads, &e.cold.Counter))
 	}
+	if text := say.HardnessLearnt(Reads, r.Taught); text != "" {
+		p.line("%s", text)
+	}
 	p.line("")
 	p.lines(figure.Phases.Columns, figure.All(Reads, r))
 	p.line("")

@@ -37,6 +37,9 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 				s.Percent(100*p.FrozenFraction.Value, 0)+" of its water is ice when served.")
 		}
 	}
+	if text := HardnessLearnt(s, r.Taught); text != "" {
+		out = append(out, text)
+	}
 	return append(out, "Hardness is a scale in kPa anchored on commercial ice creams (Briggs, Steffe and Ustunol 1996, J. Dairy Sci. 79:527); "+
 		"batches scatter by a factor of about "+s.Number(phase.Scatter, 0)+" either way: read it as a word.")
 }
