@@ -107,8 +107,12 @@ func railView(x *benchview.Rail, d design.Design, r *model.Result) kit.RailView 
 	of := func(p *benchview.RailPhase) kit.RailPhase {
 		return kit.RailPhase{Name: p.Name, Hardness: p.HardnessKPa, Ice: p.IceVolumeFraction, Scoop: spanOf(p.Scoop), Note: p.Note}
 	}
+	var both kit.Reach
+	if r.Dense.InTub() && r.Foam.InTub() {
+		both = spanOf(r.Blend.Both)
+	}
 	return kit.RailView{Temperatures: x.AtC, Dense: of(&x.Dense), Foam: of(&x.Foam),
-		Both: spanOf(r.Blend.Both), Words: hardnessWords, Serving: d.Serving.TemperatureC, Reads: page.Reads}
+		Both: both, Words: hardnessWords, Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
 func spanOf(s model.ScoopRange) kit.Reach {

@@ -118,6 +118,11 @@ func (c *column) show(d design.Design, r *model.Result) {
 		c.figures.ShowText(say.AddToSee)
 		return
 	}
+	if r.Absent(p) {
+		c.word.ShowText(say.InNoTub)
+		c.figures.ShowText(say.InNoTubWhy)
+		return
+	}
 	if word := p.Word.Name; p.Felt() {
 		c.word.ShowText(say.WordAndHardness(page.Reads, word, p.YieldKPa.Value))
 	} else {

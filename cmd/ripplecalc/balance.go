@@ -97,6 +97,7 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 	answer := report.Balance{File: f.Name, Before: r}
 	if wishes == "" {
 		found := balance.Mend(context.Background(), b.Model, f.Design, r, balance.Locks{})
+		_ = found.TimeOut(context.Background(), kitchen) // else there are no minutes
 		answer.Found = &found
 	} else {
 		ask, err := b.wishes(wishes, f, kitchen)

@@ -86,6 +86,7 @@ func cardFlags(c *command, flags *pflag.FlagSet) action {
 			return err
 		}
 		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
+			_ = found.TimeOut(context.Background(), kitchen)
 			o.Cold = &plan
 		} else {
 			fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)

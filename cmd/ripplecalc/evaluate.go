@@ -152,6 +152,7 @@ func (w *sweep) one(name string) (a answer) {
 			// no kitchen is known the command cold says why.
 			if kitchen, unknown := kitchenOf(f, name, ""); unknown == nil {
 				if times, untimed := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true}); untimed == nil {
+					_ = found.TimeOut(context.Background(), kitchen)
 					e = e.Timed(&times)
 				}
 			}

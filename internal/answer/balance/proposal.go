@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
@@ -15,7 +16,8 @@ type Proposal struct {
 	Design  design.Design
 	Result  model.Result
 	Changes []Change
-	Beside  *Beside // what it brings beside what it is for; nil until Compare
+	Beside  *Beside         // what it brings beside what it is for; nil until Compare
+	Out     *cold.Softening // out of the freezer, of one that serves warmer; nil until TimeOut
 
 	full design.Design // with the lines that have come to nothing
 }

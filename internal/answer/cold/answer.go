@@ -77,6 +77,7 @@ const (
 	HalfFrozen    Ready = iota // half of its water is ice
 	NeverHalf                  // the freezer never gets it there
 	AsCustard                  // it is as cold as the custard when that is swirled
+	ByItself                   // there is no custard: half of its water is ice, or it is nearly as cold as the freezer
 	AsCustardBare              // likewise, and has no ice there: its film alone holds its shape
 )
 

@@ -130,7 +130,10 @@ func (pl *planner) freezeFoam(c *Cooling, body *phase.Body) error {
 		}
 	}
 	c.ReadyIceFraction = body.At(c.ReadyC).FrozenFraction
-	if c.Means = AsCustard; c.ReadyIceFraction == 0 {
+	switch c.Means = AsCustard; {
+	case !pl.a.StillFreeze.Dense.Present:
+		c.Means = ByItself
+	case c.ReadyIceFraction == 0:
 		c.Means = AsCustardBare
 	}
 	e := pl.dish(c, body, pl.r.Foam.Portion.MadeG, c.ReadyC)

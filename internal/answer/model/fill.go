@@ -33,18 +33,33 @@ func fillBodies(d design.Design, c *cooked, dense, foam phase.Body) filled {
 // blend returns the tub's figures.
 func (f *filled) blend(s *settled) Blend {
 	b := Blend{Tub: f.tub, TubsFilled: f.tub.FilledFraction * f.count}
-	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, f.tub.FoamVolumeFraction, RailLow, RailHigh)
-	if !s.dense.Felt() || !s.foam.Felt() {
-		b.HardnessRatio, b.YieldKPa, b.ScoopsK, b.ScoopsAtLeast = math.NaN(), math.NaN(), math.NaN(), false
-	}
 	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
 	if f.tub.VolumeML > 0 {
 		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML
 	}
 	b.SweetnessGPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
-	b.Both.FromC, b.Both.ToC, b.Both.OK = blend.BothC(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
 	b.freeze(s)
+	b.compare(s)
 	return b
+}
+
+// compare sets how the phases differ and where they eat well together; of a tub
+// of one phase, where that does.
+func (b *Blend) compare(s *settled) {
+	if b.MassG > 0 && (b.Dense.MassG == 0 || b.Foam.MassG == 0) {
+		p := &s.dense
+		if b.Dense.MassG == 0 {
+			p = &s.foam
+		}
+		b.Contrast = blend.None
+		b.Both, b.YieldKPa = p.Scoop, p.YieldKPa.Value
+		return
+	}
+	b.Contrast = blend.Compare(&s.dense.Body, &s.foam.Body, [2]phase.State{s.dense.State, s.foam.State}, b.FoamVolumeFraction, RailLow, RailHigh)
+	if !s.dense.Felt() || !s.foam.Felt() {
+		b.HardnessRatio, b.YieldKPa, b.ScoopsK, b.ScoopsAtLeast = math.NaN(), math.NaN(), math.NaN(), false
+	}
+	b.Both.FromC, b.Both.ToC, b.Both.OK = blend.BothC(&s.dense.Body, &s.foam.Body, RailLow, RailHigh)
 }
 
 // freeze sets the tub's ice. The volumes without air are those as filled: both

@@ -134,7 +134,7 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 		Taught: m.taught,
 	}
 	r.Nutrition = nutrition(d, &r)
-	r.Allergens = allergens(r.Lines)
+	r.Allergens = r.allergens()
 	r.Eggs = countEggs(d, r.Lines)
 	r.Cost = costOf(d, &r, m.prices)
 	r.warnAll(m, d, &w, &c)

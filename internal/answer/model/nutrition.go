@@ -70,12 +70,12 @@ func nutrition(d design.Design, r *Result) Nutrition {
 		n.Per100G[c] = scaled(a, 100/n.TotalMassG)
 		n.PerServing[c] = scaled(a, n.ServingG/n.TotalMassG)
 	}
-	n.Incomplete = gaps(r.Lines)
+	n.Incomplete = r.gaps()
 	return n
 }
 
 // gaps names what a panel cannot tell. The energy is counted from the others.
-func gaps(lines []BatchLine) []Gap {
+func (r *Result) gaps() []Gap {
 	var out []Gap
 	for _, n := range label.Nutrients {
 		c := n.Column
@@ -83,9 +83,9 @@ func gaps(lines []BatchLine) []Gap {
 			continue
 		}
 		var who []string
-		for _, l := range lines {
+		for _, l := range r.Lines {
 			in := l.Ingredient
-			if l.Grams > 0 && !in.Cell(c).Known && in.Most(c) > 0 && !slices.Contains(who, in.ID) {
+			if r.Counts(&l) && !in.Cell(c).Known && in.Most(c) > 0 && !slices.Contains(who, in.ID) {
 				who = append(who, in.ID)
 			}
 		}
@@ -96,11 +96,12 @@ func gaps(lines []BatchLine) []Gap {
 	return out
 }
 
-// allergens lists those of every line that weighs something.
-func allergens(lines []BatchLine) Allergens {
+// allergens lists those of every line that weighs something and whose phase goes
+// into the tubs; a tub that nothing fills yet has those of all.
+func (r *Result) allergens() Allergens {
 	var a Allergens
-	for _, l := range lines {
-		if l.WrittenG > 0 {
+	for _, l := range r.Lines {
+		if l.WrittenG > 0 && !r.Absent(r.phaseOf(l.Part)) {
 			a.US = append(a.US, label.Allergens(l.Ingredient, label.US)...)
 			a.EU = append(a.EU, label.Allergens(l.Ingredient, label.EU)...)
 			if label.UnstatedAllergens(l.Ingredient) {

@@ -79,6 +79,17 @@ func (r *Result) phaseOf(p design.Part) *Phase {
 // InTub reports whether some of the phase goes into the tubs.
 func (p *Phase) InTub() bool { return p.Portion.MassG > 0 }
 
+// Absent reports whether the tubs hold the other phase alone: the recipe of this
+// one is no part of them, and nothing is judged or compared by it.
+func (r *Result) Absent(p *Phase) bool { return r.Blend.MassG > 0 && !p.InTub() }
+
+// Shown reports whether there are figures of the phase: it has lines, and goes
+// into the tubs if anything does.
+func (r *Result) Shown(p *Phase) bool { return p.WrittenG > 0 && !r.Absent(p) }
+
+// Counts reports whether a line weighs something and its phase is not absent.
+func (r *Result) Counts(l *BatchLine) bool { return l.Grams > 0 && !r.Absent(r.phaseOf(l.Part)) }
+
 // Percent returns the share of species s in the finished phase, mass %.
 func (p *Phase) Percent(s mix.Species) float64 { return p.Body.Mix.Grams[s] }
 
@@ -119,7 +130,7 @@ type Blend struct {
 	TubsFilled         float64
 	SweetnessPercent   float64
 	SweetnessGPerSpoon float64
-	Both               ScoopRange
+	Both               ScoopRange // where every phase in the tub eats well
 	DensityGPerML      float64
 
 	// At the serving temperature, of both phases together, fractions; NaN of an
@@ -150,7 +161,8 @@ type Gap struct {
 	Ingredients []string
 }
 
-// Allergens lists those of all lines, sorted, each once.
+// Allergens lists those of all lines, but for a phase that is in no tub, sorted,
+// each once.
 type Allergens struct {
 	US, EU   []string
 	Unstated []string // ids of the ingredients of which nobody said what they carry

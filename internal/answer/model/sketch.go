@@ -60,6 +60,9 @@ func (s *Sketch) Phase(r phase.Role) *Phase {
 	return &s.r.Foam
 }
 
+// Absent reports whether the tubs hold the other phase alone.
+func (s *Sketch) Absent(role phase.Role) bool { return s.r.Absent(s.Phase(role)) }
+
 // Tub returns what is filled.
 func (s *Sketch) Tub() *Blend { return &s.r.Blend }
 

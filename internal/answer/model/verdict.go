@@ -3,6 +3,7 @@ package model
 import (
 	"math"
 
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -10,7 +11,7 @@ import (
 // into words, package balance finds what mends it.
 type Verdict struct {
 	Good    bool
-	Empty   bool // a phase has no lines, so nothing can be said of how they eat together
+	Empty   bool // a phase that the tub should have has no lines, so nothing can be said of how they eat together
 	AtC     float64
 	Dense   Eating
 	Foam    Eating
@@ -38,7 +39,7 @@ const (
 
 // judged judges the evaluated design r of d.
 func judged(d design.Design, r *Result) Verdict {
-	if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 || r.Blend.MassG <= 0 {
+	if r.Blend.MassG <= 0 || len(r.lacking(d)) > 0 {
 		return Verdict{Empty: true, AtC: d.Serving.TemperatureC}
 	}
 	v := Verdict{AtC: d.Serving.TemperatureC, Dense: r.Dense.eating(), Foam: r.Foam.eating()}
@@ -48,6 +49,18 @@ func judged(d design.Design, r *Result) Verdict {
 		v.Good = v.Because == nil
 	}
 	return v
+}
+
+// lacking returns the phases that the tub should have and that have no lines.
+func (r *Result) lacking(d design.Design) []phase.Role {
+	var out []phase.Role
+	if r.Dense.WrittenG == 0 && (d.Blend.FoamVolumePercent < 100 || r.Foam.WrittenG == 0) {
+		out = append(out, phase.Dense)
+	}
+	if r.Foam.WrittenG == 0 && (d.Blend.FoamVolumePercent > 0 || r.Dense.WrittenG == 0) {
+		out = append(out, phase.Foam)
+	}
+	return out
 }
 
 // worst returns the gravest warning above a note that no step deals with, nil
@@ -88,15 +101,4 @@ func (p *Phase) eating() Eating {
 		e.How = NeedsForce
 	}
 	return e
-}
-
-// EatsWell returns where every phase in the tub eats well.
-func (r *Result) EatsWell() ScoopRange {
-	switch {
-	case !r.Foam.InTub():
-		return r.Dense.Scoop
-	case !r.Dense.InTub():
-		return r.Foam.Scoop
-	}
-	return r.Blend.Both
 }

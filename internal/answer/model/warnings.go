@@ -28,14 +28,14 @@ func (r *Result) warnAll(m *Model, d design.Design, w *weighed, c *cooked) {
 }
 
 func (r *Result) warnCooking(d design.Design, c *cooked) {
-	if r.Dense.WrittenG == 0 {
-		r.warn(Serious, "phase_empty", "dense", PhaseEmpty{phase.Dense})
+	for _, role := range r.lacking(d) {
+		r.warn(Serious, "phase_empty", [...]string{phase.Dense: "dense", phase.Foam: "foam"}[role], PhaseEmpty{role})
 	}
-	if r.Foam.WrittenG == 0 {
-		r.warn(Serious, "phase_empty", "foam", PhaseEmpty{phase.Foam})
-	}
-	if c.dense.short {
+	if c.dense.short && !r.Absent(&r.Dense) {
 		r.warn(Serious, "stove_loss_exceeds_water", "dense.stove_loss_percent", nil)
+	}
+	if r.Absent(&r.Foam) {
+		return // nobody eats what is boiled
 	}
 	if c.syrup.short {
 		r.warn(Serious, "syrup_weighed_too_light", "foam.syrup.weighed_g", nil)
@@ -126,7 +126,7 @@ func (r *Result) warnStorage() {
 
 func (r *Result) warnComposition(replaced map[string]*ingredient.Ingredient) {
 	for _, l := range r.Lines {
-		if l.Grams == 0 {
+		if !r.Counts(&l) {
 			continue
 		}
 		if whose, ok := replaced[l.Ingredient.ID]; ok {

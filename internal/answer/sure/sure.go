@@ -104,6 +104,7 @@ func (f Outcome) String() string {
 // Answer is what comes out.
 type Answer struct {
 	Kitchens int
+	Absent   [2]bool // the tub holds no custard, no foam
 	// The share of kitchens in which the custard, the foam and both eat well,
 	// 0 to 1; NaN where the hardness law does not reach.
 	CustardFraction, FoamFraction, BothFraction float64
@@ -130,17 +131,24 @@ func Sample(ctx context.Context, m *model.Model, d design.Design, o Options) (An
 	if err != nil {
 		return Answer{}, err
 	}
+	absent := [2]bool{first.Absent(phase.Dense), first.Absent(phase.Foam)}
 	s.known = [2]bool{first.Phase(phase.Dense).Felt(), first.Phase(phase.Foam).Felt()}
 	var every [NumCauses]bool
 	for c := range every {
 		every[c] = true
 	}
-	a := Answer{Kitchens: o.Kitchens}
+	a := Answer{Kitchens: o.Kitchens, Absent: absent}
 	all, well, err := s.many(ctx, o.Kitchens, every)
 	if err != nil {
 		return Answer{}, err
 	}
 	a.CustardFraction, a.FoamFraction, a.BothFraction = well[0], well[1], well[2]
+	if absent[0] {
+		a.CustardFraction = math.NaN()
+	}
+	if absent[1] {
+		a.FoamFraction = math.NaN()
+	}
 	a.Spread = spreads(all)
 	for c := range NumCauses {
 		var only [NumCauses]bool
@@ -162,6 +170,17 @@ func (a *Answer) Effect(c Cause, f Outcome) float64 {
 		return math.Log(s.High / s.Low)
 	}
 	return s.High - s.Low
+}
+
+// Has reports whether the tub has such a figure.
+func (a *Answer) Has(f Outcome) bool {
+	switch f {
+	case CustardKPa, Minutes:
+		return !a.Absent[0]
+	case FoamKPa:
+		return !a.Absent[1]
+	}
+	return true
 }
 
 // Foremost returns the causes of a figure, the one that moves it most first,

@@ -35,11 +35,11 @@ func (x *Rail) Follow(r *model.Result) {
 	if x.AtC == nil {
 		x.AtC = model.RailC(railPoints)
 	}
-	x.follow(&x.Dense, &r.Dense, "Custard")
-	x.follow(&x.Foam, &r.Foam, "Foam")
+	x.follow(&x.Dense, &r.Dense, r, "Custard")
+	x.follow(&x.Foam, &r.Foam, r, "Foam")
 }
 
-func (x *Rail) follow(c *RailPhase, p *model.Phase, name string) {
+func (x *Rail) follow(c *RailPhase, p *model.Phase, r *model.Result, name string) {
 	if c.HardnessKPa == nil {
 		c.HardnessKPa, c.IceVolumeFraction = make([]float64, railPoints), make([]float64, railPoints)
 	}
@@ -47,7 +47,7 @@ func (x *Rail) follow(c *RailPhase, p *model.Phase, name string) {
 	x.states = model.Curve(&p.Body, x.AtC, x.states)
 	for k, s := range x.states {
 		c.HardnessKPa[k], c.IceVolumeFraction[k] = p.Body.HardnessKPa(&s), s.IceVolumeFraction
-		if p.WrittenG == 0 {
+		if !r.Shown(p) {
 			c.HardnessKPa[k], c.IceVolumeFraction[k] = math.NaN(), math.NaN()
 		}
 	}
@@ -55,6 +55,8 @@ func (x *Rail) follow(c *RailPhase, p *model.Phase, name string) {
 	switch {
 	case p.WrittenG == 0:
 		c.Scoop, c.Note = model.ScoopRange{}, say.NoLines
+	case r.Absent(p):
+		c.Scoop, c.Note = model.ScoopRange{}, say.InNoTub
 	case p.Scoop.OK:
 	case !p.Felt():
 		c.Note = say.HowHard

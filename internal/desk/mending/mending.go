@@ -61,7 +61,9 @@ func New(post func(func()), kitchen func(design.Design) cold.Profile, known func
 				return balance.Remedies{}, ctx.Err()
 			case <-time.After(rest):
 			}
-			return balance.Mend(ctx, q.m, q.d, q.r, q.locks), nil
+			found := balance.Mend(ctx, q.m, q.d, q.r, q.locks)
+			_ = found.TimeOut(ctx, q.in) // else there are no minutes
+			return found, nil
 		},
 		func(q *asked, found balance.Remedies, err error) {
 			if q != n.last || err != nil {

@@ -21,6 +21,9 @@ type Contrast struct {
 	YieldKPa      float64 // one number for the tub, kPa: the geometric mean by volume (an estimate)
 }
 
+// None is the contrast of a tub of one phase.
+var None = Contrast{HardnessRatio: math.NaN(), SweetnessPercent: math.NaN(), ScoopsK: math.NaN(), YieldKPa: math.NaN()}
+
 // Compare returns the contrast at the temperature of the states. scoopLowC and
 // scoopHighC bound the search for the start of scooping, °C.
 func Compare(dense, foam *phase.Body, at [2]phase.State, foamFraction, scoopLowC, scoopHighC float64) Contrast {

@@ -118,7 +118,7 @@ func TestAbsentPhasesHaveNoFigures(t *testing.T) {
 	m := r.Measure()
 	assert.Zero(t, m.InterfaceMM)
 	assert.True(t, math.IsNaN(m.Foam.MeanMM) && math.IsNaN(m.Foam.P90MM) && math.IsNaN(m.Dense.MeanMM))
-	assert.Len(t, m.Advise(Hardness{FoamKPa: 1, DenseKPa: 1, FirmKPa: 2, HardKPa: 3}), 1)
+	assert.Empty(t, m.Advise(Hardness{FoamKPa: 1, DenseKPa: 9, FirmKPa: 2, HardKPa: 3}), "one phase has no ribbons")
 }
 
 // A spoonful of 15 mL from a dish filled 9 mm high takes √(15000/9) mm either way.

@@ -82,6 +82,9 @@ type Advice struct {
 // Advise returns one Advice for each phase that is present, the dense one first.
 func (m Measure) Advise(s Hardness) []Advice {
 	var all []Advice
+	if m.FoamFraction == 0 || m.FoamFraction == 1 {
+		return nil // one phase has no ribbons
+	}
 	for _, p := range []struct {
 		name    string
 		kPa     float64

@@ -56,7 +56,11 @@ func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *
 		x -= sample + 1.6
 	}
 	if b := r.Blend.Both; b.OK {
-		name("both eat well")
+		if len(phases) == 1 {
+			name("eats well")
+		} else {
+			name("both eat well")
+		}
 		typeset.Fill(all, x, base-2.4, sample, 3, eats)
 		x -= 5
 	}

@@ -41,7 +41,7 @@ func All(s say.Style, r *model.Result) []say.TableRow {
 			}
 		}
 	}
-	if r.Syrup.Present {
+	if r.Syrup.Present && !r.Absent(&r.Foam) {
 		for i := range Syrup.Rows {
 			f := &Syrup.Rows[i]
 			add(f, f.Name, none, f.Of(r, 0), none)

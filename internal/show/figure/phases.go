@@ -78,7 +78,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 	{Key: "hardness", Name: "Hardness", Short: "hardness", Unit: Kilopascals, WithBand: true,
 		Help: "yield stress in kPa; of the tub, the mean by volume of the logarithms", Origin: hardness, from: each(
 			func(p *model.Phase) Value { return felt(p) },
-			comparing(func(r *model.Result) Value { return exact(r.Blend.YieldKPa) }))},
+			together(func(r *model.Result) Value { return exact(r.Blend.YieldKPa) }))},
 	{Key: "texture", Name: "On the spoon", Short: "spoon", Unit: Words,
 		Help: "the word for that hardness", Origin: Origin{
 			Inputs: "the hardness", Equation: "a word scale with limits at 0.1, 0.6, 2.5, 6, 12 and 25 kPa",
@@ -106,11 +106,11 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 	{Key: "scoop_from_c", Name: "Eats well from", Short: "from", Unit: Celsius, Step: 1,
 		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: each(
 			func(p *model.Phase) Value { return scoopFrom(p.Scoop, never(p)) },
-			comparing(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) }))},
+			together(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) }))},
 	{Key: "scoop_to_c", Name: "Eats well up to", Short: "to", Unit: Celsius, Step: 1,
 		Help: "likewise; at -4 °C it may lie beyond", Origin: scooping, from: each(
 			func(p *model.Phase) Value { return scoopTo(p.Scoop, never(p)) },
-			comparing(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) }))},
+			together(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) }))},
 	{Key: "water_driven_off_g", Name: "Water driven off", Short: "off", Unit: Mass, Step: 1,
 		Help: "on the stove, or from the syrup", Origin: Origin{
 			Inputs: "the stove loss that you set; for the syrup, its boil", Equation: "stove: percent × mass of the lines; syrup: water before less water after",

@@ -19,7 +19,7 @@ var Syrup = Table{Key: "foam.syrup", Columns: []string{"syrup"}, Rows: []Row{
 
 func syrup(of func(*model.Syrup) Value) from {
 	return from{of: func(r *model.Result, _ int) Value {
-		if !r.Syrup.Present {
+		if !r.Syrup.Present || r.Absent(&r.Foam) {
 			return none
 		}
 		return of(&r.Syrup)

@@ -19,7 +19,7 @@ func phaseIn(r *model.Result, column int) *model.Phase {
 	return &r.Foam
 }
 
-// each is a figure of both phases, none of one without lines, and of the tub
+// each is a figure of both phases, none of one that is not there, and of the tub
 // where that has one.
 func each(of ofPhase, tub ofResult) from {
 	f := from{of: func(r *model.Result, column int) Value {
@@ -27,7 +27,7 @@ func each(of ofPhase, tub ofResult) from {
 			return tub(r)
 		}
 		p := phaseIn(r, column)
-		if p.WrittenG == 0 {
+		if !r.Shown(p) {
 			return none
 		}
 		return of(p)
@@ -97,7 +97,7 @@ func full(of ofResult) ofResult {
 // comparing is a figure that a design of one phase has not.
 func comparing(of ofResult) ofResult {
 	return func(r *model.Result) Value {
-		if r.Dense.WrittenG == 0 || r.Foam.WrittenG == 0 {
+		if !r.Shown(&r.Dense) || !r.Shown(&r.Foam) {
 			return none
 		}
 		return of(r)
@@ -148,7 +148,23 @@ func never(p *model.Phase) string {
 	return phase.NoWord.Name
 }
 
+// together is a figure of the tub as it is eaten: of both phases, or of one alone.
+func together(of ofResult) ofResult {
+	return func(r *model.Result) Value {
+		if r.Verdict.Empty {
+			return none
+		}
+		return of(r)
+	}
+}
+
 func neverTogether(r *model.Result) string {
+	switch {
+	case r.Absent(&r.Dense):
+		return never(&r.Foam)
+	case r.Absent(&r.Foam):
+		return never(&r.Dense)
+	}
 	if r.Dense.Felt() && r.Foam.Felt() {
 		return "never together"
 	}

@@ -24,7 +24,7 @@ type Curve struct {
 	Points []Point `json:"points"`
 }
 
-// Point is one temperature of a curve. A phase without lines is null.
+// Point is one temperature of a curve. A phase without lines, or in no tub, is null.
 type Point struct {
 	TemperatureC Number      `json:"temperature_c"`
 	Dense        *CurvePhase `json:"dense"`
@@ -74,13 +74,13 @@ func Temperatures(from, to, step float64) ([]float64, error) {
 func CurveOf(file, name string, r *model.Result, ts []float64) Curve {
 	c := Curve{File: file, Name: name, Points: make([]Point, len(ts))}
 	for i, t := range ts {
-		c.Points[i] = Point{TemperatureC: Number(t), Dense: curvePhase(&r.Dense, t), Foam: curvePhase(&r.Foam, t)}
+		c.Points[i] = Point{TemperatureC: Number(t), Dense: curvePhase(r, &r.Dense, t), Foam: curvePhase(r, &r.Foam, t)}
 	}
 	return c
 }
 
-func curvePhase(p *model.Phase, t float64) *CurvePhase {
-	if p.WrittenG == 0 {
+func curvePhase(r *model.Result, p *model.Phase, t float64) *CurvePhase {
+	if !r.Shown(p) {
 		return nil
 	}
 	s := p.Body.At(t)

@@ -168,7 +168,7 @@ func kindsObject(r *model.Result, column int) object {
 }
 
 func syrupObject(r *model.Result) any {
-	if !r.Syrup.Present {
+	if !r.Syrup.Present || r.Absent(&r.Foam) {
 		return nil
 	}
 	o := numbers(&figure.Syrup, r, 0)

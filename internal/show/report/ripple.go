@@ -117,6 +117,10 @@ func spread(s ripple.Spoonful, unit float64) Spread {
 // WriteText writes the report for a terminal.
 func (r Ripple) WriteText(w io.Writer) error {
 	p := &page{w: w}
+	if one := say.OnePhase(float64(r.FoamAreaPercent)); one != "" {
+		p.line("%s, %s cut: %s", r.Name, r.View, one)
+		return p.err
+	}
 	p.line("%s, %s", r.Name, say.CutLine(Reads, r.View, float64(r.FoamAreaPercent), float64(r.InterfaceMM)))
 	for _, x := range [...]struct {
 		name string

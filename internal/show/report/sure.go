@@ -43,6 +43,9 @@ func (s Sure) WriteText(w io.Writer) error {
 	p.line("%s: %s", s.File, say.HowOften(a))
 	p.line("")
 	for f := range sure.NumFigures {
+		if !a.Has(f) {
+			continue
+		}
 		p.line("%s: %s", say.Capital(say.SureFigure(f)), say.SureSpread(Reads, f, a.Spread[f]))
 	}
 	for _, f := range [...]sure.Outcome{sure.CustardKPa, sure.FoamKPa, sure.Minutes} {

@@ -57,11 +57,23 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 		parts = append(parts, s.Volume(b.Foam.LeftML)+" foam left over")
 	}
 	text := strings.Join(parts, "; ")
-	if !b.Both.OK && !(r.Dense.Felt() && r.Foam.Felt()) {
+	who, do := "both", "do both"
+	switch {
+	case r.Verdict.Empty:
+		return text + "\n "
+	case r.Absent(&r.Dense):
+		who, do = "it", "does the foam"
+	case r.Absent(&r.Foam):
+		who, do = "it", "does the custard"
+	}
+	if !b.Both.OK && !(r.Absent(&r.Dense) || r.Dense.Felt()) || !b.Both.OK && !(r.Absent(&r.Foam) || r.Foam.Felt()) {
 		return text + "\nits hardness is not known"
 	}
 	if !b.Both.OK {
-		return text + "\nat no temperature here do both eat well"
+		return text + "\nat no temperature here " + do + " eat well"
+	}
+	if who == "it" {
+		return text + "\nit eats well from " + s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1)
 	}
 	return text + "\nboth eat well from " + s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1)
 }

@@ -21,7 +21,7 @@ func Cautions(s Style, d design.Design, r *model.Result, allergens string) []Tit
 	any := func(such func(*ingredient.Ingredient) bool) *ingredient.Ingredient {
 		return first(r, such, design.DensePart, design.FoamPart, design.SyrupPart)
 	}
-	if r.Syrup.Present {
+	if r.Syrup.Present && !r.Absent(&r.Foam) {
 		c = append(c, Titled{"Hot sugar", "Syrup at " + s.Temperature(d.Foam.Syrup.CookTemperatureC) + " sticks and burns deeply. Use long handles and dry tools, keep cold water at hand and children away."})
 	}
 	if any(func(in *ingredient.Ingredient) bool { return in.Group == "egg" }) != nil {
@@ -61,7 +61,7 @@ func Cautions(s Style, d design.Design, r *model.Result, allergens string) []Tit
 func namesOf(r *model.Result, such func(*ingredient.Ingredient) bool) []string {
 	var names []string
 	for _, l := range r.Lines {
-		if l.Grams > 0 && such(l.Ingredient) && !slices.Contains(names, Kitchen(l.Ingredient)) {
+		if r.Counts(&l) && such(l.Ingredient) && !slices.Contains(names, Kitchen(l.Ingredient)) {
 			names = append(names, Kitchen(l.Ingredient))
 		}
 	}

@@ -122,9 +122,11 @@ func Ready(s Style, c *cold.Cooling) string {
 	case cold.NeverHalf:
 		return "at " + s.Temperature(c.AirC) + " half of its water never turns to ice"
 	case cold.AsCustard:
-		return "as cold as the custard when that is swirled (" + s.TemperatureTo(c.ReadyC, 1) + ")"
+		return "as cold as the custard when that is swirled (" + s.Temperature(c.ReadyC) + ")"
+	case cold.ByItself:
+		return "at " + s.TemperatureTo(c.ReadyC, 0)
 	case cold.AsCustardBare:
-		return "as cold as the custard when that is swirled (" + s.TemperatureTo(c.ReadyC, 1) + "); it has no ice there, and only its film holds its shape"
+		return "as cold as the custard when that is swirled (" + s.Temperature(c.ReadyC) + "); it has no ice there, and only its film holds its shape"
 	}
 	return "half of its water is ice: thick and hard to stir"
 }

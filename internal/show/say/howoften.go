@@ -30,11 +30,20 @@ func HowOften(a *sure.Answer) string {
 	if !known(a.BothFraction) {
 		return "Its hardness is not known, so neither is how often it scoops."
 	}
+	eats := func(how string) string {
+		switch {
+		case a.Absent[0]:
+			return "the foam " + how + "eats well"
+		case a.Absent[1]:
+			return "the custard " + how + "eats well"
+		}
+		return "both phases " + how + "eat well"
+	}
 	switch c := Chance(a.BothFraction); {
 	case a.BothFraction >= 0.975 || a.BothFraction < 0.025:
-		return "In kitchens as they are, both phases " + c + " eat well."
+		return "In kitchens as they are, " + eats(c+" ") + "."
 	default:
-		return "In kitchens as they are, both phases eat well " + c + " times."
+		return "In kitchens as they are, " + eats("") + " " + c + " times."
 	}
 }
 

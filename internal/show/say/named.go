@@ -60,7 +60,7 @@ func uses(r *model.Result, p design.Part, such func(*ingredient.Ingredient) bool
 func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...design.Part) *ingredient.Ingredient {
 	for _, l := range r.Lines {
 		for _, p := range parts {
-			if l.Part == p && l.Grams > 0 && such(l.Ingredient) {
+			if l.Part == p && r.Counts(&l) && such(l.Ingredient) {
 				return l.Ingredient
 			}
 		}

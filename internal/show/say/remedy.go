@@ -65,7 +65,7 @@ func unmet(s Style, v model.Verdict, found *balance.Remedies) string {
 	}
 	text := "No change within reach mends this at " + s.Temperature(v.AtC) + ": " + strings.Join(cannot, "; ") + "."
 	if found.Nearest != nil {
-		text += " Nearest: " + lowerFirst(Changes(s, found.Nearest.Changes)) + "."
+		text += " Nearest: " + lowerFirst(Changes(s, found.Nearest)) + "."
 	}
 	return text
 }
@@ -106,14 +106,19 @@ var cautionNames = map[string]string{
 // Doing says what to do, joined to one clause.
 func Doing(s Style, p *balance.Proposal, c *cold.Answer) string {
 	if len(p.Changes) == 1 && p.Changes[0].Path == "serving.temperature_c" {
-		return serveAt(s, p.Changes[0].Before, p.Changes[0].After, c)
+		out := p.Out
+		if c != nil {
+			out = &c.Counter
+		}
+		return serveAt(s, p.Changes[0].Before, p.Changes[0].After, out)
 	}
-	return Changes(s, p.Changes)
+	return Changes(s, p)
 }
 
 // Changes says what to change: "Weigh 57 g sugar for the custard, not 31 g, and
 // whip 20 % air into it, not 40 %."
-func Changes(s Style, list []balance.Change) string {
+func Changes(s Style, p *balance.Proposal) string {
+	list := p.Changes
 	var parts []string
 	done := make([]bool, len(list))
 	for i := range list {
@@ -126,7 +131,7 @@ func Changes(s Style, list []balance.Change) string {
 			continue
 		}
 		if !readsAlike(s, &list[i]) {
-			parts = append(parts, change(s, &list[i]))
+			parts = append(parts, change(s, &list[i], p.Out))
 		}
 	}
 	if text := strings.Join(parts, "; "); strings.Contains(text, ",") {
@@ -157,10 +162,11 @@ func swapped(list []balance.Change, i int, done []bool) (int, float64) {
 	return -1, 0
 }
 
-// change says one change, without a capital.
-func change(s Style, c *balance.Change) string {
+// change says one change, without a capital; out is how long the tub stays out, nil
+// where that is not known.
+func change(s Style, c *balance.Change, out *cold.Softening) string {
 	if c.Ingredient == nil {
-		return settingChange(s, c)
+		return settingChange(s, c, out)
 	}
 	name, in := Kitchen(c.Ingredient), "for the "+Part(c.Part)
 	switch {
@@ -180,12 +186,12 @@ func change(s Style, c *balance.Change) string {
 
 // settingChange says a change of a setting. Each setting that a search moves has
 // its words here.
-func settingChange(s Style, c *balance.Change) string {
+func settingChange(s Style, c *balance.Change, out *cold.Softening) string {
 	percent := func(v float64) string { return s.Percent(v, 0) }
 	switch c.Path {
 	case "serving.temperature_c":
 		if c.After > c.Before && c.After > model.HomeFreezerC { // which no freezer is set to
-			return "let the tub warm to " + s.Temperature(c.After)
+			return letWarm(s, c.After, out)
 		}
 		return "serve it at " + s.Temperature(c.After)
 	case "dense.overrun_percent":
@@ -225,19 +231,31 @@ func Gives(s Style, p *balance.Proposal) string {
 
 // serveAt says at what temperature to serve, and how a tub gets there that is
 // kept colder.
-func serveAt(s Style, now, to float64, c *cold.Answer) string {
+func serveAt(s Style, now, to float64, out *cold.Softening) string {
 	at := s.Temperature(to)
 	switch {
 	case to < now:
 		return "Serve it colder, at " + at
 	case to <= model.HomeFreezerC:
 		return "Serve it warmer, at " + at
-	case c == nil || math.IsNaN(Out(&c.Counter)):
+	case out == nil || math.IsNaN(Out(out)):
 		return "Serve it warmer: leave the tub out until it is at " + at
-	case Out(&c.Counter) == 0:
-		return "Serve it warmer, at " + at + ", straight from a freezer at " + s.Temperature(c.Counter.StartC)
+	case Out(out) == 0:
+		return "Serve it warmer, at " + at + ", straight from a freezer at " + s.Temperature(out.StartC)
 	}
-	return "Serve it warmer, at " + at + ": leave the tub out " + OutFor(s, &c.Counter)
+	return "Serve it warmer, at " + at + ": leave the tub out " + OutFor(s, out)
+}
+
+// letWarm says in a clause how a tub gets to a temperature that no freezer is set
+// to.
+func letWarm(s Style, to float64, out *cold.Softening) string {
+	switch {
+	case out == nil || math.IsNaN(Out(out)):
+		return "let the tub warm to " + s.Temperature(to)
+	case Out(out) == 0:
+		return "serve it at " + s.Temperature(to) + ", straight from the freezer"
+	}
+	return "leave the tub out " + OutFor(s, out) + ", to serve it at " + s.Temperature(to)
 }
 
 func lowerFirst(s string) string {

@@ -1,13 +1,17 @@
 package say
 
 import (
+	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
@@ -34,8 +38,28 @@ func TestAChangeSaysWhatToDoNowAndBefore(t *testing.T) {
 		{"Whip 20 % air into the custard, not 98 %", []balance.Change{{Path: "dense.overrun_percent", Before: 98, After: 20}}},
 		{"Make 24 tubs at a time, not 59", []balance.Change{{Path: "tubs.count", Before: 59, After: 24}}},
 	} {
-		assert.Equal(t, c.want, Changes(metric, c.of))
+		assert.Equal(t, c.want, Changes(metric, &balance.Proposal{Changes: c.of}))
 	}
+}
+
+// A tub that changes and is served warmer is told the minutes of the changed tub,
+// which are those of the cold page once it is taken.
+func TestARemedyOfSeveralChangesTellsTheMinutesOut(t *testing.T) {
+	m, kitchen := model.New(market.Library(t)), cold.Default()
+	d := market.Plain()
+	d = d.WithGrams(design.DensePart, 3, 110)
+	d.Serving.TemperatureC = -9
+	r, err := m.Evaluate(d)
+	require.NoError(t, err)
+	found := balance.Remedies{List: []balance.Proposal{{Design: d, Result: r, Changes: []balance.Change{
+		{Ingredient: sugar, Before: 95, After: 110}, {Path: "serving.temperature_c", Before: -14, After: -9}}}}}
+	p := &found.List[0]
+	assert.Equal(t, "Weigh 110 g sugar for the custard, not 95 g, and let the tub warm to −9 °C", strings.ReplaceAll(Changes(metric, p), "; ", ", and "))
+	require.NoError(t, found.TimeOut(context.Background(), kitchen))
+	page, err := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true})
+	require.NoError(t, err)
+	require.Positive(t, Out(&page.Counter))
+	assert.Equal(t, "Weigh 110 g sugar for the custard, not 95 g; leave the tub out "+OutFor(metric, &page.Counter)+", to serve it at −9 °C", Changes(metric, p))
 }
 
 func TestAdviceTellsWarmerFromColder(t *testing.T) {

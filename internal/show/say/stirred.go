@@ -102,6 +102,17 @@ func RibbonLine(s Style, r Ribbons) string {
 		", thickest tenth " + s.Thickness(r.ThickTenthMM) + "."
 }
 
+// OnePhase says that a cut has no ribbons, "" if it has.
+func OnePhase(foamPercent float64) string {
+	switch foamPercent {
+	case 0:
+		return "all custard, so there are no ribbons."
+	case 100:
+		return "all foam, so there are no ribbons."
+	}
+	return ""
+}
+
 // CutLine tells what a cut shows.
 func CutLine(s Style, view string, foamPercent, interfaceMM float64) string {
 	return view + " cut: " + s.Percent(foamPercent, 1) + " of the area is foam; the line between the phases is " + s.Length(interfaceMM) + " long."

@@ -89,6 +89,8 @@ const (
 	HowHard     = "its hardness is not known"
 	NowhereHere = "at no temperature here"
 	NoLines     = "no lines yet"
+	InNoTub     = "not in the tub"
+	InNoTubWhy  = "The share of foam leaves\nno room for it. Its recipe\nstays in the file."
 	AddToSee    = "Add ingredients to see\nhow this phase freezes,\nsweetens and eats."
 
 	CupHint      = "Find the overrun by weighing the same cup before and after."

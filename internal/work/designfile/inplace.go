@@ -17,6 +17,7 @@ var errNotInPlace = errors.New("the change is more than values, keys and lines w
 type change struct {
 	from, to int
 	text     string
+	column   int // in which the text begins, of text on lines of its own
 }
 
 // inPlace is a text with the tree that was read from it. It says which bytes
@@ -65,7 +66,12 @@ func (w *inPlace) has(n *yaml.Node) bool {
 // changed returns the text with all changes made.
 func (w *inPlace) changed(all []change) ([]byte, error) {
 	all = slices.Clone(all)
-	slices.SortStableFunc(all, func(a, b change) int { return a.from - b.from })
+	slices.SortStableFunc(all, func(a, b change) int {
+		if a.from != b.from {
+			return a.from - b.from
+		}
+		return b.column - a.column // what stands deeper belongs to what is above
+	})
 	var out []byte
 	at := 0
 	for _, c := range all {

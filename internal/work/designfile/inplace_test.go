@@ -80,6 +80,10 @@ func TestAllOtherBytesStay(t *testing.T) {
 		}, "# pale\n", "# pale\n      note: pale\n"},
 		"another text of several lines": {func(d design.Design) design.Design { d.Notes = "A.\nB."; return d },
 			"|\n  One.\n  # not a comment\n\n  Two.\n", "|-\n  A.\n  B.\n"},
+		"a key and a line at one place": {func(d design.Design) design.Design {
+			d.Foam.Syrup.WeighedG = 214
+			return d.WithLineAdded(design.SyrupPart, design.Line{Ingredient: "honey", Grams: 5})
+		}, "grams: 60}\n", "grams: 60}\n    - {ingredient: honey, grams: 5}\n    weighed_g: 214\n"},
 		"a text of one line": {func(d design.Design) design.Design { d.Notes = "A."; return d },
 			"|\n  One.\n  # not a comment\n\n  Two.\n", "A.\n"},
 		"an ingredient of one's own": {func(d design.Design) design.Design { d.Own = []*ingredient.Ingredient{jam}; return d },
@@ -100,6 +104,17 @@ func TestAllOtherBytesStay(t *testing.T) {
 			assert.Equal(t, want, string(got), "%s, %q", name, end)
 		}
 	}
+}
+
+func TestACommentRightBehindQuotesStays(t *testing.T) {
+	text := changed(t, "Hazelnut and burnt honey     # as", "'Hazelnut'# as")
+	f, err := Decode("x", []byte(text))
+	require.NoError(t, err)
+	d := f.Design
+	d.Name = "Walnut"
+	got, err := f.Encode(d)
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(text, "'Hazelnut'", `"Walnut"`, 1), string(got))
 }
 
 // A mark in a comment, and ends of lines of several kinds, once cost comments

@@ -2,6 +2,7 @@ package designfile
 
 import (
 	"bytes"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -20,7 +21,7 @@ func (w *inPlace) replaced(n *yaml.Node, to value) (change, bool) {
 			return change{}, false
 		}
 		end := w.lines.End(w.lastLine(n, key.Column))
-		return change{from, end, w.inLines(to, key)}, true
+		return change{from: from, to: end, text: w.inLines(to, key)}, true
 	}
 	end, ok := w.end(n)
 	if !ok {
@@ -31,7 +32,10 @@ func (w *inPlace) replaced(n *yaml.Node, to value) (change, bool) {
 	if key != nil && alone {
 		text = w.inLines(to, key)
 	}
-	return change{from, end, text}, true
+	if end < len(w.raw) && w.raw[end] == '#' && !to.number { // a comment begins here
+		text = strconv.Quote(to.text)
+	}
+	return change{from: from, to: end, text: text}, true
 }
 
 // keyOf returns the key of value n in a group without brackets, or nil.
@@ -107,7 +111,7 @@ func (w *inPlace) filled(list, added *yaml.Node) (change, bool) {
 		return change{}, false
 	}
 	text, ok := w.written(added, key.Column+2, w.breakOf(key.Line))
-	return change{from - len(" "), end, w.breakOf(key.Line) + text}, ok
+	return change{from: from - len(" "), to: end, text: w.breakOf(key.Line) + text}, ok
 }
 
 // behind adds what is in added within the brackets of m, behind the value
@@ -121,10 +125,10 @@ func (w *inPlace) behind(m, before, added *yaml.Node) (change, bool) {
 	text = text[1 : len(text)-1]
 	if before == nil {
 		at, ok := w.start(m)
-		return change{at + 1, at + 1, text}, ok && len(w.spots[m].content) == 0
+		return change{from: at + 1, to: at + 1, text: text}, ok && len(w.spots[m].content) == 0
 	}
 	at, ok := w.end(before)
-	return change{at, at, ", " + text}, ok
+	return change{from: at, to: at, text: ", " + text}, ok
 }
 
 // below adds what is in added, in that column, on lines below the value before.
@@ -134,9 +138,9 @@ func (w *inPlace) below(before *yaml.Node, column int, added *yaml.Node) (change
 	text, ok := w.written(added, column, end)
 	at := w.lines.Start(line + 1)
 	if at == w.lines.End(line) { // the file ends here
-		return change{at, at, end + text}, ok
+		return change{at, at, end + text, column}, ok
 	}
-	return change{at, at, text + end}, ok
+	return change{at, at, text + end, column}, ok
 }
 
 // itemRemoved takes an item of a list without brackets away, with the comment
@@ -149,7 +153,7 @@ func (w *inPlace) itemRemoved(list, item *yaml.Node) (change, bool) {
 	for strings.HasPrefix(strings.TrimLeft(w.text(first-1), " "), "#") {
 		first--
 	}
-	return change{w.lines.Start(first), w.lines.Start(w.lastLine(item, list.Column) + 1), ""}, true
+	return change{from: w.lines.Start(first), to: w.lines.Start(w.lastLine(item, list.Column) + 1)}, true
 }
 
 // written returns a tree as text in that column, each line but the last with

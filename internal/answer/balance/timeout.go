@@ -1,0 +1,40 @@
+package balance
+
+import (
+	"context"
+
+	"ripplewright/internal/answer/cold"
+)
+
+// TimeOut finds how long the tub of each remedy that serves warmer stays out of the
+// freezer in a kitchen. The error is the context's, or that of cold.Thaw.
+func (f *Remedies) TimeOut(ctx context.Context, kitchen cold.Profile) error {
+	all := make([]*Proposal, 0, len(f.List)+1)
+	for i := range f.List {
+		all = append(all, &f.List[i])
+	}
+	if f.Nearest != nil {
+		all = append(all, f.Nearest)
+	}
+	for _, p := range all {
+		if !p.warmer() {
+			continue
+		}
+		out, err := cold.Thaw(ctx, p.Design, &p.Result, kitchen)
+		if err != nil {
+			return err
+		}
+		p.Out = &out
+	}
+	return nil
+}
+
+// warmer reports whether the proposal is to be served warmer than its design.
+func (p *Proposal) warmer() bool {
+	for i := range p.Changes {
+		if c := &p.Changes[i]; c.Path == "serving.temperature_c" && c.After > c.Before {
+			return true
+		}
+	}
+	return false
+}
