@@ -105,8 +105,7 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 // tub's promised, it looks once more.
 func (b *balancer) find(ctx context.Context, a *Answer) ([]float64, error) {
 	for round := 1; ; round++ {
-		x, _ := b.search(ctx, nil, scattered)
-		x = b.settle(ctx, b.insist(ctx, x))
+		x := b.best(ctx)
 		var err error
 		if a.Nearest, a.Outcomes, a.Cautions, err = b.answer(ctx, x); err != nil {
 			return nil, err
@@ -116,6 +115,27 @@ func (b *balancer) find(ctx context.Context, a *Answer) ([]float64, error) {
 			return x, nil
 		}
 	}
+}
+
+// best returns the best point, of whole pieces or, where those are weighed beside other
+// wishes and cost more than that, of others.
+func (b *balancer) best(ctx context.Context) []float64 {
+	find := func(b *balancer) ([]float64, float64) {
+		x, _ := b.search(ctx, nil, scattered)
+		x = b.settle(ctx, b.insist(ctx, x))
+		_, sum, _ := b.gaps(x)
+		return x, sum
+	}
+	x, sum := find(b)
+	if sum < enough {
+		return x
+	}
+	for _, c := range b.relaxed() {
+		if y, now := find(c.balancer); now+c.costs < sum {
+			x, sum = y, now+c.costs
+		}
+	}
+	return x
 }
 
 // balancer searches one problem again and again.

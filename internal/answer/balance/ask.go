@@ -25,6 +25,10 @@ type Ask struct {
 	MayServeAt bool               // the serving temperature may move
 	Cautions   []string           // codes of those that must not be; nil: of all
 
+	// What whole pieces and cautions weigh beside the wishes. 0 of pieces: they are
+	// whole, whatever that costs; 0 of cautions: 1.
+	EggsWeight, PacksWeight, CautionsWeight float64
+
 	Kitchen *cold.Profile // of the minutes from the freezer; nil: the ordinary one
 }
 
@@ -39,6 +43,25 @@ type Range struct {
 const iceMarginK = 0.2
 
 func (a *Ask) whole() bool { return a.WholeEggs || len(a.Packs) > 0 }
+
+// wishes are those asked for, and the pieces that are weighed beside them.
+func (a *Ask) wishes() []Wish {
+	out := slices.Clone(a.Wishes)
+	if a.WholeEggs && a.EggsWeight > 0 {
+		out = append(out, WholeEggs(a.EggsWeight))
+	}
+	if a.PacksWeight > 0 {
+		var ids []string
+		for id := range a.Packs {
+			ids = append(ids, id)
+		}
+		slices.Sort(ids)
+		for _, id := range ids {
+			out = append(out, WholePacks(id, a.Packs[id], a.PacksWeight))
+		}
+	}
+	return out
+}
 
 // KeepsIce is the wish that the foam has ice in a freezer at c °C.
 func KeepsIce(c float64) Wish {
@@ -72,7 +95,10 @@ func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
 	k.batch(ask)
 	k.asTheyStand()
 	p := newProblem(m, d, k.levers)
-	p.wishes = ask.Wishes
+	p.wishes = ask.wishes()
+	if p.guard = ask.CautionsWeight; p.guard == 0 {
+		p.guard = 1
+	}
 	p.made = ask.whole() && d.Batch.Basis == design.BasisTubs
 	p.cautions = func(code string) bool { return ask.Cautions == nil || slices.Contains(ask.Cautions, code) }
 	return p, nil

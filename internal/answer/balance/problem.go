@@ -23,6 +23,7 @@ type problem struct {
 	wishes   []Wish
 	eats     bool              // both phases are to eat well
 	cautions func(string) bool // codes of the cautions that must not be; nil: none matters
+	guard    float64           // weight of the cautions
 	made     bool              // grams are those of the batch as made: its factors are to stay 1
 	change   float64           // weight of what is moved, beside what is missed
 	keep     *tastes           // what a remedy leaves alone where it can; nil: nothing
@@ -34,7 +35,7 @@ type tastes struct{ custard, foam float64 }
 // newProblem returns the problem of d with the levers, on a model that holds
 // d's own ingredients.
 func newProblem(m *model.Model, d design.Design, levers []Lever) *problem {
-	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4, opening: map[int]attempt{}, over: &scratch{}, looks: new(int)}
+	p := &problem{m: m.Holding(d.Own), d: d, levers: levers, at: make([]float64, len(levers)), change: 1e-4, guard: 1, opening: map[int]attempt{}, over: &scratch{}, looks: new(int)}
 	p.d.Own = nil
 	p.k = p.m.Sketcher()
 	for i := range levers {
@@ -107,6 +108,11 @@ func (p *problem) missed(s *model.Sketch, r []float64) (sum float64) {
 	}
 	k += len(roles)
 	p.strained(s, r[k:k+len(codes)])
+	if p.guard != 1 {
+		for i := range codes {
+			r[k+i] *= math.Sqrt(p.guard)
+		}
+	}
 	k += len(codes)
 	r[k], r[k+1] = 0, 0
 	if p.made {

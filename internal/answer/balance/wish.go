@@ -43,10 +43,20 @@ type Quantity struct {
 	// is by how many per cent of their bounds its limits are missed.
 	Standard label.Standard
 	Named    *phase.Role
+
+	eggs bool   // of WholeEggs
+	pack string // of WholePacks: the ingredient
 }
 
 func percentOf(r phase.Role, of func(p *model.Phase) float64) func(*model.Sketch, *Wish) float64 {
 	return func(s *model.Sketch, _ *Wish) float64 { return of(s.Phase(r)) }
+}
+
+// meanOf is of the whole tub by weight.
+func meanOf(of func(p *model.Phase) float64) func(*model.Sketch, *Wish) float64 {
+	return func(s *model.Sketch, _ *Wish) float64 {
+		return s.Tub().Mean(of(s.Phase(phase.Dense)), of(s.Phase(phase.Foam)))
+	}
 }
 
 func solids(p *model.Phase) float64 { return p.Body.Mix.SolidsG() }
@@ -85,6 +95,8 @@ var (
 		of: func(s *model.Sketch, _ *Wish) float64 {
 			return s.Phase(phase.Dense).State.YieldKPa / s.Phase(phase.Foam).State.YieldKPa
 		}}
+	TubSolids  = &Quantity{Key: "tub.solids_percent", About: "solids of the whole tub", Unit: "%", Max: 100, step: 1, of: meanOf(solids)}
+	TubFat     = &Quantity{Key: "tub.fat_percent", About: "fat of the whole tub", Unit: "%", Max: 60, step: 0.5, of: meanOf(fat)}
 	TubMinutes = &Quantity{Key: "tub.minutes", About: "minutes from the freezer to the spoon", Unit: "min", Max: 600, step: 1, of: minutesOut}
 	TubEnergy  = &Quantity{Key: "tub.energy_kcal", About: "energy of a serving", Unit: "kcal", Max: 2000, step: 5, of: perServing(ingredient.Energy)}
 	TubSugar   = &Quantity{Key: "tub.sugar_g", About: "sugars of a serving", Unit: "g", Max: 200, step: 1, of: perServing(ingredient.TotalSugars)}
@@ -105,7 +117,7 @@ var (
 var Quantities = []*Quantity{
 	CustardHardness, CustardSweetness, CustardSolids, CustardFat, CustardFreezes,
 	FoamHardness, FoamSweetness, FoamSolids, FoamFat, FoamFreezes,
-	TubSweetness, TubContrast, TubMinutes, TubEnergy, TubSugar, TubProtein, TubCost, TubsFilled, EggsCracked, EggsLeft,
+	TubSweetness, TubSolids, TubFat, TubContrast, TubMinutes, TubEnergy, TubSugar, TubProtein, TubCost, TubsFilled, EggsCracked, EggsLeft,
 }
 
 // Value returns the figure of s.
@@ -148,6 +160,8 @@ func (w *Wish) Met(v float64) bool {
 		within = 0
 	case w.Of.kelvin:
 		within = 0.1
+	case w.Of.eggs || w.Of.pack != "":
+		within = 0
 	case w.Of == TubMinutes: // nobody tells half a minute
 		within = math.Max(within, 0.5)
 	case w.Of.Standard.ID != "":

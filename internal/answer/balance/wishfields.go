@@ -15,21 +15,29 @@ type wishes struct {
 		on         bool
 		weight, at maybe
 	}
-	names   [2]words
-	adds    []string
-	whole   bool
-	packs   []string
-	none    []string
-	keep    []string
-	ranges  []string
-	swaps   bool
-	serving bool
+	names [2]words
+	adds  []string
+	whole struct {
+		on     bool
+		weight maybe
+	}
+	packs, none weighed
+	keep        []string
+	ranges      []string
+	swaps       bool
+	serving     bool
 }
 
 // words are a wish in words.
 type words struct {
 	from, to, is string
 	weight, at   maybe
+}
+
+// weighed is a list with a weight.
+type weighed struct {
+	of     []string
+	weight maybe
 }
 
 type band struct{ from, to, is, weight, at maybe }
@@ -66,8 +74,7 @@ var wishFields = func() []wishField {
 		end("from", q.About+", at least", func(b *band) *maybe { return &b.from })
 		end("to", q.About+", at most", func(b *band) *maybe { return &b.to })
 		end("is", q.About+", exactly", func(b *band) *maybe { return &b.is })
-		f = append(f, wishField{Path: q.Key + ".weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100,
-			Of: func(w *wishes) any { return &w.band(i).weight }})
+		f = append(f, weightField(q.Key+".weight", beside, func(w *wishes) *maybe { return &w.band(i).weight }))
 		if q.AtC {
 			f = append(f, wishField{Path: q.Key + ".at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0,
 				Of: func(w *wishes) any { return &w.band(i).at }})
@@ -79,15 +86,18 @@ var wishFields = func() []wishField {
 	for i, of := range [...]string{"custard", "tub"} {
 		f = append(f,
 			wishField{Path: of + ".name.is", About: "a name of food whose limits the " + of + " keeps", Choices: names, Of: func(w *wishes) any { return &w.names[i].is }},
-			wishField{Path: of + ".name.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.names[i].weight }})
+			weightField(of+".name.weight", beside, func(w *wishes) *maybe { return &w.names[i].weight }))
 	}
 	return append(f,
 		wishField{Path: "foam.keeps_ice.is", About: "it has ice in the kitchen's freezer", Of: func(w *wishes) any { return &w.keeps.on }},
 		wishField{Path: "foam.keeps_ice.at_c", About: "in a freezer as cold as that instead", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &w.keeps.at }},
-		wishField{Path: "foam.keeps_ice.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &w.keeps.weight }},
-		wishField{Path: "eggs.whole", About: "eggs, yolks and whites are whole in the batch as made", Of: func(w *wishes) any { return &w.whole }},
-		wishField{Path: "packs", About: "ingredients of which whole packs are used up, each with the g of a pack", Of: func(w *wishes) any { return &w.packs }},
-		wishField{Path: "no_cautions", About: "codes of the cautions that must not be; all if left out", Of: func(w *wishes) any { return &w.none }},
+		weightField("foam.keeps_ice.weight", beside, func(w *wishes) *maybe { return &w.keeps.weight }),
+		wishField{Path: "eggs.whole.is", About: "eggs, yolks and whites are whole in the batch as made", Of: func(w *wishes) any { return &w.whole.on }},
+		weightField("eggs.whole.weight", held, func(w *wishes) *maybe { return &w.whole.weight }),
+		wishField{Path: "packs.of", About: "ingredients of which whole packs are used up, each with the g of a pack", Of: func(w *wishes) any { return &w.packs.of }},
+		weightField("packs.weight", held, func(w *wishes) *maybe { return &w.packs.weight }),
+		wishField{Path: "no_cautions.of", About: "codes of the cautions that must not be; all if left out", Of: func(w *wishes) any { return &w.none.of }},
+		weightField("no_cautions.weight", beside, func(w *wishes) *maybe { return &w.none.weight }),
 		wishField{Path: "levers.keep", About: "what must not move: ids of ingredients, and air, ratio, syrup, fill", Of: func(w *wishes) any { return &w.keep }},
 		wishField{Path: "levers.between", About: "grams between which an ingredient may go, as milk_whole 300 to 500", Of: func(w *wishes) any { return &w.ranges }},
 		wishField{Path: "levers.swaps", About: "whether dextrose and glucose syrup may come in; they may if left out", Of: func(w *wishes) any { return &w.swaps }},
@@ -95,6 +105,23 @@ var wishFields = func() []wishField {
 		wishField{Path: "levers.serving", About: "whether the serving temperature may move", Of: func(w *wishes) any { return &w.serving }},
 	)
 }()
+
+// What a weight counts beside, and what holds without one.
+const (
+	beside = "beside other wishes, 1 if left out"
+	held   = "beside other wishes; left out, it holds whatever it costs"
+)
+
+func weightField(path, about string, of func(w *wishes) *maybe) wishField {
+	return wishField{Path: path, About: about, Min: 0.01, Max: 100, Of: func(w *wishes) any { return of(w) }}
+}
+
+// brief are the keys that may be said without a section, and the key of the section that
+// they then are.
+var brief = map[string]string{
+	"custard.texture": "is", "foam.texture": "is", "custard.name": "is", "tub.name": "is", "foam.keeps_ice": "is", "eggs.whole": "is",
+	"packs": "of", "no_cautions": "of",
+}
 
 // names are the names of food that can be wished for.
 var names = func() (ids []string) {
@@ -114,7 +141,7 @@ func textureFields(of string, at func(w *wishes) *words) []wishField {
 		{Path: of + ".texture.is", About: "a word for its hardness", Choices: list, Of: func(w *wishes) any { return &at(w).is }},
 		{Path: of + ".texture.from", About: "the softest word for it", Choices: list, Of: func(w *wishes) any { return &at(w).from }},
 		{Path: of + ".texture.to", About: "the hardest", Choices: list, Of: func(w *wishes) any { return &at(w).to }},
-		{Path: of + ".texture.weight", About: "beside other wishes, 1 if left out", Min: 0.01, Max: 100, Of: func(w *wishes) any { return &at(w).weight }},
+		weightField(of+".texture.weight", beside, func(w *wishes) *maybe { return &at(w).weight }),
 		{Path: of + ".texture.at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0, Of: func(w *wishes) any { return &at(w).at }},
 	}
 }

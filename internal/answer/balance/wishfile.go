@@ -39,20 +39,20 @@ func (e *FileError) Error() string {
 }
 
 // spelledOut is n, at prefix, with "texture: soft" as "texture: {is: soft}", likewise
-// what else may be said in a word. It notes in brief the paths that were not as long.
-func spelledOut(n *yaml.Node, prefix string, brief map[string]bool) *yaml.Node {
+// what else may be said in brief. It notes in short the paths that were.
+func spelledOut(n *yaml.Node, prefix string, short map[string]bool) *yaml.Node {
 	if n.Kind != yaml.MappingNode {
 		return n
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		switch key, value := n.Content[i].Value, n.Content[i+1]; {
 		case value.Kind == yaml.MappingNode:
-			spelledOut(value, prefix+key+".", brief)
-		case value.Kind == yaml.ScalarNode && (key == "texture" || key == "name" || key == "keeps_ice"):
-			is := setting.WordNode("is")
+			spelledOut(value, prefix+key+".", short)
+		case brief[prefix+key] != "":
+			is := setting.WordNode(brief[prefix+key])
 			is.Line = value.Line
 			n.Content[i+1] = &yaml.Node{Kind: yaml.MappingNode, Line: value.Line, Content: []*yaml.Node{is, value}}
-			brief[prefix+key+".is"] = true
+			short[prefix+key+"."+brief[prefix+key]] = true
 		}
 	}
 	return n
@@ -61,10 +61,10 @@ func spelledOut(n *yaml.Node, prefix string, brief map[string]bool) *yaml.Node {
 // DecodeAsk reads a file of wishes for the design d, whose ingredients stand in
 // lib and whose kitchen is in. The error is a *FileError.
 func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Library, in cold.Profile) (Ask, error) {
-	brief := map[string]bool{}
+	short := map[string]bool{}
 	fail := func(line int, path, message string) (Ask, error) {
-		if brief[path] {
-			path = strings.TrimSuffix(path, ".is")
+		if short[path] {
+			path = path[:strings.LastIndexByte(path, '.')]
 		}
 		return Ask{}, &FileError{name, line, path, message}
 	}
@@ -77,7 +77,7 @@ func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Librar
 		return fail(0, "", "the file holds no wishes")
 	}
 	w := wishes{version: wishesVersion, swaps: true}
-	lines, err := setting.Read(wishFields, spelledOut(n, "", brief), &w)
+	lines, err := setting.Read(wishFields, spelledOut(n, "", short), &w)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
 		return fail(tree.Line, tree.Path, tree.Message)
@@ -122,16 +122,17 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) 
 		return ask, path, wrong
 	}
 	ask.Kitchen = &in
-	ask.WholeEggs, ask.NoSwaps, ask.MayServeAt = w.whole, !w.swaps, w.serving
-	if ask.Packs, wrong = packsOf(w.packs, lib, d); wrong != "" {
-		return ask, "packs", wrong
+	ask.WholeEggs, ask.NoSwaps, ask.MayServeAt = w.whole.on, !w.swaps, w.serving
+	ask.EggsWeight, ask.PacksWeight, ask.CautionsWeight = w.whole.weight.or(0), w.packs.weight.or(0), w.none.weight.or(0)
+	if ask.Packs, wrong = packsOf(w.packs.of, lib, d); wrong != "" {
+		return ask, "packs.of", wrong
 	}
-	for _, code := range w.none {
+	for _, code := range w.none.of {
 		if _, known := slotOf[code]; !known {
-			return ask, "no_cautions", setting.OneOf(code, codes[:len(codes)-1])
+			return ask, "no_cautions.of", setting.OneOf(code, codes[:len(codes)-1])
 		}
 	}
-	ask.Cautions = w.none
+	ask.Cautions = w.none.of
 	for _, id := range w.adds {
 		if _, ok := lib.With(d.Own).Find(id); !ok {
 			return ask, "levers.add", lib.Unknown(id).Error()

@@ -1,7 +1,9 @@
 package balance
 
 import (
+	"encoding/json"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -21,9 +23,9 @@ foam:
   keeps_ice: true
 tub:
   energy_kcal: {is: 200}
-eggs: {whole: true, crack: {is: 6}}
-packs: [cream_heavy 250]
-no_cautions: [too_sweet]
+eggs: {whole: {is: true, weight: 2}, crack: {is: 6}}
+packs: {of: [cream_heavy 250], weight: 0.5}
+no_cautions: {of: [too_sweet], weight: 3}
 levers:
   keep: [honey, air]
   between: [milk_whole 300 to 500]
@@ -50,6 +52,12 @@ func TestAFileOfWishesIsRead(t *testing.T) {
 	assert.True(t, a.WholeEggs && a.NoSwaps && a.MayServeAt)
 	assert.Equal(t, map[string]float64{"cream_heavy": 250}, a.Packs)
 	assert.Equal(t, []string{"too_sweet"}, a.Cautions)
+	assert.Equal(t, [3]float64{2, 0.5, 3}, [3]float64{a.EggsWeight, a.PacksWeight, a.CautionsWeight})
+	a, err = DecodeAsk("wishes.yaml", []byte("eggs: {whole: true}\npacks: [cream_heavy 250]\nno_cautions: [too_sweet]\n"), d, lib, cold.Default())
+	require.NoError(t, err, "in brief")
+	assert.True(t, a.WholeEggs && a.Packs["cream_heavy"] == 250 && a.Cautions[0] == "too_sweet" && a.EggsWeight == 0)
+	a, err = DecodeAsk("wishes.yaml", []byte(full), d, lib, cold.Default())
+	require.NoError(t, err)
 	assert.Equal(t, []Range{{"milk_whole", 300, 500}}, a.Ranges)
 	assert.True(t, a.Locks.Settings["dense.overrun_percent"])
 	assert.True(t, a.Locks.Lines[LineAt{design.DensePart, 4}], "the honey")
@@ -153,4 +161,29 @@ func FuzzDecodeAsk(f *testing.F) {
 			}
 		}
 	})
+}
+
+// The schema is of the table: every key of it is in its section, and what may be said in
+// brief may.
+func TestTheSchemaOfWishesHasEveryKey(t *testing.T) {
+	var schema map[string]any
+	require.NoError(t, json.Unmarshal(WishSchema(), &schema))
+	at := func(path string) map[string]any {
+		o := schema
+		for _, name := range strings.Split(path, ".") {
+			if ways, ok := o["anyOf"].([]any); ok {
+				o = ways[1].(map[string]any)
+			}
+			next, ok := o["properties"].(map[string]any)[name].(map[string]any)
+			require.True(t, ok, path)
+			o = next
+		}
+		return o
+	}
+	for _, k := range WishKeys() {
+		assert.NotEmpty(t, at(k.Path)["description"], k.Path)
+	}
+	assert.Equal(t, 200.0, at("custard.hardness_kpa.to")["maximum"])
+	short := at("custard.texture")["anyOf"].([]any)[0].(map[string]any)
+	assert.Contains(t, short["enum"], "scoopable")
 }

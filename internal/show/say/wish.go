@@ -14,6 +14,12 @@ func Outcome(s Style, o *balance.Outcome) string {
 	if o.Wish.Of.Standard.ID != "" {
 		return named(s, o)
 	}
+	if id, ok := o.Wish.Of.Pieces(); ok {
+		if o.Met {
+			return Capital(pieces(id)) + ": as wished"
+		}
+		return Capital(pieces(id)) + ": not kept, " + s.Short(o.Value, 2) + " of one off"
+	}
 	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
 		return text + ", as wished (" + wishBand(s, &o.Wish) + ")"
@@ -38,10 +44,21 @@ func named(s Style, o *balance.Outcome) string {
 	return what + ": not kept: " + strings.Join(lacks, "; ")
 }
 
+// pieces names what should be whole: the eggs, or the packs of an ingredient.
+func pieces(id string) string {
+	if id == "" {
+		return "whole eggs"
+	}
+	return "whole packs of " + strings.ReplaceAll(id, "_", " ")
+}
+
 // wishName names what is wished for.
 func wishName(w *balance.Wish) string {
 	if id := w.Of.Standard.ID; id != "" {
 		return w.Of.About + " as " + StandardName(id)
+	}
+	if id, ok := w.Of.Pieces(); ok {
+		return pieces(id)
 	}
 	return w.Of.About
 }
@@ -82,7 +99,7 @@ func wishBand(s Style, w *balance.Wish) string {
 // 2.0 kPa, and sweetness of the custard, 11.0 % to 12.0 %, pull against each other."
 func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
 	this := func(w *balance.Wish) string {
-		if w.Of.Standard.ID != "" {
+		if _, whole := w.Of.Pieces(); whole || w.Of.Standard.ID != "" {
 			return wishName(w)
 		}
 		return wishName(w) + " (" + wishBand(s, w) + ")"
