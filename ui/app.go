@@ -84,6 +84,7 @@ type Window struct {
 	mender   *mending.Mender // of the bench; what it is told to leave alone outlives a bench
 	keeper   *keeping.Keeper
 	reader   *entering.Reader // of typed lines
+	landing  landing          // where a dragged line would go
 
 	seen    uint64
 	latency latency

@@ -41,7 +41,8 @@ func newBench(w *Window) *bench {
 	b.mender = w.mender
 	b.mend = kit.NewButton(say.Mend, b.remedies)
 	b.mend.Disable()
-	b.strip = container.NewBorder(nil, nil, nil, w.hints.Wrap(b.mend, say.MendHint), b.verdict)
+	why := kit.NewButton(say.WhyButton, w.askWhy)
+	b.strip = container.NewBorder(nil, nil, nil, container.NewHBox(w.hints.Wrap(why, say.WhyHint), w.hints.Wrap(b.mend, say.MendHint)), b.verdict)
 	b.dense = newColumn(w, "Custard", design.DensePart)
 	b.foam = newColumn(w, "Foam", design.FoamPart)
 	b.tub = newTubColumn(w)

@@ -79,9 +79,12 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		head := lineHeight() + 2*theme.InnerPadding() - tightBy
 		return leastLines*row + float32(len(c.lists))*head
 	}
+	how := kit.NewButtonWithIcon("", theme.InfoIcon(), w.askHow)
+	how.Importance = widget.LowImportance
 	body := container.NewBorder(
 		tightly(container.NewBorder(nil, nil, name, nil, container.NewVBox(layout.NewSpacer(), c.word, layout.NewSpacer()))),
-		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process), c.figures),
+		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process),
+			container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(how, say.HowHint)), c.figures)),
 		nil, nil,
 		container.New(atLeast{least}, c.scroll))
 	back := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))

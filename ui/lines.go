@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -107,16 +108,20 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 		unit, most = string(x.CountOf), design.MaxCount
 	}
 	r.name = newNameButton(name, func() { l.pick(i) })
-	r.name.onMove = func(by int) { l.move(i, i+by) }
 	r.name.onRemove = func() { l.remove(i) }
+	r.name.onShortcut = func(c *desktop.CustomShortcut) { l.shortcut(i, c, false) }
+	r.name.onDrag = func(at fyne.Position) { l.drag(i, at) }
+	r.name.onDrop = func() { l.drop(i) }
 	r.amount = page.NumberField(unit, 0, most, decimals)
 	r.amount.Beside, r.amount.Step = l.beside, 1
 	r.amount.Digits = len("1000.5")
 	r.amount.OnChanged = func(v float64) { l.setAmount(i, v) }
+	r.amount.OnShortcut = func(c *desktop.CustomShortcut) { l.shortcut(i, c, true) }
 	r.more = kit.NewButtonWithIcon("", l.menuIcon(i), func() { l.menu(i, r.more) })
 	r.more.Importance = widget.LowImportance
 	l.rows = append(l.rows, r)
-	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint), r.amount,
+	return container.New(lineLayout{r.name}, l.w.hints.Wrap(r.name, hint),
+		container.NewStack(r.amount, kit.NewWheel(r.amount, l.behind)),
 		l.w.hints.Wrap(r.more, say.MoreHint(name)))
 }
 
@@ -127,15 +132,6 @@ func (l *lineList) line(i int) (design.Design, design.Line, bool) {
 		return d, design.Line{}, false
 	}
 	return d, d.Lines(l.part)[i], true
-}
-
-func (l *lineList) move(from, to int) {
-	d, x, ok := l.line(from)
-	if _, _, there := l.line(to); !ok || !there {
-		return
-	}
-	l.focus = to
-	l.w.Commit(d.WithLineMoved(l.part, from, to), say.MoveOf.Of(benchview.Brief(l.w.nameOf(x))))
 }
 
 func (l *lineList) remove(i int) {
@@ -183,9 +179,15 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 		lock = say.FreeLine
 	}
 	items = append(items, item(lock, true, func() { l.lock(i) }), fyne.NewMenuItemSeparator(),
+		item(say.Duplicate, true, func() { l.duplicate(i) }),
 		item("Move up", i > 0, func() { l.move(i, i-1) }),
-		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }),
-		fyne.NewMenuItemSeparator(),
+		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }))
+	for _, to := range design.Parts {
+		if to != l.part {
+			items = append(items, item(say.MoveTo(to), true, func() { l.carry(i, to, len(d.Lines(to))) }))
+		}
+	}
+	items = append(items, fyne.NewMenuItemSeparator(),
 		item("Remove", true, func() { l.remove(i) }))
 	c := l.w.win.Canvas()
 	pos := fyne.CurrentApp().Driver().AbsolutePositionForObject(at)

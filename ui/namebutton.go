@@ -11,16 +11,21 @@ import (
 )
 
 // nameButton is a line's name, to be pressed for another ingredient. With the
-// keyboard on it, Delete removes the line and Ctrl with an arrow moves it. The
+// keyboard on it, Delete removes the line; the hand drags the line by it. The
 // toolkit's button cannot cut its text, so the name is cut here.
 type nameButton struct {
 	kit.Button
-	full     string
-	onMove   func(by int)
-	onRemove func()
+	full       string
+	onShortcut func(*desktop.CustomShortcut)
+	onRemove   func()
+	onDrag     func(at fyne.Position) // on the screen, while the hand moves
+	onDrop     func()
 }
 
-var _ fyne.Shortcutable = (*nameButton)(nil)
+var (
+	_ fyne.Shortcutable = (*nameButton)(nil)
+	_ fyne.Draggable    = (*nameButton)(nil)
+)
 
 func newNameButton(name string, press func()) *nameButton {
 	b := &nameButton{full: name}
@@ -42,15 +47,22 @@ func (b *nameButton) TypedKey(e *fyne.KeyEvent) {
 
 // TypedShortcut implements fyne.Shortcutable.
 func (b *nameButton) TypedShortcut(s fyne.Shortcut) {
-	c, ok := s.(*desktop.CustomShortcut)
-	if !ok || b.onMove == nil || c.Modifier != fyne.KeyModifierControl {
-		return
+	if c, ok := s.(*desktop.CustomShortcut); ok && b.onShortcut != nil {
+		mishap.Do(func() { b.onShortcut(c) })
 	}
-	switch c.KeyName {
-	case fyne.KeyUp:
-		mishap.Do(func() { b.onMove(-1) })
-	case fyne.KeyDown:
-		mishap.Do(func() { b.onMove(1) })
+}
+
+// Dragged implements fyne.Draggable.
+func (b *nameButton) Dragged(e *fyne.DragEvent) {
+	if b.onDrag != nil {
+		mishap.Do(func() { b.onDrag(e.AbsolutePosition) })
+	}
+}
+
+// DragEnd implements fyne.Draggable.
+func (b *nameButton) DragEnd() {
+	if b.onDrop != nil {
+		mishap.Do(b.onDrop)
 	}
 }
 

@@ -34,7 +34,7 @@ func (w *Window) newPages() []page.Page {
 	asks := balancepage.New(w, w.bench.mender, w.kitchens)
 	asks.Teach(w.notebook.Kitchens)
 	return []page.Page{
-		figurespage.New(w),
+		figurespage.New(w, w.lead),
 		asks,
 		ripplepage.New(w, func() { w.event("ripple drawn") }),
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),

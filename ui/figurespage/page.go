@@ -3,9 +3,13 @@ package figurespage
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
@@ -18,8 +22,12 @@ import (
 // Page is the page of every figure, by phase and for the tub.
 type Page struct {
 	host      page.Host
-	table     *kit.Figures
-	nutrition *kit.Figures
+	table     *kit.OpenFigures
+	nutrition *kit.OpenFigures
+	lead      func(where string) // to what a warning is about
+	listed    []figure.Listed    // what stands in the tables
+	food      []figure.Listed
+	heads     []string
 	lines     *kit.Figures
 	cost      *widget.Label
 	warnings  *fyne.Container
@@ -27,16 +35,17 @@ type Page struct {
 	object    fyne.CanvasObject
 }
 
-// New returns the page.
-func New(h page.Host) *Page {
+// New returns the page; lead goes to what a warning is about.
+func New(h page.Host, lead func(where string)) *Page {
 	p := &Page{
-		host:      h,
-		table:     kit.NewFigures(figure.Phases.Columns...),
-		nutrition: kit.NewFigures(figure.Nutrition.Columns...),
-		lines:     kit.NewFigures(),
-		cost:      page.Prose(""),
-		warnings:  container.NewVBox(),
+		host:     h,
+		lead:     lead,
+		lines:    kit.NewFigures(),
+		cost:     page.Prose(""),
+		warnings: container.NewVBox(),
 	}
+	p.table = kit.NewOpenFigures(func(i int) { AskHow(h, p.listed, figure.Phases.Columns, p.listed[i].Of) }, figure.Phases.Columns...)
+	p.nutrition = kit.NewOpenFigures(func(i int) { AskHow(h, p.food, p.heads, p.food[i].Of) }, figure.Nutrition.Columns...)
 	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub), p.table,
 		page.Prose(say.AboutFigures(page.Reads)))
 	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow), p.warnings,
@@ -62,9 +71,10 @@ func (p *Page) Leave() {}
 // Show implements page.Page.
 func (p *Page) Show() {
 	r := p.host.Result()
-	p.table.ShowFigures(rows(figure.All(page.Reads, r)))
-	heads, food := figure.Food(page.Reads, r)
-	p.nutrition.ShowTable(heads, rows(food))
+	p.listed = figure.List(page.Reads, r)
+	p.table.ShowFigures(figure.Lined(p.listed))
+	p.heads, p.food = figure.FoodList(page.Reads, r)
+	p.nutrition.ShowTable(p.heads, figure.Lined(p.food))
 	heads, cells := figure.GramMore(page.Reads, r)
 	p.lines.ShowTable(heads, lineRows(r, cells))
 	p.cost.SetText(say.Cost(page.Reads, &r.Cost))
@@ -81,36 +91,61 @@ func (p *Page) showWarnings(r *model.Result) {
 		return
 	}
 	p.shown = all
-	var rows []fyne.CanvasObject
+	p.warnings.Objects = []fyne.CanvasObject{Warnings(ws, p.lead)}
 	if taught != "" {
-		rows = append(rows, page.Prose(taught))
+		p.warnings.Objects = append([]fyne.CanvasObject{page.Prose(taught)}, p.warnings.Objects...)
 	}
+	p.warnings.Refresh()
+}
+
+// Warnings are those of a result, the gravest first, each with a button that leads to
+// what it is about.
+func Warnings(ws []model.Warning, lead func(where string)) fyne.CanvasObject {
+	box := container.NewVBox()
 	for s := model.Serious; ; s-- {
 		for _, w := range ws {
 			if w.Severity == s {
 				l := page.Prose(fmt.Sprintf("%s: %s", say.Severity(s), say.Warning(page.Reads, w)))
 				l.TextStyle.Bold = s > model.Note
-				rows = append(rows, l)
+				b := kit.NewButton(say.ShowCause, func() { lead(w.Where) })
+				box.Add(container.NewBorder(nil, nil, nil, container.NewVBox(b), l))
 			}
 		}
 		if s == model.Note {
 			break
 		}
 	}
-	if len(rows) == 0 {
-		rows = append(rows, widget.NewLabel(say.NoWarnings))
+	if len(box.Objects) == 0 {
+		box.Add(widget.NewLabel(say.NoWarnings))
 	}
-	p.warnings.Objects = rows
-	p.warnings.Refresh()
+	return box
 }
 
-// rows are figures as laid out, for a table.
-func rows(lines []say.TableRow) []say.TableRow {
-	out := make([]say.TableRow, len(lines))
-	for i, l := range lines {
-		out[i] = say.TableRow{Name: l.Name, Unit: l.Unit, Cells: l.Cells}
+// AskHow tells how a figure is computed, and of a choice among those listed another.
+func AskHow(h page.Host, listed []figure.Listed, heads []string, of *figure.Row) {
+	var all []*figure.Row
+	var names []string
+	for _, l := range listed {
+		if len(all) == 0 || all[len(all)-1] != l.Of {
+			all, names = append(all, l.Of), append(names, say.Capital(strings.TrimSpace(l.Name)))
+		}
 	}
-	return out
+	box := container.NewVBox()
+	tell := func(i int) {
+		box.Objects = nil
+		for _, t := range all[i].Computed(page.Reads, listed, heads) {
+			box.Add(container.New(layout.NewCustomPaddedVBoxLayout(-theme.Padding()), page.Small(t.Title), page.Prose(t.Text)))
+		}
+		box.Refresh()
+	}
+	pick, show := page.SelectOf(names, tell)
+	at := max(0, slices.Index(all, of))
+	show(at)
+	tell(at)
+	dg := kit.Ask(h.Window(), say.HowComputed, container.NewBorder(pick, nil, nil, nil, container.NewVScroll(box)), kit.Answer{Name: say.Close, Role: kit.ByEscape})
+	size := h.Window().Canvas().Size()
+	dg.Resize(fyne.NewSize(min(size.Width-4*theme.Padding(), 46*theme.TextSize()), min(size.Height-4*theme.Padding(), 40*theme.TextSize())))
+	h.Window().Canvas().Focus(pick)
 }
 
 func lineRows(r *model.Result, cells [][]string) []say.TableRow {

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -33,6 +34,8 @@ type NumberField struct {
 	// Submits lets Return, once it has settled a value, give the answer of the
 	// dialog that the field is in.
 	Submits bool
+	// OnShortcut is told of the shortcuts that editing a number has no use for.
+	OnShortcut func(*desktop.CustomShortcut)
 
 	value   float64
 	gauge   say.Gauge // how the value is shown and typed
@@ -309,6 +312,15 @@ func (e *numberEntry) show(text string) {
 	e.showing = true
 	e.SetText(text)
 	e.showing = false
+}
+
+// TypedShortcut implements fyne.Shortcutable.
+func (e *numberEntry) TypedShortcut(s fyne.Shortcut) {
+	if c, ok := s.(*desktop.CustomShortcut); ok && e.n.OnShortcut != nil {
+		mishap.Do(func() { e.n.OnShortcut(c) })
+		return
+	}
+	e.Entry.TypedShortcut(s)
 }
 
 // MinSize leaves the width to the Number.

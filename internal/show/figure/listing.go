@@ -17,16 +17,34 @@ const between = Indent + "between"
 // twice are figures that Phases has under another key, for JSON.
 var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
 
+// Listed is a line of a table and the figure that it tells.
+type Listed struct {
+	say.TableRow
+	Of *Row
+}
+
+// Lined are the lines of all.
+func Lined(all []Listed) []say.TableRow {
+	out := make([]say.TableRow, len(all))
+	for i := range all {
+		out[i] = all[i].TableRow
+	}
+	return out
+}
+
 // All lays out every figure of the phases and the tub, each with its band: a
 // name, a unit and cells for custard, foam and tub.
-func All(s say.Style, r *model.Result) []say.TableRow {
-	var out []say.TableRow
+func All(s say.Style, r *model.Result) []say.TableRow { return Lined(List(s, r)) }
+
+// List is All with the figures behind the lines.
+func List(s say.Style, r *model.Result) []Listed {
+	var out []Listed
 	add := func(f *Row, name string, values ...Value) {
 		l := f.Line(s, values...)
 		l.Name = name
-		out = append(out, l)
+		out = append(out, Listed{l, f})
 		if f.WithBand && slices.ContainsFunc(values, Value.Banded) {
-			out = append(out, f.Band(between, s, values...))
+			out = append(out, Listed{f.Band(between, s, values...), f})
 		}
 	}
 	for i := range Phases.Rows {
@@ -50,6 +68,35 @@ func All(s say.Style, r *model.Result) []say.TableRow {
 	return out
 }
 
+// Computed says how a figure comes about: what it is, with its values, from what, by
+// which equation, after whom, and what its band covers.
+func (f *Row) Computed(s say.Style, lines []Listed, heads []string) []say.Titled {
+	out := []say.Titled{}
+	add := func(title, text string) {
+		if text = strings.TrimSpace(text); text != "" {
+			out = append(out, say.Titled{Title: title, Text: text})
+		}
+	}
+	for _, l := range lines {
+		if l.Of != f {
+			continue
+		}
+		var cells []string
+		for i, c := range l.Cells {
+			if c != "" && i < len(heads) {
+				cells = append(cells, say.FigureIs(heads[i], c, l.Unit))
+			}
+		}
+		add(say.Capital(strings.TrimSpace(l.Name)), strings.Join(cells, "; "))
+	}
+	add(say.FigureMeans, f.Help)
+	add(say.FigureFrom, f.Inputs)
+	add(say.FigureBy, f.Equation)
+	add(say.FigureAfter, f.Source)
+	add(say.FigureBand, f.Origin.Band)
+	return out
+}
+
 // Axis is the title of an axis of the figure: "hardness, kPa".
 func (f *Row) Axis(s say.Style) string {
 	_, unit := f.parts(s, 0, 0)
@@ -67,11 +114,17 @@ func (f *Row) Values(r *model.Result, columns ...int) []Value {
 
 // Food lays out the nutrition, per 100 g and per serving, under heads.
 func Food(s say.Style, r *model.Result) (heads []string, lines []say.TableRow) {
+	heads, all := FoodList(s, r)
+	return heads, Lined(all)
+}
+
+// FoodList is Food with the figures behind the lines.
+func FoodList(s say.Style, r *model.Result) (heads []string, lines []Listed) {
 	serving := Servings.Row("serving_g")
 	heads = []string{Nutrition.Columns[Per100G], "per " + serving.Text(s, serving.Of(r, 0)) + " serving"}
 	for i := range Nutrition.Rows {
 		f := &Nutrition.Rows[i]
-		lines = append(lines, f.Line(s, f.Values(r, Per100G, PerServing)...))
+		lines = append(lines, Listed{f.Line(s, f.Values(r, Per100G, PerServing)...), f})
 	}
 	return heads, lines
 }

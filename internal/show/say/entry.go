@@ -19,6 +19,21 @@ const (
 	RecipeStep       = "pasted recipe"
 )
 
+// Duplicate makes a line two.
+const Duplicate = "Duplicate"
+
+// MoveTo offers to carry a line to another list.
+func MoveTo(part design.Part) string { return "Move to the " + Part(part) }
+
+// Carries says where a line that is dragged would go: before another line, or to the
+// end of a list.
+func Carries(name string, part design.Part, before string) string {
+	if before == "" {
+		return Capital(name) + " goes to the end of the " + Part(part)
+	}
+	return Capital(name) + " goes to the " + Part(part) + ", before " + before
+}
+
 // EntryChoice is a line that a text may mean: "250 g whole milk", "2 yolks".
 func EntryChoice(s Style, l design.Line, of *ingredient.Ingredient) string {
 	switch {

@@ -1,6 +1,8 @@
 package say
 
 import (
+	"strings"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
@@ -17,6 +19,16 @@ func AboutFigures(s Style) string {
 // What stands on the page of all figures.
 const (
 	AllFigures    = "All figures"
+	HowComputed   = "How it is computed"
+	HowHint       = "How these figures are computed: from what, by which equation, after whom, how sure."
+	FigureMeans   = "What it is"
+	FigureFrom    = "From"
+	FigureBy      = "By"
+	FigureAfter   = "After"
+	FigureBand    = "How sure"
+	WhyButton     = "Why…"
+	WhyHint       = "All that there is to know of this design, each with the way to what causes it."
+	ShowCause     = "Show"
 	PhasesAndTub  = "The phases and the tub"
 	WhatToKnow    = "What to know"
 	WholeFood     = "Nutrition of the whole food"
@@ -66,4 +78,9 @@ func kitchenNames(of []*ingredient.Ingredient) []string {
 		names[i] = Kitchen(in)
 	}
 	return names
+}
+
+// FigureIs is a figure in one column of its table: "custard 3.2 %".
+func FigureIs(head, value, unit string) string {
+	return strings.TrimSpace(strings.TrimSpace(head+" "+value) + " " + unit)
 }

@@ -25,7 +25,7 @@ const KeysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 
 **Typing a recipe.** Ctrl+N, then a line as you write it, "250 g whole milk", "2 yolks": Enter adds it, Down and Up choose where it may mean several things, Enter on an empty one goes on to the next list. Paste a whole list there, or press Ctrl+Shift+V, to see what is understood before it is added.
 
-**Ingredient lines.** On a name: Space or Enter for another ingredient, Ctrl+Up and Ctrl+Down move the line, Delete removes it. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
+**Ingredient lines.** On a name: Space or Enter for another ingredient, Delete removes the line. On a name or its amount: Alt+Up and Alt+Down move the line, at the end of a list into the next one; Ctrl+Up and Ctrl+Down within its list; Ctrl+Shift+D makes it two. A mouse drags a line by its name, and its wheel steps the amount that has the keyboard. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
 
 **In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
 

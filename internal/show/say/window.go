@@ -125,7 +125,7 @@ func LineHint(name, note string) string {
 	if note != "" {
 		return name + ", " + note + ": press for another ingredient."
 	}
-	return name + ": press for another ingredient. Ctrl with an arrow moves the line, Delete removes it."
+	return name + ": press for another ingredient. Alt with an arrow or dragging moves the line, Ctrl+Shift+D doubles it, Delete removes it."
 }
 
 // MoreHint is that of a line's menu.
@@ -153,6 +153,7 @@ type Undoable string
 // The steps.
 const (
 	MoveOf     Undoable = "move of "
+	SecondOf   Undoable = "second "
 	RemovalOf  Undoable = "removal of "
 	AmountOf   Undoable = "amount of "
 	WeighingOf Undoable = "weighing of "

@@ -64,6 +64,25 @@ func (d Design) WithLineMoved(p Part, i, j int) Design {
 	return d.WithLines(p, slices.Insert(lines, j, l))
 }
 
+// Parts are the lists of lines, in the order of the file.
+var Parts = [...]Part{DensePart, FoamPart, SyrupPart}
+
+// WithLineCarried returns d with line i of part from taken out and put at place j of
+// part to; j counts as the lines stand before.
+func (d Design) WithLineCarried(from Part, i int, to Part, j int) Design {
+	if from == to {
+		return d.WithLineMoved(from, i, min(j, len(d.Lines(from))-1))
+	}
+	l := d.Lines(from)[i]
+	d = d.WithLineRemoved(from, i)
+	return d.WithLines(to, slices.Insert(slices.Clone(d.Lines(to)), min(j, len(d.Lines(to))), l))
+}
+
+// WithLineCopied returns d with line i of part p twice, one under the other.
+func (d Design) WithLineCopied(p Part, i int) Design {
+	return d.WithLines(p, slices.Insert(slices.Clone(d.Lines(p)), i+1, d.Lines(p)[i]))
+}
+
 // Equal reports whether d and o are the same design.
 func (d Design) Equal(o Design) bool {
 	return d.Name == o.Name && d.Notes == o.Notes && d.Serving == o.Serving && d.Tubs == o.Tubs &&
