@@ -13,8 +13,12 @@ import (
 
 // A field is cut at any ratio as if the tub had been stirred anew with it.
 func TestANewRatioIsTheTubStirredAnew(t *testing.T) {
+	motions := everyMotion
+	if testing.Short() {
+		motions = []string{Mixed}
+	}
 	for _, v := range []View{Side, Top} {
-		for _, motion := range everyMotion {
+		for _, motion := range motions {
 			s := settings(t, v, Dollops, motion, 6, 5)
 			f, err := stir(t, s).Origins(context.Background(), 200, nil)
 			require.NoError(t, err)

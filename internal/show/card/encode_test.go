@@ -250,6 +250,9 @@ func BenchmarkLongest(b *testing.B) {
 }
 
 func TestALongCardIsShownAndWrittenCoarser(t *testing.T) {
+	if testing.Short() {
+		t.Skip("minutes where races are looked for, and its code is run there by others")
+	}
 	d := longest(t)["lines"]
 	r := evaluated(t, d)
 	pages, err := Render(context.Background(), d, r, Options{DPI: 220})
