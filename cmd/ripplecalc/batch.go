@@ -16,6 +16,7 @@ import (
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
+	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/versions"
 )
 
@@ -103,32 +104,42 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	if err != nil {
 		return err
 	}
-	k, err := publishedKitchen(f, "")
+	added, err := writeBatch(bench, f, name, b)
 	if err != nil {
 		return err
+	}
+	return s.answer(added, a.json)
+}
+
+// writeBatch writes a batch of f, the design in file name, down with its forecast, and
+// keeps the version that it was made by.
+func writeBatch(bench *bench, f *designfile.File, name string, b batch.Batch) (added report.Added, err error) {
+	k, err := publishedKitchen(f, "")
+	if err != nil {
+		return added, err
 	}
 	path := batch.PathOf(name)
 	n, err := batch.Load(path)
 	if err != nil {
-		return err
+		return added, err
 	}
 	logged, err := learn.Log(context.Background(), bench.Model, f.Design, k, &n, b, time.Now())
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
+		return added, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	if err := batch.Append(path, logged.Entry); err != nil {
-		return err
+		return added, err
 	}
 	if !logged.OtherDesign {
 		if err := versions.ForBatch(name, f.Bytes(), logged.Entry.ID, time.Now()); err != nil {
-			return fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
+			return added, fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
 		}
 	}
 	if n, err = batch.Load(path); err != nil {
-		return fault(err)
+		return added, fault(err)
 	}
 	p := learn.For(&n, &f.Design)
-	return s.answer(report.Added{File: path, Logged: logged, Notebook: &n, Taught: &p}, a.json)
+	return report.Added{File: path, Logged: logged, Notebook: &n, Taught: &p}, nil
 }
 
 // batchOf reads what is added: a file, and keys on the command line, which win.

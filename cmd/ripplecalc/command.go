@@ -29,13 +29,15 @@ type command struct {
 	// words are what may be typed, for the completion of shells: by flag, and
 	// under "" for the arguments where these are no files of designs.
 	words map[string]func() []string
+	// after are the endings of the files that may follow the design, for the completion.
+	after []string
 }
 
 // commands returns them in the order of the list.
 func commands() []*command {
 	return []*command{
 		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, versionCommand, cardCommand,
-		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, sureCommand, batchCommand, validateCommand,
+		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, photoCommand, sureCommand, batchCommand, validateCommand,
 		ingredientsCommand, linesCommand, schemaCommand, completionCommand, manCommand, helpCommand,
 	}
 }
@@ -106,9 +108,12 @@ func (c *command) on(s *shell) *cobra.Command {
 			}
 			return nil
 		},
-		ValidArgsFunction: func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
+		ValidArgsFunction: func(_ *cobra.Command, before []string, typed string) ([]string, cobra.ShellCompDirective) {
 			if words, ok := c.words[""]; ok {
 				return beginning(words(), typed), cobra.ShellCompDirectiveNoFileComp
+			}
+			if len(before) > 0 && c.after != nil {
+				return c.after, cobra.ShellCompDirectiveFilterFileExt
 			}
 			return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
 		},

@@ -27,7 +27,9 @@ var rippleCommand = &command{
   --json    figures as JSON: foam_area_percent, mean_ribbon_mm (of the foam:
             twice its area over the length of the interface), p90_ribbon_mm
             (nine in ten of the foam's chords are shorter), interface_mm, spoon
-            (the word for the mean), and more of both phases and of spoonfuls
+            (the word for the mean), and more of both phases and of spoonfuls;
+            as_you_stir: the mean ribbon by photographed cuts ("ripplecalc help
+            photo"), null without any
 
 For pictures under 300 pixels the figures are measured at 600.
 `,
@@ -65,11 +67,15 @@ func rippleFlags(c *command, flags *pflag.FlagSet) action {
 		if err != nil {
 			return err
 		}
+		_, taught, err := notebookOf(f, files[0])
+		if err != nil {
+			return err
+		}
 		answer, err := draw(f, r, side, *px, *to)
 		if err != nil {
 			return fmt.Errorf("%s: %w", f.Name, err)
 		}
-		return s.answer(answer, *asJSON)
+		return s.answer(answer.Stirred(&taught), *asJSON)
 	}
 }
 

@@ -10,7 +10,9 @@ import (
 	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
 	"ripplewright/internal/work/batch"
@@ -107,6 +109,9 @@ func Expect(ctx context.Context, m *model.Model, d design.Design, k cold.Profile
 		f.FoamC = known(p.Foam.PeakC)
 		f.FoamCupG, f.FoamOverrun = known(batch.CupML*r.Foam.Body.GPerML()), known(d.Foam.OverrunPercent)
 	}
+	if err := cutTub(ctx, &f, d, &r, b); err != nil {
+		return f, err
+	}
 	if !r.Dense.InTub() || !r.Dense.Felt() {
 		return f, nil
 	}
@@ -124,6 +129,25 @@ func Expect(ctx context.Context, m *model.Model, d design.Design, k cold.Profile
 		f.IceUM = known(coarserUM(&told.Custard, days/7))
 	}
 	return f, nil
+}
+
+// cutTub fills in what the computed cut shows past what b's photograph cannot, if it has
+// one: the cut costs some tenths of a second. A tub that cannot be drawn has none.
+func cutTub(ctx context.Context, f *batch.Forecast, d design.Design, r *model.Result, b *batch.Batch) error {
+	if !b.Cut.RibbonMM.Known && !b.Cut.FoamPercent.Known {
+		return nil
+	}
+	s := tub.Ripple(d)
+	s.FoamFraction = r.Blend.FoamVolumeFraction
+	if b.Cut.View == ripple.Top.String() {
+		s.View = ripple.Top
+	}
+	m, err := tub.Cut(ctx, s, b.Cut.LeastMM.Value)
+	if err != nil {
+		return ctx.Err()
+	}
+	f.CutFoamPercent, f.CutRibbonMM, f.CutThickestMM = known(100*m.FoamFraction), known(m.Foam.MeanMM), known(m.Foam.ThickestTenthMM)
+	return nil
 }
 
 // thaw fills in when the tub scoops.

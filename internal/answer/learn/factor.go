@@ -31,12 +31,13 @@ const (
 	Counter                   // how fast the air of the room takes the cold away, over the model's
 	Hardness                  // of the custard over the law's
 	Ice                       // size of the crystals over the law's
+	Mixing                    // thickness of the mean ribbon, as this hand stirs, over the computed cut's
 	NumFactors                // how many
 )
 
 // String returns the factor's code, as Off has it.
 func (f Factor) String() string {
-	return [...]string{"probe", "syrup", "stove_loss", "custard_air", "foam_air", "freezer", "counter", "hardness", "ice"}[f]
+	return [...]string{"probe", "syrup", "stove_loss", "custard_air", "foam_air", "freezer", "counter", "hardness", "ice", "mixing"}[f]
 }
 
 // Named returns the factor of a code.
@@ -51,7 +52,7 @@ func Named(code string) (Factor, bool) {
 
 // IsRatio reports whether a factor is a ratio, learnt by its logarithm.
 func (f Factor) IsRatio() bool {
-	return slices.Contains([]Factor{CustardAir, FoamAir, Counter, Hardness, Ice}, f)
+	return slices.Contains([]Factor{CustardAir, FoamAir, Counter, Hardness, Ice, Mixing}, f)
 }
 
 // nineteenIn20 and eightIn10 are how many standard deviations hold so many of a
@@ -65,7 +66,7 @@ const nineteenIn20, eightIn10 = 1.96, 1.2816
 // Probe: a food thermometer is right to 1 °C (FDA Food Code 2022, 4-203.11, from
 // memory), a kitchen's own to twice that; as 19 in 20. StoveLoss: 6 points either way
 // as 19 in 20, common practice, no source. Ice: the range that package icy takes, as
-// 19 in 20.
+// 19 in 20. Mixing: half as thick to twice as thick, as 19 in 20; ours, no source.
 var prior = [NumFactors]float64{
 	Probe:       2 / nineteenIn20,
 	SyrupSolids: model.BoilingBand / nineteenIn20,
@@ -76,6 +77,7 @@ var prior = [NumFactors]float64{
 	Counter:     math.Log(1+sure.ThawShare) / nineteenIn20,
 	Hardness:    math.Log(phase.Scatter) / scatterHolds,
 	Ice:         math.Log(icy.MostFactor) / nineteenIn20,
+	Mixing:      math.Log(2) / nineteenIn20,
 }
 
 // scatterHolds is how many standard deviations hold the 85 % that phase.Scatter
@@ -96,6 +98,7 @@ const (
 	hardnessWord  = 0.35 // of hardness's logarithm, what one word is to two people; its step comes on top
 	hardnessScoop = 0.35 // of it, when a cook says that it scoops
 	iceWord       = 0.18 // of the size's logarithm; its step comes on top
+	cutShare      = 0.22 // of a ribbon's logarithm: tubs stirred alike scatter by 15 % about their mean, the computed one too (package ripple's test of six strokes), and a photograph errs by 6 %
 	tasteK        = 0.7  // of the temperature at which it is eaten
 )
 

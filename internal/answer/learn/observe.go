@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ripplewright/internal/answer/photo"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/batch"
@@ -69,12 +70,21 @@ func Observe(i int, b *batch.Batch) []Observation {
 	if v, want, ok := both(b.FreezerC, f.FreezerC); ok {
 		add("freezer_c", FreezerK, v-want, freezerReadK)
 	}
+	if mm, want, ok := both(b.Cut.RibbonMM, f.CutRibbonMM); ok && mm > 0 && want > 0 {
+		add("cut.ribbon_mm", Mixing, math.Log(mm/want), cutShare)
+	}
 	thawed(b, add)
 	eaten(b, add)
 	return out
 }
 
 type adder func(path string, of Factor, says, sd float64, along ...float64)
+
+// CutOf is what a photograph of a cut shows, as a batch notes it. view is package ripple's.
+func CutOf(view string, r *photo.Reading) batch.Cut {
+	return batch.Cut{View: view, FoamPercent: known(100 * r.FoamFraction.Value), RibbonMM: known(r.FoamMeanMM.Value),
+		ThickestMM: known(r.ThickestTenthMM.Value), LeastMM: known(r.LeastMM)}
+}
 
 // thawed adds what the time on the counter says.
 func thawed(b *batch.Batch, add adder) {

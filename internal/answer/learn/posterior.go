@@ -60,7 +60,7 @@ const passes = 60
 //
 // A measurement that all others together make unlikely counts for as much as the
 // chance that it is no slip leaves: s² grows to s²/(c + (1 − c)/slipTimes²). Our own
-// few lines and no library: nine factors need no more.
+// few lines and no library: ten factors need no more.
 func From(n *batch.Notebook) Posterior {
 	var all []Observation
 	for i := range n.Batches {

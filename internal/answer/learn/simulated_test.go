@@ -61,14 +61,15 @@ func (s *simulator) expect(b *batch.Batch) batch.Forecast {
 	}
 	ring := b.Scooped.RingC.Value
 	state := s.body.At(ring)
+	f.CutRibbonMM = batch.Of(5)
 	f.ScoopedMinutes, f.ScoopedTwiceHard, f.ScoopedFreezerWarmer, f.ScoopedKPa = at(ring), at(ring), at(ring-1), batch.Of(state.YieldKPa)
 	return f
 }
 
 // errors of the simulated cooks, one standard deviation: those that package learn
 // states, written down again so that a change of one is seen.
-var cooks = struct{ boil, solids, loss, air, cup, freezer, day, try, ring, scoops, word, iceWord, taste float64 }{
-	0.3, 0.7, 1, 0.05, 0.015, 1, 0.0486, 2, 0.5, 0.35, 0.35, 0.18, 0.7,
+var cooks = struct{ boil, solids, loss, air, cup, freezer, day, try, ring, scoops, word, iceWord, taste, cut float64 }{
+	0.3, 0.7, 1, 0.05, 0.015, 1, 0.0486, 2, 0.5, 0.35, 0.35, 0.18, 0.7, 0.22,
 }
 
 // make is one batch in a kitchen of that truth.
@@ -110,6 +111,7 @@ func (s *simulator) make(r *rand.Rand, truth [learn.NumFactors]float64) batch.Ba
 	served := s.body.At(s.d.Serving.TemperatureC + cooks.taste*n())
 	b.Ate.Hardness = phase.WordFor(served.YieldKPa * math.Exp(truth[learn.Hardness]+cooks.word*n())).Name
 	b.Ate.Icy = ice.Words[ice.WordFor(s.expected.IceUM.Value*math.Exp(truth[learn.Ice]+cooks.iceWord*n()))].Name
+	b.Cut.RibbonMM = batch.Of(5 * math.Exp(truth[learn.Mixing]+cooks.cut*n()))
 	b.Forecast = s.expect(&b)
 	return b
 }
@@ -129,6 +131,7 @@ func wild(r *rand.Rand, b *batch.Batch) {
 	off(&b.Foam.CupG, 0.45*b.Foam.CupG.Value)
 	off(&b.Scooped.AfterMinutes, 0.8*b.Scooped.AfterMinutes.Value)
 	b.FreezerC.Value += 12
+	b.Cut.RibbonMM.Value *= 8
 	b.Scooped.RingC.Value = -1
 	b.Ate.Hardness, b.Ate.Icy = phase.Words[r.Intn(2)*6].Name, ice.Words[r.Intn(2)*3].Name
 }

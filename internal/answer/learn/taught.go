@@ -67,6 +67,15 @@ func (p *Posterior) Model(m *model.Model) *model.Model {
 	return m.Taught(model.Taught{Readings: p.Counts(Hardness), HarderFactor: math.Exp(b.Mean), ScatterFactor: math.Exp(scatterHolds * b.SD)})
 }
 
+// RibbonMM returns what a mean ribbon that the computed cut has at mm comes to as this hand
+// stirs, and where 8 of 10 of its tubs lie. One tub is not the next.
+func (p *Posterior) RibbonMM(mm float64) (lowMM, valueMM, highMM float64) {
+	b := p.Factors[Mixing]
+	b.SD = math.Hypot(b.SD, cutShare)
+	low, value, high := b.Band(Mixing)
+	return low * mm, value * mm, high * mm
+}
+
 // Kitchens returns what sampled kitchens are off by from now on: this one's mean, and as
 // much as is left of its spread with what differs from batch to batch.
 func (p *Posterior) Kitchens() *sure.Learnt {

@@ -145,6 +145,7 @@ func TestPicturesThatCannotBeReadAreRefusedWithTheReason(t *testing.T) {
 		"the same spot":   {striped(80, cream, yolk), func(q *photo.Request) { q.Foam = q.Dense }, photo.ColoursAlike},
 		"burnt out":       {striped(80, white, color.RGBA{255, 254, 200, 255}), nil, photo.Clipped},
 		"grain":           {noise, nil, photo.Noisy},
+		"another shape":   {striped(80, cream, yolk), func(q *photo.Request) { q.Tub = ripple.BoxTub(100, 60, 0, 20) }, photo.OutlineShape},
 		"spot outside":    {striped(80, cream, yolk), func(q *photo.Request) { q.Foam = photo.Point{X: 5, Y: 5} }, photo.SpotOutside},
 		"corner outside":  {striped(80, cream, yolk), func(q *photo.Request) { q.Outline[1].X = 900 }, photo.OutlineOutside},
 		"crossed corners": {striped(80, cream, yolk), func(q *photo.Request) { q.Outline[0], q.Outline[1] = q.Outline[1], q.Outline[0] }, photo.OutlineCrossed},

@@ -81,15 +81,18 @@ func (s *straight) place(i, j int) (x, y float64) {
 }
 
 // The light is found by turns with which phase a pixel is: from even light on, with ever
-// more terms.
+// more terms. What is near a phase's colour is taken for it, the nearer the more, so that
+// the colours settle where pixels crowd, not halfway to the mixtures.
 const (
-	lightDegree = 4
+	lightDegree = 3
 	lightRounds = 6
-	certain     = 0.3  // nearer than this to a phase's colour a pixel is taken for it
 	blackest    = 0.02 // colours under it tell nothing of the light
 	fewest      = 20   // pixels that a phase's colour is taken from
 	calming     = 1e-5 // of the samples, for each term: a light that little tells of is even
 )
+
+// nearest is how near is near, of the way between the phases, by the degree of the light.
+var nearest = [lightDegree + 1]float64{1: 0.3, 2: 0.2, 3: 0.15}
 
 // even finds the colours of the phases and the light from the colours of their spots.
 func (s *straight) even(dense, foam lab) phases {
@@ -108,44 +111,42 @@ func (s *straight) even(dense, foam lab) phases {
 }
 
 // improve moves the light by weighted least squares of its logarithm, and the colours to
-// the middle of the pixels taken for them. It reports whether the pixels tell it.
+// the weighted mean of the pixels taken for them. It reports whether the pixels tell it.
 func (p *phases) improve(all []sampled) bool {
 	n := len(p.light)
 	normal, right := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	var spare []float64
-	var of [2][3][]float64
+	var colours [2]gathered
 	for _, q := range all {
-		t := terms(p.degree, q.x, q.y, spare)
-		spare = t
+		spare = terms(p.degree, q.x, q.y, spare)
 		sum := 0.0
-		for i, v := range t {
+		for i, v := range spare {
 			sum += p.light[i] * v
 		}
 		c := q.c.times(math.Exp(-sum))
-		at := p.place(c)
-		k, ref := 0, p.dense
+		at, ref, of := p.place(c), p.dense, &colours[0]
 		if at > 0.5 {
-			k, ref, at = 1, p.foam, 1-at
+			at, ref, of = 1-at, p.foam, &colours[1]
 		}
-		w := 1 - at*at/(certain*certain)
+		near := at / nearest[p.degree]
+		w := 1 - near*near
 		if w <= 0 || c.size() < blackest {
 			continue
 		}
-		for i := range c {
-			of[k][i] = append(of[k][i], c[i])
-		}
+		of.add(c, w*w)
 		miss := math.Log(c.size() / ref.size())
-		for i := range t {
-			right.SetVec(i, right.AtVec(i)+w*t[i]*miss)
+		for i, t := range spare {
+			right.SetVec(i, right.AtVec(i)+w*t*miss)
 			for j := i; j < n; j++ {
-				normal.SetSym(i, j, normal.At(i, j)+w*t[i]*t[j])
+				normal.SetSym(i, j, normal.At(i, j)+w*t*spare[j])
 			}
 		}
 	}
 	for i := range n {
 		normal.SetSym(i, i, normal.At(i, i)+calming*float64(len(all)))
 	}
-	p.recolour(&of)
+	colours[0].mean(&p.dense)
+	colours[1].mean(&p.foam)
 	var move mat.VecDense
 	var c mat.Cholesky
 	if !c.Factorize(normal) || c.SolveVecTo(&move, right) != nil {
@@ -157,12 +158,25 @@ func (p *phases) improve(all []sampled) bool {
 	return true
 }
 
-// recolour sets the colours to the middle of what was taken for them.
-func (p *phases) recolour(of *[2][3][]float64) {
-	for k, to := range []*lab{&p.dense, &p.foam} {
-		if len(of[k][0]) >= fewest {
-			*to = middle(of[k])
-		}
+// gathered are colours taken for a phase's.
+type gathered struct {
+	sum    lab
+	weight float64
+	n      int
+}
+
+func (g *gathered) add(c lab, weight float64) {
+	for i := range c {
+		g.sum[i] += weight * c[i]
+	}
+	g.weight += weight
+	g.n++
+}
+
+// mean sets c to their mean, if they are enough.
+func (g *gathered) mean(c *lab) {
+	if g.n >= fewest && g.weight > 0 {
+		*c = g.sum.times(1 / g.weight)
 	}
 }
 

@@ -53,6 +53,24 @@ func (s *straight) mask(p *phases) []float32 {
 	return out
 }
 
+// filled returns a mask whose pixels beside the outline and outside are as the nearest
+// inside towards the middle.
+func (s *straight) filled(in []float32) []float32 {
+	out := make([]float32, len(in))
+	midX, midY := float64(s.w)/2, float64(s.h)/2
+	edge := int(math.Ceil(wallPixels))
+	parallel(s.h, func(j int) {
+		for i := range s.w {
+			x, y := min(max(i, edge), s.w-1-edge), min(max(j, edge), s.h-1-edge)
+			for far := 1.0; !s.inside[y*s.w+x] && far > 0; far -= 0.5 / (midX + midY) {
+				x, y = int(midX+far*(float64(i)-midX)), int(midY+far*(float64(j)-midY))
+			}
+			out[j*s.w+i] = in[y*s.w+x]
+		}
+	})
+	return out
+}
+
 // beyond bounds a pixel that is darker or lighter than both phases.
 const beyond = 0.5
 

@@ -17,11 +17,9 @@ func (s *straight) seen(q *Request, mask []float32, share float64) *ripple.Seen 
 	}}
 }
 
-// foamAt is bilinear between pixels; beside the outline it is that of the nearest pixel
-// inside the box.
+// foamAt is bilinear between pixels.
 func (s *straight) foamAt(mask []float32, x, y float64) float64 {
-	const edge = 2
-	x, y = clamp(x, edge, float64(s.w-1-edge)), clamp(y, edge, float64(s.h-1-edge))
+	x, y = clamp(x, 0, float64(s.w-1)), clamp(y, 0, float64(s.h-1))
 	i, j := min(int(x), s.w-2), min(int(y), s.h-2)
 	a, b := x-float64(i), y-float64(j)
 	at := j*s.w + i
@@ -30,10 +28,10 @@ func (s *straight) foamAt(mask []float32, x, y float64) float64 {
 	return top + b*(low-top)
 }
 
-// count returns how many pixels lie inside.
+// count returns how many pixels lie in the cut.
 func (s *straight) count() int {
 	n := 0
-	for _, in := range s.inside {
+	for _, in := range s.cut {
 		if in {
 			n++
 		}
@@ -44,7 +42,7 @@ func (s *straight) count() int {
 // mean returns the mean of a mask over the cut.
 func (s *straight) mean(mask []float32) float64 {
 	sum := 0.0
-	for k, in := range s.inside {
+	for k, in := range s.cut {
 		if in {
 			sum += float64(mask[k])
 		}
@@ -55,7 +53,7 @@ func (s *straight) mean(mask []float32) float64 {
 // portion returns the share of the cut whose mask is from low up to high.
 func (s *straight) portion(mask []float32, low, high float32) float64 {
 	n := 0
-	for k, in := range s.inside {
+	for k, in := range s.cut {
 		if in && mask[k] >= low && mask[k] < high {
 			n++
 		}

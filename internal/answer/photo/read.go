@@ -60,6 +60,10 @@ func Read(ctx context.Context, q Request) (*Reading, error) {
 	}
 	w, h := q.Tub.BoxMM(q.View)
 	m := q.Outline.straightens(Rim(q.Tub, q.View))
+	coarse, fine := m.pixelsMM(w, h)
+	if coarse > mostUneven*fine {
+		return nil, refuse(OutlineShape)
+	}
 	s := straighten(q.Picture, q.Outline, &m, w, h)
 	s.within(q.Tub, q.View)
 	if ctx.Err() != nil {
@@ -72,7 +76,6 @@ func Read(ctx context.Context, q Request) (*Reading, error) {
 	if ctx.Err() != nil {
 		return nil, ctx.Err()
 	}
-	coarse, _ := m.pixelsMM(w, h)
 	r, err := s.read(ctx, &q, p, coarse)
 	if err != nil {
 		return nil, err
@@ -81,19 +84,25 @@ func Read(ctx context.Context, q Request) (*Reading, error) {
 	return r, nil
 }
 
-// within marks the pixels that lie in the cut and not on its edge.
+// mostUneven is how much longer a pixel may be one way than another on the cut: more is no
+// perspective, but an outline of something else.
+const mostUneven = 2.5
+
+// within marks the pixels that lie in the cut, and those that are not beside its edge.
 func (s *straight) within(t ripple.Tub, v ripple.View) {
-	s.inside = make([]bool, s.w*s.h)
+	s.cut, s.inside = make([]bool, s.w*s.h), make([]bool, s.w*s.h)
 	for j := range s.h {
 		for i := range s.w {
 			x, y := (float64(i)+0.5)*s.mm, (float64(j)+0.5)*s.mm
-			s.inside[j*s.w+i] = t.DepthMM(v, x, y) >= wallPixels*s.mm
+			depth := t.DepthMM(v, x, y)
+			s.cut[j*s.w+i], s.inside[j*s.w+i] = depth >= 0, depth >= wallPixels*s.mm
 		}
 	}
 }
 
-// wallPixels are left out along the outline: the tub's wall shows in them.
-const wallPixels = 1.5
+// wallPixels are not believed along the outline: the tub's wall, or what lies behind the
+// cut, shows in them. The phase beside them is taken to go on to the wall.
+const wallPixels = 2.5
 
 // What is refused, of colours in OKLab and of masks.
 const (
@@ -159,7 +168,7 @@ const level, lowLevel, highLevel = 0.5, 0.35, 0.65
 
 // read measures what the light has evened out. coarse is the picture's coarsest pixel, mm.
 func (s *straight) read(ctx context.Context, q *Request, p *phases, coarse float64) (*Reading, error) {
-	raw := s.mask(p)
+	raw := s.filled(s.mask(p))
 	if g := s.grain(raw); g > mostGrain {
 		return nil, refuse(Noisy)
 	}
@@ -169,7 +178,7 @@ func (s *straight) read(ctx context.Context, q *Request, p *phases, coarse float
 	if share < leastPhase || share > 1-leastPhase {
 		return nil, refuse(OnePhase)
 	}
-	r := &Reading{Mask: Mask{Width: s.w, Height: s.h, PixelMM: s.mm, FoamFractions: mask, Inside: s.inside}}
+	r := &Reading{Mask: Mask{Width: s.w, Height: s.h, PixelMM: s.mm, FoamFractions: mask, Inside: s.cut}}
 	r.FoamFraction = Edged{share, math.Min(s.above(mask, highLevel), share), math.Max(s.above(mask, lowLevel), share)}
 	r.PixelMM, r.EdgeMM = coarse, s.edgeMM(smooth)
 	r.LeastMM = math.Max(MinRibbonPixels*r.PixelMM, hiddenEdges*r.EdgeMM)

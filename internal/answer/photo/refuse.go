@@ -15,6 +15,7 @@ const (
 	OutlineCrossed        // its sides cross, or a corner points inwards
 	OutlineSmall          // a side is too short to show ribbons
 	OutlineSlanted        // seen from too far aside to be straightened
+	OutlineShape          // it has not the cut's proportions
 	SpotOutside           // a spot lies outside the outline
 	TooDark               // nothing to see
 	Clipped               // the light of a phase is beyond what the picture can hold
@@ -25,7 +26,7 @@ const (
 	RibbonsThin           // thinner than MinRibbonPixels
 )
 
-var reasonCodes = [...]string{"", "not_a_picture", "broken", "too_many_bytes", "too_large", "too_small", "outline_outside", "outline_crossed", "outline_small", "outline_slanted",
+var reasonCodes = [...]string{"", "not_a_picture", "broken", "too_many_bytes", "too_large", "too_small", "outline_outside", "outline_crossed", "outline_small", "outline_slanted", "outline_shape",
 	"spot_outside", "too_dark", "clipped", "colours_alike", "noisy", "one_phase", "blurred", "ribbons_thin"}
 
 // String returns the reason's code, as JSON has it.

@@ -15,7 +15,8 @@ type straight struct {
 	mm      float64      // of a pixel
 	lab     [3][]float32 // row by row
 	clipped float64      // share of it whose light is beyond the picture's
-	inside  []bool
+	cut     []bool       // pixels whose middle lies in the cut
+	inside  []bool       // and not beside its edge, where the wall shows
 }
 
 // mostSide is how many pixels the longer side of a straightened cut has at most.

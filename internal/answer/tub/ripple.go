@@ -1,6 +1,7 @@
 package tub
 
 import (
+	"context"
 	"fmt"
 	"image/color"
 
@@ -33,6 +34,24 @@ func Ripple(d design.Design) ripple.Settings {
 		Strokes:      strokes,
 		Seed:         uint64(d.Blend.Seed),
 	}
+}
+
+// cutPixels are enough for what a measure takes from pixels, the share of foam.
+const cutPixels = 300
+
+// Cut returns the figures of the cut of a tub that is filled and stirred as s says, past
+// ribbons thinner than leastMM. It takes some tenths of a second. The error is ctx's or
+// that of ripple.Stir.
+func Cut(ctx context.Context, s ripple.Settings, leastMM float64) (ripple.Measure, error) {
+	c, err := ripple.Stir(s)
+	if err != nil {
+		return ripple.Measure{}, err
+	}
+	r, err := c.Raster(ctx, cutPixels, nil)
+	if err != nil {
+		return ripple.Measure{}, err
+	}
+	return r.MeasureOver(leastMM), nil
 }
 
 // Style returns how the ripple of d is painted, in the colours it chose.

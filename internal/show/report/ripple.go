@@ -2,7 +2,9 @@ package report
 
 import (
 	"io"
+	"math"
 
+	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/ripple"
@@ -30,6 +32,8 @@ type Ripple struct {
 	Spoonful Spoonful `json:"spoonful"`
 	Advice   []string `json:"advice"`
 	Basis    string   `json:"spoon_basis"` // how well the ranges of the words are known
+
+	Hand *Hand `json:"as_you_stir"` // null where no cut was photographed
 
 	spoonfuls string // in words
 }
@@ -60,6 +64,25 @@ type Spread struct {
 	P10  Number `json:"p10"`
 	P50  Number `json:"p50"`
 	P90  Number `json:"p90"`
+}
+
+// Hand is the foam's mean ribbon as the maker stirs, by photographs of cuts: 8 of 10 tubs
+// lie from low to high.
+type Hand struct {
+	Cuts   int    `json:"cuts"`
+	Factor Number `json:"factor"` // over the computed cut's
+	MeanMM Number `json:"mean_ribbon_mm"`
+	LowMM  Number `json:"low_mm"`
+	HighMM Number `json:"high_mm"`
+}
+
+// Stirred returns the report with what a notebook teaches of the hand.
+func (r Ripple) Stirred(p *learn.Posterior) Ripple {
+	if mm := float64(r.MeanRibbonMM); p.Learnt(learn.Mixing) && !math.IsNaN(mm) {
+		low, value, high := p.RibbonMM(mm)
+		r.Hand = &Hand{p.Counts(learn.Mixing), Number(value / mm), Number(value), Number(low), Number(high)}
+	}
+	return r
 }
 
 // RippleOf returns the report of a sampled cut of r's tub.
@@ -127,6 +150,9 @@ func (r Ripple) WriteText(w io.Writer) error {
 		Ribbons
 	}{{"Foam", r.Foam}, {"Custard", r.Dense}} {
 		p.line("%s", say.RibbonLine(Reads, say.Ribbons{Name: x.name, MeanMM: float64(x.MeanMM), P90MM: float64(x.P90MM), ThickTenthMM: float64(x.ThickestTenthMM), Word: x.Spoon}))
+	}
+	if h := r.Hand; h != nil {
+		p.line("%s", say.HandRibbon(Reads, h.Cuts, float64(h.LowMM), float64(h.MeanMM), float64(h.HighMM)))
 	}
 	p.line("Measured along %d %s, which cross from phase to phase %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.MeasuredBy, r.Crossings)
 	p.line("A spoonful is %s. %s", Reads.Volume(float64(r.Spoonful.VolumeML)), r.spoonfuls)

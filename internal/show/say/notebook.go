@@ -13,6 +13,7 @@ var measured = map[string]string{
 	"syrup.water_boils_c": "boiling water", "syrup.weighed_g": "syrup", "syrup.reading_c": "syrup's reading", "custard.weighed_g": "cooked custard",
 	"foam.whites_c": "foam after the pour", "foam.cup_g": "cup of foam", "custard.cup_g": "cup of custard", "freezer_c": "freezer",
 	"scooped.after_min": "time out until it scooped", "scooped.ring_c": "edge as it scooped", "ate.hardness": "how hard", "ate.icy": "how icy",
+	"cut.foam_percent": "foam of the cut", "cut.ribbon_mm": "mean ribbon of the cut", "cut.thickest_mm": "thickest tenth of its ribbons",
 	"ate.sweetness": "how sweet", "ate.sandy": "how sandy", "ate.ripple": "ripple", "room_c": "room",
 }
 
@@ -31,6 +32,10 @@ func BatchValue(s Style, path string, v float64) string {
 		return s.TemperatureTo(v, 0)
 	case "scooped.after_min":
 		return s.Duration(v)
+	case "cut.foam_percent":
+		return s.Percent(v, 1)
+	case "cut.ribbon_mm", "cut.thickest_mm":
+		return s.Thickness(v)
 	case "ate.hardness":
 		return s.Hardness(v)
 	case "ate.icy":
@@ -122,6 +127,7 @@ var learnt = [learn.NumFactors]string{
 	learn.Probe: "thermometer shows too much by", learn.SyrupSolids: "syrup's solids beyond the thermometer's", learn.StoveLoss: "custard loses more on the stove by",
 	learn.CustardAir: "custard's overrun, of the design's", learn.FoamAir: "foam's overrun, of the design's", learn.FreezerK: "freezer is warmer by",
 	learn.Counter: "warming in the room, of the model's", learn.Hardness: "custard's hardness, of the law's", learn.Ice: "ice crystals, of the law's",
+	learn.Mixing: "mean ribbon as you stir, of the computed cut's",
 }
 
 // Learnt names a factor.
@@ -224,6 +230,10 @@ func BatchAxisOf(s Style, path string) string {
 		unit = s.Degree()
 	case "scooped.after_min":
 		unit = "min"
+	case "cut.foam_percent":
+		unit = "%"
+	case "cut.ribbon_mm", "cut.thickest_mm":
+		unit = "mm"
 	case "ate.hardness":
 		unit = "kPa"
 	case "ate.icy":
@@ -261,6 +271,7 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 		"syrup.water_boils_c": f.WaterBoilsC, "syrup.weighed_g": f.SyrupG, "custard.weighed_g": f.CustardG, "foam.whites_c": f.FoamC,
 		"foam.cup_g": f.FoamCupG, "custard.cup_g": f.CustardCupG, "freezer_c": f.FreezerC, "scooped.after_min": f.ScoopedMinutes,
 		"ate.hardness": f.HardnessKPa, "ate.icy": f.IceUM,
+		"cut.foam_percent": f.CutFoamPercent, "cut.ribbon_mm": f.CutRibbonMM, "cut.thickest_mm": f.CutThickestMM,
 	}[path]
 	if !m.Known {
 		return ""

@@ -22,6 +22,7 @@ type Batch struct {
 	FreezerC Measured
 	RoomC    Measured
 	Scooped  Scooped
+	Cut      Cut
 	Ate      Ate
 
 	Photographs []string // paths
@@ -86,6 +87,15 @@ type Scooped struct {
 	RingC        Measured // a probe in the outer centimetre, then
 }
 
+// Cut is what a photograph of the cut tub shows.
+type Cut struct {
+	View        string // "side" or "top", as package ripple has it; "" is side
+	FoamPercent Measured
+	RibbonMM    Measured // mean of the foam, of ribbons thicker than LeastMM
+	ThickestMM  Measured // thickest tenth of the foam's chords
+	LeastMM     Measured // thinner ribbons cannot be seen in it
+}
+
 // Ate is how it ate.
 type Ate struct {
 	AtC       Measured // of the custard; the design's own where nobody read it
@@ -120,6 +130,9 @@ type Forecast struct {
 	ScoopedKPa           Measured // of the custard at the ring's temperature
 	HardnessKPa          Measured // of the custard as eaten
 	IceUM                Measured // of the custard as eaten, at its coarser place
+	CutFoamPercent       Measured // as CutRibbonMM of the computed cut, past what the photograph cannot show
+	CutRibbonMM          Measured
+	CutThickestMM        Measured
 }
 
 // With returns b with what a later entry of it says.

@@ -35,6 +35,7 @@ var (
 	Sweetnesses = []string{"not sweet enough", "a little less sweet", "right", "a little too sweet", "too sweet"}
 	Sandies     = []string{"not at all", "a little", "clearly"}
 	Ripples     = []string{"lost", "faint", "right", "too coarse"}
+	CutViews    = []string{"side", "top"} // as package ripple names them
 )
 
 // HardnessWords and IceWords are the names of the models' own scales.
@@ -95,6 +96,11 @@ var entries = []Entry{
 	number("room_c", "the air of the room as it thawed", "°C", 5, 45, func(b *Batch) *Measured { return &b.RoomC }),
 	number("scooped.after_min", "out of the freezer until its edge scooped", "min", 0, 720, func(b *Batch) *Measured { return &b.Scooped.AfterMinutes }),
 	number("scooped.ring_c", "a probe in its outer centimetre then", "°C", -30, 0, func(b *Batch) *Measured { return &b.Scooped.RingC }),
+	words("cut.view", "which cut was photographed", CutViews, func(b *Batch) *string { return &b.Cut.View }),
+	number("cut.foam_percent", "foam's share of the photographed cut", "%", 0, 100, func(b *Batch) *Measured { return &b.Cut.FoamPercent }),
+	number("cut.ribbon_mm", "its mean ribbon of foam", "mm", 0.01, mostRibbonMM, func(b *Batch) *Measured { return &b.Cut.RibbonMM }),
+	number("cut.thickest_mm", "its thickest tenth of ribbons of foam", "mm", 0.01, mostRibbonMM, func(b *Batch) *Measured { return &b.Cut.ThickestMM }),
+	number("cut.least_mm", "the thinnest ribbon that the photograph shows", "mm", 0, 100, func(b *Batch) *Measured { return &b.Cut.LeastMM }),
 	number("ate.at_c", "how cold the custard was eaten", "°C", -24, -2, func(b *Batch) *Measured { return &b.Ate.AtC }),
 	number("ate.after_days", "days in the freezer until then", "days", 0, 364, func(b *Batch) *Measured { return &b.Ate.AfterDays }),
 	words("ate.hardness", "how hard the custard was", HardnessWords(), func(b *Batch) *string { return &b.Ate.Hardness }),
@@ -125,7 +131,14 @@ var entries = []Entry{
 	expected("scooped_kpa", "kPa", func(f *Forecast) *Measured { return &f.ScoopedKPa }),
 	expected("hardness_kpa", "kPa", func(f *Forecast) *Measured { return &f.HardnessKPa }),
 	expected("ice_um", "µm", func(f *Forecast) *Measured { return &f.IceUM }),
+	expected("cut_foam_percent", "%", func(f *Forecast) *Measured { return &f.CutFoamPercent }),
+	expected("cut_ribbon_mm", "mm", func(f *Forecast) *Measured { return &f.CutRibbonMM }),
+	expected("cut_thickest_mm", "mm", func(f *Forecast) *Measured { return &f.CutThickestMM }),
 }
+
+// mostRibbonMM bounds a mean ribbon: a cut with hardly an edge in it has one wider than
+// any tub.
+const mostRibbonMM = 1e5
 
 // mostForecast bounds a forecast either way: above a batch's grams.
 const mostForecast = 1e7

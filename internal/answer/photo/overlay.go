@@ -1,0 +1,62 @@
+package photo
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	scale "golang.org/x/image/draw"
+)
+
+// tint is how much of the ink lies over what is taken for foam.
+const tint = 0.3
+
+// Small returns a picture with at most mostPixels along its longer side, and how many of
+// its pixels one of im's is.
+func Small(im image.Image, mostPixels int) (small *image.RGBA, perFraction float64) {
+	size := im.Bounds().Size()
+	per := math.Min(1, float64(mostPixels)/float64(max(size.X, size.Y)))
+	small = image.NewRGBA(image.Rect(0, 0, max(1, int(per*float64(size.X)+0.5)), max(1, int(per*float64(size.Y)+0.5))))
+	if per == 1 {
+		draw.Draw(small, small.Rect, im, im.Bounds().Min, draw.Src)
+	} else {
+		scale.BiLinear.Scale(small, small.Rect, im, im.Bounds(), draw.Src, nil)
+	}
+	return small, per
+}
+
+// Over draws the mask over a picture that Small made smaller by perFraction: what is
+// foam tinted, and its edge as a line.
+func (m *Mask) Over(small *image.RGBA, perFraction float64, ink color.NRGBA) *image.RGBA {
+	out := image.NewRGBA(small.Rect)
+	copy(out.Pix, small.Pix)
+	w, h := small.Rect.Dx(), small.Rect.Dy()
+	parallel(h, func(j int) {
+		for i := range w {
+			here, in := m.foamAt(i, j, perFraction)
+			if !in {
+				continue
+			}
+			right, inRight := m.foamAt(i+1, j, perFraction)
+			below, inBelow := m.foamAt(i, j+1, perFraction)
+			part := 0.0
+			switch {
+			case inRight && right != here || inBelow && below != here:
+				part = 1
+			case here:
+				part = tint
+			}
+			pix := out.Pix[j*out.Stride+4*i:]
+			for c, v := range [3]uint8{ink.R, ink.G, ink.B} {
+				pix[c] = uint8(float64(pix[c]) + part*(float64(v)-float64(pix[c])) + 0.5)
+			}
+		}
+	})
+	return out
+}
+
+func (m *Mask) foamAt(i, j int, per float64) (foam, inside bool) {
+	f, in := m.At(Point{(float64(i) + 0.5) / per, (float64(j) + 0.5) / per})
+	return f > level, in
+}
