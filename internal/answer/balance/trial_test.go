@@ -16,7 +16,7 @@ import (
 func TestADesignsOwnFiguresAreFoundAgain(t *testing.T) {
 	n := 150
 	if testing.Short() {
-		n = 30
+		n = 8
 	}
 	trips, err := RoundTrips(background, models(t), n, 5)
 	require.NoError(t, err)
@@ -29,7 +29,11 @@ func TestADesignsOwnFiguresAreFoundAgain(t *testing.T) {
 }
 
 func TestTheFirstRemedyMendsInOneStep(t *testing.T) {
-	bad, err := MendBad(background, models(t), 200, 20)
+	n := 200
+	if testing.Short() {
+		n = 30
+	}
+	bad, err := MendBad(background, models(t), n, 20)
 	require.NoError(t, err)
 	t.Logf("%d of %d mended in one step, %d named: %+v", bad.Met, bad.Cases, bad.Named, bad.Missed)
 	assert.GreaterOrEqual(t, float64(bad.Met), 0.95*float64(bad.Cases))
