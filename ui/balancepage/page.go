@@ -39,6 +39,7 @@ type Page struct {
 	from   design.Design // of which the weights were looked for last, and
 	was    model.Result  // what it comes to
 	texts  []func()      // of the answer: each says again what is known by now
+	own    int           // how many of them are not of a picked point
 	likely *widget.Label
 	of     *design.Design // sampled last
 
@@ -232,7 +233,7 @@ func (p *Page) found(a balance.Answer, err error) {
 		all = append(all, page.Prose(say.Outcome(page.Reads, &a.Outcomes[i])))
 	}
 	for i := range a.Conflicts {
-		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)), p.tradePlot(&a.Conflicts[i], a.Outcomes))
+		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)), p.tradePlots(&a.Conflicts[i], a.Outcomes))
 	}
 	title := say.NearestTitle
 	if a.Met {
@@ -240,8 +241,10 @@ func (p *Page) found(a balance.Answer, err error) {
 	}
 	all = append(all, page.Heading(title), p.proposal(&a.Nearest))
 	for i := range a.Alternatives {
-		all = append(all, widget.NewSeparator(), p.proposal(&a.Alternatives[i].Proposal))
+		x := &a.Alternatives[i]
+		all = append(all, widget.NewSeparator(), page.Bold(say.GivesWay(page.Reads, a.Outcomes, x.Outcomes)), p.proposal(&x.Proposal))
 	}
+	p.own = len(p.texts)
 	p.put(all...)
 	p.others = nil
 	for _, of := range append([]balance.Alternative{{Proposal: a.Nearest}}, a.Alternatives...) {

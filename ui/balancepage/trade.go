@@ -14,35 +14,58 @@ import (
 	"ripplewright/ui/page"
 )
 
-// tradePlot is what one wish costs another: the curve, and under it the design of the
-// point that is pressed, to be taken like any other.
-func (p *Page) tradePlot(c *balance.Conflict, all []balance.Outcome) fyne.CanvasObject {
+// tradePlots are what one wish costs each of those that it pulls against: a curve for
+// each pair, and under them the design of the point that is pressed, to be taken like any
+// other.
+func (p *Page) tradePlots(c *balance.Conflict, all []balance.Outcome) fyne.CanvasObject {
 	if len(c.Trade) < 2 || len(c.Against) == 0 {
 		return container.NewVBox()
 	}
-	other := &all[c.Against[0]].Wish
-	curve := chart.Series{Marker: draw.Disc, Every: 1}
-	for i := range c.Trade {
-		curve.X, curve.Y = append(curve.X, c.Trade[i].Value), append(curve.Y, c.Trade[i].Against)
-	}
-	plot, picked := kit.NewPlot(), container.NewVBox()
-	v := chart.Plot{X: chart.Axis{Title: say.TradeAxis(&c.Wish)}, Y: chart.Axis{Title: say.TradeAxis(other)}, Series: []chart.Series{curve}, NoLegend: true}
-	v.Style.Reads = page.Reads
-	plot.ShowPlot(v)
-	reading := page.Prose(say.TradeAbout)
-	plot.Words = func(x float64) string { return say.TradePoint(page.Reads, c, other, nearestTrade(c, x)) }
-	plot.OnRead = func(text string) {
+	box, reading, picked := container.NewVBox(), page.Prose(say.TradeAbout), container.NewVBox()
+	tell := func(text string) {
 		if text == "" {
 			text = say.TradeAbout
 		}
 		kit.SetText(reading, text)
 	}
-	plot.OnPick = func(x, _ float64) {
+	pick := func(x, _ float64) {
 		t := nearestTrade(c, x)
-		picked.Objects = []fyne.CanvasObject{page.Prose(say.TradePoint(page.Reads, c, other, t)), p.proposal(&t.Proposal)}
+		p.texts = p.texts[:min(p.own, len(p.texts))] // the one picked before is gone
+		picked.Objects = []fyne.CanvasObject{page.Prose(say.TradePoint(page.Reads, c, all, t)), p.proposal(&t.Proposal)}
 		picked.Refresh()
 	}
-	return container.NewVBox(plot, reading, picked)
+	for n := range c.Against {
+		plot := kit.NewPlot()
+		plot.ShowPlot(tradeCurve(c, &all[c.Against[n]].Wish, n))
+		plot.Words = func(x float64) string { return say.TradePoint(page.Reads, c, all, nearestTrade(c, x)) }
+		plot.OnRead, plot.OnPick = tell, pick
+		box.Add(plot)
+	}
+	return container.NewVBox(box, reading, picked)
+}
+
+// tradeCurve is what the wish of c costs the n-th of those against it.
+func tradeCurve(c *balance.Conflict, other *balance.Wish, n int) chart.Plot {
+	curve := chart.Series{Marker: draw.Disc, Every: 1}
+	for i := range c.Trade {
+		curve.X, curve.Y = append(curve.X, c.Trade[i].Value), append(curve.Y, c.Trade[i].Against[n])
+	}
+	v := chart.Plot{X: airy(say.TradeAxis(&c.Wish), curve.X), Y: airy(say.TradeAxis(other), curve.Y), Series: []chart.Series{curve}, NoLegend: true}
+	v.Style.Reads = page.Reads
+	return v
+}
+
+// airy is an axis that leaves room around its points.
+func airy(title string, of []float64) chart.Axis {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, v := range of {
+		low, high = math.Min(low, v), math.Max(high, v)
+	}
+	air := 0.08 * (high - low)
+	if air == 0 {
+		air = 0.05 * math.Max(math.Abs(high), 0.1)
+	}
+	return chart.Axis{Title: title, Min: low - air, Max: high + air}
 }
 
 // nearestTrade is the point of the curve nearest to a value of the wish.

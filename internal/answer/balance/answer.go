@@ -42,7 +42,8 @@ type Outcome struct {
 	Lacks []label.Limit // of a name of food that is not met
 }
 
-// Alternative is another design that does as well, by other means.
+// Alternative is another design that does as well, by other means, or in which another
+// of the wishes that pull apart gives way.
 type Alternative struct {
 	Proposal
 	Outcomes []Outcome
@@ -92,11 +93,10 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 		return Answer{}, err
 	}
 	a.Met = len(a.Cautions) == 0 && !slices.ContainsFunc(a.Outcomes, func(o Outcome) bool { return !o.Met })
-	if a.Met {
-		a.Alternatives = b.alternatives(ctx, x)
-	} else {
+	if !a.Met {
 		a.Conflicts = b.conflicts(ctx, x, &a)
 	}
+	a.Alternatives = b.alternatives(ctx, x, &a)
 	return a, ctx.Err()
 }
 

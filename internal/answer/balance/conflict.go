@@ -17,22 +17,23 @@ type Conflict struct {
 	Cautions []string
 	Alone    bool
 
-	// Trade is what one costs the other, from the nearest design to the wish
-	// met; of the first wish of Against.
+	// Trade is what one costs the others, from the nearest design to the wish met.
 	Trade []Trade
+
+	met []float64 // where the levers stand at its end; nil where the wish is not met there
 }
 
 // Trade is one point of a trade-off.
 type Trade struct {
-	Value   float64 // of the wish that is not met
-	Against float64 // of the other
+	Value   float64   // of the wish that is not met
+	Against []float64 // of the others, in the order of the conflict's
 	Proposal
 }
 
 const (
 	mostConflicts = 3
 	tradePoints   = 7
-	insist        = 50 // weight of a wish that is held to
+	insist        = 5000 // weight of a wish that is held to, whatever it costs the others
 )
 
 // conflicts says of what is missed at x what it pulls against.
@@ -67,18 +68,25 @@ func (b *balancer) without(i int, drop func(k int) bool) *balancer {
 // reach searches from x and returns the point with the value of wish i there.
 func (b *balancer) reach(ctx context.Context, x []float64, i int) ([]float64, float64, bool) {
 	free := b.loose()
-	y, v := x, math.NaN()
+	w := &b.wishes[i]
+	best, v, met := x, math.NaN(), false
 	for _, from := range [...][]float64{x, b.at} { // the design itself, where the first is caught
-		y, _ = b.descend(ctx, b.inRange(from, nil), free, shortDescent)
-		s, err := b.m.Sketch(b.design(y))
-		if err != nil {
-			continue
-		}
-		if v = b.wishes[i].Value(&s); b.wishes[i].Met(v) {
-			return y, v, true
+		b.press(ctx, b.inRange(from, nil), free, shortDescent, func(y []float64) bool {
+			s, err := b.sketch(y)
+			if err != nil {
+				return false
+			}
+			if now := w.Value(s); math.IsNaN(v) || math.Abs(w.miss(now)) < math.Abs(w.miss(v)) {
+				best, v = y, now
+			}
+			met = w.Met(v)
+			return met
+		})
+		if met {
+			break
 		}
 	}
-	return y, v, false
+	return best, v, met
 }
 
 func (b *balancer) conflict(ctx context.Context, x []float64, i int) Conflict {
@@ -115,7 +123,7 @@ func (b *balancer) conflict(ctx context.Context, x []float64, i int) Conflict {
 		}
 	}
 	if len(c.Against) > 0 {
-		c.Trade = b.trade(ctx, x, i, c.Against[0])
+		b.trade(ctx, x, i, &c)
 	}
 	return c
 }
@@ -129,25 +137,24 @@ func (b *balancer) broken(x []float64) []string {
 	return b.cautionsOf(q)
 }
 
-// trade walks wish i from where it stands at x into its band and notes what
-// becomes of wish k.
-func (b *balancer) trade(ctx context.Context, x []float64, i, k int) []Trade {
+// trade walks wish i from where it stands at x into its band and notes in c what
+// becomes of those against it.
+func (b *balancer) trade(ctx context.Context, x []float64, i int, c *Conflict) {
 	s, err := b.m.Sketch(b.design(x))
 	if err != nil {
-		return nil
+		return
 	}
 	from := b.wishes[i].Value(&s)
 	to := math.Min(math.Max(from, b.wishes[i].Low), b.wishes[i].High)
-	var out []Trade
 	for n := range tradePoints {
 		if ctx.Err() != nil {
 			break
 		}
 		at := from + (to-from)*float64(n)/(tradePoints-1)
-		c := b.without(i, func(int) bool { return false })
-		c.wishes[i].Low, c.wishes[i].High = at, at
-		x, _, _ = c.reach(ctx, x, i)
-		q := c.evaluate(c.rounded(x, finenesses[len(finenesses)-1]), b.before.Own)
+		held := b.without(i, func(int) bool { return false })
+		held.wishes[i].Low, held.wishes[i].High = at, at
+		x, _, _ = held.reach(ctx, x, i)
+		q := held.evaluate(held.rounded(x, finenesses[len(finenesses)-1]), b.before.Own)
 		if q == nil {
 			continue
 		}
@@ -160,10 +167,16 @@ func (b *balancer) trade(ctx context.Context, x []float64, i, k int) []Trade {
 		}
 		w := &b.wishes[i]
 		v := w.Value(&s)
-		if len(out) > 0 && math.Abs(w.miss(v)) >= math.Abs(w.miss(out[len(out)-1].Value)) {
+		if last := len(c.Trade) - 1; last >= 0 && math.Abs(w.miss(v)) >= math.Abs(w.miss(c.Trade[last].Value)) {
 			continue // the search was caught on the way
 		}
-		out = append(out, Trade{v, b.wishes[k].Value(&s), *q})
+		t := Trade{Value: v, Proposal: *q}
+		for _, k := range c.Against {
+			t.Against = append(t.Against, b.wishes[k].Value(&s))
+		}
+		c.Trade = append(c.Trade, t)
+		if w.Met(v) {
+			c.met = x
+		}
 	}
-	return out
 }

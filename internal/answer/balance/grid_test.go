@@ -157,13 +157,49 @@ func TestWhatPullsApartIsNamed(t *testing.T) {
 		}
 	}
 	require.NotEmpty(t, a.Conflicts)
+	met := [2]bool{} // one way out keeps the one wish, another the other
+	for _, x := range a.Alternatives {
+		for i, o := range x.Outcomes {
+			met[i] = met[i] || o.Met
+		}
+		assert.NotEmpty(t, x.Changes)
+	}
+	assert.Equal(t, [2]bool{true, true}, met, "%d alternatives", len(a.Alternatives))
 	for _, c := range a.Conflicts {
 		require.Len(t, c.Against, 1)
 		require.NotEmpty(t, c.Trade)
 		for i := 1; i < len(c.Trade); i++ {
 			w, o := c.Wish, a.Outcomes[c.Against[0]].Wish
 			assert.LessOrEqual(t, math.Abs(w.miss(c.Trade[i].Value)), math.Abs(w.miss(c.Trade[i-1].Value))+0.05)
-			assert.GreaterOrEqual(t, math.Abs(o.miss(c.Trade[i].Against)), math.Abs(o.miss(c.Trade[i-1].Against))-0.05, "what one gains the other loses")
+			assert.GreaterOrEqual(t, math.Abs(o.miss(c.Trade[i].Against[0])), math.Abs(o.miss(c.Trade[i-1].Against[0]))-0.05, "what one gains the other loses")
+		}
+	}
+}
+
+// A wish that pulls against two others has a curve for each of the pairs.
+func TestEveryOpposingPairHasItsCurve(t *testing.T) {
+	m := models(t)
+	d, _ := eightLevers(t)
+	d.Serving.TemperatureC = -18
+	nan := math.NaN()
+	a, err := Balance(background, m, d, Ask{NoSwaps: true, Locks: Locks{Settings: map[string]bool{"dense.overrun_percent": true}}, Wishes: []Wish{
+		{Of: CustardHardness, Low: 1, High: 2, Weight: 1, AtC: -18}, {Of: CustardSweetness, Low: 11, High: 12, Weight: 3, AtC: nan}, {Of: CustardSolids, Low: 30, High: 31, Weight: 3, AtC: nan},
+	}})
+	require.NoError(t, err)
+	require.False(t, a.Met)
+	pairs := 0
+	for _, c := range a.Conflicts {
+		for _, p := range c.Trade {
+			require.Len(t, p.Against, len(c.Against))
+		}
+		if len(c.Trade) > 1 {
+			pairs += len(c.Against)
+		}
+	}
+	assert.GreaterOrEqual(t, pairs, 2)
+	for i, x := range a.Alternatives {
+		for _, y := range a.Alternatives[:i] {
+			assert.False(t, sameMoves(x.Changes, y.Changes) && sameMet(x.Outcomes, y.Outcomes) && x.Result.Dense.State.YieldKPa == y.Result.Dense.State.YieldKPa, "an alternative stands there twice")
 		}
 	}
 }

@@ -64,25 +64,31 @@ func (b *balancer) insist(ctx context.Context, x []float64) []float64 {
 				starts[i][k] = x[k]
 			}
 		}
-		y := starts[i]
-		for of := free; len(of) > 0; {
-			y, _ = q.descend(ctx, y, of, longDescent)
+		q.press(ctx, starts[i], free, longDescent, func(y []float64) bool {
 			_, now, ok := b.gaps(y)
 			if ok && now < sum {
 				x, sum = y, now
 			}
-			// What has come to an end of its range stops the others there.
-			inside := slices.DeleteFunc(slices.Clone(of), func(k int) bool { return y[k] <= b.levers[k].Low || y[k] >= b.levers[k].High })
-			if now <= nothing || len(inside) == len(of) {
-				break
-			}
-			of = inside
-		}
+			return now <= nothing
+		})
 		if i == 0 && sum > nothing {
 			starts = append(starts, b.starts(free, onceMore)...)
 		}
 	}
 	return x
+}
+
+// press descends from x in the levers of free, again and again without those that have
+// come to an end of their range, since they stop the others there. It ends where done.
+func (p *problem) press(ctx context.Context, x []float64, free []int, steps int, done func(x []float64) bool) {
+	for len(free) > 0 && ctx.Err() == nil {
+		x, _ = p.descend(ctx, x, free, steps)
+		inside := slices.DeleteFunc(slices.Clone(free), func(k int) bool { return x[k] <= p.levers[k].Low || x[k] >= p.levers[k].High })
+		if done(x) || len(inside) == len(free) {
+			return
+		}
+		free = inside
+	}
 }
 
 // nothing is a sum of squares that rounding hides.

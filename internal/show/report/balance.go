@@ -69,6 +69,9 @@ func (b Balance) MarshalJSON() ([]byte, error) {
 	}
 	o.put("remedies", remedies)
 	o.put("conflicts", b.conflictObjects())
+	if b.Answer != nil {
+		o.put("alternatives", b.alternativeObjects())
+	}
 	if p := b.Nearest(); p != nil {
 		o.put("nearest", proposalObject(p))
 	} else {
@@ -161,6 +164,16 @@ func outcomeObjects(of []balance.Outcome) []object {
 	return out
 }
 
+// alternativeObjects are designs that do as well, or in which another wish gives way.
+func (b *Balance) alternativeObjects() []object {
+	out := []object{}
+	for i := range b.Answer.Alternatives {
+		x := &b.Answer.Alternatives[i]
+		out = append(out, append(proposalObject(&x.Proposal), object{{"wishes", outcomeObjects(x.Outcomes)}}...))
+	}
+	return out
+}
+
 func (b *Balance) conflictObjects() []object {
 	out := []object{}
 	if b.Answer == nil {
@@ -183,7 +196,11 @@ func (b *Balance) conflictObjects() []object {
 		for k := range c.Trade {
 			t := &c.Trade[k]
 			o := proposalObject(&t.Proposal)
-			trade = append(trade, append(object{{"value", Number(t.Value)}, {"against", Number(t.Against)}}, o...))
+			others := object{}
+			for n, k := range c.Against {
+				others.put(b.Answer.Outcomes[k].Wish.Of.Key, Number(t.Against[n]))
+			}
+			trade = append(trade, append(object{{"value", Number(t.Value)}, {"against", others}}, o...))
 		}
 		out = append(out, object{{"wish", c.Wish.Of.Key}, {"nearest", Number(c.Nearest)}, {"impossible", c.Alone},
 			{"against", against}, {"cautions", list(c.Cautions)}, {"sentence", say.Conflict(Reads, c, b.Answer.Outcomes)}, {"trade_off", trade}})
@@ -213,6 +230,12 @@ func (b Balance) WriteText(w io.Writer) error {
 			p.line("")
 			p.line("The nearest design:")
 			b.proposal(p, &b.Answer.Nearest)
+			for i := range b.Answer.Alternatives {
+				x := &b.Answer.Alternatives[i]
+				p.line("")
+				p.line("%s", say.GivesWay(Reads, b.Answer.Outcomes, x.Outcomes))
+				b.proposal(p, &x.Proposal)
+			}
 		}
 	}
 	list := b.Proposals()

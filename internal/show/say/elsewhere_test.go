@@ -2,6 +2,7 @@ package say
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -36,4 +37,16 @@ func TestWhatAProposalBringsIsSaidShort(t *testing.T) {
 	}, Elsewhere(metric, &was, &p))
 	p.Beside = &balance.Beside{Contrast: nan, CostPerTub: nan, Minutes: nan}
 	assert.Len(t, Elsewhere(metric, &was, &p), 1)
+}
+
+func TestAnAlternativeSaysWhatGivesWay(t *testing.T) {
+	hard, sweet := balance.Wish{Of: balance.CustardHardness}, balance.Wish{Of: balance.CustardSweetness}
+	nearest := []balance.Outcome{{Wish: hard, Value: 5.8}, {Wish: sweet, Value: 13, Met: true}}
+	for want, other := range map[string][]balance.Outcome{
+		"By other means:": {{Wish: hard, Value: 5.9}, {Wish: sweet, Value: 13, Met: true}},
+		"With the hardness of the custard as wished:":                                                                {{Wish: hard, Value: 2, Met: true}, {Wish: sweet, Value: 13, Met: true}},
+		"With the hardness of the custard as wished, but not the sweetness of the custard, as sucrose, 19.9\u00a0%:": {{Wish: hard, Value: 2, Met: true}, {Wish: sweet, Value: 19.9}},
+	} {
+		assert.Equal(t, strings.ReplaceAll(want, "\u00a0", " "), strings.ReplaceAll(GivesWay(metric, nearest, other), "\u00a0", " "))
+	}
 }

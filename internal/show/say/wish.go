@@ -126,6 +126,28 @@ func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
 	return Capital(this(&c.Wish)) + " cannot be had together with " + List(others) + "."
 }
 
+// GivesWay heads an alternative: what it meets that the nearest design does not, and what
+// gives way for it; or that it does as well by other means.
+func GivesWay(s Style, nearest, other []balance.Outcome) string {
+	var meets, not []string
+	for i := range other {
+		w := &other[i].Wish
+		switch {
+		case other[i].Met && !nearest[i].Met:
+			meets = append(meets, wishName(w))
+		case !other[i].Met && nearest[i].Met:
+			not = append(not, wishName(w)+", "+Wished(s, w.Of, other[i].Value))
+		}
+	}
+	switch {
+	case len(meets) == 0:
+		return "By other means:"
+	case len(not) == 0:
+		return "With the " + List(meets) + " as wished:"
+	}
+	return "With the " + List(meets) + " as wished, but not the " + List(not) + ":"
+}
+
 // ChangeName names what a change moves: "sugar, custard".
 func ChangeName(c *balance.Change) string {
 	if c.Ingredient != nil {
@@ -268,6 +290,11 @@ func TradeAxis(w *balance.Wish) string {
 
 // TradePoint says a point of it: "hardness of the custard 4.2 kPa, sweetness of the
 // custard 14.1 %".
-func TradePoint(s Style, c *balance.Conflict, other *balance.Wish, t *balance.Trade) string {
-	return Capital(wishName(&c.Wish)) + " " + Wished(s, c.Wish.Of, t.Value) + ", " + wishName(other) + " " + Wished(s, other.Of, t.Against) + "."
+func TradePoint(s Style, c *balance.Conflict, all []balance.Outcome, t *balance.Trade) string {
+	text := Capital(wishName(&c.Wish)) + " " + Wished(s, c.Wish.Of, t.Value)
+	for n, k := range c.Against {
+		other := &all[k].Wish
+		text += ", " + wishName(other) + " " + Wished(s, other.Of, t.Against[n])
+	}
+	return text + "."
 }
