@@ -101,6 +101,8 @@ func (c *command) on(s *shell) *cobra.Command {
 		Use: c.usage, Short: c.short, Long: c.help(), DisableFlagsInUseLine: true,
 		Args: func(_ *cobra.Command, files []string) error {
 			switch {
+			case len(files) < c.least && len(files) > 0:
+				return c.misused("%s alone is not enough: %d are needed", echo.Quoted(files[0]), c.least)
 			case len(files) < c.least:
 				return c.misused("no %s given", cmp.Or(c.first, "file"))
 			case c.most >= 0 && len(files) > c.most:

@@ -44,8 +44,12 @@ func evaluateFlags(c *command, flags *pflag.FlagSet) action {
 	return func(s *shell, files []string) error {
 		given := false
 		flags.Visit(func(f *pflag.Flag) { given = given || f.Name == "at" })
-		if given && !(*at >= model.ColdestC && *at <= model.WarmestC) { // nor NaN, which parses
-			return c.misused("--at %g °C is outside %d to %d °C", *at, model.ColdestC, model.WarmestC)
+		switch {
+		case given && math.IsNaN(*at): // which parses
+			return c.misused("--at takes a temperature in °C")
+		case given && !(*at >= model.ColdestC && *at <= model.WarmestC):
+			of := func(t float64) string { return report.Reads.Short(t, 1) }
+			return c.misused("--at %s °C is outside %s to %s °C", of(*at), of(model.ColdestC), of(model.WarmestC))
 		}
 		b, err := openBench()
 		if err != nil {

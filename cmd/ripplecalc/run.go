@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"runtime/debug"
 	"strings"
 
+	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
@@ -113,6 +115,11 @@ func (s *shell) report(err error) int {
 		return exitInput
 	case errors.As(err, &file): // its lines begin with the file, as editors like it
 		fmt.Fprintln(s.err, say.HarmlessPage(err.Error()))
+		return exitInput
+	}
+	var path *fs.PathError
+	if errors.Is(err, fs.ErrNotExist) && errors.As(err, &path) {
+		s.complain("there is no file %s", echo.Line(path.Path, 2*echo.Most))
 		return exitInput
 	}
 	s.complain("%v", err)

@@ -20,7 +20,7 @@ func TestTheRailSaysNowhereOnlyOfPhasesThatAreKnown(t *testing.T) {
 		d.Reset(1200, 200)
 		r.layOut(&d, 1200, 200)
 		for _, w := range d.Texts {
-			nowhere = nowhere || w.S == "nowhere do both scoop"
+			nowhere = nowhere || w.S == "they never scoop together"
 		}
 		return nowhere
 	}

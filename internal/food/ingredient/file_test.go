@@ -31,7 +31,7 @@ func TestReadNamesLineAndField(t *testing.T) {
 	for _, c := range []struct{ name, in, want string }{
 		{"word for a figure", "{\"id\":\"a\",\"name\":\"A\"}\n{\"id\":\"b\",\"name\":\"B\",\"fat\":\"much\"}", `line 2: ingredient "b": fat: "much" is not a number`},
 		{"more than all of it", `{"id":"a","name":"A","fat":101}`, `line 1: ingredient "a": fat: 101 g is outside 0 to 100 g`},
-		{"negative", `{"id":"a","name":"A","ash":-1}`, `line 1: ingredient "a": ash: -1 g is outside 0 to 100 g`},
+		{"negative", `{"id":"a","name":"A","ash":-1}`, `line 1: ingredient "a": ash: −1 g is outside 0 to 100 g`},
 		{"factor of nought", `{"id":"a","name":"A","nitrogen_factor":0}`, `line 1: ingredient "a": nitrogen_factor: is 0; leave it out where there is none`},
 		{"unheard-of field", `{"id":"a","name":"A","phat":1}`, `line 1: ingredient "a": phat: is no field of an ingredient`},
 		{"twice the id", "{\"id\":\"a\",\"name\":\"A\"}\n\n{\"id\":\"a\",\"name\":\"B\"}", `line 3: ingredient "a": id: is already that of line 1`},

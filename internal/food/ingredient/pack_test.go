@@ -154,7 +154,7 @@ func TestAPackThatContradictsItselfIsRefusedByField(t *testing.T) {
 		{"sugars: 10\n  glucose: 8\n  fructose: 8", `line 3: pack: sugars: the kinds of sugar sum to 16 g in 10 g`},
 		{"per: 0.5 g", `line 3: pack: per: 0.5 g is outside 1 to 1000 g`},
 		{"per: 30 g\n  fat: 40", `line 4: pack: fat: 40 g in 30 g is more than there can be`},
-		{"fat: -1", `line 3: pack: fat: -1 g is outside 0 to 100 g`},
+		{"fat: -1", `line 3: pack: fat: −1 g is outside 0 to 100 g`},
 		{"energy_kj: 9000", `line 3: pack: energy_kj: 9000 kJ in 100 g is more than there can be`},
 	} {
 		_, err := fromYAML("id: a\npack:\n  " + c.pack + "\n")

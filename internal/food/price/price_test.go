@@ -70,7 +70,7 @@ func TestAPackSaysOneThingThatItHolds(t *testing.T) {
 		`price of "a": say what the pack holds`:   {Ingredient: "a", Price: 1},
 		"only one of them":                        {Ingredient: "a", Price: 1, Grams: 1, ML: 1},
 		"ingredient: must not be empty":           {Price: 1, Grams: 1},
-		`price: -1 is outside 0 to 1000000`:       {Ingredient: "a", Price: -1, Grams: 1},
+		`price: −1 is outside 0 to 1000000`:       {Ingredient: "a", Price: -1, Grams: 1},
 		"pack_ml: must be a finite number":        {Ingredient: "a", ML: math.NaN()},
 		"piece_g: is needed":                      {Ingredient: "lemon_peel", Pieces: 2},
 		"piece_g: is of a pack that is counted":   {Ingredient: "a", Grams: 2, PieceG: 1},

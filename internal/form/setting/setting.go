@@ -129,7 +129,7 @@ func Outside(v, min, max float64, unit string) string {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return "must be a finite number"
 	case v < min || v > max:
-		return fmt.Sprintf("%s%s is outside %s to %s%s", Number(v), unit, Number(min), Number(max), unit)
+		return strings.ReplaceAll(fmt.Sprintf("%s%s is outside %s to %s", Number(v), unit, Number(min), Number(max)), "-", "−") + unit
 	}
 	return ""
 }

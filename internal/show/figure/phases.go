@@ -144,7 +144,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "foam minus custard, percentage points", Origin: Origin{
 			Inputs: "both sweetnesses", Equation: "sweetness of the foam − sweetness of the custard", Source: sweetness.Source, Band: sweetness.Band},
 		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.SweetnessPercent) }))},
-	{Key: "scoop_contrast_k", Name: "Contrast of scooping", Short: "scoops later", Unit: Kelvin, Step: 1,
+	{Key: "scoop_contrast_k", Name: "Custard scoops warmer than foam, by", Short: "scoops later", Unit: Kelvin, Step: 1,
 		Help: "start of scooping, custard minus foam, K", Origin: Origin{
 			Inputs: "where each phase starts to eat well", Equation: "start of the custard − start of the foam", Source: hardness.Source, Band: scooping.Band},
 		from: tubOnly(comparing(func(r *model.Result) Value {

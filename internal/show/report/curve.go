@@ -1,11 +1,13 @@
 package report
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 )
@@ -49,13 +51,13 @@ type CurvePhase struct {
 func Temperatures(from, to, step float64) ([]float64, error) {
 	switch {
 	case !(from >= CurveColdest && from <= CurveWarmest):
-		return nil, fmt.Errorf("from %g °C is outside %g to %g °C", from, CurveColdest, CurveWarmest)
+		return nil, errors.New("from " + outside(from))
 	case !(to >= CurveColdest && to <= CurveWarmest):
-		return nil, fmt.Errorf("to %g °C is outside %g to %g °C", to, CurveColdest, CurveWarmest)
+		return nil, errors.New("to " + outside(to))
 	case to < from:
-		return nil, fmt.Errorf("to %g °C lies below from %g °C", to, from)
+		return nil, fmt.Errorf("to %s is colder than from %s", Reads.TemperatureTo(to, 1), Reads.TemperatureTo(from, 1))
 	case !(step > 0) || math.IsInf(step, 0):
-		return nil, fmt.Errorf("the step must be above 0 K, not %g", step)
+		return nil, fmt.Errorf("the step must be above 0 K, not %s", Reads.Number(step, 1))
 	}
 	n := math.Floor((to-from)/step*(1+1e-12) + 1e-9)
 	if n >= MaxPoints {
@@ -68,6 +70,14 @@ func Temperatures(from, to, step float64) ([]float64, error) {
 		ts[i] = math.Round((from+float64(i)*step)*1e9) / 1e9
 	}
 	return ts, nil
+}
+
+// outside says that a temperature is none that a curve has.
+func outside(c float64) string {
+	if w := setting.Outside(c, CurveColdest, CurveWarmest, "°C"); w != "" {
+		return w
+	}
+	return "is no temperature"
 }
 
 // CurveOf returns the curve of r at the temperatures ts.

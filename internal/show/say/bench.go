@@ -57,20 +57,20 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 		parts = append(parts, s.Volume(b.Foam.LeftML)+" foam left over")
 	}
 	text := strings.Join(parts, "; ")
-	who, do := "both", "do both"
+	who, together := "both", "at which both eat well"
 	switch {
 	case r.Verdict.Empty:
 		return text + "\n "
 	case r.Absent(&r.Dense):
-		who, do = "it", "does the foam"
+		who, together = "it", "at which the foam eats well"
 	case r.Absent(&r.Foam):
-		who, do = "it", "does the custard"
+		who, together = "it", "at which the custard eats well"
 	}
 	if !b.Both.OK && !(r.Absent(&r.Dense) || r.Dense.Felt()) || !b.Both.OK && !(r.Absent(&r.Foam) || r.Foam.Felt()) {
 		return text + "\nits hardness is not known"
 	}
 	if !b.Both.OK {
-		return text + "\nat no temperature here " + do + " eat well"
+		return text + "\nthere is no temperature here " + together
 	}
 	if who == "it" {
 		return text + "\nit eats well from " + s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1)

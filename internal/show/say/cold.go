@@ -136,7 +136,7 @@ func Ready(s Style, c *cold.Cooling) string {
 func LeaveOut(s Style, v *cold.Softening) string {
 	switch {
 	case v.Why == cold.NeverTogether:
-		return "No time out of the freezer is right: at no temperature do both phases eat well."
+		return "No time out of the freezer is right: there is no temperature at which both phases eat well."
 	case v.Why == cold.NeverScoops:
 		return "No time out of the freezer is right: it never scoops well."
 	case v.Why == cold.NobodyKnows:

@@ -34,7 +34,7 @@ func TestLeavingOutIsToldAlikeInBriefAndInFull(t *testing.T) {
 		{cold.Softening{Why: cold.TooSoft, StartC: -8, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "too soft straight from the freezer", "It is too soft straight from the freezer, at −8 °C."},
 		{cold.Softening{Why: cold.NeverScoops, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "it never scoops well", "No time out of the freezer is right: it never scoops well."},
 		{cold.Softening{Why: cold.NeverTogether, FromMinutes: nowhere, ToMinutes: nowhere}, "no time", "never right for both phases",
-			"No time out of the freezer is right: at no temperature do both phases eat well."},
+			"No time out of the freezer is right: there is no temperature at which both phases eat well."},
 		{cold.Softening{Why: cold.NobodyKnows, FromMinutes: nowhere, ToMinutes: nowhere}, "not known", "the model does not know how hard it is",
 			"How long to leave it out is not known: the model does not know how hard it is."},
 	} {

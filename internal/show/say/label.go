@@ -86,16 +86,28 @@ func LimitLine(s Style, l label.Limit) string {
 		if l.Incomplete {
 			here = "; here at least "
 		}
-		text += here + s.Measure(*l.Own, l.Unit)
+		text += here + s.compared(*l.Own, &l)
 	}
 	verdict := Met(l.Met)
 	switch {
 	case l.Incomplete:
 		verdict = "depends on an unknown figure"
 	case !l.Met && math.Abs(l.Miss) > 0:
-		verdict = "missed by " + s.Measure(l.Miss, l.Unit)
+		verdict = "missed by " + s.compared(l.Miss, &l)
+	}
+	if strings.Contains(l.Section, " (") {
+		return text + ": " + verdict + ", " + l.Section
 	}
 	return text + ": " + verdict + " (" + l.Section + ")"
+}
+
+// compared is a figure of a limit in three digits, or in four where three would put
+// it on the limit that it misses.
+func (s Style) compared(v float64, l *label.Limit) string {
+	if l.Own != nil && !l.Met && math.Abs(l.Miss) < 0.005*math.Abs(*l.Own) {
+		return s.Measure(v, l.Unit)
+	}
+	return s.with(s.Sized(v), l.Unit)
 }
 
 // LabelFile names the file of a label.

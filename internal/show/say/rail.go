@@ -5,7 +5,7 @@ const (
 	NotKnown    = "not known" // a curve ends because nobody knows how it goes on
 	Scooped     = "scoops"
 	BothScoop   = "both scoop"
-	NowhereBoth = "nowhere do both scoop"
+	NowhereBoth = "they never scoop together"
 )
 
 // RailHardness and RailIce name the curves of a phase.

@@ -168,7 +168,7 @@ func TestTheVerdictSaysHowASpoonGoes(t *testing.T) {
 		{"At −14 °C the custard needs force and the foam slumps.", eats(model.Eating{How: model.NeedsForce, KPa: 9}, model.Eating{How: model.TooSoft, KPa: 0.05})},
 		{"At −14 °C the custard is too hard and the foam spoons well.", eats(model.Eating{How: model.TooHard, KPa: 19}, well(5))},
 		{"At −14 °C the custard is too soft to scoop and the foam needs force.", eats(model.Eating{How: model.TooSoft, KPa: 0.3}, model.Eating{How: model.NeedsForce, KPa: 8})},
-		{"Give both phases their lines to see how they eat together.", Verdict(metric, model.Verdict{Empty: true})},
+		{"Give both phases their ingredients to see how they eat together.", Verdict(metric, model.Verdict{Empty: true})},
 	} {
 		assert.Equal(t, c.want, c.got)
 	}
@@ -195,7 +195,7 @@ func TestLeaveOutSaysOneThing(t *testing.T) {
 		{"It scoops straight from the freezer, and stays so in the refrigerator.", "",
 			cold.Softening{Place: "refrigerator", OK: true, FromMinutes: at(0, 0, 0), ToMinutes: never}},
 		{"It is too soft straight from the freezer, at −6 °C.", "", cold.Softening{Why: cold.TooSoft, StartC: -6, FromMinutes: never, ToMinutes: never}},
-		{"No time out of the freezer is right: at no temperature do both phases eat well.", "", cold.Softening{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
+		{"No time out of the freezer is right: there is no temperature at which both phases eat well.", "", cold.Softening{Why: cold.NeverTogether, FromMinutes: never, ToMinutes: never}},
 		{"No time out of the freezer is right: it never scoops well.", "", cold.Softening{Why: cold.NeverScoops, FromMinutes: never, ToMinutes: never}},
 		{"How long to leave it out is not known: the model does not know how hard it is.", "", cold.Softening{Why: cold.NobodyKnows, FromMinutes: never, ToMinutes: never}},
 		{"It does not soften enough to scoop in the refrigerator in the time computed.", "", cold.Softening{Place: "refrigerator", OK: true, FromMinutes: never, ToMinutes: never}},

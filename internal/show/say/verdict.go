@@ -9,7 +9,7 @@ import (
 // foam spoons very easily."
 func Verdict(s Style, v model.Verdict) string {
 	if v.Empty {
-		return "Give both phases their lines to see how they eat together."
+		return "Give both phases their ingredients to see how they eat together."
 	}
 	switch at := "At " + s.Temperature(v.AtC); {
 	case v.Foam.How == model.NotThere:

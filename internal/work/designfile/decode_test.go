@@ -73,7 +73,7 @@ foam: {}
 	assert.Equal(t, l, g.Design.Dense.Lines)
 
 	for bad, want := range map[string]string{
-		"-1": "x:2: dense.lines[0].price_per_kg: -1 per kg is outside 0 to 1000000 per kg", "1.25 €": "x:2: dense.lines[0].price_per_kg: ",
+		"-1": "x:2: dense.lines[0].price_per_kg: −1 per kg is outside 0 to 1000000 per kg", "1.25 €": "x:2: dense.lines[0].price_per_kg: ",
 	} {
 		_, err := Decode("x", []byte(strings.Replace(text, "1.25", bad, 1)))
 		assert.ErrorContains(t, err, want)
@@ -144,10 +144,10 @@ func TestMessagesNameFileLineAndKey(t *testing.T) {
 		{head + "tubs: {shape: bucket}\n" + tail, Invalid, `x:2: tubs.shape: "bucket" is not one of round, shallow, rectangle`},
 		{head + "blend: {motion: shake}\n" + tail, Invalid, `x:2: blend.motion: "shake" is not one of plunge, fold, eight, drag, mixed`},
 		{head + "blend:\n  strokes: 25\n" + tail, Invalid, `x:3: blend.strokes: 25 is outside 0 to 24`},
-		{head + "serving: {temperature_c: 4}\n" + tail, Invalid, `x:2: serving.temperature_c: 4 °C is outside -24 to -4 °C`},
+		{head + "serving: {temperature_c: 4}\n" + tail, Invalid, `x:2: serving.temperature_c: 4 °C is outside −24 to −4 °C`},
 		{head + "eggs: {size: M}\n" + tail, Invalid, `x:2: eggs.size: no US egg size is called "M"; known are peewee, small, medium, large, extra large, jumbo`},
 		{head + "eggs: {system: EU}\n" + tail, Invalid, `x:2: eggs.size: no EU egg size is called "large"; known are S, M, L, XL`},
-		{dense("{ingredient: sugar, grams: -5}"), Invalid, `x:5: dense.lines[0].grams: -5 g is outside 0 to 1000000 g`},
+		{dense("{ingredient: sugar, grams: -5}"), Invalid, `x:5: dense.lines[0].grams: −5 g is outside 0 to 1000000 g`},
 		{dense(`{ingredient: "", grams: 5}`), Invalid, `x:5: dense.lines[0].ingredient: must not be empty`},
 		{dense("{yolks: 3, whites: 2}"), Invalid, `x:5: dense.lines[0]: a line counts only one of yolks, whites`},
 		{dense("{yolks: 3, ingredient: egg_yolk}"), Invalid, `x:5: dense.lines[0]: a line has an ingredient with grams or a count of yolks, not both`},
@@ -207,7 +207,7 @@ func TestAllProblemsAreReportedAtOnceInOrder(t *testing.T) {
 	_, err := Decode("broken.yaml", readTestFile(t, "broken.yaml"))
 	want := strings.TrimSpace(`
 broken.yaml:4: nmae: unknown key; did you mean "name"?
-broken.yaml:5: serving.temperature_c: 13 °C is outside -24 to -4 °C
+broken.yaml:5: serving.temperature_c: 13 °C is outside −24 to −4 °C
 broken.yaml:6: tubs.count: 4.0: write the whole number without a point: 4
 broken.yaml:8: batch.basis: "tub" is not one of tubs, as_written
 broken.yaml:12: dense.lines[0].grams: "520g": write the number alone, 520; its unit is always g

@@ -89,7 +89,7 @@ func TestFaultyPricesNameLineAndKey(t *testing.T) {
 		"prices:\n- ingredient: sugar\n  price: 1\n  pack_g: 0\n":                                   "line 4: price of \"sugar\": pack_g: must be more than 0",
 		"prices:\n- ingredient: sugar\n  price: dear\n  pack_g: 1\n":                                "line 3: price of \"sugar\": price: \"dear\" is not a number",
 		"prices:\n- ingredient: sugar\n  price: 1\n  pack_kg: 1\n":                                  "line 4: price of \"sugar\": pack_kg: is no setting",
-		"prices:\n- ingredient: sugar\n  price: -1\n  pack_g: 1\n":                                  "line 3: price of \"sugar\": price: -1 is outside 0 to 1000000",
+		"prices:\n- ingredient: sugar\n  price: -1\n  pack_g: 1\n":                                  "line 3: price of \"sugar\": price: −1 is outside 0 to 1000000",
 		"prices:\n- {ingredient: sugar, price: 1}\n":                                                "line 2: price of \"sugar\": say what the pack holds: pack_g, pack_ml or pieces",
 		"prices:\n- {price: 1, pack_g: 1}\n":                                                        "line 2: ingredient: must not be empty",
 		"prices:\n- {ingredient: a, price: 1, pack_g: 1}\n- {ingredient: a, price: 2, pack_g: 1}\n": "line 3: price of \"a\": ingredient: has a price already",
