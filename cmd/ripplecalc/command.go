@@ -36,7 +36,7 @@ type command struct {
 // commands returns them in the order of the list.
 func commands() []*command {
 	return []*command{
-		evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, versionCommand, cardCommand,
+		startCommand, evaluateCommand, balanceCommand, curveCommand, checkCommand, diffCommand, compareCommand, versionCommand, cardCommand,
 		labelCommand, processCommand, planCommand, eggsCommand, shopCommand, coldCommand, iceCommand, rippleCommand, photoCommand, sureCommand, batchCommand, validateCommand,
 		ingredientsCommand, linesCommand, schemaCommand, completionCommand, manCommand, helpCommand,
 	}

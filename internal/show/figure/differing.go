@@ -41,6 +41,33 @@ func Differing(before, after *model.Result) []Change {
 	return out
 }
 
+// A Place is a figure of one column, as it stands in JSON.
+type Place struct {
+	Key, Name string
+	Row       *Row
+	Column    int
+}
+
+// Beside are the figures by which designs are laid side by side, in the order of
+// the tables.
+var Beside = func() []Place {
+	var out []Place
+	for _, d := range differing {
+		for i := range d.table.Rows {
+			f := &d.table.Rows[i]
+			if d.table == &Phases && slices.Contains(twice, f.Key) {
+				continue
+			}
+			for column, at := range d.at {
+				if f.In(column) {
+					out = append(out, Place{at + f.Key, say.Capital(d.table.Columns[column]) + ": " + f.Name, f, column})
+				}
+			}
+		}
+	}
+	return out
+}()
+
 func (v Value) same(o Value) bool {
 	same := func(x, y float64) bool { return x == y || x != x && y != y }
 	return same(v.Value, o.Value) && same(v.Low, o.Low) && same(v.High, o.High) && v.Bound == o.Bound && v.Word == o.Word && v.Currency == o.Currency

@@ -152,3 +152,45 @@ func DifferencesIn(s Style, d compare.Differences, name func(id string) string) 
 	}
 	return out
 }
+
+// DiffersMark stands before what is not the same in all designs side by side.
+const DiffersMark = "≠"
+
+// DifferingName is the name of a row, with the mark where it differs and its room
+// where not.
+func DifferingName(name string, differs bool) string {
+	if differs {
+		return DiffersMark + " " + name
+	}
+	return "   " + name
+}
+
+// SettingText is what a setting is in a design, without its unit.
+func SettingText(s Style, x compare.Setting) string { return settingText(s, x, &x.After) }
+
+// Where designs are laid side by side.
+const (
+	CompareItem    = "Compare…"
+	CompareTitle   = "Side by side"
+	CompareAdd     = "Another file…"
+	CompareOnly    = "Only what differs"
+	CompareSame    = "They are the same."
+	CompareOpen    = "The open design"
+	CompareLegend  = DiffersMark + " marks what is not the same in all."
+	CompareAsSaved = "As last saved"
+	StartItem      = "New from…"
+	StartTitle     = "Start from something"
+	StartFoam      = "With foam"
+	StartOwnFoam   = "its own"
+	StartBase      = "From"
+	StartTubs      = "Tubs"
+	StartEach      = "Each"
+	StartDo        = "Start"
+	StartHint      = "Each is weighed out for the tubs you have."
+)
+
+// StartBaseName and StartDemoName tell bases and demos apart in one list.
+func StartBaseName(name string) string { return "base: " + strings.ToLower(name) }
+
+// StartDemoName is a demo's.
+func StartDemoName(name string) string { return "demo: " + name }
