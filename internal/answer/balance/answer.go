@@ -64,40 +64,66 @@ func Balance(ctx context.Context, m *model.Model, d design.Design, ask Ask) (Ans
 	if err != nil {
 		return Answer{}, err
 	}
-	p, err := problemOf(m, d, &ask)
+	b, a, x, err := look(ctx, m, d, &before, &ask, false)
 	if err != nil {
 		return Answer{}, err
 	}
-	had := map[string]bool{}
-	for i := range before.Warnings {
-		had[before.Warnings[i].Code] = had[before.Warnings[i].Code] || spoils(&before.Warnings[i])
-	}
-	b := balancer{problem: p, before: d, had: had, kitchen: cold.Default()}
-	if ask.Kitchen != nil {
-		b.kitchen = *ask.Kitchen
-	}
-	if err := b.follow(ctx, d, &before); err != nil {
-		return Answer{}, err
-	}
-	if ask.whole() {
-		s, err := m.Sketch(d)
-		if err != nil {
-			return Answer{}, err
+	if !a.Met && !ask.NoSwaps {
+		if c, wide, y, err := look(ctx, m, d, &before, &ask, true); err == nil && wide.betters(&a) {
+			b, a, x = c, wide, y
 		}
-		made := scaleRounded(asMade(d, &s, false))
-		b.written = &made
 	}
-	a := Answer{}
-	x, err := b.find(ctx, &a)
-	if err != nil {
-		return Answer{}, err
-	}
-	a.Met = len(a.Cautions) == 0 && !slices.ContainsFunc(a.Outcomes, func(o Outcome) bool { return !o.Met })
 	if !a.Met {
 		a.Conflicts = b.conflicts(ctx, x, &a)
 	}
 	a.Alternatives = b.alternatives(ctx, x, &a)
 	return a, ctx.Err()
+}
+
+// look looks for the nearest design with what is at hand, or wide with what few kitchens
+// keep; x is where the levers stand in it.
+func look(ctx context.Context, m *model.Model, d design.Design, before *model.Result, ask *Ask, wide bool) (b balancer, a Answer, x []float64, err error) {
+	p, err := problemOf(m, d, ask, wide)
+	if err != nil {
+		return b, a, nil, err
+	}
+	had := map[string]bool{}
+	for _, code := range cautionCodes(before) {
+		had[code] = true
+	}
+	b = balancer{problem: p, before: d, had: had, kitchen: cold.Default()}
+	if ask.Kitchen != nil {
+		b.kitchen = *ask.Kitchen
+	}
+	if err := b.follow(ctx, d, before); err != nil {
+		return b, a, nil, err
+	}
+	if ask.whole() {
+		s, err := m.Sketch(d)
+		if err != nil {
+			return b, a, nil, err
+		}
+		made := scaleRounded(asMade(d, &s, false))
+		b.written = &made
+	}
+	if x, err = b.find(ctx, &a); err != nil {
+		return b, a, nil, err
+	}
+	a.Met = len(a.Cautions) == 0 && !slices.ContainsFunc(a.Outcomes, func(o Outcome) bool { return !o.Met })
+	return b, a, x, nil
+}
+
+// betters reports whether a meets more than b: all, or another wish with no caution more.
+func (a *Answer) betters(b *Answer) bool {
+	count := func(of []Outcome) (n int) {
+		for i := range of {
+			if of[i].Met {
+				n++
+			}
+		}
+		return n
+	}
+	return a.Met || count(a.Outcomes) > count(b.Outcomes) && len(a.Cautions) <= len(b.Cautions)
 }
 
 // find puts the nearest design into a and returns where the levers stand in it.

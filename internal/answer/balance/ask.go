@@ -69,8 +69,9 @@ func KeepsIce(c float64) Wish {
 }
 
 // problemOf returns the problem that ask sets of d. Where eggs or packs are
-// whole it is of the batch as made, whose grams are not scaled any more.
-func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
+// whole it is of the batch as made, whose grams are not scaled any more. Wide, it is with
+// what few kitchens keep, unless no sugar comes in.
+func problemOf(m *model.Model, d design.Design, ask *Ask, wide bool) (*problem, error) {
 	s, err := m.Sketch(d)
 	if err != nil {
 		return nil, err
@@ -89,6 +90,9 @@ func problemOf(m *model.Model, d design.Design, ask *Ask) (*problem, error) {
 	k.packs(ask.Packs)
 	k.ranges(ask.Ranges)
 	k.sugars(ask)
+	if wide && !ask.NoSwaps {
+		k.seldomKept()
+	}
 	k.air()
 	k.syrup()
 	k.ratio()

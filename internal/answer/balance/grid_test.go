@@ -75,7 +75,7 @@ func TestNoGridIsBetter(t *testing.T) {
 			w.Low, w.High = w.Low*by, w.High*by
 			ask.Wishes = append(ask.Wishes, w)
 		}
-		p, err := problemOf(m, d, &ask)
+		p, err := problemOf(m, d, &ask, false)
 		require.NoError(t, err)
 		levers, steps := 2, 41
 		if n%5 == 0 {

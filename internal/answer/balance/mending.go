@@ -11,9 +11,9 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// mending is the problem of a good verdict, nil where the design makes no
-// sketch.
-func mending(m *model.Model, d design.Design, locks Locks) *problem {
+// mending is the problem of a good verdict, nil where the design makes no sketch; wide,
+// with what few kitchens keep.
+func mending(m *model.Model, d design.Design, locks Locks, wide bool) *problem {
 	s, err := m.Sketch(d)
 	if err != nil {
 		return nil
@@ -28,6 +28,9 @@ func mending(m *model.Model, d design.Design, locks Locks) *problem {
 	}
 	if len(d.Foam.Lines) > 0 {
 		k.adds(design.FoamPart, 0.4, "egg_white")
+	}
+	if wide {
+		k.seldomKept()
 	}
 	k.air()
 	k.syrup()

@@ -56,6 +56,34 @@ const (
 	sucrose      = "sugar"
 )
 
+// What a search brings in only where it does not do without: sugars that few kitchens
+// keep, sweeter and softer or less sweet and no harder, and milk whose lactose has come
+// apart, which is softer and sweeter.
+const (
+	invertSyrup = "invert_syrup"
+	fructose    = "fructose"
+	trehalose   = "trehalose"
+	wholeMilk   = "milk_whole"
+	lactoseFree = "lactose_free_milk"
+)
+
+var seldom = [...]string{invertSyrup, fructose, trehalose}
+
+// seldomKept adds what a search brings in only where it does not do without.
+func (k *maker) seldomKept() {
+	for _, id := range seldom {
+		k.adds(design.DensePart, 0.2, id)
+		if len(k.d.Foam.Syrup.Lines) > 0 && id == invertSyrup {
+			k.adds(design.SyrupPart, 0.3, id)
+		}
+	}
+	for i, l := range k.d.Dense.Lines {
+		if l.Ingredient == wholeMilk && l.Count == 0 && l.Grams > 0 && !k.locks.Lines[LineAt{design.DensePart, i}] && !k.locked(design.DensePart, lactoseFree) && k.has(lactoseFree) {
+			k.add(Lever{Kind: Swap, Part: design.DensePart, Line: i, With: lactoseFree, High: l.Grams, Unit: 0.25 * l.Grams, Price: 1.5})
+		}
+	}
+}
+
 // maker collects the levers of a design.
 type maker struct {
 	m      *model.Model

@@ -56,14 +56,23 @@ func Mend(ctx context.Context, m *model.Model, d design.Design, r *model.Result,
 	if r.Verdict.Good || r.Verdict.Empty {
 		return Remedies{}
 	}
-	p := mending(m, d, locks)
-	if p == nil {
-		return Remedies{}
+	found := Remedies{}
+	for _, wide := range [...]bool{false, true} {
+		p := mending(m, d, locks, wide)
+		if p == nil {
+			return found
+		}
+		n := mender{problem: p, own: d.Own, first: make([]bool, len(p.levers))}
+		for i := range p.levers {
+			n.first[i] = answers(&p.levers[i], r)
+		}
+		n.look(ctx)
+		if wide && len(n.found.List) == 0 || ctx.Err() != nil && len(found.Unmet) > 0 {
+			break // the nearest of the kitchen's own is as good
+		}
+		if found = n.found; len(found.List) > 0 {
+			break
+		}
 	}
-	n := mender{problem: p, own: d.Own, first: make([]bool, len(p.levers))}
-	for i := range p.levers {
-		n.first[i] = answers(&p.levers[i], r)
-	}
-	n.look(ctx)
-	return n.found
+	return found
 }

@@ -100,7 +100,7 @@ var wishFields = func() []wishField {
 		weightField("no_cautions.weight", beside, func(w *wishes) *maybe { return &w.none.weight }),
 		wishField{Path: "levers.keep", About: "what must not move: ids of ingredients, and air, ratio, syrup, fill", Of: func(w *wishes) any { return &w.keep }},
 		wishField{Path: "levers.between", About: "grams between which an ingredient may go, as milk_whole 300 to 500", Of: func(w *wishes) any { return &w.ranges }},
-		wishField{Path: "levers.swaps", About: "whether dextrose and glucose syrup may come in; they may if left out", Of: func(w *wishes) any { return &w.swaps }},
+		wishField{Path: "levers.swaps", About: "whether dextrose and glucose syrup may come in and, where these do not do, invert syrup, fructose, trehalose and lactose-free milk; they may if left out", Of: func(w *wishes) any { return &w.swaps }},
 		wishField{Path: "levers.add", About: "what else may come in: ids of ingredients, sugars into the syrup too", Of: func(w *wishes) any { return &w.adds }},
 		wishField{Path: "levers.serving", About: "whether the serving temperature may move", Of: func(w *wishes) any { return &w.serving }},
 	)
