@@ -27,6 +27,7 @@ import (
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/journal"
 	"ripplewright/internal/work/userdata"
@@ -52,6 +53,7 @@ type Setup struct {
 	Prices     *userdata.Prices // the maker's prices; nil: those of the configuration folder
 	Version    string
 	Journal    *journal.Folder // where unsaved work is kept; nil: nowhere
+	Drafts     *batch.Drafts   // where what is noted of batches is kept; nil: nowhere
 	Rescue     *rescue.Folder  // where reports go when something goes wrong; nil: nowhere
 	Notices    []string        // said once, when the window is there
 	Ring       func()          // sounds when a timer ends, apart from the window; nil: nothing sounds
@@ -126,6 +128,9 @@ func New(s Setup) *Window {
 	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
 	w.kitchens = kitchens.Open(profiles)
 	w.notebook = notebook.Open(s.Session.File)
+	if s.Drafts != nil {
+		w.notebook.KeepDrafts(s.Drafts)
+	}
 	w.kitchens.Teach(w.notebook.Kitchen)
 	w.notebook.Tell(w.teach)
 	w.teach()

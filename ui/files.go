@@ -163,6 +163,17 @@ func (w *Window) pickDesign(then func(path string)) {
 	w.showFiles(dg)
 }
 
+// pickPicture asks for a picture's file.
+func (w *Window) pickPicture(then func(path string)) {
+	dg := dialog.NewFileOpen(chosen(w, func(in fyne.URIReadCloser) {
+		path := in.URI().Path()
+		in.Close()
+		then(path)
+	}), w.win)
+	dg.SetFilter(storage.NewExtensionFileFilter([]string{".jpg", ".jpeg", ".png", ".JPG", ".JPEG", ".PNG"}))
+	w.showFiles(dg)
+}
+
 // open reads the design at path; an error leaves everything as it is.
 func (w *Window) open(path string) {
 	if err := w.Session.Open(path); err != nil {

@@ -42,7 +42,7 @@ func (w *Window) newPages() []page.Page {
 		w.card,
 		kitchen,
 		daypage.New(w, w.kitchens, time.Now, w.event),
-		notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.event),
+		notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.pickPicture, w.event),
 		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path, Told: w.event}),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),

@@ -25,6 +25,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/work/backups"
+	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/journal"
@@ -90,7 +91,7 @@ func run(args []string) int {
 	if old, err := userdata.Path("rescued", "rescued designs"); err == nil {
 		keeping.Adopt(kept, old)
 	}
-	window := ui.New(ui.Setup{App: a, Journal: kept, Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
+	window := ui.New(ui.Setup{App: a, Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)

@@ -2,6 +2,7 @@ package notebookpage
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
@@ -24,6 +26,9 @@ type form struct {
 	fields []field
 	words  *kit.TextField
 	write  *kit.Pad
+	rest   *fyne.Container // what is beyond the few
+	unfold *kit.Button
+	quiet  bool // the program fills the fields in
 	object fyne.CanvasObject
 }
 
@@ -36,34 +41,123 @@ type field struct {
 	hint   *widget.Label
 }
 
-// shown are the settings in the order of the making: the few that a cook meets.
-var shown = []string{
-	"syrup.water_boils_c", "syrup.reading_c", "syrup.weighed_g", "syrup.pan_g", "custard.weighed_g", "foam.whites_c", "foam.cup_g", "custard.cup_g",
-	"freezer_c", "room_c", "scooped.after_min", "scooped.ring_c", "ate.after_days", "ate.hardness", "ate.icy", "ate.sweetness", "ate.sandy", "ate.ripple",
-	"weighed", "photographs",
-}
+// few are the settings that teach most for a minute's work, and more all others that a cook
+// meets, both in the order of the making.
+var (
+	few  = []string{"syrup.weighed_g", "syrup.pan_g", "foam.cup_g", "scooped.after_min", "ate.hardness", "ate.icy"}
+	more = []string{
+		"made", "lot", "best_before", "weighed", "syrup.water_boils_c", "syrup.reading_c", "custard.weighed_g", "foam.whites_c", "custard.cup_g", "custard.stirs_min",
+		"freezer_c", "room_c", "scooped.ring_c", "ate.at_c", "ate.after_days", "ate.sweetness", "ate.sandy", "ate.ripple", "photographs",
+	}
+)
 
 func newForm(p *Page) *form {
 	f := &form{p: p, words: kit.NewTextArea(3)}
-	f.which = kit.NewSelect(nil, nil)
-	rows := container.New(layout.NewGridLayoutWithColumns(1))
-	for _, path := range shown {
-		e, ok := batch.EntryAt(path)
-		if !ok {
-			panic("notebookpage: no setting " + path)
+	f.which = kit.NewSelect(nil, func(string) { f.noted() })
+	rows := func(paths []string) *fyne.Container {
+		all := container.New(layout.NewGridLayoutWithColumns(1))
+		for _, path := range paths {
+			all.Add(f.row(path))
 		}
-		x := f.fieldOf(e)
-		f.fields = append(f.fields, x)
-		name := widget.NewLabel(say.BatchField(path))
-		name.SizeName = theme.SizeNameSubHeadingText
-		rows.Add(container.NewBorder(nil, nil, container.New(columnWide{}, name), container.New(columnWide{}, x.hint), x.object()))
+		return all
 	}
-	f.words.OnChanged = nil
+	first := rows(few)
+	f.rest = container.NewVBox(rows(more), container.NewHBox(kit.NewButton(say.NotebookPicture, f.pick)))
+	f.rest.Hide()
+	f.unfold = kit.NewButton(say.NotebookMore, func() { f.open(!f.rest.Visible()) })
+	f.words.OnChanged = mishap.With(func(string) { f.noted() })
 	f.write = kit.NewPad(say.NotebookWrite, p.write)
 	f.write.Strong = true
-	f.object = container.NewVBox(f.which, rows, widget.NewLabel(say.BatchField("words")), f.words, f.write)
+	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear, f.forget)), f.rest,
+		widget.NewLabel(say.BatchField("words")), f.words, f.write)
 	f.choices()
 	return f
+}
+
+// row is a setting with its name and what is expected of it.
+func (f *form) row(path string) fyne.CanvasObject {
+	e, ok := batch.EntryAt(path)
+	if !ok {
+		panic("notebookpage: no setting " + path)
+	}
+	x := f.fieldOf(e)
+	f.fields = append(f.fields, x)
+	name := widget.NewLabel(say.BatchField(path))
+	name.SizeName = theme.SizeNameSubHeadingText
+	return container.NewBorder(nil, nil, container.New(columnWide{}, name), container.New(columnWide{}, x.hint), x.object())
+}
+
+// open shows or hides what is beyond the few.
+func (f *form) open(all bool) {
+	text := say.NotebookMore
+	if all {
+		text = say.NotebookLess
+		f.rest.Show()
+	} else {
+		f.rest.Hide()
+	}
+	f.unfold.SetText(text)
+}
+
+// pick adds a picture that is chosen.
+func (f *form) pick() {
+	f.p.picture(func(path string) {
+		f.take()
+		f.p.book.Draft.Photographs = append(f.p.book.Draft.Photographs, path)
+		f.put()
+		f.p.book.Noted()
+	})
+}
+
+// noted takes what a hand has changed, which is kept from then on.
+func (f *form) noted() {
+	if !f.quiet {
+		f.take()
+		f.p.book.Noted()
+	}
+}
+
+// forget empties the form.
+func (f *form) forget() {
+	f.p.book.Clear()
+	f.put()
+}
+
+// put shows the draft, whatever the fields held.
+func (f *form) put() {
+	f.quiet = true
+	defer func() { f.quiet = false }()
+	b := &f.p.book.Draft
+	beyond := false
+	for i := range f.fields {
+		x := &f.fields[i]
+		text := x.Text(b)
+		beyond = beyond || text != "" && i >= len(few)
+		switch {
+		case x.number != nil:
+			v, known := x.Of(b).(setting.Maybe).Get()
+			if !known {
+				v = math.NaN()
+			}
+			x.number.ShowValue(v)
+		case x.choice != nil && text == "":
+			x.choice.ClearSelected()
+		case x.choice != nil:
+			x.choice.SetSelected(text)
+		default:
+			x.text.SetText(text)
+		}
+	}
+	f.words.SetText(b.Words)
+	f.choices()
+	name := say.NotebookNew
+	if slices.Contains(f.which.Options, b.ID) {
+		name = b.ID
+	}
+	page.ShowSelected(f.which, name)
+	if beyond {
+		f.open(true)
+	}
 }
 
 func (f *form) fieldOf(e batch.Entry) field {
@@ -74,11 +168,13 @@ func (f *form) fieldOf(e batch.Entry) field {
 	case e.Kind() == setting.KindNumber:
 		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
 		x.number.Step, x.number.Digits, x.number.Beside = 1, 7, "days"
+		x.number.OnChanged = func(float64) { f.noted() }
 	case e.Choices != nil:
-		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), nil)
+		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), func(string) { f.noted() })
 	default:
 		x.text = kit.NewTextField()
 		x.text.PlaceHolder = e.Format
+		x.text.OnChanged = mishap.With(func(string) { f.noted() })
 	}
 	return x
 }
@@ -149,24 +245,6 @@ func (f *form) take() {
 	if f.which.SelectedIndex() > 0 {
 		b.ID = f.which.Selected
 	}
-}
-
-// clear empties the fields for the next batch.
-func (f *form) clear() {
-	for i := range f.fields {
-		x := &f.fields[i]
-		switch {
-		case x.number != nil:
-			x.number.ShowValue(math.NaN())
-		case x.choice != nil:
-			x.choice.ClearSelected()
-		default:
-			x.text.SetText("")
-		}
-	}
-	f.words.SetText("")
-	page.ShowSelected(f.which, say.NotebookNew)
-	f.choices()
 }
 
 // columnWide gives the names of the fields one width.

@@ -32,17 +32,20 @@ type Page struct {
 	expected batch.Forecast // of the next batch; the zero one while it is not known
 	asked    *notebook.Job  // nil: nothing is
 
-	form   *form
-	taught *teaching
-	past   *history
-	wrong  *widget.Label
-	object fyne.CanvasObject
+	at      string // the notebook whose draft the form shows
+	picture func(then func(path string))
+	form    *form
+	taught  *teaching
+	past    *history
+	wrong   *widget.Label
+	object  fyne.CanvasObject
 }
 
-// New returns the page. clock is the time of the maker's day; told gets what a test of
+// New returns the page. clock is the time of the maker's day; picture asks for the
+// path of a picture; told gets what a test of
 // the window waits for.
-func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time, told func(event string, args ...any)) *Page {
-	p := &Page{host: h, book: b, kitchens: k, clock: clock, told: told, wrong: page.Bold("")}
+func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time, picture func(then func(path string)), told func(event string, args ...any)) *Page {
+	p := &Page{picture: picture, host: h, book: b, kitchens: k, clock: clock, told: told, wrong: page.Bold("")}
 	p.wrong.Importance = widget.DangerImportance
 	p.expect = newest.NewAnswers(h.Post, notebook.Expected, p.known)
 	p.writing = newest.NewAnswers(h.Post, notebook.Write, p.written)
@@ -71,6 +74,10 @@ func (p *Page) Leave() {
 // Show implements page.Page.
 func (p *Page) Show() {
 	p.book.Follow()
+	if at := p.book.Path(); at != p.at {
+		p.at = at
+		p.form.put()
+	}
 	d := p.host.Design()
 	k, _ := p.kitchens.For(d.Kitchen.Profile)
 	j := p.book.Job(p.host.Model(), d, k, p.clock())
@@ -121,7 +128,7 @@ func (p *Page) written(_ notebook.Job, l notebook.Written, err error) {
 		return
 	}
 	p.book.Done()
-	p.form.clear()
+	p.form.put()
 	p.host.Say(say.BatchSaid(l.Entry.ID, l.NoVersion))
 	p.told("notebook wrote %s", l.Entry.ID)
 	p.Show()

@@ -31,8 +31,13 @@ func open(t *testing.T, look theme.Options) *desk {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
 	file, err := designfile.Save(path, nil, market.Honey(), designfile.SaveOptions{})
 	require.NoError(t, err)
+	return openOn(t, look, notebook.Open(func() *designfile.File { return file }))
+}
+
+func openOn(t *testing.T, look theme.Options, book *notebook.Book) *desk {
 	d := &desk{Press: pagetest.NewPress(t, market.Honey(), look)}
-	d.Page = New(d.Press, notebook.Open(func() *designfile.File { return file }), kitchens.Open(""), func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) }, func(string, ...any) {})
+	d.Page = New(d.Press, book, kitchens.Open(""), func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) },
+		func(then func(string)) { then("/quay/cut.jpg") }, func(string, ...any) {})
 	d.Open(d.Page)
 	d.Until(func() bool { return d.expected != batch.Forecast{} })
 	return d
@@ -85,6 +90,42 @@ func TestABatchIsWrittenDownFromThePage(t *testing.T) {
 	p := d.book.Taught(&d.Now)
 	assert.False(t, p.Learnt(learn.Ice))
 	assert.True(t, p.Learnt(learn.FreezerK))
+}
+
+// What is noted is there again after the window was lost, beyond the few fields too, and
+// no more once it is cleared.
+func TestWhatIsNotedOutlivesTheWindow(t *testing.T) {
+	file, err := designfile.Save(filepath.Join(t.TempDir(), "quay.yaml"), nil, market.Honey(), designfile.SaveOptions{})
+	require.NoError(t, err)
+	drafts := batch.DraftsAt(t.TempDir())
+	again := func() *desk {
+		book := notebook.Open(func() *designfile.File { return file })
+		book.KeepDrafts(drafts)
+		return openOn(t, theme.Options{}, book)
+	}
+	d := again()
+	assert.False(t, d.form.rest.Visible(), "a few fields first")
+	d.book.Keep(process.FoamCupG, 91, d.Now)
+	d.Page.Show()
+	d.form.words.SetText("Windy")
+	d.field("ate.icy").choice.SetSelected("icy")
+	d.field("custard.stirs_min").text.SetText("30; 60")
+	d.form.pick()
+	want := d.book.Draft
+	require.Equal(t, []string{"/quay/cut.jpg"}, want.Photographs)
+	require.Eventually(t, func() bool { b := drafts.Of(file.Path()); return len(b.Photographs) == 1 }, time.Minute, 10*time.Millisecond)
+
+	d = again()
+	assert.Equal(t, want, d.book.Draft)
+	assert.Equal(t, 91., d.field("foam.cup_g").number.Value())
+	assert.Equal(t, "icy", d.field("ate.icy").choice.Selected)
+	assert.Equal(t, "30; 60", d.field("custard.stirs_min").text.Text)
+	assert.Equal(t, "Windy", d.form.words.Text)
+	assert.True(t, d.form.rest.Visible(), "what is filled in is seen")
+	d.form.forget()
+	assert.Zero(t, d.book.Draft)
+	assert.Empty(t, d.form.words.Text)
+	require.Eventually(t, func() bool { b := drafts.Of(file.Path()); return b.Blank() }, time.Minute, 10*time.Millisecond)
 }
 
 func TestThePageKeepsWithinASmallWindow(t *testing.T) {

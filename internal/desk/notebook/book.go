@@ -27,6 +27,8 @@ type Book struct {
 	of   string                  // the path of the design whose batches are held
 	told []func()
 
+	drafts *drafts // nil: none are kept
+
 	taught *learn.Posterior // of Notes for settings, as it was asked for last; nil: not yet
 	by     learn.Settings
 
@@ -73,6 +75,12 @@ func (b *Book) Follow() {
 		b.Draft, b.From = batch.Batch{}, nil
 	}
 	b.of = now
+	switch {
+	case b.Draft.Blank() && b.drafts != nil:
+		b.Draft = b.drafts.folder.Of(now)
+	case b.From != nil || !b.Draft.Blank():
+		b.Noted()
+	}
 	b.Read()
 }
 
@@ -130,6 +138,7 @@ func (b *Book) Keep(of process.Reading, v float64, d design.Design) {
 	case process.CustardCupG:
 		b.Draft.Custard.CupG = n
 	}
+	b.Noted()
 }
 
 // Job is a batch that is to be written down.
@@ -185,7 +194,7 @@ type Written struct {
 
 // Done ends the draft and reads the file again.
 func (b *Book) Done() {
-	b.Draft, b.From = batch.Batch{}, nil
+	b.Clear()
 	b.Read()
 }
 

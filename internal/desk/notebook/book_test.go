@@ -157,7 +157,7 @@ func TestPlotsHoldWhatWasMeasured(t *testing.T) {
 	assert.Empty(t, notebook.Inks{}.History(&p, &n, "ate.icy").Series)
 
 	known := notebook.Inks{}.Learnt(&p, learn.FreezerK)
-	require.Len(t, known.Series, 3)
+	require.Len(t, known.Series, 4)
 	top := func(y []float64) (at int) {
 		for i := range y {
 			if y[i] > y[at] {
@@ -170,5 +170,9 @@ func TestPlotsHoldWhatWasMeasured(t *testing.T) {
 	assert.InDelta(t, 0, before.X[top(before.Y)], 0.1)
 	assert.Greater(t, now.X[top(now.Y)], 0.5)
 	assert.Greater(t, now.Y[top(now.Y)], before.Y[top(before.Y)], "surer")
-	assert.Equal(t, 2., known.Series[2].X[0])
+	bars, each := known.Series[2], known.Series[3]
+	assert.Equal(t, 2., each.X[0])
+	assert.InDelta(t, 1, bars.X[0], 1e-9, "a thermometer in a freezer errs by 1 K")
+	assert.InDelta(t, 3, bars.X[1], 1e-9)
+	assert.Equal(t, each.Y[0], bars.Y[1])
 }

@@ -62,8 +62,15 @@ func kept(all ...chart.Series) (out []chart.Series) {
 // densityPoints is how finely a density is drawn.
 const densityPoints = 121
 
+// says is what a reading says by itself of its factor, and its error: one standard
+// deviation.
+func says(o *learn.Observation) (mean, sd float64) {
+	h := o.Along[o.Of]
+	return o.Says / h, math.Abs(o.ErrorSD / h)
+}
+
 // Learnt plots what was known of a factor before any batch, what each measurement says
-// by itself, and what is known now.
+// by itself with its error as a bar, and what is known now.
 func (i Inks) Learnt(p *learn.Posterior, f learn.Factor) chart.Plot {
 	before := learn.Prior().Factors[f]
 	now := p.Factors[f]
@@ -73,8 +80,8 @@ func (i Inks) Learnt(p *learn.Posterior, f learn.Factor) chart.Plot {
 	for _, o := range p.Observations {
 		if o.Of == f {
 			data = append(data, o)
-			says := o.Says / o.Along[f]
-			low, high = math.Min(low, says), math.Max(high, says)
+			says, sd := says(&o)
+			low, high = math.Min(low, says-sd), math.Max(high, says+sd)
 		}
 	}
 	own := func(x float64) float64 {
@@ -100,14 +107,18 @@ func (i Inks) Learnt(p *learn.Posterior, f learn.Factor) chart.Plot {
 		}}
 	measured := chart.Series{Name: say.EachByItself, Line: draw.Stroke{Colour: i.Measured}, Marker: draw.Disc, Every: 1}
 	slips := chart.Series{Name: say.SlipName, Line: draw.Stroke{Colour: i.Slip}, Marker: draw.Cross, Every: 1}
+	bars := chart.Series{Line: draw.Stroke{Width: 1.4, Colour: i.Measured}}
 	for k, o := range data {
 		s := &measured
 		if o.Slip() {
 			s = &slips
 		}
-		s.X, s.Y = append(s.X, own(o.Says/o.Along[f])), append(s.Y, 0.9*float64(k+1)/float64(len(data)+1))
+		at, sd := says(&o)
+		y := 0.9 * float64(k+1) / float64(len(data)+1)
+		s.X, s.Y = append(s.X, own(at)), append(s.Y, y)
+		bars.X, bars.Y = append(bars.X, own(at-sd), own(at+sd), math.NaN()), append(bars.Y, y, y, math.NaN())
 	}
-	plot.Series = append(plot.Series, kept(loose(measured), loose(slips))...)
+	plot.Series = append(plot.Series, kept(bars, loose(measured), loose(slips))...)
 	return plot
 }
 

@@ -99,7 +99,11 @@ const (
 	DensityAxis      = "how likely"
 	BeforeBatches    = "before any batch"
 	KnownNow         = "now"
-	EachByItself     = "each reading by itself"
+	EachByItself     = "each reading by itself, with its error"
+	NotebookMore     = "More to note"
+	NotebookLess     = "Only the few"
+	NotebookClear    = "Clear"
+	NotebookPicture  = "Add a picture…"
 	NotebookAbout    = "Fill in what you have; leave the rest empty. What is kept at a reading in the kitchen stands here already."
 	AskedNothing     = "No further measurement would narrow the next forecast to speak of."
 )
@@ -255,7 +259,7 @@ func LearntAxis(s Style, f learn.Factor) string {
 
 // batchFields name the fields in which a batch is written down.
 var batchFields = map[string]string{
-	"made": "Made", "syrup.water_boils_c": "Water boils at", "syrup.reading_c": "Syrup came off at", "syrup.weighed_g": "Pan and syrup", "syrup.pan_g": "Pan alone",
+	"made": "Made on", "syrup.water_boils_c": "Water boils at", "syrup.reading_c": "Syrup came off at", "syrup.weighed_g": "Pan and syrup", "syrup.pan_g": "Pan alone",
 	"custard.weighed_g": "Cooked custard", "foam.whites_c": "Whites after the pour", "foam.cup_g": "Cup of foam", "custard.cup_g": "Cup of custard",
 	"freezer_c": "Freezer", "room_c": "Room", "scooped.after_min": "Scooped after", "scooped.ring_c": "Its edge then", "ate.hardness": "Hardness",
 	"ate.icy": "Icy", "ate.sweetness": "Sweetness", "ate.sandy": "Sandy", "ate.ripple": "Ripple", "words": "Words", "photographs": "Pictures",

@@ -47,7 +47,11 @@ func Of(v float64) Measured { return Measured{v, true} }
 func (m *Measured) Get() (number float64, known bool) { return m.Value, m.Known }
 
 // Put implements setting.Maybe.
-func (m *Measured) Put(number float64, known bool) { *m = Measured{number, known} }
+func (m *Measured) Put(number float64, known bool) {
+	if *m = (Measured{}); known {
+		*m = Of(number)
+	}
+}
 
 // Syrup is what was read at the stove.
 type Syrup struct {
