@@ -39,6 +39,9 @@ func mending(m *model.Model, d design.Design, locks Locks, wide bool) *problem {
 	k.forCautions(&s)
 	p := newProblem(m, d, k.levers)
 	p.eats, p.cautions = true, func(string) bool { return true }
+	for i, role := range roles {
+		p.eat[i] = biteOf(s.Phase(role), role)
+	}
 	p.keep = &tastes{s.Phase(phase.Dense).SweetnessPercent, s.Phase(phase.Foam).SweetnessPercent}
 	return p
 }

@@ -21,7 +21,8 @@ type problem struct {
 	opening map[int]attempt // what has been found of levers moved first and alone
 
 	wishes   []Wish
-	eats     bool              // both phases are to eat well
+	eats     bool // both phases are to eat well, by role:
+	eat      [2]bite
 	cautions func(string) bool // codes of the cautions that must not be; nil: none matters
 	guard    float64           // weight of the cautions
 	made     bool              // grams are those of the batch as made: its factors are to stay 1
@@ -103,7 +104,7 @@ func (p *problem) missed(s *model.Sketch, r []float64) (sum float64) {
 	for i, role := range roles {
 		r[k+i] = 0
 		if p.eats {
-			r[k+i] = eats(s.Phase(role), role)
+			r[k+i] = p.eat[i].missed(s.Phase(role))
 		}
 	}
 	k += len(roles)
@@ -131,18 +132,31 @@ func (p *problem) missed(s *model.Sketch, r []float64) (sum float64) {
 	return sum
 }
 
-// eats returns how far a phase is outside the band in which it eats well, in
-// steps of its hardness.
-func eats(p *model.Phase, r phase.Role) float64 {
+// bite is the hardness between which a phase is to eat well, with something to spare for
+// rounding, kPa.
+type bite struct{ soft, firm float64 }
+
+// biteOf is that of a phase which has p now: of one that eats well already, no end is
+// asked to be further off than it is.
+func biteOf(p *model.Phase, r phase.Role) bite {
+	band := r.Band()
+	b := bite{firmer * band.SoftKPa, softer * band.FirmKPa}
+	if p.InTub() && p.Felt() && band.Holds(p.State.YieldKPa) {
+		b.soft, b.firm = math.Min(b.soft, p.State.YieldKPa), math.Max(b.firm, p.State.YieldKPa)
+	}
+	return b
+}
+
+// missed returns how far a phase is outside, in steps of its hardness.
+func (b bite) missed(p *model.Phase) float64 {
 	if !p.InTub() || !p.Felt() {
 		return 0
 	}
-	band, step := r.Band(), CustardHardness.step
 	switch kPa := p.State.YieldKPa; {
-	case kPa > softer*band.FirmKPa:
-		return math.Log(kPa/(softer*band.FirmKPa)) / step
-	case kPa < firmer*band.SoftKPa:
-		return math.Log(kPa/(firmer*band.SoftKPa)) / step
+	case kPa > b.firm:
+		return math.Log(kPa/b.firm) / CustardHardness.step
+	case kPa < b.soft:
+		return math.Log(kPa/b.soft) / CustardHardness.step
 	}
 	return 0
 }
