@@ -36,6 +36,12 @@ type (
 		Solutes []phase.Dissolved
 	}
 
+	// CrystalsUnchecked is of crystals_unchecked: the solutes that have no rule.
+	CrystalsUnchecked struct {
+		Phase   phase.Role
+		Solutes []mix.Species
+	}
+
 	// CarbohydrateUnnamed is of carbohydrate_unnamed: whose pack leaves it out,
 	// and how much of it is in 100 g of the phase.
 	CarbohydrateUnnamed struct {
@@ -204,7 +210,20 @@ func (r *Result) warnCrystals(p *Phase, where string) {
 	if len(over) > 0 {
 		r.warn(severity, "sugar_crystallises", where, Crystallises{p.Body.Role, over})
 	}
+	var unruled []mix.Species
+	for _, s := range phase.Unruled {
+		if p.Percent(s) >= leastUnruled {
+			unruled = append(unruled, s)
+		}
+	}
+	if len(unruled) > 0 {
+		r.warn(Note, "crystals_unchecked", where, CrystalsUnchecked{p.Body.Role, unruled})
+	}
 }
+
+// leastUnruled is how much of a solute, g per 100 g, is worth a note that nobody
+// says how it crystallises: fruit brings less. Ours to choose.
+const leastUnruled = 2.0
 
 const outsideLaw = "outside_hardness_law"
 

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -37,6 +38,27 @@ type recipe struct {
 
 // kitchenCodes are the codes of what no kitchen can make and nobody would eat.
 var kitchenCodes = append([]string{"sugar_crystallises", "carbohydrate_unnamed"}, limitCodes...)
+
+// Sorbitol and maltitol have no figure to be held against: the maker is told so, and
+// the verdict does not hang on it.
+func TestASolubilityThatNobodyPublishedIsSaid(t *testing.T) {
+	for _, c := range []struct {
+		line string
+		want int
+	}{{"sorbitol", 60}, {"maltitol", 60}, {"sorbitol", 5}, {"dextrose_monohydrate", 60}} {
+		d := market.Plain().WithLineAdded(design.DensePart, market.Line(c.line, float64(c.want)))
+		r, err := model.New(market.Library(t)).Evaluate(d)
+		require.NoError(t, err)
+		i := slices.IndexFunc(r.Warnings, func(w model.Warning) bool { return w.Code == "crystals_unchecked" })
+		told := c.want > 5 && c.line != "dextrose_monohydrate"
+		require.Equal(t, told, i >= 0, "%+v", c)
+		if told {
+			assert.Equal(t, model.Note, r.Warnings[i].Severity)
+			assert.Equal(t, "dense", r.Warnings[i].Where)
+			assert.Contains(t, say.Warning(say.Style{}, r.Warnings[i]), "custard's "+c.line+" may crystallise in the freezer is not checked")
+		}
+	}
+}
 
 // Designs of the stall, most with one trap each: they carry its code and no
 // other, on both sides of a bound where one is near.

@@ -41,8 +41,7 @@ type crystalRule struct {
 
 // crystalRules has one rule for each solute that crystallises, in pure water.
 // The figures are rows of testdata/tables/solubility.csv, which says how each was
-// read. Of sorbitol and maltitol one remembered figure at 25 °C is all there is:
-// they have no rule.
+// read.
 var crystalRules = [...]crystalRule{
 	{mix.Erythritol, Unfrozen, measured{20, 58.7}, measured{80, 300}}, // a supplier's page
 	{mix.Trehalose, Unfrozen, measured{10, 73.3}, measured{20, 87.3}}, // Lammert, Schmidt & Day 1998, Food Chem. 61:139
@@ -54,6 +53,12 @@ var crystalRules = [...]crystalRule{
 	{mix.Maltose, Syrup, measured{21, 78.9}, measured{}},              // Gillis, same book
 	{mix.Lactose, Trade, measured{math.NaN(), 100. / 12}, measured{}}, // one twelfth: common practice, one trade page
 }
+
+// Unruled are the solutes that crystallise in confectionery and have no rule here:
+// of sorbitol (235 g) and maltitol (150 g) in 100 g of water at 25 °C one remembered
+// figure each is all there is, more than a phase in the cold concentrates them to or
+// about as much, and of lactitol none was found.
+var Unruled = [...]mix.Species{mix.Sorbitol, mix.Maltitol, mix.Lactitol}
 
 // usualLactose is g lactose per 100 g water in the mix of the most milk solids
 // that is usual, which is not sandy: 12 % without fat (Goff, Univ. of Guelph, Ice

@@ -18,6 +18,15 @@ func crystals(s Style, f model.Crystallises) string {
 	return strings.Join(all, " ")
 }
 
+// unchecked says that nobody looks whether some solutes crystallise.
+func unchecked(f model.CrystalsUnchecked) string {
+	var names []string
+	for _, x := range f.Solutes {
+		names = append(names, x.String())
+	}
+	return "Whether the " + f.Phase.String() + "'s " + List(names) + " may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look."
+}
+
 func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	places := 0
 	if x.GPer100G-x.MostGPer100G < 1 || x.Water == phase.Trade { // else both would read alike

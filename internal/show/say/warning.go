@@ -66,6 +66,7 @@ var sentences = map[string]sentence{
 		return s.Number(f.SaltG, 1) + " g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."
 	}),
 	"sugar_crystallises":   of(crystals),
+	"crystals_unchecked":   of(func(_ Style, f model.CrystalsUnchecked) string { return unchecked(f) }),
 	"outside_hardness_law": of(outsideLaw),
 	"carbohydrate_unnamed": of(func(s Style, f model.CarbohydrateUnnamed) string {
 		names := make([]string, len(f.Ingredients))

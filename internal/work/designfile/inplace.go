@@ -175,7 +175,11 @@ func (w *inPlace) lastLine(n *yaml.Node, column int) int {
 		line = w.order[s.last+1].Line - 1
 	}
 	inLines := w.spots[last].style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0
-	for ; line > last.Line; line-- {
+	least := last.Line
+	if at, ok := w.end(last); ok {
+		least = w.lines.Of(at)
+	}
+	for ; line > least; line-- {
 		text := w.text(line)
 		trimmed := strings.TrimLeft(text, " ")
 		switch {

@@ -106,6 +106,17 @@ func TestAllOtherBytesStay(t *testing.T) {
 	}
 }
 
+func TestALineOfAValueIsNoComment(t *testing.T) {
+	text := "ripplewright: 1\ndense: {lines: []}\nfoam: {lines: []}\nnotes: \"one\n  # two\n\n  # three\"\n# end\n"
+	f, err := Decode("x", []byte(text))
+	require.NoError(t, err)
+	d := f.Design
+	d.Serving.TemperatureC = -9
+	got, err := f.Encode(d)
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(text, "three\"\n", "three\"\nserving: {temperature_c: -9}\n", 1), string(got))
+}
+
 func TestACommentRightBehindQuotesStays(t *testing.T) {
 	text := changed(t, "Hazelnut and burnt honey     # as", "'Hazelnut'# as")
 	f, err := Decode("x", []byte(text))
