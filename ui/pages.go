@@ -33,16 +33,20 @@ func (w *Window) newPages() []page.Page {
 	kitchen.Keeping(w.notebook.Keep)
 	asks := balancepage.New(w, w.bench.mender, w.kitchens)
 	asks.Teach(w.notebook.Kitchens)
+	notes := notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.pickPicture, w.event)
+	notes.Photographs(func() { w.readPhoto(notes) })
+	stirred := ripplepage.New(w, func() { w.event("ripple drawn") })
+	stirred.Stirs(w.notebook.Taught)
 	return []page.Page{
 		figurespage.New(w, w.lead),
 		asks,
-		ripplepage.New(w, func() { w.event("ripple drawn") }),
+		stirred,
 		coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) }),
 		tubpage.Beside(labelpage.New(w), tubpage.New(w, w.LabelWords, w.notebook)),
 		w.card,
 		kitchen,
 		daypage.New(w, w.kitchens, time.Now, w.event),
-		notebookpage.New(w, w.notebook, w.kitchens, time.Now, w.pickPicture, w.event),
+		notes,
 		shoppage.New(w, shoppage.Setup{Setup: w.pricing(), Pick: w.pickDesign, File: w.Session.Path, Told: w.event}),
 		w.newLibrary(),
 		surepage.New(w, w.Tables),

@@ -172,21 +172,7 @@ func (c *command) photo(s *shell, name, picture string, a *photoAsked) error {
 func stirredAs(f *designfile.File, r *model.Result, q *photo.Request, a *photoAsked) ripple.Settings {
 	s := tub.Ripple(f.Design)
 	s.View, s.FoamFraction = q.View, r.Blend.FoamVolumeFraction
-	round := s.Tub.CornerMM == s.Tub.LengthMM/2
-	if a.widthMM > 0 {
-		s.Tub.LengthMM = a.widthMM
-		if round {
-			s.Tub.BreadthMM, s.Tub.CornerMM = a.widthMM, a.widthMM/2
-		}
-	}
-	if a.heightMM > 0 {
-		if q.View == ripple.Side {
-			s.Tub.HeightMM = a.heightMM
-		} else if !round {
-			s.Tub.BreadthMM = a.heightMM
-		}
-	}
-	s.Tub.CornerMM = math.Min(s.Tub.CornerMM, math.Min(s.Tub.LengthMM, s.Tub.BreadthMM)/2)
+	s.Tub = s.Tub.Sized(q.View, a.widthMM, a.heightMM)
 	q.Tub = s.Tub
 	return s
 }

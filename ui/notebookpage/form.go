@@ -28,7 +28,9 @@ type form struct {
 	write  *kit.Pad
 	rest   *fyne.Container // what is beyond the few
 	unfold *kit.Button
-	quiet  bool // the program fills the fields in
+	quiet  bool          // the program fills the fields in
+	photo  *kit.Button   // reads a photograph
+	cut    *widget.Label // what one has shown
 	object fyne.CanvasObject
 }
 
@@ -68,7 +70,10 @@ func newForm(p *Page) *form {
 	f.words.OnChanged = mishap.With(func(string) { f.noted() })
 	f.write = kit.NewPad(say.NotebookWrite, p.write)
 	f.write.Strong = true
-	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear, f.forget)), f.rest,
+	f.photo, f.cut = kit.NewButton(say.PhotoRead, nil), page.Prose("")
+	f.photo.Hide()
+	f.cut.Hide()
+	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear, f.forget)), f.rest, container.NewHBox(f.photo), f.cut,
 		widget.NewLabel(say.BatchField("words")), f.words, f.write)
 	f.choices()
 	return f
@@ -148,6 +153,7 @@ func (f *form) put() {
 			x.text.SetText(text)
 		}
 	}
+	f.showCut()
 	f.words.SetText(b.Words)
 	f.choices()
 	name := say.NotebookNew
@@ -220,6 +226,7 @@ func (f *form) show() {
 		}
 		kit.SetText(x.hint, say.BatchHint(page.Reads, x.Path, &f.p.expected))
 	}
+	f.showCut()
 	f.write.ShowPad(say.NotebookWrite, f.p.book.Path() != "" && f.p.book.Err == nil)
 }
 

@@ -24,6 +24,7 @@ type ribbonReport struct {
 	table     *kit.Figures
 	thickness *kit.Plot
 	chords    *widget.Label
+	hand      *widget.Label // the mean as this hand stirs
 	advice    *widget.RichText
 	spoon     *widget.Label
 	spoonful  *kit.Figures
@@ -31,11 +32,13 @@ type ribbonReport struct {
 	sweet     *kit.Plot
 	body      *fyne.Container
 	object    fyne.CanvasObject
+
+	stirred func(*rippleview.Findings) string
 }
 
 func newRibbonReport(h page.Host) *ribbonReport {
 	p := &ribbonReport{
-		title: page.Heading("Ribbons"), table: kit.NewFigures(figure.Phases.Columns[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), spoon: page.Prose(""),
+		title: page.Heading("Ribbons"), table: kit.NewFigures(figure.Phases.Columns[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), hand: page.Prose(""), spoon: page.Prose(""),
 		spoonful:  kit.NewFigures("foam", "sweetness"),
 		thickness: kit.NewPlot(), foam: kit.NewPlot(), sweet: kit.NewPlot(),
 	}
@@ -45,10 +48,11 @@ func newRibbonReport(h page.Host) *ribbonReport {
 	p.thickness.Colours = []fyne.ThemeColorName{kit.ColorNameDense, kit.ColorNameFoam}
 	p.foam.Colours = []fyne.ThemeColorName{kit.ColorNameFoam}
 	p.sweet.Colours = []fyne.ThemeColorName{kit.ColorNameBoth}
-	p.body = container.NewVBox(p.title, inset(p.table), p.advice, tall(p.thickness), p.chords, page.Prose(say.RibbonWords(page.Reads)),
+	p.body = container.NewVBox(p.title, inset(p.table), p.hand, p.advice, tall(p.thickness), p.chords, page.Prose(say.RibbonWords(page.Reads)),
 		page.Heading(say.ASpoonful(page.Reads)), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
 		page.Prose(say.AboutSpoonful))
 	p.object = p.body
+	p.stirred = func(*rippleview.Findings) string { return "" }
 	p.advice.Wrapping = fyne.TextWrapWord
 	p.clear()
 	return p
@@ -83,6 +87,7 @@ func (p *ribbonReport) follow(s *container.Scroll) {
 func (p *ribbonReport) show(f *rippleview.Findings) {
 	p.title.SetText(say.RibbonsTitle(f.View))
 	p.table.ShowFigures(f.Ribbons(page.Reads))
+	showNote(p.hand, p.stirred(f))
 	p.thickness.ShowPlot(f.Thickness(page.Reads))
 	p.chords.SetText(f.Chords(page.Reads))
 	p.advice.Segments = nil

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/desk/rippleview"
 	"ripplewright/internal/show/say"
@@ -82,6 +83,15 @@ func New(h page.Host, drawn func()) *Page {
 	p.object = split
 	p.rest("")
 	return p
+}
+
+// Stirs gives the page what batches teach of the hand that stirs a design.
+func (p *Page) Stirs(taught func(*design.Design) learn.Posterior) {
+	p.found.stirred = func(f *rippleview.Findings) string {
+		d := p.host.Design()
+		t := taught(&d)
+		return f.Stirred(page.Reads, &t)
+	}
 }
 
 // makePictures makes the pictures' view, what chooses among them, and what tells

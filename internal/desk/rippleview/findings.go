@@ -3,6 +3,7 @@ package rippleview
 import (
 	"math"
 
+	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/say"
 )
@@ -51,6 +52,17 @@ func (f *Findings) Ribbons(s say.Style) []say.TableRow {
 		row("Nine chords in ten under", func(r *ripple.Ribbons) float64 { return r.P90MM }),
 		row("Thickest tenth of them, mean", func(r *ripple.Ribbons) float64 { return r.ThickestTenthMM }),
 	}
+}
+
+// Stirred says what the foam's mean ribbon comes to as this hand stirs, "" where no
+// photographed cut tells.
+func (f *Findings) Stirred(s say.Style, p *learn.Posterior) string {
+	mm := f.measure.Foam.MeanMM
+	if math.IsNaN(mm) || !p.Learnt(learn.Mixing) {
+		return ""
+	}
+	low, value, high := p.RibbonMM(mm)
+	return say.HandRibbon(s, p.Counts(learn.Mixing), low, value, high)
 }
 
 // Chords explains the ribbons' thickness and what is not in its plot.

@@ -37,6 +37,26 @@ func BoxTub(lengthMM, breadthMM, cornerMM, fillMM float64) Tub {
 	return Tub{LengthMM: lengthMM, BreadthMM: breadthMM, CornerMM: cornerMM, HeightMM: fillMM}
 }
 
+// Sized returns a tub whose cut is width by height mm large, 0 for as it is. A round tub
+// stays round.
+func (t Tub) Sized(v View, widthMM, heightMM float64) Tub {
+	round := t.CornerMM == t.LengthMM/2 && t.LengthMM == t.BreadthMM
+	if widthMM > 0 {
+		t.LengthMM = widthMM
+	}
+	switch {
+	case v == Side && heightMM > 0:
+		t.HeightMM = heightMM
+	case v == Top && heightMM > 0:
+		t.BreadthMM = heightMM
+	}
+	if round {
+		t.BreadthMM, t.CornerMM = t.LengthMM, t.LengthMM/2
+	}
+	t.CornerMM = math.Min(t.CornerMM, math.Min(t.LengthMM, t.BreadthMM)/2)
+	return t
+}
+
 // outline is the edge of a cut: a box of w by h mm whose corners are rounded.
 type outline struct{ w, h, corner float64 }
 

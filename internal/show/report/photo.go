@@ -30,18 +30,9 @@ func (f Photo) WriteText(w io.Writer) error {
 		}
 		return text
 	}
-	percent := func(share float64) string { return Reads.Percent(100*share, 1) }
-	rows := []string{row(say.PhotoHeads...),
-		row(say.PhotoRows.Share, percent(r.FoamFraction.Value), Reads.PercentSpan(100*r.FoamFraction.Low, 100*r.FoamFraction.High, 1), percent(f.Computed.FoamFraction))}
-	if r.Thin == nil {
-		for _, x := range []struct {
-			name     string
-			seen     photo.Edged
-			computed float64
-		}{{say.PhotoRows.Mean, r.FoamMeanMM, f.Computed.Foam.MeanMM}, {say.PhotoRows.Tenth, r.ThickestTenthMM, f.Computed.Foam.ThickestTenthMM},
-			{say.PhotoRows.Dense, r.DenseMeanMM, f.Computed.Dense.MeanMM}} {
-			rows = append(rows, row(x.name, Reads.Thickness(x.seen.Value), Reads.ThicknessSpan(x.seen.Low, x.seen.High), Reads.Thickness(x.computed)))
-		}
+	rows := []string{row(say.PhotoHeads...)}
+	for _, x := range say.PhotoTable(Reads, r, &f.Computed) {
+		rows = append(rows, row(append([]string{x.Name}, x.Cells...)...))
 	}
 	p.table(rows)
 	if r.Thin != nil {

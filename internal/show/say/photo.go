@@ -2,6 +2,7 @@ package say
 
 import (
 	"ripplewright/internal/answer/photo"
+	"ripplewright/internal/matter/ripple"
 )
 
 // refusals say why a picture of a cut cannot be read, and what to do.
@@ -46,14 +47,38 @@ func PhotoRefused(s Style, r *photo.Refusal) string {
 const (
 	PhotoOneCut  = "One cut is not the tub: its share of foam differs from cut to cut. The bands are from where the edge of the mask may lie."
 	PhotoNoWidth = "No thickness is told: "
+
+	PhotoRead     = "Read a photograph…"
+	PhotoAsk      = "A photograph of the cut"
+	PhotoOpening  = "Opening the picture…"
+	PhotoReading  = "Reading the picture…"
+	PhotoMeasure  = "Measure"
+	PhotoNote     = "Note it in the batch"
+	PhotoWide     = "Width of the cut"
+	PhotoHigh     = "Its height"
+	PhotoComputed = "The computed cut"
+	PhotoHow      = "Drag the four corners to those of the cut, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
+	PhotoHowRim   = "Drag four marks to the rim, a quarter turn apart, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
+	PhotoFirst    = "Measure the picture first."
 )
 
 // PhotoHeads head the table of what a photograph shows.
 var PhotoHeads = []string{"", "photograph", "band", "computed cut"}
 
-// PhotoRows are its rows.
-var PhotoRows = struct{ Share, Mean, Tenth, Dense string }{
-	"foam of the cut", "mean ribbon of foam", "thickest tenth of them", "mean ribbon of custard",
+// PhotoTable is that table: what is told beside the computed cut.
+func PhotoTable(s Style, r *photo.Reading, computed *ripple.Measure) []TableRow {
+	rows := []TableRow{{Name: "foam of the cut", Cells: []string{s.Percent(100*r.FoamFraction.Value, 1),
+		s.PercentSpan(100*r.FoamFraction.Low, 100*r.FoamFraction.High, 1), s.Percent(100*computed.FoamFraction, 1)}}}
+	if r.Thin != nil {
+		return rows
+	}
+	mm := func(name string, seen photo.Edged, computedMM float64) {
+		rows = append(rows, TableRow{Name: name, Cells: []string{s.Thickness(seen.Value), s.ThicknessSpan(seen.Low, seen.High), s.Thickness(computedMM)}})
+	}
+	mm("mean ribbon of foam", r.FoamMeanMM, computed.Foam.MeanMM)
+	mm("thickest tenth of them", r.ThickestTenthMM, computed.Foam.ThickestTenthMM)
+	mm("mean ribbon of custard", r.DenseMeanMM, computed.Dense.MeanMM)
+	return rows
 }
 
 // PhotoTitle heads what a photograph shows.
@@ -84,4 +109,20 @@ func PhotoKept(batch, file string) string {
 func HandRibbon(s Style, cuts int, lowMM, valueMM, highMM float64) string {
 	return "As you stir, by " + s.Count(cuts, "photographed cut", "photographed cuts") + ", the foam's mean ribbon is about " + s.Thickness(valueMM) +
 		" (" + s.ThicknessSpan(lowMM, highMM) + " in 8 of 10 tubs)."
+}
+
+// PhotoMarks name the places that a maker marks, the first four of corners, or of a rim.
+var PhotoMarks, PhotoRimMarks = []string{"upper left", "upper right", "lower right", "lower left", "custard", "foam"},
+	[]string{"top", "right", "bottom", "left", "custard", "foam"}
+
+// PhotoNoted says what of a photograph stands in the batch that is being noted; "" where
+// nothing does.
+func PhotoNoted(s Style, foamPercent, meanMM float64) string {
+	switch {
+	case !known(foamPercent):
+		return ""
+	case !known(meanMM):
+		return "Read from a photograph: " + s.Percent(foamPercent, 1) + " foam."
+	}
+	return "Read from a photograph: " + s.Percent(foamPercent, 1) + " foam, mean ribbon " + s.Thickness(meanMM) + "."
 }
