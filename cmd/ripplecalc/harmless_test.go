@@ -124,3 +124,68 @@ func TestAMessageRepeatsNoMoreThanEightyCharacters(t *testing.T) {
 		assert.NotContains(t, out+errs, strings.Repeat("q", 81), args)
 	}
 }
+
+// What is noted of batches, versions and kitchens is as free as a design's words.
+func TestNoAnswerDoesWhatANotebookSays(t *testing.T) {
+	k := newKitchen(t)
+	spite(k)
+	for _, key := range []string{"words", "photographs", "weighed", "batch", "lot"} {
+		k.file("entry.yaml", key+": "+spiteful+"\n")
+		if key == "photographs" || key == "weighed" {
+			k.file("entry.yaml", key+": ["+spiteful+"]\n")
+		}
+		code, out, errs := k.run("", "batch", "add", "spite.yaml", "--entry", "entry.yaml", "freezer_c=-17", "ate.icy=fine", "ate.hardness=firm")
+		assert.NotEqual(t, exitFault, code, key)
+		harmless(t, "batch add "+key, out)
+		harmless(t, "batch add "+key, errs)
+		require.Equal(t, key == "weighed" || key == "batch" || key == "lot", code != exitFine, "%s: %s", key, errs)
+	}
+	code, _, errs := k.run("", "version", "keep", "spite.yaml", "--note", "a\x1b[31m\u202e\u2028b\nforged: no errors")
+	require.Equal(t, exitFine, code, errs)
+	k.file("config/ripplewright/kitchens.yaml", "version: 1\nkitchens: [{name: "+spiteful+"}]\n")
+	for _, args := range []string{
+		"batch list spite.yaml", "batch list spite.yaml --json", "batch list spite.yaml --csv", "batch learn spite.yaml", "batch learn spite.yaml --json",
+		"version list spite.yaml", "version list spite.yaml --json", "evaluate spite.yaml", "evaluate spite.yaml --json", "ice spite.yaml", "sure spite.yaml --kitchens 10",
+		"balance spite.yaml", "balance spite.yaml --json", "cold quay.yaml",
+	} {
+		code, out, errs := k.run("", strings.Fields(args)...)
+		assert.NotEqual(t, exitFault, code, args)
+		harmless(t, args, out)
+		harmless(t, args, errs)
+	}
+	for _, end := range []string{"svg", "html", "md", "json"} {
+		code, _, errs := k.run("", "card", "spite.yaml", "-o", k.path("x."+end))
+		if code == exitUsage {
+			continue // no such form of a card
+		}
+		require.Equal(t, exitFine, code, "%s: %s", end, errs)
+		data, err := os.ReadFile(k.path("x." + end))
+		require.NoError(t, err)
+		harmless(t, end, string(data))
+		if end != "md" { // whose fences show what they hold as it is
+			assert.NotContains(t, string(data), "<script>x", end)
+		}
+	}
+}
+
+// Words of ten thousand letters are shown or refused, and what is shown of them in a
+// message or a file's name is short.
+func TestTenThousandLettersAreNoFault(t *testing.T) {
+	k := newKitchen(t)
+	long := strings.Repeat("ü", 10000)
+	k.file("long.yaml", strings.Replace(quay, "name: Rosehip and brown butter", "name: "+long+"\nnotes: "+long, 1))
+	for _, args := range []string{
+		"evaluate long.yaml", "evaluate long.yaml --json", "label long.yaml --region eu", "process long.yaml", "cold long.yaml", "shop long.yaml", "batch add long.yaml words=" + long,
+		"batch add long.yaml lot=" + long, "batch add long.yaml photographs=" + long, "batch list long.yaml", "version keep long.yaml --note " + long, "version list long.yaml", "card long.yaml -o x.pdf", "card long.yaml -o x.md", "label long.yaml -o x.png",
+	} {
+		words := strings.Fields(args)
+		for i, w := range words {
+			if strings.HasPrefix(w, "x.") {
+				words[i] = k.path(w)
+			}
+		}
+		code, _, errs := k.run("", words...)
+		assert.NotEqual(t, exitFault, code, "%.60s: %s", args, errs)
+		assert.NotContains(t, errs, strings.Repeat("ü", 81), "%.60s", args)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"io"
 	"strings"
+	"unicode"
 )
 
 // WriteCSV writes the batches as a table for a spreadsheet: a row each, a column for
@@ -37,8 +38,18 @@ func WriteCSV(w io.Writer, n *Notebook) error {
 	return out.Error()
 }
 
+// onlyWords is a text in one line, with nothing in it that steers what shows it.
 func onlyWords(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case !unicode.IsGraphic(r) || unicode.Is(unicode.Cf, r):
+			return -1
+		}
+		return r
+	}, s)
+	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
 		return "'" + s
 	}
 	return s

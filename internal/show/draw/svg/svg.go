@@ -9,6 +9,8 @@ import (
 	"image/png"
 	"math"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -139,8 +141,15 @@ func number(v float64) string {
 	return string(bytes.TrimSuffix(bytes.TrimRight(s, "0"), []byte(".")))
 }
 
-// escaped is s as XML holds it, with U+FFFD for what XML cannot.
+// escaped is s as XML holds it, with U+FFFD for what XML cannot and without the signs that
+// turn a text around.
 func escaped(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Cf, r) || r == '\u2028' || r == '\u2029' {
+			return -1
+		}
+		return r
+	}, s)
 	var b bytes.Buffer
 	_ = xml.EscapeText(&b, []byte(s)) // a buffer takes all
 	return b.String()
