@@ -17,6 +17,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/start"
 	"ripplewright/internal/desk/entering"
 	"ripplewright/internal/desk/keeping"
 	"ripplewright/internal/desk/kitchens"
@@ -46,6 +47,7 @@ type Setup struct {
 	App        fyne.App
 	Session    *session.Session
 	Demos      []Demo
+	Starts     *start.Shelf     // bases to begin with; nil: none
 	Tables     fs.FS            // the check tables
 	LabelWords onpack.Words     // words of labels in the languages of the places of sale
 	Sources    string           // the datasets and their terms, Markdown

@@ -74,10 +74,12 @@ func (m *menus) files() *fyne.Menu {
 	}
 	file := fyne.NewMenu("File",
 		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(w.startNew) }),
+		command(say.StartItem, fyne.KeyN, fyne.KeyModifierShift, func() { w.unlessUnsaved(w.askStart) }),
 		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
 		command("Save as…", fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		command(say.CompareItem, fyne.KeyD, fyne.KeyModifierShift|fyne.KeyModifierAlt, w.askCompare),
 		fyne.NewMenuItem(say.KeepVersion, w.keepVersion),
 		fyne.NewMenuItem(say.VersionsItem, w.askVersions),
 		fyne.NewMenuItem(say.EarlierItem, w.askEarlier),

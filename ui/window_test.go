@@ -16,7 +16,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/start"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/work/design"
@@ -45,7 +47,9 @@ func newBed(t testing.TB) *bed {
 	events, err := os.Create(filepath.Join(t.TempDir(), "events"))
 	require.NoError(t, err)
 	t.Cleanup(func() { events.Close() })
-	b.Window = New(Setup{App: app, Journal: journal.At(t.TempDir()), Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
+	shelf, err := start.Open(assets.Bases)
+	require.NoError(t, err)
+	b.Window = New(Setup{App: app, Starts: shelf, Journal: journal.At(t.TempDir()), Session: session.New(model.New(market.Library(t)), first), Demos: []Demo{{first.Name, first}},
 		Tables: testdata.Tables, LabelWords: market.LabelWords(t), Version: "test", Events: events})
 	t.Cleanup(func() { b.keeper.Close() })
 	b.win.Resize(fyne.NewSize(startWidth, startHeight))

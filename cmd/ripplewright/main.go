@@ -17,6 +17,7 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/start"
 	"ripplewright/internal/desk/chime"
 	"ripplewright/internal/desk/keeping"
 	"ripplewright/internal/desk/preferences"
@@ -91,7 +92,12 @@ func run(args []string) int {
 	if old, err := userdata.Path("rescued", "rescued designs"); err == nil {
 		keeping.Adopt(kept, old)
 	}
-	window := ui.New(ui.Setup{App: a, Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Tables: testdata.Tables, LabelWords: words,
+	starts, err := start.Open(assets.Bases)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		return ours
+	}
+	window := ui.New(ui.Setup{App: a, Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)

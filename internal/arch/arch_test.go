@@ -150,7 +150,7 @@ var layers = []layer{
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "internal/answer/start internal/show/beside internal/answer/photo internal/work/versions internal/food/egg internal/food/written assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/onpack internal/answer/selling internal/show/sticker internal/answer/balance internal/form/yamltext internal/answer/sure internal/work/compare internal/answer/learn internal/work/batch"},
-	{"cmd/ripplewright", "internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime internal/desk/keeping internal/work/batch"},
+	{"cmd/ripplewright", "internal/answer/start internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime internal/desk/keeping internal/work/batch"},
 }
 
 // everything returns the import paths of every Go file by package, tests

@@ -46,6 +46,17 @@ func (f *Figures) ShowTable(heads []string, rows []say.TableRow) {
 	f.ShowFigures(rows)
 }
 
+// Texts are all that the table says, head by head and row by row.
+func (f *Figures) Texts() []string {
+	var all []string
+	for r := range len(f.rows) + 1 {
+		for c := range f.columns() {
+			all = append(all, f.text(r, c))
+		}
+	}
+	return all
+}
+
 func (f *Figures) columns() int { return len(f.heads) + 2 }
 
 // text is what stands in row r (0 is the heads) and column c.

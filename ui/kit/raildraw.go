@@ -127,9 +127,9 @@ func (f *railFrame) scales(axis float64) {
 		rise := draw.Middle
 		d.Write(draw.Text{At: draw.Point{X: b.X0 - 6, Y: f.icePos(share)}, S: f.reads.Percent(100*share, 0), Size: s.Text, Align: draw.Right, Rise: rise, Colour: s.Muted})
 	}
-	for c := RailMin; c <= RailMax; c++ {
-		x := f.x.Pos(c)
-		if int(c)%2 == 0 {
+	for _, m := range railMarks(f.reads) {
+		x := f.x.Pos(m.c)
+		if m.named {
 			d.Segment(grid, x, b.Y0, x, axis)
 			d.Segment(draw.Stroke{Width: 1, Colour: s.Muted}, x, axis, x, axis+4)
 		} else {
@@ -259,12 +259,16 @@ func (f *railFrame) handle(r *Rail, axis float64, dense, foam draw.Colour) {
 	x := f.clampX(v.Serving)
 	half := s.Measure(label, s.Text*1.1)/2 + 9
 	pill := math.Max(0, math.Min(x, d.W-half))
-	for c := RailMin; c <= RailMax; c += 2 {
-		t := v.Reads.Number(v.Reads.Degrees(c), 0)
-		if c == RailMax {
-			t = v.Reads.TemperatureTo(c, 0)
+	marks := railMarks(v.Reads)
+	for i, m := range marks {
+		if !m.named {
+			continue
 		}
-		tx := f.x.Pos(c)
+		t := v.Reads.Number(v.Reads.Degrees(m.c), 0)
+		if !slices.ContainsFunc(marks[i+1:], func(m railMark) bool { return m.named }) {
+			t = v.Reads.TemperatureTo(m.c, 0)
+		}
+		tx := f.x.Pos(m.c)
 		if known && math.Abs(tx-pill) < half+s.Measure(t, s.Text)/2+3 {
 			continue
 		}
@@ -313,4 +317,24 @@ func interpolate(xs, ys []float64, x float64) float64 {
 		}
 	}
 	return math.NaN()
+}
+
+// A railMark is a line of the rail's axis, at c °C; some have their number.
+type railMark struct {
+	c     float64
+	named bool
+}
+
+// railMarks are round numbers of the scale that is read: every degree, with each
+// second one's number in °C and each fifth one's in °F.
+func railMarks(reads say.Style) []railMark {
+	g, every := reads.Gauge("°C"), 2
+	if reads.Scale == say.Fahrenheit {
+		every = 5
+	}
+	var out []railMark
+	for t := int(math.Ceil(g.Shown(RailMin) - 1e-9)); float64(t) <= g.Shown(RailMax)+1e-9; t++ {
+		out = append(out, railMark{g.Kept(float64(t)), t%every == 0})
+	}
+	return out
 }

@@ -5,8 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/show/draw"
+	"ripplewright/internal/show/say"
 )
 
 func TestHarderIsHigherOnTheRail(t *testing.T) {
@@ -22,4 +24,29 @@ func TestHarderIsHigherOnTheRail(t *testing.T) {
 	}
 	assert.True(t, math.IsNaN(f.wordPos(math.NaN())))
 	assert.Equal(t, 0.0, f.wordPos(1e9), "beyond the last word the curve stays at the edge")
+}
+
+// The axis has round numbers in either scale: −24 °C is −11.2 °F, and −10 °F the first
+// that is named.
+func TestTheRailsMarksAreRoundInEitherScale(t *testing.T) {
+	for scale, want := range map[say.Scale]struct {
+		first, last float64
+		step        float64
+	}{say.Celsius: {-24, -4, 2}, say.Fahrenheit: {-10, 20, 5}} {
+		reads := say.Style{Scale: scale}
+		var named []float64
+		for _, m := range railMarks(reads) {
+			if m.named {
+				named = append(named, reads.Degrees(m.c))
+			}
+			assert.GreaterOrEqual(t, m.c, RailMin)
+			assert.LessOrEqual(t, m.c, RailMax)
+		}
+		require.NotEmpty(t, named)
+		assert.InDelta(t, want.first, named[0], 1e-5)
+		assert.InDelta(t, want.last, named[len(named)-1], 1e-5)
+		for i := range named[1:] {
+			assert.InDelta(t, want.step, named[i+1]-named[i], 1e-5)
+		}
+	}
 }

@@ -27,12 +27,8 @@ type Setup struct {
 	Use func()
 }
 
-// What a pack holds, in the words of the choice.
-const (
-	grams  = "g"
-	ml     = "mL"
-	pieces = "pieces"
-)
+// pieces is a pack that is counted.
+const pieces = "pieces"
 
 // asking is one question on screen.
 type asking struct {
@@ -72,17 +68,21 @@ func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
 func (a *asking) fields(pack price.Pack, known bool) {
 	a.cost, a.holds, a.piece = page.NumberField("", 0, price.Most, 2), page.NumberField("", 0.001, 1e6, 3), page.NumberField("g", 0.001, 1e6, 1)
 	a.holds.Step, a.piece.Step = 1, 1
-	a.unit = kit.NewSelect([]string{grams, ml, pieces}, func(string) { a.showPiece() })
+	var names []string
+	for _, m := range say.PackMeasures(page.Reads) {
+		names = append(names, m.Name)
+	}
+	a.unit = kit.NewSelect(append(names, pieces), func(string) { a.showPiece() })
 	a.note, a.currency = kit.NewTextField(), kit.NewTextField()
 	a.wrong = page.Prose("")
 	a.wrong.Importance = widget.DangerImportance
 	a.currency.SetText(a.setup.Prices.Book().Currency)
-	holds, unit := 1000., grams
+	holds, unit := 1000., say.Gram
 	switch {
 	case pack.Grams > 0:
 		holds = pack.Grams
 	case pack.ML > 0:
-		holds, unit = pack.ML, ml
+		holds, unit = pack.ML, say.Millilitre
 	case pack.Pieces > 0:
 		holds, unit = pack.Pieces, pieces
 	case a.id == price.Eggs:
@@ -120,11 +120,12 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 	if math.IsNaN(p.Price) || math.IsNaN(holds) || a.cost.Problem() != nil || a.holds.Problem() != nil {
 		return p, say.PriceWants
 	}
-	switch a.unit.Selected {
-	case grams:
-		p.Grams = holds
-	case ml:
-		p.ML = holds
+	m := say.PackMeasureOf(page.Reads, a.unit.Selected)
+	switch {
+	case m.Grams > 0:
+		p.Grams = holds * m.Grams
+	case m.ML > 0:
+		p.ML = holds * m.ML
 		if !a.in.Density.Known {
 			return p, say.PriceDensity
 		}

@@ -166,15 +166,24 @@ func (s Style) HardnessSpan(low, high float64) string {
 // Length is a length in a kitchen, mm: "30 mm".
 func (s Style) Length(mm float64) string {
 	if s.inches() {
-		return s.with(s.Number(mm/customary.InchMM, 1), "in")
+		return s.with(s.Number(mm/customary.InchMM, inchPlaces(mm)), "in")
 	}
 	return s.with(s.Number(mm, 0), "mm")
+}
+
+// inchPlaces are the decimals of inches that tell a length, mm, as well as whole
+// millimetres do: of less than half an inch two, else one.
+func inchPlaces(mm float64) int {
+	if mm != 0 && mm < customary.InchMM/2 {
+		return 2
+	}
+	return 1
 }
 
 // LengthSpan is "3 to 10 mm".
 func (s Style) LengthSpan(from, to float64) string {
 	if s.inches() {
-		return s.span(s.Number(from/customary.InchMM, 1), s.Number(to/customary.InchMM, 1), "in")
+		return s.span(s.Number(from/customary.InchMM, inchPlaces(from)), s.Number(to/customary.InchMM, inchPlaces(to)), "in")
 	}
 	return s.span(s.Number(from, 0), s.Number(to, 0), "mm")
 }

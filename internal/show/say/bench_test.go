@@ -28,7 +28,7 @@ func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 func TestRibbonsAreToldOneWay(t *testing.T) {
 	hard := ripple.Advice{Phase: "dense", Firmness: ripple.Hard, LimitMM: 3, ThickestMM: 8, Exceeded: true}
 	assert.Equal(t, "Custard: very hard, about 37 kPa; keep its ribbons under 3 mm (the thickest tenth has 8 mm) or serve it warmer.", RibbonAdvice(metric, hard, 37))
-	assert.Contains(t, RibbonAdvice(us, hard, 37), "under 0.1 in")
+	assert.Contains(t, RibbonAdvice(us, hard, 37), "under 0.12 in")
 	assert.Equal(t, "Foam: its hardness is not known.", RibbonAdvice(metric, ripple.Advice{Phase: "foam"}, nan))
 	assert.Contains(t, RibbonWords(metric), "blended under 1 mm, blush 1 to 3 mm, ribbon 3 to 10 mm, lump over 10 mm")
 	assert.Equal(t, "This cut is smaller than a spoonful.", Spoonfuls(metric, ripple.Spoonful{}, ripple.Spoonful{}))

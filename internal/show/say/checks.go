@@ -2,7 +2,6 @@ package say
 
 import (
 	"ripplewright/internal/answer/model"
-	"ripplewright/internal/answer/process"
 )
 
 // Checks lists what the scale shows on the way: the pan after cooking, a cup of
@@ -13,7 +12,8 @@ func Checks(s Style, m Making) []Titled {
 	add := func(what, figure string) { c = append(c, Titled{what, figure}) }
 	cup := func(p *model.Phase) {
 		if p.Body.OverrunFraction > 0 {
-			add("A level "+s.Volume(process.CupML)+" cup of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.OverrunFraction, 0)+" overrun", s.Mass(process.CupML*p.Body.GPerML()))
+			name, ml := s.levelCup()
+			add("A level "+name+" of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.OverrunFraction, 0)+" overrun", s.Mass(ml*p.Body.GPerML()))
 		}
 	}
 	if r.Dense.InTub() {

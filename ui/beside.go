@@ -1,0 +1,194 @@
+package ui
+
+import (
+	"path/filepath"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/answer/start"
+	"ripplewright/internal/desk/past"
+	"ripplewright/internal/show/beside"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
+	"ripplewright/internal/work/designfile"
+	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
+)
+
+// mostBeside is how many designs a window has room for side by side.
+const mostBeside = 4
+
+// besides is the view of designs side by side.
+type besides struct {
+	w     *Window
+	sides []beside.Side
+	only  *widget.Check
+	table *fyne.Container
+	names map[string]design.Design // what can be chosen
+	pick  *kit.Select
+}
+
+// askCompare lays the open design beside its versions, its earlier saves, demos and
+// files, with what differs marked.
+func (w *Window) askCompare() {
+	b := &besides{w: w, table: container.NewVBox(), names: map[string]design.Design{}}
+	b.only = kit.NewCheck(say.CompareOnly, func(bool) { b.show() })
+	b.only.Checked = true
+	var names []string
+	offer := func(name string, d design.Design) {
+		if name = page.Brief(name, mostTitle); !slices.Contains(names, name) {
+			names, b.names[name] = append(names, name), d
+		}
+	}
+	list, err := past.Versions(w.Session)
+	if err != nil {
+		w.problem(err)
+		return
+	}
+	for _, m := range append(list, past.Saves(w.Session)...) {
+		offer(m.Title, m.Design)
+	}
+	for _, d := range w.Demos {
+		offer(say.StartDemoName(d.Name), d.Design)
+	}
+	b.pick = kit.NewSelect(names, func(name string) { b.add(name, b.names[name]) })
+	b.pick.PlaceHolder = say.ComparedWith
+	file := kit.NewButton(say.CompareAdd, func() { w.pickDesign(b.addFile) })
+	b.add(say.CompareOpen, w.Design())
+	dg := kit.Ask(w.win, say.CompareTitle, container.NewBorder(container.NewBorder(nil, page.Prose(say.CompareLegend), nil, container.NewHBox(file, b.only), b.pick), nil, nil, nil,
+		page.ScrolledBothWays(b.table)), kit.Answer{Name: say.Close, Role: kit.ByEscape})
+	room := w.win.Canvas().Size()
+	dg.Resize(room.SubtractWidthHeight(4*theme.Padding(), 4*theme.Padding()))
+	w.win.Canvas().Focus(b.pick)
+}
+
+// addFile lays the design of a file beside the others.
+func (b *besides) addFile(path string) {
+	f, err := designfile.LoadWith(path, b.w.Model().Library())
+	if err != nil {
+		b.w.problem(err)
+		return
+	}
+	b.add(filepath.Base(path), f.Design)
+}
+
+// add lays a design beside the others, the oldest but the open one going where there
+// is no more room.
+func (b *besides) add(name string, d design.Design) {
+	r, err := b.w.Model().Evaluate(d)
+	if err != nil {
+		b.w.problem(err)
+		return
+	}
+	if len(b.sides) == mostBeside {
+		b.sides = slices.Delete(b.sides, 1, 2)
+	}
+	b.sides = append(b.sides, beside.Side{Name: page.Brief(name, 24), Design: d, Result: &r})
+	b.show()
+	b.w.event("beside %d", len(b.sides))
+}
+
+func (b *besides) show() {
+	b.table.Objects = nil
+	t := beside.Of(page.Reads, b.sides)
+	if len(b.sides) > 1 && t.Same() {
+		b.table.Add(page.Prose(say.CompareSame))
+	}
+	for _, part := range []struct {
+		head string
+		rows []beside.Row
+	}{{say.LinesDiffer, t.Lines}, {say.SettingsDiffer, t.Settings}, {say.FiguresDiffer, t.Figures}} {
+		rows := part.rows
+		if b.only.Checked && len(b.sides) > 1 {
+			rows = beside.Only(rows)
+		}
+		if len(rows) == 0 {
+			continue
+		}
+		f := kit.NewFigures(t.Names...)
+		f.ShowFigures(beside.Laid(rows))
+		b.table.Add(page.Heading(say.Capital(part.head)))
+		b.table.Add(f)
+	}
+	b.table.Refresh()
+}
+
+// askStart begins a new design from a base or a demo, weighed out for the tubs at
+// hand.
+func (w *Window) askStart() {
+	if w.Starts == nil {
+		return
+	}
+	var names []string
+	for _, b := range w.Starts.Bases {
+		names = append(names, say.StartBaseName(b.Name))
+	}
+	for _, d := range w.Demos {
+		names = append(names, say.StartDemoName(d.Name))
+	}
+	foams := []string{say.StartOwnFoam}
+	for _, f := range w.Starts.Foams {
+		foams = append(foams, f.Name)
+	}
+	from, foam := 0, 0
+	foamPick, _ := page.SelectOf(foams, func(i int) { foam = i })
+	foamPick.SetSelectedIndex(0)
+	pick, show := page.SelectOf(names, func(i int) {
+		if from = i; i < len(w.Starts.Bases) {
+			foamPick.Enable()
+		} else {
+			foamPick.Disable()
+		}
+	})
+	show(0)
+	tubs, each := page.NumberField("", 1, 500, 0), page.NumberField("mL", 30, 20000, 0)
+	now := w.Design().Tubs
+	tubs.ShowValue(float64(now.Count))
+	each.ShowValue(now.VolumeML)
+	tubs.Submits, each.Submits = true, true
+	form := widget.NewForm(widget.NewFormItem(say.StartBase, pick), widget.NewFormItem(say.StartFoam, foamPick),
+		widget.NewFormItem(say.StartTubs, tubs), widget.NewFormItem(say.StartEach, each))
+	var hide func()
+	begin := func() {
+		if tubs.Problem() != nil || each.Problem() != nil {
+			return
+		}
+		hide()
+		w.startFrom(from, foam, int(tubs.Value()), each.Value())
+	}
+	dg := kit.Ask(w.win, say.StartTitle, container.NewVBox(form, page.Prose(say.StartHint)),
+		kit.Answer{Name: say.Cancel, Role: kit.ByEscape}, kit.Answer{Name: say.StartDo, Role: kit.ByReturn, Do: begin})
+	hide = dg.Hide
+	w.broad(dg, 0)
+	w.win.Canvas().Focus(pick)
+}
+
+// startFrom begins from base or demo i, with foam k of the shelf or, for 0, its own.
+func (w *Window) startFrom(i, k, tubs int, ml float64) {
+	var d design.Design
+	var err error
+	if n := len(w.Starts.Bases); i < n {
+		key := ""
+		if k > 0 {
+			key = w.Starts.Foams[k-1].Key
+		}
+		d, err = w.Starts.Design(w.Starts.Bases[i].Key, key)
+	} else {
+		d = w.Demos[i-n].Design
+	}
+	if err == nil {
+		d, err = start.Scaled(w.Model(), d, tubs, ml)
+	}
+	if err != nil {
+		w.problem(err)
+		return
+	}
+	w.Session.Start(d)
+	w.turnTo(-1)
+	w.refresh()
+	w.event("started from %s", d.Name)
+}
