@@ -27,7 +27,8 @@ func Lacking(letters []rune, mark rune) string {
 	return fmt.Sprintf("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
 }
 
-// Place words the path of a text in a design: "custard, line 3, note".
+// Place words the path of a value in a design: "custard, line 3, note". What a
+// file calls dense is the maker's custard.
 func Place(path string) string {
 	for _, list := range [...]struct{ path, words string }{
 		{"dense.lines[", "custard, line "}, {"foam.lines[", "foam, line "}, {"foam.syrup.lines[", "syrup, line "}, {"ingredients[", "own ingredient "},
@@ -41,7 +42,7 @@ func Place(path string) string {
 			return list.words + strconv.Itoa(i+1) + ", " + strings.ReplaceAll(key, "_", " ")
 		}
 	}
-	return strings.NewReplacer(".", ", ", "_", " ").Replace(path)
+	return strings.NewReplacer(".", ", ", "_", " ", "dense", "custard").Replace(path)
 }
 
 // NotesGoOn says that a card has only the beginning of long notes.
