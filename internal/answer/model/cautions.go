@@ -113,7 +113,8 @@ func (r *Result) warnLimits(m *Model, d design.Design, w *weighed, c *cooked) {
 		r.pass(&limits.CustardAir, limits.Warn, "dense.overrun_percent", 100*p.Body.OverrunFraction)
 		r.pass(&limits.Yolk, limits.Warn, "dense", 1000*dense.yolk/p.WrittenG)
 		r.pass(&limits.SweetCustard, limits.Warn, "dense", p.SweetnessPercent)
-		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent)
+		// What a pack leaves unnamed may be sugar: only what is flat even then is called so.
+		r.pass(&limits.FlatCustard, limits.Warn, "dense", p.SweetnessPercent+100*dense.unnamed/p.WrittenG)
 		r.pass(&limits.Salt, limits.Warn, "dense", 1000*dense.salt/p.WrittenG)
 		r.pass(&limits.AlcoholOnStove, limits.Note, "dense", 100*dense.alcohol/p.WrittenG).with(dense.alcohol).handled()
 		if dense.yolk > 0 {

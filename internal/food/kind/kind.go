@@ -173,6 +173,8 @@ func ownKind(in *ingredient.Ingredient, has func(...string) bool) Kind {
 		return Spirit
 	case word("zest", "peel", "blossom", "leaves", "tea", "oil"):
 		return Infusion
+	case word("jam", "marmalade", "jelly"): // sugar more than fruit, as the library's jam
+		return Paste
 	case has("juice", "puree", "purée", "berry", "berries", "fruit", "lemon", "lime", "orange", "currant", "buckthorn", "rhubarb", "cherry", "cherries", "plum", "apple"):
 		return Sour
 	case has("yogurt", "yoghurt", "quark", "skyr", "kefir"):

@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/ripple"
 )
 
@@ -44,4 +45,12 @@ func TestTimesOfARowAreInOneUnit(t *testing.T) {
 	assert.Equal(t, "at once", Reached(metric, 0.2, 500))
 	assert.Equal(t, "not reached", Reached(metric, nan, 500))
 	assert.False(t, strings.Contains(metric.DurationLike(59, 700), "min"))
+}
+
+// A figure over its limit does not read like the limit.
+func TestAFigureOverItsLimitReadsSo(t *testing.T) {
+	w := model.Warning{Code: "too_sweet", Facts: model.OverLimit{Limit: &limits.SweetCustard, Step: limits.Step{At: 21}, Value: 21.2}}
+	assert.Contains(t, Warning(metric, w), "as sweet as 21.2 % sugar: above 21.0 %")
+	w.Facts = model.OverLimit{Limit: &limits.SweetCustard, Step: limits.Step{At: 21}, Value: 25.2}
+	assert.Contains(t, Warning(metric, w), "as sweet as 25 % sugar: above 21 %")
 }

@@ -12,28 +12,28 @@ import (
 var limitSentences = map[string]sentence{
 	"air_beyond_process": of(func(s Style, f model.OverLimit) string {
 		if f.Limit == &limits.FoamAir {
-			return s.Percent(f.Value, 0) + " air is more than a cooked-sugar foam takes: " + upTo(s, f, 0) + ". Set what your cup weighs."
+			return s.Percent(f.Value, legible(s, f)) + " air is more than a cooked-sugar foam takes: " + upTo(s, f, legible(s, f)) + ". Set what your cup weighs."
 		}
 		if f.Step.Level == limits.Stop {
-			return s.Percent(f.Value, 0) + " air in the custard needs a factory machine: " + upTo(s, f, 0) + ". By hand set 15 to 20 %."
+			return s.Percent(f.Value, legible(s, f)) + " air in the custard needs a factory machine: " + upTo(s, f, legible(s, f)) + ". By hand set 15 to 20 %."
 		}
-		return s.Percent(f.Value, 0) + " air is more than a custard takes by hand: " + upTo(s, f, 0) + ". Without a machine set 15 to 20 %."
+		return s.Percent(f.Value, legible(s, f)) + " air is more than a custard takes by hand: " + upTo(s, f, legible(s, f)) + ". Without a machine set 15 to 20 %."
 	}),
 	"yolk_heavy": of(func(s Style, f model.OverLimit) string {
-		return "A kilogram of the custard holds " + s.Number(f.Value, 0) + " g yolk: above " + s.Number(f.Step.At, 0) + " g it tastes of egg. Use fewer yolks."
+		return "A kilogram of the custard holds " + s.Number(f.Value, legible(s, f)) + " g yolk: above " + s.Number(f.Step.At, legible(s, f)) + " g it tastes of egg. Use fewer yolks."
 	}),
 	"too_sweet": of(func(s Style, f model.OverLimit) string {
 		what := "The custard"
 		if f.Limit == &limits.SweetTub {
 			what = "A spoonful of the tub"
 		}
-		return what + " is as sweet as " + s.Percent(f.Value, 0) + " sugar: above " + s.Percent(f.Step.At, 0) + " it is too sweet for most. Use less sugar, or swap part of it for glucose syrup or dextrose."
+		return what + " is as sweet as " + s.Percent(f.Value, legible(s, f)) + " sugar: above " + s.Percent(f.Step.At, legible(s, f)) + " it is too sweet for most. Use less sugar, or swap part of it for glucose syrup or dextrose."
 	}),
 	"not_sweet_enough": of(func(s Style, f model.OverLimit) string {
-		return "The custard is only as sweet as " + s.Percent(f.Value, 0) + " sugar: under " + s.Percent(f.Step.At, 0) + " it tastes flat. Add sugar."
+		return "The custard is only as sweet as " + s.Percent(f.Value, legible(s, f)) + " sugar: under " + s.Percent(f.Step.At, legible(s, f)) + " it tastes flat. Add sugar."
 	}),
 	"too_salty": of(func(s Style, f model.OverLimit) string {
-		return "A kilogram holds " + s.Number(f.Value, 0) + " g added salt: above " + s.Number(f.Step.At, 0) + " g it tastes too salty. Salted caramel takes 4 to 8 g."
+		return "A kilogram holds " + s.Number(f.Value, legible(s, f)) + " g added salt: above " + s.Number(f.Step.At, legible(s, f)) + " g it tastes too salty. Salted caramel takes 4 to 8 g."
 	}),
 	"freezer_overloaded": of(func(s Style, f model.OverLimit) string {
 		return s.Mass(1000*f.Extra) + " at once is " + s.Number(f.Value, 1) + " times what an ordinary freezer of " + s.Text("{100 L}") + " is rated to freeze in a day. Freeze it in parts, or in more than one freezer."
@@ -67,6 +67,14 @@ var limitSentences = map[string]sentence{
 		return "The syrup cannot weigh " + s.Mass(f.PanG) + ": only " + s.Mass(f.WentInG) + " went in. Take off the weight of the empty pan. Until then the thermometer counts."
 	}),
 	"altitude_syrup": of(altitudeSyrup),
+}
+
+// legible is how many places a figure and its limit need to read unlike each other.
+func legible(s Style, f model.OverLimit) int {
+	if s.Number(f.Value, 0) == s.Number(f.Step.At, 0) {
+		return 1
+	}
+	return 0
 }
 
 func upTo(s Style, f model.OverLimit, places int) string {
