@@ -3,6 +3,7 @@
 package balancepage
 
 import (
+	"reflect"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -41,7 +42,7 @@ type Page struct {
 	texts  []func()      // of the answer: each says again what is known by now
 	own    int           // how many of them are not of a picked point
 	likely *widget.Label
-	of     *design.Design // sampled last
+	of     *sampledOf // last; nil: nothing
 
 	likelies *sure.Answer // nil until known
 	figure   *kit.Select  // whose bars are shown
@@ -50,22 +51,25 @@ type Page struct {
 
 	spots   []balance.Spot // of the map
 	others  []balance.Spot // the alternatives found
-	plot    *kit.Plot
+	maps    [2]blendMap    // by phase.Role
 	reading *widget.Label
 
 	left   *container.Scroll
 	object fyne.CanvasObject
 }
 
+// sampledOf is a design in a kitchen of which batches have taught so much.
+type sampledOf struct {
+	d      design.Design
+	in     cold.Profile // with nothing learnt
+	learnt *sure.Learnt
+}
+
 // New returns the page; locks tells which lines of the bench must not move.
 func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 	p := &Page{host: h, locks: locks, in: in, answer: container.NewVBox(), likely: page.Prose("")}
 	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended, p.told)
-	p.plot = kit.NewPlot()
-	p.plot.OnPick = p.pick
-	p.plot.Words = p.read
 	p.reading = page.Prose("")
-	p.plot.OnRead = func(text string) { kit.SetText(p.reading, text) }
 	p.bars, p.barless = kit.NewPlot(), page.Prose(say.SureUnknown)
 	p.bars.Words = func(float64) string { return "" }
 	p.barless.Hide()
@@ -76,10 +80,10 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 	p.wishes.KeepsIce = true
 	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
 		page.Heading(say.SureTitle), p.likely,
-		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, container.NewHBox(p.figure)), p.bars, p.barless)
+		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, p.figure), p.bars, p.barless)
 	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { h.Post(func() { p.drawBars(); p.draw() }) })
 	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer,
-		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.plot, p.reading)
+		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.newMaps(), p.reading)
 	p.answer.Add(page.Prose(say.NothingAsked))
 	split := container.NewHSplit(p.left, right)
 	split.Offset = 0.45
@@ -123,7 +127,7 @@ func (p *Page) form() fyne.CanvasObject {
 		tick(say.WishIce, &w.KeepsIce),
 		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
 		tick(say.WishServe, &w.MayServeAt),
-		widget.NewLabel(say.WishMore), p.more())
+		widget.NewLabel(say.WishMore), p.more(), p.adds(), page.Prose(say.WishCounts), p.counts())
 }
 
 // more are wishes for any figure, with both ends open until something is typed.
@@ -201,11 +205,15 @@ func (p *Page) Leave() { p.finder.Stop() }
 
 // Show implements page.Page.
 func (p *Page) Show() {
-	if d := p.host.Design(); p.of == nil || !p.of.Equal(d) {
-		p.of = &d
-		p.finder.Sample(p.host.Model(), d, p.host.Result(), p.published(), p.learnt(d))
+	d := p.host.Design()
+	now := sampledOf{d, p.published(), p.learnt(d)}
+	if p.of == nil || !p.of.d.Equal(d) {
 		p.finder.Blend(p.host.Model(), d, p.locks.Locks(d))
+	} else if p.of.in == now.in && reflect.DeepEqual(p.of.learnt, now.learnt) {
+		return
 	}
+	p.of = &now
+	p.finder.Sample(p.host.Model(), d, p.host.Result(), now.in, now.learnt)
 }
 
 // look asks for the weights.

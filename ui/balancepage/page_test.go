@@ -1,6 +1,7 @@
 package balancepage_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -9,10 +10,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/balancepage"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
@@ -49,7 +53,7 @@ func TestAPointOfTheMapIsTakenWhereItIsPressed(t *testing.T) {
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()
 	plots := pagetest.All[*kit.Plot](p.Object())
-	require.Len(t, plots, 2)
+	require.Len(t, plots, 3, "the bars, and a map for each phase")
 	plot := plots[1]
 	before := h.Design()
 	h.Until(func() bool { return plot.Words(12) != "" })
@@ -83,5 +87,52 @@ func TestWhatPullsApartHasACurveToPickFrom(t *testing.T) {
 	before := strings.Count(pagetest.Texts(p.Object()), say.Apply)
 	curve.OnPick(0, 0)
 	assert.Equal(t, before+1, strings.Count(pagetest.Texts(p.Object()), say.Apply), "the point has no design to take")
+	p.Leave()
+}
+
+// What batches have taught of a kitchen moves the samples: of a kitchen that is already
+// moved by it, it would count twice.
+func TestWhatIsLearntCountsOnceInTheSamples(t *testing.T) {
+	test.NewTempApp(t)
+	learnt := &sure.Learnt{}
+	for c := range learnt.Left {
+		learnt.Left[c] = 1
+	}
+	learnt.Shift[sure.Freezer], learnt.Shift[sure.Thaw] = -4, 0.4
+	said := func(taught func(d *design.Design, k cold.Profile) cold.Profile) string {
+		h, book := pagetest.NewHost(t, market.Demo(t)), kitchens.Open("")
+		book.Teach(taught)
+		p := balancepage.New(h, mending.New(h.Post, book.Made, func() {}), book)
+		p.Teach(func(design.Design) *sure.Learnt { return learnt })
+		h.Win.SetContent(p.Object())
+		p.Show()
+		h.Until(func() bool { return strings.Contains(pagetest.Texts(p.Object()), "eat well") })
+		defer p.Leave()
+		bars := pagetest.All[*kit.Plot](p.Object())[0]
+		return fmt.Sprint(pagetest.Texts(p.Object()), bars.Reading())
+	}
+	colder := func(_ *design.Design, k cold.Profile) cold.Profile {
+		k.Freezer.AirC -= 4
+		k.Counter.Factor *= 0.7
+		return k
+	}
+	assert.Equal(t, said(func(_ *design.Design, k cold.Profile) cold.Profile { return k }), said(colder))
+}
+
+// A batch that is written down while the page is open teaches it at once.
+func TestTheSamplesFollowWhatIsLearnt(t *testing.T) {
+	test.NewTempApp(t)
+	h := pagetest.NewHost(t, market.Demo(t))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
+	var learnt *sure.Learnt
+	p.Teach(func(design.Design) *sure.Learnt { return learnt })
+	h.Win.SetContent(p.Object())
+	p.Show()
+	h.Until(func() bool { return strings.Contains(pagetest.Texts(p.Object()), "eat well") })
+	before := pagetest.Texts(p.Object())
+	learnt = &sure.Learnt{}
+	learnt.Shift[sure.Law] = 1.2 // three times as hard, and no spread left
+	p.Show()
+	h.Until(func() bool { return pagetest.Texts(p.Object()) != before })
 	p.Leave()
 }

@@ -28,7 +28,25 @@ type Wishes struct {
 
 	Name string        // of food, the id of a standard that the custard keeps; "": any
 	More [MostMore]One // of any figure
+
+	Adds   []string           // ids of ingredients that may come in
+	Weight [NumCounts]float64 // what the wishes of the page count beside each other; 0: 1, of whole eggs: whatever they cost
 }
+
+// Count is a wish of the page that can count more or less than the others.
+type Count uint8
+
+// The wishes that count, in the order of the page.
+const (
+	CountCustard Count = iota
+	CountFoam
+	CountName
+	CountSweet
+	CountIce
+	CountEggs
+	CountMore // all figures that are asked for beside
+	NumCounts
+)
 
 // One is a figure that is wished for between two values, 0 being an open end.
 type One struct {
@@ -58,31 +76,38 @@ func band(q *balance.Quantity, from, to float64) balance.Wish {
 // Ask returns the question that w puts in a kitchen, with the lines that are locked.
 func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
 	a := balance.Ask{Locks: locks, WholeEggs: w.WholeEggs, MayServeAt: w.MayServeAt, Kitchen: &in}
+	a.Adds, a.EggsWeight = w.Adds, w.Weight[CountEggs]
+	add := func(x balance.Wish, of Count) {
+		if w.Weight[of] > 0 {
+			x.Weight = w.Weight[of]
+		}
+		a.Wishes = append(a.Wishes, x)
+	}
 	if w.Custard != "" {
-		a.Wishes = append(a.Wishes, balance.Texture(balance.CustardHardness, w.Custard))
+		add(balance.Texture(balance.CustardHardness, w.Custard), CountCustard)
 	}
 	if w.Foam != "" {
-		a.Wishes = append(a.Wishes, balance.Texture(balance.FoamHardness, w.Foam))
+		add(balance.Texture(balance.FoamHardness, w.Foam), CountFoam)
 	}
 	if from, to := w.SweetFromPercent, w.SweetPercent; from > 0 || to > 0 {
-		a.Wishes = append(a.Wishes, band(balance.CustardSweetness, from, to))
+		add(band(balance.CustardSweetness, from, to), CountSweet)
 	}
 	if w.KeepsIce {
-		a.Wishes = append(a.Wishes, balance.KeepsIce(in.Freezer.AirC))
+		add(balance.KeepsIce(in.Freezer.AirC), CountIce)
 	}
 	if w.WholeEggs && w.Eggs > 0 {
-		a.Wishes = append(a.Wishes, band(balance.EggsCracked, w.Eggs, w.Eggs))
+		add(band(balance.EggsCracked, w.Eggs, w.Eggs), CountEggs)
 	}
 	if s, ok := label.StandardOf(w.Name); ok {
 		dense := phase.Dense
-		a.Wishes = append(a.Wishes, balance.Named(s, &dense))
+		add(balance.Named(s, &dense), CountName)
 	}
 	for _, x := range w.More {
 		if x.Of == nil {
 			continue
 		}
-		if w := band(x.Of, x.From, x.To); w.Low != math.Inf(-1) || w.High != math.Inf(1) {
-			a.Wishes = append(a.Wishes, w)
+		if b := band(x.Of, x.From, x.To); b.Low != math.Inf(-1) || b.High != math.Inf(1) {
+			add(b, CountMore)
 		}
 	}
 	return a

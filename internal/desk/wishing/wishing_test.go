@@ -31,6 +31,27 @@ func TestWhatIsLeftOpenIsNotWishedFor(t *testing.T) {
 	assert.Equal(t, [2]float64{math.Inf(-1), 16}, [2]float64{b.Wishes[0].Low, b.Wishes[0].High})
 }
 
+func TestWishesCountAsTheMakerSays(t *testing.T) {
+	w := Wishes{Custard: "soft", Foam: "soft", SweetFromPercent: 14, KeepsIce: true, WholeEggs: true, Eggs: 6, Name: "frozen_custard", Adds: []string{"invert_syrup"}}
+	w.More[0] = One{balance.TubMinutes, 0, 8}
+	for c := range NumCounts {
+		w.Weight[c] = 2 + float64(c)
+	}
+	a := w.Ask(balance.Locks{}, cold.Default())
+	require.Len(t, a.Wishes, 7)
+	seen := map[float64]bool{}
+	for _, x := range a.Wishes {
+		assert.False(t, seen[x.Weight], "%s counts as another does", x.Of.Key)
+		assert.GreaterOrEqual(t, x.Weight, 2.0)
+		seen[x.Weight] = true
+	}
+	assert.Equal(t, 2+float64(CountEggs), a.EggsWeight)
+	assert.Equal(t, []string{"invert_syrup"}, a.Adds)
+	for _, x := range (Wishes{Custard: "soft", KeepsIce: true}).Ask(balance.Locks{}, cold.Default()).Wishes {
+		assert.Equal(t, 1.0, x.Weight)
+	}
+}
+
 func TestAnswersComeByPost(t *testing.T) {
 	posted := make(chan func(), 10)
 	var found *balance.Answer

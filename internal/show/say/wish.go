@@ -217,6 +217,11 @@ const (
 	WishIce      = "The foam keeps its ice in this kitchen's freezer"
 	WishEggs     = "Whole eggs only; to crack, 0 for any number:"
 	WishServe    = "The serving temperature may move"
+	WishAdds     = "May come in:"
+	WishAdd      = "Choose…"
+	WishNoAdds   = "nothing else"
+	WishAddTitle = "What may come in"
+	WishCounts   = "What counts more: 1 is ordinary, 0 leaves it at that; whole eggs at 0 hold whatever they cost"
 	FindWeights  = "Find the weights"
 	AnswerTitle  = "What to weigh"
 	NothingAsked = "Say what you want and press Find the weights: the design nearest to yours that has it, and others that have it by other means, come here."
@@ -226,6 +231,9 @@ const (
 	NothingMoves = "The design has it already: nothing needs to change."
 	SureTitle    = "How often does it turn out?"
 )
+
+// WishCounted name the wishes of the page that count more or less.
+var WishCounted = []string{"texture of the custard", "texture of the foam", "name of the custard", "sweetness of the custard", "ice in the foam", "whole eggs", "the other figures"}
 
 // ChangeHeads head a table of changes.
 var ChangeHeads = []string{"now", "then"}
