@@ -72,14 +72,15 @@ func (m *marks) choose(i int) {
 	}
 }
 
-// frame is where the picture lies, and units to a pixel of it.
+// frame is where the picture lies, with room for marks about it, and units to a pixel.
 func (m *marks) frame() (at fyne.Position, k float32) {
-	room := m.Size()
+	edge := m.radius()
+	room := m.Size().SubtractWidthHeight(2*edge, 2*edge)
 	if m.size.X == 0 || room.Width <= 0 || room.Height <= 0 {
 		return at, 0
 	}
 	k = min(room.Width/float32(m.size.X), room.Height/float32(m.size.Y))
-	return fyne.NewPos((room.Width-k*float32(m.size.X))/2, (room.Height-k*float32(m.size.Y))/2), k
+	return fyne.NewPos(edge+(room.Width-k*float32(m.size.X))/2, edge+(room.Height-k*float32(m.size.Y))/2), k
 }
 
 func (m *marks) onScreen(p photo.Point) fyne.Position {

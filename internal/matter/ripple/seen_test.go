@@ -35,10 +35,13 @@ func TestACutLookedAtMeasuresAsComputed(t *testing.T) {
 		c := stir(t, settings(t, Side, Dollops, Mixed, n, 5))
 		r := sample(t, c, 300)
 		const least = 0.6
+		maps := c.forPictures()
 		s := Seen{Tub: c.set.Tub, View: Side, FoamFraction: r.FoamFraction(), StepMM: 0.1, LeastMM: least, Foam: func(xs, ys, foam []float64) {
-			for i := range xs {
+			x, y := append([]float64(nil), xs...), append([]float64(nil), ys...)
+			pull(maps, x, y)
+			for i := range x {
 				foam[i] = 0
-				if c.Foam(xs[i], ys[i]) {
+				if c.start.at(x[i], y[i]) > c.level {
 					foam[i] = 1
 				}
 			}

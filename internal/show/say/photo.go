@@ -2,6 +2,7 @@ package say
 
 import (
 	"ripplewright/internal/answer/photo"
+	"ripplewright/internal/form/customary"
 	"ripplewright/internal/matter/ripple"
 )
 
@@ -88,7 +89,10 @@ func PhotoTitle(name, view, picture string) string {
 
 // ThicknessSpan is "3.1 to 3.4 mm".
 func (s Style) ThicknessSpan(lowMM, highMM float64) string {
-	return s.Thickness(lowMM) + " to " + s.Thickness(highMM)
+	if s.inches() {
+		return s.span(s.Number(lowMM/customary.InchMM, 2), s.Number(highMM/customary.InchMM, 2), "in")
+	}
+	return s.span(s.TwoFigures(lowMM), s.TwoFigures(highMM), "mm")
 }
 
 // PhotoLeast says what a picture cannot show, and what the computed cut has with it.
