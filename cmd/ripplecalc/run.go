@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"path/filepath"
 	"runtime/debug"
 	"strings"
 
@@ -119,7 +120,11 @@ func (s *shell) report(err error) int {
 	}
 	var path *fs.PathError
 	if errors.Is(err, fs.ErrNotExist) && errors.As(err, &path) {
-		s.complain("there is no file %s", echo.Line(path.Path, 2*echo.Most))
+		what := "file " + path.Path
+		if dir := filepath.Dir(path.Path); path.Op == "open" && strings.HasSuffix(path.Path, ".tmp") { // a file about to be written
+			what = "folder " + dir
+		}
+		s.complain("there is no %s", echo.Line(what, 2*echo.Most))
 		return exitInput
 	}
 	s.complain("%v", err)
