@@ -80,7 +80,8 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 	p.wishes.KeepsIce = true
 	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
 		page.Heading(say.SureTitle), p.likely,
-		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, p.figure), p.bars, p.barless)
+		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, p.figure), p.bars, p.barless,
+		page.Prose(say.WishCounts), p.counts())
 	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { h.Post(func() { p.drawBars(); p.draw() }) })
 	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer,
 		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.newMaps(), p.reading)
@@ -127,7 +128,7 @@ func (p *Page) form() fyne.CanvasObject {
 		tick(say.WishIce, &w.KeepsIce),
 		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
 		tick(say.WishServe, &w.MayServeAt),
-		widget.NewLabel(say.WishMore), p.more(), p.adds(), page.Prose(say.WishCounts), p.counts())
+		widget.NewLabel(say.WishMore), p.more(), p.adds())
 }
 
 // more are wishes for any figure, with both ends open until something is typed.
