@@ -100,3 +100,17 @@ func TestUnitsOfARowStandOnceWhereTheyAgree(t *testing.T) {
 	l = f.Line(say.Style{}, one(12350), one(200))
 	assert.Equal(t, say.TableRow{Name: f.Name, Cells: []string{"12.35 kg", "200 g"}}, l)
 }
+
+// What a maker reads of how a figure is computed has no column without a value and no
+// word of JSON.
+func TestHowAFigureIsComputedIsForPeople(t *testing.T) {
+	r, err := model.New(market.Library(t)).Evaluate(market.Honey())
+	require.NoError(t, err)
+	listed := figure.List(say.Usual, &r)
+	for _, l := range listed {
+		for _, x := range l.Of.Computed(say.Usual, listed, figure.Phases.Columns) {
+			assert.NotContains(t, x.Text, "null", l.Of.Key)
+			assert.NotRegexp(t, "(custard|foam|tub) –", x.Text, l.Of.Key)
+		}
+	}
+}

@@ -83,13 +83,15 @@ func (f *Row) Computed(s say.Style, lines []Listed, heads []string) []say.Titled
 		}
 		var cells []string
 		for i, c := range l.Cells {
-			if c != "" && i < len(heads) {
+			if c != "" && c != say.Unknown && i < len(heads) {
 				cells = append(cells, say.FigureIs(heads[i], c, l.Unit))
 			}
 		}
 		add(say.Capital(strings.TrimSpace(l.Name)), strings.Join(cells, "; "))
 	}
-	add(say.FigureMeans, f.Help)
+	if !strings.Contains(f.Help, "null") { // a word for JSON alone
+		add(say.FigureMeans, f.Help)
+	}
 	add(say.FigureFrom, f.Inputs)
 	add(say.FigureBy, f.Equation)
 	add(say.FigureAfter, f.Source)

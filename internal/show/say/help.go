@@ -15,7 +15,7 @@ Nothing here says that a food may be eaten: it says what was computed, against w
 // KeysHelp is every key, for who has no mouse at hand.
 const KeysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
 
-**Files.** Ctrl+N new, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
+**Files.** Ctrl+N new, Ctrl+Shift+N new from a base or a demo, Ctrl+Shift+Alt+D designs side by side, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
 **Changes.** Ctrl+Z undo, Ctrl+Y redo; while you type in a field they undo the typing. Ctrl+D: name, notes, tub and eggs.
 
