@@ -209,7 +209,8 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 	case errors.As(err, &changed):
 		w.askWhose(func() { w.saveTo(path, false, then) })
 	case err != nil:
-		w.problem(err)
+		w.event("problem %v", err)
+		kit.Tell(w.win, say.DidNotWork, say.CouldNotSave(err))
 	default:
 		w.remember(w.Session.Path())
 		w.Say(say.Saved(w.Session.Path()))
