@@ -179,6 +179,12 @@ func (w *inPlace) lastLine(n *yaml.Node, column int) int {
 	if at, ok := w.end(last); ok {
 		least = w.lines.Of(at)
 	}
+	for i := last.Line + 1; inLines && i <= line; i++ { // what stands less deep is no text
+		if text := w.text(i); strings.TrimSpace(text) != "" {
+			column = max(column, len(text)-len(strings.TrimLeft(text, " ")))
+			break
+		}
+	}
 	for ; line > least; line-- {
 		text := w.text(line)
 		trimmed := strings.TrimLeft(text, " ")

@@ -117,6 +117,17 @@ func TestALineOfAValueIsNoComment(t *testing.T) {
 	assert.Equal(t, strings.Replace(text, "three\"\n", "three\"\nserving: {temperature_c: -9}\n", 1), string(got))
 }
 
+func TestACommentBelowATextOfSeveralLinesStays(t *testing.T) {
+	text := changed(t, "  Keep the spoon warm.\n", " # Keep it\n")
+	f, err := Decode("x", []byte(text))
+	require.NoError(t, err)
+	d := f.Design
+	d.Notes = "Other."
+	got, err := f.Encode(d)
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(text, "|\n  Browned at the quay.\n", "Other.\n", 1), string(got))
+}
+
 func TestACommentRightBehindQuotesStays(t *testing.T) {
 	text := changed(t, "Hazelnut and burnt honey     # as", "'Hazelnut'# as")
 	f, err := Decode("x", []byte(text))
