@@ -140,7 +140,7 @@ func TestWhatIsWrongWithAPhotographIsSaid(t *testing.T) {
 		code int
 		want string
 	}{
-		{[]string{"photo", "quay.yaml"}, exitUsage, "no file given"},
+		{[]string{"photo", "quay.yaml"}, exitUsage, "2 are needed"},
 		{[]string{"photo", "quay.yaml", k.path("cut.png")}, exitUsage, "no --outline given"},
 		{[]string{"photo", "quay.yaml", k.path("cut.png"), "--outline", "1,1 9,1 9,9"}, exitUsage, "has 3 places"},
 		{place("--outline", "1,1 9,1 9,9 1,x"), exitUsage, `"1,x" is not x,y in pixels`},

@@ -30,7 +30,7 @@ var limitSentences = map[string]sentence{
 		return what + " is as sweet as " + s.Percent(f.Value, legible(s, f)) + " sugar: above " + s.Percent(f.Step.At, legible(s, f)) + " it is too sweet for most. Use less sugar, or swap part of it for glucose syrup or dextrose."
 	}),
 	"not_sweet_enough": of(func(s Style, f model.OverLimit) string {
-		return "The custard is only as sweet as " + s.Percent(f.Value, legible(s, f)) + " sugar: under " + s.Percent(f.Step.At, legible(s, f)) + " it tastes flat. Add sugar."
+		return "The custard is at most as sweet as " + s.Percent(f.Value, legible(s, f)) + " sugar: under " + s.Percent(f.Step.At, legible(s, f)) + " it tastes flat. Add sugar."
 	}),
 	"too_salty": of(func(s Style, f model.OverLimit) string {
 		return "A kilogram holds " + s.Number(f.Value, legible(s, f)) + " g added salt: above " + s.Number(f.Step.At, legible(s, f)) + " g it tastes too salty. Salted caramel takes 4 to 8 g."

@@ -42,6 +42,8 @@ var spoken = []struct {
 		"There are 240 g sucrose to 100 g of the foam's water, where 204 g dissolve at 20 °C: it may turn grainy. Replace part of it with glucose syrup or honey."},
 	{"sugar_crystallises", model.Crystallises{Phase: phase.Foam, Solutes: []phase.Dissolved{{Solute: mix.Glucose, Water: phase.Syrup, GPer100G: 140, MostGPer100G: 83.1, AtC: 20}}},
 		"There are 140 g glucose to 100 g of the foam's water, where 83 g dissolve at 20 °C: it may turn grainy. Replace part of it with sugar."},
+	{"crystals_unchecked", model.CrystalsUnchecked{Phase: phase.Dense, Solutes: []mix.Species{mix.Sorbitol, mix.Maltitol}},
+		"Whether the custard's sorbitol and maltitol may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Dense, Law: phase.LawRange{FatTooHigh: true, SyrupTooThick: true}, FatPercent: 81},
 		"The custard is 81 % fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."},
 	{"outside_hardness_law", model.OutsideHardnessLaw{Phase: phase.Foam, Law: phase.LawRange{SyrupTooThick: true, TooCold: true}, AtC: -14, SugarPercent: 82, MostPercent: 75},
