@@ -51,7 +51,7 @@ verdict            good, sentence, advice
   cook_temperature_reached         false: it was thicker from the start
 `)
 	section("blend              the tub; also sugars_by_kind_percent, bands and bounds", &figure.Phases, func(f *figure.Row) bool { return f.In(figure.Tub) })
-	b.WriteString(`  scoop_contrast_at_least          true: the foam is never too firm from -24 °C up,
+	b.WriteString(`  scoop_contrast_at_least          true: the foam is never too firm from −24 °C up,
                                    so that is a lower bound
 `)
 	section("batch              dense and foam, each with", &figure.Batch, all)
