@@ -54,7 +54,7 @@ func New(h page.Host, lead func(where string)) *Page {
 		page.Heading(say.GramMoreTitle), p.lines,
 		page.Prose(say.AboutGramMore))
 	split := container.NewHSplit(left, right)
-	split.Offset = 0.485
+	split.Offset = 0.468
 	p.object = split
 	return p
 }
