@@ -29,7 +29,11 @@ func EggLedger(s Style, e process.Eggs) string {
 		used = append(used, "the custard uses "+d)
 	}
 	if f := parts(e.Foam); f != "" {
-		used = append(used, "the foam "+f)
+		verb := ""
+		if len(used) == 0 {
+			verb = "uses "
+		}
+		used = append(used, "the foam "+verb+f)
 	}
 	return "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + "): " + List(used) + "." + EggsLeft(s, e)
 }

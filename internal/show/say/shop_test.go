@@ -91,6 +91,10 @@ func TestTheEggLedgerNamesEachPhaseAndWhatKeeps(t *testing.T) {
 	text = say.EggLedger(say.Usual, process.EggsOf(d, &r))
 	assert.Contains(t, text, "About 1 yolk (17 g) left over: they keep 2 to 4 days in the refrigerator; do not freeze them plain.")
 	assert.Equal(t, "There are no eggs to crack.", say.EggLedger(say.Usual, process.Eggs{}))
+	d.Dense.Lines[2].Grams = 0
+	r, err = model.New(market.Library(t)).Evaluate(d)
+	require.NoError(t, err)
+	assert.Contains(t, say.EggLedger(say.Usual, process.EggsOf(d, &r)), "Crack 5 eggs (US large): the foam uses 5 whites. About 5 yolks (85 g) left over")
 }
 
 func TestWhatGivesForWholeEggsIsSaid(t *testing.T) {
