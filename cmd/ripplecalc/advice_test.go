@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"os"
 	"strings"
@@ -56,6 +57,11 @@ func TestBenchCardAndCommandLineGiveTheSameAdvice(t *testing.T) {
 			code, page, stderr := k.run("", "evaluate", file)
 			require.Equal(t, exitFine, code, stderr)
 			assert.Contains(t, level(page), level(bench), "%s %d, the command line", name, i)
+			code, page, stderr = k.run("", "evaluate", file, "--json")
+			require.Equal(t, exitFine, code, stderr)
+			var object struct{ Verdict struct{ Advice string } }
+			require.NoError(t, json.Unmarshal([]byte(page), &object))
+			assert.Equal(t, level(bench), level(object.Verdict.Advice), "%s %d, the JSON", name, i)
 			code, _, stderr = k.run("", "card", file, "-o", k.path(file+".md"))
 			require.Equal(t, exitFine, code, stderr)
 			card, err := os.ReadFile(k.path(file + ".md"))

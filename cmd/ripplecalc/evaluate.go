@@ -146,17 +146,18 @@ func (w *sweep) one(name string) (a answer) {
 			return err
 		}
 		found := balance.Mend(context.Background(), bench.Model, d, &r, balance.Locks{})
+		kitchen, unknown := kitchenOf(f, name, "") // where none is known the command cold says why
+		if unknown == nil {
+			_ = found.TimeOut(context.Background(), kitchen)
+		}
 		e := report.Evaluate(name, d, &r, &found)
 		var text bytes.Buffer
 		if w.json {
 			err = report.WriteJSON(&text, e, false)
 		} else {
 			var page strings.Builder
-			// A tenth of a second: not for the thousands of a sweep by JSON. Where
-			// no kitchen is known the command cold says why.
-			if kitchen, unknown := kitchenOf(f, name, ""); unknown == nil {
+			if unknown == nil { // a tenth of a second: not for the thousands of a sweep by JSON
 				if times, untimed := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true}); untimed == nil {
-					_ = found.TimeOut(context.Background(), kitchen)
 					e = e.Timed(&times)
 				}
 			}
