@@ -85,3 +85,12 @@ func Printed(t testing.TB, got float64, want string, where ...any) bool {
 	}
 	return assert.Fail(t, fmt.Sprintf("%.10g does not round to the printed %s", got, want), where...)
 }
+
+// Long skips a test in a short run, which looks for races and is ten times as
+// slow: it takes seconds, and shorter tests run its code.
+func Long(t testing.TB) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("not in a short run")
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/design"
 )
@@ -43,6 +44,7 @@ func TestTheFirstRemedyMendsInOneStep(t *testing.T) {
 // Demos are designs that trials do not draw: each with every fault, the first remedy
 // mends, the one that is wrong from the start with one more among them.
 func TestADemoSpoiltInAnyWayIsMendedInOneStep(t *testing.T) {
+	check.Long(t)
 	m, demos := models(t), market.Demos(t)
 	var names []string
 	for name := range demos {
@@ -71,6 +73,7 @@ func TestADemoSpoiltInAnyWayIsMendedInOneStep(t *testing.T) {
 // Four faults at once are mended where they can be, or what cannot be met is named; so
 // are those of a design whose lines are all locked.
 func TestManyFaultsAtOnceAreMendedOrNamed(t *testing.T) {
+	check.Long(t)
 	m := models(t)
 	s := &spoiler{rand.New(rand.NewSource(4)), m.Library()}
 	bad := Trial{}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/matter/phase"
@@ -40,6 +41,7 @@ func TestMinutesAreThoseOfTheTubThatIsFound(t *testing.T) {
 
 // 21 CFR 135.110(a)(2): a frozen custard has 1.4 % egg yolk solids and 10 % milkfat.
 func TestANameOfFoodIsKeptAsTheLabelReadsIt(t *testing.T) {
+	check.Long(t)
 	m, r := models(t), rand.New(rand.NewSource(8))
 	custard, ok := label.StandardOf("frozen_custard")
 	require.True(t, ok)

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/ice"
@@ -44,6 +45,7 @@ func TestWarmerCountersSoftenSooner(t *testing.T) {
 }
 
 func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
+	check.Long(t)
 	harden, from := math.Inf(1), 0.0
 	for _, air := range []float64{-18, -20, -24, -30} {
 		p := Default()
@@ -56,6 +58,7 @@ func TestColderFreezersHardenSoonerAndSoftenLater(t *testing.T) {
 }
 
 func TestWarmerFillingsHardenLonger(t *testing.T) {
+	check.Long(t)
 	d := market.Honey()
 	r := evaluated(t, d)
 	last := 0.0
@@ -69,6 +72,7 @@ func TestWarmerFillingsHardenLonger(t *testing.T) {
 }
 
 func TestBandsHoldTheirValue(t *testing.T) {
+	check.Long(t)
 	for _, p := range BuiltIn() {
 		a := planned(t, market.Honey(), p)
 		for name, r := range map[string]Range{
@@ -131,6 +135,7 @@ func TestAFinerMeshMovesTheCoreByATenthOfAPercentAndTheRingByOne(t *testing.T) {
 }
 
 func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
+	check.Long(t)
 	kitchens := BuiltIn()
 	edge := Default()
 	edge.Name, edge.Layer.StirEveryMinutes = "By the edge", 0
@@ -145,9 +150,6 @@ func TestEveryTubAndKitchenGivesAnAnswer(t *testing.T) {
 		{Count: 1, VolumeML: 30, FillPercent: 10, Shape: design.ShapeShallow},
 		{Count: 4, VolumeML: 500, FillPercent: 96, Shape: design.ShapeRectangle},
 		{Count: 500, VolumeML: 20000, FillPercent: 100, Shape: design.ShapeRound},
-	}
-	if testing.Short() {
-		tubs = tubs[1:2]
 	}
 	for _, p := range kitchens {
 		for _, tub := range tubs {
@@ -230,6 +232,7 @@ func TestAFoamWithoutIceDrawsWaterUntilItIsColdEnough(t *testing.T) {
 // A foam just cold enough to hold ice: the freezer's air decides how much of it a
 // swing takes, and the sentence that no water moves is true of SwingPart alone.
 func TestASwingIsNamedByWhatItDoesToTheIce(t *testing.T) {
+	check.Long(t)
 	foam := planned(t, market.Honey(), Default()).Storage.Foam.FreezingPointC
 	for _, c := range []struct {
 		above, swing float64 // K, of the warm end above the foam's freezing point

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 )
 
@@ -101,6 +102,7 @@ func FuzzDecodeProfiles(f *testing.F) {
 }
 
 func TestCalibrationUndoesTheFactor(t *testing.T) {
+	check.Long(t)
 	d := market.Honey()
 	r := evaluated(t, d)
 	for _, factor := range []float64{0.5, 1, 1.7} {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
@@ -15,9 +16,7 @@ import (
 )
 
 func TestEveryCheckIsListedDrawnAndTabulated(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	rows, err := validate.Run(testdata.Tables, market.Library(t))
 	require.NoError(t, err)
 	all := Summarize(say.Style{}, rows)

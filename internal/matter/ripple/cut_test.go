@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/check"
 )
 
 func TestStirringKeepsTheFoamsShare(t *testing.T) {
@@ -27,9 +29,7 @@ func TestStirringKeepsTheFoamsShare(t *testing.T) {
 }
 
 func TestEveryShareIsMetBeforeStirring(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	for _, tub := range []Tub{saltmarsh, RoundTub(200, 60), BoxTub(300, 160, 20, 90), BoxTub(90, 60, 0, 50), RoundTub(120, 9)} {
 		for _, v := range []View{Side, Top} {
 			for l := range layoutNames {

@@ -30,9 +30,7 @@ func thinning(t *testing.T, v View, motion string, n, px int) (mean, scatter flo
 // our tubs, which scatter among themselves by some 15 % at six strokes. At eight the
 // table's tub is thinner than most.
 func TestSideRibbonsThinAsTabulated(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	for _, r := range check.Table(t, "ripple_side_thickness") {
 		n, tolerance, want := int(r.Num("strokes")), 0.10, r.Num("mean_thickness_mm")
 		if n > 8 {
@@ -53,9 +51,7 @@ func TestSideRibbonsThinAsTabulated(t *testing.T) {
 // testdata/tables/ripple_top_thickness.csv, whose swirls are those of our plunges
 // but for a little shaking; its dollops cannot be placed again, so eight tubs again.
 func TestTopRibbonsThinAsTabulated(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	for _, r := range check.Table(t, "ripple_top_thickness") {
 		n, want := int(r.Num("swirls")), r.Num("mean_thickness_mm")
 		if n > 11 {
@@ -70,9 +66,7 @@ func TestTopRibbonsThinAsTabulated(t *testing.T) {
 // The interface carried forward through the strokes, point by point, is another way
 // than lines to its length; the lines' own scatter is what is left between them.
 func TestLinesMeetTheInterfaceCarriedForward(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	for _, v := range []View{Side, Top} {
 		for _, n := range []int{0, 2, 6, 12, 18} {
 			if v == Top && n > 12 {
@@ -88,9 +82,7 @@ func TestLinesMeetTheInterfaceCarriedForward(t *testing.T) {
 }
 
 func TestThicknessDoesNotHangOnThePixels(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	for _, n := range []int{0, 6, 24} {
 		c := stir(t, settings(t, Side, Dollops, Mixed, n, uint64(n)))
 		coarse, fine := sample(t, c, 200).Measure(), sample(t, c, 600).Measure()

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/show/draw/typeset"
 
 	"github.com/stretchr/testify/assert"
@@ -250,9 +251,7 @@ func BenchmarkLongest(b *testing.B) {
 }
 
 func TestALongCardIsShownAndWrittenCoarser(t *testing.T) {
-	if testing.Short() {
-		t.Skip("minutes where races are looked for, and its code is run there by others")
-	}
+	check.Long(t)
 	d := longest(t)["lines"]
 	r := evaluated(t, d)
 	pages, err := Render(context.Background(), d, r, Options{DPI: 220})
