@@ -15,6 +15,7 @@ import (
 )
 
 func TestStirringKeepsTheFoamsShare(t *testing.T) {
+	check.Long(t)
 	for _, v := range []View{Side, Top} {
 		for _, motion := range []string{"plunge", "eight", "drag", Mixed} {
 			for l := range layoutNames {
@@ -44,6 +45,7 @@ func TestEveryShareIsMetBeforeStirring(t *testing.T) {
 
 // A picture 300 pixels wide of so flat a cut has few pixels: a dozen rows at 5 mm.
 func TestShallowDishesKeepTheFoamsShare(t *testing.T) {
+	check.Long(t)
 	for _, tub := range []Tub{RoundTub(120, MinFillMM), RoundTub(150, 14), BoxTub(200, 120, 10, 22)} {
 		for _, motion := range everyMotion {
 			for l := range layoutNames {

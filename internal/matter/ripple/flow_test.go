@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/check"
 )
 
 var everyMotion = []string{"plunge", "fold", "eight", "drag", Mixed}
@@ -25,6 +27,7 @@ func determinant(c *Cut, x, y float64) float64 {
 }
 
 func TestEightStrokesKeepAreaToOneInAThousand(t *testing.T) {
+	check.Long(t)
 	for _, v := range []View{Side, Top} {
 		for _, motion := range everyMotion {
 			worst := 0.0

@@ -194,6 +194,7 @@ func TestAdviceFollowsHardness(t *testing.T) {
 // As many spoons take each part of the tub, so the mean over one tub's spoonfuls is
 // its share of foam, on any seed; by squares that fit alone it was 43.9 % here.
 func TestTheMeanSpoonfulIsTheTub(t *testing.T) {
+	check.Long(t)
 	for _, v := range []View{Side, Top} {
 		mean := 0.0
 		for seed := uint64(1); seed <= 10; seed++ {

@@ -13,11 +13,11 @@ import (
 
 // A field is cut at any ratio as if the tub had been stirred anew with it.
 func TestANewRatioIsTheTubStirredAnew(t *testing.T) {
-	motions := everyMotion
+	views, motions := []View{Side, Top}, everyMotion
 	if testing.Short() {
-		motions = []string{Mixed}
+		views, motions = views[:1], []string{Mixed}
 	}
-	for _, v := range []View{Side, Top} {
+	for _, v := range views {
 		for _, motion := range motions {
 			s := settings(t, v, Dollops, motion, 6, 5)
 			f, err := stir(t, s).Origins(context.Background(), 200, nil)

@@ -5,9 +5,12 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/check"
 )
 
 func TestTablesFollowTheirStrokes(t *testing.T) {
+	check.Long(t)
 	for _, tub := range []Tub{saltmarsh, BoxTub(120, 80, 12, 60), BoxTub(90, 60, 0, 30), RoundTub(160, 40), RoundTub(40, 40)} {
 		for _, view := range []View{Side, Top} {
 			for _, motion := range everyMotion {
