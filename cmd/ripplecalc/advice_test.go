@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	checks "ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/benchview"
 	"ripplewright/internal/show/say"
@@ -24,6 +25,7 @@ import (
 // What is to be done is the same sentence on the bench, on the card and on the command
 // line, of many bad designs.
 func TestBenchCardAndCommandLineGiveTheSameAdvice(t *testing.T) {
+	checks.Long(t)
 	k, m, told := newKitchen(t), model.New(market.Library(t)), 0
 	for name, demo := range market.Demos(t) {
 		for i, spoil := range []func(d *design.Design){
@@ -32,9 +34,6 @@ func TestBenchCardAndCommandLineGiveTheSameAdvice(t *testing.T) {
 			func(d *design.Design) { d.Dense.OverrunPercent = 90; d.Tubs.FillPercent = 100 },
 			func(d *design.Design) { *d = d.WithLineAdded(design.SyrupPart, market.Line("sugar", 300)) },
 		} {
-			if testing.Short() && i > 1 {
-				break
-			}
 			d := demo
 			spoil(&d)
 			file := fmt.Sprintf("%d-%s", i, name)

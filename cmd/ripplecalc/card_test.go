@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	checks "ripplewright/internal/check"
 )
 
 func TestCardsAndLabelsAreWhatTheirEndingSays(t *testing.T) {
@@ -50,6 +52,7 @@ func TestLabelFormsFollowTheContainer(t *testing.T) {
 }
 
 func TestLettersThatCardAndLabelLackAreNamedWithTheirLine(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	k.file("yuzu.yaml", quay+"ingredients: [{id: sugar, name: sugar, common_name: 柚子}]\n")
 	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".svg", ".md"}, "label": {".pdf", ".png", ".svg", ".txt"}} {

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	checks "ripplewright/internal/check"
 )
 
 // spiteful is a text that steers terminals, turns text around, breaks out of
@@ -46,6 +48,7 @@ func harmless(t *testing.T, what, text string) {
 }
 
 func TestNoAnswerDoesWhatADesignsWordsSay(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	spite(k)
 	for _, args := range []string{
@@ -127,6 +130,7 @@ func TestAMessageRepeatsNoMoreThanEightyCharacters(t *testing.T) {
 
 // What is noted of batches, versions and kitchens is as free as a design's words.
 func TestNoAnswerDoesWhatANotebookSays(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	spite(k)
 	for _, key := range []string{"words", "photographs", "weighed", "batch", "lot"} {
@@ -171,6 +175,7 @@ func TestNoAnswerDoesWhatANotebookSays(t *testing.T) {
 // Words of ten thousand letters are shown or refused, and what is shown of them in a
 // message or a file's name is short.
 func TestTenThousandLettersAreNoFault(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	long := strings.Repeat("ü", 10000)
 	k.file("long.yaml", strings.Replace(quay, "name: Rosehip and brown butter", "name: "+long+"\nnotes: "+long, 1))

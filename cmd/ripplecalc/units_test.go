@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	checks "ripplewright/internal/check"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
@@ -30,6 +31,7 @@ func runAt(args ...string) (code int, out, complaint string) {
 // Every text of every command follows the units, but for labels, whose units
 // their rules give, and for validate, which repeats tables as published.
 func TestTextsFollowTheUnits(t *testing.T) {
+	checks.Long(t)
 	dir := "../../assets/demos"
 	demos, err := filepath.Glob(filepath.Join(dir, "*.yaml"))
 	require.NoError(t, err)
