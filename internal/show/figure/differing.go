@@ -24,18 +24,9 @@ var differing = []struct {
 // the tables. Both are of any designs.
 func Differing(before, after *model.Result) []Change {
 	var out []Change
-	for _, d := range differing {
-		for i := range d.table.Rows {
-			f := &d.table.Rows[i]
-			if d.table == &Phases && slices.Contains(twice, f.Key) {
-				continue
-			}
-			for column, at := range d.at {
-				x, y := f.Of(before, column), f.Of(after, column)
-				if !x.same(y) {
-					out = append(out, Change{at + f.Key, say.Capital(d.table.Columns[column]) + ": " + f.Name, x, y, f})
-				}
-			}
+	for _, p := range Beside {
+		if x, y := p.Row.Of(before, p.Column), p.Row.Of(after, p.Column); !x.same(y) {
+			out = append(out, Change{p.Key, p.Name, x, y, p.Row})
 		}
 	}
 	return out
