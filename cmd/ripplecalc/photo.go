@@ -5,9 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"image/color"
 	"image/png"
-	"math"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -82,11 +80,8 @@ func photoFlags(c *command, flags *pflag.FlagSet) action {
 
 // request reads what the flags say of a picture; its tub is the design's.
 func (c *command) request(a *photoAsked) (q photo.Request, err error) {
-	switch a.view {
-	case "side":
-	case "top":
-		q.View = ripple.Top
-	default:
+	view, ok := ripple.ParseView(a.view)
+	if q.View = view; !ok {
 		return q, c.misused("--view %s is not one of side, top", echo.Quoted(a.view))
 	}
 	if a.to != "" && !hasEnding(a.to, ".png") {
@@ -147,11 +142,11 @@ func (c *command) photo(s *shell, name, picture string, a *photoAsked) error {
 	} else if err != nil {
 		return err
 	}
-	for to, least := range map[*ripple.Measure]float64{&out.Whole: 0, &out.Computed: finite(out.Reading.LeastMM)} {
-		if *to, err = tub.Cut(ctx, settings, least); err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
-		}
+	cuts, err := tub.Cut(ctx, settings, 0, out.Reading.PassedOverMM())
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
 	}
+	out.Whole, out.Computed = cuts[0], cuts[1]
 	if a.to != "" {
 		if err := writeMask(a.to, &q, out.Reading); err != nil {
 			return err
@@ -170,22 +165,11 @@ func (c *command) photo(s *shell, name, picture string, a *photoAsked) error {
 // stirredAs returns how the tub of f is cut, in the millimetres that were asked for, which
 // the picture's cut has too.
 func stirredAs(f *designfile.File, r *model.Result, q *photo.Request, a *photoAsked) ripple.Settings {
-	s := tub.Ripple(f.Design)
-	s.View, s.FoamFraction = q.View, r.Blend.FoamVolumeFraction
+	s := tub.RippleOf(f.Design, r.Blend.FoamVolumeFraction, q.View)
 	s.Tub = s.Tub.Sized(q.View, a.widthMM, a.heightMM)
 	q.Tub = s.Tub
 	return s
 }
-
-func finite(v float64) float64 {
-	if math.IsInf(v, 0) || math.IsNaN(v) {
-		return 0
-	}
-	return v
-}
-
-// maskInk tints what is taken for foam: no custard is as blue.
-var maskInk = color.NRGBA{R: 20, G: 60, B: 220, A: 255}
 
 // maskPixels are at most along a mask's longer side.
 const maskPixels = 1600
@@ -193,7 +177,7 @@ const maskPixels = 1600
 func writeMask(to string, q *photo.Request, r *photo.Reading) error {
 	small, per := photo.Small(q.Picture, maskPixels)
 	var b bytes.Buffer
-	if err := png.Encode(&b, r.Mask.Over(small, per, maskInk)); err != nil {
+	if err := png.Encode(&b, r.Mask.Over(small, per)); err != nil {
 		return fault(err)
 	}
 	return atomicfile.Write(to, b.Bytes())

@@ -51,7 +51,7 @@ func rippleFlags(c *command, flags *pflag.FlagSet) action {
 	view := flags.String("view", ripple.Side.String(), "")
 	px := flags.Int("size", 900, "")
 	return func(s *shell, files []string) error {
-		side, ok := map[string]ripple.View{"side": ripple.Side, "top": ripple.Top}[*view]
+		side, ok := ripple.ParseView(*view)
 		switch {
 		case !ok:
 			return c.misused("--view %s is not one of side, top", echo.Quoted(*view))
@@ -82,9 +82,7 @@ func rippleFlags(c *command, flags *pflag.FlagSet) action {
 // draw stirs the tub of f, writes its picture to a file if it has a name, and
 // measures it.
 func draw(f *designfile.File, r *model.Result, view ripple.View, px int, to string) (report.Ripple, error) {
-	settings := tub.Ripple(f.Design)
-	settings.View, settings.FoamFraction = view, r.Blend.FoamVolumeFraction
-	cut, err := ripple.Stir(settings)
+	cut, err := ripple.Stir(tub.RippleOf(f.Design, r.Blend.FoamVolumeFraction, view))
 	if err != nil {
 		return report.Ripple{}, err
 	}

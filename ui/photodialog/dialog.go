@@ -3,7 +3,6 @@
 package photodialog
 
 import (
-	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -53,9 +52,6 @@ type reading struct {
 	note       *kit.Button
 	dg         *dialog.CustomDialog
 }
-
-// maskInk lies over what is taken for foam: no food is as blue.
-var maskInk = color.NRGBA{R: 20, G: 60, B: 220, A: 255}
 
 // Show opens the dialog for the picture at path.
 func Show(h page.Host, s Setup, path string) { show(h, s, path) }
@@ -178,7 +174,7 @@ func (r *reading) ask() {
 		return
 	}
 	a := cutphoto.NewAsk(r.host.Design(), r.host.Result(), r.view)
-	a.Opened, a.Places, a.Ink = *r.opened, r.marks.places, maskInk
+	a.Opened, a.Places = *r.opened, r.marks.places
 	for _, x := range []struct {
 		f  *kit.NumberField
 		to *float64

@@ -137,15 +137,12 @@ func cutTub(ctx context.Context, f *batch.Forecast, d design.Design, r *model.Re
 	if !b.Cut.RibbonMM.Known && !b.Cut.FoamPercent.Known {
 		return nil
 	}
-	s := tub.Ripple(d)
-	s.FoamFraction = r.Blend.FoamVolumeFraction
-	if b.Cut.View == ripple.Top.String() {
-		s.View = ripple.Top
-	}
-	m, err := tub.Cut(ctx, s, b.Cut.LeastMM.Value)
+	view, _ := ripple.ParseView(b.Cut.View) // the side where it is not said
+	all, err := tub.Cut(ctx, tub.RippleOf(d, r.Blend.FoamVolumeFraction, view), b.Cut.LeastMM.Value)
 	if err != nil {
 		return ctx.Err()
 	}
+	m := all[0]
 	f.CutFoamPercent, f.CutRibbonMM, f.CutThickestMM = known(100*m.FoamFraction), known(m.Foam.MeanMM), known(m.Foam.ThickestTenthMM)
 	return nil
 }

@@ -2,15 +2,16 @@ package photo
 
 import (
 	"image"
-	"image/color"
 	"image/draw"
 	"math"
 
 	scale "golang.org/x/image/draw"
 )
 
-// tint is how much of the ink lies over what is taken for foam.
+// tint is how much of the ink lies over what is taken for foam: no food is as blue.
 const tint = 0.3
+
+var ink = [3]uint8{20, 60, 220}
 
 // Small returns a picture with at most mostPixels along its longer side, and how many of
 // its pixels one of im's is.
@@ -28,7 +29,7 @@ func Small(im image.Image, mostPixels int) (small *image.RGBA, perFraction float
 
 // Over draws the mask over a picture that Small made smaller by perFraction: what is
 // foam tinted, and its edge as a line.
-func (m *Mask) Over(small *image.RGBA, perFraction float64, ink color.NRGBA) *image.RGBA {
+func (m *Mask) Over(small *image.RGBA, perFraction float64) *image.RGBA {
 	out := image.NewRGBA(small.Rect)
 	copy(out.Pix, small.Pix)
 	w, h := small.Rect.Dx(), small.Rect.Dy()
@@ -48,7 +49,7 @@ func (m *Mask) Over(small *image.RGBA, perFraction float64, ink color.NRGBA) *im
 				part = tint
 			}
 			pix := out.Pix[j*out.Stride+4*i:]
-			for c, v := range [3]uint8{ink.R, ink.G, ink.B} {
+			for c, v := range ink {
 				pix[c] = uint8(float64(pix[c]) + part*(float64(v)-float64(pix[c])) + 0.5)
 			}
 		}

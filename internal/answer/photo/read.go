@@ -43,6 +43,15 @@ type Ribbons struct {
 	EdgeMM  float64 // how far light spreads in it, one standard deviation
 }
 
+// PassedOverMM returns LeastMM for the computed cut; 0 where the picture shows no edge to
+// tell it by.
+func (r *Ribbons) PassedOverMM() float64 {
+	if math.IsInf(r.LeastMM, 0) || math.IsNaN(r.LeastMM) {
+		return 0
+	}
+	return r.LeastMM
+}
+
 // MinRibbonPixels is how many of the picture's pixels a ribbon must have to count.
 const MinRibbonPixels = 3
 

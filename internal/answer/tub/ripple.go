@@ -36,22 +36,33 @@ func Ripple(d design.Design) ripple.Settings {
 	}
 }
 
+// RippleOf is Ripple of a tub that came out with that share of foam, cut so.
+func RippleOf(d design.Design, foamFraction float64, v ripple.View) ripple.Settings {
+	s := Ripple(d)
+	s.FoamFraction, s.View = foamFraction, v
+	return s
+}
+
 // cutPixels are enough for what a measure takes from pixels, the share of foam.
 const cutPixels = 300
 
-// Cut returns the figures of the cut of a tub that is filled and stirred as s says, past
-// ribbons thinner than leastMM. It takes some tenths of a second. The error is ctx's or
-// that of ripple.Stir.
-func Cut(ctx context.Context, s ripple.Settings, leastMM float64) (ripple.Measure, error) {
+// Cut returns the figures of the cut of a tub that is filled and stirred as s says, for
+// each of leastMM past ribbons thinner than that. It takes some tenths of a second. The
+// error is ctx's or that of ripple.Stir.
+func Cut(ctx context.Context, s ripple.Settings, leastMM ...float64) ([]ripple.Measure, error) {
 	c, err := ripple.Stir(s)
 	if err != nil {
-		return ripple.Measure{}, err
+		return nil, err
 	}
 	r, err := c.Raster(ctx, cutPixels, nil)
 	if err != nil {
-		return ripple.Measure{}, err
+		return nil, err
 	}
-	return r.MeasureOver(leastMM), nil
+	all := make([]ripple.Measure, len(leastMM))
+	for i, least := range leastMM {
+		all[i] = r.MeasureOver(least)
+	}
+	return all, nil
 }
 
 // Style returns how the ripple of d is painted, in the colours it chose.

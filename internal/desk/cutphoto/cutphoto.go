@@ -6,8 +6,6 @@ import (
 	"context"
 	"errors"
 	"image"
-	"image/color"
-	"math"
 
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/answer/model"
@@ -59,7 +57,6 @@ type Ask struct {
 	FoamFraction      float64 // of the tub, as evaluated
 	View              ripple.View
 	WidthMM, HeightMM float64 // of the cut
-	Ink               color.NRGBA
 }
 
 // NewAsk returns what asks for a picture of d, evaluated as r, in the millimetres of the
@@ -75,8 +72,7 @@ func (a *Ask) Rim() bool { return photo.Rim(tub.Ripple(a.Design).Tub, a.View) }
 
 // settings is how the tub is stirred, in the cut's own millimetres.
 func (a *Ask) settings() ripple.Settings {
-	s := tub.Ripple(a.Design)
-	s.View, s.FoamFraction = a.View, a.FoamFraction
+	s := tub.RippleOf(a.Design, a.FoamFraction, a.View)
 	s.Tub = s.Tub.Sized(a.View, a.WidthMM, a.HeightMM)
 	return s
 }
@@ -121,13 +117,9 @@ func Read(ctx context.Context, a Ask) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	least := out.Reading.LeastMM
-	if math.IsInf(least, 0) {
-		least = 0
-	}
-	out.Computed, out.Whole = r.MeasureOver(least), r.Measure()
+	out.Computed, out.Whole = r.MeasureOver(out.Reading.PassedOverMM()), r.Measure()
 	out.Drawn = r.Paint(tub.Style(a.Design))
-	out.Over = out.Reading.Mask.Over(a.Small, a.PerFraction, a.Ink)
+	out.Over = out.Reading.Mask.Over(a.Small, a.PerFraction)
 	return out, ctx.Err()
 }
 

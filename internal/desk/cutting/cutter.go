@@ -255,8 +255,7 @@ func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, er
 	if wrong := design.Validate(d); len(wrong) > 0 {
 		return ripple.Settings{}, fmt.Errorf("the design is not valid: %s", wrong[0])
 	}
-	s := tub.Ripple(d)
-	s.View, s.FoamFraction = view, r.Blend.FoamVolumeFraction
+	s := tub.RippleOf(d, r.Blend.FoamVolumeFraction, view)
 	if err := s.Validate(); err != nil {
 		var f *ripple.FieldError
 		if errors.As(err, &f) && strings.HasPrefix(f.Field, "Tub.") {

@@ -19,6 +19,16 @@ func (v View) String() string {
 	return "side"
 }
 
+// ParseView returns the view of that name; false, and Side, of another word.
+func ParseView(name string) (View, bool) {
+	for _, v := range [...]View{Side, Top} {
+		if v.String() == name {
+			return v, true
+		}
+	}
+	return Side, false
+}
+
 // Tub is the space the dessert fills, in mm. Build it with RoundTub or BoxTub.
 type Tub struct {
 	LengthMM  float64 // across the side cut; the diameter of a round tub

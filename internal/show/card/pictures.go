@@ -24,8 +24,7 @@ func tubPicture(ctx context.Context, d design.Design, r *model.Result, w, h, dpi
 	long, brim, high := k*size.LengthMM, k*size.HeightMM, k*size.FillMM
 	s := &draw.List{W: long + 2*wall, H: brim + wall}
 	top := brim - high
-	settings := tub.Ripple(d)
-	settings.FoamFraction = r.Blend.FoamVolumeFraction
+	settings := tub.RippleOf(d, r.Blend.FoamVolumeFraction, ripple.Side)
 	style := tub.Style(d)
 	if img := cutOf(ctx, settings, style, int(math.Ceil(max(long, high)/25.4*dpi))); img != nil {
 		s.Show(img, draw.Rect{X0: wall, Y0: top, X1: wall + long, Y1: brim})
