@@ -69,7 +69,7 @@ var layers = []layer{
 	{"internal/work/versions", "internal/food/ingredient internal/form/headed internal/form/yamltext internal/work/atomicfile internal/work/designfile"},
 	{"internal/work/compare", "internal/form/setting internal/food/ingredient internal/work/design"},
 	{"internal/answer/tub", "internal/work/design internal/matter/ripple"},
-	{"internal/answer/photo", "internal/form/echo internal/matter/ripple"},
+	{"internal/answer/photo", "internal/form/echo internal/matter/num internal/matter/ripple"},
 	{"internal/answer/model", "internal/matter/mix internal/food/egg internal/food/price internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/work/design internal/food/kind internal/food/limits internal/form/setting"},
 	{"internal/answer/cold", "internal/form/echo internal/form/yamltext internal/matter/num internal/work/userdata internal/matter/mix internal/matter/solution internal/matter/phase internal/matter/heat internal/work/design internal/answer/tub internal/answer/model internal/form/setting internal/matter/ice"},
 	{"internal/answer/balance", "internal/answer/cold internal/food/label internal/matter/mix internal/matter/phase internal/food/egg internal/food/ingredient internal/food/kind internal/food/limits internal/work/design internal/answer/model internal/form/echo internal/form/setting internal/form/yamltext"},

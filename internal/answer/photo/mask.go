@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"github.com/lucasb-eyer/go-colorful"
+
+	"ripplewright/internal/matter/num"
 )
 
 // mixed tells a mixture of the light of two phases by its place between their colours.
@@ -42,7 +44,7 @@ func (m *mixed) share(at float64) float64 {
 func (s *straight) mask(p *phases) []float32 {
 	out := make([]float32, s.w*s.h)
 	mix, light := p.mixed(), p.lattice()
-	parallel(s.h, func(j int) {
+	num.Parallel(s.h, func(j int) {
 		for i := range s.w {
 			x, y := s.place(i, j)
 			at := j*s.w + i
@@ -59,7 +61,7 @@ func (s *straight) filled(in []float32) []float32 {
 	out := make([]float32, len(in))
 	midX, midY := float64(s.w)/2, float64(s.h)/2
 	edge := int(math.Ceil(wallPixels))
-	parallel(s.h, func(j int) {
+	num.Parallel(s.h, func(j int) {
 		for i := range s.w {
 			x, y := min(max(i, edge), s.w-1-edge), min(max(j, edge), s.h-1-edge)
 			for far := 1.0; !s.inside[y*s.w+x] && far > 0; far -= 0.5 / (midX + midY) {
@@ -122,7 +124,7 @@ func smoothed(in []float32, w, h int, sigma float64) []float32 {
 		kernel[i] /= sum
 	}
 	along, out := make([]float32, len(in)), make([]float32, len(in))
-	parallel(h, func(j int) {
+	num.Parallel(h, func(j int) {
 		row := in[j*w : (j+1)*w]
 		for i := range row {
 			v := float32(0)
@@ -132,7 +134,7 @@ func smoothed(in []float32, w, h int, sigma float64) []float32 {
 			along[j*w+i] = v
 		}
 	})
-	parallel(h, func(j int) {
+	num.Parallel(h, func(j int) {
 		to := out[j*w : (j+1)*w]
 		for k, f := range kernel {
 			from := along[min(max(j+k-reach, 0), h-1)*w:][:w]

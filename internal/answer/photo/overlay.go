@@ -6,6 +6,8 @@ import (
 	"math"
 
 	scale "golang.org/x/image/draw"
+
+	"ripplewright/internal/matter/num"
 )
 
 // tint is how much of the ink lies over what is taken for foam: no food is as blue.
@@ -33,7 +35,7 @@ func (m *Mask) Over(small *image.RGBA, perFraction float64) *image.RGBA {
 	out := image.NewRGBA(small.Rect)
 	copy(out.Pix, small.Pix)
 	w, h := small.Rect.Dx(), small.Rect.Dy()
-	parallel(h, func(j int) {
+	num.Parallel(h, func(j int) {
 		for i := range w {
 			here, in := m.foamAt(i, j, perFraction)
 			if !in {

@@ -7,6 +7,8 @@ import (
 
 	"github.com/lucasb-eyer/go-colorful"
 	scale "golang.org/x/image/draw"
+
+	"ripplewright/internal/matter/num"
 )
 
 // straight is the box around a cut on square pixels, in OKLab.
@@ -63,7 +65,7 @@ func straighten(im image.Image, o Outline, m *homography, w, h float64) *straigh
 		s.lab[c] = make([]float32, s.w*s.h)
 	}
 	over := make([]int, s.h)
-	parallel(s.h, func(j int) {
+	num.Parallel(s.h, func(j int) {
 		for i := range s.w {
 			x, y := m.at((float64(i)+0.5)*s.mm/w, (float64(j)+0.5)*s.mm/h)
 			// A pixel's light is that of its middle.

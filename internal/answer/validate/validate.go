@@ -12,10 +12,9 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
-	"runtime"
-	"sync"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/num"
 )
 
 // Kind says what a row can prove.
@@ -182,32 +181,9 @@ func Run(files fs.FS, library *ingredient.Library) ([]Row, error) {
 	t := &tables{files, library}
 	list := checks()
 	rows, errs := make([][]Row, len(list)), make([]error, len(list))
-	panics := make([]any, len(list)) // are the caller's, who may catch them
-	one := func(i int) {
-		defer func() { panics[i] = recover() }()
-		rows[i], errs[i] = t.run(list[i])
-	}
-	next := make(chan int)
-	var wait sync.WaitGroup
-	for range max(1, runtime.GOMAXPROCS(0)) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			for i := range next {
-				one(i)
-			}
-		}()
-	}
-	for i := range list {
-		next <- i
-	}
-	close(next)
-	wait.Wait()
+	num.Parallel(len(list), func(i int) { rows[i], errs[i] = t.run(list[i]) })
 	var all []Row
 	for i := range list {
-		if panics[i] != nil {
-			panic(panics[i])
-		}
 		if errs[i] != nil {
 			return nil, errs[i]
 		}

@@ -1,6 +1,10 @@
 package ripple
 
-import "math"
+import (
+	"math"
+
+	"ripplewright/internal/matter/num"
+)
 
 // InterfaceByAdvectionMM returns the length of the interface, mm, by a way apart from
 // the lines of Measure: the interface of the layout is carried forward through the
@@ -9,7 +13,7 @@ import "math"
 func (c *Cut) InterfaceByAdvectionMM(stepMM float64) float64 {
 	pieces := c.start.contour(c.level)
 	sums := make([]float64, len(pieces))
-	parallel(len(pieces), func(k int) { sums[k] = c.stretched(pieces[k], stepMM) })
+	num.Parallel(len(pieces), func(k int) { sums[k] = c.stretched(pieces[k], stepMM) })
 	sum := 0.0
 	for _, s := range sums {
 		sum += s

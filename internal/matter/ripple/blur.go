@@ -1,11 +1,13 @@
 package ripple
 
+import "ripplewright/internal/matter/num"
+
 // blur sets out to the foam's share, averaged over about radius pixels by two box
 // filters each way. Beyond the wall and the picture's edge the nearest pixel of the
 // row, or row of the picture, goes on.
 func (r *Raster) blur(out []float32, radius float64, b *bench) {
 	n := max(1, int(radius+0.5))
-	parallel((r.Height+stripe-1)/stripe, func(k int) {
+	num.Parallel((r.Height+stripe-1)/stripe, func(k int) {
 		line := make([]float32, r.Width)
 		for j := k * stripe; j < min((k+1)*stripe, r.Height); j++ {
 			row := out[j*r.Width : (j+1)*r.Width]
@@ -15,7 +17,7 @@ func (r *Raster) blur(out []float32, radius float64, b *bench) {
 			blurLine(row, line, n)
 		}
 	})
-	parallel((r.Width+stripe-1)/stripe, func(k int) {
+	num.Parallel((r.Width+stripe-1)/stripe, func(k int) {
 		from, to := k*stripe, min((k+1)*stripe, r.Width)
 		blurColumns(b.spare, out, r.Width, from, to, n)
 		blurColumns(out, b.spare, r.Width, from, to, n)

@@ -3,6 +3,8 @@ package ripple
 import (
 	"math"
 	"slices"
+
+	"ripplewright/internal/matter/num"
 )
 
 // subpixels along each side of a pixel that the interface may cross.
@@ -141,7 +143,7 @@ func (p *part) above(level float32) float32 {
 func (f *Origins) refine() {
 	f.fine = make([]int32, f.Width*f.Height)
 	rows := make([][]part, f.Height)
-	parallel(f.Height, func(j int) {
+	num.Parallel(f.Height, func(j int) {
 		for i := 0; i < f.Width; i++ {
 			at, nw := j*f.Width+i, j*(f.Width+1)+i
 			f.fine[at] = -1

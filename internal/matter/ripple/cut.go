@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"sync"
+
+	"ripplewright/internal/matter/num"
 )
 
 // puller is a stroke read backwards: it replaces points, in mm, by where their
@@ -123,7 +125,7 @@ func newRelief(o outline, f func(x, y float64) float64) *relief {
 	cell := min(math.Max(o.w, o.h)/reliefCells, math.Min(o.w, o.h)/reliefFlat, reliefCellMM)
 	nx, ny := int(math.Ceil(o.w/cell)), int(math.Ceil(o.h/cell))
 	h := &relief{out: o, nx: nx, ny: ny, perX: float64(nx) / o.w, perY: float64(ny) / o.h, node: make([]float64, (nx+1)*(ny+1))}
-	parallel(ny+1, func(j int) {
+	num.Parallel(ny+1, func(j int) {
 		row := h.node[j*(nx+1) : (j+1)*(nx+1)]
 		for i := range row {
 			row[i] = f(float64(i)/h.perX, float64(j)/h.perY)

@@ -89,7 +89,7 @@ func (o outline) trace(cross func(line) (foam bool, crossings []float64)) (t tra
 		for i := int(bits.Reverse8(uint8(sets)) >> (8 - lineSetBits)); i < len(all); i += lineSets {
 			set = append(set, i)
 		}
-		parallel(len(set), func(k int) { starts[set[k]], found[set[k]] = cross(all[set[k]]) })
+		num.Parallel(len(set), func(k int) { starts[set[k]], found[set[k]] = cross(all[set[k]]) })
 		for _, i := range set {
 			crossed += len(found[i])
 			t.lines++

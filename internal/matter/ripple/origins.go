@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"sync/atomic"
+
+	"ripplewright/internal/matter/num"
 )
 
 // Origins are a stirred tub on square pixels before anyone says how much of it is foam:
@@ -111,7 +113,7 @@ func (c *Cut) follow(ctx context.Context, f *Origins, px, samples int, progress 
 			progress(float64(n) / float64(2*pieces))
 		}
 	}
-	parallel(pieces, func(i int) {
+	num.Parallel(pieces, func(i int) {
 		if ctx.Err() == nil {
 			f.followCorners(maps, i*stretch, min((i+1)*stretch, f.Height+1))
 			step()
@@ -119,7 +121,7 @@ func (c *Cut) follow(ctx context.Context, f *Origins, px, samples int, progress 
 	})
 	uneven := make([][]int32, pieces)
 	heights := make([][]float32, pieces)
-	parallel(pieces, func(i int) {
+	num.Parallel(pieces, func(i int) {
 		if ctx.Err() == nil {
 			uneven[i], heights[i] = f.bound(maps, i*stretch, min((i+1)*stretch, f.Height))
 			step()
@@ -192,7 +194,7 @@ func (f *Origins) cut(c *Cut, r *Raster) {
 		spare:  r.spare,
 	}
 	pieces := (f.Height + stretch - 1) / stretch
-	parallel(pieces, func(i int) {
+	num.Parallel(pieces, func(i int) {
 		for j := i * stretch; j < min((i+1)*stretch, f.Height); j++ {
 			f.cutRow(r.FoamFractions[j*f.Width:(j+1)*f.Width], j, c.level)
 		}

@@ -6,6 +6,8 @@ import (
 	"image/color"
 	"math"
 	"sync"
+
+	"ripplewright/internal/matter/num"
 )
 
 // Style is how a cut is painted.
@@ -100,7 +102,7 @@ func (r *Raster) paint(s Style, b *bench) *image.RGBA {
 		p.texture(b)
 		row = p.row
 	}
-	parallel((r.Height+stretch-1)/stretch, func(k int) {
+	num.Parallel((r.Height+stretch-1)/stretch, func(k int) {
 		for j := k * stretch; j < min((k+1)*stretch, r.Height); j++ {
 			row(im, j)
 		}

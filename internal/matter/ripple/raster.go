@@ -1,6 +1,10 @@
 package ripple
 
-import "context"
+import (
+	"context"
+
+	"ripplewright/internal/matter/num"
+)
 
 // Raster is a cut on square pixels, row 0 at the top of the picture. Numbers and
 // pictures are made from it.
@@ -43,7 +47,7 @@ func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (
 // its uneven neighbours, so the sum stays. No pixel at the picture's edge is uneven.
 func (r *Raster) settle() {
 	r.spare = grown(r.spare, len(r.FoamFractions))
-	parallel(r.Height, func(j int) {
+	num.Parallel(r.Height, func(j int) {
 		row := j * r.Width
 		copy(r.spare[row:row+r.Width], r.FoamFractions[row:row+r.Width])
 		for at := row; at < row+r.Width; at++ {

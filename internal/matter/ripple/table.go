@@ -3,6 +3,8 @@ package ripple
 import (
 	"math"
 	"sync"
+
+	"ripplewright/internal/matter/num"
 )
 
 // table is a stroke's backward map for pictures: following every pixel back
@@ -51,7 +53,7 @@ func newTable(o outline, s stroked) *table {
 	}
 	nx := cx + 1 + 2*margin
 	move := make([][2]float64, nx*(cy+1+2*margin))
-	parallel(cy+1+2*margin, func(j int) {
+	num.Parallel(cy+1+2*margin, func(j int) {
 		xs, ys := make([]float64, nx), make([]float64, nx)
 		y := float64(j-margin) / t.perY
 		for i := range xs {
@@ -63,7 +65,7 @@ func newTable(o outline, s stroked) *table {
 		}
 	})
 	t.patch = make([]patch, t.nx*(cy+1))
-	parallel(cy+1, func(j int) {
+	num.Parallel(cy+1, func(j int) {
 		for i := 0; i <= cx; i++ {
 			p, at := &t.patch[j*t.nx+i], (j+margin)*nx+i+margin
 			var ex, ey float64

@@ -1,4 +1,4 @@
-package ripple
+package num
 
 import (
 	"runtime"
@@ -6,9 +6,9 @@ import (
 	"sync/atomic"
 )
 
-// parallel calls do for 0 … n−1, on all processors, in no order. A panic of one
+// Parallel calls do for 0 … n−1, on all processors, in no order. A panic of one
 // is the caller's, who may catch it; the others are still called.
-func parallel(n int, do func(i int)) {
+func Parallel(n int, do func(i int)) {
 	workers := min(runtime.GOMAXPROCS(0), n)
 	var next atomic.Int64
 	var all sync.WaitGroup

@@ -1,4 +1,4 @@
-package ripple
+package num
 
 import (
 	"sync/atomic"
@@ -10,7 +10,7 @@ import (
 func TestAPanicInParallelIsTheCallers(t *testing.T) {
 	var done atomic.Int64
 	assert.PanicsWithValue(t, "spilt", func() {
-		parallel(50, func(i int) {
+		Parallel(50, func(i int) {
 			if i == 7 {
 				panic("spilt")
 			}
