@@ -67,7 +67,7 @@ func compare(d design.Design, r *model.Result, p *Proposal) Beside {
 	b := Beside{CostPerTub: Pair{math.NaN(), math.NaN()}, Minutes: Pair{math.NaN(), math.NaN()}}
 	b.CautionsGained, b.CautionsLost = apart(cautionCodes(r), cautionCodes(&p.Result))
 	b.AllergensGained, b.AllergensLost = apart(allergens(r), allergens(&p.Result))
-	b.Contrast = Pair{contrast(r), contrast(&p.Result)}
+	b.Contrast = Pair{r.Blend.HardnessRatio, p.Result.Blend.HardnessRatio}
 	if r.Cost.Priced && p.Result.Cost.Priced {
 		b.CostPerTub = Pair{r.Cost.PerTub, p.Result.Cost.PerTub}
 	}
@@ -119,6 +119,7 @@ func keptOnlyBy(a, b []label.Name) (out []label.Name) {
 	return out
 }
 
+// cautionCodes lists the codes of what spoils a design, each once.
 func cautionCodes(r *model.Result) (codes []string) {
 	for i := range r.Warnings {
 		if w := &r.Warnings[i]; spoils(w) && !slices.Contains(codes, w.Code) {
@@ -140,12 +141,4 @@ func apart(before, after []string) (gained, lost []string) {
 		return slices.DeleteFunc(slices.Clone(a), func(x string) bool { return slices.Contains(b, x) })
 	}
 	return only(after, before), only(before, after)
-}
-
-func contrast(r *model.Result) float64 {
-	d, f := &r.Dense, &r.Foam
-	if !d.InTub() || !f.InTub() || !d.Felt() || !f.Felt() {
-		return math.NaN()
-	}
-	return d.State.YieldKPa / f.State.YieldKPa
 }

@@ -25,25 +25,13 @@ func (s *spoiler) between(low, high float64) float64 { return low + (high-low)*s
 // heaviest returns the place of the heaviest line of p that such holds of, −1 without.
 func (s *spoiler) heaviest(d *design.Design, p design.Part, such func(in *ingredient.Ingredient) bool) int {
 	best, g := -1, 0.0
+	lib := s.lib.With(d.Own)
 	for i, l := range d.Lines(p) {
-		in, ok := s.lib.Find(l.Ingredient)
-		if !ok {
-			in = own(d, l.Ingredient)
-		}
-		if in != nil && l.Count == 0 && l.Grams > g && such(in) {
+		if in, ok := lib.Find(l.Ingredient); ok && l.Count == 0 && l.Grams > g && such(in) {
 			best, g = i, l.Grams
 		}
 	}
 	return best
-}
-
-func own(d *design.Design, id string) *ingredient.Ingredient {
-	for _, in := range d.Own {
-		if in.ID == id {
-			return in
-		}
-	}
-	return nil
 }
 
 // weighed sets the grams of the heaviest line of p that such holds of.
@@ -54,7 +42,7 @@ func (s *spoiler) weighed(d design.Design, p design.Part, such func(in *ingredie
 	return d
 }
 
-// of is the sum of the grams of a part, as weighed.
+// gramsOf is the sum of the grams of a part, as weighed.
 func gramsOf(d *design.Design, p design.Part) (g float64) {
 	for _, l := range d.Lines(p) {
 		g += l.Grams

@@ -170,20 +170,18 @@ func (n *mender) foremost(x []float64, set []int) int {
 // nearest tells what x, the closest that was found, leaves unmet.
 func (n *mender) nearest(x []float64) {
 	q, _ := n.propose(x, n.own, func(*Proposal) bool { return false })
-	v, warnings := q.Result.Verdict, q.Result.Warnings
+	is := &q.Result
 	if len(q.Changes) > 0 {
 		n.found.Nearest = &q
 	} else if r, err := n.m.Evaluate(n.d); err == nil {
-		v, warnings = r.Verdict, r.Warnings
+		is = &r
 	}
-	for i, e := range [...]model.Eating{v.Dense, v.Foam} {
+	for i, e := range [...]model.Eating{is.Verdict.Dense, is.Verdict.Foam} {
 		if e.How != model.EatsWell && e.How != model.NotThere && e.How != model.NotKnown {
 			n.found.Unmet = append(n.found.Unmet, Unmet{Phase: &e, Role: roles[i]})
 		}
 	}
-	for i := range warnings {
-		if w := &warnings[i]; spoils(w) && !slices.ContainsFunc(n.found.Unmet, func(u Unmet) bool { return u.Code == w.Code }) {
-			n.found.Unmet = append(n.found.Unmet, Unmet{Code: w.Code})
-		}
+	for _, code := range cautionCodes(is) {
+		n.found.Unmet = append(n.found.Unmet, Unmet{Code: code})
 	}
 }

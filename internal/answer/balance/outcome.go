@@ -69,12 +69,5 @@ func (b *balancer) answer(ctx context.Context, x []float64) (q Proposal, out []O
 
 // cautionsOf returns the codes that q warns of and the design did not.
 func (b *balancer) cautionsOf(q *Proposal) []string {
-	var out []string
-	for i := range q.Result.Warnings {
-		w := &q.Result.Warnings[i]
-		if spoils(w) && !b.had[w.Code] && b.cautions(w.Code) && !slices.Contains(out, w.Code) {
-			out = append(out, w.Code)
-		}
-	}
-	return out
+	return slices.DeleteFunc(cautionCodes(&q.Result), func(code string) bool { return b.had[code] || !b.cautions(code) })
 }

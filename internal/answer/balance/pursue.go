@@ -36,10 +36,7 @@ func (p *problem) pursueFrom(ctx context.Context, from []float64, moved []int, m
 		}
 		set = append(set, best)
 		x[best] = to
-		free := slices.DeleteFunc(slices.Clone(set), func(i int) bool { return p.levers[i].Whole > 0 })
-		if len(free) > 0 {
-			x, _ = p.descend(ctx, x, free, 12)
-		}
+		x = p.polish(ctx, x, set)
 		_, sum, _ = p.gaps(x)
 		if sum < enough {
 			break
@@ -51,6 +48,14 @@ func (p *problem) pursueFrom(ctx context.Context, from []float64, moved []int, m
 	return x, set
 }
 
+// polish moves those levers of set that need not be whole to where least is missed.
+func (p *problem) polish(ctx context.Context, x []float64, set []int) []float64 {
+	if free := slices.DeleteFunc(slices.Clone(set), func(i int) bool { return p.levers[i].Whole > 0 }); len(free) > 0 {
+		x, _ = p.descend(ctx, x, free, 12)
+	}
+	return x
+}
+
 // enough is what may be missed still: within what the clearance leaves.
 const enough = 1e-3
 
@@ -60,9 +65,7 @@ func (p *problem) prune(ctx context.Context, x []float64, set []int) ([]float64,
 		y := append([]float64(nil), x...)
 		y[set[k]] = p.at[set[k]]
 		rest := slices.Delete(slices.Clone(set), k, k+1)
-		if free := slices.DeleteFunc(slices.Clone(rest), func(i int) bool { return p.levers[i].Whole > 0 }); len(free) > 0 {
-			y, _ = p.descend(ctx, y, free, 12)
-		}
+		y = p.polish(ctx, y, rest)
 		if _, sum, ok := p.gaps(y); ok && sum < enough {
 			x, set, k = y, rest, 0
 			continue

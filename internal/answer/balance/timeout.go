@@ -9,14 +9,7 @@ import (
 // TimeOut finds how long the tub of each remedy that serves warmer stays out of the
 // freezer in a kitchen. The error is the context's, or that of cold.Thaw.
 func (f *Remedies) TimeOut(ctx context.Context, kitchen cold.Profile) error {
-	all := make([]*Proposal, 0, len(f.List)+1)
-	for i := range f.List {
-		all = append(all, &f.List[i])
-	}
-	if f.Nearest != nil {
-		all = append(all, f.Nearest)
-	}
-	for _, p := range all {
+	for _, p := range f.All() {
 		if !p.warmer() {
 			continue
 		}

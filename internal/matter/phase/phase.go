@@ -124,11 +124,16 @@ func (b *Body) At(t float64) State {
 		s.SyrupSugarPercent = 100 * b.saccharides / (b.saccharides + s.LiquidG)
 	}
 	s.ViscosityPaS = solution.ViscosityPaS(s.SyrupSugarPercent, t)
-	s.YieldKPa = yield(s.IceVolumeFraction, s.ViscosityPaS, b.OverrunFraction, b.Role)
-	if b.HarderFactor > 0 {
-		s.YieldKPa *= b.HarderFactor
-	}
+	s.YieldKPa = b.harder() * yield(s.IceVolumeFraction, s.ViscosityPaS, b.OverrunFraction, b.Role)
 	return s
+}
+
+// harder is by how much the body is harder than the law says.
+func (b *Body) harder() float64 {
+	if b.HarderFactor > 0 {
+		return b.HarderFactor
+	}
+	return 1
 }
 
 // YieldThinKPa returns the yield stress of At(t), kPa, with a film as thin as the
@@ -138,11 +143,7 @@ func (b *Body) At(t float64) State {
 func (b *Body) YieldThinKPa(t float64) float64 {
 	s := b.At(t)
 	eta := solution.ViscosityPaS(solution.SucroseAsThickPercent(b.Mix.WithWater(s.LiquidG)), t)
-	thin := yield(s.IceVolumeFraction, eta, b.OverrunFraction, b.Role)
-	if b.HarderFactor > 0 {
-		thin *= b.HarderFactor
-	}
-	return thin
+	return b.harder() * yield(s.IceVolumeFraction, eta, b.OverrunFraction, b.Role)
 }
 
 // FrozenAtC returns the temperature at which the fraction f of the

@@ -57,10 +57,7 @@ func (b *Body) lnYieldSlope(s State, d mix.Mix, dIce, dw float64) float64 {
 	dPercent := 100 * ratioSlope(sugars, sugars+s.LiquidG, dSugars, dSugars+dw-dIce)
 	_, perPercent := solution.ViscositySlope(s.SyrupSugarPercent, s.AtC)
 	body := law.ice*law.base*math.Exp(law.ice*s.IceVolumeFraction)*dPhi + law.shear/1000*perPercent*dPercent
-	if b.HarderFactor > 0 {
-		body *= b.HarderFactor
-	}
-	return body * math.Pow(1+b.OverrunFraction, -law.air) / s.YieldKPa
+	return b.harder() * body * math.Pow(1+b.OverrunFraction, -law.air) / s.YieldKPa
 }
 
 // endSlope is the derivative of the end of freezing along d.
