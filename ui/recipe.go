@@ -31,21 +31,18 @@ type recipe struct {
 	dg      *dialog.CustomDialog
 }
 
-// recipeParts are the lists that a text may go into.
-var recipeParts = []design.Part{design.DensePart, design.FoamPart, design.SyrupPart}
-
 // askRecipe shows what a text says before it is added to a list.
 func (w *Window) askRecipe(part design.Part, text string) {
 	r := &recipe{w: w, part: part, text: kit.NewTextArea(12), found: container.NewVBox(), count: page.Bold("")}
-	names := make([]string, len(recipeParts))
+	names := make([]string, len(design.Parts))
 	at := 0
-	for i, p := range recipeParts {
+	for i, p := range design.Parts {
 		names[i] = say.Capital(say.Part(p))
 		if p == part {
 			at = i
 		}
 	}
-	into, show := page.SelectOf(names, func(i int) { r.part = recipeParts[i] })
+	into, show := page.SelectOf(names, func(i int) { r.part = design.Parts[i] })
 	show(at)
 	r.text.SetText(text)
 	r.text.OnChanged = mishap.With(func(string) { r.read() })

@@ -50,7 +50,7 @@ func (p *Page) showDetail() {
 // useRow adds the ingredient to a phase.
 func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
 	row := container.NewHBox(widget.NewLabel(say.AddAmount(page.Reads, larder.FirstGrams(in))))
-	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, part := range design.Parts {
 		row.Add(kit.NewButtonWithIcon(say.Capital(say.Part(part)), theme.ContentAddIcon(), func() { p.put(in, part) }))
 	}
 	return row

@@ -172,7 +172,7 @@ func (a *asking) forget() {
 	a.dg.Hide()
 	d := a.host.Design()
 	now := d
-	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, part := range design.Parts {
 		for i, l := range d.Lines(part) {
 			if l.Ingredient == a.in.ID && l.Price.Known {
 				l.Price = ingredient.Cell{}

@@ -197,7 +197,7 @@ func asMade(d design.Design, s *model.Sketch, eggs bool) design.Design {
 
 // scaleRounded returns d with each line as finely as a kitchen scale shows it.
 func scaleRounded(d design.Design) design.Design {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		lines := slices.Clone(d.Lines(p))
 		for i, l := range lines {
 			fine := 10.0

@@ -154,7 +154,7 @@ func apply(d design.Design, levers []Lever, at, x []float64, over *scratch) desi
 
 // tidied returns d without the lines that have come to nothing.
 func tidied(d design.Design) design.Design {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		nothing := func(l design.Line) bool { return l.Grams == 0 && l.Count == 0 }
 		if slices.ContainsFunc(d.Lines(p), nothing) {
 			d = d.WithLines(p, slices.DeleteFunc(slices.Clone(d.Lines(p)), nothing))

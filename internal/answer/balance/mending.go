@@ -107,7 +107,7 @@ func (k *maker) takeOut(code string) {
 // allLines adds a lever down to nothing for each line that has none, since any
 // ingredient may bring what a caution tells of.
 func (k *maker) allLines() {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		for i, l := range k.d.Lines(p) {
 			if l.Count > 0 || l.Grams <= 0 || k.locks.Lines[LineAt{p, i}] {
 				continue

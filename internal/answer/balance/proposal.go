@@ -44,7 +44,7 @@ var moves = [...]string{
 // places, and more behind them.
 func changesOf(lib *ingredient.Library, before, after design.Design) []Change {
 	var out []Change
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		was := slices.Clone(before.Lines(p))
 		for i, l := range after.Lines(p) {
 			c := Change{Part: p, Line: -1, After: l.Grams}

@@ -107,7 +107,7 @@ const mostLines = 24
 
 // butHeaviest returns l with all lines of d locked but the heaviest of each part.
 func (l Locks) butHeaviest(d *design.Design) Locks {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		lines := d.Lines(p)
 		if len(lines) <= mostLines {
 			continue
@@ -145,7 +145,7 @@ func (k *maker) phaseGrams(p design.Part) float64 {
 
 // lines adds a lever for each line that may move.
 func (k *maker) lines() {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		for i, l := range k.d.Lines(p) {
 			if k.locks.Lines[LineAt{p, i}] {
 				continue

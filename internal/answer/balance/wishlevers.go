@@ -44,7 +44,7 @@ func rangesOf(items []string, lib *ingredient.Library, d design.Design) ([]Range
 
 // inDesign says that no line of d is of id.
 func inDesign(id string, lib *ingredient.Library, d design.Design) string {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		if slices.ContainsFunc(d.Lines(p), func(l design.Line) bool { return l.Ingredient == id }) {
 			return ""
 		}
@@ -75,7 +75,7 @@ func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, s
 		if wrong := inDesign(item, lib, d); wrong != "" {
 			return l, wrong
 		}
-		for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+		for _, p := range design.Parts {
 			for i, line := range d.Lines(p) {
 				if line.Ingredient == item {
 					l.Lines[LineAt{p, i}] = true

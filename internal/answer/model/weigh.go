@@ -57,7 +57,7 @@ func (m *Model) weigh(d design.Design) (weighed, []design.Problem) {
 	b.replaced = m.replacedBy(d.Own)
 	n := len(d.Dense.Lines) + len(d.Foam.Lines) + len(d.Foam.Syrup.Lines)
 	b.lines, b.perG = make([]BatchLine, 0, n), make([]mix.Mix, 0, n)
-	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, part := range design.Parts {
 		for i := range d.Lines(part) {
 			line, x, problem := m.weighLine(lib, &d, part, i)
 			if problem != nil {

@@ -59,7 +59,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 	}
 	d := s.d
 	eggs := slip(EggSize, EggPercent/100)
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		lines := slices.Clone(d.Lines(p))
 		for i := range lines {
 			by := math.Max(0, 1+slip(Weighing, WeighingPercent/100))

@@ -126,7 +126,7 @@ func (n *Mender) Lock(d *design.Design, p design.Part, i int, on bool) {
 // Locks returns what must not move of d.
 func (n *Mender) Locks(d design.Design) balance.Locks {
 	l := balance.Locks{Lines: map[balance.LineAt]bool{}}
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		for i := range d.Lines(p) {
 			if n.Locked(&d, p, i) {
 				l.Lines[balance.LineAt{Part: p, Line: i}] = true

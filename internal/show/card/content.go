@@ -144,13 +144,11 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	return c
 }
 
-var allParts = []design.Part{design.DensePart, design.FoamPart, design.SyrupPart}
-
 // partsOf lists the lines, in grams for the batch and in household measures.
 func partsOf(d design.Design, r *model.Result, o Options) []part {
 	size, sizeErr := egg.Find(d.Eggs.System, d.Eggs.Size)
 	var out []part
-	for _, p := range allParts {
+	for _, p := range design.Parts {
 		list := part{title: [...]string{"Custard", "Foam: into the bowl", "Foam: syrup"}[p]}
 		if p == design.DensePart && !say.IsCustard(r) {
 			list.title = "Base"

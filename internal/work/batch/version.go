@@ -22,7 +22,7 @@ func VersionOf(d *design.Design) string {
 			fmt.Fprintf(h, "%s=%q\n", f.Path, f.Text(d))
 		}
 	}
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		for _, l := range d.Lines(p) {
 			fmt.Fprintf(h, "%s %q %v %v %q\n", p, l.Ingredient, l.Grams, l.Count, l.CountOf)
 		}

@@ -34,7 +34,7 @@ func ParseWeight(s string) (Weight, error) {
 	}
 	w := Weight{Ingredient: words[1]}
 	known := false
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		if p.String() == words[0] {
 			w.Part, known = p, true
 		}

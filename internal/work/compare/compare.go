@@ -55,7 +55,7 @@ func (d Differences) None() bool {
 // for the order of own ingredients, which says nothing.
 func Between(a, b design.Design) Differences {
 	var d Differences
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		lines, reordered := between(p, a.Lines(p), b.Lines(p))
 		d.Lines = append(d.Lines, lines...)
 		if reordered {

@@ -45,7 +45,7 @@ func (d Design) WithOwnReplaced(in *ingredient.Ingredient) Design {
 // used returns the ids that d's lines name, each once.
 func (d *Design) used() []string {
 	var ids []string
-	for _, p := range [...]Part{DensePart, FoamPart, SyrupPart} {
+	for _, p := range Parts {
 		for _, l := range d.Lines(p) {
 			if !slices.Contains(ids, l.Ingredient) {
 				ids = append(ids, l.Ingredient)

@@ -39,7 +39,7 @@ func Validate(d Design) []Problem {
 			report("eggs.size", err.Error())
 		}
 	}
-	for _, part := range [...]Part{DensePart, FoamPart, SyrupPart} {
+	for _, part := range Parts {
 		if n := len(d.Lines(part)); n > MaxLines {
 			report(string(part)+".lines", fmt.Sprintf("%d lines are more than the %d that a phase may have", n, MaxLines))
 		}

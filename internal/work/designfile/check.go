@@ -18,7 +18,7 @@ func Check(f *File, lib *ingredient.Library) error {
 func unknown(f *File, lib *ingredient.Library, known map[string]bool) []Problem {
 	lib = lib.With(f.Design.Own)
 	var found []Problem
-	for _, part := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, part := range design.Parts {
 		for i, l := range f.Design.Lines(part) {
 			if _, ok := lib.Find(l.Ingredient); ok || l.Ingredient == "" || known[l.Ingredient] {
 				continue

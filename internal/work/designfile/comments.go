@@ -12,7 +12,7 @@ import (
 // commentsLost returns how many words of the comments in f are not in next,
 // 0 if lines went, with which theirs go.
 func (f *File) commentsLost(next *File) int {
-	for _, p := range [...]design.Part{design.DensePart, design.FoamPart, design.SyrupPart} {
+	for _, p := range design.Parts {
 		if len(next.Design.Lines(p)) < len(f.Design.Lines(p)) {
 			return 0
 		}
