@@ -9,9 +9,10 @@ import (
 
 // drafts keeps what is noted, away from the window's thread: the latest of each moment.
 type drafts struct {
-	folder *batch.Drafts
-	mu     sync.Mutex
-	next   map[string]batch.Batch // by design, that is still to be kept
+	folder  *batch.Drafts
+	writing sync.Mutex             // held while the folder is written to
+	mu      sync.Mutex             // held for a moment
+	next    map[string]batch.Batch // by design, that is still to be kept
 }
 
 // KeepDrafts has what is noted of a batch kept in folder until it is written down, and
@@ -34,10 +35,13 @@ func (b *Book) Noted() {
 }
 
 func (d *drafts) keep() {
+	d.writing.Lock()
+	defer d.writing.Unlock()
 	d.mu.Lock()
-	defer d.mu.Unlock()
-	for of, draft := range d.next {
-		delete(d.next, of)
+	next := d.next
+	d.next = map[string]batch.Batch{}
+	d.mu.Unlock()
+	for of, draft := range next {
 		_ = d.folder.Keep(of, draft)
 	}
 }
