@@ -17,6 +17,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
 )
 
 var evaluateCommand = &command{
@@ -146,21 +147,17 @@ func (w *sweep) one(name string) (a answer) {
 			return err
 		}
 		found := balance.Mend(context.Background(), bench.Model, d, &r, balance.Locks{})
-		kitchen, unknown := kitchenOf(f, name, "") // where none is known the command cold says why
-		if unknown == nil {
-			_ = found.TimeOut(context.Background(), kitchen)
-		}
 		e := report.Evaluate(name, d, &r, &found)
+		if !w.json || found.Warmer() {
+			if kitchen, unknown := kitchenOf(f, name, ""); unknown == nil { // else the command cold says why
+				e = w.timed(e, d, &r, &found, kitchen)
+			}
+		}
 		var text bytes.Buffer
 		if w.json {
 			err = report.WriteJSON(&text, e, false)
 		} else {
 			var page strings.Builder
-			if unknown == nil { // a tenth of a second: not for the thousands of a sweep by JSON
-				if times, untimed := cold.Plan(context.Background(), d, &r, kitchen, cold.Options{NoPictures: true}); untimed == nil {
-					e = e.Timed(&times)
-				}
-			}
 			err = e.WriteText(&page)
 			text.WriteString(say.HarmlessPage(page.String()))
 		}
@@ -171,4 +168,18 @@ func (w *sweep) one(name string) (a answer) {
 		return nil
 	})
 	return a
+}
+
+// timed tells how long the tubs of remedies stay out in a kitchen, and in a text that of
+// d itself: a tenth of a second, which is not for the thousands of a sweep by JSON.
+func (w *sweep) timed(e report.Evaluation, d design.Design, r *model.Result, found *balance.Remedies, in cold.Profile) report.Evaluation {
+	_ = found.TimeOut(context.Background(), in)
+	if w.json {
+		return e
+	}
+	times, err := cold.Plan(context.Background(), d, r, in, cold.Options{NoPictures: true})
+	if err != nil {
+		return e
+	}
+	return e.Timed(&times)
 }

@@ -2,9 +2,13 @@ package balance
 
 import (
 	"context"
+	"slices"
 
 	"ripplewright/internal/answer/cold"
 )
+
+// Warmer reports whether a remedy serves warmer, and TimeOut has something to find.
+func (f *Remedies) Warmer() bool { return slices.ContainsFunc(f.All(), (*Proposal).warmer) }
 
 // TimeOut finds how long the tub of each remedy that serves warmer stays out of the
 // freezer in a kitchen. The error is the context's, or that of cold.Thaw.
