@@ -98,20 +98,10 @@ func (b *besides) show() {
 	if len(b.sides) > 1 && t.Same() {
 		b.table.Add(page.Prose(say.CompareSame))
 	}
-	for _, part := range []struct {
-		head string
-		rows []beside.Row
-	}{{say.LinesDiffer, t.Lines}, {say.SettingsDiffer, t.Settings}, {say.FiguresDiffer, t.Figures}} {
-		rows := part.rows
-		if b.only.Checked && len(b.sides) > 1 {
-			rows = beside.Only(rows)
-		}
-		if len(rows) == 0 {
-			continue
-		}
+	for _, part := range t.Parts(b.only.Checked && len(b.sides) > 1) {
 		f := kit.NewFigures(t.Names...)
-		f.ShowFigures(beside.Laid(rows))
-		b.table.Add(page.Heading(say.Capital(part.head)))
+		f.ShowFigures(beside.Laid(part.Rows))
+		b.table.Add(page.Heading(say.Capital(part.Head)))
 		b.table.Add(f)
 	}
 	b.table.Refresh()

@@ -58,12 +58,27 @@ func (t Table) Same() bool {
 	return true
 }
 
-// Only are the rows that differ.
-func Only(rows []Row) []Row {
-	return slices.DeleteFunc(slices.Clone(rows), func(r Row) bool { return !r.Differs })
+// Part is the rows of one kind, of which there are some.
+type Part struct {
+	Head string
+	Rows []Row
 }
 
-// Laid out are rows for a table, those that differ with the mark before their names.
+// Parts are all rows, or those only that differ, kind by kind.
+func (t Table) Parts(only bool) []Part {
+	var out []Part
+	for _, p := range [...]Part{{say.LinesDiffer, t.Lines}, {say.SettingsDiffer, t.Settings}, {say.FiguresDiffer, t.Figures}} {
+		if only {
+			p.Rows = slices.DeleteFunc(slices.Clone(p.Rows), func(r Row) bool { return !r.Differs })
+		}
+		if len(p.Rows) > 0 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// Laid are rows for a table, those that differ with the mark before their names.
 func Laid(rows []Row) []say.TableRow {
 	var out []say.TableRow
 	for _, r := range rows {

@@ -58,8 +58,12 @@ func TestWhatOneOfThreeHasAloneIsMarked(t *testing.T) {
 	hard := row(t, table.Figures, "dense.hardness")
 	assert.True(t, hard.Differs)
 	assert.Greater(t, hard.Values[0], hard.Values[2], "warmer is softer")
-	for _, laid := range beside.Laid(beside.Only(table.Figures)) {
-		assert.Contains(t, laid.Name, say.DiffersMark, "a shape, not a colour")
+	parts := table.Parts(true)
+	require.Len(t, parts, 3)
+	for _, part := range parts {
+		for _, laid := range beside.Laid(part.Rows) {
+			assert.Contains(t, laid.Name, say.DiffersMark, "a shape, not a colour")
+		}
 	}
 }
 

@@ -23,20 +23,10 @@ func (x SideBySide) WriteText(w io.Writer) error {
 		return p.err
 	}
 	p.line("%s", say.CompareLegend)
-	for _, part := range []struct {
-		head string
-		rows []beside.Row
-	}{{say.LinesDiffer, x.Table.Lines}, {say.SettingsDiffer, x.Table.Settings}, {say.FiguresDiffer, x.Table.Figures}} {
-		rows := part.rows
-		if !x.All {
-			rows = beside.Only(rows)
-		}
-		if len(rows) == 0 {
-			continue
-		}
+	for _, part := range x.Table.Parts(!x.All) {
 		p.line("")
-		p.line("%s:", part.head)
-		p.lines(x.Table.Names, beside.Laid(rows))
+		p.line("%s:", part.Head)
+		p.lines(x.Table.Names, beside.Laid(part.Rows))
 	}
 	return p.err
 }
