@@ -192,10 +192,8 @@ func (w *Window) reads() *entering.Reader {
 // entries are where lines are typed, in the order of the bench.
 func (w *Window) entries() []*lineEntry {
 	var all []*lineEntry
-	for _, c := range []*column{w.bench.dense, w.bench.foam} {
-		for _, l := range c.lists {
-			all = append(all, l.entry)
-		}
+	for _, l := range w.lists() {
+		all = append(all, l.entry)
 	}
 	return all
 }

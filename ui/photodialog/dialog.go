@@ -216,6 +216,3 @@ func (r *reading) keep() {
 	r.setup.Note(r.answer, r.view)
 	r.dg.Hide()
 }
-
-// dismiss closes the dialog on top as Escape does.
-func dismiss(c fyne.Canvas) { kit.Dismiss(c) }

@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/desk/cutphoto"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/show/say"
+	"ripplewright/ui/kit"
 )
 
 // marks shows a picture with the places that a maker marks in it: dragged, tapped to, or
@@ -183,7 +184,7 @@ func (m *marks) TypedKey(e *fyne.KeyEvent) {
 		to.Y++
 	case fyne.KeyEscape:
 		if c := fyne.CurrentApp().Driver().CanvasForObject(m); c != nil {
-			dismiss(c)
+			kit.Dismiss(c)
 		}
 		return
 	default:

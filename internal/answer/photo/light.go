@@ -27,6 +27,15 @@ func terms(degree int, x, y float64, out []float64) []float64 {
 	return out
 }
 
+// lit returns the logarithm of the light where terms are these.
+func (p *phases) lit(terms []float64) float64 {
+	sum := 0.0
+	for i, v := range terms {
+		sum += p.light[i] * v
+	}
+	return sum
+}
+
 // place returns where a colour lies from dense, 0, to foam, 1.
 func (p *phases) place(c lab) float64 {
 	way := p.foam.less(p.dense)
@@ -119,11 +128,7 @@ func (p *phases) improve(all []sampled) bool {
 	var colours [2]gathered
 	for _, q := range all {
 		spare = terms(p.degree, q.x, q.y, spare)
-		sum := 0.0
-		for i, v := range spare {
-			sum += p.light[i] * v
-		}
-		c := q.c.times(math.Exp(-sum))
+		c := q.c.times(math.Exp(-p.lit(spare)))
 		at, ref, of := p.place(c), p.dense, &colours[0]
 		if at > 0.5 {
 			at, ref, of = 1-at, p.foam, &colours[1]

@@ -87,11 +87,7 @@ func (p *phases) lattice() *lattice {
 	for j := range l {
 		for i := range l[j] {
 			spare = terms(p.degree, 2*float64(i)/latticeCells-1, 2*float64(j)/latticeCells-1, spare)
-			sum := 0.0
-			for k, t := range spare {
-				sum += p.light[k] * t
-			}
-			l[j][i] = math.Exp(sum)
+			l[j][i] = math.Exp(p.lit(spare))
 		}
 	}
 	return &l
