@@ -66,6 +66,16 @@ func (b *bench) evaluateAt(f *designfile.File, c float64) (model.Result, error) 
 	return r, found
 }
 
+// read loads a design file and evaluates it, with nothing learnt.
+func (b *bench) read(s *shell, name string) (*designfile.File, *model.Result, error) {
+	f, err := b.load(s, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	r, err := b.evaluate(f)
+	return f, &r, err
+}
+
 // taughtBy returns the bench as the batches beside the design file of that name have
 // taught it. Errors name the file of the batches.
 func (b *bench) taughtBy(f *designfile.File, name string) (*bench, error) {

@@ -40,11 +40,7 @@ func checkFlags(c *command, _ *pflag.FlagSet) action {
 
 // check writes the warnings of one file and returns its errors.
 func check(s *shell, b *bench, name string) error {
-	f, err := b.load(s, name)
-	if err != nil {
-		return err
-	}
-	r, err := b.evaluate(f)
+	f, r, err := b.read(s, name)
 	if err != nil {
 		return err
 	}

@@ -42,16 +42,12 @@ func compareFlags(_ *command, flags *pflag.FlagSet) action {
 		var sides []beside.Side
 		var names []string
 		for _, name := range files {
-			f, err := b.load(s, name)
-			if err != nil {
-				return err
-			}
-			r, err := b.evaluate(f)
+			f, r, err := b.read(s, name)
 			if err != nil {
 				return err
 			}
 			names = append(names, f.Name)
-			sides = append(sides, beside.Side{Name: filepath.Base(f.Name), Design: f.Design, Result: &r})
+			sides = append(sides, beside.Side{Name: filepath.Base(f.Name), Design: f.Design, Result: r})
 		}
 		return s.answer(report.SideBySide{Table: beside.Of(report.Reads, sides), Files: names, All: *all}, *asJSON)
 	}

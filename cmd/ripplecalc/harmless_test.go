@@ -70,12 +70,7 @@ func TestNoAnswerDoesWhatADesignsWordsSay(t *testing.T) {
 	for _, args := range []string{"card spite.yaml -o x.md", "card spite.yaml -o x.md --region eu", "shop spite.yaml -o x.md", "shop spite.yaml -o x.txt", "label spite.yaml -o x.txt", "label spite.yaml -o x.txt --region eu",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.md", "plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.ics",
 		"plan spite.yaml --serve-at 2026-11-29T15:00:00+01:00 -o x.json"} {
-		words := strings.Fields(args)
-		for i, w := range words {
-			if strings.HasPrefix(w, "x.") {
-				words[i] = k.path(w)
-			}
-		}
+		words := k.words(args)
 		code, _, errs := k.run("", words...)
 		require.Equal(t, exitFine, code, "%s: %s", args, errs)
 		data, err := os.ReadFile(words[len(words)-1])
@@ -183,14 +178,20 @@ func TestTenThousandLettersAreNoFault(t *testing.T) {
 		"evaluate long.yaml", "evaluate long.yaml --json", "label long.yaml --region eu", "process long.yaml", "cold long.yaml", "shop long.yaml", "batch add long.yaml words=" + long,
 		"batch add long.yaml lot=" + long, "batch add long.yaml photographs=" + long, "batch list long.yaml", "version keep long.yaml --note " + long, "version list long.yaml", "card long.yaml -o x.pdf", "card long.yaml -o x.md", "label long.yaml -o x.png",
 	} {
-		words := strings.Fields(args)
-		for i, w := range words {
-			if strings.HasPrefix(w, "x.") {
-				words[i] = k.path(w)
-			}
-		}
+		words := k.words(args)
 		code, _, errs := k.run("", words...)
 		assert.NotEqual(t, exitFault, code, "%.60s: %s", args, errs)
 		assert.NotContains(t, errs, strings.Repeat("ü", 81), "%.60s", args)
 	}
+}
+
+// words are those of a command, with its output "x.…" in the kitchen.
+func (k kitchen) words(args string) []string {
+	words := strings.Fields(args)
+	for i, w := range words {
+		if strings.HasPrefix(w, "x.") {
+			words[i] = k.path(w)
+		}
+	}
+	return words
 }

@@ -75,15 +75,11 @@ func shopFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		orders := make([]shop.Order, len(files))
 		for i, name := range files {
-			f, err := b.load(s, name)
+			f, r, err := b.read(s, name)
 			if err != nil {
 				return err
 			}
-			r, err := b.evaluate(f)
-			if err != nil {
-				return err
-			}
-			files[i], orders[i] = f.Name, shop.Order{Design: f.Design, Result: &r, Batches: *batches}
+			files[i], orders[i] = f.Name, shop.Order{Design: f.Design, Result: r, Batches: *batches}
 		}
 		list := report.ShoppingOf(files, orders, shop.For(orders, b.Prices()), *sell)
 		if *out == "" {
