@@ -238,6 +238,15 @@ func BenchmarkLongest(b *testing.B) {
 				}
 			}
 		})
+		b.Run("png "+name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+				if _, err := encoded(".png", pages, d.Name, min(o.DPI, finest(pages))); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 		l, err := label.For(r.Food(d), label.US, label.Options{})
 		require.NoError(b, err)
 		b.Run("label "+name, func(b *testing.B) {
