@@ -49,7 +49,7 @@ var (
 	few  = []string{"syrup.weighed_g", "syrup.pan_g", "foam.cup_g", "scooped.after_min", "ate.hardness", "ate.icy"}
 	more = []string{
 		"made", "lot", "best_before", "weighed", "syrup.water_boils_c", "syrup.reading_c", "custard.weighed_g", "foam.whites_c", "custard.cup_g", "custard.stirs_min",
-		"freezer_c", "room_c", "scooped.ring_c", "ate.at_c", "ate.after_days", "ate.sweetness", "ate.sandy", "ate.ripple", "photographs",
+		"freezer_c", "room_c", "scooped.core_c", "scooped.ring_c", "ate.at_c", "ate.after_days", "ate.sweetness", "ate.sandy", "ate.ripple", "photographs",
 	}
 )
 

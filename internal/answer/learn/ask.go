@@ -29,6 +29,7 @@ var asked = []struct {
 	{"custard.cup_g", func(b *batch.Batch, f *batch.Forecast) { b.Custard.CupG = f.CustardCupG }},
 	{"foam.cup_g", func(b *batch.Batch, f *batch.Forecast) { b.Foam.CupG = f.FoamCupG }},
 	{"freezer_c", func(b *batch.Batch, f *batch.Forecast) { b.FreezerC = f.FreezerC }},
+	{"scooped.core_c", func(b *batch.Batch, f *batch.Forecast) { b.Scooped.CoreC = f.FreezerC }},
 	{"scooped.after_min", func(b *batch.Batch, f *batch.Forecast) { b.Scooped.AfterMinutes = f.ScoopedMinutes }},
 	{"scooped.ring_c", func(b *batch.Batch, f *batch.Forecast) {
 		if f.ScoopedMinutes.Known {

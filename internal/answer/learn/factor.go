@@ -95,6 +95,7 @@ const (
 	freezerReadK  = 1.0  // a thermometer in a freezer whose air swings by 2 K
 	tryEvery      = 2.0  // minutes between two tries with the spoon, of which any may have been in time
 	ringK         = 0.5  // a probe in the outer centimetre, °C
+	coreK         = 0.5  // a probe in the middle of a tub that has stood a night and longer, whose mass evens the swing of the air out
 	hardnessWord  = 0.35 // of hardness's logarithm, what one word is to two people; its step comes on top
 	hardnessScoop = 0.35 // of it, when a cook says that it scoops
 	iceWord       = 0.18 // of the size's logarithm; its step comes on top

@@ -47,6 +47,7 @@ func (p *Posterior) Pairs(i int, b *batch.Batch) []Pair {
 	add("foam.cup_g", b.Foam.CupG, f.FoamCupG)
 	add("custard.cup_g", b.Custard.CupG, f.CustardCupG)
 	add("freezer_c", b.FreezerC, f.FreezerC)
+	add("scooped.core_c", b.Scooped.CoreC, f.FreezerC)
 	add("scooped.after_min", b.Scooped.AfterMinutes, f.ScoopedMinutes)
 	add("cut.foam_percent", b.Cut.FoamPercent, f.CutFoamPercent)
 	add("cut.ribbon_mm", b.Cut.RibbonMM, f.CutRibbonMM)
@@ -68,7 +69,7 @@ func (p *Posterior) Pairs(i int, b *batch.Batch) []Pair {
 // Paired are the paths that Pairs may have, in its order.
 func Paired() []string {
 	return []string{"syrup.water_boils_c", "syrup.weighed_g", "custard.weighed_g", "foam.whites_c", "foam.cup_g", "custard.cup_g",
-		"freezer_c", "scooped.after_min", "cut.foam_percent", "cut.ribbon_mm", "cut.thickest_mm", "ate.hardness", "ate.icy"}
+		"freezer_c", "scooped.core_c", "scooped.after_min", "cut.foam_percent", "cut.ribbon_mm", "cut.thickest_mm", "ate.hardness", "ate.icy"}
 }
 
 // In returns what an observation says alone of its factor, in the factor's own unit, a

@@ -70,6 +70,9 @@ func Observe(i int, b *batch.Batch) []Observation {
 	if v, want, ok := both(b.FreezerC, f.FreezerC); ok {
 		add("freezer_c", FreezerK, v-want, freezerReadK)
 	}
+	if v, want, ok := both(b.Scooped.CoreC, f.FreezerC); ok {
+		add("scooped.core_c", FreezerK, v-want, coreK)
+	}
 	if mm, want, ok := both(b.Cut.RibbonMM, f.CutRibbonMM); ok && mm > 0 && want > 0 {
 		add("cut.ribbon_mm", Mixing, math.Log(mm/want), cutShare)
 	}
@@ -93,6 +96,9 @@ func thawed(b *batch.Batch, add adder) {
 		var along []float64
 		says := -math.Log(v / want)
 		sd := math.Hypot(minutesDay, tryEvery/math.Sqrt(12)/want)
+		if b.Scooped.RingC.Known { // clock and probe are read together, whenever it scooped
+			sd = minutesDay
+		}
 		if h := f.ScoopedTwiceHard; h.Known && h.Value > 0 && !b.Scooped.RingC.Known {
 			along = append(along, float64(Hardness), -math.Log(h.Value/want)/math.Ln2)
 		}
@@ -110,8 +116,18 @@ func thawed(b *batch.Batch, add adder) {
 		add("scooped.after_min", Counter, says, sd, along...)
 	}
 	if _, kPa, ok := both(b.Scooped.RingC, f.ScoopedKPa); ok && kPa > 0 {
-		add("scooped.ring_c", Hardness, math.Log(phase.Dense.Band().FirmKPa/kPa), math.Hypot(hardnessScoop, ringK*hardnessPerK))
+		add("scooped.ring_c", Hardness, math.Log(phase.Dense.Band().FirmKPa/kPa), math.Hypot(hardnessScoop, math.Hypot(ringK, triedK(f))*hardnessPerK))
 	}
+}
+
+// triedK is by how much the ring warms between two tries with the spoon, one standard
+// deviation; 0 where nobody knows how fast it does.
+func triedK(f *batch.Forecast) float64 {
+	want, warmer, ok := both(f.ScoopedMinutes, f.ScoopedFreezerWarmer)
+	if !ok || !(want > warmer) {
+		return 0
+	}
+	return tryEvery / math.Sqrt(12) / (want - warmer)
 }
 
 // eaten adds what the plain scales say.
@@ -141,8 +157,12 @@ func iceOf(word string) (lowUM, highUM float64, ok bool) {
 	return stepOf(word, ice.Words[:], func(w ice.Word) (string, float64) { return w.Name, w.BelowUM })
 }
 
+// openStep is how wide the outermost words of a scale are, of their neighbours' logarithm:
+// they have no end, and a middle too near is surer than anybody is.
+const openStep = 1.5
+
 // stepOf returns the step of a word on a scale, whose words each end below a bound, the
-// last nowhere; the outermost are taken as wide as their neighbours.
+// first and the last nowhere, for which openStep stands.
 func stepOf[W any](word string, scale []W, is func(W) (name string, below float64)) (low, high float64, ok bool) {
 	below := func(i int) float64 { _, b := is(scale[i]); return b }
 	i := slices.IndexFunc(scale, func(w W) bool { name, _ := is(w); return name == word })
@@ -150,9 +170,9 @@ func stepOf[W any](word string, scale []W, is func(W) (name string, below float6
 	case i < 0:
 		return 0, 0, false
 	case i == 0:
-		return below(0) * below(0) / below(1), below(0), true
+		return below(0) * math.Pow(below(0)/below(1), openStep), below(0), true
 	case math.IsInf(below(i), 1):
-		return below(i - 1), below(i-1) * below(i-1) / below(i-2), true
+		return below(i - 1), below(i-1) * math.Pow(below(i-1)/below(i-2), openStep), true
 	}
 	return below(i - 1), below(i), true
 }

@@ -68,8 +68,8 @@ func (s *simulator) expect(b *batch.Batch) batch.Forecast {
 
 // errors of the simulated cooks, one standard deviation: those that package learn
 // states, written down again so that a change of one is seen.
-var cooks = struct{ boil, solids, loss, air, cup, freezer, day, try, ring, scoops, word, iceWord, taste, cut float64 }{
-	0.3, 0.7, 1, 0.05, 0.015, 1, 0.0486, 2, 0.5, 0.35, 0.35, 0.18, 0.7, 0.22,
+var cooks = struct{ boil, solids, loss, air, cup, freezer, core, day, try, ring, scoops, word, iceWord, taste, cut float64 }{
+	0.3, 0.7, 1, 0.05, 0.015, 1, 0.5, 0.0486, 2, 0.5, 0.35, 0.35, 0.18, 0.7, 0.22,
 }
 
 // make is one batch in a kitchen of that truth.
@@ -99,14 +99,19 @@ func (s *simulator) make(r *rand.Rand, truth [learn.NumFactors]float64) batch.Ba
 
 	really := s.k.Freezer.AirC + truth[learn.FreezerK]
 	b.FreezerC = batch.Of(really + cooks.freezer*n())
+	b.Scooped.CoreC = batch.Of(really + cooks.core*n())
 	b.RoomC = batch.Of(s.k.Counter.AirC)
 
-	// It scoops, as the cook thinks, at this temperature of the ring; the probe errs.
+	// It scoops, as the cook thinks, at this temperature of the ring. That is noticed at a
+	// try, when clock and probe are read; the probe errs.
 	scoops := phase.Dense.Band().FirmKPa / math.Exp(truth[learn.Hardness]+cooks.scoops*n())
 	ring, _ := s.body.YieldAtC(scoops, model.ColdestC, model.WarmestC)
+	slower := math.Exp(cooks.day*n() - truth[learn.Counter])
+	minutes := slower * learn.ThawedMinutes(&s.counter, ring-truth[learn.FreezerK])
+	minutes = math.Max(minutes+cooks.try*(r.Float64()-0.5), 0.1)
+	ring = s.counter.Counter.Run.At(minutes/slower).RingC + truth[learn.FreezerK]
+	b.Scooped.AfterMinutes = batch.Of(minutes)
 	b.Scooped.RingC = batch.Of(math.Max(-30, math.Min(ring+cooks.ring*n(), -0.5)))
-	minutes := learn.ThawedMinutes(&s.counter, ring-truth[learn.FreezerK]) / math.Exp(truth[learn.Counter]) * math.Exp(cooks.day*n())
-	b.Scooped.AfterMinutes = batch.Of(math.Max(minutes+cooks.try*(r.Float64()-0.5), 0.1))
 
 	served := s.body.At(s.d.Serving.TemperatureC + cooks.taste*n())
 	b.Ate.Hardness = phase.WordFor(served.YieldKPa * math.Exp(truth[learn.Hardness]+cooks.word*n())).Name
@@ -131,6 +136,7 @@ func wild(r *rand.Rand, b *batch.Batch) {
 	off(&b.Foam.CupG, 0.45*b.Foam.CupG.Value)
 	off(&b.Scooped.AfterMinutes, 0.8*b.Scooped.AfterMinutes.Value)
 	b.FreezerC.Value += 12
+	b.Scooped.CoreC.Value = -5
 	b.Cut.RibbonMM.Value *= 8
 	b.Scooped.RingC.Value = -1
 	b.Ate.Hardness, b.Ate.Icy = phase.Words[r.Intn(2)*6].Name, ice.Words[r.Intn(2)*3].Name
@@ -142,15 +148,18 @@ type tally struct {
 	named           float64 // of the wild readings
 }
 
-func (s *simulator) tally(kitchens int, seed int64, outlier bool) tally {
+// tally has each of many kitchens fill so many notebooks of five batches each.
+func (s *simulator) tally(kitchens, notebooks int, seed int64, outlier bool) tally {
 	r := rand.New(rand.NewSource(seed))
 	var out tally
-	wilds := 0.0
+	wilds, share := 0.0, 1/float64(kitchens*notebooks)
 	before := learn.Prior()
-	for range kitchens {
-		var truth [learn.NumFactors]float64
-		for f := range truth {
-			truth[f] = before.Factors[f].SD * r.NormFloat64()
+	var truth [learn.NumFactors]float64
+	for i := range kitchens * notebooks {
+		if i%notebooks == 0 {
+			for f := range truth {
+				truth[f] = before.Factors[f].SD * r.NormFloat64()
+			}
 		}
 		var n batch.Notebook
 		for range 5 {
@@ -164,9 +173,9 @@ func (s *simulator) tally(kitchens int, seed int64, outlier bool) tally {
 		p := learn.From(&n)
 		for f, b := range p.Factors {
 			if math.Abs(truth[f]-b.Mean) <= 1.2816*b.SD {
-				out.holds[f] += 1 / float64(kitchens)
+				out.holds[f] += share
 			}
-			out.narrower[f] += p.Narrower(learn.Factor(f)) / float64(kitchens)
+			out.narrower[f] += p.Narrower(learn.Factor(f)) * share
 		}
 		for _, o := range p.Observations {
 			if outlier && o.Batch == bad && o.Path != "ate.hardness" && o.Path != "ate.icy" && o.Path != "scooped.ring_c" {
@@ -189,27 +198,25 @@ func mean(v [learn.NumFactors]float64) float64 {
 	return sum
 }
 
-// The bar: after five batches the 80 % band holds the truth in 75 to 85 % and is at most
-// half as wide as before; with a wild batch among the five it holds it in 70 % still.
-// Of one factor, 200 kitchens tell a share to 3 points, so each has those to spare.
+// The bar: after five batches the 80 % band holds the truth in 75 to 85 % of 200 kitchens
+// and is at most half as wide as before; with a wild batch among the five it holds it in
+// 70 % still. One notebook of each tells a share to 3 points, ten tell it to one.
 func TestSimulatedKitchens(t *testing.T) {
+	notebooks, slack := 10, 0.
+	if testing.Short() {
+		notebooks, slack = 1, 3*math.Sqrt(0.8*0.2/200)
+	}
 	s := simulated(t)
-	honest, odd := s.tally(200, 1, false), s.tally(200, 2, true)
+	honest, odd := s.tally(200, notebooks, 1, false), s.tally(200, notebooks, 2, true)
 	t.Logf("%-12s %28s %36s", "", "five honest batches", "one wild among five")
 	t.Logf("%-12s %14s %14s %18s %18s", "factor", "holds, %", "width, of 1", "holds, %", "width, of 1")
 	for f := range learn.NumFactors {
 		t.Logf("%-12s %14.1f %14.2f %18.1f %18.2f", f, 100*honest.holds[f], honest.narrower[f], 100*odd.holds[f], odd.narrower[f])
-		assert.InDelta(t, 0.8, honest.holds[f], 0.05+0.03, "%s", f)
-		widest := 0.5
-		if f == learn.Counter { // a tub that scoops within a quarter of an hour tells less of the air: the bar is missed
-			widest = 0.6
-		}
-		assert.LessOrEqual(t, honest.narrower[f], widest, "%s", f)
-		assert.GreaterOrEqual(t, odd.holds[f], 0.70-0.03, "%s", f)
+		assert.InDelta(t, 0.8, honest.holds[f], 0.05+slack, "%s", f)
+		assert.LessOrEqual(t, honest.narrower[f], 0.5, "%s", f)
+		assert.GreaterOrEqual(t, odd.holds[f], 0.70-slack, "%s", f)
 	}
 	t.Logf("%-12s %14.1f %14.2f %18.1f %18.2f", "all", 100*mean(honest.holds), mean(honest.narrower), 100*mean(odd.holds), mean(odd.narrower))
 	t.Logf("wild readings named as slips: %.0f %%", 100*odd.named)
-	assert.InDelta(t, 0.8, mean(honest.holds), 0.05)
-	assert.GreaterOrEqual(t, mean(odd.holds), 0.70)
 	assert.GreaterOrEqual(t, odd.named, 0.9)
 }

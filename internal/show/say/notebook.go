@@ -12,7 +12,7 @@ import (
 var measured = map[string]string{
 	"syrup.water_boils_c": "boiling water", "syrup.weighed_g": "syrup", "syrup.reading_c": "syrup's reading", "custard.weighed_g": "cooked custard",
 	"foam.whites_c": "foam after the pour", "foam.cup_g": "cup of foam", "custard.cup_g": "cup of custard", "freezer_c": "freezer",
-	"scooped.after_min": "time out until it scooped", "scooped.ring_c": "edge as it scooped", "ate.hardness": "how hard", "ate.icy": "how icy",
+	"scooped.core_c": "middle straight out", "scooped.after_min": "time out until it scooped", "scooped.ring_c": "edge as it scooped", "ate.hardness": "how hard", "ate.icy": "how icy",
 	"cut.foam_percent": "foam of the cut", "cut.ribbon_mm": "mean ribbon of the cut", "cut.thickest_mm": "thickest tenth of its ribbons",
 	"ate.sweetness": "how sweet", "ate.sandy": "how sandy", "ate.ripple": "ripple", "room_c": "room",
 }
@@ -26,7 +26,7 @@ func BatchValue(s Style, path string, v float64) string {
 		return Unknown
 	}
 	switch path {
-	case "syrup.water_boils_c", "freezer_c", "scooped.ring_c", "syrup.reading_c":
+	case "syrup.water_boils_c", "freezer_c", "scooped.core_c", "scooped.ring_c", "syrup.reading_c":
 		return s.TemperatureTo(v, 1)
 	case "foam.whites_c", "room_c":
 		return s.TemperatureTo(v, 0)
@@ -195,7 +195,7 @@ func Slip(s Style, b *batch.Batch, o *learn.Observation) string {
 var asks = map[string]string{
 	"syrup.water_boils_c": "Hold the probe in boiling water", "syrup.weighed_g": "Weigh the pan with the boiled syrup", "custard.weighed_g": "Weigh the cooked custard",
 	"custard.cup_g": "Weigh a level 250 mL cup of the half-frozen custard", "foam.cup_g": "Weigh a level 250 mL cup of the foam",
-	"freezer_c": "Read a thermometer in the freezer", "scooped.after_min": "Time the tub from the freezer until its edge scoops",
+	"freezer_c": "Read a thermometer in the freezer", "scooped.core_c": "Probe the middle of the tub straight out of the freezer", "scooped.after_min": "Time the tub from the freezer until its edge scoops",
 	"scooped.ring_c": "Time the tub and probe its outer centimetre as it scoops", "ate.hardness": "Say how hard the custard was, as eaten",
 }
 
@@ -230,7 +230,7 @@ func NextBatch(s Style, p *learn.Posterior, f *batch.Forecast) []string {
 func BatchAxisOf(s Style, path string) string {
 	unit := "g"
 	switch path {
-	case "syrup.water_boils_c", "freezer_c", "foam.whites_c":
+	case "syrup.water_boils_c", "freezer_c", "scooped.core_c", "foam.whites_c":
 		unit = s.Degree()
 	case "scooped.after_min":
 		unit = "min"
@@ -261,7 +261,7 @@ func LearntAxis(s Style, f learn.Factor) string {
 var batchFields = map[string]string{
 	"made": "Made on", "syrup.water_boils_c": "Water boils at", "syrup.reading_c": "Syrup came off at", "syrup.weighed_g": "Pan and syrup", "syrup.pan_g": "Pan alone",
 	"custard.weighed_g": "Cooked custard", "foam.whites_c": "Whites after the pour", "foam.cup_g": "Cup of foam", "custard.cup_g": "Cup of custard",
-	"freezer_c": "Freezer", "room_c": "Room", "scooped.after_min": "Scooped after", "scooped.ring_c": "Its edge then", "ate.hardness": "Hardness",
+	"freezer_c": "Freezer", "room_c": "Room", "scooped.core_c": "Its middle, straight out", "scooped.after_min": "Scooped after", "scooped.ring_c": "Its edge then", "ate.hardness": "Hardness",
 	"ate.icy": "Icy", "ate.sweetness": "Sweetness", "ate.sandy": "Sandy", "ate.ripple": "Ripple", "words": "Words", "photographs": "Pictures",
 	"weighed": "Weighed otherwise", "custard.stirs_min": "Stirred after", "best_before": "Best before", "lot": "Lot", "ate.after_days": "Eaten after", "ate.at_c": "Eaten at",
 }
@@ -273,7 +273,7 @@ func BatchField(path string) string { return batchFields[path] }
 func BatchHint(s Style, path string, f *batch.Forecast) string {
 	m := map[string]batch.Measured{
 		"syrup.water_boils_c": f.WaterBoilsC, "syrup.weighed_g": f.SyrupG, "custard.weighed_g": f.CustardG, "foam.whites_c": f.FoamC,
-		"foam.cup_g": f.FoamCupG, "custard.cup_g": f.CustardCupG, "freezer_c": f.FreezerC, "scooped.after_min": f.ScoopedMinutes,
+		"foam.cup_g": f.FoamCupG, "custard.cup_g": f.CustardCupG, "freezer_c": f.FreezerC, "scooped.core_c": f.FreezerC, "scooped.after_min": f.ScoopedMinutes,
 		"ate.hardness": f.HardnessKPa, "ate.icy": f.IceUM,
 		"cut.foam_percent": f.CutFoamPercent, "cut.ribbon_mm": f.CutRibbonMM, "cut.thickest_mm": f.CutThickestMM,
 	}[path]

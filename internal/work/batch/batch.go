@@ -87,6 +87,7 @@ const CupML = 250
 
 // Scooped is the tub taken out of the freezer until it first scooped.
 type Scooped struct {
+	CoreC        Measured // a probe in its middle, as it came out
 	AfterMinutes Measured
 	RingC        Measured // a probe in the outer centimetre, then
 }

@@ -94,6 +94,7 @@ var entries = []Entry{
 	number("foam.cup_g", "a level 250 mL cup of the foam", "g", 5, 400, func(b *Batch) *Measured { return &b.Foam.CupG }),
 	number("freezer_c", "the air of the freezer", "°C", -40, -2, func(b *Batch) *Measured { return &b.FreezerC }),
 	number("room_c", "the air of the room as it thawed", "°C", 5, 45, func(b *Batch) *Measured { return &b.RoomC }),
+	number("scooped.core_c", "a probe in the middle of the tub, straight out of the freezer", "°C", -40, 0, func(b *Batch) *Measured { return &b.Scooped.CoreC }),
 	number("scooped.after_min", "out of the freezer until its edge scooped", "min", 0, 720, func(b *Batch) *Measured { return &b.Scooped.AfterMinutes }),
 	number("scooped.ring_c", "a probe in its outer centimetre then", "°C", -30, 0, func(b *Batch) *Measured { return &b.Scooped.RingC }),
 	words("cut.view", "which cut was photographed", CutViews, func(b *Batch) *string { return &b.Cut.View }),
