@@ -83,12 +83,13 @@ type Window struct {
 	menus   *menus
 	look    theme.Options
 
-	kitchens *kitchens.Book
-	notebook *notebook.Book
-	mender   *mending.Mender // of the bench; what it is told to leave alone outlives a bench
-	keeper   *keeping.Keeper
-	reader   *entering.Reader // of typed lines
-	landing  landing          // where a dragged line would go
+	kitchens  *kitchens.Book
+	notebook  *notebook.Book
+	mender    *mending.Mender // of the bench; what it is told to leave alone outlives a bench
+	keeper    *keeping.Keeper
+	elsewhere string           // the path that was said to be open in another window too
+	reader    *entering.Reader // of typed lines
+	landing   landing          // where a dragged line would go
 
 	seen    uint64
 	latency latency

@@ -181,6 +181,7 @@ func (w *Window) open(path string) {
 		return
 	}
 	w.remember(w.Session.Path())
+	w.elsewhere = ""
 	w.Say(say.Opened(path))
 	w.event("opened %s", path)
 }

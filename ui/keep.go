@@ -25,7 +25,23 @@ func (w *Window) keepWork() {
 			}
 			w.Say(say.KeptAgain)
 		})
-	}, func() { w.Post(w.lookAtDisk) })
+	}, func() { w.Post(w.lookAtDisk) }, func() { w.Post(w.openElsewhere) })
+}
+
+// openElsewhere says, once for each design that is opened, that another window has it open
+// too. While a dialog is open it waits for the next look.
+func (w *Window) openElsewhere() {
+	path := w.Session.Path()
+	if path == "" || path == w.elsewhere || w.asking() {
+		return
+	}
+	w.elsewhere = path
+	w.event("elsewhere %s", path)
+	var dg *dialog.CustomDialog
+	dg = kit.Ask(w.win, say.TwoWindows, page.Prose(say.OpenElsewhere(path)),
+		kit.Answer{Name: say.CarryOn, Role: kit.ByEscape},
+		kit.Answer{Name: say.SaveAsItem, Role: kit.ByReturn, Do: func() { dg.Hide(); w.saveAs(nil) }})
+	w.broad(dg, 0)
 }
 
 // listed are texts in a list that scrolls, in a dialog.

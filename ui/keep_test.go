@@ -166,6 +166,34 @@ func TestAChangeByAnotherProgramIsNoticedWhileTheWindowHasTheFocus(t *testing.T)
 	assert.True(t, b.happens(func() bool { return b.asking() }), "nobody has left the window and come back")
 }
 
+func TestASecondWindowOnOneDesignIsToldWhenItOpens(t *testing.T) {
+	b := newBed(t)
+	path := filepath.Join(t.TempDir(), "quay.yaml")
+	b.saveTo(path, true, nil)
+	b.frame()
+	second := newBed(t)
+	second.keeper.Close()
+	second.Journal = b.Journal
+	second.keepWork()
+	t.Cleanup(func() { second.keeper.Close() })
+	require.True(t, b.happens(func() bool { _, err := b.Journal.Opened(path); return err != nil }))
+	second.open(path)
+	require.True(t, second.happens(second.asking))
+	assert.Contains(t, unbroken(second.dialogTexts()), unbroken("Another window has quay.yaml open"))
+	assert.False(t, b.asking(), "nothing has happened to the first one's work")
+	second.key(fyne.KeyEscape)
+	second.openElsewhere()
+	assert.False(t, second.asking(), "said once")
+
+	b.dies()
+	third := b.rises()
+	require.True(t, second.happens(func() bool { _, err := b.Journal.Opened(path); return err != nil }), "the second has it to itself now")
+	third.open(path)
+	require.True(t, third.happens(third.asking), "and is seen in its turn")
+	third.press("Save as…")
+	assert.Contains(t, unbroken(third.dialogTexts()), "Save")
+}
+
 func TestEarlierSavesAndVersionsAreAStepOfUndoAway(t *testing.T) {
 	b := newBed(t)
 	b.Session.BackUp(backups.At(t.TempDir()))

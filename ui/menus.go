@@ -78,7 +78,7 @@ func (m *menus) files() *fyne.Menu {
 		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
-		command("Save as…", fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		command(say.SaveAsItem, fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
 		command(say.CompareItem, fyne.KeyD, fyne.KeyModifierShift|fyne.KeyModifierAlt, w.askCompare),
 		fyne.NewMenuItem(say.KeepVersion, w.keepVersion),
 		fyne.NewMenuItem(say.VersionsItem, w.askVersions),

@@ -1,6 +1,6 @@
 // Package keeping has the unsaved work of a window kept in the journal: a moment after
 // each change, away from the window's thread. It also looks whether another program has
-// changed the open design's file.
+// changed the open design's file, or another window has it open.
 package keeping
 
 import (
@@ -33,8 +33,10 @@ var errClosed = errors.New("the window is closed")
 type Keeper struct {
 	tell    func(error) // on any goroutine: the work could not be kept; nil: it can again
 	changed func()      // on any goroutine: the file is not what it was
+	shared  func()      // on any goroutine, again and again: another window has it open
 
 	seen uint64 // revision; for the window's thread, as Look is
+	of   string // the open design's path; likewise
 
 	mu      sync.Mutex // guards what there is to keep; never held while the disk is slow
 	latest  session.Unsaved
@@ -42,12 +44,15 @@ type Keeper struct {
 	number  uint64 // of latest
 	waiting bool   // for write to be called
 
-	disk   sync.Mutex // guards the page; taken before mu
+	folder *journal.Folder
+	disk   sync.Mutex // guards the page and what is open; taken before mu
 	page   *journal.Writer
 	why    error  // that there is no page
 	done   uint64 // number of what the disk holds
 	kept   bool   // there is a page on the disk
 	failed bool
+	opened *journal.Opened // nil: no design's file is, or another window has it
+	openOf string          // its path
 
 	closed chan struct{}
 	once   sync.Once
@@ -55,9 +60,10 @@ type Keeper struct {
 
 // Open begins to keep a window's work in folder. tell is called on any goroutine, with
 // an error when the work cannot be kept and with nil when it can again; changed when
-// the open design's file has been changed by another program.
-func Open(folder *journal.Folder, tell func(error), changed func()) *Keeper {
-	k := &Keeper{tell: tell, changed: changed, closed: make(chan struct{})}
+// the open design's file has been changed by another program; shared as long as another
+// window of the same maker has it open.
+func Open(folder *journal.Folder, tell func(error), changed, shared func()) *Keeper {
+	k := &Keeper{folder: folder, tell: tell, changed: changed, shared: shared, closed: make(chan struct{})}
 	k.page, k.why = folder.Open()
 	go k.watch()
 	return k
@@ -71,6 +77,10 @@ func (k *Keeper) Look(s *session.Session) {
 	}
 	k.seen = s.Revision()
 	u := s.Unsaved()
+	if of := s.Path(); of != k.of {
+		k.of = of
+		defer func() { go mishap.Do(k.lookAround) }()
+	}
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	clean := !u.Dirty && !k.latest.Dirty
@@ -197,10 +207,42 @@ func (k *Keeper) watch() {
 }
 
 func (k *Keeper) glance() {
+	k.lookAround()
 	if f := k.file(); f != nil {
 		if changed, err := f.ChangedOnDisk(); err == nil && changed {
 			k.changed()
 		}
+	}
+}
+
+// lookAround says of the open design's file that it is open here, or tells that it is
+// elsewhere.
+func (k *Keeper) lookAround() {
+	k.disk.Lock()
+	defer k.disk.Unlock()
+	path := ""
+	if f := k.file(); f != nil && !k.isClosed() {
+		path = f.Path()
+	}
+	if path != k.openOf && k.opened != nil {
+		k.opened.Close()
+		k.opened = nil
+	}
+	if k.openOf = path; path == "" || k.opened != nil {
+		return
+	}
+	var err error
+	if k.opened, err = k.folder.Opened(path); errors.Is(err, journal.ErrElsewhere) {
+		k.shared()
+	}
+}
+
+func (k *Keeper) isClosed() bool {
+	select {
+	case <-k.closed:
+		return true
+	default:
+		return false
 	}
 }
 
@@ -219,6 +261,10 @@ func (k *Keeper) Close() error {
 		defer k.disk.Unlock()
 		if k.page != nil {
 			k.page.Close()
+		}
+		if k.opened != nil {
+			k.opened.Close()
+			k.opened = nil
 		}
 		k.page, k.why, k.kept = nil, errClosed, false
 	})

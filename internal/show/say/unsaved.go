@@ -31,6 +31,10 @@ const (
 	ThemInVain  = "The file cannot be read as it is now: "
 	TheyDiffer  = "What the file has that yours has not:"
 	TheySaySame = "It says the same as yours."
+
+	TwoWindows = "Open in another window"
+	CarryOn    = "Carry on"
+	SaveAsItem = "Save as…"
 )
 
 // When is a moment as a person writes it, in the time of its zone.
@@ -48,6 +52,11 @@ func LeftOn(name, path string, at time.Time) string {
 // ChangedByOther says that another program, or another window, has changed a file.
 func ChangedByOther(path string) string {
 	return "Another program or window has changed " + Harmless(filepath.Base(path), Terminal) + " since you opened or saved it."
+}
+
+// OpenElsewhere says that another window has a design open too.
+func OpenElsewhere(path string) string {
+	return "Another window has " + Harmless(filepath.Base(path), Terminal) + " open. What is saved there is asked about here before anything is overwritten; under another name each keeps its own."
 }
 
 // NotKept says why unsaved work is not kept.

@@ -154,6 +154,7 @@ func (f *Folder) Waiting() []Left {
 	if err != nil {
 		return nil
 	}
+	sweepOpened(f.dir, entries)
 	var ids []string
 	for _, e := range entries {
 		for _, own := range [...]*regexp.Regexp{ownFile, ownTemp} {

@@ -142,3 +142,33 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+func TestADesignIsOpenInOneWindow(t *testing.T) {
+	dir := t.TempDir()
+	design := filepath.Join(dir, "quay.yaml")
+	require.NoError(t, os.WriteFile(design, nil, 0o644))
+	other := filepath.Join(dir, "link.yaml")
+	require.NoError(t, os.Symlink(design, other))
+	f := At(filepath.Join(dir, "journal"))
+	first, err := f.Opened(design)
+	require.NoError(t, err)
+	for _, path := range []string{design, other} {
+		_, err = f.Opened(path)
+		require.ErrorIs(t, err, ErrElsewhere, path)
+	}
+	another, err := f.Opened(filepath.Join(dir, "other.yaml"))
+	require.NoError(t, err)
+	another.Close()
+	require.Empty(t, f.Waiting())
+	_, err = f.Opened(design)
+	require.ErrorIs(t, err, ErrElsewhere, "sweeping leaves what is held")
+	first.Close()
+	again, err := f.Opened(other)
+	require.NoError(t, err)
+	again.Close()
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "journal", "0123456789abcdef.open"), nil, 0o600)) // of a window that was killed
+	require.Empty(t, f.Waiting())
+	assert.Empty(t, names(t, filepath.Join(dir, "journal")))
+	_, err = At("").Opened(design)
+	assert.ErrorIs(t, err, ErrNowhere)
+}

@@ -1,0 +1,63 @@
+package journal
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"os"
+	"path/filepath"
+	"regexp"
+)
+
+// ErrElsewhere says that another window has a design open.
+var ErrElsewhere = errors.New("another window has it open")
+
+const openedEnd = ".open"
+
+var ownOpened = regexp.MustCompile(`^[0-9a-f]{16}\.open$`)
+
+// Opened tells other windows of the same maker that this one has a design open, until it
+// is closed or its process ends, however that ends.
+type Opened struct{ lock claimed }
+
+// Opened says that a window has the design at path open. The error is ErrElsewhere where
+// another has.
+func (f *Folder) Opened(path string) (*Opened, error) {
+	if f.dir == "" {
+		return nil, ErrNowhere
+	}
+	if err := os.MkdirAll(f.dir, 0o700); err != nil {
+		return nil, err
+	}
+	lock, err := claim(filepath.Join(f.dir, openedName(path)))
+	if errors.Is(err, errHeld) {
+		err = ErrElsewhere
+	}
+	if err != nil {
+		return nil, err
+	}
+	return &Opened{lock}, nil
+}
+
+// openedName is the same by whichever links a file is reached.
+func openedName(path string) string {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	sum := sha256.Sum256([]byte(path))
+	return hex.EncodeToString(sum[:idLength/2]) + openedEnd
+}
+
+// Close says that the design is no longer open.
+func (o *Opened) Close() { o.lock.release() }
+
+// sweepOpened takes away what windows that were killed have left of theirs.
+func sweepOpened(dir string, entries []os.DirEntry) {
+	for _, e := range entries {
+		if ownOpened.MatchString(e.Name()) {
+			if lock, err := claim(filepath.Join(dir, e.Name())); err == nil {
+				lock.release()
+			}
+		}
+	}
+}
