@@ -33,11 +33,12 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 	w, h := o.Paper.Size()
 	front := &draw.List{W: w, H: h}
 	below := header(ctx, front, d, r, c, o.DPI)
-	airy, fits := fittingLists(c, narrow, newFlow(c, o.Paper).bottom-below)
+	empty := newFlow(c, o.Paper)
+	airy, fits := fittingLists(c, narrow, empty.bottom-below)
 	if !fits {
 		return nil // no size of the steps helps
 	}
-	tight := listBlocks(c, narrow, 0.95)
+	tight, behind := listBlocks(c, narrow, 0.95), newBack(empty, c)
 	for _, try := range [...]struct {
 		size  float64
 		sides int
@@ -54,7 +55,7 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 				lists = tight
 			}
 			f := newFlow(c, o.Paper)
-			if f.sheet(front, below, c, lists, try.size, try.sides, boxes) {
+			if f.sheet(front, below, c, lists, behind, try.size, try.sides, boxes) {
 				return f.pages
 			}
 		}
@@ -65,11 +66,10 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 // leastPlots is the width that two plots side by side want, mm.
 const leastPlots = 80
 
-// sheet composes both sides under a head that ends at y, with the lists as set and steps of a size, and
-// reports whether all boxes find room.
-func (f *flow) sheet(head *draw.List, y float64, c content, lists []*draw.List, size float64, sides int, boxes []filler) bool {
+// sheet composes both sides under a head that ends at y, with the lists and what stands behind as set and
+// steps of a size, and reports whether all boxes find room.
+func (f *flow) sheet(head *draw.List, y float64, c content, lists []*draw.List, b back, size float64, sides int, boxes []filler) bool {
 	f.page(0).Place(head, 0, 0, 1)
-	b := newBack(f, c)
 	listed := f.column(slot{0, margin, y}, 0, f.same, lists)
 	steps := runSteps(c, f.steps(), size)
 	front := 0
