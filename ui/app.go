@@ -134,6 +134,7 @@ func New(s Setup) *Window {
 	if s.Drafts != nil {
 		w.notebook.KeepDrafts(s.Drafts)
 	}
+	w.notebook.In(func(name string) cold.Profile { k, _ := w.kitchens.For(name); return k })
 	w.kitchens.Teach(w.notebook.Kitchen)
 	w.notebook.Tell(w.teach)
 	w.teach()

@@ -138,7 +138,7 @@ func writeBatch(bench *bench, f *designfile.File, name string, b batch.Batch) (a
 	if n, err = batch.Load(path); err != nil {
 		return added, fault(err)
 	}
-	p := learn.For(&n, &f.Design)
+	p := learn.For(&n, &f.Design, k)
 	return report.Added{File: path, Logged: logged, Notebook: &n, Taught: &p}, nil
 }
 
@@ -225,7 +225,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
-	p := learn.For(&n, &f.Design)
+	p := learn.For(&n, &f.Design, k)
 	return s.answer(report.Learnt{File: path, Notebook: &n, Taught: &p, Next: next}, a.json)
 }
 

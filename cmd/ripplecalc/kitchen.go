@@ -9,9 +9,18 @@ import (
 	"ripplewright/internal/work/designfile"
 )
 
-// notebookOf returns the batches beside a design file and what they teach of it; a
-// design from standard input has none. Errors name the file of the batches.
+// notebookOf returns the batches beside a design file and what they teach of it in its own
+// kitchen, the ordinary one where that is unknown here; a design from standard input has
+// none. Errors name the file of the batches.
 func notebookOf(f *designfile.File, name string) (batch.Notebook, learn.Posterior, error) {
+	k, err := publishedKitchen(f, "")
+	if err != nil {
+		k = cold.Default()
+	}
+	return notebookIn(f, name, k)
+}
+
+func notebookIn(f *designfile.File, name string, k cold.Profile) (batch.Notebook, learn.Posterior, error) {
 	if name == "-" {
 		return batch.Notebook{}, learn.Prior(), nil
 	}
@@ -19,7 +28,7 @@ func notebookOf(f *designfile.File, name string) (batch.Notebook, learn.Posterio
 	if err != nil {
 		return n, learn.Prior(), err
 	}
-	return n, learn.For(&n, &f.Design), nil
+	return n, learn.For(&n, &f.Design, k), nil
 }
 
 // kitchenOf returns the kitchen in which the design of file name is made, profile or,
@@ -29,7 +38,7 @@ func kitchenOf(f *designfile.File, name, profile string) (cold.Profile, error) {
 	if err != nil {
 		return k, err
 	}
-	_, p, err := notebookOf(f, name)
+	_, p, err := notebookIn(f, name, k)
 	if err != nil {
 		return k, err
 	}

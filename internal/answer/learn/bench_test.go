@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/batch"
@@ -25,6 +26,6 @@ func BenchmarkFor(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for range b.N {
-		learn.For(&n, &d)
+		learn.For(&n, &d, cold.Default())
 	}
 }

@@ -81,7 +81,8 @@ func Expect(ctx context.Context, m *model.Model, d design.Design, k cold.Profile
 	if r, err = m.Evaluate(d); err != nil {
 		return f, err
 	}
-	f.FreezerC = batch.Of(k.Freezer.AirC)
+	f.FreezerC, f.ProbeK = batch.Of(k.Freezer.AirC), known(offsetK(&d, k))
+	f.CounterFactor, f.CounterWPerK = batch.Of(k.Counter.Factor), batch.Of(k.Counter.CoefficientWPerM2K)
 	if b.FreezerC.Known {
 		k.Freezer.AirC = b.FreezerC.Value
 	}

@@ -68,10 +68,10 @@ func TestAnAirIsOfTheSettingThatItWasMeasuredAgainst(t *testing.T) {
 	d := market.Plain()
 	d.Foam.OverrunPercent = 300
 	n := batch.Notebook{Batches: []batch.Batch{{ID: "a", Foam: batch.Foam{CupG: batch.Of(90)}, Forecast: batch.Forecast{FoamCupG: batch.Of(75), FoamOverrun: batch.Of(300)}}}}
-	p := learn.For(&n, &d)
+	p := learn.For(&n, &d, cold.Default())
 	assert.True(t, p.Learnt(learn.FoamAir))
 	d.Foam.OverrunPercent = 233
-	p = learn.For(&n, &d)
+	p = learn.For(&n, &d, cold.Default())
 	assert.False(t, p.Learnt(learn.FoamAir))
 	assert.Equal(t, batch.Of(75), n.Batches[0].Forecast.FoamCupG, "the notebook stays")
 }

@@ -104,7 +104,11 @@ func thawed(b *batch.Batch, add adder) {
 		}
 		if k := f.ScoopedFreezerWarmer; k.Known && k.Value > 0 {
 			perK := -math.Log(k.Value / want)
-			along = append(along, float64(FreezerK), perK)
+			if f.FreezerC.Known {
+				along = append(along, float64(FreezerK), perK)
+			} else { // of another setting of the freezer it tells nothing
+				sd = math.Hypot(sd, perK*freezerReadK)
+			}
 			if c, nominal, ok := both(b.FreezerC, f.FreezerC); ok { // the forecast is of the freezer as read, which errs more than what all readings say
 				says += perK * (c - nominal)
 			}

@@ -2,10 +2,8 @@ package learn
 
 import (
 	"math"
-	"slices"
 
 	"ripplewright/internal/work/batch"
-	"ripplewright/internal/work/design"
 )
 
 // Belief is what is known of one factor, by its mean and standard deviation, in its
@@ -29,12 +27,16 @@ type Posterior struct {
 	Cov          [NumFactors][NumFactors]float64
 	Observations []Observation
 	Off          [NumFactors]bool // not learnt: its belief is the prior's
+
+	before [NumFactors]float64 // standard deviations before any batch
 }
 
 // Prior returns what is known before any batch.
-func Prior() Posterior {
-	var p Posterior
-	for f, sd := range prior {
+func Prior() Posterior { return believed(prior) }
+
+func believed(before [NumFactors]float64) Posterior {
+	p := Posterior{before: before}
+	for f, sd := range before {
 		p.Factors[f] = Belief{0, sd}
 		p.Cov[f][f] = sd * sd
 	}
@@ -61,7 +63,9 @@ const passes = 60
 // A measurement that all others together make unlikely counts for as much as the
 // chance that it is no slip leaves: s² grows to s²/(c + (1 − c)/slipTimes²). Our own
 // few lines and no library: ten factors need no more.
-func From(n *batch.Notebook) Posterior {
+func From(n *batch.Notebook) Posterior { return from(n, prior) }
+
+func from(n *batch.Notebook, before [NumFactors]float64) Posterior {
 	var all []Observation
 	for i := range n.Batches {
 		all = append(all, Observe(i, &n.Batches[i])...)
@@ -72,52 +76,19 @@ func From(n *batch.Notebook) Posterior {
 			off[f] = true
 		}
 	}
-	p := settle(all, off)
+	p := settle(all, off, before)
 	p.Batches = len(n.Batches)
 	return p
 }
 
-// Settings are those of a design that a measurement is about: the stove's loss and the
-// air of both phases, per cent.
-type Settings struct{ StoveLossPercent, CustardOverrunPercent, FoamOverrunPercent float64 }
-
-// SettingsOf returns those of d.
-func SettingsOf(d *design.Design) Settings {
-	return Settings{d.Dense.StoveLossPercent, d.Dense.OverrunPercent, d.Foam.OverrunPercent}
-}
-
-// For is From of a design: what was measured against another of its Settings was about
-// that one, and is left out. A maker who has put a measured overrun into the design is
-// not told twice.
-func For(n *batch.Notebook, d *design.Design) Posterior { return SettingsOf(d).From(n) }
-
-// From is For of a design with those settings.
-func (s Settings) From(n *batch.Notebook) Posterior {
-	same := func(m batch.Measured, now float64) bool { return !m.Known || math.Abs(m.Value-now) < 1e-3*(1+now) }
-	here := batch.Notebook{Off: n.Off, Batches: slices.Clone(n.Batches)}
-	for i := range here.Batches {
-		b := &here.Batches[i]
-		if !same(b.Forecast.StoveLossPercent, s.StoveLossPercent) {
-			b.Forecast.CustardG = batch.Measured{}
-		}
-		if !same(b.Forecast.CustardOverrun, s.CustardOverrunPercent) {
-			b.Forecast.CustardCupG = batch.Measured{}
-		}
-		if !same(b.Forecast.FoamOverrun, s.FoamOverrunPercent) {
-			b.Forecast.FoamCupG = batch.Measured{}
-		}
-	}
-	return From(&here)
-}
-
 // settle finds slips and posterior together.
-func settle(all []Observation, off [NumFactors]bool) Posterior {
+func settle(all []Observation, off [NumFactors]bool, before [NumFactors]float64) Posterior {
 	used := make([]Observation, 0, len(all))
 	for _, o := range all {
 		if !off[o.Of] {
 			for f := range off {
 				if off[f] { // of what is not learnt a measurement knows no more than before
-					o.ErrorSD = math.Hypot(o.ErrorSD, o.Along[f]*prior[f])
+					o.ErrorSD = math.Hypot(o.ErrorSD, o.Along[f]*before[f])
 					o.Along[f] = 0
 				}
 			}
@@ -127,7 +98,7 @@ func settle(all []Observation, off [NumFactors]bool) Posterior {
 	}
 	var p Posterior
 	for range passes {
-		p = Prior()
+		p = believed(before)
 		for i := range used {
 			p.take(&used[i])
 		}
@@ -219,7 +190,7 @@ func (p *Posterior) Slips() []Observation {
 }
 
 // Narrower returns how wide a factor's band is, of what it was before any batch.
-func (p *Posterior) Narrower(f Factor) float64 { return p.Factors[f].SD / prior[f] }
+func (p *Posterior) Narrower(f Factor) float64 { return p.Factors[f].SD / p.before[f] }
 
 // Counts returns how many measurements are about a factor, slips among them.
 func (p *Posterior) Counts(f Factor) int {

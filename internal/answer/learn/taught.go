@@ -43,7 +43,7 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 	}
 	if p.Learnt(Counter) {
 		k.Counter.Factor *= math.Exp(p.Factors[Counter].Mean)
-		k.Counter.LearntSpreadFraction = math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay)) - 1
+		k.Counter.LearntSpreadFraction = math.Min(k.Counter.SpreadFraction(), math.Exp(nineteenIn20*math.Hypot(p.Factors[Counter].SD, minutesDay))-1)
 		k.Counter.Measured = fmt.Sprintf("learnt from %d batches", p.Batches)
 	}
 	if p.Learnt(Ice) {
@@ -81,7 +81,7 @@ func (p *Posterior) RibbonMM(mm float64) (lowMM, valueMM, highMM float64) {
 func (p *Posterior) Kitchens() *sure.Learnt {
 	var l sure.Learnt
 	left := func(f Factor, day float64) float64 {
-		if !p.Learnt(f) {
+		if !p.Learnt(f) && p.before[f] == prior[f] {
 			return 1
 		}
 		return math.Min(1, math.Hypot(p.Factors[f].SD, day)/prior[f])

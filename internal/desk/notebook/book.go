@@ -23,9 +23,10 @@ import (
 
 // A Book lives on the window's thread.
 type Book struct {
-	file func() *designfile.File // the open design's, nil where it has none
-	of   string                  // the path of the design whose batches are held
-	told []func()
+	file    func() *designfile.File // the open design's, nil where it has none
+	kitchen func(name string) cold.Profile
+	of      string // the path of the design whose batches are held
+	told    []func()
 
 	drafts *drafts // nil: none are kept
 
@@ -45,10 +46,14 @@ type Book struct {
 // Open returns the notebook beside the open design's file, whichever that is now; nil
 // where it has none.
 func Open(file func() *designfile.File) *Book {
-	b := &Book{file: file, of: "?"}
+	b := &Book{file: file, kitchen: func(string) cold.Profile { return cold.Default() }, of: "?"}
 	b.Follow()
 	return b
 }
+
+// In has designs made in the kitchens that f finds by the names they give, with nothing
+// learnt.
+func (b *Book) In(f func(name string) cold.Profile) { b.kitchen, b.taught = f, nil }
 
 // Tell has f called when batches have changed.
 func (b *Book) Tell(f func()) { b.told = append(b.told, f) }
@@ -98,7 +103,11 @@ func (b *Book) Read() {
 // Taught returns what the batches teach of d. The bench and every page ask it once a
 // frame, so it is worked out when batches or the settings that they are about change.
 func (b *Book) Taught(d *design.Design) learn.Posterior {
-	if s := learn.SettingsOf(d); b.taught == nil || b.by != s {
+	return b.taughtIn(d, b.kitchen(d.Kitchen.Profile))
+}
+
+func (b *Book) taughtIn(d *design.Design, k cold.Profile) learn.Posterior {
+	if s := learn.SettingsOf(d, k); b.taught == nil || b.by != s {
 		p := s.From(&b.Notes)
 		b.taught, b.by = &p, s
 	}
@@ -108,7 +117,7 @@ func (b *Book) Taught(d *design.Design) learn.Posterior {
 // Kitchen returns k as the batches have shown it.
 func (b *Book) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 	b.Follow()
-	p := b.Taught(d)
+	p := b.taughtIn(d, k)
 	return p.Kitchen(d, k)
 }
 

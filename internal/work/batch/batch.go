@@ -129,6 +129,9 @@ type Forecast struct {
 	FoamCupG             Measured
 	FoamOverrun          Measured // %
 	FreezerC             Measured
+	CounterFactor        Measured // this and the next as the kitchen had them
+	CounterWPerK         Measured // coefficient, W/(m² K), 0: still air
+	ProbeK               Measured // that the kitchen's probe shows too much
 	ScoopedMinutes       Measured // with the freezer and the room as read
 	ScoopedTwiceHard     Measured // minutes, were it twice as hard; as ScoopedMinutes where the ring was read
 	ScoopedFreezerWarmer Measured // minutes, were the freezer 1 K warmer
