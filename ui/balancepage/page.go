@@ -128,7 +128,7 @@ func (p *Page) form() fyne.CanvasObject {
 		tick(say.WishIce, &w.KeepsIce),
 		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
 		tick(say.WishServe, &w.MayServeAt),
-		widget.NewLabel(say.WishMore), p.more(), p.adds())
+		widget.NewLabel(say.WishMore), p.more(), p.packs(), p.cautions(), p.adds())
 }
 
 // more are wishes for any figure, with both ends open until something is typed.

@@ -136,3 +136,42 @@ func TestTheSamplesFollowWhatIsLearnt(t *testing.T) {
 	h.Until(func() bool { return pagetest.Texts(p.Object()) != before })
 	p.Leave()
 }
+
+func TestPacksAndCautionsAreChosen(t *testing.T) {
+	test.NewTempApp(t)
+	h := pagetest.NewHost(t, market.Demo(t))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	texts := func() string { return pagetest.Texts(p.Object()) }
+	require.Contains(t, texts(), say.WishNoPacks)
+	require.Contains(t, texts(), say.WishAnyCaution)
+	var chooses []*kit.Button
+	for _, b := range pagetest.All[*kit.Button](p.Object()) {
+		if b.Text == say.WishAdd {
+			chooses = append(chooses, b)
+		}
+	}
+	require.Len(t, chooses, 3, "packs, cautions, what may come in")
+	top := func() fyne.CanvasObject { return h.Win.Canvas().Overlays().Top() }
+	typed := func(s string) {
+		test.Type(h.Win.Canvas().Focused(), s)
+		h.Win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+
+	test.Tap(chooses[0])
+	typed("cream")
+	require.NotNil(t, top(), "it asks what a pack holds")
+	typed("250")
+	if top() != nil {
+		test.Tap(pagetest.Button(t, top(), say.UseIt))
+	}
+	assert.Nil(t, top())
+	assert.Contains(t, texts(), "250 g a pack")
+
+	test.Tap(chooses[1])
+	typed("salt")
+	assert.Nil(t, top())
+	assert.NotContains(t, texts(), say.WishAnyCaution)
+	assert.Contains(t, texts(), "salt")
+}

@@ -65,23 +65,8 @@ func (p *problem) sketch(x []float64) (*model.Sketch, error) {
 // units returns how far lever i is from where it stood.
 func (p *problem) units(i int, x float64) float64 { return (x - p.at[i]) / p.levers[i].Unit }
 
-// The slots of the residuals that are no wish's: two phases, and the cautions.
-var (
-	roles = [...]phase.Role{phase.Dense, phase.Foam}
-	codes = [...]string{
-		"air_beyond_process", "yolk_heavy", "too_sweet", "not_sweet_enough", "too_salty", "freezer_overloaded", "syrup_too_little",
-		"yolk_in_whites", "alcohol_boils_off", "acid_with_milk", "carbohydrate_unnamed", "sugar_crystallises", "outside_hardness_law",
-		"salt_rule_unsettled", "tub_overfull", "foam_draws_water", "altitude_syrup", "outside_model_range", "syrup_no_boil_off",
-		"syrup_weighed_too_light", "stove_loss_exceeds_water", "weighed_too_heavy", "any other",
-	}
-	slotOf = func() map[string]int {
-		m := map[string]int{}
-		for i, c := range codes {
-			m[c] = i
-		}
-		return m
-	}()
-)
+// The slots of the residuals that are no wish's: two phases, and then the cautions.
+var roles = [...]phase.Role{phase.Dense, phase.Foam}
 
 const (
 	clearance  = 0.01 // by what share of its step a figure stays within it, so that rounding does not pass it
@@ -190,16 +175,6 @@ func (p *problem) strained(s *model.Sketch, r []float64) {
 		}
 	}
 }
-
-func slot(code string) int {
-	if i, ok := slotOf[code]; ok {
-		return i
-	}
-	return len(codes) - 1
-}
-
-// spoils reports whether a warning stands against a good verdict.
-func spoils(w *model.Warning) bool { return w.Severity > model.Note && !w.Handled }
 
 // sub is the problem in some of its levers, the others standing at base.
 type sub struct {

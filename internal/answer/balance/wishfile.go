@@ -129,7 +129,7 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) 
 	}
 	for _, code := range w.none.of {
 		if _, known := slotOf[code]; !known {
-			return ask, "no_cautions.of", setting.OneOf(code, codes[:len(codes)-1])
+			return ask, "no_cautions.of", setting.OneOf(code, CautionCodes())
 		}
 	}
 	ask.Cautions = w.none.of

@@ -29,8 +29,10 @@ type Wishes struct {
 	Name string        // of food, the id of a standard that the custard keeps; "": any
 	More [MostMore]One // of any figure
 
-	Adds   []string           // ids of ingredients that may come in
-	Weight [NumCounts]float64 // what the wishes of the page count beside each other; 0: 1, of whole eggs: whatever they cost
+	Packs    []Pack             // of which whole ones are used up
+	Cautions []string           // codes of those that must not be; nil: of all
+	Adds     []string           // ids of ingredients that may come in
+	Weight   [NumCounts]float64 // what the wishes of the page count beside each other; 0: 1, of what is whole: whatever it costs
 }
 
 // Count is a wish of the page that can count more or less than the others.
@@ -44,6 +46,8 @@ const (
 	CountSweet
 	CountIce
 	CountEggs
+	CountPacks
+	CountCautions
 	CountMore // all figures that are asked for beside
 	NumCounts
 )
@@ -76,7 +80,14 @@ func band(q *balance.Quantity, from, to float64) balance.Wish {
 // Ask returns the question that w puts in a kitchen, with the lines that are locked.
 func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
 	a := balance.Ask{Locks: locks, WholeEggs: w.WholeEggs, MayServeAt: w.MayServeAt, Kitchen: &in}
-	a.Adds, a.EggsWeight = w.Adds, w.Weight[CountEggs]
+	a.Adds, a.Cautions = w.Adds, w.Cautions
+	a.EggsWeight, a.PacksWeight, a.CautionsWeight = w.Weight[CountEggs], w.Weight[CountPacks], w.Weight[CountCautions]
+	for _, p := range w.Packs {
+		if a.Packs == nil {
+			a.Packs = map[string]float64{}
+		}
+		a.Packs[p.Ingredient] = p.Grams
+	}
 	add := func(x balance.Wish, of Count) {
 		if w.Weight[of] > 0 {
 			x.Weight = w.Weight[of]

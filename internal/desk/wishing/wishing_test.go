@@ -46,10 +46,21 @@ func TestWishesCountAsTheMakerSays(t *testing.T) {
 		seen[x.Weight] = true
 	}
 	assert.Equal(t, 2+float64(CountEggs), a.EggsWeight)
+	assert.Equal(t, 2+float64(CountPacks), a.PacksWeight)
+	assert.Equal(t, 2+float64(CountCautions), a.CautionsWeight)
 	assert.Equal(t, []string{"invert_syrup"}, a.Adds)
 	for _, x := range (Wishes{Custard: "soft", KeepsIce: true}).Ask(balance.Locks{}, cold.Default()).Wishes {
 		assert.Equal(t, 1.0, x.Weight)
 	}
+}
+
+func TestPacksAndCautionsAreAskedForAsChosen(t *testing.T) {
+	none := Wishes{}.Ask(balance.Locks{}, cold.Default())
+	assert.Empty(t, none.Packs)
+	assert.Nil(t, none.Cautions, "of none chosen all count")
+	a := Wishes{Packs: []Pack{{"cream_heavy", 200}, {"milk_whole", 1030}, {"cream_heavy", 250}}, Cautions: []string{"too_sweet"}}.Ask(balance.Locks{}, cold.Default())
+	assert.Equal(t, map[string]float64{"cream_heavy": 250, "milk_whole": 1030}, a.Packs, "what is chosen last of an ingredient counts")
+	assert.Equal(t, []string{"too_sweet"}, a.Cautions)
 }
 
 func TestAnswersComeByPost(t *testing.T) {

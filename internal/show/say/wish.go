@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
@@ -221,7 +222,16 @@ const (
 	WishAdd      = "Choose…"
 	WishNoAdds   = "nothing else"
 	WishAddTitle = "What may come in"
-	WishCounts   = "What counts more: 1 is ordinary, 0 leaves it at that; whole eggs at 0 hold whatever they cost"
+
+	WishPacks        = "Whole packs of:"
+	WishNoPacks      = "nothing"
+	WishPackTitle    = "What comes in packs"
+	WishPackHolds    = "One pack holds"
+	WishCautions     = "No caution of:"
+	WishAnyCaution   = "any kind"
+	WishCautionTitle = "What must not be"
+
+	WishCounts   = "What counts more: 1 is ordinary, 0 leaves it at that; whole eggs and packs at 0 hold whatever they cost"
 	FindWeights  = "Find the weights"
 	AnswerTitle  = "What to weigh"
 	NothingAsked = "Say what you want and press Find the weights: the design nearest to yours that has it, and others that have it by other means, come here."
@@ -233,7 +243,7 @@ const (
 )
 
 // WishCounted name the wishes of the page that count more or less.
-var WishCounted = []string{"texture of the custard", "texture of the foam", "name of the custard", "sweetness of the custard", "ice in the foam", "whole eggs", "the other figures"}
+var WishCounted = []string{"texture of the custard", "texture of the foam", "name of the custard", "sweetness of the custard", "ice in the foam", "whole eggs", "whole packs", "cautions", "the other figures"}
 
 // ChangeHeads head a table of changes.
 var ChangeHeads = []string{"now", "then"}
@@ -305,4 +315,9 @@ func TradePoint(s Style, c *balance.Conflict, all []balance.Outcome, t *balance.
 		text += ", " + wishName(other) + " " + Wished(s, other.Of, t.Against[n])
 	}
 	return text + "."
+}
+
+// WishPack names an ingredient with what a pack of it holds: "heavy cream, 200 g a pack".
+func WishPack(s Style, in *ingredient.Ingredient, grams float64) string {
+	return Kitchen(in) + ", " + s.Mass(grams) + " a pack"
 }
