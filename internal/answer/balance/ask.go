@@ -7,6 +7,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/work/design"
 )
@@ -44,8 +45,8 @@ const iceMarginK = 0.2
 
 func (a *Ask) whole() bool { return a.WholeEggs || len(a.Packs) > 0 }
 
-// wishes are those asked for, and the pieces that are weighed beside them.
-func (a *Ask) wishes() []Wish {
+// wishes are those asked for, and the pieces that are weighed beside them, of ingredients in lib.
+func (a *Ask) wishes(lib *ingredient.Library) []Wish {
 	out := slices.Clone(a.Wishes)
 	if a.WholeEggs && a.EggsWeight > 0 {
 		out = append(out, WholeEggs(a.EggsWeight))
@@ -57,7 +58,9 @@ func (a *Ask) wishes() []Wish {
 		}
 		slices.Sort(ids)
 		for _, id := range ids {
-			out = append(out, WholePacks(id, a.Packs[id], a.PacksWeight))
+			if in, ok := lib.Find(id); ok {
+				out = append(out, WholePacks(in, a.Packs[id], a.PacksWeight))
+			}
 		}
 	}
 	return out
@@ -99,7 +102,7 @@ func problemOf(m *model.Model, d design.Design, ask *Ask, wide bool) (*problem, 
 	k.batch(ask)
 	k.asTheyStand()
 	p := newProblem(m, d, k.levers)
-	p.wishes = ask.wishes()
+	p.wishes = ask.wishes(m.Library().With(d.Own))
 	if p.guard = ask.CautionsWeight; p.guard == 0 {
 		p.guard = 1
 	}

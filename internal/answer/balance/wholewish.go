@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 )
 
@@ -28,12 +29,12 @@ func WholeEggs(weight float64) Wish {
 
 // WholePacks is the wish that all of the ingredient in the batch as made comes in whole
 // packs of so many g, weighed beside others.
-func WholePacks(id string, grams, weight float64) Wish {
-	q := &Quantity{Key: "packs." + id, About: "packs of " + id + " off whole ones", Max: 1, step: pieceStep, pack: id,
+func WholePacks(in *ingredient.Ingredient, grams, weight float64) Wish {
+	q := &Quantity{Key: "packs." + in.ID, About: "packs of " + in.Kitchen() + " off whole ones", Max: 1, step: pieceStep, pack: in,
 		of: func(s *model.Sketch, _ *Wish) float64 {
 			sum := 0.0
 			for _, l := range s.Lines() {
-				if l.Ingredient.ID == id {
+				if l.Ingredient.ID == in.ID {
 					sum += l.Grams
 				}
 			}
@@ -43,8 +44,8 @@ func WholePacks(id string, grams, weight float64) Wish {
 }
 
 // Pieces reports whether the figure is how far pieces are off whole ones: yolks and
-// whites, or packs of the ingredient id.
-func (q *Quantity) Pieces() (id string, ok bool) { return q.pack, q.eggs || q.pack != "" }
+// whites, then in is nil, or packs of the ingredient in.
+func (q *Quantity) Pieces() (in *ingredient.Ingredient, ok bool) { return q.pack, q.eggs || q.pack != nil }
 
 // offWhole is how far a number of pieces is off a whole one.
 func offWhole(n float64) float64 { return math.Abs(n - math.Round(n)) }
@@ -97,5 +98,5 @@ func (b *balancer) relax(wishes []int) relaxed {
 
 // keeps reports whether the figure is what keeps a lever of d whole.
 func (q *Quantity) keeps(l *Lever, d design.Design) bool {
-	return q.eggs && l.Kind == Count || q.pack != "" && l.Kind == Grams && l.Line >= 0 && d.Lines(l.Part)[l.Line].Ingredient == q.pack
+	return q.eggs && l.Kind == Count || q.pack != nil && l.Kind == Grams && l.Line >= 0 && d.Lines(l.Part)[l.Line].Ingredient == q.pack.ID
 }

@@ -44,8 +44,8 @@ type Quantity struct {
 	Standard label.Standard
 	Named    *phase.Role
 
-	eggs bool   // of WholeEggs
-	pack string // of WholePacks: the ingredient
+	eggs bool                   // of WholeEggs
+	pack *ingredient.Ingredient // of WholePacks; nil: of no packs
 }
 
 func percentOf(r phase.Role, of func(p *model.Phase) float64) func(*model.Sketch, *Wish) float64 {
@@ -160,7 +160,7 @@ func (w *Wish) Met(v float64) bool {
 		within = 0
 	case w.Of.kelvin:
 		within = 0.1
-	case w.Of.eggs || w.Of.pack != "":
+	case w.Of.eggs || w.Of.pack != nil:
 		within = 0
 	case w.Of == TubMinutes: // nobody tells half a minute
 		within = math.Max(within, 0.5)

@@ -15,11 +15,11 @@ func Outcome(s Style, o *balance.Outcome) string {
 	if o.Wish.Of.Standard.ID != "" {
 		return named(s, o)
 	}
-	if id, ok := o.Wish.Of.Pieces(); ok {
+	if in, ok := o.Wish.Of.Pieces(); ok {
 		if o.Met {
-			return Capital(pieces(id)) + ": as wished"
+			return Capital(pieces(in)) + ": as wished"
 		}
-		return Capital(pieces(id)) + ": not kept, " + s.Short(o.Value, 2) + " of one off"
+		return Capital(pieces(in)) + ": not kept, " + s.Short(o.Value, 2) + " of one off"
 	}
 	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
@@ -46,11 +46,11 @@ func named(s Style, o *balance.Outcome) string {
 }
 
 // pieces names what should be whole: the eggs, or the packs of an ingredient.
-func pieces(id string) string {
-	if id == "" {
+func pieces(in *ingredient.Ingredient) string {
+	if in == nil {
 		return "whole eggs"
 	}
-	return "whole packs of " + strings.ReplaceAll(id, "_", " ")
+	return "whole packs of " + Kitchen(in)
 }
 
 // wishName names what is wished for.
@@ -58,8 +58,8 @@ func wishName(w *balance.Wish) string {
 	if id := w.Of.Standard.ID; id != "" {
 		return w.Of.About + " as " + StandardName(id)
 	}
-	if id, ok := w.Of.Pieces(); ok {
-		return pieces(id)
+	if in, ok := w.Of.Pieces(); ok {
+		return pieces(in)
 	}
 	return w.Of.About
 }
