@@ -45,7 +45,9 @@ func WholePacks(in *ingredient.Ingredient, grams, weight float64) Wish {
 
 // Pieces reports whether the figure is how far pieces are off whole ones: yolks and
 // whites, then in is nil, or packs of the ingredient in.
-func (q *Quantity) Pieces() (in *ingredient.Ingredient, ok bool) { return q.pack, q.eggs || q.pack != nil }
+func (q *Quantity) Pieces() (in *ingredient.Ingredient, ok bool) {
+	return q.pack, q.eggs || q.pack != nil
+}
 
 // offWhole is how far a number of pieces is off a whole one.
 func offWhole(n float64) float64 { return math.Abs(n - math.Round(n)) }
