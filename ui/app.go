@@ -201,7 +201,7 @@ func (w *Window) greet() {
 	w.tellPrices()
 	w.tellKitchens()
 	for _, text := range w.Notices {
-		kit.Tell(w.win, say.BeforeYouBegin, text)
+		kit.Tell(w.win, say.BeforeYouBegin.String(), text)
 	}
 }
 
@@ -263,9 +263,9 @@ func (w *Window) refresh() {
 	}
 	title := w.Session.Title()
 	if w.Session.Dirty() {
-		title += say.NotSaved
+		title += say.NotSaved.String()
 	}
-	if title += say.OfRipplewright; w.win.Title() != title {
+	if title += say.OfRipplewright.String(); w.win.Title() != title {
 		w.win.SetTitle(title)
 	}
 	if w.menus != nil {

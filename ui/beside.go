@@ -36,7 +36,7 @@ type besides struct {
 // files, with what differs marked.
 func (w *Window) askCompare() {
 	b := &besides{w: w, table: container.NewVBox(), names: map[string]design.Design{}}
-	b.only = kit.NewCheck(say.CompareOnly, func(bool) { b.show() })
+	b.only = kit.NewCheck(say.CompareOnly.String(), func(bool) { b.show() })
 	b.only.Checked = true
 	var names []string
 	offer := func(name string, d design.Design) {
@@ -56,11 +56,11 @@ func (w *Window) askCompare() {
 		offer(say.StartDemoName(d.Name), d.Design)
 	}
 	b.pick = kit.NewSelect(names, func(name string) { b.add(name, b.names[name]) })
-	b.pick.PlaceHolder = say.ComparedWith
-	file := kit.NewButton(say.CompareAdd, func() { w.pickDesign(b.addFile) })
-	b.add(say.CompareOpen, w.Design())
-	dg := kit.Ask(w.win, say.CompareTitle, container.NewBorder(container.NewBorder(nil, page.Prose(say.CompareLegend), nil, container.NewHBox(file, b.only), b.pick), nil, nil, nil,
-		page.ScrolledBothWays(b.table)), kit.Answer{Name: say.Close, Role: kit.ByEscape})
+	b.pick.PlaceHolder = say.ComparedWith.String()
+	file := kit.NewButton(say.CompareAdd.String(), func() { w.pickDesign(b.addFile) })
+	b.add(say.CompareOpen.String(), w.Design())
+	dg := kit.Ask(w.win, say.CompareTitle.String(), container.NewBorder(container.NewBorder(nil, page.Prose(say.CompareLegend.String()), nil, container.NewHBox(file, b.only), b.pick), nil, nil, nil,
+		page.ScrolledBothWays(b.table)), kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	room := w.win.Canvas().Size()
 	dg.Resize(room.SubtractWidthHeight(4*theme.Padding(), 4*theme.Padding()))
 	w.win.Canvas().Focus(b.pick)
@@ -96,7 +96,7 @@ func (b *besides) show() {
 	b.table.Objects = nil
 	t := beside.Of(page.Reads, b.sides)
 	if len(b.sides) > 1 && t.Same() {
-		b.table.Add(page.Prose(say.CompareSame))
+		b.table.Add(page.Prose(say.CompareSame.String()))
 	}
 	for _, part := range t.Parts(b.only.Checked && len(b.sides) > 1) {
 		f := kit.NewFigures(t.Names...)
@@ -120,7 +120,7 @@ func (w *Window) askStart() {
 	for _, d := range w.Demos {
 		names = append(names, say.StartDemoName(d.Name))
 	}
-	foams := []string{say.StartOwnFoam}
+	foams := []string{say.StartOwnFoam.String()}
 	for _, f := range w.Starts.Foams {
 		foams = append(foams, f.Name)
 	}
@@ -140,8 +140,8 @@ func (w *Window) askStart() {
 	tubs.ShowValue(float64(now.Count))
 	each.ShowValue(now.VolumeML)
 	tubs.Submits, each.Submits = true, true
-	form := widget.NewForm(widget.NewFormItem(say.StartBase, pick), widget.NewFormItem(say.StartFoam, foamPick),
-		widget.NewFormItem(say.StartTubs, tubs), widget.NewFormItem(say.StartEach, each))
+	form := widget.NewForm(widget.NewFormItem(say.StartBase.String(), pick), widget.NewFormItem(say.StartFoam.String(), foamPick),
+		widget.NewFormItem(say.StartTubs.String(), tubs), widget.NewFormItem(say.StartEach.String(), each))
 	var hide func()
 	begin := func() {
 		if tubs.Problem() != nil || each.Problem() != nil {
@@ -150,8 +150,8 @@ func (w *Window) askStart() {
 		hide()
 		w.startFrom(from, foam, int(tubs.Value()), each.Value())
 	}
-	dg := kit.Ask(w.win, say.StartTitle, container.NewVBox(form, page.Prose(say.StartHint)),
-		kit.Answer{Name: say.Cancel, Role: kit.ByEscape}, kit.Answer{Name: say.StartDo, Role: kit.ByReturn, Do: begin})
+	dg := kit.Ask(w.win, say.StartTitle.String(), container.NewVBox(form, page.Prose(say.StartHint.String())),
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape}, kit.Answer{Name: say.StartDo.String(), Role: kit.ByReturn, Do: begin})
 	hide = dg.Hide
 	w.broad(dg, 0)
 	w.win.Canvas().Focus(pick)

@@ -34,7 +34,7 @@ func (b *bed) chooser(option string) *kit.Select {
 
 func TestANewDesignStartsFromABaseForTheTubsAtHand(t *testing.T) {
 	b := newBed(t)
-	b.menu("File", say.StartItem)
+	b.menu("File", say.StartItem.String())
 	b.chooser("base: rich").SetSelected("base: rich")
 	b.chooser("honey").SetSelected("honey")
 	require.True(t, kit.Accept(b.win.Canvas()), "Return starts")
@@ -47,7 +47,7 @@ func TestANewDesignStartsFromABaseForTheTubsAtHand(t *testing.T) {
 	assert.True(t, b.Result().Verdict.Good)
 	assert.Equal(t, "", b.Session.Path(), "no file yet")
 
-	b.menu("File", say.StartItem)
+	b.menu("File", say.StartItem.String())
 	require.True(t, kit.Dismiss(b.win.Canvas()), "Escape leaves all as it is")
 	assert.True(t, d.Equal(b.Design()))
 }
@@ -62,12 +62,12 @@ func TestDesignsStandSideBySideWithWhatDiffersMarked(t *testing.T) {
 	b.askCompare()
 	demo := say.StartDemoName(b.Demos[0].Name)
 	b.chooser(demo).SetSelected(demo)
-	assert.Contains(t, b.dialogTexts(), say.CompareSame, "the demo is open")
+	assert.Contains(t, b.dialogTexts(), say.CompareSame.String(), "the demo is open")
 	require.True(t, kit.Dismiss(b.win.Canvas()))
 
 	side := &besides{w: b.Window, table: fyne.NewContainerWithoutLayout(), only: kit.NewCheck("", nil)}
 	side.only.Checked = true
-	side.add(say.CompareOpen, b.Design())
+	side.add(say.CompareOpen.String(), b.Design())
 	side.addFile(path)
 	require.Len(t, side.sides, 2)
 	text := ""
@@ -83,5 +83,5 @@ func TestDesignsStandSideBySideWithWhatDiffersMarked(t *testing.T) {
 		side.addFile(path)
 	}
 	assert.Len(t, side.sides, mostBeside)
-	assert.Equal(t, say.CompareOpen, side.sides[0].Name)
+	assert.Equal(t, say.CompareOpen.String(), side.sides[0].Name)
 }

@@ -76,14 +76,14 @@ func (l *lineList) carry(i int, to design.Part, at int) {
 	}
 	next := l.w.listOf(to)
 	next.focus, next.onAmount = at, l.onAmount
-	l.w.Commit(d.WithLineCarried(l.part, i, to, at), say.MoveOf.Of(benchview.Brief(l.w.nameOf(x))))
+	l.w.Commit(d.WithLineCarried(l.part, i, to, at), say.T(say.MoveOf, benchview.Brief(l.w.nameOf(x))))
 }
 
 // duplicate makes line i two.
 func (l *lineList) duplicate(i int) {
 	if d, x, ok := l.line(i); ok {
 		l.focus, l.onAmount = i+1, true
-		l.w.Commit(d.WithLineCopied(l.part, i), say.SecondOf.Of(benchview.Brief(l.w.nameOf(x))))
+		l.w.Commit(d.WithLineCopied(l.part, i), say.T(say.SecondOf, benchview.Brief(l.w.nameOf(x))))
 	}
 }
 

@@ -147,13 +147,13 @@ func TestTheReasonsOpenFromTheBenchAndLeadOn(t *testing.T) {
 		assert.Contains(t, strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(say.Severity(w.Severity)), " "))
 	}
 	for _, o := range test.LaidOutObjects(b.win.Canvas().Overlays().Top()) {
-		if x, ok := o.(*kit.Button); ok && x.Text == say.ShowCause {
+		if x, ok := o.(*kit.Button); ok && x.Text == say.ShowCause.String() {
 			test.Tap(x)
 			break
 		}
 	}
 	b.frame()
-	assert.NotContains(t, b.dialogTexts(), say.WhatToKnow)
+	assert.NotContains(t, b.dialogTexts(), say.WhatToKnow.String())
 	assert.Equal(t, -1, b.current)
 }
 
@@ -172,7 +172,7 @@ func TestEachFigureOpensToHowItIsComputed(t *testing.T) {
 			for _, x := range l.Of.Computed(page.Reads, table.listed, table.heads) {
 				said[x.Title] = x.Text
 			}
-			for _, part := range []string{say.FigureFrom, say.FigureBy, say.FigureAfter, say.FigureBand} {
+			for _, part := range []string{say.FigureFrom.String(), say.FigureBy.String(), say.FigureAfter.String(), say.FigureBand.String()} {
 				assert.NotEmpty(t, said[part], "%s of %s", part, l.Of.Key)
 			}
 		}

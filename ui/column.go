@@ -54,18 +54,18 @@ func newColumn(w *Window, title string, part design.Part) *column {
 		scale.Importance = widget.LowImportance
 		process.Add(container.NewBorder(nil, nil, nil, w.hints.Wrap(scale, byScale), w.hints.Wrap(k.Slide, hint)))
 	}
-	const cup = say.CupHint
+	cup := say.CupHint.String()
 	if part == design.DensePart {
 		list(design.DensePart, "Cooked")
-		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, say.LossHint,
-			say.PanHint, c.panDialog)
-		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, say.AirOfMix, cup, c.cupDialog)
+		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, say.LossHint.String(),
+			say.PanHint.String(), c.panDialog)
+		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, say.AirOfMix.String(), cup, c.cupDialog)
 	} else {
 		list(design.FoamPart, "Beaten")
 		list(design.SyrupPart, "Boiled to syrup")
-		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, say.SyrupHint,
-			say.SyrupByScale, c.syrupDialog)
-		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, say.AirOfFoam, cup, c.cupDialog)
+		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, say.SyrupHint.String(),
+			say.SyrupByScale.String(), c.syrupDialog)
+		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, say.AirOfFoam.String(), cup, c.cupDialog)
 	}
 	var slides []*kit.Slide
 	for _, k := range c.knobs {
@@ -84,7 +84,7 @@ func newColumn(w *Window, title string, part design.Part) *column {
 	body := container.NewBorder(
 		tightly(container.NewBorder(nil, nil, name, nil, container.NewVBox(layout.NewSpacer(), c.word, layout.NewSpacer()))),
 		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process),
-			container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(how, say.HowHint)), c.figures)),
+			container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(how, say.HowHint.String())), c.figures)),
 		nil, nil,
 		container.New(atLeast{least}, c.scroll))
 	back := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
@@ -117,19 +117,19 @@ func (c *column) show(d design.Design, r *model.Result) {
 		p = &r.Foam
 	}
 	if p.WrittenG == 0 {
-		c.word.ShowText(say.NoLines)
-		c.figures.ShowText(say.AddToSee)
+		c.word.ShowText(say.NoLines.String())
+		c.figures.ShowText(say.AddToSee.String())
 		return
 	}
 	if r.Absent(p) {
-		c.word.ShowText(say.InNoTub)
-		c.figures.ShowText(say.InNoTubWhy)
+		c.word.ShowText(say.InNoTub.String())
+		c.figures.ShowText(say.InNoTubWhy.String())
 		return
 	}
 	if word := p.Word.Name; p.Felt() {
 		c.word.ShowText(say.WordAndHardness(page.Reads, word, p.YieldKPa.Value))
 	} else {
-		c.word.ShowText(say.HowHard)
+		c.word.ShowText(say.HowHard.String())
 	}
 	c.figures.ShowText(say.PhaseLines(page.Reads, p))
 }

@@ -67,13 +67,13 @@ func (w *Window) editDesign() {
 	form := widget.NewForm(
 		widget.NewFormItem("Name", name),
 		widget.NewFormItem("Notes", notes),
-		widget.NewFormItem("Batch", choose(say.Bases, string(d.Batch.Basis), func(b string) {
+		widget.NewFormItem("Batch", choose(say.Bases(), string(d.Batch.Basis), func(b string) {
 			d := w.Design()
 			d.Batch.Basis = design.Basis(b)
 			w.Commit(d, "batch basis")
 		})),
 		widget.NewFormItem("Tub filled", fill.Slide),
-		widget.NewFormItem("Tub shape", choose(say.Shapes, string(d.Tubs.Shape), func(s string) {
+		widget.NewFormItem("Tub shape", choose(say.Shapes(), string(d.Tubs.Shape), func(s string) {
 			d := w.Design()
 			d.Tubs.Shape = design.Shape(s)
 			w.Commit(d, "tub shape")

@@ -120,6 +120,6 @@ func (q *wholeEggs) take() {
 		return
 	}
 	q.dg.Hide()
-	q.w.Commit(x.Design, say.WholeStep)
+	q.w.Commit(x.Design, say.WholeStep.String())
 	q.w.Say(say.Whole(page.Reads, q.of, x))
 }

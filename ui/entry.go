@@ -34,7 +34,7 @@ type lineEntry struct {
 
 func newLineEntry(l *lineList) *lineEntry {
 	e := &lineEntry{list: l, chosen: -1, doubt: page.Prose("")}
-	e.PlaceHolder = say.EntryExample
+	e.PlaceHolder = say.EntryExample.String()
 	e.ExtendBaseWidget(e)
 	e.OnChanged = mishap.With(func(string) { e.read() })
 	e.OnSubmitted = mishap.With(func(string) { e.enter() })
@@ -114,7 +114,7 @@ func (e *lineEntry) take(i int) {
 	if c.Line.Grams == 0 && c.Line.Count == 0 {
 		l.focus, l.onAmount = len(d.Lines(l.part)), true
 	}
-	w.Commit(d.WithLineAdded(l.part, c.Line), say.Addition.Of(benchview.Brief(c.Of.Kitchen())))
+	w.Commit(d.WithLineAdded(l.part, c.Line), say.T(say.Addition, benchview.Brief(c.Of.Kitchen())))
 	w.Say(say.EntryAdded(page.Reads, c.Line, c.Of))
 }
 

@@ -96,7 +96,7 @@ func TestAPastedListIsShownBeforeItIsTaken(t *testing.T) {
 	assert.Contains(t, words, "It is a range: write one amount.")
 	assert.Contains(t, words, "No ingredient is called so.")
 	assert.Contains(t, words, "2 lines of 4 will be added")
-	b.press(say.RecipeAdd)
+	b.press(say.RecipeAdd.String())
 	require.Len(t, b.Design().Dense.Lines, 2)
 	b.menu("Edit", "Undo")
 	assert.Empty(t, b.Design().Dense.Lines)

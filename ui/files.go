@@ -79,7 +79,7 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 			then(path)
 			return
 		}
-		kit.Confirm(w.win, say.ReplaceFile, say.Exists(filepath.Base(path)), say.Replace, func() { then(path) })
+		kit.Confirm(w.win, say.ReplaceFile.String(), say.Exists(filepath.Base(path)), say.Replace.String(), func() { then(path) })
 	}), w.win)
 	dg.SetFileName(name)
 	w.showFiles(dg)
@@ -129,8 +129,8 @@ func (w *Window) newFolder(dg *dialog.FileDialog) {
 		}
 	}
 	name.OnSubmitted = mishap.With(func(string) { do() })
-	ask = kit.Ask(w.win, say.NewFolder, widget.NewForm(widget.NewFormItem(say.NameField, name)),
-		kit.Answer{Name: say.Cancel, Role: kit.ByEscape}, kit.Answer{Name: say.NewFolder, Role: kit.ByReturn, Do: do})
+	ask = kit.Ask(w.win, say.NewFolder.String(), widget.NewForm(widget.NewFormItem(say.NameField.String(), name)),
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape}, kit.Answer{Name: say.NewFolder.String(), Role: kit.ByReturn, Do: do})
 	w.win.Canvas().Focus(name)
 }
 
@@ -211,7 +211,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 		w.askWhose(func() { w.saveTo(path, false, then) })
 	case err != nil:
 		w.event("problem %v", err)
-		kit.Tell(w.win, say.DidNotWork, say.CouldNotSave(err))
+		kit.Tell(w.win, say.DidNotWork.String(), say.CouldNotSave(err))
 	default:
 		w.remember(w.Session.Path())
 		w.Say(say.Saved(w.Session.Path()))
@@ -229,7 +229,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 // problem shows an error; a file's names file, line and key.
 func (w *Window) problem(err error) {
 	w.event("problem %v", err)
-	kit.Tell(w.win, say.DidNotWork, page.Sentence(err.Error()))
+	kit.Tell(w.win, say.DidNotWork.String(), page.Sentence(err.Error()))
 }
 
 // unlessUnsaved does next at once, or asks first if something would be lost.
@@ -239,10 +239,10 @@ func (w *Window) unlessUnsaved(next func()) {
 		return
 	}
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, say.SaveChanges, widget.NewLabel(w.Session.Title()),
-		kit.Answer{Name: say.Cancel, Role: kit.ByEscape},
-		kit.Answer{Name: say.Discard, Role: kit.ByHand, Do: func() { dg.Hide(); next() }},
-		kit.Answer{Name: say.Save, Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
+	dg = kit.Ask(w.win, say.SaveChanges.String(), widget.NewLabel(w.Session.Title()),
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape},
+		kit.Answer{Name: say.Discard.String(), Role: kit.ByHand, Do: func() { dg.Hide(); next() }},
+		kit.Answer{Name: say.Save.String(), Role: kit.ByReturn, Do: func() { dg.Hide(); w.save(next) }})
 }
 
 // close asks about unsaved changes and quits.

@@ -23,7 +23,7 @@ func (w *Window) keepWork() {
 				w.Say(say.NotKept(err))
 				return
 			}
-			w.Say(say.KeptAgain)
+			w.Say(say.KeptAgain.String())
 		})
 	}, func() { w.Post(w.lookAtDisk) }, func() { w.Post(w.openElsewhere) })
 }
@@ -38,9 +38,9 @@ func (w *Window) openElsewhere() {
 	w.elsewhere = path
 	w.event("elsewhere %s", path)
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, say.TwoWindows, page.Prose(say.OpenElsewhere(path)),
-		kit.Answer{Name: say.CarryOn, Role: kit.ByEscape},
-		kit.Answer{Name: say.SaveAsItem, Role: kit.ByReturn, Do: func() { dg.Hide(); w.saveAs(nil) }})
+	dg = kit.Ask(w.win, say.TwoWindows.String(), page.Prose(say.OpenElsewhere(path)),
+		kit.Answer{Name: say.CarryOn.String(), Role: kit.ByEscape},
+		kit.Answer{Name: say.SaveAsItem.String(), Role: kit.ByReturn, Do: func() { dg.Hide(); w.saveAs(nil) }})
 	w.broad(dg, 0)
 }
 
@@ -79,32 +79,32 @@ func (w *Window) offer(left []keeping.Offer) {
 	parts := []fyne.CanvasObject{page.Prose(say.LeftOn(o.Work.Name, o.Path, o.At))}
 	switch o.File {
 	case keeping.NoFile:
-		parts = append(parts, page.Prose(say.NeverSaved))
+		parts = append(parts, page.Prose(say.NeverSaved.String()))
 	case keeping.FileGone:
-		parts = append(parts, page.Prose(say.FileIsGone))
+		parts = append(parts, page.Prose(say.FileIsGone.String()))
 	case keeping.FileBroken:
-		parts = append(parts, page.Prose(say.FileIsBroken))
+		parts = append(parts, page.Prose(say.FileIsBroken.String()))
 	case keeping.FileChanged:
-		parts = append(parts, page.Prose(say.FileSaysOther))
+		parts = append(parts, page.Prose(say.FileSaysOther.String()))
 	}
 	if o.File == keeping.FileAsRead || o.File == keeping.FileChanged {
 		texts := differing.Choices(w.Model(), page.Reads, o.Says, o.Work)
 		if len(texts) == 0 {
-			texts = []string{say.NothingDiffers}
+			texts = []string{say.NothingDiffers.String()}
 		}
-		parts = append(parts, page.Small(say.OtherThanFile), enough(listed(texts)))
+		parts = append(parts, page.Small(say.OtherThanFile.String()), enough(listed(texts)))
 	}
 	var dg *dialog.CustomDialog
 	next := func() { dg.Hide(); w.offer(left[1:]) }
-	dg = kit.Ask(w.win, say.UnsavedWork, container.NewVBox(parts...),
-		kit.Answer{Name: say.Later, Role: kit.ByEscape, Do: next},
-		kit.Answer{Name: say.DeleteIt, Role: kit.ByHand, Do: func() {
+	dg = kit.Ask(w.win, say.UnsavedWork.String(), container.NewVBox(parts...),
+		kit.Answer{Name: say.Later.String(), Role: kit.ByEscape, Do: next},
+		kit.Answer{Name: say.DeleteIt.String(), Role: kit.ByHand, Do: func() {
 			if err := w.Journal.Forget(o.Left); err != nil {
 				w.problem(err)
 			}
 			next()
 		}},
-		kit.Answer{Name: say.OpenIt, Role: kit.ByReturn, Do: func() {
+		kit.Answer{Name: say.OpenIt.String(), Role: kit.ByReturn, Do: func() {
 			dg.Hide()
 			w.unlessUnsaved(func() { w.recover(o) })
 		}})
@@ -113,14 +113,14 @@ func (w *Window) offer(left []keeping.Offer) {
 
 // recover opens unsaved work. It stays in the journal until it is saved.
 func (w *Window) recover(o keeping.Offer) {
-	if err := w.keeper.Open(o, w.Session, say.UnsavedStep); err != nil {
+	if err := w.keeper.Open(o, w.Session, say.UnsavedStep.String()); err != nil {
 		w.problem(err)
 		return
 	}
 	if w.Session.Path() == "" {
-		w.Say(say.UnsavedNew)
+		w.Say(say.UnsavedNew.String())
 	} else {
-		w.Say(say.UnsavedOpened)
+		w.Say(say.UnsavedOpened.String())
 	}
 	w.event("recovered %s", o.Where())
 }
@@ -129,7 +129,7 @@ func (w *Window) recover(o keeping.Offer) {
 func (w *Window) askUnsaved() {
 	left := keeping.Waiting(w.Journal, w.Model().Library())
 	if len(left) == 0 {
-		w.Say(say.NoUnsaved)
+		w.Say(say.NoUnsaved.String())
 		return
 	}
 	w.offer(left)
@@ -151,30 +151,30 @@ func (w *Window) askWhose(keep func()) {
 	theirs, err := w.Session.Theirs()
 	parts := []fyne.CanvasObject{page.Prose(say.ChangedByOther(w.Session.Path()))}
 	if err != nil {
-		parts = append(parts, page.Prose(say.ThemInVain+err.Error()))
+		parts = append(parts, page.Prose(say.ThemInVain.String()+err.Error()))
 	} else if texts := differing.Choices(w.Model(), page.Reads, mine, theirs); len(texts) > 0 {
-		parts = append(parts, page.Small(say.TheyDiffer), enough(listed(texts)))
+		parts = append(parts, page.Small(say.TheyDiffer.String()), enough(listed(texts)))
 	} else {
-		parts = append(parts, page.Prose(say.TheySaySame))
+		parts = append(parts, page.Prose(say.TheySaySame.String()))
 	}
 	var dg *dialog.CustomDialog
-	answers := []kit.Answer{{Name: say.Later, Role: kit.ByEscape}}
+	answers := []kit.Answer{{Name: say.Later.String(), Role: kit.ByEscape}}
 	if err == nil {
 		answers = append(answers,
-			kit.Answer{Name: say.SeeBoth, Role: kit.ByHand, Do: func() { w.seeBoth(say.MineToThem, mine, theirs) }},
-			kit.Answer{Name: say.TakeTheirs, Role: kit.ByHand, Do: func() { dg.Hide(); w.takeTheirs() }})
+			kit.Answer{Name: say.SeeBoth.String(), Role: kit.ByHand, Do: func() { w.seeBoth(say.MineToThem.String(), mine, theirs) }},
+			kit.Answer{Name: say.TakeTheirs.String(), Role: kit.ByHand, Do: func() { dg.Hide(); w.takeTheirs() }})
 	}
-	answers = append(answers, kit.Answer{Name: say.KeepMine, Role: kit.ByReturn, Do: func() { dg.Hide(); w.keepMine(keep) }})
-	dg = kit.Ask(w.win, say.FileChanged, container.NewVBox(parts...), answers...)
+	answers = append(answers, kit.Answer{Name: say.KeepMine.String(), Role: kit.ByReturn, Do: func() { dg.Hide(); w.keepMine(keep) }})
+	dg = kit.Ask(w.win, say.FileChanged.String(), container.NewVBox(parts...), answers...)
 	w.broad(dg, 0)
 }
 
 func (w *Window) takeTheirs() {
-	if err := w.Session.TakeTheirs(say.TheirsStep); err != nil {
+	if err := w.Session.TakeTheirs(say.TheirsStep.String()); err != nil {
 		w.problem(err)
 		return
 	}
-	w.Say(say.TookTheirs)
+	w.Say(say.TookTheirs.String())
 	w.event("took theirs")
 }
 
@@ -188,13 +188,13 @@ func (w *Window) keepMine(then func()) {
 		then()
 		return
 	}
-	w.Say(say.KeptMine)
+	w.Say(say.KeptMine.String())
 }
 
 // seeBoth lays two designs side by side: all that differs, and the figures that follow.
 func (w *Window) seeBoth(title string, before, after design.Design) {
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, title, listed(w.differences(before, after)), kit.Answer{Name: say.Close, Role: kit.ByReturn, Do: func() { dg.Hide() }})
+	dg = kit.Ask(w.win, title, listed(w.differences(before, after)), kit.Answer{Name: say.Close.String(), Role: kit.ByReturn, Do: func() { dg.Hide() }})
 	w.broad(dg, 40*base.TextSize())
 }
 
@@ -202,11 +202,11 @@ func (w *Window) seeBoth(title string, before, after design.Design) {
 func (w *Window) differences(before, after design.Design) []string {
 	v := differing.Between(w.Model(), page.Reads, before, after)
 	if v.Same() {
-		return []string{say.NothingDiffers}
+		return []string{say.NothingDiffers.String()}
 	}
 	texts := v.Choices
 	if len(v.Figures) > 0 {
-		texts = append(append(texts, say.FiguresDiffer+":"), v.Figures...)
+		texts = append(append(texts, say.FiguresDiffer.String()+":"), v.Figures...)
 	}
 	return texts
 }

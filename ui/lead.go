@@ -84,12 +84,12 @@ func (w *Window) isList(where string) bool { return w.listAt(where) != nil }
 func (w *Window) askWhy() {
 	r := w.Result()
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, say.WhatToKnow, page.Scrolled(figurespage.Warnings(r.Warnings, w.lead)),
-		kit.Answer{Name: say.AllFigures, Do: func() {
+	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(figurespage.Warnings(r.Warnings, w.lead)),
+		kit.Answer{Name: say.AllFigures.String(), Do: func() {
 			dg.Hide()
 			w.turnTo(0)
 		}},
-		kit.Answer{Name: say.Close, Role: kit.ByEscape})
+		kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	size := w.win.Canvas().Size()
 	dg.Resize(fyne.NewSize(min(size.Width-4*theme.Padding(), 52*theme.TextSize()), min(size.Height-4*theme.Padding(), 36*theme.TextSize())))
 }

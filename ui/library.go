@@ -34,7 +34,7 @@ func (w *Window) putAside() {
 	for _, own := range [...]struct {
 		what  string
 		aside func(time.Time) (*userdata.PutAside, error)
-	}{{say.OwnFoods, w.Shelf.PutAside}, {say.OwnPrices, w.Prices.PutAside}, {say.OwnKitchens, w.kitchens.PutAside}} {
+	}{{say.OwnFoods.String(), w.Shelf.PutAside}, {say.OwnPrices.String(), w.Prices.PutAside}, {say.OwnKitchens.String(), w.kitchens.PutAside}} {
 		kept, err := own.aside(time.Now())
 		switch {
 		case err != nil: // it stays where it is, and the start tells of that
@@ -49,7 +49,7 @@ func (w *Window) putAside() {
 // tellShelf says at the start that the maker's own ingredients were left out.
 func (w *Window) tellShelf() {
 	if err := w.Shelf.Err(); err != nil {
-		w.problem(fmt.Errorf(say.OwnFoodsOut, err))
+		w.problem(fmt.Errorf(say.OwnFoodsOut.String(), err))
 	}
 }
 
@@ -67,13 +67,13 @@ func (w *Window) pricing() packprice.Setup {
 // tellPrices says at the start that the maker's prices were left out.
 func (w *Window) tellPrices() {
 	if err := w.Prices.Err(); err != nil {
-		w.problem(fmt.Errorf(say.OwnPricesOut, err))
+		w.problem(fmt.Errorf(say.OwnPricesOut.String(), err))
 	}
 }
 
 // tellKitchens says at the start that the maker's own kitchens were left out.
 func (w *Window) tellKitchens() {
 	if err := w.kitchens.Problem(); err != nil {
-		w.problem(fmt.Errorf(say.OwnKitchensOut, err))
+		w.problem(fmt.Errorf(say.OwnKitchensOut.String(), err))
 	}
 }

@@ -51,12 +51,12 @@ type lineRow struct {
 
 func newLineList(w *Window, part design.Part, title string) *lineList {
 	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
-		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel(say.NoLineYet)}
+		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel(say.NoLineYet.String())}
 	l.empty.Importance = widget.LowImportance
 	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
 	l.entry = newLineEntry(l)
-	head := container.NewBorder(nil, nil, l.title, w.hints.Wrap(add, say.AddHint(title)), w.hints.Wrap(l.entry, say.EntryHint))
+	head := container.NewBorder(nil, nil, l.title, w.hints.Wrap(add, say.AddHint(title)), w.hints.Wrap(l.entry, say.EntryHint.String()))
 	l.object = container.New(layout.NewCustomPaddedVBoxLayout(2), head, l.entry.choices, l.empty, l.box)
 	return l
 }
@@ -137,7 +137,7 @@ func (l *lineList) line(i int) (design.Design, design.Line, bool) {
 func (l *lineList) remove(i int) {
 	if d, x, ok := l.line(i); ok {
 		l.focus = i
-		l.w.Commit(d.WithLineRemoved(l.part, i), say.RemovalOf.Of(benchview.Brief(l.w.nameOf(x))))
+		l.w.Commit(d.WithLineRemoved(l.part, i), say.T(say.RemovalOf, benchview.Brief(l.w.nameOf(x))))
 	}
 }
 
@@ -147,7 +147,7 @@ func (l *lineList) setAmount(i int, v float64) {
 		return
 	}
 	x = benchview.WithAmount(x, v)
-	l.w.Commit(d.WithLine(l.part, i, x), say.AmountOf.Of(benchview.Brief(l.w.nameOf(x))))
+	l.w.Commit(d.WithLine(l.part, i, x), say.T(say.AmountOf, benchview.Brief(l.w.nameOf(x))))
 }
 
 // menu shows what else can be done with line i.
@@ -174,12 +174,12 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 	case part != "":
 		items = append(items, item(say.CountAs(part), true, func() { l.count(i, part) }))
 	}
-	lock := say.KeepLine
+	lock := say.KeepLine.String()
 	if l.w.bench.mender.Locked(&d, l.part, i) {
-		lock = say.FreeLine
+		lock = say.FreeLine.String()
 	}
 	items = append(items, item(lock, true, func() { l.lock(i) }), fyne.NewMenuItemSeparator(),
-		item(say.Duplicate, true, func() { l.duplicate(i) }),
+		item(say.Duplicate.String(), true, func() { l.duplicate(i) }),
 		item("Move up", i > 0, func() { l.move(i, i-1) }),
 		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }))
 	for _, to := range design.Parts {
@@ -220,7 +220,7 @@ func (l *lineList) weigh(i int) {
 	d, x, there := l.line(i)
 	if line, ok := benchview.ToGrams(d, x); there && ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, line), say.WeighingOf.Of(benchview.Brief(l.w.nameOf(x))))
+		l.w.Commit(d.WithLine(l.part, i, line), say.T(say.WeighingOf, benchview.Brief(l.w.nameOf(x))))
 	}
 }
 
@@ -228,7 +228,7 @@ func (l *lineList) count(i int, p design.EggPart) {
 	d, x, there := l.line(i)
 	if line, ok := benchview.ToCount(d, x, p); there && ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, line), say.CountingOf.Of(string(p)))
+		l.w.Commit(d.WithLine(l.part, i, line), say.T(say.CountingOf, string(p)))
 	}
 }
 
@@ -240,14 +240,14 @@ func (l *lineList) note(i int) {
 	}
 	entry := kit.NewTextField()
 	entry.SetText(x.Note)
-	entry.PlaceHolder = say.NoteExample
+	entry.PlaceHolder = say.NoteExample.String()
 	var dg *dialog.CustomDialog
 	use := func() {
 		dg.Hide()
 		if d, now, ok := l.line(i); ok && benchview.Shape(now) == benchview.Shape(x) && now.Note != strings.TrimSpace(entry.Text) {
 			now.Note = strings.TrimSpace(entry.Text)
 			l.focus = i
-			l.w.Commit(d.WithLine(l.part, i, now), say.OnNote.Of(benchview.Brief(l.w.nameOf(now))))
+			l.w.Commit(d.WithLine(l.part, i, now), say.T(say.OnNote, benchview.Brief(l.w.nameOf(now))))
 		}
 	}
 	entry.OnSubmitted = mishap.With(func(string) { use() })
@@ -268,7 +268,7 @@ func (l *lineList) pick(i int) {
 		items = append(items, librarypage.ItemOf(in))
 	}
 	find := kit.NewFinder("Search by name or kind", items)
-	dg := kit.Ask(l.w.win, "Choose an ingredient", find, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+	dg := kit.Ask(l.w.win, "Choose an ingredient", find, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	find.OnCancelled = dg.Hide
 	find.OnChosen = func(it kit.FinderItem) {
 		dg.Hide()
@@ -284,11 +284,11 @@ func (l *lineList) put(i int, it kit.FinderItem) {
 	x = benchview.Put(d, x, it.ID)
 	if ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, x), say.ChangeTo.Of(benchview.Brief(it.Title)))
+		l.w.Commit(d.WithLine(l.part, i, x), say.T(say.ChangeTo, benchview.Brief(it.Title)))
 		return
 	}
 	l.focus, l.onAmount = len(d.Lines(l.part)), true
-	l.w.Commit(d.WithLineAdded(l.part, x), say.Addition.Of(benchview.Brief(it.Title)))
+	l.w.Commit(d.WithLineAdded(l.part, x), say.T(say.Addition, benchview.Brief(it.Title)))
 }
 
 // library is the model's ingredients and the design's own.

@@ -49,8 +49,8 @@ func newMenus(w *Window) *menus {
 	m.redo = fyne.NewMenuItem("Redo", mishap.Func(w.redo))
 	m.redo.Shortcut = &fyne.ShortcutRedo{}
 	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
-		command(say.DesignItem, fyne.KeyD, 0, w.editDesign),
-		command(say.RecipeItem, fyne.KeyV, fyne.KeyModifierShift, func() { w.askRecipe(design.DensePart, "") }),
+		command(say.DesignItem.String(), fyne.KeyD, 0, w.editDesign),
+		command(say.RecipeItem.String(), fyne.KeyV, fyne.KeyModifierShift, func() { w.askRecipe(design.DensePart, "") }),
 		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.views(), m.help())
 	m.mark()
 	for _, menu := range m.main.Items {
@@ -74,16 +74,16 @@ func (m *menus) files() *fyne.Menu {
 	}
 	file := fyne.NewMenu("File",
 		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(w.startNew) }),
-		command(say.StartItem, fyne.KeyN, fyne.KeyModifierShift, func() { w.unlessUnsaved(w.askStart) }),
+		command(say.StartItem.String(), fyne.KeyN, fyne.KeyModifierShift, func() { w.unlessUnsaved(w.askStart) }),
 		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
 		m.recent, demos, fyne.NewMenuItemSeparator(),
 		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
-		command(say.SaveAsItem, fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
-		command(say.CompareItem, fyne.KeyD, fyne.KeyModifierShift|fyne.KeyModifierAlt, w.askCompare),
-		fyne.NewMenuItem(say.KeepVersion, w.keepVersion),
-		fyne.NewMenuItem(say.VersionsItem, w.askVersions),
-		fyne.NewMenuItem(say.EarlierItem, w.askEarlier),
-		fyne.NewMenuItem(say.UnsavedItem, w.askUnsaved),
+		command(say.SaveAsItem.String(), fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
+		command(say.CompareItem.String(), fyne.KeyD, fyne.KeyModifierShift|fyne.KeyModifierAlt, w.askCompare),
+		fyne.NewMenuItem(say.KeepVersion.String(), w.keepVersion),
+		fyne.NewMenuItem(say.VersionsItem.String(), w.askVersions),
+		fyne.NewMenuItem(say.EarlierItem.String(), w.askEarlier),
+		fyne.NewMenuItem(say.UnsavedItem.String(), w.askUnsaved),
 		fyne.NewMenuItemSeparator(),
 		command("Export card…", fyne.KeyE, 0, w.card.ExportPDF),
 		fyne.NewMenuItemSeparator())
@@ -120,7 +120,7 @@ func (m *menus) views() *fyne.Menu {
 	for _, v := range [...]struct {
 		name    string
 		variant theme.Variant
-	}{{say.DesktopLook, theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
+	}{{say.DesktopLook.String(), theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
 		look(v.name, func(o *theme.Options) { o.Variant = v.variant }, func() bool { return w.look.Variant == v.variant })
 	}
 	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
@@ -129,7 +129,7 @@ func (m *menus) views() *fyne.Menu {
 		look(say.TextSize(page.Reads, float64(percent)), func(o *theme.Options) { o.TextScale = percent / 100 },
 			func() bool { return w.look.TextScale == percent/100 })
 	}
-	view.Items = append(view.Items, fyne.NewMenuItemSeparator(), command(say.UnitsItem, fyne.KeyU, 0, w.askUnits))
+	view.Items = append(view.Items, fyne.NewMenuItemSeparator(), command(say.UnitsItem.String(), fyne.KeyU, 0, w.askUnits))
 	return view
 }
 
@@ -137,10 +137,10 @@ func (m *menus) views() *fyne.Menu {
 func (m *menus) help() *fyne.Menu {
 	w := m.w
 	return fyne.NewMenu("Help",
-		fyne.NewMenuItem("Keys", func() { w.text("Keys", say.KeysHelp) }),
-		fyne.NewMenuItem(say.HowSure, func() { w.turnTo(len(w.pages) - 1) }),
-		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", say.UsualCautions) }),
-		fyne.NewMenuItem(say.SourcesItem, w.showSources),
+		fyne.NewMenuItem("Keys", func() { w.text("Keys", say.KeysHelp.String()) }),
+		fyne.NewMenuItem(say.HowSure.String(), func() { w.turnTo(len(w.pages) - 1) }),
+		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", say.UsualCautions.String()) }),
+		fyne.NewMenuItem(say.SourcesItem.String(), w.showSources),
 		fyne.NewMenuItem("About", func() {
 			w.text("About", say.About(w.Version))
 		}))

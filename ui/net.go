@@ -36,7 +36,7 @@ func (n *net) tell(m mishap.Mishap) {
 	}
 	n.seen[place] = true
 	n.w.event("mishap %s", place)
-	kit.Tell(n.w.win, say.Unsettled, say.CarriesOn(n.keep(m)))
+	kit.Tell(n.w.win, say.Unsettled.String(), say.CarriesOn(n.keep(m)))
 }
 
 // keep keeps the design and a report, and says where.
@@ -54,7 +54,7 @@ func (n *net) keep(m mishap.Mishap) string {
 	case err != nil:
 		said = append(said, say.KeptNot(err))
 	case path == "":
-		said = append(said, say.NothingUnsaved)
+		said = append(said, say.NothingUnsaved.String())
 	default:
 		said = append(said, say.KeptIn(path))
 	}

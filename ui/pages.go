@@ -55,10 +55,12 @@ func (w *Window) newPages() []page.Page {
 
 // briefly holds the titles that the row of buttons has no room for, as it has them:
 // with the largest text all stand in one row of a small screen.
-var briefly = map[string]string{"All figures": "Figures", "Nutrition and label": "Label", say.HowSure: say.HowSureBriefly, "Money and shopping": "Shop", say.BalanceTitle: "Ask", say.NotebookTitle: say.NotebookBriefly}
+func briefly() map[string]string {
+	return map[string]string{"All figures": "Figures", "Nutrition and label": "Label", say.HowSure.String(): say.HowSureBriefly.String(), "Money and shopping": "Shop", say.BalanceTitle.String(): "Ask", say.NotebookTitle.String(): say.NotebookBriefly.String()}
+}
 
 func navName(title string) string {
-	if b := briefly[title]; b != "" {
+	if b := briefly()[title]; b != "" {
 		return b
 	}
 	return title

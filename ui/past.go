@@ -19,10 +19,10 @@ import (
 func (w *Window) askEarlier() {
 	list := past.Saves(w.Session)
 	if len(list) == 0 {
-		w.Say(say.NoEarlier)
+		w.Say(say.NoEarlier.String())
 		return
 	}
-	w.askPast(say.EarlierHead, list)
+	w.askPast(say.EarlierHead.String(), list)
 }
 
 // askVersions shows the versions of the design.
@@ -32,9 +32,9 @@ func (w *Window) askVersions() {
 	case err != nil:
 		w.problem(err)
 	case len(list) == 0:
-		w.Say(say.NoVersions)
+		w.Say(say.NoVersions.String())
 	default:
-		w.askPast(say.VersionsHead, list)
+		w.askPast(say.VersionsHead.String(), list)
 	}
 }
 
@@ -45,7 +45,7 @@ const mostTitle = 60
 // or with the design as it is now, and goes back to one as a step of undo.
 func (w *Window) askPast(title string, list []past.Moment) {
 	now := w.Design()
-	names, others := []string{}, []string{say.AsItIsNow}
+	names, others := []string{}, []string{say.AsItIsNow.String()}
 	for _, m := range list {
 		names = append(names, page.Brief(m.Title, mostTitle))
 	}
@@ -62,16 +62,16 @@ func (w *Window) askPast(title string, list []past.Moment) {
 		differences.Refresh()
 	}
 	form := widget.NewForm(
-		widget.NewFormItem(say.GoBackTo, selectOf(names, 0, func(i int) { chosen = i; show() })),
-		widget.NewFormItem(say.ComparedWith, selectOf(others, 0, func(i int) { other = i; show() })))
+		widget.NewFormItem(say.GoBackTo.String(), selectOf(names, 0, func(i int) { chosen = i; show() })),
+		widget.NewFormItem(say.ComparedWith.String(), selectOf(others, 0, func(i int) { other = i; show() })))
 	show()
 	var dg *dialog.CustomDialog
 	dg = kit.Ask(w.win, title, container.NewBorder(form, nil, nil, nil, differences),
-		kit.Answer{Name: say.Close, Role: kit.ByEscape},
-		kit.Answer{Name: say.GoBack, Role: kit.ByReturn, Do: func() {
+		kit.Answer{Name: say.Close.String(), Role: kit.ByEscape},
+		kit.Answer{Name: say.GoBack.String(), Role: kit.ByReturn, Do: func() {
 			dg.Hide()
-			w.Commit(list[chosen].Design, say.BackTo+names[chosen])
-			w.Say(say.WentBack)
+			w.Commit(list[chosen].Design, say.BackTo.String()+names[chosen])
+			w.Say(say.WentBack.String())
 			w.event("went back")
 		}})
 	w.broad(dg, 40*base.TextSize())
@@ -80,11 +80,11 @@ func (w *Window) askPast(title string, list []past.Moment) {
 // keepVersion asks for a note and keeps the design as it is now as a version.
 func (w *Window) keepVersion() {
 	if w.Session.Path() == "" {
-		w.Say(say.SaveFirst)
+		w.Say(say.SaveFirst.String())
 		return
 	}
 	note := kit.NewTextField()
-	note.SetPlaceHolder(say.VersionHint)
+	note.SetPlaceHolder(say.VersionHint.String())
 	var dg *dialog.CustomDialog
 	do := func() {
 		dg.Hide()
@@ -92,12 +92,12 @@ func (w *Window) keepVersion() {
 			w.problem(err)
 			return
 		}
-		w.Say(say.VersionKept)
+		w.Say(say.VersionKept.String())
 		w.event("version kept")
 	}
 	note.OnSubmitted = mishap.With(func(string) { do() })
-	dg = kit.Ask(w.win, say.KeepVersion, widget.NewForm(widget.NewFormItem(say.VersionNote, note)),
-		kit.Answer{Name: say.Cancel, Role: kit.ByEscape}, kit.Answer{Name: say.KeepVersionAct, Role: kit.ByReturn, Do: do})
+	dg = kit.Ask(w.win, say.KeepVersion.String(), widget.NewForm(widget.NewFormItem(say.VersionNote.String(), note)),
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape}, kit.Answer{Name: say.KeepVersionAct.String(), Role: kit.ByReturn, Do: do})
 	w.broad(dg, 0)
 	w.win.Canvas().Focus(note)
 }

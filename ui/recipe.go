@@ -46,12 +46,12 @@ func (w *Window) askRecipe(part design.Part, text string) {
 	show(at)
 	r.text.SetText(text)
 	r.text.OnChanged = mishap.With(func(string) { r.read() })
-	head := container.NewBorder(nil, nil, widget.NewLabel(say.RecipeInto), nil, into)
-	split := container.NewHSplit(container.NewBorder(page.Small(say.RecipeText), nil, nil, nil, r.text),
-		container.NewBorder(page.Small(say.RecipeUnderstood), nil, nil, nil, container.NewVScroll(r.found)))
+	head := container.NewBorder(nil, nil, widget.NewLabel(say.RecipeInto.String()), nil, into)
+	split := container.NewHSplit(container.NewBorder(page.Small(say.RecipeText.String()), nil, nil, nil, r.text),
+		container.NewBorder(page.Small(say.RecipeUnderstood.String()), nil, nil, nil, container.NewVScroll(r.found)))
 	split.Offset = 0.4
-	r.dg = kit.Ask(w.win, say.RecipeTitle, container.NewBorder(head, r.count, nil, nil, split),
-		kit.Answer{Name: say.RecipeAdd, Role: kit.ByReturn, Do: r.take}, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+	r.dg = kit.Ask(w.win, say.RecipeTitle.String(), container.NewBorder(head, r.count, nil, nil, split),
+		kit.Answer{Name: say.RecipeAdd.String(), Role: kit.ByReturn, Do: r.take}, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	size := w.win.Canvas().Size()
 	r.dg.Resize(fyne.NewSize(min(size.Width-2*theme.Padding(), 70*theme.TextSize()), min(size.Height-2*theme.Padding(), 620)))
 	if text == "" {
@@ -93,7 +93,7 @@ func (r *recipe) row(i int) fyne.CanvasObject {
 		for _, c := range e.Choices {
 			names = append(names, say.EntryChoice(page.Reads, c.Line, c.Of))
 		}
-		pick, show := page.SelectOf(append(names, say.RecipeLeftOut), func(k int) {
+		pick, show := page.SelectOf(append(names, say.RecipeLeftOut.String()), func(k int) {
 			if r.takes[i] = k; k == len(e.Choices) {
 				r.takes[i] = -1
 			}
@@ -131,6 +131,6 @@ func (r *recipe) take() {
 	for _, l := range lines {
 		d = d.WithLineAdded(r.part, l)
 	}
-	r.w.Commit(d, say.RecipeStep)
+	r.w.Commit(d, say.RecipeStep.String())
 	r.w.event("pasted lines=%d of=%d", len(lines), len(r.entries))
 }

@@ -42,9 +42,9 @@ func (b *bench) remedies() {
 	b.remedyTexts = nil
 	for i := range list {
 		p := &list[i]
-		take := kit.NewButton(say.Apply, func() {
+		take := kit.NewButton(say.Apply.String(), func() {
 			dg.Hide()
-			b.w.Commit(p.Design, say.RemedyStep)
+			b.w.Commit(p.Design, say.RemedyStep.String())
 		})
 		take.Importance = widget.HighImportance
 		if i > 0 {
@@ -53,7 +53,7 @@ func (b *bench) remedies() {
 		}
 		box.Add(container.NewBorder(nil, nil, nil, container.NewVBox(take), b.remedy(p)))
 	}
-	dg = kit.Ask(b.w.win, say.RemediesTitle, page.Scrolled(box), kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+	dg = kit.Ask(b.w.win, say.RemediesTitle.String(), page.Scrolled(box), kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	size := b.w.win.Canvas().Size()
 	dg.Resize(fyne.NewSize(min(size.Width-4*theme.Padding(), max(640, 52*theme.TextSize())), min(size.Height-4*theme.Padding(), 40*theme.TextSize())))
 }

@@ -31,9 +31,9 @@ func TestARemedyIsOneClickAwayAndOneStepOfUndo(t *testing.T) {
 
 	test.Tap(b.bench.mend)
 	words := b.dialogTexts()
-	assert.Contains(t, words, say.RemediesTitle)
+	assert.Contains(t, words, say.RemediesTitle.String())
 	assert.Contains(t, words, "→")
-	b.press(say.Apply)
+	b.press(say.Apply.String())
 	b.frame()
 	assert.True(t, b.Result().Verdict.Good)
 	assert.False(t, spoiled.Equal(b.Design()))

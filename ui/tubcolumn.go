@@ -42,12 +42,12 @@ func newTubColumn(w *Window) *tubColumn {
 		rows.Add(w.hints.Wrap(k.Slide, hint))
 		return k
 	}
-	knob("Foam", "blend.foam_volume_percent", "foam share", 1, say.FoamHint)
-	knob("Tubs", "tubs.count", "tub count", 1, say.TubsHint).Logarithmic()
-	knob("Each", "tubs.volume_ml", "tub size", 10, say.EachHint).Logarithmic()
+	knob("Foam", "blend.foam_volume_percent", "foam share", 1, say.FoamHint.String())
+	knob("Tubs", "tubs.count", "tub count", 1, say.TubsHint.String()).Logarithmic()
+	knob("Each", "tubs.volume_ml", "tub size", 10, say.EachHint.String()).Logarithmic()
 	kit.AlignSlides(slides...)
 	rows.Add(t.foot)
-	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, say.DesignHint))
+	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, say.DesignHint.String()))
 	t.object = container.NewBorder(name, rows, nil, nil, t.view)
 	return t
 }

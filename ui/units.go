@@ -21,7 +21,7 @@ const prefUnits = "units."
 
 func unitPreferences() map[string]preferences.Kind {
 	kinds := map[string]preferences.Kind{}
-	for _, c := range say.UnitChoices {
+	for _, c := range say.UnitChoices() {
 		kinds[prefUnits+c.Key] = preferences.Text
 	}
 	return kinds
@@ -30,7 +30,7 @@ func unitPreferences() map[string]preferences.Kind {
 // restoreUnits reads how the maker reads quantities.
 func (w *Window) restoreUnits() {
 	s := say.Usual
-	for _, c := range say.UnitChoices {
+	for _, c := range say.UnitChoices() {
 		s = c.In(s, w.App.Preferences().String(prefUnits+c.Key))
 	}
 	page.Reads = s.In(w.Prices.Book().Currency)
@@ -38,13 +38,13 @@ func (w *Window) restoreUnits() {
 
 // useUnits shows everything as s has it, and keeps that.
 func (w *Window) useUnits(s say.Style) {
-	for _, c := range say.UnitChoices {
+	for _, c := range say.UnitChoices() {
 		w.App.Preferences().SetString(prefUnits+c.Key, c.Of(s))
 	}
 	page.Reads = s.In(w.Prices.Book().Currency)
 	w.rebuild()
-	w.Say(say.UnitsKept)
-	w.event("units %s", say.UnitChoices[0].Of(s))
+	w.Say(say.UnitsKept.String())
+	w.event("units %s", say.UnitChoices()[0].Of(s))
 }
 
 // askUnits asks how quantities are to be read.
@@ -52,7 +52,7 @@ func (w *Window) askUnits() {
 	s := page.Reads
 	form := widget.NewForm()
 	var shows []func()
-	for _, c := range say.UnitChoices {
+	for _, c := range say.UnitChoices() {
 		pick, show := page.SelectOf(say.NamesOf(c.Choices), func(i int) { s = c.In(s, c.Choices[i].Value) })
 		shows = append(shows, func() {
 			now := c.Of(s)
@@ -87,9 +87,9 @@ func (w *Window) askUnits() {
 		dg.Hide()
 		w.useUnits(s)
 	}
-	dg = kit.Ask(w.win, say.UnitsTitle, container.NewVBox(page.Prose(say.UnitsAbout),
-		container.NewHBox(all(say.AllMetric, say.Usual), all(say.AllUS, say.Customary)), form, wrong),
-		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+	dg = kit.Ask(w.win, say.UnitsTitle.String(), container.NewVBox(page.Prose(say.UnitsAbout.String()),
+		container.NewHBox(all(say.AllMetric.String(), say.Usual), all(say.AllUS.String(), say.Customary)), form, wrong),
+		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(max(480, 34*theme.TextSize()), 0))
 }
 

@@ -27,7 +27,7 @@ var (
 var published = regexp.MustCompile(`^(By the source|Density): `)
 
 // ruled are the pages whose units rules or published tables give.
-var ruled = map[string]bool{"Nutrition and label": true, say.HowSure: true}
+var ruled = map[string]bool{"Nutrition and label": true, say.HowSure.String(): true}
 
 // textsIn are all words in sight.
 func textsIn(in fyne.CanvasObject) (all []string) {
@@ -138,8 +138,8 @@ func TestNumbersTypedInOtherUnits(t *testing.T) {
 func TestTheQuestionForUnits(t *testing.T) {
 	b := newBed(t)
 	t.Cleanup(func() { page.Reads = say.Usual })
-	b.menu("View", say.UnitsItem)
-	b.press(say.AllUS)
+	b.menu("View", say.UnitsItem.String())
+	b.press(say.AllUS.String())
 	b.press("Use them")
 	assert.Equal(t, say.Fahrenheit, page.Reads.Scale)
 	assert.Equal(t, say.FluidOunces, page.Reads.Volumes)

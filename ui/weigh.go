@@ -29,7 +29,7 @@ func (w *Window) weighing(ask say.Weighing, find func(g []float64) (float64, str
 	answer := widget.NewLabel("")
 	answer.Wrapping = fyne.TextWrapWord
 	answer.TextStyle.Bold = true
-	take := kit.NewButton(say.UseIt, nil)
+	take := kit.NewButton(say.UseIt.String(), nil)
 	take.Importance = widget.HighImportance
 	work := func(float64) {
 		g := make([]float64, len(fields))
@@ -59,7 +59,7 @@ func (w *Window) weighing(ask say.Weighing, find func(g []float64) (float64, str
 		dg.Hide()
 		use(found)
 	}
-	dg.SetButtons([]fyne.CanvasObject{kit.NewCancel(say.Cancel, dg.Hide), take})
+	dg.SetButtons([]fyne.CanvasObject{kit.NewCancel(say.Cancel.String(), dg.Hide), take})
 	dg.Resize(fyne.NewSize(max(460, 32*theme.TextSize()), 0))
 	dg.Show()
 	w.win.Canvas().Focus(fields[0].Focusable())
@@ -71,7 +71,7 @@ func (c *column) cupDialog() {
 	if c.part != design.DensePart {
 		s = settingAt("foam.overrun_percent", "overrun from cup weights")
 	}
-	c.w.weighing(say.CupWeighing,
+	c.w.weighing(say.CupWeighing(),
 		func(g []float64) (float64, string) { return benchview.CupOverrun(page.Reads, g[0], g[1], g[2], s.Max) },
 		func(v float64) { c.w.commit(s, v) })
 }
@@ -79,7 +79,7 @@ func (c *column) cupDialog() {
 // panDialog finds the loss on the stove from the pan, weighed before and after.
 func (c *column) panDialog() {
 	s := settingAt("dense.stove_loss_percent", "stove loss from pan weights")
-	c.w.weighing(say.PanWeighing,
+	c.w.weighing(say.PanWeighing(),
 		func(g []float64) (float64, string) { return benchview.StoveLoss(page.Reads, g[0], g[1], g[2], s.Max) },
 		func(v float64) { c.w.commit(s, v) })
 }

@@ -35,7 +35,7 @@ func (l list) object() fyne.CanvasObject {
 			kit.SetText(names, l.none)
 		}
 	}
-	choose := kit.NewButton(say.WishAdd, func() { l.choose(show) })
+	choose := kit.NewButton(say.WishAdd.String(), func() { l.choose(show) })
 	none := kit.NewButtonWithIcon("", theme.ContentClearIcon(), func() { l.clear(); show() })
 	return container.NewBorder(nil, nil, widget.NewLabel(l.title), container.NewHBox(choose, none), names)
 }
@@ -47,7 +47,7 @@ func (p *Page) ingredient(id string) (*ingredient.Ingredient, bool) {
 
 // adds are the ingredients that may come in.
 func (p *Page) adds() fyne.CanvasObject {
-	return list{say.WishAdds, say.WishNoAdds, func() (all []string) {
+	return list{say.WishAdds.String(), say.WishNoAdds.String(), func() (all []string) {
 		for _, id := range p.wishes.Adds {
 			if in, ok := p.ingredient(id); ok {
 				all = append(all, say.Kitchen(in))
@@ -55,7 +55,7 @@ func (p *Page) adds() fyne.CanvasObject {
 		}
 		return all
 	}, func(chosen func()) {
-		p.offer(say.WishAddTitle, itemsOf(p.host.Model().Library().With(p.host.Design().Own).All()), func(id string) {
+		p.offer(say.WishAddTitle.String(), itemsOf(p.host.Model().Library().With(p.host.Design().Own).All()), func(id string) {
 			p.wishes.Adds = with(p.wishes.Adds, id)
 			chosen()
 		})
@@ -64,7 +64,7 @@ func (p *Page) adds() fyne.CanvasObject {
 
 // cautions are those that must not be.
 func (p *Page) cautions() fyne.CanvasObject {
-	return list{say.WishCautions, say.WishAnyCaution, func() (all []string) {
+	return list{say.WishCautions.String(), say.WishAnyCaution.String(), func() (all []string) {
 		for _, code := range p.wishes.Cautions {
 			all = append(all, say.CautionName(code))
 		}
@@ -74,7 +74,7 @@ func (p *Page) cautions() fyne.CanvasObject {
 		for _, code := range balance.CautionCodes() {
 			items = append(items, kit.FinderItem{ID: code, Title: say.Capital(say.CautionName(code))})
 		}
-		p.offer(say.WishCautionTitle, items, func(code string) {
+		p.offer(say.WishCautionTitle.String(), items, func(code string) {
 			p.wishes.Cautions = with(p.wishes.Cautions, code)
 			chosen()
 		})
@@ -83,7 +83,7 @@ func (p *Page) cautions() fyne.CanvasObject {
 
 // packs are what comes in packs of which whole ones are used up.
 func (p *Page) packs() fyne.CanvasObject {
-	return list{say.WishPacks, say.WishNoPacks, func() (all []string) {
+	return list{say.WishPacks.String(), say.WishNoPacks.String(), func() (all []string) {
 		for _, of := range p.wishes.Packs {
 			if in, ok := p.ingredient(of.Ingredient); ok {
 				all = append(all, say.WishPack(page.Reads, in, of.Grams))
@@ -91,7 +91,7 @@ func (p *Page) packs() fyne.CanvasObject {
 		}
 		return all
 	}, func(chosen func()) {
-		p.offer(say.WishPackTitle, itemsOf(wishing.Weighed(p.host.Model(), p.host.Design())), func(id string) {
+		p.offer(say.WishPackTitle.String(), itemsOf(wishing.Weighed(p.host.Model(), p.host.Design())), func(id string) {
 			p.askPack(id, func(grams float64) {
 				p.wishes.Packs = slices.DeleteFunc(p.wishes.Packs, func(of wishing.Pack) bool { return of.Ingredient == id })
 				p.wishes.Packs = append(p.wishes.Packs, wishing.Pack{Ingredient: id, Grams: grams})
@@ -108,15 +108,15 @@ func (p *Page) askPack(id string, take func(grams float64)) {
 		grams.ShowValue(g)
 	}
 	var dg interface{ Hide() }
-	dg = kit.Ask(p.host.Window(), say.WishPackTitle, container.NewBorder(nil, nil, widget.NewLabel(say.WishPackHolds), nil, grams),
-		kit.Answer{Name: say.UseIt, Role: kit.ByReturn, Do: func() {
+	dg = kit.Ask(p.host.Window(), say.WishPackTitle.String(), container.NewBorder(nil, nil, widget.NewLabel(say.WishPackHolds.String()), nil, grams),
+		kit.Answer{Name: say.UseIt.String(), Role: kit.ByReturn, Do: func() {
 			if grams.Problem() != nil || !(grams.Value() >= 1) {
 				return
 			}
 			dg.Hide()
 			take(grams.Value())
 		}},
-		kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	p.host.Window().Canvas().Focus(grams.Focusable())
 }
 
@@ -138,7 +138,7 @@ func itemsOf(all []*ingredient.Ingredient) (items []kit.FinderItem) {
 // offer asks for one of some items and hands on its id.
 func (p *Page) offer(title string, items []kit.FinderItem, picked func(id string)) {
 	find := kit.NewFinder(title, items)
-	dg := kit.Ask(p.host.Window(), title, find, kit.Answer{Name: say.Cancel, Role: kit.ByEscape})
+	dg := kit.Ask(p.host.Window(), title, find, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	find.OnCancelled = dg.Hide
 	find.OnChosen = func(it kit.FinderItem) {
 		dg.Hide()
@@ -154,7 +154,7 @@ func (p *Page) counts() fyne.CanvasObject {
 	for c := range wishing.NumCounts {
 		n := kit.NewNumberField("", 0, 100, 2)
 		n.OnChanged = func(v float64) { p.wishes.Weight[c] = v }
-		form.Append(say.WishCounted[c], n)
+		form.Append(say.WishCounted()[c], n)
 	}
 	return form
 }

@@ -32,7 +32,7 @@ func bars(a *sure.Answer, f sure.Outcome) (v chart.Plot, ok bool) {
 		v.Y.Ticks = append(v.Y.Ticks, chart.Tick{Value: y, Label: name})
 		low, high = math.Min(low, s.Low), math.Max(high, s.High)
 	}
-	bar(0, say.SureAll, all, page.Ink(theme.ColorNamePrimary), draw.Rising)
+	bar(0, say.SureAll.String(), all, page.Ink(theme.ColorNamePrimary), draw.Rising)
 	for i, c := range causes {
 		bar(i+1, say.SureBar(c), a.ByCause[c][f], page.Ink(kit.ColorNameBoth), draw.Plain)
 	}

@@ -63,23 +63,23 @@ func (p *Page) draw() {
 		name         string
 		mark         draw.Marker
 		sweet, yield float64
-	}{{say.MapCustard, draw.Square, r.Dense.SweetnessPercent, r.Dense.State.YieldKPa}, {say.MapFoam, draw.Triangle, r.Foam.SweetnessPercent, r.Foam.State.YieldKPa}} {
+	}{{say.MapCustard.String(), draw.Square, r.Dense.SweetnessPercent, r.Dense.State.YieldKPa}, {say.MapFoam.String(), draw.Triangle, r.Foam.SweetnessPercent, r.Foam.State.YieldKPa}} {
 		role := p.maps[i].role
 		all := []chart.Series{
 			spotSeries(ph.name, ph.mark, p.spots, role),
-			spotSeries(say.MapNow, draw.Disc, []balance.Spot{{Role: role, Sweetness: ph.sweet, KPa: ph.yield}}, role),
+			spotSeries(say.MapNow.String(), draw.Disc, []balance.Spot{{Role: role, Sweetness: ph.sweet, KPa: ph.yield}}, role),
 		}
 		if len(p.others) > 0 {
-			all = append(all, spotSeries(say.MapOthers, draw.Diamond, p.others, role))
+			all = append(all, spotSeries(say.MapOthers.String(), draw.Diamond, p.others, role))
 		}
-		v := chart.Plot{X: chart.Axis{Title: say.MapSweet}, Y: chart.Axis{Title: say.MapHard, Log: true}, Series: all}
+		v := chart.Plot{X: chart.Axis{Title: say.MapSweet.String()}, Y: chart.Axis{Title: say.MapHard.String(), Log: true}, Series: all}
 		var sweet, hard []float64
 		for _, s := range all {
 			sweet, hard = append(sweet, s.X...), append(hard, s.Y...)
 		}
 		if low, high, ok := ends(hard); ok {
 			v.Y.Min, v.Y.Max = low/1.3, high*1.3
-			v.X = airy(say.MapSweet, sweet)
+			v.X = airy(say.MapSweet.String(), sweet)
 		}
 		v.Style.Reads = page.Reads
 		p.maps[i].plot.ShowPlot(v)
@@ -141,6 +141,6 @@ func (p *Page) read(role phase.Role, x float64) string {
 func (p *Page) pick(role phase.Role, x, y float64) {
 	if s := p.nearest(role, x, y); s != nil {
 		p.host.Say(say.Spot(page.Reads, s))
-		p.host.Commit(s.Design, say.BlendStep)
+		p.host.Commit(s.Design, say.BlendStep.String())
 	}
 }

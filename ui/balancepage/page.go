@@ -70,22 +70,22 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 	p := &Page{host: h, locks: locks, in: in, answer: container.NewVBox(), likely: page.Prose("")}
 	p.finder = wishing.New(h.Post, p.found, p.sampled, p.blended, p.told)
 	p.reading = page.Prose("")
-	p.bars, p.barless = kit.NewPlot(), page.Prose(say.SureUnknown)
+	p.bars, p.barless = kit.NewPlot(), page.Prose(say.SureUnknown.String())
 	p.bars.Words = func(float64) string { return "" }
 	p.barless.Hide()
 	p.figure = kit.NewSelect(say.SureFigures(), func(string) { p.drawBars() })
 	page.ShowSelected(p.figure, p.figure.Options[0])
-	p.find = kit.NewButton(say.FindWeights, p.look)
+	p.find = kit.NewButton(say.FindWeights.String(), p.look)
 	p.find.Importance = widget.HighImportance
 	p.wishes.KeepsIce = true
-	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle), page.Prose(say.WishesAbout), p.form(), container.NewHBox(p.find),
-		page.Heading(say.SureTitle), p.likely,
-		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows), nil, p.figure), p.bars, p.barless,
-		page.Prose(say.WishCounts), p.counts())
+	p.left = page.ScrolledBothWays(page.Heading(say.WishesTitle.String()), page.Prose(say.WishesAbout.String()), p.form(), container.NewHBox(p.find),
+		page.Heading(say.SureTitle.String()), p.likely,
+		container.NewBorder(nil, nil, widget.NewLabel(say.SureShows.String()), nil, p.figure), p.bars, p.barless,
+		page.Prose(say.WishCounts.String()), p.counts())
 	fyne.CurrentApp().Settings().AddListener(func(fyne.Settings) { h.Post(func() { p.drawBars(); p.draw() }) })
-	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle), p.answer,
-		page.Heading(say.MapTitle), page.Prose(say.MapAbout), p.newMaps(), p.reading)
-	p.answer.Add(page.Prose(say.NothingAsked))
+	right := page.ScrolledBothWays(page.Heading(say.AnswerTitle.String()), p.answer,
+		page.Heading(say.MapTitle.String()), page.Prose(say.MapAbout.String()), p.newMaps(), p.reading)
+	p.answer.Add(page.Prose(say.NothingAsked.String()))
 	split := container.NewHSplit(p.left, right)
 	split.Offset = 0.45
 	p.object = split
@@ -94,13 +94,13 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 
 // form is the wishes, one below the other.
 func (p *Page) form() fyne.CanvasObject {
-	words := []string{say.AnyTexture}
+	words := []string{say.AnyTexture.String()}
 	for _, w := range phase.Words {
 		words = append(words, w.Name)
 	}
 	texture := func(of *string) fyne.CanvasObject {
 		s := kit.NewSelect(words, func(word string) {
-			if *of = word; word == say.AnyTexture {
+			if *of = word; word == say.AnyTexture.String() {
 				*of = ""
 			}
 		})
@@ -121,19 +121,19 @@ func (p *Page) form() fyne.CanvasObject {
 	w := &p.wishes
 	return container.NewVBox(
 		widget.NewForm(
-			widget.NewFormItem(say.WishCustard, texture(&w.Custard)),
-			widget.NewFormItem(say.WishFoam, texture(&w.Foam)),
-			widget.NewFormItem(say.WishName, p.named()),
-			widget.NewFormItem(say.WishSweet, container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo), number("%", 60, 1, &w.SweetPercent)))),
-		tick(say.WishIce, &w.KeepsIce),
-		container.NewHBox(tick(say.WishEggs, &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
-		tick(say.WishServe, &w.MayServeAt),
-		widget.NewLabel(say.WishMore), p.more(), p.packs(), p.cautions(), p.adds())
+			widget.NewFormItem(say.WishCustard.String(), texture(&w.Custard)),
+			widget.NewFormItem(say.WishFoam.String(), texture(&w.Foam)),
+			widget.NewFormItem(say.WishName.String(), p.named()),
+			widget.NewFormItem(say.WishSweet.String(), container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo.String()), number("%", 60, 1, &w.SweetPercent)))),
+		tick(say.WishIce.String(), &w.KeepsIce),
+		container.NewHBox(tick(say.WishEggs.String(), &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
+		tick(say.WishServe.String(), &w.MayServeAt),
+		widget.NewLabel(say.WishMore.String()), p.more(), p.packs(), p.cautions(), p.adds())
 }
 
 // more are wishes for any figure, with both ends open until something is typed.
 func (p *Page) more() fyne.CanvasObject {
-	names := []string{say.AnyTexture}
+	names := []string{say.AnyTexture.String()}
 	for _, q := range balance.Quantities {
 		names = append(names, say.WishFigure(q))
 	}
@@ -154,14 +154,14 @@ func (p *Page) more() fyne.CanvasObject {
 			}
 		}
 		page.ShowSelected(which, names[0])
-		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(from, widget.NewLabel(say.WishTo), to), which))
+		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(from, widget.NewLabel(say.WishTo.String()), to), which))
 	}
 	return box
 }
 
 // named is the name of food whose limits the custard keeps.
 func (p *Page) named() fyne.CanvasObject {
-	names := []string{say.AnyTexture}
+	names := []string{say.AnyTexture.String()}
 	for _, s := range label.Standards {
 		names = append(names, say.StandardName(s.ID))
 	}
@@ -196,7 +196,7 @@ func (p *Page) learnt(d design.Design) *sure.Learnt {
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.BalanceTitle }
+func (p *Page) Title() string { return say.BalanceTitle.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -219,7 +219,7 @@ func (p *Page) Show() {
 
 // look asks for the weights.
 func (p *Page) look() {
-	p.put(page.Prose(say.Looking))
+	p.put(page.Prose(say.Looking.String()))
 	p.from, p.was = p.host.Design(), *p.host.Result()
 	p.finder.Find(p.host.Model(), p.host.Design(), p.wishes.Ask(p.locks.Locks(p.host.Design()), p.kitchen()))
 }
@@ -244,9 +244,9 @@ func (p *Page) found(a balance.Answer, err error) {
 	for i := range a.Conflicts {
 		all = append(all, page.Bold(say.Conflict(page.Reads, &a.Conflicts[i], a.Outcomes)), p.tradePlots(&a.Conflicts[i], a.Outcomes))
 	}
-	title := say.NearestTitle
+	title := say.NearestTitle.String()
 	if a.Met {
-		title = say.MetTitle
+		title = say.MetTitle.String()
 	}
 	all = append(all, page.Heading(title), p.proposal(&a.Nearest))
 	for i := range a.Alternatives {
@@ -276,9 +276,9 @@ func (p *Page) told() {
 // step of undo.
 func (p *Page) proposal(of *balance.Proposal) fyne.CanvasObject {
 	if len(of.Changes) == 0 {
-		return page.Prose(say.NothingMoves)
+		return page.Prose(say.NothingMoves.String())
 	}
-	table := kit.NewFigures(say.ChangeHeads...)
+	table := kit.NewFigures(say.ChangeHeads()...)
 	var rows []say.TableRow
 	for i := range of.Changes {
 		before, after := say.ChangeValues(page.Reads, &of.Changes[i])
@@ -295,7 +295,7 @@ func (p *Page) proposal(of *balance.Proposal) fyne.CanvasObject {
 	}
 	tell()
 	p.texts = append(p.texts, tell)
-	take := kit.NewButtonWithIcon(say.Apply, theme.ConfirmIcon(), func() { p.host.Commit(of.Design, say.RemedyStep) })
+	take := kit.NewButtonWithIcon(say.Apply.String(), theme.ConfirmIcon(), func() { p.host.Commit(of.Design, say.RemedyStep.String()) })
 	return container.NewVBox(text, table, container.NewHBox(take))
 }
 

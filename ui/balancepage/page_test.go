@@ -32,11 +32,11 @@ func TestTheWeightsOfATubThatIsAskedForAreTakenInOneStep(t *testing.T) {
 	require.Len(t, selects, 7)
 	selects[0].SetSelected("soft")
 	before := h.Design()
-	test.Tap(pagetest.Button(t, p.Object(), say.FindWeights))
-	h.Until(func() bool { return strings.Contains(texts(), say.MetTitle) })
+	test.Tap(pagetest.Button(t, p.Object(), say.FindWeights.String()))
+	h.Until(func() bool { return strings.Contains(texts(), say.MetTitle.String()) })
 	assert.Contains(t, texts(), "as wished")
-	test.Tap(pagetest.Button(t, p.Object(), say.Apply))
-	assert.Equal(t, []string{say.RemedyStep}, h.Steps)
+	test.Tap(pagetest.Button(t, p.Object(), say.Apply.String()))
+	assert.Equal(t, []string{say.RemedyStep.String()}, h.Steps)
 	assert.False(t, before.Equal(h.Design()))
 	assert.Equal(t, "soft", h.Result().Dense.Word.Name)
 
@@ -60,7 +60,7 @@ func TestAPointOfTheMapIsTakenWhereItIsPressed(t *testing.T) {
 	plot.FocusGained()
 	plot.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
 	plot.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	assert.Equal(t, []string{say.BlendStep}, h.Steps)
+	assert.Equal(t, []string{say.BlendStep.String()}, h.Steps)
 	assert.False(t, before.Equal(h.Design()))
 	assert.NotEmpty(t, h.Said)
 	assert.Less(t, h.Result().Dense.SweetnessPercent, 12.0, "the least sweet is at the left")
@@ -76,17 +76,17 @@ func TestWhatPullsApartHasACurveToPickFrom(t *testing.T) {
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	p.Show()
 	h.Until(func() bool { return strings.Contains(pagetest.Texts(p.Object()), "eat well") })
-	assert.NotContains(t, pagetest.Texts(p.Object()), say.SureUnknown)
+	assert.NotContains(t, pagetest.Texts(p.Object()), say.SureUnknown.String())
 	fields := pagetest.All[*kit.NumberField](p.Object())
 	pagetest.All[*kit.Select](p.Object())[0].SetSelected("pourable")
 	fields[1].OnChanged(8)
-	test.Tap(pagetest.Button(t, p.Object(), say.FindWeights))
-	h.Until(func() bool { return strings.Contains(pagetest.Texts(p.Object()), say.NearestTitle) })
-	require.Contains(t, pagetest.Texts(p.Object()), say.TradeAbout)
+	test.Tap(pagetest.Button(t, p.Object(), say.FindWeights.String()))
+	h.Until(func() bool { return strings.Contains(pagetest.Texts(p.Object()), say.NearestTitle.String()) })
+	require.Contains(t, pagetest.Texts(p.Object()), say.TradeAbout.String())
 	curve := pagetest.All[*kit.Plot](p.Object())[1]
-	before := strings.Count(pagetest.Texts(p.Object()), say.Apply)
+	before := strings.Count(pagetest.Texts(p.Object()), say.Apply.String())
 	curve.OnPick(0, 0)
-	assert.Equal(t, before+1, strings.Count(pagetest.Texts(p.Object()), say.Apply), "the point has no design to take")
+	assert.Equal(t, before+1, strings.Count(pagetest.Texts(p.Object()), say.Apply.String()), "the point has no design to take")
 	p.Leave()
 }
 
@@ -144,11 +144,11 @@ func TestPacksAndCautionsAreChosen(t *testing.T) {
 	h.Win.SetContent(p.Object())
 	h.Win.Resize(fyne.NewSize(1280, 720))
 	texts := func() string { return pagetest.Texts(p.Object()) }
-	require.Contains(t, texts(), say.WishNoPacks)
-	require.Contains(t, texts(), say.WishAnyCaution)
+	require.Contains(t, texts(), say.WishNoPacks.String())
+	require.Contains(t, texts(), say.WishAnyCaution.String())
 	var chooses []*kit.Button
 	for _, b := range pagetest.All[*kit.Button](p.Object()) {
-		if b.Text == say.WishAdd {
+		if b.Text == say.WishAdd.String() {
 			chooses = append(chooses, b)
 		}
 	}
@@ -164,7 +164,7 @@ func TestPacksAndCautionsAreChosen(t *testing.T) {
 	require.NotNil(t, top(), "it asks what a pack holds")
 	typed("250")
 	if top() != nil {
-		test.Tap(pagetest.Button(t, top(), say.UseIt))
+		test.Tap(pagetest.Button(t, top(), say.UseIt.String()))
 	}
 	assert.Nil(t, top())
 	assert.Contains(t, texts(), "250 g a pack")
@@ -172,6 +172,6 @@ func TestPacksAndCautionsAreChosen(t *testing.T) {
 	test.Tap(chooses[1])
 	typed("salt")
 	assert.Nil(t, top())
-	assert.NotContains(t, texts(), say.WishAnyCaution)
+	assert.NotContains(t, texts(), say.WishAnyCaution.String())
 	assert.Contains(t, texts(), "salt")
 }

@@ -21,10 +21,10 @@ func (p *Page) tradePlots(c *balance.Conflict, all []balance.Outcome) fyne.Canva
 	if len(c.Trade) < 2 || len(c.Against) == 0 {
 		return container.NewVBox()
 	}
-	box, reading, picked := container.NewVBox(), page.Prose(say.TradeAbout), container.NewVBox()
+	box, reading, picked := container.NewVBox(), page.Prose(say.TradeAbout.String()), container.NewVBox()
 	tell := func(text string) {
 		if text == "" {
-			text = say.TradeAbout
+			text = say.TradeAbout.String()
 		}
 		kit.SetText(reading, text)
 	}

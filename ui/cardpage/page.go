@@ -59,7 +59,7 @@ var papers = [...]struct {
 var fits = [...]struct {
 	name string
 	fit  kit.SheetFit
-}{{say.WholePages, kit.FitPage}, {say.PageWidth, kit.FitWidth}, {percent(75), 75}, {percent(100), 100}, {percent(150), 150}, {percent(200), 200}}
+}{{say.WholePages.String(), kit.FitPage}, {say.PageWidth.String(), kit.FitWidth}, {percent(75), 75}, {percent(100), 100}, {percent(150), 150}, {percent(200), 200}}
 
 func percent(p float64) string { return page.Reads.Percent(p, 0) }
 
@@ -70,7 +70,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.region = page.Choice(p.draw, page.RegionNames()...)
 	p.paper = page.Choice(p.draw, papers[0].name, papers[1].name, papers[2].name)
 	p.paper.Horizontal = true
-	p.pages = kit.NewSelect(say.CardLimits[:], nil)
+	p.pages = kit.NewSelect(say.CardLimits()[:], nil)
 	p.pages.SetSelectedIndex(0)
 	p.pages.OnChanged = mishap.With(func(string) { p.draw() })
 	var called []string
@@ -80,7 +80,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.parts = widget.NewCheckGroup(called, nil)
 	p.parts.SetSelected(called)
 	p.parts.OnChanged = mishap.With(func([]string) { p.draw() })
-	p.big = widget.NewCheck(say.BigType, mishap.With(func(bool) { p.draw() }))
+	p.big = widget.NewCheck(say.BigType.String(), mishap.With(func(bool) { p.draw() }))
 	var names []string
 	for _, f := range fits {
 		names = append(names, f.name)
@@ -91,19 +91,19 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.error = container.NewPadded(p.trouble)
 	p.error.Hide()
 	side := page.Scrolled(
-		page.Heading(say.TheCard), p.about, p.lacking,
-		page.Bold(say.PanelOf), p.region,
-		page.Bold(say.Paper), p.paper,
-		page.Bold(say.HowManyPages), p.pages, p.big,
-		page.Bold(say.Parts), p.parts,
-		page.Bold(say.Show), p.fit,
+		page.Heading(say.TheCard.String()), p.about, p.lacking,
+		page.Bold(say.PanelOf.String()), p.region,
+		page.Bold(say.Paper.String()), p.paper,
+		page.Bold(say.HowManyPages.String()), p.pages, p.big,
+		page.Bold(say.Parts.String()), p.parts,
+		page.Bold(say.Show.String()), p.fit,
 		widget.NewSeparator(),
-		kit.NewButton(say.ExportPDF, p.ExportPDF),
-		kit.NewButton(say.ExportPNG, func() { p.export(".png") }),
-		kit.NewButton(say.ExportSVG, func() { p.export(".svg") }),
-		kit.NewButton(say.ExportText, func() { p.export(".md") }),
-		kit.NewButton(say.ExportPhone, func() { p.export(".html") }),
-		page.Prose(say.AboutPicture),
+		kit.NewButton(say.ExportPDF.String(), p.ExportPDF),
+		kit.NewButton(say.ExportPNG.String(), func() { p.export(".png") }),
+		kit.NewButton(say.ExportSVG.String(), func() { p.export(".svg") }),
+		kit.NewButton(say.ExportText.String(), func() { p.export(".md") }),
+		kit.NewButton(say.ExportPhone.String(), func() { p.export(".html") }),
+		page.Prose(say.AboutPicture.String()),
 	)
 	split := container.NewHSplit(side, container.NewStack(p.sheets, p.error))
 	split.Offset = 0.23
@@ -112,7 +112,7 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.CardPage }
+func (p *Page) Title() string { return say.CardPage.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -218,7 +218,7 @@ func render(ctx context.Context, d design.Design, r *model.Result, o card.Option
 // show puts pictures, or the reason why there are none, on the page.
 func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed, err error) {
 	if err != nil {
-		p.about.SetText(say.NoCard)
+		p.about.SetText(say.NoCard.String())
 		p.trouble.SetText(page.Sentence(page.PlainError(err)))
 		p.lacking.Hide()
 		p.sheets.Hide()

@@ -36,7 +36,7 @@ func (p *Page) fillIce(v *view) {
 	v.bold(told(func(i *planning.Ice) string { return say.IceOf(page.Reads, "custard", &i.Custard) }))
 	v.prose(told(func(i *planning.Ice) string { return say.IceKeeps(page.Reads, &i.Answer) }))
 	v.prose(told(func(i *planning.Ice) string { return say.IceOf(page.Reads, "foam", &i.Foam) }))
-	v.add(page.Small(say.IceFrom))
+	v.add(page.Small(say.IceFrom.String()))
 	shares := kit.NewPlot()
 	v.add(container.New(barsHigh{}, shares))
 	v.show = append(v.show, func(*cold.Answer) {

@@ -179,7 +179,7 @@ func (p *Page) showProgress(done float64) {
 // stop is the Cancel button.
 func (p *Page) stop() {
 	p.planner.Stop()
-	p.become(planCancelled, say.StaleTimes)
+	p.become(planCancelled, say.StaleTimes.String())
 }
 
 // done takes an answer, of the newest request or of one just before it.

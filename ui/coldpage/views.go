@@ -49,7 +49,7 @@ func (p *Page) fillCustard(v *view) {
 func (p *Page) fillFoam(v *view) {
 	p.freezing(v)
 	p.inDish(v)
-	v.add(page.Prose(say.LeaveFoam))
+	v.add(page.Prose(say.LeaveFoam.String()))
 	v.fromAndTo()
 }
 

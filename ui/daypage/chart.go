@@ -58,7 +58,7 @@ func (p *Page) words(minute float64) string {
 func (p *Page) tell() {
 	text := p.plot.Reading()
 	if text == "" && p.answer != nil {
-		text = say.PointAtTime
+		text = say.PointAtTime.String()
 	}
 	p.read.ShowText(text)
 }

@@ -180,9 +180,9 @@ func (p *Page) done(q dayplan.Question, a dayplan.Answer, err error) {
 	p.answer, p.waits = nil, false
 	switch {
 	case errors.Is(err, plan.ErrNoTime):
-		p.none(say.NoTime)
+		p.none(say.NoTime.String())
 	case errors.Is(err, dayplan.ErrNothing):
-		p.none(say.NothingToMake)
+		p.none(say.NothingToMake.String())
 	case err != nil:
 		p.none(page.Sentence(err.Error()))
 	default:
@@ -221,7 +221,7 @@ func (p *Page) show(q dayplan.Question) {
 		moved = append(moved, say.Moved(page.Reads, m))
 	}
 	if moved == nil {
-		moved = []string{say.Undivided}
+		moved = []string{say.Undivided.String()}
 	}
 	if a.Untimed != nil {
 		moved = append(moved, say.Untimed(a.Untimed))

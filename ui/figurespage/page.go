@@ -46,13 +46,13 @@ func New(h page.Host, lead func(where string)) *Page {
 	}
 	p.table = kit.NewOpenFigures(func(i int) { AskHow(h, p.listed, figure.Phases.Columns, p.listed[i].Of) }, figure.Phases.Columns...)
 	p.nutrition = kit.NewOpenFigures(func(i int) { AskHow(h, p.food, p.heads, p.food[i].Of) }, figure.Nutrition.Columns...)
-	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub), p.table,
+	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub.String()), p.table,
 		page.Prose(say.AboutFigures(page.Reads)))
-	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow), p.warnings,
-		page.Heading(say.WholeFood), p.nutrition,
-		page.Heading(say.WhatItCosts), p.cost,
-		page.Heading(say.GramMoreTitle), p.lines,
-		page.Prose(say.AboutGramMore))
+	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow.String()), p.warnings,
+		page.Heading(say.WholeFood.String()), p.nutrition,
+		page.Heading(say.WhatItCosts.String()), p.cost,
+		page.Heading(say.GramMoreTitle.String()), p.lines,
+		page.Prose(say.AboutGramMore.String()))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.468
 	p.object = split
@@ -60,7 +60,7 @@ func New(h page.Host, lead func(where string)) *Page {
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.AllFigures }
+func (p *Page) Title() string { return say.AllFigures.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -107,7 +107,7 @@ func Warnings(ws []model.Warning, lead func(where string)) fyne.CanvasObject {
 			if w.Severity == s {
 				l := page.Prose(fmt.Sprintf("%s: %s", say.Severity(s), say.Warning(page.Reads, w)))
 				l.TextStyle.Bold = s > model.Note
-				b := kit.NewButton(say.ShowCause, func() { lead(w.Where) })
+				b := kit.NewButton(say.ShowCause.String(), func() { lead(w.Where) })
 				box.Add(container.NewBorder(nil, nil, nil, container.NewVBox(b), l))
 			}
 		}
@@ -116,7 +116,7 @@ func Warnings(ws []model.Warning, lead func(where string)) fyne.CanvasObject {
 		}
 	}
 	if len(box.Objects) == 0 {
-		box.Add(widget.NewLabel(say.NoWarnings))
+		box.Add(widget.NewLabel(say.NoWarnings.String()))
 	}
 	return box
 }
@@ -142,7 +142,7 @@ func AskHow(h page.Host, listed []figure.Listed, heads []string, of *figure.Row)
 	at := max(0, slices.Index(all, of))
 	show(at)
 	tell(at)
-	dg := kit.Ask(h.Window(), say.HowComputed, container.NewBorder(pick, nil, nil, nil, container.NewVScroll(box)), kit.Answer{Name: say.Close, Role: kit.ByEscape})
+	dg := kit.Ask(h.Window(), say.HowComputed.String(), container.NewBorder(pick, nil, nil, nil, container.NewVScroll(box)), kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	size := h.Window().Canvas().Size()
 	dg.Resize(fyne.NewSize(min(size.Width-4*theme.Padding(), 46*theme.TextSize()), min(size.Height-4*theme.Padding(), 40*theme.TextSize())))
 	h.Window().Canvas().Focus(pick)

@@ -19,7 +19,7 @@ func AskColour(w fyne.Window, title string, now draw.Colour, bubbles bool, use f
 	sample := NewSwatch(bubbles)
 	chosen := now
 	h, s, l := draw.HSL(now)
-	words := say.ColourSliders
+	words := say.ColourSliders()
 	hue, strength, light := NewSlide(words[0], "°", 0, 360, 1, 0), NewSlide(words[1], "%", 0, 100, 1, 0), NewSlide(words[2], "%", 0, 100, 1, 0)
 	hue.ShowValue(h)
 	strength.ShowValue(s)
@@ -40,5 +40,5 @@ func AskColour(w fyne.Window, title string, now draw.Colour, bubbles bool, use f
 	room.SetMinSize(fyne.NewSize(26*theme.TextSize(), 6*theme.TextSize()))
 	var dg *dialog.CustomDialog
 	dg = Ask(w, title, container.NewVBox(container.NewStack(room, sample), hue, strength, light),
-		Answer{say.Cancel, ByEscape, nil}, Answer{say.UseIt, ByReturn, func() { dg.Hide(); use(chosen) }})
+		Answer{say.Cancel.String(), ByEscape, nil}, Answer{say.UseIt.String(), ByReturn, func() { dg.Hide(); use(chosen) }})
 }

@@ -152,7 +152,7 @@ func (f *railFrame) ribbon(i int, p *RailPhase, c draw.Colour, hatch draw.Hatch)
 	if b.Dx() <= 0 {
 		return
 	}
-	const label = say.Scooped
+	label := say.Scooped.String()
 	width := s.Measure(label, s.Text) + 12
 	d.Box(b, draw.Fade(c, .22))
 	// The hatch leaves the label free.
@@ -196,7 +196,7 @@ func (f *railFrame) end(t, y []float64, c draw.Colour) {
 		if math.IsNaN(y[i]) || !math.IsNaN(y[i-1]) {
 			continue
 		}
-		text := draw.Text{At: draw.Point{X: f.x.Pos(t[i]) - 6, Y: f.wordPos(y[i])}, S: say.NotKnown, Size: f.s.Text, Align: draw.Right, Colour: c}
+		text := draw.Text{At: draw.Point{X: f.x.Pos(t[i]) - 6, Y: f.wordPos(y[i])}, S: say.NotKnown.String(), Size: f.s.Text, Align: draw.Right, Colour: c}
 		if text.At.X-f.s.Measure(text.S, text.Size) < f.box.X0 { // no room before it: over the curve
 			text.At.X, text.Align = f.x.Pos(t[i])+6, draw.Left
 			text.At.Y -= f.s.Text
@@ -230,12 +230,12 @@ func (f *railFrame) legend(v *RailView, dense, foam draw.Colour) {
 		f.d.Write(draw.Text{At: draw.Point{X: x + 34, Y: y}, S: e.name, Size: f.s.Text, Colour: f.s.Muted})
 		x += need + 1.6*f.s.Text
 	}
-	name := say.BothScoop
+	name := say.BothScoop.String()
 	if v.Both.Empty() {
 		if !v.Dense.known() || !v.Foam.known() {
 			return // a phase without lines scoops nowhere yet, which says nothing
 		}
-		name = say.NowhereBoth
+		name = say.NowhereBoth.String()
 	}
 	if x+34+f.s.Measure(name, f.s.Text) > f.d.W {
 		return

@@ -24,7 +24,7 @@ func TestALineOfHardnessEndsWhereItIsNotKnown(t *testing.T) {
 		d.Reset(1200, 300)
 		r.layOut(&d, 1200, 300)
 		for _, w := range d.Texts {
-			if w.S == say.NotKnown {
+			if w.S == say.NotKnown.String() {
 				said = append(said, w)
 			}
 		}

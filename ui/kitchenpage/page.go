@@ -224,9 +224,9 @@ func (p *Page) show() {
 	step := p.step()
 	if step == nil {
 		kit.SetText(p.place, "")
-		kit.SetText(p.title, say.NothingHere)
+		kit.SetText(p.title, say.NothingHere.String())
 		kit.SetText(p.things, "")
-		kit.SetText(p.text, say.PutSomethingIn)
+		kit.SetText(p.text, say.PutSomethingIn.String())
 		p.back.ShowPad("Back", false)
 		p.next.ShowPad("Next", false)
 		p.clock.show(nil)
@@ -237,7 +237,7 @@ func (p *Page) show() {
 	words := say.Step(page.Reads, m, step)
 	place := say.StepPlace(i, n)
 	if p.trial != nil && slices.Contains(p.trial.Steps, step.Code) {
-		place += say.ChangedByTrial
+		place += say.ChangedByTrial.String()
 	}
 	kit.SetText(p.place, place)
 	kit.SetText(p.title, words.Title)

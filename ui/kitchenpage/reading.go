@@ -123,7 +123,7 @@ func (r *readingRow) show(step *process.Step) {
 		text = strings.Join(came, "; ") + ". " + text
 	}
 	if t.Fixed {
-		text += " " + say.KeepsGrams
+		text += " " + say.KeepsGrams.String()
 	}
 	if t.Caution != "" {
 		text = t.Caution

@@ -53,9 +53,9 @@ func New(h page.Host) *Page {
 	p.region.Horizontal = true
 	p.form = kit.NewSelect(nil, func(string) { p.Show() })
 	p.form.PlaceHolder = labelview.FormNames([]card.Form{card.Dual})[0] + "   " // it is as wide as this
-	p.export = kit.NewButton(say.ExportLabel, p.write)
+	p.export = kit.NewButton(say.ExportLabel.String(), p.write)
 	p.sheet.OnFit = p.draw
-	top := container.NewHBox(widget.NewLabel(say.Rules), p.region, widget.NewLabel(say.PanelForm), p.form, p.export)
+	top := container.NewHBox(widget.NewLabel(say.Rules.String()), p.region, widget.NewLabel(say.PanelForm.String()), p.form, p.export)
 	p.object = container.NewBorder(top, nil, nil, nil, p.body)
 	return p
 }
@@ -64,7 +64,7 @@ func New(h page.Host) *Page {
 func (p *Page) chosenForm() card.Form { return labelview.FormNamed(p.form.Selected) }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.LabelPage }
+func (p *Page) Title() string { return say.LabelPage.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -149,7 +149,7 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.sheet.ShowSheets([]kit.Sheet{{Image: pic.Image, WidthMM: pic.WidthMM, HeightMM: pic.HeightMM}})
 	about := say.PrintedPanel(page.Reads, [2]float64{pic.PanelWidthMM, pic.PanelHeightMM}, [2]float64{pic.WidthMM, pic.HeightMM})
 	if of.drawnForm == card.Tabular {
-		about += " " + say.TabularRule
+		about += " " + say.TabularRule.String()
 	}
 	if lacking := page.Lacking(card.LackingOnLabel(p.host.Design(), p.host.Result(), of.drawnOf)); lacking != "" {
 		about += "\n" + lacking
@@ -187,9 +187,9 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 	put(say.EnergyBy(l.EnergyMethod), page.Prose)
 	put(page.Sentence(l.ColumnsWhy), page.Prose)
 	runs, all := labelview.Statement(l, page.MostProse)
-	objects = append(objects, page.Heading(say.Ingredients), statement(runs))
+	objects = append(objects, page.Heading(say.Ingredients.String()), statement(runs))
 	if !all {
-		put(say.ListGoesOn, page.Prose)
+		put(say.ListGoesOn.String(), page.Prose)
 	}
 	put(l.Contains, page.Bold)
 	return page.Scrolled(objects...)
@@ -209,16 +209,16 @@ func statement(runs []label.Run) fyne.CanvasObject {
 
 // rules is what the food may be called and what may be claimed of it.
 func (p *Page) rules(l *label.Label) fyne.CanvasObject {
-	objects := []fyne.CanvasObject{page.Heading(say.MayBeCalled), page.Bold(say.TruthfulName(l.ProposedName))}
+	objects := []fyne.CanvasObject{page.Heading(say.MayBeCalled.String()), page.Bold(say.TruthfulName(l.ProposedName))}
 	heads, names := labelview.Names(page.Reads, l)
 	for i, head := range heads {
 		objects = append(objects, page.Prose(head), folded(names[i]))
 	}
-	objects = append(objects, page.Heading(say.Claims), folded(labelview.Claims(page.Reads, l)))
+	objects = append(objects, page.Heading(say.Claims.String()), folded(labelview.Claims(page.Reads, l)))
 	for _, n := range labelview.Remarks(l.Notes) {
 		objects = append(objects, page.Prose(n))
 	}
-	return page.Scrolled(append(objects, page.Prose(say.OurReading))...)
+	return page.Scrolled(append(objects, page.Prose(say.OurReading.String()))...)
 }
 
 // folded shows rules by their titles, each of which opens on its conditions.

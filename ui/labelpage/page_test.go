@@ -98,7 +98,7 @@ func TestEverythingOnTheLabelPageIsReachedByKeyboard(t *testing.T) {
 	d.Tubs.VolumeML = 1000
 	_, h := openLabel(t, d, theme.Options{})
 	names, sheets := h.Reached()
-	assert.Subset(t, names, []string{say.ExportLabel, "Vertical"})
+	assert.Subset(t, names, []string{say.ExportLabel.String(), "Vertical"})
 	assert.True(t, sheets)
 }
 

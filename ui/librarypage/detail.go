@@ -31,7 +31,7 @@ func (p *Page) showDetail() {
 	p.shown = key
 	defer p.detail.Refresh()
 	if !ok {
-		p.detail.Objects = []fyne.CanvasObject{container.NewCenter(widget.NewLabel(say.ChooseIngredient))}
+		p.detail.Objects = []fyne.CanvasObject{container.NewCenter(widget.NewLabel(say.ChooseIngredient.String()))}
 		return
 	}
 	name := page.Heading(in.Name)
@@ -42,7 +42,7 @@ func (p *Page) showDetail() {
 	}
 	table, framed := newFigureTable()
 	showFigures(table, in)
-	objects := append([]fyne.CanvasObject{page.Heading("Figures"), page.Prose(say.FiguresKnown(page.Reads, in) + " " + say.UnknownIsNotZero), framed},
+	objects := append([]fyne.CanvasObject{page.Heading("Figures"), page.Prose(say.FiguresKnown(page.Reads, in) + " " + say.UnknownIsNotZero.String()), framed},
 		told(larder.Sections(page.Reads, in, p.setup.Sources))...)
 	p.detail.Objects = []fyne.CanvasObject{container.NewBorder(container.NewPadded(head), nil, nil, nil, page.Scrolled(objects...))}
 }
@@ -80,7 +80,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	}
 	switch p.shelves.Copy(in.ID) {
 	case larder.CopyAlone:
-		return note(say.CopyAlone, "Save it as mine", func() {
+		return note(say.CopyAlone.String(), "Save it as mine", func() {
 			if err := p.keep(carried, ""); err != nil {
 				p.host.Say(say.Sentence(err.Error()))
 				return
@@ -88,7 +88,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 			p.back(in.ID)
 		})
 	case larder.CopyDiffers:
-		return note(say.CopyDiffers, "Use mine in the design", func() {
+		return note(say.CopyDiffers.String(), "Use mine in the design", func() {
 			p.host.Commit(p.host.Design().WithOwnReplaced(kept), say.NewFiguresOf(kept))
 		})
 	}

@@ -72,7 +72,7 @@ func (e *editor) preview() {
 	in, err := e.form.Shown()
 	e.complain(err)
 	if err != nil {
-		e.summary.SetText(say.ShownWithout)
+		e.summary.SetText(say.ShownWithout.String())
 		return
 	}
 	showFigures(e.table, in)

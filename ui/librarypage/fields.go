@@ -30,11 +30,11 @@ func (e *editor) sections() []fyne.CanvasObject {
 	columns := e.columnForm()
 	if f.Per != nil {
 		usual, rest := f.PackEntries()
-		objects = append(objects, page.Heading("What the pack says"), page.Prose(say.LeaveEmptyOnPack), e.fibre(), e.rows(usual))
-		fold(say.MoreOnPack, e.rows(rest))
-		fold(say.MoreFigures, columns)
+		objects = append(objects, page.Heading("What the pack says"), page.Prose(say.LeaveEmptyOnPack.String()), e.fibre(), e.rows(usual))
+		fold(say.MoreOnPack.String(), e.rows(rest))
+		fold(say.MoreFigures.String(), columns)
 	} else {
-		objects = append(objects, page.Heading("Figures per 100 g"), page.Prose(say.LeaveEmpty), columns)
+		objects = append(objects, page.Heading("Figures per 100 g"), page.Prose(say.LeaveEmpty.String()), columns)
 	}
 	fold("Allergens", e.allergenForm())
 	fold("On a label", e.labelForm())
@@ -131,7 +131,7 @@ func (e *editor) allergenForm() fyne.CanvasObject {
 		e.ticks = append(e.ticks, tick)
 		grid.Add(tick)
 	}
-	return container.NewVBox(page.Prose(say.TickAllergens), grid)
+	return container.NewVBox(page.Prose(say.TickAllergens.String()), grid)
 }
 
 func (e *editor) labelForm() fyne.CanvasObject {

@@ -64,16 +64,16 @@ func newForm(p *Page) *form {
 		return all
 	}
 	first := rows(few)
-	f.rest = container.NewVBox(rows(more), container.NewHBox(kit.NewButton(say.NotebookPicture, f.pick)))
+	f.rest = container.NewVBox(rows(more), container.NewHBox(kit.NewButton(say.NotebookPicture.String(), f.pick)))
 	f.rest.Hide()
-	f.unfold = kit.NewButton(say.NotebookMore, func() { f.open(!f.rest.Visible()) })
+	f.unfold = kit.NewButton(say.NotebookMore.String(), func() { f.open(!f.rest.Visible()) })
 	f.words.OnChanged = mishap.With(func(string) { f.noted() })
-	f.write = kit.NewPad(say.NotebookWrite, p.write)
+	f.write = kit.NewPad(say.NotebookWrite.String(), p.write)
 	f.write.Strong = true
-	f.photo, f.cut = kit.NewButton(say.PhotoRead, nil), page.Prose("")
+	f.photo, f.cut = kit.NewButton(say.PhotoRead.String(), nil), page.Prose("")
 	f.photo.Hide()
 	f.cut.Hide()
-	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear, f.forget)), f.rest, container.NewHBox(f.photo), f.cut,
+	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear.String(), f.forget)), f.rest, container.NewHBox(f.photo), f.cut,
 		widget.NewLabel(say.BatchField("words")), f.words, f.write)
 	f.choices()
 	return f
@@ -94,9 +94,9 @@ func (f *form) row(path string) fyne.CanvasObject {
 
 // open shows or hides what is beyond the few.
 func (f *form) open(all bool) {
-	text := say.NotebookMore
+	text := say.NotebookMore.String()
 	if all {
-		text = say.NotebookLess
+		text = say.NotebookLess.String()
 		f.rest.Show()
 	} else {
 		f.rest.Hide()
@@ -156,7 +156,7 @@ func (f *form) put() {
 	f.showCut()
 	f.words.SetText(b.Words)
 	f.choices()
-	name := say.NotebookNew
+	name := say.NotebookNew.String()
 	if slices.Contains(f.which.Options, b.ID) {
 		name = b.ID
 	}
@@ -204,7 +204,7 @@ func (x *field) object() fyne.CanvasObject {
 
 // choices offers the batches that can be added to.
 func (f *form) choices() {
-	options := []string{say.NotebookNew}
+	options := []string{say.NotebookNew.String()}
 	for i := len(f.p.book.Notes.Batches) - 1; i >= 0; i-- {
 		options = append(options, f.p.book.Notes.Batches[i].ID)
 	}
@@ -227,7 +227,7 @@ func (f *form) show() {
 		kit.SetText(x.hint, say.BatchHint(page.Reads, x.Path, &f.p.expected))
 	}
 	f.showCut()
-	f.write.ShowPad(say.NotebookWrite, f.p.book.Path() != "" && f.p.book.Err == nil)
+	f.write.ShowPad(say.NotebookWrite.String(), f.p.book.Path() != "" && f.p.book.Err == nil)
 }
 
 // take makes what stands in the fields the draft.

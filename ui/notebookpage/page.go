@@ -50,7 +50,7 @@ func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time
 	p.expect = newest.NewAnswers(h.Post, notebook.Expected, p.known)
 	p.writing = newest.NewAnswers(h.Post, notebook.Write, p.written)
 	p.form, p.taught, p.past = newForm(p), newTeaching(p), newHistory(p)
-	left := page.ScrolledBothWays(p.wrong, page.Heading(say.NotebookLog), page.Prose(say.NotebookAbout), p.form.object)
+	left := page.ScrolledBothWays(p.wrong, page.Heading(say.NotebookLog.String()), page.Prose(say.NotebookAbout.String()), p.form.object)
 	right := page.Scrolled(p.taught.object, p.past.object)
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.42
@@ -60,7 +60,7 @@ func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.NotebookTitle }
+func (p *Page) Title() string { return say.NotebookTitle.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }

@@ -35,15 +35,15 @@ type teaching struct {
 }
 
 func newTeaching(p *Page) *teaching {
-	t := &teaching{p: p, table: kit.NewFigures(say.LearntHeads[2:5]...), plot: kit.NewPlot(), slips: page.Bold(""), next: page.Prose(""), asks: page.Prose("")}
+	t := &teaching{p: p, table: kit.NewFigures(say.LearntHeads()[2:5]...), plot: kit.NewPlot(), slips: page.Bold(""), next: page.Prose(""), asks: page.Prose("")}
 	var names []string
 	for f := range learn.NumFactors {
 		names = append(names, say.Learnt(f))
 	}
 	t.which, t.pick = page.SelectOf(names, func(i int) { t.factor = learn.Factor(i); t.draw() })
-	t.on = kit.NewCheck(say.NotebookLearn, t.turn)
-	t.object = container.NewVBox(page.Heading(say.NotebookTeaches), container.NewHScroll(t.table), page.Prose(say.LearntHow), t.slips, t.next,
-		page.Small(say.AskedMost), t.asks, container.NewBorder(nil, nil, nil, t.on, t.which), container.New(plotHigh{}, t.plot))
+	t.on = kit.NewCheck(say.NotebookLearn.String(), t.turn)
+	t.object = container.NewVBox(page.Heading(say.NotebookTeaches.String()), container.NewHScroll(t.table), page.Prose(say.LearntHow.String()), t.slips, t.next,
+		page.Small(say.AskedMost.String()), t.asks, container.NewBorder(nil, nil, nil, t.on, t.which), container.New(plotHigh{}, t.plot))
 	t.pick(int(learn.Hardness))
 	t.factor = learn.Hardness
 	return t
@@ -97,7 +97,7 @@ type history struct {
 }
 
 func newHistory(p *Page) *history {
-	h := &history{p: p, plot: kit.NewPlot(), table: kit.NewFigures(say.BatchPairHeads[1:]...), none: page.Prose(say.NoBatches)}
+	h := &history{p: p, plot: kit.NewPlot(), table: kit.NewFigures(say.BatchPairHeads()[1:]...), none: page.Prose(say.NoBatches.String())}
 	paths := learn.Paired()
 	var names []string
 	for _, path := range paths {
@@ -111,8 +111,8 @@ func newHistory(p *Page) *history {
 			pick(i)
 		}
 	}
-	h.export = kit.NewButton(say.NotebookExport, p.export)
-	h.object = container.NewVBox(page.Heading(say.NotebookHistory), h.none, container.NewBorder(nil, nil, nil, h.export, h.which),
+	h.export = kit.NewButton(say.NotebookExport.String(), p.export)
+	h.object = container.NewVBox(page.Heading(say.NotebookHistory.String()), h.none, container.NewBorder(nil, nil, nil, h.export, h.which),
 		container.New(plotHigh{}, h.plot), container.NewHScroll(h.table))
 	return h
 }

@@ -118,7 +118,7 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 	p = price.Pack{Ingredient: a.id, Price: a.cost.Value(), Note: a.note.Text}
 	holds := a.holds.Value()
 	if math.IsNaN(p.Price) || math.IsNaN(holds) || a.cost.Problem() != nil || a.holds.Problem() != nil {
-		return p, say.PriceWants
+		return p, say.PriceWants.String()
 	}
 	m := say.PackMeasureOf(page.Reads, a.unit.Selected)
 	switch {
@@ -127,14 +127,14 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 	case m.ML > 0:
 		p.ML = holds * m.ML
 		if !a.in.Density.Known {
-			return p, say.PriceDensity
+			return p, say.PriceDensity.String()
 		}
 	default:
 		p.Pieces = holds
 		if g := a.piece.Value(); g > 0 {
 			p.PieceG = g
 		} else if a.id != price.Eggs { // whose size says it
-			return p, say.PricePiece
+			return p, say.PricePiece.String()
 		}
 	}
 	return p, ""
@@ -184,5 +184,5 @@ func (a *asking) forget() {
 		a.host.Commit(now, say.PriceStep(say.Kitchen(a.in)))
 	}
 	a.setup.Use()
-	a.host.Say(say.PriceForgotten)
+	a.host.Say(say.PriceForgotten.String())
 }

@@ -50,7 +50,7 @@ func Lacking(lacks []card.Lack) string {
 	var all []string
 	for i, l := range lacks {
 		if i == mostLacking {
-			all = append(all, say.LettersGoOn)
+			all = append(all, say.LettersGoOn.String())
 			break
 		}
 		all = append(all, Sentence(say.Place(l.Path)+": "+l.String()))

@@ -62,15 +62,15 @@ func show(h page.Host, s Setup, path string) *reading {
 	r.asking = newest.NewAnswers(h.Post, cutphoto.Read, r.answered)
 	r.build()
 	content := container.NewHSplit(r.marks, page.Scrolled(r.how, r.which, r.side,
-		container.NewGridWithColumns(2, widget.NewLabel(say.PhotoWide), r.wide, widget.NewLabel(say.PhotoHigh), r.high),
+		container.NewGridWithColumns(2, widget.NewLabel(say.PhotoWide.String()), r.wide, widget.NewLabel(say.PhotoHigh.String()), r.high),
 		r.measure, r.news, container.NewHScroll(r.table), r.below, r.heading, r.computed))
 	content.Offset = 0.58
-	r.dg = kit.Ask(h.Window(), say.PhotoAsk, content, kit.Answer{Name: say.PhotoNote, Role: kit.ByHand, Do: r.keep},
-		kit.Answer{Name: say.Close, Role: kit.ByEscape})
+	r.dg = kit.Ask(h.Window(), say.PhotoAsk.String(), content, kit.Answer{Name: say.PhotoNote.String(), Role: kit.ByHand, Do: r.keep},
+		kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	r.dg.SetOnClosed(func() { r.opening.Stop(); r.asking.Stop() })
 	room := h.Window().Canvas().Size()
 	r.dg.Resize(fyne.NewSize(room.Width-4*theme.Padding(), room.Height-4*theme.Padding()))
-	r.news.SetText(say.PhotoOpening)
+	r.news.SetText(say.PhotoOpening.String())
 	r.opening.Ask(path)
 	h.Window().Canvas().Focus(r.marks)
 	return r
@@ -89,19 +89,19 @@ func (r *reading) build() {
 	r.marks = newMarks(r.changed, func() { r.pick(r.marks.chosen) })
 	r.which, r.pick = page.SelectOf(markNames(false), func(i int) { r.marks.choose(i) })
 	r.pick(0)
-	r.side = page.Choice(r.turn, say.SideCut, say.FromAbove)
-	r.side.Horizontal, r.side.Selected = true, say.SideCut
+	r.side = page.Choice(r.turn, say.SideCut.String(), say.FromAbove.String())
+	r.side.Horizontal, r.side.Selected = true, say.SideCut.String()
 	r.wide, r.high = page.NumberField("mm", ripple.MinFillMM, ripple.MaxSizeMM, 0), page.NumberField("mm", ripple.MinFillMM, ripple.MaxSizeMM, 0)
 	for _, f := range []*kit.NumberField{r.wide, r.high} {
 		f.Step = 1
 		f.OnChanged = func(float64) { r.changed() }
 	}
-	r.how, r.news, r.below, r.heading = page.Prose(say.PhotoHow), page.Bold(""), page.Prose(""), page.Small(say.PhotoComputed)
-	r.table = kit.NewFigures(say.PhotoHeads[1:]...)
+	r.how, r.news, r.below, r.heading = page.Prose(say.PhotoHow.String()), page.Bold(""), page.Prose(""), page.Small(say.PhotoComputed.String())
+	r.table = kit.NewFigures(say.PhotoHeads()[1:]...)
 	r.computed = canvas.NewImageFromImage(nil)
 	r.computed.FillMode, r.computed.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleFastest
 	r.computed.SetMinSize(fyne.NewSize(0, 11*theme.TextSize()))
-	r.measure = kit.NewButton(say.PhotoMeasure, r.ask)
+	r.measure = kit.NewButton(say.PhotoMeasure.String(), r.ask)
 	r.measure.Importance = widget.HighImportance
 	r.measure.Disable()
 	r.clear()
@@ -114,9 +114,9 @@ func (r *reading) sizes() {
 	r.wide.ShowValue(math.Round(a.WidthMM))
 	r.high.ShowValue(math.Round(a.HeightMM))
 	rim := a.Rim()
-	how := say.PhotoHow
+	how := say.PhotoHow.String()
 	if rim {
-		how = say.PhotoHowRim
+		how = say.PhotoHowRim.String()
 		r.high.Disable()
 	} else {
 		r.high.Enable()
@@ -129,7 +129,7 @@ func (r *reading) sizes() {
 // turn takes the other view.
 func (r *reading) turn() {
 	r.view = ripple.Side
-	if r.side.Selected == say.FromAbove {
+	if r.side.Selected == say.FromAbove.String() {
 		r.view = ripple.Top
 	}
 	r.sizes()
@@ -183,7 +183,7 @@ func (r *reading) ask() {
 			*x.to = v
 		}
 	}
-	r.news.SetText(say.PhotoReading)
+	r.news.SetText(say.PhotoReading.String())
 	r.asking.Ask(a)
 }
 
@@ -210,7 +210,7 @@ func (r *reading) answered(_ cutphoto.Ask, a *cutphoto.Answer, err error) {
 // keep notes what was found.
 func (r *reading) keep() {
 	if r.answer == nil {
-		kit.SetText(r.news, say.PhotoFirst)
+		kit.SetText(r.news, say.PhotoFirst.String())
 		return
 	}
 	r.setup.Note(r.answer, r.view)

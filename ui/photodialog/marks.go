@@ -267,9 +267,9 @@ func (r *marksRenderer) Destroy() {}
 
 // markNames are the names of the places.
 func markNames(rim bool) []string {
-	names := say.PhotoMarks
+	names := say.PhotoMarks()
 	if rim {
-		names = say.PhotoRimMarks
+		names = say.PhotoRimMarks()
 	}
 	var out []string
 	for i, n := range names {

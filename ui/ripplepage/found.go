@@ -50,7 +50,7 @@ func newRibbonReport(h page.Host) *ribbonReport {
 	p.sweet.Colours = []fyne.ThemeColorName{kit.ColorNameBoth}
 	p.body = container.NewVBox(p.title, inset(p.table), p.hand, p.advice, tall(p.thickness), p.chords, page.Prose(say.RibbonWords(page.Reads)),
 		page.Heading(say.ASpoonful(page.Reads)), p.spoon, inset(p.spoonful), tall(p.foam), tall(p.sweet),
-		page.Prose(say.AboutSpoonful))
+		page.Prose(say.AboutSpoonful.String()))
 	p.object = p.body
 	p.stirred = func(*rippleview.Findings) string { return "" }
 	p.advice.Wrapping = fyne.TextWrapWord
@@ -72,7 +72,7 @@ func tall(p *kit.Plot) fyne.CanvasObject {
 }
 
 // wait says that the figures are still those of another picture.
-func (p *ribbonReport) wait() { kit.SetText(p.title, say.Measuring) }
+func (p *ribbonReport) wait() { kit.SetText(p.title, say.Measuring.String()) }
 
 // clear takes figures away that belong to no picture.
 func (p *ribbonReport) clear() { p.body.Hide() }

@@ -76,7 +76,7 @@ func New(h page.Host, drawn func()) *Page {
 	for _, c := range p.colours {
 		colours.Objects = append(colours.Objects, c.name, c.object)
 	}
-	right := page.Scrolled(page.Heading(say.Colours), colours, p.alike, p.found.object)
+	right := page.Scrolled(page.Heading(say.Colours.String()), colours, p.alike, p.found.object)
 	p.found.follow(right)
 	split := container.NewHSplit(container.NewPadded(left), right)
 	split.Offset = 0.63
@@ -109,10 +109,10 @@ func (p *Page) makePictures() {
 	}
 	p.view = page.Choice(func() { p.Show() }, names...)
 	p.view.Horizontal, p.view.Selected = true, names[len(names)-1]
-	p.export = kit.NewButton(say.ExportPicture, p.exportPicture)
-	p.stop = kit.NewButton(say.Stop, func() {
+	p.export = kit.NewButton(say.ExportPicture.String(), p.exportPicture)
+	p.stop = kit.NewButton(say.Stop.String(), func() {
 		p.cutter.Stop()
-		p.rest(say.StoppedCoarse)
+		p.rest(say.StoppedCoarse.String())
 		p.found.clear()
 	})
 	wide := canvas.NewRectangle(color.Transparent)
@@ -122,20 +122,20 @@ func (p *Page) makePictures() {
 
 // makeLevers makes what changes how the tub is filled and stirred.
 func (p *Page) makeLevers() fyne.CanvasObject {
-	p.layout = newWordList("layout", say.Layouts, p.change, func(d *design.Design) *string { return &d.Blend.Layout })
-	p.motion = newWordList("motion", say.Motions, p.change, func(d *design.Design) *string { return &d.Blend.Motion })
+	p.layout = newWordList("layout", say.Layouts(), p.change, func(d *design.Design) *string { return &d.Blend.Layout })
+	p.motion = newWordList("motion", say.Motions(), p.change, func(d *design.Design) *string { return &d.Blend.Motion })
 	p.strokes = p.slide("Strokes", "blend.strokes", "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
 	p.foam = p.slide("Foam", "blend.foam_volume_percent", "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
 	p.depth = p.slide("Depth", "blend.stroke_depth_percent", "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
 	p.handle = p.slide("Handle", "blend.handle_mm", "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
 	kit.AlignSlides(p.strokes, p.foam, p.depth, p.handle)
-	another := kit.NewButtonWithIcon(say.AnotherTub, theme.ViewRefreshIcon(), func() {
+	another := kit.NewButtonWithIcon(say.AnotherTub.String(), theme.ViewRefreshIcon(), func() {
 		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
 	})
 	caption := page.Prose(say.StrokeLimit(page.Reads))
 	caption.SizeName = theme.SizeNameCaptionText
 	return container.NewVBox(
-		container.New(&beside{}, labelled(say.FilledAs, p.layout.list), labelled(say.StirredBy, p.motion.list), another),
+		container.New(&beside{}, labelled(say.FilledAs.String(), p.layout.list), labelled(say.StirredBy.String(), p.motion.list), another),
 		container.New(&beside{even: true}, p.strokes, p.foam),
 		container.New(&beside{even: true}, p.depth, p.handle),
 		p.grams, caption)

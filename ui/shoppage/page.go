@@ -66,9 +66,9 @@ func New(h page.Host, s Setup) *Page {
 	p.sale = newSale(func(sellsFor float64) {
 		d := h.Design()
 		d.Tubs.SellsFor = sellsFor
-		h.Commit(d, say.SellingStep)
+		h.Commit(d, say.SellingStep.String())
 	})
-	heads := say.BoughtHeads
+	heads := say.BoughtHeads()
 	p.said.TextStyle.Bold = true
 	p.list = kit.NewFigures(heads.Need, heads.Buy, heads.Pays, heads.Left)
 	p.which = kit.NewSelect(nil, nil)
@@ -116,7 +116,7 @@ func (p *Page) Show() {
 	r := p.host.Result()
 	cost := say.Cost(page.Reads, &r.Cost)
 	if r.Cost.Priced {
-		cost += " " + say.CostRests
+		cost += " " + say.CostRests.String()
 	}
 	kit.SetText(p.cost, cost)
 	p.sale.show(&r.Cost, p.host.Design().Tubs.SellsFor)
@@ -175,7 +175,7 @@ func (p *Page) showPacks() {
 func (p *Page) askPrice() {
 	i := p.which.SelectedIndex()
 	if i < 0 || i >= len(p.lines) {
-		p.host.Say(say.PriceOfWhich)
+		p.host.Say(say.PriceOfWhich.String())
 		return
 	}
 	packprice.Ask(p.host, p.setup.Setup, p.lines[i])

@@ -56,7 +56,7 @@ type Page struct {
 
 // New returns the page over the check tables.
 func New(h page.Host, tables fs.FS) *Page {
-	p := &Page{host: h, tables: tables, status: page.Prose(say.RunningOver), busy: widget.NewProgressBarInfinite()}
+	p := &Page{host: h, tables: tables, status: page.Prose(say.RunningOver.String()), busy: widget.NewProgressBarInfinite()}
 	p.busy.Stop()
 	p.busy.Hide()
 	p.list = widget.NewList(func() int { return len(p.entries) }, newCheckLine,
@@ -74,9 +74,9 @@ func New(h page.Host, tables fs.FS) *Page {
 }
 
 func (p *Page) makeOverview() {
-	p.kinds = kit.NewFigures(say.CheckHeads...)
-	p.overview = container.NewVBox(page.Heading(say.HowSure),
-		page.Prose(say.AboutChecks),
+	p.kinds = kit.NewFigures(say.CheckHeads()...)
+	p.overview = container.NewVBox(page.Heading(say.HowSure.String()),
+		page.Prose(say.AboutChecks.String()),
 		container.New(page.Indent{}, p.kinds))
 	for i, x := range phase.Explanation {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
@@ -95,16 +95,16 @@ func (p *Page) makeAbout() {
 	tall := canvas.NewRectangle(color.Transparent)
 	tall.SetMinSize(fyne.NewSize(0, 330))
 	p.plotBox = container.New(page.Indent{}, container.NewStack(tall, p.plot))
-	p.numbers = kit.NewFigures(say.CheckPairs...)
-	p.view = kit.NewSelect([]string{say.ModelAndMeasurement, say.Errors, say.Numbers}, func(string) { p.draw() })
-	p.view.Selected, p.view.PlaceHolder = say.ModelAndMeasurement, say.ModelAndMeasurement // the latter gives it its width
+	p.numbers = kit.NewFigures(say.CheckPairs()...)
+	p.view = kit.NewSelect([]string{say.ModelAndMeasurement.String(), say.Errors.String(), say.Numbers.String()}, func(string) { p.draw() })
+	p.view.Selected, p.view.PlaceHolder = say.ModelAndMeasurement.String(), say.ModelAndMeasurement.String() // the latter gives it its width
 	p.about = container.NewVBox(p.title, p.verdict, p.proves,
-		container.NewBorder(nil, nil, widget.NewLabel(say.Show), nil, container.NewHBox(p.view)),
+		container.NewBorder(nil, nil, widget.NewLabel(say.Show.String()), nil, container.NewHBox(p.view)),
 		p.plotBox, p.reading, container.New(page.Indent{}, p.numbers), p.note, p.source)
 }
 
 // Title implements page.Page.
-func (p *Page) Title() string { return say.HowSure }
+func (p *Page) Title() string { return say.HowSure.String() }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -201,11 +201,11 @@ func (p *Page) draw() {
 	p.plotBox.Hide()
 	switch {
 	case len(r.Pairs) == 0:
-		p.reading.SetText(say.NoPoints)
-	case p.view.Selected == say.Numbers:
+		p.reading.SetText(say.NoPoints.String())
+	case p.view.Selected == say.Numbers.String():
 		p.numbers.ShowFigures(proofs.Pairs(page.Reads, r))
 		p.numbers.Show()
-	case p.view.Selected == say.Errors:
+	case p.view.Selected == say.Errors.String():
 		p.plot.ShowPlot(look().Errors(r))
 		p.plotBox.Show()
 	default:

@@ -121,9 +121,9 @@ func TestEachCheckTellsItsFiguresAndDrawsItsPoints(t *testing.T) {
 		if !math.IsInf(r.Bar, 1) {
 			assert.Contains(t, text, " of "+page.Reads.Sized(r.Bar)+" "+r.Unit, r.Table)
 		}
-		for _, view := range []string{say.Errors, say.Numbers, say.ModelAndMeasurement} {
+		for _, view := range []string{say.Errors.String(), say.Numbers.String(), say.ModelAndMeasurement.String()} {
 			p.view.SetSelected(view)
-			assert.Equal(t, view == say.Numbers && len(r.Pairs) > 0, p.numbers.Visible(), r.Table)
+			assert.Equal(t, view == say.Numbers.String() && len(r.Pairs) > 0, p.numbers.Visible(), r.Table)
 		}
 	}
 }
@@ -198,9 +198,9 @@ func TestSureLooks(t *testing.T) {
 			shoot(table)
 		}
 		p.pick(t, "glucose_density_20C (viscosity)")
-		p.view.SetSelected(say.Errors)
+		p.view.SetSelected(say.Errors.String())
 		shoot("errors")
-		p.view.SetSelected(say.Numbers)
+		p.view.SetSelected(say.Numbers.String())
 		shoot("numbers")
 	}
 }

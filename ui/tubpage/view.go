@@ -83,7 +83,7 @@ var sheetSizes = []string{noSheet, "A4", "A5", "Letter"}
 var fields = []struct{ field, name, hint string }{
 	{"maker", "Your name and address", "Saltmarsh Quay, 1 Pier Road, Saltmarsh"},
 	{"made", "Made on", "2026-07-14"},
-	{"keeps", "Keeps for", say.KeepsExample},
+	{"keeps", "Keeps for", say.KeepsExample.String()},
 	{"languages", "Languages", "de,en"},
 	{"net", "Quantity, mL", "all that the tub holds, frozen"},
 	{"lot", "Lot", "from the day it was made"},
@@ -112,7 +112,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	v.sale = choose(named(onpack.Sales(), say.SaleName), prefSale, within(kept.Int(prefSale), len(onpack.Sales())))
 	v.tub = choose(append([]string{own}, onpack.TubNames()...), "", 0)
 	v.sheet = choose(sheetSizes, "", 0)
-	v.batch = choose([]string{say.LabelNoBatch}, "", 0)
+	v.batch = choose([]string{say.LabelNoBatch.String()}, "", 0)
 	v.sheets.ShowFit(kit.FitPage)
 	v.lid = widget.NewCheck("A label for the lid too", mishap.With(func(bool) { v.Show() }))
 	v.grams = widget.NewCheck("Grams beside the volume", nil)
@@ -122,7 +122,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	form := container.NewVBox(
 		page.Bold("Where it is sold"), v.place, v.sale,
 		page.Bold("The tub"), v.tub,
-		page.Bold(say.LabelBatch), v.batch)
+		page.Bold(say.LabelBatch.String()), v.batch)
 	for _, f := range fields {
 		e := widget.NewEntry()
 		e.SetPlaceHolder(f.hint)
@@ -206,7 +206,7 @@ func (v *View) choices() sticker.Choices {
 // offer lists the batches of the notebook, the latest first, and keeps the one that
 // is chosen while it is there.
 func (v *View) offer() {
-	names := []string{say.LabelNoBatch}
+	names := []string{say.LabelNoBatch.String()}
 	for i := len(v.book.Notes.Batches) - 1; i >= 0; i-- {
 		names = append(names, v.book.Notes.Batches[i].ID)
 	}
@@ -216,7 +216,7 @@ func (v *View) offer() {
 	chosen := v.batch.Selected
 	v.batch.SetOptions(names)
 	if !slices.Contains(names, chosen) {
-		chosen = say.LabelNoBatch
+		chosen = say.LabelNoBatch.String()
 	}
 	v.batch.SetSelected(chosen)
 }

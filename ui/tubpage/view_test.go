@@ -77,7 +77,7 @@ func TestABatchOfTheNotebookIsPrinted(t *testing.T) {
 	v.book.Notes.Batches = []batch.Batch{{ID: "b6"}, {ID: "b7", Made: "2026-07-14", BestBefore: "2027-01-10", Lot: "quay 7"}}
 	h.Set(h.Design())
 	v.Show()
-	assert.Equal(t, []string{say.LabelNoBatch, "b7", "b6"}, v.batch.Options)
+	assert.Equal(t, []string{say.LabelNoBatch.String(), "b7", "b6"}, v.batch.Options)
 	assert.True(t, v.export.Disabled())
 	v.batch.SetSelected("b7")
 	assert.False(t, v.export.Disabled())
@@ -86,7 +86,7 @@ func TestABatchOfTheNotebookIsPrinted(t *testing.T) {
 	assert.Contains(t, pagetest.Texts(v.list), "pier 1")
 	v.book.Notes.Batches = nil
 	v.Show()
-	assert.Equal(t, say.LabelNoBatch, v.batch.Selected)
+	assert.Equal(t, say.LabelNoBatch.String(), v.batch.Selected)
 	assert.True(t, v.export.Disabled())
 }
 

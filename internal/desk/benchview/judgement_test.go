@@ -29,7 +29,7 @@ func TestAJudgementForEveryState(t *testing.T) {
 	assert.Contains(t, j.Suggestion, "2")
 
 	j = Judged(say.Style{}, evaluated(t, design.New()), nil, nil, nil)
-	assert.Equal(t, Judgement{Word: "Begin", Sentence: say.BeginHere}, j)
+	assert.Equal(t, Judgement{Word: "Begin", Sentence: say.BeginHere.String()}, j)
 
 	hard := market.Honey()
 	hard.Serving.TemperatureC = -22
@@ -68,6 +68,6 @@ func TestTheRailFollowsTheModel(t *testing.T) {
 	x.Follow(evaluated(t, d))
 	assert.Same(t, kept, &x.Dense.HardnessKPa[0], "slices are kept from frame to frame")
 	assert.True(t, math.IsNaN(x.Dense.HardnessKPa[3]))
-	assert.Equal(t, say.NoLines, x.Dense.Note)
+	assert.Equal(t, say.NoLines.String(), x.Dense.Note)
 	assert.False(t, x.Dense.Scoop.OK)
 }

@@ -54,13 +54,13 @@ func (x *Rail) follow(c *RailPhase, p *model.Phase, r *model.Result, name string
 	c.Scoop, c.Note = p.Scoop, ""
 	switch {
 	case p.WrittenG == 0:
-		c.Scoop, c.Note = model.ScoopRange{}, say.NoLines
+		c.Scoop, c.Note = model.ScoopRange{}, say.NoLines.String()
 	case r.Absent(p):
-		c.Scoop, c.Note = model.ScoopRange{}, say.InNoTub
+		c.Scoop, c.Note = model.ScoopRange{}, say.InNoTub.String()
 	case p.Scoop.OK:
 	case !p.Felt():
-		c.Note = say.HowHard
+		c.Note = say.HowHard.String()
 	default:
-		c.Note = say.NowhereHere
+		c.Note = say.NowhereHere.String()
 	}
 }

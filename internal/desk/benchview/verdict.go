@@ -41,7 +41,7 @@ func Judged(s say.Style, r *model.Result, found *balance.Remedies, c *cold.Answe
 		return j
 	}
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return Judgement{Word: "Begin", Sentence: say.BeginHere}
+		return Judgement{Word: "Begin", Sentence: say.BeginHere.String()}
 	}
 	j := Judgement{Mood: Good, Word: "Ready", Sentence: say.Verdict(s, r.Verdict), Suggestion: say.Advice(s, r.Verdict, found, c)}
 	if because := r.Verdict.Because; because != nil {

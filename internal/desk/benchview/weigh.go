@@ -14,11 +14,11 @@ func CupOverrun(s say.Style, before, after, empty, most float64) (float64, strin
 	v := math.Round(100 * phase.OverrunFraction(before-empty, after-empty))
 	switch {
 	case math.IsNaN(before) || math.IsNaN(after) || math.IsNaN(empty):
-		return math.NaN(), say.TwoTellOverrun
+		return math.NaN(), say.TwoTellOverrun.String()
 	case math.IsNaN(v):
-		return v, say.MoreThanCup
+		return v, say.MoreThanCup.String()
 	case v < 0:
-		return math.NaN(), say.CupGained
+		return math.NaN(), say.CupGained.String()
 	case v > most:
 		return math.NaN(), say.TooMuchOverrun(s, v, most)
 	}
@@ -30,11 +30,11 @@ func StoveLoss(s say.Style, before, after, empty, most float64) (float64, string
 	v := math.Round(1000*(before-after)/(before-empty)) / 10
 	switch {
 	case math.IsNaN(before) || math.IsNaN(after) || math.IsNaN(empty):
-		return math.NaN(), say.TwoTellLoss
+		return math.NaN(), say.TwoTellLoss.String()
 	case before <= empty || after <= empty:
-		return math.NaN(), say.MoreThanPan
+		return math.NaN(), say.MoreThanPan.String()
 	case v < 0:
-		return math.NaN(), say.PanGained
+		return math.NaN(), say.PanGained.String()
 	case v > most:
 		return math.NaN(), say.TooMuchLoss(s, v, most)
 	}
@@ -45,11 +45,11 @@ func StoveLoss(s say.Style, before, after, empty, most float64) (float64, string
 func SyrupWeight(s say.Style, pan, empty, most float64) (float64, string) {
 	switch v := pan - empty; {
 	case math.IsNaN(v):
-		return v, say.OneTellsSyrup
+		return v, say.OneTellsSyrup.String()
 	case v < 0 || v > most:
-		return math.NaN(), say.EmptyHeavier
+		return math.NaN(), say.EmptyHeavier.String()
 	case v == 0:
-		return v, say.NotWeighed
+		return v, say.NotWeighed.String()
 	default:
 		return v, say.SyrupWeight(s, v)
 	}

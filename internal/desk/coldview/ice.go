@@ -70,11 +70,11 @@ func (i Inks) growing(c *icy.Phase) chart.Plot {
 		x[k], wall[k], core[k], low[k], high[k] = w.Week, w.Wall.ValueUM, w.Core.ValueUM, band.LowUM, band.HighUM
 		most = math.Max(most, band.HighUM)
 	}
-	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.WeeksAxis, Min: 0, Max: x[n-1]}, Y: chart.Axis{Title: say.CrystalAxis, Min: 0, Max: most},
+	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.WeeksAxis.String(), Min: 0, Max: x[n-1]}, Y: chart.Axis{Title: say.CrystalAxis, Min: 0, Max: most},
 		Areas: []chart.Area{{X: x, Lo: low, Hi: high, Fill: draw.Fade(i.Dense, .12), Hatch: draw.Rising, Line: draw.Stroke{Width: 1, Colour: draw.Fade(i.Dense, .4)}}},
 		Series: []chart.Series{
-			{Name: say.AtCore, X: x, Y: core, Line: draw.Stroke{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
-			{Name: say.AtWall, X: x, Y: wall, Line: draw.Stroke{Width: 2.2, Dash: draw.Dashed, Colour: i.Ring}, Marker: draw.Triangle},
+			{Name: say.AtCore.String(), X: x, Y: core, Line: draw.Stroke{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
+			{Name: say.AtWall.String(), X: x, Y: wall, Line: draw.Stroke{Width: 2.2, Dash: draw.Dashed, Colour: i.Ring}, Marker: draw.Triangle},
 		}}
 	for k, w := range ice.Words[:len(ice.Words)-1] {
 		if w.BelowUM < most {
@@ -88,7 +88,7 @@ func (i Inks) growing(c *icy.Phase) chart.Plot {
 // that brought one part in a hundred or more.
 func IceShares(a *icy.Answer, i Inks) chart.Plot {
 	const thick, least = 0.35, 0.01
-	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, NoLegend: true, X: chart.Axis{Title: say.ShareAxis, Min: 0}, Y: chart.Axis{NoGrid: true}}
+	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, NoLegend: true, X: chart.Axis{Title: say.ShareAxis.String(), Min: 0}, Y: chart.Axis{NoGrid: true}}
 	var shown []icy.Share
 	for _, s := range a.Steps {
 		if s.Fraction >= least {

@@ -30,7 +30,7 @@ type Found struct {
 func Measurable(s say.Style, m cold.Measurement, k *cold.Profile) string {
 	for _, f := range cold.MeasurementFields(m.Kind) {
 		if v := *f.At(&m).(*float64); math.IsNaN(v) || f.Check(&m) != "" {
-			return say.FillInFirst
+			return say.FillInFirst.String()
 		}
 	}
 	if !m.Between(k.Freezer.AirC) {

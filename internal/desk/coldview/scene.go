@@ -161,7 +161,7 @@ const coldestPlotted, warmestPlotted, stepPlotted = -40.0, 0.0, 0.25
 func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 	plot := chart.Plot{Style: chart.Look{Reads: i.Reads},
 		X: chart.Axis{Title: say.FreezerAxis(i.Reads), Min: i.Reads.Degrees(coldestPlotted), Max: i.Reads.Degrees(warmestPlotted)},
-		Y: chart.Axis{Title: say.FrozenAxis, Max: 100}}
+		Y: chart.Axis{Title: say.FrozenAxis.String(), Max: 100}}
 	if st.SwingK > 0 {
 		swing := chart.Upright(i.Reads.Degrees(st.AtC-st.SwingK), i.Reads.Degrees(st.AtC+st.SwingK))
 		swing.Label, swing.Fill, swing.Hatch = say.FreezerSwing(i.Reads, st.SwingK), draw.Fade(i.Both, .12), draw.Level

@@ -173,13 +173,13 @@ func (b *Book) Job(m *model.Model, d design.Design, k cold.Profile, at time.Time
 }
 
 // errNoFile says that a notebook has no place yet.
-var errNoFile = errors.New(say.NotebookNoFile)
+func errNoFile() error { return errors.New(say.NotebookNoFile.String()) }
 
 // Write completes the batch, appends it to its file and keeps the design as the version
 // that it was made by. It may run on any goroutine.
 func Write(ctx context.Context, j Job) (Written, error) {
 	if j.File == nil {
-		return Written{}, errNoFile
+		return Written{}, errNoFile()
 	}
 	l, err := learn.Log(ctx, j.Model, j.Design, j.Kitchen, &j.Notes, j.Batch, j.At)
 	if err == nil {
@@ -210,7 +210,7 @@ func (b *Book) Done() {
 // Switch turns the learning of a factor off or on, from now on.
 func (b *Book) Switch(f learn.Factor, on bool, at time.Time) error {
 	if b.of == "" {
-		return errNoFile
+		return errNoFile()
 	}
 	if b.Err != nil {
 		return b.Err

@@ -18,10 +18,10 @@ type Inks struct {
 
 // History plots one kind of measurement beside its forecast, batch by batch.
 func (i Inks) History(p *learn.Posterior, n *batch.Notebook, path string) chart.Plot {
-	forecast := chart.Series{Name: say.BatchPairHeads[1], Line: draw.Stroke{Width: 2, Dash: draw.Dashed, Colour: i.Forecast}, Marker: draw.Square, Every: 1}
-	measured := chart.Series{Name: say.BatchPairHeads[2], Line: draw.Stroke{Colour: i.Measured}, Marker: draw.Disc, Every: 1}
-	slips := chart.Series{Name: say.SlipName, Line: draw.Stroke{Colour: i.Slip}, Marker: draw.Cross, Every: 1}
-	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.BatchAxis, Min: 0.5, NoGrid: true}, Y: chart.Axis{Title: say.BatchAxisOf(i.Reads, path)}}
+	forecast := chart.Series{Name: say.BatchPairHeads()[1], Line: draw.Stroke{Width: 2, Dash: draw.Dashed, Colour: i.Forecast}, Marker: draw.Square, Every: 1}
+	measured := chart.Series{Name: say.BatchPairHeads()[2], Line: draw.Stroke{Colour: i.Measured}, Marker: draw.Disc, Every: 1}
+	slips := chart.Series{Name: say.SlipName.String(), Line: draw.Stroke{Colour: i.Slip}, Marker: draw.Cross, Every: 1}
+	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.BatchAxis.String(), Min: 0.5, NoGrid: true}, Y: chart.Axis{Title: say.BatchAxisOf(i.Reads, path)}}
 	at := 0
 	for k := range n.Batches {
 		for _, q := range p.Pairs(k, &n.Batches[k]) {
@@ -100,13 +100,13 @@ func (i Inks) Learnt(p *learn.Posterior, f learn.Factor) chart.Plot {
 	}
 	priorX, priorY := density(before)
 	nowX, nowY := density(now)
-	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.LearntAxis(i.Reads, f)}, Y: chart.Axis{Title: say.DensityAxis, Min: 0, Max: 1.05, NoGrid: true, Ticks: []chart.Tick{{Value: 0, Label: "0"}}},
+	plot := chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: say.LearntAxis(i.Reads, f)}, Y: chart.Axis{Title: say.DensityAxis.String(), Min: 0, Max: 1.05, NoGrid: true, Ticks: []chart.Tick{{Value: 0, Label: "0"}}},
 		Series: []chart.Series{
-			{Name: say.BeforeBatches, X: priorX, Y: priorY, Line: draw.Stroke{Width: 2, Dash: draw.Dashed, Colour: i.Forecast}},
-			{Name: say.KnownNow, X: nowX, Y: nowY, Line: draw.Stroke{Width: 2.4, Colour: i.Measured}},
+			{Name: say.BeforeBatches.String(), X: priorX, Y: priorY, Line: draw.Stroke{Width: 2, Dash: draw.Dashed, Colour: i.Forecast}},
+			{Name: say.KnownNow.String(), X: nowX, Y: nowY, Line: draw.Stroke{Width: 2.4, Colour: i.Measured}},
 		}}
-	measured := chart.Series{Name: say.EachByItself, Line: draw.Stroke{Colour: i.Measured}, Marker: draw.Disc, Every: 1}
-	slips := chart.Series{Name: say.SlipName, Line: draw.Stroke{Colour: i.Slip}, Marker: draw.Cross, Every: 1}
+	measured := chart.Series{Name: say.EachByItself.String(), Line: draw.Stroke{Colour: i.Measured}, Marker: draw.Disc, Every: 1}
+	slips := chart.Series{Name: say.SlipName.String(), Line: draw.Stroke{Colour: i.Slip}, Marker: draw.Cross, Every: 1}
 	bars := chart.Series{Line: draw.Stroke{Width: 1.4, Colour: i.Measured}}
 	for k, o := range data {
 		s := &measured

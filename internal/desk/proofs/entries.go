@@ -19,12 +19,12 @@ type Proof struct {
 
 // Order is the order in which checks are shown: the strongest proof first.
 var Order = []Proof{
-	{validate.Independent, "Independent", say.ProvesIndependent},
-	{validate.Elsewhere, "Products of others", say.ProvesElsewhere},
-	{validate.Regression, "What the constants came from", say.ProvesRegression},
-	{validate.Remembered, "From memory", say.ProvesRemembered},
-	{validate.Twice, "Computed twice", say.ProvesTwice},
-	{validate.Identity, "Exact by definition", say.ProvesIdentity},
+	{validate.Independent, "Independent", say.ProvesIndependent.String()},
+	{validate.Elsewhere, "Products of others", say.ProvesElsewhere.String()},
+	{validate.Regression, "What the constants came from", say.ProvesRegression.String()},
+	{validate.Remembered, "From memory", say.ProvesRemembered.String()},
+	{validate.Twice, "Computed twice", say.ProvesTwice.String()},
+	{validate.Identity, "Exact by definition", say.ProvesIdentity.String()},
 }
 
 // Listed is a line of the list: the overview, the head of a kind, or a check.
@@ -44,7 +44,7 @@ type Summary struct {
 
 // Summarize orders rows. A kind without checks has no head.
 func Summarize(s say.Style, rows []validate.Row) Summary {
-	out := Summary{Entries: []Listed{{Head: say.RestOn, Under: say.RestUnder}}}
+	out := Summary{Entries: []Listed{{Head: say.RestOn.String(), Under: say.RestUnder.String()}}}
 	all, pass, open := 0, 0, 0
 	for _, k := range Order {
 		var of []Listed
@@ -126,7 +126,7 @@ func Pairs(s say.Style, r *validate.Row) []say.TableRow {
 		}
 		row := say.TableRow{Name: name, Cells: []string{s.FiveDigits(q.Measured), s.FiveDigits(q.Model), s.Sized(q.Error)}}
 		if !q.Counted {
-			row.Unit = say.NotCounted
+			row.Unit = say.NotCounted.String()
 		}
 		rows = append(rows, row)
 	}

@@ -109,7 +109,7 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 	}
 	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
 	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
-	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis), Y: axis(say.ModelAxis)}
+	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis.String()), Y: axis(say.ModelAxis.String())}
 	p.Series = append([]chart.Series{equal}, l.barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
 	return p
@@ -151,7 +151,7 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 	along := alongX(r)
 	title := r.XLabel
 	if !along {
-		title = say.TableOrder
+		title = say.TableOrder.String()
 	}
 	counted := points("error", draw.Disc, l.Published)
 	apart := points("not counted", draw.Diamond, l.Apart)
@@ -168,7 +168,7 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 			put(&apart, x, q.Error)
 		}
 	}
-	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.ErrorAxis + r.Unit}}
+	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.ErrorAxis.String() + r.Unit}}
 	rule := func(at float64, label string, dash draw.Dash) {
 		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Stroke{Width: 1.2, Dash: dash, Colour: l.Apart}})
 	}

@@ -59,7 +59,7 @@ func FoodColour(name string, foam bool) string {
 
 // FoodOf names the food of a colour, say.OwnColour where it is no food's.
 func FoodOf(hex string, foam bool) string {
-	name := say.OwnColour
+	name := say.OwnColour.String()
 	for _, f := range tub.Foods() {
 		if of(f, foam) == strings.ToLower(hex) {
 			name = f.Name

@@ -48,7 +48,7 @@ func (f *Findings) Ribbons(s say.Style) []say.TableRow {
 	return []say.TableRow{
 		{Name: "Share of the cut", Unit: "%", Cells: []string{cell(s, 100*(1-f.measure.FoamFraction), 1), cell(s, 100*f.measure.FoamFraction, 1)}},
 		row("Mean thickness", func(r *ripple.Ribbons) float64 { return r.MeanMM }),
-		{Name: say.EatsAs, Cells: []string{ripple.WordFor(d.MeanMM).String(), ripple.WordFor(o.MeanMM).String()}},
+		{Name: say.EatsAs.String(), Cells: []string{ripple.WordFor(d.MeanMM).String(), ripple.WordFor(o.MeanMM).String()}},
 		row("Nine chords in ten under", func(r *ripple.Ribbons) float64 { return r.P90MM }),
 		row("Thickest tenth of them, mean", func(r *ripple.Ribbons) float64 { return r.ThickestTenthMM }),
 	}

@@ -27,7 +27,7 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 	p := chart.Plot{
 		Style: chart.Look{Reads: s},
 		X:     chart.Axis{Title: say.ChordLength(s), Min: 0, Max: end, NoGrid: true},
-		Y:     chart.Axis{Title: say.ShareInChords},
+		Y:     chart.Axis{Title: say.ShareInChords.String()},
 	}
 	for _, x := range []struct {
 		name    string
@@ -69,16 +69,16 @@ func stairs(name string, shares []float64, from, width float64, line draw.Stroke
 // FoamOfSpoons and SweetnessOfSpoons show how spoonfuls differ; ok is false where
 // they do not.
 func (f *Findings) FoamOfSpoons(s say.Style) (p chart.Plot, ok bool) {
-	return spoons(s, &f.foam, 100, say.FoamInSpoon)
+	return spoons(s, &f.foam, 100, say.FoamInSpoon.String())
 }
 
 // SweetnessOfSpoons is FoamOfSpoons of the sweetness.
 func (f *Findings) SweetnessOfSpoons(s say.Style) (p chart.Plot, ok bool) {
-	return spoons(s, &f.sweet, 1, say.SpoonSweetness)
+	return spoons(s, &f.sweet, 1, say.SpoonSweetness.String())
 }
 
 func spoons(s say.Style, of *ripple.Spoonful, unit float64, name string) (chart.Plot, bool) {
-	const share = say.ShareOfSpoons
+	share := say.ShareOfSpoons.String()
 	width := unit * (of.Highest - of.Lowest) / ripple.SpoonBins
 	return chart.Plot{
 		Style: chart.Look{Reads: s},

@@ -34,7 +34,7 @@ func evaluated(t *testing.T, d design.Design) *model.Result {
 func TestFacesHaveTheTubsMeasures(t *testing.T) {
 	d, r := demo(t, "hazelnut.yaml")
 	size := tub.Size(d.Tubs)
-	faces, err := Faces(say.Style{}, d, r, ViewsNamed(say.BothCuts))
+	faces, err := Faces(say.Style{}, d, r, ViewsNamed(say.BothCuts.String()))
 	require.NoError(t, err)
 	require.Len(t, faces, 2)
 	side, above := faces[0], faces[1]
@@ -46,13 +46,13 @@ func TestFacesHaveTheTubsMeasures(t *testing.T) {
 	empty := d
 	empty.Dense.Lines, empty.Foam.Lines, empty.Foam.Syrup.Lines = nil, nil, nil
 	_, err = Faces(say.Style{}, empty, evaluated(t, empty), ViewsNamed(""))
-	assert.EqualError(t, err, say.EmptyTub)
+	assert.EqualError(t, err, say.EmptyTub.String())
 }
 
 func TestWhyThereIsNoPictureIsInTheMakersUnits(t *testing.T) {
 	d, _ := demo(t, "hazelnut.yaml")
 	d.Tubs = design.Tubs{Count: 1, VolumeML: 30, FillPercent: 10, Shape: design.ShapeShallow}
-	_, err := Faces(say.Style{}, d, evaluated(t, d), ViewsNamed(say.SideCut))
+	_, err := Faces(say.Style{}, d, evaluated(t, d), ViewsNamed(say.SideCut.String()))
 	require.Error(t, err)
 	assert.Contains(t, Reason(say.Style{}, err), " mm")
 	assert.Contains(t, Reason(say.Customary, err), " in")
@@ -61,7 +61,7 @@ func TestWhyThereIsNoPictureIsInTheMakersUnits(t *testing.T) {
 func TestAnotherSettingIsAnotherRequest(t *testing.T) {
 	d, r := demo(t, "hazelnut.yaml")
 	ask := func(d design.Design) Request {
-		q, ok := Ask(d, r, ViewsNamed(say.BothCuts), []image.Point{{X: 300, Y: 200}, {X: 1000, Y: 900}}, 600)
+		q, ok := Ask(d, r, ViewsNamed(say.BothCuts.String()), []image.Point{{X: 300, Y: 200}, {X: 1000, Y: 900}}, 600)
 		require.True(t, ok)
 		return q
 	}
@@ -78,7 +78,7 @@ func TestAnotherSettingIsAnotherRequest(t *testing.T) {
 		assert.False(t, q.Same(ask(other)), name)
 	}
 	d.Blend.Layout = "heaps"
-	_, ok := Ask(d, r, ViewsNamed(say.SideCut), nil, 600)
+	_, ok := Ask(d, r, ViewsNamed(say.SideCut.String()), nil, 600)
 	assert.False(t, ok)
 }
 
@@ -114,7 +114,7 @@ func TestColoursHaveTheNamesOfTheirFoods(t *testing.T) {
 			named := FoodOf(strings.ToUpper(hex), foam)
 			assert.Equal(t, hex, FoodColour(named, foam), "two foods may share a colour")
 		}
-		assert.Equal(t, say.OwnColour, FoodOf("#010203", foam))
+		assert.Equal(t, say.OwnColour.String(), FoodOf("#010203", foam))
 	}
 	assert.Empty(t, FoodColour("soap", false))
 }
@@ -131,7 +131,7 @@ func TestColoursOfOneLightnessAreToldOf(t *testing.T) {
 
 func found(t *testing.T, d design.Design, r *model.Result) Findings {
 	t.Helper()
-	q, ok := Ask(d, r, ViewsNamed(say.SideCut), nil, 300)
+	q, ok := Ask(d, r, ViewsNamed(say.SideCut.String()), nil, 300)
 	require.True(t, ok)
 	cut, err := ripple.Stir(q.Job.Cuts[0])
 	require.NoError(t, err)

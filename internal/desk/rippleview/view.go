@@ -22,9 +22,9 @@ var Views = []struct {
 	Name  string
 	Views []ripple.View
 }{
-	{say.SideCut, []ripple.View{ripple.Side}},
-	{say.FromAbove, []ripple.View{ripple.Top}},
-	{say.BothCuts, []ripple.View{ripple.Side, ripple.Top}},
+	{say.SideCut.String(), []ripple.View{ripple.Side}},
+	{say.FromAbove.String(), []ripple.View{ripple.Top}},
+	{say.BothCuts.String(), []ripple.View{ripple.Side, ripple.Top}},
 }
 
 // ViewsNamed returns the views of a choice, those of the first where none has that
@@ -51,7 +51,7 @@ type CutShown struct {
 // nothing to draw.
 func Faces(s say.Style, d design.Design, r *model.Result, views []ripple.View) ([]CutShown, error) {
 	if r.Blend.VolumeML == 0 {
-		return nil, errors.New(say.EmptyTub)
+		return nil, errors.New(say.EmptyTub.String())
 	}
 	size := tub.Size(d.Tubs)
 	var faces []CutShown

@@ -67,7 +67,7 @@ type Part struct {
 // Parts are all rows, or those only that differ, kind by kind.
 func (t Table) Parts(only bool) []Part {
 	var out []Part
-	for _, p := range [...]Part{{say.LinesDiffer, t.Lines}, {say.SettingsDiffer, t.Settings}, {say.FiguresDiffer, t.Figures}} {
+	for _, p := range [...]Part{{say.LinesDiffer.String(), t.Lines}, {say.SettingsDiffer.String(), t.Settings}, {say.FiguresDiffer.String(), t.Figures}} {
 		if only {
 			p.Rows = slices.DeleteFunc(slices.Clone(p.Rows), func(r Row) bool { return !r.Differs })
 		}

@@ -57,16 +57,8 @@ type part struct {
 
 // row is one line of the recipe.
 type row struct {
-	grams, unit, ounces string // the weight
+	grams, unit         string // the weight
 	name, measure, note string
-}
-
-// weight is all of a row's weight: "543 g (19.1 oz)".
-func (r row) weight() string {
-	if r.ounces == "" {
-		return r.grams + " " + r.unit
-	}
-	return r.grams + " " + r.unit + " (" + r.ounces + ")"
 }
 
 // figureRow is a row of the table of figures, for the custard, the foam and the
@@ -116,7 +108,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		c.name = "Untitled"
 	}
 	c.strap = say.Strap(o.Style, r)
-	c.tubs = o.Style.Count(d.Tubs.Count, "tub", "") + " of " + o.Style.Volume(d.Tubs.VolumeML)
+	c.tubs = o.Style.Count(d.Tubs.Count, "tub", "tubs") + " of " + o.Style.Volume(d.Tubs.VolumeML)
 	c.makes = c.tubs + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
 	c.parts = partsOf(d, r, o)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
@@ -139,7 +131,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		}
 	}
 	if r.Cost.Priced {
-		c.cost = typeset.Plain(say.Cost(o.Style, &r.Cost)) + " " + say.CostRests
+		c.cost = typeset.Plain(say.Cost(o.Style, &r.Cost)) + " " + say.CostRests.String()
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
 	if err != nil {
@@ -169,7 +161,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
 			entry := row{name: typeset.Plain(say.Kitchen(l.Ingredient)), note: cut(typeset.Plain(written.Note), mostLineNote)}
-			entry.grams, entry.unit, entry.ounces = o.Style.Weighing(l.Grams)
+			entry.grams, entry.unit = o.Style.MassParts(l.Grams)
 			if sizeErr == nil {
 				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)
 			}

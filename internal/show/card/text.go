@@ -35,7 +35,7 @@ func notesOf(s string) []string {
 	short := cut(s, mostNotes)
 	all := paragraphs(short)
 	if len(all) > mostParagraphs || short != s {
-		all = append(all[:min(len(all), mostParagraphs)], say.NotesGoOn)
+		all = append(all[:min(len(all), mostParagraphs)], say.NotesGoOn.String())
 	}
 	return all
 }

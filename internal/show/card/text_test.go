@@ -14,7 +14,7 @@ func TestACardHoldsTheBeginningOfLongNotes(t *testing.T) {
 	assert.Equal(t, []string{"Stir.", "Wait."}, notesOf("Stir.\n\nWait."))
 	for _, long := range []string{strings.Repeat("stir ", mostNotes), strings.Repeat("x", mostNotes+1), strings.Repeat("x\n\n", mostParagraphs+1)} {
 		got := notesOf(long)
-		assert.Equal(t, say.NotesGoOn, got[len(got)-1])
+		assert.Equal(t, say.NotesGoOn.String(), got[len(got)-1])
 		assert.LessOrEqual(t, len(got), mostParagraphs+1)
 		assert.LessOrEqual(t, utf8.RuneCountInString(strings.Join(got[:len(got)-1], "")), mostNotes)
 	}

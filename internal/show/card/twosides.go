@@ -1,6 +1,7 @@
 package card
 
 import (
+	"context"
 	"fmt"
 
 	"ripplewright/internal/answer/model"
@@ -12,9 +13,9 @@ import (
 
 // twoSides composes an ordinary card on the two sides of a sheet: head, weights
 // and steps in front; the last steps, panel and figures behind, and what is left
-// where it has room; a third side, where there may be one, takes what has none. Titles run into the text,
+// where it has room; a third side takes what has none. Titles run into the text,
 // and no type is smaller than elsewhere. It returns nil where that is not enough.
-func twoSides(tub *draw.List, d design.Design, r *model.Result, c content, o Options, sides int) *flow {
+func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*draw.List {
 	boxes := []filler{
 		nil, // the plots, below
 		func(w float64) *draw.List { return cautionBox(c, w) },
@@ -31,14 +32,17 @@ func twoSides(tub *draw.List, d design.Design, r *model.Result, c content, o Opt
 	}
 	w, h := o.Paper.Size()
 	front := &draw.List{W: w, H: h}
-	below := header(front, tub, 1, c, margin)
-	empty := newFlow(c, o.Paper, margin)
+	below := header(ctx, front, d, r, c, o.DPI)
+	empty := newFlow(c, o.Paper)
 	airy, fits := fittingLists(c, narrow, empty.bottom-below)
 	if !fits {
 		return nil // no size of the steps helps
 	}
-	dense, behind := listBlocks(c, narrow, 0.95), newBack(empty, c)
-	for _, size := range [...]float64{9, 8.7, 8.4, 8} {
+	tight, behind := listBlocks(c, narrow, 0.95), newBack(empty, c)
+	for _, try := range [...]struct {
+		size  float64
+		sides int
+	}{{9, 2}, {8.7, 2}, {8.4, 2}, {8, 2}, {7.6, 2}, {9, 3}, {8, 3}} {
 		for _, high := range [...]float64{46, 40, 36} {
 			boxes[0] = kept(func(w float64) *draw.List {
 				if w < leastPlots {
@@ -47,12 +51,12 @@ func twoSides(tub *draw.List, d design.Design, r *model.Result, c content, o Opt
 				return plots(c.reads, d, r, w, high)
 			})
 			lists := airy
-			if size < 9 {
-				lists = dense
+			if try.size < 9 {
+				lists = tight
 			}
-			f := newFlow(c, o.Paper, margin)
-			if f.sheet(front, below, c, lists, behind, size, sides, boxes) {
-				return f
+			f := newFlow(c, o.Paper)
+			if f.sheet(front, below, c, lists, behind, try.size, try.sides, boxes) {
+				return f.pages
 			}
 		}
 	}
@@ -100,17 +104,13 @@ func (f *flow) share(gaps []gap, boxes []filler) bool {
 	for i := range gaps {
 		g := &gaps[i]
 		b := boxes[0](g.w)
-		above := apart
-		if g.y == f.top {
-			above = 0
-		}
-		if b == nil || g.y+above+b.H > f.bottom {
+		if b == nil || g.y+apart+b.H > f.bottom {
 			continue
 		}
 		was := g.y
-		g.y += above + b.H
+		g.y += apart + b.H
 		if f.share(gaps, boxes[1:]) {
-			f.page(g.page).Place(b, g.x, was+above, 1)
+			f.page(g.page).Place(b, g.x, was+apart, 1)
 			return true
 		}
 		g.y = was

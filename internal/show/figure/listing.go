@@ -90,12 +90,12 @@ func (f *Row) Computed(s say.Style, lines []Listed, heads []string) []say.Titled
 		add(say.Capital(strings.TrimSpace(l.Name)), strings.Join(cells, "; "))
 	}
 	if !strings.Contains(f.Help, "null") { // a word for JSON alone
-		add(say.FigureMeans, f.Help)
+		add(say.FigureMeans.String(), f.Help)
 	}
-	add(say.FigureFrom, f.Inputs)
-	add(say.FigureBy, f.Equation)
-	add(say.FigureAfter, f.Source)
-	add(say.FigureBand, f.Origin.Band)
+	add(say.FigureFrom.String(), f.Inputs)
+	add(say.FigureBy.String(), f.Equation)
+	add(say.FigureAfter.String(), f.Source)
+	add(say.FigureBand.String(), f.Origin.Band)
 	return out
 }
 

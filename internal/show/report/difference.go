@@ -42,7 +42,7 @@ func (d Difference) Same() bool { return d.Of.None() && len(d.figures()) == 0 }
 func (d Difference) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	if d.Same() {
-		p.line("%s", say.SameDesign)
+		p.line("%s", say.SameDesign.String())
 		return p.err
 	}
 	p.line("%s", say.FromTo(d.Files[0], d.Files[1]))
@@ -56,12 +56,12 @@ func (d Difference) WriteText(w io.Writer) error {
 			p.line("    %s", t)
 		}
 	}
-	list(say.LinesDiffer, say.LineDifferences(Reads, d.Of, d.name))
+	list(say.LinesDiffer.String(), say.LineDifferences(Reads, d.Of, d.name))
 	var settings []string
 	for _, s := range d.Of.Settings {
 		settings = append(settings, say.SettingDifference(Reads, s))
 	}
-	list(say.SettingsDiffer, settings)
+	list(say.SettingsDiffer.String(), settings)
 	p.line("")
 	var rows []say.TableRow
 	for _, c := range d.figures() {
@@ -70,10 +70,10 @@ func (d Difference) WriteText(w io.Writer) error {
 		}
 	}
 	if len(rows) == 0 {
-		p.line("%s", say.FiguresDifferNot)
+		p.line("%s", say.FiguresDifferNot.String())
 		return p.err
 	}
-	p.line("%s:", say.FiguresDiffer)
+	p.line("%s:", say.FiguresDiffer.String())
 	p.lines([]string{"before", "after"}, rows)
 	return p.err
 }

@@ -34,7 +34,7 @@ func (i Ice) WriteText(w io.Writer) error {
 	}
 	if len(i.Remedies) > 0 {
 		p.line("")
-		p.line("%s:", say.IceHelps)
+		p.line("%s:", say.IceHelps.String())
 		for k := range i.Remedies {
 			p.line("    %s", say.IceRemedy(Reads, &i.Remedies[k]))
 		}

@@ -21,7 +21,7 @@ type Batches struct {
 func (l Batches) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	if len(l.Notebook.Batches) == 0 {
-		p.line("%s: %s", l.File, say.NoBatches)
+		p.line("%s: %s", l.File, say.NoBatches.String())
 	}
 	for i := range l.Notebook.Batches {
 		if i > 0 {
@@ -41,9 +41,9 @@ func (p *page) batch(i int, b *batch.Batch, taught *learn.Posterior) {
 	p.line("%s", say.BatchTitle(b))
 	pairs := taught.Pairs(i, b)
 	if len(pairs) == 0 {
-		p.line("  %s", say.NothingMeasured)
+		p.line("  %s", say.NothingMeasured.String())
 	} else {
-		rows := []string{left("", batchColumn) + "\t" + say.BatchPairHeads[1] + "\t" + say.BatchPairHeads[2]}
+		rows := []string{left("", batchColumn) + "\t" + say.BatchPairHeads()[1] + "\t" + say.BatchPairHeads()[2]}
 		for k := range pairs {
 			q := &pairs[k]
 			rows = append(rows, left("  "+say.BatchMeasured(q.Path), batchColumn)+"\t"+say.BatchValue(Reads, q.Path, q.Expected)+"\t"+say.BatchGot(Reads, q))
@@ -128,16 +128,16 @@ func (l Learnt) WriteText(w io.Writer) error {
 		}
 		return text
 	}
-	rows := []string{row(say.LearntHeads)}
+	rows := []string{row(say.LearntHeads())}
 	for f := range learn.NumFactors {
 		rows = append(rows, row(say.LearntRow(Reads, l.Taught, f)))
 	}
 	p.table(rows)
-	p.line("%s", say.LearntHow)
+	p.line("%s", say.LearntHow.String())
 	slips := l.Taught.Slips()
 	p.line("")
 	if len(slips) == 0 {
-		p.line("%s", say.NoSlips)
+		p.line("%s", say.NoSlips.String())
 	}
 	for i := range slips {
 		p.line("%s", say.Slip(Reads, &l.Notebook.Batches[slips[i].Batch], &slips[i]))
@@ -156,10 +156,10 @@ const mostAsked = 4
 func (p *page) asked(taught *learn.Posterior, next *batch.Forecast) {
 	list := taught.Ask(next)
 	if len(list) == 0 {
-		p.line("%s", say.AskedNothing)
+		p.line("%s", say.AskedNothing.String())
 		return
 	}
-	p.line("%s:", say.AskedMost)
+	p.line("%s:", say.AskedMost.String())
 	for i := range list[:min(mostAsked, len(list))] {
 		p.line("  %s", say.Ask(Reads, &list[i]))
 	}
@@ -253,7 +253,7 @@ func (a Added) WriteText(w io.Writer) error {
 	p.line("%s", say.BatchWritten(a.File))
 	p.batch(a.at(), &a.Logged.Whole, a.Taught)
 	if a.Logged.OtherDesign {
-		p.line("%s", say.BatchOtherDesign)
+		p.line("%s", say.BatchOtherDesign.String())
 	}
 	for _, text := range a.slips() {
 		p.line("%s", text)

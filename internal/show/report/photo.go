@@ -30,17 +30,17 @@ func (f Photo) WriteText(w io.Writer) error {
 		}
 		return text
 	}
-	rows := []string{row(say.PhotoHeads...)}
+	rows := []string{row(say.PhotoHeads()...)}
 	for _, x := range say.PhotoTable(Reads, r, &f.Computed) {
 		rows = append(rows, row(append([]string{x.Name}, x.Cells...)...))
 	}
 	p.table(rows)
 	if r.Thin != nil {
-		p.line("%s%s.", say.PhotoNoWidth, say.PhotoRefused(Reads, r.Thin))
+		p.line("%s%s.", say.PhotoNoWidth.String(), say.PhotoRefused(Reads, r.Thin))
 	} else {
 		p.line("%s", say.PhotoLeast(Reads, r.LeastMM, f.Whole.Foam.MeanMM))
 	}
-	p.line("%s", say.PhotoOneCut)
+	p.line("%s", say.PhotoOneCut.String())
 	if f.Batch != "" {
 		p.line("%s", say.PhotoKept(f.Batch, f.Notebook))
 	}

@@ -96,7 +96,7 @@ func cell(c ingredient.Cell) Number {
 
 // lines are the list in words, sums and all, the same for each way to write it.
 func (x Shopping) lines() (items [][]string, after []string) {
-	h := say.BoughtHeads
+	h := say.BoughtHeads()
 	items = [][]string{{h.What, h.Need, h.Buy, h.Pays, h.Left}}
 	s := Reads.In(x.list.Currency)
 	for i := range x.list.Items {
@@ -150,7 +150,7 @@ func (p *page) selling(o *shop.Order, sells float64) {
 		p.line("%s", say.Margin(Reads, c, sells))
 	}
 	if c.Priced {
-		p.line("%s", say.MarginRests)
+		p.line("%s", say.MarginRests.String())
 	}
 }
 

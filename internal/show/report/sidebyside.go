@@ -19,10 +19,10 @@ type SideBySide struct {
 func (x SideBySide) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	if x.Table.Same() && !x.All {
-		p.line("%s", say.CompareSame)
+		p.line("%s", say.CompareSame.String())
 		return p.err
 	}
-	p.line("%s", say.CompareLegend)
+	p.line("%s", say.CompareLegend.String())
 	for _, part := range x.Table.Parts(!x.All) {
 		p.line("")
 		p.line("%s:", part.Head)

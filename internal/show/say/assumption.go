@@ -11,25 +11,25 @@ func Assumption(s Style, a ingredient.Assumption) string {
 	case ingredient.SugarsInTotal:
 		as := species(a.ReadAs)
 		if len(a.ReadAs) > 1 {
-			as = "equal parts of " + as
+			as = T("equal parts of %s", as)
 		}
-		return "only the total of its sugars is known; it counts as " + as + ", and may be anything from " + a.From.String() + " to " + a.To.String()
+		return T("only the total of its sugars is known; it counts as %s, and may be anything from %s to %s", as, a.From.String(), a.To.String())
 	case ingredient.SugarsUnknown:
-		return "its sugars are not known; what is left of the carbohydrate counts as half sucrose and half longer sugars, and may be anything from glucose to starch"
+		return T("its sugars are not known; what is left of the carbohydrate counts as half sucrose and half longer sugars, and may be anything from glucose to starch")
 	case ingredient.FruitAcid:
-		return "some of its carbohydrate has no name in any source; it counts as fruit acid, and may do nothing"
+		return T("some of its carbohydrate has no name in any source; it counts as fruit acid, and may do nothing")
 	case ingredient.CarbohydrateUnnamed:
-		return "its figures do not say what some of its carbohydrate is; it counts as doing nothing, and may be a simple sugar"
+		return T("its figures do not say what some of its carbohydrate is; it counts as doing nothing, and may be a simple sugar")
 	case ingredient.MassUnnamed:
-		return "its figures leave " + s.MassTo(a.G, 1) + " in " + s.Mass(100) + " without a name; that counts as doing nothing"
+		return T("its figures leave %s in %s without a name; that counts as doing nothing", s.MassTo(a.G, 1), s.Mass(100))
 	case ingredient.MassOver:
-		return "its figures add up to " + s.MassTo(a.G, 1) + " in " + s.Mass(100) + "; every part counts for " + s.Percent(100*(1-100/a.G), 1) + " less"
+		return T("its figures add up to %s in %s; every part counts for %s less", s.MassTo(a.G, 1), s.Mass(100), s.Percent(100*(1-100/a.G), 1))
 	case ingredient.MineralsByMilkSolids:
-		return "its sodium or potassium is not known; the minerals are taken in proportion to the milk solids"
+		return T("its sodium or potassium is not known; the minerals are taken in proportion to the milk solids")
 	case ingredient.MineralsByAsh:
-		return "its sodium or potassium is not known; the minerals are taken in proportion to the ash"
+		return T("its sodium or potassium is not known; the minerals are taken in proportion to the ash")
 	case ingredient.MineralsUnknown:
-		return "its sodium or potassium is not known, nor its ash; only the minerals that are known lower the freezing point"
+		return T("its sodium or potassium is not known, nor its ash; only the minerals that are known lower the freezing point")
 	}
 	return string(a.Code)
 }

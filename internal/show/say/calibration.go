@@ -11,45 +11,47 @@ import (
 // MeasuredPlace names the place of a kitchen that a measurement tells of.
 func MeasuredPlace(k cold.MeasurementKind) string {
 	if k == cold.ScoopedWell {
-		return "counter"
+		return T("counter")
 	}
-	return "freezer"
+	return T("freezer")
 }
 
 // CalibrationTitle heads the question for a measured time.
 func CalibrationTitle(k cold.MeasurementKind, kitchen string) string {
-	return "Calibrate the " + MeasuredPlace(k) + " of “" + kitchen + "”"
+	return T("Calibrate the %s of “%s”", MeasuredPlace(k), kitchen)
 }
 
 // CalibrationHead heads what a place rests on.
-func CalibrationHead(k cold.MeasurementKind) string { return "Calibration of the " + MeasuredPlace(k) }
+func CalibrationHead(k cold.MeasurementKind) string {
+	return T("Calibration of the %s", MeasuredPlace(k))
+}
 
 // HowToMeasure says what a maker measures.
 func HowToMeasure(k cold.MeasurementKind) string {
 	if k == cold.CoreAt {
-		return "Stand a tub of this design, filled as it says, in the freezer with a thermometer in its core."
+		return T("Stand a tub of this design, filled as it says, in the freezer with a thermometer in its core.")
 	}
-	return "Take a tub of this design, filled as it says, from the freezer and stand it on the counter. How long is it until the outer ring scoops just right?"
+	return T("Take a tub of this design, filled as it says, from the freezer and stand it on the counter. How long is it until the outer ring scoops just right?")
 }
 
 // FillInFirst asks for what is missing.
-const FillInFirst = "Fill in the fields above first."
+const FillInFirst Message = "Fill in the fields above first."
 
 // CoreBetween says between what a measured core lies.
 func CoreBetween(s Style, airC float64) string {
-	return "The core must be colder than at the start and warmer than the freezer's air, " + s.TemperatureTo(airC, 1) + "."
+	return T("The core must be colder than at the start and warmer than the freezer's air, %s.", s.TemperatureTo(airC, 1))
 }
 
 // Calibrated says what a calibration found; what it changes stands below.
 func Calibrated(s Style, k cold.MeasurementKind, factor float64) string {
-	return "With heat going " + s.Number(factor, 2) + " times as fast " + inPlace(k) + ", the tub takes the time you measured. What that changes:"
+	return T("With heat going %s times as fast %s, the tub takes the time you measured. What that changes:", s.Number(factor, 2), inPlace(k))
 }
 
 func inPlace(k cold.MeasurementKind) string {
 	if k == cold.ScoopedWell {
-		return "on the counter"
+		return T("on the counter")
 	}
-	return "in the freezer"
+	return T("in the freezer")
 }
 
 // NotCalibrated says why no calibration was found.
@@ -58,20 +60,19 @@ func NotCalibrated(s Style, k cold.MeasurementKind, err error) string {
 	if !errors.As(err, &none) {
 		return Capital(strings.TrimSuffix(err.Error(), ".")) + "."
 	}
-	return "No " + MeasuredPlace(k) + " in reason takes " + s.Duration(none.Measured.Minutes) + " for that, but " +
-		s.DurationSpan(none.ShortestMinutes, none.LongestMinutes) + ". Look again at what was measured."
+	return T("No %s in reason takes %s for that, but %s. Look again at what was measured.", MeasuredPlace(k), s.Duration(none.Measured.Minutes), s.DurationSpan(none.ShortestMinutes, none.LongestMinutes))
 }
 
 // Measured says on what a place of a kitchen rests.
 func Measured(s Style, p cold.Place) string {
 	if p.Measured == "" {
-		return "Nothing is measured in this kitchen yet: one measured time makes the answers closer."
+		return T("Nothing is measured in this kitchen yet: one measured time makes the answers closer.")
 	}
-	return "Measured: " + TrueMinus(p.Measured) + ". Heat goes " + s.Number(p.Factor, 2) + " times as fast as first assumed."
+	return T("Measured: %s. Heat goes %s times as fast as first assumed.", TrueMinus(p.Measured), s.Number(p.Factor, 2))
 }
 
 // CalibrationStep names a calibration that was kept.
-func CalibrationStep(measured string) string { return "calibration, " + TrueMinus(measured) }
+func CalibrationStep(measured string) string { return T("calibration, %s", TrueMinus(measured)) }
 
 // TrueMinus gives the numbers in a text of a file, after a space, a bracket or
 // nothing, their true minus sign.

@@ -4,43 +4,43 @@ import "strings"
 
 // What stands on the page of the card.
 const (
-	CardPage     = "Card"
-	TheCard      = "The card"
-	PanelOf      = "Nutrition panel of"
-	Paper        = "Paper"
-	WholePages   = "Whole pages"
-	PageWidth    = "Page width"
-	ExportPDF    = "Export PDF…"
-	ExportPNG    = "Export PNG…"
-	ExportSVG    = "Export SVG…"
-	ExportText   = "Export text (Markdown)…"
-	ExportPhone  = "Export HTML…"
-	Parts        = "What stands on it"
-	HowManyPages = "Pages"
-	BigType      = "Big, for the kitchen"
-	AboutPicture = "HTML is one page for a phone at the stove, with the recipe as data. The PNG has 150 dots to the inch, fewer for a long card. PNG and SVG have the pages one under the other."
-	NoCard       = "No card can be drawn."
+	CardPage     Message = "Card"
+	TheCard      Message = "The card"
+	PanelOf      Message = "Nutrition panel of"
+	Paper        Message = "Paper"
+	WholePages   Message = "Whole pages"
+	PageWidth    Message = "Page width"
+	ExportPDF    Message = "Export PDF…"
+	ExportPNG    Message = "Export PNG…"
+	ExportSVG    Message = "Export SVG…"
+	ExportText   Message = "Export text (Markdown)…"
+	ExportPhone  Message = "Export HTML…"
+	Parts        Message = "What stands on it"
+	HowManyPages Message = "Pages"
+	BigType      Message = "Big, for the kitchen"
+	AboutPicture Message = "HTML is one page for a phone at the stove, with the recipe as data. The PNG has 150 dots to the inch, fewer for a long card. PNG and SVG have the pages one under the other."
+	NoCard       Message = "No card can be drawn."
 )
 
 // CardPages says how many pages a card has, of what size in mm.
 func CardPages(s Style, n int, widthMM, heightMM float64) string {
-	return s.Count(n, "page", "") + ", " + s.Size(widthMM, heightMM) + ". The file looks like what you see."
+	return T("%s, %s. The file looks like what you see.", s.Count(n, "page", "pages"), s.Size(widthMM, heightMM))
 }
 
 // CardUntimed says why a card gives no times in the cold.
-func CardUntimed(why string) string { return "It gives no times in the cold: " + why + "." }
+func CardUntimed(why string) string { return T("It gives no times in the cold: %s.", why) }
 
 // CardSection is what a part of a card is called where it is chosen.
 func CardSection(name string) string {
-	if called, ok := map[string]string{"weights": "Weights", "steps": "Steps", "notes": "Notes", "day": "Day by the clock", "figures": "Figures and verdict",
-		"plots": "Plots", "panel": "Nutrition panel", "cautions": "Cautions", "cost": "Cost"}[name]; ok {
+	if called, ok := map[string]string{"weights": T("Weights"), "steps": T("Steps"), "notes": T("Notes"), "day": T("Day by the clock"), "figures": T("Figures and verdict"),
+		"plots": T("Plots"), "panel": T("Nutrition panel"), "cautions": T("Cautions"), "cost": T("Cost")}[name]; ok {
 		return called
 	}
 	return name
 }
 
 // CardLimits are how many pages a card may have, by their number: 0, 1 or 2.
-var CardLimits = [...]string{"Any number", "One page", "Two pages"}
+func CardLimits() []string { return []string{T("Any number"), T("One page"), T("Two pages")} }
 
 // NotOnCard names the parts that had no room on the pages asked for.
 func NotOnCard(names []string) string {
@@ -48,5 +48,5 @@ func NotOnCard(names []string) string {
 	for i, n := range names {
 		called[i] = CardSection(n)
 	}
-	return "No room here for: " + strings.ToLower(strings.Join(called, ", ")) + "."
+	return T("No room here for: %s.", strings.ToLower(strings.Join(called, ", ")))
 }

@@ -22,39 +22,38 @@ func Cautions(s Style, d design.Design, r *model.Result, allergens string) []Tit
 		return first(r, such, design.DensePart, design.FoamPart, design.SyrupPart)
 	}
 	if r.Syrup.Present && !r.Absent(&r.Foam) {
-		c = append(c, Titled{"Hot sugar", "Syrup at " + s.Temperature(d.Foam.Syrup.CookTemperatureC) + " sticks and burns deeply. Use long handles and dry tools, keep cold water at hand and children away."})
+		c = append(c, Titled{T("Hot sugar"), T("Syrup at %s sticks and burns deeply. Use long handles and dry tools, keep cold water at hand and children away.", s.Temperature(d.Foam.Syrup.CookTemperatureC))})
 	}
 	if any(func(in *ingredient.Ingredient) bool { return in.Group == "egg" }) != nil {
-		c = append(c, Titled{"Eggs", "Published figure for cooked custard bases: " + eggFigure(s) + " throughout, US consumer advice. Freezing kills neither Salmonella nor Listeria. " +
-			"For the pregnant, infants, the old and the ill: cooked base and pasteurised egg only."})
+		c = append(c, Titled{T("Eggs"), T("Published figure for cooked custard bases: %s throughout, US consumer advice. Freezing kills neither Salmonella nor Listeria. For the pregnant, infants, the old and the ill: cooked base and pasteurised egg only.", eggFigure(s))})
 	}
 	unstated := ""
 	if names := namesOf(r, label.UnstatedAllergens); len(names) > 0 {
-		unstated = " Not stated, which is not the same as none: those of " + List(names) + ". Look on the pack."
+		unstated = " " + T("Not stated, which is not the same as none: those of %s. Look on the pack.", List(names))
 	}
 	if allergens != "" {
-		c = append(c, Titled{"Allergens", "Contains " + allergens + ", as the generic ingredients have them; the packs in your hand may name more, and the pack decides." + unstated + " One spoon between tubs spreads them."})
+		c = append(c, Titled{T("Allergens"), T("Contains %s, as the generic ingredients have them; the packs in your hand may name more, and the pack decides.%s One spoon between tubs spreads them.", allergens, unstated)})
 	} else {
-		c = append(c, Titled{"Allergens", "The records name none. The packs in your hand may, and the pack decides." + unstated})
+		c = append(c, Titled{T("Allergens"), T("The records name none. The packs in your hand may, and the pack decides.") + unstated})
 	}
 	if any(isHoney) != nil {
-		c = append(c, Titled{"Honey", "Never for infants under 12 months, not even cooked in."})
+		c = append(c, Titled{T("Honey"), T("Never for infants under 12 months, not even cooked in.")})
 	}
 	if a := r.TubMean(func(p *model.Phase) float64 { return p.Percent(mix.Ethanol) }); limits.AlcoholTold.Level(a) > limits.Within {
-		c = append(c, Titled{"Alcohol", "The tub holds " + s.Percent(a, 1) + " alcohol by weight. Say so in its name; not for children or in pregnancy. Selling it may need a licence."})
+		c = append(c, Titled{T("Alcohol"), T("The tub holds %s alcohol by weight. Say so in its name; not for children or in pregnancy. Selling it may need a licence.", s.Percent(a, 1))})
 	}
 	if any(isNut) != nil {
-		c = append(c, Titled{"Nuts", "Small children can choke on whole nuts and hard pieces. Nuts added after cooking stay unheated: use ready-to-eat ones."})
+		c = append(c, Titled{T("Nuts"), T("Small children can choke on whole nuts and hard pieces. Nuts added after cooking stay unheated: use ready-to-eat ones.")})
 	}
 	if any(func(in *ingredient.Ingredient) bool {
 		return strings.HasPrefix(in.ID, "coffee") || strings.HasPrefix(in.ID, "tea") || in.ID == "matcha" || strings.HasPrefix(in.ID, "cocoa_") && in.ID != "cocoa_butter"
 	}) != nil {
-		c = append(c, Titled{"Caffeine", "Coffee, tea and cocoa hold it: say so where it matters."})
+		c = append(c, Titled{T("Caffeine"), T("Coffee, tea and cocoa hold it: say so where it matters.")})
 	}
 	if any(isStarchy) != nil {
-		c = append(c, Titled{"Flour and starch", "They are not ready to eat raw: cook them in the base."})
+		c = append(c, Titled{T("Flour and starch"), T("They are not ready to eat raw: cook them in the base.")})
 	}
-	return append(c, Titled{"Law", "Computed figures, not a licence. Local code and licensed practice decide what may be made, called and sold, and how."})
+	return append(c, Titled{T("Law"), T("Computed figures, not a licence. Local code and licensed practice decide what may be made, called and sold, and how.")})
 }
 
 // namesOf returns the names of all such ingredients, each once.

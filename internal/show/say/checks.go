@@ -13,24 +13,24 @@ func Checks(s Style, m Making) []Titled {
 	cup := func(p *model.Phase) {
 		if p.Body.OverrunFraction > 0 {
 			name, ml := s.levelCup()
-			add("A level "+name+" of "+p.Body.Role.String()+", "+s.Percent(100*p.Body.OverrunFraction, 0)+" overrun", s.Mass(ml*p.Body.GPerML()))
+			add(T("A level %s of %s, %s overrun", name, p.Body.Role.String(), s.Percent(100*p.Body.OverrunFraction, 0)), s.Mass(ml*p.Body.GPerML()))
 		}
 	}
 	if r.Dense.InTub() {
 		if c := &m.Process.Custard; c.WaterOffG > 0 && m.Process.WeighAt() != "" {
-			add(sentenceCase((&stepWords{s, m, nil}).denseName())+" in the pan, cooked", s.Mass(c.WeighedG))
+			add(T("%s in the pan, cooked", sentenceCase((&stepWords{s, m, nil}).denseName())), s.Mass(c.WeighedG))
 		}
 		cup(&r.Dense)
 	}
 	if r.Foam.InTub() {
 		if r.Syrup.Present && r.Syrup.WaterOffG > 0 {
-			add("Syrup in the pan at "+s.Temperature(d.Foam.Syrup.CookTemperatureC), s.Mass(r.Syrup.MassG))
+			add(T("Syrup in the pan at %s", s.Temperature(d.Foam.Syrup.CookTemperatureC)), s.Mass(r.Syrup.MassG))
 		}
 		cup(&r.Foam)
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
 		if n := r.Blend.TubsFilled; p.InTub() && n > 0 {
-			add("Into each tub: "+p.Body.Role.String()+", "+s.Volume(p.Portion.VolumeML/n), s.Mass(p.Portion.MassG/n))
+			add(T("Into each tub: %s, %s", p.Body.Role.String(), s.Volume(p.Portion.VolumeML/n)), s.Mass(p.Portion.MassG/n))
 		}
 	}
 	return c

@@ -13,11 +13,11 @@ import (
 func after(s Style, r cold.Range, minutes float64) string {
 	switch {
 	case !r.Known():
-		return "later than computed"
+		return T("later than computed")
 	case minutes*r.Value < 0.5:
-		return "at once"
+		return T("at once")
 	}
-	return "after " + s.DurationBand(minutes*r.Value, minutes*r.Low, minutes*r.High)
+	return T("after %s", s.DurationBand(minutes*r.Value, minutes*r.Low, minutes*r.High))
 }
 
 // Reached is when something is reached, in minutes and in the unit of the longest
@@ -25,36 +25,34 @@ func after(s Style, r cold.Range, minutes float64) string {
 func Reached(s Style, minutes float64, others ...float64) string {
 	switch {
 	case !known(minutes):
-		return "not reached"
+		return T("not reached")
 	case minutes < 0.5:
-		return "at once"
+		return T("at once")
 	}
 	return s.DurationLike(minutes, others...)
 }
 
 // Moment tells the temperatures of a tub after so many minutes.
 func Moment(s Style, minutes float64, m cold.Moment) string {
-	return "After " + s.Duration(minutes) + ": core " + s.TemperatureTo(m.CoreC, 1) + ", mean " + s.TemperatureTo(m.MeanC, 1) +
-		", outer ring " + s.TemperatureTo(m.RingC, 1) + ", wall " + s.TemperatureTo(m.WallC, 1) + "."
+	return T("After %s: core %s, mean %s, outer ring %s, wall %s.", s.Duration(minutes), s.TemperatureTo(m.CoreC, 1), s.TemperatureTo(m.MeanC, 1), s.TemperatureTo(m.RingC, 1), s.TemperatureTo(m.WallC, 1))
 }
 
 // IntoTheFreezer says how a filled tub goes into the freezer.
 func IntoTheFreezer(s Style, a *cold.Answer) string {
-	return "The tub goes in as swirled, at " + s.TemperatureTo(a.Harden.StartC, 1) + ", " + s.Length(2*a.Tub.RadiusMM) + " across and filled " +
-		s.Length(a.Tub.HeightMM) + " high, into air of " + s.Temperature(a.Harden.AirC) + "."
+	return T("The tub goes in as swirled, at %s, %s across and filled %s high, into air of %s.", s.TemperatureTo(a.Harden.StartC, 1), s.Length(2*a.Tub.RadiusMM), s.Length(a.Tub.HeightMM), s.Temperature(a.Harden.AirC))
 }
 
 // Harden says how long a filled tub stays in the freezer.
 func Harden(s Style, h *cold.Harden) string {
 	if !h.Hours.Known() {
-		return "The core does not come down to " + s.Temperature(h.CoreToC) + " in the time computed."
+		return T("The core does not come down to %s in the time computed.", s.Temperature(h.CoreToC))
 	}
-	store := "to store " + after(s, h.Hours, 60) + " (core at " + s.Temperature(h.CoreToC) + ")."
-	from := "From " + s.TemperatureTo(h.StartC, 1) + " it is hard enough "
+	store := T("to store %s (core at %s).", after(s, h.Hours, 60), s.Temperature(h.CoreToC))
+	from := T("From %s it is hard enough", s.TemperatureTo(h.StartC, 1)) + " "
 	if h.MoveC <= h.CoreToC {
 		return from + store
 	}
-	return from + "to move " + after(s, h.MoveHours, 60) + " (core at " + s.Temperature(h.MoveC) + "), " + store
+	return T("%sto move %s (core at %s), %s", from, after(s, h.MoveHours, 60), s.Temperature(h.MoveC), store)
 }
 
 // StillFreeze says how both phases get cold before they meet.
@@ -62,13 +60,13 @@ func StillFreeze(s Style, f *cold.StillFreeze) string {
 	var b []string
 	if c := &f.Dense; c.Present {
 		if c.ReadyMinutes.Known() {
-			b = append(b, "Custard, "+s.Length(c.Vessel.HeightMM)+" deep: "+beats(s, c.Stirs)+"; whip air in "+whip(s, c)+", swirl it "+after(s, c.ReadyMinutes, 1)+".")
+			b = append(b, T("Custard, %s deep: %s; whip air in %s, swirl it %s.", s.Length(c.Vessel.HeightMM), beats(s, c.Stirs), whip(s, c), after(s, c.ReadyMinutes, 1)))
 		} else {
-			b = append(b, "Custard: "+Ready(s, c)+".")
+			b = append(b, T("Custard: %s.", Ready(s, c)))
 		}
 	}
 	if c := &f.Foam; c.Present && c.ReadyMinutes.Known() {
-		b = append(b, "Foam: leave it alone; it is ready "+after(s, c.ReadyMinutes, 1)+", "+Ready(s, c)+".")
+		b = append(b, T("Foam: leave it alone; it is ready %s, %s.", after(s, c.ReadyMinutes, 1), Ready(s, c)))
 	}
 	if head := HeadStart(s, f); head != "" {
 		b = append(b, head)
@@ -78,9 +76,9 @@ func StillFreeze(s Style, f *cold.StillFreeze) string {
 
 func whip(s Style, c *cold.Cooling) string {
 	if c.WhipMinutes.Value < 0.5 {
-		return "at once"
+		return T("at once")
 	}
-	return "after " + s.Duration(c.WhipMinutes.Value)
+	return T("after %s", s.Duration(c.WhipMinutes.Value))
 }
 
 // HeadStart says which phase goes into the freezer first, for both to be ready
@@ -90,21 +88,21 @@ func HeadStart(s Style, f *cold.StillFreeze) string {
 		return ""
 	}
 	if f.HeadStartMinutes < 1 {
-		return "To have both ready together, put them in at the same time."
+		return T("To have both ready together, put them in at the same time.")
 	}
-	second := "foam"
+	second := T("foam")
 	if f.StartFirst == second {
-		second = "custard"
+		second = T("custard")
 	}
-	return "To have both ready together, put the " + f.StartFirst + " in " + s.Duration(f.HeadStartMinutes) + " before the " + second + "."
+	return T("To have both ready together, put the %s in %s before the %s.", f.StartFirst, s.Duration(f.HeadStartMinutes), second)
 }
 
 // beats says when to beat.
 func beats(s Style, stirs []cold.Stir) string {
 	if len(stirs) == 0 {
-		return "no beating before it is ready"
+		return T("no beating before it is ready")
 	}
-	return "beat it after " + Minutes(s, stirs)
+	return T("beat it after %s", Minutes(s, stirs))
 }
 
 // Minutes lists when to beat: "30, 60 and 90 min".
@@ -120,15 +118,15 @@ func Minutes(s Style, stirs []cold.Stir) string {
 func Ready(s Style, c *cold.Cooling) string {
 	switch c.Means {
 	case cold.NeverHalf:
-		return "at " + s.Temperature(c.AirC) + " half of its water never turns to ice"
+		return T("at %s half of its water never turns to ice", s.Temperature(c.AirC))
 	case cold.AsCustard:
-		return "as cold as the custard when that is swirled (" + s.Temperature(c.ReadyC) + ")"
+		return T("as cold as the custard when that is swirled (%s)", s.Temperature(c.ReadyC))
 	case cold.ByItself:
-		return "at " + s.TemperatureTo(c.ReadyC, 0)
+		return T("at %s", s.TemperatureTo(c.ReadyC, 0))
 	case cold.AsCustardBare:
-		return "as cold as the custard when that is swirled (" + s.Temperature(c.ReadyC) + "); it has no ice there, and only its film holds its shape"
+		return T("as cold as the custard when that is swirled (%s); it has no ice there, and only its film holds its shape", s.Temperature(c.ReadyC))
 	}
-	return "half of its water is ice: thick and hard to stir"
+	return T("half of its water is ice: thick and hard to stir")
 }
 
 // LeaveOut says how long to leave a tub out, on the counter or in the
@@ -136,32 +134,32 @@ func Ready(s Style, c *cold.Cooling) string {
 func LeaveOut(s Style, v *cold.Softening) string {
 	switch {
 	case v.Why == cold.NeverTogether:
-		return "No time out of the freezer is right: there is no temperature at which both phases eat well."
+		return T("No time out of the freezer is right: there is no temperature at which both phases eat well.")
 	case v.Why == cold.NeverScoops:
-		return "No time out of the freezer is right: it never scoops well."
+		return T("No time out of the freezer is right: it never scoops well.")
 	case v.Why == cold.NobodyKnows:
-		return "How long to leave it out is not known: the model does not know how hard it is."
+		return T("How long to leave it out is not known: the model does not know how hard it is.")
 	case v.Why == cold.TooSoft:
-		return "It is too soft straight from the freezer, at " + s.Temperature(v.StartC) + "."
+		return T("It is too soft straight from the freezer, at %s.", s.Temperature(v.StartC))
 	case !v.FromMinutes.Known():
-		return "It does not soften enough to scoop" + where(v) + " in the time computed."
+		return T("It does not soften enough to scoop%s in the time computed.", where(v))
 	case Out(v) == 0 && !v.ToMinutes.Known():
-		return "It scoops straight from the freezer, and stays so" + where(v) + "."
+		return T("It scoops straight from the freezer, and stays so%s.", where(v))
 	case Out(v) == 0:
-		return "It scoops straight from the freezer, for " + s.Duration(v.ToMinutes.Value) + where(v) + "."
+		return T("It scoops straight from the freezer, for %s%s.", s.Duration(v.ToMinutes.Value), where(v))
 	}
-	how := "Leave it out "
+	how := T("Leave it out") + " "
 	if v.Place == "refrigerator" {
-		how = "Leave it in the refrigerator "
+		how = T("Leave it in the refrigerator") + " "
 	}
 	text := how + OutFor(s, v)
 	if wholeInTime(v) {
-		text += ": first the edge scoops, then the whole tub."
+		text += T(": first the edge scoops, then the whole tub.")
 	} else {
-		text += ": the edge scoops then."
+		text += T(": the edge scoops then.")
 	}
 	if v.ToMinutes.Known() {
-		text += " After " + s.Duration(v.ToMinutes.Value) + " the edge is too soft."
+		text += " " + T("After %s the edge is too soft.", s.Duration(v.ToMinutes.Value))
 	}
 	return text
 }
@@ -195,14 +193,14 @@ func LookFrom(s Style, v *cold.Softening) string {
 	if !(Out(v) > 0) || !known(v.FromMinutes.Low) || math.Round(v.FromMinutes.Low) >= Out(v) {
 		return ""
 	}
-	return "Kitchens vary: start looking at " + s.Duration(v.FromMinutes.Low) + "."
+	return T("Kitchens vary: start looking at %s.", s.Duration(v.FromMinutes.Low))
 }
 
 func where(v *cold.Softening) string {
 	if v.Place == "refrigerator" {
-		return " in the refrigerator"
+		return " " + T("in the refrigerator")
 	}
-	return " on the counter"
+	return " " + T("on the counter")
 }
 
 // Softening is LeaveOut with LookFrom.
@@ -215,17 +213,16 @@ func Storage(s Style, st *cold.Storage) string {
 	if st.WaterDrawn {
 		drawn := ""
 		if known(st.DrawnG) {
-			drawn = ", up to " + s.Number(st.DrawnG, 0) + " g per 100 g of it"
+			drawn = T(", up to %s g per 100 g of it", s.Number(st.DrawnG, 0))
 		}
-		return "At " + s.Temperature(st.AtC) + " the " + st.Drawer + " holds no ice, so it draws water from the other phase" + drawn + ": it weeps and shrinks."
+		return T("At %s the %s holds no ice, so it draws water from the other phase%s: it weeps and shrinks.", s.Temperature(st.AtC), st.Drawer, drawn)
 	}
 	if !st.Dense.Present || !st.Foam.Present {
-		return "There is one phase only, so no water moves."
+		return T("There is one phase only, so no water moves.")
 	}
-	text := "At " + s.Temperature(st.AtC) + " both phases hold ice, so no water moves between them"
+	text := T("At %s both phases hold ice, so no water moves between them", s.Temperature(st.AtC))
 	if st.SwingK > 0 && known(st.Dense.SwingPercent) && known(st.Foam.SwingPercent) {
-		text += "; a swing of " + s.TemperatureStep(st.SwingK) + " melts and refreezes " + s.Percent(st.Dense.SwingPercent, 0) + " of the custard's ice and " +
-			s.Percent(st.Foam.SwingPercent, 0) + " of the foam's"
+		text += T("; a swing of %s melts and refreezes %s of the custard's ice and %s of the foam's", s.TemperatureStep(st.SwingK), s.Percent(st.Dense.SwingPercent, 0), s.Percent(st.Foam.SwingPercent, 0))
 	}
 	return text + "."
 }
@@ -235,14 +232,13 @@ func StorageChange(s Style, st *cold.Storage) string {
 	if !st.WaterDrawn {
 		return ""
 	}
-	does := "never freezes"
+	does := T("never freezes")
 	if known(st.Change.FreezesAtC) {
-		does = "freezes at " + s.TemperatureTo(st.Change.FreezesAtC, 1)
+		does = T("freezes at %s", s.TemperatureTo(st.Change.FreezesAtC, 1))
 	}
-	text := "The " + st.Drawer + " " + does + ": give it less sugar, or about " + s.Number(st.Change.WaterG, 0) +
-		" g more water per 100 g, and it freezes at " + s.Temperature(st.Change.ThenC) + "."
+	text := T("The %s %s: give it less sugar, or about %s g more water per 100 g, and it freezes at %s.", st.Drawer, does, s.Number(st.Change.WaterG, 0), s.Temperature(st.Change.ThenC))
 	if known(st.KeepBelowC) {
-		text += " Or keep the tub at " + s.TemperatureTo(math.Floor(st.KeepBelowC), 0) + " or colder."
+		text += " " + T("Or keep the tub at %s or colder.", s.TemperatureTo(math.Floor(st.KeepBelowC), 0))
 	}
 	return text
 }
@@ -254,11 +250,11 @@ func Ageing(s Style, st *cold.Storage) string {
 		if !st.Dense.Present {
 			return ""
 		}
-		return "At " + s.Temperature(st.AtC) + " the custard has no ice whose crystals could grow."
+		return T("At %s the custard has no ice whose crystals could grow.", s.Temperature(st.AtC))
 	}
-	text := "How fast the custard's crystals grow is known to a factor of " + s.Number(ice.Uncertain, 0) + ", so it gives no keeping time."
+	text := T("How fast the custard's crystals grow is known to a factor of %s, so it gives no keeping time.", s.Number(ice.Uncertain, 0))
 	if st.AtC < ice.FloorFromC {
-		text += " Below " + s.Temperature(ice.FloorFromC) + " crystals were measured to grow on where the law has them stop, so the law is held at a floor."
+		text += " " + T("Below %s crystals were measured to grow on where the law has them stop, so the law is held at a floor.", s.Temperature(ice.FloorFromC))
 	}
 	return text
 }

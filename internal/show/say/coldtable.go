@@ -13,23 +13,27 @@ import (
 func NamedAt(s Style, name string, c float64) string { return name + ", " + s.TemperatureTo(c, 1) }
 
 // ReachesAt names a row by what comes to a temperature: "Ring at −13.0 °C".
-func ReachesAt(s Style, what string, c float64) string { return what + " at " + s.TemperatureTo(c, 1) }
+func ReachesAt(s Style, what string, c float64) string {
+	return T("%s at %s", what, s.TemperatureTo(c, 1))
+}
 
 // FreezerAxis and FrozenAxis are the axes of the plot of a freezer.
-func FreezerAxis(s Style) string { return s.Degree() + " in the freezer" }
+func FreezerAxis(s Style) string { return T("%s in the freezer", s.Degree()) }
 
-const FrozenAxis = "% of the water frozen"
+const FrozenAxis Message = "% of the water frozen"
 
 // FreezerSwing is how far a freezer's air goes up and down: "freezer ± 2 °C".
-func FreezerSwing(s Style, k float64) string { return "freezer ± " + s.TemperatureStep(k) }
+func FreezerSwing(s Style, k float64) string { return T("freezer ± %s", s.TemperatureStep(k)) }
 
 // CoreAt names a row by the temperature that a core has to reach: "Store: core at
 // −15 °C".
-func CoreAt(s Style, name string, c float64) string { return name + ": core at " + s.Temperature(c) }
+func CoreAt(s Style, name string, c float64) string {
+	return T("%s: core at %s", name, s.Temperature(c))
+}
 
 // FreezerWarmer names the row of a temperature that a freezer never reaches.
 func FreezerWarmer(s Style, c float64) string {
-	return s.TemperatureTo(c, 1) + ": the freezer is warmer"
+	return T("%s: the freezer is warmer", s.TemperatureTo(c, 1))
 }
 
 // TimeBand is a time with its band in a cell: "45 min (40 to 51 min)".
@@ -43,14 +47,14 @@ func TimeBand(s Style, r cold.Range, minutes float64) string {
 
 // AgeingHead is the head of the table of how fast crystals grow.
 func AgeingHead(s Style) string {
-	return "How fast ice crystals grow, " + s.Temperature(ageingBase) + " = 1"
+	return T("How fast ice crystals grow, %s = 1", s.Temperature(ageingBase))
 }
 
 // FromAndTo says what the columns from and to of a table of times are.
 func FromAndTo(s Style, p cold.Place) string {
-	text := "From and to: how fast the air takes the heat away is known to ±" + s.Percent(100*p.SpreadFraction(), 0)
+	text := T("From and to: how fast the air takes the heat away is known to ±%s", s.Percent(100*p.SpreadFraction(), 0))
 	if p.Measured != "" {
-		text += ", as measured here"
+		text += T(", as measured here")
 	}
 	return text + "."
 }
@@ -60,31 +64,31 @@ func FromAndTo(s Style, p cold.Place) string {
 func StirColumns(listed, all int) string {
 	switch {
 	case all == 0:
-		return "It needs no stir before it is ready."
+		return T("It needs no stir before it is ready.")
 	case listed < all:
-		return "More stirs follow. " + stirColumns
+		return T("More stirs follow. %s", stirColumns.String())
 	}
-	return stirColumns
+	return stirColumns.String()
 }
 
-const stirColumns = "Mean and ice just after the stir; the edge, the coldest spot, just before it."
+const stirColumns Message = "Mean and ice just after the stir; the edge, the coldest spot, just before it."
 
 // LeaveFoam says what the foam needs in the freezer.
-const LeaveFoam = "Leave it alone: beating lets its air out."
+const LeaveFoam Message = "Leave it alone: beating lets its air out."
 
 // InDish says how a phase stands in the freezer and when it is ready.
 func InDish(s Style, c *cold.Cooling) string {
 	if !c.Present {
-		return "The tub has none."
+		return T("The tub has none.")
 	}
-	text := s.Volume(c.VolumeML) + ", " + s.Length(c.Vessel.HeightMM) + " deep. "
+	text := T("%s, %s deep.", s.Volume(c.VolumeML), s.Length(c.Vessel.HeightMM)) + " "
 	switch {
 	case !c.ReadyMinutes.Known():
-		text += "It is never ready: " + Ready(s, c) + "."
+		text += T("It is never ready: %s.", Ready(s, c))
 	case c.Means == cold.HalfFrozen:
-		text += "Ready when " + Ready(s, c) + "."
+		text += T("Ready when %s.", Ready(s, c))
 	default:
-		text += "Ready when it is " + Ready(s, c) + "."
+		text += T("Ready when it is %s.", Ready(s, c))
 	}
 	if c.Vessel.Box {
 		text += " " + Warning(s, model.Warning{Code: "box_as_round", Facts: cold.BoxAsRound{Dish: true}})
@@ -97,11 +101,11 @@ func InDish(s Style, c *cold.Cooling) string {
 func Together(s Style, f *cold.StillFreeze) string {
 	switch {
 	case !f.Dense.Present || !f.Foam.Present:
-		return "Only one phase has to freeze."
+		return T("Only one phase has to freeze.")
 	case f.StartFirst == "":
-		return "The two cannot be swirled together: one never gets stiff enough."
+		return T("The two cannot be swirled together: one never gets stiff enough.")
 	}
-	return HeadStart(s, f) + " Both can be swirled " + s.Duration(f.ReadyMinutes) + " after the first goes in."
+	return T("%s Both can be swirled %s after the first goes in.", HeadStart(s, f), s.Duration(f.ReadyMinutes))
 }
 
 // Remark is a warning with how much it weighs before it.
@@ -110,18 +114,18 @@ func Remark(s Style, w model.Warning) string { return Severity(w.Severity) + ": 
 // BandEnds says that a phase's band in a plot ends where its hardness is no longer
 // known, at c and colder.
 func BandEnds(s Style, phase string, c float64) string {
-	return "Colder than " + s.TemperatureTo(c, 1) + " nobody knows how hard the " + phase + " is: the band ends there."
+	return T("Colder than %s nobody knows how hard the %s is: the band ends there.", s.TemperatureTo(c, 1), phase)
 }
 
 // NoBand says why a plot has no band of a phase.
 func NoBand(phase string) string {
-	return "Nobody knows how hard the " + phase + " is, so it has no band."
+	return T("Nobody knows how hard the %s is, so it has no band.", phase)
 }
 
 // ComputedIn says how long an answer took.
 func ComputedIn(s Style, took time.Duration) string {
-	return "Computed in " + s.Grouped(float64(took.Milliseconds())) + " ms"
+	return T("Computed in %s ms", s.Grouped(float64(took.Milliseconds())))
 }
 
 // StaleTimes says that the times shown are not the design's.
-const StaleTimes = "Cancelled: these times belong to an earlier design."
+const StaleTimes Message = "Cancelled: these times belong to an earlier design."

@@ -24,7 +24,7 @@ func unchecked(f model.CrystalsUnchecked) string {
 	for _, x := range f.Solutes {
 		names = append(names, x.String())
 	}
-	return "Whether the " + f.Phase.String() + "'s " + List(names) + " may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look."
+	return T("Whether the %s's %s may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look.", f.Phase.String(), List(names))
 }
 
 func crystal(s Style, in phase.Role, x phase.Dissolved) string {
@@ -32,20 +32,20 @@ func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	if x.GPer100G-x.MostGPer100G < 1 || x.Water == phase.Trade { // else both would read alike
 		places = 1
 	}
-	there := s.Number(x.GPer100G, places) + " g " + x.Solute.String() + " to 100 g of the " + in.String() + "'s "
+	there := T("%s g %s to 100 g of the %s's", s.Number(x.GPer100G, places), x.Solute.String(), in.String()) + " "
 	most := s.Number(x.MostGPer100G, places)
 	switch x.Water {
 	case phase.Trade:
 		if !x.Surely() {
-			return "There are " + there + "water: above " + most + " g it may turn sandy in storage (a rule of the trade, which usual mixes break)."
+			return T("There are %swater: above %s g it may turn sandy in storage (a rule of the trade, which usual mixes break).", there, most)
 		}
-		return "There are " + there + "water, where usual mixes end at " + s.Number(x.UsualGPer100G, places) + " g: it is likely to turn sandy. Use less milk powder or milk."
+		return T("There are %swater, where usual mixes end at %s g: it is likely to turn sandy. Use less milk powder or milk.", there, s.Number(x.UsualGPer100G, places))
 	case phase.Syrup:
-		swap := "sugar"
+		swap := T("sugar")
 		if x.Solute == mix.Sucrose {
-			swap = "glucose syrup or honey"
+			swap = T("glucose syrup or honey")
 		}
-		return "There are " + there + "water, where " + most + " g dissolve at " + s.Temperature(x.AtC) + ": it may turn grainy. Replace part of it with " + swap + "."
+		return T("There are %swater, where %s g dissolve at %s: it may turn grainy. Replace part of it with %s.", there, most, s.Temperature(x.AtC), swap)
 	}
-	return "At " + s.Temperature(x.AtC) + " there are " + there + "unfrozen water, where at most " + most + " g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup."
+	return T("At %s there are %sunfrozen water, where at most %s g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup.", s.Temperature(x.AtC), there, most)
 }

@@ -17,27 +17,27 @@ func (w *stepWords) crack() string {
 	if c, ok := w.m.Process.CautionOf(process.WhitesStayCool); ok {
 		text = Caution(s, w.m, c) + " "
 	}
-	text += "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + ")"
+	text += T("Crack %s (%s %s)", s.Count(e.Crack, "egg", "eggs"), e.System, e.Size)
 	parted := e.YolksUsed > e.Whole || e.WhitesUsed > e.Whole
 	whole := math.Floor(e.Whole + 0.05)
 	if parted && e.Whole > 0 {
 		if whole > 0 {
-			text += "; keep " + s.Short(whole, 0) + " whole, part " + map[bool]string{true: "the other", false: "the others"}[float64(e.Crack)-whole == 1]
+			text += T("; keep %s whole, part %s", s.Short(whole, 0), map[bool]string{true: T("the other"), false: T("the others")}[float64(e.Crack)-whole == 1])
 		} else {
-			text += "; part " + Plural(float64(e.Crack), "it", "them")
+			text += T("; part %s", Plural(float64(e.Crack), "it", "them"))
 		}
 		if e.Whole-whole > 0.05 {
-			text += ", and make the whole egg up to its weight with two parts of white to one of yolk"
+			text += T(", and make the whole egg up to its weight with two parts of white to one of yolk")
 		}
 		return text + w.cracked()
 	}
 	switch {
 	case e.YolksUsed > 0 && e.WhitesUsed > 0 && parted:
-		text += " and part " + Plural(float64(e.Crack), "it", "them")
+		text += " " + T("and part %s", Plural(float64(e.Crack), "it", "them"))
 	case e.YolksUsed > 0 && parted:
-		text += " for " + Plural(float64(e.Crack), "its yolk", "their yolks")
+		text += " " + T("for %s", Plural(float64(e.Crack), "its yolk", "their yolks"))
 	case parted:
-		text += " for " + Plural(float64(e.Crack), "its white", "their whites")
+		text += " " + T("for %s", Plural(float64(e.Crack), "its white", "their whites"))
 	}
 	return text + w.cracked()
 }
@@ -45,17 +45,17 @@ func (w *stepWords) crack() string {
 // cracked ends the step: what not to spoil, what is over.
 func (w *stepWords) cracked() string {
 	e := w.m.Process.Eggs
-	text := "; then weigh."
+	text := T("; then weigh.")
 	if e.WhitesUsed > e.Whole {
-		text += " No yolk may get into the whites."
+		text += " " + T("No yolk may get into the whites.")
 	}
 	return text + EggsLeft(w.s, e)
 }
 
 func (w *stepWords) bloom() string {
-	text := "Soak " + w.things(anything) + " in leaves in plenty of cold water for 10 minutes, then squeeze it out; powder in a little of the cold liquid of the recipe."
+	text := T("Soak %s in leaves in plenty of cold water for 10 minutes, then squeeze it out; powder in a little of the cold liquid of the recipe.", w.things(anything))
 	if w.raw() {
-		text += " Raw pineapple and kiwi keep it from setting: heat them through first."
+		text += " " + T("Raw pineapple and kiwi keep it from setting: heat them through first.")
 	}
 	return text
 }
@@ -72,13 +72,13 @@ func (w *stepWords) raw() bool {
 }
 
 func (w *stepWords) yolks() string {
-	text := "Whisk " + w.things(anything) + " smooth"
+	text := T("Whisk %s smooth", w.things(anything))
 	if w.has(kind.Sugar) {
-		text += " at once: yolk left standing on sugar forms crusts"
+		text += " " + T("at once: yolk left standing on sugar forms crusts")
 	}
 	text += "."
 	if w.has(kind.Starch) {
-		text += " The starch must lie free of lumps."
+		text += " " + T("The starch must lie free of lumps.")
 	}
 	return text
 }
@@ -86,36 +86,36 @@ func (w *stepWords) yolks() string {
 func (w *stepWords) heat() string {
 	p, s := w.m.Process, w.s
 	c := &p.Custard
-	text := "In the pan whisk " + w.things(anything) + "." + w.overfull()
+	text := T("In the pan whisk %s.", w.things(anything)) + w.overfull()
 	dry := w.dry()
 	text += w.fruit()
 	if w.has(kind.Gum) {
 		if dry {
-			text += " Mix the gum with the dry sugar first, or it lumps."
+			text += " " + T("Mix the gum with the dry sugar first, or it lumps.")
 		} else {
-			text += " Sprinkle the gum in while you blend, or it lumps."
+			text += " " + T("Sprinkle the gum in while you blend, or it lumps.")
 		}
 	}
 	if w.has(kind.Cocoa) {
-		with := "a little of the liquid"
+		with := T("a little of the liquid")
 		if dry {
-			with = "the sugar and " + with
+			with = T("the sugar and %s", with)
 		}
-		text += " Rub the cocoa smooth with " + with + " first."
+		text += " " + T("Rub the cocoa smooth with %s first.", with)
 	}
 	if w.has(kind.Starch) {
-		text += " Stir the starch smooth in a little of it cold."
+		text += " " + T("Stir the starch smooth in a little of it cold.")
 	}
 	if c.Starch() && !c.Yolk {
 		return text
 	}
 	switch gum, hot := w.gum(); {
 	case hot >= 100:
-		text += " Bring it to the boil and boil for a minute: " + gum + " dissolves only then (from memory)."
+		text += " " + T("Bring it to the boil and boil for a minute: %s dissolves only then (from memory).", gum)
 	case hot > 0 && !p.Has(process.Cook):
-		text += " Heat it to " + s.Temperature(hot) + ": " + gum + " dissolves only from there (from memory)."
+		text += " " + T("Heat it to %s: %s dissolves only from there (from memory).", s.Temperature(hot), gum)
 	default:
-		text += " Heat until it steams, about " + s.Temperature(process.SteamsC) + "."
+		text += " " + T("Heat until it steams, about %s.", s.Temperature(process.SteamsC))
 	}
 	if !p.Has(process.Cook) {
 		text += w.blend() + w.weigh()
@@ -153,7 +153,7 @@ func (w *stepWords) fruit() string {
 	if whole == "" {
 		return ""
 	}
-	return " Purée the fruit first."
+	return " " + T("Purée the fruit first.")
 }
 
 // dry reports whether a dry sugar goes in at the step.
@@ -188,7 +188,7 @@ func (w *stepWords) blend() string {
 	if w.step.Code != last || w.m.Process.Custard.Milk || !(w.m.Process.Custard.FatPercent > blendFat) {
 		return ""
 	}
-	return " No milk protein holds its fat: blend it a minute while it is hot."
+	return " " + T("No milk protein holds its fat: blend it a minute while it is hot.")
 }
 
 // blendFat is the fat, %, from which a base without milk is blended: an
@@ -199,52 +199,51 @@ func (w *stepWords) cook() string {
 	c, s := &w.m.Process.Custard, w.s
 	text := ""
 	if c.Yolk {
-		text = "Pour half of the hot liquid onto the egg in a thin stream, whisking, then everything back into the pan. "
+		text = T("Pour half of the hot liquid onto the egg in a thin stream, whisking, then everything back into the pan.") + " "
 	}
 	if c.Starch() {
 		text += w.boilStarch()
 	} else {
-		text += "Stir over low heat, scraping the bottom, until a thermometer shows " + s.TemperatureSpan(c.FromC, c.ToC)
+		text += T("Stir over low heat, scraping the bottom, until a thermometer shows %s", s.TemperatureSpan(c.FromC, c.ToC))
 		if c.YolkGPerKG >= process.LeastYolkGPerKG {
-			text += " and it coats the spoon"
+			text += " " + T("and it coats the spoon")
 		} else {
-			text += "; with so little yolk it does not coat the spoon"
+			text += T("; with so little yolk it does not coat the spoon")
 		}
-		text += ". It curdles from about " + s.Temperature(c.CurdlesC) + ": if it turns grainy, take it off and blend it over ice. Below " + s.Temperature(c.FromC) + " it stays thin."
+		text += T(". It curdles from about %s: if it turns grainy, take it off and blend it over ice. Below %s it stays thin.", s.Temperature(c.CurdlesC), s.Temperature(c.FromC))
 		if c.YolkGPerKG > process.MostYolkGPerKG {
-			text += " So much yolk sets sooner: watch it from " + s.Temperature(c.FromC-4) + "."
+			text += " " + T("So much yolk sets sooner: watch it from %s.", s.Temperature(c.FromC-4))
 		}
 	}
 	if c.Yolk && !c.Starch() && !w.m.Brief {
-		text += " (Egg dishes: " + s.Temperature(process.EggFigureC) + " throughout, US consumer advice. " + s.Number(process.HoldSeconds, 0) + " seconds at " + s.Temperature(c.FromC) +
-			" count as " + s.Duration(c.HoldMinutes) + " at " + s.TemperatureTo(process.PlantYolkC, 1) + "; for sugared yolk 9 CFR 590.570 asked " + s.with(s.Number(process.PlantYolkM, 1), "min") + " until 2020.)"
+		text += " " + T("(Egg dishes: %s throughout, US consumer advice. %s seconds at %s count as %s at %s; for sugared yolk 9 CFR 590.570 asked %s until 2020.)", s.Temperature(process.EggFigureC), s.Number(process.HoldSeconds, 0), s.Temperature(c.FromC), s.Duration(c.HoldMinutes), s.TemperatureTo(process.PlantYolkC, 1), s.with(s.Number(process.PlantYolkM, 1), "min"))
 	}
-	return text + w.blend() + w.weigh() + " Strain."
+	return text + w.blend() + w.weigh() + " " + T("Strain.")
 }
 
 // boilStarch says how starch is cooked: with yolk to a full boil, or the yolk's
 // enzyme thins it again; alone until it has swelled.
 func (w *stepWords) boilStarch() string {
 	c, s := &w.m.Process.Custard, w.s
-	text := "Stir over medium heat to a full boil"
+	text := T("Stir over medium heat to a full boil")
 	if c.Yolk {
-		text += ", " + s.Temperature(c.FromC) + " at least, and boil for 2 minutes, stirring: below " + s.Text("{88 to 90 °C}") + " the yolk thins the starch again."
+		text += T(", %s at least, and boil for 2 minutes, stirring: below %s the yolk thins the starch again.", s.Temperature(c.FromC), s.Text("{88 to 90 °C}"))
 		if !math.IsNaN(c.CurdlesC) {
-			text += " With so little starch the egg may curdle on the way: whisk without a stop, and blend it smooth if it does."
+			text += " " + T("With so little starch the egg may curdle on the way: whisk without a stop, and blend it smooth if it does.")
 		}
 		if caution, ok := w.m.Process.CautionOf(process.EnzymeLives); ok {
 			text += " " + Caution(s, w.m, caution)
 		}
 	} else {
-		text += " and boil for 1 minute, stirring, until it is thick."
+		text += " " + T("and boil for 1 minute, stirring, until it is thick.")
 	}
 	for _, x := range c.Starches {
 		if !math.IsNaN(x.FromC) && !w.m.Brief {
-			text += " " + sentenceCase(Kitchen(x.Ingredient)) + " swells from " + s.TemperatureSpan(x.FromC, x.ToC) + ", with sugar later."
+			text += " " + T("%s swells from %s, with sugar later.", sentenceCase(Kitchen(x.Ingredient)), s.TemperatureSpan(x.FromC, x.ToC))
 		}
 	}
 	if sour := w.m.Process.Custard.SourG; sour > 0 && w.m.Process.Has(process.ColdIn) {
-		text += " Boiled with acid it would thin: that goes in cold."
+		text += " " + T("Boiled with acid it would thin: that goes in cold.")
 	}
 	return text
 }
@@ -262,13 +261,13 @@ func (w *stepWords) weigh() string {
 	if p.Custard.WaterOffG <= 0.5 || p.WeighAt() != w.step.Code {
 		return ""
 	}
-	text := " Without the pan it weighs " + w.s.Mass(p.Custard.WeighedG) + ". Heavier: cook on; lighter: stir in hot water."
+	text := " " + T("Without the pan it weighs %s. Heavier: cook on; lighter: stir in hot water.", w.s.Mass(p.Custard.WeighedG))
 	if m := p.Custard.OffMinutes; !w.m.Brief && !math.IsNaN(m) && !p.Custard.Starch() {
-		text += " The " + w.s.Mass(p.Custard.WaterOffG) + " of water take about " + w.s.Duration(math.Max(1, m))
+		text += " " + T("The %s of water take about %s", w.s.Mass(p.Custard.WaterOffG), w.s.Duration(math.Max(1, m)))
 		if p.Custard.Parts > 1 {
-			text += " a part"
+			text += " " + T("a part")
 		}
-		text += " to steam off a pan " + w.s.Length(p.Kitchen.PanMM) + " wide."
+		text += " " + T("to steam off a pan %s wide.", w.s.Length(p.Kitchen.PanMM))
 	}
 	return text
 }
@@ -279,24 +278,24 @@ func (w *stepWords) overfull() string {
 	if p.Custard.Parts < 2 {
 		return ""
 	}
-	return " A pan " + w.s.Length(p.Kitchen.PanMM) + " wide does not hold it: take a wider one, or cook it in " + w.s.Count(p.Custard.Parts, "part", "") + "."
+	return " " + T("A pan %s wide does not hold it: take a wider one, or cook it in %s.", w.s.Length(p.Kitchen.PanMM), w.s.Count(p.Custard.Parts, "part", "parts"))
 }
 
 func (w *stepWords) offHeat() string {
-	what := "hot " + w.denseName()
+	what := T("hot %s", w.denseName())
 	text := ""
 	if in := w.things(only(kind.Chocolate)); in != "" {
-		text += " Melt " + in + " in the " + what + "."
+		text += " " + T("Melt %s in the %s.", in, what)
 	}
 	if in := w.things(except(kind.Chocolate)); in != "" {
 		if text == "" {
-			text = " Whisk " + in + " into the " + what + "."
+			text = " " + T("Whisk %s into the %s.", in, what)
 		} else {
-			text += " Whisk in " + in + "."
+			text += " " + T("Whisk in %s.", in)
 		}
 	}
 	if w.gelatine(design.DensePart) {
-		text += " Dissolve the soaked gelatine in the " + what + ", no hotter than it is: boiled, it no longer sets."
+		text += " " + T("Dissolve the soaked gelatine in the %s, no hotter than it is: boiled, it no longer sets.", what)
 	}
 	return text + w.blend()
 }
@@ -315,21 +314,20 @@ func (w *stepWords) gelatine(part design.Part) bool {
 
 func (w *stepWords) cool() string {
 	c, s := &w.m.Process.Custard, w.s
-	text := "Stand it in ice water (about " + s.Mass(1000*c.Cool.IceKG) + " ice) and stir"
+	text := T("Stand it in ice water (about %s ice) and stir", s.Mass(1000*c.Cool.IceKG))
 	if c.Parts > 1 {
-		text = "Stand each part, as it comes off the stove, in ice water of its own (about " + s.Mass(1000*c.Cool.IceKG) + " ice) and stir"
+		text = T("Stand each part, as it comes off the stove, in ice water of its own (about %s ice) and stir", s.Mass(1000*c.Cool.IceKG))
 	}
 	if !math.IsNaN(c.Cool.BathMinutes) {
-		text += ", about " + s.Duration(c.Cool.BathMinutes) + " to " + s.Temperature(process.ColdC)
+		text += T(", about %s to %s", s.Duration(c.Cool.BathMinutes), s.Temperature(process.ColdC))
 	}
-	text += ". The limit is " + s.Temperature(process.CoolFromC) + " to " + s.Temperature(process.CoolByC) + " within 2 hours, to " +
-		s.Temperature(process.ColdC) + " within 4 more (FDA Food Code 3-501.14)"
+	text += T(". The limit is %s to %s within 2 hours, to %s within 4 more (FDA Food Code 3-501.14)", s.Temperature(process.CoolFromC), s.Temperature(process.CoolByC), s.Temperature(process.ColdC))
 	switch {
 	case c.Cool.FridgeMeets:
 	case w.m.Brief:
-		text += "; the refrigerator alone is too slow"
+		text += T("; the refrigerator alone is too slow")
 	default:
-		text += "; in the refrigerator alone this pot does not meet it"
+		text += T("; in the refrigerator alone this pot does not meet it")
 	}
 	text += "."
 	if caution, ok := w.m.Process.CautionOf(process.BathTooSlow); ok {
@@ -341,26 +339,25 @@ func (w *stepWords) cool() string {
 func (w *stepWords) coldIn() string {
 	c, s := &w.m.Process.Custard, w.s
 	if !w.m.Process.Has(process.CoolDown) {
-		text := "Whisk " + w.things(anything) + " together until no sugar grates." + w.fruit()
+		text := T("Whisk %s together until no sugar grates.", w.things(anything)) + w.fruit()
 		if w.gelatine(design.DensePart) {
-			text += " Melt the soaked gelatine over warm water, stir a few spoonfuls of the " + w.denseName() + " into it, then that into the rest."
+			text += " " + T("Melt the soaked gelatine over warm water, stir a few spoonfuls of the %s into it, then that into the rest.", w.denseName())
 		}
 		return text
 	}
-	what := "cold " + w.denseName()
-	text := "Below " + s.Temperature(10) + ", whisk " + w.things(anything) + " into the " + what + "." + w.fruit()
+	what := T("cold %s", w.denseName())
+	text := T("Below %s, whisk %s into the %s.", s.Temperature(10), w.things(anything), what) + w.fruit()
 	if w.has(kind.Sour, kind.Cultured, kind.Acid) && c.Milk {
 		if c.AcidPerKG > limits.AcidHot.Steps[0].At && !w.own() {
-			text += " That is " + s.Number(c.AcidPerKG, 1) + " g acid to a kilogram of milk: hot milk curdles from about " + s.Number(limits.AcidHot.Steps[0].At, 1) + " to " +
-				s.Number(limits.AcidHot.Steps[1].At, 0) + " g (kitchen pages on fresh cheese), cold milk from about " + s.Number(limits.AcidCold.Steps[1].At, 0) + " g (common practice)."
+			text += " " + T("That is %s g acid to a kilogram of milk: hot milk curdles from about %s to %s g (kitchen pages on fresh cheese), cold milk from about %s g (common practice).", s.Number(c.AcidPerKG, 1), s.Number(limits.AcidHot.Steps[0].At, 1), s.Number(limits.AcidHot.Steps[1].At, 0), s.Number(limits.AcidCold.Steps[1].At, 0))
 		} else {
-			text += " In hot milk the acid would curdle it."
+			text += " " + T("In hot milk the acid would curdle it.")
 		}
 	} else if w.has(kind.Sour, kind.Acid) && c.Yolk {
-		text += " Cooked with it, egg sets early and then thins (American Woman's Cook Book)."
+		text += " " + T("Cooked with it, egg sets early and then thins (American Woman's Cook Book).")
 	}
 	if w.spirits() {
-		text += " In a hot pan about half of the alcohol would be lost."
+		text += " " + T("In a hot pan about half of the alcohol would be lost.")
 	}
 	return text
 }
@@ -387,9 +384,9 @@ func (w *stepWords) spirits() bool {
 }
 
 func (w *stepWords) freezeBowl() string {
-	text := "Freeze the churn's empty bowl for 24 hours, at " + w.s.Temperature(-18) + " or colder."
+	text := T("Freeze the churn's empty bowl for 24 hours, at %s or colder.", w.s.Temperature(-18))
 	if n := w.m.Process.Freezing.ChurnRuns; n > 1 {
-		text += " It takes one run a day: this batch needs " + w.s.Count(n, "bowl", "") + ", or as many days."
+		text += " " + T("It takes one run a day: this batch needs %s, or as many days.", w.s.Count(n, "bowl", "bowls"))
 	}
 	return text
 }
@@ -398,18 +395,18 @@ func (w *stepWords) freezeSoft() string {
 	p, s := w.m.Process, w.s
 	f, k := &p.Freezing, p.Kitchen
 	if k.Churns() {
-		text := "Churn "
+		text := T("Churn") + " "
 		if f.ChurnRuns > 1 {
-			text += "in " + s.Count(f.ChurnRuns, "run", "") + ", of " + s.Volume(k.ChurnBowlML) + " at most, "
+			text += T("in %s, of %s at most,", s.Count(f.ChurnRuns, "run", "runs"), s.Volume(k.ChurnBowlML)) + " "
 		}
-		return text + "until it holds a swirl, about 30 min" + map[bool]string{true: " each", false: ""}[f.ChurnRuns > 1] + "."
+		return text + T("until it holds a swirl, about 30 min%s.", map[bool]string{true: " " + T("each"), false: ""}[f.ChurnRuns > 1])
 	}
 	text := freezeSoft(s, w.m.Cold, k.Churn == process.Tray)
 	if f.Dishes > 1 {
-		text += " It takes " + s.Count(f.Dishes, "dish", "dishes") + " of that depth."
+		text += " " + T("It takes %s of that depth.", s.Count(f.Dishes, "dish", "dishes"))
 	}
 	if !f.Fits {
-		text += " They do not fit on the freezer's shelf side by side: freeze in turns."
+		text += " " + T("They do not fit on the freezer's shelf side by side: freeze in turns.")
 	}
 	return text
 }

@@ -16,20 +16,20 @@ func DayName(t time.Time) string { return t.Format("Monday 2 January") }
 
 // DayHead says when a plan begins and when it serves, and how much work it is.
 func DayHead(s Style, p *plan.Plan, begins, serves time.Time) string {
-	return "Begin " + Clock(begins) + ", serve " + Clock(serves) + ". " + DayLine(s, p)
+	return T("Begin %s, serve %s. %s", Clock(begins), Clock(serves), DayLine(s, p))
 }
 
 // TooLate says that a plan would have to begin before now.
 func TooLate(begins time.Time) string {
-	return "Too late for that: it begins " + Clock(begins) + ", which is past. Serve later, or start now."
+	return T("Too late for that: it begins %s, which is past. Serve later, or start now.", Clock(begins))
 }
 
 // Undivided says that nothing had to give way.
-const Undivided = "Nothing is needed twice at once."
+const Undivided Message = "Nothing is needed twice at once."
 
 // Untimed says why a plan has no times of its own in the cold.
 func Untimed(why error) string {
-	return "The times in the freezer are common practice, because none were computed: " + strings.TrimSuffix(why.Error(), ".") + "."
+	return T("The times in the freezer are common practice, because none were computed: %s.", strings.TrimSuffix(why.Error(), "."))
 }
 
 // Taking says that a step has a thing: "mixer: Pour and whip".
@@ -40,9 +40,9 @@ func Taking(what process.Resource, step process.StepCode) string {
 // TimeSpan is two times of day: "Sat 18:05 to 18:12", the day once.
 func TimeSpan(from, to time.Time) string {
 	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
-		return Clock(from) + " to " + to.Format("15:04")
+		return T("%s to %s", Clock(from), to.Format("15:04"))
 	}
-	return Clock(from) + " to " + Clock(to)
+	return T("%s to %s", Clock(from), Clock(to))
 }
 
 // TimeOfDay is a time without its day: "18:05".
@@ -52,10 +52,10 @@ func TimeOfDay(t time.Time) string { return t.Format("15:04") }
 // begins on: "18:05 to 18:12", "22:10 to Sun 10:10".
 func TimeOfStep(from, to time.Time) string {
 	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
-		return TimeOfDay(from) + " to " + TimeOfDay(to)
+		return T("%s to %s", TimeOfDay(from), TimeOfDay(to))
 	}
-	return TimeOfDay(from) + " to " + Clock(to)
+	return T("%s to %s", TimeOfDay(from), Clock(to))
 }
 
 // NoTime says that no day was found.
-const NoTime = "No day was found on which nothing waits longer than it keeps. Try another time of serving."
+const NoTime Message = "No day was found on which nothing waits longer than it keeps. Try another time of serving."

@@ -32,14 +32,14 @@ func DayList(p *plan.Plan, serve float64) []DayRow {
 func dayBack(n int) string {
 	switch n {
 	case 0:
-		return "The day itself"
+		return T("The day itself")
 	case 1:
-		return "The day before"
+		return T("The day before")
 	}
-	return strconv.Itoa(n) + " days before"
+	return T("%s days before", strconv.Itoa(n))
 }
 
 // DayTitle heads a plan back from a time of day at which is served.
 func DayTitle(serve float64) string {
-	return "The day, to serve at " + TimeOfDay(time.Time{}.Add(time.Duration(math.Mod(serve, 24*60))*time.Minute))
+	return T("The day, to serve at %s", TimeOfDay(time.Time{}.Add(time.Duration(math.Mod(serve, 24*60))*time.Minute)))
 }

@@ -2,15 +2,15 @@ package say
 
 // The answers of dialogs, and their fields.
 const (
-	Cancel  = "Cancel"
-	Close   = "Close"
-	Done    = "Done"
-	Replace = "Replace"
-	UseIt   = "Use it"
+	Cancel  Message = "Cancel"
+	Close   Message = "Close"
+	Done    Message = "Done"
+	Replace Message = "Replace"
+	UseIt   Message = "Use it"
 
-	NewFolder = "Make a folder"
-	NameField = "Name"
+	NewFolder Message = "Make a folder"
+	NameField Message = "Name"
 )
 
 // ColourSliders name what a colour is mixed by.
-var ColourSliders = [3]string{"Hue", "Strength", "Lightness"}
+func ColourSliders() []string { return []string{T("Hue"), T("Strength"), T("Lightness")} }

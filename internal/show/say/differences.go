@@ -10,11 +10,11 @@ import (
 
 // What heads the differences of two designs.
 const (
-	SameDesign       = "The designs are the same."
-	LinesDiffer      = "Lines"
-	SettingsDiffer   = "Settings"
-	FiguresDiffer    = "Figures"
-	FiguresDifferNot = "No figure differs in what can be read."
+	SameDesign       Message = "The designs are the same."
+	LinesDiffer      Message = "Lines"
+	SettingsDiffer   Message = "Settings"
+	FiguresDiffer    Message = "Figures"
+	FiguresDifferNot Message = "No figure differs in what can be read."
 )
 
 // becomes stands between what was and what is.
@@ -31,25 +31,25 @@ func LineDifferences(s Style, d compare.Differences, name func(id string) string
 		what := Part(l.Part) + ": " + name(l.Ingredient())
 		switch {
 		case l.Before == nil:
-			out = append(out, what+", added: "+lineText(s, *l.After))
+			out = append(out, T("%s, added: %s", what, lineText(s, *l.After)))
 		case l.After == nil:
-			out = append(out, what+", removed: "+lineText(s, *l.Before))
+			out = append(out, T("%s, removed: %s", what, lineText(s, *l.Before)))
 		default:
 			out = append(out, what+": "+lineChange(s, *l.Before, *l.After))
 		}
 	}
 	for _, p := range d.Reordered {
-		out = append(out, Part(p)+": the lines stand in another order")
+		out = append(out, T("%s: the lines stand in another order", Part(p)))
 	}
 	for _, o := range d.Own {
-		text := ", other figures"
+		text := T(", other figures")
 		switch {
 		case o.Before == nil:
-			text = ", carried along"
+			text = T(", carried along")
 		case o.After == nil:
-			text = ", no longer carried along"
+			text = T(", no longer carried along")
 		}
-		out = append(out, "own ingredient "+ownName(o)+text)
+		out = append(out, T("own ingredient %s%s", ownName(o), text))
 	}
 	return out
 }
@@ -84,20 +84,20 @@ func lineChange(s Style, a, b design.Line) string {
 		parts = append(parts, FromTo(x, y))
 	}
 	if a.Note != b.Note {
-		parts = append(parts, "note "+FromTo(quotedOrNone(a.Note), quotedOrNone(b.Note)))
+		parts = append(parts, T("note %s", FromTo(quotedOrNone(a.Note), quotedOrNone(b.Note))))
 	}
 	if a.Price != b.Price {
-		parts = append(parts, "another price")
+		parts = append(parts, T("another price"))
 	}
 	if len(parts) == 0 {
-		return "written in another way"
+		return T("written in another way")
 	}
 	return strings.Join(parts, "; ")
 }
 
 func quotedOrNone(text string) string {
 	if text == "" {
-		return "none"
+		return T("none")
 	}
 	return "“" + text + "”"
 }
@@ -170,27 +170,27 @@ func SettingText(s Style, x compare.Setting) string { return settingText(s, x, &
 
 // Where designs are laid side by side.
 const (
-	CompareItem    = "Compare…"
-	CompareTitle   = "Side by side"
-	CompareAdd     = "Another file…"
-	CompareOnly    = "Only what differs"
-	CompareSame    = "They are the same."
-	CompareOpen    = "The open design"
-	CompareLegend  = DiffersMark + " marks what is not the same in all."
-	CompareAsSaved = "As last saved"
-	StartItem      = "New from…"
-	StartTitle     = "Start from something"
-	StartFoam      = "With foam"
-	StartOwnFoam   = "its own"
-	StartBase      = "From"
-	StartTubs      = "Tubs"
-	StartEach      = "Each"
-	StartDo        = "Start"
-	StartHint      = "Each is weighed out for the tubs you have."
+	CompareItem    Message = "Compare…"
+	CompareTitle   Message = "Side by side"
+	CompareAdd     Message = "Another file…"
+	CompareOnly    Message = "Only what differs"
+	CompareSame    Message = "They are the same."
+	CompareOpen    Message = "The open design"
+	CompareLegend  Message = DiffersMark + " marks what is not the same in all."
+	CompareAsSaved Message = "As last saved"
+	StartItem      Message = "New from…"
+	StartTitle     Message = "Start from something"
+	StartFoam      Message = "With foam"
+	StartOwnFoam   Message = "its own"
+	StartBase      Message = "From"
+	StartTubs      Message = "Tubs"
+	StartEach      Message = "Each"
+	StartDo        Message = "Start"
+	StartHint      Message = "Each is weighed out for the tubs you have."
 )
 
 // StartBaseName and StartDemoName tell bases and demos apart in one list.
-func StartBaseName(name string) string { return "base: " + strings.ToLower(name) }
+func StartBaseName(name string) string { return T("base: %s", strings.ToLower(name)) }
 
 // StartDemoName is a demo's.
-func StartDemoName(name string) string { return "demo: " + name }
+func StartDemoName(name string) string { return T("demo: %s", name) }

@@ -7,23 +7,23 @@ func Disagreement(s Style, d ingredient.Disagreement) string {
 	found, due := s.MassTo(d.FoundG, 2), s.MassTo(d.DueG, 2)
 	switch d.Code {
 	case ingredient.PartsOf100:
-		return "Water, protein, fat, carbohydrate and ash come to " + found + " in " + s.Mass(100) + "."
+		return T("Water, protein, fat, carbohydrate and ash come to %s in %s.", found, s.Mass(100))
 	case ingredient.PartsOfSugars:
-		return "The single sugars come to " + found + ", all sugars are " + due + "."
+		return T("The single sugars come to %s, all sugars are %s.", found, due)
 	case ingredient.SugarsAbove:
-		return "The sugars are " + found + ", more than the carbohydrate, " + due + "."
+		return T("The sugars are %s, more than the carbohydrate, %s.", found, due)
 	case ingredient.AddedAbove:
-		return "The added sugars are " + found + ", more than all sugars, " + due + "."
+		return T("The added sugars are %s, more than all sugars, %s.", found, due)
 	case ingredient.PartsOfCarbohydrate:
-		return "The parts of the carbohydrate come to " + found + ", it is " + due + "."
+		return T("The parts of the carbohydrate come to %s, it is %s.", found, due)
 	case ingredient.PartsOfFat:
-		return "The fatty acids come to " + found + ", the fat is " + due + "."
+		return T("The fatty acids come to %s, the fat is %s.", found, due)
 	case ingredient.TransAbove:
-		return "The trans fat is " + found + ", more than the fat, " + due + "."
+		return T("The trans fat is %s, more than the fat, %s.", found, due)
 	case ingredient.OriginsOfFat:
-		return "Milk fat and cocoa butter come to " + found + ", the fat is " + due + "."
+		return T("Milk fat and cocoa butter come to %s, the fat is %s.", found, due)
 	case ingredient.OriginsOfSolids:
-		return "Milk, yolk and cocoa solids come to " + found + ", all solids are " + due + "."
+		return T("Milk, yolk and cocoa solids come to %s, all solids are %s.", found, due)
 	}
 	return string(d.Code)
 }
@@ -39,5 +39,5 @@ func Disagreements(s Style, list []ingredient.Disagreement) []string {
 
 // EnergyDoubt says that a pack's figures do not make the energy that it says.
 func EnergyDoubt(s Style, makesKcal, saysKcal float64) string {
-	return "Fat, carbohydrate and protein make about " + s.Number(makesKcal, 0) + " kcal, the pack says " + s.Number(saysKcal, 0) + ": is a figure in the wrong field?"
+	return T("Fat, carbohydrate and protein make about %s kcal, the pack says %s: is a figure in the wrong field?", s.Number(makesKcal, 0), s.Number(saysKcal, 0))
 }

@@ -33,11 +33,11 @@ func (s Style) DurationBand(minutes, low, high float64) string {
 	case least == Unknown && most == Unknown, least == value && most == value:
 		return text
 	case most == Unknown:
-		return text + " (" + least + " or more)"
+		return text + " " + T("(%s or more)", least)
 	case least == Unknown:
-		return text + " (up to " + most + ")"
+		return text + " " + T("(up to %s)", most)
 	}
-	return text + " (" + least + " to " + most + ")"
+	return text + " " + T("(%s to %s)", least, most)
 }
 
 // DurationLike is a time in minutes, in the unit that the longest of others is

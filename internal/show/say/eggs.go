@@ -12,7 +12,7 @@ import (
 // over.
 func EggLedger(s Style, e process.Eggs) string {
 	if e.Crack == 0 {
-		return "There are no eggs to crack."
+		return T("There are no eggs to crack.")
 	}
 	parts := func(p model.EggParts) string {
 		var list []string
@@ -26,16 +26,16 @@ func EggLedger(s Style, e process.Eggs) string {
 	}
 	var used []string
 	if d := parts(e.Dense); d != "" {
-		used = append(used, "the custard uses "+d)
+		used = append(used, T("the custard uses %s", d))
 	}
 	if f := parts(e.Foam); f != "" {
 		verb := ""
 		if len(used) == 0 {
-			verb = "uses "
+			verb = T("uses") + " "
 		}
-		used = append(used, "the foam "+verb+f)
+		used = append(used, T("the foam %s%s", verb, f))
 	}
-	return "Crack " + s.Count(e.Crack, "egg", "") + " (" + e.System + " " + e.Size + "): " + List(used) + "." + EggsLeft(s, e)
+	return T("Crack %s (%s %s): %s.", s.Count(e.Crack, "egg", "eggs"), e.System, e.Size, List(used)) + EggsLeft(s, e)
 }
 
 // eggs counts eggs or their parts, in whole ones from twenty on.
@@ -52,12 +52,10 @@ func EggsLeft(s Style, e process.Eggs) string {
 	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), "days")
 	text := ""
 	if e.YolksLeft >= 0.5 {
-		text += " About " + s.eggs(e.YolksLeft) + " " + Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks") + " (" + s.Mass(e.YolksLeftG) +
-			") left over: they keep " + days + " in the refrigerator; do not freeze them plain."
+		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator; do not freeze them plain.", s.eggs(e.YolksLeft), Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks"), s.Mass(e.YolksLeftG), days)
 	}
 	if e.WhitesLeft >= 0.5 {
-		text += " About " + s.eggs(e.WhitesLeft) + " " + Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites") + " (" + s.Mass(e.WhitesLeftG) +
-			") left over: they keep " + days + " in the refrigerator, " + s.Count(egg.FrozenMonths, "month", "") + " frozen."
+		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator, %s frozen.", s.eggs(e.WhitesLeft), Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites"), s.Mass(e.WhitesLeftG), days, s.Count(egg.FrozenMonths, "month", "months"))
 	}
 	return text
 }

@@ -17,30 +17,30 @@ func Elsewhere(s Style, was *model.Result, p *balance.Proposal) []string {
 	var out []string
 	is := &p.Result
 	if by := is.Blend.SweetnessPercent - was.Blend.SweetnessPercent; math.Abs(by) >= 0.1 {
-		word := "sweeter"
+		word := T("sweeter")
 		if by < 0 {
-			word = "less sweet"
+			word = T("less sweet")
 		}
-		out = append(out, "the tub "+strings.TrimLeft(s.Points(math.Abs(by), 1), "+")+" "+word)
+		out = append(out, T("the tub %s %s", strings.TrimLeft(s.Points(math.Abs(by), 1), "+"), word))
 	}
 	b := p.Beside
 	if b == nil {
 		return out
 	}
 	for _, code := range b.CautionsGained {
-		out = append(out, "it brings "+CautionName(code))
+		out = append(out, T("it brings %s", CautionName(code)))
 	}
 	if now, then := s.Short(b.Contrast.Before, 1), s.Short(b.Contrast.After, 1); known(b.Contrast.Before) && known(b.Contrast.After) && now != then {
-		out = append(out, "the custard "+then+" times as hard as the foam, not "+now)
+		out = append(out, T("the custard %s times as hard as the foam, not %s", then, now))
 	}
 	if now, then := s.Number(b.Minutes.Before, 0), s.Number(b.Minutes.After, 0); known(b.Minutes.Before) && known(b.Minutes.After) && now != then {
-		out = append(out, s.with(then, "min")+" out of the freezer, not "+now)
+		out = append(out, T("%s out of the freezer, not %s", s.with(then, "min"), now))
 	}
 	switch by := b.CostPerTub.After - b.CostPerTub.Before; {
 	case by >= 0.005:
-		out = append(out, s.Money(by)+" dearer a tub")
+		out = append(out, T("%s dearer a tub", s.Money(by)))
 	case by <= -0.005:
-		out = append(out, s.Money(-by)+" cheaper a tub")
+		out = append(out, T("%s cheaper a tub", s.Money(-by)))
 	}
 	return append(out, onTheLabel(b)...)
 }
@@ -57,18 +57,18 @@ func onTheLabel(b *balance.Beside) []string {
 		if d.Key == "calories" {
 			unit, what = " kcal", ""
 		}
-		declares = append(declares, d.After.Marked(d.After.AmountText())+unit+what+", not "+d.Before.Marked(d.Before.AmountText())+unit)
+		declares = append(declares, T("%s%s%s, not %s%s", d.After.Marked(d.After.AmountText()), unit, what, d.Before.Marked(d.Before.AmountText()), unit))
 	}
 	if len(declares) > 0 {
-		out = append(out, "a US serving declares "+strings.Join(declares, "; "))
+		out = append(out, T("a US serving declares %s", strings.Join(declares, "; ")))
 	}
-	out = append(out, inLimits("then within", b.NamesGained)...)
-	out = append(out, inLimits("no longer within", b.NamesLost)...)
+	out = append(out, inLimits(T("then within"), b.NamesGained)...)
+	out = append(out, inLimits(T("no longer within"), b.NamesLost)...)
 	if len(b.AllergensGained) > 0 {
-		out = append(out, "the label then names "+List(allergenWords(b.AllergensGained))+" as an allergen")
+		out = append(out, T("the label then names %s as an allergen", List(allergenWords(b.AllergensGained))))
 	}
 	if len(b.AllergensLost) > 0 {
-		out = append(out, "the label names "+List(allergenWords(b.AllergensLost))+" no more")
+		out = append(out, T("the label names %s no more", List(allergenWords(b.AllergensLost))))
 	}
 	return out
 }
@@ -84,12 +84,12 @@ func inLimits(is string, names []label.Name) (out []string) {
 		}
 		name := n.Name
 		if n.Region == label.US {
-			name += " (US)"
+			name += " " + T("(US)")
 		}
 		of[n.Of] = append(of[n.Of], name)
 	}
 	for _, f := range foods {
-		out = append(out, "the "+LabelledFood(f)+" is "+is+" the limits of "+List(of[f]))
+		out = append(out, T("the %s is %s the limits of %s", LabelledFood(f), is, List(of[f])))
 	}
 	return out
 }

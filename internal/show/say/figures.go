@@ -10,67 +10,64 @@ import (
 
 // AboutFigures explains the table of all figures.
 func AboutFigures(s Style) string {
-	return "Contrast is how many times harder the custard is than the foam, how much sweeter the foam is than the custard, and how much warmer the custard starts to scoop. " +
-		"Between: the least and most that unknown composition and the water bound to protein and fibre allow; for hardness also the thickness of the syrup and a factor of " +
-		s.Number(phase.Scatter, 0) + " from batch to batch. Ice by volume leaves the air out. Overrun, density and volume are as filled, at " + s.Temperature(4) +
-		". The trade aims for a sweetness of " + s.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0) + " in an ice cream."
+	return T("Contrast is how many times harder the custard is than the foam, how much sweeter the foam is than the custard, and how much warmer the custard starts to scoop. Between: the least and most that unknown composition and the water bound to protein and fibre allow; for hardness also the thickness of the syrup and a factor of %s from batch to batch. Ice by volume leaves the air out. Overrun, density and volume are as filled, at %s. The trade aims for a sweetness of %s in an ice cream.", s.Number(phase.Scatter, 0), s.Temperature(4), s.PercentSpan(phase.TradeSweetness[0], phase.TradeSweetness[1], 0))
 }
 
 // What stands on the page of all figures.
 const (
-	AllFigures    = "All figures"
-	HowComputed   = "How it is computed"
-	HowHint       = "How these figures are computed: from what, by which equation, after whom, how sure."
-	FigureMeans   = "What it is"
-	FigureFrom    = "From"
-	FigureBy      = "By"
-	FigureAfter   = "After"
-	FigureBand    = "How sure"
-	WhyButton     = "Why…"
-	WhyHint       = "All that there is to know of this design, each with the way to what causes it."
-	ShowCause     = "Show"
-	PhasesAndTub  = "The phases and the tub"
-	WhatToKnow    = "What to know"
-	WholeFood     = "Nutrition of the whole food"
-	WhatItCosts   = "What the ingredients cost"
-	GramMoreTitle = "What one gram more of a line does"
+	AllFigures    Message = "All figures"
+	HowComputed   Message = "How it is computed"
+	HowHint       Message = "How these figures are computed: from what, by which equation, after whom, how sure."
+	FigureMeans   Message = "What it is"
+	FigureFrom    Message = "From"
+	FigureBy      Message = "By"
+	FigureAfter   Message = "After"
+	FigureBand    Message = "How sure"
+	WhyButton     Message = "Why…"
+	WhyHint       Message = "All that there is to know of this design, each with the way to what causes it."
+	ShowCause     Message = "Show"
+	PhasesAndTub  Message = "The phases and the tub"
+	WhatToKnow    Message = "What to know"
+	WholeFood     Message = "Nutrition of the whole food"
+	WhatItCosts   Message = "What the ingredients cost"
+	GramMoreTitle Message = "What one gram more of a line does"
 )
 
 // AboutGramMore explains the table of what a gram more does.
-const AboutGramMore = "What a gram more, as written, changes in its phase at the serving temperature. Hardness is in per cent of itself, sweetness in points. They are slopes: use them for small changes."
+const AboutGramMore Message = "What a gram more, as written, changes in its phase at the serving temperature. Hardness is in per cent of itself, sweetness in points. They are slopes: use them for small changes."
 
 // Cost says what the ingredients of a batch cost, and which have no price.
 func Cost(s Style, c *model.Cost) string {
 	if !c.Priced {
-		return "No ingredient has a price yet: give it one in the library, or in the line's menu on the bench."
+		return T("No ingredient has a price yet: give it one in the library, or in the line's menu on the bench.")
 	}
 	s = s.In(c.Currency)
-	text := s.Money(c.Known) + " for the batch"
+	text := T("%s for the batch", s.Money(c.Known))
 	if known(c.PerTub) {
-		text += ", " + s.Money(c.PerTub) + " a tub, " + s.Money(c.Per100G) + " for 100 g and " + s.Money(c.PerServing) + " a serving"
+		text += T(", %s a tub, %s for 100 g and %s a serving", s.Money(c.PerTub), s.Money(c.Per100G), s.Money(c.PerServing))
 	}
 	if s.Currency == "" {
-		text += ", in your own money"
+		text += T(", in your own money")
 	}
 	tap := ""
 	if c.Tap {
-		tap = " Water from the tap counts as nothing."
+		tap = " " + T("Water from the tap counts as nothing.")
 	}
 	if len(c.Missing) == 0 {
-		return "The ingredients cost " + text + "." + tap
+		return T("The ingredients cost %s.", text) + tap
 	}
-	text = "The ingredients cost at least " + text + "." + tap + " Without a price: " + List(kitchenNames(c.Missing)) + "."
+	text = T("The ingredients cost at least %s.%s Without a price: %s.", text, tap, List(kitchenNames(c.Missing)))
 	if len(c.Unweighed) > 0 {
-		text += " How much the pack weighs is not known of " + List(kitchenNames(c.Unweighed)) + ": give its grams."
+		text += " " + T("How much the pack weighs is not known of %s: give its grams.", List(kitchenNames(c.Unweighed)))
 	}
 	return text
 }
 
 // SellingStep names the step that undo takes back.
-const SellingStep = "selling price"
+const SellingStep Message = "selling price"
 
 // CostRests says what a cost leaves out.
-const CostRests = "VAT, work, tubs and power are not in it."
+const CostRests Message = "VAT, work, tubs and power are not in it."
 
 func kitchenNames(of []*ingredient.Ingredient) []string {
 	names := make([]string, len(of))

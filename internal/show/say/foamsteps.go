@@ -14,23 +14,23 @@ import (
 
 func (w *stepWords) base() string {
 	if w.m.Process.Foam.Cream {
-		return "the foam base"
+		return T("the foam base")
 	}
-	return "the " + beaten(w.m)
+	return T("the %s", beaten(w.m))
 }
 
 // beaten is what the foam is beaten from.
 func beaten(m Making) string {
 	if m.Process.Foam.Whites == process.FreshYolk {
-		return "yolks"
+		return T("yolks")
 	}
-	return "whites"
+	return T("whites")
 }
 
 func (w *stepWords) whites() string {
 	f, s := &w.m.Process.Foam, w.s
 	if f.Cream {
-		return "Measure " + w.things(anything) + " into the mixing bowl."
+		return T("Measure %s into the mixing bowl.", w.things(anything))
 	}
 	text := ""
 	if c, ok := w.m.Process.CautionOf(process.WhitesStayCool); ok && !w.m.Process.Has(process.Crack) {
@@ -43,31 +43,31 @@ func (w *stepWords) whites() string {
 	rest := w.things(except(kind.Sugar))
 	switch {
 	case f.Hot && rest == "":
-		text += "Measure " + sugar + " into the mixing bowl."
+		text += T("Measure %s into the mixing bowl.", sugar)
 	case f.Hot && f.Whites == process.FreshYolk:
-		text += "Beat " + w.things(anything) + " until pale and thick, to be ready when the syrup is."
+		text += T("Beat %s until pale and thick, to be ready when the syrup is.", w.things(anything))
 	case f.Hot:
-		text += "Beat " + rest + " to soft peaks"
+		text += T("Beat %s to soft peaks", rest)
 		if sugar != "" {
-			text += ", then beat in " + sugar
+			text += T(", then beat in %s", sugar)
 		}
-		text += ", to be ready when the syrup is."
+		text += T(", to be ready when the syrup is.")
 	case f.Whites == process.FreshWhite || f.Whites == process.FreshYolk:
-		text += "Stir " + w.things(anything) + " together in the mixing bowl."
+		text += T("Stir %s together in the mixing bowl.", w.things(anything))
 	case sugar == "":
-		text += "Beat " + rest + " until foamy."
+		text += T("Beat %s until foamy.", rest)
 	default:
-		text += "Beat " + rest + " until foamy, then " + sugar + " by the spoonful."
+		text += T("Beat %s until foamy, then %s by the spoonful.", rest, sugar)
 	}
 	switch {
 	case f.Whites == process.CartonWhite:
-		text += " Pasteurised whites take up to four times as long"
+		text += " " + T("Pasteurised whites take up to four times as long")
 		if !f.Acid {
-			text += ", and want acid: about 1 g cream of tartar to 30 g"
+			text += T(", and want acid: about 1 g cream of tartar to 30 g")
 		}
 		text += "."
 	case f.Whites == process.FreshWhite && !f.Acid && f.Hot:
-		text += " The bowl must be free of fat."
+		text += " " + T("The bowl must be free of fat.")
 	}
 	return text + w.caution(process.FewWhites) + w.caution(process.ManyWhites)
 }
@@ -76,26 +76,26 @@ func (w *stepWords) whites() string {
 func (w *stepWords) dried() string {
 	f := &w.m.Process.Foam
 	wet := func(k kind.Kind) bool { return k == kind.Liquid }
-	text := "Let " + w.things(only(kind.WhiteDry)) + " swell"
+	text := T("Let %s swell", w.things(only(kind.WhiteDry)))
 	if water := w.things(wet); water != "" {
-		text = "Stir " + w.things(only(kind.WhiteDry)) + " into " + water + " and let it swell"
+		text = T("Stir %s into %s and let it swell", w.things(only(kind.WhiteDry)), water)
 	}
-	text += " for 20 minutes."
+	text += " " + T("for 20 minutes.")
 	beside := w.things(func(k kind.Kind) bool { return k != kind.WhiteDry && !wet(k) && k != kind.Sugar })
 	if beside != "" {
-		beside = " with " + beside
+		beside = " " + T("with %s", beside)
 	}
 	sugar := w.things(only(kind.Sugar))
 	if f.Hot {
-		text += " Then beat it" + beside + " to soft peaks"
+		text += " " + T("Then beat it%s to soft peaks", beside)
 		if sugar != "" {
-			text += ", then beat in " + sugar
+			text += T(", then beat in %s", sugar)
 		}
-		return text + ", to be ready when the syrup is."
+		return text + T(", to be ready when the syrup is.")
 	}
-	text += " Then beat it" + beside + " until foamy"
+	text += " " + T("Then beat it%s until foamy", beside)
 	if sugar != "" {
-		text += ", then " + sugar + " by the spoonful"
+		text += T(", then %s by the spoonful", sugar)
 	}
 	return text + "."
 }
@@ -112,54 +112,54 @@ func (w *stepWords) caution(code process.CautionCode) string {
 // tenfold words reductions by powers of ten.
 func tenfold(s Style, low, high float64) string {
 	if high < 1 {
-		return "less than one tenfold reduction"
+		return T("less than one tenfold reduction")
 	}
-	return s.Number(low, 1) + " to " + s.Number(high, 1) + " tenfold reductions"
+	return T("%s to %s tenfold reductions", s.Number(low, 1), s.Number(high, 1))
 }
 
 func (w *stepWords) hold() string {
-	return "Stand the bowl over hot water and whisk to " + w.s.Temperature(process.HoldFirstC) + "; hold it there for 2 minutes." + w.caution(process.WhitesStayRaw)
+	return T("Stand the bowl over hot water and whisk to %s; hold it there for 2 minutes.", w.s.Temperature(process.HoldFirstC)) + w.caution(process.WhitesStayRaw)
 }
 
 func (w *stepWords) boil() string {
 	y, s := &w.m.Process.Syrup, w.s
-	text := "Stir " + w.things(anything) + " over low heat until the sugar has dissolved, then boil without stirring"
+	text := T("Stir %s over low heat until the sugar has dissolved, then boil without stirring", w.things(anything))
 	if !w.dry() {
-		text = "Warm " + w.things(anything) + " slowly, stirring, then boil without stirring"
+		text = T("Warm %s slowly, stirring, then boil without stirring", w.things(anything))
 	}
 	switch {
 	case y.Weighed:
-		text += " until the syrup weighs " + s.Mass(y.MassG) + ", without the pan. Heavier: boil on; lighter: add hot water."
+		text += " " + T("until the syrup weighs %s, without the pan. Heavier: boil on; lighter: add hot water.", s.Mass(y.MassG))
 	case !y.Reached:
-		text += ": it boils only at " + s.TemperatureTo(w.m.Result.Syrup.BoilingPointC, 0) + ", thicker than " + s.Temperature(y.TrueC) + " makes it. Give the design water, or pour it as soon as it boils."
+		text += T(": it boils only at %s, thicker than %s makes it. Give the design water, or pour it as soon as it boils.", s.TemperatureTo(w.m.Result.Syrup.BoilingPointC, 0), s.Temperature(y.TrueC))
 	default:
-		text += " to " + s.TemperatureTo(y.ReadingC, readingPlaces(y)) + stageWords(s, y.Stage, y.SeaC) + ", about " + s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High)) + "."
-		text += " It then weighs " + s.Mass(y.MassG) + ": the scale is surer than the thermometer. Too far: stir in a spoon of water and boil up again."
+		text += " " + T("to %s%s, about %s.", s.TemperatureTo(y.ReadingC, readingPlaces(y)), stageWords(s, y.Stage, y.SeaC), s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High)))
+		text += " " + T("It then weighs %s: the scale is surer than the thermometer. Too far: stir in a spoon of water and boil up again.", s.Mass(y.MassG))
 	}
 	if y.ProbeOffsetK != 0 {
-		text += " (Your probe shows " + s.TemperatureStep(math.Abs(y.ProbeOffsetK)) + " too " + map[bool]string{true: "much", false: "little"}[y.ProbeOffsetK > 0] + "; that is in it.)"
+		text += " " + T("(Your probe shows %s too %s; that is in it.)", s.TemperatureStep(math.Abs(y.ProbeOffsetK)), map[bool]string{true: T("much"), false: T("little")}[y.ProbeOffsetK > 0])
 	}
 	if !y.Weighed {
 		text += altitudeStep(s, w.m.Design.Kitchen.AltitudeM, y)
 	}
 	if y.AlcoholOffG > 0.05 {
-		text += " Its alcohol boils away: for the taste of a spirit, stir one into the cold custard instead."
+		text += " " + T("Its alcohol boils away: for the taste of a spirit, stir one into the cold custard instead.")
 	}
 	if w.has(kind.Acid, kind.Sour) {
-		text += " Its acid splits part of the sugar: the design reckons with " + s.Percent(y.InvertedPercent, 0) + "; 5 % is usual in a short boil (from memory)."
+		text += " " + T("Its acid splits part of the sugar: the design reckons with %s; 5 %% is usual in a short boil (from memory).", s.Percent(y.InvertedPercent, 0))
 	}
 	if n := w.foams(); len(n) > 0 {
-		text += " " + sentenceCase(List(n)) + Plural(float64(len(n)), " foams", " foam") + " up and catch" + Plural(float64(len(n)), "es", "") + ": keep the heat low"
+		text += " " + T("%s%s up and catch%s: keep the heat low", sentenceCase(List(n)), Plural(float64(len(n)), " foams", " foam"), Plural(float64(len(n)), "es", ""))
 		if y.DepthMM >= shallowMM {
-			text += " and take a larger pan"
+			text += " " + T("and take a larger pan")
 		}
 		text += "."
 	}
 	switch {
 	case y.Overfull:
-		text += " A pan " + s.Length(w.m.Process.Kitchen.PanMM) + " wide would be more than a third full, and it boils up: take a wider one."
+		text += " " + T("A pan %s wide would be more than a third full, and it boils up: take a wider one.", s.Length(w.m.Process.Kitchen.PanMM))
 	case y.DepthMM < shallowMM && !y.Weighed && y.Reached:
-		text += " It stands only " + s.Length(math.Max(1, y.DepthMM)) + " deep in the pan: tilt it, or go by weight."
+		text += " " + T("It stands only %s deep in the pan: tilt it, or go by weight.", s.Length(math.Max(1, y.DepthMM)))
 	}
 	return text
 }
@@ -175,12 +175,12 @@ func readingPlaces(y *process.Syrup) int {
 }
 
 func stageWords(s Style, stage process.Stage, sea float64) string {
-	words := map[process.Stage]string{process.Thread: "thread", process.SoftBall: "soft ball", process.SoftToFirm: "between soft and firm ball", process.FirmBall: "firm ball", process.HardBall: "hard ball", process.HardCrack: "crack"}
+	words := map[process.Stage]string{process.Thread: T("thread"), process.SoftBall: T("soft ball"), process.SoftToFirm: T("between soft and firm ball"), process.FirmBall: T("firm ball"), process.HardBall: T("hard ball"), process.HardCrack: T("crack")}
 	if words[stage] == "" {
 		return ""
 	}
 	_, from, to := process.StageAt(sea)
-	return " (" + words[stage] + ", " + s.TemperatureSpan(from, to) + " at sea level)"
+	return " " + T("(%s, %s at sea level)", words[stage], s.TemperatureSpan(from, to))
 }
 
 // altitudeStep says what the boil's temperature means up here.
@@ -188,9 +188,9 @@ func altitudeStep(s Style, m float64, y *process.Syrup) string {
 	if m < limits.AltitudeFromM || math.IsNaN(y.SeaC) {
 		return ""
 	}
-	text := " At " + s.Altitude(m) + " that is the syrup of " + s.TemperatureTo(y.SeaC, 0) + " at sea level."
+	text := " " + T("At %s that is the syrup of %s at sea level.", s.Altitude(m), s.TemperatureTo(y.SeaC, 0))
 	if !math.IsNaN(y.HereC) {
-		text += " Where a recipe from sea level says " + s.Temperature(y.TrueC) + ", cook to " + s.TemperatureTo(y.HereC, 0) + " here."
+		text += " " + T("Where a recipe from sea level says %s, cook to %s here.", s.Temperature(y.TrueC), s.TemperatureTo(y.HereC, 0))
 	}
 	return text
 }
@@ -213,47 +213,46 @@ func (w *stepWords) pour() string {
 	f, s := &w.m.Process.Foam, w.s
 	text := ""
 	if f.Cream {
-		return "Stir the hot syrup into the foam base." + w.jelly("while it is hot") + " Stand it in ice water until it is at " + s.Temperature(process.ColdC) + " or colder, then beat until it stands: warm, it takes no air." + w.cup()
+		return T("Stir the hot syrup into the foam base.%s Stand it in ice water until it is at %s or colder, then beat until it stands: warm, it takes no air.", w.jelly(T("while it is hot")), s.Temperature(process.ColdC)) + w.cup()
 	}
-	how := " between whisk and wall in a thin stream. "
+	how := " " + T("between whisk and wall in a thin stream.") + " "
 	if w.m.Process.Kitchen.Pour == process.AtOnce {
-		how = " between whisk and wall, all at once. "
+		how = " " + T("between whisk and wall, all at once.") + " "
 	}
-	text += "Beating on, pour the boiling syrup" + how
+	text += T("Beating on, pour the boiling syrup%s", how)
 	if f.Read {
-		text += "A thermometer showed " + s.TemperatureTo(f.PeakC, 0) + ". "
+		text += T("A thermometer showed %s.", s.TemperatureTo(f.PeakC, 0)) + " "
 		if f.Whites == process.FreshWhite || f.Whites == process.FreshYolk {
 			text += BowlRead(s, f) + " "
 		}
 	} else {
-		text += "The foam comes to about " + s.TemperatureTo(f.PeakC, 0)
+		text += T("The foam comes to about %s", s.TemperatureTo(f.PeakC, 0))
 		if band := s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0); band != s.TemperatureTo(f.PeakC, 0) {
 			text += " (" + band + ")"
 		}
 		text += ". "
 	}
-	text = strings.TrimSpace(text+strings.TrimSpace(w.jelly("while the foam is warm"))) + " Beat on"
+	text = T("%s Beat on", strings.TrimSpace(text+strings.TrimSpace(w.jelly(T("while the foam is warm")))))
 	most := f.StopMinutes
 	if !(most < process.WhiskLongest) {
 		most = process.WhiskLongest
 	}
 	if most > quickestMin {
-		text += " for " + s.DurationSpan(quickestMin, most)
+		text += " " + T("for %s", s.DurationSpan(quickestMin, most))
 	}
-	text += " until it "
+	text += " " + T("until it") + " "
 	if !(f.PeakHighC < process.WhiskUntilC) {
-		text += "is below " + s.Temperature(process.WhiskUntilC) + " and "
+		text += T("is below %s and", s.Temperature(process.WhiskUntilC)) + " "
 	}
-	text += "stands"
+	text += T("stands")
 	if !(f.StopMinutes < process.WhiskLongest) {
-		text += ", at the end in a bowl of cold water"
+		text += T(", at the end in a bowl of cold water")
 	}
 	text += "."
 	if w.m.Brief {
 		return text + w.cup()
 	}
-	text += " From there to " + s.Temperature(process.ShrinkToC) + " it may shrink to " +
-		s.Percent(100*f.ColdShrinkRatio, 0) + " of its volume; left warmer, to less."
+	text += " " + T("From there to %s it may shrink to %s of its volume; left warmer, to less.", s.Temperature(process.ShrinkToC), s.Percent(100*f.ColdShrinkRatio, 0))
 	return text + w.cup()
 }
 
@@ -262,7 +261,7 @@ func (w *stepWords) jelly(when string) string {
 	if !w.gelatine(design.FoamPart) {
 		return ""
 	}
-	return strings.TrimSuffix(" Melt the soaked gelatine over warm water and beat it in "+when, " ") + "."
+	return strings.TrimSuffix(" "+T("Melt the soaked gelatine over warm water and beat it in %s", when), " ") + "."
 }
 
 // quickestMin is how soon a hand mixer brings a foam down in a cool room, where
@@ -277,55 +276,54 @@ func (w *stepWords) cup() string {
 		return ""
 	}
 	cup, ml := s.levelCup()
-	text := " Stop when a level " + cup + " weighs "
+	text := " " + T("Stop when a level %s weighs", cup) + " "
 	if w.step.Code == process.FoldIn { // which only takes air away
-		text = " A level " + cup + " then weighs "
+		text = " " + T("A level %s then weighs", cup) + " "
 	}
-	text += s.Mass(ml*r.GPerML()) + ": " + s.Percent(100*r.OverrunFraction, 0) + " air"
+	text += T("%s: %s air", s.Mass(ml*r.GPerML()), s.Percent(100*r.OverrunFraction, 0))
 	if a := p.Foam.Air; !math.IsNaN(a.HighPercent) && !w.m.Brief {
-		text += ", where such foams come to " + s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%") + " (from memory)"
+		text += T(", where such foams come to %s (from memory)", s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%"))
 	}
 	return text + "."
 }
 
 func (w *stepWords) whip() string {
 	if w.m.Process.Has(process.HoldWhites) {
-		return "Take the bowl off the water and beat " + w.base() + " until the foam stands and is below " + w.s.Temperature(process.WhiskUntilC) + "." + w.jelly("while the foam is warm") + w.cup()
+		return T("Take the bowl off the water and beat %s until the foam stands and is below %s.%s%s", w.base(), w.s.Temperature(process.WhiskUntilC), w.jelly(T("while the foam is warm")), w.cup())
 	}
-	text := "Beat " + w.base()
+	text := T("Beat %s", w.base())
 	if w.m.Process.Foam.Cream {
-		text += ", cold,"
+		text += T(", cold,")
 	}
-	text += " until the foam stands."
+	text += " " + T("until the foam stands.")
 	return text + w.jelly("") + w.cup()
 }
 
 func (w *stepWords) foldIn() string {
-	text := "Last, fold in " + w.things(anything) + " by hand."
+	text := T("Last, fold in %s by hand.", w.things(anything))
 	if w.has(kind.Cocoa) {
-		text += " Sift the cocoa in."
+		text += " " + T("Sift the cocoa in.")
 	}
 	if melted := w.listed(func(in *ingredient.Ingredient) bool {
 		return kind.Of(in) == kind.Chocolate || kind.Of(in) == kind.Fat && !strings.HasPrefix(in.ID, "oil_")
 	}); melted != "" {
-		text += " What melts goes in melted, barely warm."
+		text += " " + T("What melts goes in melted, barely warm.")
 	}
 	text += w.fruit()
 	switch {
 	case w.has(kind.Fat, kind.Paste, kind.Chocolate, kind.Cocoa):
-		text += " Fat makes the foam fall: work quickly."
+		text += " " + T("Fat makes the foam fall: work quickly.")
 	case w.has(kind.Spirit):
-		text += " Alcohol keeps whites from rising: it goes in once they stand."
+		text += " " + T("Alcohol keeps whites from rising: it goes in once they stand.")
 	}
 	return text + w.cup()
 }
 
 func (w *stepWords) chillFoam() string {
 	f, s := &w.m.Process.Freezing, w.s
-	text := "Set the foam in the freezer, without beating"
+	text := T("Set the foam in the freezer, without beating")
 	if math.IsNaN(f.ChillTheC) {
 		return text + "."
 	}
-	return text + ", until it is at " + s.TemperatureTo(math.Floor(f.ChillTheC), 0) + " or colder. At room temperature it would melt " +
-		s.Mass(f.IceLostG) + " of the " + s.Mass(f.IceInTubG) + " ice in each tub's " + w.denseName() + "."
+	return text + T(", until it is at %s or colder. At room temperature it would melt %s of the %s ice in each tub's %s.", s.TemperatureTo(math.Floor(f.ChillTheC), 0), s.Mass(f.IceLostG), s.Mass(f.IceInTubG), w.denseName())
 }

@@ -128,7 +128,7 @@ func (s Style) GramSign(g float64) string {
 	if s.Weights != WithOunces || !known(g) || g == 0 {
 		return "g"
 	}
-	return "g = " + s.Ounces(g)
+	return T("g = %s", s.Ounces(g))
 }
 
 // others are units that may be typed instead of a field's: how much one is of

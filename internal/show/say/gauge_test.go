@@ -120,7 +120,7 @@ func TestFixedTextsFollowTheUnits(t *testing.T) {
 func TestChoicesOfUnitsAreKeptInWords(t *testing.T) {
 	for _, s := range []Style{metric, us, {Comma: true}, {Volumes: Pints, Scale: Fahrenheit}, {Volumes: Cups, Weights: WithOunces}} {
 		var again Style
-		for _, c := range UnitChoices {
+		for _, c := range UnitChoices() {
 			again = c.In(again, c.Of(s))
 			assert.Equal(t, s, c.In(s, "furlongs"), "an unknown word changes nothing")
 		}

@@ -135,7 +135,7 @@ func fileName(text string) string {
 	}
 	name := strings.Trim(b.String(), " .-\u00a0\u2009")
 	if name == "" {
-		return "untitled"
+		return T("untitled")
 	}
 	stem, _, _ := strings.Cut(strings.ToLower(name), ".")
 	stem = strings.TrimSpace(stem)

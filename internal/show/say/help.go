@@ -1,7 +1,7 @@
 package say
 
 // UsualCautions are those of any design, in Markdown.
-const UsualCautions = `The usual cautions. Local code and licensed practice decide.
+const UsualCautions Message = `The usual cautions. Local code and licensed practice decide.
 
 - **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
 - **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
@@ -13,7 +13,7 @@ const UsualCautions = `The usual cautions. Local code and licensed practice deci
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
 // KeysHelp is every key, for who has no mouse at hand.
-const KeysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
+const KeysHelp Message = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
 
 **Files.** Ctrl+N new, Ctrl+Shift+N new from a base or a demo, Ctrl+Shift+Alt+D designs side by side, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
@@ -33,15 +33,15 @@ const KeysHelp = `**Everywhere.** Tab and Shift+Tab go from one thing to the nex
 
 // About is what the program says of itself.
 func About(version string) string {
-	return "Ripplewright " + version + ": two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented."
+	return T("Ripplewright %s: two-phase rippled frozen desserts, worked out before you crack an egg. MIT licence. The demo designs are invented.", version)
 }
 
 // TextSize offers text of so many percent.
-func TextSize(s Style, percent float64) string { return "Text " + s.Percent(percent, 0) }
+func TextSize(s Style, percent float64) string { return T("Text %s", s.Percent(percent, 0)) }
 
 // What the menus offer beyond a word or two.
 const (
-	DesktopLook = "Light or dark as the desktop"
-	DesignItem  = "Name, notes, tub and eggs…"
-	SourcesItem = "Sources of the ingredients"
+	DesktopLook Message = "Light or dark as the desktop"
+	DesignItem  Message = "Name, notes, tub and eggs…"
+	SourcesItem Message = "Sources of the ingredients"
 )

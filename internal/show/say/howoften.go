@@ -13,44 +13,44 @@ func Chance(share float64) string {
 	case !known(share):
 		return Unknown
 	case share >= 0.975:
-		return "nearly always"
+		return T("nearly always")
 	case share < 0.025:
-		return "hardly ever"
+		return T("hardly ever")
 	case n == 0:
-		return "less than 1 in 10"
+		return T("less than 1 in 10")
 	case n == 10:
-		return "more than 9 in 10"
+		return T("more than 9 in 10")
 	default:
-		return Usual.Number(n, 0) + " in 10"
+		return T("%s in 10", Usual.Number(n, 0))
 	}
 }
 
 // HowOften says how often the tub eats well when the kitchen is not exact.
 func HowOften(a *sure.Answer) string {
 	if !known(a.BothFraction) {
-		return "Its hardness is not known, so neither is how often it scoops."
+		return T("Its hardness is not known, so neither is how often it scoops.")
 	}
 	eats := func(how string) string {
 		switch {
 		case a.Absent[0]:
-			return "the foam " + how + "eats well"
+			return T("the foam %seats well", how)
 		case a.Absent[1]:
-			return "the custard " + how + "eats well"
+			return T("the custard %seats well", how)
 		}
-		return "both phases " + how + "eat well"
+		return T("both phases %seat well", how)
 	}
 	switch c := Chance(a.BothFraction); {
 	case a.BothFraction >= 0.975 || a.BothFraction < 0.025:
-		return "In kitchens as they are, " + eats(c+" ") + "."
+		return T("In kitchens as they are, %s.", eats(c+" "))
 	default:
-		return "In kitchens as they are, " + eats("") + " " + c + " times."
+		return T("In kitchens as they are, %s %s times.", eats(""), c)
 	}
 }
 
 // SureFigure names what was sampled, and SureSpread says where 8 in 10 kitchens
 // lie, with no more digits than that allows.
 func SureFigure(f sure.Outcome) string {
-	return [...]string{"hardness of the custard", "hardness of the foam", "sweetness of the tub", "minutes from the freezer to the spoon"}[f]
+	return [...]string{T("hardness of the custard"), T("hardness of the foam"), T("sweetness of the tub"), T("minutes from the freezer to the spoon")}[f]
 }
 
 // SureSpread is a spread of a figure.
@@ -63,7 +63,7 @@ func SureSpread(s Style, f sure.Outcome, x sure.Spread) string {
 		low, high := phase.WordFor(x.Low).Name, phase.WordFor(x.High).Name
 		text := s.HardnessSpan(x.Low, x.High) + ", " + low
 		if low != high {
-			text += " to " + high
+			text += " " + T("to %s", high)
 		}
 		return text
 	case sure.Sweetness:
@@ -76,31 +76,31 @@ func SureSpread(s Style, f sure.Outcome, x sure.Spread) string {
 func SureCause(s Style, c sure.Cause) string {
 	switch c {
 	case sure.Weighing:
-		return "a slip of " + s.Percent(sure.WeighingPercent, 0) + " in weighing"
+		return T("a slip of %s in weighing", s.Percent(sure.WeighingPercent, 0))
 	case sure.EggSize:
-		return "eggs larger or smaller than their size"
+		return T("eggs larger or smaller than their size")
 	case sure.Air:
-		return s.Percent(sure.AirPercent, 0) + " more or less air"
+		return T("%s more or less air", s.Percent(sure.AirPercent, 0))
 	case sure.Syrup:
-		return "how thick the boiled syrup is"
+		return T("how thick the boiled syrup is")
 	case sure.Freezer:
-		return s.TemperatureStep(sure.FreezerK) + " warmer or colder"
+		return T("%s warmer or colder", s.TemperatureStep(sure.FreezerK))
 	case sure.Thaw:
-		return "how fast the room warms a tub"
+		return T("how fast the room warms a tub")
 	}
-	return "the hardness model itself"
+	return T("the hardness model itself")
 }
 
 // SureHow says what the figures rest on.
 func SureHow(s Style, a *sure.Answer) string {
-	return "The design made " + s.Grouped(float64(a.Kitchens)) + " times over, each time a little differently. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter."
+	return T("The design made %s times over, each time a little differently. The spread holds 8 in 10 of them. How far each cause goes is practice and memory, but for the syrup and the hardness, which rest on published scatter.", s.Grouped(float64(a.Kitchens)))
 }
 
 // The words around the bars of what moves a tub.
 const (
-	SureShows   = "Show"
-	SureAll     = "all together"
-	SureUnknown = "Nobody knows this figure of this tub."
+	SureShows   Message = "Show"
+	SureAll     Message = "all together"
+	SureUnknown Message = "Nobody knows this figure of this tub."
 )
 
 // SureFigures names the figures that have bars, in their order.
@@ -114,10 +114,10 @@ func SureFigures() []string {
 
 // SureAxis is the axis of a figure's bars.
 func SureAxis(f sure.Outcome) string {
-	return SureFigure(f) + [...]string{", kPa", ", kPa", ", % as sucrose", ""}[f]
+	return SureFigure(f) + [...]string{T(", kPa"), T(", kPa"), T(", % as sucrose"), ""}[f]
 }
 
 // SureBar names a cause beside its bar.
 func SureBar(c sure.Cause) string {
-	return [...]string{"weighing", "size of the eggs", "air", "boiled syrup", "freezer", "hardness model", "warm room"}[c]
+	return [...]string{T("weighing"), T("size of the eggs"), T("air"), T("boiled syrup"), T("freezer"), T("hardness model"), T("warm room")}[c]
 }

@@ -18,17 +18,17 @@ func (s Style) CrystalSpan(low, high float64) string {
 
 // CrystalBand is CrystalSpan without the unit, for a column that has it.
 func CrystalBand(s Style, low, high float64) string {
-	return s.Number(low, 0) + " to " + s.Number(high, 0)
+	return T("%s to %s", s.Number(low, 0), s.Number(high, 0))
 }
 
 // IceFreezer says what the figures take of the freezer.
 func IceFreezer(s Style, a *icy.Answer) string {
 	text := s.Temperature(a.AtC)
 	if a.SwingK > 0 {
-		text += ", air up and down by " + s.TemperatureStep(a.SwingK)
+		text += T(", air up and down by %s", s.TemperatureStep(a.SwingK))
 	}
 	if a.Openings > 0 {
-		text += ", opened " + s.Count(int(math.Round(a.Openings)), "time", "times") + " a day"
+		text += T(", opened %s a day", s.Count(int(math.Round(a.Openings)), "time", "times"))
 	}
 	return text
 }
@@ -39,11 +39,11 @@ func Icy(w icy.Word) string {
 	low, high := name(w.Low), name(w.High)
 	switch {
 	case w.Low < w.Step && w.High > w.Step:
-		return w.Name() + ", may be " + low + " or " + high
+		return T("%s, may be %s or %s", w.Name(), low, high)
 	case w.Low < w.Step:
-		return w.Name() + ", may be " + low
+		return T("%s, may be %s", w.Name(), low)
 	case w.High > w.Step:
-		return w.Name() + ", may be " + high
+		return T("%s, may be %s", w.Name(), high)
 	}
 	return w.Name()
 }
@@ -56,14 +56,14 @@ func IceLine(s Style, a *icy.Answer) string {
 	case !c.Present:
 		return ""
 	case !c.Frozen:
-		return "no ice at " + s.Temperature(a.AtC)
+		return T("no ice at %s", s.Temperature(a.AtC))
 	case c.Melts:
-		return c.Hardened.Name() + " when hardened, but the freezer's swing melts its edge: icy"
+		return T("%s when hardened, but the freezer's swing melts its edge: icy", c.Hardened.Name())
 	}
 	if !iceChanges(a) {
-		return c.Hardened.Name() + " when hardened and " + iceThen(s, a)
+		return T("%s when hardened and %s", c.Hardened.Name(), iceThen(s, a))
 	}
-	return c.Hardened.Name() + " when hardened, " + iceThen(s, a)
+	return T("%s when hardened, %s", c.Hardened.Name(), iceThen(s, a))
 }
 
 // iceChanges reports whether the custard's word changes within the weeks.
@@ -74,19 +74,19 @@ func iceChanges(a *icy.Answer) bool {
 // iceThen says when the word changes, or how long it does not.
 func iceThen(s Style, a *icy.Answer) string {
 	if !iceChanges(a) {
-		return "after " + weeks(s, float64(a.Weeks))
+		return T("after %s", weeks(s, float64(a.Weeks)))
 	}
 	next := ice.Words[a.Custard.Hardened.Step+1].Name
 	if a.Keeps.Weeks < 0.75 {
-		return next + " within a week"
+		return T("%s within a week", next)
 	}
-	return next + " after " + weeks(s, a.Keeps.Weeks)
+	return T("%s after %s", next, weeks(s, a.Keeps.Weeks))
 }
 
 // weeks is a time in whole weeks.
 func weeks(s Style, n float64) string {
 	if n >= 1e6 {
-		return "many weeks"
+		return T("many weeks")
 	}
 	return s.Count(int(math.Round(n)), "week", "weeks")
 }
@@ -97,26 +97,25 @@ func IceOf(s Style, name string, p *icy.Phase) string {
 	case !p.Present:
 		return ""
 	case !p.Frozen:
-		return "The " + name + " holds no ice where it is kept, so it has no crystals."
+		return T("The %s holds no ice where it is kept, so it has no crystals.", name)
 	}
 	last := p.Weeks[len(p.Weeks)-1]
 	both := func(w icy.Week) string {
 		if s.Number(w.Wall.ValueUM, 0) == s.Number(w.Core.ValueUM, 0) {
 			return s.Crystal(w.Core.ValueUM)
 		}
-		return s.Number(w.Wall.ValueUM, 0) + " at the wall and " + s.Crystal(w.Core.ValueUM) + " in the core"
+		return T("%s at the wall and %s in the core", s.Number(w.Wall.ValueUM, 0), s.Crystal(w.Core.ValueUM))
 	}
 	band := last.Coarser()
-	text := "The " + name + "'s ice crystals are about " + s.Crystal(p.AfterFreezing.ValueUM) + " as it goes into the tub, " + both(p.Weeks[0]) +
-		" when hardened and " + both(last) + " after " + weeks(s, last.Week) + " (" + s.CrystalSpan(band.LowUM, band.HighUM) + "): " + Icy(p.Word) + "."
+	text := T("The %s's ice crystals are about %s as it goes into the tub, %s when hardened and %s after %s (%s): %s.", name, s.Crystal(p.AfterFreezing.ValueUM), both(p.Weeks[0]), both(last), weeks(s, last.Week), s.CrystalSpan(band.LowUM, band.HighUM), Icy(p.Word))
 	if p.Little {
-		text += " It holds so little ice that they have no room to grow coarse."
+		text += " " + T("It holds so little ice that they have no room to grow coarse.")
 	}
 	if p.Unbeaten {
-		text += " Nothing parts them while it freezes, so they grow into plates that the tongue feels as one."
+		text += " " + T("Nothing parts them while it freezes, so they grow into plates that the tongue feels as one.")
 	}
 	if p.Melts {
-		text += " At the warm end of the freezer's swing its edge melts, and freezes back unbeaten each time."
+		text += " " + T("At the warm end of the freezer's swing its edge melts, and freezes back unbeaten each time.")
 	}
 	return text
 }
@@ -128,48 +127,48 @@ func IceKeeps(s Style, a *icy.Answer) string {
 	if !a.Custard.Frozen || a.Custard.Melts {
 		return ""
 	}
-	const caveat = " This says nothing of how long it keeps."
+	caveat := " " + T("This says nothing of how long it keeps.")
 	if math.IsInf(k.UpToUM, 1) {
 		return ""
 	}
-	now, freezer := k.Word.Name(), " in this freezer"
+	now, freezer := k.Word.Name(), " "+T("in this freezer")
 	if a.SwingK > 0 {
-		freezer = ", if the freezer swings " + s.TemperatureStep(a.SwingK) + " up and down"
+		freezer = T(", if the freezer swings %s up and down", s.TemperatureStep(a.SwingK))
 	}
 	switch {
 	case k.Word.Step >= icy.Coarse && k.LowWeeks > icy.MostWeeks:
-		return "It does not turn icy within a year" + freezer + "." + caveat
+		return T("It does not turn icy within a year%s.", freezer) + caveat
 	case k.Word.Step >= icy.Coarse:
-		return "It turns icy after about " + weeks(s, k.Weeks) + freezer + ": " + weeksBand(s, k) + "." + caveat
+		return T("It turns icy after about %s%s: %s.", weeks(s, k.Weeks), freezer, weeksBand(s, k)) + caveat
 	case k.Weeks < 0.75:
-		return "It stays " + now + " for less than a week" + freezer + "." + caveat
+		return T("It stays %s for less than a week%s.", now, freezer) + caveat
 	case k.LowWeeks > icy.MostWeeks:
-		return "It stays " + now + " for a year and more" + freezer + "." + caveat
+		return T("It stays %s for a year and more%s.", now, freezer) + caveat
 	}
-	return "Eat it within about " + weeks(s, k.Weeks) + " to have it " + now + freezer + ": " + weeksBand(s, k) + "." + caveat
+	return T("Eat it within about %s to have it %s%s: %s.", weeks(s, k.Weeks), now, freezer, weeksBand(s, k)) + caveat
 }
 
 // weeksBand is between which weeks a word ends, and why.
 func weeksBand(s Style, k *icy.Keeps) string {
 	high := weeks(s, k.HighWeeks)
 	if k.HighWeeks > icy.MostWeeks {
-		high = "more than a year"
+		high = T("more than a year")
 	}
 	low := s.Number(k.LowWeeks, 0)
 	if k.LowWeeks < 0.75 {
-		low = "less than one"
+		low = T("less than one")
 	}
-	return low + " to " + high + ", since the growth is known to a factor of " + s.Number(ice.Uncertain, 0)
+	return T("%s to %s, since the growth is known to a factor of %s", low, high, s.Number(ice.Uncertain, 0))
 }
 
 // stepNames are the steps that coarsen, after "Of the crystals' volume".
-var stepNames = map[icy.Step]string{
+var stepNames = map[icy.Step]Message{
 	icy.Seed: "first crystals", icy.Mush: "freezing to the last beat", icy.Unparted: "freezing unbeaten", icy.Hardening: "hardening",
 	icy.Storage: "storage", icy.Swing: "the freezer's swing", icy.Openings: "its door",
 }
 
 // IceStep names a step that coarsens.
-func IceStep(x icy.Step) string { return stepNames[x] }
+func IceStep(x icy.Step) string { return stepNames[x].String() }
 
 // IceSteps says which steps made the crystals what they are, the largest first.
 func IceSteps(s Style, a *icy.Answer) string {
@@ -183,7 +182,7 @@ func IceSteps(s Style, a *icy.Answer) string {
 			parts = append(parts, s.Percent(100*x.Fraction, 0)+" "+IceStep(x.Step))
 		}
 	}
-	return "Where they come from, by volume after " + weeks(s, float64(a.Weeks)) + ": " + List(parts) + "."
+	return T("Where they come from, by volume after %s: %s.", weeks(s, float64(a.Weeks)), List(parts))
 }
 
 // largest returns the shares from the largest down.
@@ -199,29 +198,29 @@ func largest(in []icy.Share) []icy.Share {
 
 // IceRemedy says what one change does, with how much it helps.
 func IceRemedy(s Style, r *icy.Remedy) string {
-	return remedyText(s, r) + ": " + s.Crystal(r.After.ValueUM) + " in the end instead of " + s.Number(r.After.ValueUM+r.FinerUM, 0) + ", " + r.Word.Name() + "."
+	return T("%s: %s in the end instead of %s, %s.", remedyText(s, r), s.Crystal(r.After.ValueUM), s.Number(r.After.ValueUM+r.FinerUM, 0), r.Word.Name())
 }
 
 func remedyText(s Style, r *icy.Remedy) string {
 	switch r.Change {
 	case icy.ShallowerDish:
-		return "Freeze it " + s.Length(r.To) + " deep instead of " + s.Length(r.From)
+		return T("Freeze it %s deep instead of %s", s.Length(r.To), s.Length(r.From))
 	case icy.ColderTray:
-		return "Freeze it in a tray chilled beforehand, on cold metal"
+		return T("Freeze it in a tray chilled beforehand, on cold metal")
 	case icy.BeatToTheEnd:
-		return "Beat it once more as it comes out of the dish, " + s.Duration(r.To-r.From) + " after the last stir"
+		return T("Beat it once more as it comes out of the dish, %s after the last stir", s.Duration(r.To-r.From))
 	case icy.BeatAtAll:
-		return "Beat it every half hour while it freezes, and to the end"
+		return T("Beat it every half hour while it freezes, and to the end")
 	case icy.SmallerTubs:
-		return "Fill tubs of " + s.Volume(r.To) + " instead of " + s.Volume(r.From)
+		return T("Fill tubs of %s instead of %s", s.Volume(r.To), s.Volume(r.From))
 	case icy.ColderFreezer:
-		return "Set the freezer to " + s.Temperature(r.To) + " instead of " + s.Temperature(r.From)
+		return T("Set the freezer to %s instead of %s", s.Temperature(r.To), s.Temperature(r.From))
 	case icy.SteadyFreezer:
-		return "Keep the freezer within " + s.TemperatureStep(r.To) + " up and down instead of " + s.TemperatureStep(r.From)
+		return T("Keep the freezer within %s up and down instead of %s", s.TemperatureStep(r.To), s.TemperatureStep(r.From))
 	case icy.OpenLess:
-		return "Open the freezer " + s.Count(int(r.To), "time", "times") + " a day instead of " + s.Number(r.From, 0)
+		return T("Open the freezer %s a day instead of %s", s.Count(int(r.To), "time", "times"), s.Number(r.From, 0))
 	}
-	return "Leave out or boil off " + s.Percent(r.To, 0) + " of the custard's water"
+	return T("Leave out or boil off %s of the custard's water", s.Percent(r.To, 0))
 }
 
 // IcePutBack says what one outing to the counter costs; "" where there is none to
@@ -231,15 +230,15 @@ func IcePutBack(s Style, a *icy.Answer) string {
 	if !a.Custard.Frozen || !known(b.Minutes) || b.Minutes < 0.5 {
 		return ""
 	}
-	text := "Left on the counter for " + s.Duration(b.Minutes) + " to scoop and frozen again, its edge is "
+	text := T("Left on the counter for %s to scoop and frozen again, its edge is", s.Duration(b.Minutes)) + " "
 	if cost := 100 * (b.RingFactor - 1); cost < 1 {
-		text += "hardly coarser"
+		text += T("hardly coarser")
 	} else {
-		text += s.Percent(cost, 0) + " coarser (at most " + s.Percent(100*(b.HighRingFactor-1), 0) + ")"
+		text += T("%s coarser (at most %s)", s.Percent(cost, 0), s.Percent(100*(b.HighRingFactor-1), 0))
 	}
-	text += " each time"
+	text += " " + T("each time")
 	if b.Rim {
-		text += ", and what melts at the wall freezes back as an icy rim"
+		text += T(", and what melts at the wall freezes back as an icy rim")
 	}
 	return text + "."
 }
@@ -254,22 +253,21 @@ func IceLearnt(s Style, a *icy.Answer) string {
 	if a.Learnt.IceFactor == 0 {
 		return ""
 	}
-	return "Your words for how icy " + s.Count(a.Learnt.IceBatches, "batch", "batches") + " ate are in these sizes: they are " +
-		s.Number(a.Learnt.IceFactor, 2) + " times the law's, and their band is " + s.Percent(100*a.Learnt.IceLeftFraction, 0) + " as wide."
+	return T("Your words for how icy %s ate are in these sizes: they are %s times the law's, and their band is %s as wide.", s.Count(a.Learnt.IceBatches, "batch", "batches"), s.Number(a.Learnt.IceFactor, 2), s.Percent(100*a.Learnt.IceLeftFraction, 0))
 }
 
 // IceNotModelled says what the figures leave out.
 func IceNotModelled(s Style, a *icy.Answer) string {
-	text := "Not in these figures: what the beaters break, crystals that grow together, and what yolk and starch do to the ice. "
+	text := T("Not in these figures: what the beaters break, crystals that grow together, and what yolk and starch do to the ice.") + " "
 	if a.Gums {
-		text += "The gums count as slowing the growth by " + s.Number(ice.GumSlows, 1) + " times, the one published figure. "
+		text += T("The gums count as slowing the growth by %s times, the one published figure.", s.Number(ice.GumSlows, 1)) + " "
 	}
-	text += "We found no measured crystals of a hand-beaten custard, and laboratories differ by 2 to 3 times: compare two ways with one recipe."
+	text += T("We found no measured crystals of a hand-beaten custard, and laboratories differ by 2 to 3 times: compare two ways with one recipe.")
 	if a.BeginsC > ice.UntriedC+untriedK {
-		text += " It begins to freeze at " + s.TemperatureTo(a.BeginsC, 1) + ", warmer than the growth was looked at: the figure for the freezing is a guess."
+		text += " " + T("It begins to freeze at %s, warmer than the growth was looked at: the figure for the freezing is a guess.", s.TemperatureTo(a.BeginsC, 1))
 	}
 	if a.AtC < ice.FloorFromC {
-		text += " Below " + s.Temperature(ice.FloorFromC) + " crystals were measured to grow on where the law has them stop, so the law is held at a floor."
+		text += " " + T("Below %s crystals were measured to grow on where the law has them stop, so the law is held at a floor.", s.Temperature(ice.FloorFromC))
 	}
 	return text
 }
@@ -277,7 +275,7 @@ func IceNotModelled(s Style, a *icy.Answer) string {
 // Ice says all of it, in order, without the remedies.
 func Ice(s Style, a *icy.Answer) []string {
 	var out []string
-	for _, text := range [...]string{IceOf(s, "custard", &a.Custard), IceOf(s, "foam", &a.Foam), IceKeeps(s, a), IceSteps(s, a), IcePutBack(s, a), IceLearnt(s, a)} {
+	for _, text := range [...]string{IceOf(s, T("custard"), &a.Custard), IceOf(s, T("foam"), &a.Foam), IceKeeps(s, a), IceSteps(s, a), IcePutBack(s, a), IceLearnt(s, a)} {
 		if text = strings.TrimSpace(text); text != "" {
 			out = append(out, text)
 		}
@@ -294,5 +292,5 @@ func iceStep(s Style, a *icy.Answer) string {
 	if a == nil || !a.Matters() {
 		return ""
 	}
-	return " Ice: " + IceLine(s, a) + ", not counting what beaters break and yolk does to it."
+	return " " + T("Ice: %s, not counting what beaters break and yolk does to it.", IceLine(s, a))
 }

@@ -4,13 +4,13 @@ import "ripplewright/internal/answer/icy"
 
 // The words about the pictures of the ice.
 const (
-	WeeksAxis   = "weeks in the freezer"
-	CrystalAxis = "µm"
-	ShareAxis   = "% of the crystals' volume"
-	AtCore      = "core"
-	AtWall      = "wall"
-	IceFrom     = "Where the crystals come from"
-	IceHelps    = "What would help, each by itself"
+	WeeksAxis   Message = "weeks in the freezer"
+	CrystalAxis         = "µm"
+	ShareAxis   Message = "% of the crystals' volume"
+	AtCore      Message = "core"
+	AtWall      Message = "wall"
+	IceFrom     Message = "Where the crystals come from"
+	IceHelps    Message = "What would help, each by itself"
 )
 
 // IceBrief says how icy the custard is when hardened, and when that changes.
@@ -18,16 +18,16 @@ func IceBrief(s Style, a *icy.Answer) Brief {
 	c := &a.Custard
 	switch {
 	case !c.Present:
-		return Brief{"no custard", ""}
+		return Brief{T("no custard"), ""}
 	case !c.Frozen:
-		return Brief{"no ice", "the custard has none at " + s.Temperature(a.AtC)}
+		return Brief{T("no ice"), T("the custard has none at %s", s.Temperature(a.AtC))}
 	case c.Melts:
-		return Brief{c.Hardened.Name(), "but the freezer's swing melts its edge: icy"}
+		return Brief{c.Hardened.Name(), T("but the freezer's swing melts its edge: icy")}
 	}
 	if !iceChanges(a) {
-		return Brief{c.Hardened.Name(), "when hardened and " + iceThen(s, a)}
+		return Brief{c.Hardened.Name(), T("when hardened and %s", iceThen(s, a))}
 	}
-	return Brief{c.Hardened.Name(), "when hardened; " + iceThen(s, a)}
+	return Brief{c.Hardened.Name(), T("when hardened; %s", iceThen(s, a))}
 }
 
 // IceHelp says what would help, the most helpful first; "" where nothing does or it
@@ -36,7 +36,7 @@ func IceHelp(s Style, list []icy.Remedy) string {
 	if len(list) == 0 {
 		return ""
 	}
-	text := IceHelps + ":"
+	text := IceHelps.String() + ":"
 	for i := range list {
 		text += "\n" + IceRemedy(s, &list[i])
 	}
@@ -47,17 +47,17 @@ func IceHelp(s Style, list []icy.Remedy) string {
 func IceStepShort(x icy.Step) string {
 	switch x {
 	case icy.Seed:
-		return "first"
+		return T("first")
 	case icy.Mush:
-		return "beaten"
+		return T("beaten")
 	case icy.Unparted:
-		return "unbeaten"
+		return T("unbeaten")
 	case icy.Hardening:
-		return "hardening"
+		return T("hardening")
 	case icy.Storage:
-		return "storage"
+		return T("storage")
 	case icy.Swing:
-		return "swing"
+		return T("swing")
 	}
-	return "door"
+	return T("door")
 }

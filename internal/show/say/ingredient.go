@@ -17,7 +17,7 @@ func RecordFigure(s Style, v float64) string { return s.Short(v, 3) }
 // FigureRow is a row of a record's table: the figure in column c, what bounds it if
 // it is unknown, and where it comes from. name is what the row is called.
 func FigureRow(s Style, in *ingredient.Ingredient, c ingredient.Column, name string) TableRow {
-	cells, from := []string{"unknown", "no limit"}, ""
+	cells, from := []string{T("unknown"), T("no limit")}, ""
 	cell, most := in.Cell(c), in.Most(c)
 	if cell.Known {
 		cells, from = []string{RecordFigure(s, cell.Value), " "}, "  "+Basis(in, c)
@@ -26,7 +26,7 @@ func FigureRow(s Style, in *ingredient.Ingredient, c ingredient.Column, name str
 		cells[1] = RecordFigure(s, most)
 	}
 	if c == ingredient.Carbohydrate && in.WithoutFibre {
-		name += ", without fibre"
+		name += T(", without fibre")
 	}
 	if u := c.Unit(); u != "g" {
 		name += ", " + u
@@ -35,52 +35,52 @@ func FigureRow(s Style, in *ingredient.Ingredient, c ingredient.Column, name str
 }
 
 // CopyOf begins the source of an ingredient that was copied from the library.
-const CopyOf = "after "
+const CopyOf Message = "after "
 
 // Basis says in a word where a known figure comes from.
 func Basis(in *ingredient.Ingredient, c ingredient.Column) string {
 	how := in.How(c)
 	switch {
-	case how == "entered by hand", how == "" && in.Own && !strings.HasPrefix(in.SourceID, CopyOf):
-		return "entered"
+	case how == "entered by hand", how == "" && in.Own && !strings.HasPrefix(in.SourceID, CopyOf.String()):
+		return T("entered")
 	case how == "":
-		return "record"
+		return T("record")
 	case strings.Contains(how, "estimate"):
-		return estimated
+		return estimated.String()
 	case strings.Contains(how, "from memory"):
-		return "memory"
+		return T("memory")
 	case strings.HasPrefix(how, "the pack's figures"):
-		return "pack"
+		return T("pack")
 	}
-	return "derived"
+	return T("derived")
 }
 
-const estimated = "estimate"
+const estimated Message = "estimate"
 
 // FiguresKnown says how much of a record is known.
 func FiguresKnown(s Style, in *ingredient.Ingredient) string {
 	guessed, unknown := 0, len(in.Unknown())
 	for c := range ingredient.NumColumns {
-		if in.Cell(c).Known && Basis(in, c) == estimated {
+		if in.Cell(c).Known && Basis(in, c) == estimated.String() {
 			guessed++
 		}
 	}
-	const units = "In g where no other unit is named."
+	units := T("In g where no other unit is named.")
 	known := int(ingredient.NumColumns) - unknown
 	if known == 0 {
-		return "None of " + s.Count(unknown, "figure", "") + " is known yet. " + units
+		return T("None of %s is known yet. %s", s.Count(unknown, "figure", "figures"), units)
 	}
-	text := s.Count(known, "figure", "") + " known, "
+	text := T("%s known,", s.Count(known, "figure", "figures")) + " "
 	if guessed > 0 {
-		text += s.Grouped(float64(guessed)) + " of them estimated by a named rule"
+		text += T("%s of them estimated by a named rule", s.Grouped(float64(guessed)))
 	} else {
-		text += "none of them estimated"
+		text += T("none of them estimated")
 	}
-	return text + "; " + s.Grouped(float64(unknown)) + " unknown. " + units
+	return text + T("; %s unknown. %s", s.Grouped(float64(unknown)), units)
 }
 
 // UnknownIsNotZero says what a sum makes of unknown figures.
-const UnknownIsNotZero = "Unknown is never taken as 0: a sum then has a least and a most."
+const UnknownIsNotZero Message = "Unknown is never taken as 0: a sum then has a least and a most."
 
 // MadeOtherwise lists how figures were made that are not the source's own, a
 // sentence each.
@@ -111,9 +111,9 @@ func MadeOtherwise(in *ingredient.Ingredient) []string {
 func RecordMeasures(s Style, in *ingredient.Ingredient) []string {
 	var out []string
 	if in.Density.Known {
-		text := "Density " + s.DensityTo(in.Density.Value, 3)
+		text := T("Density %s", s.DensityTo(in.Density.Value, 3))
 		if in.DensityKind == "bulk" {
-			text += ", as spooned, with the air between"
+			text += T(", as spooned, with the air between")
 		}
 		out = append(out, text+".")
 	}
@@ -121,35 +121,35 @@ func RecordMeasures(s Style, in *ingredient.Ingredient) []string {
 	for _, m := range [...]struct {
 		cell ingredient.Cell
 		name string
-	}{{in.GramsPerCup, "cup"}, {in.GramsPerTbsp, "tablespoon"}, {in.GramsPerTsp, "teaspoon"}, {in.GramsPerFlOz, "fluid ounce"}} {
+	}{{in.GramsPerCup, T("cup")}, {in.GramsPerTbsp, T("tablespoon")}, {in.GramsPerTsp, T("teaspoon")}, {in.GramsPerFlOz, T("fluid ounce")}} {
 		if m.cell.Known {
-			spoons = append(spoons, "1 US "+m.name+" = "+s.MassTo(m.cell.Value, 1))
+			spoons = append(spoons, T("1 US %s = %s", m.name, s.MassTo(m.cell.Value, 1)))
 		}
 	}
 	if len(spoons) > 0 {
 		out = append(out, strings.Join(spoons, "; ")+".")
 	}
 	if in.Measures != "" {
-		out = append(out, "By the source: "+in.Measures+".")
+		out = append(out, T("By the source: %s.", in.Measures))
 	}
 	if len(out) == 0 {
-		out = append(out, "Its density and household measures are not known.")
+		out = append(out, T("Its density and household measures are not known."))
 	}
 	return out
 }
 
 // RecordAllergens names the allergens of an ingredient for both laws.
 func RecordAllergens(in *ingredient.Ingredient) []string {
-	return []string{allergens("United States", in.AllergensUS, in.Own), allergens("European Union and United Kingdom", in.AllergensEU, in.Own)}
+	return []string{allergens(T("United States"), in.AllergensUS, in.Own), allergens(T("European Union and United Kingdom"), in.AllergensEU, in.Own)}
 }
 
 func allergens(region string, list []string, own bool) string {
 	switch {
 	case len(list) > 0:
 	case own:
-		return region + ": you have named none."
+		return T("%s: you have named none.", region)
 	default:
-		return region + ": none."
+		return T("%s: none.", region)
 	}
 	words := make([]string, len(list))
 	for i, a := range list {
@@ -165,12 +165,12 @@ func allergens(region string, list []string, own bool) string {
 // Standing says what the US frozen-dessert standards see in an ingredient.
 func Standing(st ingredient.Standing) string {
 	if words, ok := standings[st]; ok {
-		return words
+		return words.String()
 	}
 	return string(st)
 }
 
-var standings = map[ingredient.Standing]string{
+var standings = map[ingredient.Standing]Message{
 	"": "nothing in particular", ingredient.Dairy: "milk, cream or their solids", ingredient.Cultured: "cultured milk",
 	ingredient.Cocoa: "cocoa or chocolate", ingredient.Fruit: "fruit", ingredient.DriedFruit: "dried fruit", ingredient.Nut: "nuts",
 	ingredient.NotUSFibre: "a gum that is no fibre in the US",
@@ -182,21 +182,20 @@ func OnLabel(s Style, in *ingredient.Ingredient) []string {
 	if us == "" {
 		us = strings.ToLower(in.Name)
 	}
-	out := []string{"Called " + us + "."}
+	out := []string{T("Called %s.", us)}
 	if eu != "" && eu != us {
-		out = []string{"Called " + us + " in the United States, " + eu + " in the EU and UK."}
+		out = []string{T("Called %s in the United States, %s in the EU and UK.", us, eu)}
 	}
 	if in.Parts != "" {
-		out = append(out, "Made of "+in.Parts+".")
+		out = append(out, T("Made of %s.", in.Parts))
 	} else if in.Compound {
-		out = append(out, "It is made of several ingredients that the source does not list; the pack does.")
+		out = append(out, T("It is made of several ingredients that the source does not list; the pack does."))
 	}
 	if in.Standing != "" {
-		out = append(out, "The US frozen-dessert standards count it as "+Standing(in.Standing)+".")
+		out = append(out, T("The US frozen-dessert standards count it as %s.", Standing(in.Standing)))
 	}
 	if p, f, c := in.AtwaterProtein, in.AtwaterFat, in.AtwaterCarbohydrate; p.Known || f.Known || c.Known {
-		out = append(out, "Specific energy factors: protein "+factor(s, p)+", fat "+factor(s, f)+", carbohydrate "+factor(s, c)+
-			" kcal/g; protein is nitrogen × "+factor(s, in.NitrogenFactor)+".")
+		out = append(out, T("Specific energy factors: protein %s, fat %s, carbohydrate %s kcal/g; protein is nitrogen × %s.", factor(s, p), factor(s, f), factor(s, c), factor(s, in.NitrogenFactor)))
 	}
 	return out
 }
@@ -205,7 +204,7 @@ func factor(s Style, c ingredient.Cell) string {
 	if c.Known {
 		return RecordFigure(s, c.Value)
 	}
-	return "unknown"
+	return T("unknown")
 }
 
 // ToTheModel says what the freezing model takes from a record beside its figures,
@@ -214,13 +213,13 @@ func ToTheModel(s Style, in *ingredient.Ingredient) []string {
 	var out []string
 	resolved := in.Resolve()
 	if in.Polyol != 0 {
-		out = append(out, "The sugar alcohol is "+in.Polyol.String()+".")
+		out = append(out, T("The sugar alcohol is %s.", in.Polyol.String()))
 	}
 	if in.PureSalt != 0 {
-		out = append(out, "It is "+in.PureSalt.String()+", which dissolves whole.")
+		out = append(out, T("It is %s, which dissolves whole.", in.PureSalt.String()))
 	}
 	if in.Pure != 0 {
-		out = append(out, "To the freezing model it is "+in.Pure.String()+", which dissolves whole.")
+		out = append(out, T("To the freezing model it is %s, which dissolves whole.", in.Pure.String()))
 	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
 		g := m.Grams[mix.HigherSaccharides]

@@ -1,7 +1,6 @@
 package say
 
 import (
-	"fmt"
 	"strconv"
 	"time"
 
@@ -52,7 +51,7 @@ func (w *stepWords) measure(in *ingredient.Ingredient, g float64) string {
 }
 
 // StepPlace says where one is: "Step 3 of 17".
-func StepPlace(i, n int) string { return "Step " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n) }
+func StepPlace(i, n int) string { return T("Step %s of %s", strconv.Itoa(i+1), strconv.Itoa(n)) }
 
 // Timer is a time as a kitchen timer shows it, to the second: "12:30",
 // "4:00:00". What is over counts up, with a plus: "+0:12".
@@ -65,37 +64,37 @@ func Timer(left time.Duration) string {
 	}
 	n := int(left / time.Second)
 	if h := n / 3600; h > 0 {
-		return fmt.Sprintf("%s%d:%02d:%02d", sign, h, n/60%60, n%60)
+		return T("%s%d:%02d:%02d", sign, h, n/60%60, n%60)
 	}
-	return fmt.Sprintf("%s%d:%02d", sign, n/60, n%60)
+	return T("%s%d:%02d", sign, n/60, n%60)
 }
 
 // TimeUp says that a step's time has come.
-func TimeUp(title string) string { return "“" + title + "”: the time is up." }
+func TimeUp(title string) string { return T("“%s”: the time is up.", title) }
 
 // TimerOf names a timer and what it shows: "Rest 3:41:00", "Cook 6:00, paused".
 func TimerOf(title string, left time.Duration, paused bool) string {
 	text := title + " " + Timer(left)
 	switch {
 	case paused:
-		text += ", paused"
+		text += T(", paused")
 	case left <= 0:
-		text += ", time is up"
+		text += T(", time is up")
 	}
 	return text
 }
 
 // Became says what a figure has come to: "Syrup solids 90.9 %, was 88.2 %".
-func Became(name, before, after string) string { return name + " " + after + ", was " + before }
+func Became(name, before, after string) string { return T("%s %s, was %s", name, after, before) }
 
 // ReadsOtherwise says which steps a reading changes.
 func ReadsOtherwise(codes []process.StepCode) string {
 	if len(codes) == 0 {
-		return "No step reads otherwise."
+		return T("No step reads otherwise.")
 	}
 	titles := make([]string, len(codes))
 	for i, c := range codes {
 		titles[i] = "“" + StepTitle(c) + "”"
 	}
-	return "Changed: " + List(titles) + "."
+	return T("Changed: %s.", List(titles))
 }

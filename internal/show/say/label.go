@@ -10,90 +10,90 @@ import (
 // PanelTitle is what the rules call a panel.
 func PanelTitle(region label.Region) string {
 	if region == label.EU {
-		return "Nutrition declaration"
+		return T("Nutrition declaration")
 	}
-	return "Nutrition Facts"
+	return T("Nutrition Facts")
 }
 
 // RegionName names whose rules a label follows.
 func RegionName(region label.Region) string {
 	switch region {
 	case label.US:
-		return "United States"
+		return T("United States")
 	case label.EU:
-		return "EU and United Kingdom"
+		return T("EU and United Kingdom")
 	}
 	return string(region)
 }
 
 // What stands on the page of the label.
 const (
-	LabelPage   = "Nutrition and label"
-	Rules       = "Rules"
-	PanelForm   = "Form"
-	ExportLabel = "Export PDF, PNG, SVG or text…"
-	Ingredients = "Ingredients"
-	MayBeCalled = "What it may be called"
-	Claims      = "Claims"
-	OurReading  = "This is our reading of the sections named. Local code and licensed practice decide."
+	LabelPage   Message = "Nutrition and label"
+	Rules       Message = "Rules"
+	PanelForm   Message = "Form"
+	ExportLabel Message = "Export PDF, PNG, SVG or text…"
+	Ingredients Message = "Ingredients"
+	MayBeCalled Message = "What it may be called"
+	Claims      Message = "Claims"
+	OurReading  Message = "This is our reading of the sections named. Local code and licensed practice decide."
 
 	// TabularRule says when a panel may be tabular, which is not seen from a label.
-	TabularRule = "This form is for a package less than about three inches high (21 CFR 101.9(d)(11)(iii))."
+	TabularRule Message = "This form is for a package less than about three inches high (21 CFR 101.9(d)(11)(iii))."
 )
 
 // ServingSize is the line of a US panel.
-func ServingSize(measure string) string { return "Serving size " + measure }
+func ServingSize(measure string) string { return T("Serving size %s", measure) }
 
 // EnergyBy says how the energy is counted.
-func EnergyBy(method string) string { return "Energy: " + method + "." }
+func EnergyBy(method string) string { return T("Energy: %s.", method) }
 
 // TruthfulName proposes a name.
-func TruthfulName(name string) string { return "A truthful name: " + name }
+func TruthfulName(name string) string { return T("A truthful name: %s", name) }
 
 // NamesUnder heads the names that the food, or its custard, may bear by the rules of a
 // region.
 func NamesUnder(n label.Name) string {
-	return "Of the " + LabelledFood(n.Of) + ", " + RegionName(n.Region) + ":"
+	return T("Of the %s, %s:", LabelledFood(n.Of), RegionName(n.Region))
 }
 
 // Met says whether a condition is met.
 func Met(met bool) string {
 	if met {
-		return "met"
+		return T("met")
 	}
-	return "not met"
+	return T("not met")
 }
 
 // MetMark is Met with a sign before it, and open where an unknown figure decides.
 func MetMark(met, open bool) string {
 	switch {
 	case met:
-		return "✓ met"
+		return T("✓ met")
 	case open:
-		return "? depends on an unknown figure"
+		return T("? depends on an unknown figure")
 	}
-	return "✗ not met"
+	return T("✗ not met")
 }
 
 // LimitLine is a condition, what the food has, and whether that meets it.
 func LimitLine(s Style, l label.Limit) string {
 	if l.Judge {
-		return l.What + ": for you to judge (" + l.Section + ")"
+		return T("%s: for you to judge (%s)", l.What, l.Section)
 	}
 	text := l.What + ": " + l.Bound
 	if l.Own != nil {
-		here := "; here "
+		here := T("; here") + " "
 		if l.Incomplete {
-			here = "; here at least "
+			here = T("; here at least") + " "
 		}
 		text += here + s.compared(*l.Own, &l)
 	}
 	verdict := Met(l.Met)
 	switch {
 	case l.Incomplete:
-		verdict = "depends on an unknown figure"
+		verdict = T("depends on an unknown figure")
 	case !l.Met && math.Abs(l.Miss) > 0:
-		verdict = "missed by " + s.compared(l.Miss, &l)
+		verdict = T("missed by %s", s.compared(l.Miss, &l))
 	}
 	if strings.Contains(l.Section, " (") {
 		return text + ": " + verdict + ", " + l.Section
@@ -112,5 +112,5 @@ func (s Style) compared(v float64, l *label.Limit) string {
 
 // LabelFile names the file of a label.
 func LabelFile(title string, region label.Region) string {
-	return title + ", label " + strings.ToUpper(string(region)) + ".pdf"
+	return T("%s, label %s.pdf", title, strings.ToUpper(string(region)))
 }

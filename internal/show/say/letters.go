@@ -1,7 +1,6 @@
 package say
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 )
@@ -14,24 +13,24 @@ const mostLetters = 8
 func Lacking(letters []rune, mark rune) string {
 	named, more := letters, ""
 	if len(letters) > mostLetters {
-		named, more = letters[:mostLetters], fmt.Sprintf(" and %d more", len(letters)-mostLetters)
+		named, more = letters[:mostLetters], T(" and %d more", len(letters)-mostLetters)
 	}
 	codes := make([]string, len(named))
 	for i, r := range named {
-		codes[i] = fmt.Sprintf("U+%04X", r)
+		codes[i] = T("U+%04X", r)
 	}
 	signs := Harmless(string(named), Terminal)
 	if signs != "" {
 		signs = "“" + signs + "” "
 	}
-	return fmt.Sprintf("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
+	return T("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
 }
 
 // Place words the path of a value in a design: "custard, line 3, note". What a
 // file calls dense is the maker's custard.
 func Place(path string) string {
 	for _, list := range [...]struct{ path, words string }{
-		{"dense.lines[", "custard, line "}, {"foam.lines[", "foam, line "}, {"foam.syrup.lines[", "syrup, line "}, {"ingredients[", "own ingredient "},
+		{"dense.lines[", T("custard, line") + " "}, {"foam.lines[", T("foam, line") + " "}, {"foam.syrup.lines[", T("syrup, line") + " "}, {"ingredients[", T("own ingredient") + " "},
 	} {
 		rest, ok := strings.CutPrefix(path, list.path)
 		if !ok {
@@ -46,12 +45,12 @@ func Place(path string) string {
 }
 
 // NotesGoOn says that a card has only the beginning of long notes.
-const NotesGoOn = "The notes go on in the design: a card holds no more of them."
+const NotesGoOn Message = "The notes go on in the design: a card holds no more of them."
 
 // MoreWarnings says that a drawn label leaves out n warnings.
 func MoreWarnings(n int) string {
-	return fmt.Sprintf("And %d more: the label written as text has them all.", n)
+	return T("And %d more: the label written as text has them all.", n)
 }
 
 // ListGoesOn says that a page shows the beginning of a long list of ingredients.
-const ListGoesOn = "The list goes on: the label written as text has all of it."
+const ListGoesOn Message = "The list goes on: the label written as text has all of it."

@@ -4,22 +4,15 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"ripplewright/internal/show/tongue"
 )
 
 // Plural is one or many after n, without it.
-func Plural(n float64, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
-}
+func Plural(n float64, one, many Message) string { return tongue.Plural(n, one, many) }
 
-// Count is a whole number of things: "1 tub", "12 tubs". The plural is one
-// with an s where many is empty.
-func (s Style) Count(n int, one, many string) string {
-	if many == "" {
-		many = one + "s"
-	}
+// Count is a whole number of things: "1 tub", "12 tubs".
+func (s Style) Count(n int, one, many Message) string {
 	return s.Grouped(float64(n)) + " " + Plural(float64(n), one, many)
 }
 
@@ -38,7 +31,7 @@ func OneOf(items []string) string {
 	if last < 1 {
 		return strings.Join(items, "")
 	}
-	return strings.Join(items[:last], ", ") + " or " + items[last]
+	return T("%s or %s", strings.Join(items[:last], ", "), items[last])
 }
 
 // List joins what is said of several things: "a, b and c".
@@ -50,5 +43,5 @@ func List(items []string) string {
 	if last == 0 {
 		return items[0]
 	}
-	return strings.Join(items[:last], ", ") + " and " + items[last]
+	return T("%s and %s", strings.Join(items[:last], ", "), items[last])
 }

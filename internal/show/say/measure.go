@@ -22,11 +22,11 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	each, name := 0.0, ""
 	switch id {
 	case "egg_yolk":
-		each, name = size.YolkG, "yolk"
+		each, name = size.YolkG, T("yolk")
 	case "egg_white":
-		each, name = size.WhiteG, "white"
+		each, name = size.WhiteG, T("white")
 	case "egg_whole":
-		each, name = size.EdibleG, "egg"
+		each, name = size.EdibleG, T("egg")
 	default:
 		return ""
 	}
@@ -39,10 +39,10 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	}
 	about := ""
 	if math.Abs(n*each-g) > 0.005*g {
-		about = "about "
+		about = T("about") + " "
 	}
 	if size.System == "EU" {
-		return about + s.mixed(n) + " " + name + ", size " + size.Name
+		return T("%s%s %s, size %s", about, s.mixed(n), name, size.Name)
 	}
 	return about + s.mixed(n) + " " + size.Name + " " + name
 }
@@ -129,20 +129,20 @@ func (s Style) usMeasure(cups float64) string {
 	if below == 0 {
 		return s.spoons(cups*tspPerCup, 3)
 	}
-	return s.cups(below) + " + " + s.mixed(tbsp) + " tbsp"
+	return T("%s + %s tbsp", s.cups(below), s.mixed(tbsp))
 }
 
 func (s Style) cups(n float64) string {
 	if n > 1 {
-		return s.mixed(n) + " cups"
+		return T("%s cups", s.mixed(n))
 	}
-	return s.mixed(n) + " cup"
+	return T("%s cup", s.mixed(n))
 }
 
 // spoons words a number of teaspoons, tbsp of which make a tablespoon.
 func (s Style) spoons(tsp, tbsp float64) string {
 	if tsp < 0.1 {
-		return "a pinch"
+		return T("a pinch")
 	}
 	if tsp < 0.9*tbsp {
 		best := 1. / 8
@@ -151,19 +151,19 @@ func (s Style) spoons(tsp, tbsp float64) string {
 				best = n
 			}
 		}
-		return s.mixed(best) + " tsp"
+		return T("%s tsp", s.mixed(best))
 	}
 	half := math.Round(2*tsp) / 2
 	n := math.Floor(half / tbsp)
 	switch rest := half - n*tbsp; {
 	case n == 0:
-		return s.mixed(half) + " tsp"
+		return T("%s tsp", s.mixed(half))
 	case rest == 0:
-		return s.mixed(n) + " tbsp"
+		return T("%s tbsp", s.mixed(n))
 	case rest == tbsp/2:
-		return s.mixed(n+0.5) + " tbsp"
+		return T("%s tbsp", s.mixed(n+0.5))
 	default:
-		return s.mixed(n) + " tbsp + " + s.mixed(rest) + " tsp"
+		return T("%s tbsp + %s tsp", s.mixed(n), s.mixed(rest))
 	}
 }
 

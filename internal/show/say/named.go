@@ -14,13 +14,13 @@ func Strap(s Style, r *model.Result) string {
 	dense, foam := r.Dense.Portion.MassG > 0, r.Foam.Portion.MassG > 0
 	switch {
 	case dense && foam:
-		return s.Percent(100*r.Blend.FoamVolumeFraction, 0) + " " + foamName(r) + " through " + denseName(r) + ", by volume"
+		return T("%s %s through %s, by volume", s.Percent(100*r.Blend.FoamVolumeFraction, 0), foamName(r), denseName(r))
 	case dense:
-		return "a tub of " + denseName(r) + " alone"
+		return T("a tub of %s alone", denseName(r))
 	case foam:
-		return "a tub of " + foamName(r) + " alone"
+		return T("a tub of %s alone", foamName(r))
 	}
-	return "an empty tub"
+	return T("an empty tub")
 }
 
 // IsCustard reports whether egg yolk is cooked into the dense phase.
@@ -28,20 +28,20 @@ func IsCustard(r *model.Result) bool { return uses(r, design.DensePart, isYolky)
 
 func denseName(r *model.Result) string {
 	if IsCustard(r) {
-		return "cooked egg-yolk custard"
+		return T("cooked egg-yolk custard")
 	}
-	return "cooked base"
+	return T("cooked base")
 }
 
 func foamName(r *model.Result) string {
 	white := uses(r, design.FoamPart, isWhite)
 	switch {
 	case white && r.Syrup.Present:
-		return "cooked-sugar egg-white foam"
+		return T("cooked-sugar egg-white foam")
 	case white:
-		return "egg-white foam"
+		return T("egg-white foam")
 	}
-	return "foam"
+	return T("foam")
 }
 
 func isWhite(in *ingredient.Ingredient) bool { return strings.HasPrefix(in.ID, "egg_white") }
@@ -70,7 +70,7 @@ func first(r *model.Result, such func(*ingredient.Ingredient) bool, parts ...des
 
 // Part is what a list of lines is for: "custard", "foam" or "syrup".
 func Part(p design.Part) string {
-	return map[design.Part]string{design.DensePart: "custard", design.FoamPart: "foam", design.SyrupPart: "syrup"}[p]
+	return map[design.Part]string{design.DensePart: T("custard"), design.FoamPart: T("foam"), design.SyrupPart: T("syrup")}[p]
 }
 
 // LabelledFood is the food that a label names, as a cook calls it.

@@ -9,7 +9,7 @@ import (
 )
 
 // measured names what is measured of a batch, by its place in the notebook's file.
-var measured = map[string]string{
+var measured = map[string]Message{
 	"syrup.water_boils_c": "boiling water", "syrup.weighed_g": "syrup", "syrup.reading_c": "syrup's reading", "custard.weighed_g": "cooked custard",
 	"foam.whites_c": "foam after the pour", "foam.cup_g": "cup of foam", "custard.cup_g": "cup of custard", "freezer_c": "freezer",
 	"scooped.core_c": "middle straight out", "scooped.after_min": "time out until it scooped", "scooped.ring_c": "edge as it scooped", "ate.hardness": "how hard", "ate.icy": "how icy",
@@ -18,7 +18,7 @@ var measured = map[string]string{
 }
 
 // BatchMeasured names a measurement.
-func BatchMeasured(path string) string { return measured[path] }
+func BatchMeasured(path string) string { return measured[path].String() }
 
 // BatchValue is a measurement or its forecast as a quantity.
 func BatchValue(s Style, path string, v float64) string {
@@ -54,7 +54,7 @@ func BatchGot(s Style, p *learn.Pair) string {
 		text = p.Word + ", " + s.HardnessSpan(p.Low, p.High)
 	}
 	if p.Slip {
-		text += ", a slip?"
+		text += T(", a slip?")
 	}
 	return text
 }
@@ -63,53 +63,53 @@ func BatchGot(s Style, p *learn.Pair) string {
 func BatchTitle(b *batch.Batch) string {
 	text := b.ID
 	if b.Made != "" && !strings.HasPrefix(b.ID, b.Made) {
-		text += ", made " + b.Made
+		text += T(", made %s", b.Made)
 	}
 	if b.Version != "" {
-		text += ", version " + b.Version
+		text += T(", version %s", b.Version)
 	}
 	return text
 }
 
 // BatchPairHeads head the measurements of a batch.
-var BatchPairHeads = []string{"", "forecast", "measured"}
+func BatchPairHeads() []string { return []string{"", T("forecast"), T("measured")} }
 
 // What is said of a notebook.
 const (
-	NotebookTitle    = "The notebook"
-	NotebookBriefly  = "Notebook"
-	NoBatches        = "No batch is written down yet."
-	NothingMeasured  = "Nothing was measured that a forecast speaks of."
-	NoSlips          = "No measurement looks like a slip."
-	LearntNothing    = "nothing yet"
-	LearntOff        = "not learnt"
-	BatchOtherDesign = "The design has changed since this batch: its forecast stays the one of its day."
-	AskedMost        = "What to measure next time"
-	NotebookNoFile   = "save the design first: its batches are written beside its file"
-	NotebookTeaches  = "What the batches teach"
-	NotebookHistory  = "Forecast and measured"
-	NotebookLog      = "A batch"
-	NotebookNew      = "A new batch"
-	NotebookWrite    = "Write it down"
-	NotebookExport   = "Export table…"
-	NotebookLearn    = "Learn this"
-	NotebookForecast = "forecast"
-	SlipName         = "a slip?"
-	BatchAxis        = "batch"
-	DensityAxis      = "how likely"
-	BeforeBatches    = "before any batch"
-	KnownNow         = "now"
-	EachByItself     = "each reading by itself, with its error"
-	NotebookMore     = "More to note"
-	NotebookLess     = "Only the few"
-	NotebookClear    = "Clear"
-	NotebookPicture  = "Add a picture…"
-	NotebookAbout    = "Fill in what you have; leave the rest empty. What is kept at a reading in the kitchen stands here already."
-	AskedNothing     = "No further measurement would narrow the next forecast to speak of."
+	NotebookTitle    Message = "The notebook"
+	NotebookBriefly  Message = "Notebook"
+	NoBatches        Message = "No batch is written down yet."
+	NothingMeasured  Message = "Nothing was measured that a forecast speaks of."
+	NoSlips          Message = "No measurement looks like a slip."
+	LearntNothing    Message = "nothing yet"
+	LearntOff        Message = "not learnt"
+	BatchOtherDesign Message = "The design has changed since this batch: its forecast stays the one of its day."
+	AskedMost        Message = "What to measure next time"
+	NotebookNoFile   Message = "save the design first: its batches are written beside its file"
+	NotebookTeaches  Message = "What the batches teach"
+	NotebookHistory  Message = "Forecast and measured"
+	NotebookLog      Message = "A batch"
+	NotebookNew      Message = "A new batch"
+	NotebookWrite    Message = "Write it down"
+	NotebookExport   Message = "Export table…"
+	NotebookLearn    Message = "Learn this"
+	NotebookForecast Message = "forecast"
+	SlipName         Message = "a slip?"
+	BatchAxis        Message = "batch"
+	DensityAxis      Message = "how likely"
+	BeforeBatches    Message = "before any batch"
+	KnownNow         Message = "now"
+	EachByItself     Message = "each reading by itself, with its error"
+	NotebookMore     Message = "More to note"
+	NotebookLess     Message = "Only the few"
+	NotebookClear    Message = "Clear"
+	NotebookPicture  Message = "Add a picture…"
+	NotebookAbout    Message = "Fill in what you have; leave the rest empty. What is kept at a reading in the kitchen stands here already."
+	AskedNothing     Message = "No further measurement would narrow the next forecast to speak of."
 )
 
 // BatchWritten says where a batch was written down.
-func BatchWritten(file string) string { return "Written down in " + file + "." }
+func BatchWritten(file string) string { return T("Written down in %s.", file) }
 
 // BatchesCutOff tells of entries that were cut off as they were written.
 func BatchesCutOff(s Style, lines []int) string {
@@ -121,13 +121,13 @@ func BatchesCutOff(s Style, lines []int) string {
 		at = append(at, s.Number(float64(n), 0))
 	}
 	if len(at) == 1 {
-		return "The entry at line " + at[0] + " was cut off as it was written; it is kept, but not read."
+		return T("The entry at line %s was cut off as it was written; it is kept, but not read.", at[0])
 	}
-	return "The entries at lines " + List(at) + " were cut off as they were written; they are kept, but not read."
+	return T("The entries at lines %s were cut off as they were written; they are kept, but not read.", List(at))
 }
 
 // learnt names what is learnt, as what its value is of.
-var learnt = [learn.NumFactors]string{
+var learnt = [learn.NumFactors]Message{
 	learn.Probe: "thermometer shows too much by", learn.SyrupSolids: "syrup's solids beyond the thermometer's", learn.StoveLoss: "custard loses more on the stove by",
 	learn.CustardAir: "custard's overrun, of the design's", learn.FoamAir: "foam's overrun, of the design's", learn.FreezerK: "freezer is warmer by",
 	learn.Counter: "warming in the room, of the model's", learn.Hardness: "custard's hardness, of the law's", learn.Ice: "ice crystals, of the law's",
@@ -135,7 +135,7 @@ var learnt = [learn.NumFactors]string{
 }
 
 // Learnt names a factor.
-func Learnt(f learn.Factor) string { return learnt[f] }
+func Learnt(f learn.Factor) string { return learnt[f].String() }
 
 // LearntValue is a factor's value: degrees, points or a ratio.
 func LearntValue(s Style, f learn.Factor, v float64) string {
@@ -154,11 +154,13 @@ func LearntValue(s Style, f learn.Factor, v float64) string {
 
 // LearntBand is where a factor lies in 8 of 10 cases.
 func LearntBand(s Style, f learn.Factor, low, high float64) string {
-	return LearntValue(s, f, low) + " to " + LearntValue(s, f, high)
+	return T("%s to %s", LearntValue(s, f, low), LearntValue(s, f, high))
 }
 
 // LearntHeads head the table of what was learnt.
-var LearntHeads = []string{"", "before any batch", "now", "8 in 10", "width left", "from"}
+func LearntHeads() []string {
+	return []string{"", T("before any batch"), T("now"), T("8 in 10"), T("width left"), T("from")}
+}
 
 // LearntRow is a factor's row of that table.
 func LearntRow(s Style, p *learn.Posterior, f learn.Factor) []string {
@@ -167,32 +169,31 @@ func LearntRow(s Style, p *learn.Posterior, f learn.Factor) []string {
 	row := []string{Learnt(f), LearntBand(s, f, low, high)}
 	switch n := p.Counts(f); {
 	case p.Off[f]:
-		return append(row, LearntOff, Unknown, Unknown, Unknown)
+		return append(row, LearntOff.String(), Unknown, Unknown, Unknown)
 	case !p.Learnt(f):
-		return append(row, LearntNothing, Unknown, Unknown, Unknown)
+		return append(row, LearntNothing.String(), Unknown, Unknown, Unknown)
 	default:
 		low, v, high := p.Factors[f].Band(f)
 		from := s.Count(n, "reading", "readings")
 		if n == 0 {
-			from = "the others"
+			from = T("the others")
 		}
 		return append(row, LearntValue(s, f, v), LearntBand(s, f, low, high), s.Percent(100*p.Narrower(f), 0), from)
 	}
 }
 
 // LearntHow says what the bands are.
-const LearntHow = "Each band holds 8 of 10 kitchens of which as much is known. A published constant never moves; what is learnt is of this kitchen and this recipe. " +
+const LearntHow Message = "Each band holds 8 of 10 kitchens of which as much is known. A published constant never moves; what is learnt is of this kitchen and this recipe. " +
 	"Hardness, freezer, room, probe and ice count in every forecast. What stove, air and syrup came to counts in the chances and in the next batch's forecast, not on the bench: there weights and label stay those of the recipe as it is written. To have them there too, put what you measured into the design."
 
 // Slip names a measurement that is not believed.
 func Slip(s Style, b *batch.Batch, o *learn.Observation) string {
 	_, v, _ := o.In()
-	return "Batch " + b.ID + ", " + BatchMeasured(o.Path) + ": by itself it says " + Learnt(o.Of) + " " + LearntValue(s, o.Of, v) +
-		", which fits none of the others. It hardly counts; look whether it was written down right."
+	return T("Batch %s, %s: by itself it says %s %s, which fits none of the others. It hardly counts; look whether it was written down right.", b.ID, BatchMeasured(o.Path), Learnt(o.Of), LearntValue(s, o.Of, v))
 }
 
 // asks say how a measurement is taken.
-var asks = map[string]string{
+var asks = map[string]Message{
 	"syrup.water_boils_c": "Hold the probe in boiling water", "syrup.weighed_g": "Weigh the pan with the boiled syrup", "custard.weighed_g": "Weigh the cooked custard",
 	"custard.cup_g": "Weigh a level 250 mL cup of the half-frozen custard", "foam.cup_g": "Weigh a level 250 mL cup of the foam",
 	"freezer_c": "Read a thermometer in the freezer", "scooped.core_c": "Probe the middle of the tub straight out of the freezer", "scooped.after_min": "Time the tub from the freezer until its edge scoops",
@@ -202,15 +203,15 @@ var asks = map[string]string{
 // Ask says what one measurement would be worth.
 func Ask(s Style, q *learn.Question) string {
 	left := func(f float64) string { return s.Percent(100*f, 0) }
-	text := asks[q.Path] + ": "
+	text := asks[q.Path].String() + ": "
 	minutes, hardness := q.MinutesLeftFraction < 0.995, q.HardnessLeftFraction < 0.995
 	switch {
 	case minutes && hardness:
-		return text + "the band of the time out is then " + left(q.MinutesLeftFraction) + " as wide, that of the hardness " + left(q.HardnessLeftFraction) + "."
+		return text + T("the band of the time out is then %s as wide, that of the hardness %s.", left(q.MinutesLeftFraction), left(q.HardnessLeftFraction))
 	case minutes:
-		return text + "the band of the time out is then " + left(q.MinutesLeftFraction) + " as wide."
+		return text + T("the band of the time out is then %s as wide.", left(q.MinutesLeftFraction))
 	}
-	return text + "the band of the hardness is then " + left(q.HardnessLeftFraction) + " as wide."
+	return text + T("the band of the hardness is then %s as wide.", left(q.HardnessLeftFraction))
 }
 
 // NextBatch says what is expected of the next one, with what is learnt; "" where
@@ -218,10 +219,10 @@ func Ask(s Style, q *learn.Question) string {
 func NextBatch(s Style, p *learn.Posterior, f *batch.Forecast) []string {
 	var out []string
 	if low, v, high := p.Minutes(f); !math.IsNaN(v) {
-		out = append(out, "Next time its edge scoops after "+s.DurationBand(v, low, high)+".")
+		out = append(out, T("Next time its edge scoops after %s.", s.DurationBand(v, low, high)))
 	}
 	if low, v, high := p.HardnessKPa(f); !math.IsNaN(v) {
-		out = append(out, "The custard is then about "+s.Hardness(v)+" hard as eaten ("+s.HardnessSpan(low, high)+").")
+		out = append(out, T("The custard is then about %s hard as eaten (%s).", s.Hardness(v), s.HardnessSpan(low, high)))
 	}
 	return out
 }
@@ -243,7 +244,7 @@ func BatchAxisOf(s Style, path string) string {
 	case "ate.icy":
 		unit = "µm"
 	}
-	return WithUnit(measured[path], unit)
+	return WithUnit(measured[path].String(), unit)
 }
 
 // LearntAxis titles the axis of a factor, with its unit.
@@ -254,11 +255,11 @@ func LearntAxis(s Style, f learn.Factor) string {
 	case f == learn.Probe || f == learn.FreezerK:
 		return WithUnit(Learnt(f), "K")
 	}
-	return WithUnit(Learnt(f), "points")
+	return WithUnit(Learnt(f), T("points"))
 }
 
 // batchFields name the fields in which a batch is written down.
-var batchFields = map[string]string{
+var batchFields = map[string]Message{
 	"made": "Made on", "syrup.water_boils_c": "Water boils at", "syrup.reading_c": "Syrup came off at", "syrup.weighed_g": "Pan and syrup", "syrup.pan_g": "Pan alone",
 	"custard.weighed_g": "Cooked custard", "foam.whites_c": "Whites after the pour", "foam.cup_g": "Cup of foam", "custard.cup_g": "Cup of custard",
 	"freezer_c": "Freezer", "room_c": "Room", "scooped.core_c": "Its middle, straight out", "scooped.after_min": "Scooped after", "scooped.ring_c": "Its edge then", "ate.hardness": "Hardness",
@@ -267,7 +268,7 @@ var batchFields = map[string]string{
 }
 
 // BatchField names a field.
-func BatchField(path string) string { return batchFields[path] }
+func BatchField(path string) string { return batchFields[path].String() }
 
 // BatchHint is what a field expects; "" for nothing.
 func BatchHint(s Style, path string, f *batch.Forecast) string {
@@ -280,9 +281,9 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 	if !m.Known {
 		return ""
 	}
-	text := NotebookForecast + " " + BatchValue(s, path, m.Value)
+	text := NotebookForecast.String() + " " + BatchValue(s, path, m.Value)
 	if path == "syrup.weighed_g" {
-		text += " of syrup"
+		text += " " + T("of syrup")
 	}
 	return text
 }
@@ -290,16 +291,16 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 // BatchSaid says that a batch was written down, and why no version of its design is kept
 // if none is.
 func BatchSaid(id string, noVersion error) string {
-	text := "Batch " + HarmlessLine(id) + " is written down."
+	text := T("Batch %s is written down.", HarmlessLine(id))
 	if noVersion != nil {
-		text += " No version of the design is kept for it: " + HarmlessLine(noVersion.Error()) + "."
+		text += " " + T("No version of the design is kept for it: %s.", HarmlessLine(noVersion.Error()))
 	}
 	return text
 }
 
 // NotebookWrong says that the file of batches cannot be read.
 func NotebookWrong(err error) string {
-	return "The notebook is left out: " + err.Error() + "."
+	return T("The notebook is left out: %s.", err.Error())
 }
 
 // SlipsOf names all slips; "" for none.
@@ -322,7 +323,7 @@ const mostAsked = 3
 // AskText proposes what to measure, the most telling first.
 func AskText(s Style, list []learn.Question) string {
 	if len(list) == 0 {
-		return AskedNothing
+		return AskedNothing.String()
 	}
 	var out []string
 	for i := range list[:min(mostAsked, len(list))] {

@@ -117,11 +117,11 @@ func (s Style) span(low, high, unit string) string {
 	case low == Unknown && high == Unknown:
 		return Unknown
 	case high == Unknown:
-		return low + " " + unit + " or more"
+		return T("%s %s or more", low, unit)
 	case low == Unknown:
-		return "up to " + high + " " + unit
+		return T("up to %s %s", high, unit)
 	case low == high:
 		return low + " " + unit
 	}
-	return low + " to " + high + " " + unit
+	return T("%s to %s %s", low, high, unit)
 }

@@ -19,7 +19,7 @@ func PackMeasures(s Style) []PackMeasure {
 	all := []PackMeasure{{Gram, 1, 0}, {Millilitre, 0, 1}}
 	if s.inches() {
 		all = append(all, PackMeasure{"oz", customary.OunceG, 0}, PackMeasure{"lb", customary.PoundG, 0},
-			PackMeasure{"fl oz", 0, customary.FluidOunceML}, PackMeasure{"pints", 0, customary.PintML}, PackMeasure{"gal", 0, customary.GallonML})
+			PackMeasure{"fl oz", 0, customary.FluidOunceML}, PackMeasure{T("pints"), 0, customary.PintML}, PackMeasure{"gal", 0, customary.GallonML})
 	}
 	return all
 }

@@ -7,24 +7,24 @@ import (
 
 // What is said of earlier saves and of versions.
 const (
-	EarlierItem    = "Earlier saves…"
-	EarlierHead    = "Earlier saves"
-	NoEarlier      = "No save of this design is kept yet."
-	VersionsItem   = "Versions…"
-	VersionsHead   = "Versions"
-	NoVersions     = "No version of this design is kept yet. Keep one from the File menu."
-	KeepVersion    = "Keep a version…"
-	KeepVersionAct = "Keep"
-	SaveFirst      = "Save the design first: its versions are kept beside its file."
-	VersionNote    = "Note"
-	VersionHint    = "for example: as everyone liked it"
-	GoBack         = "Go back to it"
-	GoBackTo       = "Go back to"
-	ComparedWith   = "Compared with"
-	AsItIsNow      = "the design as it is now"
-	WentBack       = "Went back; Undo brings what was there before."
-	VersionKept    = "A version is kept beside the design's file."
-	BackTo         = "return to "
+	EarlierItem    Message = "Earlier saves…"
+	EarlierHead    Message = "Earlier saves"
+	NoEarlier      Message = "No save of this design is kept yet."
+	VersionsItem   Message = "Versions…"
+	VersionsHead   Message = "Versions"
+	NoVersions     Message = "No version of this design is kept yet. Keep one from the File menu."
+	KeepVersion    Message = "Keep a version…"
+	KeepVersionAct Message = "Keep"
+	SaveFirst      Message = "Save the design first: its versions are kept beside its file."
+	VersionNote    Message = "Note"
+	VersionHint    Message = "for example: as everyone liked it"
+	GoBack         Message = "Go back to it"
+	GoBackTo       Message = "Go back to"
+	ComparedWith   Message = "Compared with"
+	AsItIsNow      Message = "the design as it is now"
+	WentBack       Message = "Went back; Undo brings what was there before."
+	VersionKept    Message = "A version is kept beside the design's file."
+	BackTo         Message = "return to "
 )
 
 // SavedAt names a save, the number of saves ago, by its moment.
@@ -39,20 +39,20 @@ func VersionTitle(number int, at time.Time, note, batch string) string {
 		text += ": " + Harmless(note, Terminal)
 	}
 	if batch != "" {
-		text += " (batch " + Harmless(batch, Terminal) + ")"
+		text += " " + T("(batch %s)", Harmless(batch, Terminal))
 	}
 	return text
 }
 
 // BackupMissing says why a save has no backup.
 func BackupMissing(path string, why error) string {
-	return Saved(path) + ", but no backup of it is kept: " + Harmless(why.Error(), Terminal)
+	return T("%s, but no backup of it is kept: %s", Saved(path), Harmless(why.Error(), Terminal))
 }
 
 // NoVersionOf says that a design has no versions.
-func NoVersionOf(file string) string { return "No version of " + file + " is kept yet." }
+func NoVersionOf(file string) string { return T("No version of %s is kept yet.", file) }
 
 // BeforeGoingBack is the note on what a design said before it went back to a version.
 func BeforeGoingBack(number int) string {
-	return "before going back to version " + strconv.Itoa(number)
+	return T("before going back to version %s", strconv.Itoa(number))
 }

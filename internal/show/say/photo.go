@@ -7,7 +7,7 @@ import (
 )
 
 // refusals say why a picture of a cut cannot be read, and what to do.
-var refusals = map[photo.Reason]string{
+var refusals = map[photo.Reason]Message{
 	photo.NotAPicture:    "this is no picture that can be read: it has to be a JPEG or a PNG",
 	photo.Broken:         "the picture is cut off or broken",
 	photo.TooManyBytes:   "the file is larger than 64 MB",
@@ -24,51 +24,51 @@ var refusals = map[photo.Reason]string{
 // PhotoRefused says why a picture cannot be read.
 func PhotoRefused(s Style, r *photo.Refusal) string {
 	n := func(v float64) string { return s.Number(v, 0) }
-	size := n(float64(r.Width)) + " by " + n(float64(r.Height)) + " pixels"
+	size := T("%s by %s pixels", n(float64(r.Width)), n(float64(r.Height)))
 	switch r.Reason {
 	case photo.TooLarge:
-		return "the picture has " + size + ": more than 50 million are not read"
+		return T("the picture has %s: more than 50 million are not read", size)
 	case photo.TooSmall:
-		return "the picture has " + size + ": too few for ribbons"
+		return T("the picture has %s: too few for ribbons", size)
 	case photo.OutlineOutside:
-		return "the outline's place " + n(r.Place.X) + "," + n(r.Place.Y) + " lies outside the picture, which has " + size
+		return T("the outline's place %s,%s lies outside the picture, which has %s", n(r.Place.X), n(r.Place.Y), size)
 	case photo.SpotOutside:
-		return "the spot " + n(r.Place.X) + "," + n(r.Place.Y) + " lies outside the outline, or on its edge"
+		return T("the spot %s,%s lies outside the outline, or on its edge", n(r.Place.X), n(r.Place.Y))
 	case photo.Clipped:
-		return s.Percent(r.ClippedPercent, 0) + " of the cut is burnt out to white: take the picture with less light, or aslant to it"
+		return T("%s of the cut is burnt out to white: take the picture with less light, or aslant to it", s.Percent(r.ClippedPercent, 0))
 	case photo.Blurred:
-		return "the picture is blurred: ribbons under " + s.Thickness(r.LeastMM) + " cannot be seen in it, and most are thinner"
+		return T("the picture is blurred: ribbons under %s cannot be seen in it, and most are thinner", s.Thickness(r.LeastMM))
 	case photo.RibbonsThin:
-		return "most ribbons are thinner than three of the picture's pixels, " + s.Thickness(r.LeastMM) + ": take it from nearer"
+		return T("most ribbons are thinner than three of the picture's pixels, %s: take it from nearer", s.Thickness(r.LeastMM))
 	}
-	return refusals[r.Reason]
+	return refusals[r.Reason].String()
 }
 
 // What is said of a photograph of the cut.
 const (
-	PhotoOneCut  = "One cut is not the tub: its share of foam differs from cut to cut. The bands are from where the edge of the mask may lie."
-	PhotoNoWidth = "No thickness is told: "
+	PhotoOneCut  Message = "One cut is not the tub: its share of foam differs from cut to cut. The bands are from where the edge of the mask may lie."
+	PhotoNoWidth Message = "No thickness is told: "
 
-	PhotoRead     = "Read a photograph…"
-	PhotoAsk      = "A photograph of the cut"
-	PhotoOpening  = "Opening the picture…"
-	PhotoReading  = "Reading the picture…"
-	PhotoMeasure  = "Measure"
-	PhotoNote     = "Note it in the batch"
-	PhotoWide     = "Width of the cut"
-	PhotoHigh     = "Its height"
-	PhotoComputed = "The computed cut"
-	PhotoHow      = "Drag the four corners to those of the cut, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
-	PhotoHowRim   = "Drag four marks to the rim, a quarter turn apart, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
-	PhotoFirst    = "Measure the picture first."
+	PhotoRead     Message = "Read a photograph…"
+	PhotoAsk      Message = "A photograph of the cut"
+	PhotoOpening  Message = "Opening the picture…"
+	PhotoReading  Message = "Reading the picture…"
+	PhotoMeasure  Message = "Measure"
+	PhotoNote     Message = "Note it in the batch"
+	PhotoWide     Message = "Width of the cut"
+	PhotoHigh     Message = "Its height"
+	PhotoComputed Message = "The computed cut"
+	PhotoHow      Message = "Drag the four corners to those of the cut, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
+	PhotoHowRim   Message = "Drag four marks to the rim, a quarter turn apart, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
+	PhotoFirst    Message = "Measure the picture first."
 )
 
 // PhotoHeads head the table of what a photograph shows.
-var PhotoHeads = []string{"", "photograph", "band", "computed cut"}
+func PhotoHeads() []string { return []string{"", T("photograph"), T("band"), T("computed cut")} }
 
 // PhotoTable is that table: what is told beside the computed cut.
 func PhotoTable(s Style, r *photo.Reading, computed *ripple.Measure) []TableRow {
-	rows := []TableRow{{Name: "foam of the cut", Cells: []string{s.Percent(100*r.FoamFraction.Value, 1),
+	rows := []TableRow{{Name: T("foam of the cut"), Cells: []string{s.Percent(100*r.FoamFraction.Value, 1),
 		s.PercentSpan(100*r.FoamFraction.Low, 100*r.FoamFraction.High, 1), s.Percent(100*computed.FoamFraction, 1)}}}
 	if r.Thin != nil {
 		return rows
@@ -76,15 +76,15 @@ func PhotoTable(s Style, r *photo.Reading, computed *ripple.Measure) []TableRow 
 	mm := func(name string, seen photo.Edged, computedMM float64) {
 		rows = append(rows, TableRow{Name: name, Cells: []string{s.Thickness(seen.Value), s.ThicknessSpan(seen.Low, seen.High), s.Thickness(computedMM)}})
 	}
-	mm("mean ribbon of foam", r.FoamMeanMM, computed.Foam.MeanMM)
-	mm("thickest tenth of them", r.ThickestTenthMM, computed.Foam.ThickestTenthMM)
-	mm("mean ribbon of custard", r.DenseMeanMM, computed.Dense.MeanMM)
+	mm(T("mean ribbon of foam"), r.FoamMeanMM, computed.Foam.MeanMM)
+	mm(T("thickest tenth of them"), r.ThickestTenthMM, computed.Foam.ThickestTenthMM)
+	mm(T("mean ribbon of custard"), r.DenseMeanMM, computed.Dense.MeanMM)
 	return rows
 }
 
 // PhotoTitle heads what a photograph shows.
 func PhotoTitle(name, view, picture string) string {
-	return name + ", " + view + " cut in " + picture
+	return T("%s, %s cut in %s", name, view, picture)
 }
 
 // ThicknessSpan is "3.1 to 3.4 mm".
@@ -97,27 +97,32 @@ func (s Style) ThicknessSpan(lowMM, highMM float64) string {
 
 // PhotoLeast says what a picture cannot show, and what the computed cut has with it.
 func PhotoLeast(s Style, leastMM, wholeMM float64) string {
-	text := "Ribbons under " + s.Thickness(leastMM) + " cannot be seen in this picture: they are left out of both."
+	text := T("Ribbons under %s cannot be seen in this picture: they are left out of both.", s.Thickness(leastMM))
 	if known(wholeMM) {
-		text += " With them the computed cut's mean is " + s.Thickness(wholeMM) + "."
+		text += " " + T("With them the computed cut's mean is %s.", s.Thickness(wholeMM))
 	}
 	return text
 }
 
 // PhotoKept says in which batch a photograph was written down.
 func PhotoKept(batch, file string) string {
-	return "Written down in batch " + batch + " of " + file + "."
+	return T("Written down in batch %s of %s.", batch, file)
 }
 
 // HandRibbon says what the mean ribbon of the computed cut comes to as this hand stirs.
 func HandRibbon(s Style, cuts int, lowMM, valueMM, highMM float64) string {
-	return "As you stir, by " + s.Count(cuts, "photographed cut", "photographed cuts") + ", the foam's mean ribbon is about " + s.Thickness(valueMM) +
-		" (" + s.ThicknessSpan(lowMM, highMM) + " in 8 of 10 tubs)."
+	return T("As you stir, by %s, the foam's mean ribbon is about %s (%s in 8 of 10 tubs).", s.Count(cuts, "photographed cut", "photographed cuts"), s.Thickness(valueMM), s.ThicknessSpan(lowMM, highMM))
 }
 
 // PhotoMarks name the places that a maker marks, the first four of corners, or of a rim.
-var PhotoMarks, PhotoRimMarks = []string{"upper left", "upper right", "lower right", "lower left", "custard", "foam"},
-	[]string{"top", "right", "bottom", "left", "custard", "foam"}
+func PhotoMarks() []string {
+	return []string{T("upper left"), T("upper right"), T("lower right"), T("lower left"), T("custard"), T("foam")}
+}
+
+// PhotoRimMarks are PhotoMarks on a rim.
+func PhotoRimMarks() []string {
+	return []string{T("top"), T("right"), T("bottom"), T("left"), T("custard"), T("foam")}
+}
 
 // PhotoNoted says what of a photograph stands in the batch that is being noted; "" where
 // nothing does.
@@ -126,7 +131,7 @@ func PhotoNoted(s Style, foamPercent, meanMM float64) string {
 	case !known(foamPercent):
 		return ""
 	case !known(meanMM):
-		return "Read from a photograph: " + s.Percent(foamPercent, 1) + " foam."
+		return T("Read from a photograph: %s foam.", s.Percent(foamPercent, 1))
 	}
-	return "Read from a photograph: " + s.Percent(foamPercent, 1) + " foam, mean ribbon " + s.Thickness(meanMM) + "."
+	return T("Read from a photograph: %s foam, mean ribbon %s.", s.Percent(foamPercent, 1), s.Thickness(meanMM))
 }

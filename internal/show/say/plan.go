@@ -9,7 +9,7 @@ import (
 func StepTitle(code process.StepCode) string {
 	for _, x := range stepWording {
 		if x.code == code {
-			return x.title
+			return x.title.String()
 		}
 	}
 	return string(code)
@@ -17,8 +17,8 @@ func StepTitle(code process.StepCode) string {
 
 // Resource is what a thing of the kitchen is called.
 func Resource(r process.Resource) string {
-	words := map[process.Resource]string{process.Hands: "cook's hands", process.SyrupPan: "syrup pan", process.MixBowl: "mixing bowl",
-		process.EggBowl: "egg bowl", process.WaterBath: "ice bath"}
+	words := map[process.Resource]string{process.Hands: T("cook's hands"), process.SyrupPan: T("syrup pan"), process.MixBowl: T("mixing bowl"),
+		process.EggBowl: T("egg bowl"), process.WaterBath: T("ice bath")}
 	if w := words[r]; w != "" {
 		return w
 	}
@@ -27,10 +27,10 @@ func Resource(r process.Resource) string {
 
 // Moved says which step gave way to which, and why.
 func Moved(s Style, m plan.Move) string {
-	return "“" + StepTitle(m.Task) + "” starts " + s.Duration(m.Minutes) + " earlier, because “" + StepTitle(m.For) + "” needs the " + Resource(m.What) + "."
+	return T("“%s” starts %s earlier, because “%s” needs the %s.", StepTitle(m.Task), s.Duration(m.Minutes), StepTitle(m.For), Resource(m.What))
 }
 
 // DayLine says how much work a day is: "1.6 h of work in all".
 func DayLine(s Style, p *plan.Plan) string {
-	return s.Duration(p.HandsOnMinutes()) + " of work in all."
+	return T("%s of work in all.", s.Duration(p.HandsOnMinutes()))
 }

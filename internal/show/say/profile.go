@@ -11,38 +11,38 @@ import (
 // KitchenAway says that a design names a kitchen that is not kept, and which one
 // stands in.
 func KitchenAway(name, instead string) string {
-	return "The design names the kitchen “" + echo.Plain(name) + "”, which is not kept here. Computed as " + instead + "."
+	return T("The design names the kitchen “%s”, which is not kept here. Computed as %s.", echo.Plain(name), instead)
 }
 
 // KitchensLeftOut says why a maker's own kitchens are not offered.
 func KitchensLeftOut(why error) string {
-	return "Your own kitchens are left out: " + strings.TrimSuffix(why.Error(), ".") + "."
+	return T("Your own kitchens are left out: %s.", strings.TrimSuffix(why.Error(), "."))
 }
 
 // KitchenSaved says what of a kitchen was saved.
 func KitchenSaved(name, what string) string {
-	return "Saved in the kitchen “" + name + "”: " + what
+	return T("Saved in the kitchen “%s”: %s", name, what)
 }
 
 // DeleteKitchen asks whether to delete a kitchen; designs that name it use instead.
 func DeleteKitchen(name, instead string) (title, question string) {
-	return "Delete the kitchen?", "“" + name + "” and its calibration are deleted.\nDesigns that name it use " + instead + " instead."
+	return T("Delete the kitchen?"), T("“%s” and its calibration are deleted.\nDesigns that name it use %s instead.", name, instead)
 }
 
 // ResetKitchen asks whether to make a built-in kitchen as it was.
 func ResetKitchen(name string) (title, question string) {
-	return "Reset the kitchen?", "“" + name + "” gets back its first settings;\nyour changes and calibrations are lost."
+	return T("Reset the kitchen?"), T("“%s” gets back its first settings;\nyour changes and calibrations are lost.", name)
 }
 
 // KitchenChoice words a choice of a kitchen's setting.
 func KitchenChoice(code string) string {
 	if words, ok := kitchenChoices[code]; ok {
-		return words
+		return words.String()
 	}
 	return strings.ReplaceAll(code, "_", " ")
 }
 
-var kitchenChoices = map[string]string{
+var kitchenChoices = map[string]Message{
 	"dish": "a shallow dish", "bowl": "a mixing bowl", "box": "a lidded box",
 	"stream": "in a thin stream", "at_once": "all at once",
 }

@@ -121,8 +121,8 @@ func TestQuantitiesReadAsAKitchenHasThem(t *testing.T) {
 		{"12.40", metric.Money(12.4)},
 		{"€\u00a012,40", comma.Money(12.4)},
 
-		{"1 tub", metric.Count(1, "tub", "")},
-		{"0 tubs", metric.Count(0, "tub", "")},
+		{"1 tub", metric.Count(1, "tub", "tubs")},
+		{"0 tubs", metric.Count(0, "tub", "tubs")},
 		{"2 batches", metric.Count(2, "batch", "batches")},
 		{"", List(nil)},
 		{"a", List([]string{"a"})},

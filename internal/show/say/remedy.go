@@ -13,13 +13,13 @@ import (
 
 // The words around remedies in the window.
 const (
-	Mend          = "Mend…"
-	MendHint      = "What would make this tub good: up to three remedies, each already computed."
-	RemediesTitle = "What would mend it"
-	Apply         = "Apply"
-	RemedyStep    = "remedy"
-	KeepLine      = "Keep this amount"
-	FreeLine      = "Let remedies change it"
+	Mend          Message = "Mend…"
+	MendHint      Message = "What would make this tub good: up to three remedies, each already computed."
+	RemediesTitle Message = "What would mend it"
+	Apply         Message = "Apply"
+	RemedyStep    Message = "remedy"
+	KeepLine      Message = "Keep this amount"
+	FreeLine      Message = "Let remedies change it"
 )
 
 // Advice is what to do about a tub that is not good, "" of one that is or of
@@ -29,7 +29,7 @@ const (
 func Advice(s Style, v model.Verdict, found *balance.Remedies, c *cold.Answer) string {
 	switch {
 	case v.Empty:
-		return "Add ingredients to the empty phase."
+		return T("Add ingredients to the empty phase.")
 	case v.Good || found == nil:
 		return ""
 	case len(found.List) > 0:
@@ -57,15 +57,15 @@ func unmet(s Style, v model.Verdict, found *balance.Remedies) string {
 		if u.Phase == nil {
 			cannot = append(cannot, CautionName(u.Code))
 		} else {
-			cannot = append(cannot, "the "+u.Role.String()+" "+Feel(u.Role, *u.Phase))
+			cannot = append(cannot, T("the %s %s", u.Role.String(), Feel(u.Role, *u.Phase)))
 		}
 	}
 	if len(cannot) == 0 {
 		return ""
 	}
-	text := "No change within reach mends this at " + s.Temperature(v.AtC) + ": " + strings.Join(cannot, "; ") + "."
+	text := T("No change within reach mends this at %s: %s.", s.Temperature(v.AtC), strings.Join(cannot, "; "))
 	if found.Nearest != nil {
-		text += " Nearest: " + lowerFirst(Changes(s, found.Nearest)) + "."
+		text += " " + T("Nearest: %s.", lowerFirst(Changes(s, found.Nearest)))
 	}
 	return text
 }
@@ -73,12 +73,12 @@ func unmet(s Style, v model.Verdict, found *balance.Remedies) string {
 // CautionName names a caution in a few words.
 func CautionName(code string) string {
 	if name, ok := cautionNames[code]; ok {
-		return name
+		return name.String()
 	}
 	return strings.ReplaceAll(code, "_", " ")
 }
 
-var cautionNames = map[string]string{
+var cautionNames = map[string]Message{
 	"air_beyond_process":       "more air than can be whipped in",
 	"yolk_heavy":               "a taste of egg",
 	"too_sweet":                "too much sweetness",
@@ -127,7 +127,7 @@ func Changes(s Style, p *balance.Proposal) string {
 		}
 		if k, g := swapped(list, i, done); k >= 0 {
 			done[k] = true
-			parts = append(parts, "swap "+s.Mass(g)+" "+Kitchen(list[i].Ingredient)+" in the "+Part(list[i].Part)+" for "+Kitchen(list[k].Ingredient))
+			parts = append(parts, T("swap %s %s in the %s for %s", s.Mass(g), Kitchen(list[i].Ingredient), Part(list[i].Part), Kitchen(list[k].Ingredient)))
 			continue
 		}
 		if !readsAlike(s, &list[i]) {
@@ -168,20 +168,20 @@ func change(s Style, c *balance.Change, out *cold.Softening) string {
 	if c.Ingredient == nil {
 		return settingChange(s, c, out)
 	}
-	name, in := Kitchen(c.Ingredient), "for the "+Part(c.Part)
+	name, in := Kitchen(c.Ingredient), T("for the %s", Part(c.Part))
 	switch {
 	case c.Pieces:
-		what := map[design.EggPart]string{design.WholeEggs: "whole eggs", design.Yolks: "yolks", design.Whites: "whites"}[c.CountOf]
+		what := map[design.EggPart]string{design.WholeEggs: T("whole eggs"), design.Yolks: T("yolks"), design.Whites: T("whites")}[c.CountOf]
 		if c.After == 0 {
-			return "leave the " + what + " out of the " + Part(c.Part)
+			return T("leave the %s out of the %s", what, Part(c.Part))
 		}
-		return "use " + s.Short(c.After, 1) + " " + what + " " + in + ", not " + s.Short(c.Before, 1)
+		return T("use %s %s %s, not %s", s.Short(c.After, 1), what, in, s.Short(c.Before, 1))
 	case c.After == 0:
-		return "leave the " + name + " out of the " + Part(c.Part)
+		return T("leave the %s out of the %s", name, Part(c.Part))
 	case c.Before == 0:
-		return "add " + s.Mass(c.After) + " " + name + " to the " + Part(c.Part)
+		return T("add %s %s to the %s", s.Mass(c.After), name, Part(c.Part))
 	}
-	return "weigh " + s.Mass(c.After) + " " + name + " " + in + ", not " + s.Mass(c.Before)
+	return T("weigh %s %s %s, not %s", s.Mass(c.After), name, in, s.Mass(c.Before))
 }
 
 // settingChange says a change of a setting. Each setting that a search moves has
@@ -193,23 +193,23 @@ func settingChange(s Style, c *balance.Change, out *cold.Softening) string {
 		if c.After > c.Before && c.After > model.HomeFreezerC { // which no freezer is set to
 			return letWarm(s, c.After, out)
 		}
-		return "serve it at " + s.Temperature(c.After)
+		return T("serve it at %s", s.Temperature(c.After))
 	case "dense.overrun_percent":
-		return "whip " + percent(c.After) + " air into the custard, not " + percent(c.Before)
+		return T("whip %s air into the custard, not %s", percent(c.After), percent(c.Before))
 	case "foam.overrun_percent":
-		return "whip the foam to " + percent(c.After) + " air, not " + percent(c.Before)
+		return T("whip the foam to %s air, not %s", percent(c.After), percent(c.Before))
 	case "foam.syrup.cook_temperature_c":
-		return "cook the syrup to " + s.Temperature(c.After) + ", not " + s.Temperature(c.Before)
+		return T("cook the syrup to %s, not %s", s.Temperature(c.After), s.Temperature(c.Before))
 	case "foam.syrup.weighed_g":
-		return "leave the weight of the pan out, so that the thermometer decides"
+		return T("leave the weight of the pan out, so that the thermometer decides")
 	case "blend.foam_volume_percent":
-		return "fill " + percent(c.After) + " of the tub with foam, not " + percent(c.Before)
+		return T("fill %s of the tub with foam, not %s", percent(c.After), percent(c.Before))
 	case "tubs.fill_percent":
-		return "fill the tubs to " + percent(c.After) + ", not " + percent(c.Before)
+		return T("fill the tubs to %s, not %s", percent(c.After), percent(c.Before))
 	case "tubs.count":
-		return "make " + s.Count(int(c.After), "tub", "") + " at a time, not " + s.Number(c.Before, 0)
+		return T("make %s at a time, not %s", s.Count(int(c.After), "tub", "tubs"), s.Number(c.Before, 0))
 	case "dense.stove_loss_percent":
-		return "cook " + percent(c.After) + " of the custard off as water, not " + percent(c.Before)
+		return T("cook %s of the custard off as water, not %s", percent(c.After), percent(c.Before))
 	}
 	return c.Path + " " + s.Short(c.After, 2)
 }
@@ -220,13 +220,13 @@ func Gives(s Style, p *balance.Proposal) string {
 	v := &p.Result.Verdict
 	switch {
 	case v.Empty:
-		return "a phase is then empty"
+		return T("a phase is then empty")
 	case v.Foam.How == model.NotThere:
-		return "the custard then " + Feel(phase.Dense, v.Dense)
+		return T("the custard then %s", Feel(phase.Dense, v.Dense))
 	case v.Dense.How == model.NotThere:
-		return "the foam then " + Feel(phase.Foam, v.Foam)
+		return T("the foam then %s", Feel(phase.Foam, v.Foam))
 	}
-	return "the custard then " + Feel(phase.Dense, v.Dense) + " and the foam " + Feel(phase.Foam, v.Foam)
+	return T("the custard then %s and the foam %s", Feel(phase.Dense, v.Dense), Feel(phase.Foam, v.Foam))
 }
 
 // serveAt says at what temperature to serve, and how a tub gets there that is
@@ -235,15 +235,15 @@ func serveAt(s Style, now, to float64, out *cold.Softening) string {
 	at := s.Temperature(to)
 	switch {
 	case to < now:
-		return "Serve it colder, at " + at
+		return T("Serve it colder, at %s", at)
 	case to <= model.HomeFreezerC:
-		return "Serve it warmer, at " + at
+		return T("Serve it warmer, at %s", at)
 	case out == nil || math.IsNaN(Out(out)):
-		return "Serve it warmer: leave the tub out until it is at " + at
+		return T("Serve it warmer: leave the tub out until it is at %s", at)
 	case Out(out) == 0:
-		return "Serve it warmer, at " + at + ", straight from a freezer at " + s.Temperature(out.StartC)
+		return T("Serve it warmer, at %s, straight from a freezer at %s", at, s.Temperature(out.StartC))
 	}
-	return "Serve it warmer, at " + at + ": leave the tub out " + OutFor(s, out)
+	return T("Serve it warmer, at %s: leave the tub out %s", at, OutFor(s, out))
 }
 
 // letWarm says in a clause how a tub gets to a temperature that no freezer is set
@@ -251,11 +251,11 @@ func serveAt(s Style, now, to float64, out *cold.Softening) string {
 func letWarm(s Style, to float64, out *cold.Softening) string {
 	switch {
 	case out == nil || math.IsNaN(Out(out)):
-		return "let the tub warm to " + s.Temperature(to)
+		return T("let the tub warm to %s", s.Temperature(to))
 	case Out(out) == 0:
-		return "serve it at " + s.Temperature(to) + ", straight from the freezer"
+		return T("serve it at %s, straight from the freezer", s.Temperature(to))
 	}
-	return "leave the tub out " + OutFor(s, out) + ", to serve it at " + s.Temperature(to)
+	return T("leave the tub out %s, to serve it at %s", OutFor(s, out), s.Temperature(to))
 }
 
 func lowerFirst(s string) string {

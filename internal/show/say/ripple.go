@@ -35,72 +35,75 @@ func NamesOf(choices []Choice) []string {
 }
 
 // Layouts and Motions are the ways to fill a tub and to stir it.
-var (
-	Layouts = []Choice{{"dollops", "dollops"}, {"layers", "layers"}, {"halves", "two halves"}, {"spiral", "piped spiral"}}
-	Motions = []Choice{{"plunge", "plunging"}, {"fold", "folding"}, {"eight", "figure eights"}, {"drag", "dragging"}, {"mixed", "a mixture"}}
-)
+func Layouts() []Choice {
+	return []Choice{{"dollops", T("dollops")}, {"layers", T("layers")}, {"halves", T("two halves")}, {"spiral", T("piped spiral")}}
+}
+
+// Motions are the ways to stir a tub.
+func Motions() []Choice {
+	return []Choice{{"plunge", T("plunging")}, {"fold", T("folding")}, {"eight", T("figure eights")}, {"drag", T("dragging")}, {"mixed", T("a mixture")}}
+}
 
 // CutTitle names a cut and its size: "Side cut, 80 × 90 mm".
 func CutTitle(s Style, view ripple.View, widthMM, heightMM float64) string {
-	return [...]string{ripple.Side: "Side cut", ripple.Top: "Cut seen from above"}[view] + ", " + s.Size(widthMM, heightMM)
+	return [...]string{ripple.Side: T("Side cut"), ripple.Top: T("Cut seen from above")}[view] + ", " + s.Size(widthMM, heightMM)
 }
 
 // RibbonsTitle says of which cut the ribbons are.
 func RibbonsTitle(view ripple.View) string {
-	return "Ribbons, in the " + [...]string{ripple.Side: "side cut", ripple.Top: "cut seen from above"}[view]
+	return T("Ribbons, in the %s", [...]string{ripple.Side: T("side cut"), ripple.Top: T("cut seen from above")}[view])
 }
 
 // What stands on the page of the stirred tub.
 const (
-	SideCut   = "Side cut"
-	FromAbove = "From above"
-	BothCuts  = "Both"
+	SideCut   Message = "Side cut"
+	FromAbove Message = "From above"
+	BothCuts  Message = "Both"
 
-	FilledAs      = "Filled as"
-	StirredBy     = "Stirred by"
-	AnotherTub    = "Another tub"
-	ExportPicture = "Export picture…"
-	Stop          = "Stop"
-	StoppedCoarse = "Stopped: the picture is coarse."
-	Colours       = "Colours"
-	OwnColour     = "your own"
-	Measuring     = "Ribbons: measuring…"
+	FilledAs      Message = "Filled as"
+	StirredBy     Message = "Stirred by"
+	AnotherTub    Message = "Another tub"
+	ExportPicture Message = "Export picture…"
+	Stop          Message = "Stop"
+	StoppedCoarse Message = "Stopped: the picture is coarse."
+	Colours       Message = "Colours"
+	OwnColour     Message = "your own"
+	Measuring     Message = "Ribbons: measuring…"
 
-	EatsAs         = "    eats as"
-	ShareInChords  = "% of the phase in them"
-	FoamInSpoon    = "foam in a spoonful, % of volume"
-	SpoonSweetness = "sweetness of a spoonful, % sucrose"
-	ShareOfSpoons  = "% of spoonfuls"
+	EatsAs         Message = "    eats as"
+	ShareInChords  Message = "% of the phase in them"
+	FoamInSpoon    Message = "foam in a spoonful, % of volume"
+	SpoonSweetness Message = "sweetness of a spoonful, % sucrose"
+	ShareOfSpoons  Message = "% of spoonfuls"
 
-	EmptyTub      = "the tub is empty; add ingredients to the custard or the foam on the bench"
-	AboutSpoonful = "A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."
+	EmptyTub      Message = "the tub is empty; add ingredients to the custard or the foam on the bench"
+	AboutSpoonful Message = "A spoonful is taken as a cube with the same pattern all the way through: ribbons bend, so real spoonfuls differ less. Their mean is the tub's. Sweetness is that of so much sugar in water."
 )
 
 // ChordLength is the axis of the lengths of chords.
-func ChordLength(s Style) string { return WithUnit("length of chords", s.Gauge("mm").Unit) }
+func ChordLength(s Style) string { return WithUnit(T("length of chords"), s.Gauge("mm").Unit) }
 
 // ColourOf heads the question for the colour of a phase.
-func ColourOf(phase string) string { return "Colour of the " + phase }
+func ColourOf(phase string) string { return T("Colour of the %s", phase) }
 
 // ColourStep is the step of another colour of a phase.
-func ColourStep(phase string) string { return phase + " colour" }
+func ColourStep(phase string) string { return T("%s colour", phase) }
 
 // NoPicture says why there is none.
-func NoPicture(why string) string { return "No picture: " + why + "." }
+func NoPicture(why string) string { return T("No picture: %s.", why) }
 
 // StrokeLimit says what the pictures leave out.
 func StrokeLimit(s Style) string {
-	return "At most " + s.Count(ripple.MaxStrokes, "stroke", "") + ". Air lost by mixing too long is not computed."
+	return T("At most %s. Air lost by mixing too long is not computed.", s.Count(ripple.MaxStrokes, "stroke", "strokes"))
 }
 
 // ASpoonful heads what is said of spoonfuls.
-func ASpoonful(s Style) string { return "A spoonful of " + s.Volume(ripple.SpoonML) }
+func ASpoonful(s Style) string { return T("A spoonful of %s", s.Volume(ripple.SpoonML)) }
 
 // ServedAt leads to what is said of the serving temperature, °C.
-func ServedAt(s Style, c float64) string { return "Served at " + s.Temperature(c) + ":" }
+func ServedAt(s Style, c float64) string { return T("Served at %s:", s.Temperature(c)) }
 
 // TooAlike says that two colours differ in lightness, L*, by less than enough.
 func TooAlike(s Style, apart, enough float64) string {
-	return "The two are almost equally light (L* " + s.Number(apart, 0) + " apart; from " + s.Number(enough, 0) +
-		" on they can be told apart at arm's length). Only the foam's bubbles tell them apart."
+	return T("The two are almost equally light (L* %s apart; from %s on they can be told apart at arm's length). Only the foam's bubbles tell them apart.", s.Number(apart, 0), s.Number(enough, 0))
 }

@@ -14,13 +14,15 @@ import (
 type Bought struct{ What, Need, Buy, Pays, Left string }
 
 // BoughtHeads are the heads of a list's columns.
-var BoughtHeads = Bought{"what", "needed", "buy", "costs", "left over"}
+func BoughtHeads() Bought {
+	return Bought{T("what"), T("needed"), T("buy"), T("costs"), T("left over")}
+}
 
 // Buy words an item of a list.
 func Buy(s Style, it *shop.Item) Bought {
 	b := Bought{What: Capital(BuyName(it)), Need: s.Mass(it.NeedG), Buy: Unknown, Pays: Unknown, Left: Unknown}
 	if e := it.Eggs; e != nil {
-		b.Need = s.Count(e.Crack, "egg", "")
+		b.Need = s.Count(e.Crack, "egg", "eggs")
 	}
 	if it.Pack.Note != "" {
 		b.What += " (" + it.Pack.Note + ")"
@@ -30,9 +32,9 @@ func Buy(s Style, it *shop.Item) Bought {
 	}
 	switch {
 	case it.FromTap():
-		b.Buy, b.Pays = "from the tap", "nothing"
+		b.Buy, b.Pays = T("from the tap"), T("nothing")
 	case it.Packs > 0:
-		b.Buy, b.Left = s.Count(it.Packs, "pack", "")+" of "+PackHolds(s, it.Pack), left(s, it)
+		b.Buy, b.Left = T("%s of %s", s.Count(it.Packs, "pack", "packs"), PackHolds(s, it.Pack)), left(s, it)
 	default:
 		b.Buy = b.Need
 	}
@@ -42,7 +44,7 @@ func Buy(s Style, it *shop.Item) Bought {
 // BuyName is what an item is called in a sentence.
 func BuyName(it *shop.Item) string {
 	if e := it.Eggs; e != nil {
-		return "eggs, " + e.Size.System + " " + e.Size.Name
+		return T("eggs, %s %s", e.Size.System, e.Size.Name)
 	}
 	return Kitchen(it.Ingredient)
 }
@@ -54,10 +56,10 @@ func left(s Style, it *shop.Item) string {
 		text = overOfEggs(s, e)
 	}
 	if text == "" || it.Eggs == nil && it.LeftG < 0.05 {
-		return "nothing"
+		return T("nothing")
 	}
 	if it.Worth.Known {
-		text += ", worth " + s.Money(it.Worth.Value)
+		text += T(", worth %s", s.Money(it.Worth.Value))
 	}
 	return text
 }
@@ -65,7 +67,7 @@ func left(s Style, it *shop.Item) string {
 func overOfEggs(s Style, e *shop.Eggs) string {
 	var list []string
 	if n := e.Left.Or(0); n > 0 {
-		list = append(list, s.Count(int(math.Round(n)), "egg", ""))
+		list = append(list, s.Count(int(math.Round(n)), "egg", "eggs"))
 	}
 	if e.Over.Yolks >= 0.05 {
 		list = append(list, s.Short(e.Over.Yolks, 1)+" "+Plural(e.Over.Yolks, "yolk", "yolks"))
@@ -88,27 +90,29 @@ func PackHolds(s Style, p price.Pack) string {
 }
 
 // PackPrice is "€ 1.20 for 1000 g".
-func PackPrice(s Style, p price.Pack) string { return s.Money(p.Price) + " for " + PackHolds(s, p) }
+func PackPrice(s Style, p price.Pack) string {
+	return T("%s for %s", s.Money(p.Price), PackHolds(s, p))
+}
 
 // PriceOf says what a book knows of the price of an ingredient.
 func PriceOf(s Style, b price.Book, id string) string {
 	pack, ok := b.For(id)
 	if !ok {
-		return "No price yet."
+		return T("No price yet.")
 	}
 	text := PackPrice(s.In(b.Currency), pack)
 	if pack.Note != "" {
 		text += " (" + pack.Note + ")"
 	}
 	if pack.Ingredient != id {
-		return "Bought as eggs: " + text + "."
+		return T("Bought as eggs: %s.", text)
 	}
-	return "A pack: " + text + "."
+	return T("A pack: %s.", text)
 }
 
 // ShopFor says what a list is for: "2 batches of Night tram".
 func ShopFor(s Style, batches int, name string) string {
-	return s.Count(batches, "batch", "batches") + " of " + name
+	return T("%s of %s", s.Count(batches, "batch", "batches"), name)
 }
 
 // ShopTotal says what a list costs in all, what of that goes into the bowls and
@@ -117,20 +121,20 @@ func ShopTotal(s Style, l *shop.List) string {
 	missing := l.Missing()
 	priced := slices.ContainsFunc(l.Items, func(it shop.Item) bool { return it.Paid.Known && !it.FromTap() })
 	if !priced {
-		return "No ingredient has a price yet."
+		return T("No ingredient has a price yet.")
 	}
 	s = s.In(l.Currency)
-	text := "You pay "
+	text := T("You pay") + " "
 	if len(missing) > 0 {
-		text += "at least "
+		text += T("at least") + " "
 	}
-	text += s.Money(l.Paid) + ": " + s.Money(l.Used) + " goes into the bowls, " + s.Money(l.Worth) + " is left over."
+	text += T("%s: %s goes into the bowls, %s is left over.", s.Money(l.Paid), s.Money(l.Used), s.Money(l.Worth))
 	var names []string
 	for i := range missing {
 		names = append(names, BuyName(&missing[i]))
 	}
 	if len(names) > 0 {
-		text += " Without a price: " + List(names) + "."
+		text += " " + T("Without a price: %s.", List(names))
 	}
 	return text
 }
@@ -143,7 +147,7 @@ func ShopEggs(s Style, l *shop.List) string {
 			if text != "" {
 				text += " "
 			}
-			text += s.Count(e.Pooled, "egg", "") + " (" + e.Size.System + " " + e.Size.Name + ") would do if what one batch leaves over goes into the next."
+			text += T("%s (%s %s) would do if what one batch leaves over goes into the next.", s.Count(e.Pooled, "egg", "eggs"), e.Size.System, e.Size.Name)
 		}
 	}
 	return text
@@ -161,49 +165,49 @@ func Offer(s Style, c *model.Cost, o shop.Offer) (margin, sells string) {
 
 // OfferLine is an offer as a line of text.
 func OfferLine(margin, sells string) string {
-	return "A margin of " + margin + " takes " + sells + " a tub."
+	return T("A margin of %s takes %s a tub.", margin, sells)
 }
 
 // Margin says what margin a selling price leaves on a tub.
 func Margin(s Style, c *model.Cost, sells float64) string {
 	m := price.Margin(c.PerTub, sells)
 	if !known(m) || !c.Priced {
-		return "A margin needs a selling price and what a tub costs."
+		return T("A margin needs a selling price and what a tub costs.")
 	}
-	text := "At " + s.In(c.Currency).Money(sells) + " a tub the margin is "
+	text := T("At %s a tub the margin is", s.In(c.Currency).Money(sells)) + " "
 	if len(c.Missing) > 0 {
-		text += "at most "
+		text += T("at most") + " "
 	}
-	return text + s.Percent(100*m, 0) + " of the price."
+	return text + s.Percent(100*m, 0) + " " + T("of the price.")
 }
 
 // MarginRests says what a margin leaves out.
-const MarginRests = "The margin is of the price. VAT, work, tubs and power are in neither price nor cost."
+const MarginRests Message = "The margin is of the price. VAT, work, tubs and power are in neither price nor cost."
 
 // What the question of a price says of what is typed, or not.
 const (
-	PriceWants     = "A price needs what a pack costs and how much it holds."
-	PriceDensity   = "Its density is not known: say how many grams the pack holds."
-	PricePiece     = "Say how many grams one piece brings into the bowl."
-	PriceOfWhich   = "Choose an ingredient first."
-	PriceForgotten = "Its price is forgotten."
+	PriceWants     Message = "A price needs what a pack costs and how much it holds."
+	PriceDensity   Message = "Its density is not known: say how many grams the pack holds."
+	PricePiece     Message = "Say how many grams one piece brings into the bowl."
+	PriceOfWhich   Message = "Choose an ingredient first."
+	PriceForgotten Message = "Its price is forgotten."
 )
 
 // PriceTitle heads the question what a pack costs: of eggs for their yolk and white.
 func PriceTitle(id, name string) string {
 	if id == price.Eggs {
-		name = "eggs"
+		name = T("eggs")
 	}
-	return "Price of " + name
+	return T("Price of %s", name)
 }
 
 // PriceKept says where a price is kept.
-func PriceKept(path string) string { return "Kept in " + path }
+func PriceKept(path string) string { return T("Kept in %s", path) }
 
 // PriceStep is the name of the step that takes an older price from the lines.
-func PriceStep(name string) string { return "price of " + name }
+func PriceStep(name string) string { return T("price of %s", name) }
 
 // PricesLeftOut says why no price counts.
 func PricesLeftOut(err error) string {
-	return "Your prices could not be read and are left out; the file stays as it is. " + Sentence(err.Error()) + " Correct the file by hand, then read it again."
+	return T("Your prices could not be read and are left out; the file stays as it is. %s Correct the file by hand, then read it again.", Sentence(err.Error()))
 }

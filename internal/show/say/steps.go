@@ -43,7 +43,7 @@ func Step(s Style, m Making, step *process.Step) Titled {
 	w := &stepWords{s, m, step}
 	for _, x := range stepWording {
 		if x.code == step.Code {
-			return Titled{x.title, strings.TrimSpace(x.text(w))}
+			return Titled{x.title.String(), strings.TrimSpace(x.text(w))}
 		}
 	}
 	return Titled{string(step.Code), ""}
@@ -52,7 +52,7 @@ func Step(s Style, m Making, step *process.Step) Titled {
 // stepWording has one entry for each code of a step.
 var stepWording = []struct {
 	code  process.StepCode
-	title string
+	title Message
 	text  func(*stepWords) string
 }{
 	{process.Crack, "Crack the eggs", (*stepWords).crack},
@@ -63,7 +63,7 @@ var stepWording = []struct {
 	{process.OffHeat, "Off the heat", (*stepWords).offHeat},
 	{process.CoolDown, "Chill", (*stepWords).cool},
 	{process.Rest, "Rest", func(w *stepWords) string {
-		return "Cover and rest in the refrigerator: 4 hours at least, best overnight, one day at most."
+		return T("Cover and rest in the refrigerator: 4 hours at least, best overnight, one day at most.")
 	}},
 	{process.ColdIn, "Stir in cold", (*stepWords).coldIn},
 	{process.FreezeBowl, "Freeze the churn's bowl", (*stepWords).freezeBowl},

@@ -14,14 +14,14 @@ func RibbonWords(s Style) string {
 	for _, w := range ripple.Words() {
 		switch {
 		case w.FromMM == 0:
-			parts = append(parts, w.Word.String()+" under "+s.Length(w.ToMM))
+			parts = append(parts, T("%s under %s", w.Word.String(), s.Length(w.ToMM)))
 		case math.IsInf(w.ToMM, 1):
-			parts = append(parts, w.Word.String()+" over "+s.Length(w.FromMM))
+			parts = append(parts, T("%s over %s", w.Word.String(), s.Length(w.FromMM)))
 		default:
 			parts = append(parts, w.Word.String()+" "+s.LengthSpan(w.FromMM, w.ToMM))
 		}
 	}
-	return "On the spoon: " + strings.Join(parts, ", ") + " (" + ripple.WordsBasis + "; so are the limits for firm and hard ribbons)."
+	return T("On the spoon: %s (%s; so are the limits for firm and hard ribbons).", strings.Join(parts, ", "), ripple.WordsBasis)
 }
 
 // RibbonAdvice says what a phase's hardness asks of the thickness of its
@@ -29,19 +29,19 @@ func RibbonWords(s Style) string {
 func RibbonAdvice(s Style, a ripple.Advice, kPa float64) string {
 	name := strings.ToUpper(a.Phase[:1]) + a.Phase[1:]
 	if a.Phase == "dense" {
-		name = "Custard"
+		name = T("Custard")
 	}
 	if a.Firmness == ripple.FirmnessUnknown {
-		return name + ": its hardness is not known."
+		return T("%s: its hardness is not known.", name)
 	}
-	text := name + ": " + phase.WordFor(kPa).Name + ", about " + s.Hardness(kPa) + "; "
+	text := T("%s: %s, about %s;", name, phase.WordFor(kPa).Name, s.Hardness(kPa)) + " "
 	switch {
 	case a.Exceeded:
-		return text + "keep its ribbons under " + s.Length(a.LimitMM) + " (the thickest tenth has " + s.Length(a.ThickestMM) + ") or serve it warmer."
+		return text + T("keep its ribbons under %s (the thickest tenth has %s) or serve it warmer.", s.Length(a.LimitMM), s.Length(a.ThickestMM))
 	case a.Firmness == ripple.Soft:
-		return text + "ribbons of any thickness bite easily."
+		return text + T("ribbons of any thickness bite easily.")
 	}
-	return text + "its ribbons are thin enough, under " + s.Length(a.LimitMM) + "."
+	return text + T("its ribbons are thin enough, under %s.", s.Length(a.LimitMM))
 }
 
 // Spoonfuls says how spoonfuls of a cut differ, from their shares of foam and
@@ -49,13 +49,13 @@ func RibbonAdvice(s Style, a ripple.Advice, kPa float64) string {
 func Spoonfuls(s Style, foam, sweet ripple.Spoonful) string {
 	switch {
 	case foam.Samples == 0:
-		return "This cut is smaller than a spoonful."
+		return T("This cut is smaller than a spoonful.")
 	case foam.P90-foam.P10 < 0.02:
-		return "Every spoonful is alike: there is no contrast from bite to bite."
+		return T("Every spoonful is alike: there is no contrast from bite to bite.")
 	}
-	text := "Eight spoonfuls in ten hold " + s.PercentSpan(100*foam.P10, 100*foam.P90, 0) + " foam"
+	text := T("Eight spoonfuls in ten hold %s foam", s.PercentSpan(100*foam.P10, 100*foam.P90, 0))
 	if known(sweet.P10) {
-		text += " and are as sweet as " + s.PercentSpan(sweet.P10, sweet.P90, 1) + " sugar"
+		text += " " + T("and are as sweet as %s sugar", s.PercentSpan(sweet.P10, sweet.P90, 1))
 	}
 	return text + "."
 }
@@ -65,24 +65,23 @@ func Spoonfuls(s Style, foam, sweet ripple.Spoonful) string {
 func Chords(s Style, m *ripple.Measure, overMM, denseShare, foamShare float64) string {
 	text := ""
 	if m.InterfaceMM > 0 {
-		text = "Mean thickness is twice a phase's area over the line between the phases, here " + s.Length(m.InterfaceMM) + " long. "
+		text = T("Mean thickness is twice a phase's area over the line between the phases, here %s long.", s.Length(m.InterfaceMM)) + " "
 	}
-	text += "Chords are the lengths that level and upright lines have within a phase; most cross a ribbon at a slant."
+	text += T("Chords are the lengths that level and upright lines have within a phase; most cross a ribbon at a slant.")
 	if denseShare+foamShare > 0.005 {
-		text += " Not in the plot: chords over " + s.Length(overMM) + ", " + s.Percent(100*denseShare, 0) + " of the custard and " + s.Percent(100*foamShare, 0) + " of the foam."
+		text += " " + T("Not in the plot: chords over %s, %s of the custard and %s of the foam.", s.Length(overMM), s.Percent(100*denseShare, 0), s.Percent(100*foamShare, 0))
 	}
 	return text
 }
 
 // AsWrittenFoam says why a picture does not follow the foam share asked for.
 func AsWrittenFoam(s Style, percent float64) string {
-	return "The grams stay as written and make " + s.Percent(percent, 0) + " foam: that is what is drawn."
+	return T("The grams stay as written and make %s foam: that is what is drawn.", s.Percent(percent, 0))
 }
 
 // NoCut says why the filling of a tub cannot be drawn.
 func NoCut(s Style, t ripple.Tub) string {
-	return "the filling of one tub is " + s.Size(t.LengthMM, t.BreadthMM, t.HeightMM) + "; a cut is drawn of one " + s.LengthSpan(ripple.MinSizeMM, ripple.MaxSizeMM) +
-		" wide and at least " + s.Length(ripple.MinFillMM) + " high"
+	return T("the filling of one tub is %s; a cut is drawn of one %s wide and at least %s high", s.Size(t.LengthMM, t.BreadthMM, t.HeightMM), s.LengthSpan(ripple.MinSizeMM, ripple.MaxSizeMM), s.Length(ripple.MinFillMM))
 }
 
 // Ribbons are the figures of one phase's ribbons, mm.
@@ -98,22 +97,21 @@ func RibbonLine(s Style, r Ribbons) string {
 	if word == "" {
 		word = Unknown
 	}
-	return r.Name + " ribbons: mean " + s.Thickness(r.MeanMM) + " (" + word + "), nine chords in ten under " + s.Thickness(r.P90MM) +
-		", thickest tenth " + s.Thickness(r.ThickTenthMM) + "."
+	return T("%s ribbons: mean %s (%s), nine chords in ten under %s, thickest tenth %s.", r.Name, s.Thickness(r.MeanMM), word, s.Thickness(r.P90MM), s.Thickness(r.ThickTenthMM))
 }
 
 // OnePhase says that a cut has no ribbons, "" if it has.
 func OnePhase(foamPercent float64) string {
 	switch foamPercent {
 	case 0:
-		return "all custard, so there are no ribbons."
+		return T("all custard, so there are no ribbons.")
 	case 100:
-		return "all foam, so there are no ribbons."
+		return T("all foam, so there are no ribbons.")
 	}
 	return ""
 }
 
 // CutLine tells what a cut shows.
 func CutLine(s Style, view string, foamPercent, interfaceMM float64) string {
-	return view + " cut: " + s.Percent(foamPercent, 1) + " of the area is foam; the line between the phases is " + s.Length(interfaceMM) + " long."
+	return T("%s cut: %s of the area is foam; the line between the phases is %s long.", view, s.Percent(foamPercent, 1), s.Length(interfaceMM))
 }

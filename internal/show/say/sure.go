@@ -1,67 +1,66 @@
 package say
 
 import (
-	"fmt"
 	"math"
 	"strings"
 )
 
 // What stands on the page of checks.
 const (
-	HowSure        = "How sure are we?"
-	HowSureBriefly = "How sure?"
-	RunningOver    = "Running the models against the tables…"
-	AboutChecks    = "When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."
-	RestOn         = "What these figures rest on"
-	RestUnder      = "measured, computed, a convenience, not settled"
-	NoPoints       = "This check counts figures; it has no points to draw."
-	NotCounted     = "not counted"
-	Show           = "Show"
+	HowSure        Message = "How sure are we?"
+	HowSureBriefly Message = "How sure?"
+	RunningOver    Message = "Running the models against the tables…"
+	AboutChecks    Message = "When you open this page, the code that computes your design runs against published tables. The list shows what each table proves; choose one to see the model beside the measurement."
+	RestOn         Message = "What these figures rest on"
+	RestUnder      Message = "measured, computed, a convenience, not settled"
+	NoPoints       Message = "This check counts figures; it has no points to draw."
+	NotCounted     Message = "not counted"
+	Show           Message = "Show"
 
-	ModelAndMeasurement = "Model and measurement"
-	Errors              = "Errors"
-	Numbers             = "Numbers"
+	ModelAndMeasurement Message = "Model and measurement"
+	Errors              Message = "Errors"
+	Numbers             Message = "Numbers"
 )
 
 // What a kind of check proves.
 const (
-	ProvesIndependent = "nothing was fitted to them: the strongest proof"
-	ProvesElsewhere   = "nothing was fitted, but their mix was not read: they test level and order"
-	ProvesRegression  = "the model was fitted to them: they show the fit, not a prediction"
-	ProvesRemembered  = "published figures that we did not look up again: no proof"
-	ProvesTwice       = "by a second program of ours: checks the arithmetic only"
-	ProvesIdentity    = "the same equations computed separately: checks the program only"
+	ProvesIndependent Message = "nothing was fitted to them: the strongest proof"
+	ProvesElsewhere   Message = "nothing was fitted, but their mix was not read: they test level and order"
+	ProvesRegression  Message = "the model was fitted to them: they show the fit, not a prediction"
+	ProvesRemembered  Message = "published figures that we did not look up again: no proof"
+	ProvesTwice       Message = "by a second program of ours: checks the arithmetic only"
+	ProvesIdentity    Message = "the same equations computed separately: checks the program only"
 )
 
 // The axes of a check.
 const (
-	PublishedAxis = "published: "
-	ModelAxis     = "model: "
-	ErrorAxis     = "error, "
-	TableOrder    = "point, in the order of the table"
+	PublishedAxis Message = "published: "
+	ModelAxis     Message = "model: "
+	ErrorAxis     Message = "error, "
+	TableOrder    Message = "point, in the order of the table"
 )
 
 // CheckHeads head the summary of checks, CheckPairs the figures of one.
-var (
-	CheckHeads = []string{"checks", "within their limit", "points"}
-	CheckPairs = []string{"published", "model", "error"}
-)
+func CheckHeads() []string { return []string{T("checks"), T("within their limit"), T("points")} }
+
+// CheckPairs head the figures of one check.
+func CheckPairs() []string { return []string{T("published"), T("model"), T("error")} }
 
 // TablesUnread says that the tables could not be read.
-func TablesUnread(why error) string { return "The tables could not be read: " + why.Error() }
+func TablesUnread(why error) string { return T("The tables could not be read: %s", why.Error()) }
 
 // ChecksKept says how many of all checks with a limit keep within it, and how many
 // have none.
 func ChecksKept(s Style, kept, all, open int) string {
-	text := fmt.Sprintf("%d of %d checks keep within their limits.", kept, all)
+	text := T("%d of %d checks keep within their limits.", kept, all)
 	if kept < all {
-		text = fmt.Sprintf("%d of %d checks are NOT within their limits.", all-kept, all)
+		text = T("%d of %d checks are NOT within their limits.", all-kept, all)
 	}
 	switch {
 	case open == 1:
-		text += " One more has no limit: it only compares."
+		text += " " + T("One more has no limit: it only compares.")
 	case open > 1:
-		text += " " + s.Count(open, "more has", "more have") + " no limit: they only compare."
+		text += " " + T("%s no limit: they only compare.", s.Count(open, "more has", "more have"))
 	}
 	return text
 }
@@ -70,16 +69,16 @@ func ChecksKept(s Style, kept, all, open int) string {
 // is none.
 func OfLimit(s Style, largest, limit float64, unit string) string {
 	if math.IsInf(limit, 1) {
-		return s.Sized(largest) + " " + unit + ", no limit"
+		return T("%s %s, no limit", s.Sized(largest), unit)
 	}
-	return s.Sized(largest) + " of " + s.Sized(limit) + " " + unit
+	return T("%s of %s %s", s.Sized(largest), s.Sized(limit), unit)
 }
 
 // CheckLine is a check in a line: its points and its largest error.
 func CheckLine(s Style, met bool, points int, largest string) string {
-	text := s.Count(points, "point", "") + ", largest error " + largest
+	text := T("%s, largest error %s", s.Count(points, "point", "points"), largest)
 	if !met {
-		text = "NOT MET: " + text
+		text = T("NOT MET: %s", text)
 	}
 	return text
 }
@@ -87,22 +86,22 @@ func CheckLine(s Style, met bool, points int, largest string) string {
 // CheckVerdict says in full how well a check holds. Of its points, apart are shown
 // but not counted.
 func CheckVerdict(s Style, met, limited bool, largest string, rms float64, points, apart int) string {
-	counted := s.Count(points, "point", "")
+	counted := s.Count(points, "point", "points")
 	if apart > 0 && points > 0 {
-		counted += fmt.Sprintf(" counted, %d more shown", apart)
+		counted += T(" counted, %d more shown", apart)
 	}
-	figures := "largest error " + largest + ", root mean square " + s.Sized(rms) + ", " + counted + "."
+	figures := T("largest error %s, root mean square %s, %s.", largest, s.Sized(rms), counted)
 	switch {
 	case !limited:
-		return "Shown for comparison: " + figures
+		return T("Shown for comparison: %s", figures)
 	case met:
-		return "✓ Within its limit: " + figures
+		return T("✓ Within its limit: %s", figures)
 	}
-	return "✗ NOT MET: " + figures
+	return T("✗ NOT MET: %s", figures)
 }
 
 // SourceLine names where a table comes from.
-func SourceLine(source string) string { return "Source: " + source + "." }
+func SourceLine(source string) string { return T("Source: %s.", source) }
 
 // Sized writes v to three digits that matter, without noughts at its end.
 func (s Style) Sized(v float64) string {
@@ -114,7 +113,7 @@ func (s Style) Sized(v float64) string {
 		return "0"
 	case a < 1e-4:
 		exp := math.Floor(math.Log10(a))
-		return s.Short(v/math.Pow(10, exp), 2) + " × 10" + raised.Replace(fmt.Sprintf("%.0f", exp))
+		return s.Short(v/math.Pow(10, exp), 2) + " × 10" + raised.Replace(T("%.0f", exp))
 	}
 	return s.Short(v, max(0, 2-int(math.Floor(math.Log10(a)))))
 }

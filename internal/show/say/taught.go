@@ -8,7 +8,5 @@ func HardnessLearnt(s Style, t model.Taught) string {
 	if !t.Known() {
 		return ""
 	}
-	return "Your batches have shown this custard to be " + s.Number(t.HarderFactor, 2) + " times as hard as the law says (" +
-		s.Count(t.Readings, "reading", "readings") + "). That is in its figures, its word and the verdict; a batch may still be harder or softer by a factor of " +
-		s.Number(t.ScatterFactor, 1) + "."
+	return T("Your batches have shown this custard to be %s times as hard as the law says (%s). That is in its figures, its word and the verdict; a batch may still be harder or softer by a factor of %s.", s.Number(t.HarderFactor, 2), s.Count(t.Readings, "reading", "readings"), s.Number(t.ScatterFactor, 1))
 }

@@ -10,10 +10,10 @@ import (
 
 // UndoItem and RedoItem name what the menu takes back and brings back: "Undo: overrun
 // 300 → 280 %".
-func UndoItem(step string) string { return verbed("Undo", step) }
+func UndoItem(step string) string { return verbed(T("Undo"), step) }
 
 // RedoItem is that of Redo.
-func RedoItem(step string) string { return verbed("Redo", step) }
+func RedoItem(step string) string { return verbed(T("Redo"), step) }
 
 func verbed(verb, step string) string {
 	if step == "" {
@@ -43,11 +43,11 @@ func StepText(s Style, name string, d compare.Differences) string {
 func KitchenStep(s Style, before, after *cold.Profile) string {
 	switch {
 	case before == nil && after == nil:
-		return "kitchen"
+		return T("kitchen")
 	case before == nil:
-		return "kitchen “" + after.Name + "”"
+		return T("kitchen “%s”", after.Name)
 	case after == nil:
-		return "removal of the kitchen “" + before.Name + "”"
+		return T("removal of the kitchen “%s”", before.Name)
 	}
 	var changes []string
 	for _, f := range cold.Fields() {
@@ -56,9 +56,9 @@ func KitchenStep(s Style, before, after *cold.Profile) string {
 		}
 	}
 	if len(changes) == 1 {
-		return "kitchen “" + after.Name + "”, " + changes[0]
+		return T("kitchen “%s”, %s", after.Name, changes[0])
 	}
-	return "kitchen “" + after.Name + "”"
+	return T("kitchen “%s”", after.Name)
 }
 
 // FoodStep names a change of an ingredient of a maker's own; nil where there was or is
@@ -66,11 +66,11 @@ func KitchenStep(s Style, before, after *cold.Profile) string {
 func FoodStep(before, after *ingredient.Ingredient) string {
 	switch {
 	case after != nil && before == nil:
-		return "own ingredient " + Kitchen(after)
+		return T("own ingredient %s", Kitchen(after))
 	case after != nil:
-		return "figures of " + Kitchen(after)
+		return T("figures of %s", Kitchen(after))
 	case before != nil:
-		return "removal of the own ingredient " + Kitchen(before)
+		return T("removal of the own ingredient %s", Kitchen(before))
 	}
-	return "own ingredient"
+	return T("own ingredient")
 }

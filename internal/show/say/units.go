@@ -15,21 +15,23 @@ type UnitChoice struct {
 
 // UnitChoices are all that a maker chooses of how quantities read, but for the
 // currency, which is that of the maker's prices.
-var UnitChoices = []UnitChoice{
-	{"temperature", "Temperatures", []Choice{{"c", "°C"}, {"f", "°F"}},
-		func(s *Style) int { return int(s.Scale) }, func(s *Style, i int) { s.Scale = Scale(i) }},
-	{"weight", "Weights", []Choice{{"g", "grams"}, {"g_oz", "grams with ounces"}},
-		func(s *Style) int { return int(s.Weights) }, func(s *Style, i int) { s.Weights = Weights(i) }},
-	{"volume", "Volumes and lengths", []Choice{{"ml", "millilitres and millimetres"}, {"fl_oz", "US fluid ounces and inches"},
-		{"cups", "US cups and inches"}, {"pints", "US pints and inches"}},
-		func(s *Style) int { return int(s.Volumes) }, func(s *Style, i int) { s.Volumes = Volumes(i) }},
-	{"decimals", "Decimals", []Choice{{"point", "2.5"}, {"comma", "2,5"}},
-		func(s *Style) int {
-			if s.Comma {
-				return 1
-			}
-			return 0
-		}, func(s *Style, i int) { s.Comma = i == 1 }},
+func UnitChoices() []UnitChoice {
+	return []UnitChoice{
+		{"temperature", T("Temperatures"), []Choice{{"c", "°C"}, {"f", "°F"}},
+			func(s *Style) int { return int(s.Scale) }, func(s *Style, i int) { s.Scale = Scale(i) }},
+		{"weight", T("Weights"), []Choice{{"g", T("grams")}, {"g_oz", T("grams with ounces")}},
+			func(s *Style) int { return int(s.Weights) }, func(s *Style, i int) { s.Weights = Weights(i) }},
+		{"volume", T("Volumes and lengths"), []Choice{{"ml", T("millilitres and millimetres")}, {"fl_oz", T("US fluid ounces and inches")},
+			{"cups", T("US cups and inches")}, {"pints", T("US pints and inches")}},
+			func(s *Style) int { return int(s.Volumes) }, func(s *Style, i int) { s.Volumes = Volumes(i) }},
+		{"decimals", T("Decimals"), []Choice{{"point", "2.5"}, {"comma", "2,5"}},
+			func(s *Style) int {
+				if s.Comma {
+					return 1
+				}
+				return 0
+			}, func(s *Style, i int) { s.Comma = i == 1 }},
+	}
 }
 
 // Of is the value of the choice that s has.
@@ -57,23 +59,12 @@ func SystemOf(name string) (Style, error) {
 	return Style{}, errors.New("units are metric or us")
 }
 
-// DecimalSigns are the names of the decimal signs on a command line.
-var DecimalSigns = []string{"point", "comma"}
-
-// NotDecimals says that a name is none of DecimalSigns.
-func NotDecimals(name string) error {
-	if slices.Contains(DecimalSigns, name) {
-		return nil
-	}
-	return errors.New("decimals are point or comma")
-}
-
 // The window's question for units.
 const (
-	UnitsItem  = "Units and signs…"
-	UnitsTitle = "Units and signs"
-	UnitsAbout = "How quantities are shown and typed, here and on the card. The file of a design stays metric, and labels keep the units of their rules."
-	AllMetric  = "All metric"
-	AllUS      = "All US"
-	UnitsKept  = "Units changed"
+	UnitsItem  Message = "Units and signs…"
+	UnitsTitle Message = "Units and signs"
+	UnitsAbout Message = "How quantities are shown and typed, here and on the card. The file of a design stays metric, and labels keep the units of their rules."
+	AllMetric  Message = "All metric"
+	AllUS      Message = "All US"
+	UnitsKept  Message = "Units changed"
 )

@@ -9,15 +9,15 @@ import (
 // foam spoons very easily."
 func Verdict(s Style, v model.Verdict) string {
 	if v.Empty {
-		return "Give both phases their ingredients to see how they eat together."
+		return T("Give both phases their ingredients to see how they eat together.")
 	}
-	switch at := "At " + s.Temperature(v.AtC); {
+	switch at := T("At %s", s.Temperature(v.AtC)); {
 	case v.Foam.How == model.NotThere:
-		return at + " the custard " + Feel(phase.Dense, v.Dense) + ". The tub holds no foam."
+		return T("%s the custard %s. The tub holds no foam.", at, Feel(phase.Dense, v.Dense))
 	case v.Dense.How == model.NotThere:
-		return at + " the foam " + Feel(phase.Foam, v.Foam) + ". The tub holds no custard."
+		return T("%s the foam %s. The tub holds no custard.", at, Feel(phase.Foam, v.Foam))
 	}
-	return "At " + s.Temperature(v.AtC) + " the custard " + Feel(phase.Dense, v.Dense) + " and the foam " + Feel(phase.Foam, v.Foam) + "."
+	return T("At %s the custard %s and the foam %s.", s.Temperature(v.AtC), Feel(phase.Dense, v.Dense), Feel(phase.Foam, v.Foam))
 }
 
 // Feel says what a spoon meets in a phase, after its name: "scoops easily".
@@ -25,27 +25,27 @@ func Feel(role phase.Role, e model.Eating) string {
 	switch e.How {
 	case model.TooSoft:
 		if role == phase.Foam {
-			return "slumps"
+			return T("slumps")
 		}
-		return "is too soft to scoop"
+		return T("is too soft to scoop")
 	case model.NotThere:
-		return "is not in the tub"
+		return T("is not in the tub")
 	case model.NotKnown:
-		return "is beyond what the hardness model knows"
+		return T("is beyond what the hardness model knows")
 	case model.NeedsForce:
-		return "needs force"
+		return T("needs force")
 	case model.TooHard:
-		return "is too hard"
+		return T("is too hard")
 	}
-	verb := "scoops"
+	verb := T("scoops")
 	if role == phase.Foam {
-		verb = "spoons"
+		verb = T("spoons")
 	}
 	switch phase.WordFor(e.KPa) {
 	case phase.Words[0], phase.Words[1]:
-		return verb + " very easily"
+		return T("%s very easily", verb)
 	case phase.Words[2]:
-		return verb + " easily"
+		return T("%s easily", verb)
 	}
-	return verb + " well"
+	return T("%s well", verb)
 }

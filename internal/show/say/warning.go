@@ -21,7 +21,7 @@ func Warning(s Style, w model.Warning) string {
 
 // Severity is how a warning's sentence is introduced: "Caution".
 func Severity(s model.Severity) string {
-	return [...]string{model.Note: "Note", model.Caution: "Caution", model.Serious: "Serious"}[s]
+	return [...]string{model.Note: T("Note"), model.Caution: T("Caution"), model.Serious: T("Serious")}[s]
 }
 
 type sentence func(s Style, facts any) string
@@ -35,35 +35,33 @@ func of[F any](say func(s Style, f F) string) sentence {
 }
 
 // fixed is a sentence without facts.
-func fixed(text string) sentence { return func(Style, any) string { return text } }
+func fixed(text Message) sentence { return func(Style, any) string { return text.String() } }
 
 // sentences has one entry for each code of a warning of the design.
 var sentences = map[string]sentence{
 	"phase_empty": of(func(s Style, f model.PhaseEmpty) string {
-		return "The " + f.Empty.String() + " has no lines: the tub holds " + otherRole(f.Empty).String() + " alone."
+		return T("The %s has no lines: the tub holds %s alone.", f.Empty.String(), otherRole(f.Empty).String())
 	}),
 	"stove_loss_exceeds_water": fixed("The stove is set to drive off more water than the custard holds: it takes all there is."),
 	"syrup_weighed_too_light":  fixed("The pan weighs less than the solids that went in: weigh it again, without the pan."),
 	"syrup_no_boil_off": of(func(s Style, f model.SyrupNoBoilOff) string {
 		if math.IsNaN(f.BoilsAtC) {
-			return "The syrup has too little water to boil down. Add water to dissolve the sugar."
+			return T("The syrup has too little water to boil down. Add water to dissolve the sugar.")
 		}
-		return "The syrup boils only at " + s.TemperatureTo(f.BoilsAtC, 1) + ": it is already thicker than " + s.Temperature(f.CookToC) +
-			" makes it. Add water to dissolve the sugar."
+		return T("The syrup boils only at %s: it is already thicker than %s makes it. Add water to dissolve the sugar.", s.TemperatureTo(f.BoilsAtC, 1), s.Temperature(f.CookToC))
 	}),
 	"syrup_band": of(func(s Style, f model.SyrupBand) string {
-		return "Published tables of boiling syrup differ by about " + s.Short(f.Percent, 1) + " points of solids at " + s.Temperature(f.CookToC) +
-			": weigh the pan to be exact."
+		return T("Published tables of boiling syrup differ by about %s points of solids at %s: weigh the pan to be exact.", s.Short(f.Percent, 1), s.Temperature(f.CookToC))
 	}),
 	"outside_model_range": of(func(s Style, f model.OutsideModelRange) string {
 		names := make([]string, len(f.Solutes))
 		for i, x := range f.Solutes {
 			names[i] = x.String()
 		}
-		return "At " + s.Temperature(f.AtC) + " the freezing curve of " + List(names) + " goes beyond the tables it rests on."
+		return T("At %s the freezing curve of %s goes beyond the tables it rests on.", s.Temperature(f.AtC), List(names))
 	}),
 	"salt_rule_unsettled": of(func(s Style, f model.SaltRuleUnsettled) string {
-		return s.Number(f.SaltG, 1) + " g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water."
+		return T("%s g added salt per 100 g water: two published rules for sugar with salt differ here by 1 to 2 points of frozen water.", s.Number(f.SaltG, 1))
 	}),
 	"sugar_crystallises":   of(crystals),
 	"crystals_unchecked":   of(func(_ Style, f model.CrystalsUnchecked) string { return unchecked(f) }),
@@ -73,32 +71,31 @@ var sentences = map[string]sentence{
 		for i, in := range f.Ingredients {
 			names[i] = Kitchen(in)
 		}
-		return List(names) + ": " + s.Number(f.Per100G, 1) + " g carbohydrate in 100 g of the mix has no name. It may lie inert or act like a simple sugar, so the mix freezes anywhere from " +
-			s.TemperatureBand(f.FreezesAtC.Low, f.FreezesAtC.High, 1) + ". Fill in the sugars, polyols or fibre of the pack."
+		return T("%s: %s g carbohydrate in 100 g of the mix has no name. It may lie inert or act like a simple sugar, so the mix freezes anywhere from %s. Fill in the sugars, polyols or fibre of the pack.", List(names), s.Number(f.Per100G, 1), s.TemperatureBand(f.FreezesAtC.Low, f.FreezesAtC.High, 1))
 	}),
 	"end_of_freezing": of(func(s Style, f model.EndOfFreezing) string {
-		return "Below " + s.TemperatureTo(f.BelowC, 0) + " no more ice grows: the figures stay at the ice of that temperature."
+		return T("Below %s no more ice grows: the figures stay at the ice of that temperature.", s.TemperatureTo(f.BelowC, 0))
 	}),
 	"brittle": of(func(s Style, f model.Brittle) string {
-		return "At " + s.Temperature(f.AtC) + " the liquid is only " + s.TemperatureStep(math.Round(f.AboveGlassK)) + " above its glass: brittle, not chewy."
+		return T("At %s the liquid is only %s above its glass: brittle, not chewy.", s.Temperature(f.AtC), s.TemperatureStep(math.Round(f.AboveGlassK)))
 	}),
 	"tub_overfull": of(func(s Style, f model.TubOverfull) string {
 		places := 0
 		if f.FrozenPercent < 100.5 { // which is more than full, and must read so
 			places = 1
 		}
-		return "Frozen, the filling swells to " + s.Percent(f.FrozenPercent, places) + " of the tub: fill it to " + s.Percent(f.FillPercent, 0) + " or less."
+		return T("Frozen, the filling swells to %s of the tub: fill it to %s or less.", s.Percent(f.FrozenPercent, places), s.Percent(f.FillPercent, 0))
 	}),
 	"eggs_unpaired": of(func(s Style, f model.EggsUnpaired) string {
-		n, one, many := f.Yolks, "yolk", "yolks"
+		n, one, many := f.Yolks, T("yolk"), T("yolks")
 		if f.Whites > f.Yolks {
-			n, one, many = f.Whites, "white", "whites"
+			n, one, many = f.Whites, T("white"), T("whites")
 		}
 		count := s.Short(n, 1)
 		if count == "1" {
 			many = one
 		}
-		return "Cracking whole eggs leaves about " + count + " " + many + " over (" + f.System + " " + f.Size + " eggs)."
+		return T("Cracking whole eggs leaves about %s %s over (%s %s eggs).", count, many, f.System, f.Size)
 	}),
 	"left_over": of(func(s Style, f model.LeftOver) string {
 		var over []string
@@ -110,26 +107,25 @@ var sentences = map[string]sentence{
 				over = append(over, s.Volume(p.ml)+" ("+s.Mass(p.g)+") "+p.role.String())
 			}
 		}
-		at := "At " + s.Percent(f.FoamPercent, 0) + " foam, " + List(over)
+		at := T("At %s foam, %s", s.Percent(f.FoamPercent, 0), List(over))
 		if len(over) > 1 {
-			return at + " are left over."
+			return T("%s are left over.", at)
 		}
-		text := at + " is left over. " + s.Percent(f.AllPercent, 0) + " foam uses up both; or "
+		text := T("%s is left over. %s foam uses up both; or", at, s.Percent(f.AllPercent, 0)) + " "
 		if f.FoamML > f.DenseML {
-			return text + "spread it over the tubs, or bake it as meringues."
+			return text + T("spread it over the tubs, or bake it as meringues.")
 		}
-		return text + "freeze it by itself."
+		return text + T("freeze it by itself.")
 	}),
 	"foam_draws_water": of(func(s Style, f model.FoamDrawsWater) string {
-		return "The foam freezes only at " + s.TemperatureTo(f.FreezesAtC, 1) + ", so in an ordinary freezer (" + s.Temperature(f.FreezerC) +
-			") it holds no ice and draws water from the custard. Use less sugar or more egg white."
+		return T("The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Use less sugar or more egg white.", s.TemperatureTo(f.FreezesAtC, 1), s.Temperature(f.FreezerC))
 	}),
 	"own_figures_differ": of(func(s Style, f model.OwnFiguresDiffer) string {
-		whose := "the library's"
+		whose := T("the library's")
 		if f.Shelf {
-			whose = "those on your own shelf"
+			whose = T("those on your own shelf")
 		}
-		return Kitchen(f.Ingredient) + ": this design brings its own figures, which differ from " + whose + "; its own are used."
+		return T("%s: this design brings its own figures, which differ from %s; its own are used.", Kitchen(f.Ingredient), whose)
 	}),
 	"composition_assumed": of(func(s Style, f model.CompositionAssumed) string {
 		return Kitchen(f.Ingredient) + ": " + Assumption(s, f.Assumed) + "."
@@ -139,11 +135,11 @@ var sentences = map[string]sentence{
 		for i, c := range f.Lacks {
 			names[i] = c.Words()
 		}
-		bound := ", so the label's figure is a lower bound."
+		bound := T(", so the label's figure is a lower bound.")
 		if len(names) > 1 {
-			bound = ", so the label's figures are lower bounds."
+			bound = T(", so the label's figures are lower bounds.")
 		}
-		return Kitchen(f.Ingredient) + ": no source gives its " + List(names) + bound
+		return T("%s: no source gives its %s%s", Kitchen(f.Ingredient), List(names), bound)
 	}),
 }
 
@@ -164,13 +160,12 @@ func otherRole(r phase.Role) phase.Role {
 
 // outsideLaw says why nobody knows how hard a phase is, the weightiest first.
 func outsideLaw(s Style, f model.OutsideHardnessLaw) string {
-	the := "The " + f.Phase.String()
+	the := T("The %s", f.Phase.String())
 	switch {
 	case f.Law.FatTooHigh:
-		return the + " is " + s.Percent(f.FatPercent, 0) + " fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat."
+		return T("%s is %s fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat.", the, s.Percent(f.FatPercent, 0))
 	case f.Law.SyrupTooThick:
-		return "At " + s.Temperature(f.AtC) + " the liquid of the " + f.Phase.String() + " is " + s.Percent(f.SugarPercent, 0) + " sugar. The model knows the thickness of such a liquid up to " + s.Percent(f.MostPercent, 0) +
-			" and gives no word beyond. Use less sugar or more water."
+		return T("At %s the liquid of the %s is %s sugar. The model knows the thickness of such a liquid up to %s and gives no word beyond. Use less sugar or more water.", s.Temperature(f.AtC), f.Phase.String(), s.Percent(f.SugarPercent, 0), s.Percent(f.MostPercent, 0))
 	}
-	return the + " is colder than " + s.Temperature(f.LeastC) + ", below which nobody measured how thick its liquid is: the model gives no word."
+	return T("%s is colder than %s, below which nobody measured how thick its liquid is: the model gives no word.", the, s.Temperature(f.LeastC))
 }

@@ -17,22 +17,22 @@ func Outcome(s Style, o *balance.Outcome) string {
 	}
 	if in, ok := o.Wish.Of.Pieces(); ok {
 		if o.Met {
-			return Capital(pieces(in)) + ": as wished"
+			return T("%s: as wished", Capital(pieces(in)))
 		}
-		return Capital(pieces(in)) + ": not kept, " + s.Short(o.Value, 2) + " of one off"
+		return T("%s: not kept, %s of one off", Capital(pieces(in)), s.Short(o.Value, 2))
 	}
 	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
-		return text + ", as wished (" + wishBand(s, &o.Wish) + ")"
+		return text + T(", as wished (%s)", wishBand(s, &o.Wish))
 	}
-	return text + ", not " + wishBand(s, &o.Wish)
+	return text + T(", not %s", wishBand(s, &o.Wish))
 }
 
 // named says whether the limits of a name of food are kept, and which are not.
 func named(s Style, o *balance.Outcome) string {
 	what := Capital(wishName(&o.Wish))
 	if o.Met {
-		return what + ": every limit that can be computed is kept, as wished"
+		return T("%s: every limit that can be computed is kept, as wished", what)
 	}
 	var lacks []string
 	for _, l := range o.Lacks {
@@ -40,23 +40,23 @@ func named(s Style, o *balance.Outcome) string {
 		if l.Own != nil {
 			text += " " + s.with(s.Short(*l.Own, 2), l.Unit)
 		}
-		lacks = append(lacks, text+", not "+l.Bound)
+		lacks = append(lacks, text+T(", not %s", l.Bound))
 	}
-	return what + ": not kept: " + strings.Join(lacks, "; ")
+	return T("%s: not kept: %s", what, strings.Join(lacks, "; "))
 }
 
 // pieces names what should be whole: the eggs, or the packs of an ingredient.
 func pieces(in *ingredient.Ingredient) string {
 	if in == nil {
-		return "whole eggs"
+		return T("whole eggs")
 	}
-	return "whole packs of " + Kitchen(in)
+	return T("whole packs of %s", Kitchen(in))
 }
 
 // wishName names what is wished for.
 func wishName(w *balance.Wish) string {
 	if id := w.Of.Standard.ID; id != "" {
-		return w.Of.About + " as " + StandardName(id)
+		return T("%s as %s", w.Of.About, StandardName(id))
 	}
 	if in, ok := w.Of.Pieces(); ok {
 		return pieces(in)
@@ -78,7 +78,7 @@ func Wished(s Style, q *balance.Quantity, v float64) string {
 	case "kcal", "min":
 		return s.with(s.Number(v, 0), q.Unit)
 	case "% of a limit":
-		return s.Percent(v, 1) + " of a limit short"
+		return T("%s of a limit short", s.Percent(v, 1))
 	}
 	return s.Short(v, 2)
 }
@@ -87,13 +87,13 @@ func wishBand(s Style, w *balance.Wish) string {
 	low, high := Wished(s, w.Of, w.Low), Wished(s, w.Of, w.High)
 	switch {
 	case math.IsInf(w.Low, 0):
-		return "at most " + high
+		return T("at most %s", high)
 	case math.IsInf(w.High, 0):
-		return "at least " + low
+		return T("at least %s", low)
 	case low == high:
 		return low
 	}
-	return low + " to " + high
+	return T("%s to %s", low, high)
 }
 
 // Conflict says what a wish pulls against: "Hardness of the custard, 1.0 kPa to
@@ -107,24 +107,24 @@ func Conflict(s Style, c *balance.Conflict, all []balance.Outcome) string {
 	}
 	switch {
 	case c.Alone:
-		return Capital(this(&c.Wish)) + " is out of reach with these ingredients; the nearest is " + Wished(s, c.Wish.Of, c.Nearest) + "."
+		return T("%s is out of reach with these ingredients; the nearest is %s.", Capital(this(&c.Wish)), Wished(s, c.Wish.Of, c.Nearest))
 	case len(c.Against) == 0 && len(c.Cautions) > 0:
 		names := make([]string, len(c.Cautions))
 		for i, code := range c.Cautions {
 			names[i] = CautionName(code)
 		}
-		return Capital(this(&c.Wish)) + " costs " + List(names) + "; without that the nearest is " + Wished(s, c.Wish.Of, c.Nearest) + "."
+		return T("%s costs %s; without that the nearest is %s.", Capital(this(&c.Wish)), List(names), Wished(s, c.Wish.Of, c.Nearest))
 	case len(c.Against) == 1:
-		return Capital(this(&c.Wish)) + " and " + this(&all[c.Against[0]].Wish) + " pull against each other."
+		return T("%s and %s pull against each other.", Capital(this(&c.Wish)), this(&all[c.Against[0]].Wish))
 	}
 	others := make([]string, len(c.Against))
 	for i, k := range c.Against {
 		others[i] = this(&all[k].Wish)
 	}
 	if len(others) == 0 {
-		return Capital(this(&c.Wish)) + " is not met."
+		return T("%s is not met.", Capital(this(&c.Wish)))
 	}
-	return Capital(this(&c.Wish)) + " cannot be had together with " + List(others) + "."
+	return T("%s cannot be had together with %s.", Capital(this(&c.Wish)), List(others))
 }
 
 // GivesWay heads an alternative: what it meets that the nearest design does not, and what
@@ -142,11 +142,11 @@ func GivesWay(s Style, nearest, other []balance.Outcome) string {
 	}
 	switch {
 	case len(meets) == 0:
-		return "By other means:"
+		return T("By other means:")
 	case len(not) == 0:
-		return "With the " + List(meets) + " as wished:"
+		return T("With the %s as wished:", List(meets))
 	}
-	return "With the " + List(meets) + " as wished, but not the " + List(not) + ":"
+	return T("With the %s as wished, but not the %s:", List(meets), List(not))
 }
 
 // ChangeName names what a change moves: "sugar, custard".
@@ -155,13 +155,13 @@ func ChangeName(c *balance.Change) string {
 		return Kitchen(c.Ingredient) + ", " + Part(c.Part)
 	}
 	if name, ok := settingNames[c.Path]; ok {
-		return name
+		return name.String()
 	}
 	return c.Path
 }
 
 // settingNames name the settings that a search moves in a column of changes.
-var settingNames = map[string]string{
+var settingNames = map[string]Message{
 	"serving.temperature_c":         "served at",
 	"dense.overrun_percent":         "air in the custard",
 	"foam.overrun_percent":          "air in the foam",
@@ -180,7 +180,7 @@ func ChangeValues(s Style, c *balance.Change) (before, after string) {
 		case c.Pieces:
 			return s.Short(v, 2)
 		case c.Ingredient != nil && v == 0:
-			return "none"
+			return T("none")
 		case c.Ingredient != nil:
 			return s.Mass(v)
 		}
@@ -205,60 +205,62 @@ func SettingUnit(path string) string {
 
 // The words of the page of wishes.
 const (
-	BalanceTitle = "Ask for a tub"
-	WishesTitle  = "What do you want?"
-	WishesAbout  = "Leave open what does not matter. Lines that are locked on the bench stay as they are."
-	AnyTexture   = "any"
-	WishCustard  = "Custard"
-	WishFoam     = "Foam"
-	WishSweet    = "Sweetness of the custard, from"
-	WishTo       = "to"
-	WishName     = "Name of the custard"
-	WishMore     = "And, from and to; what is left empty is open:"
-	WishIce      = "The foam keeps its ice in this kitchen's freezer"
-	WishEggs     = "Whole eggs only; to crack, 0 for any number:"
-	WishServe    = "The serving temperature may move"
-	WishAdds     = "May come in:"
-	WishAdd      = "Choose…"
-	WishNoAdds   = "nothing else"
-	WishAddTitle = "What may come in"
+	BalanceTitle Message = "Ask for a tub"
+	WishesTitle  Message = "What do you want?"
+	WishesAbout  Message = "Leave open what does not matter. Lines that are locked on the bench stay as they are."
+	AnyTexture   Message = "any"
+	WishCustard  Message = "Custard"
+	WishFoam     Message = "Foam"
+	WishSweet    Message = "Sweetness of the custard, from"
+	WishTo       Message = "to"
+	WishName     Message = "Name of the custard"
+	WishMore     Message = "And, from and to; what is left empty is open:"
+	WishIce      Message = "The foam keeps its ice in this kitchen's freezer"
+	WishEggs     Message = "Whole eggs only; to crack, 0 for any number:"
+	WishServe    Message = "The serving temperature may move"
+	WishAdds     Message = "May come in:"
+	WishAdd      Message = "Choose…"
+	WishNoAdds   Message = "nothing else"
+	WishAddTitle Message = "What may come in"
 
-	WishPacks        = "Whole packs of:"
-	WishNoPacks      = "nothing"
-	WishPackTitle    = "What comes in packs"
-	WishPackHolds    = "One pack holds"
-	WishCautions     = "No caution of:"
-	WishAnyCaution   = "any kind"
-	WishCautionTitle = "What must not be"
+	WishPacks        Message = "Whole packs of:"
+	WishNoPacks      Message = "nothing"
+	WishPackTitle    Message = "What comes in packs"
+	WishPackHolds    Message = "One pack holds"
+	WishCautions     Message = "No caution of:"
+	WishAnyCaution   Message = "any kind"
+	WishCautionTitle Message = "What must not be"
 
-	WishCounts   = "What counts more: 1 is ordinary, 0 leaves it at that; whole eggs and packs at 0 hold whatever they cost"
-	FindWeights  = "Find the weights"
-	AnswerTitle  = "What to weigh"
-	NothingAsked = "Say what you want and press Find the weights: the design nearest to yours that has it, and others that have it by other means, come here."
-	Looking      = "Looking…"
-	NearestTitle = "The nearest that can be had"
-	MetTitle     = "This has it"
-	NothingMoves = "The design has it already: nothing needs to change."
-	SureTitle    = "How often does it turn out?"
+	WishCounts   Message = "What counts more: 1 is ordinary, 0 leaves it at that; whole eggs and packs at 0 hold whatever they cost"
+	FindWeights  Message = "Find the weights"
+	AnswerTitle  Message = "What to weigh"
+	NothingAsked Message = "Say what you want and press Find the weights: the design nearest to yours that has it, and others that have it by other means, come here."
+	Looking      Message = "Looking…"
+	NearestTitle Message = "The nearest that can be had"
+	MetTitle     Message = "This has it"
+	NothingMoves Message = "The design has it already: nothing needs to change."
+	SureTitle    Message = "How often does it turn out?"
 )
 
 // WishCounted name the wishes of the page that count more or less.
-var WishCounted = []string{"texture of the custard", "texture of the foam", "name of the custard", "sweetness of the custard", "ice in the foam", "whole eggs", "whole packs", "cautions", "the other figures"}
+func WishCounted() []string {
+	return []string{T("texture of the custard"), T("texture of the foam"), T("name of the custard"), T("sweetness of the custard"), T("ice in the foam"), T("whole eggs"), T("whole packs"), T("cautions"), T("the other figures")}
+}
 
 // ChangeHeads head a table of changes.
-var ChangeHeads = []string{"now", "then"}
+func ChangeHeads() []string { return []string{T("now"), T("then")} }
 
 // The words of the map.
 const (
-	MapTitle   = "Blends of its sugars"
-	MapAbout   = "As much sugar as now, of other kinds: how sweet and how hard each phase then is where it is served. Press a point to take it."
-	MapCustard = "custard"
-	MapFoam    = "foam"
-	MapNow     = "now"
-	MapOthers  = "found"
-	MapSweet   = "sweetness, % as sucrose"
-	MapHard    = "hardness, kPa"
-	BlendStep  = "blend of sugars"
+	MapTitle   Message = "Blends of its sugars"
+	MapAbout   Message = "As much sugar as now, of other kinds: how sweet and how hard each phase then is where it is served. Press a point to take it."
+	MapCustard Message = "custard"
+	MapFoam    Message = "foam"
+	MapNow     Message = "now"
+	MapOthers  Message = "found"
+	MapSweet   Message = "sweetness, % as sucrose"
+	MapHard    Message = "hardness, kPa"
+	BlendStep  Message = "blend of sugars"
 )
 
 // Spot says what a point of the map is: "Custard of 60 g sugar and 30 g dextrose:
@@ -270,9 +272,9 @@ func Spot(s Style, x *balance.Spot) string {
 		parts = append(parts, s.Mass(g.Grams)+" "+Kitchen(g.Ingredient))
 	}
 	if len(parts) > 0 {
-		text += " with " + List(parts)
+		text += " " + T("with %s", List(parts))
 	}
-	return text + ": sweetness " + s.Percent(x.Sweetness, 1) + ", " + s.Hardness(x.KPa) + ", " + phase.WordFor(x.KPa).Name
+	return text + T(": sweetness %s, %s, %s", s.Percent(x.Sweetness, 1), s.Hardness(x.KPa), phase.WordFor(x.KPa).Name)
 }
 
 // StandardName is the name of food with that id, with where it holds.
@@ -280,11 +282,11 @@ func StandardName(id string) string {
 	place, name, found := strings.Cut(id, "_")
 	switch {
 	case found && place == "eu":
-		return strings.ReplaceAll(name, "_", " ") + ", the EU trade's code"
+		return T("%s, the EU trade's code", strings.ReplaceAll(name, "_", " "))
 	case found && place == "uk":
-		return strings.ReplaceAll(name, "_", " ") + ", the UK trade's guide"
+		return T("%s, the UK trade's guide", strings.ReplaceAll(name, "_", " "))
 	}
-	return strings.ReplaceAll(id, "_", " ") + ", US"
+	return T("%s, US", strings.ReplaceAll(id, "_", " "))
 }
 
 // WishFigure names a figure that can be wished for, with its unit.
@@ -296,12 +298,12 @@ func WishFigure(q *balance.Quantity) string {
 }
 
 // TradeAbout stands under the curve of what one wish costs another.
-const TradeAbout = "What one costs the other. Press a point to see its design."
+const TradeAbout Message = "What one costs the other. Press a point to see its design."
 
 // TradeAxis is the axis of a wish.
 func TradeAxis(w *balance.Wish) string {
 	if w.Of.Standard.ID != "" {
-		return wishName(w) + ", % of a limit short"
+		return T("%s, %% of a limit short", wishName(w))
 	}
 	return WishFigure(w.Of)
 }
@@ -319,5 +321,5 @@ func TradePoint(s Style, c *balance.Conflict, all []balance.Outcome, t *balance.
 
 // WishPack names an ingredient with what a pack of it holds: "heavy cream, 200 g a pack".
 func WishPack(s Style, in *ingredient.Ingredient, grams float64) string {
-	return Kitchen(in) + ", " + s.Mass(grams) + " a pack"
+	return T("%s, %s a pack", Kitchen(in), s.Mass(grams))
 }

@@ -11,15 +11,15 @@ func WrittenHow(s Style, l *written.Said) string {
 	}
 	switch l.Basis {
 	case written.Weighed:
-		return "as weighed"
+		return T("as weighed")
 	case written.Measured:
-		return s.volumeRead(l.ML) + " at " + s.DensityTo(l.GPerML, 3)
+		return T("%s at %s", s.volumeRead(l.ML), s.DensityTo(l.GPerML, 3))
 	case written.Spooned:
-		return s.volumeRead(l.ML) + ", of which its source weighs " + s.DensityTo(l.GPerML, 3)
+		return T("%s, of which its source weighs %s", s.volumeRead(l.ML), s.DensityTo(l.GPerML, 3))
 	case written.Counted:
-		return s.Short(l.Count, 2) + " " + l.CountOf + " of " + s.MassTo(l.EachGrams, 1) + ", " + l.OfSize
+		return T("%s %s of %s, %s", s.Short(l.Count, 2), l.CountOf, s.MassTo(l.EachGrams, 1), l.OfSize)
 	case written.Packed:
-		return s.Short(l.Count, 2) + " " + l.CountOf + " of " + s.MassTo(l.EachGrams, 0)
+		return T("%s %s of %s", s.Short(l.Count, 2), l.CountOf, s.MassTo(l.EachGrams, 0))
 	}
 	return ""
 }
@@ -39,49 +39,49 @@ func WrittenDoubt(l *written.Said, name func(id string) string) string {
 	case 0:
 		return ""
 	case written.NoAmount:
-		return "it has no amount"
+		return T("it has no amount")
 	case written.Range:
-		return "it is a range: write one amount"
+		return T("it is a range: write one amount")
 	case written.Vague:
-		return "nobody knows what that measure weighs: write grams"
+		return T("nobody knows what that measure weighs: write grams")
 	case written.Unknown:
 		if len(l.Meanings) == 1 {
-			return "no ingredient is called so; is it " + name(l.Meanings[0]) + "?"
+			return T("no ingredient is called so; is it %s?", name(l.Meanings[0]))
 		}
-		return "no ingredient is called so"
+		return T("no ingredient is called so")
 	case written.Several:
 		if len(l.Meanings) < 2 {
-			return "it comes in several kinds: say which"
+			return T("it comes in several kinds: say which")
 		}
 		all := make([]string, len(l.Meanings))
 		for i, id := range l.Meanings {
 			all[i] = name(id)
 		}
-		return "it may be " + OneOf(all)
+		return T("it may be %s", OneOf(all))
 	case written.Either:
-		return "it names two things: write one"
+		return T("it names two things: write one")
 	case written.FarPercent:
-		return "no ingredient has that percentage"
+		return T("no ingredient has that percentage")
 	case written.NoMeasure:
-		return "nobody knows what one weighs: write grams"
+		return T("nobody knows what one weighs: write grams")
 	case written.NoDensity:
-		return "its density is not known: write grams"
+		return T("its density is not known: write grams")
 	case written.Apart:
-		return "its measures do not agree: write grams"
+		return T("its measures do not agree: write grams")
 	case written.Thousands:
-		return "that may be thousands or decimals: write it without the sign"
+		return T("that may be thousands or decimals: write it without the sign")
 	case written.OunceOrFluid:
-		return "of a liquid, ounces may be of weight or fluid: write oz as grams, or fl oz"
+		return T("of a liquid, ounces may be of weight or fluid: write oz as grams, or fl oz")
 	case written.PintOf:
-		return "a pint is larger in Britain: write US pint, or millilitres"
+		return T("a pint is larger in Britain: write US pint, or millilitres")
 	case written.HowFull:
-		return "it weighs more or less by how it is filled or cut: write grams"
+		return T("it weighs more or less by how it is filled or cut: write grams")
 	case written.Separated:
-		return "separated: write the yolks and the whites as two lines"
+		return T("separated: write the yolks and the whites as two lines")
 	case written.Other:
-		return "its remark may make another food of it: " + l.Note
+		return T("its remark may make another food of it: %s", l.Note)
 	case written.TooMuch:
-		return "that is more than a line can hold, or nothing"
+		return T("that is more than a line can hold, or nothing")
 	}
-	return "it is not clear"
+	return T("it is not clear")
 }
