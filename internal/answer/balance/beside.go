@@ -16,7 +16,7 @@ import (
 type Beside struct {
 	NamesGained, NamesLost         []label.Name // of food, whose computed limits the one keeps and the other does not
 	AllergensGained, AllergensLost []string     // codes of package label, of either region
-	Declared                       []Declared   // of a US serving
+	Declared, DeclaredEU           []Declared   // of a US serving, and of 100 g in the EU
 	CautionsGained, CautionsLost   []string     // codes
 	Contrast                       Pair         // hardness of the custard over that of the foam; NaN where one is not known
 	CostPerTub                     Pair         // in the maker's own money; NaN where nothing is priced
@@ -26,7 +26,7 @@ type Beside struct {
 // Pair is a figure before and after.
 type Pair struct{ Before, After float64 }
 
-// Declared is a line of a US panel before and after, as declared.
+// Declared is a line of a panel before and after, as declared.
 type Declared struct {
 	Key, Name     string
 	Before, After label.PanelLine
@@ -35,8 +35,11 @@ type Declared struct {
 // Changed reports whether the panel reads otherwise.
 func (d *Declared) Changed() bool { return d.Before.AmountText() != d.After.AmountText() }
 
-// declared are the lines of a panel that a proposal is asked about.
-var declared = [...]string{"calories", "total_sugars", "added_sugars"}
+// declared are the lines of each region's panel that a proposal is asked about.
+var declared = map[label.Region][]string{
+	label.US: {"calories", "total_sugars", "added_sugars"},
+	label.EU: {"energy_kcal", "sugars"},
+}
 
 // Compare returns what each proposal brings beside what it is for, d being the design
 // that they change, which comes to r, in a kitchen. It takes some ten milliseconds a
@@ -85,26 +88,37 @@ func minutesOf(ctx context.Context, d design.Design, r *model.Result, in cold.Pr
 	return s.FromMinutes.Value
 }
 
-// read reads both foods' labels.
+// read reads both foods' labels, of either region.
 func (b *Beside) read(before, after label.Food) {
-	was, err := label.For(before, label.US, label.Options{})
-	if err != nil {
-		return
+	for _, region := range [...]label.Region{label.US, label.EU} {
+		was, err := label.For(before, region, label.Options{})
+		if err != nil {
+			continue
+		}
+		is, err := label.For(after, region, label.Options{})
+		if err != nil {
+			continue
+		}
+		if lines := declaredOf(was, is); region == label.EU {
+			b.DeclaredEU = lines
+		} else {
+			b.Declared = lines
+			b.NamesGained, b.NamesLost = keptOnlyBy(is.Names, was.Names), keptOnlyBy(was.Names, is.Names) // of both regions
+		}
 	}
-	is, err := label.For(after, label.US, label.Options{})
-	if err != nil {
-		return
-	}
-	b.NamesGained, b.NamesLost = keptOnlyBy(is.Names, was.Names), keptOnlyBy(was.Names, is.Names)
+}
+
+func declaredOf(was, is *label.Label) (out []Declared) {
 	line := func(l *label.Label, key string) int {
 		return slices.IndexFunc(l.Lines, func(x label.PanelLine) bool { return x.Key == key })
 	}
-	for _, key := range declared {
+	for _, key := range declared[was.Region] {
 		i, j := line(was, key), line(is, key)
 		if i >= 0 && j >= 0 {
-			b.Declared = append(b.Declared, Declared{key, was.Lines[i].Name, was.Lines[i], is.Lines[j]})
+			out = append(out, Declared{key, was.Lines[i].Name, was.Lines[i], is.Lines[j]})
 		}
 	}
+	return out
 }
 
 // keptOnlyBy lists the names of a whose limits b does not keep.

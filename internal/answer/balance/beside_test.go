@@ -57,15 +57,16 @@ func TestAProposalTellsWhatItChangesOnTheLabelAndElsewhere(t *testing.T) {
 	assert.Contains(t, sweet.CautionsGained, "too_sweet")
 	assert.Less(t, sweet.Contrast.After, 0.5*sweet.Contrast.Before)
 	assert.Less(t, sweet.Minutes.After, sweet.Minutes.Before)
-	for _, line := range sweet.Declared {
+	for _, line := range append(sweet.Declared, sweet.DeclaredEU...) {
 		assert.True(t, line.Changed(), line.Key)
 	}
 	assert.Len(t, sweet.Declared, 3)
+	assert.Len(t, sweet.DeclaredEU, 2, "energy and sugars of 100 g: Regulation (EU) No 1169/2011, article 30(1)")
 
 	same := proposed(t, m, d, d)
 	assert.Empty(t, append(same.CautionsGained, same.AllergensGained...))
 	assert.Empty(t, append(same.NamesGained, same.NamesLost...))
-	for _, line := range same.Declared {
+	for _, line := range append(same.Declared, same.DeclaredEU...) {
 		assert.False(t, line.Changed(), line.Key)
 	}
 	assert.Equal(t, same.Minutes.Before, same.Minutes.After)

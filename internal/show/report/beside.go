@@ -13,15 +13,19 @@ func besideObject(b *balance.Beside) object {
 	o.put("contrast", pairObject(b.Contrast))
 	o.put("cost_per_tub", pairObject(b.CostPerTub))
 	o.put("minutes", pairObject(b.Minutes))
-	declared := object{}
-	for _, d := range b.Declared {
-		declared.put(d.Key, object{{"before", d.Before.AmountText()}, {"after", d.After.AmountText()}})
-	}
 	o.put("label", object{
 		{"names_gained", nameObjects(b.NamesGained)}, {"names_lost", nameObjects(b.NamesLost)},
 		{"allergens_gained", list(b.AllergensGained)}, {"allergens_lost", list(b.AllergensLost)},
-		{"declared_per_serving", declared},
+		{"declared_per_serving", declaredObject(b.Declared)}, {"declared_per_100_g", declaredObject(b.DeclaredEU)},
 	})
+	return o
+}
+
+func declaredObject(lines []balance.Declared) object {
+	o := object{}
+	for _, d := range lines {
+		o.put(d.Key, object{{"before", d.Before.AmountText()}, {"after", d.After.AmountText()}})
+	}
 	return o
 }
 

@@ -47,20 +47,12 @@ func Elsewhere(s Style, was *model.Result, p *balance.Proposal) []string {
 
 // onTheLabel lists what then reads otherwise on a label.
 func onTheLabel(b *balance.Beside) []string {
-	var out, declares []string
-	for i := range b.Declared {
-		d := &b.Declared[i]
-		if !d.Changed() {
-			continue
-		}
-		unit, what := "", " "+strings.ToLower(d.Name)
-		if d.Key == "calories" {
-			unit, what = " kcal", ""
-		}
-		declares = append(declares, T("%s%s%s, not %s%s", d.After.Marked(d.After.AmountText()), unit, what, d.Before.Marked(d.Before.AmountText()), unit))
+	var out []string
+	if lines := declares(b.Declared); lines != "" {
+		out = append(out, T("a US serving declares %s", lines))
 	}
-	if len(declares) > 0 {
-		out = append(out, T("a US serving declares %s", strings.Join(declares, "; ")))
+	if lines := declares(b.DeclaredEU); lines != "" {
+		out = append(out, T("an EU label declares of 100 g %s", lines))
 	}
 	out = append(out, inLimits(T("then within"), b.NamesGained)...)
 	out = append(out, inLimits(T("no longer within"), b.NamesLost)...)
@@ -71,6 +63,27 @@ func onTheLabel(b *balance.Beside) []string {
 		out = append(out, T("the label names %s no more", List(allergenWords(b.AllergensLost))))
 	}
 	return out
+}
+
+// declares lists the lines of a panel that then read otherwise, "" for none.
+func declares(lines []balance.Declared) string {
+	var out []string
+	for i := range lines {
+		d := &lines[i]
+		if !d.Changed() {
+			continue
+		}
+		was, is := d.Before.Marked(d.Before.AmountText()), d.After.Marked(d.After.AmountText())
+		switch d.Key {
+		case "calories":
+			out = append(out, T("%s kcal, not %s kcal", is, was))
+		case "energy_kcal":
+			out = append(out, T("%s, not %s", is, was))
+		default:
+			out = append(out, T("%s %s, not %s", is, strings.TrimPrefix(strings.ToLower(d.Name), "of which "), was))
+		}
+	}
+	return strings.Join(out, "; ")
 }
 
 // inLimits says of the whole food and of the custard alone that it is within the limits

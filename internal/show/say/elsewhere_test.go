@@ -25,13 +25,14 @@ func TestWhatAProposalBringsIsSaidShort(t *testing.T) {
 	p.Beside = &balance.Beside{
 		CautionsGained: []string{"too_salty"}, Contrast: balance.Pair{Before: 3.14, After: 2.1}, CostPerTub: balance.Pair{Before: 2, After: 2.35}, Minutes: balance.Pair{Before: 9.4, After: 5.6},
 		Declared:        []balance.Declared{line("calories", "Calories", "230", "210"), line("total_sugars", "Total Sugars", "25g", "25g"), line("added_sugars", "Added Sugars", "Includes 20g Added Sugars", "Includes 17g Added Sugars")},
+		DeclaredEU:      []balance.Declared{line("energy_kcal", "Energy", "220 kcal", "210 kcal"), line("sugars", "of which sugars", "20 g", "17 g")},
 		NamesGained:     []label.Name{{Name: "frozen custard", Region: label.US, Of: "dense phase alone"}, {Name: "ice cream (EU trade)", Region: label.EU, Of: "dense phase alone"}},
 		NamesLost:       []label.Name{{Name: "mellorine", Region: label.US, Of: "whole food"}},
 		AllergensGained: []string{"milk", "tree_nut:hazelnut"}, AllergensLost: []string{"wheat"},
 	}
 	assert.Equal(t, []string{
 		"the tub 2.1 points less sweet", "it brings too much salt", "the custard 2.1 times as hard as the foam, not 3.1", "6 min out of the freezer, not 9", "0.35 dearer a tub",
-		"a US serving declares 210 kcal, not 230 kcal; 17g added sugars, not 20g",
+		"a US serving declares 210 kcal, not 230 kcal; 17g added sugars, not 20g", "an EU label declares of 100 g 210 kcal, not 220 kcal; 17 g sugars, not 20 g",
 		"the custard alone is then within the limits of frozen custard (US) and ice cream (EU trade)", "the whole food is no longer within the limits of mellorine (US)",
 		"the label then names milk and hazelnut as an allergen", "the label names wheat no more",
 	}, Elsewhere(metric, &was, &p))
