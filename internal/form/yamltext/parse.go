@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -120,7 +121,8 @@ const patience = 256 << 10
 
 // syntaxFault turns a parser's error into ours. The parser names the line
 // where the broken construct began or less, so the line is looked for: it is
-// the first after which no beginning of the text parses.
+// the first after which no beginning of the text parses; in a long text, where that is
+// too far to go, the one that halving finds.
 func syntaxFault(data []byte, err error) *Fault {
 	message := strings.TrimPrefix(err.Error(), "yaml: ")
 	line := 0
@@ -141,6 +143,12 @@ func syntaxFault(data []byte, err error) *Fault {
 			line = k
 			break
 		}
+	}
+	if line == 0 && len(data) <= patience {
+		line = 1 + sort.Search(lines.Count()-1, func(k int) bool {
+			_, err := Document(data[:lines.Start(k+2)])
+			return err != nil && !errors.Is(err, io.EOF)
+		})
 	}
 	return &Fault{Line: line, Message: "not readable as YAML: " + echo.Line(message, 2*echo.Most)}
 }

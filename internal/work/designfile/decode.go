@@ -119,7 +119,11 @@ func (r *reader) section(n *yaml.Node, s *key) {
 	})
 	for _, k := range s.keys {
 		if k.required && valueOf(n, k.name) == nil {
-			r.report(MissingKey, 0, k.path, "is missing")
+			line := n.Line
+			if !strings.Contains(k.path, ".") { // the file as a whole lacks it
+				line = 0
+			}
+			r.report(MissingKey, line, k.path, "is missing")
 		}
 	}
 }
