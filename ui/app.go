@@ -24,6 +24,7 @@ import (
 	"ripplewright/internal/desk/mending"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/notebook"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/onpack"
@@ -32,7 +33,6 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/journal"
 	"ripplewright/internal/work/userdata"
-	"ripplewright/ui/cardpage"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 	"ripplewright/ui/theme"
@@ -73,13 +73,14 @@ type Window struct {
 	Setup
 	win     fyne.Window
 	bench   *bench
-	pages   []page.Page
-	card    *cardpage.Page
-	current int // of pages; -1: the bench
-	content *fyne.Container
-	nav     []*kit.Button
+	pages   [places.Count]page.Page         // nil: nobody has asked for it yet
+	leaves  [places.Count]*container.Scroll // what the content has of each, page or bench
+	way     places.Way
+	content *fyne.Container // the bench and the pages that there are
+	signs   *signpost
 	status  *widget.Label
 	hints   *kit.Hints
+	focused fyne.Focusable // when last looked
 	menus   *menus
 	look    theme.Options
 
@@ -117,7 +118,7 @@ func New(s Setup) *Window {
 		s.Prices = userdata.NewPrices(path)
 	}
 	s.Session.Use(s.Session.Model().Priced(s.Prices.Book()))
-	w := &Window{Setup: s, current: -1, started: time.Now()}
+	w := &Window{Setup: s, started: time.Now()}
 	w.net = newNet(w, s.Rescue)
 	if w.Journal == nil {
 		w.Journal = journal.At("")
@@ -142,7 +143,6 @@ func New(s Setup) *Window {
 	w.recordActs()
 	w.restoreUnits()
 	w.mender = mending.New(w.Post, w.kitchens.Made, func() { w.bench.remediesKnown() })
-	w.fill()
 	w.layOut()
 	w.menus = newMenus(w)
 	w.win.Resize(fyne.NewSize(startWidth, startHeight))
@@ -153,20 +153,20 @@ func New(s Setup) *Window {
 	return w
 }
 
-// fill makes the bench and the pages.
-func (w *Window) fill() {
-	w.bench = newBench(w)
-	w.pages = w.newPages()
-}
-
-// layOut puts them into the window.
+// layOut makes the bench and puts it into the window, with the pages that there are.
 func (w *Window) layOut() {
-	leaves := []fyne.CanvasObject{w.bench.object}
-	for _, p := range w.pages {
-		leaves = append(leaves, p.Object())
+	w.bench = newBench(w)
+	w.leaves = [places.Count]*container.Scroll{}
+	leaves := []fyne.CanvasObject{w.leafOf(places.Bench)}
+	for at, p := range w.pages {
+		if p != nil {
+			leaves = append(leaves, w.leafOf(places.Place(at)))
+		}
 	}
 	w.content = kit.NewLeaves(leaves...)
-	w.win.SetContent(container.New(frame{}, w.navigation(), w.bench.strip, w.content, tightly(w.status)))
+	w.signs = newSignpost(w)
+	w.signs.show(w.way.At())
+	w.win.SetContent(container.New(frame{}, w.signs.object, w.bench.strip, w.content, tightly(w.status)))
 }
 
 // Run shows the window and returns when it is closed. The error is a panic that
@@ -211,8 +211,8 @@ type keyed interface{ TypedKey(*fyne.KeyEvent) }
 // looseKey is told of keys that no widget has: a dialog is open, or nothing has
 // the keyboard, and the page may know the key.
 func (w *Window) looseKey(e *fyne.KeyEvent) {
-	if !w.asking() && w.current >= 0 {
-		if p, ok := w.pages[w.current].(keyed); ok {
+	if !w.asking() {
+		if p, ok := w.shown().(keyed); ok {
 			p.TypedKey(e)
 		}
 		return
@@ -236,12 +236,23 @@ func (w *Window) tick() {
 
 // show shows what has changed.
 func (w *Window) show() {
+	if f := w.win.Canvas().Focused(); f != w.focused {
+		w.focused = f
+		w.reveal(f)
+	}
 	w.hints.Look(w.win.Canvas())
 	if w.seen != w.Session.Revision() {
 		w.refresh()
 		w.sayWhenPainted()
 	}
 	w.bench.tub.cut.breathe()
+}
+
+// reveal scrolls to what has the keyboard; a dialog sees to itself.
+func (w *Window) reveal(f fyne.Focusable) {
+	if f != nil && !w.asking() {
+		kit.Reveal(w.leaves[w.way.At()], f)
+	}
 }
 
 // teach has the session compute as the batches have shown, where that is news.
@@ -258,8 +269,8 @@ func (w *Window) refresh() {
 	w.notebook.Follow()
 	w.seen = w.Session.Revision()
 	w.bench.show()
-	if w.current >= 0 {
-		w.pages[w.current].Show()
+	if p := w.shown(); p != nil {
+		p.Show()
 	}
 	title := w.Session.Title()
 	if w.Session.Dirty() {

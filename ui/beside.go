@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/answer/start"
 	"ripplewright/internal/desk/past"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/beside"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -178,7 +179,7 @@ func (w *Window) startFrom(i, k, tubs int, ml float64) {
 		return
 	}
 	w.Session.Start(d)
-	w.turnTo(-1)
+	w.turnTo(places.Bench)
 	w.refresh()
 	w.event("started from %s", d.Name)
 }

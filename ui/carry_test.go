@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -124,9 +125,9 @@ func TestEachWarningLeadsToWhatCausesIt(t *testing.T) {
 		{"dense", func() fyne.Focusable { return b.listOf(design.DensePart).entry }},
 		{"foam.syrup", func() fyne.Focusable { return b.listOf(design.SyrupPart).entry }},
 	} {
-		b.turnTo(0)
+		b.turnTo(places.Figures)
 		b.lead(x.where)
-		assert.Equal(t, -1, b.current, x.where)
+		assert.Equal(t, places.Bench, b.way.At(), x.where)
 		assert.Same(t, x.has(), b.win.Canvas().Focused(), x.where)
 	}
 	b.lead("tubs.fill_percent")
@@ -154,7 +155,7 @@ func TestTheReasonsOpenFromTheBenchAndLeadOn(t *testing.T) {
 	}
 	b.frame()
 	assert.NotContains(t, b.dialogTexts(), say.WhatToKnow.String())
-	assert.Equal(t, -1, b.current)
+	assert.Equal(t, places.Bench, b.way.At())
 }
 
 // Every figure of every table says what it is made of, by which equation, after whom

@@ -43,7 +43,7 @@ func newCutter(w *Window, t *tubColumn) *cutter {
 
 // show brings tub and cut up to date, if anyone can see them.
 func (c *cutter) show(d design.Design, r *model.Result) {
-	if c.w.current >= 0 {
+	if c.w.shown() != nil {
 		return
 	}
 	size := tub.Size(d.Tubs)

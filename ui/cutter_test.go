@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/desk/places"
 )
 
 func TestTheBenchCutsItsTubOnlyWhereItIsSeenAndOnlyGoodDesigns(t *testing.T) {
@@ -12,14 +14,14 @@ func TestTheBenchCutsItsTubOnlyWhereItIsSeenAndOnlyGoodDesigns(t *testing.T) {
 	require.True(t, b.happens(func() bool { return c.shown.Cut != nil }))
 	first := c.shown.Cut
 
-	b.turnTo(0)
+	b.turnTo(places.Figures)
 	asked := c.asked
 	d := b.Design()
 	d.Blend.Strokes++
 	b.Commit(d, "strokes")
 	b.frame()
 	require.Equal(t, asked, c.asked, "nobody sees the bench")
-	b.turnTo(-1)
+	b.turnTo(places.Bench)
 	require.NotEqual(t, asked, c.asked)
 	require.True(t, b.happens(func() bool { return c.shown.Cut != first }))
 

@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/desk/benchview"
 	"ripplewright/internal/desk/entering"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -211,7 +212,7 @@ func (w *Window) nextEntry(e *lineEntry) {
 // startNew begins an empty design, ready for its first line.
 func (w *Window) startNew() {
 	w.Session.Start(design.New())
-	w.turnTo(-1)
+	w.turnTo(places.Bench)
 	w.refresh()
 	w.win.Canvas().Focus(w.entries()[0])
 	w.event("new")

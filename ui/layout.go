@@ -105,6 +105,9 @@ func (l *wrapped) place(objects []fyne.CanvasObject, move bool) fyne.Size {
 	gap := theme.Padding()
 	var x, y, line, widest float32
 	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
 		s := o.MinSize()
 		if x > 0 && l.width > 0 && x+s.Width > l.width {
 			x, y = 0, y+line+gap
@@ -183,4 +186,35 @@ func (l lineLayout) amount(o []fyne.CanvasObject) float32 {
 func (l lineLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
 	more := o[2].MinSize()
 	return fyne.NewSize(6*theme.TextSize()+l.amount(o)+more.Width, max(o[1].MinSize().Height, more.Height))
+}
+
+// headLayout is the head of a list: its title, where lines are typed, and a button. Where
+// typing would have no room beside a long title, it has a row of its own.
+type headLayout struct{ rows int }
+
+// typingRoom is the least that typing has beside the title: an amount and a short name.
+func typingRoom() float32 { return 10 * theme.TextSize() }
+
+// Layout implements fyne.Layout.
+func (l *headLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	title, entry, button := o[0].MinSize(), o[1].MinSize(), o[2].MinSize()
+	x, high := size.Width-button.Width, max(title.Height, entry.Height, button.Height)
+	place := func(o fyne.CanvasObject, x, y, width float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, high))
+	}
+	place(o[0], 0, 0, title.Width)
+	place(o[2], x, 0, button.Width)
+	if l.rows = 1; x-title.Width >= typingRoom() {
+		place(o[1], title.Width, 0, x-title.Width)
+		return
+	}
+	l.rows = 2
+	place(o[1], theme.InnerPadding(), high, size.Width-theme.InnerPadding())
+}
+
+// MinSize implements fyne.Layout: of the way they were laid last.
+func (l *headLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	title, entry, button := o[0].MinSize(), o[1].MinSize(), o[2].MinSize()
+	return fyne.NewSize(title.Width+button.Width, max(title.Height, entry.Height, button.Height)*float32(max(1, l.rows)))
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -21,7 +22,7 @@ import (
 func (w *Window) lead(where string) {
 	for kit.Dismiss(w.win.Canvas()) {
 	}
-	w.turnTo(-1)
+	w.turnTo(places.Bench)
 	focus := func(f fyne.Focusable) {
 		w.win.Canvas().Focus(f)
 		w.event("led to %s", where)
@@ -87,7 +88,7 @@ func (w *Window) askWhy() {
 	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(figurespage.Warnings(r.Warnings, w.lead)),
 		kit.Answer{Name: say.AllFigures.String(), Do: func() {
 			dg.Hide()
-			w.turnTo(0)
+			w.turnTo(places.Figures)
 		}},
 		kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	size := w.win.Canvas().Size()

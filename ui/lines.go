@@ -56,7 +56,7 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
 	l.entry = newLineEntry(l)
-	head := container.NewBorder(nil, nil, l.title, w.hints.Wrap(add, say.AddHint(title)), w.hints.Wrap(l.entry, say.EntryHint.String()))
+	head := container.New(&headLayout{}, l.title, w.hints.Wrap(l.entry, say.EntryHint.String()), w.hints.Wrap(add, say.AddHint(title)))
 	l.object = container.New(layout.NewCustomPaddedVBoxLayout(2), head, l.entry.choices, l.empty, l.box)
 	return l
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -51,7 +52,7 @@ func newMenus(w *Window) *menus {
 	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
 		command(say.DesignItem.String(), fyne.KeyD, 0, w.editDesign),
 		command(say.RecipeItem.String(), fyne.KeyV, fyne.KeyModifierShift, func() { w.askRecipe(design.DensePart, "") }),
-		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.views(), m.help())
+		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.going(), m.views(), m.help())
 	m.mark()
 	for _, menu := range m.main.Items {
 		w.guard(menu)
@@ -85,7 +86,7 @@ func (m *menus) files() *fyne.Menu {
 		fyne.NewMenuItem(say.EarlierItem.String(), w.askEarlier),
 		fyne.NewMenuItem(say.UnsavedItem.String(), w.askUnsaved),
 		fyne.NewMenuItemSeparator(),
-		command("Export card…", fyne.KeyE, 0, w.card.ExportPDF),
+		command("Export card…", fyne.KeyE, 0, w.exportCard),
 		fyne.NewMenuItemSeparator())
 	quit := command("Quit", fyne.KeyQ, 0, w.close)
 	quit.IsQuit = true
@@ -93,30 +94,42 @@ func (m *menus) files() *fyne.Menu {
 	return file
 }
 
-// views are the menu of pages and looks.
+// going is the menu of the pages, a menu of each group below it.
+func (m *menus) going() *fyne.Menu {
+	w := m.w
+	menu := fyne.NewMenu(say.GoMenu.String())
+	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4}
+	for g, group := range places.Groups {
+		head := command(group.Name.String(), keys[g], 0, func() { w.turnTo(w.way.Into(g)) })
+		head.ChildMenu = fyne.NewMenu("")
+		for _, p := range group.Places {
+			it := fyne.NewMenuItem(p.Name(), func() { w.turnTo(p) })
+			head.ChildMenu.Items = append(head.ChildMenu.Items, it)
+			m.marks = append(m.marks, mark{it, func() bool { return w.way.At() == p }})
+		}
+		m.marks = append(m.marks, mark{head, func() bool { return w.way.At().Group() == g }})
+		menu.Items = append(menu.Items, head)
+	}
+	figures := command(say.AllFigures.String(), fyne.KeyI, 0, func() { w.turnTo(places.Figures) })
+	m.marks = append(m.marks, mark{figures, func() bool { return w.way.At() == places.Figures }})
+	menu.Items = append(menu.Items, figures, fyne.NewMenuItemSeparator(),
+		command(say.NextPage.String(), fyne.KeyPageDown, 0, func() { w.turnTo(w.way.Next(1)) }),
+		command(say.PageBefore.String(), fyne.KeyPageUp, 0, func() { w.turnTo(w.way.Next(-1)) }))
+	return menu
+}
+
+// views are the menu of looks and units.
 func (m *menus) views() *fyne.Menu {
 	w := m.w
 	view := fyne.NewMenu("View")
-	keys := [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0}
-	add := func(it *fyne.MenuItem, on func() bool) {
+	look := func(name string, change func(*theme.Options), on func() bool) {
+		it := fyne.NewMenuItem(name, func() {
+			change(&w.look)
+			w.applyLook()
+		})
 		view.Items = append(view.Items, it)
 		m.marks = append(m.marks, mark{it, on})
 	}
-	add(command("Bench", keys[0], 0, func() { w.turnTo(-1) }), func() bool { return w.current < 0 })
-	for i, p := range w.pages {
-		var key fyne.KeyName
-		if i+1 < len(keys) {
-			key = keys[i+1]
-		}
-		add(command(p.Title(), key, 0, func() { w.turnTo(i) }), func() bool { return w.current == i })
-	}
-	look := func(name string, change func(*theme.Options), on func() bool) {
-		add(fyne.NewMenuItem(name, func() {
-			change(&w.look)
-			w.applyLook()
-		}), on)
-	}
-	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
 	for _, v := range [...]struct {
 		name    string
 		variant theme.Variant
@@ -138,7 +151,7 @@ func (m *menus) help() *fyne.Menu {
 	w := m.w
 	return fyne.NewMenu("Help",
 		fyne.NewMenuItem("Keys", func() { w.text("Keys", say.KeysHelp.String()) }),
-		fyne.NewMenuItem(say.HowSure.String(), func() { w.turnTo(len(w.pages) - 1) }),
+		fyne.NewMenuItem(say.HowSure.String(), func() { w.turnTo(places.Sure) }),
 		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", say.UsualCautions.String()) }),
 		fyne.NewMenuItem(say.SourcesItem.String(), w.showSources),
 		fyne.NewMenuItem("About", func() {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
@@ -46,7 +47,9 @@ func newTubColumn(w *Window) *tubColumn {
 	knob("Tubs", "tubs.count", "tub count", 1, say.TubsHint.String()).Logarithmic()
 	knob("Each", "tubs.volume_ml", "tub size", 10, say.EachHint.String()).Logarithmic()
 	kit.AlignSlides(slides...)
-	rows.Add(t.foot)
+	all := kit.NewButtonWithIcon("", theme.ListIcon(), func() { w.turnTo(places.Figures) })
+	all.Importance = widget.LowImportance
+	rows.Add(container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(all, say.AllFiguresHint.String())), t.foot))
 	name := container.New(nameLayout{t.name}, w.hints.Wrap(t.name, say.DesignHint.String()))
 	t.object = container.NewBorder(name, rows, nil, nil, t.view)
 	return t

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/show/say"
@@ -113,22 +114,28 @@ func (w *Window) useCurrency(text string) (wrong string) {
 // otherwise, since something runs in it.
 type reader interface{ ReadAnew() }
 
+// forgetPages drops what reads as the maker no longer does; nobody goes on telling it of
+// kitchens and batches.
+func (w *Window) forgetPages() {
+	for i, p := range w.pages {
+		if r, ok := p.(reader); ok {
+			r.ReadAnew()
+			continue
+		}
+		w.pages[i] = nil
+	}
+	w.kitchens.Forget()
+	w.notebook.Forget()
+	w.notebook.Tell(w.teach)
+}
+
 // rebuild makes bench and pages anew, with the words and units of now. The page
 // in view stays in view.
 func (w *Window) rebuild() {
-	in := w.current
-	if in >= 0 {
-		w.pages[in].Leave()
-	}
-	kept := w.pages
-	w.nav, w.current = nil, -1
-	w.fill()
-	for i, p := range kept {
-		if r, ok := p.(reader); ok {
-			r.ReadAnew()
-			w.pages[i] = p
-		}
-	}
+	in := w.way.At()
+	w.leave(in)
+	w.forgetPages()
+	w.way.Go(places.Bench)
 	w.layOut()
 	w.menus = newMenus(w)
 	w.refresh()

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -27,7 +28,7 @@ var (
 var published = regexp.MustCompile(`^(By the source|Density): `)
 
 // ruled are the pages whose units rules or published tables give.
-var ruled = map[string]bool{"Nutrition and label": true, say.HowSure.String(): true}
+var ruled = map[places.Place]bool{places.Label: true, places.Sure: true}
 
 // textsIn are all words in sight.
 func textsIn(in fyne.CanvasObject) (all []string) {
@@ -59,14 +60,14 @@ func (b *bed) inUnits(s say.Style) {
 func TestEveryPageFollowsTheUnits(t *testing.T) {
 	b := newBed(t)
 	look := func(wrong *regexp.Regexp, system string) {
-		for i := -1; i < len(b.pages); i++ {
-			b.turnTo(i)
-			name, object := "Bench", b.bench.object
-			if i >= 0 {
-				name, object = b.pages[i].Title(), b.pages[i].Object()
-			}
-			if ruled[name] {
+		for p := places.Place(0); int(p) < places.Count; p++ {
+			if ruled[p] {
 				continue
+			}
+			b.turnTo(p)
+			name, object := p.Name(), b.bench.object
+			if shown := b.shown(); shown != nil {
+				object = shown.Object()
 			}
 			// Workers have their say, and on a busy machine some time for it.
 			var astray []string
@@ -83,7 +84,7 @@ func TestEveryPageFollowsTheUnits(t *testing.T) {
 			}
 			assert.Empty(t, astray, "%s, %s", system, name)
 		}
-		b.turnTo(-1)
+		b.turnTo(places.Bench)
 	}
 	look(usUnits, "metric")
 	b.inUnits(say.Customary)
@@ -96,9 +97,9 @@ func TestUnitsAreKeptInPreferencesAndNeverInTheFile(t *testing.T) {
 	b := newBed(t)
 	before := b.Design()
 	revision := b.Session.Revision()
-	b.turnTo(3)
+	b.turnTo(places.Cold)
 	b.inUnits(say.Style{Scale: say.Fahrenheit, Weights: say.WithOunces, Volumes: say.Pints, Comma: true})
-	assert.Equal(t, 3, b.current, "the page in view stays")
+	assert.Equal(t, places.Cold, b.way.At(), "the page in view stays")
 	assert.True(t, before.Equal(b.Design()))
 	assert.Equal(t, revision, b.Session.Revision(), "nothing to undo")
 	want := page.Reads

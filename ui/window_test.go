@@ -20,6 +20,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/start"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/desk/places"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
@@ -444,9 +445,9 @@ func TestMenusTellWhatCanBeDone(t *testing.T) {
 	assert.False(t, b.item("View", "Light").Checked)
 	assert.Equal(t, theme.Dark, b.look.Variant)
 	b.menu("Help", "How sure are we?")
-	assert.Equal(t, "How sure are we?", b.pages[b.current].Title())
-	b.menu("View", "Bench")
-	assert.Equal(t, -1, b.current)
+	assert.Equal(t, places.Sure, b.way.At())
+	b.menu("Go", "Think", "Bench")
+	assert.Equal(t, places.Bench, b.way.At())
 	for _, name := range []string{"Keys", "Cautions", "About"} {
 		b.menu("Help", name)
 		assert.NotEmpty(t, b.dialogTexts())
@@ -459,11 +460,7 @@ func TestEveryPageShowsAFullAndAnEmptyDesign(t *testing.T) {
 	for _, d := range []design.Design{b.Design(), design.New()} {
 		b.Session.Start(d)
 		b.frame()
-		for i := range b.pages {
-			b.turnTo(i)
-			b.frame()
-		}
-		b.turnTo(-1)
+		b.everywhere(func(string) {})
 		b.frame()
 	}
 	assert.Equal(t, "no lines yet", b.bench.dense.word.Text())

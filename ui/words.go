@@ -31,7 +31,7 @@ func (t *themed) CreateRenderer() fyne.WidgetRenderer {
 type themedRenderer struct{ t *themed }
 
 func (r *themedRenderer) Layout(s fyne.Size)           { r.t.rect.Resize(s) }
-func (r *themedRenderer) MinSize() fyne.Size           { return fyne.Size{} }
+func (r *themedRenderer) MinSize() fyne.Size           { return r.t.rect.MinSize() }
 func (r *themedRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.t.rect} }
 func (r *themedRenderer) Destroy()                     {}
 func (r *themedRenderer) Refresh() {

@@ -195,9 +195,6 @@ func (p *Page) learnt(d design.Design) *sure.Learnt {
 	return p.taught(d)
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.BalanceTitle.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

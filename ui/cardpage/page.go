@@ -111,9 +111,6 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.CardPage.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

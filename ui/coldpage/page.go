@@ -106,9 +106,6 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return "The cold" }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

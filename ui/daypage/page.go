@@ -134,9 +134,6 @@ func (p *Page) showWhen() {
 	}
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return "The day" }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

@@ -25,7 +25,9 @@ type Page struct {
 	table     *kit.OpenFigures
 	nutrition *kit.OpenFigures
 	lead      func(where string) // to what a warning is about
-	listed    []figure.Listed    // what stands in the tables
+	back      func()
+	leave     *kit.Button
+	listed    []figure.Listed // what stands in the tables
 	food      []figure.Listed
 	heads     []string
 	lines     *kit.Figures
@@ -35,11 +37,13 @@ type Page struct {
 	object    fyne.CanvasObject
 }
 
-// New returns the page; lead goes to what a warning is about.
-func New(h page.Host, lead func(where string)) *Page {
+// New returns the page; lead goes to what a warning is about, back to where the page was
+// opened from.
+func New(h page.Host, lead func(where string), back func()) *Page {
 	p := &Page{
 		host:     h,
 		lead:     lead,
+		back:     back,
 		lines:    kit.NewFigures(),
 		cost:     page.Prose(""),
 		warnings: container.NewVBox(),
@@ -55,15 +59,20 @@ func New(h page.Host, lead func(where string)) *Page {
 		page.Prose(say.AboutGramMore.String()))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.468
-	p.object = split
+	p.leave = kit.NewButtonWithIcon(say.BackToBench.String(), theme.NavigateBackIcon(), back)
+	p.object = container.NewBorder(container.NewHBox(p.leave, page.Heading(say.AllFigures.String())), nil, nil, nil, split)
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.AllFigures.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
+
+// TypedKey leads back by Escape, where no widget has the key.
+func (p *Page) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		p.back()
+	}
+}
 
 // Leave implements page.Page.
 func (p *Page) Leave() {}

@@ -104,7 +104,7 @@ func (t *Tile) CreateRenderer() fyne.WidgetRenderer {
 	t.ExtendBaseWidget(t)
 	return newSketch(func() fyne.Size {
 		line := theme.CaptionTextSize() * 1.35
-		return fyne.NewSize(8.5*theme.TextSize(), (1+tileFoot)*line+theme.TextSize()*tileValue*1.4+4*theme.Padding())
+		return fyne.NewSize(8.4*theme.TextSize(), (1+tileFoot)*line+theme.TextSize()*tileValue*1.4+4*theme.Padding())
 	}, t.layOut)
 }
 
@@ -147,8 +147,13 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	}
 	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
-	for _, part := range wrapped(t.view.Foot, room, s.Text) {
-		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: s.Text, Colour: s.Muted})
+	parts := wrapped(t.view.Foot, room, s.Text)
+	small := s.Text
+	for _, part := range parts {
+		small = min(small, s.Text*room/max(measure(part, s.Text), room))
+	}
+	for _, part := range parts {
+		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: small, Colour: s.Muted})
 		y += line
 	}
 }

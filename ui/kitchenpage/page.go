@@ -99,9 +99,6 @@ func New(h page.Host, k *kitchens.Book, s Setup) *Page {
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return "In the kitchen" }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

@@ -63,9 +63,6 @@ func New(h page.Host) *Page {
 // chosenForm returns the form that the panel is drawn in.
 func (p *Page) chosenForm() card.Form { return labelview.FormNamed(p.form.Selected) }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.LabelPage.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

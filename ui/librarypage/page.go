@@ -89,9 +89,6 @@ func New(h page.Host, s Setup) *Page {
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return "Library" }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

@@ -59,9 +59,6 @@ func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time
 	return p
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.NotebookTitle.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

@@ -42,7 +42,6 @@ type Host interface {
 
 // Page is one secondary page.
 type Page interface {
-	Title() string
 	// Object is the page's content, made once.
 	Object() fyne.CanvasObject
 	// Show brings the page up to date. The host calls it when the page comes

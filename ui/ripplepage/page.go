@@ -145,9 +145,6 @@ func labelled(name string, o fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewBorder(nil, nil, widget.NewLabel(name), nil, o)
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return "Ripple" }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

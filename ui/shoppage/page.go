@@ -1,11 +1,9 @@
-// Package shoppage is the page of money and shopping: what a tub costs and sells
-// for, what packs cost, and what to buy for some designs and batches.
+// Package shoppage is the page of shopping: what to buy for some designs and batches.
 package shoppage
 
 import (
 	"bytes"
 	"path/filepath"
-	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -14,19 +12,15 @@ import (
 
 	"ripplewright/internal/answer/shop"
 	"ripplewright/internal/desk/basket"
-	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/ui/kit"
-	"ripplewright/ui/packprice"
 	"ripplewright/ui/page"
 )
 
 // Setup is what the page needs beside a Host.
 type Setup struct {
-	packprice.Setup
 	// Pick asks for a design's file.
 	Pick func(then func(path string))
 	// Told gets what a test of the window waits for; nil: nobody listens.
@@ -35,20 +29,11 @@ type Setup struct {
 	File func() string
 }
 
-// Page is the page of money and shopping.
+// Page is the page of shopping.
 type Page struct {
 	host   page.Host
 	setup  Setup
 	basket basket.Basket
-
-	fault *fyne.Container // tells of a file of prices that cannot be read
-	wrong *widget.Label
-	cost  *widget.Label
-	sale  *sale
-	packs *kit.Figures
-	which *kit.Select
-	ask   *kit.Button
-	lines []*ingredient.Ingredient // of the choice
 
 	batches *kit.NumberField
 	others  *fyne.Container
@@ -61,30 +46,10 @@ type Page struct {
 
 // New returns the page.
 func New(h page.Host, s Setup) *Page {
-	p := &Page{host: h, setup: s, cost: page.Prose(""), packs: kit.NewFigures("a pack", figure.Cost.Row("per_100_g").Name),
-		others: container.NewVBox(), said: page.Prose("")}
-	p.sale = newSale(func(sellsFor float64) {
-		d := h.Design()
-		d.Tubs.SellsFor = sellsFor
-		h.Commit(d, say.SellingStep.String())
-	})
+	p := &Page{host: h, setup: s, others: container.NewVBox(), said: page.Prose("")}
 	heads := say.BoughtHeads()
 	p.said.TextStyle.Bold = true
 	p.list = kit.NewFigures(heads.Need, heads.Buy, heads.Pays, heads.Left)
-	p.which = kit.NewSelect(nil, nil)
-	p.which.PlaceHolder = "Choose an ingredient"
-	p.ask = kit.NewButton("Price…", p.askPrice)
-	p.wrong = page.Bold("")
-	p.wrong.Importance = widget.DangerImportance
-	p.fault = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton("Read it again", func() {
-		s.Prices.Read()
-		s.Use()
-		p.Show()
-	})), p.wrong)
-	left := page.ScrolledBothWays(p.fault, page.Heading("What it costs"), p.cost,
-		page.Heading("Selling price and margin"), p.sale.object,
-		page.Heading("What packs cost"), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
-
 	p.batches = page.NumberField("", 1, shop.MostBatches, 0)
 	p.batches.ShowValue(1)
 	p.batches.OnChanged = func(v float64) { p.basket.SetBatches(int(v)); p.Show() }
@@ -92,17 +57,11 @@ func New(h page.Host, s Setup) *Page {
 	for _, x := range []struct{ name, ending string }{{"Export list…", ".md"}, {"Export text…", ".txt"}} {
 		p.exports = append(p.exports, kit.NewButton(x.name, func() { p.export(x.ending) }))
 	}
-	right := page.ScrolledBothWays(page.Heading("Shopping list"),
+	p.object = page.ScrolledBothWays(page.Heading("Shopping list"),
 		container.NewHBox(widget.NewLabel("Batches of the open design"), p.batches), p.others,
 		container.NewHBox(add, p.exports[0], p.exports[1]), p.list, p.said)
-	split := container.NewHSplit(left, right)
-	split.Offset = 0.39
-	p.object = split
 	return p
 }
-
-// Title implements page.Page.
-func (p *Page) Title() string { return "Money and shopping" }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
@@ -112,73 +71,7 @@ func (p *Page) Leave() {}
 
 // Show implements page.Page.
 func (p *Page) Show() {
-	p.showFault()
-	r := p.host.Result()
-	cost := say.Cost(page.Reads, &r.Cost)
-	if r.Cost.Priced {
-		cost += " " + say.CostRests.String()
-	}
-	kit.SetText(p.cost, cost)
-	p.sale.show(&r.Cost, p.host.Design().Tubs.SellsFor)
-	p.showPacks()
 	p.showList()
-}
-
-// showFault tells that the maker's prices are left out.
-func (p *Page) showFault() {
-	err := p.setup.Prices.Err()
-	if err != nil {
-		kit.SetText(p.wrong, say.PricesLeftOut(err))
-	}
-	if p.fault.Visible() != (err != nil) {
-		p.fault.Hidden = err == nil
-		p.object.Refresh()
-	}
-}
-
-// showPacks lists what is known of the price of each ingredient of the design.
-func (p *Page) showPacks() {
-	r, book := p.host.Result(), p.host.Model().Prices()
-	var lines []*ingredient.Ingredient
-	var rows []say.TableRow
-	s := page.Reads.In(book.Currency)
-	for i := range r.Lines {
-		l := &r.Lines[i]
-		if slices.Contains(lines, l.Ingredient) {
-			continue
-		}
-		lines = append(lines, l.Ingredient)
-		row := say.TableRow{Name: page.Brief(say.Kitchen(l.Ingredient), 30), Cells: []string{"", ""}}
-		if pack, ok := book.For(l.Ingredient.ID); ok {
-			row.Cells[0] = say.PackPrice(s, pack)
-		}
-		if l.PerGram.Known {
-			row.Cells[1] = s.Money(100 * l.PerGram.Value)
-		}
-		rows = append(rows, row)
-	}
-	p.packs.ShowFigures(rows)
-	if slices.Equal(lines, p.lines) {
-		return
-	}
-	p.lines = lines
-	p.which.Options = nil
-	for i := range rows {
-		p.which.Options = append(p.which.Options, rows[i].Name)
-	}
-	if !slices.Contains(p.which.Options, p.which.Selected) {
-		p.which.Selected = ""
-	}
-	p.which.Refresh()
-}
-
-func (p *Page) askPrice() {
-	i := p.which.SelectedIndex()
-	if i < 0 || i >= len(p.lines) {
-		p.host.Say(say.PriceOfWhich.String())
-		return
-	}
-	packprice.Ask(p.host, p.setup.Setup, p.lines[i])
 }
 
 // showList adds up what to buy.

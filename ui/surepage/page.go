@@ -103,9 +103,6 @@ func (p *Page) makeAbout() {
 		p.plotBox, p.reading, container.New(page.Indent{}, p.numbers), p.note, p.source)
 }
 
-// Title implements page.Page.
-func (p *Page) Title() string { return say.HowSure.String() }
-
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }
 

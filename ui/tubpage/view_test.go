@@ -21,8 +21,6 @@ import (
 // bench is a page with the view alone.
 type bench struct{ *View }
 
-func (bench) Title() string { return "Label" }
-
 func open(t *testing.T) (*View, *pagetest.Press) {
 	h := pagetest.NewPress(t, market.Honey(), theme.Options{Variant: theme.Light})
 	v := New(h, market.LabelWords(t), notebook.Open(func() *designfile.File { return nil }))

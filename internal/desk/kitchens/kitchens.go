@@ -47,6 +47,9 @@ func (k *Book) PutAside(now time.Time) (*userdata.PutAside, error) {
 // Tell has f called after every change.
 func (k *Book) Tell(f func()) { k.told = append(k.told, f) }
 
+// Forget drops all who were to be told.
+func (k *Book) Forget() { k.told = nil }
+
 // Problem is what is wrong with the file, or nil.
 func (k *Book) Problem() error { return k.problem }
 

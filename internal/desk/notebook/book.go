@@ -58,6 +58,9 @@ func (b *Book) In(f func(name string) cold.Profile) { b.kitchen, b.taught = f, n
 // Tell has f called when batches have changed.
 func (b *Book) Tell(f func()) { b.told = append(b.told, f) }
 
+// Forget drops all who were to be told.
+func (b *Book) Forget() { b.told = nil }
+
 // Path is the file of the batches, "" where the design has none.
 func (b *Book) Path() string {
 	if b.of == "" {

@@ -4,7 +4,6 @@ import "strings"
 
 // What stands on the page of the card.
 const (
-	CardPage     Message = "Card"
 	TheCard      Message = "The card"
 	PanelOf      Message = "Nutrition panel of"
 	Paper        Message = "Paper"

@@ -13,7 +13,9 @@ const UsualCautions Message = `The usual cautions. Local code and licensed pract
 Nothing here says that a food may be eaten: it says what was computed, against which published figure.`
 
 // KeysHelp is every key, for who has no mouse at hand.
-const KeysHelp Message = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is. Ctrl+1 is the bench, Ctrl+2 to Ctrl+9 and Ctrl+0 are the pages beside it, in their order.
+const KeysHelp Message = `**Everywhere.** Tab and Shift+Tab go from one thing to the next; Space or Enter presses it; the line at the foot says what it is.
+
+**Pages.** Ctrl+1 to Ctrl+4 go to Think, Make, Sell and Learn, to the page of them where you were last; pressed again, to the next one. Ctrl+Page Down and Ctrl+Page Up go through all pages. In the row of pages Left and Right move, Enter opens. Ctrl+I shows all figures, Escape leads back to the bench.
 
 **Files.** Ctrl+N new, Ctrl+Shift+N new from a base or a demo, Ctrl+Shift+Alt+D designs side by side, Ctrl+O open, Ctrl+S save, Ctrl+Shift+S save as, Ctrl+E export the card, Ctrl+Q quit.
 
@@ -27,7 +29,7 @@ const KeysHelp Message = `**Everywhere.** Tab and Shift+Tab go from one thing to
 
 **Ingredient lines.** On a name: Space or Enter for another ingredient, Delete removes the line. On a name or its amount: Alt+Up and Alt+Down move the line, at the end of a list into the next one; Ctrl+Up and Ctrl+Down within its list; Ctrl+Shift+D makes it two. A mouse drags a line by its name, and its wheel steps the amount that has the keyboard. The button with three dots has it all as a menu: arrows choose, Enter takes, Escape closes.
 
-**In the kitchen.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
+**Steps.** Space or Right goes to the next step, Left to the one before; T starts and stops the timer. The timers go on while another page is open.
 
 **Choosing an ingredient.** Type a part of its name; Up and Down move, Enter takes it, Escape cancels.`
 

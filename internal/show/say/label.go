@@ -28,7 +28,6 @@ func RegionName(region label.Region) string {
 
 // What stands on the page of the label.
 const (
-	LabelPage   Message = "Nutrition and label"
 	Rules       Message = "Rules"
 	PanelForm   Message = "Form"
 	ExportLabel Message = "Export PDF, PNG, SVG or text…"

@@ -1,4 +1,4 @@
-package shoppage
+package costpage
 
 import (
 	"math"
