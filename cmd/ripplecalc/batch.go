@@ -80,7 +80,7 @@ func batchFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		var strange error
 		flags.Visit(func(f *pflag.Flag) {
-			if f.Name != "json" && f.Name != verb.flags {
+			if f.Name != "json" && f.Name != verb.flags && !readingFlags[f.Name] {
 				strange = c.misused("batch %s knows no --%s", words[0], f.Name)
 			}
 		})

@@ -5,11 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/form/echo"
 )
 
@@ -211,6 +213,10 @@ func wanted(f *pflag.Flag) string {
 		return "whole number"
 	case "system":
 		return "system of units: metric or us"
+	case "sign":
+		return "decimal sign: point or comma"
+	case "currency":
+		return "currency: one to " + strconv.Itoa(price.MaxCurrency) + " plain characters"
 	case "bool":
 		return "yes or no: write true or false"
 	}

@@ -1,38 +1,75 @@
 package main
 
 import (
+	"errors"
+
 	"github.com/spf13/cobra"
 
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
 
-// unitsFlag is a flag of every command: how quantities read in texts, on cards and
-// in the sentences of JSON. Files and the figures of JSON stay metric.
-const unitsFlag = "units"
+// The flags of every command that say how quantities read in texts, on cards and in
+// the sentences of JSON. Files and the figures of JSON stay metric.
+const (
+	unitsFlag    = "units"
+	decimalsFlag = "decimals"
+	currencyFlag = "currency"
+)
 
-// units is its value.
-type units string
+var readingFlags = map[string]bool{unitsFlag: true, decimalsFlag: true, currencyFlag: true}
 
-func (u *units) String() string { return string(*u) }
-func (u *units) Type() string   { return "system" }
+// reading is the values of these flags, and what is told is read by them at once.
+type reading struct{ system, decimals, currency string }
 
-// Set has everything that is told from now on read so.
-func (u *units) Set(name string) error {
-	reads, err := say.SystemOf(name)
-	if err == nil {
-		*u = units(name)
-		report.Reads = reads
-	}
-	return err
+// use has everything that is told from now on read so.
+func (r *reading) use() {
+	reads, _ := say.SystemOf(r.system) // Set let no other through
+	reads.Comma = r.decimals == say.DecimalSigns[1]
+	report.Reads = reads.In(r.currency)
 }
 
-// takesUnits gives every command of a tree the flag. Nothing chosen is metric.
+// A readingFlag is one of them.
+type readingFlag struct {
+	of    *reading
+	value *string
+	kind  string
+	wrong func(value string) error
+}
+
+func (f *readingFlag) String() string { return *f.value }
+func (f *readingFlag) Type() string   { return f.kind }
+
+func (f *readingFlag) Set(value string) error {
+	if err := f.wrong(value); err != nil {
+		return err
+	}
+	*f.value = value
+	f.of.use()
+	return nil
+}
+
+// takesUnits gives every command of a tree the flags. Nothing chosen is metric, with a
+// decimal point and the currency of the prices.
 func takesUnits(root *cobra.Command) {
-	report.Reads = say.Usual
-	u := units(say.Systems[0])
-	root.PersistentFlags().Var(&u, unitsFlag, "metric or us: how quantities read; files and the figures of JSON stay metric")
-	_ = root.RegisterFlagCompletionFunc(unitsFlag, func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
-		return beginning(say.Systems, typed), cobra.ShellCompDirectiveNoFileComp
+	r := &reading{system: say.Systems[0], decimals: say.DecimalSigns[0]}
+	r.use()
+	take := func(name, kind, help string, value *string, choices []string, wrong func(string) error) {
+		root.PersistentFlags().Var(&readingFlag{r, value, kind, wrong}, name, help)
+		_ = root.RegisterFlagCompletionFunc(name, func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
+			return beginning(choices, typed), cobra.ShellCompDirectiveNoFileComp
+		})
+	}
+	take(unitsFlag, "system", "metric or us: how quantities read; files and the figures of JSON stay metric", &r.system, say.Systems, func(v string) error {
+		_, err := say.SystemOf(v)
+		return err
+	})
+	take(decimalsFlag, "sign", "point or comma: the decimal sign of texts and cards; files and JSON keep the point", &r.decimals, say.DecimalSigns, say.NotDecimals)
+	take(currencyFlag, "currency", "what stands before an amount of money where the prices name none, as € or kr", &r.currency, nil, func(v string) error {
+		if text := price.NotCurrency(v); text != "" {
+			return errors.New(text)
+		}
+		return nil
 	})
 }

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,15 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	checks "ripplewright/internal/check"
+	"ripplewright/internal/check/astray"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
-)
-
-var (
-	metricUnits = regexp.MustCompile(`°C|\bmL\b|\bmm\b|\bcm\b|[0-9] ?(m|L|K)\b|g/mL|W/\(m`)
-	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in([.,;:)]|$| wide| deep)|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
-	// inBoth stands in both systems: a published figure beside what it is in °C.
-	inBoth = regexp.MustCompile(`71 °C \(160 °F\)`)
 )
 
 // runAt runs the program in the folder of the tests.
@@ -28,27 +24,49 @@ func runAt(args ...string) (code int, out, complaint string) {
 	return code, stdout.String(), stderr.String()
 }
 
-// Every text of every command follows the units, but for labels, whose units
-// their rules give, and for validate, which repeats tables as published.
+// followers are the commands whose texts follow the units: all but label, whose
+// units its rules give, validate, which repeats tables as published, and those that
+// tell no quantity.
+var followers = [][]string{
+	{"evaluate", "DEMO"}, {"check", "DEMO"}, {"cold", "DEMO"}, {"ice", "DEMO"}, {"process", "DEMO"}, {"eggs", "DEMO"}, {"shop", "DEMO"}, {"balance", "DEMO"},
+	{"plan", "DEMO", "--serve-at", "2026-12-01T18:00:00+01:00"}, {"ripple", "DEMO"}, {"sure", "DEMO", "--kitchens", "40"}, {"curve", "DEMO"},
+	{"compare", "DEMO", "OTHER"}, {"compare", "DEMO", "OTHER", "--all"}, {"diff", "DEMO", "OTHER"}, {"batch", "list", "DEMO"}, {"batch", "learn", "DEMO"}, {"version", "list", "DEMO"},
+}
+
+// Every text of every command follows the units.
 func TestTextsFollowTheUnits(t *testing.T) {
 	checks.Long(t)
-	dir := "../../assets/demos"
-	demos, err := filepath.Glob(filepath.Join(dir, "*.yaml"))
+	t.Cleanup(func() { report.Reads = say.Usual })
+	own := t.TempDir() // with batches beside them
+	demos, err := filepath.Glob("../../assets/demos/*.yaml")
 	require.NoError(t, err)
+	for i, demo := range demos {
+		data, err := os.ReadFile(demo)
+		require.NoError(t, err)
+		demos[i] = filepath.Join(own, filepath.Base(demo))
+		require.NoError(t, os.WriteFile(demos[i], data, 0o600))
+		code, _, complaint := runAt("batch", "add", demos[i], "freezer_c=-17.5", "ate.icy=smooth", "custard.weighed_g=900", "custard.cup_g=190", "syrup.reading_c=117", "foam.whites_c=52", "scooped.after_min=14", "scooped.ring_c=-10", "cut.ribbon_mm=3.2")
+		require.Zero(t, code, complaint)
+	}
 	if testing.Short() {
 		demos = demos[:2]
 	}
-	for _, command := range []string{"evaluate", "check", "cold", "ice", "process", "plan", "eggs", "shop", "balance"} {
-		for _, demo := range demos {
-			for units, wrong := range map[string]*regexp.Regexp{"us": metricUnits, "metric": usUnits} {
-				args := []string{command, demo, "--units", units}
-				if command == "plan" {
-					args = append(args, "--serve-at", "2026-12-01T18:00:00+01:00")
+	for _, command := range followers {
+		for i, demo := range demos {
+			for _, flags := range [][]string{{"--units", "us"}, {"--units", "metric"}, {"--units", "metric", "--decimals", "comma"}} {
+				args := append(slices.Clone(command), flags...)
+				for k, a := range args {
+					switch a {
+					case "DEMO":
+						args[k] = demo
+					case "OTHER":
+						args[k] = demos[(i+1)%len(demos)]
+					}
 				}
 				code, out, complaint := runAt(args...)
 				require.LessOrEqual(t, code, 1, "%v: %s", args, complaint)
-				for _, line := range strings.Split(out, "\n") {
-					assert.Empty(t, wrong.FindAllString(inBoth.ReplaceAllString(line, ""), -1), "%v: %s", args, line)
+				for _, line := range strings.Split(out+complaint, "\n") {
+					assert.Empty(t, astray.In(line, report.Reads), "%v: %s", args, line)
 				}
 			}
 		}
@@ -77,5 +95,24 @@ func TestUnitsMayStandAnywhere(t *testing.T) {
 		code, _, complaint := runAt(wrong...)
 		assert.Equal(t, exitUsage, code)
 		assert.Contains(t, complaint, "--units")
+	}
+}
+
+// The decimal sign and the currency are those asked for, whatever the units, and no
+// figure of JSON follows them.
+func TestDecimalsAndCurrencyOfTexts(t *testing.T) {
+	t.Cleanup(func() { report.Reads = say.Usual })
+	demo := "../../assets/demos/night-tram.yaml"
+	_, text, _ := runAt("evaluate", demo, "--units", "us", "--decimals", "comma", "--currency", "kr")
+	assert.Regexp(t, `kr\x{00a0}\d+,\d\d`, text)
+	assert.NotRegexp(t, `\d\.\d+ °F`, text)
+	_, plain, _ := runAt("evaluate", demo, "--json")
+	_, json, _ := runAt("evaluate", demo, "--json", "--decimals=comma", "--currency=kr")
+	number := regexp.MustCompile(`(?m)^ *"[a-z0-9_]+": (-?[0-9.e+-]+|null|true|false),?$`)
+	assert.Equal(t, number.FindAllString(plain, -1), number.FindAllString(json, -1))
+	for _, wrong := range [][]string{{"check", demo, "--decimals", "dot"}, {"check", demo, "--currency", "far too long to be money"}} {
+		code, _, complaint := runAt(wrong...)
+		assert.Equal(t, exitUsage, code)
+		assert.Contains(t, complaint, wrong[2])
 	}
 }

@@ -125,6 +125,7 @@ var usual = map[string]string{
 	"ui/units.go":                        "what the window's is chosen among",
 	"cmd/ripplecalc/units.go":            "what a command is told in",
 	"internal/show/report/evaluation.go": "the command line's",
+	"internal/check/astray/astray.go":    "those in which tests look",
 	"internal/desk/cutting/cutter.go":    "an error's text, worded again where it is shown",
 	"internal/desk/typed/number.go":      "what is typed into a field, in the field's own unit",
 }

@@ -1,6 +1,8 @@
 package card
 
 import (
+	"strings"
+
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
@@ -138,9 +140,14 @@ func figureTable(c content, w float64) *draw.List {
 		base := t.H + pitch - 1.5
 		// A range such as "−12 to −5 °C" is wide: it is set smaller, never over
 		// its neighbour.
+		// Ounces stand below their grams.
 		name := typeset.Write(t, 0, base, st, f.name)
-		from := name + 2
+		from, below := name+2, 0.0
 		for i, s := range [...]string{f.dense, f.foam, f.tub} {
+			if grams, ounces, both := strings.Cut(s, " ("); both {
+				typeset.WriteRight(t, cols[i], base+3.3, typeset.Type(draw.Sans, 7, muted), strings.TrimSuffix(ounces, ")"))
+				s, below = grams, 3.3
+			}
 			use := st
 			for use.Size > 5.5 && cols[i]-use.Width(s) < from {
 				use.Size -= 0.25
@@ -148,7 +155,7 @@ func figureTable(c content, w float64) *draw.List {
 			typeset.WriteRight(t, cols[i], base, use, s)
 			from = cols[i] + 1.5
 		}
-		t.H += pitch
+		t.H += pitch + below
 		typeset.Fill(t, 0, t.H, w, 0.15, dune)
 	}
 	return t

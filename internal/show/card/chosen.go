@@ -23,52 +23,64 @@ func compose(ctx context.Context, d design.Design, r *model.Result, c content, o
 		}
 	}
 	chosen = c.present(chosen)
-	tries := append([]Sections{0}, spare[:]...)
-	out, least := Sections(0), 0
-	for _, next := range tries {
-		if !chosen.has(next) && next != 0 {
-			continue
-		}
-		chosen, out = chosen&^next, out|next
+	least := 0
+	set := func(chosen Sections) *flow {
 		for _, size := range [...]float64{9, 8.5, 8, 7.5} {
-			pages := inColumns(ctx, d, r, c.only(chosen), o, chosen, size)
-			if least = len(pages); o.Pages > 0 && least > o.Pages {
-				continue
+			f := inColumns(ctx, d, r, c.only(chosen), o, chosen, size)
+			if least = len(f.pages); o.Pages == 0 || least <= o.Pages {
+				return f
 			}
-			for i, s := range pages {
-				foot(s, i+1, len(pages))
-			}
-			if text := leftOut(out); text != "" {
-				last := pages[len(pages)-1]
-				typeset.Write(last, margin, last.H-footSpace+2, small, text)
-			}
-			return pages, nil
+		}
+		return nil
+	}
+	f, kept := set(chosen), chosen
+	for i := 0; f == nil && i < len(spare); i++ {
+		if kept.has(spare[i]) {
+			kept &^= spare[i]
+			f = set(kept)
 		}
 	}
-	return nil, fmt.Errorf("%w: %d of this paper, where %d may be", ErrPages, least, o.Pages)
+	if f == nil {
+		return nil, fmt.Errorf("%w: %d of this paper, where %d may be", ErrPages, least, o.Pages)
+	}
+	// What is short may have room where something long before it had none.
+	for i := len(spare) - 1; i >= 0; i-- {
+		if one := spare[i]; chosen.has(one) && !kept.has(one) {
+			if more := set(kept | one); more != nil {
+				f, kept = more, kept|one
+			}
+		}
+	}
+	f.feet()
+	if text := leftOut(chosen &^ kept); text != "" {
+		last := f.pages[len(f.pages)-1]
+		typeset.Write(last, f.margin, last.H-footSpace+2, small, text)
+	}
+	return f.pages, nil
 }
 
 // inColumns sets what is chosen in columns, one on a small paper, steps at a size.
-func inColumns(ctx context.Context, d design.Design, r *model.Result, c content, o Options, chosen Sections, size float64) []*draw.List {
-	f := newFlow(c, o.Paper)
+func inColumns(ctx context.Context, d design.Design, r *model.Result, c content, o Options, chosen Sections, size float64) *flow {
+	f := newFlow(c, o.Paper, marginOf(o.Paper))
+	m := f.margin
+	w := f.w - 2*m
 	var y float64
 	if o.Pages > 0 || o.Paper == A5 {
-		y = shortHeader(f.page(0), c)
+		y = shortHeader(f.page(0), nil, 0, c, m)
 	} else {
-		y = header(ctx, f.page(0), d, r, c, o.DPI)
+		y = header(f.page(0), tubPicture(ctx, d, r, tubMM, tubMM, o.DPI), 1, c, m)
 	}
-	w := f.w - 2*margin
 	next := f.same
 	if o.Paper != A5 {
 		w = (w - gutter) / 2
 		next = func(s slot) slot {
-			if s.x == margin {
+			if s.x == m {
 				if s.page == 0 {
-					return slot{0, margin + w + gutter, y}
+					return slot{0, m + w + gutter, y}
 				}
-				return slot{s.page, margin + w + gutter, f.top}
+				return slot{s.page, m + w + gutter, f.top}
 			}
-			return slot{s.page + 1, margin, f.top}
+			return slot{s.page + 1, m, f.top}
 		}
 	}
 	var blocks []*draw.List
@@ -84,7 +96,12 @@ func inColumns(ctx context.Context, d design.Design, r *model.Result, c content,
 			gap = 0
 		}
 	}
-	add(0, listBlocks(c, w, map[bool]float64{true: 1.2, false: 0.95}[size >= 9])...)
+	air := map[bool]float64{true: 1.2, false: 0.95}[size >= 9]
+	if beside := listsBeside(c, w, air, f.bottom-y); beside != nil && o.Paper == A5 {
+		add(0, beside)
+	} else {
+		add(0, listBlocks(c, w, air)...)
+	}
 	for i, s := range runSteps(c, w, size) {
 		if i == 0 {
 			add(apart, s)
@@ -108,20 +125,44 @@ func inColumns(ctx context.Context, d design.Design, r *model.Result, c content,
 		}
 	}
 	add(apart, cautionBlocks(c, w)...)
-	f.column(slot{0, margin, y}, 0, next, blocks)
-	return f.pages
+	f.column(slot{0, m, y}, 0, next, blocks)
+	return f
 }
 
-// shortHeader draws a head without a picture and returns where the columns begin.
-func shortHeader(s *draw.List, c content) float64 {
-	w := s.W - 2*margin
+// listsBeside are the weights in two columns that fit a height, nil where they do
+// not.
+func listsBeside(c content, w, air, room float64) *draw.List {
+	const between = 6.0
+	half := (w - between) / 2
+	all := listBlocks(c, half, air)
+	var best *draw.List
+	for i := range all {
+		left, right := typeset.Stack(0, all[:i]...), typeset.Stack(0, all[i:]...)
+		if h := max(left.H, right.H); h <= room && (best == nil || h < best.H) {
+			best = &draw.List{W: w, H: h}
+			best.Place(left, 0, 0, 1)
+			best.Place(right, half+between, 0, 1)
+		}
+	}
+	return best
+}
+
+// shortHeader draws a head of a few lines, beside the tub's picture scaled if there is
+// one, and returns where the columns begin.
+func shortHeader(s, tub *draw.List, scale float64, c content, m float64) float64 {
+	w, low := s.W-2*m, 0.0
+	if tub != nil {
+		s.Place(tub, s.W-m-scale*tub.W, m, scale)
+		w, low = w-scale*tub.W-6, scale*tub.H
+	}
 	head := typeset.Stack(2.6,
 		typeset.Text(w, 22, typeset.Type(draw.SerifBold, 20, ink), cut(c.name, 120)),
 		typeset.Text(w, bodyLead, strong, c.makes+". Serve at "+c.serve+"."),
 		typeset.Text(w, bodyLead, body, c.verdict))
-	s.Place(head, margin, margin, 1)
-	ripples(s, margin, margin+head.H+4, w)
-	return margin + head.H + 10
+	s.Place(head, m, m, 1)
+	low = m + max(low, head.H)
+	ripples(s, m, low+4, s.W-2*m)
+	return low + 10
 }
 
 // cautionBlocks are the cautions one block each, so that they may flow.

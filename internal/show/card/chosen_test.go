@@ -102,7 +102,7 @@ func TestTheKitchensPagesAreBigAndHaveBlanks(t *testing.T) {
 				if y > 20 && y < p.H-footSpace { // beside the running head and the foot
 					assert.GreaterOrEqual(t, w.Size/typeset.Point, kitchenSmall-1e-9, "%q", w.S)
 				}
-				assert.LessOrEqual(t, x+w.Size*face.Width(w.Face, w.S), p.W-margin+0.1, "%s: %q", paper, w.S)
+				assert.LessOrEqual(t, x+w.Size*face.Width(w.Face, w.S), p.W-marginOf(paper)+0.1, "%s: %q", paper, w.S)
 			}
 		}
 	}
@@ -116,7 +116,8 @@ func TestColumnsKeepTheMarginsOfEveryPaper(t *testing.T) {
 			assert.Empty(t, collisions(p), "%s, page %d", name, i+1)
 			for _, w := range p.Texts {
 				x, y := face.Start(w)
-				assert.True(t, x >= margin-0.1 && x+w.Size*face.Width(w.Face, w.S) <= p.W-margin+0.1 && y <= p.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.S, x, y)
+				m := marginOf(o.Paper)
+				assert.True(t, x >= m-0.1 && x+w.Size*face.Width(w.Face, w.S) <= p.W-m+0.1 && y <= p.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.S, x, y)
 			}
 		}
 	}

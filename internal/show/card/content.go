@@ -57,8 +57,16 @@ type part struct {
 
 // row is one line of the recipe.
 type row struct {
-	grams, unit         string // the weight
+	grams, unit, ounces string // the weight
 	name, measure, note string
+}
+
+// weight is all of a row's weight: "543 g (19.1 oz)".
+func (r row) weight() string {
+	if r.ounces == "" {
+		return r.grams + " " + r.unit
+	}
+	return r.grams + " " + r.unit + " (" + r.ounces + ")"
 }
 
 // figureRow is a row of the table of figures, for the custard, the foam and the
@@ -161,7 +169,7 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 			sum += l.Grams
 			written := d.Lines(p)[l.Index]
 			entry := row{name: typeset.Plain(say.Kitchen(l.Ingredient)), note: cut(typeset.Plain(written.Note), mostLineNote)}
-			entry.grams, entry.unit = o.Style.MassParts(l.Grams)
+			entry.grams, entry.unit, entry.ounces = o.Style.Weighing(l.Grams)
 			if sizeErr == nil {
 				entry.measure = say.Pieces(o.Style, l.Ingredient.ID, l.Grams, size)
 			}

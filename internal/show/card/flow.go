@@ -7,6 +7,7 @@ import (
 // flow places blocks in columns over as many pages as they need.
 type flow struct {
 	w, h   float64 // of the paper
+	margin float64
 	pages  []*draw.List
 	bottom float64 // lowest edge of a block
 	top    float64 // of a page that carries on
@@ -53,6 +54,13 @@ func (f *flow) page(p int) *draw.List {
 		f.pages = append(f.pages, s)
 	}
 	return f.pages[p]
+}
+
+// feet draws the last line of every page.
+func (f *flow) feet() {
+	for i, s := range f.pages {
+		foot(s, f.margin, i+1, len(f.pages))
+	}
 }
 
 // height returns that of blocks placed gap mm apart.

@@ -1,22 +1,19 @@
 package card
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
 	"ripplewright/internal/show/draw/typeset"
 
-	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
-	"ripplewright/internal/work/design"
 )
 
 // frontPages composes the head, the weights and the steps. It returns the notes
 // if no room was left for them.
-func frontPages(ctx context.Context, f *flow, d design.Design, r *model.Result, c content, dpi float64) []filler {
-	y := header(ctx, f.page(0), d, r, c, dpi)
+func frontPages(f *flow, tub *draw.List, c content) []filler {
+	y := header(f.page(0), tub, 1, c, margin)
 	if intro := noteIntro(c, f.w-2*margin); intro != nil {
 		below := y + intro.H + 6
 		_, _, steps := fittingSteps(c, f.steps(), f.bottom-below)
@@ -95,12 +92,15 @@ func fittingSteps(c content, w, room float64) (steps []*draw.List, gap float64, 
 	return tight, least.gap, true
 }
 
-// header draws the head of the front and returns where the columns begin.
-func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result, c content, dpi float64) float64 {
-	const tubW, tubH = 48.0, 48.0
-	room := s.W - 2*margin - tubW - 10
-	drawing := tubPicture(ctx, d, r, tubW, tubH, dpi)
-	s.Place(drawing, s.W-margin-tubW+(tubW-drawing.W)/2, margin, 1)
+// tubMM is the size of the tub's picture.
+const tubMM = 48.0
+
+// header draws the head of the front, with the tub's picture scaled, inside a
+// margin, and returns where the columns begin.
+func header(s, tub *draw.List, scale float64, c content, margin float64) float64 {
+	size := scale * tubMM
+	room := s.W - 2*margin - size - 10
+	s.Place(tub, s.W-margin-size+(size-scale*tub.W)/2, margin, scale)
 
 	title := titleOf(c.name, room)
 	tag := typeset.Type(draw.SansBold, 13, white)
@@ -122,7 +122,7 @@ func header(ctx context.Context, s *draw.List, d design.Design, r *model.Result,
 		typeset.Paragraph(room, bodyLead, verdict...),
 	)
 	s.Place(left, margin, margin+1, 1)
-	y := margin + max(left.H+1, drawing.H)
+	y := margin + max(left.H+1, scale*tub.H)
 	ripples(s, margin, y+5, s.W-2*margin)
 	return y + 12
 }
@@ -143,7 +143,9 @@ func titleOf(name string, width float64) *draw.List {
 // listBlocks are the weights, one block a line so that they may flow, with air
 // mm above and below each.
 func listBlocks(c content, w, air float64) []*draw.List {
-	const gram, name = 13.9, 19.0 // right edge of the grams, left of the names
+	const gram = 13.9 // right edge of the grams
+	ounces := ouncesWidth(c, small)
+	name := 19.0 + ounces // left of the names
 	var out []*draw.List
 	for i, p := range c.parts {
 		head := &draw.List{W: w, H: 4.2}
@@ -152,7 +154,11 @@ func listBlocks(c content, w, air float64) []*draw.List {
 		}
 		end := typeset.Write(head, 0, head.H, heading, p.title)
 		total := p.total
-		typeset.WriteRight(head, w, head.H, typeset.Type(draw.SansBold, 9, muted), total)
+		if bold := typeset.Type(draw.SansBold, 9, muted); end+3+bold.Width(total) <= w {
+			typeset.WriteRight(head, w, head.H, bold, total)
+		} else {
+			head = typeset.Stack(2, head, typeset.Text(w, smallLead, bold, total))
+		}
 		if room := w - end - 4 - strong.Width(total); p.note != "" {
 			if small.Width(p.note) <= room {
 				typeset.Write(head, end+2.5, head.H, small, p.note)
@@ -181,6 +187,7 @@ func listBlocks(c content, w, air float64) []*draw.List {
 			}
 			typeset.WriteRight(row, gram, base, grams, l.grams)
 			typeset.Write(row, gram+0.8, base, small, l.unit)
+			typeset.WriteRight(row, name-2.5, base, small, l.ounces)
 			if one {
 				typeset.WriteRight(row, w, base, small, l.measure)
 			}
@@ -194,6 +201,19 @@ func listBlocks(c content, w, air float64) []*draw.List {
 	}
 	out = append(out, checkBox(c, w, 4*air))
 	return out
+}
+
+// ouncesWidth is the width of the column of ounces, 0 where there are none.
+func ouncesWidth(c content, st typeset.Style) float64 {
+	w := 0.0
+	for _, p := range c.parts {
+		for _, l := range p.rows {
+			if l.ounces != "" {
+				w = max(w, st.Width(l.ounces)+2.5)
+			}
+		}
+	}
+	return w
 }
 
 // noteBlocks are the maker's notes, one block a line so that they may flow.
@@ -232,7 +252,7 @@ func checkBox(c content, w, above float64) *draw.List {
 	typeset.Write(rows, 0, rows.H, typeset.Type(draw.SerifBold, 12, ink), "Check on the scale")
 	rows.H += 1.2
 	for _, k := range c.checks {
-		t := typeset.Text(rows.W-20, 10.4, typeset.Type(draw.Sans, 8, ink), k.Title)
+		t := typeset.Text(rows.W-max(20, typeset.Type(draw.SansBold, 9, ink).Width(k.Text)+3), 10.4, typeset.Type(draw.Sans, 8, ink), k.Title)
 		rows.Place(t, 0, rows.H+1.6, 1)
 		typeset.WriteRight(rows, rows.W, rows.H+1.6+face.CapHeight*8*typeset.Point, typeset.Type(draw.SansBold, 9, ink), k.Text)
 		rows.H += t.H + 2.4

@@ -2,6 +2,7 @@ package card
 
 import (
 	"fmt"
+	"strings"
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -21,18 +22,17 @@ const (
 // kitchenPages sets weights and steps in big type, with boxes to tick and blanks for
 // what is measured.
 func kitchenPages(c content, p Paper) []*draw.List {
-	f := newFlow(c, p)
+	f := newFlow(c, p, marginOf(p))
 	first := f.page(0)
-	w := f.w - 2*margin
+	m := f.margin
+	w := f.w - 2*m
 	head := typeset.Stack(3,
 		typeset.Text(w, 1.12*kitchenTitle, typeset.Type(draw.SerifBold, kitchenTitle, ink), cut(c.name, 120)),
 		typeset.Text(w, 1.3*kitchenText, typeset.Type(draw.Sans, kitchenText, ink), c.makes+". Serve at "+c.serve+"."))
-	first.Place(head, margin, margin, 1)
+	first.Place(head, m, m, 1)
 	blocks := append(kitchenWeights(c, w), kitchenSteps(c, w)...)
-	f.column(slot{0, margin, margin + head.H + 6}, 0, f.same, blocks)
-	for i, s := range f.pages {
-		foot(s, i+1, len(f.pages))
-	}
+	f.column(slot{0, m, m + head.H + 6}, 0, f.same, blocks)
+	f.feet()
 	return f.pages
 }
 
@@ -48,14 +48,19 @@ func kitchenHead(w float64, title, note string) *draw.List {
 
 func kitchenWeights(c content, w float64) []*draw.List {
 	const gram, name = 31.0, 39.0 // right edge of the grams, left of the names
+	weighed := typeset.Type(draw.Sans, kitchenSmall, muted)
 	var out []*draw.List
 	for _, p := range c.parts {
 		head := kitchenHead(w, p.title, p.note)
 		for _, l := range p.rows {
 			words := []*draw.List{typeset.Text(w-name, 1.2*kitchenText, typeset.Type(draw.Sans, kitchenText, ink), l.name)}
-			for _, s := range []string{l.measure, l.note} {
+			measured := l.measure
+			if l.ounces != "" {
+				measured = strings.TrimSuffix(l.ounces+", "+l.measure, ", ")
+			}
+			for _, s := range []string{measured, l.note} {
 				if s != "" {
-					words = append(words, typeset.Text(w-name, 1.25*kitchenSmall, typeset.Type(draw.Sans, kitchenSmall, muted), s))
+					words = append(words, typeset.Text(w-name, 1.25*kitchenSmall, weighed, s))
 				}
 			}
 			text := typeset.Stack(1.6, words...)
@@ -63,7 +68,7 @@ func kitchenWeights(c content, w float64) []*draw.List {
 			base := 2.5 + face.CapHeight*kitchenGrams*typeset.Point
 			tick(row, 0, base, kitchenBox)
 			typeset.WriteRight(row, gram, base, typeset.Type(draw.SansBold, kitchenGrams, ink), l.grams)
-			typeset.Write(row, gram+1.2, base, typeset.Type(draw.Sans, kitchenSmall, muted), l.unit)
+			typeset.Write(row, gram+1.2, base, weighed, l.unit)
 			row.Place(text, name, base-face.CapHeight*kitchenText*typeset.Point, 1)
 			typeset.Fill(row, 0, row.H-0.2, w, 0.2, dune)
 			if head != nil {

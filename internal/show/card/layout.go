@@ -16,6 +16,7 @@ import (
 // Measures of the page, mm.
 const (
 	margin    = 15.0
+	tight     = 10.0 // the margin of A5, and of what has no room otherwise
 	gutter    = 9.0
 	narrow    = 72.0 // the column of lists and panels
 	broad     = 84.0 // that column where the panel has two columns of its own
@@ -25,28 +26,37 @@ const (
 // cardPages composes the card: the front to make it from, the back on what it
 // is. A cancelled context leaves the tub's picture out.
 func cardPages(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*draw.List {
-	if sheet := twoSides(ctx, d, r, c, o); sheet != nil {
-		for i, s := range sheet {
-			foot(s, i+1, len(sheet))
-		}
-		return sheet
+	tub := tubPicture(ctx, d, r, tubMM, tubMM, o.DPI)
+	f := twoSides(tub, d, r, c, o, 2)
+	if f == nil {
+		f = packed(tub, d, r, c, o)
 	}
-	f := newFlow(c, o.Paper)
-	notes := frontPages(ctx, f, d, r, c, o.DPI)
-	backPages(f, d, r, c, notes)
-	for i, s := range f.pages {
-		foot(s, i+1, len(f.pages))
+	if f == nil {
+		f = twoSides(tub, d, r, c, o, 3)
 	}
+	if f == nil {
+		f = newFlow(c, o.Paper, margin)
+		backPages(f, d, r, c, frontPages(f, tub, c))
+	}
+	f.feet()
 	return f.pages
 }
 
+// marginOf is the margin of a paper, mm.
+func marginOf(p Paper) float64 {
+	if p == A5 {
+		return tight
+	}
+	return margin
+}
+
 // newFlow returns an empty flow whose further pages begin with the name.
-func newFlow(c content, p Paper) *flow {
+func newFlow(c content, p Paper, m float64) *flow {
 	w, h := p.Size()
 	st := typeset.Type(draw.SerifBold, 11, ink)
-	return &flow{w: w, h: h, bottom: h - footSpace, top: margin + 14, begin: func(s *draw.List) {
-		typeset.Write(s, margin, margin+3.4, st, shortened(st, c.name, w-2*margin))
-		ripples(s, margin, margin+7, w-2*margin)
+	return &flow{w: w, h: h, margin: m, bottom: h - footSpace, top: m + 14, begin: func(s *draw.List) {
+		typeset.Write(s, m, m+3.4, st, shortened(st, c.name, w-2*m))
+		ripples(s, m, m+7, w-2*m)
 	}}
 }
 
@@ -133,11 +143,11 @@ func ripples(s *draw.List, x, y, w float64) {
 }
 
 // foot draws the page's last line.
-func foot(s *draw.List, n, of int) {
+func foot(s *draw.List, m float64, n, of int) {
 	y := s.H - 9.5
 	page := fmt.Sprintf("%d / %d", n, of)
-	typeset.WriteRight(s, s.W-margin, y, small, page)
-	typeset.Write(s, margin, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
+	typeset.WriteRight(s, s.W-m, y, small, page)
+	typeset.Write(s, m, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
 }
 
 // headed sets parts under a title.

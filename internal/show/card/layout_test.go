@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -43,7 +44,7 @@ func cards(t testing.TB) map[string][]*draw.List {
 	for name, d := range map[string]design.Design{"market": market.Hazelnut(), "crowded": crowded(t), "small": small, "double": double, "cold": freezing, "custard": custard, "one": one, "catering": catering, "foam": foam} {
 		r := evaluated(t, d)
 		times := timed(t, d, r)
-		for _, o := range []Options{{Region: label.US, Paper: A4, Cold: times}, {Region: label.EU, Paper: Letter, Cold: times}} {
+		for _, o := range []Options{{Region: label.US, Paper: A4, Cold: times}, {Region: label.EU, Paper: Letter, Cold: times}, {Region: label.US, Paper: Letter, Cold: times, Style: say.Customary}} {
 			out[fmt.Sprintf("%s %s %s", name, o.Region, o.Paper)] = cardPages(context.Background(), d, r, contentOf(d, r, o), o)
 		}
 	}
@@ -89,7 +90,7 @@ func TestWordsKeepTheMargins(t *testing.T) {
 		for i, s := range pages {
 			for _, w := range s.Texts {
 				x, y := face.Start(w)
-				assert.True(t, x >= margin-0.1 && x+w.Size*face.Width(w.Face, w.S) <= s.W-margin+0.1 && y <= s.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.S, x, y)
+				assert.True(t, x >= tight-0.1 && x+w.Size*face.Width(w.Face, w.S) <= s.W-tight+0.1 && y <= s.H-9, "%s, page %d: %q at %.1f, %.1f", name, i+1, w.S, x, y)
 			}
 		}
 	}
@@ -108,20 +109,6 @@ func TestNotesKeepTheirParagraphsAndStandOnce(t *testing.T) {
 	}
 }
 
-func TestTheDemosAreTwoSidesOfRecipeAndOneOfFigures(t *testing.T) {
-	for name, d := range market.Demos(t) {
-		r := evaluated(t, d)
-		for _, o := range []Options{{Region: label.US, Paper: A4}, {Region: label.EU, Paper: Letter}} {
-			o.Cold = timed(t, d, r)
-			pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
-			assert.LessOrEqual(t, len(pages), 3, "%s %s", name, o.Paper)
-			for i, s := range pages {
-				assert.Empty(t, collisions(s), "%s, page %d", name, i+1)
-			}
-		}
-	}
-}
-
 func TestAnOrdinaryDesignTakesThreeSides(t *testing.T) {
 	all := cards(t)
 	assert.LessOrEqual(t, len(all["market us a4"]), 3)
@@ -129,20 +116,31 @@ func TestAnOrdinaryDesignTakesThreeSides(t *testing.T) {
 	assert.Greater(t, len(all["crowded us a4"]), 3)
 }
 
-// The two sides of a sheet of A4 hold an ordinary design with a label of the EU.
+// The two sides of a sheet hold all of a design of ordinary length, whatever the
+// paper, the label and the units, in type that can be read.
 func TestAnOrdinaryDesignTakesTheTwoSidesOfASheet(t *testing.T) {
 	for name, d := range market.Demos(t) {
 		r := evaluated(t, d)
-		o := Options{Region: label.EU, Paper: A4, Cold: timed(t, d, r)}
-		pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
-		assert.Len(t, pages, 2, name)
-		all := strings.Join(texts(pages), "\n")
-		for _, s := range []string{"How it is made", "The day, to serve at 15:00", "From the freezer to the spoon", "The figures", "Cautions", "What the verdict rests on", "Check on the scale"} {
-			assert.Contains(t, all, s, name)
-		}
-		for _, p := range pages {
-			for _, w := range p.Texts {
-				assert.GreaterOrEqual(t, w.Size/typeset.Point, 5.4, "%s: %q", name, w.S)
+		times := timed(t, d, r)
+		for _, paper := range []Paper{A4, Letter} {
+			for _, region := range []label.Region{label.US, label.EU} {
+				for _, style := range []say.Style{say.Usual, say.Customary} {
+					o := Options{Region: region, Paper: paper, Cold: times, Style: style}
+					pages := cardPages(context.Background(), d, r, contentOf(d, r, o), o)
+					assert.Len(t, pages, 2, "%s, %s, %s, %v", name, paper, region, style)
+					all := strings.Join(texts(pages), "\n")
+					for _, s := range []string{"How it is made", "The day, to serve at 15:00", "From the freezer to the spoon", "The figures", "Cautions", "What the verdict rests on", "Check on the scale", "Notes"} {
+						assert.Equal(t, 1, strings.Count(all, s), "%s, %s, %s: %s", name, paper, region, s)
+					}
+					for i, p := range pages {
+						assert.Empty(t, collisions(p), "%s, %s, %s, page %d", name, paper, region, i+1)
+						for _, w := range p.Texts {
+							assert.GreaterOrEqual(t, w.Size/typeset.Point, 5.4, "%s: %q", name, w.S)
+							x, y := face.Start(w)
+							assert.True(t, x >= tight-0.1 && x+w.Size*face.Width(w.Face, w.S) <= p.W-tight+0.1 && y <= p.H-9, "%s: %q at %.1f, %.1f", name, w.S, x, y)
+						}
+					}
+				}
 			}
 		}
 	}

@@ -51,7 +51,7 @@ func (m *marked) recipe(c content) {
 		}
 		m.write("| weight | | measure | note |\n|---:|---|---|---|\n")
 		for _, r := range l.rows {
-			m.write("| %s %s | %s | %s | %s |\n", r.grams, r.unit, escaped(r.name), escaped(r.measure), escaped(r.note))
+			m.write("| %s | %s | %s | %s |\n", r.weight(), escaped(r.name), escaped(r.measure), escaped(r.note))
 		}
 	}
 	if len(c.notes) > 0 {

@@ -23,7 +23,7 @@ type phonePart struct {
 	Rows        []phoneRow
 }
 
-type phoneRow struct{ Weight, Name, Measure, Note string }
+type phoneRow struct{ Weight, Ounces, Name, Measure, Note string }
 
 type phoneStep struct {
 	Title, Text string
@@ -56,7 +56,7 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 			part.Note += ", " + flat(p.note)
 		}
 		for _, r := range p.rows {
-			part.Rows = append(part.Rows, phoneRow{flat(r.grams + " " + r.unit), flat(r.name), flat(r.measure), flat(r.note)})
+			part.Rows = append(part.Rows, phoneRow{flat(r.grams + " " + r.unit), flat(r.ounces), flat(r.name), flat(r.measure), flat(r.note)})
 		}
 		page.Parts = append(page.Parts, part)
 	}

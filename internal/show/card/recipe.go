@@ -55,7 +55,7 @@ func recipeOf(c content) recipeData {
 		Ingredients: []string{}, Instructions: []stepData{}, Nutrition: nutritionOf(c.label)}
 	for _, p := range c.parts {
 		for _, r := range p.rows {
-			line := r.grams + " " + r.unit + " " + r.name
+			line := r.weight() + " " + r.name
 			if r.note != "" {
 				line += ", " + r.note
 			}

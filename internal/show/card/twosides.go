@@ -1,7 +1,6 @@
 package card
 
 import (
-	"context"
 	"fmt"
 
 	"ripplewright/internal/answer/model"
@@ -13,9 +12,9 @@ import (
 
 // twoSides composes an ordinary card on the two sides of a sheet: head, weights
 // and steps in front; the last steps, panel and figures behind, and what is left
-// where it has room; a third side takes what has none. Titles run into the text,
+// where it has room; a third side, where there may be one, takes what has none. Titles run into the text,
 // and no type is smaller than elsewhere. It returns nil where that is not enough.
-func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, o Options) []*draw.List {
+func twoSides(tub *draw.List, d design.Design, r *model.Result, c content, o Options, sides int) *flow {
 	boxes := []filler{
 		nil, // the plots, below
 		func(w float64) *draw.List { return cautionBox(c, w) },
@@ -32,17 +31,14 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 	}
 	w, h := o.Paper.Size()
 	front := &draw.List{W: w, H: h}
-	below := header(ctx, front, d, r, c, o.DPI)
-	empty := newFlow(c, o.Paper)
+	below := header(front, tub, 1, c, margin)
+	empty := newFlow(c, o.Paper, margin)
 	airy, fits := fittingLists(c, narrow, empty.bottom-below)
 	if !fits {
 		return nil // no size of the steps helps
 	}
-	tight, behind := listBlocks(c, narrow, 0.95), newBack(empty, c)
-	for _, try := range [...]struct {
-		size  float64
-		sides int
-	}{{9, 2}, {8.7, 2}, {8.4, 2}, {8, 2}, {7.6, 2}, {9, 3}, {8, 3}} {
+	dense, behind := listBlocks(c, narrow, 0.95), newBack(empty, c)
+	for _, size := range [...]float64{9, 8.7, 8.4, 8} {
 		for _, high := range [...]float64{46, 40, 36} {
 			boxes[0] = kept(func(w float64) *draw.List {
 				if w < leastPlots {
@@ -51,12 +47,12 @@ func twoSides(ctx context.Context, d design.Design, r *model.Result, c content, 
 				return plots(c.reads, d, r, w, high)
 			})
 			lists := airy
-			if try.size < 9 {
-				lists = tight
+			if size < 9 {
+				lists = dense
 			}
-			f := newFlow(c, o.Paper)
-			if f.sheet(front, below, c, lists, behind, try.size, try.sides, boxes) {
-				return f.pages
+			f := newFlow(c, o.Paper, margin)
+			if f.sheet(front, below, c, lists, behind, size, sides, boxes) {
+				return f
 			}
 		}
 	}
@@ -104,13 +100,17 @@ func (f *flow) share(gaps []gap, boxes []filler) bool {
 	for i := range gaps {
 		g := &gaps[i]
 		b := boxes[0](g.w)
-		if b == nil || g.y+apart+b.H > f.bottom {
+		above := apart
+		if g.y == f.top {
+			above = 0
+		}
+		if b == nil || g.y+above+b.H > f.bottom {
 			continue
 		}
 		was := g.y
-		g.y += apart + b.H
+		g.y += above + b.H
 		if f.share(gaps, boxes[1:]) {
-			f.page(g.page).Place(b, g.x, was+apart, 1)
+			f.page(g.page).Place(b, g.x, was+above, 1)
 			return true
 		}
 		g.y = was

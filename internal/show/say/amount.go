@@ -24,6 +24,18 @@ func (s Style) MassParts(g float64) (number, unit string) {
 	return number, unit
 }
 
+// Weighing is Mass in three, for lists of what is weighed: the number and unit of
+// the scale, and the ounces where the maker reads them and it comes to any.
+func (s Style) Weighing(g float64) (number, unit, ounces string) {
+	number, unit = s.grams(g)
+	if s.Weights == WithOunces && number != Unknown {
+		if ounces = s.Ounces(g); ounces == "0 oz" {
+			ounces = ""
+		}
+	}
+	return number, unit, ounces
+}
+
 func (s Style) grams(g float64) (number, unit string) {
 	switch {
 	case g < 9.95:

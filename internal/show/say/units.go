@@ -59,6 +59,17 @@ func SystemOf(name string) (Style, error) {
 	return Style{}, errors.New("units are metric or us")
 }
 
+// DecimalSigns are the names of the decimal signs on a command line.
+var DecimalSigns = []string{"point", "comma"}
+
+// NotDecimals says that a name is none of DecimalSigns.
+func NotDecimals(name string) error {
+	if slices.Contains(DecimalSigns, name) {
+		return nil
+	}
+	return errors.New("decimals are point or comma")
+}
+
 // The window's question for units.
 const (
 	UnitsItem  Message = "Units and signs…"
