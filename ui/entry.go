@@ -33,6 +33,9 @@ type lineEntry struct {
 	choices *fyne.Container
 }
 
+// TappedSecondary implements fyne.SecondaryTappable.
+func (e *lineEntry) TappedSecondary(p *fyne.PointEvent) { kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+
 func newLineEntry(l *lineList) *lineEntry {
 	e := &lineEntry{list: l, chosen: -1, doubt: page.Prose("")}
 	e.PlaceHolder = say.EntryExample.String()

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -204,6 +205,40 @@ func TestWhatBatchesTeachIsInEveryAnswer(t *testing.T) {
 	code, out, errs := k.run("", "evaluate", "quay.yaml")
 	require.Equal(t, exitFine, code, errs)
 	assert.Contains(t, out, "Your batches have shown this custard to be ")
+	// What lays designs side by side has for all what the first one's batches teach, and a
+	// version what its design's do.
+	kept, err := filepath.Glob(filepath.Join(k.dir, "quay.versions", "*.yaml"))
+	require.NoError(t, err)
+	require.NotEmpty(t, kept)
+	k.file("other.yaml", strings.Replace(quay, "name: ", "name: other ", 1))
+	for first, want := range map[string]float64{"quay.yaml": after, "quay.versions/" + filepath.Base(kept[0]): after, "other.yaml": before} {
+		second := "quay.yaml"
+		if first == second {
+			second = "other.yaml"
+		}
+		code, out, errs = k.run("", "compare", first, second, "--json")
+		require.Equal(t, exitFine, code, errs)
+		var table struct {
+			Figures []struct {
+				Key    string
+				Values []any
+			}
+		}
+		require.NoError(t, json.Unmarshal([]byte(out), &table))
+		i := slices.IndexFunc(table.Figures, func(f struct {
+			Key    string
+			Values []any
+		}) bool {
+			return f.Key == "dense.hardness"
+		})
+		require.GreaterOrEqual(t, i, 0)
+		for _, v := range table.Figures[i].Values {
+			assert.InEpsilon(t, want, v, 1e-6, first)
+		}
+		code, out, errs = k.run("", "diff", first, second, "--json")
+		require.Contains(t, []int{exitFine, exitDiffer}, code, errs)
+		assert.NotContains(t, out, `"dense.hardness"`, "both by one law")
+	}
 	code, _, errs = k.run("", "batch", "learn", "quay.yaml", "--off", "hardness")
 	require.Equal(t, exitFine, code, errs)
 	again, _, _ := hardness()

@@ -66,14 +66,40 @@ func (b *bench) evaluateAt(f *designfile.File, c float64) (model.Result, error) 
 	return r, found
 }
 
-// read loads a design file and evaluates it, with nothing learnt.
+// read loads a design file and evaluates it, as the batches beside it have taught.
 func (b *bench) read(s *shell, name string) (*designfile.File, *model.Result, error) {
 	f, err := b.load(s, name)
 	if err != nil {
 		return nil, nil, err
 	}
+	if b, err = b.taughtBy(f, name); err != nil {
+		return nil, nil, err
+	}
 	r, err := b.evaluate(f)
 	return f, &r, err
+}
+
+// readTogether loads and evaluates designs that are compared, all as the batches beside
+// the first have taught: what differs is then of the designs. The window does so with the
+// open design.
+func (b *bench) readTogether(s *shell, names []string) (files []*designfile.File, results []model.Result, err error) {
+	for i, name := range names {
+		f, err := b.load(s, name)
+		if err != nil {
+			return nil, nil, err
+		}
+		if i == 0 {
+			if b, err = b.taughtBy(f, name); err != nil {
+				return nil, nil, err
+			}
+		}
+		r, err := b.evaluate(f)
+		if err != nil {
+			return nil, nil, err
+		}
+		files, results = append(files, f), append(results, r)
+	}
+	return files, results, nil
 }
 
 // taughtBy returns the bench as the batches beside the design file of that name have

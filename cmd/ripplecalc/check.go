@@ -15,7 +15,8 @@ var checkCommand = &command{
 	short: "Lists the errors and warnings of design files",
 	long: `
 Errors go to standard error, each with file, line and key; warnings go to
-standard output. The exit code is 0 only if no file has an error.
+standard output. The exit code is 0 only if no file has an error. Warnings are
+those of evaluate: as the batches beside each file have taught.
 `,
 	least: 1,
 	most:  -1,

@@ -16,7 +16,7 @@ var compareCommand = &command{
 	long: `
 Each is a design file, as the versions in NAME.versions are; one may be -. Grams are
 those of the batch as made. A line, a setting or a figure that is not the same in all
-has a sign before it.
+has a sign before it. Figures are as the batches beside A have taught, for all.
 
   --all   also what is the same in all
   --json  JSON instead of text: files, same; lines (key, the part and the
@@ -41,13 +41,13 @@ func compareFlags(_ *command, flags *pflag.FlagSet) action {
 		}
 		var sides []beside.Side
 		var names []string
-		for _, name := range files {
-			f, r, err := b.read(s, name)
-			if err != nil {
-				return err
-			}
+		read, results, err := b.readTogether(s, files)
+		if err != nil {
+			return err
+		}
+		for i, f := range read {
 			names = append(names, f.Name)
-			sides = append(sides, beside.Side{Name: filepath.Base(f.Name), Design: f.Design, Result: r})
+			sides = append(sides, beside.Side{Name: filepath.Base(f.Name), Design: f.Design, Result: &results[i]})
 		}
 		return s.answer(report.SideBySide{Table: beside.Of(report.Reads, sides), Files: names, All: *all}, *asJSON)
 	}

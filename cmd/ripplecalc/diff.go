@@ -15,7 +15,8 @@ var diffCommand = &command{
 	short: "Says in what two designs differ: lines, settings and figures",
 	long: `
 A and B are design files; one of them may be -. The exit code is that of diff:
-0 the same, 1 different, 2 trouble.
+0 the same, 1 different, 2 trouble. Figures of both are as the batches beside A have
+taught, as in the window those of the open design.
 
   --json  JSON instead of text: files, same; lines (part, ingredient, name, before
           and after: grams or count and of, note; null where there is no such
@@ -65,22 +66,11 @@ func diff(s *shell, files []string, asJSON bool) (same bool, err error) {
 	if err != nil {
 		return false, err
 	}
-	f, err := b.load(s, files[0])
+	read, results, err := b.readTogether(s, files)
 	if err != nil {
 		return false, err
 	}
-	g, err := b.load(s, files[1])
-	if err != nil {
-		return false, err
-	}
-	before, err := b.evaluate(f)
-	if err != nil {
-		return false, err
-	}
-	after, err := b.evaluate(g)
-	if err != nil {
-		return false, err
-	}
-	d := report.Difference{Files: [2]string{f.Name, g.Name}, Before: &before, After: &after, Of: compare.Between(f.Design, g.Design)}
+	f, g := read[0], read[1]
+	d := report.Difference{Files: [2]string{f.Name, g.Name}, Before: &results[0], After: &results[1], Of: compare.Between(f.Design, g.Design)}
 	return d.Same(), s.answer(d, asJSON)
 }

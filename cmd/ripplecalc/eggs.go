@@ -60,6 +60,9 @@ func eggsFlags(c *command, flags *pflag.FlagSet) action {
 		if err != nil {
 			return err
 		}
+		if b, err = b.taughtBy(f, files[0]); err != nil {
+			return err
+		}
 		if _, err := b.evaluate(f); err != nil { // names the line, which the search does not
 			return err
 		}

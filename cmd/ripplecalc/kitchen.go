@@ -7,6 +7,7 @@ import (
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
+	"ripplewright/internal/work/versions"
 )
 
 // notebookOf returns the batches beside a design file and what they teach of it in its own
@@ -24,7 +25,7 @@ func notebookIn(f *designfile.File, name string, k cold.Profile) (batch.Notebook
 	if name == "-" {
 		return batch.Notebook{}, learn.Prior(), nil
 	}
-	n, err := batch.Load(batch.PathOf(name))
+	n, err := batch.Load(batch.PathOf(versions.DesignOf(name)))
 	if err != nil {
 		return n, learn.Prior(), err
 	}

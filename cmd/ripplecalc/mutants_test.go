@@ -81,7 +81,7 @@ func mutant(r *rand.Rand, text string) []byte {
 var (
 	digits = regexp.MustCompile(`[0-9.]+`)
 	// placed is a refusal that names file and line, or what the whole file lacks; keyed one that names the key too.
-	placed = regexp.MustCompile(`mutant\.yaml(:|: line )\d+: |mutant\.yaml: [a-z_]+: is missing`)
+	placed = regexp.MustCompile(`mutant\.yaml(:|: line )\d+: |mutant\.yaml: [a-z_.]+: is missing`)
 	keyed  = regexp.MustCompile(`\d+: .*: `)
 )
 

@@ -64,7 +64,19 @@ func (s *Select) TypedKey(e *fyne.KeyEvent) {
 		escape(s)
 		return
 	}
-	s.Select.TypedKey(e)
+	OnScreen(s, func() { s.Select.TypedKey(e) })
+}
+
+// Tapped implements fyne.Tappable.
+func (s *Select) Tapped(e *fyne.PointEvent) { OnScreen(s, func() { s.Select.Tapped(e) }) }
+
+// OnScreen does do, in the net, if o has been painted: of a list or a menu that opens at
+// an object that has not, as when a hand is quicker than a busy machine, the toolkit
+// dies.
+func OnScreen(o fyne.CanvasObject, do func()) {
+	if fyne.CurrentApp().Driver().CanvasForObject(o) != nil {
+		mishap.Do(do)
+	}
 }
 
 // NewCheck is the toolkit's tick, in the net.

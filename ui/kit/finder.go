@@ -278,6 +278,9 @@ type finderEntry struct {
 	f *Finder
 }
 
+// TappedSecondary implements fyne.SecondaryTappable.
+func (e *finderEntry) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+
 // TypedKey moves in the list, or edits the text.
 func (e *finderEntry) TypedKey(key *fyne.KeyEvent) {
 	switch key.Name {

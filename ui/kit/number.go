@@ -280,6 +280,9 @@ type numberEntry struct {
 	keyed   bool // the last change was a step by a key
 }
 
+// TappedSecondary implements fyne.SecondaryTappable.
+func (e *numberEntry) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+
 func newNumberEntry(n *NumberField) *numberEntry {
 	e := &numberEntry{n: n}
 	e.Wrapping = fyne.TextWrapOff

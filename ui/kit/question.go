@@ -150,6 +150,9 @@ func within(o fyne.CanvasObject, see func(fyne.CanvasObject)) {
 // and Return in a single line that has no use for it gives the dialog's answer.
 type TextField struct{ widget.Entry }
 
+// TappedSecondary implements fyne.SecondaryTappable.
+func (e *TextField) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+
 // NewTextField returns an empty field of one line.
 func NewTextField() *TextField {
 	l := &TextField{}

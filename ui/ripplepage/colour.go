@@ -65,6 +65,9 @@ type hexEntry struct {
 	commit func(hex string)
 }
 
+// TappedSecondary implements fyne.SecondaryTappable.
+func (e *hexEntry) TappedSecondary(p *fyne.PointEvent) { kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+
 func newHexEntry(commit func(string)) *hexEntry {
 	e := &hexEntry{commit: commit}
 	e.ExtendBaseWidget(e)

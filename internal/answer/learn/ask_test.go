@@ -179,3 +179,22 @@ func must(r model.Result, err error) model.Result {
 	}
 	return r
 }
+
+// How hard the custard eats says nothing of the foam.
+func TestWhatACustardTeachesLeavesTheFoam(t *testing.T) {
+	s := simulated(t)
+	sample := func(l *sure.Learnt) sure.Answer {
+		a, err := sure.Sample(context.Background(), s.m, s.d, sure.Options{Kitchens: 200, Learnt: l})
+		require.NoError(t, err)
+		return a
+	}
+	n := batch.Notebook{}
+	for range 5 {
+		n.Batches = append(n.Batches, batch.Batch{ID: "b", Ate: batch.Ate{Hardness: "firm"}, Forecast: s.expected})
+	}
+	p := learn.From(&n)
+	before, after := sample(nil), sample(p.Kitchens())
+	assert.Equal(t, before.Spread[sure.FoamKPa], after.Spread[sure.FoamKPa])
+	assert.Equal(t, before.FoamFraction, after.FoamFraction)
+	assert.Less(t, after.Spread[sure.CustardKPa].Middle, 0.8*before.Spread[sure.CustardKPa].Middle)
+}

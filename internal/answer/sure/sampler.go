@@ -50,13 +50,14 @@ func (s *sampler) many(ctx context.Context, n int, causes [NumCauses]bool) (all 
 
 // one makes the design in one kitchen.
 func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float64, eats [2]bool, err error) {
-	slip := func(c Cause, most float64) float64 {
+	whole := func(c Cause, most float64) float64 { // as if nothing were learnt
 		x := r.NormFloat64() // drawn whether it counts or not, so that kitchens stay the same
 		if !causes[c] {
 			return 0
 		}
-		return most / nineteenIn20 * x * s.o.Learnt.Left[c]
+		return most / nineteenIn20 * x
 	}
+	slip := func(c Cause, most float64) float64 { return whole(c, most) * s.o.Learnt.Left[c] }
 	d := s.d
 	eggs := slip(EggSize, EggPercent/100)
 	for _, p := range design.Parts {
@@ -79,7 +80,8 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 	d.Serving.TemperatureC = math.Min(math.Max(d.Serving.TemperatureC+warmer, model.ColdestC), model.WarmestC)
 	warmer += l.Shift[Freezer] // of the freezer; what is eaten is as warm as its maker waits for
 	points := slip(Syrup, model.BoilingBand) + l.Shift[Syrup]
-	law := math.Exp(slip(Law, nineteenIn20*lawSigma) + l.Shift[Law])
+	off := whole(Law, nineteenIn20*lawSigma) // of both phases; what is learnt is of the custard
+	law := [...]float64{phase.Dense: math.Exp(off*l.Left[Law] + l.Shift[Law]), phase.Foam: math.Exp(off)}
 	thaw := math.Exp(slip(Thaw, math.Log(1+ThawShare)) + l.Shift[Thaw])
 
 	k, err := s.k.SketchSyrup(d, points)
@@ -88,7 +90,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 	}
 	for i, role := range [...]phase.Role{phase.Dense, phase.Foam} {
 		p := k.Phase(role)
-		kPa := law * p.State.YieldKPa
+		kPa := law[role] * p.State.YieldKPa
 		v[i] = kPa
 		eats[i] = role.Band().Holds(kPa)
 		if !p.InTub() {
@@ -99,7 +101,7 @@ func (s *sampler) one(r *rand.Rand, causes [NumCauses]bool) (v [NumFigures]float
 		}
 	}
 	v[Sweetness] = k.Tub().SweetnessPercent
-	v[Minutes] = s.minutes(k, law, warmer, thaw)
+	v[Minutes] = s.minutes(k, law[phase.Dense], warmer, thaw)
 	return v, eats, nil
 }
 

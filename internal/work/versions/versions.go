@@ -44,6 +44,7 @@ func (v Version) Design(lib *ingredient.Library) (*designfile.File, error) {
 const (
 	stamp   = "2006-01-02-150405"
 	ending  = ".yaml"
+	beside  = ".versions"
 	keyKept = "version kept"
 	keyNote = "note"
 	keyOf   = "for batch"
@@ -62,7 +63,17 @@ var own = regexp.MustCompile(`^(\d{4}-\d\d-\d\d-\d{6})(-\d{1,3})?\.yaml$`)
 
 // Beside returns the folder in which the versions of the design file at path are.
 func Beside(path string) string {
-	return strings.TrimSuffix(path, filepath.Ext(path)) + ".versions"
+	return strings.TrimSuffix(path, filepath.Ext(path)) + beside
+}
+
+// DesignOf returns the path of the design that the file at path is a version of, path
+// itself for one that is none.
+func DesignOf(path string) string {
+	folder := filepath.Dir(path)
+	if filepath.Ext(folder) != beside {
+		return path
+	}
+	return strings.TrimSuffix(folder, beside) + filepath.Ext(path)
 }
 
 // Keep keeps text, what the design at path says or is to say, as a version.

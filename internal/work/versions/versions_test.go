@@ -103,3 +103,14 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+func TestAVersionKnowsItsDesign(t *testing.T) {
+	for path, want := range map[string]string{
+		"/quay/toffee.versions/2026-11-28-094000.yaml": "/quay/toffee.yaml",
+		"toffee.versions/2026-11-28-094000.yaml":       "toffee.yaml",
+		"/quay/toffee.yaml":                            "/quay/toffee.yaml",
+		"toffee.yaml":                                  "toffee.yaml",
+	} {
+		assert.Equal(t, want, DesignOf(path))
+	}
+}
