@@ -34,7 +34,9 @@ type lineEntry struct {
 }
 
 // TappedSecondary implements fyne.SecondaryTappable.
-func (e *lineEntry) TappedSecondary(p *fyne.PointEvent) { kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+func (e *lineEntry) TappedSecondary(p *fyne.PointEvent) {
+	kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) })
+}
 
 func newLineEntry(l *lineList) *lineEntry {
 	e := &lineEntry{list: l, chosen: -1, doubt: page.Prose("")}

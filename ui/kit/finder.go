@@ -279,7 +279,9 @@ type finderEntry struct {
 }
 
 // TappedSecondary implements fyne.SecondaryTappable.
-func (e *finderEntry) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+func (e *finderEntry) TappedSecondary(p *fyne.PointEvent) {
+	OnScreen(e, func() { e.Entry.TappedSecondary(p) })
+}
 
 // TypedKey moves in the list, or edits the text.
 func (e *finderEntry) TypedKey(key *fyne.KeyEvent) {

@@ -167,6 +167,30 @@ func TestNumberCountsOnEnterAndOnLeaving(t *testing.T) {
 	assert.Equal(t, []string{"changed 50.1", "changed 49.1"}, l.take())
 }
 
+func TestANumberThatMayBeUnknownCanBeEmptied(t *testing.T) {
+	for _, empties := range []bool{false, true} {
+		l := &log{}
+		n := kit.NewNumberField("g", 0, 1000, 0)
+		n.Empties, n.OnChanged = empties, l.changed
+		win := window(t, n, 200, 80)
+		win.Canvas().Focus(n.Focusable())
+		test.Type(n.Focusable(), "212")
+		key(n.Focusable(), fyne.KeyReturn)
+		require.Equal(t, []string{"changed 212"}, l.take())
+		for range 3 {
+			key(n.Focusable(), fyne.KeyBackspace)
+		}
+		win.Canvas().Unfocus()
+		if empties {
+			assert.True(t, math.IsNaN(n.Value()))
+			assert.Equal(t, []string{"changed NaN"}, l.take())
+		} else {
+			assert.Equal(t, 212., n.Value())
+			assert.Empty(t, l.take())
+		}
+	}
+}
+
 func TestANumberIsWrittenWithoutClosingZeros(t *testing.T) {
 	n := kit.NewNumberField("g", 0, 5000, 2)
 	window(t, n, 200, 80)

@@ -27,6 +27,7 @@ type NumberField struct {
 	Decimals int
 	Step     float64 // of the arrow keys; 0 means one unit of the last decimal
 	Digits   int     // room for so many signs; 0: for those of Min and Max
+	Empties  bool    // emptied it is unknown, NaN; else the old value comes back
 	Beside   string  // a unit that stands in fields above or below: its room is kept
 
 	// OnChanged is told of each new value that a hand has settled.
@@ -142,7 +143,10 @@ func (n *NumberField) settle() {
 		return
 	}
 	if strings.TrimSpace(n.entry.Text) == "" {
-		n.write() // emptied: the old value comes back
+		if n.Empties {
+			n.take(math.NaN())
+		}
+		n.write()
 		return
 	}
 	v, err := n.read()
@@ -154,10 +158,10 @@ func (n *NumberField) settle() {
 }
 
 func (n *NumberField) take(v float64) {
-	changed := v != n.value
+	same := v == n.value || math.IsNaN(v) && math.IsNaN(n.value)
 	n.value = v
 	n.write()
-	if changed && n.OnChanged != nil {
+	if !same && n.OnChanged != nil {
 		mishap.Do(func() { n.OnChanged(v) })
 	}
 }
@@ -281,7 +285,9 @@ type numberEntry struct {
 }
 
 // TappedSecondary implements fyne.SecondaryTappable.
-func (e *numberEntry) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+func (e *numberEntry) TappedSecondary(p *fyne.PointEvent) {
+	OnScreen(e, func() { e.Entry.TappedSecondary(p) })
+}
 
 func newNumberEntry(n *NumberField) *numberEntry {
 	e := &numberEntry{n: n}

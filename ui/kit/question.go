@@ -151,7 +151,9 @@ func within(o fyne.CanvasObject, see func(fyne.CanvasObject)) {
 type TextField struct{ widget.Entry }
 
 // TappedSecondary implements fyne.SecondaryTappable.
-func (e *TextField) TappedSecondary(p *fyne.PointEvent) { OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+func (e *TextField) TappedSecondary(p *fyne.PointEvent) {
+	OnScreen(e, func() { e.Entry.TappedSecondary(p) })
+}
 
 // NewTextField returns an empty field of one line.
 func NewTextField() *TextField {

@@ -66,7 +66,9 @@ type hexEntry struct {
 }
 
 // TappedSecondary implements fyne.SecondaryTappable.
-func (e *hexEntry) TappedSecondary(p *fyne.PointEvent) { kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) }) }
+func (e *hexEntry) TappedSecondary(p *fyne.PointEvent) {
+	kit.OnScreen(e, func() { e.Entry.TappedSecondary(p) })
+}
 
 func newHexEntry(commit func(string)) *hexEntry {
 	e := &hexEntry{commit: commit}
