@@ -43,11 +43,11 @@ func newBench(w *Window) *bench {
 	b.mend.Disable()
 	why := kit.NewButton(say.WhyButton.String(), w.askWhy)
 	b.strip = container.NewBorder(nil, nil, nil, container.NewHBox(w.hints.Wrap(why, say.WhyHint.String()), w.hints.Wrap(b.mend, say.MendHint.String())), b.verdict)
-	b.dense = newColumn(w, "Custard", design.DensePart)
-	b.foam = newColumn(w, "Foam", design.FoamPart)
+	b.dense = newColumn(w, say.T("Custard"), design.DensePart)
+	b.foam = newColumn(w, say.T("Foam"), design.FoamPart)
 	b.tub = newTubColumn(w)
 	b.rail.OnChanged = func(c float64) { w.Preview(serveAt(w.Design(), c)) }
-	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), "serving temperature") }
+	b.rail.OnChangeEnded = func(c float64) { w.Commit(serveAt(w.Design(), c), say.T("serving temperature")) }
 	rail := w.hints.Wrap(b.rail, say.RailHint.String())
 	b.object = container.New(overRail{}, container.New(thirds{}, b.dense.object, b.tub.object, b.foam.object),
 		container.NewBorder(nil, b.cold.label, nil, nil, rail))

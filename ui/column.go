@@ -56,16 +56,16 @@ func newColumn(w *Window, title string, part design.Part) *column {
 	}
 	cup := say.CupHint.String()
 	if part == design.DensePart {
-		list(design.DensePart, "Cooked")
-		knob("Stove loss", "dense.stove_loss_percent", "stove loss", 0.5, 1, say.LossHint.String(),
+		list(design.DensePart, say.T("Cooked"))
+		knob(say.T("Stove loss"), "dense.stove_loss_percent", say.T("stove loss"), 0.5, 1, say.LossHint.String(),
 			say.PanHint.String(), c.panDialog)
-		knob("Overrun", "dense.overrun_percent", "custard overrun", 1, 1, say.AirOfMix.String(), cup, c.cupDialog)
+		knob(say.T("Overrun"), "dense.overrun_percent", say.T("custard overrun"), 1, 1, say.AirOfMix.String(), cup, c.cupDialog)
 	} else {
-		list(design.FoamPart, "Beaten")
-		list(design.SyrupPart, "Boiled to syrup")
-		knob("Syrup to", "foam.syrup.cook_temperature_c", "syrup temperature", 0.5, 1, say.SyrupHint.String(),
+		list(design.FoamPart, say.T("Beaten"))
+		list(design.SyrupPart, say.T("Boiled to syrup"))
+		knob(say.T("Syrup to"), "foam.syrup.cook_temperature_c", say.T("syrup temperature"), 0.5, 1, say.SyrupHint.String(),
 			say.SyrupByScale.String(), c.syrupDialog)
-		knob("Overrun", "foam.overrun_percent", "foam overrun", 5, 1, say.AirOfFoam.String(), cup, c.cupDialog)
+		knob(say.T("Overrun"), "foam.overrun_percent", say.T("foam overrun"), 5, 1, say.AirOfFoam.String(), cup, c.cupDialog)
 	}
 	var slides []*kit.Slide
 	for _, k := range c.knobs {

@@ -8,6 +8,7 @@ import (
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/desk/cutting"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -51,7 +52,7 @@ func (c *cutter) show(d design.Design, r *model.Result) {
 	v.TopMM, v.BaseMM, v.HeightMM = size.LengthMM, size.LengthMM, size.HeightMM
 	v.Fill = d.Tubs.FillPercent / 100
 	v.Foam = r.Blend.FoamVolumeFraction
-	v.DenseName, v.FoamName, v.Reads = "custard", "foam", page.Reads
+	v.DenseName, v.FoamName, v.Reads = say.T("custard"), say.T("foam"), page.Reads
 	if r.Blend.MassG == 0 { // an empty tub
 		v.Fill, v.DenseName, v.FoamName = 0, "", ""
 	}

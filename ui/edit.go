@@ -58,32 +58,32 @@ func (w *Window) editDesign() {
 	name, notes := kit.NewTextField(), kit.NewTextArea(3)
 	name.SetText(d.Name)
 	notes.SetText(d.Notes)
-	fill := w.knob("", "tubs.fill_percent", "fill", 1, 0)
-	altitude := w.knob("", "kitchen.altitude_m", "altitude", 10, 0)
+	fill := w.knob("", "tubs.fill_percent", say.T("fill"), 1, 0)
+	altitude := w.knob("", "kitchen.altitude_m", say.T("altitude"), 10, 0)
 	fill.show(d)
 	altitude.show(d)
 	kit.AlignSlides(fill.Slide, altitude.Slide)
 	eggs, sizes := eggSizes()
 	form := widget.NewForm(
-		widget.NewFormItem("Name", name),
-		widget.NewFormItem("Notes", notes),
-		widget.NewFormItem("Batch", choose(say.Bases(), string(d.Batch.Basis), func(b string) {
+		widget.NewFormItem(say.T("Name"), name),
+		widget.NewFormItem(say.T("Notes"), notes),
+		widget.NewFormItem(say.T("Batch"), choose(say.Bases(), string(d.Batch.Basis), func(b string) {
 			d := w.Design()
 			d.Batch.Basis = design.Basis(b)
-			w.Commit(d, "batch basis")
+			w.Commit(d, say.T("batch basis"))
 		})),
-		widget.NewFormItem("Tub filled", fill.Slide),
-		widget.NewFormItem("Tub shape", choose(say.Shapes(), string(d.Tubs.Shape), func(s string) {
+		widget.NewFormItem(say.T("Tub filled"), fill.Slide),
+		widget.NewFormItem(say.T("Tub shape"), choose(say.Shapes(), string(d.Tubs.Shape), func(s string) {
 			d := w.Design()
 			d.Tubs.Shape = design.Shape(s)
-			w.Commit(d, "tub shape")
+			w.Commit(d, say.T("tub shape"))
 		})),
-		widget.NewFormItem("Counted eggs", selectOf(sizes, slices.Index(eggs, d.Eggs), func(i int) {
+		widget.NewFormItem(say.T("Counted eggs"), selectOf(sizes, slices.Index(eggs, d.Eggs), func(i int) {
 			d := w.Design()
 			d.Eggs = eggs[i]
-			w.Commit(d, "egg size")
+			w.Commit(d, say.T("egg size"))
 		})),
-		widget.NewFormItem("Altitude", altitude.Slide))
+		widget.NewFormItem(say.T("Altitude"), altitude.Slide))
 	var dg *dialog.CustomDialog
 	done := func() {
 		dg.Hide()
@@ -93,11 +93,11 @@ func (w *Window) editDesign() {
 		}
 		d.Notes = notes.Text
 		if now := w.Design(); d.Name != now.Name || d.Notes != now.Notes {
-			w.Commit(d, "name and notes")
+			w.Commit(d, say.T("name and notes"))
 		}
 	}
 	name.OnSubmitted = mishap.With(func(string) { done() })
-	dg = kit.Ask(w.win, "The design", container.NewPadded(form), kit.Answer{Name: "Done", Role: kit.ByReturn, Do: done})
+	dg = kit.Ask(w.win, say.T("The design"), container.NewPadded(form), kit.Answer{Name: say.T("Done"), Role: kit.ByReturn, Do: done})
 	dg.Resize(fyne.NewSize(max(560, 38*theme.TextSize()), 0))
 	w.win.Canvas().Focus(name)
 }

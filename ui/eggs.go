@@ -47,13 +47,13 @@ func (w *Window) askWholeEggs() {
 	q.choice = widget.NewRadioGroup(nil, nil)
 	q.choice.Horizontal = true
 	q.choice.OnChanged = mishap.With(func(string) { q.show() })
-	q.use = kit.NewButton("Use it", q.take)
+	q.use = kit.NewButton(say.T("Use it"), q.take)
 	q.use.Importance = widget.HighImportance
 	q.use.Disable()
 	ledger := page.Prose(say.EggLedger(page.Reads, process.EggsOf(q.of, w.Result())))
-	top := container.NewVBox(ledger, container.NewHBox(widget.NewLabel("Eggs"), q.eggs, q.choice), q.about)
-	q.dg = dialog.NewCustomWithoutButtons("Use whole eggs", container.NewBorder(top, nil, nil, nil, container.NewVScroll(q.table)), w.win)
-	q.dg.SetButtons([]fyne.CanvasObject{kit.NewCancel("Cancel", q.dg.Hide), q.use})
+	top := container.NewVBox(ledger, container.NewHBox(widget.NewLabel(say.T("Eggs")), q.eggs, q.choice), q.about)
+	q.dg = dialog.NewCustomWithoutButtons(say.T("Use whole eggs"), container.NewBorder(top, nil, nil, nil, container.NewVScroll(q.table)), w.win)
+	q.dg.SetButtons([]fyne.CanvasObject{kit.NewCancel(say.T("Cancel"), q.dg.Hide), q.use})
 	q.dg.SetOnClosed(q.work.Stop)
 	q.dg.Resize(fyne.NewSize(min(startWidth-80, max(620, 46*theme.TextSize())), 640))
 	q.dg.Show()

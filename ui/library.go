@@ -26,7 +26,7 @@ func (w *Window) useLibrary(lib *ingredient.Library) {
 	w.event("library %d", len(lib.All()))
 }
 
-func (w *Window) showSources() { w.text("Sources", w.Sources) }
+func (w *Window) showSources() { w.text(say.T("Sources"), w.Sources) }
 
 // putAside puts the files of the maker's own aside that are broken: each is said once, at
 // this start, and the program goes on with new ones.

@@ -53,7 +53,7 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
 		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel(say.NoLineYet.String())}
 	l.empty.Importance = widget.LowImportance
-	add := kit.NewButtonWithIcon("Add…", theme.ContentAddIcon(), func() { l.pick(-1) })
+	add := kit.NewButtonWithIcon(say.T("Add…"), theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
 	l.entry = newLineEntry(l)
 	head := container.New(&headLayout{}, l.title, w.hints.Wrap(l.entry, say.EntryHint.String()), w.hints.Wrap(add, say.AddHint(title)))
@@ -162,15 +162,15 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 		return it
 	}
 	items := []*fyne.MenuItem{
-		item("Another ingredient…", true, func() { l.pick(i) }),
-		item("Note…", true, func() { l.note(i) }),
-		item("Price…", true, func() { l.price(i) }),
+		item(say.T("Another ingredient…"), true, func() { l.pick(i) }),
+		item(say.T("Note…"), true, func() { l.note(i) }),
+		item(say.T("Price…"), true, func() { l.price(i) }),
 	}
 	switch part := benchview.PartOf(x); {
 	case x.Count > 0:
 		items = append(items,
-			item("Weigh in grams", true, func() { l.weigh(i) }),
-			item("Size of the eggs…", true, l.w.editDesign))
+			item(say.T("Weigh in grams"), true, func() { l.weigh(i) }),
+			item(say.T("Size of the eggs…"), true, l.w.editDesign))
 	case part != "":
 		items = append(items, item(say.CountAs(part), true, func() { l.count(i, part) }))
 	}
@@ -180,15 +180,15 @@ func (l *lineList) menu(i int, at fyne.CanvasObject) {
 	}
 	items = append(items, item(lock, true, func() { l.lock(i) }), fyne.NewMenuItemSeparator(),
 		item(say.Duplicate.String(), true, func() { l.duplicate(i) }),
-		item("Move up", i > 0, func() { l.move(i, i-1) }),
-		item("Move down", i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }))
+		item(say.T("Move up"), i > 0, func() { l.move(i, i-1) }),
+		item(say.T("Move down"), i < len(d.Lines(l.part))-1, func() { l.move(i, i+1) }))
 	for _, to := range design.Parts {
 		if to != l.part {
 			items = append(items, item(say.MoveTo(to), true, func() { l.carry(i, to, len(d.Lines(to))) }))
 		}
 	}
 	items = append(items, fyne.NewMenuItemSeparator(),
-		item("Remove", true, func() { l.remove(i) }))
+		item(say.T("Remove"), true, func() { l.remove(i) }))
 	c := l.w.win.Canvas()
 	pos := fyne.CurrentApp().Driver().AbsolutePositionForObject(at)
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, pos.AddXY(0, at.Size().Height))
@@ -251,7 +251,7 @@ func (l *lineList) note(i int) {
 		}
 	}
 	entry.OnSubmitted = mishap.With(func(string) { use() })
-	dg = kit.Ask(l.w.win, say.NoteOn(benchview.Brief(l.w.nameOf(x))), entry, kit.Answer{Name: "Use it", Role: kit.ByReturn, Do: use}, kit.Answer{Name: "Cancel", Role: kit.ByEscape})
+	dg = kit.Ask(l.w.win, say.NoteOn(benchview.Brief(l.w.nameOf(x))), entry, kit.Answer{Name: say.T("Use it"), Role: kit.ByReturn, Do: use}, kit.Answer{Name: say.T("Cancel"), Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(30*theme.TextSize(), dg.MinSize().Height))
 	l.w.win.Canvas().Focus(entry)
 }
@@ -261,14 +261,14 @@ func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
 	for _, p := range benchview.EggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: say.Capital(string(p)) + ", counted", Group: larder.GroupName("egg"),
+		items = append(items, kit.FinderItem{ID: string(p), Title: say.T("%s, counted", say.Capital(string(p))), Group: larder.GroupName("egg"),
 			Subtitle: say.OneEgg(page.Reads, benchview.GramsOfOne(d, p), d.Eggs)})
 	}
 	for _, in := range l.w.library().All() {
 		items = append(items, librarypage.ItemOf(in))
 	}
-	find := kit.NewFinder("Search by name or kind", items)
-	dg := kit.Ask(l.w.win, "Choose an ingredient", find, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
+	find := kit.NewFinder(say.T("Search by name or kind"), items)
+	dg := kit.Ask(l.w.win, say.T("Choose an ingredient"), find, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	find.OnCancelled = dg.Hide
 	find.OnChosen = func(it kit.FinderItem) {
 		dg.Hide()

@@ -45,14 +45,14 @@ func command(name string, key fyne.KeyName, more fyne.KeyModifier, do func()) *f
 
 func newMenus(w *Window) *menus {
 	m := &menus{w: w}
-	m.undo = fyne.NewMenuItem("Undo", mishap.Func(w.undo))
+	m.undo = fyne.NewMenuItem(say.T("Undo"), mishap.Func(w.undo))
 	m.undo.Shortcut = &fyne.ShortcutUndo{}
-	m.redo = fyne.NewMenuItem("Redo", mishap.Func(w.redo))
+	m.redo = fyne.NewMenuItem(say.T("Redo"), mishap.Func(w.redo))
 	m.redo.Shortcut = &fyne.ShortcutRedo{}
-	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu("Edit", m.undo, m.redo, fyne.NewMenuItemSeparator(),
+	m.main = fyne.NewMainMenu(m.files(), fyne.NewMenu(say.T("Edit"), m.undo, m.redo, fyne.NewMenuItemSeparator(),
 		command(say.DesignItem.String(), fyne.KeyD, 0, w.editDesign),
 		command(say.RecipeItem.String(), fyne.KeyV, fyne.KeyModifierShift, func() { w.askRecipe(design.DensePart, "") }),
-		command("Use whole eggs…", "", 0, w.askWholeEggs)), m.going(), m.views(), m.help())
+		command(say.T("Use whole eggs…"), "", 0, w.askWholeEggs)), m.going(), m.views(), m.help())
 	m.mark()
 	for _, menu := range m.main.Items {
 		w.guard(menu)
@@ -64,21 +64,21 @@ func newMenus(w *Window) *menus {
 // files are the menu of files.
 func (m *menus) files() *fyne.Menu {
 	w := m.w
-	m.recent = fyne.NewMenuItem("Open recent", nil)
+	m.recent = fyne.NewMenuItem(say.T("Open recent"), nil)
 	m.recent.ChildMenu = fyne.NewMenu("")
-	demos := fyne.NewMenuItem("Open a demo", nil)
+	demos := fyne.NewMenuItem(say.T("Open a demo"), nil)
 	demos.ChildMenu = fyne.NewMenu("")
 	for _, d := range w.Demos {
 		demos.ChildMenu.Items = append(demos.ChildMenu.Items, fyne.NewMenuItem(d.Name, func() {
 			w.unlessUnsaved(func() { w.Session.Start(d.Design) })
 		}))
 	}
-	file := fyne.NewMenu("File",
-		command("New", fyne.KeyN, 0, func() { w.unlessUnsaved(w.startNew) }),
+	file := fyne.NewMenu(say.T("File"),
+		command(say.T("New"), fyne.KeyN, 0, func() { w.unlessUnsaved(w.startNew) }),
 		command(say.StartItem.String(), fyne.KeyN, fyne.KeyModifierShift, func() { w.unlessUnsaved(w.askStart) }),
-		command("Open…", fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
+		command(say.T("Open…"), fyne.KeyO, 0, func() { w.unlessUnsaved(w.openDialog) }),
 		m.recent, demos, fyne.NewMenuItemSeparator(),
-		command("Save", fyne.KeyS, 0, func() { w.save(nil) }),
+		command(say.T("Save"), fyne.KeyS, 0, func() { w.save(nil) }),
 		command(say.SaveAsItem.String(), fyne.KeyS, fyne.KeyModifierShift, func() { w.saveAs(nil) }),
 		command(say.CompareItem.String(), fyne.KeyD, fyne.KeyModifierShift|fyne.KeyModifierAlt, w.askCompare),
 		fyne.NewMenuItem(say.KeepVersion.String(), w.keepVersion),
@@ -86,9 +86,9 @@ func (m *menus) files() *fyne.Menu {
 		fyne.NewMenuItem(say.EarlierItem.String(), w.askEarlier),
 		fyne.NewMenuItem(say.UnsavedItem.String(), w.askUnsaved),
 		fyne.NewMenuItemSeparator(),
-		command("Export card…", fyne.KeyE, 0, w.exportCard),
+		command(say.T("Export card…"), fyne.KeyE, 0, w.exportCard),
 		fyne.NewMenuItemSeparator())
-	quit := command("Quit", fyne.KeyQ, 0, w.close)
+	quit := command(say.T("Quit"), fyne.KeyQ, 0, w.close)
 	quit.IsQuit = true
 	file.Items = append(file.Items, quit)
 	return file
@@ -121,7 +121,7 @@ func (m *menus) going() *fyne.Menu {
 // views are the menu of looks and units.
 func (m *menus) views() *fyne.Menu {
 	w := m.w
-	view := fyne.NewMenu("View")
+	view := fyne.NewMenu(say.T("View"))
 	look := func(name string, change func(*theme.Options), on func() bool) {
 		it := fyne.NewMenuItem(name, func() {
 			change(&w.look)
@@ -133,10 +133,10 @@ func (m *menus) views() *fyne.Menu {
 	for _, v := range [...]struct {
 		name    string
 		variant theme.Variant
-	}{{say.DesktopLook.String(), theme.Follow}, {"Light", theme.Light}, {"Dark", theme.Dark}} {
+	}{{say.DesktopLook.String(), theme.Follow}, {say.T("Light"), theme.Light}, {say.T("Dark"), theme.Dark}} {
 		look(v.name, func(o *theme.Options) { o.Variant = v.variant }, func() bool { return w.look.Variant == v.variant })
 	}
-	look("High contrast", func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
+	look(say.T("High contrast"), func(o *theme.Options) { o.HighContrast = !o.HighContrast }, func() bool { return w.look.HighContrast })
 	view.Items = append(view.Items, fyne.NewMenuItemSeparator())
 	for _, percent := range [...]float32{100, 125, 150} {
 		look(say.TextSize(page.Reads, float64(percent)), func(o *theme.Options) { o.TextScale = percent / 100 },
@@ -149,13 +149,13 @@ func (m *menus) views() *fyne.Menu {
 // help is the menu of what there is to read.
 func (m *menus) help() *fyne.Menu {
 	w := m.w
-	return fyne.NewMenu("Help",
-		fyne.NewMenuItem("Keys", func() { w.text("Keys", say.KeysHelp.String()) }),
+	return fyne.NewMenu(say.T("Help"),
+		fyne.NewMenuItem(say.T("Keys"), func() { w.text(say.T("Keys"), say.KeysHelp.String()) }),
 		fyne.NewMenuItem(say.HowSure.String(), func() { w.turnTo(places.Sure) }),
-		fyne.NewMenuItem("Cautions", func() { w.text("Cautions", say.UsualCautions.String()) }),
+		fyne.NewMenuItem(say.T("Cautions"), func() { w.text(say.T("Cautions"), say.UsualCautions.String()) }),
 		fyne.NewMenuItem(say.SourcesItem.String(), w.showSources),
-		fyne.NewMenuItem("About", func() {
-			w.text("About", say.About(w.Version))
+		fyne.NewMenuItem(say.T("About"), func() {
+			w.text(say.T("About"), say.About(w.Version))
 		}))
 }
 
@@ -192,7 +192,7 @@ func (w *Window) text(title, md string) {
 	rich := widget.NewRichTextFromMarkdown(md)
 	rich.Wrapping = fyne.TextWrapWord
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, title, container.NewVScroll(rich), kit.Answer{Name: "Close", Role: kit.ByReturn, Do: func() { dg.Hide() }})
+	dg = kit.Ask(w.win, title, container.NewVScroll(rich), kit.Answer{Name: say.T("Close"), Role: kit.ByReturn, Do: func() { dg.Hide() }})
 	dg.Resize(fyne.NewSize(min(960, 48*base.TextSize()), 680))
 }
 

@@ -43,9 +43,9 @@ func newTubColumn(w *Window) *tubColumn {
 		rows.Add(w.hints.Wrap(k.Slide, hint))
 		return k
 	}
-	knob("Foam", "blend.foam_volume_percent", "foam share", 1, say.FoamHint.String())
-	knob("Tubs", "tubs.count", "tub count", 1, say.TubsHint.String()).Logarithmic()
-	knob("Each", "tubs.volume_ml", "tub size", 10, say.EachHint.String()).Logarithmic()
+	knob(say.T("Foam"), "blend.foam_volume_percent", say.T("foam share"), 1, say.FoamHint.String())
+	knob(say.T("Tubs"), "tubs.count", say.T("tub count"), 1, say.TubsHint.String()).Logarithmic()
+	knob(say.T("Each"), "tubs.volume_ml", say.T("tub size"), 10, say.EachHint.String()).Logarithmic()
 	kit.AlignSlides(slides...)
 	all := kit.NewButtonWithIcon("", theme.ListIcon(), func() { w.turnTo(places.Figures) })
 	all.Importance = widget.LowImportance

@@ -69,7 +69,7 @@ func (w *Window) askUnits() {
 	show()
 	currency := kit.NewTextField()
 	currency.SetText(w.Prices.Book().Currency)
-	form.Append("Currency", currency)
+	form.Append(say.T("Currency"), currency)
 	all := func(name string, of say.Style) fyne.CanvasObject {
 		return kit.NewButton(name, func() {
 			of.Comma = s.Comma
@@ -90,7 +90,7 @@ func (w *Window) askUnits() {
 	}
 	dg = kit.Ask(w.win, say.UnitsTitle.String(), container.NewVBox(page.Prose(say.UnitsAbout.String()),
 		container.NewHBox(all(say.AllMetric.String(), say.Usual), all(say.AllUS.String(), say.Customary)), form, wrong),
-		kit.Answer{Name: "Use them", Role: kit.ByReturn, Do: done}, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
+		kit.Answer{Name: say.T("Use them"), Role: kit.ByReturn, Do: done}, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
 	dg.Resize(fyne.NewSize(max(480, 34*theme.TextSize()), 0))
 }
 

@@ -67,9 +67,9 @@ func (w *Window) weighing(ask say.Weighing, find func(g []float64) (float64, str
 
 // cupDialog finds the overrun from the same cup, weighed before and after.
 func (c *column) cupDialog() {
-	s := settingAt("dense.overrun_percent", "overrun from cup weights")
+	s := settingAt("dense.overrun_percent", say.T("overrun from cup weights"))
 	if c.part != design.DensePart {
-		s = settingAt("foam.overrun_percent", "overrun from cup weights")
+		s = settingAt("foam.overrun_percent", say.T("overrun from cup weights"))
 	}
 	c.w.weighing(say.CupWeighing(),
 		func(g []float64) (float64, string) { return benchview.CupOverrun(page.Reads, g[0], g[1], g[2], s.Max) },
@@ -78,7 +78,7 @@ func (c *column) cupDialog() {
 
 // panDialog finds the loss on the stove from the pan, weighed before and after.
 func (c *column) panDialog() {
-	s := settingAt("dense.stove_loss_percent", "stove loss from pan weights")
+	s := settingAt("dense.stove_loss_percent", say.T("stove loss from pan weights"))
 	c.w.weighing(say.PanWeighing(),
 		func(g []float64) (float64, string) { return benchview.StoveLoss(page.Reads, g[0], g[1], g[2], s.Max) },
 		func(v float64) { c.w.commit(s, v) })
@@ -87,7 +87,7 @@ func (c *column) panDialog() {
 // syrupDialog takes the syrup's weight, which tells its water better than a
 // thermometer.
 func (c *column) syrupDialog() {
-	s := settingAt("foam.syrup.weighed_g", "syrup weight")
+	s := settingAt("foam.syrup.weighed_g", say.T("syrup weight"))
 	c.w.weighing(say.SyrupWeighing(page.Reads, s.of(c.w.Design())),
 		func(g []float64) (float64, string) { return benchview.SyrupWeight(page.Reads, g[0], g[1], s.Max) },
 		func(v float64) { c.w.commit(s, v) })

@@ -126,7 +126,7 @@ func (p *Page) form() fyne.CanvasObject {
 			widget.NewFormItem(say.WishName.String(), p.named()),
 			widget.NewFormItem(say.WishSweet.String(), container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo.String()), number("%", 60, 1, &w.SweetPercent)))),
 		tick(say.WishIce.String(), &w.KeepsIce),
-		container.NewHBox(tick(say.WishEggs.String(), &w.WholeEggs), number("eggs", 1000, 0, &w.Eggs)),
+		container.NewHBox(tick(say.WishEggs.String(), &w.WholeEggs), number(say.T("eggs"), 1000, 0, &w.Eggs)),
 		tick(say.WishServe.String(), &w.MayServeAt),
 		widget.NewLabel(say.WishMore.String()), p.more(), p.packs(), p.cautions(), p.adds())
 }

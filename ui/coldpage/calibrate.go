@@ -39,7 +39,7 @@ type calibrator struct {
 // calibrate opens the dialog.
 func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	c := &calibrator{p: p, kind: kind, typed: map[string]*kit.NumberField{},
-		word: page.Prose(""), table: kit.NewFigures("before", "after"), busy: widget.NewProgressBarInfinite()}
+		word: page.Prose(""), table: kit.NewFigures(say.T("before"), say.T("after")), busy: widget.NewProgressBarInfinite()}
 	c.work = newest.NewAnswers(p.host.Post, func(ctx context.Context, q coldview.Calibration) (coldview.Found, error) { return q.Find(ctx) }, c.done)
 	c.busy.Stop()
 	c.busy.Hide()
@@ -56,12 +56,12 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 		c.typed["start_c"].ShowValue(math.Round(10*p.answer.Harden.StartC) / 10)
 		c.typed["core_c"].ShowValue(p.answer.Harden.MoveC)
 	}
-	c.compute = kit.NewButton("Compute", c.run)
+	c.compute = kit.NewButton(say.T("Compute"), c.run)
 	c.compute.Importance = widget.HighImportance
-	c.keep = kit.NewButton("Keep", c.accept)
+	c.keep = kit.NewButton(say.T("Keep"), c.accept)
 	c.keep.Disable()
 	body := container.NewVBox(page.Prose(say.HowToMeasure(kind)), form, c.busy, c.word, c.table)
-	buttons := container.NewHBox(layout.NewSpacer(), kit.NewCancel("Cancel", c.close), c.compute, c.keep)
+	buttons := container.NewHBox(layout.NewSpacer(), kit.NewCancel(say.T("Cancel"), c.close), c.compute, c.keep)
 	c.dialog = dialog.NewCustomWithoutButtons(say.CalibrationTitle(kind, p.kitchen.Name), container.NewBorder(nil, buttons, nil, nil, container.NewVScroll(body)), p.host.Window())
 	c.dialog.SetOnClosed(mishap.Func(c.work.Stop))
 	c.dialog.Resize(fyne.NewSize(520, 430))

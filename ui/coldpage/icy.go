@@ -16,12 +16,12 @@ import (
 
 // fillIce is how icy the custard eats, over the weeks.
 func (p *Page) fillIce(v *view) {
-	p.lever(v, "Freezer", "freezer.air_c", 0.5)
-	p.lever(v, "Swings by", "freezer.swing_k", 0.5)
-	p.lever(v, "Opened", "freezer.openings_per_day", 1)
-	beating, show := selectOf(coldview.Beatings, func(value string) {
+	p.lever(v, say.T("Freezer"), "freezer.air_c", 0.5)
+	p.lever(v, say.T("Swings by"), "freezer.swing_k", 0.5)
+	p.lever(v, say.T("Opened"), "freezer.openings_per_day", 1)
+	beating, show := selectOf(coldview.Beatings(), func(value string) {
 		p.change(func(k *cold.Profile) { coldview.UseBeating(k, value) })
-		p.keep("what beats the custard")
+		p.keep(say.T("what beats the custard"))
 	})
 	v.levers = append(v.levers, func() { show(coldview.BeatingOf(&p.kitchen)) })
 	v.add(beating)

@@ -33,12 +33,12 @@ func newKitchenBar(p *Page) *kitchenBar {
 	b.choose.OnChanged = mishap.With(func(name string) {
 		d := p.host.Design()
 		d.Kitchen.Profile = name
-		p.host.Commit(d, "kitchen")
+		p.host.Commit(d, say.T("kitchen"))
 	})
-	b.remove = kit.NewButton("Delete", b.askRemove)
-	b.row = container.NewHBox(widget.NewLabel("Kitchen"), b.choose,
-		kit.NewButton("Edit…", func() { p.editKitchen(p.kitchen, p.kitchen.Name) }),
-		kit.NewButton("Copy…", func() {
+	b.remove = kit.NewButton(say.T("Delete"), b.askRemove)
+	b.row = container.NewHBox(widget.NewLabel(say.T("Kitchen")), b.choose,
+		kit.NewButton(say.T("Edit…"), func() { p.editKitchen(p.kitchen, p.kitchen.Name) }),
+		kit.NewButton(say.T("Copy…"), func() {
 			k := p.kitchen
 			k.Name = coldview.FreeName(p.kitchens, k.Name)
 			p.editKitchen(k, "")
@@ -64,9 +64,9 @@ func (b *kitchenBar) show(said string) {
 		b.row.Refresh()
 	}
 	own, builtIn := b.p.kitchens.Own(b.p.kitchen.Name), b.p.kitchens.BuiltIn(b.p.kitchen.Name)
-	word := "Delete"
+	word := say.T("Delete")
 	if builtIn {
-		word = "Reset"
+		word = say.T("Reset")
 	}
 	if b.remove.Text != word {
 		b.remove.SetText(word)
@@ -84,10 +84,10 @@ func (b *kitchenBar) show(said string) {
 
 // askRemove deletes an own kitchen, or brings a built-in one back as it was.
 func (b *kitchenBar) askRemove() {
-	name, verb := b.p.kitchen.Name, "Delete"
+	name, verb := b.p.kitchen.Name, say.T("Delete")
 	title, question := say.DeleteKitchen(name, cold.Default().Name)
 	if b.p.kitchens.BuiltIn(name) {
-		verb = "Reset"
+		verb = say.T("Reset")
 		title, question = say.ResetKitchen(name)
 	}
 	kit.Confirm(b.p.host.Window(), title, question, verb, func() { b.removeNow(name) })
@@ -95,12 +95,12 @@ func (b *kitchenBar) askRemove() {
 
 func (b *kitchenBar) removeNow(name string) {
 	if err := b.p.kitchens.Remove(name); err != nil {
-		kit.Tell(b.p.host.Window(), "This did not work", page.Sentence(err.Error()))
+		kit.Tell(b.p.host.Window(), say.T("This did not work"), page.Sentence(err.Error()))
 		return
 	}
 	if !b.p.kitchens.BuiltIn(name) {
 		d := b.p.host.Design()
 		d.Kitchen.Profile = ""
-		b.p.host.Commit(d, "kitchen")
+		b.p.host.Commit(d, say.T("kitchen"))
 	}
 }

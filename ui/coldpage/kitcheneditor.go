@@ -44,13 +44,13 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 			rows.Add(e.input(f))
 		}
 	}
-	save := kit.NewButton("Save", e.save)
+	save := kit.NewButton(say.T("Save"), e.save)
 	save.Importance = widget.HighImportance
-	title := "Edit the kitchen"
+	title := say.T("Edit the kitchen")
 	if was == "" {
-		title = "A new kitchen"
+		title = say.T("A new kitchen")
 	}
-	foot := container.NewVBox(e.problem, container.NewHBox(layout.NewSpacer(), kit.NewCancel("Cancel", func() { e.dialog.Hide() }), save))
+	foot := container.NewVBox(e.problem, container.NewHBox(layout.NewSpacer(), kit.NewCancel(say.T("Cancel"), func() { e.dialog.Hide() }), save))
 	list := container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), rows))
 	e.dialog = dialog.NewCustomWithoutButtons(title, container.NewBorder(nil, foot, nil, nil, list), p.host.Window())
 	e.dialog.Resize(fyne.NewSize(780, 600))
@@ -100,7 +100,7 @@ func (e *kitchenEditor) save() {
 	e.dialog.Hide()
 	if d := e.p.host.Design(); d.Kitchen.Profile != e.form.Kitchen.Name {
 		d.Kitchen.Profile = e.form.Kitchen.Name
-		e.p.host.Commit(d, "kitchen")
+		e.p.host.Commit(d, say.T("kitchen"))
 	}
 }
 

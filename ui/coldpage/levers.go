@@ -43,14 +43,14 @@ func selectOf(options []coldview.Option, changed func(value string)) (s *kit.Sel
 
 // freezing adds what decides how a phase freezes before it meets the other.
 func (p *Page) freezing(v *view) {
-	p.lever(v, "Freezer", "freezer.air_c", 0.5)
-	p.lever(v, "Goes in at", "layer.start_c", 1)
-	form, show := selectOf(coldview.Vessels, func(value string) {
+	p.lever(v, say.T("Freezer"), "freezer.air_c", 0.5)
+	p.lever(v, say.T("Goes in at"), "layer.start_c", 1)
+	form, show := selectOf(coldview.Vessels(), func(value string) {
 		p.change(func(k *cold.Profile) { coldview.UseVessel(k, value) })
-		p.keep("what a phase freezes in")
+		p.keep(say.T("what a phase freezes in"))
 	})
 	v.add(form)
-	depth := p.lever(v, "Depth", "layer.depth_mm", 1)
+	depth := p.lever(v, say.T("Depth"), "layer.depth_mm", 1)
 	v.levers = append(v.levers, func() {
 		show(string(p.kitchen.Layer.Form))
 		if p.kitchen.Layer.DepthMM == 0 && p.answer != nil {
@@ -61,13 +61,13 @@ func (p *Page) freezing(v *view) {
 
 // stirring adds when to stir.
 func (p *Page) stirring(v *view) {
-	rule, show := selectOf(coldview.StirRules, func(value string) {
+	rule, show := selectOf(coldview.StirRules(), func(value string) {
 		p.change(func(k *cold.Profile) { coldview.UseStirRule(k, value) })
-		p.keep("when to stir")
+		p.keep(say.T("when to stir"))
 	})
 	v.add(rule)
-	every := p.lever(v, "Every", "layer.stir_every_min", 5)
-	icy := p.lever(v, "Edge frozen", "layer.edge_ice_percent", 5)
+	every := p.lever(v, say.T("Every"), "layer.stir_every_min", 5)
+	icy := p.lever(v, say.T("Edge frozen"), "layer.edge_ice_percent", 5)
 	v.levers = append(v.levers, func() {
 		by := coldview.StirRule(&p.kitchen)
 		show(by)
@@ -82,10 +82,10 @@ func (p *Page) stirring(v *view) {
 
 // tubShape adds the shape of the design's tub.
 func (p *Page) tubShape(v *view) {
-	s, show := selectOf(coldview.TubShapes, func(value string) {
+	s, show := selectOf(coldview.TubShapes(), func(value string) {
 		d := p.host.Design()
 		d.Tubs.Shape = design.Shape(value)
-		p.host.Commit(d, "tub shape")
+		p.host.Commit(d, say.T("tub shape"))
 	})
 	v.levers = append(v.levers, func() { show(string(p.host.Design().Tubs.Shape)) })
 	v.add(s)
@@ -95,9 +95,9 @@ func (p *Page) tubShape(v *view) {
 // measure it and to forget the measurement.
 func (p *Page) calibration(v *view, kind cold.MeasurementKind) {
 	word := page.Prose("")
-	back := kit.NewButton("Undo", func() { p.undoCalibration(kind) })
-	reset := kit.NewButton("Forget", func() { p.setFactor(kind, 1, "", "calibration forgotten") })
-	measure := kit.NewButton("I have measured it…", func() { p.calibrate(kind) })
+	back := kit.NewButton(say.T("Undo"), func() { p.undoCalibration(kind) })
+	reset := kit.NewButton(say.T("Forget"), func() { p.setFactor(kind, 1, "", say.T("calibration forgotten")) })
+	measure := kit.NewButton(say.T("I have measured it…"), func() { p.calibrate(kind) })
 	v.levers = append(v.levers, func() {
 		at := coldview.PlaceOf(&p.kitchen, kind)
 		word.SetText(say.Measured(page.Reads, *at))
@@ -114,7 +114,7 @@ func (p *Page) calibration(v *view, kind cold.MeasurementKind) {
 // undoCalibration brings back what the last calibration replaced.
 func (p *Page) undoCalibration(kind cold.MeasurementKind) {
 	if was, ok := p.replaced.Take(p.kitchen.Name, kind); ok {
-		p.setFactor(kind, was.Factor, was.Measured, "calibration undone")
+		p.setFactor(kind, was.Factor, was.Measured, say.T("calibration undone"))
 	}
 }
 

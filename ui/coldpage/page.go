@@ -81,10 +81,10 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 
 	p.status = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	p.progress = widget.NewProgressBar()
-	stop := kit.NewButton("Cancel", p.stop)
+	stop := kit.NewButton(say.T("Cancel"), p.stop)
 	p.busy = container.NewBorder(nil, nil, nil, stop, p.progress)
 	p.busy.Hide()
-	p.again = kit.NewButton("Compute again", func() { p.state = planNone; p.Show() })
+	p.again = kit.NewButton(say.T("Compute again"), func() { p.state = planNone; p.Show() })
 	p.again.Hide()
 	right := container.NewStack(p.busy, container.NewHBox(layout.NewSpacer(), p.status, p.again))
 
@@ -146,7 +146,7 @@ func (p *Page) ask() {
 	r := *p.host.Result() // the session's is overwritten by the next
 	p.asked, p.from = planning.Job{Design: d, Result: &r, Kitchen: k}, p.host.Model()
 	p.planner.Ask(p.asked)
-	p.become(planRunning, "Computing…")
+	p.become(planRunning, say.T("Computing…"))
 }
 
 // become shows how the plan stands.
@@ -234,7 +234,7 @@ func (p *Page) change(f func(*cold.Profile)) {
 func (p *Page) keep(step string) {
 	p.moving = false
 	if err := p.kitchens.Keep(p.kitchen, p.kitchen.Name); err != nil {
-		kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
+		kit.Tell(p.host.Window(), say.T("This did not work"), page.Sentence(err.Error()))
 		p.Show()
 		return
 	}

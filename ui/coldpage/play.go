@@ -8,6 +8,7 @@ import (
 
 	"ripplewright/internal/desk/coldview"
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 )
 
 // hand is the minute that somebody asks for, shown once a frame, so that no hand
@@ -61,7 +62,7 @@ func (s *stage) playOrStop() {
 	case s.time.Value() >= coldview.Last(s.scene.Run):
 		s.at(0)
 	}
-	s.play.SetText("Stop")
+	s.play.SetText(say.T("Stop"))
 	stopped := make(chan struct{})
 	s.playing.stopped = stopped
 	mishap.Go(func() {
@@ -95,6 +96,6 @@ func (s *stage) stop() {
 	if s.playing.stopped != nil {
 		close(s.playing.stopped)
 		s.playing.stopped = nil
-		s.play.SetText("Play")
+		s.play.SetText(say.T("Play"))
 	}
 }

@@ -45,10 +45,10 @@ func newStage(h page.Host) *stage {
 	s.plot.XDecimals = 1
 	s.caption = page.Prose("")
 	s.plot.OnRead = func(text string) { s.reading = text; s.describe() }
-	s.time = page.Slide("Time", "min", 0, 1, 1, 0)
+	s.time = page.Slide(say.T("Time"), "min", 0, 1, 1, 0)
 	s.hand = newHand(s.at)
 	s.time.OnChanged = func(v float64) { s.stop(); s.hand.wanted = v }
-	s.play = kit.NewButton("Play", s.playOrStop)
+	s.play = kit.NewButton(say.T("Play"), s.playOrStop)
 	s.picture = container.NewStack(s.field)
 	s.foot = container.NewVBox(container.NewBorder(nil, nil, s.play, nil, s.time), s.caption)
 	s.object = container.NewPadded(container.NewBorder(nil, s.foot, nil, nil, container.New(&s.layout, s.picture, s.plot)))

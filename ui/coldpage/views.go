@@ -36,7 +36,7 @@ func (p *Page) fillCustard(v *view) {
 	p.freezing(v)
 	p.stirring(v)
 	p.inDish(v)
-	v.add(page.Small("Stir at"))
+	v.add(page.Small(say.T("Stir at")))
 	v.table(coldview.StirHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.StirRows(page.Reads, v.Freezes(a)) })
 	v.prose(func(a *cold.Answer) string {
 		c := v.Freezes(a)
@@ -62,7 +62,7 @@ func (p *Page) inDish(v *view) {
 
 // fillHarden is the filled tub in the freezer.
 func (p *Page) fillHarden(v *view) {
-	p.lever(v, "Freezer", "freezer.air_c", 0.5)
+	p.lever(v, say.T("Freezer"), "freezer.air_c", 0.5)
 	p.tubShape(v)
 	v.times(func(a *cold.Answer) []say.TableRow { return coldview.HardenRows(page.Reads, &a.Harden) })
 	v.prose(func(a *cold.Answer) string { return say.IntoTheFreezer(page.Reads, a) })
@@ -72,20 +72,20 @@ func (p *Page) fillHarden(v *view) {
 
 // fillServing is the tub on the counter, or in the refrigerator.
 func (p *Page) fillServing(v *view) {
-	place, name := "counter", "Counter"
+	place, name := "counter", say.T("Counter")
 	if v.Question == coldview.Fridge {
-		place, name = "refrigerator", "Refrigerator"
+		place, name = "refrigerator", say.T("Refrigerator")
 	}
 	p.lever(v, name, place+".air_c", 0.5)
-	p.lever(v, "Freezer", "freezer.air_c", 0.5)
+	p.lever(v, say.T("Freezer"), "freezer.air_c", 0.5)
 	p.tubShape(v)
 	v.bold(func(a *cold.Answer) string { return say.Softening(page.Reads, v.Softens(a)) })
 	v.times(func(a *cold.Answer) []say.TableRow {
 		return coldview.SofteningRows(page.Reads, v.Softens(a), p.of.Design.Serving.TemperatureC)
 	})
-	v.add(page.Small("The outer ring is right for"))
+	v.add(page.Small(say.T("The outer ring is right for")))
 	v.table(coldview.BandHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.BandRows(page.Reads, v.Softens(a)) })
-	v.add(page.Small("Inside the tub"))
+	v.add(page.Small(say.T("Inside the tub")))
 	v.table(coldview.InsideHeads(page.Reads), func(a *cold.Answer) []say.TableRow { return coldview.InsideRows(page.Reads, v.Softens(a)) })
 	v.fromAndTo()
 	if v.Question == coldview.Counter {
@@ -95,11 +95,11 @@ func (p *Page) fillServing(v *view) {
 
 // fillStorage is the tub in the freezer for good.
 func (p *Page) fillStorage(v *view) {
-	p.lever(v, "Freezer", "freezer.air_c", 0.5)
-	p.lever(v, "Swings by", "freezer.swing_k", 0.5)
+	p.lever(v, say.T("Freezer"), "freezer.air_c", 0.5)
+	p.lever(v, say.T("Swings by"), "freezer.swing_k", 0.5)
 	v.bold(func(a *cold.Answer) string { return say.Storage(page.Reads, &a.Storage) })
 	v.prose(func(a *cold.Answer) string { return say.StorageChange(page.Reads, &a.Storage) })
-	v.table([]string{"custard", "foam"}, func(a *cold.Answer) []say.TableRow { return coldview.StoredRows(page.Reads, &a.Storage) })
+	v.table([]string{say.T("custard"), say.T("foam")}, func(a *cold.Answer) []say.TableRow { return coldview.StoredRows(page.Reads, &a.Storage) })
 	v.add(page.Small(say.AgeingHead(page.Reads)))
 	v.table([]string{"index"}, func(a *cold.Answer) []say.TableRow { return coldview.AgeingRows(page.Reads, &a.Storage) })
 	v.prose(func(a *cold.Answer) string { return say.Ageing(page.Reads, &a.Storage) })

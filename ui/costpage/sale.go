@@ -38,7 +38,7 @@ func newSale(keep func(sellsFor float64)) *sale {
 	s.margin.ShowValue(math.NaN())
 	s.price.OnChanged = func(float64) { s.set(false) }
 	s.margin.OnChanged = func(float64) { s.set(true) }
-	form := widget.NewForm(widget.NewFormItem("A tub sells for", s.price), widget.NewFormItem("Margin, of the price", s.margin))
+	form := widget.NewForm(widget.NewFormItem(say.T("A tub sells for"), s.price), widget.NewFormItem(say.T("Margin, of the price"), s.margin))
 	s.object = container.NewVBox(form, s.said, s.offers, page.Prose(say.MarginRests.String()))
 	return s
 }

@@ -54,8 +54,8 @@ type Page struct {
 
 // The questions.
 const (
-	serveAt  = "I serve at"
-	startNow = "I start now"
+	serveAt  say.Message = "I serve at"
+	startNow say.Message = "I start now"
 )
 
 // ahead is how many days one can choose among.
@@ -67,7 +67,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	p := &Page{host: h, kitchens: k, clock: clock, told: told, head: page.Bold(""), moved: page.Prose(""), list: container.NewVBox()}
 	p.work = newest.NewAnswers(h.Post, dayplan.Of, p.done)
 
-	p.ask = page.Choice(func() { p.showWhen(); p.Show() }, serveAt, startNow)
+	p.ask = page.Choice(func() { p.showWhen(); p.Show() }, serveAt.String(), startNow.String())
 	p.ask.Horizontal = true
 	p.day = kit.NewSelect(nil, func(string) { p.Show() })
 	p.day.PlaceHolder = say.DayName(time.Date(2026, 9, 30, 0, 0, 0, 0, time.UTC)) // it is as wide as the longest
@@ -79,7 +79,7 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	p.hour.OnChanged, p.minute.OnChanged = func(float64) { p.Show() }, func(float64) { p.Show() }
 	p.offerDays()
 	p.when = container.NewHBox(p.day, p.hour, p.minute)
-	for _, x := range []struct{ name, ending string }{{"Export calendar…", ".ics"}, {"Export table…", ".md"}} {
+	for _, x := range []struct{ name, ending string }{{say.T("Export calendar…"), ".ics"}, {say.T("Export table…"), ".md"}} {
 		p.exports = append(p.exports, kit.NewButton(x.name, func() { p.export(x.ending) }))
 	}
 	p.part = kit.NewSelect(nil, func(string) { p.draw() })
@@ -91,11 +91,11 @@ func New(h page.Host, k *kitchens.Book, clock func() time.Time, told func(event 
 	question := container.NewHBox(p.ask, p.when)
 	out := container.NewHBox(p.exports[0], p.exports[1])
 	top := container.NewVBox(container.NewBorder(nil, nil, question, out), p.head, p.moved)
-	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel("Show"), nil, p.part), p.read, nil, nil, p.plot)
+	drawn := container.NewBorder(container.NewBorder(nil, nil, widget.NewLabel(say.T("Show")), nil, p.part), p.read, nil, nil, p.plot)
 	p.from, p.to = page.NumberField("h", 0, 23, 1), page.NumberField("h", 1, 30, 1)
 	p.from.Step, p.to.Step = 0.5, 0.5
 	p.from.OnChanged, p.to.OnChanged = func(float64) { p.keepHours() }, func(float64) { p.keepHours() }
-	hours := container.NewHBox(widget.NewLabel("You work from"), p.from, widget.NewLabel("to"), p.to)
+	hours := container.NewHBox(widget.NewLabel(say.T("You work from")), p.from, widget.NewLabel(say.T("to")), p.to)
 	p.split = container.NewHSplit(drawn, container.NewBorder(hours, nil, nil, nil, container.NewVScroll(p.list)))
 	p.split.Offset = 0.66
 	p.object = container.NewBorder(top, nil, nil, nil, p.split)
@@ -127,7 +127,7 @@ func (p *Page) offerDays() {
 }
 
 func (p *Page) showWhen() {
-	if p.ask.Selected == serveAt {
+	if p.ask.Selected == serveAt.String() {
 		p.when.Show()
 	} else {
 		p.when.Hide()
@@ -157,7 +157,7 @@ func (p *Page) Show() {
 	p.from.ShowValue(k.Cook.FromHours)
 	p.to.ShowValue(k.Cook.ToHours)
 	r := *p.host.Result() // the session's is overwritten by the next
-	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: p.kitchens.Taught(d, k)}, Serve: p.ask.Selected == serveAt, At: p.clock().Truncate(time.Minute), Reads: page.Reads}
+	q := dayplan.Question{Job: making.Job{Design: d, Result: &r, Kitchen: p.kitchens.Taught(d, k)}, Serve: p.ask.Selected == serveAt.String(), At: p.clock().Truncate(time.Minute), Reads: page.Reads}
 	if q.Serve {
 		day := p.days[p.day.SelectedIndex()]
 		q.At = time.Date(day.Year(), day.Month(), day.Day(), int(p.hour.Value()), int(p.minute.Value()), 0, 0, day.Location())
@@ -168,7 +168,7 @@ func (p *Page) Show() {
 	p.asked, p.waits = q, true
 	p.work.Ask(q)
 	if p.answer == nil {
-		kit.SetText(p.head, "Computing…")
+		kit.SetText(p.head, say.T("Computing…"))
 	}
 }
 

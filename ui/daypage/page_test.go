@@ -69,7 +69,7 @@ func TestWhatCannotBeServedInTimeIsSaid(t *testing.T) {
 	k.day.SetSelectedIndex(0) // today
 	k.wait()
 	assert.Contains(t, k.head.Text, "Too late")
-	k.ask.SetSelected(startNow)
+	k.ask.SetSelected(startNow.String())
 	k.wait()
 	assert.False(t, k.answer.Day.Begins.Before(k.at))
 	assert.NotContains(t, k.head.Text, "Too late")

@@ -12,6 +12,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/form/fold"
+	"ripplewright/internal/show/say"
 )
 
 // A FinderItem is something to be found by name.
@@ -42,7 +43,7 @@ type Finder struct {
 
 // NewFinder returns a finder over items.
 func NewFinder(prompt string, items []FinderItem) *Finder {
-	f := &Finder{nothing: widget.NewLabel("Nothing of that name")}
+	f := &Finder{nothing: widget.NewLabel(say.T("Nothing of that name"))}
 	f.entry = &finderEntry{f: f}
 	f.entry.PlaceHolder = prompt
 	f.entry.ExtendBaseWidget(f.entry)

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 )
 
 // AnswerKey is the key that gives an answer.
@@ -60,7 +61,7 @@ func Ask(w fyne.Window, title string, content fyne.CanvasObject, answers ...Answ
 // Confirm asks whether to do something, which verb names.
 func Confirm(w fyne.Window, title, text, verb string, do func()) {
 	var dg *dialog.CustomDialog
-	dg = Ask(w, title, widget.NewLabel(text), Answer{"Cancel", ByEscape, nil},
+	dg = Ask(w, title, widget.NewLabel(text), Answer{say.T("Cancel"), ByEscape, nil},
 		Answer{verb, ByReturn, func() { dg.Hide(); do() }})
 }
 
@@ -70,7 +71,7 @@ func Tell(w fyne.Window, title, text string) {
 	l := widget.NewLabel(text)
 	l.Wrapping = fyne.TextWrapWord
 	var dg *dialog.CustomDialog
-	dg = Ask(w, title, container.NewVBox(l), Answer{"Close", ByReturn, func() { dg.Hide() }})
+	dg = Ask(w, title, container.NewVBox(l), Answer{say.T("Close"), ByReturn, func() { dg.Hide() }})
 	dg.Resize(fyne.NewSize(min(38*theme.TextSize(), w.Canvas().Size().Width-4*theme.Padding()), 0))
 }
 

@@ -80,7 +80,7 @@ func New(h page.Host, k *kitchens.Book, s Setup) *Page {
 		return made{m, untimed}, ctx.Err()
 	}, p.done)
 
-	p.back, p.next = kit.NewPad("Back", func() { p.turn(-1) }), kit.NewPad("Next", func() { p.turn(1) })
+	p.back, p.next = kit.NewPad(say.T("Back"), func() { p.turn(-1) }), kit.NewPad(say.T("Next"), func() { p.turn(1) })
 	p.next.Strong = true
 	p.place, p.title = widget.NewLabel(""), page.Bold("")
 	p.place.Alignment, p.title.Alignment = fyne.TextAlignCenter, fyne.TextAlignCenter
@@ -224,8 +224,8 @@ func (p *Page) show() {
 		kit.SetText(p.title, say.NothingHere.String())
 		kit.SetText(p.things, "")
 		kit.SetText(p.text, say.PutSomethingIn.String())
-		p.back.ShowPad("Back", false)
-		p.next.ShowPad("Next", false)
+		p.back.ShowPad(say.T("Back"), false)
+		p.next.ShowPad(say.T("Next"), false)
 		p.clock.show(nil)
 		p.reading.show(nil)
 		return
@@ -248,8 +248,8 @@ func (p *Page) show() {
 	}
 	kit.SetText(p.things, strings.Join(things, "\n"))
 	kit.SetText(p.text, words.Text)
-	p.back.ShowPad("Back", i > 0)
-	p.next.ShowPad("Next", i+1 < n)
+	p.back.ShowPad(say.T("Back"), i > 0)
+	p.next.ShowPad(say.T("Next"), i+1 < n)
 	p.clock.show(step)
 	p.reading.show(step)
 	p.object.Refresh() // texts take more lines, or fewer

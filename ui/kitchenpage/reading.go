@@ -64,7 +64,7 @@ func newReadingRow(p *Page) *readingRow {
 	r.readAnew()
 	r.came = page.Prose("")
 	r.came.SizeName = theme.SizeNameSubHeadingText
-	r.keep, r.drop = kit.NewPad("Keep", r.kept), kit.NewPad("Put back", r.dropped)
+	r.keep, r.drop = kit.NewPad(say.T("Keep"), r.kept), kit.NewPad(say.T("Put back"), r.dropped)
 	r.answer = container.NewBorder(nil, nil, nil, container.NewHBox(r.drop, r.keep), r.came)
 	r.object = container.NewVBox(r.fields, r.answer)
 	return r
@@ -129,8 +129,8 @@ func (r *readingRow) show(step *process.Step) {
 		text = t.Caution
 	}
 	kit.SetText(r.came, text)
-	r.keep.ShowPad("Keep", t.Caution == "")
-	r.drop.ShowPad("Put back", true)
+	r.keep.ShowPad(say.T("Keep"), t.Caution == "")
+	r.drop.ShowPad(say.T("Put back"), true)
 	r.answer.Show()
 }
 

@@ -38,7 +38,7 @@ func newTimerRow(p *Page) *timerRow {
 	r := &timerRow{p: p}
 	r.face = kit.NewLines(1, fyne.TextAlignLeading, kit.SizeNameTimer, fyne.TextStyle{Bold: true})
 	r.others = kit.NewLines(1, fyne.TextAlignTrailing, kit.SizeNameStep, fyne.TextStyle{})
-	r.main, r.clear = kit.NewPad("Start", r.press), kit.NewPad("Clear", r.drop)
+	r.main, r.clear = kit.NewPad(say.T("Start"), r.press), kit.NewPad(say.T("Clear"), r.drop)
 	r.own = container.NewHBox(r.face, r.main, r.clear)
 	r.alarm = kit.NewPad("", func() { p.goTo(r.rung) })
 	r.alarm.Strong = true
@@ -69,13 +69,13 @@ func (r *timerRow) tell() {
 	switch state {
 	case stove.Idle:
 		left = r.length
-		r.main.ShowPad("Start", true)
+		r.main.ShowPad(say.T("Start"), true)
 	case stove.Running:
-		r.main.ShowPad("Pause", true)
+		r.main.ShowPad(say.T("Pause"), true)
 	case stove.Paused:
-		r.main.ShowPad("Go on", true)
+		r.main.ShowPad(say.T("Go on"), true)
 	case stove.Over:
-		r.main.ShowPad("Time is up", true)
+		r.main.ShowPad(say.T("Time is up"), true)
 	}
 	r.main.Strong = state == stove.Over
 	r.face.ShowText(say.Timer(left))

@@ -42,7 +42,7 @@ func (p *Page) showDetail() {
 	}
 	table, framed := newFigureTable()
 	showFigures(table, in)
-	objects := append([]fyne.CanvasObject{page.Heading("Figures"), page.Prose(say.FiguresKnown(page.Reads, in) + " " + say.UnknownIsNotZero.String()), framed},
+	objects := append([]fyne.CanvasObject{page.Heading(say.T("Figures")), page.Prose(say.FiguresKnown(page.Reads, in) + " " + say.UnknownIsNotZero.String()), framed},
 		told(larder.Sections(page.Reads, in, p.setup.Sources))...)
 	p.detail.Objects = []fyne.CanvasObject{container.NewBorder(container.NewPadded(head), nil, nil, nil, page.Scrolled(objects...))}
 }
@@ -58,15 +58,15 @@ func (p *Page) useRow(in *ingredient.Ingredient) fyne.CanvasObject {
 
 // priceRow tells what a pack costs, and changes it.
 func (p *Page) priceRow(in *ingredient.Ingredient, known string) fyne.CanvasObject {
-	return container.NewHBox(widget.NewLabel(page.Brief(known, 60)), kit.NewButton("Price…", func() { p.setup.Price(in) }))
+	return container.NewHBox(widget.NewLabel(page.Brief(known, 60)), kit.NewButton(say.T("Price…"), func() { p.setup.Price(in) }))
 }
 
 // keepRow changes what the maker keeps.
 func (p *Page) keepRow(in *ingredient.Ingredient) fyne.CanvasObject {
-	row := container.NewHBox(kit.NewButton("Duplicate and edit…", func() { p.edit(larder.FormLike(in, p.shelves)) }))
+	row := container.NewHBox(kit.NewButton(say.T("Duplicate and edit…"), func() { p.edit(larder.FormLike(in, p.shelves)) }))
 	if kept := larder.Named(p.shelves.Kept, in.ID); kept != nil {
-		row.Add(kit.NewButton("Edit…", func() { p.edit(larder.FormOf(kept)) }))
-		row.Add(kit.NewButton("Delete…", func() { p.remove(kept) }))
+		row.Add(kit.NewButton(say.T("Edit…"), func() { p.edit(larder.FormOf(kept)) }))
+		row.Add(kit.NewButton(say.T("Delete…"), func() { p.remove(kept) }))
 	}
 	return row
 }
@@ -80,7 +80,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	}
 	switch p.shelves.Copy(in.ID) {
 	case larder.CopyAlone:
-		return note(say.CopyAlone.String(), "Save it as mine", func() {
+		return note(say.CopyAlone.String(), say.T("Save it as mine"), func() {
 			if err := p.keep(carried, ""); err != nil {
 				p.host.Say(say.Sentence(err.Error()))
 				return
@@ -88,7 +88,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 			p.back(in.ID)
 		})
 	case larder.CopyDiffers:
-		return note(say.CopyDiffers.String(), "Use mine in the design", func() {
+		return note(say.CopyDiffers.String(), say.T("Use mine in the design"), func() {
 			p.host.Commit(p.host.Design().WithOwnReplaced(kept), say.NewFiguresOf(kept))
 		})
 	}

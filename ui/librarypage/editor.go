@@ -34,13 +34,13 @@ func newEditor(p *Page, f *larder.Form) *editor {
 	e.problem = page.Bold("")
 	e.problem.Importance = widget.DangerImportance
 	e.problem.Hide()
-	save := kit.NewButton("Save", e.save)
+	save := kit.NewButton(say.T("Save"), e.save)
 	save.Importance = widget.HighImportance
-	cancel := kit.NewButton("Cancel", func() { p.back("") })
+	cancel := kit.NewButton(say.T("Cancel"), func() { p.back("") })
 	form := page.Scrolled(e.sections()...)
 	var table fyne.CanvasObject
 	e.table, table = newFigureTable()
-	preview := page.Scrolled(page.Heading("What it comes to"), e.summary, table, e.says)
+	preview := page.Scrolled(page.Heading(say.T("What it comes to")), e.summary, table, e.says)
 	split := container.NewHSplit(form, preview)
 	split.Offset = 0.5
 	name := page.Heading(f.Title)

@@ -19,9 +19,9 @@ import (
 func (e *editor) sections() []fyne.CanvasObject {
 	f := e.form
 	e.name, e.id = e.text(&f.Name), e.text(&f.ID)
-	e.name.PlaceHolder = "as you call it"
-	objects := []fyne.CanvasObject{widget.NewForm(widget.NewFormItem("Name", e.name), widget.NewFormItem("Id", e.id),
-		widget.NewFormItem("Group", e.choice(larder.GroupChoices(), f.Group, func(v string) { f.Group = v })))}
+	e.name.PlaceHolder = say.T("as you call it")
+	objects := []fyne.CanvasObject{widget.NewForm(widget.NewFormItem(say.T("Name"), e.name), widget.NewFormItem(say.T("Id"), e.id),
+		widget.NewFormItem(say.T("Group"), e.choice(larder.GroupChoices(), f.Group, func(v string) { f.Group = v })))}
 	more := widget.NewAccordion()
 	more.MultiOpen = true
 	fold := func(title string, o fyne.CanvasObject) {
@@ -30,15 +30,15 @@ func (e *editor) sections() []fyne.CanvasObject {
 	columns := e.columnForm()
 	if f.Per != nil {
 		usual, rest := f.PackEntries()
-		objects = append(objects, page.Heading("What the pack says"), page.Prose(say.LeaveEmptyOnPack.String()), e.fibre(), e.rows(usual))
+		objects = append(objects, page.Heading(say.T("What the pack says")), page.Prose(say.LeaveEmptyOnPack.String()), e.fibre(), e.rows(usual))
 		fold(say.MoreOnPack.String(), e.rows(rest))
 		fold(say.MoreFigures.String(), columns)
 	} else {
-		objects = append(objects, page.Heading("Figures per 100 g"), page.Prose(say.LeaveEmpty.String()), columns)
+		objects = append(objects, page.Heading(say.T("Figures per 100 g")), page.Prose(say.LeaveEmpty.String()), columns)
 	}
-	fold("Allergens", e.allergenForm())
-	fold("On a label", e.labelForm())
-	fold("Density and measures", e.rows(f.Spoons))
+	fold(say.T("Allergens"), e.allergenForm())
+	fold(say.T("On a label"), e.labelForm())
+	fold(say.T("Density and measures"), e.rows(f.Spoons))
 	return append(objects, more)
 }
 
@@ -93,7 +93,7 @@ func (e *editor) rows(entries []*larder.Entry) *widget.Form {
 	form := widget.NewForm()
 	for _, x := range entries {
 		f := &figureField{entry: e.text(&x.Text), note: widget.NewLabel("")}
-		f.entry.PlaceHolder = "unknown"
+		f.entry.PlaceHolder = say.T("unknown")
 		f.note.Importance, f.note.Wrapping = widget.DangerImportance, fyne.TextWrapWord
 		f.note.Hide()
 		e.fields[x] = f
@@ -104,30 +104,30 @@ func (e *editor) rows(entries []*larder.Entry) *widget.Form {
 }
 
 const (
-	withoutFibre = "Carbohydrate without fibre (EU, UK)"
-	withFibre    = "Carbohydrate with fibre (US)"
+	withoutFibre say.Message = "Carbohydrate without fibre (EU, UK)"
+	withFibre    say.Message = "Carbohydrate with fibre (US)"
 )
 
 func (e *editor) fibre() fyne.CanvasObject {
-	g := widget.NewRadioGroup([]string{withoutFibre, withFibre}, nil)
-	g.Required, g.Selected = true, withoutFibre
+	g := widget.NewRadioGroup([]string{withoutFibre.String(), withFibre.String()}, nil)
+	g.Required, g.Selected = true, withoutFibre.String()
 	if e.form.WithFibre {
-		g.Selected = withFibre
+		g.Selected = withFibre.String()
 	}
-	g.OnChanged = mishap.With(func(s string) { e.form.WithFibre = s == withFibre; e.changed() })
+	g.OnChanged = mishap.With(func(s string) { e.form.WithFibre = s == withFibre.String(); e.changed() })
 	return g
 }
 
 func (e *editor) columnForm() fyne.CanvasObject {
 	form := e.rows(e.form.Columns)
-	form.Append("The sugar alcohol is", e.choice(larder.PolyolChoices(), e.form.PolyolName(), func(v string) { e.form.Polyol = larder.PolyolNamed(v) }))
+	form.Append(say.T("The sugar alcohol is"), e.choice(larder.PolyolChoices(), e.form.PolyolName(), func(v string) { e.form.Polyol = larder.PolyolNamed(v) }))
 	return form
 }
 
 func (e *editor) allergenForm() fyne.CanvasObject {
 	grid := container.NewGridWithColumns(3)
 	for i, a := range larder.Allergens {
-		tick := e.check(a.Name, &e.form.Ticks[i])
+		tick := e.check(a.Name.String(), &e.form.Ticks[i])
 		e.ticks = append(e.ticks, tick)
 		grid.Add(tick)
 	}
@@ -139,6 +139,6 @@ func (e *editor) labelForm() fyne.CanvasObject {
 	parts := e.text(&f.Parts)
 	parts.MultiLine, parts.Wrapping = true, fyne.TextWrapWord
 	standing := e.choice(larder.StandingChoices(), string(f.Standing), func(v string) { f.Standing = ingredient.Standing(v) })
-	return widget.NewForm(widget.NewFormItem("Name, US", e.text(&f.NameUS)), widget.NewFormItem("Name, EU and UK", e.text(&f.NameEU)),
-		widget.NewFormItem("", e.check("It has ingredients of its own", &f.Compound)), widget.NewFormItem("They are", parts), widget.NewFormItem("US rules see", standing))
+	return widget.NewForm(widget.NewFormItem(say.T("Name, US"), e.text(&f.NameUS)), widget.NewFormItem(say.T("Name, EU and UK"), e.text(&f.NameEU)),
+		widget.NewFormItem("", e.check(say.T("It has ingredients of its own"), &f.Compound)), widget.NewFormItem(say.T("They are"), parts), widget.NewFormItem(say.T("US rules see"), standing))
 }

@@ -19,7 +19,7 @@ func ItemOf(in *ingredient.Ingredient) kit.FinderItem {
 
 // newFigureTable is a table of a record's figures, no wider than reads well.
 func newFigureTable() (*kit.Figures, fyne.CanvasObject) {
-	t := kit.NewFigures(larder.FigureHeads...)
+	t := kit.NewFigures(larder.FigureHeads()...)
 	return t, container.New(&capped{em: 34, inset: true}, t)
 }
 

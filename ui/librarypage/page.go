@@ -64,7 +64,7 @@ type fault struct {
 // New returns the page.
 func New(h page.Host, s Setup) *Page {
 	p := &Page{host: h, setup: s, detail: container.NewStack(), count: widget.NewLabel("")}
-	p.finder = kit.NewFinder("Search by name or id", nil)
+	p.finder = kit.NewFinder(say.T("Search by name or id"), nil)
 	p.finder.OnMoved = func(it kit.FinderItem) {
 		if !p.listing {
 			p.choose(it.ID)
@@ -72,9 +72,9 @@ func New(h page.Host, s Setup) *Page {
 	}
 	p.group = kit.NewSelect(nil, nil)
 	p.group.OnChanged = mishap.With(func(string) { p.list() })
-	add := kit.NewButton("New from a pack…", func() { p.edit(larder.FromPack()) })
+	add := kit.NewButton(say.T("New from a pack…"), func() { p.edit(larder.FromPack()) })
 	add.Importance = widget.HighImportance
-	sources := kit.NewButton("Sources and terms", s.ShowSources)
+	sources := kit.NewButton(say.T("Sources and terms"), s.ShowSources)
 
 	p.fault = newFault(func() {
 		s.Shelf.Read()
@@ -112,7 +112,7 @@ func (p *Page) Show() {
 	p.lib, p.shelves = lib, larder.Shelves{All: lib.With(own), Kept: p.setup.Shelf.Own(), Design: own}
 	p.group.Options = p.shelves.Groups()
 	if p.group.Selected == "" {
-		p.group.Selected = larder.AllGroups
+		p.group.Selected = larder.AllGroups.String()
 	}
 	p.group.Refresh()
 	p.list()
@@ -178,7 +178,7 @@ func (p *Page) back(id string) {
 	p.Show()
 	if it, ok := p.finder.Selected(); id != "" && (!ok || it.ID != id) { // the search hides what was just kept
 		p.chosen = id
-		p.group.SetSelected(larder.AllGroups)
+		p.group.SetSelected(larder.AllGroups.String())
 		p.finder.Reset()
 		p.finder.Select(id)
 	}
@@ -207,13 +207,13 @@ func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 // that uses it keeps a copy.
 func (p *Page) remove(in *ingredient.Ingredient) {
 	title, question := say.DeleteIngredient(in)
-	kit.Confirm(p.host.Window(), title, question, "Delete", func() {
+	kit.Confirm(p.host.Window(), title, question, say.T("Delete"), func() {
 		d := p.host.Design()
 		if new := d.WithOwn(p.lib, d); !new.Equal(d) {
 			p.host.Commit(new, say.CarriedCopyOf(in))
 		}
 		if err := p.setup.Shelf.Remove(in.ID); err != nil {
-			kit.Tell(p.host.Window(), "This did not work", say.Sentence(err.Error()))
+			kit.Tell(p.host.Window(), say.T("This did not work"), say.Sentence(err.Error()))
 			return
 		}
 		gone := say.IngredientDeleted(in)
@@ -229,7 +229,7 @@ func (p *Page) remove(in *ingredient.Ingredient) {
 func newFault(again func()) *fault {
 	f := &fault{text: page.Bold("")}
 	f.text.Importance = widget.DangerImportance
-	f.box = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton("Read it again", again)), f.text)
+	f.box = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton(say.T("Read it again"), again)), f.text)
 	f.box.Hide()
 	return f
 }

@@ -173,7 +173,7 @@ func (f *form) fieldOf(e batch.Entry) field {
 	switch {
 	case e.Kind() == setting.KindNumber:
 		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
-		x.number.Step, x.number.Digits, x.number.Beside, x.number.Empties = 1, 7, "days", true
+		x.number.Step, x.number.Digits, x.number.Beside, x.number.Empties = 1, 7, say.T("days"), true
 		x.number.OnChanged = func(float64) { f.noted() }
 	case e.Choices != nil:
 		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), func(string) { f.noted() })

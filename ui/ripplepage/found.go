@@ -38,8 +38,8 @@ type ribbonReport struct {
 
 func newRibbonReport(h page.Host) *ribbonReport {
 	p := &ribbonReport{
-		title: page.Heading("Ribbons"), table: kit.NewFigures(figure.Phases.Columns[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), hand: page.Prose(""), spoon: page.Prose(""),
-		spoonful:  kit.NewFigures("foam", "sweetness"),
+		title: page.Heading(say.T("Ribbons")), table: kit.NewFigures(figure.Phases.Columns[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), hand: page.Prose(""), spoon: page.Prose(""),
+		spoonful:  kit.NewFigures(say.T("foam"), say.T("sweetness")),
 		thickness: kit.NewPlot(), foam: kit.NewPlot(), sweet: kit.NewPlot(),
 	}
 	for _, x := range []*kit.Plot{p.thickness, p.foam, p.sweet} {

@@ -64,7 +64,7 @@ func New(h page.Host, drawn func()) *Page {
 	p := &Page{host: h, drawn: drawn, sharp: sharpPixels, large: exportPixels, grams: page.Prose(""), alike: page.Prose(""), found: newRibbonReport(h)}
 	p.makePictures()
 	levers := p.makeLevers()
-	p.colours = [2]*colourRow{newColourRow(p, "Custard", false), newColourRow(p, "Foam", true)}
+	p.colours = [2]*colourRow{newColourRow(p, say.T("Custard"), false), newColourRow(p, say.T("Foam"), true)}
 	for _, l := range []*widget.Label{p.grams, p.alike} {
 		l.Hide()
 	}
@@ -122,15 +122,15 @@ func (p *Page) makePictures() {
 
 // makeLevers makes what changes how the tub is filled and stirred.
 func (p *Page) makeLevers() fyne.CanvasObject {
-	p.layout = newWordList("layout", say.Layouts(), p.change, func(d *design.Design) *string { return &d.Blend.Layout })
-	p.motion = newWordList("motion", say.Motions(), p.change, func(d *design.Design) *string { return &d.Blend.Motion })
-	p.strokes = p.slide("Strokes", "blend.strokes", "strokes", func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
-	p.foam = p.slide("Foam", "blend.foam_volume_percent", "foam share", func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
-	p.depth = p.slide("Depth", "blend.stroke_depth_percent", "stroke depth", func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
-	p.handle = p.slide("Handle", "blend.handle_mm", "handle width", func(d *design.Design, v float64) { d.Blend.HandleMM = v })
+	p.layout = newWordList(say.T("layout"), say.Layouts(), p.change, func(d *design.Design) *string { return &d.Blend.Layout })
+	p.motion = newWordList(say.T("motion"), say.Motions(), p.change, func(d *design.Design) *string { return &d.Blend.Motion })
+	p.strokes = p.slide(say.T("Strokes"), "blend.strokes", say.T("strokes"), func(d *design.Design, v float64) { d.Blend.Strokes = int(math.Round(v)) })
+	p.foam = p.slide(say.T("Foam"), "blend.foam_volume_percent", say.T("foam share"), func(d *design.Design, v float64) { d.Blend.FoamVolumePercent = v })
+	p.depth = p.slide(say.T("Depth"), "blend.stroke_depth_percent", say.T("stroke depth"), func(d *design.Design, v float64) { d.Blend.DepthPercent = v })
+	p.handle = p.slide(say.T("Handle"), "blend.handle_mm", say.T("handle width"), func(d *design.Design, v float64) { d.Blend.HandleMM = v })
 	kit.AlignSlides(p.strokes, p.foam, p.depth, p.handle)
 	another := kit.NewButtonWithIcon(say.AnotherTub.String(), theme.ViewRefreshIcon(), func() {
-		p.change("another tub", func(d *design.Design) { d.Blend.Seed++ })
+		p.change(say.T("another tub"), func(d *design.Design) { d.Blend.Seed++ })
 	})
 	caption := page.Prose(say.StrokeLimit(page.Reads))
 	caption.SizeName = theme.SizeNameCaptionText

@@ -53,12 +53,12 @@ func New(h page.Host, s Setup) *Page {
 	p.batches = page.NumberField("", 1, shop.MostBatches, 0)
 	p.batches.ShowValue(1)
 	p.batches.OnChanged = func(v float64) { p.basket.SetBatches(int(v)); p.Show() }
-	add := kit.NewButtonWithIcon("Add a design…", theme.ContentAddIcon(), func() { s.Pick(p.add) })
-	for _, x := range []struct{ name, ending string }{{"Export list…", ".md"}, {"Export text…", ".txt"}} {
+	add := kit.NewButtonWithIcon(say.T("Add a design…"), theme.ContentAddIcon(), func() { s.Pick(p.add) })
+	for _, x := range []struct{ name, ending string }{{say.T("Export list…"), ".md"}, {say.T("Export text…"), ".txt"}} {
 		p.exports = append(p.exports, kit.NewButton(x.name, func() { p.export(x.ending) }))
 	}
-	p.object = page.ScrolledBothWays(page.Heading("Shopping list"),
-		container.NewHBox(widget.NewLabel("Batches of the open design"), p.batches), p.others,
+	p.object = page.ScrolledBothWays(page.Heading(say.T("Shopping list")),
+		container.NewHBox(widget.NewLabel(say.T("Batches of the open design")), p.batches), p.others,
 		container.NewHBox(add, p.exports[0], p.exports[1]), p.list, p.said)
 	return p
 }
@@ -114,7 +114,7 @@ func (p *Page) told(event string, args ...any) {
 // add puts the design in a file into the basket.
 func (p *Page) add(path string) {
 	if err := p.basket.Add(path, p.host.Model()); err != nil {
-		kit.Tell(p.host.Window(), "This did not work", page.Sentence(err.Error()))
+		kit.Tell(p.host.Window(), say.T("This did not work"), page.Sentence(err.Error()))
 		return
 	}
 	p.showOthers()
@@ -128,7 +128,7 @@ func (p *Page) showOthers() {
 		n := page.NumberField("", 1, shop.MostBatches, 0)
 		n.ShowValue(float64(o.Batches))
 		n.OnChanged = func(v float64) { p.basket.SetOther(i, int(v)); p.Show() }
-		away := kit.NewButtonWithIcon("Take out", theme.ContentRemoveIcon(), func() {
+		away := kit.NewButtonWithIcon(say.T("Take out"), theme.ContentRemoveIcon(), func() {
 			p.basket.Remove(i)
 			p.showOthers()
 			p.Show()
@@ -141,7 +141,7 @@ func (p *Page) showOthers() {
 
 func (p *Page) export(ending string) {
 	bought := p.bought
-	p.host.Export(page.FileTitle(p.host.Design())+", shopping"+ending, func(path string) error {
+	p.host.Export(say.T("%s, shopping%s", page.FileTitle(p.host.Design()), ending), func(path string) error {
 		var text bytes.Buffer
 		write := bought.WriteMarkdown
 		if ending == ".txt" {

@@ -142,7 +142,7 @@ func (p *Page) done(rows []validate.Row, err error) {
 
 // newCheckLine is a line of the list: a mark, a name, and figures under it.
 func newCheckLine() fyne.CanvasObject {
-	name, figures := widget.NewLabel("name"), widget.NewLabel("figures")
+	name, figures := widget.NewLabel(say.T("name")), widget.NewLabel(say.T("figures"))
 	name.Truncation, figures.Truncation = fyne.TextTruncateEllipsis, fyne.TextTruncateEllipsis
 	figures.SizeName = theme.SizeNameCaptionText
 	// The labels bring their own padding; one line's worth between them is enough.

@@ -87,7 +87,7 @@ func TestEveryCheckStandsOnceUnderItsKind(t *testing.T) {
 		}
 		assert.False(t, seen[e.Row.Table], e.Row.Table)
 		seen[e.Row.Table] = true
-		for _, k := range proofs.Order {
+		for _, k := range proofs.Order() {
 			if k.Kind == e.Row.Kind {
 				assert.Equal(t, k.Name, kind, e.Row.Table)
 			}

@@ -5,13 +5,14 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/show/say"
 	"ripplewright/ui/page"
 )
 
 // The two views of a label, as their switch names them.
 const (
-	panelView = "Panel, names and claims"
-	wholeView = "The whole label of a tub"
+	panelView say.Message = "Panel, names and claims"
+	wholeView say.Message = "The whole label of a tub"
 )
 
 // beside is a page that shows one of two views.
@@ -26,7 +27,7 @@ type beside struct {
 // Beside puts the view beside the page of the panel, a switch over both.
 func Beside(panel page.Page, whole *View) page.Page {
 	b := &beside{Page: panel, whole: whole}
-	b.which = page.Choice(func() { b.Show() }, panelView, wholeView)
+	b.which = page.Choice(func() { b.Show() }, panelView.String(), wholeView.String())
 	b.which.Horizontal = true
 	b.stack = container.NewStack(panel.Object(), whole.Object())
 	whole.Object().Hide()
@@ -39,7 +40,7 @@ func (b *beside) Object() fyne.CanvasObject { return b.object }
 
 // Show implements page.Page.
 func (b *beside) Show() {
-	if b.which.Selected == wholeView {
+	if b.which.Selected == wholeView.String() {
 		b.Page.Leave()
 		b.Page.Object().Hide()
 		b.whole.Object().Show()

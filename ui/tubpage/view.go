@@ -72,24 +72,26 @@ type View struct {
 }
 
 // own stands for the design's own tub among the tubs' names.
-const own = "The design's own"
+const own say.Message = "The design's own"
 
 // noSheet prints each label on a page of its own size.
-const noSheet = "One label a page"
+const noSheet say.Message = "One label a page"
 
-var sheetSizes = []string{noSheet, "A4", "A5", "Letter"}
+func sheetSizes() []string { return []string{noSheet.String(), "A4", "A5", "Letter"} }
 
 // fields are the texts that a maker types, with what stands before them.
-var fields = []struct{ field, name, hint string }{
-	{"maker", "Your name and address", "Saltmarsh Quay, 1 Pier Road, Saltmarsh"},
-	{"made", "Made on", "2026-07-14"},
-	{"keeps", "Keeps for", say.KeepsExample.String()},
-	{"languages", "Languages", "de,en"},
-	{"net", "Quantity, mL", "all that the tub holds, frozen"},
-	{"lot", "Lot", "from the day it was made"},
-	{"storage", "Storage", "the language's own words"},
-	{"article", "Article number, for its bars", "13 digits of your own"},
-	{"copies", "Copies", "1"},
+func fields() []struct{ field, name, hint string } {
+	return []struct{ field, name, hint string }{
+		{"maker", say.T("Your name and address"), "Saltmarsh Quay, 1 Pier Road, Saltmarsh"},
+		{"made", say.T("Made on"), "2026-07-14"},
+		{"keeps", say.T("Keeps for"), say.KeepsExample.String()},
+		{"languages", say.T("Languages"), "de,en"},
+		{"net", say.T("Quantity, mL"), say.T("all that the tub holds, frozen")},
+		{"lot", say.T("Lot"), say.T("from the day it was made")},
+		{"storage", say.T("Storage"), say.T("the language's own words")},
+		{"article", say.T("Article number, for its bars"), say.T("13 digits of your own")},
+		{"copies", say.T("Copies"), "1"},
+	}
 }
 
 // New returns the view. words are those of labels, book the notebook of the open
@@ -110,20 +112,20 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	}
 	v.place = choose(named(onpack.Places(), say.PlaceName), prefPlace, within(kept.Int(prefPlace), len(onpack.Places())))
 	v.sale = choose(named(onpack.Sales(), say.SaleName), prefSale, within(kept.Int(prefSale), len(onpack.Sales())))
-	v.tub = choose(append([]string{own}, onpack.TubNames()...), "", 0)
-	v.sheet = choose(sheetSizes, "", 0)
+	v.tub = choose(append([]string{own.String()}, onpack.TubNames()...), "", 0)
+	v.sheet = choose(sheetSizes(), "", 0)
 	v.batch = choose([]string{say.LabelNoBatch.String()}, "", 0)
 	v.sheets.ShowFit(kit.FitPage)
-	v.lid = widget.NewCheck("A label for the lid too", mishap.With(func(bool) { v.Show() }))
-	v.grams = widget.NewCheck("Grams beside the volume", nil)
-	v.front = widget.NewCheck("The UK's front of pack", nil)
+	v.lid = widget.NewCheck(say.T("A label for the lid too"), mishap.With(func(bool) { v.Show() }))
+	v.grams = widget.NewCheck(say.T("Grams beside the volume"), nil)
+	v.front = widget.NewCheck(say.T("The UK's front of pack"), nil)
 	v.grams.OnChanged, v.front.OnChanged = mishap.With(func(bool) { v.Show() }), mishap.With(func(bool) { v.Show() })
 
 	form := container.NewVBox(
-		page.Bold("Where it is sold"), v.place, v.sale,
-		page.Bold("The tub"), v.tub,
+		page.Bold(say.T("Where it is sold")), v.place, v.sale,
+		page.Bold(say.T("The tub")), v.tub,
 		page.Bold(say.LabelBatch.String()), v.batch)
-	for _, f := range fields {
+	for _, f := range fields() {
 		e := widget.NewEntry()
 		e.SetPlaceHolder(f.hint)
 		switch f.field {
@@ -149,9 +151,9 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	form.Add(v.front)
 	form.Add(v.lid)
 	form.Add(v.translated)
-	form.Add(page.Bold("Paper"))
+	form.Add(page.Bold(say.T("Paper")))
 	form.Add(v.sheet)
-	v.export = kit.NewButton("Export PDF, SVG or PNG…", v.write)
+	v.export = kit.NewButton(say.T("Export PDF, SVG or PNG…"), v.write)
 	form.Add(v.export)
 	side := container.NewVScroll(container.NewPadded(form))
 	right := container.NewVSplit(container.NewBorder(nil, v.about, nil, nil, v.sheets), container.NewVScroll(container.NewPadded(v.list)))
@@ -191,10 +193,10 @@ func (v *View) choices() sticker.Choices {
 		NetML: v.typed["net"].Text, Lot: v.typed["lot"].Text, Storage: v.typed["storage"].Text, Copies: v.typed["copies"].Text,
 		Grams: v.grams.Checked, FrontOfPack: v.front.Checked, Lid: v.lid.Checked, Article: v.typed["article"].Text,
 	}
-	if v.tub.Selected != own {
+	if v.tub.Selected != own.String() {
 		c.Tub = v.tub.Selected
 	}
-	if v.sheet.Selected != noSheet {
+	if v.sheet.Selected != noSheet.String() {
 		c.Sheet = strings.ToLower(v.sheet.Selected)
 	}
 	if b, ok := v.book.Notes.Find(v.batch.Selected); ok {

@@ -35,8 +35,8 @@ func (x *Rail) Follow(r *model.Result) {
 	if x.AtC == nil {
 		x.AtC = model.RailC(railPoints)
 	}
-	x.follow(&x.Dense, &r.Dense, r, "Custard")
-	x.follow(&x.Foam, &r.Foam, r, "Foam")
+	x.follow(&x.Dense, &r.Dense, r, say.T("Custard"))
+	x.follow(&x.Foam, &r.Foam, r, say.T("Foam"))
 }
 
 func (x *Rail) follow(c *RailPhase, p *model.Phase, r *model.Result, name string) {

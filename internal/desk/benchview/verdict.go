@@ -34,25 +34,25 @@ type Judgement struct {
 func Judged(s say.Style, r *model.Result, found *balance.Remedies, c *cold.Answer, err error) Judgement {
 	if err != nil {
 		first, more, _ := strings.Cut(err.Error(), "\n")
-		j := Judgement{Mood: Wrong, Word: "Not computed", Sentence: first}
+		j := Judgement{Mood: Wrong, Word: say.T("Not computed"), Sentence: first}
 		if more != "" {
 			j.Suggestion = say.AndMore(1 + strings.Count(more, "\n"))
 		}
 		return j
 	}
 	if r.Dense.WrittenG == 0 && r.Foam.WrittenG == 0 {
-		return Judgement{Word: "Begin", Sentence: say.BeginHere.String()}
+		return Judgement{Word: say.T("Begin"), Sentence: say.BeginHere.String()}
 	}
-	j := Judgement{Mood: Good, Word: "Ready", Sentence: say.Verdict(s, r.Verdict), Suggestion: say.Advice(s, r.Verdict, found, c)}
+	j := Judgement{Mood: Good, Word: say.T("Ready"), Sentence: say.Verdict(s, r.Verdict), Suggestion: say.Advice(s, r.Verdict, found, c)}
 	if because := r.Verdict.Because; because != nil {
 		j.Sentence = say.Cause(s, *because)
 	}
 	if !r.Verdict.Good {
-		j.Mood, j.Word = Caution, "Adjust"
+		j.Mood, j.Word = Caution, say.T("Adjust")
 	}
 	for _, w := range r.Warnings {
 		if w.Severity == model.Serious {
-			j.Mood, j.Word = Wrong, "Look again"
+			j.Mood, j.Word = Wrong, say.T("Look again")
 			if j.Suggestion == "" {
 				j.Suggestion = say.Warning(s, w)
 			}

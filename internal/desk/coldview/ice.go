@@ -20,11 +20,13 @@ const (
 )
 
 // Beatings are what beats the custard while it freezes.
-var Beatings = []Option{
-	{"Custard beaten in a tray", InTray},
-	{"Custard left alone in a tray", Alone},
-	{"Custard in a frozen-bowl churn", InBowl},
-	{"Custard in a churn that cools", Machine},
+func Beatings() []Option {
+	return []Option{
+		{say.T("Custard beaten in a tray"), InTray},
+		{say.T("Custard left alone in a tray"), Alone},
+		{say.T("Custard in a frozen-bowl churn"), InBowl},
+		{say.T("Custard in a churn that cools"), Machine},
+	}
 }
 
 // UseBeating freezes the custard in another way.

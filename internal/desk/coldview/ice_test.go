@@ -61,7 +61,7 @@ func TestWithoutIceThereIsNoPicture(t *testing.T) {
 func TestEachWayToFreezeTheCustardIsReadBack(t *testing.T) {
 	k := cold.Default()
 	assert.Equal(t, coldview.InTray, coldview.BeatingOf(&k))
-	for _, o := range coldview.Beatings {
+	for _, o := range coldview.Beatings() {
 		coldview.UseBeating(&k, o.Value)
 		assert.Equal(t, o.Value, coldview.BeatingOf(&k))
 		assert.NoError(t, k.Validate())

@@ -36,11 +36,11 @@ func TestAnotherVesselForgetsTheDepthAndTheSameKeepsIt(t *testing.T) {
 	coldview.UseVessel(&k, string(cold.FormBowl))
 	assert.Equal(t, cold.FormBowl, k.Layer.Form)
 	assert.Zero(t, k.Layer.DepthMM)
-	for _, o := range coldview.Vessels {
+	for _, o := range coldview.Vessels() {
 		coldview.UseVessel(&k, o.Value)
 		assert.NoError(t, k.Validate(), o.Name)
 	}
-	for _, o := range coldview.StirRules {
+	for _, o := range coldview.StirRules() {
 		coldview.UseStirRule(&k, o.Value)
 		assert.Equal(t, o.Value, coldview.StirRule(&k))
 	}

@@ -9,6 +9,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/form/setting"
+	"ripplewright/internal/show/say"
 )
 
 // A Group is settings of a kitchen under one heading.
@@ -17,7 +18,7 @@ type Group struct {
 	Fields []setting.Field[cold.Profile]
 }
 
-var groupNames = map[string]string{
+var groupNames = map[string]say.Message{
 	"": "", "freezer": "The freezer", "counter": "The counter", "refrigerator": "The refrigerator",
 	"package": "The tub's wall and lid", "layer": "Freezing a phase",
 	"stove": "The stove and the probe", "bowl": "The mixing bowl", "churn": "The churn", "cook": "The cook",
@@ -37,7 +38,7 @@ func KitchenGroups() []Group {
 		if !ok {
 			i = len(groups)
 			at[key] = i
-			groups = append(groups, Group{Name: groupNames[key]})
+			groups = append(groups, Group{Name: groupNames[key].String()})
 		}
 		groups[i].Fields = append(groups[i].Fields, f)
 	}

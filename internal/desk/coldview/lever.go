@@ -3,6 +3,7 @@ package coldview
 import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/form/setting"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -40,10 +41,12 @@ func (l Lever) Value(k *cold.Profile) *float64 { return l.At(k).(*float64) }
 type Option struct{ Name, Value string }
 
 // Vessels are what a phase freezes in.
-var Vessels = []Option{
-	{"In a shallow dish", string(cold.FormDish)},
-	{"In a mixing bowl", string(cold.FormBowl)},
-	{"In a lidded box", string(cold.FormBox)},
+func Vessels() []Option {
+	return []Option{
+		{say.T("In a shallow dish"), string(cold.FormDish)},
+		{say.T("In a mixing bowl"), string(cold.FormBowl)},
+		{say.T("In a lidded box"), string(cold.FormBox)},
+	}
 }
 
 // UseVessel lets phases freeze in another vessel. It has a depth of its own until
@@ -64,7 +67,9 @@ const (
 )
 
 // StirRules are when to stir.
-var StirRules = []Option{{"Stir by the clock", ByTheClock}, {"Stir when the edge is icy", ByTheEdge}}
+func StirRules() []Option {
+	return []Option{{say.T("Stir by the clock"), ByTheClock}, {say.T("Stir when the edge is icy"), ByTheEdge}}
+}
 
 // UseStirRule stirs by another rule.
 func UseStirRule(k *cold.Profile, rule string) {
@@ -83,10 +88,12 @@ func StirRule(k *cold.Profile) string {
 }
 
 // TubShapes are the shapes of a tub.
-var TubShapes = []Option{
-	{"Round, about as high as wide", string(design.ShapeRound)},
-	{"Round, wide and shallow", string(design.ShapeShallow)},
-	{"Box, longer than wide", string(design.ShapeRectangle)},
+func TubShapes() []Option {
+	return []Option{
+		{say.T("Round, about as high as wide"), string(design.ShapeRound)},
+		{say.T("Round, wide and shallow"), string(design.ShapeShallow)},
+		{say.T("Box, longer than wide"), string(design.ShapeRectangle)},
+	}
 }
 
 // PlaceOf returns the place of k that a kind of measurement tells of.

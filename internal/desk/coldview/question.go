@@ -36,7 +36,7 @@ func Questions() []Question {
 }
 
 var questions = [numQuestions]struct {
-	title string
+	title say.Message
 	notes []string // where the notes are that belong here
 }{
 	Custard: {"Freeze the custard", []string{"still_freeze"}},
@@ -49,7 +49,7 @@ var questions = [numQuestions]struct {
 }
 
 // Title returns what is asked.
-func (q Question) Title() string { return questions[q].title }
+func (q Question) Title() string { return questions[q].title.String() }
 
 // Notes returns those of a's notes that belong to the question and that its view
 // does not say itself.
@@ -119,7 +119,7 @@ func (q Question) LawEnds(s say.Style, a *cold.Answer) []string {
 	for _, x := range [...]struct {
 		name string
 		band *cold.ScoopTimes
-	}{{"custard", &v.Dense}, {"ribbon", &v.Foam}} {
+	}{{say.T("custard"), &v.Dense}, {say.T("ribbon"), &v.Foam}} {
 		switch b := x.band; {
 		case !b.Present:
 		case math.IsNaN(b.LawFromC):

@@ -55,9 +55,9 @@ func (q Question) Scene(a *cold.Answer, r *model.Result) Scene {
 // TimeAxis returns the minutes in one unit of a run's time axis, and its title.
 func TimeAxis(r *cold.Run) (minutes float64, title string) {
 	if n := len(r.Track); n > 0 && r.Track[n-1].AtMinutes > 180 {
-		return 60, "hours"
+		return 60, say.T("hours")
 	}
-	return 1, "minutes"
+	return 1, say.T("minutes")
 }
 
 // At returns the plot with a line at that minute.
@@ -81,9 +81,9 @@ func (i Inks) curves(r *cold.Run) chart.Plot {
 		y[0][k], y[1][k], y[2][k] = i.Reads.Degrees(m.CoreC), i.Reads.Degrees(m.MeanC), i.Reads.Degrees(m.RingC)
 	}
 	return chart.Plot{Style: chart.Look{Reads: i.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: i.Reads.Degree()}, Series: []chart.Series{
-		{Name: "core", X: x, Y: y[0], Line: draw.Stroke{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
-		{Name: "mean", X: x, Y: y[1], Line: draw.Stroke{Width: 2, Dash: draw.Dashed}},
-		{Name: "outer ring", X: x, Y: y[2], Line: draw.Stroke{Width: 2.2, Colour: i.Ring}, Marker: draw.Triangle},
+		{Name: say.T("core"), X: x, Y: y[0], Line: draw.Stroke{Width: 2.4, Colour: i.Core}, Marker: draw.Disc},
+		{Name: say.T("mean"), X: x, Y: y[1], Line: draw.Stroke{Width: 2, Dash: draw.Dashed}},
+		{Name: say.T("outer ring"), X: x, Y: y[2], Line: draw.Stroke{Width: 2.2, Colour: i.Ring}, Marker: draw.Triangle},
 	}}
 }
 
@@ -101,9 +101,9 @@ func (i Inks) freezing(c *cold.Cooling) chart.Plot {
 		return plot
 	}
 	if c.Stirred {
-		plot.Bands = append(plot.Bands, i.right("whip air in", c.ReadyC, c.WhipC, i.Dense, draw.Rising))
+		plot.Bands = append(plot.Bands, i.right(say.T("whip air in"), c.ReadyC, c.WhipC, i.Dense, draw.Rising))
 	}
-	plot.Bands = append(plot.Bands, i.right("swirl", math.Inf(-1), c.ReadyC, i.Both, draw.Falling))
+	plot.Bands = append(plot.Bands, i.right(say.T("swirl"), math.Inf(-1), c.ReadyC, i.Both, draw.Falling))
 	return plot
 }
 
@@ -118,7 +118,7 @@ func stirRules(c *cold.Cooling) []chart.Rule {
 	for k, s := range FirstStirs(c) {
 		label := fmt.Sprint(k + 1)
 		if k == 0 {
-			label = "stir"
+			label = say.T("stir")
 		}
 		if s.AtMinutes-named < nameRoom*c.Run.Track[len(c.Run.Track)-1].AtMinutes {
 			label = ""
@@ -132,9 +132,9 @@ func stirRules(c *cold.Cooling) []chart.Rule {
 
 func (i Inks) hardening(h *cold.Harden) chart.Plot {
 	plot := i.curves(&h.Run)
-	plot.Bands = []chart.Patch{i.right("core hard enough to store", math.Inf(-1), h.CoreToC, i.Both, draw.Falling)}
+	plot.Bands = []chart.Patch{i.right(say.T("core hard enough to store"), math.Inf(-1), h.CoreToC, i.Both, draw.Falling)}
 	if h.MoveC > h.CoreToC {
-		plot.Bands = append(plot.Bands, i.right("to move", h.CoreToC, h.MoveC, i.Dense, draw.Rising))
+		plot.Bands = append(plot.Bands, i.right(say.T("to move"), h.CoreToC, h.MoveC, i.Dense, draw.Rising))
 	}
 	return plot
 }
@@ -143,13 +143,13 @@ func (i Inks) hardening(h *cold.Harden) chart.Plot {
 func (i Inks) softening(v *cold.Softening) chart.Plot {
 	plot := i.curves(&v.Run)
 	if b := &v.Dense; b.OK {
-		plot.Bands = append(plot.Bands, i.right("custard scoops", math.Max(b.FromC, b.LawFromC), b.ToC, i.Dense, draw.Rising))
+		plot.Bands = append(plot.Bands, i.right(say.T("custard scoops"), math.Max(b.FromC, b.LawFromC), b.ToC, i.Dense, draw.Rising))
 	}
 	if b := &v.Foam; b.OK {
-		plot.Bands = append(plot.Bands, i.right("ribbon scoops", math.Max(b.FromC, b.LawFromC), b.ToC, i.Foam, draw.Falling))
+		plot.Bands = append(plot.Bands, i.right(say.T("ribbon scoops"), math.Max(b.FromC, b.LawFromC), b.ToC, i.Foam, draw.Falling))
 	}
 	if v.MeltsAtWallMinutes.Known() && v.Why != cold.NobodyKnows {
-		plot.Rules = append(plot.Rules, chart.Rule{At: i.Reads.Degrees(v.MeltC), Level: true, Label: "melts", Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
+		plot.Rules = append(plot.Rules, chart.Rule{At: i.Reads.Degrees(v.MeltC), Level: true, Label: say.T("melts"), Line: draw.Stroke{Width: 1.4, Dash: draw.Dotted}})
 	}
 	return plot
 }
@@ -168,7 +168,7 @@ func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 		swing.Line = draw.Stroke{Width: 1, Colour: draw.Fade(i.Both, .4)}
 		plot.Bands = []chart.Patch{swing}
 	} else {
-		plot.Rules = []chart.Rule{{At: i.Reads.Degrees(st.AtC), Label: "freezer", Line: draw.Stroke{Width: 2}}}
+		plot.Rules = []chart.Rule{{At: i.Reads.Degrees(st.AtC), Label: say.T("freezer"), Line: draw.Stroke{Width: 2}}}
 	}
 	var ts, x []float64
 	for t := coldestPlotted; t <= warmestPlotted; t += stepPlotted {
@@ -182,10 +182,10 @@ func (i Inks) stored(st *cold.Storage, r *model.Result) chart.Plot {
 		plot.Series = append(plot.Series, chart.Series{Name: name, X: x, Y: y, Line: line, Marker: m})
 	}
 	if st.Dense.Present {
-		add("custard", &r.Dense, draw.Stroke{Width: 2.4, Colour: i.Dense}, draw.Disc)
+		add(say.T("custard"), &r.Dense, draw.Stroke{Width: 2.4, Colour: i.Dense}, draw.Disc)
 	}
 	if st.Foam.Present {
-		add("foam", &r.Foam, draw.Stroke{Width: 2.4, Dash: draw.Dashed, Colour: i.Foam}, draw.Square)
+		add(say.T("foam"), &r.Foam, draw.Stroke{Width: 2.4, Dash: draw.Dashed, Colour: i.Foam}, draw.Square)
 	}
 	return plot
 }

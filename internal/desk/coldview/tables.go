@@ -39,15 +39,15 @@ func FreezingRows(s say.Style, c *cold.Cooling) []say.TableRow {
 	}
 	var rows []say.TableRow
 	if c.Stirred || c.FirstIceMinutes.Known() {
-		rows = append(rows, times(s, "First ice at the edge", c.FirstIceMinutes))
+		rows = append(rows, times(s, say.T("First ice at the edge"), c.FirstIceMinutes))
 	}
 	if math.IsNaN(c.ReadyC) {
 		return rows
 	}
 	if c.Stirred {
-		rows = append(rows, times(s, say.NamedAt(s, "Whip air in", c.WhipC), c.WhipMinutes))
+		rows = append(rows, times(s, say.NamedAt(s, say.T("Whip air in"), c.WhipC), c.WhipMinutes))
 	}
-	return append(rows, times(s, say.NamedAt(s, "Swirl", c.ReadyC), c.ReadyMinutes))
+	return append(rows, times(s, say.NamedAt(s, say.T("Swirl"), c.ReadyC), c.ReadyMinutes))
 }
 
 // mostStirs are as many as are worth listing: a custard that never gets stiff is
@@ -59,7 +59,7 @@ func FirstStirs(c *cold.Cooling) []cold.Stir { return c.Stirs[:min(len(c.Stirs),
 
 // StirHeads are the heads of the table of stirs.
 func StirHeads(s say.Style) []string {
-	return []string{say.WithUnit("mean", s.Degree()), say.WithUnit("edge", s.Degree()), say.WithUnit("frozen", "%")}
+	return []string{say.WithUnit(say.T("mean"), s.Degree()), say.WithUnit(say.T("edge"), s.Degree()), say.WithUnit(say.T("frozen"), "%")}
 }
 
 // StirRows are the first stirs.
@@ -73,7 +73,7 @@ func StirRows(s say.Style, c *cold.Cooling) []say.TableRow {
 
 // HardenRows are the times of a tub in the freezer.
 func HardenRows(s say.Style, h *cold.Harden) []say.TableRow {
-	return []say.TableRow{hours(s, say.CoreAt(s, "Move", h.MoveC), h.MoveHours), hours(s, say.CoreAt(s, "Store", h.CoreToC), h.Hours)}
+	return []say.TableRow{hours(s, say.CoreAt(s, say.T("Move"), h.MoveC), h.MoveHours), hours(s, say.CoreAt(s, say.T("Store"), h.CoreToC), h.Hours)}
 }
 
 // SofteningRows are the times of a tub that softens, made for servingC; those of
@@ -81,21 +81,21 @@ func HardenRows(s say.Style, h *cold.Harden) []say.TableRow {
 func SofteningRows(s say.Style, v *cold.Softening, servingC float64) []say.TableRow {
 	var rows []say.TableRow
 	if v.OK {
-		rows = append(rows, times(s, "Outer ring scoops", v.FromMinutes), times(s, "Whole tub scoops", v.WholeMinutes),
-			times(s, "Coldest spot scoops", v.CoreMinutes), times(s, "Outer ring too soft", v.ToMinutes))
+		rows = append(rows, times(s, say.T("Outer ring scoops"), v.FromMinutes), times(s, say.T("Whole tub scoops"), v.WholeMinutes),
+			times(s, say.T("Coldest spot scoops"), v.CoreMinutes), times(s, say.T("Outer ring too soft"), v.ToMinutes))
 	}
 	if v.Why != cold.NobodyKnows {
-		rows = append(rows, times(s, "Melts at the wall", v.MeltsAtWallMinutes))
+		rows = append(rows, times(s, say.T("Melts at the wall"), v.MeltsAtWallMinutes))
 	}
 	if v.StartC > servingC {
 		return append(rows, say.TableRow{Name: say.FreezerWarmer(s, servingC), Cells: []string{"", "", ""}})
 	}
-	return append(rows, times(s, say.ReachesAt(s, "Ring", servingC), v.RingServingMinutes), times(s, say.ReachesAt(s, "Tub", servingC), v.MeanServingMinutes))
+	return append(rows, times(s, say.ReachesAt(s, say.T("Ring"), servingC), v.RingServingMinutes), times(s, say.ReachesAt(s, say.T("Tub"), servingC), v.MeanServingMinutes))
 }
 
 // BandHeads are the heads of the table of what the outer ring is right for.
 func BandHeads(s say.Style) []string {
-	return []string{say.WithUnit("from", s.Degree()), say.WithUnit("to", s.Degree()), "from", "to"}
+	return []string{say.WithUnit(say.T("from"), s.Degree()), say.WithUnit(say.T("to"), s.Degree()), say.T("from"), say.T("to")}
 }
 
 // BandRows are what the outer ring is right for, and when. The colder end is
@@ -117,12 +117,12 @@ func BandRows(s say.Style, v *cold.Softening) []say.TableRow {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
 		}
 	}
-	return []say.TableRow{row("Custard", &v.Dense), row("Ribbon", &v.Foam), row("Both", &both)}
+	return []say.TableRow{row(say.T("Custard"), &v.Dense), row(say.T("Ribbon"), &v.Foam), row(say.T("Both"), &both)}
 }
 
 // InsideHeads are the heads of the table of what is inside the tub.
 func InsideHeads(s say.Style) []string {
-	return []string{say.WithUnit("ring", s.Degree()), say.WithUnit("core", s.Degree())}
+	return []string{say.WithUnit(say.T("ring"), s.Degree()), say.WithUnit(say.T("core"), s.Degree())}
 }
 
 // InsideRows are the temperatures inside the tub when something begins.
@@ -134,7 +134,7 @@ func InsideRows(s say.Style, v *cold.Softening) []say.TableRow {
 		m := v.Run.At(r.Value)
 		return say.TableRow{Name: name, Cells: []string{degrees(s, m.RingC, 1), degrees(s, m.CoreC, 1)}}
 	}
-	return []say.TableRow{row("When it begins to scoop", v.FromMinutes), row("When the whole tub does", v.WholeMinutes), row("When the ring is too soft", v.ToMinutes)}
+	return []say.TableRow{row(say.T("When it begins to scoop"), v.FromMinutes), row(say.T("When the whole tub does"), v.WholeMinutes), row(say.T("When the ring is too soft"), v.ToMinutes)}
 }
 
 // StoredRows are the two phases in the freezer, custard and foam.
@@ -149,12 +149,12 @@ func StoredRows(s say.Style, st *cold.Storage) []say.TableRow {
 		return r
 	}
 	rows := []say.TableRow{
-		row("Freezes at", s.Degree(), func(x *cold.Stored) string { return degrees(s, x.FreezingPointC, 1) }),
-		row("Water frozen", "%", func(x *cold.Stored) string { return number(s, x.WaterFrozenPercent, 0) }),
-		row("Ice that a swing melts", "%", func(x *cold.Stored) string { return number(s, x.SwingPercent, 1) }),
+		row(say.T("Freezes at"), s.Degree(), func(x *cold.Stored) string { return degrees(s, x.FreezingPointC, 1) }),
+		row(say.T("Water frozen"), "%", func(x *cold.Stored) string { return number(s, x.WaterFrozenPercent, 0) }),
+		row(say.T("Ice that a swing melts"), "%", func(x *cold.Stored) string { return number(s, x.SwingPercent, 1) }),
 	}
 	if st.WaterDrawn {
-		drawn := say.TableRow{Name: "Water drawn, at most", Unit: "g/100 g", Cells: []string{number(s, st.DrawnG, 0), ""}}
+		drawn := say.TableRow{Name: say.T("Water drawn, at most"), Unit: "g/100 g", Cells: []string{number(s, st.DrawnG, 0), ""}}
 		if st.Drawer == "foam" {
 			drawn.Cells = []string{"", number(s, st.DrawnG, 0)}
 		}
@@ -162,7 +162,7 @@ func StoredRows(s say.Style, st *cold.Storage) []say.TableRow {
 	}
 	if st.Dense.Present && st.Foam.Present {
 		both := degrees(s, st.KeepBelowC, 0)
-		rows = append(rows, say.TableRow{Name: "Both hold ice below", Unit: s.Degree(), Cells: []string{both, both}})
+		rows = append(rows, say.TableRow{Name: say.T("Both hold ice below"), Unit: s.Degree(), Cells: []string{both, both}})
 	}
 	return rows
 }
@@ -173,12 +173,12 @@ func AgeingRows(s say.Style, st *cold.Storage) []say.TableRow {
 	row := func(name string, c, index float64) say.TableRow {
 		return say.TableRow{Name: name + " " + s.TemperatureTo(c, 1), Cells: []string{number(s, index, 1)}}
 	}
-	rows := []say.TableRow{row("In this freezer", st.AtC, st.AgeingIndex)}
+	rows := []say.TableRow{row(say.T("In this freezer"), st.AtC, st.AgeingIndex)}
 	if st.SwingK > 0 {
-		rows = append(rows, row("At its warm end", st.AtC+st.SwingK, st.AgeingIndexWarm))
+		rows = append(rows, row(say.T("At its warm end"), st.AtC+st.SwingK, st.AgeingIndexWarm))
 	}
 	for i, c := range cold.AgeingAtC {
-		rows = append(rows, row("At", c, st.Ageing[i]))
+		rows = append(rows, row(say.T("At"), c, st.Ageing[i]))
 	}
 	return rows
 }
@@ -190,14 +190,14 @@ func ChangeRows(s say.Style, k cold.MeasurementKind, before, after *cold.Answer)
 	}
 	if k == cold.ScoopedWell {
 		return []say.TableRow{
-			row("Outer ring scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.FromMinutes }),
-			row("Whole tub scoops", 1, func(a *cold.Answer) cold.Range { return a.Counter.WholeMinutes }),
-			row("Outer ring too soft", 1, func(a *cold.Answer) cold.Range { return a.Counter.ToMinutes }),
+			row(say.T("Outer ring scoops"), 1, func(a *cold.Answer) cold.Range { return a.Counter.FromMinutes }),
+			row(say.T("Whole tub scoops"), 1, func(a *cold.Answer) cold.Range { return a.Counter.WholeMinutes }),
+			row(say.T("Outer ring too soft"), 1, func(a *cold.Answer) cold.Range { return a.Counter.ToMinutes }),
 		}
 	}
 	return []say.TableRow{
-		row("Custard can be swirled", 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.ReadyMinutes }),
-		row("Tub can be moved", 60, func(a *cold.Answer) cold.Range { return a.Harden.MoveHours }),
-		row("Tub can be stored", 60, func(a *cold.Answer) cold.Range { return a.Harden.Hours }),
+		row(say.T("Custard can be swirled"), 1, func(a *cold.Answer) cold.Range { return a.StillFreeze.Dense.ReadyMinutes }),
+		row(say.T("Tub can be moved"), 60, func(a *cold.Answer) cold.Range { return a.Harden.MoveHours }),
+		row(say.T("Tub can be stored"), 60, func(a *cold.Answer) cold.Range { return a.Harden.Hours }),
 	}
 }

@@ -13,18 +13,20 @@ import (
 )
 
 // Forms word the forms of a panel.
-var Forms = []say.Choice{
-	{Value: string(card.Vertical), Name: "Vertical"}, {Value: string(card.Tabular), Name: "Tabular"}, {Value: string(card.Dual), Name: "Two columns"},
+func Forms() []say.Choice {
+	return []say.Choice{
+		{Value: string(card.Vertical), Name: say.T("Vertical")}, {Value: string(card.Tabular), Name: say.T("Tabular")}, {Value: string(card.Dual), Name: say.T("Two columns")},
+	}
 }
 
 // FormNamed is the form behind a name, "" where it is none.
-func FormNamed(name string) card.Form { return card.Form(say.ValueOf(Forms, name)) }
+func FormNamed(name string) card.Form { return card.Form(say.ValueOf(Forms(), name)) }
 
 // FormNames are the names of forms.
 func FormNames(forms []card.Form) []string {
 	names := make([]string, len(forms))
 	for i, f := range forms {
-		names[i] = say.NameOf(Forms, string(f))
+		names[i] = say.NameOf(Forms(), string(f))
 	}
 	return names
 }

@@ -5,11 +5,15 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 )
 
 // An Allergen is one that a law names, as packs name it, with the library's words;
 // "" where a law does not.
-type Allergen struct{ Name, US, EU string }
+type Allergen struct {
+	Name   say.Message
+	US, EU string
+}
 
 // Allergens are those of the law: 21 USC 321(qq) and Annex II of Regulation (EU) No
 // 1169/2011.

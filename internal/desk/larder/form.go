@@ -39,7 +39,7 @@ type Form struct {
 // FromPack is the form of a new ingredient from the pack it is bought in.
 func FromPack() *Form {
 	return newForm(ingredient.Ingredient{Group: ingredient.OwnSource, Source: ingredient.OwnSource, Own: true,
-		Compound: true, Pack: &ingredient.Pack{PerG: 100, AvailableCarbohydrate: true}}, "", "New ingredient from a pack")
+		Compound: true, Pack: &ingredient.Pack{PerG: 100, AvailableCarbohydrate: true}}, "", say.T("New ingredient from a pack"))
 }
 
 // FormOf is the form of an own ingredient that is kept.
@@ -52,7 +52,7 @@ func FormLike(in *ingredient.Ingredient, s Shelves) *Form {
 	if !in.Own {
 		copied.Source, copied.SourceID = ingredient.OwnSource, say.CopyOf.String()+in.Source+" "+in.SourceID
 	}
-	copied.ID, copied.Name = s.FreeID(in.ID+"_mine"), in.Name+", mine"
+	copied.ID, copied.Name = s.FreeID(in.ID+"_mine"), say.T("%s, mine", in.Name)
 	return newForm(copied, "", say.CopyTitle(in))
 }
 
@@ -62,14 +62,14 @@ func newForm(in ingredient.Ingredient, old, title string) *Form {
 		from: in, autoID: in.ID, lastName: in.Name}
 	if p := in.Pack; p != nil {
 		f.WithFibre = !p.AvailableCarbohydrate
-		f.Per = newEntry(ingredient.PerField.Path, "Figures are per", ingredient.PerField.Unit, ingredient.Known(p.PerG))
+		f.Per = newEntry(ingredient.PerField.Path, say.T("Figures are per"), ingredient.PerField.Unit, ingredient.Known(p.PerG))
 		for _, x := range ingredient.PackFigures() {
 			f.Pack = append(f.Pack, newEntry(x.Path, packName(x), x.Unit, *x.At(p)))
 		}
 	}
 	f.Columns = columnEntries(&in)
 	for _, m := range spoons {
-		f.Spoons = append(f.Spoons, newEntry(m.path, m.name, fieldAt(m.path).Unit, *cellAt(&in, m.path)))
+		f.Spoons = append(f.Spoons, newEntry(m.path, m.name.String(), fieldAt(m.path).Unit, *cellAt(&in, m.path)))
 	}
 	return f
 }
@@ -78,15 +78,18 @@ func newForm(in ingredient.Ingredient, old, title string) *Form {
 func packName(x ingredient.PackFigure) string {
 	switch x.Path {
 	case "energy_kj":
-		return "Energy"
+		return say.T("Energy")
 	case "salt":
-		return "Salt"
+		return say.T("Salt")
 	}
 	return columnName(x.Column)
 }
 
 // spoons are the weights of measures.
-var spoons = [...]struct{ path, name string }{
+var spoons = [...]struct {
+	path string
+	name say.Message
+}{
 	{"density", "Density"}, {"g_per_cup", "1 US cup"}, {"g_per_tbsp", "1 tablespoon"}, {"g_per_tsp", "1 teaspoon"},
 }
 

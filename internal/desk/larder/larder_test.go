@@ -245,10 +245,10 @@ func TestShelvesKnowWhatIsWhose(t *testing.T) {
 	assert.Equal(t, "lent · Fruit · in this design only · a neighbour", s.Origin(lent))
 	assert.Equal(t, "milk_whole · Dairy · USDA SR28, NDB 01077", s.Origin(find(t, "milk_whole")))
 
-	all := s.In(larder.AllGroups)
+	all := s.In(larder.AllGroups.String())
 	assert.Len(t, all, len(s.All.All()))
 	assert.True(t, all[0].Own && all[1].Own && !all[2].Own, "one's own come first")
-	assert.Len(t, s.In(larder.OwnGroup), 2)
+	assert.Len(t, s.In(larder.OwnGroup.String()), 2)
 	n := 0
 	for _, g := range s.Groups()[2:] {
 		for _, in := range s.In(g) {

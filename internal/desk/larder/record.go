@@ -30,17 +30,17 @@ var columnRows = [...]struct {
 func columnName(c ingredient.Column) string {
 	switch c {
 	case ingredient.Polyols:
-		return "Sugar alcohols"
+		return say.T("Sugar alcohols")
 	case ingredient.TotalSugars:
-		return "Sugars"
+		return say.T("Sugars")
 	case ingredient.CocoaSolidsFatFree:
-		return "Cocoa solids, fat-free"
+		return say.T("Cocoa solids, fat-free")
 	}
 	return say.Capital(c.Words())
 }
 
 // FigureHeads are the heads of the table of a record's figures.
-var FigureHeads = []string{"per 100 g", "at most"}
+func FigureHeads() []string { return []string{say.T("per 100 g"), say.T("at most")} }
 
 // FigureRows are the figures of a record, in g unless the name says otherwise,
 // with where they come from: an unknown one says so, with what bounds it.
@@ -62,17 +62,17 @@ type Section struct {
 // text that names the datasets and their terms.
 func Sections(s say.Style, in *ingredient.Ingredient, sources string) []Section {
 	all := []Section{
-		{"Measures", say.RecordMeasures(s, in)},
-		{"Allergens", say.RecordAllergens(in)},
-		{"On a label", say.OnLabel(s, in)},
-		{"To the freezing model", say.ToTheModel(s, in)},
-		{"Figures that do not agree", say.Disagreements(s, in.Disagreements())},
-		{"Figures not from the source", say.MadeOtherwise(in)},
-		{"Notes", []string{say.Sentence(in.Notes)}},
+		{say.T("Measures"), say.RecordMeasures(s, in)},
+		{say.T("Allergens"), say.RecordAllergens(in)},
+		{say.T("On a label"), say.OnLabel(s, in)},
+		{say.T("To the freezing model"), say.ToTheModel(s, in)},
+		{say.T("Figures that do not agree"), say.Disagreements(s, in.Disagreements())},
+		{say.T("Figures not from the source"), say.MadeOtherwise(in)},
+		{say.T("Notes"), []string{say.Sentence(in.Notes)}},
 	}
 	if !in.Own {
 		title, terms := Dataset(sources, in.Source)
-		all = append(all, Section{"Source", []string{title, terms}})
+		all = append(all, Section{say.T("Source"), []string{title, terms}})
 	}
 	return filled(all)
 }
@@ -86,9 +86,9 @@ func Preview(s say.Style, in *ingredient.Ingredient) []Section {
 		}
 	}
 	return filled([]Section{
-		{"Look again", doubts},
-		{"What the freezing model assumes", say.Sentences(say.Assumptions(s, in.Resolve().Assumed))},
-		{"How figures are made", say.MadeOtherwise(in)},
+		{say.T("Look again"), doubts},
+		{say.T("What the freezing model assumes"), say.Sentences(say.Assumptions(s, in.Resolve().Assumed))},
+		{say.T("How figures are made"), say.MadeOtherwise(in)},
 	})
 }
 

@@ -11,7 +11,7 @@ import (
 )
 
 // groupNames are the library's groups for people.
-var groupNames = map[string]string{
+var groupNames = map[string]say.Message{
 	"dairy": "Dairy", "egg": "Egg", "sugar_syrup": "Sugars and syrups", "fruit": "Fruit", "flavour": "Flavours",
 	"nut_seed": "Nuts and seeds", "starch_thickener": "Starches and thickeners", "cocoa_chocolate": "Cocoa and chocolate",
 	"bakery": "Bakery", "spirit": "Spirits", "fat_oil": "Fats and oils", "plant_milk": "Plant milks", "other": "Other",
@@ -21,7 +21,7 @@ var groupNames = map[string]string{
 // GroupName names a group of the library for people; an unknown one stays as it is.
 func GroupName(group string) string {
 	if name, ok := groupNames[group]; ok {
-		return name
+		return name.String()
 	}
 	return group
 }
@@ -33,7 +33,7 @@ type Choice struct{ Name, Value string }
 func GroupChoices() []Choice {
 	var all []Choice
 	for key, name := range groupNames {
-		all = append(all, Choice{name, key})
+		all = append(all, Choice{name.String(), key})
 	}
 	slices.SortFunc(all, func(a, b Choice) int { return strings.Compare(a.Name, b.Name) })
 	return all
@@ -51,8 +51,8 @@ func Titled(in *ingredient.Ingredient) (title, second string) {
 
 // The choices above the library's groups.
 const (
-	AllGroups = "All groups"
-	OwnGroup  = "My own and the design's"
+	AllGroups say.Message = "All groups"
+	OwnGroup  say.Message = "My own and the design's"
 )
 
 // Shelves are the ingredients that there are: the library's, the maker's own and
@@ -65,7 +65,7 @@ type Shelves struct {
 
 // Groups are the names of the groups that there are.
 func (s Shelves) Groups() []string {
-	names := []string{AllGroups, OwnGroup}
+	names := []string{AllGroups.String(), OwnGroup.String()}
 	for _, in := range s.All.All() {
 		if name := GroupName(in.Group); !in.Own && !slices.Contains(names, name) {
 			names = append(names, name)
@@ -79,7 +79,7 @@ func (s Shelves) In(group string) []*ingredient.Ingredient {
 	var own, rest []*ingredient.Ingredient
 	for _, in := range s.All.All() {
 		switch {
-		case group != AllGroups && !(group == OwnGroup && in.Own) && group != GroupName(in.Group):
+		case group != AllGroups.String() && !(group == OwnGroup.String() && in.Own) && group != GroupName(in.Group):
 		case in.Own:
 			own = append(own, in)
 		default:
@@ -100,9 +100,9 @@ func Named(list []*ingredient.Ingredient, id string) *ingredient.Ingredient {
 // Whose says where an own ingredient is kept.
 func (s Shelves) Whose(id string) string {
 	if Named(s.Kept, id) == nil {
-		return "in this design only"
+		return say.T("in this design only")
 	}
-	return "my own"
+	return say.T("my own")
 }
 
 // GroupOf names the group of an ingredient in the list.

@@ -18,13 +18,15 @@ type Proof struct {
 }
 
 // Order is the order in which checks are shown: the strongest proof first.
-var Order = []Proof{
-	{validate.Independent, "Independent", say.ProvesIndependent.String()},
-	{validate.Elsewhere, "Products of others", say.ProvesElsewhere.String()},
-	{validate.Regression, "What the constants came from", say.ProvesRegression.String()},
-	{validate.Remembered, "From memory", say.ProvesRemembered.String()},
-	{validate.Twice, "Computed twice", say.ProvesTwice.String()},
-	{validate.Identity, "Exact by definition", say.ProvesIdentity.String()},
+func Order() []Proof {
+	return []Proof{
+		{validate.Independent, say.T("Independent"), say.ProvesIndependent.String()},
+		{validate.Elsewhere, say.T("Products of others"), say.ProvesElsewhere.String()},
+		{validate.Regression, say.T("What the constants came from"), say.ProvesRegression.String()},
+		{validate.Remembered, say.T("From memory"), say.ProvesRemembered.String()},
+		{validate.Twice, say.T("Computed twice"), say.ProvesTwice.String()},
+		{validate.Identity, say.T("Exact by definition"), say.ProvesIdentity.String()},
+	}
 }
 
 // Listed is a line of the list: the overview, the head of a kind, or a check.
@@ -46,7 +48,7 @@ type Summary struct {
 func Summarize(s say.Style, rows []validate.Row) Summary {
 	out := Summary{Entries: []Listed{{Head: say.RestOn.String(), Under: say.RestUnder.String()}}}
 	all, pass, open := 0, 0, 0
-	for _, k := range Order {
+	for _, k := range Order() {
 		var of []Listed
 		n, met, points := 0, 0, 0
 		for i := range rows {

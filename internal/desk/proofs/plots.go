@@ -42,12 +42,12 @@ func (l Dress) Agreement(r *validate.Row) chart.Plot {
 	if !alongX(r) {
 		return l.parity(r)
 	}
-	model := chart.Series{Name: "model", Line: draw.Stroke{Width: 2, Colour: l.Model}}
+	model := chart.Series{Name: say.T("model"), Line: draw.Stroke{Width: 2, Colour: l.Model}}
 	if len(r.Pairs) == 1 {
 		model.Marker, model.Every = draw.Square, 1
 	}
-	published := points("published", draw.Disc, l.Published)
-	apart := points("published, not counted", draw.Diamond, l.Apart)
+	published := points(say.T("published"), draw.Disc, l.Published)
+	apart := points(say.T("published, not counted"), draw.Diamond, l.Apart)
 	for _, q := range r.Pairs {
 		put(&model, q.X, q.Model)
 		if q.Counted {
@@ -89,8 +89,8 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 		}
 		return s
 	}
-	counted := at(draw.Disc, "model against published", true, l.Published)
-	apart := at(draw.Diamond, "not counted", false, l.Apart)
+	counted := at(draw.Disc, say.T("model against published"), true, l.Published)
+	apart := at(draw.Diamond, say.T("not counted"), false, l.Apart)
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, q := range r.Pairs {
 		lo, hi = min(lo, q.Measured, q.Model), max(hi, q.Measured, q.Model)
@@ -108,7 +108,7 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 		lo, hi = lo-air, hi+air
 	}
 	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
-	equal := chart.Series{Name: "equal", X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
+	equal := chart.Series{Name: say.T("equal"), X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
 	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis.String()), Y: axis(say.ModelAxis.String())}
 	p.Series = append([]chart.Series{equal}, l.barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
@@ -143,7 +143,7 @@ func (l Dress) barLines(r *validate.Row, lo, hi float64, log bool) []chart.Serie
 		}
 		return s
 	}
-	return []chart.Series{line("the bar", 1), line("", -1)}
+	return []chart.Series{line(say.T("the bar"), 1), line("", -1)}
 }
 
 // Errors plots the errors of a check against its bar.
@@ -153,8 +153,8 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 	if !along {
 		title = say.TableOrder.String()
 	}
-	counted := points("error", draw.Disc, l.Published)
-	apart := points("not counted", draw.Diamond, l.Apart)
+	counted := points(say.T("error"), draw.Disc, l.Published)
+	apart := points(say.T("not counted"), draw.Diamond, l.Apart)
 	most := 0.0
 	for i, q := range r.Pairs {
 		x := float64(i + 1)
@@ -175,8 +175,8 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 	rule(0, "", draw.Solid)
 	reach := most
 	if !math.IsInf(r.Bar, 0) {
-		rule(r.Bar, "bar", draw.Dashed)
-		rule(-r.Bar, "bar", draw.Dashed)
+		rule(r.Bar, say.T("bar"), draw.Dashed)
+		rule(-r.Bar, say.T("bar"), draw.Dashed)
 		reach = max(most, r.Bar)
 	}
 	// The bar is always in sight; points that do not count may lie beyond.

@@ -29,7 +29,7 @@ func TestEveryCheckIsListedDrawnAndTabulated(t *testing.T) {
 			continue
 		}
 		listed++
-		for _, k := range Order {
+		for _, k := range Order() {
 			assert.Equal(t, k.Kind == e.Row.Kind, k.Name == head, "%s under %s", e.Row.Table, head)
 		}
 		drawn := 0
@@ -61,7 +61,7 @@ func TestAMissIsCountedAndMarked(t *testing.T) {
 	assert.Equal(t, []string{"2", "1", "4"}, all.Kinds[0].Cells)
 	require.Len(t, all.Entries, 6, "kinds without checks have no head")
 	for i, want := range []struct{ mark, line string }{
-		{"", say.RestUnder.String()}, {"", Order[0].Under}, {"✓", "3 points, largest error 0.5 of 1 K"}, {"✗", "NOT MET: 1 point, largest error 2 of 1 K"},
+		{"", say.RestUnder.String()}, {"", Order()[0].Under}, {"✓", "3 points, largest error 0.5 of 1 K"}, {"✗", "NOT MET: 1 point, largest error 2 of 1 K"},
 		{"", "published figures that we did not look up again: no proof"}, {"–", "5 points, largest error 2 %, no limit"},
 	} {
 		assert.Equal(t, want.mark, all.Entries[i].Mark())

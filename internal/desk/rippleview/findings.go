@@ -46,11 +46,11 @@ func (f *Findings) Ribbons(s say.Style) []say.TableRow {
 		return say.TableRow{Name: name, Unit: g.Unit, Cells: []string{mm(of(d)), mm(of(o))}}
 	}
 	return []say.TableRow{
-		{Name: "Share of the cut", Unit: "%", Cells: []string{cell(s, 100*(1-f.measure.FoamFraction), 1), cell(s, 100*f.measure.FoamFraction, 1)}},
-		row("Mean thickness", func(r *ripple.Ribbons) float64 { return r.MeanMM }),
+		{Name: say.T("Share of the cut"), Unit: "%", Cells: []string{cell(s, 100*(1-f.measure.FoamFraction), 1), cell(s, 100*f.measure.FoamFraction, 1)}},
+		row(say.T("Mean thickness"), func(r *ripple.Ribbons) float64 { return r.MeanMM }),
 		{Name: say.EatsAs.String(), Cells: []string{ripple.WordFor(d.MeanMM).String(), ripple.WordFor(o.MeanMM).String()}},
-		row("Nine chords in ten under", func(r *ripple.Ribbons) float64 { return r.P90MM }),
-		row("Thickest tenth of them, mean", func(r *ripple.Ribbons) float64 { return r.ThickestTenthMM }),
+		row(say.T("Nine chords in ten under"), func(r *ripple.Ribbons) float64 { return r.P90MM }),
+		row(say.T("Thickest tenth of them, mean"), func(r *ripple.Ribbons) float64 { return r.ThickestTenthMM }),
 	}
 }
 
@@ -79,11 +79,11 @@ func (f *Findings) Spoons(s say.Style) []say.TableRow {
 		return say.TableRow{Name: name, Unit: "%", Cells: []string{cell(s, 100*of(&f.foam), 0), cell(s, of(&f.sweet), 1)}}
 	}
 	return []say.TableRow{
-		row("One spoonful in ten under", func(s *ripple.Spoonful) float64 { return s.P10 }),
-		row("Half of them under", func(s *ripple.Spoonful) float64 { return s.P50 }),
-		row("One in ten over", func(s *ripple.Spoonful) float64 { return s.P90 }),
-		row("Mean", func(s *ripple.Spoonful) float64 { return s.Mean }),
-		row("Standard deviation", func(s *ripple.Spoonful) float64 { return s.SD }),
+		row(say.T("One spoonful in ten under"), func(s *ripple.Spoonful) float64 { return s.P10 }),
+		row(say.T("Half of them under"), func(s *ripple.Spoonful) float64 { return s.P50 }),
+		row(say.T("One in ten over"), func(s *ripple.Spoonful) float64 { return s.P90 }),
+		row(say.T("Mean"), func(s *ripple.Spoonful) float64 { return s.Mean }),
+		row(say.T("Standard deviation"), func(s *ripple.Spoonful) float64 { return s.SD }),
 	}
 }
 

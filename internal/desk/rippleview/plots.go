@@ -34,8 +34,8 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 		ribbons *ripple.Ribbons
 		line    draw.Stroke
 	}{
-		{"custard", &m.Dense, draw.Stroke{Width: 2}},
-		{"foam", &m.Foam, draw.Stroke{Width: 2, Dash: draw.Dashed}},
+		{say.T("custard"), &m.Dense, draw.Stroke{Width: 2}},
+		{say.T("foam"), &m.Foam, draw.Stroke{Width: 2, Dash: draw.Dashed}},
 	} {
 		if math.IsNaN(x.ribbons.P50MM) {
 			x.name = "" // no such phase: none in the legend

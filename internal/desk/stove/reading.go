@@ -195,7 +195,7 @@ func aired(overrun *float64, g, density float64) say.Doubt {
 
 // watched are the figures that a reading decides.
 var watched = []struct {
-	of     string // before the name, where it is not the syrup's or the tub's
+	of     say.Message // before the name, where it is not the syrup's or the tub's
 	table  *figure.Table
 	key    string
 	column int
@@ -215,7 +215,7 @@ func figuresOf(s say.Style, before, after *model.Result) []Shift {
 	var out []Shift
 	for _, w := range watched {
 		row := w.table.Row(w.key)
-		f := Shift{w.of + row.Name, text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
+		f := Shift{w.of.String() + row.Name, text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
 		if f.Before != f.After {
 			out = append(out, f)
 		}

@@ -21,9 +21,9 @@ type NumberError struct {
 
 func (e *NumberError) Error() string {
 	if !e.Outside {
-		return echo.Quoted(e.Text) + " is not a number"
+		return say.T("%s is not a number", echo.Quoted(e.Text))
 	}
-	s := "must be " + e.Gauge.Plain(e.Min, e.Decimals) + " to " + e.Gauge.Plain(e.Max, e.Decimals)
+	s := say.T("must be %s to %s", e.Gauge.Plain(e.Min, e.Decimals), e.Gauge.Plain(e.Max, e.Decimals))
 	if e.Gauge.Unit != "" {
 		s += " " + e.Gauge.Unit
 	}
