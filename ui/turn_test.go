@@ -80,7 +80,7 @@ func TestAllPagesAreReachedByKeyboard(t *testing.T) {
 	for p := places.Place(0); int(p) < places.Count-1; p++ {
 		group, here := marked()
 		assert.Equal(t, p.Name(), here)
-		assert.Equal(t, places.Groups[p.Group()].Name, group)
+		assert.Equal(t, places.Groups[p.Group()].Name.String(), group)
 		assert.True(t, b.item("Go", group, here).Checked)
 		b.menu("Go", say.NextPage.String())
 	}
