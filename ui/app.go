@@ -97,6 +97,7 @@ type Window struct {
 	out     *painting    // that no frame is known to show yet
 	soon    func(func()) // runs a function between two turns of the toolkit's loop; nil without one
 	posts   posts
+	rest    rest
 	net     *net
 	latch   *fyne.Animation
 	started time.Time
@@ -229,8 +230,11 @@ func (w *Window) looseKey(e *fyne.KeyEvent) {
 // changed since the last.
 func (w *Window) tick() {
 	w.painted()
-	w.posts.serve()
+	if w.posts.serve() {
+		w.rest.worked()
+	}
 	mishap.Do(w.show)
+	w.rest.look()
 	w.keeper.Look(w.Session)
 }
 
@@ -268,6 +272,7 @@ func (w *Window) teach() {
 func (w *Window) refresh() {
 	w.notebook.Follow()
 	w.seen = w.Session.Revision()
+	w.rest.worked()
 	w.bench.show()
 	if p := w.shown(); p != nil {
 		p.Show()

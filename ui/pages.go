@@ -173,6 +173,7 @@ func (w *Window) turnTo(at places.Place) {
 		kit.Turn(w.content, w.leaves[at])
 		p.Show()
 	}
+	w.rest.worked()
 	w.signs.show(at)
 	w.menus.mark()
 	w.event("page %s", at.Name())

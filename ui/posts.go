@@ -20,8 +20,8 @@ func (p *posts) add(f func()) {
 	p.queue = append(p.queue, f)
 }
 
-// serve does what has been asked for so far.
-func (p *posts) serve() {
+// serve does what has been asked for so far, and reports whether that was anything.
+func (p *posts) serve() bool {
 	p.mu.Lock()
 	queue := p.queue
 	p.queue = nil
@@ -29,4 +29,5 @@ func (p *posts) serve() {
 	for _, f := range queue {
 		mishap.Do(f) // one that goes wrong leaves the others theirs
 	}
+	return len(queue) > 0
 }

@@ -20,7 +20,6 @@ type sketch struct {
 	min    func() fyne.Size
 
 	drawing draw.List
-	painter raster.Painter
 	raster  *canvas.Raster
 	texts   []*canvas.Text
 	size    fyne.Size
@@ -28,6 +27,10 @@ type sketch struct {
 }
 
 var _ fyne.WidgetRenderer = (*sketch)(nil)
+
+// pen paints all sketches into the same memory: the toolkit asks for one picture at a
+// time, on the window's thread, and hands it to the screen before it asks for the next.
+var pen raster.Painter
 
 func newSketch(min func() fyne.Size, layOut func(d *draw.List, w, h float64)) *sketch {
 	s := &sketch{layOut: layOut, min: min}
@@ -38,10 +41,10 @@ func newSketch(min func() fyne.Size, layOut func(d *draw.List, w, h float64)) *s
 
 // paint is asked for w by h device pixels, whatever the window's scale.
 func (s *sketch) paint(w, h int) image.Image {
-	img := s.painter.Resize(w, h)
-	s.painter.Clear(draw.Colour{})
+	img := pen.Resize(w, h)
+	pen.Clear(draw.Colour{})
 	if s.size.Width > 0 {
-		s.painter.Paint(&s.drawing, float64(w)/float64(s.size.Width))
+		pen.Paint(&s.drawing, float64(w)/float64(s.size.Width))
 	}
 	return img
 }

@@ -150,7 +150,7 @@ func (p *Page) Object() fyne.CanvasObject { return p.object }
 
 // Leave implements page.Page.
 func (p *Page) Leave() {
-	p.cutter.Stop()
+	p.cutter.Forget()
 	p.asked = rippleview.Request{}
 	p.rest("")
 }

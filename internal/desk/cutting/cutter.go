@@ -130,6 +130,13 @@ func (c *Cutter) Stop() {
 	c.work.Stop()
 }
 
+// Forget stops, and drops what is kept to draw the next pictures soon: nobody looks.
+func (c *Cutter) Forget() {
+	c.Stop()
+	c.ready = stirring{}
+	c.work.Ask(func(context.Context) { c.kept = kept{} })
+}
+
 func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
 	var err error
 	switch {

@@ -51,6 +51,8 @@ func (c *Cut) Origins(ctx context.Context, px int, progress func(done float64)) 
 		return nil, err
 	}
 	f.refine()
+	// The tables of the strokes are of no use to it any more.
+	f.of = &Cut{stirred: &stirred{out: c.out, maps: c.maps, start: c.start}, set: c.set, level: c.level}
 	return f, nil
 }
 

@@ -28,11 +28,16 @@ type Painter struct {
 }
 
 // Resize makes the painter's picture w by h pixels and returns it, with
-// whatever was painted before. It is the same image every time until the size changes.
+// whatever was painted before. It is the same image every time until the size changes,
+// and the pixels of another size lie in the same memory while that has room for them.
 func (p *Painter) Resize(w, h int) *image.RGBA {
 	w, h = max(w, 1), max(h, 1)
 	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
-		p.On(image.NewRGBA(image.Rect(0, 0, w, h)))
+		n := 4 * w * h
+		if p.img == nil || cap(p.img.Pix) < n {
+			p.img = &image.RGBA{Pix: make([]uint8, n)}
+		}
+		p.On(&image.RGBA{Pix: p.img.Pix[:n], Stride: 4 * w, Rect: image.Rect(0, 0, w, h)})
 	}
 	return p.img
 }
@@ -41,7 +46,11 @@ func (p *Painter) Resize(w, h int) *image.RGBA {
 func (p *Painter) On(img *image.RGBA) {
 	p.img = img
 	if p.mask.Rect != img.Rect {
-		p.mask = *image.NewAlpha(img.Rect)
+		w, n := img.Rect.Dx(), img.Rect.Dx()*img.Rect.Dy()
+		if cap(p.mask.Pix) < n {
+			p.mask.Pix = make([]uint8, n)
+		}
+		p.mask = image.Alpha{Pix: p.mask.Pix[:n], Stride: w, Rect: img.Rect}
 	}
 }
 
