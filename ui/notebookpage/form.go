@@ -89,7 +89,8 @@ func (f *form) row(path string) fyne.CanvasObject {
 	f.fields = append(f.fields, x)
 	name := widget.NewLabel(say.BatchField(path))
 	name.SizeName = theme.SizeNameSubHeadingText
-	return container.NewBorder(nil, nil, container.New(columnWide{}, name), container.New(columnWide{}, x.hint), x.object())
+	x.hint.SizeName = theme.SizeNameCaptionText
+	return container.NewBorder(nil, nil, container.New(nameAbove{}, name, x.hint), nil, container.New(centred{}, x.object()))
 }
 
 // open shows or hides what is beyond the few.
@@ -254,11 +255,29 @@ func (f *form) take() {
 	}
 }
 
-// columnWide gives the names of the fields one width.
-type columnWide struct{}
+// nameAbove gives the names of the fields one width, with what is expected close under
+// them.
+type nameAbove struct{}
 
-func (columnWide) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
-
-func (columnWide) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(13*theme.TextSize(), o[0].MinSize().Height)
+func (nameAbove) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	name, hint := o[0].MinSize().Height, o[1].MinSize().Height
+	o[0].Resize(fyne.NewSize(size.Width, name))
+	o[0].Move(fyne.NewPos(0, 0))
+	o[1].Resize(fyne.NewSize(size.Width, hint))
+	o[1].Move(fyne.NewPos(0, name-2*theme.InnerPadding()))
 }
+
+func (nameAbove) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(13*theme.TextSize(), o[0].MinSize().Height+o[1].MinSize().Height-2*theme.InnerPadding())
+}
+
+// centred keeps a field at its own height amid a row.
+type centred struct{}
+
+func (centred) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	h := o[0].MinSize().Height
+	o[0].Resize(fyne.NewSize(size.Width, h))
+	o[0].Move(fyne.NewPos(0, (size.Height-h)/2))
+}
+
+func (centred) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
