@@ -30,6 +30,7 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/journal"
+	"ripplewright/internal/work/schemafile"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/testdata"
 	"ripplewright/ui"
@@ -72,6 +73,7 @@ func run(args []string) int {
 	}
 	s := session.New(model.New(shelf.Library()), first)
 	s.BackUp(backups.At(dataFolder("backups")))
+	s.NameSchema(schemafile.Reference())
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)

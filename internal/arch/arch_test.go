@@ -66,6 +66,7 @@ var layers = []layer{
 	{"internal/work/design", "internal/form/echo internal/food/egg internal/food/ingredient internal/form/setting internal/food/onpack"},
 	{"internal/work/batch", "internal/form/echo internal/form/setting internal/form/yamltext internal/matter/ice internal/matter/phase internal/food/ingredient internal/work/atomicfile internal/work/design"},
 	{"internal/work/designfile", "internal/form/echo internal/form/yamltext internal/work/atomicfile internal/food/ingredient internal/work/design internal/form/setting"},
+	{"internal/work/schemafile", "internal/work/atomicfile internal/work/designfile internal/work/userdata"},
 	{"internal/work/versions", "internal/food/ingredient internal/form/headed internal/form/yamltext internal/work/atomicfile internal/work/designfile"},
 	{"internal/work/compare", "internal/form/setting internal/food/ingredient internal/work/design"},
 	{"internal/answer/tub", "internal/work/design internal/matter/ripple"},
@@ -154,7 +155,7 @@ var layers = []layer{
 	{"internal/mutate", ""},
 	{"cmd/librarygen", "internal/food/ingredient"},
 	{"cmd/ripplecalc", "internal/answer/start internal/show/beside internal/answer/photo internal/work/versions internal/food/egg internal/food/written assets internal/form/echo internal/show/figure internal/work/atomicfile internal/food/ingredient internal/food/price internal/work/userdata internal/food/label internal/matter/ripple internal/work/design internal/work/designfile internal/answer/tub internal/answer/model internal/answer/cold internal/show/card internal/answer/validate internal/show/report internal/show/say internal/answer/process internal/answer/plan internal/answer/icy internal/answer/whole internal/answer/shop internal/food/onpack internal/answer/selling internal/show/sticker internal/answer/balance internal/form/yamltext internal/answer/sure internal/work/compare internal/answer/learn internal/work/batch"},
-	{"cmd/ripplewright", "internal/answer/start internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime internal/desk/keeping internal/work/batch"},
+	{"cmd/ripplewright", "internal/work/schemafile internal/answer/start internal/desk/preferences assets internal/food/ingredient internal/work/userdata internal/work/design internal/work/designfile internal/answer/model internal/desk/session ui internal/desk/rescue internal/food/onpack internal/work/journal internal/work/backups internal/desk/chime internal/desk/keeping internal/work/batch"},
 }
 
 // everything returns the import paths of every Go file by package, tests

@@ -37,7 +37,8 @@ type Session struct {
 
 	file    *designfile.File // nil: never saved
 	backups *backups.Folder
-	notKept error // why the last save has no backup
+	schema  string // see NameSchema
+	notKept error  // why the last save has no backup
 	saved   design.Design
 	told    news
 }
@@ -308,7 +309,7 @@ func (s *Session) Save(path string, force bool) error {
 		return nil
 	}
 	s.notKept = nil
-	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force, KeepOld: keep})
+	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force, KeepOld: keep, Schema: s.schema})
 	if err != nil {
 		return err
 	}
@@ -319,6 +320,9 @@ func (s *Session) Save(path string, force bool) error {
 	s.keys = nil // what was saved stays a place to come back to
 	return nil
 }
+
+// NameSchema has every new file name the JSON Schema at that address for editors of text.
+func (s *Session) NameSchema(address string) { s.schema = address }
 
 // BackUp has every save kept in f from now on, and what a save replaces.
 func (s *Session) BackUp(f *backups.Folder) { s.backups = f }

@@ -141,6 +141,7 @@ func read(path string) ([]byte, Stamp, error) {
 type SaveOptions struct {
 	Force   bool                   // replace whatever is there; set it when the user has said so
 	KeepOld func(old []byte) error // handed what is about to be replaced, which stays if it fails; nil: nobody is
+	Schema  string                 // where editors find the JSON Schema, for a file that is new; "": it does not say
 }
 
 // Save writes d to path in the form of f, the file it was read from, and
@@ -154,8 +155,8 @@ type SaveOptions struct {
 // that Decode would refuse is not written: the error is then an *Error without
 // lines.
 func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
-	if f == nil {
-		f = &File{}
+	if f == nil || f.raw == nil {
+		f = blankWith(o.Schema)
 	}
 	next, err := f.encode(path, d)
 	if err != nil {
