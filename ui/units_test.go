@@ -2,6 +2,7 @@ package ui
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 	"time"
 
@@ -12,20 +13,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check/astray"
 	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
-var (
-	metricUnits = regexp.MustCompile(`°C|\bmL\b|\bmm\b|\bcm\b|cm²|[0-9] ?(m|L|K)\b|g/mL|W/\(m`)
-	usUnits     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in([.,;:)]|$| wide| deep)|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
-	inBoth      = regexp.MustCompile(`71 °C \(160 °F\)`) // a published figure, with what it is in °C
-)
-
 // published are what records repeat of their sources, in the units of these.
-var published = regexp.MustCompile(`^(By the source|Density): `)
+var published = regexp.MustCompile(`^(By the source|Density|[A-Z][a-z -]+: (estimate|of|from|by|USDA|SR|McCance|Ciqual|CoFID)\b.*)`)
+
+// named are names of the library, which are those of its sources, and what begins one
+// that is cut short.
+var named = regexp.MustCompile(`[\d.]+ % (fat|solids|cocoa|moisture|alcohol)`)
 
 // ruled are the pages whose units rules or published tables give.
 var ruled = map[places.Place]bool{places.Label: true, places.Sure: true}
@@ -52,45 +52,131 @@ func textsIn(in fyne.CanvasObject) (all []string) {
 // useUnits shows everything in a system and puts the usual back after the test.
 func (b *bed) inUnits(s say.Style) {
 	b.t.Cleanup(func() { page.Reads = say.Usual })
+	if s.Currency != "" {
+		require.Empty(b.t, b.useCurrency(s.Currency))
+	}
 	b.useUnits(s)
 	b.frame()
 }
 
+// systems are those that pages and dialogs are looked at in, the metric one last
+// again, after changes.
+var systems = []string{"metric", "us", "comma", "metric"}
+
 // Every text of every page follows the units, before and after a change of them.
 func TestEveryPageFollowsTheUnits(t *testing.T) {
 	b := newBed(t)
-	look := func(wrong *regexp.Regexp, system string) {
+	for _, system := range systems {
+		b.inUnits(astray.Systems[system])
 		for p := places.Place(0); int(p) < places.Count; p++ {
 			if ruled[p] {
 				continue
 			}
-			b.turnTo(p)
-			name, object := p.Name(), b.bench.object
-			if shown := b.shown(); shown != nil {
-				object = shown.Object()
-			}
+			object := b.standAt(p)
 			// Workers have their say, and on a busy machine some time for it.
-			var astray []string
-			for begun := time.Now(); time.Since(begun) < 700*time.Millisecond || len(astray) > 0 && time.Since(begun) < 30*time.Second; time.Sleep(20 * time.Millisecond) {
+			var astrays []string
+			for begun := time.Now(); time.Since(begun) < 700*time.Millisecond || len(astrays) > 0 && time.Since(begun) < 30*time.Second; time.Sleep(20 * time.Millisecond) {
 				b.frame()
-				astray = astray[:0]
-				texts := textsIn(object)
-				require.NotEmpty(t, texts, name)
-				for _, text := range texts {
-					if !published.MatchString(text) && wrong.MatchString(inBoth.ReplaceAllString(text, "")) {
-						astray = append(astray, text)
-					}
-				}
+				astrays = strangers(object)
 			}
-			assert.Empty(t, astray, "%s, %s", system, name)
+			assert.NotEmpty(t, textsIn(object), p.Name())
+			assert.Empty(t, astrays, "%s, %s", system, p.Name())
 		}
 		b.turnTo(places.Bench)
 	}
-	look(usUnits, "metric")
-	b.inUnits(say.Customary)
-	look(metricUnits, "us")
-	b.inUnits(say.Usual)
-	look(usUnits, "metric again")
+}
+
+// strangers are the texts in sight that are not as the maker reads quantities.
+func strangers(in fyne.CanvasObject) (out []string) {
+	for _, text := range textsIn(in) {
+		text = named.ReplaceAllString(text, "")
+		if !published.MatchString(text) && len(astray.In(text, page.Reads)) > 0 {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// Every text of every dialog follows the units: of those that menus open, and of those
+// that buttons of bench and pages do.
+func TestEveryDialogFollowsTheUnits(t *testing.T) {
+	b := newBed(t)
+	seen := map[string]bool{}
+	// look reads the dialog on top, and closes it.
+	look := func(from string) {
+		canvas := b.win.Canvas()
+		for n := 0; canvas.Overlays().Top() != nil && n < 9; n++ {
+			top := canvas.Overlays().Top()
+			for begun := time.Now(); time.Since(begun) < 60*time.Millisecond || len(strangers(top)) > 0 && time.Since(begun) < 5*time.Second; time.Sleep(10 * time.Millisecond) {
+				b.frame()
+			}
+			assert.Empty(t, strangers(top), "%s, in a dialog from %s", b.system(), from)
+			seen[from] = true
+			canvas.Overlays().Remove(top)
+			b.frame()
+		}
+	}
+	for _, system := range systems[1:3] {
+		b.inUnits(astray.Systems[system])
+		for _, m := range b.win.MainMenu().Items {
+			for _, it := range m.Items {
+				if strings.HasSuffix(it.Label, "…") && !it.Disabled && it.Action != nil {
+					it.Action()
+					b.frame()
+					look(it.Label)
+				}
+			}
+		}
+		for p := places.Place(0); int(p) < places.Count; p++ {
+			object := b.standAt(p)
+			for begun := time.Now(); time.Since(begun) < 700*time.Millisecond; time.Sleep(20 * time.Millisecond) {
+				b.frame()
+			}
+			for n := 0; ; n++ { // buttons may be made anew by what one of them does
+				var all []*kit.Button
+				for _, o := range test.LaidOutObjects(object) {
+					if x, ok := o.(*kit.Button); ok && x.Visible() && !x.Disabled() && opens(x) {
+						all = append(all, x)
+					}
+				}
+				if n >= len(all) {
+					break
+				}
+				test.Tap(&all[n].Button)
+				b.frame()
+				look(p.Name() + ": " + all[n].Text)
+			}
+		}
+		b.turnTo(places.Bench)
+	}
+	t.Logf("%d ways to a dialog", len(seen))
+	assert.True(t, seen[say.UnitsItem.String()])
+	assert.GreaterOrEqual(t, len(seen), 28)
+}
+
+// standAt turns to a place and returns what is shown there.
+func (b *bed) standAt(p places.Place) fyne.CanvasObject {
+	b.turnTo(p)
+	if shown := b.shown(); shown != nil {
+		return shown.Object()
+	}
+	return b.bench.object
+}
+
+// opens reports whether a button leads to a dialog: its name ends in an ellipsis, or
+// it has a sign for a name.
+func opens(b *kit.Button) bool {
+	return strings.HasSuffix(b.Text, "…") || b.Text == "" && b.Icon != nil || b.Text == "i"
+}
+
+// system is the name of the units of now.
+func (b *bed) system() string {
+	for name, s := range astray.Systems {
+		if page.Reads == s {
+			return name
+		}
+	}
+	return "units of one's own"
 }
 
 func TestUnitsAreKeptInPreferencesAndNeverInTheFile(t *testing.T) {

@@ -43,7 +43,7 @@ func (p *Page) fillIce(v *view) {
 		if p.ice != nil {
 			shares.ShowPlot(coldview.IceShares(&p.ice.Answer, inks()))
 		} else {
-			shares.ShowPlot(chart.Plot{})
+			shares.ShowPlot(chart.Nothing())
 		}
 	})
 	v.prose(told(func(i *planning.Ice) string { return say.IceHelp(page.Reads, i.Remedies) }))

@@ -60,7 +60,7 @@ func newStage(h page.Host) *stage {
 func (s *stage) clear() {
 	s.scene = coldview.Scene{}
 	s.field.ShowField(kit.HeatMap{})
-	s.plot.ShowPlot(chart.Plot{})
+	s.plot.ShowPlot(chart.Nothing())
 	s.caption.SetText("")
 	s.hide()
 }
@@ -106,7 +106,7 @@ func (s *stage) put(q coldview.Question, v coldview.Scene) {
 // redraw draws the curves anew, in the theme's colours of now.
 func (s *stage) redraw() {
 	if s.scene.Plot == nil {
-		s.plot.ShowPlot(chart.Plot{})
+		s.plot.ShowPlot(chart.Nothing())
 		return
 	}
 	s.curves = s.scene.Plot(inks())

@@ -41,7 +41,7 @@ func (p *Page) draw() {
 
 func (p *Page) picture() chart.Plot {
 	if p.answer == nil || len(p.rows) == 0 {
-		return dayplan.NoPicture()
+		return chart.Nothing()
 	}
 	return dayplan.Picture(p.answer, p.rows, p.stretch(), palette(), p.fits)
 }

@@ -57,7 +57,7 @@ var (
 
 // NewPlot returns an empty plot.
 func NewPlot() *Plot {
-	p := &Plot{at: math.NaN(), YDecimals: 1, XDecimals: 1}
+	p := &Plot{at: math.NaN(), YDecimals: 1, XDecimals: 1, plot: chart.Nothing()}
 	p.ExtendBaseWidget(p)
 	return p
 }

@@ -135,7 +135,7 @@ func (h *history) show(p *learn.Posterior) {
 func (h *history) draw() {
 	v := inks().History(&h.of, &h.p.book.Notes, h.path)
 	if len(v.Series) == 0 {
-		v = chart.Plot{}
+		v = chart.Nothing()
 	}
 	h.plot.ShowPlot(v)
 }

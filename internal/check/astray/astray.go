@@ -20,7 +20,7 @@ var (
 	us     = regexp.MustCompile(`°F|\boz\b|[0-9] ?cups?\b|[0-9] in([.,;:)]|$| wide| deep)|\blbs?\b|[0-9] ft\b|pints?\b|gal\b|Btu`)
 	// inBoth stands in every system: a published figure beside what it is in °C, and
 	// sections of regulations.
-	inBoth  = regexp.MustCompile(`71 °C \(160 °F\)|\b\d+ CFR [\d.]+|\b\d+[.-]\d{3}\.\d+|§ ?[\d.]+|\d+:\d+`)
+	inBoth  = regexp.MustCompile(`71 °C \(160 °F\)|\b\d+ CFR [\d.]+|\b\d+[.-]\d{3}\.\d+|\b\d{3}\.\d{3}\b|§ ?[\d.]+|\d+:\d+`)
 	grams   = regexp.MustCompile(`\d (k?g)\b( \([\d., lboz]+\))?`)
 	point   = regexp.MustCompile(number[:len(number)-len(`(?:[.,]\d+)?`)] + `\.\d+`)
 	comma   = regexp.MustCompile(number[:len(number)-len(`(?:[.,]\d+)?`)] + `,\d+`)

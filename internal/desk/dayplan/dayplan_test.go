@@ -130,5 +130,4 @@ func TestThePictureShowsEveryUse(t *testing.T) {
 	}
 	b := rows[0].Bars[0]
 	assert.Contains(t, dayplan.Words(&a, rows, (b.FromMinutes+b.ToMinutes)/2), say.Taking(process.Hands, b.Step))
-	assert.Empty(t, dayplan.NoPicture().Bands)
 }

@@ -56,11 +56,6 @@ const (
 	worded = 0.25
 )
 
-// NoPicture is shown where there is no plan.
-func NoPicture() chart.Plot {
-	return chart.Plot{NoLegend: true, X: chart.Axis{Ticks: []chart.Tick{}}, Y: chart.Axis{Ticks: []chart.Tick{}}}
-}
-
 // Picture draws what is taken over the stretch s of a's plan, a row under the
 // other. fits reports whether a name has room in a share of the stretch.
 func Picture(a *Answer, rows []Row, s plan.Span, look Palette, fits func(name string, share float64) bool) chart.Plot {

@@ -43,7 +43,7 @@ func (i Inks) History(p *learn.Posterior, n *batch.Notebook, path string) chart.
 		}
 	}
 	if at == 0 {
-		return chart.Plot{}
+		return chart.Nothing()
 	}
 	plot.X.Max = float64(at) + 0.5
 	plot.Series = kept(forecast, loose(measured), loose(slips))

@@ -259,7 +259,7 @@ func (n *names) within(name string) (meaning, bool) {
 // are like too many.
 func (n *names) near(name string) (meaning, bool) {
 	key := keyOf(name)
-	if len(key) < 5 || len(key) > 40 {
+	if len(key) < 4 || len(key) > 40 {
 		return meaning{}, false
 	}
 	keys := make([]string, 0, len(n.all))
@@ -267,7 +267,7 @@ func (n *names) near(name string) (meaning, bool) {
 		keys = append(keys, k)
 	}
 	slices.Sort(keys)
-	m, ok := n.all[ingredient.Nearest(key, keys, min(3, (len(key)+1)/3))]
+	m, ok := n.all[ingredient.Nearest(key, keys, min(3, max(2, (len(key)+1)/3)))]
 	return m, ok
 }
 

@@ -1,6 +1,7 @@
 package written
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -30,6 +31,11 @@ func parse(s string) parts {
 	s = strings.NewReplacer("(", " ", ")", " ").Replace(s)
 	if m := fromOf.FindStringSubmatch(s); m != nil {
 		p.whole, s = strings.ToLower(m[1]), m[2]
+	}
+	if m := lastly.FindStringSubmatch(s); m != nil {
+		if a, rest, ok := read(m[3]); ok && a.word != "" && strings.TrimSpace(rest) == "" {
+			s = m[2] + " x " + m[3] + " " + m[1] // "heavy cream 2 x 1 l"
+		}
 	}
 	main, tail := s, ""
 	if _, _, ok := read(strings.TrimSpace(s)); !ok || strings.HasPrefix(strings.TrimSpace(s), "half-") {
@@ -135,6 +141,10 @@ func (p *parts) paren(g string) {
 		p.percent = value(m[1])
 		return
 	}
+	if counted.MatchString(g) && len(p.sum) > 0 && eggs.MatchString(p.name) {
+		return // "150 g egg whites (about 5)"
+	}
+	g = strings.TrimPrefix(g, "or ")
 	for _, piece := range strings.FieldsFunc(g, func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
 		a, rest, ok := read(strings.TrimSpace(piece))
 		if strings.ContainsRune(g, '/') && digits.MatchString(g) && strings.Contains(g, "1/") {
@@ -154,6 +164,12 @@ func (p *parts) paren(g string) {
 		return
 	}
 }
+
+var (
+	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*\d{1,2}$`)
+	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
+	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})\s*[xX*]\s*(\d.*)$`)
+)
 
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
 

@@ -2,6 +2,7 @@ package written
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -28,9 +29,9 @@ const mostLine = 400
 // remarks on the whole are passed over.
 func (r *Reader) Read(text string) []Said {
 	var all []Said
-	american := strings.Contains(text, "cup") || strings.Contains(text, "quart")
+	in := whole{american: customarily.MatchString(text), dashed: len(dashed.FindAllString(text, 2)) > 1}
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
-		if l, ok := r.line(raw, american); ok {
+		if l, ok := r.line(raw, in); ok {
 			all = append(all, l)
 		}
 	}
@@ -38,7 +39,18 @@ func (r *Reader) Read(text string) []Said {
 }
 
 // Line reads one line; false for a heading or nothing.
-func (r *Reader) Line(text string) (Said, bool) { return r.line(text, false) }
+func (r *Reader) Line(text string) (Said, bool) { return r.line(text, whole{}) }
+
+// whole is what the whole of a text tells of each of its lines.
+type whole struct {
+	american bool // it measures in cups or quarts: a pint is that of the US
+	dashed   bool // its lines begin with dashes that touch the number: none is a minus
+}
+
+var (
+	customarily = regexp.MustCompile(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
+	dashed      = regexp.MustCompile(`(?m)^\s*-\d`)
+)
 
 var fractions = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5",
 	"⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅑", " 1/9", "⅒", " 1/10", "⅐", " 1/7")
@@ -50,7 +62,7 @@ var (
 	box     = regexp.MustCompile(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+)\s*)+`)
 	ordinal = regexp.MustCompile(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
 	group   = regexp.MustCompile(`\(([^()]*)\)`)
-	comma   = regexp.MustCompile(`,(?:\D|$)|;| - | -$`)
+	comma   = regexp.MustCompile(`,(?:\D|$)|;| - (?:\D|$)| -$`)
 	dots    = regexp.MustCompile(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = regexp.MustCompile(`\s+`)
 	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
@@ -88,8 +100,18 @@ func tidy(text string) string {
 	if m := ordinal.FindStringSubmatch(s); m != nil && !measuresFirst(m[1]) {
 		s = m[1]
 	}
-	return strings.TrimSpace(s)
+	if cell, _, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
+		if _, rest, _, ok := number(strings.TrimSpace(cell)); ok && rest == "" {
+			s = strings.ReplaceAll(s, "\t", " ") // amount, measure and name in columns
+		}
+	}
+	return strings.TrimSpace(idle.ReplaceAllString(bid.ReplaceAllString(s, ""), ""))
 }
+
+var (
+	bid  = regexp.MustCompile(`^(?i)take\s+`)
+	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
+)
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
 func measuresFirst(s string) bool { _, name, _ := unit(s); return name != "" && name != "a" }
@@ -118,7 +140,7 @@ func (r *Reader) heading(s string) bool {
 	return true
 }
 
-func (r *Reader) line(text string, american bool) (Said, bool) {
+func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
 	s := tidy(text)
 	switch {
@@ -131,10 +153,10 @@ func (r *Reader) line(text string, american bool) (Said, bool) {
 		return l, false
 	}
 	p := parse(s)
-	if minus.MatchString(text) {
+	if minus.MatchString(text) || dashed.MatchString(text) && !in.dashed {
 		p.doubt = NoAmount
 	}
-	r.settle(&l, p, american)
+	r.settle(&l, p, in.american)
 	if l.Doubt != 0 && l.Doubt != NoMeasure && !l.Grams.Known {
 		l.Grams = ingredient.Cell{}
 	}
@@ -144,6 +166,14 @@ func (r *Reader) line(text string, american bool) (Said, bool) {
 // settle finds the ingredient and the grams of p.
 func (r *Reader) settle(l *Said, p parts, american bool) {
 	l.Note = strings.Join(p.notes, ", ")
+	p.notes = slices.DeleteFunc(p.notes, func(note string) bool {
+		fields := strings.Fields(strings.ToLower(note))
+		if n := len(fields); n > 0 && n <= 2 && (n == 1 || fields[0] == "size" || fields[0] == "extra") && sizeWords[fields[n-1]] && !strings.Contains(p.name, "size") {
+			p.name += " " + note
+			return true
+		}
+		return false
+	})
 	name, size := r.sized(&p)
 	if p.whole != "" {
 		name += " " + one(strings.TrimPrefix(p.whole, "grated "))
@@ -229,6 +259,9 @@ func (r *Reader) sized(p *parts) (name, size string) {
 	}
 	return strings.Join(kept, " "), size
 }
+
+// sizeWords are words that alone in brackets tell the size of eggs.
+var sizeWords = words("large medium small jumbo l m s xl lg lge lrg med sm")
 
 // shortSizes are sizes as they are cut short.
 var shortSizes = map[string]string{"lg": "large", "lge": "large", "lrg": "large", "med": "medium", "sm": "small", "sml": "small"}

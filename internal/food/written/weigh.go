@@ -68,7 +68,11 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 		}
 		total, how = ingredient.Known(g), Said{Basis: Weighed}
 		if p.sum[0].in.kind == container {
-			p.times = p.sum[0].n
+			p.times = packs(l, p, g)
+			if p.times == 0 {
+				ask(Apart)
+				p.times = p.sum[0].n
+			}
 		}
 		loose = false
 	}
@@ -77,7 +81,11 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 {
 				total, how = v, h
 				if p.sum[0].in.kind == container {
-					p.times = p.sum[0].n
+					p.times = packs(l, p, v.Value)
+					if p.times == 0 {
+						ask(Apart)
+						p.times = p.sum[0].n
+					}
 				}
 			}
 		}
@@ -110,6 +118,32 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 	}
 	l.Grams, l.Basis, l.ML, l.GPerML = total, how.Basis, how.ML*p.times, how.GPerML
 	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize
+}
+
+// sold is how much one can or jar holds, g, from here on: what stands beside several
+// of them is then each one's. common practice, no source.
+const sold = 150
+
+// packs is how often a weight that stands beside containers counts: once where it is
+// that of all, as often as there are where it is each one's, 0 where the line does
+// not tell, as "2 sachets (10 g)".
+func packs(l *Said, p parts, grams float64) float64 {
+	n := p.sum[0].n
+	text := strings.ToLower(l.Text)
+	each, known := recordPiece(l.Ingredient, one(strings.ToLower(p.sum[0].word)))
+	switch {
+	case n == 1 || strings.Contains(text, "total") || strings.Contains(text, "altogether"):
+		return 1
+	case strings.Contains(text, "each") || strings.Contains(text, "apiece"):
+		return n
+	case known && math.Abs(grams-n*each) <= apartRecord*grams:
+		return 1
+	case known && math.Abs(grams-each) <= apartRecord*grams:
+		return n
+	case n > 1 && grams >= sold && grams < 3*sold:
+		return n
+	}
+	return 0
 }
 
 // sum adds amounts up.

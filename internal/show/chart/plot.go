@@ -94,6 +94,10 @@ func (s Look) width(t string) float64 {
 	return .55 * s.size() * float64(n)
 }
 
+// Nothing is a plot that shows nothing yet: axes without a tick, which would tell
+// what nobody knows.
+func Nothing() Plot { return Plot{NoLegend: true, X: Axis{Ticks: []Tick{}}, Y: Axis{Ticks: []Tick{}}} }
+
 // A Plot is a picture of series over one x axis, and one or two y axes.
 type Plot struct {
 	X, Y     Axis
