@@ -117,13 +117,13 @@ var called = [][2]string{
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
 
 // changed are remarks that make another food of it.
-var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted")
+var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
 var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split")
@@ -228,8 +228,12 @@ func one(w string) string {
 func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	fields := strings.Fields(keyOf(name))
 	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || w == "l" || w == "of" })
+	keys := []string{strings.Join(fields, " ")}
+	for i := 1; i < len(fields) && plainWords[fields[i-1]]; i++ { // "grated fresh ginger" is fresh ginger
+		keys = append(keys, strings.Join(fields[i:], " "))
+	}
 	first := keyOf(note)
-	for _, key := range []string{strings.Join(fields, " "), strings.Join(kept, " ")} {
+	for _, key := range append(keys, strings.Join(kept, " ")) {
 		m, ok := n.all[key]
 		if !ok {
 			continue

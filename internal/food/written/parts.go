@@ -38,7 +38,8 @@ func parse(s string) parts {
 		}
 	}
 	main, tail := s, ""
-	if _, _, ok := read(strings.TrimSpace(s)); !ok || strings.HasPrefix(strings.TrimSpace(s), "half-") {
+	leading := percent.FindStringIndex(strings.TrimSpace(s))
+	if _, _, ok := read(strings.TrimSpace(s)); !ok || leading != nil && leading[0] == 0 || strings.HasPrefix(strings.TrimSpace(s), "half-") {
 		s = blanks.ReplaceAllString(dots.ReplaceAllString(s, " "), " ")
 		main = s
 		for _, at := range gap.FindAllStringIndex(s, -1) {
@@ -141,11 +142,15 @@ func (p *parts) paren(g string) {
 		p.percent = value(m[1])
 		return
 	}
+	if a, rest, ok := read(g); ok && len(p.sum) == 0 && a.word == "" && a.doubts == 0 && strings.TrimSpace(rest) == "" && eggs.MatchString(p.name) {
+		p.sum = append(p.sum, a) // "yolks (6)"
+		return
+	}
+	g = each.ReplaceAllString(g, "")
 	if counted.MatchString(g) && len(p.sum) > 0 && eggs.MatchString(p.name) {
 		return // "150 g egg whites (about 5)"
 	}
-	g = strings.TrimPrefix(g, "or ")
-	for _, piece := range strings.FieldsFunc(g, func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
+	for _, piece := range strings.FieldsFunc(strings.TrimPrefix(g, "or "), func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
 		a, rest, ok := read(strings.TrimSpace(piece))
 		if strings.ContainsRune(g, '/') && digits.MatchString(g) && strings.Contains(g, "1/") {
 			a, rest, ok = read(g)
@@ -166,6 +171,8 @@ func (p *parts) paren(g string) {
 }
 
 var (
+	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
+	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*\d{1,2}$`)
 	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})\s*[xX*]\s*(\d.*)$`)
@@ -190,12 +197,21 @@ func (p *parts) note(t string) {
 	if at := finish.FindStringIndex(" " + t); at != nil && at[0] == 0 && len(p.sum) > 0 && strings.HasPrefix(strings.ToLower(t), "or ") {
 		p.doubt = Vague
 	}
+	if lessOr.MatchString(t) && len(p.sum) > 0 {
+		p.doubt = Vague
+	}
 	if strings.EqualFold(t, "separated") {
 		p.doubt = Separated
 	}
 	if len(p.sum) == 0 {
-		if a, rest, ok := read(t); ok && a.word != "" && strings.TrimSpace(rest) == "" {
+		a, rest, ok := read(t)
+		rest = strings.TrimSpace(rest)
+		if ok && a.word != "" && rest == "" {
 			p.sum = append(p.sum, a)
+			return
+		}
+		if ok && a.word == "" && a.doubts == 0 && sizeWords[strings.ToLower(rest)] && eggs.MatchString(p.name) {
+			p.sum, p.name = append(p.sum, a), p.name+" "+rest // "egg yolks, 6 large"
 			return
 		}
 	}

@@ -59,7 +59,7 @@ var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "
 
 var (
 	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
-	box     = regexp.MustCompile(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+)\s*)+`)
+	box     = regexp.MustCompile(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+|\p{So}+\x{FE0F}?)\s*)+`)
 	ordinal = regexp.MustCompile(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
 	group   = regexp.MustCompile(`\(([^()]*)\)`)
 	comma   = regexp.MustCompile(`,(?:\D|$)|;| - (?:\D|$)| -$`)
@@ -79,7 +79,7 @@ var (
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
 	titles  = words("base custard foam meringue ripple swirl topping recipe")
-	layout  = words("custard foam meringue ripple swirl base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
+	layout  = words("custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
 )
 
 // tidy is a line without bullets, in one form of each sign.
@@ -90,6 +90,13 @@ func tidy(text string) string {
 		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
 	}
 	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
+	s = arrow.ReplaceAllString(s, "$1: ")
+	s = celled.ReplaceAllString(s, "$1, $2 $3")
+	if m := ahead.FindStringSubmatch(s); m != nil {
+		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" {
+			s = m[1] + " " + m[2] // "(2) egg whites"
+		}
+	}
 	s = strings.Map(func(c rune) rune {
 		if unicode.IsControl(c) && c != '\t' {
 			return ' '
@@ -109,6 +116,10 @@ func tidy(text string) string {
 }
 
 var (
+	arrow  = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
+	celled = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
+	ahead  = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
+
 	bid  = regexp.MustCompile(`^(?i)take\s+`)
 	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
 )
@@ -120,6 +131,9 @@ func measuresFirst(s string) bool { _, name, _ := unit(s); return name != "" && 
 func (r *Reader) heading(s string) bool {
 	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) || strings.HasSuffix(s, ":") || serving.MatchString(s) {
 		return true
+	}
+	if m := group.FindStringSubmatch(s); m != nil && serving.MatchString(m[1]) && !digits.MatchString(group.ReplaceAllString(s, "")) {
+		return true // "Ribbon (makes about 2 cups)"
 	}
 	if digits.MatchString(s) {
 		return false
