@@ -25,6 +25,7 @@ var (
 	grouped = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
 	further = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
 	circa   = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
+	roughly = regexp.MustCompile(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
 	to      = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
 	spoken  = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
@@ -128,6 +129,9 @@ func skip(s string, set map[string]bool) (string, bool) {
 func read(s string) (a amount, rest string, ok bool) {
 	s, _ = skip(circa.ReplaceAllString(s, "$1"), hedges)
 	s, loose := skip(s, unsure)
+	if m := roughly.FindString(s); m != "" {
+		s, loose = s[len(m):], true // "a bit more than 1 cup"
+	}
 	s = strings.TrimPrefix(strings.TrimSpace(s), "to ")
 	v, rest, thousands, ok := number(s)
 	if !ok {

@@ -62,7 +62,7 @@ var measures = func() map[string]measure {
 }()
 
 // unsure are words about an amount that say it is not the measure's own.
-var unsure = words("scant heaping heaped rounded generous large big small up least good")
+var unsure = words("almost nearly barely scant heaping heaped rounded generous large big small up least good")
 
 // hedges are words before an amount that change nothing.
 var hedges = words("about approx approximately ca circa roughly around level of")

@@ -117,7 +117,7 @@ var called = [][2]string{
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy room temperature")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -255,8 +255,16 @@ func (n *names) within(name string) (meaning, bool) {
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
 		return changed[w] || w == "few" || w == "little" || w == "bit" || measures[w].kind == vague && measures[w] != measure{}
 	})
-	m, _, ok := n.look(strings.Join(kept, " "), "")
-	return m, ok
+	if m, _, ok := n.look(strings.Join(kept, " "), ""); ok {
+		return m, ok
+	}
+	fields := strings.Fields(keyOf(name))
+	for i := range fields { // what the words end in: "zest and juice of 2 limes"
+		if m, ok := n.all[strings.Join(fields[i:], " ")]; ok && i > 0 {
+			return m, true
+		}
+	}
+	return meaning{}, false
 }
 
 // near returns the name most like words that is known, "" for none. Short words

@@ -125,7 +125,7 @@ func (p *parts) amounts(main string) {
 		break
 	}
 	rest = strings.TrimSpace(rest)
-	if u, name, after := unit(rest); u.kind == container && name != "" && (p.packs || p.times != 1 || a.word != "" && (a.in.kind == mass || a.in.kind == volume || a.in.kind == ounce)) {
+	if u, name, after := unit(rest); (u.kind == container || blocks[strings.ToLower(name)]) && name != "" && (p.packs || p.times != 1 || a.word != "" && (a.in.kind == mass || a.in.kind == volume || a.in.kind == ounce)) {
 		rest = after
 	}
 	name := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "of "))
@@ -169,6 +169,9 @@ func (p *parts) paren(g string) {
 		return
 	}
 }
+
+// blocks are pieces whose weight stands before them: "100 g bar".
+var blocks = words("bar bars slice slices piece pieces")
 
 var (
 	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
