@@ -27,7 +27,7 @@ const mostBeside = 4
 type besides struct {
 	w     *Window
 	sides []beside.Side
-	only  *widget.Check
+	only  *kit.Check
 	table *fyne.Container
 	names map[string]design.Design // what can be chosen
 	pick  *kit.Select

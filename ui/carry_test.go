@@ -123,7 +123,7 @@ func TestEachWarningLeadsToWhatCausesIt(t *testing.T) {
 		{"blend", func() fyne.Focusable { return b.bench.tub.knobs[0].Focusable() }},
 		{"serving.temperature_c", func() fyne.Focusable { return b.bench.rail }},
 		{"dense", func() fyne.Focusable { return b.listOf(design.DensePart).entry }},
-		{"foam.syrup", func() fyne.Focusable { return b.listOf(design.SyrupPart).entry }},
+		{"foam.syrup", func() fyne.Focusable { return b.bench.foam.knobs[0].Focusable() }},
 	} {
 		b.turnTo(places.Figures)
 		b.lead(x.where)
@@ -132,6 +132,10 @@ func TestEachWarningLeadsToWhatCausesIt(t *testing.T) {
 	}
 	b.lead("tubs.fill_percent")
 	assert.Contains(t, b.dialogTexts(), "Tub filled")
+	b.lead("foam.syrup.weighed_g")
+	assert.Contains(t, b.dialogTexts(), say.SyrupWeighing(page.Reads, 0).Title)
+	b.lead("eggs")
+	assert.Contains(t, b.dialogTexts(), "Use whole eggs")
 }
 
 func TestTheReasonsOpenFromTheBenchAndLeadOn(t *testing.T) {

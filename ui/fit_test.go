@@ -70,7 +70,7 @@ func wordsOf(o fyne.CanvasObject) string {
 		return x.Text
 	case *kit.Button:
 		return x.Text + "."
-	case *widget.Check:
+	case *kit.Check:
 		return x.Text
 	case *kit.Tab:
 		return x.Text

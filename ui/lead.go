@@ -23,6 +23,18 @@ func (w *Window) lead(where string) {
 	for kit.Dismiss(w.win.Canvas()) {
 	}
 	w.turnTo(places.Bench)
+	switch where {
+	case "foam.syrup.weighed_g": // it stands nowhere but in the dialog of the scale
+		w.bench.foam.syrupDialog()
+		w.event("led to %s", where)
+		return
+	case "foam.syrup": // what is said of the syrup as a whole comes of how hot it gets
+		where = "foam.syrup.cook_temperature_c"
+	case "eggs": // yolks without their whites, or the other way
+		w.askWholeEggs()
+		w.event("led to %s", where)
+		return
+	}
 	focus := func(f fyne.Focusable) {
 		w.win.Canvas().Focus(f)
 		w.event("led to %s", where)

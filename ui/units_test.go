@@ -44,6 +44,8 @@ func textsIn(in fyne.CanvasObject) (all []string) {
 			all = append(all, x.Text)
 		case *widget.Check:
 			all = append(all, x.Text)
+		case *kit.Check:
+			all = append(all, x.Text)
 		}
 	}
 	return all

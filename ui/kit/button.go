@@ -79,7 +79,22 @@ func OnScreen(o fyne.CanvasObject, do func()) {
 	}
 }
 
-// NewCheck is the toolkit's tick, in the net.
-func NewCheck(text string, ticked func(bool)) *widget.Check {
-	return widget.NewCheck(text, mishap.With(ticked))
+// Check is the toolkit's tick, in the net. Escape closes the dialog it is in.
+type Check struct{ widget.Check }
+
+// NewCheck returns a tick that tells whether it is set.
+func NewCheck(text string, ticked func(bool)) *Check {
+	c := &Check{}
+	c.Text, c.OnChanged = text, mishap.With(ticked)
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// TypedKey implements fyne.Focusable.
+func (c *Check) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		escape(c)
+		return
+	}
+	c.Check.TypedKey(e)
 }

@@ -36,7 +36,7 @@ type Finder struct {
 	selected int      // place in shown
 	told     string   // id of the item that OnMoved heard of last
 	entry    *finderEntry
-	list     *widget.List
+	list     *finderList
 	nothing  *widget.Label
 	moving   bool // the program is moving the selection, no hand
 }
@@ -49,11 +49,14 @@ func NewFinder(prompt string, items []FinderItem) *Finder {
 	f.entry.ExtendBaseWidget(f.entry)
 	f.entry.OnChanged = mishap.With(func(string) { f.filter() })
 	f.entry.OnSubmitted = mishap.With(func(string) { f.take(f.selected) })
-	f.list = widget.NewList(func() int { return len(f.shown) }, newFinderRow, func(i widget.ListItemID, o fyne.CanvasObject) {
+	f.list = &finderList{f: f}
+	f.list.Length, f.list.CreateItem = func() int { return len(f.shown) }, newFinderRow
+	f.list.UpdateItem = func(i widget.ListItemID, o fyne.CanvasObject) {
 		if i < len(f.shown) {
 			showFinderRow(o, f.items[f.shown[i]])
 		}
-	})
+	}
+	f.list.ExtendBaseWidget(f.list)
 	f.list.OnSelected = mishap.With(func(i widget.ListItemID) {
 		f.selected = i
 		f.tellMoved()
@@ -302,4 +305,19 @@ func (e *finderEntry) TypedKey(key *fyne.KeyEvent) {
 	default:
 		e.Entry.TypedKey(key)
 	}
+}
+
+// finderList is what is found, a list that Escape leaves as it leaves the search field.
+type finderList struct {
+	widget.List
+	f *Finder
+}
+
+// TypedKey implements fyne.Focusable.
+func (l *finderList) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape && l.f.OnCancelled != nil {
+		mishap.Do(l.f.OnCancelled)
+		return
+	}
+	l.List.TypedKey(e)
 }

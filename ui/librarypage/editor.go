@@ -19,7 +19,7 @@ type editor struct {
 
 	name, id *widget.Entry
 	fields   map[*larder.Entry]*figureField
-	ticks    []*widget.Check // as larder.Allergens
+	ticks    []*kit.Check // as larder.Allergens
 
 	problem *widget.Label
 	summary *widget.Label

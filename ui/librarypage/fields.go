@@ -65,7 +65,7 @@ func (e *editor) choice(choices []larder.Choice, value string, chosen func(value
 }
 
 // check is a tick that begins as *on.
-func (e *editor) check(name string, on *bool) *widget.Check {
+func (e *editor) check(name string, on *bool) *kit.Check {
 	c := kit.NewCheck(name, nil)
 	c.Checked = *on
 	c.OnChanged = mishap.With(func(now bool) { *on = now; e.changed() })

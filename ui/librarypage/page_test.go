@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -141,7 +142,7 @@ func TestAPackBecomesAnIngredientThatTheProgramKnowsAtOnce(t *testing.T) {
 		e.typed(t, key, v)
 	}
 	assert.Contains(t, e.summary.Text, "1 of them estimated")
-	e.ticks[slices.IndexFunc(e.ticks, func(c *widget.Check) bool { return c.Text == "Hazelnut" })].SetChecked(true)
+	e.ticks[slices.IndexFunc(e.ticks, func(c *kit.Check) bool { return c.Text == "Hazelnut" })].SetChecked(true)
 	test.Tap(pagetest.Button(t, p.object, "Save"))
 
 	require.Same(t, p.browse, p.object.Objects[0])

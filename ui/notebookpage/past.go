@@ -25,7 +25,7 @@ type teaching struct {
 	which  *kit.Select
 	pick   func(i int)
 	factor learn.Factor
-	on     *widget.Check
+	on     *kit.Check
 	plot   *kit.Plot
 	slips  *widget.Label
 	next   *widget.Label
