@@ -126,7 +126,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 		c.figures.ShowText(say.InNoTubWhy.String())
 		return
 	}
-	if word := p.Word.Name; p.Felt() {
+	if word := say.Of(p.Word.Name); p.Felt() {
 		c.word.ShowText(say.WordAndHardness(page.Reads, word, p.YieldKPa.Value))
 	} else {
 		c.word.ShowText(say.HowHard.String())

@@ -110,5 +110,5 @@ func (w *Window) askWhy() {
 // askHow tells how the figures of the phases come about.
 func (w *Window) askHow() {
 	listed := figure.List(page.Reads, w.Result())
-	figurespage.AskHow(w, listed, figure.Phases.Columns, figure.Phases.Row("initial_freezing_point_c"))
+	figurespage.AskHow(w, listed, figure.Phases.Heads(), figure.Phases.Row("initial_freezing_point_c"))
 }

@@ -49,7 +49,7 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 		n := page.NumberField(f.Unit, f.Min, f.Max, 1)
 		n.OnChanged, n.Submits = func(float64) { c.forget() }, true
 		c.typed[f.Path] = n
-		form.Add(widget.NewLabel(say.Capital(f.About)))
+		form.Add(widget.NewLabel(say.Capital(say.Of(f.About))))
 		form.Add(n)
 	}
 	if kind == cold.CoreAt && p.answer != nil {

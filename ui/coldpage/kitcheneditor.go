@@ -40,7 +40,7 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 			rows.Add(widget.NewLabel(""))
 		}
 		for _, f := range g.Fields {
-			rows.Add(widget.NewLabel(say.Capital(f.About)))
+			rows.Add(widget.NewLabel(say.Capital(say.Of(f.About))))
 			rows.Add(e.input(f))
 		}
 	}

@@ -23,7 +23,7 @@ func (p *Page) lever(v *view, name, path string, step float64) *kit.Slide {
 	s := page.Slide(name, l.Unit, l.From, l.Max, l.Step, l.Decimals)
 	s.NameWidth = leverName
 	s.OnChanged = func(x float64) { p.change(func(k *cold.Profile) { *l.Value(k) = x }) }
-	s.OnChangeEnded = func(float64) { p.keep(l.About) }
+	s.OnChangeEnded = func(float64) { p.keep(say.Of(l.About)) }
 	v.levers = append(v.levers, func() { s.ShowValue(*l.Value(&p.kitchen)) })
 	v.add(s)
 	return s

@@ -48,8 +48,8 @@ func New(h page.Host, lead func(where string), back func()) *Page {
 		cost:     page.Prose(""),
 		warnings: container.NewVBox(),
 	}
-	p.table = kit.NewOpenFigures(func(i int) { AskHow(h, p.listed, figure.Phases.Columns, p.listed[i].Of) }, figure.Phases.Columns...)
-	p.nutrition = kit.NewOpenFigures(func(i int) { AskHow(h, p.food, p.heads, p.food[i].Of) }, figure.Nutrition.Columns...)
+	p.table = kit.NewOpenFigures(func(i int) { AskHow(h, p.listed, figure.Phases.Heads(), p.listed[i].Of) }, figure.Phases.Heads()...)
+	p.nutrition = kit.NewOpenFigures(func(i int) { AskHow(h, p.food, p.heads, p.food[i].Of) }, figure.Nutrition.Heads()...)
 	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub.String()), p.table,
 		page.Prose(say.AboutFigures(page.Reads)))
 	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow.String()), p.warnings,

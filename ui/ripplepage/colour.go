@@ -31,7 +31,7 @@ type colourRow struct {
 func newColourRow(p *Page, name string, foam bool) *colourRow {
 	r := &colourRow{sample: kit.NewSwatch(foam), foam: foam, name: widget.NewLabel(name)}
 	commit := func(hex string) {
-		p.change(say.ColourStep(strings.ToLower(name)), func(d *design.Design) {
+		p.change(say.ColourStep(say.Lower(name)), func(d *design.Design) {
 			if foam {
 				d.Blend.FoamColour = hex
 			} else {
@@ -43,7 +43,7 @@ func newColourRow(p *Page, name string, foam bool) *colourRow {
 	r.foods.PlaceHolder = " "
 	r.hex = newHexEntry(commit)
 	pick := kit.NewButtonWithIcon("", theme.ColorPaletteIcon(), func() {
-		kit.AskColour(p.host.Window(), say.ColourOf(strings.ToLower(name)), rippleview.Colour(r.hex.shown), foam, func(c color.NRGBA) { commit(rippleview.Hex(c)) })
+		kit.AskColour(p.host.Window(), say.ColourOf(say.Lower(name)), rippleview.Colour(r.hex.shown), foam, func(c color.NRGBA) { commit(rippleview.Hex(c)) })
 	})
 	r.object = container.NewBorder(nil, nil, r.sample, container.NewHBox(r.hex, pick), r.foods)
 	return r

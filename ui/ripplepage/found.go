@@ -38,7 +38,7 @@ type ribbonReport struct {
 
 func newRibbonReport(h page.Host) *ribbonReport {
 	p := &ribbonReport{
-		title: page.Heading(say.T("Ribbons")), table: kit.NewFigures(figure.Phases.Columns[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), hand: page.Prose(""), spoon: page.Prose(""),
+		title: page.Heading(say.T("Ribbons")), table: kit.NewFigures(figure.Phases.Heads()[:figure.Tub]...), advice: widget.NewRichText(), chords: page.Prose(""), hand: page.Prose(""), spoon: page.Prose(""),
 		spoonful:  kit.NewFigures(say.T("foam"), say.T("sweetness")),
 		thickness: kit.NewPlot(), foam: kit.NewPlot(), sweet: kit.NewPlot(),
 	}

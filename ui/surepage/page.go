@@ -180,7 +180,7 @@ func (p *Page) choose(i int) {
 func (p *Page) showFacts(r *validate.Row) {
 	p.verdict.SetText(proofs.Verdict(page.Reads, r))
 	p.title.SetText(r.Title())
-	p.proves.SetText(r.Kind.Words())
+	p.proves.SetText(say.Of(r.Kind.Words()))
 	p.note.SetText(r.Note)
 	p.note.Hidden = r.Note == ""
 	p.source.SetText(say.SourceLine(r.Source))

@@ -80,7 +80,7 @@ func (i Inks) growing(c *icy.Phase) chart.Plot {
 		}}
 	for k, w := range ice.Words[:len(ice.Words)-1] {
 		if w.BelowUM < most {
-			plot.Rules = append(plot.Rules, chart.Rule{At: w.BelowUM, Level: true, Label: ice.Words[k+1].Name, Line: draw.Stroke{Width: 1.2, Dash: draw.Dotted}})
+			plot.Rules = append(plot.Rules, chart.Rule{At: w.BelowUM, Level: true, Label: say.Of(ice.Words[k+1].Name), Line: draw.Stroke{Width: 1.2, Dash: draw.Dotted}})
 		}
 	}
 	return plot

@@ -36,7 +36,7 @@ func columnName(c ingredient.Column) string {
 	case ingredient.CocoaSolidsFatFree:
 		return say.T("Cocoa solids, fat-free")
 	}
-	return say.Capital(c.Words())
+	return say.Capital(say.Of(c.Words()))
 }
 
 // FigureHeads are the heads of the table of a record's figures.

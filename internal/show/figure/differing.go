@@ -51,7 +51,7 @@ var Beside = func() []Place {
 			}
 			for column, at := range d.at {
 				if f.In(column) {
-					out = append(out, Place{at + f.Key, say.Capital(d.table.Columns[column]) + ": " + f.Name, f, column})
+					out = append(out, Place{at + f.Key, say.Capital(say.Of(d.table.Columns[column])) + ": " + say.Of(f.Name), f, column})
 				}
 			}
 		}

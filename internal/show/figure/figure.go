@@ -6,6 +6,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 )
 
 // Bound says what is known of a figure.
@@ -62,6 +63,15 @@ type Table struct {
 	Key     string   // where its keys stand in JSON
 	Columns []string // heads, in words
 	Rows    []Row
+}
+
+// Heads are the heads of the table as the maker reads them.
+func (t *Table) Heads() []string {
+	heads := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = say.Of(c)
+	}
+	return heads
 }
 
 // In reports whether a column of the table has such a figure at all.

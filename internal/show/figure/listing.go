@@ -12,7 +12,7 @@ import (
 const Indent = "    "
 
 // between names the line of a figure's band.
-const between = Indent + "between"
+func between() string { return Indent + say.T("between") }
 
 // twice are figures that Phases has under another key, for JSON.
 var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
@@ -44,7 +44,7 @@ func List(s say.Style, r *model.Result) []Listed {
 		l.Name = name
 		out = append(out, Listed{l, f})
 		if f.WithBand && slices.ContainsFunc(values, Value.Banded) {
-			out = append(out, Listed{f.Band(between, s, values...), f})
+			out = append(out, Listed{f.Band(between(), s, values...), f})
 		}
 	}
 	for i := range Phases.Rows {
@@ -52,17 +52,17 @@ func List(s say.Style, r *model.Result) []Listed {
 		if slices.Contains(twice, f.Key) {
 			continue
 		}
-		add(f, f.Name, f.Values(r, Custard, Foam, Tub)...)
+		add(f, say.Of(f.Name), f.Values(r, Custard, Foam, Tub)...)
 		if f.Key == "mono_disaccharides_percent" {
 			for _, k := range Kinds.Present(r) {
-				add(k, Indent+k.Name, k.Values(r, Custard, Foam, Tub)...)
+				add(k, Indent+say.Of(k.Name), k.Values(r, Custard, Foam, Tub)...)
 			}
 		}
 	}
 	if r.Syrup.Present && !r.Absent(&r.Foam) {
 		for i := range Syrup.Rows {
 			f := &Syrup.Rows[i]
-			add(f, f.Name, none, f.Of(r, 0), none)
+			add(f, say.Of(f.Name), none, f.Of(r, 0), none)
 		}
 	}
 	return out
@@ -90,19 +90,19 @@ func (f *Row) Computed(s say.Style, lines []Listed, heads []string) []say.Titled
 		add(say.Capital(strings.TrimSpace(l.Name)), strings.Join(cells, "; "))
 	}
 	if !strings.Contains(f.Help, "null") { // a word for JSON alone
-		add(say.FigureMeans.String(), f.Help)
+		add(say.FigureMeans.String(), say.Of(f.Help))
 	}
-	add(say.FigureFrom.String(), f.Inputs)
-	add(say.FigureBy.String(), f.Equation)
+	add(say.FigureFrom.String(), say.Of(f.Inputs))
+	add(say.FigureBy.String(), say.Of(f.Equation))
 	add(say.FigureAfter.String(), f.Source)
-	add(say.FigureBand.String(), f.Origin.Band)
+	add(say.FigureBand.String(), say.Of(f.Origin.Band))
 	return out
 }
 
 // Axis is the title of an axis of the figure: "hardness, kPa".
 func (f *Row) Axis(s say.Style) string {
 	_, unit := f.parts(s, 0, 0)
-	return say.WithUnit(strings.ToLower(f.Name), unit)
+	return say.WithUnit(say.Lower(say.Of(f.Name)), unit)
 }
 
 // Values returns the row's figures in some columns.
@@ -123,7 +123,7 @@ func Food(s say.Style, r *model.Result) (heads []string, lines []say.TableRow) {
 // FoodList is Food with the figures behind the lines.
 func FoodList(s say.Style, r *model.Result) (heads []string, lines []Listed) {
 	serving := Servings.Row("serving_g")
-	heads = []string{Nutrition.Columns[Per100G], "per " + serving.Text(s, serving.Of(r, 0)) + " serving"}
+	heads = []string{say.Of(Nutrition.Columns[Per100G]), say.T("per %s serving", serving.Text(s, serving.Of(r, 0)))}
 	for i := range Nutrition.Rows {
 		f := &Nutrition.Rows[i]
 		lines = append(lines, Listed{f.Line(s, f.Values(r, Per100G, PerServing)...), f})
@@ -142,7 +142,7 @@ func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
 	for _, f := range []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
 		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")} {
 		l := f.Line(s, f.Values(r, columns...)...)
-		heads = append(heads, say.WithUnit(f.Short, l.Unit))
+		heads = append(heads, say.WithUnit(say.Of(f.Short), l.Unit))
 		for i := range rows {
 			rows[i] = append(rows[i], l.Cells[i])
 		}

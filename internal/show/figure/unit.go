@@ -59,7 +59,7 @@ func (f *Row) Places(v Value) int {
 func (f *Row) Parts(s say.Style, v Value) (number, unit string) {
 	if !v.Known() {
 		if v.Word != "" {
-			return v.Word, ""
+			return say.Of(v.Word), ""
 		}
 		return say.Unknown, ""
 	}
@@ -120,7 +120,7 @@ func (f *Row) BandParts(s say.Style, v Value) (span, unit string) {
 	if low == high {
 		return low, unit
 	}
-	return low + " to " + high, unit
+	return say.T("%s to %s", low, high), unit
 }
 
 // BandText returns the figure's band with its unit.
@@ -135,7 +135,7 @@ func joined(number, unit string) string {
 
 // Line lays the row out.
 func (f *Row) Line(s say.Style, values ...Value) say.TableRow {
-	return f.line(f.Name, s, f.Parts, values)
+	return f.line(say.Of(f.Name), s, f.Parts, values)
 }
 
 // Band lays the row's bands out.

@@ -26,7 +26,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 		p.line("%s", text)
 	}
 	p.line("")
-	p.lines(figure.Phases.Columns, figure.All(Reads, r))
+	p.lines(figure.Phases.Heads(), figure.All(Reads, r))
 	p.line("")
 	p.lines(figure.Food(Reads, r))
 	p.line("")

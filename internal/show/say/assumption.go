@@ -13,7 +13,7 @@ func Assumption(s Style, a ingredient.Assumption) string {
 		if len(a.ReadAs) > 1 {
 			as = T("equal parts of %s", as)
 		}
-		return T("only the total of its sugars is known; it counts as %s, and may be anything from %s to %s", as, a.From.String(), a.To.String())
+		return T("only the total of its sugars is known; it counts as %s, and may be anything from %s to %s", as, Of(a.From.String()), Of(a.To.String()))
 	case ingredient.SugarsUnknown:
 		return T("its sugars are not known; what is left of the carbohydrate counts as half sucrose and half longer sugars, and may be anything from glucose to starch")
 	case ingredient.FruitAcid:

@@ -47,5 +47,5 @@ func NotOnCard(names []string) string {
 	for i, n := range names {
 		called[i] = CardSection(n)
 	}
-	return T("No room here for: %s.", strings.ToLower(strings.Join(called, ", ")))
+	return T("No room here for: %s.", Lower(strings.Join(called, ", ")))
 }

@@ -13,7 +13,7 @@ func Checks(s Style, m Making) []Titled {
 	cup := func(p *model.Phase) {
 		if p.Body.OverrunFraction > 0 {
 			name, ml := s.levelCup()
-			add(T("A level %s of %s, %s overrun", name, p.Body.Role.String(), s.Percent(100*p.Body.OverrunFraction, 0)), s.Mass(ml*p.Body.GPerML()))
+			add(T("A level %s of %s, %s overrun", name, Of(p.Body.Role.String()), s.Percent(100*p.Body.OverrunFraction, 0)), s.Mass(ml*p.Body.GPerML()))
 		}
 	}
 	if r.Dense.InTub() {
@@ -30,7 +30,7 @@ func Checks(s Style, m Making) []Titled {
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
 		if n := r.Blend.TubsFilled; p.InTub() && n > 0 {
-			add(T("Into each tub: %s, %s", p.Body.Role.String(), s.Volume(p.Portion.VolumeML/n)), s.Mass(p.Portion.MassG/n))
+			add(T("Into each tub: %s, %s", Of(p.Body.Role.String()), s.Volume(p.Portion.VolumeML/n)), s.Mass(p.Portion.MassG/n))
 		}
 	}
 	return c

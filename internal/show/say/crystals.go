@@ -24,7 +24,7 @@ func unchecked(f model.CrystalsUnchecked) string {
 	for _, x := range f.Solutes {
 		names = append(names, x.String())
 	}
-	return T("Whether the %s's %s may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look.", f.Phase.String(), List(names))
+	return T("Whether the %s's %s may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look.", Of(f.Phase.String()), List(names))
 }
 
 func crystal(s Style, in phase.Role, x phase.Dissolved) string {

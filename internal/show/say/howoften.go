@@ -60,7 +60,7 @@ func SureSpread(s Style, f sure.Outcome, x sure.Spread) string {
 	}
 	switch f {
 	case sure.CustardKPa, sure.FoamKPa:
-		low, high := phase.WordFor(x.Low).Name, phase.WordFor(x.High).Name
+		low, high := Of(phase.WordFor(x.Low).Name), Of(phase.WordFor(x.High).Name)
 		text := s.HardnessSpan(x.Low, x.High) + ", " + low
 		if low != high {
 			text += " " + T("to %s", high)

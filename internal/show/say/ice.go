@@ -35,17 +35,17 @@ func IceFreezer(s Style, a *icy.Answer) string {
 
 // Icy is a word of the ice, and what else its band reaches.
 func Icy(w icy.Word) string {
-	name := func(i int) string { return ice.Words[i].Name }
+	name := func(i int) string { return Of(ice.Words[i].Name) }
 	low, high := name(w.Low), name(w.High)
 	switch {
 	case w.Low < w.Step && w.High > w.Step:
-		return T("%s, may be %s or %s", w.Name(), low, high)
+		return T("%s, may be %s or %s", Of(w.Name()), low, high)
 	case w.Low < w.Step:
-		return T("%s, may be %s", w.Name(), low)
+		return T("%s, may be %s", Of(w.Name()), low)
 	case w.High > w.Step:
-		return T("%s, may be %s", w.Name(), high)
+		return T("%s, may be %s", Of(w.Name()), high)
 	}
-	return w.Name()
+	return Of(w.Name())
 }
 
 // IceLine says in a few words how icy the custard eats, for where room is short;
@@ -58,12 +58,12 @@ func IceLine(s Style, a *icy.Answer) string {
 	case !c.Frozen:
 		return T("no ice at %s", s.Temperature(a.AtC))
 	case c.Melts:
-		return T("%s when hardened, but the freezer's swing melts its edge: icy", c.Hardened.Name())
+		return T("%s when hardened, but the freezer's swing melts its edge: icy", Of(c.Hardened.Name()))
 	}
 	if !iceChanges(a) {
-		return T("%s when hardened and %s", c.Hardened.Name(), iceThen(s, a))
+		return T("%s when hardened and %s", Of(c.Hardened.Name()), iceThen(s, a))
 	}
-	return T("%s when hardened, %s", c.Hardened.Name(), iceThen(s, a))
+	return T("%s when hardened, %s", Of(c.Hardened.Name()), iceThen(s, a))
 }
 
 // iceChanges reports whether the custard's word changes within the weeks.
@@ -76,7 +76,7 @@ func iceThen(s Style, a *icy.Answer) string {
 	if !iceChanges(a) {
 		return T("after %s", weeks(s, float64(a.Weeks)))
 	}
-	next := ice.Words[a.Custard.Hardened.Step+1].Name
+	next := Of(ice.Words[a.Custard.Hardened.Step+1].Name)
 	if a.Keeps.Weeks < 0.75 {
 		return T("%s within a week", next)
 	}
@@ -131,7 +131,7 @@ func IceKeeps(s Style, a *icy.Answer) string {
 	if math.IsInf(k.UpToUM, 1) {
 		return ""
 	}
-	now, freezer := k.Word.Name(), " "+T("in this freezer")
+	now, freezer := Of(k.Word.Name()), " "+T("in this freezer")
 	if a.SwingK > 0 {
 		freezer = T(", if the freezer swings %s up and down", s.TemperatureStep(a.SwingK))
 	}
@@ -198,7 +198,7 @@ func largest(in []icy.Share) []icy.Share {
 
 // IceRemedy says what one change does, with how much it helps.
 func IceRemedy(s Style, r *icy.Remedy) string {
-	return T("%s: %s in the end instead of %s, %s.", remedyText(s, r), s.Crystal(r.After.ValueUM), s.Number(r.After.ValueUM+r.FinerUM, 0), r.Word.Name())
+	return T("%s: %s in the end instead of %s, %s.", remedyText(s, r), s.Crystal(r.After.ValueUM), s.Number(r.After.ValueUM+r.FinerUM, 0), Of(r.Word.Name()))
 }
 
 func remedyText(s Style, r *icy.Remedy) string {

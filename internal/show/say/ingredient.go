@@ -98,7 +98,7 @@ func MadeOtherwise(in *ingredient.Ingredient) []string {
 		var words []string
 		for _, n := range strings.Split(names, ", ") {
 			if c, ok := ingredient.ColumnNamed(n); ok {
-				n = c.Words()
+				n = Of(c.Words())
 			}
 			words = append(words, strings.ReplaceAll(n, "_", " "))
 		}
@@ -213,13 +213,13 @@ func ToTheModel(s Style, in *ingredient.Ingredient) []string {
 	var out []string
 	resolved := in.Resolve()
 	if in.Polyol != 0 {
-		out = append(out, T("The sugar alcohol is %s.", in.Polyol.String()))
+		out = append(out, T("The sugar alcohol is %s.", Of(in.Polyol.String())))
 	}
 	if in.PureSalt != 0 {
-		out = append(out, T("It is %s, which dissolves whole.", in.PureSalt.String()))
+		out = append(out, T("It is %s, which dissolves whole.", Of(in.PureSalt.String())))
 	}
 	if in.Pure != 0 {
-		out = append(out, T("To the freezing model it is %s, which dissolves whole.", in.Pure.String()))
+		out = append(out, T("To the freezing model it is %s, which dissolves whole.", Of(in.Pure.String())))
 	}
 	if m := resolved.Nominal; m.HigherMol > 0 {
 		g := m.Grams[mix.HigherSaccharides]

@@ -57,7 +57,7 @@ func unmet(s Style, v model.Verdict, found *balance.Remedies) string {
 		if u.Phase == nil {
 			cannot = append(cannot, CautionName(u.Code))
 		} else {
-			cannot = append(cannot, T("the %s %s", u.Role.String(), Feel(u.Role, *u.Phase)))
+			cannot = append(cannot, T("the %s %s", Of(u.Role.String()), Feel(u.Role, *u.Phase)))
 		}
 	}
 	if len(cannot) == 0 {

@@ -16,11 +16,11 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 			continue
 		}
 		if !p.Felt() {
-			out = append(out, T("How hard the %s is at %s is not known.", p.Body.Role.String(), s.Temperature(d.Serving.TemperatureC)))
+			out = append(out, T("How hard the %s is at %s is not known.", Of(p.Body.Role.String()), s.Temperature(d.Serving.TemperatureC)))
 			continue
 		}
 		band := p.Body.Role.Band()
-		text := T("The %s comes to %s (%s) at %s and eats well from %s", p.Body.Role.String(), s.Hardness(p.YieldKPa.Value), s.HardnessSpan(p.YieldKPa.Low, p.YieldKPa.High), s.Temperature(d.Serving.TemperatureC), s.HardnessSpan(band.SoftKPa, band.FirmKPa))
+		text := T("The %s comes to %s (%s) at %s and eats well from %s", Of(p.Body.Role.String()), s.Hardness(p.YieldKPa.Value), s.HardnessSpan(p.YieldKPa.Low, p.YieldKPa.High), s.Temperature(d.Serving.TemperatureC), s.HardnessSpan(band.SoftKPa, band.FirmKPa))
 		if p.Scoop.OK {
 			text += ": " + Scoops(s, p.Scoop)
 		}
@@ -28,11 +28,11 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 	}
 	for _, p := range [...]*model.Phase{&r.Dense, &r.Foam} {
 		if from := p.KnownFromC(); p.InTub() && from > model.RailLow {
-			out = append(out, T("Below %s nobody knows how hard the %s is: its line of hardness ends there.", s.TemperatureTo(from, 0), p.Body.Role.String()))
+			out = append(out, T("Below %s nobody knows how hard the %s is: its line of hardness ends there.", s.TemperatureTo(from, 0), Of(p.Body.Role.String())))
 		}
 		if p.InTub() && known(p.FreezingPointC.Value) {
 			point, band := s.Freezing(p.FreezingPointC)
-			out = append(out, T("The %s starts to freeze at %s (%s); %s of its water is ice when served.", p.Body.Role.String(), point, band, s.Percent(100*p.FrozenFraction.Value, 0)))
+			out = append(out, T("The %s starts to freeze at %s (%s); %s of its water is ice when served.", Of(p.Body.Role.String()), point, band, s.Percent(100*p.FrozenFraction.Value, 0)))
 		}
 	}
 	if text := HardnessLearnt(s, r.Taught); text != "" {

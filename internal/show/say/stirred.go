@@ -34,7 +34,7 @@ func RibbonAdvice(s Style, a ripple.Advice, kPa float64) string {
 	if a.Firmness == ripple.FirmnessUnknown {
 		return T("%s: its hardness is not known.", name)
 	}
-	text := T("%s: %s, about %s;", name, phase.WordFor(kPa).Name, s.Hardness(kPa)) + " "
+	text := T("%s: %s, about %s;", name, Of(phase.WordFor(kPa).Name), s.Hardness(kPa)) + " "
 	switch {
 	case a.Exceeded:
 		return text + T("keep its ribbons under %s (the thickest tenth has %s) or serve it warmer.", s.Length(a.LimitMM), s.Length(a.ThickestMM))

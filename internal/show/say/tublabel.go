@@ -71,7 +71,7 @@ func LabelFace(s Style, name string, w, h, least float64, why string) string {
 func LabelState(all []onpack.Element, pages int) string {
 	var add []string
 	for _, e := range onpack.Missing(all) {
-		add = append(add, strings.ToLower(elements[e.Key].String()))
+		add = append(add, Lower(elements[e.Key].String()))
 	}
 	if len(add) > 0 {
 		return T("Not ready to print. Add: %s.", List(add))

@@ -40,7 +40,7 @@ func fixed(text Message) sentence { return func(Style, any) string { return text
 // sentences has one entry for each code of a warning of the design.
 var sentences = map[string]sentence{
 	"phase_empty": of(func(s Style, f model.PhaseEmpty) string {
-		return T("The %s has no lines: the tub holds %s alone.", f.Empty.String(), otherRole(f.Empty).String())
+		return T("The %s has no lines: the tub holds %s alone.", Of(f.Empty.String()), Of(otherRole(f.Empty).String()))
 	}),
 	"stove_loss_exceeds_water": fixed("The stove is set to drive off more water than the custard holds: it takes all there is."),
 	"syrup_weighed_too_light":  fixed("The pan weighs less than the solids that went in: weigh it again, without the pan."),
@@ -56,7 +56,7 @@ var sentences = map[string]sentence{
 	"outside_model_range": of(func(s Style, f model.OutsideModelRange) string {
 		names := make([]string, len(f.Solutes))
 		for i, x := range f.Solutes {
-			names[i] = x.String()
+			names[i] = Of(x.String())
 		}
 		return T("At %s the freezing curve of %s goes beyond the tables it rests on.", s.Temperature(f.AtC), List(names))
 	}),
@@ -104,7 +104,7 @@ var sentences = map[string]sentence{
 			role  phase.Role
 		}{{f.DenseML, f.DenseG, phase.Dense}, {f.FoamML, f.FoamG, phase.Foam}} {
 			if p.ml >= 0.5 {
-				over = append(over, s.Volume(p.ml)+" ("+s.Mass(p.g)+") "+p.role.String())
+				over = append(over, s.Volume(p.ml)+" ("+s.Mass(p.g)+") "+Of(p.role.String()))
 			}
 		}
 		at := T("At %s foam, %s", s.Percent(f.FoamPercent, 0), List(over))
@@ -133,7 +133,7 @@ var sentences = map[string]sentence{
 	"nutrition_incomplete": of(func(s Style, f model.NutritionIncomplete) string {
 		names := make([]string, len(f.Lacks))
 		for i, c := range f.Lacks {
-			names[i] = c.Words()
+			names[i] = Of(c.Words())
 		}
 		bound := T(", so the label's figure is a lower bound.")
 		if len(names) > 1 {
@@ -148,7 +148,10 @@ func Kitchen(in *ingredient.Ingredient) string {
 	if in == nil {
 		return Unknown
 	}
-	return in.Kitchen()
+	if in.Own {
+		return in.Kitchen()
+	}
+	return Of(in.Kitchen())
 }
 
 func otherRole(r phase.Role) phase.Role {
@@ -160,12 +163,12 @@ func otherRole(r phase.Role) phase.Role {
 
 // outsideLaw says why nobody knows how hard a phase is, the weightiest first.
 func outsideLaw(s Style, f model.OutsideHardnessLaw) string {
-	the := T("The %s", f.Phase.String())
+	the := T("The %s", Of(f.Phase.String()))
 	switch {
 	case f.Law.FatTooHigh:
 		return T("%s is %s fat. So much fat decides by itself how hard it is, and the model does not know how: it gives no word. Use more milk and less fat.", the, s.Percent(f.FatPercent, 0))
 	case f.Law.SyrupTooThick:
-		return T("At %s the liquid of the %s is %s sugar. The model knows the thickness of such a liquid up to %s and gives no word beyond. Use less sugar or more water.", s.Temperature(f.AtC), f.Phase.String(), s.Percent(f.SugarPercent, 0), s.Percent(f.MostPercent, 0))
+		return T("At %s the liquid of the %s is %s sugar. The model knows the thickness of such a liquid up to %s and gives no word beyond. Use less sugar or more water.", s.Temperature(f.AtC), Of(f.Phase.String()), s.Percent(f.SugarPercent, 0), s.Percent(f.MostPercent, 0))
 	}
 	return T("%s is colder than %s, below which nobody measured how thick its liquid is: the model gives no word.", the, s.Temperature(f.LeastC))
 }

@@ -21,7 +21,7 @@ func Outcome(s Style, o *balance.Outcome) string {
 		}
 		return T("%s: not kept, %s of one off", Capital(pieces(in)), s.Short(o.Value, 2))
 	}
-	text := Capital(o.Wish.Of.About) + ": " + Wished(s, o.Wish.Of, o.Value)
+	text := Capital(Of(o.Wish.Of.About)) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
 		return text + T(", as wished (%s)", wishBand(s, &o.Wish))
 	}
@@ -56,12 +56,12 @@ func pieces(in *ingredient.Ingredient) string {
 // wishName names what is wished for.
 func wishName(w *balance.Wish) string {
 	if id := w.Of.Standard.ID; id != "" {
-		return T("%s as %s", w.Of.About, StandardName(id))
+		return T("%s as %s", Of(w.Of.About), StandardName(id))
 	}
 	if in, ok := w.Of.Pieces(); ok {
 		return pieces(in)
 	}
-	return w.Of.About
+	return Of(w.Of.About)
 }
 
 // Wished is a value of a quantity that can be wished for.
@@ -266,7 +266,7 @@ const (
 // Spot says what a point of the map is: "Custard of 60 g sugar and 30 g dextrose:
 // sweetness 12.3 %, 2.5 kPa, scoopable".
 func Spot(s Style, x *balance.Spot) string {
-	text := Capital(x.Role.String())
+	text := Capital(Of(x.Role.String()))
 	var parts []string
 	for _, g := range x.Sugars {
 		parts = append(parts, s.Mass(g.Grams)+" "+Kitchen(g.Ingredient))
@@ -274,7 +274,7 @@ func Spot(s Style, x *balance.Spot) string {
 	if len(parts) > 0 {
 		text += " " + T("with %s", List(parts))
 	}
-	return text + T(": sweetness %s, %s, %s", s.Percent(x.Sweetness, 1), s.Hardness(x.KPa), phase.WordFor(x.KPa).Name)
+	return text + T(": sweetness %s, %s, %s", s.Percent(x.Sweetness, 1), s.Hardness(x.KPa), Of(phase.WordFor(x.KPa).Name))
 }
 
 // StandardName is the name of food with that id, with where it holds.
@@ -292,9 +292,9 @@ func StandardName(id string) string {
 // WishFigure names a figure that can be wished for, with its unit.
 func WishFigure(q *balance.Quantity) string {
 	if q.Unit == "" || strings.Contains(q.About, "minutes") {
-		return q.About
+		return Of(q.About)
 	}
-	return q.About + ", " + q.Unit
+	return Of(q.About) + ", " + q.Unit
 }
 
 // TradeAbout stands under the curve of what one wish costs another.

@@ -1,0 +1,267 @@
+package arch
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"go/ast"
+	"go/constant"
+	"go/parser"
+	"go/token"
+	"go/types"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/assets"
+	"ripplewright/internal/answer/balance"
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/matter/ice"
+	"ripplewright/internal/matter/mix"
+	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/show/figure"
+	"ripplewright/internal/show/tongue"
+)
+
+var update = flag.Bool("update", false, "write the English catalogue from the sources")
+
+// worded are the packages whose texts are messages.
+var worded = []string{"internal/show/tongue", "internal/show/say", "internal/show/figure", "internal/desk/benchview", "internal/desk/coldview",
+	"internal/desk/labelview", "internal/desk/larder", "internal/desk/proofs", "internal/desk/rippleview", "internal/desk/stove", "internal/desk/typed",
+	"internal/desk/dayplan", "internal/show/card", "internal/desk/notebook", "ui"}
+
+// A reader finds the messages of packages: it checks the types of tongue and say, and
+// takes whatever else they and others import for unknown.
+type reader struct {
+	fset *token.FileSet
+	done map[string]*types.Package
+	at   map[string]string // of a message, a place that says it
+}
+
+func (r *reader) Import(path string) (*types.Package, error) {
+	if p, ok := r.done[path]; ok {
+		return p, nil
+	}
+	p := types.NewPackage(path, filepath.Base(path))
+	p.MarkComplete()
+	r.done[path] = p
+	return p, nil
+}
+
+// read collects the messages of a package.
+func (r *reader) read(t *testing.T, dir string) []*ast.File {
+	t.Helper()
+	names, err := filepath.Glob(filepath.Join(top, dir, "*.go"))
+	require.NoError(t, err)
+	var files []*ast.File
+	for _, name := range names {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		f, err := parser.ParseFile(r.fset, name, nil, parser.SkipObjectResolution)
+		require.NoError(t, err)
+		files = append(files, f)
+	}
+	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
+	conf := types.Config{Importer: r, Error: func(error) {}}
+	p, _ := conf.Check("ripplewright/"+dir, r.fset, files, info) // what is unknown is an error, and is passed over
+	r.done["ripplewright/"+dir] = p
+	for _, f := range files {
+		ast.Inspect(f, func(n ast.Node) bool { return r.message(info, n) })
+	}
+	return files
+}
+
+// message notes a message, and reports whether to look within n.
+func (r *reader) message(info *types.Info, n ast.Node) bool {
+	switch n := n.(type) {
+	case *ast.CallExpr:
+		from, to := 0, 0
+		switch name := called(n); name {
+		case "T":
+			to = 1
+		case "Count", "Plural", "Many":
+			from, to = 1, 3
+		}
+		for i := from; i < to && i < len(n.Args); i++ {
+			if l, ok := n.Args[i].(*ast.BasicLit); ok && l.Kind == token.STRING {
+				text, _ := strconv.Unquote(l.Value)
+				r.add(text, l)
+			}
+		}
+	case ast.Expr:
+		if tv := info.Types[n]; tv.Value != nil && tv.Value.Kind() == constant.String && strings.HasSuffix(tv.Type.String(), "show/tongue.Message") {
+			r.add(constant.StringVal(tv.Value), n)
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) add(text string, n ast.Node) {
+	if strings.ContainsFunc(text, isLetter) && r.at[text] == "" {
+		r.at[text] = r.fset.Position(n.Pos()).String()
+	}
+}
+
+func isLetter(c rune) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c > 0xBF && c != '×' && c != '–' && c != '−' && c != '…' && c != '≥' }
+
+func called(c *ast.CallExpr) string {
+	switch f := c.Fun.(type) {
+	case *ast.Ident:
+		return f.Name
+	case *ast.SelectorExpr:
+		return f.Sel.Name
+	}
+	return ""
+}
+
+// inData are the words of the library and of tables below say, which are told by
+// say.Of.
+func inData(t *testing.T) []string {
+	t.Helper()
+	var all []string
+	lib, err := ingredient.Open(assets.Library)
+	require.NoError(t, err)
+	for _, in := range lib.All() {
+		all = append(all, in.Kitchen())
+	}
+	for _, w := range phase.Words {
+		all = append(all, w.Name)
+	}
+	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all")
+	for _, w := range ice.Words {
+		all = append(all, w.Name)
+	}
+	for k := mix.Species(0); k < mix.NumSpecies; k++ {
+		all = append(all, k.String())
+	}
+	for c := ingredient.Column(0); c < ingredient.NumColumns; c++ {
+		all = append(all, c.Words())
+	}
+	for _, f := range cold.Fields() {
+		all = append(all, f.About)
+	}
+	for _, q := range balance.Quantities {
+		all = append(all, q.About)
+	}
+	for _, k := range []validate.Kind{validate.Regression, validate.Independent, validate.Identity, validate.Twice, validate.Elsewhere, validate.Remembered} {
+		all = append(all, k.Words())
+	}
+	for _, table := range []*figure.Table{&figure.Phases, &figure.Kinds, &figure.Batch, &figure.Nutrition, &figure.Servings, &figure.Syrup, &figure.Lines, &figure.PerGram, &figure.Cost, &figure.Eggs} {
+		all = append(all, table.Columns...)
+		for _, f := range table.Rows {
+			all = append(all, f.Name, f.Short, f.Help, f.Inputs, f.Equation, f.Origin.Band)
+		}
+	}
+	return slices.DeleteFunc(all, func(s string) bool { return !strings.ContainsFunc(s, isLetter) })
+}
+
+// messages are all, with where each is said.
+func messages(t *testing.T) map[string]string {
+	t.Helper()
+	r := &reader{fset: token.NewFileSet(), done: map[string]*types.Package{}, at: map[string]string{}}
+	for _, dir := range worded {
+		r.read(t, dir)
+	}
+	pages, err := filepath.Glob(filepath.Join(top, "ui", "*"))
+	require.NoError(t, err)
+	for _, page := range pages {
+		if info, err := os.Stat(page); err == nil && info.IsDir() {
+			r.read(t, "ui/"+filepath.Base(page))
+		}
+	}
+	for _, text := range inData(t) {
+		if r.at[text] == "" {
+			r.at[text] = "data"
+		}
+	}
+	return r.at
+}
+
+const english = "internal/show/tongue/catalogue/active.en.json"
+
+// The English catalogue has every message of the sources and no other: with -update it
+// is written.
+func TestTheEnglishCatalogueIsThatOfTheSources(t *testing.T) {
+	all := map[string]string{"@": "Generated from the sources: go test ./internal/arch -run Catalogue -update"}
+	for m := range messages(t) {
+		shown, _, _ := strings.Cut(m, "¦")
+		all[m] = shown
+	}
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	require.NoError(t, e.Encode(all))
+	name := filepath.Join(top, english)
+	if *update {
+		require.NoError(t, os.WriteFile(name, b.Bytes(), 0o644))
+	}
+	has, err := os.ReadFile(name)
+	require.NoError(t, err)
+	assert.Equal(t, b.String(), string(has), "run go test ./internal/arch -run Catalogue -update")
+}
+
+var verbs = regexp.MustCompile(`%(\[\d+\])?[-+#0-9.]*[a-zA-Z%]`)
+
+// verbsOf are the verbs of a message, each with the place of its argument.
+func verbsOf(text string) []string {
+	var out []string
+	n := 0
+	for _, v := range verbs.FindAllString(text, -1) {
+		if strings.HasSuffix(v, "%") {
+			continue
+		}
+		if !strings.Contains(v, "[") {
+			n++
+			v = "%[" + strconv.Itoa(n) + "]" + v[1:]
+		}
+		out = append(out, v)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// A message of another language is one of the sources, with its verbs, and leaves
+// none out.
+func TestOtherLanguagesSayWhatEnglishSays(t *testing.T) {
+	sources := messages(t)
+	for _, l := range tongue.Languages {
+		if l.Tag == tongue.English {
+			continue
+		}
+		texts, err := tongue.Texts(l.Tag)
+		require.NoError(t, err)
+		for m, text := range texts {
+			if _, ok := sources[string(m)]; !ok {
+				assert.Fail(t, "no source says this message of "+l.Tag, string(m))
+				continue
+			}
+			if strings.Contains(string(m), "%s") || strings.Contains(string(m), "%d") {
+				assert.Equal(t, verbsOf(string(m)), verbsOf(text), "%s: %s", l.Tag, m)
+			}
+			assert.Equal(t, edges(string(m)), edges(text), "%s: blanks at the ends of %q", l.Tag, m)
+		}
+		for m, where := range sources {
+			if _, ok := texts[tongue.Message(m)]; !ok {
+				assert.Fail(t, l.Tag+" lacks a message", "%s says %q", where, m)
+			}
+		}
+	}
+}
+
+// edges are the blanks before and after a text.
+func edges(text string) string {
+	rest := strings.TrimLeft(text, " \n")
+	return text[:len(text)-len(rest)] + "|" + rest[len(strings.TrimRight(rest, " \n")):]
+}
