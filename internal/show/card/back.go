@@ -77,7 +77,7 @@ func (b back) compose(f *flow, reads say.Style, d design.Design, r *model.Result
 
 // figureBlocks are the table of figures, what the verdict rests on and the cost.
 func figureBlocks(c content, w float64) []*draw.List {
-	out := []*draw.List{headed("The figures", w, figureTable(c, w))}
+	out := []*draw.List{headed(say.T("The figures"), w, figureTable(c, w))}
 	for i, b := range restBlocks(c, w) {
 		if i == 0 {
 			b = spaced(6, b)
@@ -97,7 +97,7 @@ func restBlocks(c content, w float64) []*draw.List {
 		for _, t := range list.texts {
 			b := bullet(w, small.In(ink), smallLead, list.colour, t)
 			if len(out) == 0 {
-				b = headed("What the verdict rests on", w, b)
+				b = headed(say.T("What the verdict rests on"), w, b)
 			} else {
 				b = spaced(1.9, b)
 			}
@@ -105,7 +105,7 @@ func restBlocks(c content, w float64) []*draw.List {
 		}
 	}
 	if c.cost != "" {
-		b := headed("What it costs", w, typeset.Text(w, smallLead, small.In(ink), c.cost))
+		b := headed(say.T("What it costs"), w, typeset.Text(w, smallLead, small.In(ink), c.cost))
 		if len(out) > 0 {
 			b = spaced(4, b)
 		}
@@ -131,7 +131,7 @@ func figureTable(c content, w float64) *draw.List {
 	pitch := 4.2
 	head := typeset.Type(draw.SansBold, 8, muted)
 	t.H = 2.4
-	for i, s := range [...]string{"Custard", "Foam", "Tub"} {
+	for i, s := range [...]string{say.T("Custard"), say.T("Foam"), say.T("Tub")} {
 		typeset.WriteRight(t, cols[i], t.H, head, s)
 	}
 	t.H += 1.5
@@ -174,7 +174,7 @@ func cautionBox(c content, w float64) *draw.List {
 	const pad, bar = 3.6, 1.0
 	st := typeset.Type(draw.Sans, 7.5, ink)
 	parts := []*draw.List{{W: w, H: 3.4}}
-	typeset.Write(parts[0], 0, 3.4, typeset.Type(draw.SerifBold, 12, ink), "Cautions")
+	typeset.Write(parts[0], 0, 3.4, typeset.Type(draw.SerifBold, 12, ink), say.T("Cautions"))
 	for _, k := range c.cautions {
 		parts = append(parts, typeset.Paragraph(w-bar-2*pad, 9.6, typeset.Run{Text: k.Title + ". ", Style: st.Bold()}, typeset.Run{Text: k.Text, Style: st}))
 	}

@@ -7,6 +7,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -114,7 +115,7 @@ func inColumns(ctx context.Context, d design.Design, r *model.Result, c content,
 	if chosen.has(Figures) {
 		add(apart, figureBlocks(c, w)...)
 	} else if c.cost != "" {
-		add(apart, headed("What it costs", w, typeset.Text(w, smallLead, small.In(ink), c.cost)))
+		add(apart, headed(say.T("What it costs"), w, typeset.Text(w, smallLead, small.In(ink), c.cost)))
 	}
 	if chosen.has(Plots) && w >= leastPlots {
 		add(apart, plots(c.reads, d, r, w, 40))
@@ -157,7 +158,7 @@ func shortHeader(s, tub *draw.List, scale float64, c content, m float64) float64
 	}
 	head := typeset.Stack(2.6,
 		typeset.Text(w, 22, typeset.Type(draw.SerifBold, 20, ink), cut(c.name, 120)),
-		typeset.Text(w, bodyLead, strong, c.makes+". Serve at "+c.serve+"."),
+		typeset.Text(w, bodyLead, strong, say.T("%s. Serve at %s.", c.makes, c.serve)),
 		typeset.Text(w, bodyLead, body, c.verdict))
 	s.Place(head, m, m, 1)
 	low = m + max(low, head.H)
@@ -174,7 +175,7 @@ func cautionBlocks(c content, w float64) []*draw.List {
 		p := typeset.Paragraph(w-bar-2*pad, 9.6, typeset.Run{Text: k.Title + ". ", Style: st.Bold()}, typeset.Run{Text: k.Text, Style: st})
 		if i == 0 {
 			head := &draw.List{W: w, H: 3.4}
-			typeset.Write(head, 0, 3.4, typeset.Type(draw.SerifBold, 12, ink), "Cautions")
+			typeset.Write(head, 0, 3.4, typeset.Type(draw.SerifBold, 12, ink), say.T("Cautions"))
 			p = typeset.Stack(1.9, head, p)
 		}
 		above, below := 0.95, 0.95

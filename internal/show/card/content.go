@@ -113,11 +113,11 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 		good:    r.Verdict.Good,
 	}
 	if c.name == "" {
-		c.name = "Untitled"
+		c.name = say.T("Untitled")
 	}
 	c.strap = say.Strap(o.Style, r)
-	c.tubs = o.Style.Count(d.Tubs.Count, "tub", "tubs") + " of " + o.Style.Volume(d.Tubs.VolumeML)
-	c.makes = c.tubs + ", filled to " + o.Style.Percent(d.Tubs.FillPercent, 0)
+	c.tubs = say.T("%s of %s", o.Style.Count(d.Tubs.Count, "tub", "tubs"), o.Style.Volume(d.Tubs.VolumeML))
+	c.makes = say.T("%s, filled to %s", c.tubs, o.Style.Percent(d.Tubs.FillPercent, 0))
 	c.parts = partsOf(d, r, o)
 	making := process.Of(d, r, kitchenOf(o.Cold), storeC(o.Cold), o.Cold)
 	ice := iceOf(r, o.Cold)
@@ -143,7 +143,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
 	if err != nil {
-		c.labelNote = "No panel: " + strings.TrimPrefix(err.Error(), "label: ") + "."
+		c.labelNote = say.T("No panel: %s.", strings.TrimPrefix(err.Error(), "label: "))
 	} else {
 		c.label = l
 	}
@@ -157,9 +157,9 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 	size, sizeErr := egg.Find(d.Eggs.System, d.Eggs.Size)
 	var out []part
 	for _, p := range design.Parts {
-		list := part{title: [...]string{"Custard", "Foam: into the bowl", "Foam: syrup"}[p]}
+		list := part{title: [...]string{say.T("Custard"), say.T("Foam: into the bowl"), say.T("Foam: syrup")}[p]}
 		if p == design.DensePart && !say.IsCustard(r) {
-			list.title = "Base"
+			list.title = say.T("Base")
 		}
 		sum := 0.0
 		for _, l := range r.Lines {
@@ -185,10 +185,10 @@ func partsOf(d design.Design, r *model.Result, o Options) []part {
 		switch p {
 		case design.DensePart:
 			if off := r.Dense.WaterOffG * r.Dense.Portion.Factor; off > 0.5 {
-				list.note = "cooked down to " + o.Style.Mass(r.Dense.Portion.MadeG)
+				list.note = say.T("cooked down to %s", o.Style.Mass(r.Dense.Portion.MadeG))
 			}
 		case design.SyrupPart:
-			list.note = "boiled to " + o.Style.Temperature(d.Foam.Syrup.CookTemperatureC)
+			list.note = say.T("boiled to %s", o.Style.Temperature(d.Foam.Syrup.CookTemperatureC))
 		}
 		out = append(out, list)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
@@ -105,7 +106,7 @@ func header(s, tub *draw.List, scale float64, c content, margin float64) float64
 	title := titleOf(c.name, room)
 	tag := typeset.Type(draw.SansBold, 13, white)
 	serve := &draw.List{H: 9.5}
-	serveText := "Serve at " + c.serve
+	serveText := say.T("Serve at %s", c.serve)
 	serve.W = tag.Width(serveText) + 9
 	serve.RoundBox(draw.Rect{X1: serve.W, Y1: serve.H}, 1.6)
 	serve.EndFill(glass)
@@ -233,7 +234,7 @@ func noteBlocks(c content, w float64) []*draw.List {
 			l.Place(typeset.OneLine(line), 0, above, 1)
 			if len(out) == 0 {
 				head := &draw.List{W: w, H: 6 + 4.2}
-				typeset.Write(head, 0, head.H, heading, "Notes")
+				typeset.Write(head, 0, head.H, heading, say.T("Notes"))
 				l = typeset.Stack(1.2, head, l)
 			}
 			out = append(out, l)
@@ -249,7 +250,7 @@ func checkBox(c content, w, above float64) *draw.List {
 	}
 	const pad = 3.5
 	rows := &draw.List{W: w - 2*pad, H: 3.6}
-	typeset.Write(rows, 0, rows.H, typeset.Type(draw.SerifBold, 12, ink), "Check on the scale")
+	typeset.Write(rows, 0, rows.H, typeset.Type(draw.SerifBold, 12, ink), say.T("Check on the scale"))
 	rows.H += 1.2
 	for _, k := range c.checks {
 		t := typeset.Text(rows.W-max(20, typeset.Type(draw.SansBold, 9, ink).Width(k.Text)+3), 10.4, typeset.Type(draw.Sans, 8, ink), k.Title)
@@ -285,7 +286,7 @@ func stepBlocks(c content, w, size float64) []*draw.List {
 		block.Place(s, indent, 0, 1)
 		if i == 0 {
 			head := &draw.List{W: w, H: 4.2}
-			typeset.Write(head, 0, head.H, heading, "How it is made")
+			typeset.Write(head, 0, head.H, heading, say.T("How it is made"))
 			typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
 			head.H += 2.6
 			block = typeset.Stack(3.2, head, block)

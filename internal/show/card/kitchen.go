@@ -7,6 +7,7 @@ import (
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 )
 
 // Type of the pages for the kitchen, pt: read at arm's length with wet hands. Decided
@@ -28,7 +29,7 @@ func kitchenPages(c content, p Paper) []*draw.List {
 	w := f.w - 2*m
 	head := typeset.Stack(3,
 		typeset.Text(w, 1.12*kitchenTitle, typeset.Type(draw.SerifBold, kitchenTitle, ink), cut(c.name, 120)),
-		typeset.Text(w, 1.3*kitchenText, typeset.Type(draw.Sans, kitchenText, ink), c.makes+". Serve at "+c.serve+"."))
+		typeset.Text(w, 1.3*kitchenText, typeset.Type(draw.Sans, kitchenText, ink), say.T("%s. Serve at %s.", c.makes, c.serve)))
 	first.Place(head, m, m, 1)
 	blocks := append(kitchenWeights(c, w), kitchenSteps(c, w)...)
 	f.column(slot{0, m, m + head.H + 6}, 0, f.same, blocks)
@@ -102,7 +103,7 @@ func kitchenSteps(c content, w float64) []*draw.List {
 		typeset.Write(block, kitchenBox+2, base, typeset.Type(draw.SerifBold, 20, coral), fmt.Sprint(i+1))
 		block.Place(text, left, 0, 1)
 		if i == 0 {
-			block = typeset.Stack(4, kitchenHead(w, "How it is made", ""), block)
+			block = typeset.Stack(4, kitchenHead(w, say.T("How it is made"), ""), block)
 		}
 		out = append(out, block)
 	}

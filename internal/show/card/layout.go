@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
@@ -147,7 +148,7 @@ func foot(s *draw.List, m float64, n, of int) {
 	y := s.H - 9.5
 	page := fmt.Sprintf("%d / %d", n, of)
 	typeset.WriteRight(s, s.W-m, y, small, page)
-	typeset.Write(s, m, y, small, "Ripplewright. Computed figures; local code and licensed practice decide.")
+	typeset.Write(s, m, y, small, say.T("Ripplewright. Computed figures; local code and licensed practice decide."))
 }
 
 // headed sets parts under a title.

@@ -6,6 +6,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -53,7 +54,7 @@ func (k packing) begin(tub *draw.List, d design.Design, r *model.Result, c conte
 	}
 	boxes = []filler{
 		func(w float64) *draw.List { return typeset.Stack(4.5, panelBlocks(c, w)...) },
-		func(w float64) *draw.List { return headed("The figures", w, figureTable(c, w)) },
+		func(w float64) *draw.List { return headed(say.T("The figures"), w, figureTable(c, w)) },
 		func(w float64) *draw.List { return plots(c.reads, d, r, w, k.high) },
 		func(w float64) *draw.List { return cautionBox(c, w) },
 	}

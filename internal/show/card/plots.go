@@ -57,16 +57,16 @@ func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *
 	}
 	if b := r.Blend.Both; b.OK {
 		if len(phases) == 1 {
-			name("eats well")
+			name(say.T("eats well"))
 		} else {
-			name("both eat well")
+			name(say.T("both eat well"))
 		}
 		typeset.Fill(all, x, base-2.4, sample, 3, eats)
 		x -= 5
 	}
 	for i := len(phases) - 1; i >= 0; i-- {
 		role := phases[i].Body.Role
-		name(role.String())
+		name(say.Of(role.String()))
 		c := curves[role]
 		line := c.line
 		line.Width *= plotUnit
@@ -91,7 +91,7 @@ func phasesOf(r *model.Result) []*model.Phase {
 // railPlot draws a figure of the phases over the temperature where it is known, with the serving
 // temperature and the band where both eat well.
 func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p chart.Plot, of func(*phase.Body, *phase.State) float64) *draw.List {
-	p.X = chart.Axis{Title: reads.Degree() + " in the tub", Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
+	p.X = chart.Axis{Title: say.T("%s in the tub", reads.Degree()), Min: reads.Degrees(model.RailLow), Max: reads.Degrees(model.RailHigh)}
 	p.NoLegend = true
 	p.Style = chart.Look{Ink: ink, Muted: muted, Grid: draw.Fade(dune, 0.6), Text: 9.4, Reads: reads,
 		Measure: func(s string, size float64) float64 {
@@ -126,7 +126,7 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 	s.Place(&drawing, 0, 0, plotUnit)
 	// The serving temperature stands over the plot, clear of the axis title.
 	st := typeset.Type(draw.SansBold, 8, glass)
-	label := "serve at " + reads.Temperature(d.Serving.TemperatureC)
+	label := say.T("serve at %s", reads.Temperature(d.Serving.TemperatureC))
 	title := typeset.Type(draw.Sans, p.Style.Text*plotUnit/typeset.Point, ink).Width(p.Y.Title) + 4
 	if title+st.Width(label) > w {
 		label = reads.Temperature(d.Serving.TemperatureC)
@@ -141,7 +141,7 @@ func railPlot(reads say.Style, d design.Design, r *model.Result, w, h float64, p
 func hardnessPlot(reads say.Style, d design.Design, r *model.Result, w, h float64) *draw.List {
 	return railPlot(reads, d, r, w, h, chart.Plot{
 		Y: chart.Axis{Title: figure.Phases.Row("hardness").Axis(reads), Log: true, Min: 0.05, Max: 60},
-		Rules: []chart.Rule{{At: phase.Dense.Band().FirmKPa, Level: true, Label: "firm above",
+		Rules: []chart.Rule{{At: phase.Dense.Band().FirmKPa, Level: true, Label: say.T("firm above"),
 			Line: draw.Stroke{Width: 0.8, Dash: draw.Dotted, Colour: muted}}},
 	}, (*phase.Body).HardnessKPa)
 }

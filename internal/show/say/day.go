@@ -9,10 +9,10 @@ import (
 )
 
 // Clock is a time of a day: "Sat 18:05".
-func Clock(t time.Time) string { return t.Format("Mon 15:04") }
+func Clock(t time.Time) string { return stamp(t, "Mon 15:04") }
 
 // DayName is a day: "Saturday 28 November".
-func DayName(t time.Time) string { return t.Format("Monday 2 January") }
+func DayName(t time.Time) string { return stamp(t, "Monday 2 January") }
 
 // DayHead says when a plan begins and when it serves, and how much work it is.
 func DayHead(s Style, p *plan.Plan, begins, serves time.Time) string {

@@ -29,7 +29,7 @@ const (
 
 // SavedAt names a save, the number of saves ago, by its moment.
 func SavedAt(number int, at time.Time) string {
-	return strconv.Itoa(number) + ", " + at.Format("2 January 2006, 15:04:05")
+	return strconv.Itoa(number) + ", " + stamp(at, "2 January 2006, 15:04:05")
 }
 
 // VersionTitle names a version: its number, its moment, its note or its batch.

@@ -38,7 +38,7 @@ const (
 )
 
 // When is a moment as a person writes it, in the time of its zone.
-func When(at time.Time) string { return at.Format("2 January 2006, 15:04") }
+func When(at time.Time) string { return stamp(at, "2 January 2006, 15:04") }
 
 // LeftOn says whose unsaved work is found, and of when.
 func LeftOn(name, path string, at time.Time) string {
