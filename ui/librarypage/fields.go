@@ -20,7 +20,7 @@ func (e *editor) sections() []fyne.CanvasObject {
 	f := e.form
 	e.name, e.id = e.text(&f.Name), e.text(&f.ID)
 	e.name.PlaceHolder = say.T("as you call it")
-	objects := []fyne.CanvasObject{widget.NewForm(widget.NewFormItem(say.T("Name"), e.name), widget.NewFormItem(say.T("Id"), e.id),
+	objects := []fyne.CanvasObject{widget.NewForm(widget.NewFormItem(say.T("Name"), e.name), widget.NewFormItem(say.T("Id¦of an ingredient"), e.id),
 		widget.NewFormItem(say.T("Group"), e.choice(larder.GroupChoices(), f.Group, func(v string) { f.Group = v })))}
 	more := widget.NewAccordion()
 	more.MultiOpen = true

@@ -14,7 +14,7 @@ import (
 var groupNames = map[string]say.Message{
 	"dairy": "Dairy", "egg": "Egg", "sugar_syrup": "Sugars and syrups", "fruit": "Fruit", "flavour": "Flavours",
 	"nut_seed": "Nuts and seeds", "starch_thickener": "Starches and thickeners", "cocoa_chocolate": "Cocoa and chocolate",
-	"bakery": "Bakery", "spirit": "Spirits", "fat_oil": "Fats and oils", "plant_milk": "Plant milks", "other": "Other",
+	"bakery": "Bakery", "spirit": "Spirits", "fat_oil": "Fats and oils", "plant_milk": "Plant milks", "other": "Other¦group",
 	ingredient.OwnSource: "My own",
 }
 
