@@ -113,7 +113,9 @@ func (r *reader) add(text string, n ast.Node) {
 	}
 }
 
-func isLetter(c rune) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c > 0xBF && c != '×' && c != '–' && c != '−' && c != '…' && c != '≥' }
+func isLetter(c rune) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c > 0xBF && c != '×' && c != '–' && c != '−' && c != '…' && c != '≥'
+}
 
 func called(c *ast.CallExpr) string {
 	switch f := c.Fun.(type) {

@@ -215,7 +215,7 @@ func figuresOf(s say.Style, before, after *model.Result) []Shift {
 	var out []Shift
 	for _, w := range watched {
 		row := w.table.Row(w.key)
-		f := Shift{w.of.String()  + say.Of(row.Name), text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
+		f := Shift{w.of.String() + say.Of(row.Name), text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
 		if f.Before != f.After {
 			out = append(out, f)
 		}
