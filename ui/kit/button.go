@@ -1,7 +1,11 @@
 package kit
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
@@ -56,6 +60,41 @@ func NewSelect(options []string, chosen func(string)) *Select {
 	s.Options, s.OnChanged = options, mishap.With(chosen)
 	s.ExtendBaseWidget(s)
 	return s
+}
+
+// CreateRenderer implements fyne.Widget: the toolkit's, with the border that fields have.
+// In high contrast nothing else would show that it is one.
+func (s *Select) CreateRenderer() fyne.WidgetRenderer {
+	s.ExtendBaseWidget(s)
+	r := &bordered{WidgetRenderer: s.Select.CreateRenderer(), border: canvas.NewRectangle(nil)}
+	r.look()
+	return r
+}
+
+// bordered is what a renderer shows, and a border around it.
+type bordered struct {
+	fyne.WidgetRenderer
+	border *canvas.Rectangle
+}
+
+func (r *bordered) look() {
+	r.border.StrokeColor, r.border.StrokeWidth = theme.Color(theme.ColorNameInputBorder), theme.InputBorderSize()
+	r.border.CornerRadius = theme.InputRadiusSize()
+}
+
+func (r *bordered) Layout(size fyne.Size) {
+	r.WidgetRenderer.Layout(size)
+	r.border.Resize(size)
+}
+
+func (r *bordered) Refresh() {
+	r.WidgetRenderer.Refresh()
+	r.look()
+	r.border.Refresh()
+}
+
+func (r *bordered) Objects() []fyne.CanvasObject {
+	return append(slices.Clip(r.WidgetRenderer.Objects()), r.border)
 }
 
 // TypedKey implements fyne.Focusable.
