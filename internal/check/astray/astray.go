@@ -21,7 +21,7 @@ var (
 	// inBoth stands in every system: a published figure beside what it is in °C, and
 	// sections of regulations.
 	inBoth  = regexp.MustCompile(`71 °C \(160 °F\)|\b\d+ CFR [\d.]+|\b\d+[.-]\d{3}\.\d+|\b\d{3}\.\d{3}\b|§ ?[\d.]+|\d+:\d+`)
-	grams   = regexp.MustCompile(`\d (k?g)\b( \([\d., lboz]+\))?`)
+	grams   = regexp.MustCompile(`\d (k?g)\b( \([\d., lboz]+\)|, [\d., ]*(?:oz|lb))?`)
 	point   = regexp.MustCompile(number[:len(number)-len(`(?:[.,]\d+)?`)] + `\.\d+`)
 	comma   = regexp.MustCompile(number[:len(number)-len(`(?:[.,]\d+)?`)] + `,\d+`)
 	perGram = regexp.MustCompile(`(?:for|per|of|in|a|each) (?:100|1|a) g\b|[\d.,]+ g [a-z ]*to 100 g of[^:]*:`)

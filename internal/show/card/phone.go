@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"strings"
 
+	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/say"
 )
 
@@ -45,6 +46,7 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 		Days                                          []say.DayRow
 		Figures                                       [][]string
 		PanelPer, PanelNote, List, Contains           string
+		PanelNotes                                    []string
 		Panel                                         [][]string
 	}
 	page.Recipe = recipeOf(whole)
@@ -88,6 +90,12 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 	page.PanelNote = flat(c.labelNote)
 	if l := c.label; l != nil {
 		page.PanelPer, page.List, page.Contains = flat(l.PanelColumns()[0].Per), flat(l.IngredientsText), flat(l.Contains)
+		for i, note := range l.Warnings {
+			if i == 0 && l.Gaps > 0 {
+				note = label.IncompleteMark + " " + note
+			}
+			page.PanelNotes = append(page.PanelNotes, flat(note))
+		}
 		for _, n := range l.Lines {
 			page.Panel = append(page.Panel, []string{flat(n.Name), n.Marked(n.AmountText()), n.DVText})
 		}

@@ -76,6 +76,16 @@ func (s Style) Ounces(g float64) string {
 	return s.with(s.Number(oz/ouncesPound, 1), "lb")
 }
 
+// MassWithin is Mass for inside brackets: "12 g, 0.41 oz".
+func (s Style) MassWithin(g float64) string {
+	number, unit, ounces := s.Weighing(g)
+	text := s.with(number, unit)
+	if ounces != "" {
+		text += ", " + ounces
+	}
+	return text
+}
+
 // MassTo is a weight in grams with so many decimals, as a record has it.
 func (s Style) MassTo(g float64, places int) string {
 	text := s.with(s.Number(g, places), "g")

@@ -52,10 +52,10 @@ func EggsLeft(s Style, e process.Eggs) string {
 	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), "days")
 	text := ""
 	if e.YolksLeft >= 0.5 {
-		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator; do not freeze them plain.", s.eggs(e.YolksLeft), Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks"), s.Mass(e.YolksLeftG), days)
+		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator; do not freeze them plain.", s.eggs(e.YolksLeft), Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks"), s.MassWithin(e.YolksLeftG), days)
 	}
 	if e.WhitesLeft >= 0.5 {
-		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator, %s frozen.", s.eggs(e.WhitesLeft), Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites"), s.Mass(e.WhitesLeftG), days, s.Count(egg.FrozenMonths, "month", "months"))
+		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator, %s frozen.", s.eggs(e.WhitesLeft), Plural(math.Round(10*e.WhitesLeft)/10, "white", "whites"), s.MassWithin(e.WhitesLeftG), days, s.Count(egg.FrozenMonths, "month", "months"))
 	}
 	return text
 }

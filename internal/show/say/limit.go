@@ -46,7 +46,7 @@ var limitSentences = map[string]sentence{
 	}),
 	"alcohol_boils_off": of(func(s Style, f model.OverLimit) string {
 		if f.Limit == &limits.AlcoholInSyrup {
-			return T("The alcohol in the syrup (%s) boils away, so the figures leave it out. Stir the spirit or extract into the cold custard instead.", s.Mass(f.Extra))
+			return T("The alcohol in the syrup (%s) boils away, so the figures leave it out. Stir the spirit or extract into the cold custard instead.", s.MassWithin(f.Extra))
 		}
 		return T("A hot pan drives off about half of the custard's alcohol: stir it in cold, after cooking. The figures count all of it.")
 	}),
