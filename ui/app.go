@@ -59,6 +59,8 @@ type Setup struct {
 	Rescue     *rescue.Folder  // where reports go when something goes wrong; nil: nowhere
 	Notices    []string        // said once, when the window is there
 	Ring       func()          // sounds when a timer ends, apart from the window; nil: nothing sounds
+	Language   string          // asked for at the start: "de"; "": what the maker has chosen
+	Locale     string          // of the system, which decides where nobody has chosen
 	Events     *os.File        // where effects are logged for tests of the real window; nil: nowhere
 }
 
@@ -125,6 +127,7 @@ func New(s Setup) *Window {
 		w.Journal = journal.At("")
 	}
 	w.keepWork()
+	w.restoreLanguage()
 	w.restoreLook()
 	w.win = s.App.NewWindow("Ripplewright")
 	w.status = widget.NewLabel("")

@@ -13,6 +13,7 @@ import (
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -21,7 +22,7 @@ import (
 const prefUnits = "units."
 
 func unitPreferences() map[string]preferences.Kind {
-	kinds := map[string]preferences.Kind{}
+	kinds := map[string]preferences.Kind{prefLanguage: preferences.Text}
 	for _, c := range say.UnitChoices() {
 		kinds[prefUnits+c.Key] = preferences.Text
 	}
@@ -31,6 +32,7 @@ func unitPreferences() map[string]preferences.Kind {
 // restoreUnits reads how the maker reads quantities.
 func (w *Window) restoreUnits() {
 	s := say.Usual
+	s.Comma = say.WithComma()
 	for _, c := range say.UnitChoices() {
 		s = c.In(s, w.App.Preferences().String(prefUnits+c.Key))
 	}
@@ -52,6 +54,7 @@ func (w *Window) useUnits(s say.Style) {
 func (w *Window) askUnits() {
 	s := page.Reads
 	form := widget.NewForm()
+	language := tongue.Language()
 	var shows []func()
 	for _, c := range say.UnitChoices() {
 		pick, show := page.SelectOf(say.NamesOf(c.Choices), func(i int) { s = c.In(s, c.Choices[i].Value) })
@@ -67,6 +70,12 @@ func (w *Window) askUnits() {
 		}
 	}
 	show()
+	askLanguage(form, func(tag string) {
+		if tag != language {
+			language, s.Comma = tag, tag != tongue.English
+			show()
+		}
+	})
 	currency := kit.NewTextField()
 	currency.SetText(w.Prices.Book().Currency)
 	form.Append(say.T("Currency"), currency)
@@ -86,6 +95,9 @@ func (w *Window) askUnits() {
 			return
 		}
 		dg.Hide()
+		if language != tongue.Language() && speak(language) {
+			w.App.Preferences().SetString(prefLanguage, language)
+		}
 		w.useUnits(s)
 	}
 	dg = kit.Ask(w.win, say.UnitsTitle.String(), container.NewVBox(page.Prose(say.UnitsAbout.String()),

@@ -13,6 +13,7 @@ import (
 
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/tongue"
 )
 
 // action does what a command does with the arguments that are no flags.
@@ -74,6 +75,11 @@ func tree(s *shell) *cobra.Command {
 		},
 	}
 	takesUnits(root)
+	root.PersistentPreRun = func(c *cobra.Command, _ []string) {
+		if f := c.Flags().Lookup("json"); c.Name() == "lines" || f != nil && f.Value.String() == "true" {
+			tongue.Speak(tongue.English) // what programs read
+		}
+	}
 	root.SetIn(s.in)
 	root.SetOut(s.out)
 	root.SetErr(s.err)
@@ -213,6 +219,8 @@ func wanted(f *pflag.Flag) string {
 		return "whole number"
 	case "system":
 		return "system of units: metric or us"
+	case "language":
+		return "language: en or de"
 	case "sign":
 		return "decimal sign: point or comma"
 	case "currency":

@@ -8,6 +8,7 @@ import (
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
 )
 
 // The flags of every command that say how quantities read in texts, on cards and in
@@ -16,17 +17,19 @@ const (
 	unitsFlag    = "units"
 	decimalsFlag = "decimals"
 	currencyFlag = "currency"
+	languageFlag = "language"
 )
 
-var readingFlags = map[string]bool{unitsFlag: true, decimalsFlag: true, currencyFlag: true}
+var readingFlags = map[string]bool{unitsFlag: true, decimalsFlag: true, currencyFlag: true, languageFlag: true}
 
 // reading is the values of these flags, and what is told is read by them at once.
-type reading struct{ system, decimals, currency string }
+type reading struct{ system, decimals, currency, language string }
 
 // use has everything that is told from now on read so.
 func (r *reading) use() {
+	tongue.Speak(r.language)
 	reads, _ := say.SystemOf(r.system) // Set let no other through
-	reads.Comma = r.decimals == say.DecimalSigns[1]
+	reads.Comma = r.decimals == say.DecimalSigns[1] || r.decimals == "" && say.WithComma()
 	report.Reads = reads.In(r.currency)
 }
 
@@ -53,7 +56,7 @@ func (f *readingFlag) Set(value string) error {
 // takesUnits gives every command of a tree the flags. Nothing chosen is metric, with a
 // decimal point and the currency of the prices.
 func takesUnits(root *cobra.Command) {
-	r := &reading{system: say.Systems[0], decimals: say.DecimalSigns[0]}
+	r := &reading{system: say.Systems[0], language: tongue.English}
 	r.use()
 	take := func(name, kind, help string, value *string, choices []string, wrong func(string) error) {
 		root.PersistentFlags().Var(&readingFlag{r, value, kind, wrong}, name, help)
@@ -66,6 +69,12 @@ func takesUnits(root *cobra.Command) {
 		return err
 	})
 	take(decimalsFlag, "sign", "point or comma: the decimal sign of texts and cards; files and JSON keep the point", &r.decimals, say.DecimalSigns, say.NotDecimals)
+	take(languageFlag, "language", "en or de: the language of sentences, figures and cards; tables' heads, errors and JSON stay English", &r.language, []string{"en", "de"}, func(v string) error {
+		if v != "en" && v != "de" {
+			return errors.New("languages are en or de")
+		}
+		return nil
+	})
 	take(currencyFlag, "currency", "what stands before an amount of money where the prices name none, as € or kr", &r.currency, nil, func(v string) error {
 		if text := price.NotCurrency(v); text != "" {
 			return errors.New(text)

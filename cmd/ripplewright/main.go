@@ -1,6 +1,6 @@
 // Command ripplewright opens the window on a design.
 //
-//	ripplewright [FILE]
+//	ripplewright [--language en|de] [FILE]
 //	ripplewright --version
 package main
 
@@ -14,6 +14,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/lang"
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
@@ -25,6 +26,7 @@ import (
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/backups"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
@@ -50,13 +52,20 @@ const collectAt = 50
 
 func run(args []string) int {
 	debug.SetGCPercent(collectAt)
-	file := ""
+	file, language := "", ""
+	if len(args) > 1 && args[0] == "--language" {
+		language, args = args[1], args[2:]
+		if !tongue.Speak(language) {
+			fmt.Fprintf(os.Stderr, "ripplewright: --language %q is none of en, de\n", language)
+			return usage
+		}
+	}
 	switch {
 	case len(args) == 1 && args[0] == "--version":
 		fmt.Println("ripplewright", version())
 		return fine
 	case len(args) > 1 || len(args) == 1 && len(args[0]) > 0 && args[0][0] == '-':
-		fmt.Fprintln(os.Stderr, "usage: ripplewright [FILE] | --version")
+		fmt.Fprintln(os.Stderr, "usage: ripplewright [--language en|de] [FILE] | --version")
 		return usage
 	case len(args) == 1:
 		file = args[0]
@@ -105,7 +114,7 @@ func run(args []string) int {
 		fmt.Fprintln(os.Stderr, err)
 		return ours
 	}
-	window := ui.New(ui.Setup{App: a, Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
+	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)

@@ -94,7 +94,7 @@ func (f *Row) parts(s say.Style, v float64, places int) (number, unit string) {
 	case Money:
 		return s.Money(v), ""
 	}
-	return s.Number(v, places), f.Unit.Sign()
+	return s.Number(v, places), say.Of(f.Unit.Sign())
 }
 
 // Text returns the figure with its unit: "≥ 17.1 %".

@@ -252,5 +252,8 @@ func (s Style) Money(v float64) string {
 	if n == Unknown || s.Currency == "" {
 		return n
 	}
+	if WithComma() { // who writes so puts the sign behind
+		return n + "\u00a0" + s.Currency
+	}
 	return s.Currency + "\u00a0" + n
 }

@@ -16,6 +16,9 @@ func T(m Message, args ...any) string { return tongue.T(m, args...) }
 // the catalogue does not know stands as it is.
 func Of(text string) string { return tongue.Of(text) }
 
+// WithComma reports whether the language writes a decimal comma.
+func WithComma() bool { return tongue.Language() == "de" }
+
 // Lower is a name as it stands within a sentence: German keeps the capitals of its
 // nouns.
 func Lower(text string) string {

@@ -72,10 +72,11 @@ func NotDecimals(name string) error {
 
 // The window's question for units.
 const (
-	UnitsItem  Message = "Units and signs…"
-	UnitsTitle Message = "Units and signs"
-	UnitsAbout Message = "How quantities are shown and typed, here and on the card. The file of a design stays metric, and labels keep the units of their rules."
-	AllMetric  Message = "All metric"
-	AllUS      Message = "All US"
-	UnitsKept  Message = "Units changed"
+	UnitsItem     Message = "Units and signs…"
+	UnitsTitle    Message = "Units and signs"
+	UnitsAbout    Message = "How quantities are shown and typed, here and on the card. The file of a design stays metric, and labels keep the units of their rules."
+	AllMetric     Message = "All metric"
+	AllUS         Message = "All US"
+	LanguageAbout Message = "The German is ours, not a translator's. Files, their keys and what a program reads stay English."
+	UnitsKept     Message = "Units changed"
 )
