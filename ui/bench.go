@@ -93,14 +93,14 @@ func verdictView(r *model.Result, found *balance.Remedies, c *cold.Answer, err e
 }
 
 // hardnessWords are the rail's.
-var hardnessWords = func() (words []kit.HardnessWord) {
+func hardnessWords() (words []kit.HardnessWord) {
 	above := 0.0
 	for _, w := range phase.Words {
-		words = append(words, kit.HardnessWord{Above: above, Name: w.Name})
+		words = append(words, kit.HardnessWord{Above: above, Name: say.Of(w.Name)})
 		above = w.BelowKPa
 	}
 	return words
-}()
+}
 
 // railView hands the rail what it shows.
 func railView(x *benchview.Rail, d design.Design, r *model.Result) kit.RailView {
@@ -113,7 +113,7 @@ func railView(x *benchview.Rail, d design.Design, r *model.Result) kit.RailView 
 		both = spanOf(r.Blend.Both)
 	}
 	return kit.RailView{Temperatures: x.AtC, Dense: of(&x.Dense), Foam: of(&x.Foam),
-		Both: both, Words: hardnessWords, Serving: d.Serving.TemperatureC, Reads: page.Reads}
+		Both: both, Words: hardnessWords(), Serving: d.Serving.TemperatureC, Reads: page.Reads}
 }
 
 func spanOf(s model.ScoopRange) kit.Reach {

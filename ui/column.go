@@ -99,7 +99,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 	for _, l := range c.lists {
 		for _, x := range d.Lines(l.part) {
 			if x.Count > 0 {
-				beside = string(design.Whites) // the widest unit
+				beside = say.Of(string(design.Whites)) // the widest unit
 			}
 		}
 	}

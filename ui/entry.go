@@ -120,7 +120,7 @@ func (e *lineEntry) take(i int) {
 	if c.Line.Grams == 0 && c.Line.Count == 0 {
 		l.focus, l.onAmount = len(d.Lines(l.part)), true
 	}
-	w.Commit(d.WithLineAdded(l.part, c.Line), say.T(say.Addition, benchview.Brief(c.Of.Kitchen())))
+	w.Commit(d.WithLineAdded(l.part, c.Line), say.T(say.Addition, benchview.Brief(say.Kitchen(c.Of))))
 	w.Say(say.EntryAdded(page.Reads, c.Line, c.Of))
 }
 
@@ -226,7 +226,7 @@ func (w *Window) startNew() {
 // kitchenName is what a kitchen calls the ingredient of an id.
 func (w *Window) kitchenName(id string) string {
 	if in, ok := w.library().Find(id); ok {
-		return in.Kitchen()
+		return say.Kitchen(in)
 	}
 	return id
 }

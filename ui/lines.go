@@ -105,7 +105,7 @@ func (l *lineList) row(i int, x design.Line) fyne.CanvasObject {
 	hint := say.LineHint(name, x.Note)
 	unit, most, decimals := "g", design.MaxGrams, 2
 	if x.Count > 0 {
-		unit, most = string(x.CountOf), design.MaxCount
+		unit, most = say.Of(string(x.CountOf)), design.MaxCount
 	}
 	r.name = newNameButton(name, func() { l.pick(i) })
 	r.name.onRemove = func() { l.remove(i) }
@@ -228,7 +228,7 @@ func (l *lineList) count(i int, p design.EggPart) {
 	d, x, there := l.line(i)
 	if line, ok := benchview.ToCount(d, x, p); there && ok {
 		l.focus = i
-		l.w.Commit(d.WithLine(l.part, i, line), say.T(say.CountingOf, string(p)))
+		l.w.Commit(d.WithLine(l.part, i, line), say.T(say.CountingOf, say.Of(string(p))))
 	}
 }
 
@@ -261,7 +261,7 @@ func (l *lineList) pick(i int) {
 	d := l.w.Design()
 	var items []kit.FinderItem
 	for _, p := range benchview.EggParts {
-		items = append(items, kit.FinderItem{ID: string(p), Title: say.T("%s, counted", say.Capital(string(p))), Group: larder.GroupName("egg"),
+		items = append(items, kit.FinderItem{ID: string(p), Title: say.T("%s, counted", say.Capital(say.Of(string(p)))), Group: larder.GroupName("egg"),
 			Subtitle: say.OneEgg(page.Reads, benchview.GramsOfOne(d, p), d.Eggs)})
 	}
 	for _, in := range l.w.library().All() {

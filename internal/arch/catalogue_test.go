@@ -28,6 +28,7 @@ import (
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
+	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/tongue"
 )
@@ -39,14 +40,25 @@ var worded = []string{"internal/show/tongue", "internal/show/say", "internal/sho
 	"internal/desk/labelview", "internal/desk/larder", "internal/desk/proofs", "internal/desk/rippleview", "internal/desk/stove", "internal/desk/typed",
 	"internal/desk/dayplan", "internal/show/card", "internal/desk/notebook", "ui"}
 
-// A reader finds the messages of packages: it checks the types of tongue and say, and
-// takes whatever else they and others import for unknown.
+// A reader finds the messages of packages by their types.
 type reader struct {
 	fset *token.FileSet
 	done map[string]*types.Package
 	at   map[string]string // of a message, a place that says it
+	in   [][2]token.Pos    // where messages stand
 }
 
+func newReader() *reader {
+	return &reader{fset: token.NewFileSet(), done: map[string]*types.Package{}, at: map[string]string{}}
+}
+
+// known reports whether a literal is a message, or a part of one.
+func (r *reader) known(n ast.Node) bool {
+	return slices.ContainsFunc(r.in, func(at [2]token.Pos) bool { return at[0] <= n.Pos() && n.End() <= at[1] })
+}
+
+// Import is the declarations of a package of ours, and nothing of any other: what a
+// body says of those is unknown, and is passed over.
 func (r *reader) Import(path string) (*types.Package, error) {
 	if p, ok := r.done[path]; ok {
 		return p, nil
@@ -54,27 +66,44 @@ func (r *reader) Import(path string) (*types.Package, error) {
 	p := types.NewPackage(path, filepath.Base(path))
 	p.MarkComplete()
 	r.done[path] = p
-	return p, nil
+	if dir, ok := ours(path); ok {
+		files, err := r.parse(dir)
+		if err != nil {
+			return nil, err
+		}
+		conf := types.Config{Importer: r, IgnoreFuncBodies: true, Error: func(error) {}}
+		r.done[path], _ = conf.Check(path, r.fset, files, nil)
+	}
+	return r.done[path], nil
 }
 
-// read collects the messages of a package.
-func (r *reader) read(t *testing.T, dir string) []*ast.File {
-	t.Helper()
+// parse reads the files of a package, but for its tests.
+func (r *reader) parse(dir string) (files []*ast.File, err error) {
 	names, err := filepath.Glob(filepath.Join(top, dir, "*.go"))
-	require.NoError(t, err)
-	var files []*ast.File
+	if err != nil {
+		return nil, err
+	}
 	for _, name := range names {
 		if strings.HasSuffix(name, "_test.go") {
 			continue
 		}
 		f, err := parser.ParseFile(r.fset, name, nil, parser.SkipObjectResolution)
-		require.NoError(t, err)
+		if err != nil {
+			return nil, err
+		}
 		files = append(files, f)
 	}
+	return files, nil
+}
+
+// read collects the messages of a package.
+func (r *reader) read(t *testing.T, dir string) []*ast.File {
+	t.Helper()
+	files, err := r.parse(dir)
+	require.NoError(t, err)
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	conf := types.Config{Importer: r, Error: func(error) {}}
-	p, _ := conf.Check("ripplewright/"+dir, r.fset, files, info) // what is unknown is an error, and is passed over
-	r.done["ripplewright/"+dir] = p
+	_, _ = conf.Check(module+"/"+dir, r.fset, files, info) // what is unknown is an error, and is passed over
 	for _, f := range files {
 		ast.Inspect(f, func(n ast.Node) bool { return r.message(info, n) })
 	}
@@ -108,6 +137,7 @@ func (r *reader) message(info *types.Info, n ast.Node) bool {
 }
 
 func (r *reader) add(text string, n ast.Node) {
+	r.in = append(r.in, [2]token.Pos{n.Pos(), n.End()})
 	if strings.ContainsFunc(text, isLetter) && r.at[text] == "" {
 		r.at[text] = r.fset.Position(n.Pos()).String()
 	}
@@ -140,7 +170,10 @@ func inData(t *testing.T) []string {
 	for _, w := range phase.Words {
 		all = append(all, w.Name)
 	}
-	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all")
+	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all", "points", "eggs", "yolks", "whites")
+	for _, w := range ripple.Words() {
+		all = append(all, w.Word.String())
+	}
 	for _, w := range ice.Words {
 		all = append(all, w.Name)
 	}
@@ -171,7 +204,7 @@ func inData(t *testing.T) []string {
 // messages are all, with where each is said.
 func messages(t *testing.T) map[string]string {
 	t.Helper()
-	r := &reader{fset: token.NewFileSet(), done: map[string]*types.Package{}, at: map[string]string{}}
+	r := newReader()
 	for _, dir := range worded {
 		r.read(t, dir)
 	}

@@ -96,12 +96,15 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 func (p *Page) form() fyne.CanvasObject {
 	words := []string{say.AnyTexture.String()}
 	for _, w := range phase.Words {
-		words = append(words, w.Name)
+		words = append(words, say.Of(w.Name))
 	}
 	texture := func(of *string) fyne.CanvasObject {
 		s := kit.NewSelect(words, func(word string) {
-			if *of = word; word == say.AnyTexture.String() {
-				*of = ""
+			*of = ""
+			for _, w := range phase.Words {
+				if say.Of(w.Name) == word {
+					*of = w.Name
+				}
 			}
 		})
 		page.ShowSelected(s, words[0])

@@ -54,7 +54,7 @@ func (v *view) table(heads []string, rows func(*cold.Answer) []say.TableRow) {
 }
 
 // times adds a table of times.
-func (v *view) times(rows func(*cold.Answer) []say.TableRow) { v.table(coldview.TimeHeads, rows) }
+func (v *view) times(rows func(*cold.Answer) []say.TableRow) { v.table(coldview.TimeHeads(), rows) }
 
 // text adds a paragraph of what an answer says, hidden where that is nothing.
 func (v *view) text(l *widget.Label, words func(*cold.Answer) string) {

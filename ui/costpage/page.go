@@ -36,25 +36,25 @@ type Page struct {
 
 // New returns the page.
 func New(h page.Host, s packprice.Setup) *Page {
-	p := &Page{host: h, setup: s, cost: page.Prose(""), packs: kit.NewFigures("a pack", figure.Cost.Row("per_100_g").Name)}
+	p := &Page{host: h, setup: s, cost: page.Prose(""), packs: kit.NewFigures(say.T("a pack"), say.Of(figure.Cost.Row("per_100_g").Name))}
 	p.sale = newSale(func(sellsFor float64) {
 		d := h.Design()
 		d.Tubs.SellsFor = sellsFor
 		h.Commit(d, say.SellingStep.String())
 	})
 	p.which = kit.NewSelect(nil, nil)
-	p.which.PlaceHolder = "Choose an ingredient"
-	p.ask = kit.NewButton("Price…", p.askPrice)
+	p.which.PlaceHolder = say.T("Choose an ingredient")
+	p.ask = kit.NewButton(say.T("Price…"), p.askPrice)
 	p.wrong = page.Bold("")
 	p.wrong.Importance = widget.DangerImportance
-	p.fault = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton("Read it again", func() {
+	p.fault = container.NewBorder(nil, nil, nil, container.NewCenter(kit.NewButton(say.T("Read it again"), func() {
 		s.Prices.Read()
 		s.Use()
 		p.Show()
 	})), p.wrong)
-	left := page.ScrolledBothWays(p.fault, page.Heading("What it costs"), p.cost,
-		page.Heading("Selling price and margin"), p.sale.object)
-	right := page.ScrolledBothWays(page.Heading("What packs cost"), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
+	left := page.ScrolledBothWays(p.fault, page.Heading(say.T("What it costs")), p.cost,
+		page.Heading(say.T("Selling price and margin")), p.sale.object)
+	right := page.ScrolledBothWays(page.Heading(say.T("What packs cost")), container.NewBorder(nil, nil, nil, p.ask, p.which), p.packs)
 	p.object = container.NewHSplit(left, right)
 	return p
 }

@@ -6,6 +6,7 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -112,7 +113,7 @@ func Put(d design.Design, x design.Line, id string) design.Line {
 // Name is what a line's ingredient is called.
 func Name(lib *ingredient.Library, x design.Line) string {
 	if in, ok := lib.Find(x.Ingredient); ok {
-		return in.Kitchen()
+		return say.Kitchen(in)
 	}
 	return x.Ingredient
 }

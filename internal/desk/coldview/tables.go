@@ -8,7 +8,7 @@ import (
 )
 
 // TimeHeads are the heads of a table of times.
-var TimeHeads = []string{"about", "from", "to"}
+func TimeHeads() []string { return []string{say.T("about"), say.T("from"), say.T("to")} }
 
 // times is a row of times in minutes, in one unit.
 func times(s say.Style, name string, r cold.Range) say.TableRow {

@@ -155,9 +155,9 @@ func StandingChoices() []Choice {
 
 // PolyolChoices are the sugar alcohols; the value is that of PolyolNamed.
 func PolyolChoices() []Choice {
-	all := []Choice{{"not known which", ""}}
+	all := []Choice{{say.T("not known which"), ""}}
 	for _, s := range mix.Polyols {
-		all = append(all, Choice{s.String(), s.String()})
+		all = append(all, Choice{say.Of(s.String()), s.String()})
 	}
 	return all
 }

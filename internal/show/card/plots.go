@@ -41,7 +41,7 @@ func plots(reads say.Style, d design.Design, r *model.Result, w, high float64) *
 	both := &draw.List{W: w, H: high}
 	both.Place(hardnessPlot(reads, d, r, one, high), 0, 0, 1)
 	both.Place(icePlot(reads, d, r, one, high), one+gutter, 0, 1)
-	const title = "From the freezer to the spoon"
+	title := say.T("From the freezer to the spoon")
 	all, base := headed(title, w, both), 3.5
 	if w < besideTitle { // the key has a line of its own
 		key := &draw.List{W: w, H: 3}

@@ -120,7 +120,7 @@ func (w *stepWords) heat() string {
 	if !p.Has(process.Cook) {
 		text += w.blend() + w.weigh()
 		if w.strained() {
-			text += " Strain."
+			text += " " + T("Strain.")
 		}
 	}
 	return text

@@ -65,7 +65,7 @@ func ownName(o compare.Own) string {
 
 func lineAmount(s Style, l design.Line) string {
 	if l.Count > 0 {
-		return s.Short(l.Count, 4) + " " + string(l.CountOf)
+		return s.Short(l.Count, 4) + " " + Of(string(l.CountOf))
 	}
 	return s.MassAsWritten(l.Grams)
 }

@@ -38,7 +38,7 @@ func Carries(name string, part design.Part, before string) string {
 func EntryChoice(s Style, l design.Line, of *ingredient.Ingredient) string {
 	switch {
 	case l.Count > 0:
-		return T("%s %s, counted", s.Short(l.Count, 2), string(l.CountOf))
+		return T("%s %s, counted", s.Short(l.Count, 2), Of(string(l.CountOf)))
 	case l.Grams > 0:
 		return s.MassAsWritten(l.Grams) + " " + Kitchen(of)
 	}

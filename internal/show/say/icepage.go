@@ -22,12 +22,12 @@ func IceBrief(s Style, a *icy.Answer) Brief {
 	case !c.Frozen:
 		return Brief{T("no ice"), T("the custard has none at %s", s.Temperature(a.AtC))}
 	case c.Melts:
-		return Brief{c.Hardened.Name(), T("but the freezer's swing melts its edge: icy")}
+		return Brief{Of(c.Hardened.Name()), T("but the freezer's swing melts its edge: icy")}
 	}
 	if !iceChanges(a) {
-		return Brief{c.Hardened.Name(), T("when hardened and %s", iceThen(s, a))}
+		return Brief{Of(c.Hardened.Name()), T("when hardened and %s", iceThen(s, a))}
 	}
-	return Brief{c.Hardened.Name(), T("when hardened; %s", iceThen(s, a))}
+	return Brief{Of(c.Hardened.Name()), T("when hardened; %s", iceThen(s, a))}
 }
 
 // IceHelp says what would help, the most helpful first; "" where nothing does or it

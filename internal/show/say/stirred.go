@@ -14,11 +14,11 @@ func RibbonWords(s Style) string {
 	for _, w := range ripple.Words() {
 		switch {
 		case w.FromMM == 0:
-			parts = append(parts, T("%s under %s", w.Word.String(), s.Length(w.ToMM)))
+			parts = append(parts, T("%s under %s", Of(w.Word.String()), s.Length(w.ToMM)))
 		case math.IsInf(w.ToMM, 1):
-			parts = append(parts, T("%s over %s", w.Word.String(), s.Length(w.FromMM)))
+			parts = append(parts, T("%s over %s", Of(w.Word.String()), s.Length(w.FromMM)))
 		default:
-			parts = append(parts, w.Word.String()+" "+s.LengthSpan(w.FromMM, w.ToMM))
+			parts = append(parts, Of(w.Word.String())+" "+s.LengthSpan(w.FromMM, w.ToMM))
 		}
 	}
 	return T("On the spoon: %s (%s; so are the limits for firm and hard ribbons).", strings.Join(parts, ", "), ripple.WordsBasis)

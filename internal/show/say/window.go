@@ -132,7 +132,7 @@ func LineHint(name, note string) string {
 func MoreHint(name string) string { return T("%s: move, remove, note, count, keep.", name) }
 
 // CountAs offers to count a line.
-func CountAs(part design.EggPart) string { return T("Count as %s", string(part)) }
+func CountAs(part design.EggPart) string { return T("Count as %s", Of(string(part))) }
 
 // NoteOn heads the question for a line's note.
 func NoteOn(name string) string { return T("Note on %s", name) }
