@@ -16,6 +16,7 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
+	"ripplewright/ui/page/pagetest"
 )
 
 // keys gives a shortcut to what has the keyboard.
@@ -168,10 +169,12 @@ func TestEachFigureOpensToHowItIsComputed(t *testing.T) {
 	b := newBed(t)
 	r := b.Result()
 	heads, food := figure.FoodList(page.Reads, r)
+	of, more := figure.GramMoreOf(page.Reads, r, 2)
 	for _, table := range []struct {
 		listed []figure.Listed
 		heads  []string
-	}{{figure.List(page.Reads, r), figure.Phases.Columns}, {food, heads}} {
+	}{{figure.List(page.Reads, r), figure.Phases.Columns}, {food, heads}, {figure.ListOf(page.Reads, r, &figure.Eggs), figure.Eggs.Columns}, {more, of}} {
+		require.NotEmpty(t, table.listed)
 		for _, l := range table.listed {
 			said := map[string]string{}
 			for _, x := range l.Of.Computed(page.Reads, table.listed, table.heads) {
@@ -186,4 +189,20 @@ func TestEachFigureOpensToHowItIsComputed(t *testing.T) {
 	assert.Contains(t, b.dialogTexts(), figure.Phases.Row("initial_freezing_point_c").Source[:20])
 	require.True(t, kit.Dismiss(b.win.Canvas()), "Escape closes it")
 	assert.Empty(t, b.dialogTexts())
+}
+
+// All tables of the page of all figures open by the keyboard.
+func TestAllTablesOfThePageOfFiguresOpen(t *testing.T) {
+	b := newBed(t)
+	b.turnTo(places.Figures)
+	b.frame()
+	opened := 0
+	for _, table := range pagetest.All[*kit.OpenFigures](b.shown().Object()) {
+		b.win.Canvas().Focus(table)
+		table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		assert.Contains(t, b.dialogTexts(), say.FigureBy.String())
+		require.True(t, kit.Dismiss(b.win.Canvas()))
+		opened++
+	}
+	assert.Equal(t, 4, opened, "phases, nutrition, eggs, a gram more; nothing has a price here")
 }

@@ -30,7 +30,8 @@ type Page struct {
 	listed    []figure.Listed // what stands in the tables
 	food      []figure.Listed
 	heads     []string
-	lines     *kit.Figures
+	gramMore  *kit.OpenFigures
+	small     []*small // cost and eggs
 	cost      *widget.Label
 	warnings  *fyne.Container
 	shown     string
@@ -44,18 +45,22 @@ func New(h page.Host, lead func(where string), back func()) *Page {
 		host:     h,
 		lead:     lead,
 		back:     back,
-		lines:    kit.NewFigures(),
 		cost:     page.Prose(""),
 		warnings: container.NewVBox(),
 	}
 	p.table = kit.NewOpenFigures(func(i int) { AskHow(h, p.listed, figure.Phases.Heads(), p.listed[i].Of) }, figure.Phases.Heads()...)
 	p.nutrition = kit.NewOpenFigures(func(i int) { AskHow(h, p.food, p.heads, p.food[i].Of) }, figure.Nutrition.Heads()...)
+	p.gramMore = kit.NewOpenFigures(func(i int) {
+		heads, listed := figure.GramMoreOf(page.Reads, h.Result(), i)
+		AskHow(h, listed, heads, listed[0].Of)
+	})
+	p.small = []*small{newSmall(h, "", &figure.Cost), newSmall(h, say.TheEggs.String(), &figure.Eggs)}
 	left := page.ScrolledBothWays(page.Heading(say.PhasesAndTub.String()), p.table,
 		page.Prose(say.AboutFigures(page.Reads)))
 	right := page.ScrolledBothWays(page.Heading(say.WhatToKnow.String()), p.warnings,
 		page.Heading(say.WholeFood.String()), p.nutrition,
-		page.Heading(say.WhatItCosts.String()), p.cost,
-		page.Heading(say.GramMoreTitle.String()), p.lines,
+		page.Heading(say.WhatItCosts.String()), p.cost, p.small[0].object, p.small[1].object,
+		page.Heading(say.GramMoreTitle.String()), p.gramMore,
 		page.Prose(say.AboutGramMore.String()))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.468
@@ -85,7 +90,10 @@ func (p *Page) Show() {
 	p.heads, p.food = figure.FoodList(page.Reads, r)
 	p.nutrition.ShowTable(p.heads, figure.Lined(p.food))
 	heads, cells := figure.GramMore(page.Reads, r)
-	p.lines.ShowTable(heads, lineRows(r, cells))
+	p.gramMore.ShowTable(heads, lineRows(r, cells))
+	for _, t := range p.small {
+		t.show(r)
+	}
 	p.cost.SetText(say.Cost(page.Reads, &r.Cost))
 	p.showWarnings(r)
 }
@@ -128,6 +136,31 @@ func Warnings(ws []model.Warning, lead func(where string)) fyne.CanvasObject {
 		box.Add(widget.NewLabel(say.NoWarnings.String()))
 	}
 	return box
+}
+
+// small is a table of one column, of which each figure opens.
+type small struct {
+	of     *figure.Table
+	table  *kit.OpenFigures
+	listed []figure.Listed
+	object *fyne.Container
+}
+
+// newSmall returns a table under a title, "" for none.
+func newSmall(h page.Host, title string, of *figure.Table) *small {
+	t := &small{of: of}
+	t.table = kit.NewOpenFigures(func(i int) { AskHow(h, t.listed, of.Columns, t.listed[i].Of) }, "")
+	t.object = container.NewVBox(t.table)
+	if title != "" {
+		t.object.Objects = []fyne.CanvasObject{page.Heading(title), t.table}
+	}
+	return t
+}
+
+func (t *small) show(r *model.Result) {
+	t.listed = figure.ListOf(page.Reads, r, t.of)
+	t.table.ShowFigures(figure.Lined(t.listed))
+	t.object.Hidden = len(t.listed) == 0
 }
 
 // AskHow tells how a figure is computed, and of a choice among those listed another.

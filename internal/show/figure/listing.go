@@ -139,8 +139,7 @@ func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
 	for i := range columns {
 		columns[i] = i
 	}
-	for _, f := range []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
-		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")} {
+	for _, f := range gramMore() {
 		l := f.Line(s, f.Values(r, columns...)...)
 		heads = append(heads, say.WithUnit(say.Of(f.Short), l.Unit))
 		for i := range rows {
@@ -148,4 +147,33 @@ func GramMore(s say.Style, r *model.Result) (heads []string, rows [][]string) {
 		}
 	}
 	return heads, rows
+}
+
+// gramMore are the figures of GramMore.
+func gramMore() []*Row {
+	return []*Row{Lines.Row("grams"), PerGram.Row("initial_freezing_point_c"), PerGram.Row("hardness_percent"),
+		PerGram.Row("sweetness_sucrose_percent"), PerGram.Row("density_g_per_ml")}
+}
+
+// GramMoreOf lists what a row of GramMore tells of one line of the design, under its head.
+func GramMoreOf(s say.Style, r *model.Result, line int) (heads []string, all []Listed) {
+	for _, f := range gramMore() {
+		l := f.Line(s, f.Of(r, line))
+		l.Name = say.Of(f.Name)
+		all = append(all, Listed{l, f})
+	}
+	return []string{say.Kitchen(r.Lines[line].Ingredient)}, all
+}
+
+// ListOf lays out the known figures of a table of one column.
+func ListOf(s say.Style, r *model.Result, t *Table) (all []Listed) {
+	for i := range t.Rows {
+		f := &t.Rows[i]
+		if v := f.Of(r, 0); v.Known() {
+			l := f.Line(s, v)
+			l.Name = say.Of(f.Name)
+			all = append(all, Listed{l, f})
+		}
+	}
+	return all
 }

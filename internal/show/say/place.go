@@ -31,5 +31,6 @@ const (
 	NextPage       Message = "Next page"
 	PageBefore     Message = "Page before"
 	AllFiguresHint Message = "All figures, the cautions, and what a gram more does. Ctrl+I."
+	TheEggs        Message = "The eggs"
 	BackToBench    Message = "Back to the bench"
 )
