@@ -13,7 +13,7 @@ import (
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy room temperature")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")

@@ -3,6 +3,7 @@ package written
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -30,6 +31,14 @@ const mostLine = 400
 func (r *Reader) Read(text string) []Said {
 	var all []Said
 	in := whole{american: customarily.MatchString(text), dashed: len(dashed.FindAllString(text, 2)) > 1}
+	rows := row.FindAllStringSubmatch(text, -1)
+	for i, m := range rows {
+		n, _ := strconv.Atoi(m[1])
+		in.counted = i > 0 && n == i+1 || i == 0 && len(rows) > 1 && n == 1
+		if !in.counted {
+			break
+		}
+	}
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
 		if l, ok := r.line(raw, in); ok {
 			all = append(all, l)
@@ -44,11 +53,13 @@ func (r *Reader) Line(text string) (Said, bool) { return r.line(text, whole{}) }
 // whole is what the whole of a text tells of each of its lines.
 type whole struct {
 	american bool // it measures in cups or quarts: a pint is that of the US
+	counted  bool // its tables begin with the number of the row
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
 
 var (
 	customarily = regexp.MustCompile(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
+	row         = regexp.MustCompile(`(?m)^\s*(\d{1,3})\t\s*\d`)
 	dashed      = regexp.MustCompile(`(?m)^\s*-\d`)
 )
 
@@ -66,7 +77,7 @@ var (
 	dots    = regexp.MustCompile(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = regexp.MustCompile(`\s+`)
 	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
-	minus   = regexp.MustCompile(`^\s*\x{2212}\s?\d`) // a bullet is another sign
+	minus   = regexp.MustCompile(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
 	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
 	halfs   = regexp.MustCompile(`(?i)\bhalf\s*(?:&|n|'n'?)\s*half\b`)
 	finish  = regexp.MustCompile(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
@@ -90,6 +101,7 @@ func tidy(text string) string {
 		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
 	}
 	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
+	s = tightly.ReplaceAllString(s, "$1 $2")
 	s = arrow.ReplaceAllString(s, "$1: ")
 	s = celled.ReplaceAllString(s, "$1, $2 $3")
 	if m := ahead.FindStringSubmatch(s); m != nil {
@@ -107,8 +119,9 @@ func tidy(text string) string {
 	if m := ordinal.FindStringSubmatch(s); m != nil && !measuresFirst(m[1]) {
 		s = m[1]
 	}
-	if cell, _, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
-		if _, rest, _, ok := number(strings.TrimSpace(cell)); ok && rest == "" {
+	if cell, next, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
+		_, rest, _, ok := number(strings.TrimSpace(cell))
+		if ok && rest == "" && !strings.ContainsAny(next[:min(1, len(next))], "0123456789.") { // two numbers may be a row and its amount
 			s = strings.ReplaceAll(s, "\t", " ") // amount, measure and name in columns
 		}
 	}
@@ -116,9 +129,10 @@ func tidy(text string) string {
 }
 
 var (
-	arrow  = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
-	celled = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
-	ahead  = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
+	tightly = regexp.MustCompile(`(\pL{3,})(\d)`) // "sugar100g"
+	arrow   = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
+	celled  = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
+	ahead   = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
 
 	bid  = regexp.MustCompile(`^(?i)take\s+`)
 	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
@@ -156,6 +170,9 @@ func (r *Reader) heading(s string) bool {
 
 func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
+	if m := row.FindString(text); m != "" && in.counted {
+		text = text[strings.IndexByte(text, '\t')+1:]
+	}
 	s := tidy(text)
 	switch {
 	case s == "":
@@ -224,6 +241,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		l.Doubt = Several
 	}
 	for i, note := range p.notes {
+		if l.Doubt == 0 && r.further(note, in, p.sum) {
+			l.Doubt = Either
+		}
 		if l.Doubt == 0 && !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.MatchString(note) {
 			l.Doubt = Other
 		}
@@ -237,6 +257,18 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		l.Doubt = p.doubt
 	}
 	r.weigh(l, p, size, loose, american)
+}
+
+// further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"
+// does; eggs beside what they weigh are no other.
+func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) bool {
+	a, rest, ok := read(note)
+	if rest = strings.TrimSpace(rest); !ok || rest == "" || a.in.kind == vague {
+		return false
+	}
+	weighed := len(sum) > 0 && sum[0].word != ""
+	m, _, found := r.names.look(strings.TrimPrefix(rest, "of "), "")
+	return found && !(weighed && eggParts[in.ID] != "" && eggParts[m.ids[0]] != "") && !(len(m.ids) == 1 && m.ids[0] == in.ID)
 }
 
 // sized takes the size of eggs out of the name, "" for none.
