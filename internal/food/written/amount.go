@@ -18,16 +18,17 @@ type amount struct {
 }
 
 var (
-	mixed   = regexp.MustCompile(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
-	quotien = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
-	spaced  = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+)( ?(?:g|ml|gram|grams)\b)`)
-	decimal = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
-	grouped = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
-	further = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
-	circa   = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
-	roughly = regexp.MustCompile(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
-	to      = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
-	spoken  = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
+	mixed    = regexp.MustCompile(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
+	quotien  = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
+	spaced   = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+)( ?(?:g|ml|gram|grams)\b)`)
+	decimal  = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
+	grouped  = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	further  = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
+	circa    = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
+	halfMore = regexp.MustCompile(`(?i)^\s+and a half\b`)
+	roughly  = regexp.MustCompile(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
+	to       = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
+	spoken   = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
 
 var spokenNumbers = map[string]float64{"three quarters": 0.75, "a quarter": 0.25, "quarter": 0.25, "half": 0.5, "a half": 0.5, "a": 1, "an": 1,
@@ -141,6 +142,9 @@ func read(s string) (a amount, rest string, ok bool) {
 		}
 		return amount{}, s, false
 	}
+	if w, after := word(rest); strings.EqualFold(w, "dozen") {
+		v, rest = 12*v, after
+	}
 	a.n = v
 	if m := to.FindString(rest); m != "" {
 		if high, after, _, ok := number(rest[len(m):]); ok {
@@ -157,6 +161,9 @@ func read(s string) (a amount, rest string, ok bool) {
 		if u, name, end := unit(after); name != "" {
 			a.in, a.word, rest = u, name, end
 		}
+	}
+	if m := halfMore.FindString(rest); m != "" && a.word != "" {
+		a.n, rest = a.n+0.5, rest[len(m):] // "a cup and a half"
 	}
 	switch {
 	case a.doubts != 0:

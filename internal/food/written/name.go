@@ -163,6 +163,17 @@ func (n *names) within(name string) (meaning, bool) {
 	return meaning{}, false
 }
 
+// begun returns what name begins with: "egg whites left from the custard".
+func (n *names) begun(name string) (meaning, bool) {
+	fields := strings.Fields(keyOf(name))
+	for i := len(fields) - 1; i > 0; i-- {
+		if m, ok := n.all[strings.Join(fields[:i], " ")]; ok {
+			return m, true
+		}
+	}
+	return meaning{}, false
+}
+
 // near returns the name most like words that is known, "" for none. Short words
 // are like too many.
 func (n *names) near(name string) (meaning, bool) {

@@ -67,6 +67,10 @@ func parse(s string) parts {
 		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
 	}
 	p.name = strings.TrimSpace(blanks.ReplaceAllString(p.name, " "))
+	if at := purpose.FindStringIndex(p.name); at != nil && at[0] > 0 {
+		p.notes = append(p.notes, strings.TrimSpace(p.name[at[0]:]))
+		p.name = p.name[:at[0]]
+	}
 	if at := finish.FindStringIndex(p.name); at != nil {
 		p.name = p.name[:at[0]]
 	}
@@ -102,6 +106,9 @@ func (p *parts) amounts(main string) {
 		}
 	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
 		p.times, a, rest, p.packs = a.n, b, after, true
+	}
+	if a.word == "" && strings.HasPrefix(strings.ToLower(strings.TrimSpace(rest)), "the ") {
+		a.doubts = Vague // "half the whites"
 	}
 	p.sum = append(p.sum, a)
 	for {
@@ -147,6 +154,9 @@ func (p *parts) paren(g string) {
 		return
 	}
 	g = each.ReplaceAllString(g, "")
+	if a, rest, ok := read(g); ok && a.in.kind == vague && a.word != "" && strings.TrimSpace(rest) == "" && len(p.sum) > 0 && p.sum[0].in.kind == mass {
+		return // "1 g salt (a pinch)"
+	}
 	if counted.MatchString(g) && len(p.sum) > 0 && eggs.MatchString(p.name) {
 		return // "150 g egg whites (about 5)"
 	}
@@ -175,6 +185,7 @@ var blocks = words("bar bars slice slices piece pieces")
 
 var (
 	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
+	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
 	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*\d{1,2}$`)
 	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)

@@ -7,8 +7,6 @@ import (
 	"strings"
 	"unicode"
 
-	"golang.org/x/text/unicode/norm"
-
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 )
@@ -31,14 +29,7 @@ const mostLine = 400
 func (r *Reader) Read(text string) []Said {
 	var all []Said
 	in := whole{american: customarily.MatchString(text), dashed: len(dashed.FindAllString(text, 2)) > 1}
-	rows := row.FindAllStringSubmatch(text, -1)
-	for i, m := range rows {
-		n, _ := strconv.Atoi(m[1])
-		in.counted = i > 0 && n == i+1 || i == 0 && len(rows) > 1 && n == 1
-		if !in.counted {
-			break
-		}
-	}
+	in.rows, in.items = running(row, text), running(item, text)
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
 		if l, ok := r.line(raw, in); ok {
 			all = append(all, l)
@@ -50,23 +41,32 @@ func (r *Reader) Read(text string) []Said {
 // Line reads one line; false for a heading or nothing.
 func (r *Reader) Line(text string) (Said, bool) { return r.line(text, whole{}) }
 
+// running reports whether the numbers that a pattern finds at the heads of lines are
+// 1, 2 and so on.
+func running(head *regexp.Regexp, text string) bool {
+	found := head.FindAllStringSubmatch(text, -1)
+	for i, m := range found {
+		if n, err := strconv.Atoi(m[1]); err != nil || n != i+1 {
+			return false
+		}
+	}
+	return len(found) > 1
+}
+
 // whole is what the whole of a text tells of each of its lines.
 type whole struct {
 	american bool // it measures in cups or quarts: a pint is that of the US
-	counted  bool // its tables begin with the number of the row
+	rows     bool // its tables begin with the number of the row
+	items    bool // its lines are numbered
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
 
 var (
 	customarily = regexp.MustCompile(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
 	row         = regexp.MustCompile(`(?m)^\s*(\d{1,3})\t\s*\d`)
+	item        = regexp.MustCompile(`(?m)^\s*(\d{1,2})[.)]\s+\S`)
 	dashed      = regexp.MustCompile(`(?m)^\s*-\d`)
 )
-
-var fractions = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5",
-	"⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅑", " 1/9", "⅒", " 1/10", "⅐", " 1/7")
-
-var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "−", "-", "‐", "-", "‑", "-", "’", "'", "‘", "'", "\ufeff", "", "\u200b", "", "\u00ad", "", "[", "(", "]", ")")
 
 var (
 	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
@@ -91,51 +91,6 @@ var (
 	gap     = regexp.MustCompile(`[\s:=-]+`)
 	titles  = words("base custard foam meringue ripple swirl topping recipe")
 	layout  = words("custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
-)
-
-// tidy is a line without bullets, in one form of each sign.
-func tidy(text string) string {
-	s := norm.NFKC.String(fractions.Replace(text))
-	s = signs.Replace(s)
-	if cells, isRow := strings.CutPrefix(strings.TrimSpace(s), "|"); isRow {
-		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
-	}
-	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
-	s = tightly.ReplaceAllString(s, "$1 $2")
-	s = arrow.ReplaceAllString(s, "$1: ")
-	s = celled.ReplaceAllString(s, "$1, $2 $3")
-	if m := ahead.FindStringSubmatch(s); m != nil {
-		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" {
-			s = m[1] + " " + m[2] // "(2) egg whites"
-		}
-	}
-	s = strings.Map(func(c rune) rune {
-		if unicode.IsControl(c) && c != '\t' {
-			return ' '
-		}
-		return c
-	}, s)
-	s = box.ReplaceAllString(strings.ToValidUTF8(s, ""), "")
-	if m := ordinal.FindStringSubmatch(s); m != nil && !measuresFirst(m[1]) {
-		s = m[1]
-	}
-	if cell, next, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
-		_, rest, _, ok := number(strings.TrimSpace(cell))
-		if ok && rest == "" && !strings.ContainsAny(next[:min(1, len(next))], "0123456789.") { // two numbers may be a row and its amount
-			s = strings.ReplaceAll(s, "\t", " ") // amount, measure and name in columns
-		}
-	}
-	return strings.TrimSpace(idle.ReplaceAllString(bid.ReplaceAllString(s, ""), ""))
-}
-
-var (
-	tightly = regexp.MustCompile(`(\pL{3,})(\d)`) // "sugar100g"
-	arrow   = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
-	celled  = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
-	ahead   = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
-
-	bid  = regexp.MustCompile(`^(?i)take\s+`)
-	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
@@ -170,8 +125,11 @@ func (r *Reader) heading(s string) bool {
 
 func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
-	if m := row.FindString(text); m != "" && in.counted {
+	switch {
+	case in.rows && row.MatchString(text):
 		text = text[strings.IndexByte(text, '\t')+1:]
+	case in.items && item.MatchString(text):
+		text = text[strings.IndexAny(text, ".)")+1:]
 	}
 	s := tidy(text)
 	switch {
@@ -232,6 +190,8 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 			l.Doubt, l.Meanings = Other, core.ids
 		} else if near, found := r.names.near(name); found {
 			l.Meanings = near.ids
+		} else if head, found := r.names.begun(name); found {
+			l.Meanings = head.ids
 		}
 		return
 	}
@@ -262,13 +222,13 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"
 // does; eggs beside what they weigh are no other.
 func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) bool {
-	a, rest, ok := read(note)
+	a, rest, ok := read(strings.TrimPrefix(note, "or "))
 	if rest = strings.TrimSpace(rest); !ok || rest == "" || a.in.kind == vague {
 		return false
 	}
 	weighed := len(sum) > 0 && sum[0].word != ""
 	m, _, found := r.names.look(strings.TrimPrefix(rest, "of "), "")
-	return found && !(weighed && eggParts[in.ID] != "" && eggParts[m.ids[0]] != "") && !(len(m.ids) == 1 && m.ids[0] == in.ID)
+	return found && !(weighed && eggParts[in.ID] != "" && eggParts[m.ids[0]] != "") && !slices.Contains(m.ids, in.ID)
 }
 
 // sized takes the size of eggs out of the name, "" for none.

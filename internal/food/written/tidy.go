@@ -1,0 +1,61 @@
+package written
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+var fractions = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5",
+	"⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅑", " 1/9", "⅒", " 1/10", "⅐", " 1/7")
+
+var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "−", "-", "‐", "-", "‑", "-", "’", "'", "‘", "'", "\ufeff", "", "\u200b", "", "\u00ad", "", "[", "(", "]", ")")
+
+// tidy is a line without bullets, in one form of each sign.
+func tidy(text string) string {
+	text = footnote.ReplaceAllString(text, "$1 ")
+	s := norm.NFKC.String(fractions.Replace(text))
+	s = signs.Replace(s)
+	if cells, isRow := strings.CutPrefix(strings.TrimSpace(s), "|"); isRow {
+		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
+	}
+	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
+	s = tightly.ReplaceAllString(s, "$1 $2")
+	s = arrow.ReplaceAllString(s, "$1: ")
+	s = celled.ReplaceAllString(s, "$1, $2 $3")
+	if m := ahead.FindStringSubmatch(s); m != nil {
+		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" {
+			s = m[1] + " " + m[2] // "(2) egg whites"
+		}
+	}
+	s = strings.Map(func(c rune) rune {
+		if unicode.IsControl(c) && c != '\t' {
+			return ' '
+		}
+		return c
+	}, s)
+	s = box.ReplaceAllString(strings.ToValidUTF8(s, ""), "")
+	if m := ordinal.FindStringSubmatch(s); m != nil && !measuresFirst(m[1]) {
+		s = m[1]
+	}
+	if cell, next, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
+		_, rest, _, ok := number(strings.TrimSpace(cell))
+		if ok && rest == "" && !strings.ContainsAny(next[:min(1, len(next))], "0123456789.") { // two numbers may be a row and its amount
+			s = strings.ReplaceAll(s, "\t", " ") // amount, measure and name in columns
+		}
+	}
+	return strings.TrimSpace(idle.ReplaceAllString(bid.ReplaceAllString(s, ""), ""))
+}
+
+var (
+	tightly  = regexp.MustCompile(`(\pL{3,})(\d)`) // "sugar100g"
+	footnote = regexp.MustCompile(`(\pL)(?:[*\x{2020}\x{2021}]|[\x{00B9}\x{00B2}\x{00B3}])+(?:\s|$|,)`)
+	arrow    = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
+	celled   = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
+	ahead    = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
+
+	bid  = regexp.MustCompile(`^(?i)take\s+`)
+	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
+)
