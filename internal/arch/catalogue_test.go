@@ -24,6 +24,7 @@ import (
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
@@ -171,6 +172,9 @@ func inData(t *testing.T) []string {
 		all = append(all, w.Name)
 	}
 	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all", "points", "eggs", "yolks", "whites")
+	for _, e := range append(egg.Sizes("US"), egg.Sizes("EU")...) {
+		all = append(all, e.Name)
+	}
 	for _, w := range ripple.Words() {
 		all = append(all, w.Word.String())
 	}

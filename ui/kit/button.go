@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/internal/show/say"
 )
 
 // Button is the toolkit's, pressed by Return too, and in the net: a panic of
@@ -57,6 +58,7 @@ type Select struct{ widget.Select }
 // NewSelect returns a list of options that tells what is chosen.
 func NewSelect(options []string, chosen func(string)) *Select {
 	s := &Select{}
+	s.PlaceHolder = say.T("(Select one)")
 	s.Options, s.OnChanged = options, mishap.With(chosen)
 	s.ExtendBaseWidget(s)
 	return s

@@ -105,7 +105,7 @@ func (p *Page) makePictures() {
 	p.status.Truncation, p.status.Alignment = fyne.TextTruncateEllipsis, fyne.TextAlignTrailing
 	var names []string
 	for _, v := range rippleview.Views {
-		names = append(names, v.Name)
+		names = append(names, v.Name.String())
 	}
 	p.view = page.Choice(func() { p.Show() }, names...)
 	p.view.Horizontal, p.view.Selected = true, names[len(names)-1]

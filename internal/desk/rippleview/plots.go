@@ -49,7 +49,7 @@ func (f *Findings) Thickness(s say.Style) chart.Plot {
 	p.Y.Max = 1.25 * top // the words stand over the curves
 	for _, w := range ripple.Words()[1:] {
 		band := chart.Upright(g.Shown(w.FromMM), min(g.Shown(w.ToMM), end))
-		band.Label = w.Word.String()
+		band.Label = say.Of(w.Word.String())
 		p.Bands = append(p.Bands, band)
 		p.Rules = append(p.Rules, chart.Rule{At: g.Shown(w.FromMM), Line: draw.Stroke{Width: 1, Dash: draw.Dotted}})
 	}

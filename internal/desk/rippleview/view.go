@@ -19,19 +19,19 @@ import (
 
 // Views are the choices of what is shown, the usual one last.
 var Views = []struct {
-	Name  string
+	Name  say.Message
 	Views []ripple.View
 }{
-	{say.SideCut.String(), []ripple.View{ripple.Side}},
-	{say.FromAbove.String(), []ripple.View{ripple.Top}},
-	{say.BothCuts.String(), []ripple.View{ripple.Side, ripple.Top}},
+	{say.SideCut, []ripple.View{ripple.Side}},
+	{say.FromAbove, []ripple.View{ripple.Top}},
+	{say.BothCuts, []ripple.View{ripple.Side, ripple.Top}},
 }
 
 // ViewsNamed returns the views of a choice, those of the first where none has that
 // name.
 func ViewsNamed(name string) []ripple.View {
 	for _, v := range Views {
-		if v.Name == name {
+		if v.Name.String() == name {
 			return v.Views
 		}
 	}

@@ -218,7 +218,7 @@ func figuresOf(s say.Style, r *model.Result) []figureRow {
 				cells[i] = f.Text(s, f.Of(r, i))
 			}
 		}
-		out = append(out, figureRow{f.Name, cells[figure.Custard], cells[figure.Foam], cells[figure.Tub]})
+		out = append(out, figureRow{say.Of(f.Name), cells[figure.Custard], cells[figure.Foam], cells[figure.Tub]})
 	}
 	return out
 }

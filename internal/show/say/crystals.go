@@ -22,7 +22,7 @@ func crystals(s Style, f model.Crystallises) string {
 func unchecked(f model.CrystalsUnchecked) string {
 	var names []string
 	for _, x := range f.Solutes {
-		names = append(names, x.String())
+		names = append(names, Of(x.String()))
 	}
 	return T("Whether the %s's %s may crystallise in the freezer is not checked: no published figure for the cold was found. Keep a small tub for some weeks and look.", Of(f.Phase.String()), List(names))
 }
@@ -32,7 +32,7 @@ func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	if x.GPer100G-x.MostGPer100G < 1 || x.Water == phase.Trade { // else both would read alike
 		places = 1
 	}
-	there := T("%s g %s to 100 g of the %s's", s.Number(x.GPer100G, places), x.Solute.String(), in.String()) + " "
+	there := T("%s g %s to 100 g of the %s's", s.Number(x.GPer100G, places), Of(x.Solute.String()), Of(in.String())) + " "
 	most := s.Number(x.MostGPer100G, places)
 	switch x.Water {
 	case phase.Trade:

@@ -17,7 +17,7 @@ func (w *stepWords) crack() string {
 	if c, ok := w.m.Process.CautionOf(process.WhitesStayCool); ok {
 		text = Caution(s, w.m, c) + " "
 	}
-	text += T("Crack %s (%s %s)", s.Count(e.Crack, "egg", "eggs"), e.System, e.Size)
+	text += T("Crack %s (%s %s)", s.Count(e.Crack, "egg", "eggs"), e.System, Of(e.Size))
 	parted := e.YolksUsed > e.Whole || e.WhitesUsed > e.Whole
 	whole := math.Floor(e.Whole + 0.05)
 	if parted && e.Whole > 0 {

@@ -35,7 +35,7 @@ func EggLedger(s Style, e process.Eggs) string {
 		}
 		used = append(used, T("the foam %s%s", verb, f))
 	}
-	return T("Crack %s (%s %s): %s.", s.Count(e.Crack, "egg", "eggs"), e.System, e.Size, List(used)) + EggsLeft(s, e)
+	return T("Crack %s (%s %s): %s.", s.Count(e.Crack, "egg", "eggs"), e.System, Of(e.Size), List(used)) + EggsLeft(s, e)
 }
 
 // eggs counts eggs or their parts, in whole ones from twenty on.

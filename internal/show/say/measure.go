@@ -19,14 +19,14 @@ const (
 // Pieces counts a line of shell eggs or their parts in pieces, to a half; ""
 // for anything else.
 func Pieces(s Style, id string, g float64, size egg.Size) string {
-	each, name := 0.0, ""
+	each, one, many := 0.0, Message(""), Message("")
 	switch id {
 	case "egg_yolk":
-		each, name = size.YolkG, T("yolk")
+		each, one, many = size.YolkG, "yolk", "yolks"
 	case "egg_white":
-		each, name = size.WhiteG, T("white")
+		each, one, many = size.WhiteG, "white", "whites"
 	case "egg_whole":
-		each, name = size.EdibleG, T("egg")
+		each, one, many = size.EdibleG, "egg", "eggs"
 	default:
 		return ""
 	}
@@ -34,8 +34,9 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	if n >= 20 {
 		n = math.Round(n)
 	}
-	if n != 1 && n != 0.5 {
-		name += "s"
+	name := many.String()
+	if n == 1 || n == 0.5 {
+		name = one.String()
 	}
 	about := ""
 	if math.Abs(n*each-g) > 0.005*g {
@@ -44,7 +45,7 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	if size.System == "EU" {
 		return T("%s%s %s, size %s", about, s.mixed(n), name, size.Name)
 	}
-	return about + s.mixed(n) + " " + size.Name + " " + name
+	return T("%s%s %s %s", about, s.mixed(n), Of(size.Name), name)
 }
 
 // Household words a weight in measures of volume, "" where the library knows

@@ -44,7 +44,7 @@ func Buy(s Style, it *shop.Item) Bought {
 // BuyName is what an item is called in a sentence.
 func BuyName(it *shop.Item) string {
 	if e := it.Eggs; e != nil {
-		return T("eggs, %s %s", e.Size.System, e.Size.Name)
+		return T("eggs, %s %s", e.Size.System, Of(e.Size.Name))
 	}
 	return Kitchen(it.Ingredient)
 }
@@ -147,7 +147,7 @@ func ShopEggs(s Style, l *shop.List) string {
 			if text != "" {
 				text += " "
 			}
-			text += T("%s (%s %s) would do if what one batch leaves over goes into the next.", s.Count(e.Pooled, "egg", "eggs"), e.Size.System, e.Size.Name)
+			text += T("%s (%s %s) would do if what one batch leaves over goes into the next.", s.Count(e.Pooled, "egg", "eggs"), e.Size.System, Of(e.Size.Name))
 		}
 	}
 	return text

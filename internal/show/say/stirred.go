@@ -27,7 +27,7 @@ func RibbonWords(s Style) string {
 // RibbonAdvice says what a phase's hardness asks of the thickness of its
 // ribbons, kPa being that hardness.
 func RibbonAdvice(s Style, a ripple.Advice, kPa float64) string {
-	name := strings.ToUpper(a.Phase[:1]) + a.Phase[1:]
+	name := T("Foam")
 	if a.Phase == "dense" {
 		name = T("Custard")
 	}

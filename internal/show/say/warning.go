@@ -95,7 +95,7 @@ var sentences = map[string]sentence{
 		if count == "1" {
 			many = one
 		}
-		return T("Cracking whole eggs leaves about %s %s over (%s %s eggs).", count, many, f.System, f.Size)
+		return T("Cracking whole eggs leaves about %s %s over (%s %s eggs).", count, many, f.System, Of(f.Size))
 	}),
 	"left_over": of(func(s Style, f model.LeftOver) string {
 		var over []string

@@ -139,12 +139,12 @@ func NoteOn(name string) string { return T("Note on %s", name) }
 
 // OneEgg is what a counted egg, or its part, weighs, g, in a size of egg.
 func OneEgg(s Style, grams float64, size design.EggSize) string {
-	return T("%s each, size %s %s", s.Mass(grams), size.System, size.Size)
+	return T("%s each, size %s %s", s.Mass(grams), size.System, Of(size.Size))
 }
 
 // EggOfSize describes a size of egg.
 func EggOfSize(s Style, e egg.Size) string {
-	return T("%s %s: %s, yolk %s, white %s", e.System, e.Name, s.Mass(e.EdibleG), s.Mass(e.YolkG), s.Mass(e.WhiteG))
+	return T("%s %s: %s, yolk %s, white %s", e.System, Of(e.Name), s.Mass(e.EdibleG), s.Mass(e.YolkG), s.Mass(e.WhiteG))
 }
 
 // What a change of a line is called in the menu, with its name: "move of sugar".
