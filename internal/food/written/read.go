@@ -90,7 +90,7 @@ var (
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
 	titles  = words("base custard foam meringue ripple swirl topping recipe")
-	layout  = words("custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
+	layout  = words("qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
