@@ -23,6 +23,7 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
@@ -171,7 +172,8 @@ func inData(t *testing.T) []string {
 	for _, w := range phase.Words {
 		all = append(all, w.Name)
 	}
-	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all", "points", "eggs", "yolks", "whites")
+	all = append(all, phase.NoWord.Name, phase.Dense.String(), phase.Foam.String(), "never", "never together", "not at all", "points", "eggs", "yolks", "whites",
+		string(process.Mixer), string(process.Pan), string(process.Dish), string(process.Turning), string(process.Freezer), string(process.Fridge))
 	for _, e := range append(egg.Sizes("US"), egg.Sizes("EU")...) {
 		all = append(all, e.Name)
 	}

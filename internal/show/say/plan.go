@@ -22,7 +22,7 @@ func Resource(r process.Resource) string {
 	if w := words[r]; w != "" {
 		return w
 	}
-	return string(r)
+	return Of(string(r))
 }
 
 // Moved says which step gave way to which, and why.
