@@ -13,7 +13,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/net/html"
 
+	"ripplewright/internal/check/astray"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/work/design"
@@ -161,6 +163,38 @@ func elements(t *testing.T, page string) map[string]int {
 			for _, a := range e.Attr {
 				assert.False(t, strings.HasPrefix(a.Name.Local, "on"), "%s of %s", a.Name.Local, e.Name.Local)
 			}
+		}
+	}
+}
+
+// The page is HTML that closes what it opens, in order, and each field and box on it
+// has a name for who cannot see it (HTML Living Standard, 13.1.2; WCAG 2.1, 4.1.2).
+func TestThePhonePageIsWellFormedAndItsFieldsAreNamed(t *testing.T) {
+	void := map[string]bool{"meta": true, "input": true, "br": true}
+	for name, d := range market.Demos(t) {
+		for _, style := range astray.Systems {
+			read := html.NewTokenizer(strings.NewReader(phoneOf(t, d, Options{Style: style})))
+			var open []string
+			for read.Next() != html.ErrorToken {
+				token := read.Token()
+				switch token.Type {
+				case html.StartTagToken:
+					if !void[token.Data] {
+						open = append(open, token.Data)
+					}
+					if token.Data == "input" {
+						named := slices.Contains(open, "label") || slices.ContainsFunc(token.Attr, func(a html.Attribute) bool { return a.Key == "aria-label" && a.Val != "" })
+						assert.True(t, named, "%s: %v", name, token)
+					}
+				case html.EndTagToken:
+					if assert.NotEmpty(t, open, "%s: %v", name, token) {
+						assert.Equal(t, open[len(open)-1], token.Data, name)
+						open = open[:len(open)-1]
+					}
+				}
+			}
+			assert.ErrorIs(t, read.Err(), io.EOF)
+			assert.Empty(t, open, name)
 		}
 	}
 }
