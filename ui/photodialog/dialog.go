@@ -61,7 +61,7 @@ func show(h page.Host, s Setup, path string) *reading {
 	r.opening = newest.NewAnswers(h.Post, cutphoto.Open, r.shown)
 	r.asking = newest.NewAnswers(h.Post, cutphoto.Read, r.answered)
 	r.build()
-	content := container.NewHSplit(r.marks, page.Scrolled(r.how, r.which, r.side,
+	content := container.NewHSplit(container.NewClip(r.marks), page.Scrolled(r.how, r.which, r.side,
 		container.NewGridWithColumns(2, widget.NewLabel(say.PhotoWide.String()), r.wide, widget.NewLabel(say.PhotoHigh.String()), r.high),
 		r.measure, r.news, container.NewHScroll(r.table), r.below, r.heading, r.computed))
 	content.Offset = 0.58
@@ -161,7 +161,7 @@ func (r *reading) shown(_ string, o cutphoto.Opened, err error) {
 		return
 	}
 	r.opened = &o
-	r.marks.places = o.First()
+	r.marks.places, r.marks.part = o.First(), r.opened.Part
 	r.marks.showPicture(o.Small)
 	r.news.SetText("")
 	r.measure.Enable()

@@ -17,7 +17,8 @@ import (
 )
 
 // marks shows a picture with the places that a maker marks in it: dragged, tapped to, or
-// moved by the arrow keys.
+// moved by the arrow keys. The wheel, + and − magnify it about the pointer or the chosen
+// place, up to the picture's own pixels and beyond.
 type marks struct {
 	widget.BaseWidget
 
@@ -27,6 +28,11 @@ type marks struct {
 	places  cutphoto.Places // pixels of the picture
 	chosen  int
 	size    image.Point
+	whole   *image.RGBA // what is shown unmagnified
+	part    func(at photo.Point, size image.Point, magnified float64) *image.RGBA
+	times   float32 // magnified; 1: the whole picture
+	middle  photo.Point
+	shown   view // in image
 	image   *canvas.Image
 	lines   [4]*canvas.Line
 	discs   [len(cutphoto.Places{})]*canvas.Circle
@@ -43,7 +49,7 @@ var (
 )
 
 func newMarks(moved, chose func()) *marks {
-	m := &marks{moved: moved, chose: chose, image: canvas.NewImageFromImage(nil), ring: canvas.NewRectangle(nil)}
+	m := &marks{moved: moved, chose: chose, times: 1, image: canvas.NewImageFromImage(nil), ring: canvas.NewRectangle(nil)}
 	m.image.FillMode, m.image.ScaleMode = canvas.ImageFillStretch, canvas.ImageScaleFastest
 	for i := range m.lines {
 		m.lines[i] = canvas.NewLine(nil)
@@ -60,7 +66,7 @@ var signs = [len(cutphoto.Places{})]string{"1", "2", "3", "4", "C", "F"}
 
 // showPicture puts a picture on screen; another one of the same size leaves the places.
 func (m *marks) showPicture(im *image.RGBA) {
-	m.image.Image, m.size = im, im.Rect.Size()
+	m.whole, m.size, m.shown = im, im.Rect.Size(), view{}
 	m.Refresh()
 }
 
@@ -68,20 +74,29 @@ func (m *marks) showPicture(im *image.RGBA) {
 func (m *marks) choose(i int) {
 	if i != m.chosen {
 		m.chosen = i
+		m.follow()
 		m.Refresh()
 		m.chose()
 	}
 }
 
 // frame is where the picture lies, with room for marks about it, and units to a pixel.
+// Magnified it reaches beyond the widget, whose middle shows the picture's at middle.
 func (m *marks) frame() (at fyne.Position, k float32) {
 	edge := m.radius()
 	room := m.Size().SubtractWidthHeight(2*edge, 2*edge)
 	if m.size.X == 0 || room.Width <= 0 || room.Height <= 0 {
 		return at, 0
 	}
-	k = min(room.Width/float32(m.size.X), room.Height/float32(m.size.Y))
-	return fyne.NewPos(edge+(room.Width-k*float32(m.size.X))/2, edge+(room.Height-k*float32(m.size.Y))/2), k
+	k = m.times * min(room.Width/float32(m.size.X), room.Height/float32(m.size.Y))
+	along := func(room float32, pixels int, middle float64) float32 {
+		spare := room - k*float32(pixels)
+		if spare >= 0 {
+			return edge + spare/2
+		}
+		return edge + min(0, max(spare, room/2-k*float32(middle)))
+	}
+	return fyne.NewPos(along(room.Width, m.size.X, m.middle.X), along(room.Height, m.size.Y, m.middle.Y)), k
 }
 
 func (m *marks) onScreen(p photo.Point) fyne.Position {
@@ -161,8 +176,14 @@ func (m *marks) FocusGained() { m.focused = true; m.Refresh() }
 // FocusLost implements fyne.Focusable.
 func (m *marks) FocusLost() { m.focused = false; m.Refresh() }
 
-// TypedRune chooses a mark by its sign.
+// TypedRune chooses a mark by its sign, or magnifies.
 func (m *marks) TypedRune(r rune) {
+	switch r {
+	case '+', '=':
+		mishap.Do(func() { m.magnify(zoomStep, m.onScreen(m.places[m.chosen])) })
+	case '-', '\u2212':
+		mishap.Do(func() { m.magnify(1/zoomStep, m.onScreen(m.places[m.chosen])) })
+	}
 	for i, s := range signs {
 		if s == string(r) || s == string(r-'a'+'A') {
 			mishap.Do(func() { m.choose(i) })
@@ -170,18 +191,19 @@ func (m *marks) TypedRune(r rune) {
 	}
 }
 
-// TypedKey moves the chosen mark by a pixel.
+// TypedKey moves the chosen mark by a pixel, or by as little as the magnified picture
+// shows.
 func (m *marks) TypedKey(e *fyne.KeyEvent) {
-	to := m.places[m.chosen]
+	to, by := m.places[m.chosen], 1/float64(m.times)
 	switch e.Name {
 	case fyne.KeyLeft:
-		to.X--
+		to.X -= by
 	case fyne.KeyRight:
-		to.X++
+		to.X += by
 	case fyne.KeyUp:
-		to.Y--
+		to.Y -= by
 	case fyne.KeyDown:
-		to.Y++
+		to.Y += by
 	case fyne.KeyEscape:
 		if c := fyne.CurrentApp().Driver().CanvasForObject(m); c != nil {
 			kit.Dismiss(c)
@@ -190,7 +212,7 @@ func (m *marks) TypedKey(e *fyne.KeyEvent) {
 	default:
 		return
 	}
-	mishap.Do(func() { m.move(to) })
+	mishap.Do(func() { m.move(to); m.follow(); m.Refresh() })
 }
 
 func (m *marks) radius() float32 { return 0.75 * theme.TextSize() }
@@ -211,9 +233,7 @@ func (r *marksRenderer) MinSize() fyne.Size { return fyne.NewSquareSize(14 * the
 
 func (r *marksRenderer) place() {
 	m := r.m
-	at, k := m.frame()
-	m.image.Move(at)
-	m.image.Resize(fyne.NewSize(k*float32(m.size.X), k*float32(m.size.Y)))
+	m.draw()
 	m.ring.Resize(m.Size())
 	radius := m.radius()
 	for i := range m.discs {

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	scale "golang.org/x/image/draw"
+	"golang.org/x/image/math/f64"
 
 	"ripplewright/internal/matter/num"
 )
@@ -27,6 +28,15 @@ func Small(im image.Image, mostPixels int) (small *image.RGBA, perFraction float
 		scale.BiLinear.Scale(small, small.Rect, im, im.Bounds(), draw.Src, nil)
 	}
 	return small, per
+}
+
+// Part returns size pixels of a picture from at on, of im's pixels, magnified.
+func Part(im image.Image, at Point, size image.Point, magnified float64) *image.RGBA {
+	part := image.NewRGBA(image.Rectangle{Max: size})
+	b := im.Bounds()
+	to := f64.Aff3{magnified, 0, -(at.X + float64(b.Min.X)) * magnified, 0, magnified, -(at.Y + float64(b.Min.Y)) * magnified}
+	scale.ApproxBiLinear.Transform(part, to, im, b, draw.Src, nil)
+	return part
 }
 
 // Over draws the mask over a picture that Small made smaller by perFraction: what is

@@ -49,6 +49,12 @@ func (o *Opened) First() Places {
 	return Places{at(.12, .12), at(.88, .12), at(.88, .88), at(.12, .88), at(.4, .5), at(.6, .5)}
 }
 
+// Part returns what a screen of size pixels shows of the picture from at on, in pixels of
+// Small, each of which is drawn as magnified ones: as fine as the picture is.
+func (o *Opened) Part(at photo.Point, size image.Point, magnified float64) *image.RGBA {
+	return photo.Part(o.Picture, photo.Point{X: at.X / o.PerFraction, Y: at.Y / o.PerFraction}, size, magnified*o.PerFraction)
+}
+
 // Ask is a picture to be measured.
 type Ask struct {
 	Opened

@@ -58,8 +58,8 @@ const (
 	PhotoWide     Message = "Width of the cut"
 	PhotoHigh     Message = "Its height"
 	PhotoComputed Message = "The computed cut"
-	PhotoHow      Message = "Drag the four corners to those of the cut, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
-	PhotoHowRim   Message = "Drag four marks to the rim, a quarter turn apart, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen."
+	PhotoHow      Message = "Drag the four corners to those of the cut, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen; the wheel, + and − magnify."
+	PhotoHowRim   Message = "Drag four marks to the rim, a quarter turn apart, and a mark into a thick ribbon of each phase. The arrow keys move the mark that is chosen; the wheel, + and − magnify."
 	PhotoFirst    Message = "Measure the picture first."
 )
 
