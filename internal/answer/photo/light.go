@@ -14,6 +14,7 @@ type phases struct {
 	dense, foam lab
 	light       []float64 // of terms
 	degree      int
+	shade       *shade // nil: none beyond that
 }
 
 // terms are the powers of a polynomial of so many degrees, of places −1 to 1.
@@ -116,6 +117,7 @@ func (s *straight) even(dense, foam lab) phases {
 			}
 		}
 	}
+	p.shaded(all)
 	return p
 }
 

@@ -87,7 +87,11 @@ func (p *phases) lattice() *lattice {
 	for j := range l {
 		for i := range l[j] {
 			spare = terms(p.degree, 2*float64(i)/latticeCells-1, 2*float64(j)/latticeCells-1, spare)
-			l[j][i] = math.Exp(p.lit(spare))
+			ln := p.lit(spare)
+			if p.shade != nil {
+				ln += p.shade[j][i]
+			}
+			l[j][i] = math.Exp(ln)
 		}
 	}
 	return &l

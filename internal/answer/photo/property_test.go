@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/photo"
+	"ripplewright/internal/check"
 )
 
 var photographs = flag.Int("photographs", 30, "how many photographs of cuts to draw and read")
@@ -69,4 +70,36 @@ func TestSyntheticPhotographs(t *testing.T) {
 	assert.GreaterOrEqual(t, float64(shares), 0.95*float64(n))
 	assert.GreaterOrEqual(t, float64(means), 0.95*float64(told))
 	assert.Less(t, float64(refused), 0.1*float64(n))
+}
+
+// A hand between lamp and cut takes a good part of the light of one corner. Its shadow is
+// evened out, and where it is too deep for that, the picture is refused.
+func TestAHandsShadowIsEvenedOutOrRefused(t *testing.T) {
+	check.Long(t)
+	for _, c := range []struct{ hand, most float64 }{{0.25, 2.5}, {0.4, 2.5}, {0.75, 4}} {
+		refused, off := 0, 0
+		const n = 4
+		for i := range n {
+			r := rand.New(rand.NewSource(int64(1000 + i)))
+			s := drawnAt(r)
+			s.hand = c.hand
+			p := s.take(t, r)
+			var err error
+			p.ask.Picture, err = photo.Decode(context.Background(), bytes.NewReader(p.jpeg))
+			require.NoError(t, err)
+			got, err := photo.Read(context.Background(), p.ask)
+			if err != nil {
+				var why *photo.Refusal
+				require.ErrorAs(t, err, &why)
+				refused++
+				continue
+			}
+			if miss := 100 * (got.FoamFraction.Value - p.raster.Measure().FoamFraction); math.Abs(miss) > c.most {
+				off++
+				t.Logf("%3d: %.1f points off, %.3f to %.3f", i, miss, got.FoamFraction.Low, got.FoamFraction.High)
+			}
+		}
+		t.Logf("%.0f %% of the light taken: of %d, %d refused, %d more than %.1f points off", 100*c.hand, n, refused, off, c.most)
+		assert.LessOrEqual(t, off, 1)
+	}
 }

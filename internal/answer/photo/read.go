@@ -124,6 +124,11 @@ const (
 	blurredPixels = 3.0  // an edge drawn wider is out of focus
 )
 
+// mostShaded is by how much a shade may move the share of foam, 0 to 1. By half of what
+// it moved it may be off: ours, from five pictures of another renderer, with a hand's shadow
+// on cuts of five colours.
+const mostShaded = 0.1
+
 // phases finds the colours of the two phases from their spots.
 func (s *straight) phases(q *Request, m *homography) (*phases, error) {
 	var c [2]lab
@@ -184,11 +189,17 @@ func (s *straight) read(ctx context.Context, q *Request, p *phases, coarse float
 	smooth := smoothed(raw, s.w, s.h, smoothing)
 	mask := snapped(smooth)
 	share := s.mean(mask)
+	plain := *p
+	plain.shade = nil
+	moved := math.Abs(s.mean(snapped(smoothed(s.filled(s.mask(&plain)), s.w, s.h, smoothing))) - share)
+	if moved > mostShaded {
+		return nil, refuse(Shadowed)
+	}
 	if share < leastPhase || share > 1-leastPhase {
 		return nil, refuse(OnePhase)
 	}
 	r := &Reading{Mask: Mask{Width: s.w, Height: s.h, PixelMM: s.mm, FoamFractions: mask, Inside: s.cut}}
-	r.FoamFraction = Edged{share, math.Min(s.above(mask, highLevel), share), math.Max(s.above(mask, lowLevel), share)}
+	r.FoamFraction = Edged{share, math.Max(0, math.Min(s.above(mask, highLevel), share)-moved/2), math.Min(1, math.Max(s.above(mask, lowLevel), share)+moved/2)}
 	r.PixelMM, r.EdgeMM = coarse, s.edgeMM(smooth)
 	r.LeastMM = math.Max(MinRibbonPixels*r.PixelMM, hiddenEdges*r.EdgeMM)
 	if math.IsInf(r.EdgeMM, 1) {

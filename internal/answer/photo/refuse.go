@@ -21,13 +21,14 @@ const (
 	Clipped               // the light of a phase is beyond what the picture can hold
 	ColoursAlike          // the two spots do not differ
 	Noisy                 // they differ by less than the picture's own grain
+	Shadowed              // a shadow decides what is foam
 	OnePhase              // the whole cut has one of the two colours
 	Blurred               // edges as wide as the ribbons
 	RibbonsThin           // thinner than MinRibbonPixels
 )
 
 var reasonCodes = [...]string{"", "not_a_picture", "broken", "too_many_bytes", "too_large", "too_small", "outline_outside", "outline_crossed", "outline_small", "outline_slanted", "outline_shape",
-	"spot_outside", "too_dark", "clipped", "colours_alike", "noisy", "one_phase", "blurred", "ribbons_thin"}
+	"spot_outside", "too_dark", "clipped", "colours_alike", "noisy", "shadowed", "one_phase", "blurred", "ribbons_thin"}
 
 // String returns the reason's code, as JSON has it.
 func (r Reason) String() string { return reasonCodes[r] }

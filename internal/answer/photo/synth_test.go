@@ -28,6 +28,7 @@ type scene struct {
 	distance    float64 // of the camera, in widths of the cut
 	slope, edge float64 // of the light: across, and towards the corners
 	slopeTo     float64 // rad
+	hand        float64 // of the light that a hand's shadow takes, over a corner
 	exposure    float64 // of the brighter phase in the middle, of the whole range
 	blur        float64 // pixels, one standard deviation
 	grain       float64 // steps of 255, one standard deviation
@@ -173,6 +174,7 @@ func (s *scene) take(t testing.TB, r *rand.Rand) photograph {
 			}
 			x, y := 2*(float64(i)+0.5)/float64(pw)-1, 2*(float64(j)+0.5)/float64(ph)-1
 			shade := (1 + s.slope*(x*math.Cos(s.slopeTo)+y*math.Sin(s.slopeTo))/1.4) * (1 - s.edge*(x*x+y*y)/2)
+			shade *= 1 - s.hand/(1+math.Exp((math.Hypot(x-0.8, (y-0.7)/0.6)-0.8)/0.08))
 			for c := range sum {
 				light[j*pw+i][c] = sum[c] * shade * k
 			}

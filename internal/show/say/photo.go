@@ -18,6 +18,7 @@ var refusals = map[photo.Reason]Message{
 	photo.TooDark:        "the cut is too dark: take the picture in more light",
 	photo.ColoursAlike:   "custard and foam look alike where you marked them: mark a spot of each, in the middle of a thick ribbon",
 	photo.Noisy:          "custard and foam differ by little more than the picture's grain: take the picture in more light",
+	photo.Shadowed:       "a shadow, or a light that is not the same all over, lies on the cut and decides what looks like foam: take the picture in even light",
 	photo.OnePhase:       "the whole cut has one of the two colours: look at the outline and at the two spots",
 }
 
