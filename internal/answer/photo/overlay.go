@@ -30,11 +30,11 @@ func Small(im image.Image, mostPixels int) (small *image.RGBA, perFraction float
 	return small, per
 }
 
-// Part returns size pixels of a picture from at on, of im's pixels, magnified.
-func Part(im image.Image, at Point, size image.Point, magnified float64) *image.RGBA {
+// Part returns size pixels of a picture from at on, of im, so many times as large.
+func Part(im image.Image, at Point, size image.Point, zoomFactor float64) *image.RGBA {
 	part := image.NewRGBA(image.Rectangle{Max: size})
 	b := im.Bounds()
-	to := f64.Aff3{magnified, 0, -(at.X + float64(b.Min.X)) * magnified, 0, magnified, -(at.Y + float64(b.Min.Y)) * magnified}
+	to := f64.Aff3{zoomFactor, 0, -(at.X + float64(b.Min.X)) * zoomFactor, 0, zoomFactor, -(at.Y + float64(b.Min.Y)) * zoomFactor}
 	scale.ApproxBiLinear.Transform(part, to, im, b, draw.Src, nil)
 	return part
 }

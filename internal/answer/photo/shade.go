@@ -15,8 +15,8 @@ var shading = [...]struct{ reach, loose float64 }{
 
 const (
 	hueLoose  = 0.3 // of the way between the phases, that a pixel's hue may be off its phase's
-	farthest  = 9.0  // squared standard deviations beyond which a pixel tells nothing
-	evenLight = 2.0  // pixels' worth of even light at each node, where nothing is told
+	farthest  = 9.0 // squared standard deviations beyond which a pixel tells nothing
+	evenLight = 2.0 // pixels' worth of even light at each node, where nothing is told
 )
 
 // shaded finds the light that is left once the polynomial's is taken out. A pixel is of
@@ -40,7 +40,7 @@ func (p *phases) shaded(all []sampled) {
 					continue
 				}
 				off[k] = math.Log(s)
-				hue := c.times(1 / s).less(ref).size() / (hueLoose * way)
+				hue := c.times(1/s).less(ref).size() / (hueLoose * way)
 				cost[k] = off[k]*off[k]/(turn.loose*turn.loose) + hue*hue
 			}
 			if math.Min(cost[0], cost[1]) > farthest {
@@ -67,6 +67,25 @@ func (p *phases) shaded(all []sampled) {
 		colours[0].mean(&p.dense)
 		colours[1].mean(&p.foam)
 	}
+	if p.shade.deep() < shallow {
+		p.shade = nil
+	}
+}
+
+// shallow is a shade that may as well come of filaments too fine for the picture, which
+// look like a phase in the dark: on drawn pictures without a shadow it is less in 19 of 20,
+// on those with a quarter of the light taken from a corner as much or more.
+const shallow = 0.055
+
+// deep is how far a shade reaches from its lightest to its darkest.
+func (s *shade) deep() float64 {
+	least, most := math.Inf(1), math.Inf(-1)
+	for j := range s {
+		for i := range s[j] {
+			least, most = math.Min(least, s[j][i]), math.Max(most, s[j][i])
+		}
+	}
+	return most - least
 }
 
 // spread evens a lattice out by a bell of so much of half its side.

@@ -50,9 +50,9 @@ func (o *Opened) First() Places {
 }
 
 // Part returns what a screen of size pixels shows of the picture from at on, in pixels of
-// Small, each of which is drawn as magnified ones: as fine as the picture is.
-func (o *Opened) Part(at photo.Point, size image.Point, magnified float64) *image.RGBA {
-	return photo.Part(o.Picture, photo.Point{X: at.X / o.PerFraction, Y: at.Y / o.PerFraction}, size, magnified*o.PerFraction)
+// Small, each of which is drawn zoomFactor times as large: as fine as the picture is.
+func (o *Opened) Part(at photo.Point, size image.Point, zoomFactor float64) *image.RGBA {
+	return photo.Part(o.Picture, photo.Point{X: at.X / o.PerFraction, Y: at.Y / o.PerFraction}, size, zoomFactor*o.PerFraction)
 }
 
 // Ask is a picture to be measured.
