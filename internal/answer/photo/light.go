@@ -53,8 +53,8 @@ type sampled struct {
 const mostSampled = 20000
 
 // samples returns pixels spread over the cut that lie within a phase, by colours about
-// which differ little beside distance, that of the phases; any pixels where few do.
-func (s *straight) samples(distance float64) []sampled {
+// which differ little beside distance, that of the phases; any pixels where few do. clear says that most pixels do.
+func (s *straight) samples(distance float64) (of []sampled, clear bool) {
 	step := max(1, int(math.Sqrt(float64(s.w*s.h)/mostSampled)))
 	var calm, all []sampled
 	for j := step/2 + beside; j < s.h-beside; j += step {
@@ -73,16 +73,17 @@ func (s *straight) samples(distance float64) []sampled {
 		}
 	}
 	if len(calm) > len(all)/10 {
-		return calm
+		return calm, float64(len(calm)) > clearShare*float64(len(all))
 	}
-	return all
+	return all, false
 }
 
 // A pixel lies within a phase if its neighbours, so many pixels away on both sides, differ
 // by less than this share of what the phases do.
 const (
-	beside    = 3
-	calmShare = 0.12
+	beside     = 3
+	calmShare  = 0.12
+	clearShare = 0.5
 )
 
 // place is a pixel's place from −1 to 1.
@@ -107,7 +108,7 @@ var nearest = [lightDegree + 1]float64{1: 0.3, 2: 0.2, 3: 0.15}
 // even finds the colours of the phases and the light from the colours of their spots.
 func (s *straight) even(dense, foam lab) phases {
 	p := phases{dense: dense, foam: foam, light: make([]float64, 1)}
-	all := s.samples(dense.less(foam).size())
+	all, clear := s.samples(dense.less(foam).size())
 	for degree := 1; degree <= lightDegree; degree++ {
 		p.light = append(p.light, make([]float64, len(terms(degree, 0, 0, nil))-len(p.light))...)
 		p.degree = degree
@@ -117,7 +118,9 @@ func (s *straight) even(dense, foam lab) phases {
 			}
 		}
 	}
-	p.shaded(all)
+	if clear { // else filaments too fine to be seen may look like a phase in the dark
+		p.shaded(all)
+	}
 	return p
 }
 
