@@ -80,6 +80,8 @@ func overview() string {
   --units us                of any command: °F, ounces beside grams, US volumes; files
                             and the figures of JSON stay metric
   --decimals comma          of any command: 2,5 for 2.5 in texts and on cards
+  --language de             of any command: sentences, figures and cards in our own German;
+                            tables' heads, errors and JSON stay English
   --currency €              of any command: before money where the prices name none
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;
