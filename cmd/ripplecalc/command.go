@@ -74,10 +74,11 @@ func tree(s *shell) *cobra.Command {
 			return &usageError{"", "there is no command " + echo.Quoted(args[0]) + perhaps(root.SuggestionsFor(args[0]))}
 		},
 	}
-	takesUnits(root)
+	reads := takesUnits(root)
 	root.PersistentPreRun = func(c *cobra.Command, _ []string) {
 		if f := c.Flags().Lookup("json"); c.Name() == "lines" || f != nil && f.Value.String() == "true" {
-			tongue.Speak(tongue.English) // what programs read
+			reads.language = tongue.English // what programs read
+			reads.use()
 		}
 	}
 	root.SetIn(s.in)

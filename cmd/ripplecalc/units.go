@@ -55,7 +55,7 @@ func (f *readingFlag) Set(value string) error {
 
 // takesUnits gives every command of a tree the flags. Nothing chosen is metric, with a
 // decimal point and the currency of the prices.
-func takesUnits(root *cobra.Command) {
+func takesUnits(root *cobra.Command) *reading {
 	r := &reading{system: say.Systems[0], language: tongue.English}
 	r.use()
 	take := func(name, kind, help string, value *string, choices []string, wrong func(string) error) {
@@ -81,4 +81,5 @@ func takesUnits(root *cobra.Command) {
 		}
 		return nil
 	})
+	return r
 }
