@@ -25,7 +25,8 @@ func Small(im image.Image, mostPixels int) (small *image.RGBA, perFraction float
 	if per == 1 {
 		draw.Draw(small, small.Rect, im, im.Bounds().Min, draw.Src)
 	} else {
-		scale.BiLinear.Scale(small, small.Rect, im, im.Bounds(), draw.Src, nil)
+		from, box, _ := few(im, im.Bounds(), per)
+		scale.BiLinear.Scale(small, small.Rect, from, box, draw.Src, nil)
 	}
 	return small, per
 }

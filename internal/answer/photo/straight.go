@@ -51,7 +51,13 @@ func crop(im image.Image, o Outline, by float64) (part *image.RGBA, origin Point
 	}
 	size := image.Pt(max(1, int(float64(box.Dx())*by)), max(1, int(float64(box.Dy())*by)))
 	part = image.NewRGBA(image.Rectangle{Max: size})
+	whole, n := box, 0
+	im, box, n = few(im, box, by)
+	if n > 1 { // what is over at the edges is gone
+		whole.Max = whole.Min.Add(box.Size().Mul(n))
+	}
 	scale.BiLinear.Scale(part, part.Bounds(), im, box, draw.Src, nil)
+	box = whole
 	return part, origin, float64(size.X) / float64(box.Dx())
 }
 
