@@ -73,9 +73,9 @@ func (p *phases) shaded(all []sampled) {
 }
 
 // shallow is a shade that may as well come of filaments too fine for the picture, which
-// look like a phase in the dark: on drawn pictures without a shadow it is less in 19 of 20,
-// on those with a quarter of the light taken from a corner as much or more.
-const shallow = 0.055
+// look like a phase in the dark: on drawn pictures without a shadow it is mostly less, on
+// those with two fifths of the light taken from a corner more.
+const shallow = 0.085
 
 // deep is how far a shade reaches from its lightest to its darkest.
 func (s *shade) deep() float64 {
