@@ -25,8 +25,6 @@ var outside = map[string]string{
 	"internal/show/card/tabular.go":     "the law's own words",
 	"internal/show/card/labelfile.go":   "the law's own words",
 	"internal/show/card/recipe.go":      "the words of schema.org",
-	"internal/show/card/markdown.go":    "the card as text, which other programs read",
-	"internal/show/card/phone.go":       "the page's own script",
 	"internal/show/card/lacking.go":     "the places of texts in a design",
 	"internal/show/card/cutfile.go":     "errors",
 	"internal/show/card/card.go":        "errors",
@@ -40,7 +38,7 @@ var outside = map[string]string{
 }
 
 // plain are literals that nobody reads as words.
-var plain = regexp.MustCompile(`^(#|<svg|%0|U\+)|^[a-z0-9_.:\[\]%-]+$|^[A-Z0-9]{1,3}$|^[^\pL]+$|^[%sd :/—]+$|^\.[A-Z]+$|^(Letter|Ripplewright|org\.ripplewright.*|fyne:.*|ripplewright(Step|Timer)|de,en|Saltmarsh Quay.*|, cut\.png|\x{2009})$|^\{[^{}]*\}$|^(kPa|mL|µm|°C|°F|g/mL|lb/gal|fl oz|kcal|g/100 g|kJ|cu ft|2006-01-02|15:04|L\*| kcal)`)
+var plain = regexp.MustCompile(`^(#|<svg|%0|U\+)|^[a-z0-9_.:\[\]%-]+$|^[A-Z0-9]{1,3}$|^[^\pL]+$|^(%[sd]|[^\pL%])+$|^\.[A-Z]+$|^(Letter|Ripplewright|org\.ripplewright.*|fyne:.*|ripplewright(Step|Timer)|de,en|Saltmarsh Quay.*|, cut\.png|\x{2009})$|^\{[^{}]*\}$|^(kPa|mL|µm|°C|°F|g/mL|lb/gal|fl oz|kcal|g/100 g|kJ|cu ft|2006-01-02|15:04|L\*| kcal)`)
 
 // unread are calls whose texts nobody reads as words of the program: errors, events,
 // searches within texts.

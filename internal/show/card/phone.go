@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
 )
 
 //go:embed phone.html
@@ -31,12 +32,29 @@ type phoneStep struct {
 	Blank       []string // what is asked for; a field stands between each two
 }
 
+// phoneHeads are what the page says of its own.
+type phoneHeads struct {
+	Check, Making, Notes, Figures, Rests, Cost, Nutrition, Cautions, Reading, Foot string
+	Columns                                                                        []string
+}
+
+func newPhoneHeads() phoneHeads {
+	return phoneHeads{
+		Check: say.T("Check on the scale"), Making: say.T("How it is made"), Notes: say.T("Notes"), Figures: say.T("The figures"),
+		Rests: say.T("What the verdict rests on"), Cost: say.T("What it costs"), Nutrition: say.T("Nutrition"), Cautions: say.T("Cautions"),
+		Reading: say.T("reading"), Columns: []string{say.T("Custard"), say.T("Foam"), say.T("Tub")},
+		Foot: say.T("Ripplewright. Computed figures; local code and licensed practice decide."),
+	}
+}
+
 // phonePage writes the sections of a card as one page of HTML that needs nothing
 // else: no script, no picture and no address.
 func phonePage(c content, chosen Sections) ([]byte, error) {
 	whole := c
 	c = c.only(chosen)
 	var page struct {
+		Language                                      string
+		Head                                          phoneHeads
 		Recipe                                        recipeData
 		Name, Strap, Makes, Serve, Verdict, Cost, Day string
 		Parts                                         []phonePart
@@ -49,8 +67,8 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 		PanelNotes                                    []string
 		Panel                                         [][]string
 	}
-	page.Recipe = recipeOf(whole)
-	page.Name, page.Strap, page.Makes, page.Serve = flat(c.name), flat(c.strap), flat(c.makes), flat(c.serve)
+	page.Language, page.Head, page.Recipe = tongue.Language(), newPhoneHeads(), recipeOf(whole)
+	page.Name, page.Strap, page.Makes, page.Serve = flat(c.name), flat(c.strap), flat(c.makes), flat(say.T("Serve at %s", c.serve))
 	page.Verdict, page.Cost = flat(c.verdict+" "+c.advice), flat(c.cost)
 	for _, p := range c.parts {
 		part := phonePart{Title: flat(p.title), Note: flat(p.total)}
