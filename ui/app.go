@@ -284,7 +284,7 @@ func (w *Window) refresh() {
 	if w.Session.Dirty() {
 		title += say.NotSaved.String()
 	}
-	if title += say.OfRipplewright.String(); w.win.Title() != title {
+	if title = say.HarmlessLine(title + say.OfRipplewright.String()); w.win.Title() != title {
 		w.win.SetTitle(title)
 	}
 	if w.menus != nil {

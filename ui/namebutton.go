@@ -28,8 +28,8 @@ var (
 )
 
 func newNameButton(name string, press func()) *nameButton {
-	b := &nameButton{full: name}
-	b.Text, b.OnTapped = name, press
+	b := &nameButton{full: kit.Shown(name)}
+	b.Text, b.OnTapped = b.full, press
 	b.Alignment = widget.ButtonAlignLeading
 	b.Importance = widget.LowImportance
 	b.ExtendBaseWidget(b)
@@ -68,7 +68,7 @@ func (b *nameButton) DragEnd() {
 
 // show names it anew.
 func (b *nameButton) show(name string) {
-	if name != b.full {
+	if name = kit.Shown(name); name != b.full {
 		b.full = name
 		b.cut(b.Size().Width - 2*theme.InnerPadding())
 	}

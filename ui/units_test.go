@@ -120,40 +120,46 @@ func TestEveryDialogFollowsTheUnits(t *testing.T) {
 	}
 	for _, system := range systems[1:3] {
 		b.inUnits(astray.Systems[system])
-		for _, m := range b.win.MainMenu().Items {
-			for _, it := range m.Items {
-				if strings.HasSuffix(it.Label, "…") && !it.Disabled && it.Action != nil {
-					it.Action()
-					b.frame()
-					look(it.Label)
-				}
-			}
-		}
-		for p := places.Place(0); int(p) < places.Count; p++ {
-			object := b.standAt(p)
-			for begun := time.Now(); time.Since(begun) < 700*time.Millisecond; time.Sleep(20 * time.Millisecond) {
-				b.frame()
-			}
-			for n := 0; ; n++ { // buttons may be made anew by what one of them does
-				var all []*kit.Button
-				for _, o := range test.LaidOutObjects(object) {
-					if x, ok := o.(*kit.Button); ok && x.Visible() && !x.Disabled() && opens(x) {
-						all = append(all, x)
-					}
-				}
-				if n >= len(all) {
-					break
-				}
-				test.Tap(&all[n].Button)
-				b.frame()
-				look(p.Name() + ": " + all[n].Text)
-			}
-		}
-		b.turnTo(places.Bench)
+		b.openAll(look)
 	}
 	t.Logf("%d ways to a dialog", len(seen))
 	assert.True(t, seen[say.UnitsItem.String()])
 	assert.GreaterOrEqual(t, len(seen), 28)
+}
+
+// openAll opens one dialog after the other: those of the menus, and those of the buttons
+// of bench and pages. look closes what it has seen.
+func (b *bed) openAll(look func(from string)) {
+	for _, m := range b.win.MainMenu().Items {
+		for _, it := range m.Items {
+			if strings.HasSuffix(it.Label, "…") && !it.Disabled && it.Action != nil {
+				it.Action()
+				b.frame()
+				look(it.Label)
+			}
+		}
+	}
+	for p := places.Place(0); int(p) < places.Count; p++ {
+		object := b.standAt(p)
+		for begun := time.Now(); time.Since(begun) < 700*time.Millisecond; time.Sleep(20 * time.Millisecond) {
+			b.frame()
+		}
+		for n := 0; ; n++ { // buttons may be made anew by what one of them does
+			var all []*kit.Button
+			for _, o := range test.LaidOutObjects(object) {
+				if x, ok := o.(*kit.Button); ok && x.Visible() && !x.Disabled() && opens(x) {
+					all = append(all, x)
+				}
+			}
+			if n >= len(all) {
+				break
+			}
+			test.Tap(&all[n].Button)
+			b.frame()
+			look(p.Name() + ": " + all[n].Text)
+		}
+	}
+	b.turnTo(places.Bench)
 }
 
 // standAt turns to a place and returns what is shown there.

@@ -90,7 +90,7 @@ func (f *Figures) fill() bool {
 	f.cells = f.cells[:n]
 	for i, t := range f.cells {
 		r, c := i/f.columns(), i%f.columns()
-		s := f.text(r, c)
+		s := Shown(f.text(r, c))
 		if s == t.Text && !reshaped {
 			continue
 		}

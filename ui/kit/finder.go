@@ -254,14 +254,14 @@ func newFinderRow() fyne.CanvasObject {
 func showFinderRow(o fyne.CanvasObject, it FinderItem) {
 	row := o.(*fyne.Container)
 	title, side := row.Objects[0].(*widget.Label), row.Objects[1].(*canvas.Text)
-	title.SetText(it.Title)
+	title.SetText(Shown(it.Title))
 	parts := []string{}
 	for _, p := range []string{it.Subtitle, it.Group} {
 		if p != "" {
 			parts = append(parts, p)
 		}
 	}
-	side.Text = shortened(strings.Join(parts, " · ")) + "  " // the title keeps its room
+	side.Text = shortened(Shown(strings.Join(parts, " · "))) + "  " // the title keeps its room
 	side.TextSize, side.Color = theme.CaptionTextSize(), theme.Color(theme.ColorNamePlaceHolder)
 	side.Refresh()
 	row.Refresh()

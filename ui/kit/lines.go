@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/internal/show/say"
 )
 
 // Lines is a fixed number of lines of text that change often: where a label of
@@ -51,10 +53,14 @@ func (l *Lines) ShowText(text string) {
 
 // SetText changes a label only where it differs: every change is drawn.
 func SetText(l *widget.Label, text string) {
-	if l.Text != text {
+	if text = Shown(text); l.Text != text {
 		l.SetText(text)
 	}
 }
+
+// Shown is a text as a widget may show it: what a maker named may turn round the letters
+// after it, or hold signs that are none.
+func Shown(text string) string { return say.HarmlessPage(text) }
 
 // Text is what the lines have been given, uncut.
 func (l *Lines) Text() string { return strings.TrimRight(strings.Join(l.full, "\n"), "\n") }
@@ -64,7 +70,7 @@ func (l *Lines) write(i int, width float32) {
 	t := l.lines[i]
 	inset := theme.InnerPadding()
 	t.TextSize, t.Color = theme.Size(l.size), theme.Color(theme.ColorNameForeground)
-	t.Text = Shortened(l.full[i], width-2*inset, t.TextSize, l.style)
+	t.Text = Shortened(Shown(l.full[i]), width-2*inset, t.TextSize, l.style)
 	line := l.height()
 	t.Move(fyne.NewPos(inset, float32(i)*line))
 	t.Resize(fyne.NewSize(fyne.Max(0, width-2*inset), line))

@@ -57,7 +57,7 @@ func (t *Tab) Tapped(*fyne.PointEvent) { mishap.Do(t.OnTapped) }
 func (t *Tab) TypedKey(e *fyne.KeyEvent) {
 	arrow := func(by int) {
 		if t.OnArrow != nil {
-			t.OnArrow(by)
+			mishap.Do(func() { t.OnArrow(by) })
 		}
 	}
 	switch e.Name {

@@ -108,7 +108,7 @@ func (r *verdictRenderer) Layout(size fyne.Size) {
 	}
 	for i, s := range []string{first, second} {
 		t := v.lines[i]
-		if t.Text != s {
+		if s = Shown(s); t.Text != s {
 			t.Text = s
 			t.Refresh()
 		}

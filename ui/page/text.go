@@ -32,7 +32,7 @@ func Number(v float64, decimals int) string {
 
 // Heading is a section's title.
 func Heading(text string) *widget.Label {
-	l := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	l := widget.NewLabelWithStyle(kit.Shown(text), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	l.SizeName = theme.SizeNameSubHeadingText
 	return l
 }
@@ -100,6 +100,7 @@ func ScrolledBothWays(objects ...fyne.CanvasObject) *container.Scroll {
 
 // Brief is a name cut to so many letters.
 func Brief(name string, letters int) string {
+	name = kit.Shown(name)
 	if len(name) <= letters {
 		return name
 	}
@@ -172,7 +173,7 @@ func Choice(changed func(), names ...string) *widget.RadioGroup {
 
 // Small is a heading inside a view.
 func Small(text string) *widget.Label {
-	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	return widget.NewLabelWithStyle(kit.Shown(text), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 }
 
 // NumberField is a field for a number of one of the files' units, read and typed

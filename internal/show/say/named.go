@@ -85,7 +85,14 @@ func Allergens(codes []string) []string {
 		if kind != "" {
 			class = kind
 		}
-		words = append(words, class)
+		words = append(words, Of(class))
 	}
 	return words
+}
+
+// The words that codes of allergens come to, for the catalogue.
+var _ = [...]Message{
+	"milk", "egg", "eggs", "fish", "crustaceans", "molluscs", "peanut", "peanuts", "soy", "soya", "sesame", "celery", "mustard", "lupin", "sulphites",
+	"wheat", "rye", "barley", "oats", "spelt", "gluten cereals", "gluten", "nuts", "tree nut",
+	"almond", "hazelnut", "walnut", "cashew", "pecan", "brazil nut", "pistachio", "macadamia",
 }
