@@ -20,7 +20,8 @@ var eggsCommand = &command{
 Two things can give. By ratio both recipes stay: custard and foam are weighed out
 for whole eggs, the share of foam moves to what that makes, and the tubs are as
 many as it fills. By recipe tubs and ratio stay: each phase is made around whole
-eggs, with more or less of all else. Grams are then kept as written.
+eggs, with more or less of all else. Grams are then kept as written. Figures are as
+the batches beside the file have taught.
 
   --eggs N     so many eggs, instead of what comes nearest to the design
   --way W      ratio or recipe, instead of both

@@ -22,8 +22,9 @@ var shopCommand = &command{
 	short: "Writes a shopping list for several designs and batches, in whole packs, and what they cost",
 	long: `
 A file named twice is made twice. Prices are those of "ripplecalc help prices".
-Each batch cracks whole eggs of its own. What has no price is unknown, not free; unpriced water comes from
-the tap, for nothing.
+Each batch cracks whole eggs of its own. What has no price is unknown, not free;
+unpriced water comes from the tap, for nothing. Designs are evaluated as the batches
+beside each file have taught.
 
   --batches N    batches of each design, 1 to 1000, instead of one
   --prices FILE  other prices than yours
