@@ -19,6 +19,7 @@ import (
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	checks "ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
@@ -86,6 +87,7 @@ var (
 )
 
 func TestMutatedFilesAreReadOrRefused(t *testing.T) {
+	checks.Long(t)
 	m := model.New(market.Library(t))
 	full := batch.Batch{ID: "b", FreezerC: batch.Of(-18), Photographs: []string{"cut.jpg"}, Words: "windy"}
 	for _, e := range batch.Entries() {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/show/draw"
@@ -119,6 +120,7 @@ func TestAnOrdinaryDesignTakesThreeSides(t *testing.T) {
 // The two sides of a sheet hold all of a design of ordinary length, whatever the
 // paper, the label and the units, in type that can be read.
 func TestAnOrdinaryDesignTakesTheTwoSidesOfASheet(t *testing.T) {
+	check.Long(t)
 	for name, d := range market.Demos(t) {
 		r := evaluated(t, d)
 		times := timed(t, d, r)

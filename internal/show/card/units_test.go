@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/check"
 	"ripplewright/internal/check/astray"
 	"ripplewright/internal/check/market"
 )
@@ -15,6 +16,7 @@ import (
 // Every word of every form of the card follows the units, but for the panel, whose
 // units are those of its rules.
 func TestEveryFormOfTheCardFollowsTheUnits(t *testing.T) {
+	check.Long(t)
 	for name, d := range market.Demos(t) {
 		r := evaluated(t, d)
 		times := timed(t, d, r)
