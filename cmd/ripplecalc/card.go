@@ -33,7 +33,7 @@ var cardCommand = &command{
   --region  whose nutrition panel: us (the usual) or eu
   --paper   a4 (the usual), letter or a5
   --dpi     dots per inch of a picture, 30 to 600; if not given 150, or fewer for a
-            long card: a picture has 12 million pixels at most
+            long card: a picture has 10 million pixels at most
 `,
 	least: 1,
 	most:  1,

@@ -19,7 +19,7 @@ import (
 const inch = 25.4 // mm
 
 // mostPixels of a picture keep its making under a second and 0.2 GB.
-const mostPixels = 12e6
+const mostPixels = 10e6
 
 // finest is how many dots per inch, in whole ones, a picture of pages may have.
 func finest(pages []*draw.List) float64 {

@@ -167,9 +167,9 @@ func BenchmarkRenderLabel(b *testing.B) {
 func TestAPictureTooLargeIsRefusedWithTheFinenessThatFits(t *testing.T) {
 	page := &draw.List{W: 210, H: 297}
 	_, err := encoded(".png", []*draw.List{page, page}, "", 600)
-	require.ErrorContains(t, err, "ask for 249 dots per inch")
-	assert.Equal(t, 249.0, finest([]*draw.List{page, page}))
-	w, h := raster.Size([]*draw.List{page, page}, 249/inch)
+	require.ErrorContains(t, err, "ask for 227 dots per inch")
+	assert.Equal(t, 227.0, finest([]*draw.List{page, page}))
+	w, h := raster.Size([]*draw.List{page, page}, 227/inch)
 	assert.InEpsilon(t, mostPixels, w*h, 0.01)
 }
 
