@@ -28,11 +28,15 @@ func packed(tub *draw.List, d design.Design, r *model.Result, c content, o Optio
 	if !packable(tub, d, r, c, o) {
 		return nil
 	}
+	var boxes [len(packings)][]filler
+	for i, look := range packings {
+		boxes[i] = look.boxes(d, r, c)
+	}
 	for _, size := range [...]float64{9, 8.5, 8} {
-		for _, look := range packings {
-			f, w, below, boxes := look.begin(tub, d, r, c, o)
+		for i, look := range packings {
+			f, w, below := look.begin(tub, c, o)
 			weighed := listBlocks(c, w, map[bool]float64{true: 1.2, false: 0.95}[size >= 9])
-			if f.pack(below, w, weighed, runSteps(c, w, size), boxes, restBlocks(c, w), noteBlocks(c, w)) {
+			if f.pack(below, w, weighed, runSteps(c, w, size), boxes[i], restBlocks(c, w), noteBlocks(c, w)) {
 				return f
 			}
 		}
@@ -40,9 +44,9 @@ func packed(tub *draw.List, d design.Design, r *model.Result, c content, o Optio
 	return nil
 }
 
-// begin sets the head of a look, and returns the width of its columns, where they
-// begin on the first side, and what cannot be parted.
-func (k packing) begin(tub *draw.List, d design.Design, r *model.Result, c content, o Options) (f *flow, w, below float64, boxes []filler) {
+// begin sets the head of a look, and returns the width of its columns and where they
+// begin on the first side.
+func (k packing) begin(tub *draw.List, c content, o Options) (f *flow, w, below float64) {
 	f = newFlow(c, o.Paper, k.margin)
 	w = (f.w - 2*f.margin - gutter) / 2
 	if k.short {
@@ -52,7 +56,12 @@ func (k packing) begin(tub *draw.List, d design.Design, r *model.Result, c conte
 	} else {
 		below = header(f.page(0), tub, k.tub, c, f.margin)
 	}
-	boxes = []filler{
+	return f, w, below
+}
+
+// boxes are what cannot be parted, each set once for a width.
+func (k packing) boxes(d design.Design, r *model.Result, c content) []filler {
+	boxes := []filler{
 		func(w float64) *draw.List { return typeset.Stack(4.5, panelBlocks(c, w)...) },
 		func(w float64) *draw.List { return headed(say.T("The figures"), w, figureTable(c, w)) },
 		func(w float64) *draw.List { return plots(c.reads, d, r, w, k.high) },
@@ -64,20 +73,21 @@ func (k packing) begin(tub *draw.List, d design.Design, r *model.Result, c conte
 	for i := range boxes {
 		boxes[i] = kept(boxes[i])
 	}
-	return f, w, below, boxes
+	return boxes
 }
 
 // packable reports whether all of a card, set as close as packed may, is as much as
 // four columns hold, so that long designs are not set in vain.
 func packable(tub *draw.List, d design.Design, r *model.Result, c content, o Options) bool {
-	f, w, below, boxes := packings[len(packings)-1].begin(tub, d, r, c, o)
+	closest := packings[len(packings)-1]
+	f, w, below := closest.begin(tub, c, o)
 	room := 2 * (2*f.bottom - below - f.top)
 	for _, blocks := range [][]*draw.List{listBlocks(c, w, 0.95), runSteps(c, w, 8), restBlocks(c, w), noteBlocks(c, w)} {
 		if room -= height(blocks, 0); room < 0 {
 			return false
 		}
 	}
-	for _, box := range boxes {
+	for _, box := range closest.boxes(d, r, c) {
 		if b := box(w); b != nil {
 			room -= b.H
 		}
