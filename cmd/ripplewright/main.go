@@ -10,6 +10,7 @@ import (
 	"os"
 	"path"
 	"runtime/debug"
+	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -82,7 +83,7 @@ func run(args []string) int {
 	}
 	s := session.New(model.New(shelf.Library()), first)
 	s.BackUp(backups.At(dataFolder("backups")))
-	s.NameSchema(schemafile.Reference())
+	s.NameSchema(sync.OnceValue(schemafile.Reference))
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)

@@ -37,8 +37,8 @@ type Session struct {
 
 	file    *designfile.File // nil: never saved
 	backups *backups.Folder
-	schema  string // see NameSchema
-	notKept error  // why the last save has no backup
+	schema  func() string // see NameSchema
+	notKept error         // why the last save has no backup
 	saved   design.Design
 	told    news
 }
@@ -309,7 +309,11 @@ func (s *Session) Save(path string, force bool) error {
 		return nil
 	}
 	s.notKept = nil
-	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force, KeepOld: keep, Schema: s.schema})
+	o := designfile.SaveOptions{Force: force, KeepOld: keep}
+	if s.schema != nil {
+		o.Schema = s.schema()
+	}
+	f, err := designfile.Save(path, s.file, d, o)
 	if err != nil {
 		return err
 	}
@@ -322,7 +326,8 @@ func (s *Session) Save(path string, force bool) error {
 }
 
 // NameSchema has every new file name the JSON Schema at that address for editors of text.
-func (s *Session) NameSchema(address string) { s.schema = address }
+// The address is asked for when a design is saved.
+func (s *Session) NameSchema(address func() string) { s.schema = address }
 
 // BackUp has every save kept in f from now on, and what a save replaces.
 func (s *Session) BackUp(f *backups.Folder) { s.backups = f }
