@@ -22,13 +22,13 @@ const (
 // what it does not know is OnKey's.
 type Pad struct {
 	widget.BaseWidget
+	attention
 	Strong   bool // the one that is pressed most
 	OnTapped func()
 	OnKey    func(*fyne.KeyEvent)
 
-	text             string
-	off              bool
-	focused, hovered bool
+	text string
+	off  bool
 }
 
 var (
@@ -40,6 +40,7 @@ var (
 // NewPad returns a pad that does press.
 func NewPad(text string, press func()) *Pad {
 	p := &Pad{text: text, OnTapped: press}
+	p.refresh = p.Refresh
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -76,24 +77,6 @@ func (p *Pad) TypedKey(e *fyne.KeyEvent) {
 		}
 	}
 }
-
-// TypedRune implements fyne.Focusable.
-func (p *Pad) TypedRune(rune) {}
-
-// FocusGained implements fyne.Focusable.
-func (p *Pad) FocusGained() { p.focused = true; p.Refresh() }
-
-// FocusLost implements fyne.Focusable.
-func (p *Pad) FocusLost() { p.focused = false; p.Refresh() }
-
-// MouseIn implements desktop.Hoverable.
-func (p *Pad) MouseIn(*desktop.MouseEvent) { p.hovered = true; p.Refresh() }
-
-// MouseMoved implements desktop.Hoverable.
-func (p *Pad) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut implements desktop.Hoverable.
-func (p *Pad) MouseOut() { p.hovered = false; p.Refresh() }
 
 // CreateRenderer implements fyne.Widget.
 func (p *Pad) CreateRenderer() fyne.WidgetRenderer {

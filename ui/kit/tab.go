@@ -15,14 +15,14 @@ import (
 // Right tell OnArrow. The toolkit's own tabs cannot be reached by keyboard.
 type Tab struct {
 	widget.BaseWidget
+	attention
 
 	Text     string
 	OnTapped func()
 	OnArrow  func(by int) // nil: arrows do nothing
 
-	heads            bool
-	here             bool
-	focused, hovered bool
+	heads bool
+	here  bool
 }
 
 var (
@@ -35,6 +35,7 @@ var (
 // NewTab returns a tab; heads: it heads a group.
 func NewTab(text string, heads bool, tapped func()) *Tab {
 	t := &Tab{Text: text, OnTapped: tapped, heads: heads}
+	t.refresh = t.Refresh
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -69,24 +70,6 @@ func (t *Tab) TypedKey(e *fyne.KeyEvent) {
 		arrow(1)
 	}
 }
-
-// TypedRune implements fyne.Focusable.
-func (t *Tab) TypedRune(rune) {}
-
-// FocusGained implements fyne.Focusable.
-func (t *Tab) FocusGained() { t.focused = true; t.Refresh() }
-
-// FocusLost implements fyne.Focusable.
-func (t *Tab) FocusLost() { t.focused = false; t.Refresh() }
-
-// MouseIn implements desktop.Hoverable.
-func (t *Tab) MouseIn(*desktop.MouseEvent) { t.hovered = true; t.Refresh() }
-
-// MouseMoved implements desktop.Hoverable.
-func (t *Tab) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut implements desktop.Hoverable.
-func (t *Tab) MouseOut() { t.hovered = false; t.Refresh() }
 
 // Cursor implements desktop.Cursorable.
 func (t *Tab) Cursor() desktop.Cursor { return desktop.PointerCursor }

@@ -17,12 +17,12 @@ import (
 // left. Space and Enter choose, as a tap does.
 type Tile struct {
 	widget.BaseWidget
+	attention
 
 	OnTapped func()
 
-	view             TileView
-	chosen           bool
-	focused, hovered bool
+	view   TileView
+	chosen bool
 }
 
 // TileView is what a tile says.
@@ -42,6 +42,7 @@ var (
 // NewTile returns a tile that calls tapped, which may be nil.
 func NewTile(tapped func()) *Tile {
 	t := &Tile{OnTapped: tapped}
+	t.refresh = t.Refresh
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -71,24 +72,6 @@ func (t *Tile) TypedKey(e *fyne.KeyEvent) {
 		t.Tapped(nil)
 	}
 }
-
-// TypedRune implements fyne.Focusable.
-func (t *Tile) TypedRune(rune) {}
-
-// FocusGained implements fyne.Focusable.
-func (t *Tile) FocusGained() { t.focused = true; t.Refresh() }
-
-// FocusLost implements fyne.Focusable.
-func (t *Tile) FocusLost() { t.focused = false; t.Refresh() }
-
-// MouseIn implements desktop.Hoverable.
-func (t *Tile) MouseIn(*desktop.MouseEvent) { t.hovered = true; t.Refresh() }
-
-// MouseMoved implements desktop.Hoverable.
-func (t *Tile) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut implements desktop.Hoverable.
-func (t *Tile) MouseOut() { t.hovered = false; t.Refresh() }
 
 // Cursor implements desktop.Cursorable.
 func (t *Tile) Cursor() desktop.Cursor { return desktop.PointerCursor }

@@ -285,13 +285,18 @@ func stepBlocks(c content, w, size float64) []*draw.List {
 		typeset.Write(block, 0, face.CapHeight*17*typeset.Point*0.93, number, fmt.Sprint(i+1))
 		block.Place(s, indent, 0, 1)
 		if i == 0 {
-			head := &draw.List{W: w, H: 4.2}
-			typeset.Write(head, 0, head.H, heading, say.T("How it is made"))
-			typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
-			head.H += 2.6
-			block = typeset.Stack(3.2, head, block)
+			block = underHead(w, block)
 		}
 		out = append(out, block)
 	}
 	return out
+}
+
+// underHead sets the first step under the head of them all.
+func underHead(w float64, first *draw.List) *draw.List {
+	head := &draw.List{W: w, H: 4.2}
+	typeset.Write(head, 0, head.H, heading, say.T("How it is made"))
+	typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
+	head.H += 2.6
+	return typeset.Stack(3.2, head, first)
 }

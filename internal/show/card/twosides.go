@@ -7,7 +7,6 @@ import (
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/draw/typeset"
-	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
 
@@ -138,11 +137,7 @@ func runSteps(c content, w, size float64) []*draw.List {
 		tick(block, indent-tickMM-1.1, st.Cap(), tickMM)
 		block.Place(p, indent, 0, 1)
 		if i == 0 {
-			head := &draw.List{W: w, H: 4.2}
-			typeset.Write(head, 0, head.H, heading, say.T("How it is made"))
-			typeset.Fill(head, 0, head.H+1.9, w, 0.5, ink)
-			head.H += 2.6
-			block = typeset.Stack(3.2, head, block)
+			block = underHead(w, block)
 		}
 		out = append(out, block)
 	}
