@@ -69,6 +69,7 @@ func (p *Page) draw() {
 			spotSeries(ph.name, ph.mark, p.spots, role),
 			spotSeries(say.MapNow.String(), draw.Disc, []balance.Spot{{Role: role, Sweetness: ph.sweet, KPa: ph.yield}}, role),
 		}
+		all[1].Line.Width = 3 // a larger mark
 		if len(p.others) > 0 {
 			all = append(all, spotSeries(say.MapOthers.String(), draw.Diamond, p.others, role))
 		}

@@ -110,11 +110,8 @@ func (p *Page) form() fyne.CanvasObject {
 		page.ShowSelected(s, words[0])
 		return s
 	}
-	number := func(unit string, most float64, decimals int, of *float64) fyne.CanvasObject {
-		n := page.NumberField(unit, 0, most, decimals)
-		n.ShowValue(*of)
-		n.OnChanged = func(v float64) { *of = v }
-		return n
+	end := func(unit string, most float64, decimals int, of *wishing.End) fyne.CanvasObject {
+		return ended(page.NumberField(unit, 0, most, decimals), of)
 	}
 	tick := func(text string, of *bool) fyne.CanvasObject {
 		c := kit.NewCheck(text, func(on bool) { *of = on })
@@ -127,11 +124,19 @@ func (p *Page) form() fyne.CanvasObject {
 			widget.NewFormItem(say.WishCustard.String(), texture(&w.Custard)),
 			widget.NewFormItem(say.WishFoam.String(), texture(&w.Foam)),
 			widget.NewFormItem(say.WishName.String(), p.named()),
-			widget.NewFormItem(say.WishSweet.String(), container.NewHBox(number("%", 60, 1, &w.SweetFromPercent), widget.NewLabel(say.WishTo.String()), number("%", 60, 1, &w.SweetPercent)))),
+			widget.NewFormItem(say.WishSweet.String(), container.NewHBox(end("%", 60, 1, &w.SweetFrom), widget.NewLabel(say.WishTo.String()), end("%", 60, 1, &w.SweetTo)))),
 		tick(say.WishIce.String(), &w.KeepsIce),
-		container.NewHBox(tick(say.WishEggs.String(), &w.WholeEggs), number(say.T("eggs"), 1000, 0, &w.Eggs)),
+		container.NewHBox(tick(say.WishEggs.String(), &w.WholeEggs), end(say.T("eggs"), 1000, 0, &w.Eggs)),
 		tick(say.WishServe.String(), &w.MayServeAt),
 		widget.NewLabel(say.WishMore.String()), p.more(), p.packs(), p.cautions(), p.adds())
+}
+
+// ended lets a field hold an end of a wish, which is open where the field is empty.
+func ended(n *kit.NumberField, of *wishing.End) *kit.NumberField {
+	n.Empties = true
+	n.ShowValue(of.Value())
+	n.OnChanged = func(v float64) { *of = wishing.At(v) }
+	return n
 }
 
 // more are wishes for any figure, with both ends open until something is typed.
@@ -143,12 +148,7 @@ func (p *Page) more() fyne.CanvasObject {
 	box := container.NewVBox()
 	for i := range p.wishes.More {
 		of := &p.wishes.More[i]
-		number := func(v *float64) *kit.NumberField {
-			n := kit.NewNumberField("", -40, 1e6, 2)
-			n.OnChanged = func(x float64) { *v = x }
-			return n
-		}
-		from, to := number(&of.From), number(&of.To)
+		from, to := ended(kit.NewNumberField("", -40, 1e6, 2), &of.From), ended(kit.NewNumberField("", -40, 1e6, 2), &of.To)
 		which := kit.NewSelect(names, nil)
 		which.OnChanged = func(string) {
 			of.Of = nil

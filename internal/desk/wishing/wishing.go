@@ -17,14 +17,14 @@ import (
 )
 
 // Wishes are what the page asks for: a texture for each phase, "" for any, the
-// sweetness of the custard, % as sucrose, with 0 for an open end, and more.
+// sweetness of the custard, % as sucrose, and more.
 type Wishes struct {
-	Custard, Foam                  string
-	SweetFromPercent, SweetPercent float64 // from and to
-	KeepsIce                       bool
-	WholeEggs                      bool
-	Eggs                           float64 // to crack; 0: any number
-	MayServeAt                     bool
+	Custard, Foam      string
+	SweetFrom, SweetTo End
+	KeepsIce           bool
+	WholeEggs          bool
+	Eggs               End // to crack; open: any number
+	MayServeAt         bool
 
 	Name string        // of food, the id of a standard that the custard keeps; "": any
 	More [MostMore]One // of any figure
@@ -52,27 +52,48 @@ const (
 	NumCounts
 )
 
-// One is a figure that is wished for between two values, 0 being an open end.
+// One is a figure that is wished for between two values.
 type One struct {
 	Of       *balance.Quantity // nil: none
-	From, To float64
+	From, To End
+}
+
+// An End of what is wished for is open until a value is said; 0 is a value.
+type End struct {
+	At   float64
+	Said bool
+}
+
+// At is an end that is said, open if v is NaN.
+func At(v float64) End {
+	if math.IsNaN(v) {
+		return End{}
+	}
+	return End{v, true}
+}
+
+// Value is where the end is, NaN if it is open.
+func (e End) Value() float64 {
+	if !e.Said {
+		return math.NaN()
+	}
+	return e.At
 }
 
 // MostMore is how many figures beside the usual ones can be asked for.
 const MostMore = 3
 
 // band is the wish for a figure between two values, 0 or NaN being an open end.
-func band(q *balance.Quantity, from, to float64) balance.Wish {
+func band(q *balance.Quantity, from, to End) balance.Wish {
 	x := balance.Wish{Of: q, Low: math.Inf(-1), High: math.Inf(1), Weight: 1, AtC: math.NaN()}
-	open := func(v float64) bool { return v == 0 || math.IsNaN(v) }
-	switch {
-	case open(from) && open(to):
-	case open(to):
-		x.Low = from
-	case open(from):
-		x.High = to
-	default:
-		x.Low, x.High = math.Min(from, to), math.Max(from, to)
+	if from.Said {
+		x.Low = from.At
+	}
+	if to.Said {
+		x.High = to.At
+	}
+	if x.Low > x.High { // said the wrong way round
+		x.Low, x.High = x.High, x.Low
 	}
 	return x
 }
@@ -100,13 +121,13 @@ func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
 	if w.Foam != "" {
 		add(balance.Texture(balance.FoamHardness, w.Foam), CountFoam)
 	}
-	if from, to := w.SweetFromPercent, w.SweetPercent; from > 0 || to > 0 {
-		add(band(balance.CustardSweetness, from, to), CountSweet)
+	if w.SweetFrom.Said || w.SweetTo.Said {
+		add(band(balance.CustardSweetness, w.SweetFrom, w.SweetTo), CountSweet)
 	}
 	if w.KeepsIce {
 		add(balance.KeepsIce(in.Freezer.AirC), CountIce)
 	}
-	if w.WholeEggs && w.Eggs > 0 {
+	if w.WholeEggs && w.Eggs.Said {
 		add(band(balance.EggsCracked, w.Eggs, w.Eggs), CountEggs)
 	}
 	if s, ok := label.StandardOf(w.Name); ok {
@@ -114,11 +135,8 @@ func (w Wishes) Ask(locks balance.Locks, in cold.Profile) balance.Ask {
 		add(balance.Named(s, &dense), CountName)
 	}
 	for _, x := range w.More {
-		if x.Of == nil {
-			continue
-		}
-		if b := band(x.Of, x.From, x.To); b.Low != math.Inf(-1) || b.High != math.Inf(1) {
-			add(b, CountMore)
+		if x.Of != nil && (x.From.Said || x.To.Said) {
+			add(band(x.Of, x.From, x.To), CountMore)
 		}
 	}
 	return a

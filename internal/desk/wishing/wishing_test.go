@@ -17,23 +17,26 @@ import (
 
 func TestWhatIsLeftOpenIsNotWishedFor(t *testing.T) {
 	assert.Empty(t, Wishes{}.Ask(balance.Locks{}, cold.Default()).Wishes)
-	a := Wishes{Custard: "soft", SweetFromPercent: 14, KeepsIce: true, WholeEggs: true, Eggs: 6}.Ask(balance.Locks{}, cold.Default())
+	a := Wishes{Custard: "soft", SweetFrom: At(14), KeepsIce: true, WholeEggs: true, Eggs: At(6)}.Ask(balance.Locks{}, cold.Default())
 	require.Len(t, a.Wishes, 4)
 	assert.True(t, math.IsInf(a.Wishes[1].High, 1))
 	assert.Equal(t, [2]float64{6, 6}, [2]float64{a.Wishes[3].Low, a.Wishes[3].High})
-	assert.Len(t, Wishes{Eggs: 6}.Ask(balance.Locks{}, cold.Default()).Wishes, 0, "eggs are not counted where they need not be whole")
-	more := Wishes{Name: "frozen_custard", More: [MostMore]One{{balance.TubMinutes, 0, 8}, {balance.CustardFreezes, -4, -2}, {balance.TubCost, 0, 0}}}.Ask(balance.Locks{}, cold.Default())
+	assert.Len(t, Wishes{Eggs: At(6)}.Ask(balance.Locks{}, cold.Default()).Wishes, 0, "eggs are not counted where they need not be whole")
+	more := Wishes{Name: "frozen_custard", More: [MostMore]One{{balance.TubMinutes, End{}, At(8)}, {balance.CustardFreezes, At(-4), At(-2)}, {balance.TubCost, End{}, End{}}}}.Ask(balance.Locks{}, cold.Default())
 	require.Len(t, more.Wishes, 3, "what has two open ends is no wish")
 	assert.Equal(t, "frozen_custard", more.Wishes[0].Of.Standard.ID)
 	assert.Equal(t, 8.0, more.Wishes[1].High)
 	assert.Equal(t, [2]float64{-4, -2}, [2]float64{more.Wishes[2].Low, more.Wishes[2].High})
-	b := Wishes{SweetPercent: 16}.Ask(balance.Locks{}, cold.Default())
+	none := Wishes{More: [MostMore]One{{balance.TubCost, End{}, At(0)}}}.Ask(balance.Locks{}, cold.Default())
+	assert.Equal(t, 0.0, none.Wishes[0].High, "nothing is a value to wish for")
+	assert.Equal(t, End{}, At(math.NaN()), "an emptied field leaves its end open")
+	b := Wishes{SweetTo: At(16)}.Ask(balance.Locks{}, cold.Default())
 	assert.Equal(t, [2]float64{math.Inf(-1), 16}, [2]float64{b.Wishes[0].Low, b.Wishes[0].High})
 }
 
 func TestWishesCountAsTheMakerSays(t *testing.T) {
-	w := Wishes{Custard: "soft", Foam: "soft", SweetFromPercent: 14, KeepsIce: true, WholeEggs: true, Eggs: 6, Name: "frozen_custard", Adds: []string{"invert_syrup"}}
-	w.More[0] = One{balance.TubMinutes, 0, 8}
+	w := Wishes{Custard: "soft", Foam: "soft", SweetFrom: At(14), KeepsIce: true, WholeEggs: true, Eggs: At(6), Name: "frozen_custard", Adds: []string{"invert_syrup"}}
+	w.More[0] = One{balance.TubMinutes, End{}, At(8)}
 	for c := range NumCounts {
 		w.Weight[c] = 2 + float64(c)
 	}

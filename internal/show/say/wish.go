@@ -216,7 +216,7 @@ const (
 	WishName     Message = "Name of the custard"
 	WishMore     Message = "And, from and to; what is left empty is open:"
 	WishIce      Message = "The foam keeps its ice in this kitchen's freezer"
-	WishEggs     Message = "Whole eggs only; to crack, 0 for any number:"
+	WishEggs     Message = "Whole eggs only; to crack:"
 	WishServe    Message = "The serving temperature may move"
 	WishAdds     Message = "May come in:"
 	WishAdd      Message = "Choose…"
