@@ -28,6 +28,7 @@ import (
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
@@ -47,12 +48,13 @@ type Setup struct {
 	App        fyne.App
 	Session    *session.Session
 	Demos      []Demo
-	Starts     *start.Shelf     // bases to begin with; nil: none
-	Tables     fs.FS            // the check tables
-	LabelWords onpack.Words     // words of labels in the languages of the places of sale
-	Sources    string           // the datasets and their terms, Markdown
-	Shelf      *userdata.Shelf  // the library and the maker's own ingredients; nil: the session's library alone
-	Prices     *userdata.Prices // the maker's prices; nil: those of the configuration folder
+	Starts     *start.Shelf       // bases to begin with; nil: none
+	Tables     fs.FS              // the check tables
+	LabelWords onpack.Words       // words of labels in the languages of the places of sale
+	Sources    string             // the datasets and their terms, Markdown
+	Shelf      *userdata.Shelf    // the library and the maker's own ingredients; nil: the session's library alone
+	Prices     *userdata.Prices   // the maker's prices; nil: those of the configuration folder
+	Schemas    schemaline.Schemas // where editors of text find the schemas of files; nil: nowhere
 	Version    string
 	Journal    *journal.Folder // where unsaved work is kept; nil: nowhere
 	Drafts     *batch.Drafts   // where what is noted of batches is kept; nil: nowhere
@@ -120,6 +122,9 @@ func New(s Setup) *Window {
 		path, _ := userdata.PricesPath() // "" without a configuration folder
 		s.Prices = userdata.NewPrices(path)
 	}
+	s.Session.NameSchemas(s.Schemas)
+	s.Shelf.NameSchemas(s.Schemas)
+	s.Prices.NameSchemas(s.Schemas)
 	s.Session.Use(s.Session.Model().Priced(s.Prices.Book()))
 	w := &Window{Setup: s, started: time.Now()}
 	w.net = newNet(w, s.Rescue)
@@ -135,7 +140,9 @@ func New(s Setup) *Window {
 	w.hints = kit.NewHints(w.Say)
 	profiles, _ := cold.ProfilesPath() // "" without a configuration folder
 	w.kitchens = kitchens.Open(profiles)
+	w.kitchens.NameSchemas(s.Schemas)
 	w.notebook = notebook.Open(s.Session.File)
+	w.notebook.NameSchemas(s.Schemas)
 	if s.Drafts != nil {
 		w.notebook.KeepDrafts(s.Drafts)
 	}

@@ -20,7 +20,7 @@ func TestTheBenchComputesAsTheBatchesHaveShown(t *testing.T) {
 	require.NoError(t, b.Session.Save(path, false))
 	kPa := b.Result().Dense.YieldKPa.Value
 	for range 3 {
-		require.NoError(t, batch.Append(batch.PathOf(path), batch.Batch{ID: "a", Ate: batch.Ate{Hardness: "very hard"}, Forecast: batch.Forecast{HardnessKPa: batch.Of(kPa)}}))
+		require.NoError(t, batch.Append(batch.PathOf(path), batch.Batch{ID: "a", Ate: batch.Ate{Hardness: "very hard"}, Forecast: batch.Forecast{HardnessKPa: batch.Of(kPa)}}, nil))
 	}
 	b.notebook.Read()
 	assert.Greater(t, hard(), 1.1*before)

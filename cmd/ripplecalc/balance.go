@@ -121,7 +121,7 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 		if p == nil {
 			return fmt.Errorf("%s: there is nothing to change, so %s is not written", f.Name, to)
 		}
-		if _, err := designfile.Save(to, f, p.Design, designfile.SaveOptions{}); err != nil {
+		if _, err := designfile.Save(to, f, p.Design, designfile.SaveOptions{Schemas: s.schemas}); err != nil {
 			return err
 		}
 	}

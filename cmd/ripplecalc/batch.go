@@ -13,6 +13,7 @@ import (
 
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
@@ -104,7 +105,7 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 	if err != nil {
 		return err
 	}
-	added, err := writeBatch(bench, f, name, b)
+	added, err := writeBatch(s, bench, f, name, b)
 	if err != nil {
 		return err
 	}
@@ -113,7 +114,7 @@ func addBatch(c *command, s *shell, words []string, a *batchAsked) error {
 
 // writeBatch writes a batch of f, the design in file name, down with its forecast, and
 // keeps the version that it was made by.
-func writeBatch(bench *bench, f *designfile.File, name string, b batch.Batch) (added report.Added, err error) {
+func writeBatch(s *shell, bench *bench, f *designfile.File, name string, b batch.Batch) (added report.Added, err error) {
 	k, err := publishedKitchen(f, "")
 	if err != nil {
 		return added, err
@@ -127,11 +128,11 @@ func writeBatch(bench *bench, f *designfile.File, name string, b batch.Batch) (a
 	if err != nil {
 		return added, fmt.Errorf("%s: %w", f.Name, err)
 	}
-	if err := batch.Append(path, logged.Entry); err != nil {
+	if err := batch.Append(path, logged.Entry, s.schemas); err != nil {
 		return added, err
 	}
 	if !logged.OtherDesign {
-		if err := versions.ForBatch(name, f.Bytes(), logged.Entry.ID, time.Now()); err != nil {
+		if err := versions.ForBatch(name, s.schemas.Head(f.Bytes(), schemaline.Design), logged.Entry.ID, time.Now()); err != nil {
 			return added, fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
 		}
 	}
@@ -213,7 +214,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 	}
 	path := batch.PathOf(files[0])
 	if a.off != "" {
-		if err := c.turnOff(path, a.off); err != nil {
+		if err := c.turnOff(s, path, a.off); err != nil {
 			return err
 		}
 	}
@@ -230,7 +231,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 }
 
 // turnOff writes down what is not learnt from now on.
-func (c *command) turnOff(path, names string) error {
+func (c *command) turnOff(s *shell, path, names string) error {
 	list := strings.FieldsFunc(names, func(r rune) bool { return r == ' ' || r == ',' || r == ';' })
 	for _, name := range list {
 		if _, ok := learn.Named(name); !ok && !(name == batch.Nothing && len(list) == 1) {
@@ -241,7 +242,7 @@ func (c *command) turnOff(path, names string) error {
 		return c.misused("--off names nothing; there are %s, or %s", strings.Join(factorCodes(), ", "), batch.Nothing)
 	}
 	slices.Sort(list)
-	return batch.Append(path, learn.Switch(slices.Compact(list), time.Now()))
+	return batch.Append(path, learn.Switch(slices.Compact(list), time.Now()), s.schemas)
 }
 
 func factorCodes() []string {

@@ -81,7 +81,7 @@ func eggsFlags(c *command, flags *pflag.FlagSet) action {
 		if len(ways.List) == 0 {
 			return c.nothing(f, ways)
 		}
-		_, err = designfile.Save(*out, f, ways.List[0].Design, designfile.SaveOptions{})
+		_, err = designfile.Save(*out, f, ways.List[0].Design, designfile.SaveOptions{Schemas: s.schemas})
 		return err
 	}
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strconv"
@@ -10,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
@@ -70,9 +70,9 @@ func versionFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		switch what {
 		case "keep":
-			err = versions.Keep(file, f.Bytes(), *note, "", time.Now())
+			err = versions.Keep(file, s.schemas.Head(f.Bytes(), schemaline.Design), *note, "", time.Now())
 		case "back":
-			err = goBack(c, b, f, list, words[2])
+			err = goBack(c, s, b, f, list, words[2])
 		}
 		if err != nil {
 			return err
@@ -85,7 +85,7 @@ func versionFlags(c *command, flags *pflag.FlagSet) action {
 }
 
 // goBack makes the file of f say what a version said.
-func goBack(c *command, b *bench, f *designfile.File, list []versions.Version, typed string) error {
+func goBack(c *command, s *shell, b *bench, f *designfile.File, list []versions.Version, typed string) error {
 	number, err := strconv.Atoi(typed)
 	if err != nil {
 		return c.misused("%s is not the number of a version", echo.Quoted(typed))
@@ -98,11 +98,11 @@ func goBack(c *command, b *bench, f *designfile.File, list []versions.Version, t
 	if err != nil {
 		return err
 	}
-	if !slices.ContainsFunc(list, func(v versions.Version) bool { return bytes.Equal(v.Text(), f.Bytes()) }) {
-		if err := versions.Keep(f.Name, f.Bytes(), say.BeforeGoingBack(number), "", time.Now()); err != nil {
+	if !slices.ContainsFunc(list, func(v versions.Version) bool { return schemaline.Same(v.Text(), f.Bytes()) }) {
+		if err := versions.Keep(f.Name, s.schemas.Head(f.Bytes(), schemaline.Design), say.BeforeGoingBack(number), "", time.Now()); err != nil {
 			return err
 		}
 	}
-	_, err = designfile.Save(f.Name, f, then.Design, designfile.SaveOptions{})
+	_, err = designfile.Save(f.Name, f, then.Design, designfile.SaveOptions{Schemas: s.schemas})
 	return err
 }

@@ -10,8 +10,10 @@ package main
 
 import (
 	"os"
+
+	"ripplewright/internal/answer/schemafile"
 )
 
 func main() {
-	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr}, os.Args[1:]))
+	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr, schemas: schemafile.Here()}, os.Args[1:]))
 }

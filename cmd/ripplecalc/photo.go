@@ -202,5 +202,5 @@ func (c *command) keepPhoto(s *shell, bench *bench, f *designfile.File, name, pi
 	if path, wrong := b.Problem(); wrong != "" {
 		return report.Added{}, c.misused("--keep: %s: %s", path, wrong)
 	}
-	return writeBatch(bench, f, name, b)
+	return writeBatch(s, bench, f, name, b)
 }

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
@@ -29,6 +30,8 @@ type shell struct {
 	in  io.Reader
 	out io.Writer
 	err io.Writer
+
+	schemas schemaline.Schemas // where editors of text find the schemas of files
 }
 
 // complain writes a message that is not an answer.

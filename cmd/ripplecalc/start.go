@@ -89,7 +89,7 @@ func startFlags(c *command, flags *pflag.FlagSet) action {
 			return fault(err)
 		}
 		if *out != "" {
-			_, err = designfile.Save(*out, nil, d, designfile.SaveOptions{})
+			_, err = designfile.Save(*out, nil, d, designfile.SaveOptions{Schemas: s.schemas})
 			return err
 		}
 		text, err := (&designfile.File{}).Encode(d)

@@ -10,7 +10,6 @@ import (
 	"os"
 	"path"
 	"runtime/debug"
-	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -19,6 +18,7 @@ import (
 
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/answer/schemafile"
 	"ripplewright/internal/answer/start"
 	"ripplewright/internal/desk/chime"
 	"ripplewright/internal/desk/keeping"
@@ -33,7 +33,6 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/journal"
-	"ripplewright/internal/work/schemafile"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/testdata"
 	"ripplewright/ui"
@@ -83,7 +82,6 @@ func run(args []string) int {
 	}
 	s := session.New(model.New(shelf.Library()), first)
 	s.BackUp(backups.At(dataFolder("backups")))
-	s.NameSchema(sync.OnceValue(schemafile.Reference))
 	if file != "" {
 		if err := s.Open(file); err != nil {
 			fmt.Fprintln(os.Stderr, err)
@@ -116,7 +114,7 @@ func run(args []string) int {
 		return ours
 	}
 	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
-		Sources: string(sources), Shelf: shelf, Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
+		Sources: string(sources), Shelf: shelf, Schemas: schemafile.Here(), Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return ours

@@ -68,7 +68,7 @@ func TestOwnKitchensAreFoundInTheirFolder(t *testing.T) {
 	require.True(t, filepath.IsAbs(path))
 	own := Default()
 	own.Name, own.Freezer.AirC = "Quay", -23
-	require.NoError(t, SaveProfiles(path, []Profile{own}))
+	require.NoError(t, SaveProfiles(path, []Profile{own}, nil))
 	got, err := FindOwn("quay")
 	require.NoError(t, err)
 	assert.Equal(t, own, got)

@@ -9,8 +9,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"os"
 	"ripplewright/internal/check"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/form/schemaline"
+	"strings"
 )
 
 func TestBuiltInKitchensAreValidAndFound(t *testing.T) {
@@ -44,7 +47,7 @@ func TestProfilesSurviveTheirFile(t *testing.T) {
 	assert.Empty(t, none)
 	list := BuiltIn()
 	list[1].Counter.Factor, list[1].Counter.Measured = 1.23456789, "scooped well after 12 min"
-	require.NoError(t, SaveProfiles(path, list))
+	require.NoError(t, SaveProfiles(path, list, nil))
 	got, err := LoadProfiles(path)
 	require.NoError(t, err)
 	assert.Equal(t, list, got)
@@ -136,4 +139,33 @@ func TestACalibrationOutOfReasonIsRefused(t *testing.T) {
 	assert.Error(t, err)
 	_, err = Calibrate(context.Background(), d, r, Default(), Measurement{Kind: ScoopedWell})
 	assert.False(t, err == nil || errors.As(err, &refused))
+}
+
+// What a hand wrote around the kitchens stays, whatever is kept, renamed or forgotten.
+func TestSavingKitchensKeepsAHandsWords(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "profiles.yaml")
+	require.NoError(t, os.WriteFile(path, []byte("# my kitchens\nversion: 1\nprofiles:\n  # down by the sea\n  - name: Quay\n    freezer: {air_c: -21} # the old one\n  - name: Loft\n"), 0o644))
+	list, err := LoadProfiles(path)
+	require.NoError(t, err)
+	attic := Default()
+	attic.Name = "Attic"
+	for _, change := range []func(){
+		func() { list = append(list, attic) },
+		func() { list[1].Counter.AirC = 25 },
+		func() { list[1].Name = "Upper loft" },
+		func() { list = list[:2] },
+		func() { list = []Profile{list[0], attic} },
+		func() { list = list[:1] },
+	} {
+		change()
+		require.NoError(t, SaveProfiles(path, list, func(schemaline.Kind) string { return "file:///k.json" }))
+		got, err := LoadProfiles(path)
+		require.NoError(t, err)
+		require.Equal(t, list, got)
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		for _, once := range []string{"# my kitchens", "# down by the sea", "# the old one", schemaline.Prefix + "file:///k.json\n"} {
+			assert.Equal(t, 1, strings.Count(string(text), once), "%s: %s", once, text)
+		}
+	}
 }

@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/userdata"
@@ -51,27 +53,70 @@ func FindOwn(name string) (Profile, error) {
 }
 
 // SaveProfiles makes list the contents of the file at path, all of it or,
-// after an error, none. Folders that are missing are made.
-func SaveProfiles(path string, list []Profile) error {
+// after an error, none. What a hand wrote around the kitchens stays. Folders that are
+// missing are made.
+func SaveProfiles(path string, list []Profile, schemas schemaline.Schemas) error {
 	for _, p := range list {
 		if err := p.Validate(); err != nil {
 			return err
 		}
 	}
-	data, err := EncodeProfiles(list)
+	old, err := userdata.Read(path, whatProfiles)
 	if err != nil {
-		return fmt.Errorf("kitchen profiles: %w", err)
+		return err
 	}
-	return userdata.Write(path, whatProfiles, data)
+	data, err := spliced(old, list)
+	if err != nil {
+		if data, err = EncodeProfiles(list); err != nil {
+			return fmt.Errorf("kitchen profiles: %w", err)
+		}
+	}
+	return userdata.Write(path, whatProfiles, schemas.Head(data, schemaline.Kitchens))
 }
 
-// profilesVersion is that of the file's form.
-const profilesVersion = 1
+// spliced returns the text of a file with the kitchens of list in place of its own.
+func spliced(text []byte, list []Profile) ([]byte, error) {
+	was, err := DecodeProfiles(text)
+	if err != nil {
+		return nil, err
+	}
+	for i := len(was) - 1; i >= 0 && len(was) > len(list); i-- {
+		if slices.ContainsFunc(list, func(p Profile) bool { return p.Name == was[i].Name }) {
+			continue
+		}
+		if text, err = userdata.Splice(text, keyProfiles, i, nil); err != nil {
+			return nil, err
+		}
+		was = slices.Delete(was, i, i+1)
+	}
+	for i := range list {
+		at := i
+		switch {
+		case i >= len(was):
+			at = -1
+		case was[i] == list[i]:
+			continue
+		}
+		if text, err = userdata.Splice(text, keyProfiles, at, setting.Node(fields, &list[i])); err != nil {
+			return nil, err
+		}
+	}
+	if got, err := DecodeProfiles(text); err != nil || !slices.Equal(got, list) {
+		return nil, errors.New("it would read back differently")
+	}
+	return text, nil
+}
+
+// The version of the file's form, and the key of its list.
+const (
+	profilesVersion = 1
+	keyProfiles     = "profiles"
+)
 
 // DecodeProfiles reads the file's text: version, and a list under profiles. A
 // setting left out is Default's, since a kitchen without air is none.
 func DecodeProfiles(data []byte) ([]Profile, error) {
-	nodes, err := yamltext.Listed(data, profilesVersion, "profiles")
+	nodes, err := yamltext.Listed(data, profilesVersion, keyProfiles)
 	if err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
@@ -22,7 +23,11 @@ type Book struct {
 	told    []func()
 	teach   func(d *design.Design, k cold.Profile) cold.Profile
 	watch   []func(Change)
+	schemas schemaline.Schemas
 }
+
+// NameSchemas has the file name its JSON Schema for editors of text when it is next written.
+func (k *Book) NameSchemas(schemas schemaline.Schemas) { k.schemas = schemas }
 
 // Open reads the own kitchens at path; "" stands for a machine without
 // a configuration folder, where none can be kept.
@@ -167,7 +172,7 @@ func (k *Book) change(f func([]cold.Profile) []cold.Profile) error {
 		return err
 	}
 	own = f(own)
-	if err := cold.SaveProfiles(k.path, own); err != nil {
+	if err := cold.SaveProfiles(k.path, own, k.schemas); err != nil {
 		return err
 	}
 	k.own, k.problem = own, nil

@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
@@ -28,7 +29,8 @@ type Book struct {
 	of      string // the path of the design whose batches are held
 	told    []func()
 
-	drafts *drafts // nil: none are kept
+	drafts  *drafts // nil: none are kept
+	schemas schemaline.Schemas
 
 	taught *learn.Posterior // of Notes for settings, as it was asked for last; nil: not yet
 	by     learn.Settings
@@ -54,6 +56,9 @@ func Open(file func() *designfile.File) *Book {
 // In has designs made in the kitchens that f finds by the names they give, with nothing
 // learnt.
 func (b *Book) In(f func(name string) cold.Profile) { b.kitchen, b.taught = f, nil }
+
+// NameSchemas has new files name their JSON Schema for editors of text.
+func (b *Book) NameSchemas(schemas schemaline.Schemas) { b.schemas = schemas }
 
 // Tell has f called when batches have changed.
 func (b *Book) Tell(f func()) { b.told = append(b.told, f) }
@@ -162,6 +167,7 @@ type Job struct {
 	Batch   batch.Batch
 	File    *designfile.File // the design's, nil where it has none
 	At      time.Time
+	Schemas schemaline.Schemas
 }
 
 // Job returns what writing the draft down asks for. d is the open design and k its
@@ -172,7 +178,7 @@ func (b *Book) Job(m *model.Model, d design.Design, k cold.Profile, at time.Time
 	}
 	notes := b.Notes
 	notes.Batches = slices.Clone(notes.Batches)
-	return Job{Model: m, Design: d, Kitchen: k, Notes: notes, Batch: b.Draft, File: b.file(), At: at}
+	return Job{Model: m, Design: d, Kitchen: k, Notes: notes, Batch: b.Draft, File: b.file(), At: at, Schemas: b.schemas}
 }
 
 // errNoFile says that a notebook has no place yet.
@@ -186,14 +192,14 @@ func Write(ctx context.Context, j Job) (Written, error) {
 	}
 	l, err := learn.Log(ctx, j.Model, j.Design, j.Kitchen, &j.Notes, j.Batch, j.At)
 	if err == nil {
-		err = batch.Append(batch.PathOf(j.File.Path()), l.Entry)
+		err = batch.Append(batch.PathOf(j.File.Path()), l.Entry, j.Schemas)
 	}
 	if err != nil || l.OtherDesign {
 		return Written{Logged: l}, err
 	}
 	text, err := j.File.Encode(j.Design.WithOwn(j.Model.Library(), j.Design))
 	if err == nil {
-		err = versions.ForBatch(j.File.Path(), text, l.Entry.ID, j.At)
+		err = versions.ForBatch(j.File.Path(), j.Schemas.Head(text, schemaline.Design), l.Entry.ID, j.At)
 	}
 	return Written{l, err}, nil
 }
@@ -225,7 +231,7 @@ func (b *Book) Switch(f learn.Factor, on bool, at time.Time) error {
 	if len(off) == 0 {
 		off = []string{batch.Nothing}
 	}
-	if err := batch.Append(b.Path(), learn.Switch(off, at)); err != nil {
+	if err := batch.Append(b.Path(), learn.Switch(off, at), b.schemas); err != nil {
 		return err
 	}
 	b.Read()

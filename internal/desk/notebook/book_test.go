@@ -133,7 +133,7 @@ func TestAnotherDesignHasAnotherNotebook(t *testing.T) {
 
 func TestAFactorIsSwitchedOffAndOn(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
-	require.NoError(t, batch.Append(batch.PathOf(path), batch.Batch{ID: "a", FreezerC: batch.Of(-15), Forecast: batch.Forecast{FreezerC: batch.Of(-18)}}))
+	require.NoError(t, batch.Append(batch.PathOf(path), batch.Batch{ID: "a", FreezerC: batch.Of(-15), Forecast: batch.Forecast{FreezerC: batch.Of(-18)}}, nil))
 	b := beside(t, &path)
 	d := market.Plain()
 	warm := b.Kitchen(&d, cold.Default()).Freezer.AirC

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"ripplewright/internal/desk/session"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
@@ -64,5 +65,5 @@ func Keep(s *session.Session, note string, at time.Time) error {
 	if err != nil {
 		return err
 	}
-	return versions.Keep(s.Path(), text, note, "", at)
+	return versions.Keep(s.Path(), s.Schemas().Head(text, schemaline.Design), note, "", at)
 }

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/backups"
 	"ripplewright/internal/work/design"
@@ -37,8 +38,8 @@ type Session struct {
 
 	file    *designfile.File // nil: never saved
 	backups *backups.Folder
-	schema  func() string // see NameSchema
-	notKept error         // why the last save has no backup
+	schemas schemaline.Schemas // see NameSchemas
+	notKept error              // why the last save has no backup
 	saved   design.Design
 	told    news
 }
@@ -246,11 +247,7 @@ func (s *Session) Save(path string, force bool) error {
 		return nil
 	}
 	s.notKept = nil
-	o := designfile.SaveOptions{Force: force, KeepOld: keep}
-	if s.schema != nil {
-		o.Schema = s.schema()
-	}
-	f, err := designfile.Save(path, s.file, d, o)
+	f, err := designfile.Save(path, s.file, d, designfile.SaveOptions{Force: force, KeepOld: keep, Schemas: s.schemas})
 	if err != nil {
 		return err
 	}
@@ -262,9 +259,12 @@ func (s *Session) Save(path string, force bool) error {
 	return nil
 }
 
-// NameSchema has every new file name the JSON Schema at that address for editors of text.
-// The address is asked for when a design is saved.
-func (s *Session) NameSchema(address func() string) { s.schema = address }
+// NameSchemas has every saved file name its JSON Schema for editors of text. Its address
+// is asked for when a design is saved.
+func (s *Session) NameSchemas(schemas schemaline.Schemas) { s.schemas = schemas }
+
+// Schemas tells where the schemas are, nil where nobody has named any.
+func (s *Session) Schemas() schemaline.Schemas { return s.schemas }
 
 // BackUp has every save kept in f from now on, and what a save replaces.
 func (s *Session) BackUp(f *backups.Folder) { s.backups = f }

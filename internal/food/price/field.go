@@ -25,6 +25,7 @@ const (
 	PackG  = "pack_g"
 	PackML = "pack_ml"
 	Pieces = "pieces"
+	PieceG = "piece_g" // of one of them
 )
 
 var fields = []setting.Field[Pack]{
@@ -33,7 +34,7 @@ var fields = []setting.Field[Pack]{
 	{Path: PackG, About: "what it holds, by weight", Unit: "g", Max: mostHolds, Of: func(p *Pack) any { return &p.Grams }},
 	{Path: PackML, About: "or by volume", Unit: "mL", Max: mostHolds, Of: func(p *Pack) any { return &p.ML }},
 	{Path: Pieces, About: "or by the piece, as eggs", Max: mostHolds, Of: func(p *Pack) any { return &p.Pieces }},
-	{Path: "piece_g", About: "one piece as it goes into the bowl; eggs have their size", Unit: "g", Max: mostHolds, Of: func(p *Pack) any { return &p.PieceG }},
+	{Path: PieceG, About: "one piece as it goes into the bowl; eggs have their size", Unit: "g", Max: mostHolds, Of: func(p *Pack) any { return &p.PieceG }},
 	{Path: "note", About: "where it is bought, or anything to remember", Wrong: notText, Of: func(p *Pack) any { return &p.Note }},
 }
 
@@ -82,9 +83,9 @@ func (p Pack) Check() error {
 	case holds > 1:
 		return wrong("", say+", only one of them")
 	case p.PieceG > 0 && p.Pieces == 0:
-		return wrong("piece_g", "is of a pack that is counted in "+Pieces)
+		return wrong(PieceG, "is of a pack that is counted in "+Pieces)
 	case p.Pieces > 0 && p.PieceG == 0 && p.Ingredient != Eggs:
-		return wrong("piece_g", "is needed: what one piece brings into the bowl")
+		return wrong(PieceG, "is needed: what one piece brings into the bowl")
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/work/atomicfile"
 )
 
@@ -30,10 +31,10 @@ func read(path string) ([]byte, error) {
 }
 
 // Append adds an entry at the end of the file at path, which it makes if it is not
-// there, and brings it to the disk. Not a byte of what is there changes; what a lost
+// there, with the line that names its schema, and brings it to the disk. Not a byte of what is there changes; what a lost
 // program left of an entry is closed as cut off. A file that cannot be read, or would
 // not be with b in it, is left alone.
-func Append(path string, b Batch) error {
+func Append(path string, b Batch, schemas schemaline.Schemas) error {
 	was, err := read(path)
 	if err != nil {
 		return err
@@ -49,7 +50,7 @@ func Append(path string, b Batch) error {
 	more := text
 	switch entries, _ := split(was); {
 	case len(was) == 0:
-		more = append([]byte(heading), text...)
+		more = append(schemas.Head([]byte(heading), schemaline.Batches), text...)
 	case len(entries) > 0 && !entries[len(entries)-1].ended:
 		more = append([]byte("\n"+cutOff+"\n"+end+"\n"), text...)
 	case was[len(was)-1] != '\n':

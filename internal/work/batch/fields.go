@@ -58,6 +58,12 @@ func IceWords() []string {
 
 const day, minute = "2006-01-02", "2006-01-02 15:04"
 
+// dated has an editor look for the signs of a date; whether there is such a day, notTime tells.
+func dated(e Entry) Entry {
+	e.Pattern = `^(\d{4}-\d{2}-\d{2}( \d{2}:\d{2})?)?$`
+	return e
+}
+
 func number(path, about, unit string, min, max float64, of func(*Batch) *Measured) Entry {
 	return Entry{Path: path, About: about, Unit: unit, Min: min, Max: max, Optional: true, Of: func(b *Batch) any { return of(b) }}
 }
@@ -76,10 +82,10 @@ func list(path, about, format string, of func(*Batch) *[]string) Entry {
 
 var entries = []Entry{
 	text("batch", "which batch; the same name again adds to it", "words, 40 letters at most", 40, notPlain, func(b *Batch) *string { return &b.ID }),
-	text("when", "when this was written down", "YYYY-MM-DD HH:MM", 16, notTime(minute), func(b *Batch) *string { return &b.When }),
+	dated(text("when", "when this was written down", "YYYY-MM-DD HH:MM", 16, notTime(minute), func(b *Batch) *string { return &b.When })),
 	text("version", "which version of the design", "hexadecimal digits", 64, notPlain, func(b *Batch) *string { return &b.Version }),
-	text("made", "the day it was made", "YYYY-MM-DD", 10, notTime(day), func(b *Batch) *string { return &b.Made }),
-	text("best_before", "the day until which you let it be sold", "YYYY-MM-DD", 10, notTime(day), func(b *Batch) *string { return &b.BestBefore }),
+	dated(text("made", "the day it was made", "YYYY-MM-DD", 10, notTime(day), func(b *Batch) *string { return &b.Made })),
+	dated(text("best_before", "the day until which you let it be sold", "YYYY-MM-DD", 10, notTime(day), func(b *Batch) *string { return &b.BestBefore })),
 	text("lot", "the lot on its label, where it is not the batch's name", "words, 40 letters at most", 40, notPlain, func(b *Batch) *string { return &b.Lot }),
 	list("weighed", "lines that were weighed otherwise than written", "PART INGREDIENT GRAMS g, as dense sucrose 118 g; PART is dense, foam or foam.syrup", func(b *Batch) *[]string { return &b.Weighed }),
 

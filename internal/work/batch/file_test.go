@@ -47,8 +47,8 @@ func full(t *testing.T) batch.Batch {
 func TestAFileIsReadAsItWasWritten(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "oat.batches.yaml")
 	one, two := full(t), batch.Batch{ID: "quay-2", Made: "2026-12-01"}
-	require.NoError(t, batch.Append(path, one))
-	require.NoError(t, batch.Append(path, two))
+	require.NoError(t, batch.Append(path, one, nil))
+	require.NoError(t, batch.Append(path, two, nil))
 	got, err := batch.Load(path)
 	require.NoError(t, err)
 	one.Off = nil // the file's, no batch's
@@ -62,11 +62,11 @@ func TestAFileIsReadAsItWasWritten(t *testing.T) {
 
 func TestALaterEntryAddsToItsBatch(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.batches.yaml")
-	require.NoError(t, batch.Append(path, batch.Batch{ID: "1", Made: "2026-11-28", FreezerC: batch.Of(-18)}))
-	require.NoError(t, batch.Append(path, batch.Batch{ID: "2", Made: "2026-11-29"}))
+	require.NoError(t, batch.Append(path, batch.Batch{ID: "1", Made: "2026-11-28", FreezerC: batch.Of(-18)}, nil))
+	require.NoError(t, batch.Append(path, batch.Batch{ID: "2", Made: "2026-11-29"}, nil))
 	before, err := os.ReadFile(path)
 	require.NoError(t, err)
-	require.NoError(t, batch.Append(path, batch.Batch{ID: "1", FreezerC: batch.Of(-17), Ate: batch.Ate{Icy: "smooth"}}))
+	require.NoError(t, batch.Append(path, batch.Batch{ID: "1", FreezerC: batch.Of(-17), Ate: batch.Ate{Icy: "smooth"}}, nil))
 	after, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.True(t, strings.HasPrefix(string(after), string(before)), "nothing is rewritten")
@@ -81,7 +81,7 @@ func TestOffHoldsUntilItIsSaidOtherwise(t *testing.T) {
 	for _, c := range []struct{ off, want []string }{
 		{[]string{"ice", "hardness"}, []string{"ice", "hardness"}}, {nil, []string{"ice", "hardness"}}, {[]string{batch.Nothing}, nil},
 	} {
-		require.NoError(t, batch.Append(path, batch.Batch{ID: "learning", Off: c.off}))
+		require.NoError(t, batch.Append(path, batch.Batch{ID: "learning", Off: c.off}, nil))
 		n, err := batch.Load(path)
 		require.NoError(t, err)
 		assert.Equal(t, c.want, n.Off)
@@ -94,10 +94,10 @@ func TestOffHoldsUntilItIsSaidOtherwise(t *testing.T) {
 func TestATornEntryIsToldOfAndKept(t *testing.T) {
 	folder := t.TempDir()
 	path := filepath.Join(folder, "a.batches.yaml")
-	require.NoError(t, batch.Append(path, batch.Batch{ID: "whole", Made: "2026-11-28"}))
+	require.NoError(t, batch.Append(path, batch.Batch{ID: "whole", Made: "2026-11-28"}, nil))
 	first, err := os.ReadFile(path)
 	require.NoError(t, err)
-	require.NoError(t, batch.Append(path, batch.Batch{ID: "torn", FreezerC: batch.Of(-18.25), Words: "wörds"}))
+	require.NoError(t, batch.Append(path, batch.Batch{ID: "torn", FreezerC: batch.Of(-18.25), Words: "wörds"}, nil))
 	both, err := os.ReadFile(path)
 	require.NoError(t, err)
 	for n := len(first) + 1; n < len(both)-1; n++ {
@@ -108,7 +108,7 @@ func TestATornEntryIsToldOfAndKept(t *testing.T) {
 		assert.Len(t, got.Batches, 1)
 		assert.Equal(t, []int{strings.Count(string(first), "\n") + 1}, got.CutOff)
 
-		require.NoError(t, batch.Append(path, batch.Batch{ID: "next", Made: "2026-11-30"}))
+		require.NoError(t, batch.Append(path, batch.Batch{ID: "next", Made: "2026-11-30"}, nil))
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(text), torn), "kept")

@@ -42,20 +42,6 @@ var blank = sync.OnceValue(func() *File {
 	return f
 })
 
-// modeline begins the line by which a file names its schema, as the YAML language server
-// and the editors with it read it.
-const modeline = "# yaml-language-server: $schema="
-
-// blankWith is a blank file that names its schema in its first line, "" for none.
-func blankWith(schema string) *File {
-	if schema != "" {
-		if f, err := Decode(blank().Name, []byte(modeline+schema+"\n"+skeleton)); err == nil {
-			return f
-		}
-	}
-	return blank()
-}
-
 // Encode returns d as bytes that Decode reads back as an equal design, in the
 // form of the file f: an unchanged design gives the very bytes that were
 // read; otherwise comments, order and style of what remains are kept. Keys

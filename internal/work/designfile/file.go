@@ -21,6 +21,7 @@ import (
 	"time"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/design"
@@ -141,7 +142,7 @@ func read(path string) ([]byte, Stamp, error) {
 type SaveOptions struct {
 	Force   bool                   // replace whatever is there; set it when the user has said so
 	KeepOld func(old []byte) error // handed what is about to be replaced, which stays if it fails; nil: nobody is
-	Schema  string                 // where editors find the JSON Schema, for a file that is new; "": it does not say
+	Schemas schemaline.Schemas     // where editors find the JSON Schema, for a file that names none; nil: it does not say
 }
 
 // Save writes d to path in the form of f, the file it was read from, and
@@ -156,12 +157,13 @@ type SaveOptions struct {
 // lines.
 func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
 	if f == nil || f.raw == nil {
-		f = blankWith(o.Schema)
+		f = blank()
 	}
 	next, err := f.encode(path, d)
 	if err != nil {
 		return nil, err
 	}
+	next = next.headed(o.Schemas)
 	if !o.Force {
 		if err := f.mayReplace(path); err != nil {
 			return nil, err
@@ -175,6 +177,18 @@ func Save(path string, f *File, d design.Design, o SaveOptions) (*File, error) {
 		stamp.Modified = info.ModTime()
 	}
 	return next.from(path, stamp)
+}
+
+// headed is f with the line that names its schema, f itself where it has one or there is
+// no room for it.
+func (f *File) headed(s schemaline.Schemas) *File {
+	if text := s.Head(f.raw, schemaline.Design); len(text) != len(f.raw) {
+		if with, err := Decode(f.Name, text); err == nil {
+			with.Design = f.Design
+			return with
+		}
+	}
+	return f
 }
 
 var begins = regexp.MustCompile(`(?m)^\s*\{?\s*["']?ripplewright["']?\s*:`)

@@ -1,9 +1,8 @@
 package designfile
 
 import (
-	"encoding/json"
-
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
 
@@ -15,14 +14,7 @@ type object = map[string]any
 // check a design. What ties two values together (an egg size to its system, a
 // line to the library) is beyond it.
 func Schema() []byte {
-	s := schemaOf(root)
-	s["$schema"] = "https://json-schema.org/draft/2020-12/schema"
-	s["title"] = "Ripplewright design, version 1"
-	text, err := json.MarshalIndent(s, "", "  ")
-	if err != nil {
-		panic("designfile: " + err.Error()) // maps of plain values always can be
-	}
-	return append(text, '\n')
+	return setting.Document("Ripplewright design, version 1", schemaOf(root))
 }
 
 // schemaOf describes the section s.

@@ -9,10 +9,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/work/design"
 )
 
 const ourSchema = "file:///usr/share/ripplewright/schema/design.schema.json"
+
+// lies has every kind's schema at one address.
+func lies(address string) schemaline.Schemas { return func(schemaline.Kind) string { return address } }
 
 // A new file names its schema in its first line and is otherwise what it would be
 // without; the line stays when the file is saved again, whatever has changed.
@@ -22,7 +26,7 @@ func TestANewFileNamesItsSchema(t *testing.T) {
 	d.Name = "Harbour wall"
 	d.Dense.Lines = []design.Line{{Ingredient: "milk_whole", Grams: 500}}
 	saved := func(name string, f *File, d design.Design, schema string) (*File, string) {
-		f, err := Save(filepath.Join(dir, name), f, d, SaveOptions{Schema: schema, Force: true})
+		f, err := Save(filepath.Join(dir, name), f, d, SaveOptions{Schemas: lies(schema), Force: true})
 		require.NoError(t, err)
 		data, err := os.ReadFile(f.Path())
 		require.NoError(t, err)
@@ -44,7 +48,8 @@ func TestANewFileNamesItsSchema(t *testing.T) {
 	assert.NotContains(t, text, "elsewhere")
 }
 
-// A file that was there keeps the head it has.
+// A file that was there has the line before the head it has, once, and a design that
+// a hand made name another schema keeps that.
 func TestAFileThatWasThereKeepsItsHead(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "old.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("# From the old stall.\n"+skeleton), 0o644))
@@ -52,14 +57,23 @@ func TestAFileThatWasThereKeepsItsHead(t *testing.T) {
 	require.NoError(t, err)
 	d := f.Design
 	d.Name = "Still the old stall"
-	f, err = Save(path, f, d, SaveOptions{Schema: ourSchema})
+	f, err = Save(path, f, d, SaveOptions{Schemas: lies(ourSchema)})
 	require.NoError(t, err)
-	assert.True(t, strings.HasPrefix(string(f.Bytes()), "# From the old stall.\n"))
-	assert.NotContains(t, string(f.Bytes()), "schema")
+	head := schemaline.Prefix + ourSchema + "\n# From the old stall.\n"
+	assert.True(t, strings.HasPrefix(string(f.Bytes()), head), "%s", f.Bytes())
+	assert.True(t, f.Design.Equal(d))
+	changed, err := f.ChangedOnDisk()
+	require.NoError(t, err)
+	assert.False(t, changed)
+	d.Name = "Once more"
+	f, err = Save(path, f, d, SaveOptions{Schemas: lies("file:///elsewhere")})
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(string(f.Bytes()), head), "%s", f.Bytes())
+	assert.Equal(t, 1, strings.Count(string(f.Bytes()), "$schema"))
 }
 
 func TestAnAddressThatIsNoLineIsLeftOut(t *testing.T) {
-	f, err := Save(filepath.Join(t.TempDir(), "x.yaml"), nil, design.New(), SaveOptions{Schema: "file:///a\nname: twice"})
+	f, err := Save(filepath.Join(t.TempDir(), "x.yaml"), nil, design.New(), SaveOptions{Schemas: lies("file:///a\nname: twice")})
 	require.NoError(t, err)
 	assert.NotContains(t, string(f.Bytes()), "schema")
 }

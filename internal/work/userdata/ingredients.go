@@ -13,7 +13,10 @@ import (
 )
 
 // whatIngredients names the file in errors.
-const whatIngredients = "own ingredients"
+const (
+	whatIngredients = "own ingredients"
+	keyIngredients  = "ingredients"
+)
 
 // IngredientsPath returns where the own ingredients are kept: ingredients.yaml
 // in ripplewright's part of the user's configuration folder.
@@ -55,7 +58,7 @@ const version = 1
 
 // Decode reads the text of the file: version and a list under ingredients.
 func Decode(data []byte) ([]*ingredient.Ingredient, error) {
-	nodes, err := yamltext.Listed(data, version, "ingredients")
+	nodes, err := yamltext.Listed(data, version, keyIngredients)
 	if err != nil {
 		return nil, err
 	}

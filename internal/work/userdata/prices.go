@@ -8,6 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
 )
@@ -133,7 +134,12 @@ type Prices struct {
 	path string // "" where there is no configuration folder
 	book price.Book
 	err  error
+
+	schemas schemaline.Schemas
 }
+
+// NameSchemas has the file name its JSON Schema for editors of text when it is next written.
+func (p *Prices) NameSchemas(schemas schemaline.Schemas) { p.schemas = schemas }
 
 // NewPrices returns the prices in the file at path, and reads them. Err tells
 // of a file that cannot be read.
@@ -168,7 +174,7 @@ func (p *Prices) Put(pack price.Pack) error {
 	}
 	return p.change(func(data []byte, was []price.Pack) ([]byte, []price.Pack, error) {
 		at := slices.IndexFunc(was, func(o price.Pack) bool { return o.Ingredient == pack.Ingredient })
-		text, err := splice(data, keyPrices, at, packNode(pack))
+		text, err := Splice(data, keyPrices, at, packNode(pack))
 		if at < 0 {
 			return text, append(was, pack), err
 		}
@@ -184,7 +190,7 @@ func (p *Prices) Remove(id string) error {
 		if at < 0 {
 			return data, was, nil
 		}
-		text, err := splice(data, keyPrices, at, nil)
+		text, err := Splice(data, keyPrices, at, nil)
 		return text, slices.Delete(was, at, at+1), err
 	})
 }
@@ -202,7 +208,7 @@ func (p *Prices) Rename(old, now string) error {
 		if at < 0 {
 			return data, was, nil
 		}
-		text, err := splice(data, keyPrices, at, packNode(pack))
+		text, err := Splice(data, keyPrices, at, packNode(pack))
 		was[at] = pack
 		return text, was, err
 	})
@@ -257,7 +263,7 @@ func (p *Prices) write(f func(data []byte, was price.Book) ([]byte, price.Book, 
 			return err
 		}
 	}
-	if err := Write(p.path, whatPrices, text); err != nil {
+	if err := Write(p.path, whatPrices, p.schemas.Head(text, schemaline.Prices)); err != nil {
 		return err
 	}
 	p.book, p.err = want, nil

@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/work/userdata"
+	"strings"
 )
 
 // The prices are invented, for the stall Saltmarsh Quay.
@@ -124,4 +126,35 @@ func FuzzDecodePrices(f *testing.F) {
 		require.NoError(t, err, "%s", text)
 		require.True(t, b.Equal(again))
 	})
+}
+
+// Both files of the maker's own name their schema once, and new ones begin with it.
+func TestFilesOfTheMakersOwnNameTheirSchema(t *testing.T) {
+	dir := t.TempDir()
+	at := func(kind schemaline.Kind) string { return "file:///" + string(kind) + ".json" }
+	byHand := filepath.Join(dir, "hand.yaml")
+	require.NoError(t, os.WriteFile(byHand, []byte(quayPrices), 0o644))
+	for _, path := range []string{filepath.Join(dir, "new.yaml"), byHand} {
+		p := userdata.NewPrices(path)
+		p.NameSchemas(at)
+		require.NoError(t, p.Put(price.Pack{Ingredient: "salt", Price: 1, Grams: 500}))
+		require.NoError(t, p.Put(price.Pack{Ingredient: "salt", Price: 2, Grams: 500}))
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.True(t, strings.HasPrefix(string(text), schemaline.Prefix+"file:///prices.json\n"), "%s", text)
+		assert.Equal(t, 1, strings.Count(string(text), "$schema"), "%s", text)
+	}
+	text, err := os.ReadFile(byHand)
+	require.NoError(t, err)
+	for _, kept := range []string{"# what the stall pays", "# since we moved", "# at the mill", "# they went up"} {
+		assert.Contains(t, string(text), kept)
+	}
+	s := userdata.NewShelf(builtIn(), filepath.Join(dir, "ingredients.yaml"))
+	s.NameSchemas(at)
+	require.NoError(t, s.Put(figPaste(t), ""))
+	require.NoError(t, s.Remove("fig_paste"))
+	text, err = os.ReadFile(s.Path())
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(string(text), schemaline.Prefix+"file:///ingredients.json\n"), "%s", text)
+	assert.Equal(t, 1, strings.Count(string(text), "$schema"), "%s", text)
 }

@@ -10,6 +10,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/schemaline"
 )
 
 // Shelf is the built-in library with the maker's own ingredients on top, which
@@ -23,8 +24,12 @@ type Shelf struct {
 	own  []*ingredient.Ingredient
 	err  error
 
-	watch func(before, after *ingredient.Ingredient)
+	watch   func(before, after *ingredient.Ingredient)
+	schemas schemaline.Schemas
 }
+
+// NameSchemas has the file name its JSON Schema for editors of text when it is next written.
+func (s *Shelf) NameSchemas(schemas schemaline.Schemas) { s.schemas = schemas }
 
 // Watch has f told of every change by Put and Remove, after it was made: nil stands for
 // an ingredient that was not there, or is there no more.
@@ -121,7 +126,7 @@ func (s *Shelf) change(id string, in *ingredient.Ingredient) error {
 	if err != nil {
 		return fmt.Errorf("own ingredients in %s: %w", s.path, err)
 	}
-	if err := Write(s.path, whatIngredients, data); err != nil {
+	if err := Write(s.path, whatIngredients, s.schemas.Head(data, schemaline.Ingredients)); err != nil {
 		return err
 	}
 	s.own, s.err = list, nil
@@ -152,7 +157,7 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 			list[at] = in
 		}
 	}
-	text, err := splice(data, "ingredients", at, node)
+	text, err := Splice(data, keyIngredients, at, node)
 	if err == nil {
 		var got []*ingredient.Ingredient
 		if got, err = Decode(text); err == nil && slices.EqualFunc(got, list, func(a, b *ingredient.Ingredient) bool {
@@ -169,9 +174,9 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	return text, got, err
 }
 
-// splice puts node in place of item at of the list under key in data, at its end
-// for −1; a nil node takes the item out.
-func splice(data []byte, key string, at int, node *yaml.Node) ([]byte, error) {
+// Splice puts node in place of item at of the list under key in data, a file of the
+// maker's own, at its end for −1; a nil node takes the item out. Comments stay.
+func Splice(data []byte, key string, at int, node *yaml.Node) ([]byte, error) {
 	var doc yaml.Node
 	if err := yaml.Unmarshal(data, &doc); err != nil {
 		return nil, err

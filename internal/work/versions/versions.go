@@ -16,6 +16,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/headed"
+	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/designfile"
@@ -185,7 +186,7 @@ func ForBatch(path string, text []byte, batch string, at time.Time) error {
 	if err != nil {
 		return err
 	}
-	if n := len(list); n > 0 && string(list[n-1].text) == string(text) {
+	if n := len(list); n > 0 && schemaline.Same(list[n-1].text, text) {
 		return nil
 	}
 	return Keep(path, text, "", batch, at)
