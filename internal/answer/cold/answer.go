@@ -7,12 +7,38 @@ import (
 )
 
 // Range is a time with its band, Low ≤ Value ≤ High: the outside coefficient
-// as it stands, and at the ends of what is known of it. NaN means not within
-// the time looked at.
+// as it stands, and at the ends of what is known of it, with those of the tub as
+// batches have shown it to come out. NaN means not within the time looked at.
 type Range struct{ Value, Low, High float64 }
 
 // Known reports whether the time is reached with the coefficient as it stands.
 func (r Range) Known() bool { return !math.IsNaN(r.Value) }
+
+// hold widens r's band to x's. A time that x does not reach at all has no upper end.
+func (r *Range) hold(x Range) {
+	if !r.Known() {
+		return
+	}
+	if x.Low < r.Low {
+		r.Low = x.Low
+	}
+	r.High = math.Max(r.High, x.High)
+}
+
+// ranges are all times of a that have a band.
+func (a *Answer) ranges() []*Range {
+	out := []*Range{&a.Harden.MoveHours, &a.Harden.Hours}
+	for _, c := range [...]*Cooling{&a.StillFreeze.Dense, &a.StillFreeze.Foam} {
+		out = append(out, &c.FirstIceMinutes, &c.WhipMinutes, &c.ReadyMinutes)
+	}
+	for _, s := range [...]*Softening{&a.Counter, &a.Fridge} {
+		out = append(out, &s.FromMinutes, &s.ToMinutes, &s.WholeMinutes, &s.CoreMinutes, &s.RingServingMinutes, &s.MeanServingMinutes, &s.MeltsAtWallMinutes)
+		for _, t := range [...]*ScoopTimes{&s.Dense, &s.Foam} {
+			out = append(out, &t.FromMinutes, &t.ToMinutes)
+		}
+	}
+	return out
+}
 
 func never() Range { return Range{math.NaN(), math.NaN(), math.NaN()} }
 

@@ -24,7 +24,36 @@ type Options struct {
 // Plan computes the cold of d, whose evaluation is r, in the kitchen p. It
 // takes some tens of milliseconds; a cancelled context ends it early with
 // ctx.Err(). A kitchen that does not validate gives its *FieldError.
+//
+// Where batches have shown what the recipe comes to (Result.Made), the bands of the times
+// hold those of the tub as it comes out, too, which costs as much again.
 func Plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Options) (Answer, error) {
+	made := r.Made()
+	if made == nil || o.OnlyFreezing {
+		return plan(ctx, d, r, p, o)
+	}
+	second := Options{NoPictures: true, FillC: o.FillC}
+	if all := o.Progress; all != nil {
+		o.Progress = func(done float64) { all(done / 2) }
+		second.Progress = func(done float64) { all((1 + done) / 2) }
+	}
+	a, err := plan(ctx, d, r, p, o)
+	if err != nil {
+		return a, err
+	}
+	came, err := plan(ctx, d, made, p, second)
+	if err != nil {
+		return Answer{}, err
+	}
+	others := came.ranges()
+	for i, x := range a.ranges() {
+		x.hold(*others[i])
+	}
+	return a, nil
+}
+
+// plan is Plan of one result as it stands.
+func plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Options) (Answer, error) {
 	if err := p.Validate(); err != nil {
 		return Answer{}, err
 	}

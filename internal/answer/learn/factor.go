@@ -57,7 +57,7 @@ func (f Factor) IsRatio() bool {
 
 // nineteenIn20 and eightIn10 are how many standard deviations hold so many of a
 // normal spread.
-const nineteenIn20, eightIn10 = 1.96, 1.2816
+const nineteenIn20, eightIn10 = model.NineteenIn20, 1.2816
 
 // prior is what is known of kitchens in general: the standard deviation about no
 // offset, in the factor's unit or of its logarithm. Each is a band that the program
@@ -75,14 +75,10 @@ var prior = [NumFactors]float64{
 	FoamAir:     math.Log(1+sure.AirPercent/100) / nineteenIn20,
 	FreezerK:    sure.FreezerK / nineteenIn20,
 	Counter:     math.Log(1+sure.ThawShare) / nineteenIn20,
-	Hardness:    math.Log(phase.Scatter) / scatterHolds,
+	Hardness:    math.Log(phase.Scatter) / phase.ScatterHolds,
 	Ice:         math.Log(icy.MostFactor) / nineteenIn20,
 	Mixing:      math.Log(2) / nineteenIn20,
 }
-
-// scatterHolds is how many standard deviations hold the 85 % that phase.Scatter
-// covers.
-const scatterHolds = 1.44
 
 // The errors of a measurement, one standard deviation each, from day to day and of
 // what is read. All are common practice, no source.

@@ -8,6 +8,7 @@ import (
 	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/sure"
+	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
@@ -57,14 +58,44 @@ func (p *Posterior) Kitchen(d *design.Design, k cold.Profile) cold.Profile {
 // The air of a freezer as package cold takes it, °C.
 const coldestAirC, warmestAirC = -40, -2
 
-// Model returns m as batches have taught it: how hard the custard is over the law, and by
-// which factor it may still be off.
+// Model returns m as batches have taught it: how hard the custard is over the law, by which
+// factor it may still be off, and what boil, stove and air come to. What is not learnt is
+// as published.
 func (p *Posterior) Model(m *model.Model) *model.Model {
-	if !p.Learnt(Hardness) {
+	t := model.Taught{Recipe: p.recipe()}
+	if b := p.Factors[Hardness]; p.Learnt(Hardness) {
+		t.Readings, t.HarderFactor, t.ScatterFactor = p.Counts(Hardness), math.Exp(b.Mean), math.Exp(phase.ScatterHolds*b.SD)
+	}
+	if t == (model.Taught{}) {
 		return m.Published()
 	}
-	b := p.Factors[Hardness]
-	return m.Taught(model.Taught{Readings: p.Counts(Hardness), HarderFactor: math.Exp(b.Mean), ScatterFactor: math.Exp(scatterHolds * b.SD)})
+	return m.Taught(t)
+}
+
+// makings are the factors of the recipe, with what differs from one batch to the next.
+var makings = [model.NumMakings]struct {
+	of  Factor
+	day float64
+}{
+	model.Boiled: {SyrupSolids, solidsPoints}, model.Reduced: {StoveLoss, lossPoints},
+	model.CustardAir: {CustardAir, airDay}, model.FoamAir: {FoamAir, airDay},
+}
+
+// recipe is what is learnt of the makings.
+func (p *Posterior) recipe() (out [model.NumMakings]model.Lesson) {
+	for i, x := range makings {
+		if p.Learnt(x.of) {
+			out[i] = model.Lesson{Readings: p.Counts(x.of), Mean: p.Factors[x.of].Mean,
+				Half: nineteenIn20 * p.before[x.of] * p.left(x.of, x.day), BeforeAnyReadings: nineteenIn20 * p.before[x.of]}
+		}
+	}
+	return out
+}
+
+// left is how much is left of a factor's spread in the next batch, which differs from the
+// last as days do.
+func (p *Posterior) left(f Factor, day float64) float64 {
+	return math.Min(1, math.Hypot(p.Factors[f].SD, day)/p.before[f])
 }
 
 // RibbonMM returns what a mean ribbon that the computed cut has at mm comes to as this hand
@@ -84,7 +115,7 @@ func (p *Posterior) Kitchens() *sure.Learnt {
 		if !p.Learnt(f) && p.before[f] == prior[f] {
 			return 1
 		}
-		return math.Min(1, math.Hypot(p.Factors[f].SD, day)/prior[f])
+		return math.Min(1, p.left(f, day)*p.before[f]/prior[f])
 	}
 	l.Shift[sure.Syrup], l.Left[sure.Syrup] = p.Factors[SyrupSolids].Mean, left(SyrupSolids, solidsPoints)
 	l.Shift[sure.Freezer], l.Left[sure.Freezer] = p.Factors[FreezerK].Mean, left(FreezerK, 0)

@@ -34,13 +34,16 @@ type syrup struct {
 	excess     float64 // g that the pan weighs more than what went in: the weight was not taken
 }
 
+// tables are the points of solids by which the readings of a syrup differ: the soft one
+// keeps less water and the firm one more, by what published tables disagree.
+var tables = [3]float64{0, BoilingBand, -BoilingBand}
+
 // boil returns the readings of a syrup cooked as d says: to the thermometer, or
 // to the weight of the pan where that was taken. Where the thermometer
-// decides, the soft reading keeps less water and the firm one more, by what
-// published tables differ.
-func boil(m readings, d design.Design) [3]syrup {
+// decides, each has so many points more of solids than it says.
+func boil(m readings, d design.Design, points [3]float64) [3]syrup {
 	var out [3]syrup
-	for i, points := range [...]float64{0, BoilingBand, -BoilingBand} {
+	for i, points := range points {
 		out[i] = boilOne(m[i], d)
 		if s := &out[i]; points != 0 && s.reached && !s.weighed {
 			s.thicken(points)
@@ -99,8 +102,9 @@ func (s *syrup) thicken(points float64) {
 	s.mix, s.off = s.mix.WithWater(left), s.off+water-left
 }
 
-// result is the syrup of the batch as made, k times what is written.
-func (s *syrup) result(k float64) Syrup {
+// result is the syrup of the batch as made, k times what is written; where the thermometer
+// decided, its solids are good to so many points either way.
+func (s *syrup) result(k, points float64) Syrup {
 	total := s.mix.TotalG()
 	if total == 0 {
 		return Syrup{SolidsPercent: math.NaN(), BoilingPointC: math.NaN()}
@@ -115,7 +119,7 @@ func (s *syrup) result(k float64) Syrup {
 		Reached:       s.reached,
 		Weighed:       s.weighed,
 	}
-	band := BoilingBand
+	band := points
 	if s.weighed || !s.reached {
 		band = 0
 	}

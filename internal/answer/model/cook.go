@@ -23,15 +23,16 @@ type custard struct {
 	short bool    // the stove loss asks for more water than there is
 }
 
-// cook drives the water off both phases and beats the syrup into the whites.
-func cook(d design.Design, w *weighed) cooked {
+// cook drives the water off both phases and beats the syrup into the whites, whose
+// readings have so many points of solids more than the thermometer says.
+func cook(d design.Design, w *weighed, points [3]float64) cooked {
 	c := cooked{
 		dense: stove(w.mixes[design.DensePart], d.Dense.StoveLossPercent),
 		foam:  w.mixes[design.FoamPart],
 		bound: solution.Bound{ProteinGPerG: d.Model.ProteinGPerG, FibreGPerG: d.Model.FibreGPerG},
 		perG:  w.perG,
 	}
-	syrups := boil(w.mixes[design.SyrupPart], d)
+	syrups := boil(w.mixes[design.SyrupPart], d, points)
 	for i := range c.foam {
 		c.foam[i] = c.foam[i].Plus(syrups[i].mix)
 	}

@@ -32,6 +32,13 @@ func fillBodies(d design.Design, c *cooked, dense, foam phase.Body) filled {
 
 // blend returns the tub's figures.
 func (f *filled) blend(s *settled) Blend {
+	b := f.mixed(s)
+	b.compare(s)
+	return b
+}
+
+// mixed is blend without what compares the phases.
+func (f *filled) mixed(s *settled) Blend {
 	b := Blend{Tub: f.tub, TubsFilled: f.tub.FilledFraction * f.count}
 	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
 	if f.tub.VolumeML > 0 {
@@ -39,7 +46,6 @@ func (f *filled) blend(s *settled) Blend {
 	}
 	b.SweetnessGPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
 	b.freeze(s)
-	b.compare(s)
 	return b
 }
 

@@ -122,17 +122,20 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 	if len(problems) > 0 {
 		return Result{}, &InputError{problems}
 	}
-	c := cook(d, &w)
+	c := cook(d, &w, tables)
 	s := settle(d, &c, m.taught)
+	s.scoop()
 	f := fill(d, &c, &s)
 	r := Result{
 		Dense:  s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
 		Foam:   s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
-		Syrup:  c.syrup.result(f.tub.Foam.Factor),
+		Syrup:  c.syrup.result(f.tub.Foam.Factor, BoilingBand),
 		Blend:  f.blend(&s),
 		Lines:  portioned(d, &w, &c, &s, &f),
 		Taught: m.taught,
 	}
+	r.made = m.asMade(d, &w, &f.tub)
+	r.spread()
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = r.allergens()
 	r.Eggs = countEggs(d, r.Lines)

@@ -16,7 +16,8 @@ const (
 
 // Span is a figure with its band, Low ≤ High. The band covers what the
 // composition leaves unknown and the bound-water freedom; for hardness also
-// the scatter between batches.
+// the scatter between batches. Of a recipe that batches have shown, it
+// covers what they came to and leaves open instead (Result.Spread).
 type Span struct{ Value, Low, High float64 }
 
 // Result is everything a design comes to.
@@ -31,7 +32,9 @@ type Result struct {
 	Cost        Cost
 	Warnings    []Warning
 	Verdict     Verdict
-	Taught      Taught // by batches, and in the custard's hardness
+	Taught      Taught // by batches: in the custard's hardness, and in all bands
+
+	made *asMade // nil: batches have shown nothing of stove, air and boil
 
 	strains []Strain // of a sketch
 	sketch  bool
@@ -60,6 +63,8 @@ type Phase struct {
 	SweetnessGPerSpoon     float64    // g sucrose equivalent per 15 mL
 	Scoop                  ScoopRange // on the rail
 	SwellingRatio          float64    // volume at the serving temperature over that as filled
+
+	scatter float64 // by which a batch may be harder or softer
 }
 
 // ScoopRange is the part of the rail on which a phase, or both, eats well.

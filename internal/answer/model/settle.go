@@ -17,12 +17,19 @@ const spoonML = 15
 // settled is both phases at the serving temperature.
 type settled struct{ dense, foam Phase }
 
-// settle computes everything of both phases but their portions.
+// settle computes everything of both phases but their portions and scoop ranges.
 func settle(d design.Design, c *cooked, taught Taught) settled {
 	at := d.Serving.TemperatureC
 	return settled{
 		dense: phaseAt(c.dense.mix, d.Dense.OverrunPercent, phase.Dense, c.bound, at, taught),
 		foam:  phaseAt(c.foam, d.Foam.OverrunPercent, phase.Foam, c.bound, at, taught),
+	}
+}
+
+// scoop finds where each phase eats well.
+func (s *settled) scoop() {
+	for _, p := range [...]*Phase{&s.dense, &s.foam} {
+		p.Scoop.FromC, p.Scoop.ToC, p.Scoop.OK = p.Body.ScoopRangeC(RailLow, RailHigh)
 	}
 }
 
@@ -47,8 +54,9 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.FreezingPointC = span(p.Body.FreezingPointC, p.Soft.FreezingPointC, p.Firm.FreezingPointC)
 	p.FrozenFraction = span(p.State.FrozenFraction, soft.FrozenFraction, firm.FrozenFraction)
 	p.YieldKPa = span(p.State.YieldKPa, p.Soft.YieldThinKPa(t), firm.YieldKPa)
-	p.YieldKPa.Low /= taught.scatter()
-	p.YieldKPa.High *= taught.scatter()
+	p.scatter = taught.scatter()
+	p.YieldKPa.Low /= p.scatter
+	p.YieldKPa.High *= p.scatter
 	p.Word = p.Body.Word(&p.State)
 	if !p.Felt() {
 		p.YieldKPa = Span{math.NaN(), math.NaN(), math.NaN()}
@@ -56,7 +64,6 @@ func phaseAt(m readings, overrunPercent float64, role phase.Role, bound solution
 	p.SweetnessPercent = phase.SweetnessPercent(p.Body.Mix)
 	p.SweetnessMeltedPercent = phase.MeltedSweetnessPercent(p.Body.Mix)
 	p.SweetnessGPerSpoon = p.SweetnessPercent / 100 * p.Body.GPerML() * spoonML
-	p.Scoop.FromC, p.Scoop.ToC, p.Scoop.OK = p.Body.ScoopRangeC(RailLow, RailHigh)
 	p.SwellingRatio = p.Body.SwellingRatio(t, 1)
 	return p
 }

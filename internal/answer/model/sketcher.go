@@ -74,7 +74,7 @@ func (k *Sketcher) SketchSyrup(d design.Design, solidsPercent float64) (*Sketch,
 	*r = Result{sketch: true, strains: r.strains[:0], Warnings: r.Warnings[:0], Dense: *dense, Foam: *foam}
 	r.Dense.Portion, r.Dense.WaterOffG = f.tub.Dense, c.dense.off
 	r.Foam.Portion, r.Foam.WaterOffG = f.tub.Foam, c.syrup.off
-	r.Syrup = c.syrup.result(f.tub.Foam.Factor)
+	r.Syrup = c.syrup.result(f.tub.Foam.Factor, BoilingBand)
 	r.Lines = made(w, &f)
 	b := &r.Blend
 	b.Tub, b.TubsFilled = f.tub, f.tub.FilledFraction*f.count

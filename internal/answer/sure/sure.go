@@ -46,12 +46,10 @@ const (
 )
 
 // lawSigma is the spread of the logarithm of hardness that a factor of
-// phase.Scatter either way makes where it covers 85 % of what was measured: 1.44
-// is that share of a normal spread.
-var lawSigma = math.Log(phase.Scatter) / 1.44
+// phase.Scatter either way makes.
+var lawSigma = math.Log(phase.Scatter) / phase.ScatterHolds
 
-// nineteenIn20 is how many standard deviations hold 19 in 20 of a normal spread.
-const nineteenIn20 = 1.96
+const nineteenIn20 = model.NineteenIn20
 
 // Options adjusts Sample.
 type Options struct {

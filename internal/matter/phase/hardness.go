@@ -78,6 +78,9 @@ func film(role Role, overrun float64) float64 {
 // testdata/tables/hardness_process_scatter.csv.
 const Scatter = 2
 
+// ScatterHolds is how many standard deviations of a normal spread hold those 85 %.
+const ScatterHolds = 1.44
+
 // Word is a step of the word scale for the spoon.
 type Word struct {
 	BelowKPa float64 // kPa; the step reaches from the one before to here

@@ -25,6 +25,7 @@ type Value struct {
 	Value     float64 // NaN where it is unknown
 	Low, High float64 // how low and how high it may be; NaN without a band, High +Inf where nothing bounds it
 	Bound     Bound
+	Made      bool   // the band is of what batches came to
 	Word      string // instead of a number: the texture; beside NaN, why there is none
 	Currency  string // of money, where the maker named one
 }
@@ -45,9 +46,10 @@ type Row struct {
 
 // from is where a row's values are found.
 type from struct {
-	only   []int // the columns that have it; nil: all
-	of     func(r *model.Result, column int) Value
-	record ingredient.Column // behind a row of Nutrition
+	only     []int // the columns that have it; nil: all
+	of       func(r *model.Result, column int) Value
+	forecast bool              // of the tub as it is made: what batches came to is in its band
+	record   ingredient.Column // behind a row of Nutrition
 }
 
 // Origin says how a figure is computed.
@@ -82,7 +84,18 @@ func (f *Row) Of(r *model.Result, column int) Value {
 	if !f.In(column) {
 		return none
 	}
-	return f.of(r, column)
+	v := f.of(r, column)
+	if !f.forecast || v.Bound != Exact || !v.Known() {
+		return v
+	}
+	s := r.Spread(func(r *model.Result) model.Span {
+		v := f.of(r, column)
+		return model.Span{Value: v.Value, Low: v.Low, High: v.High}
+	})
+	if s.Low != v.Low && known(s.Low) || s.High != v.High && known(s.High) {
+		v.Low, v.High, v.Made = s.Low, s.High, true
+	}
+	return v
 }
 
 // Row returns the row of a key. It panics where there is none: a view that

@@ -43,7 +43,7 @@ func List(s say.Style, r *model.Result) []Listed {
 		l := f.Line(s, values...)
 		l.Name = name
 		out = append(out, Listed{l, f})
-		if f.WithBand && slices.ContainsFunc(values, Value.Banded) {
+		if slices.ContainsFunc(values, func(v Value) bool { return v.Banded() && (f.WithBand || v.Made) }) {
 			out = append(out, Listed{f.Band(between(), s, values...), f})
 		}
 	}

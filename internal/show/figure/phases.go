@@ -76,17 +76,17 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			},
 			func(r *model.Result) Value { return exact(100 * r.Blend.IceVolumeFraction) })},
 	{Key: "hardness", Name: "Hardness", Short: "hardness", Unit: Kilopascals, WithBand: true,
-		Help: "yield stress in kPa; of the tub, the mean by volume of the logarithms", Origin: hardness, from: each(
+		Help: "yield stress in kPa; of the tub, the mean by volume of the logarithms", Origin: hardness, from: byTheLaw(each(
 			func(p *model.Phase) Value { return felt(p) },
-			together(func(r *model.Result) Value { return exact(r.Blend.YieldKPa) }))},
+			together(func(r *model.Result) Value { return exact(r.Blend.YieldKPa) })))},
 	{Key: "texture", Name: "On the spoon", Short: "spoon", Unit: Words,
 		Help: "the word for that hardness", Origin: Origin{
 			Inputs: "the hardness", Equation: "a word scale with limits at 0.1, 0.6, 2.5, 6, 12 and 25 kPa",
 			Source: "limits set at states of the trade: McGee 2004, On Food and Cooking (drawing); Briggs, Steffe & Ustunol 1996, J. Dairy Sci. 79:527 (dipping)",
 			Band:   "a batch may fall one word to either side"},
-		from: phasesOnly(func(p *model.Phase) Value {
+		from: byTheLaw(phasesOnly(func(p *model.Phase) Value {
 			return Value{Value: nan, Low: nan, High: nan, Bound: Exact, Word: p.Word.Name}
-		})},
+		}))},
 	{Key: "sweetness_sucrose_percent", Name: "Sweetness, as sucrose", Short: "sweetness", Unit: Percent, Step: 0.1,
 		Help: "g of sucrose as sweet as 100 g of it", Origin: sweetness, from: each(
 			func(p *model.Phase) Value { return exact(p.SweetnessPercent) },
@@ -104,13 +104,13 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			func(p *model.Phase) Value { return exact(p.SweetnessGPerSpoon) },
 			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessGPerSpoon) }))},
 	{Key: "scoop_from_c", Name: "Eats well from", Short: "from", Unit: Celsius, Step: 1,
-		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: each(
+		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: byTheLaw(each(
 			func(p *model.Phase) Value { return scoopFrom(p.Scoop, never(p)) },
-			together(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) }))},
+			together(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) })))},
 	{Key: "scoop_to_c", Name: "Eats well up to", Short: "to", Unit: Celsius, Step: 1,
-		Help: "likewise; at -4 °C it may lie beyond", Origin: scooping, from: each(
+		Help: "likewise; at -4 °C it may lie beyond", Origin: scooping, from: byTheLaw(each(
 			func(p *model.Phase) Value { return scoopTo(p.Scoop, never(p)) },
-			together(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) }))},
+			together(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) })))},
 	{Key: "water_driven_off_g", Name: "Water driven off", Short: "off", Unit: Mass, Step: 1,
 		Help: "on the stove, or from the syrup", Origin: Origin{
 			Inputs: "the stove loss that you set; for the syrup, its boil", Equation: "stove: percent × mass of the lines; syrup: water before less water after",
@@ -139,7 +139,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "hardness of the custard over that of the foam", Origin: Origin{
 			Inputs: "both hardnesses", Equation: "hardness of the custard ÷ hardness of the foam", Source: hardness.Source,
 			Band: "each hardness is good to a factor 2"},
-		from: tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.HardnessRatio) }))},
+		from: byTheLaw(tubOnly(comparing(func(r *model.Result) Value { return exact(r.Blend.Contrast.HardnessRatio) })))},
 	{Key: "sweetness_contrast", Name: "Contrast of sweetness", Short: "sweeter", Unit: Points, Step: 0.1,
 		Help: "foam minus custard, percentage points", Origin: Origin{
 			Inputs: "both sweetnesses", Equation: "sweetness of the foam − sweetness of the custard", Source: sweetness.Source, Band: sweetness.Band},
@@ -147,13 +147,13 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 	{Key: "scoop_contrast_k", Name: "Custard scoops warmer than foam, by", Short: "scoops later", Unit: Kelvin, Step: 1,
 		Help: "start of scooping, custard minus foam, K", Origin: Origin{
 			Inputs: "where each phase starts to eat well", Equation: "start of the custard − start of the foam", Source: hardness.Source, Band: scooping.Band},
-		from: tubOnly(comparing(func(r *model.Result) Value {
+		from: byTheLaw(tubOnly(comparing(func(r *model.Result) Value {
 			v := exact(r.Blend.ScoopsK)
 			if v.Known() && r.Blend.ScoopsAtLeast {
 				v.Bound = AtLeast
 			}
 			return v
-		}))},
+		})))},
 	{Key: "dense_left_over_ml", Name: "Custard left over", Short: "custard over", Unit: Volume, Step: 1,
 		Help: "in no tub", Origin: filling, from: tubOnly(func(r *model.Result) Value { return exact(r.Blend.Dense.LeftML) })},
 	{Key: "foam_left_over_ml", Name: "Foam left over", Short: "foam over", Unit: Volume, Step: 1,

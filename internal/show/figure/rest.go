@@ -18,7 +18,7 @@ var Syrup = Table{Key: "foam.syrup", Columns: []string{"syrup"}, Rows: []Row{
 }}
 
 func syrup(of func(*model.Syrup) Value) from {
-	return from{of: func(r *model.Result, _ int) Value {
+	return from{forecast: true, of: func(r *model.Result, _ int) Value {
 		if !r.Syrup.Present || r.Absent(&r.Foam) {
 			return none
 		}

@@ -22,7 +22,7 @@ func phaseIn(r *model.Result, column int) *model.Phase {
 // each is a figure of both phases, none of one that is not there, and of the tub
 // where that has one.
 func each(of ofPhase, tub ofResult) from {
-	f := from{of: func(r *model.Result, column int) Value {
+	f := from{forecast: true, of: func(r *model.Result, column int) Value {
 		if column == Tub {
 			return tub(r)
 		}
@@ -41,12 +41,12 @@ func each(of ofPhase, tub ofResult) from {
 func phasesOnly(of ofPhase) from { return each(of, nil) }
 
 func tubOnly(of ofResult) from {
-	return from{only: []int{Tub}, of: func(r *model.Result, _ int) Value { return of(r) }}
+	return from{only: []int{Tub}, forecast: true, of: func(r *model.Result, _ int) Value { return of(r) }}
 }
 
 // made is an amount of a phase, which is 0 where there is nothing of it.
 func made(of func(*model.Phase) float64, tub func(*model.Result) float64) from {
-	f := from{of: func(r *model.Result, column int) Value {
+	f := from{forecast: true, of: func(r *model.Result, column int) Value {
 		if column == Tub {
 			return exact(tub(r))
 		}
@@ -55,6 +55,13 @@ func made(of func(*model.Phase) float64, tub func(*model.Result) float64) from {
 	if tub == nil {
 		f.only = []int{Custard, Foam}
 	}
+	return f
+}
+
+// byTheLaw is a figure that the law of hardness tells, whose own scatter is wider than
+// what batches show of air and boil: it has the band of its phase, or none.
+func byTheLaw(f from) from {
+	f.forecast = false
 	return f
 }
 

@@ -126,7 +126,7 @@ func figures(t *figure.Table, r *model.Result, column int) object {
 			continue
 		}
 		v := f.Of(r, column)
-		if f.WithBand {
+		if f.WithBand || v.Made {
 			bands.put(f.Key, Ends{Number(v.Low), Number(v.High)})
 		}
 		switch {
