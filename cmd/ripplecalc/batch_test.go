@@ -244,3 +244,87 @@ func TestWhatBatchesTeachIsInEveryAnswer(t *testing.T) {
 	again, _, _ := hardness()
 	assert.Equal(t, before, again, "switched off")
 }
+
+// Five pans and five cups that came out otherwise than written: figures and weights stay,
+// and every band that rests on them says so.
+func TestWhatTheRecipeCameToIsInEveryBand(t *testing.T) {
+	k := newKitchen(t)
+	type band struct{ Low, High float64 }
+	type evaluated struct {
+		Foam struct {
+			Density float64 `json:"density_g_per_ml"`
+			Bands   struct {
+				Freezes band  `json:"initial_freezing_point_c"`
+				Density *band `json:"density_g_per_ml"`
+			}
+			Syrup struct {
+				Solids float64 `json:"solids_percent"`
+				Band   band    `json:"solids_percent_band"`
+			}
+		}
+		Lines  any
+		Learnt struct {
+			HardnessFactor *float64 `json:"hardness_factor"`
+			Recipe         []struct {
+				Factor   string
+				Readings int
+			}
+		}
+	}
+	type boiled struct {
+		Syrup struct {
+			Low  float64 `json:"solids_low_percent"`
+			High float64 `json:"solids_high_percent"`
+		}
+	}
+	type chilled struct {
+		Harden struct {
+			Hours float64
+			Low   float64 `json:"hours_low"`
+			High  float64 `json:"hours_high"`
+		}
+	}
+	design := strings.Replace(quay, "foam:\n", "foam:\n  overrun_percent: 300\n", 1)
+	k.file("quay.yaml", design)
+	was, wasBoiled, wasCold := ask[evaluated](k, "", "evaluate", "quay.yaml", "--json"), ask[boiled](k, "", "process", "quay.yaml", "--json"), ask[chilled](k, "", "cold", "quay.yaml", "--json")
+	require.Nil(t, was.Foam.Bands.Density)
+	text := ""
+	for _, id := range []string{"a", "b", "c", "d", "e"} {
+		text += "---\nbatch: " + id + "\nsyrup: {reading_c: 118, weighed_g: 97.7, pan_g: 0}\nfoam: {cup_g: 82}\n" +
+			"forecast: {syrup_g: 100, syrup_solids_percent: 85, foam_cup_g: 70, foam_overrun_percent: 300}\n...\n"
+	}
+	k.file("quay.batches.yaml", text)
+	now, nowBoiled, nowCold := ask[evaluated](k, "", "evaluate", "quay.yaml", "--json"), ask[boiled](k, "", "process", "quay.yaml", "--json"), ask[chilled](k, "", "cold", "quay.yaml", "--json")
+	assert.Equal(t, was.Lines, now.Lines, "no weight moves")
+	assert.Equal(t, was.Foam.Density, now.Foam.Density)
+	assert.Equal(t, was.Foam.Syrup.Solids, now.Foam.Syrup.Solids)
+	assert.Nil(t, now.Learnt.HardnessFactor)
+	require.Len(t, now.Learnt.Recipe, 2)
+	assert.Equal(t, 5, now.Learnt.Recipe[0].Readings)
+
+	wide := func(b band) float64 { return b.High - b.Low }
+	assert.Less(t, wide(now.Foam.Syrup.Band), 0.75*wide(was.Foam.Syrup.Band))
+	assert.Less(t, wide(now.Foam.Bands.Freezes), wide(was.Foam.Bands.Freezes))
+	solids := now.Foam.Syrup
+	assert.Greater(t, solids.Band.High-solids.Solids, 2*(solids.Solids-solids.Band.Low), "lopsided to what they came to")
+	require.NotNil(t, now.Foam.Bands.Density)
+	assert.Greater(t, now.Foam.Bands.Density.High, 1.1*now.Foam.Density, "less air")
+	assert.Equal(t, band(solids.Band), band{nowBoiled.Syrup.Low, nowBoiled.Syrup.High})
+	assert.Less(t, nowBoiled.Syrup.High-nowBoiled.Syrup.Low, wasBoiled.Syrup.High-wasBoiled.Syrup.Low)
+	assert.Equal(t, wasCold.Harden.Hours, nowCold.Harden.Hours)
+	assert.NotEqual(t, wasCold.Harden, nowCold.Harden)
+
+	code, out, errs := k.run("", "evaluate", "quay.yaml")
+	require.Equal(t, exitFine, code, errs)
+	assert.Contains(t, out, "Your batches came to ")
+	assert.Contains(t, out, "of air in the foam, where the recipe has 300 %")
+	code, _, errs = k.run("", "card", "quay.yaml", "-o", k.path("card.html"))
+	require.Equal(t, exitFine, code, errs)
+	card, err := os.ReadFile(k.path("card.html"))
+	require.NoError(t, err)
+	assert.Contains(t, string(card), "Your batches came to ")
+
+	k.file("quay.batches.yaml", text+"---\nbatch: learning\noff: [syrup, foam_air]\n...\n")
+	off := ask[evaluated](k, "", "evaluate", "quay.yaml", "--json")
+	assert.Equal(t, was, off, "switched off, the published bands are back")
+}

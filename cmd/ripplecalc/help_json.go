@@ -47,7 +47,8 @@ verdict            good, sentence, advice
                                    where nothing bounds it
 `)
 	section("foam.syrup         null without a syrup", &figure.Syrup, all)
-	b.WriteString(`  solids_percent_band              low and high: what published tables disagree by
+	b.WriteString(`  solids_percent_band              low and high: what published tables disagree by, or
+                                   what batches came to
   cook_temperature_reached         false: it was thicker from the start
 `)
 	section("blend              the tub; also sugars_by_kind_percent, bands and bounds", &figure.Phases, func(f *figure.Row) bool { return f.In(figure.Tub) })
@@ -68,6 +69,6 @@ allergens_not_stated_for           ids of own ingredients of which nobody said w
 	section("cost               null without any price; currency: as the price list has it;\n                   missing: names of those without a price", &figure.Cost, all)
 	section("eggs", &figure.Eggs, all)
 	b.WriteString("warnings           code, message, where, severity (note, caution or serious)\n")
-	b.WriteString("learnt             of batches, about the custard's hardness: readings, hardness_factor over the\n                   law's, scatter_factor either way; null where nothing is\n")
+	b.WriteString("learnt             of batches, about the custard's hardness: readings, hardness_factor over the\n                   law's, scatter_factor either way; and recipe, by factor (syrup,\n                   stove_loss, custard_air, foam_air): what it came to beyond what is\n                   written, and where 19 in 20 batches lie; null where nothing is.\n                   Bands are then of that, for other figures too\n")
 	return b.String()
 }

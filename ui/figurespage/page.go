@@ -99,7 +99,7 @@ func (p *Page) Show() {
 }
 
 func (p *Page) showWarnings(r *model.Result) {
-	ws, taught := r.Warnings, say.HardnessLearnt(page.Reads, r.Taught)
+	ws, taught := r.Warnings, strings.Join(say.Taught(page.Reads, r), " ")
 	all := taught + "\n"
 	for _, w := range ws {
 		all += w.Where + say.Warning(page.Reads, w) + "\n"

@@ -36,7 +36,7 @@ func TestEveryTimeOfAnAnswerIsAmongItsRanges(t *testing.T) {
 func TestTimesHoldTheTubAsItComesOut(t *testing.T) {
 	published, d := model.New(market.Library(t)), market.Honey()
 	lesson := model.Taught{}
-	lesson.Recipe[model.FoamAir] = model.Lesson{Readings: 5, Mean: math.Log(0.6), Half: 0.1, BeforeAnyReadings: 0.2}
+	lesson.Recipe[model.FoamAir] = model.Lesson{Readings: 5, Mean: math.Log(0.6), Half: 0.1, Before: 0.2}
 	taught := published.Taught(lesson)
 	plain, err := published.Evaluate(d)
 	require.NoError(t, err)

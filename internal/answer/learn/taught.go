@@ -86,7 +86,7 @@ func (p *Posterior) recipe() (out [model.NumMakings]model.Lesson) {
 	for i, x := range makings {
 		if p.Learnt(x.of) {
 			out[i] = model.Lesson{Readings: p.Counts(x.of), Mean: p.Factors[x.of].Mean,
-				Half: nineteenIn20 * p.before[x.of] * p.left(x.of, x.day), BeforeAnyReadings: nineteenIn20 * p.before[x.of]}
+				Half: nineteenIn20 * p.before[x.of] * p.left(x.of, x.day), Before: nineteenIn20 * p.before[x.of]}
 		}
 	}
 	return out

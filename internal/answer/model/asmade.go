@@ -191,7 +191,7 @@ func (a *asMade) yield(s Span, recipe [NumMakings]Lesson, of func(*Result) *Phas
 			continue
 		}
 		after := phase.ScatterHolds / NineteenIn20 / 2 * math.Log(hardness(a.ends[i][1]).Value/hardness(a.ends[i][0]).Value)
-		if before := after * l.BeforeAnyReadings / l.Half; !math.IsNaN(after) && !math.IsInf(after, 0) {
+		if before := after * l.Before / l.Half; !math.IsNaN(after) && !math.IsInf(after, 0) {
 			less += before*before - after*after
 		}
 	}

@@ -37,7 +37,7 @@ func (f *filled) blend(s *settled) Blend {
 	return b
 }
 
-// mixed is blend without what compares the phases.
+// mixed is blend without what compares the phases, but for their sweetness.
 func (f *filled) mixed(s *settled) Blend {
 	b := Blend{Tub: f.tub, TubsFilled: f.tub.FilledFraction * f.count}
 	b.SweetnessPercent = f.tub.Mean(s.dense.SweetnessPercent, s.foam.SweetnessPercent)
@@ -45,6 +45,7 @@ func (f *filled) mixed(s *settled) Blend {
 		b.DensityGPerML = f.tub.MassG / f.tub.VolumeML
 	}
 	b.SweetnessGPerSpoon = b.SweetnessPercent / 100 * b.DensityGPerML * spoonML
+	b.Contrast.SweetnessPercent = s.foam.SweetnessPercent - s.dense.SweetnessPercent
 	b.freeze(s)
 	return b
 }

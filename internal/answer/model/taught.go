@@ -31,15 +31,23 @@ const (
 	NumMakings               // how many
 )
 
+// String returns the making's code, as a notebook has it.
+func (m Making) String() string {
+	return [...]string{"syrup", "stove_loss", "custard_air", "foam_air"}[m]
+}
+
+// IsRatio reports whether a making is learnt by the logarithm of a ratio.
+func (m Making) IsRatio() bool { return m == CustardAir || m == FoamAir }
+
 // NineteenIn20 is how many standard deviations hold 19 in 20 of a normal spread.
 const NineteenIn20 = 1.96
 
 // Lesson is by how much a making comes out otherwise than written. The zero Lesson is that
 // no batch tells.
 type Lesson struct {
-	Readings          int
-	Mean, Half        float64 // 19 of the next 20 batches lie so far from the mean at most
-	BeforeAnyReadings float64 // Half of a kitchen of which nothing is known
+	Readings   int
+	Mean, Half float64 // 19 of the next 20 batches lie so far from the mean at most
+	Before     float64 // Half of a kitchen of which nothing is known
 }
 
 // Known reports whether any batch tells.

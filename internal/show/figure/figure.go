@@ -79,6 +79,10 @@ func (t *Table) Heads() []string {
 // In reports whether a column of the table has such a figure at all.
 func (f *Row) In(column int) bool { return f.only == nil || slices.Contains(f.only, column) }
 
+// Forecasts reports whether the row is of the tub as it is made: what batches came to is in
+// its band. Weights, money and the label's amounts are of the recipe as written.
+func (f *Row) Forecasts() bool { return f.forecast }
+
 // Of returns the row's figure in a column of its table.
 func (f *Row) Of(r *model.Result, column int) Value {
 	if !f.In(column) {

@@ -66,7 +66,7 @@ var (
 		Inputs:   "the syrup's lines, cook temperature, altitude; or the weight of the pan",
 		Equation: "water activity × vapour pressure of water = air pressure at the altitude; or solids ÷ weighed mass",
 		Source:   "Starzak & Peacock 1997, Zuckerindustrie 122:380–387; IAPWS-IF97, eq. 30; US Standard Atmosphere 1976",
-		Band:     "published tables differ by 3 points of solids: Browne 1912; J. Cookery Sci. Japan 43(3); none where the pan is weighed",
+		Band:     "published tables differ by 3 points of solids: Browne 1912; J. Cookery Sci. Japan 43(3); none where the pan is weighed; what your batches came to, where they tell",
 	}
 	slopes = Origin{
 		Inputs:   "the phase, and what a gram of the line brings to it",

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"slices"
 
 	"ripplewright/internal/answer/balance"
@@ -61,16 +62,35 @@ func (e Evaluation) MarshalJSON() ([]byte, error) {
 	o.put("eggs", eggsObject(r))
 	o.put("cost", costObject(r))
 	o.put("warnings", warningObjects(r.Warnings))
-	o.put("learnt", hardnessLearnt(r.Taught))
+	o.put("learnt", learnt(r.Taught))
 	return o.MarshalJSON()
 }
 
-// hardnessLearnt is what batches have taught of the custard's hardness, null for nothing.
-func hardnessLearnt(t model.Taught) any {
-	if !t.Known() {
+// learnt is what batches have taught of the custard's hardness and of the recipe, null for
+// nothing.
+func learnt(t model.Taught) any {
+	if t == (model.Taught{}) {
 		return nil
 	}
-	return object{{"readings", t.Readings}, {"hardness_factor", Number(t.HarderFactor)}, {"scatter_factor", Number(t.ScatterFactor)}}
+	o := object{{"readings", t.Readings}, {"hardness_factor", nil}, {"scatter_factor", nil}}
+	if t.Known() {
+		o.set("hardness_factor", Number(t.HarderFactor))
+		o.set("scatter_factor", Number(t.ScatterFactor))
+	}
+	recipe := []object{}
+	for i, l := range t.Recipe {
+		if !l.Known() {
+			continue
+		}
+		low, value, high, unit := l.Mean-l.Half, l.Mean, l.Mean+l.Half, "points"
+		if model.Making(i).IsRatio() {
+			low, value, high, unit = math.Exp(low), math.Exp(value), math.Exp(high), "ratio"
+		}
+		recipe = append(recipe, object{{"factor", model.Making(i).String()}, {"unit", unit}, {"readings", l.Readings},
+			{"value", Number(value)}, {"low", Number(low)}, {"high", Number(high)}})
+	}
+	o.put("recipe", recipe)
+	return o
 }
 
 func costObject(r *model.Result) object {

@@ -22,7 +22,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	if e.cold != nil {
 		p.line("%s", say.LeaveOut(Reads, &e.cold.Counter))
 	}
-	if text := say.HardnessLearnt(Reads, r.Taught); text != "" {
+	for _, text := range say.Taught(Reads, r) {
 		p.line("%s", text)
 	}
 	p.line("")

@@ -184,7 +184,7 @@ func LearntRow(s Style, p *learn.Posterior, f learn.Factor) []string {
 
 // LearntHow says what the bands are.
 const LearntHow Message = "Each band holds 8 of 10 kitchens of which as much is known. A published constant never moves; what is learnt is of this kitchen and this recipe. " +
-	"Hardness, freezer, room, probe and ice count in every forecast. What stove, air and syrup came to counts in the chances and in the next batch's forecast, not on the bench: there weights and label stay those of the recipe as it is written. To have them there too, put what you measured into the design."
+	"Hardness, freezer, room, probe and ice count in every forecast. What stove, air and syrup came to counts in the chances, in the next batch's forecast and in the band of every figure and time that rests on it; weights, label and the figures themselves stay those of the recipe as it is written. To have them there too, put what you measured into the design."
 
 // Slip names a measurement that is not believed.
 func Slip(s Style, b *batch.Batch, o *learn.Observation) string {

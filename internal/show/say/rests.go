@@ -35,9 +35,7 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 			out = append(out, T("The %s starts to freeze at %s (%s); %s of its water is ice when served.", Of(p.Body.Role.String()), point, band, s.Percent(100*p.FrozenFraction.Value, 0)))
 		}
 	}
-	if text := HardnessLearnt(s, r.Taught); text != "" {
-		out = append(out, text)
-	}
+	out = append(out, Taught(s, r)...)
 	return append(out, T("Hardness is a scale in kPa anchored on commercial ice creams (Briggs, Steffe and Ustunol 1996, J. Dairy Sci. 79:527); batches scatter by a factor of about %s either way: read it as a word.", s.Number(phase.Scatter, 0)))
 }
 

@@ -2,11 +2,54 @@ package say
 
 import "ripplewright/internal/answer/model"
 
-// HardnessLearnt says what batches have moved the custard's hardness by, "" where they
+// Taught says what batches have shown of r, a sentence each: the custard's hardness, and
+// where the recipe comes to something else than is written.
+func Taught(s Style, r *model.Result) []string {
+	var out []string
+	if text := hardnessLearnt(s, r.Taught); text != "" {
+		out = append(out, text)
+	}
+	if text := recipeLearnt(s, r); text != "" {
+		out = append(out, text)
+	}
+	return out
+}
+
+// hardnessLearnt says what batches have moved the custard's hardness by, "" where they
 // have not.
-func HardnessLearnt(s Style, t model.Taught) string {
+func hardnessLearnt(s Style, t model.Taught) string {
 	if !t.Known() {
 		return ""
 	}
 	return T("Your batches have shown this custard to be %s times as hard as the law says (%s). That is in its figures, its word and the verdict; a batch may still be harder or softer by a factor of %s.", s.Number(t.HarderFactor, 2), s.Count(t.Readings, "reading", "readings"), s.Number(t.ScatterFactor, 1))
+}
+
+// recipeLearnt says what batches came to that the recipe assumes otherwise, "" for nothing.
+func recipeLearnt(s Style, r *model.Result) string {
+	made := r.Made()
+	if made == nil {
+		return ""
+	}
+	var items []string
+	of := func(m model.Making, p *model.Phase, text func() string) {
+		if r.Taught.Recipe[m].Away() && p.InTub() {
+			items = append(items, text())
+		}
+	}
+	of(model.Boiled, &r.Foam, func() string {
+		return T("%s of solids in the syrup, where the recipe has %s", s.Percent(made.Syrup.SolidsPercent, 1), s.Percent(r.Syrup.SolidsPercent, 1))
+	})
+	of(model.Reduced, &r.Dense, func() string {
+		return T("a stove loss %s from the recipe's", s.Points(r.Taught.Recipe[model.Reduced].Mean, 1))
+	})
+	of(model.CustardAir, &r.Dense, func() string {
+		return T("%s of air in the custard, where the recipe has %s", s.Percent(made.Dense.OverrunPercent, 0), s.Percent(r.Dense.OverrunPercent, 0))
+	})
+	of(model.FoamAir, &r.Foam, func() string {
+		return T("%s of air in the foam, where the recipe has %s", s.Percent(made.Foam.OverrunPercent, 0), s.Percent(r.Foam.OverrunPercent, 0))
+	})
+	if len(items) == 0 {
+		return ""
+	}
+	return T("Your batches came to %s. Weights and label stay those of the recipe as it is written; the bands of its figures and times hold both.", List(items))
 }
