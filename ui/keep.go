@@ -151,7 +151,7 @@ func (w *Window) askWhose(keep func()) {
 	theirs, err := w.Session.Theirs()
 	parts := []fyne.CanvasObject{page.Prose(say.ChangedByOther(w.Session.Path()))}
 	if err != nil {
-		parts = append(parts, page.Prose(say.ThemInVain.String()+err.Error()))
+		parts = append(parts, page.Prose(say.ThemInVain.String()+say.Flaw(err)))
 	} else if texts := differing.Choices(w.Model(), page.Reads, mine, theirs); len(texts) > 0 {
 		parts = append(parts, page.Small(say.TheyDiffer.String()), enough(listed(texts)))
 	} else {

@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"fmt"
 	"time"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/librarypage"
@@ -49,7 +49,7 @@ func (w *Window) putAside() {
 // tellShelf says at the start that the maker's own ingredients were left out.
 func (w *Window) tellShelf() {
 	if err := w.Shelf.Err(); err != nil {
-		w.problem(fmt.Errorf(say.OwnFoodsOut.String(), err))
+		w.problem(flaw.New(flaw.Message(say.OwnFoodsOut), err))
 	}
 }
 
@@ -67,13 +67,13 @@ func (w *Window) pricing() packprice.Setup {
 // tellPrices says at the start that the maker's prices were left out.
 func (w *Window) tellPrices() {
 	if err := w.Prices.Err(); err != nil {
-		w.problem(fmt.Errorf(say.OwnPricesOut.String(), err))
+		w.problem(flaw.New(flaw.Message(say.OwnPricesOut), err))
 	}
 }
 
 // tellKitchens says at the start that the maker's own kitchens were left out.
 func (w *Window) tellKitchens() {
 	if err := w.kitchens.Problem(); err != nil {
-		w.problem(fmt.Errorf(say.OwnKitchensOut.String(), err))
+		w.problem(flaw.New(flaw.Message(say.OwnKitchensOut), err))
 	}
 }

@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/rescue"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/say"
 	"ripplewright/ui/kit"
 )
@@ -67,5 +67,5 @@ func (n *net) keep(m mishap.Mishap) string {
 // lost does what can still be done after a panic that the toolkit's own loop did
 // not survive, and says it where the program was started from.
 func (n *net) lost(m mishap.Mishap) error {
-	return fmt.Errorf("ripplewright stopped: %v\n%s", m.Value, n.keep(m))
+	return flaw.New("ripplewright stopped: %v\n%s", m.Value, n.keep(m))
 }

@@ -11,7 +11,6 @@ import (
 
 	"ripplewright/internal/desk/places"
 	"ripplewright/internal/desk/preferences"
-	"ripplewright/internal/food/price"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
 	"ripplewright/ui/kit"
@@ -112,11 +111,8 @@ func (w *Window) useCurrency(text string) (wrong string) {
 	if text == w.Prices.Book().Currency {
 		return ""
 	}
-	if wrong = price.NotCurrency(text); wrong != "" {
-		return wrong
-	}
 	if err := w.Prices.SetCurrency(text); err != nil {
-		return page.Sentence(err.Error())
+		return page.Sentence(say.Flaw(err))
 	}
 	w.Session.Use(w.Session.Model().Priced(w.Prices.Book()))
 	return ""

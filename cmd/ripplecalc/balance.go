@@ -11,6 +11,7 @@ import (
 
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/designfile"
@@ -119,7 +120,7 @@ func (c *command) balance(s *shell, name, wishes, to string, asJSON bool) error 
 	if to != "" {
 		p := answer.Nearest()
 		if p == nil {
-			return fmt.Errorf("%s: there is nothing to change, so %s is not written", f.Name, to)
+			return flaw.New("%s: there is nothing to change, so %s is not written", f.Name, to)
 		}
 		if _, err := designfile.Save(to, f, p.Design, designfile.SaveOptions{Schemas: s.schemas}); err != nil {
 			return err

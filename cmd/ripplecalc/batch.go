@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -13,6 +12,7 @@ import (
 
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -126,14 +126,14 @@ func writeBatch(s *shell, bench *bench, f *designfile.File, name string, b batch
 	}
 	logged, err := learn.Log(context.Background(), bench.Model, f.Design, k, &n, b, time.Now())
 	if err != nil {
-		return added, fmt.Errorf("%s: %w", f.Name, err)
+		return added, flaw.New("%s: %v", f.Name, err)
 	}
 	if err := batch.Append(path, logged.Entry, s.schemas); err != nil {
 		return added, err
 	}
 	if !logged.OtherDesign {
 		if err := versions.ForBatch(name, s.schemas.Head(f.Bytes(), schemaline.Design), logged.Entry.ID, time.Now()); err != nil {
-			return added, fmt.Errorf("the batch is written down, but no version of the design is kept: %w", err)
+			return added, flaw.New("the batch is written down, but no version of the design is kept: %v", err)
 		}
 	}
 	if n, err = batch.Load(path); err != nil {
@@ -164,16 +164,16 @@ func (c *command) batchOf(s *shell, entry string, words []string) (batch.Batch, 
 		case !known || strings.HasPrefix(key, "forecast."):
 			return b, c.misused("%s is no key of a batch; see ripplecalc help batches", echo.Quoted(key))
 		}
-		if wrong := f.Set(&b, value); wrong != "" {
-			return b, c.misused("%s: %s", key, wrong)
+		if wrong := f.Set(&b, value); wrong != nil {
+			return b, c.misused("%s: %v", key, wrong)
 		}
 	}
 	named := b
 	if named.ID == "" {
 		named.ID = "?"
 	}
-	if path, wrong := named.Problem(); wrong != "" {
-		return b, c.misused("%s: %s", path, wrong)
+	if path, wrong := named.Problem(); wrong != nil {
+		return b, c.misused("%s: %v", path, wrong)
 	}
 	return b, nil
 }
@@ -224,7 +224,7 @@ func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
 	}
 	next, err := learn.Expect(context.Background(), bench.Model, f.Design, k, &batch.Batch{})
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
+		return flaw.New("%s: %v", f.Name, err)
 	}
 	p := learn.For(&n, &f.Design, k)
 	return s.answer(report.Learnt{File: path, Notebook: &n, Taught: &p, Next: next}, a.json)

@@ -8,6 +8,7 @@ import (
 	"ripplewright/assets"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/userdata"
 )
@@ -40,7 +41,7 @@ func (b *bench) load(s *shell, name string) (*designfile.File, error) {
 	}
 	data, err := io.ReadAll(io.LimitReader(s.in, designfile.MaxSize+1))
 	if err != nil {
-		return nil, fmt.Errorf("read standard input: %w", err)
+		return nil, flaw.New("read standard input: %v", err)
 	}
 	return designfile.DecodeWith("standard input", data, b.Library())
 }
@@ -60,7 +61,7 @@ func (b *bench) evaluateAt(f *designfile.File, c float64) (model.Result, error) 
 	found := &designfile.Error{Name: f.Name}
 	for _, p := range input.Problems {
 		found.Problems = append(found.Problems, designfile.Problem{
-			Kind: designfile.Invalid, Line: f.Line(p.Path), Path: p.Path, Message: p.Message,
+			Kind: designfile.Invalid, Line: f.Line(p.Path), Path: p.Path, Err: p.Err,
 		})
 	}
 	return r, found

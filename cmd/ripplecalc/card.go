@@ -15,6 +15,7 @@ import (
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -89,7 +90,7 @@ func cardFlags(c *command, flags *pflag.FlagSet) action {
 			_ = found.TimeOut(context.Background(), kitchen)
 			o.Cold = &plan
 		} else {
-			fmt.Fprintf(s.err, "%s: the card goes without times in the cold: %v\n", f.Name, err)
+			fmt.Fprintf(s.err, "%s: %s\n", f.Name, say.T("the card goes without times in the cold: %s", say.Flaw(err)))
 		}
 		if err := card.Write(*to, f.Design, r, o); err != nil {
 			return err

@@ -2,11 +2,11 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 )
 
@@ -41,7 +41,7 @@ func coldFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true})
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return flaw.New("%s: %v", f.Name, err)
 		}
 		return s.answer(report.Cold{Answer: plan}, *asJSON)
 	}

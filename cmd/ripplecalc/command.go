@@ -5,14 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"ripplewright/internal/food/price"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/tongue"
 )
 
@@ -69,9 +68,9 @@ func tree(s *shell) *cobra.Command {
 		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
 		RunE: func(root *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return &usageError{"", "no command given"}
+				return &usageError{"", flaw.New("no command given")}
 			}
-			return &usageError{"", "there is no command " + echo.Quoted(args[0]) + perhaps(root.SuggestionsFor(args[0]))}
+			return &usageError{"", unknown(args[0], root.SuggestionsFor(args[0]))}
 		},
 	}
 	reads := takesUnits(root)
@@ -97,11 +96,16 @@ func tree(s *shell) *cobra.Command {
 	return root
 }
 
-func perhaps(names []string) string {
-	if len(names) == 0 {
-		return ""
+// unknown says that there is no such command, and which are like it.
+func unknown(name string, like []string) error {
+	switch len(like) {
+	case 0:
+		return flaw.New("there is no command %s", echo.Quoted(name))
+	case 1:
+		return flaw.New("there is no command %s; did you mean %s?", echo.Quoted(name), like[0])
 	}
-	return "; did you mean " + strings.Join(names, " or ") + "?"
+	last := len(like) - 1
+	return flaw.New("there is no command %s; did you mean %s or %s?", echo.Quoted(name), strings.Join(like[:last], ", "), like[last])
 }
 
 // on returns c as a command of the tree that works on s.
@@ -113,7 +117,7 @@ func (c *command) on(s *shell) *cobra.Command {
 			case len(files) < c.least && len(files) > 0:
 				return c.misused("%s alone is not enough: %d are needed", echo.Quoted(files[0]), c.least)
 			case len(files) < c.least:
-				return c.misused("no %s given", cmp.Or(c.first, "file"))
+				return c.misused("no %s given", flaw.Word(cmp.Or(c.first, "file")))
 			case c.most >= 0 && len(files) > c.most:
 				return c.misused("%s is one argument too many", echo.Quoted(files[c.most]))
 			}
@@ -138,7 +142,7 @@ func (c *command) on(s *shell) *cobra.Command {
 			})
 		}
 	})
-	built.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return c.misused("%s", badFlag(err)) })
+	built.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{c.usage, badFlag(err)} })
 	built.RunE = func(_ *cobra.Command, files []string) error { return act(s, files) }
 	return built
 }
@@ -175,8 +179,8 @@ func (c *command) tells(flag string) string {
 	return ""
 }
 
-func (c *command) misused(format string, args ...any) error {
-	return &usageError{c.usage, fmt.Sprintf(format, args...)}
+func (c *command) misused(format flaw.Message, args ...any) error {
+	return &usageError{c.usage, flaw.New(format, args...)}
 }
 
 func (c *command) help() string {
@@ -190,21 +194,21 @@ func (c *command) writeHelp(w io.Writer) error {
 
 // badFlag says why the flags could not be read, with no more of what was typed
 // than a message repeats.
-func badFlag(err error) string {
+func badFlag(err error) error {
 	var none *pflag.NotExistError
 	var bare *pflag.ValueRequiredError
 	var bad *pflag.InvalidValueError
 	switch {
 	case errors.As(err, &none) && none.GetSpecifiedShortnames() != "":
-		return "there is no flag " + echo.Plain("-"+none.GetSpecifiedName())
+		return flaw.New("there is no flag %s", echo.Plain("-"+none.GetSpecifiedName()))
 	case errors.As(err, &none):
-		return "there is no flag " + echo.Plain("--"+none.GetSpecifiedName())
+		return flaw.New("there is no flag %s", echo.Plain("--"+none.GetSpecifiedName()))
 	case errors.As(err, &bare):
-		return asTyped(bare.GetFlag()) + " needs a value"
+		return flaw.New("%s needs a value", asTyped(bare.GetFlag()))
 	case errors.As(err, &bad):
-		return fmt.Sprintf("%s %s is no %s", asTyped(bad.GetFlag()), echo.Quoted(bad.GetValue()), wanted(bad.GetFlag()))
+		return flaw.New(notWanted(bad.GetFlag()), asTyped(bad.GetFlag()), echo.Quoted(bad.GetValue()))
 	}
-	return echo.Short(err.Error())
+	return flaw.New("%s", echo.Short(err.Error()))
 }
 
 func asTyped(f *pflag.Flag) string {
@@ -214,20 +218,21 @@ func asTyped(f *pflag.Flag) string {
 	return "--" + f.Name
 }
 
-func wanted(f *pflag.Flag) string {
+// notWanted says that a value is none that a flag takes.
+func notWanted(f *pflag.Flag) flaw.Message {
 	switch f.Value.Type() {
 	case "int", "int64":
-		return "whole number"
+		return "%s %s is no whole number"
 	case "system":
-		return "system of units: metric or us"
+		return "%s %s is no system of units: metric or us"
 	case "language":
-		return "language: en or de"
+		return "%s %s is no language: en or de"
 	case "sign":
-		return "decimal sign: point or comma"
+		return "%s %s is no decimal sign: point or comma"
 	case "currency":
-		return "currency: one to " + strconv.Itoa(price.MaxCurrency) + " plain characters"
+		return "%s %s is no currency: one to eight plain characters"
 	case "bool":
-		return "yes or no: write true or false"
+		return "%s %s is no yes or no: write true or false"
 	}
-	return "number"
+	return "%s %s is no number"
 }

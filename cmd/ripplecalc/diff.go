@@ -1,10 +1,9 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/pflag"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/compare"
 )
@@ -45,7 +44,7 @@ type codeError struct {
 func (e *codeError) Unwrap() error { return e.error }
 
 // errDiffer is the answer that two designs differ.
-var errDiffer = errors.New("the designs differ")
+var errDiffer = flaw.New("the designs differ")
 
 func diffFlags(_ *command, flags *pflag.FlagSet) action {
 	asJSON := flags.Bool("json", false, "")

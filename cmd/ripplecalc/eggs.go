@@ -1,11 +1,14 @@
 package main
 
 import (
+	"strings"
+
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/whole"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -88,9 +91,9 @@ func eggsFlags(c *command, flags *pflag.FlagSet) action {
 
 // nothing says why no design is written.
 func (c *command) nothing(f *designfile.File, w whole.Ways) error {
-	why := ""
+	var why []string
 	for _, u := range w.Unable {
-		why += " " + say.WholeUnable(report.Reads, w.Before.Eggs, u)
+		why = append(why, say.WholeUnable(report.Reads, w.Before.Eggs, u))
 	}
-	return &designfile.Error{Name: f.Name, Problems: []designfile.Problem{{Kind: designfile.Invalid, Path: "eggs", Message: "no design is written." + why}}}
+	return &designfile.Error{Name: f.Name, Problems: []designfile.Problem{{Kind: designfile.Invalid, Path: "eggs", Err: flaw.New("no design is written. %s", strings.Join(why, " "))}}}
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"runtime"
@@ -15,6 +14,7 @@ import (
 	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -122,7 +122,7 @@ func worse(was error, code int) error {
 		return was
 	}
 	if code == exitFault {
-		return &faultError{errors.New("some designs could not be computed")}
+		return &faultError{flaw.New("some designs could not be computed")}
 	}
 	return errReported
 }

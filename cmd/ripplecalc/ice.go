@@ -2,13 +2,13 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/icy"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 )
 
@@ -60,15 +60,15 @@ func iceFlags(c *command, flags *pflag.FlagSet) action {
 		ctx := context.Background()
 		plan, err := cold.Plan(ctx, f.Design, r, kitchen, cold.Options{NoPictures: true})
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return flaw.New("%s: %v", f.Name, err)
 		}
 		told, err := icy.Tell(r, &plan, icy.Options{Weeks: *weeks})
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return flaw.New("%s: %v", f.Name, err)
 		}
 		remedies, err := icy.Remedies(ctx, f.Design, r, &plan, &told)
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return flaw.New("%s: %v", f.Name, err)
 		}
 		return s.answer(report.Ice{Answer: told, Kitchen: kitchen.Name, Remedies: remedies}, *asJSON)
 	}

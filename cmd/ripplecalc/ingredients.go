@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
@@ -62,7 +63,7 @@ func ingredientsFlags(c *command, f *pflag.FlagSet) action {
 		}
 		switch {
 		case len(found) == 0:
-			return fmt.Errorf("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
+			return flaw.New("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
 		case *most > 0:
 			return writeUnknown(s.out, found, *most)
 		}
@@ -96,7 +97,7 @@ func writeUnknown(w io.Writer, list []*ingredient.Ingredient, n int) error {
 		}
 		open, err := incompleteAlone(in)
 		if err != nil {
-			return fmt.Errorf("%s: %w", in.ID, err)
+			return flaw.New("%s: %v", in.ID, err)
 		}
 		if len(open) > 0 {
 			fmt.Fprintf(w, "  a label of it alone marks as incomplete: %s\n", strings.Join(open, ", "))

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"time"
@@ -9,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -92,7 +92,7 @@ func goBack(c *command, s *shell, b *bench, f *designfile.File, list []versions.
 	}
 	v, err := versions.Find(list, number)
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
+		return flaw.New("%s: %v", f.Name, err)
 	}
 	then, err := v.Design(b.Library())
 	if err != nil {

@@ -1,10 +1,9 @@
 package main
 
 import (
-	"fmt"
-
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/versions"
@@ -53,7 +52,7 @@ func publishedKitchen(f *designfile.File, profile string) (cold.Profile, error) 
 	}
 	k, err := cold.FindOwn(profile)
 	if err != nil {
-		return k, fmt.Errorf("%s: %w", f.Name, err)
+		return k, flaw.New("%s: %v", f.Name, err)
 	}
 	return k, nil
 }

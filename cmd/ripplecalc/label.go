@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/pflag"
 
@@ -11,6 +10,7 @@ import (
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 )
@@ -124,7 +124,7 @@ func labelFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		l, err := label.For(r.Food(f.Design), rules, options)
 		if err != nil {
-			return fmt.Errorf("%s: label: %w", f.Name, err)
+			return flaw.New("%s: label: %v", f.Name, err)
 		}
 		answer := report.Label{Label: l, Every: *every}
 		words, err := onpack.OpenWords(assets.LabelWords)
@@ -146,7 +146,7 @@ func labelFlags(c *command, flags *pflag.FlagSet) action {
 		if whole {
 			if *to != "" {
 				if err := tub.write(c, *to, content, food, p, words, l.ProposedName); err != nil {
-					return fmt.Errorf("%s: %w", f.Name, err)
+					return flaw.New("%s: %v", f.Name, err)
 				}
 				if !*asJSON {
 					return nil
@@ -156,7 +156,7 @@ func labelFlags(c *command, flags *pflag.FlagSet) action {
 			if asksDate(content.Elements) {
 				stored, err := selling.Stored(context.Background(), f.Design, r)
 				if err != nil {
-					return fmt.Errorf("%s: %w", f.Name, err)
+					return flaw.New("%s: %v", f.Name, err)
 				}
 				out.BesideDate = report.NewBesideDate(&stored)
 			}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 	"os"
 
@@ -10,6 +9,7 @@ import (
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/written"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/design"
 )
@@ -85,9 +85,9 @@ func readText(s *shell, name string) (string, error) {
 	data, err := io.ReadAll(io.LimitReader(in, mostText+1))
 	switch {
 	case err != nil:
-		return "", fmt.Errorf("%s: %w", echo.Plain(name), err)
+		return "", flaw.New("%s: %v", echo.Plain(name), err)
 	case len(data) > mostText:
-		return "", fmt.Errorf("%s: a recipe has no more than %d bytes", echo.Plain(name), mostText)
+		return "", flaw.New("%s: a recipe has no more than %d bytes", echo.Plain(name), mostText)
 	}
 	return string(data), nil
 }

@@ -2,11 +2,11 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -21,7 +21,7 @@ func (c *command) mayWrite(to string, inputs ...string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("-o: %w", err)
+		return flaw.New("-o: %v", err)
 	}
 	for _, name := range inputs {
 		if in, err := os.Stat(name); err == nil && os.SameFile(target, in) {
@@ -29,7 +29,7 @@ func (c *command) mayWrite(to string, inputs ...string) error {
 		}
 	}
 	if designfile.IsDesign(to) {
-		return fmt.Errorf("-o %s holds a design, which nothing else may replace; name another file", echo.Plain(to))
+		return flaw.New("-o %s holds a design, which nothing else may replace; name another file", echo.Plain(to))
 	}
 	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"image/png"
 	"strings"
 
@@ -15,6 +14,7 @@ import (
 	"ripplewright/internal/answer/photo"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -138,13 +138,13 @@ func (c *command) photo(s *shell, name, picture string, a *photoAsked) error {
 	}
 	var refused *photo.Refusal
 	if errors.As(err, &refused) {
-		return fmt.Errorf("%s: %s", echo.Plain(picture), say.PhotoRefused(report.Reads, refused))
+		return flaw.New("%s: %s", echo.Plain(picture), say.PhotoRefused(report.Reads, refused))
 	} else if err != nil {
 		return err
 	}
 	cuts, err := tub.Cut(ctx, settings, 0, out.Reading.PassedOverMM())
 	if err != nil {
-		return fmt.Errorf("%s: %w", f.Name, err)
+		return flaw.New("%s: %v", f.Name, err)
 	}
 	out.Whole, out.Computed = cuts[0], cuts[1]
 	if a.to != "" {
@@ -187,8 +187,8 @@ func writeMask(to string, q *photo.Request, r *photo.Reading) error {
 func (c *command) keepPhoto(s *shell, bench *bench, f *designfile.File, name, picture string, a *photoAsked, r *photo.Reading) (report.Added, error) {
 	id, ok := batch.EntryAt("batch")
 	var b batch.Batch
-	if wrong := id.Set(&b, a.keep); !ok || wrong != "" {
-		return report.Added{}, c.misused("--keep: %s", wrong)
+	if wrong := id.Set(&b, a.keep); !ok || wrong != nil {
+		return report.Added{}, c.misused("--keep: %v", wrong)
 	}
 	n, err := batch.Load(batch.PathOf(name))
 	if err != nil {
@@ -199,8 +199,8 @@ func (c *command) keepPhoto(s *shell, bench *bench, f *designfile.File, name, pi
 	if !strings.Contains(picture, ";") && len(picture) <= batch.MaxItem && len(was.Photographs) < batch.MaxListed {
 		b.Photographs = append(b.Photographs, picture)
 	}
-	if path, wrong := b.Problem(); wrong != "" {
-		return report.Added{}, c.misused("--keep: %s: %s", path, wrong)
+	if path, wrong := b.Problem(); wrong != nil {
+		return report.Added{}, c.misused("--keep: %s: %v", path, wrong)
 	}
 	return writeBatch(s, bench, f, name, b)
 }

@@ -2,8 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"math"
 	"path/filepath"
 	"strings"
@@ -13,6 +11,7 @@ import (
 
 	"ripplewright/internal/answer/plan"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/atomicfile"
 )
@@ -46,7 +45,7 @@ func span(text string) (from, to float64, err error) {
 	start, errFrom := time.Parse("15:04", a)
 	end, errTo := time.Parse("15:04", b)
 	if !ok || errFrom != nil || errTo != nil || start.Equal(end) {
-		return 0, 0, errors.New("write two times of a day, as 7:00-22:30")
+		return 0, 0, flaw.New("write two times of a day, as 7:00-22:30")
 	}
 	minutes := func(t time.Time) float64 { return float64(60*t.Hour() + t.Minute()) }
 	if from, to = minutes(start), minutes(end); to < from {
@@ -96,10 +95,10 @@ func planFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		p, err := plan.Lay(m.Process.Steps, order)
 		if err != nil {
-			return fmt.Errorf("%s: %w", file, err)
+			return flaw.New("%s: %v", file, err)
 		}
 		if math.IsInf(p.Span().FromMinutes, 1) {
-			return fmt.Errorf("%s: there is nothing to make", file)
+			return flaw.New("%s: there is nothing to make", file)
 		}
 		day := report.DayOf(report.Reads, file, m, p, midnight)
 		if *out == "" {

@@ -2,13 +2,13 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -79,7 +79,7 @@ func makingOf(s *shell, name, profile string) (file string, m say.Making, err er
 	}
 	m, err = making(f.Design, r, kitchen)
 	if err != nil {
-		return "", say.Making{}, fmt.Errorf("%s: %w", f.Name, err)
+		return "", say.Making{}, flaw.New("%s: %v", f.Name, err)
 	}
 	return f.Name, m, nil
 }

@@ -2,13 +2,13 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
@@ -73,7 +73,7 @@ func rippleFlags(c *command, flags *pflag.FlagSet) action {
 		}
 		answer, err := draw(f, r, side, *px, *to)
 		if err != nil {
-			return fmt.Errorf("%s: %w", f.Name, err)
+			return flaw.New("%s: %v", f.Name, err)
 		}
 		return s.answer(answer.Stirred(&taught), *asJSON)
 	}

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
@@ -35,8 +36,8 @@ type shell struct {
 }
 
 // complain writes a message that is not an answer.
-func (s *shell) complain(format string, args ...any) {
-	fmt.Fprintf(s.err, "ripplecalc: %s\n", say.HarmlessPage(fmt.Sprintf(format, args...)))
+func (s *shell) complain(err error) {
+	fmt.Fprintf(s.err, "ripplecalc: %s\n", say.HarmlessPage(say.Flaw(err)))
 }
 
 // answer writes v as JSON or, without, its text.
@@ -54,11 +55,11 @@ func (s *shell) answer(v interface{ WriteText(io.Writer) error }, asJSON bool) e
 
 // usageError says that the command line itself is wrong.
 type usageError struct {
-	usage   string // of the command, "" where none is known yet
-	message string
+	usage string // of the command, "" where none is known yet
+	err   error
 }
 
-func (e *usageError) Error() string { return e.message }
+func (e *usageError) Error() string { return e.err.Error() }
 
 // faultError is an error that no input may cause.
 type faultError struct{ error }
@@ -74,7 +75,7 @@ func fault(err error) error {
 }
 
 // errReported stands for errors that are on standard error already.
-var errReported = errors.New("reported")
+var errReported = flaw.New("reported")
 
 // run does what args say and returns the exit code.
 func run(s *shell, args []string) int {
@@ -84,7 +85,7 @@ func run(s *shell, args []string) int {
 	err := guard(func() error { return dispatch(&inner, args) })
 	if flushed := out.Flush(); flushed != nil {
 		// A full disk, or a reader that has gone: nobody's fault, but no answer.
-		err = fmt.Errorf("writing the answer: %w", flushed)
+		err = flaw.New("writing the answer: %v", flushed)
 	}
 	return inner.report(err)
 }
@@ -105,32 +106,32 @@ func (s *shell) report(err error) int {
 	case err == nil:
 		return exitFine
 	case errors.As(err, &usage):
-		s.complain("%s", usage.message)
+		s.complain(usage.err)
 		if usage.usage != "" {
-			fmt.Fprintf(s.err, "usage: ripplecalc %s\n", usage.usage)
+			fmt.Fprintln(s.err, say.T("usage: ripplecalc %s", usage.usage))
 		} else {
-			fmt.Fprintln(s.err, "See ripplecalc help.")
+			fmt.Fprintln(s.err, say.T("See ripplecalc help."))
 		}
 		return exitUsage
 	case errors.As(err, &fault):
-		s.complain("our fault: %v", err)
+		s.complain(flaw.New("our fault: %v", err))
 		return exitFault
 	case errors.Is(err, errReported), errors.Is(err, errDiffer):
 		return exitInput
 	case errors.As(err, &file): // its lines begin with the file, as editors like it
-		fmt.Fprintln(s.err, say.HarmlessPage(err.Error()))
+		fmt.Fprintln(s.err, say.HarmlessPage(say.Flaw(err)))
 		return exitInput
 	}
 	var path *fs.PathError
 	if errors.Is(err, fs.ErrNotExist) && errors.As(err, &path) {
-		what := "file " + path.Path
+		missing := flaw.New("there is no file %s", echo.Line(path.Path, 2*echo.Most-len("file ")))
 		if dir := filepath.Dir(path.Path); path.Op == "open" && strings.HasSuffix(path.Path, ".tmp") { // a file about to be written
-			what = "folder " + dir
+			missing = flaw.New("there is no folder %s", echo.Line(dir, 2*echo.Most-len("folder ")))
 		}
-		s.complain("there is no %s", echo.Line(what, 2*echo.Most))
+		s.complain(missing)
 		return exitInput
 	}
-	s.complain("%v", err)
+	s.complain(err)
 	return exitInput
 }
 
@@ -138,7 +139,7 @@ func (s *shell) report(err error) int {
 func guard(f func() error) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			err = &faultError{fmt.Errorf("%v\n%s", p, debug.Stack())}
+			err = &faultError{flaw.New("%v\n%s", p, debug.Stack())}
 		}
 	}()
 	return f()

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 
 	"github.com/spf13/pflag"
@@ -10,6 +9,7 @@ import (
 	"ripplewright/internal/answer/shop"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/internal/work/designfile"
@@ -103,11 +103,11 @@ func shopFlags(c *command, flags *pflag.FlagSet) action {
 func readPrices(path string) (price.Book, error) {
 	data, _, err := atomicfile.Read(path, designfile.MaxSize)
 	if err != nil {
-		return price.Book{}, fmt.Errorf("--prices: %w", err)
+		return price.Book{}, flaw.New("--prices: %v", err)
 	}
 	b, err := userdata.DecodePrices(data)
 	if err != nil {
-		return price.Book{}, fmt.Errorf("prices in %s: %w", path, err)
+		return price.Book{}, flaw.New("prices in %s: %v", path, err)
 	}
 	return b, nil
 }

@@ -9,6 +9,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 )
 
 var sureCommand = &command{
@@ -53,7 +54,7 @@ func sureFlags(c *command, flags *pflag.FlagSet) action {
 		if plan, err := cold.Plan(context.Background(), f.Design, r, kitchen, cold.Options{NoPictures: true}); err == nil {
 			o.Cold = &plan
 		} else {
-			fmt.Fprintf(s.err, "%s: no minutes: %v\n", f.Name, err)
+			fmt.Fprintf(s.err, "%s: %s\n", f.Name, say.T("no minutes: %s", say.Flaw(err)))
 		}
 		a, err := sure.Sample(context.Background(), b.Model, f.Design, o)
 		if err != nil {

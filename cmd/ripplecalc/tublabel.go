@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/sticker"
@@ -109,7 +110,7 @@ func (t *tubFlags) write(c *command, path string, content sticker.Content, food 
 		for _, e := range missing {
 			all = append(all, fmt.Sprintf("%s: add %s (%s)", e.Key, echo.Line(e.Text, mostToAdd), e.Section))
 		}
-		return fmt.Errorf("the label lacks what is due:\n  %s", strings.Join(all, "\n  "))
+		return flaw.New("the label lacks what is due:\n  %s", strings.Join(all, "\n  "))
 	}
 	o, err := t.Print()
 	if err != nil {

@@ -1,11 +1,10 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
@@ -71,15 +70,12 @@ func takesUnits(root *cobra.Command) *reading {
 	take(decimalsFlag, "sign", "point or comma: the decimal sign of texts and cards; files and JSON keep the point", &r.decimals, say.DecimalSigns, say.NotDecimals)
 	take(languageFlag, "language", "en or de: the language of sentences, figures and cards; tables' heads, errors and JSON stay English", &r.language, []string{"en", "de"}, func(v string) error {
 		if v != "en" && v != "de" {
-			return errors.New("languages are en or de")
+			return flaw.New("languages are en or de")
 		}
 		return nil
 	})
 	take(currencyFlag, "currency", "what stands before an amount of money where the prices name none, as € or kr", &r.currency, nil, func(v string) error {
-		if text := price.NotCurrency(v); text != "" {
-			return errors.New(text)
-		}
-		return nil
+		return price.NotCurrency(v)
 	})
 	return r
 }

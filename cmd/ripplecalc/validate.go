@@ -1,11 +1,10 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/testdata"
 )
@@ -41,7 +40,7 @@ func validateFlags(c *command, flags *pflag.FlagSet) action {
 			return err
 		}
 		if n := v.Missed(); n > 0 {
-			return fault(fmt.Errorf("%d of %d rows miss their bar", n, len(v)))
+			return fault(flaw.New("%d of %d rows miss their bar", n, len(v)))
 		}
 		return nil
 	}

@@ -130,12 +130,22 @@ func (r *reader) message(info *types.Info, n ast.Node) bool {
 			}
 		}
 	case ast.Expr:
-		if tv := info.Types[n]; tv.Value != nil && tv.Value.Kind() == constant.String && strings.HasSuffix(tv.Type.String(), "show/tongue.Message") {
+		if tv := info.Types[n]; tv.Value != nil && tv.Value.Kind() == constant.String && isMessage(tv.Type) {
 			r.add(constant.StringVal(tv.Value), n)
 			return false
 		}
 	}
 	return true
+}
+
+// isMessage reports whether a constant of that type is told from the catalogue.
+func isMessage(t types.Type) bool {
+	for _, of := range []string{"show/tongue.Message", "form/flaw.Message", "form/flaw.Word"} {
+		if strings.HasSuffix(t.String(), of) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) add(text string, n ast.Node) {
@@ -216,6 +226,11 @@ func messages(t *testing.T) map[string]string {
 	}
 	pages, err := filepath.Glob(filepath.Join(top, "ui", "*"))
 	require.NoError(t, err)
+	for dir := range everything(t, false) {
+		if strings.HasPrefix(dir, "internal/") && !slices.Contains(worded, dir) || dir == "cmd/ripplecalc" {
+			r.read(t, dir) // for what is wrong
+		}
+	}
 	for _, page := range pages {
 		if info, err := os.Stat(page); err == nil && info.IsDir() {
 			r.read(t, "ui/"+filepath.Base(page))

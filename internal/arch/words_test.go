@@ -27,8 +27,7 @@ var (
 
 // quantities returns where a file words a number with its unit: in a format, or
 // by a unit put after a value. Errors about what was typed or stands in a file
-// may repeat its own numbers: within fmt.Errorf, a command's misused, and the
-// Message of a problem. So may a String in a package under show, which is what
+// may repeat its own numbers: within fmt.Errorf, flaw.New and a command's misused. So may a String in a package under show, which is what
 // a file keeps.
 func quantities(fset *token.FileSet, f *ast.File, under bool) []string {
 	var found []string
@@ -36,10 +35,7 @@ func quantities(fset *token.FileSet, f *ast.File, under bool) []string {
 		switch n := n.(type) {
 		case *ast.CallExpr:
 			s, ok := n.Fun.(*ast.SelectorExpr)
-			return ok && (s.Sel.Name == "Errorf" || s.Sel.Name == "misused")
-		case *ast.KeyValueExpr:
-			k, ok := n.Key.(*ast.Ident)
-			return ok && k.Name == "Message"
+			return ok && (s.Sel.Name == "Errorf" || s.Sel.Name == "misused" || isFlaw(s))
 		case *ast.FuncDecl:
 			return under && n.Recv != nil && n.Name.Name == "String"
 		}
@@ -73,6 +69,12 @@ func quantities(fset *token.FileSet, f *ast.File, under bool) []string {
 	return found
 }
 
+// isFlaw reports whether s is flaw.New.
+func isFlaw(s *ast.SelectorExpr) bool {
+	of, ok := s.X.(*ast.Ident)
+	return ok && of.Name == "flaw" && s.Sel.Name == "New"
+}
+
 func TestQuantitiesAreWordedInSay(t *testing.T) {
 	for _, root := range []string{"internal/show", "internal/answer", "internal/desk", "ui", "cmd"} {
 		err := filepath.WalkDir(filepath.Join(top, root), func(path string, d fs.DirEntry, err error) error {
@@ -99,18 +101,18 @@ func TestQuantitiesAreWordedInSay(t *testing.T) {
 
 func TestTheTestOfQuantitiesSeesThem(t *testing.T) {
 	for code, seen := range map[string]int{
-		`fmt.Sprintf("at %.1f °C", c)`:                      1,
-		`fmt.Sprintf("%s%% foam", n)`:                       1,
-		`fmt.Sprintf("of %d mm and %d g", a, b)`:            1,
-		`number(c) + " °C"`:                                 1,
-		`"about " + number(p, 1) + " kPa, firm"`:            1,
-		`number(p) + "%"`:                                   1,
-		`fmt.Errorf("%g °C is outside %d to %d °C", c, a)`:  0,
-		`c.misused("--at %g °C is outside", c)`:             0,
-		`Problem{Message: fmt.Sprintf("%g °C is cold", c)}`: 0,
-		`say.Style{}.Temperature(c) + " there"`:             0,
-		`name + " holds it"`:                                0,
-		`fmt.Sprintf("%d goes", n)`:                         0,
+		`fmt.Sprintf("at %.1f °C", c)`:                     1,
+		`fmt.Sprintf("%s%% foam", n)`:                      1,
+		`fmt.Sprintf("of %d mm and %d g", a, b)`:           1,
+		`number(c) + " °C"`:                                1,
+		`"about " + number(p, 1) + " kPa, firm"`:           1,
+		`number(p) + "%"`:                                  1,
+		`fmt.Errorf("%g °C is outside %d to %d °C", c, a)`: 0,
+		`c.misused("--at %g °C is outside", c)`:            0,
+		`Problem{Err: flaw.New("%g °C is cold", c)}`:       0,
+		`say.Style{}.Temperature(c) + " there"`:            0,
+		`name + " holds it"`:                               0,
+		`fmt.Sprintf("%d goes", n)`:                        0,
 	} {
 		fset := token.NewFileSet()
 		f, err := parser.ParseFile(fset, "x.go", "package x\nvar x = "+code, 0)

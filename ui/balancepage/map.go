@@ -49,7 +49,7 @@ func (p *Page) newMaps() fyne.CanvasObject {
 // blended shows what blends of the sugars come to.
 func (p *Page) blended(spots []balance.Spot, err error) {
 	if err != nil {
-		kit.SetText(p.reading, err.Error())
+		kit.SetText(p.reading, say.Flaw(err))
 		return
 	}
 	p.spots = spots

@@ -233,7 +233,7 @@ func (p *Page) put(o ...fyne.CanvasObject) {
 // found shows the answer: what is met, what pulls apart, and the designs.
 func (p *Page) found(a balance.Answer, err error) {
 	if err != nil {
-		p.put(page.Prose(err.Error()))
+		p.put(page.Prose(say.Flaw(err)))
 		return
 	}
 	var all []fyne.CanvasObject
@@ -302,7 +302,7 @@ func (p *Page) proposal(of *balance.Proposal) fyne.CanvasObject {
 // sampled shows how sure the open design is.
 func (p *Page) sampled(a sure.Answer, err error) {
 	if err != nil {
-		kit.SetText(p.likely, err.Error())
+		kit.SetText(p.likely, say.Flaw(err))
 		return
 	}
 	kit.SetText(p.likely, say.HowOften(&a)+" "+say.SureHow(page.Reads, &a))

@@ -2,11 +2,11 @@ package daypage
 
 import (
 	"bytes"
-	"fmt"
 	"path/filepath"
 	"strings"
 	"time"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/atomicfile"
 	"ripplewright/ui/page"
@@ -31,7 +31,7 @@ func write(path string, day report.Day, now time.Time) error {
 	case ".md":
 		err = day.WriteMarkdown(&text)
 	default:
-		err = fmt.Errorf("a plan is written as .ics or .md, not as %q", ending)
+		err = flaw.New("a plan is written as .ics or .md, not as %q", ending)
 	}
 	if err != nil {
 		return err

@@ -169,7 +169,7 @@ func (n *NumberField) take(v float64) {
 func (n *NumberField) complain(err error) {
 	text := ""
 	if err != nil {
-		text = err.Error()
+		text = say.Flaw(err)
 	}
 	if text == n.problem.Text {
 		return

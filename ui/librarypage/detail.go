@@ -82,7 +82,7 @@ func (p *Page) copyNote(in *ingredient.Ingredient) fyne.CanvasObject {
 	case larder.CopyAlone:
 		return note(say.CopyAlone.String(), say.T("Save it as mine"), func() {
 			if err := p.keep(carried, ""); err != nil {
-				p.host.Say(say.Sentence(err.Error()))
+				p.host.Say(say.Sentence(say.Flaw(err)))
 				return
 			}
 			p.back(in.ID)

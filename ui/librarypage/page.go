@@ -192,7 +192,7 @@ func (p *Page) keep(in *ingredient.Ingredient, old string) error {
 		return err
 	}
 	if err := p.setup.Prices.Rename(old, in.ID); err != nil {
-		p.host.Say(say.Sentence(err.Error()))
+		p.host.Say(say.Sentence(say.Flaw(err)))
 	}
 	p.setup.Use(p.setup.Shelf.Library())
 	d := p.host.Design()
@@ -213,12 +213,12 @@ func (p *Page) remove(in *ingredient.Ingredient) {
 			p.host.Commit(new, say.CarriedCopyOf(in))
 		}
 		if err := p.setup.Shelf.Remove(in.ID); err != nil {
-			kit.Tell(p.host.Window(), say.T("This did not work"), say.Sentence(err.Error()))
+			kit.Tell(p.host.Window(), say.T("This did not work"), say.Sentence(say.Flaw(err)))
 			return
 		}
 		gone := say.IngredientDeleted(in)
 		if err := p.setup.Prices.Remove(in.ID); err != nil {
-			gone = say.Sentence(err.Error())
+			gone = say.Sentence(say.Flaw(err))
 		}
 		p.setup.Use(p.setup.Shelf.Library())
 		p.host.Say(gone)

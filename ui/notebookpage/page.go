@@ -120,7 +120,7 @@ func (p *Page) write() {
 // written takes what came of it.
 func (p *Page) written(_ notebook.Job, l notebook.Written, err error) {
 	if err != nil {
-		p.host.Say(page.Sentence(err.Error()))
+		p.host.Say(page.Sentence(say.Flaw(err)))
 		p.told("notebook refused %v", err)
 		return
 	}

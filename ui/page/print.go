@@ -63,7 +63,7 @@ const mostLacking = 4
 
 // PlainError is the text of an error without the package it comes from.
 func PlainError(err error) string {
-	s := err.Error()
+	s := say.Flaw(err)
 	for _, of := range [...]string{"card", "label"} {
 		s = strings.TrimPrefix(s, of+": ")
 	}

@@ -2,9 +2,7 @@ package balance
 
 import (
 	"errors"
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -13,6 +11,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/matter/phase"
@@ -21,22 +20,20 @@ import (
 
 // FileError says what is wrong in a file of wishes.
 type FileError struct {
-	Name    string
-	Line    int // 0: the file as a whole
-	Path    string
-	Message string
+	Name string
+	Line int // 0: the file as a whole
+	Path string
+	Err  error
 }
 
-func (e *FileError) Error() string {
-	text := e.Name
-	if e.Line > 0 {
-		text += ":" + strconv.Itoa(e.Line)
-	}
-	if e.Path != "" {
-		text += ": " + echo.Plain(e.Path)
-	}
-	return text + ": " + e.Message
+// Words are the place and what is wrong there.
+func (e *FileError) Words() error {
+	return flaw.InFile(e.Name, e.Line, flaw.At(echo.Plain(e.Path), e.Err))
 }
+
+func (e *FileError) Error() string { return e.Words().Error() }
+
+func (e *FileError) Unwrap() error { return e.Err }
 
 // spelledOut is n, at prefix, with "texture: soft" as "texture: {is: soft}", likewise
 // what else may be said in brief. It notes in short the paths that were.
@@ -62,69 +59,69 @@ func spelledOut(n *yaml.Node, prefix string, short map[string]bool) *yaml.Node {
 // lib and whose kitchen is in. The error is a *FileError.
 func DecodeAsk(name string, data []byte, d design.Design, lib *ingredient.Library, in cold.Profile) (Ask, error) {
 	short := map[string]bool{}
-	fail := func(line int, path, message string) (Ask, error) {
+	fail := func(line int, path string, err error) (Ask, error) {
 		if short[path] {
 			path = path[:strings.LastIndexByte(path, '.')]
 		}
-		return Ask{}, &FileError{name, line, path, message}
+		return Ask{}, &FileError{name, line, path, err}
 	}
 	n, err := yamltext.Parse(data)
 	var fault *yamltext.Fault
 	switch {
 	case errors.As(err, &fault):
-		return fail(fault.Line, "", fault.Message)
+		return fail(fault.Line, "", fault.Err)
 	case n == nil:
-		return fail(0, "", "the file holds no wishes")
+		return fail(0, "", flaw.New("the file holds no wishes"))
 	}
 	w := wishes{version: wishesVersion, swaps: true}
 	lines, err := setting.Read(wishFields, spelledOut(n, "", short), &w)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
-		return fail(tree.Line, tree.Path, tree.Message)
+		return fail(tree.Line, tree.Path, tree.Err)
 	}
 	for _, f := range wishFields {
 		if line, given := lines[f.Path]; given {
-			if wrong := f.Check(&w); wrong != "" {
+			if wrong := f.Check(&w); wrong != nil {
 				return fail(line, f.Path, wrong)
 			}
 		}
 	}
 	ask, path, wrong := w.ask(d, lib, in)
-	if wrong != "" {
+	if wrong != nil {
 		return fail(lines[path], path, wrong)
 	}
 	return ask, nil
 }
 
 // ask turns what the file says into an Ask; wrong says what is at fault at path.
-func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) (ask Ask, path, wrong string) {
+func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) (ask Ask, path string, wrong error) {
 	for i, q := range Quantities {
 		b := w.band(i)
 		if !b.from.known && !b.to.known && !b.is.known {
 			if b.weight.known || b.at.known {
-				return ask, q.Key, "needs from, to or is"
+				return ask, q.Key, flaw.New("needs from, to or is")
 			}
 			continue
 		}
 		x := Wish{Of: q, Low: b.from.or(math.Inf(-1)), High: b.to.or(math.Inf(1)), Weight: b.weight.or(1), AtC: b.at.or(math.NaN())}
 		if b.is.known {
 			if b.from.known || b.to.known {
-				return ask, q.Key + ".is", "stands alone, without from and to"
+				return ask, q.Key + ".is", flaw.New("stands alone, without from and to")
 			}
 			x.Low, x.High = b.is.n, b.is.n
 		}
 		if x.Low > x.High {
-			return ask, q.Key + ".from", fmt.Sprintf("%g is more than to, %g", x.Low, x.High)
+			return ask, q.Key + ".from", flaw.New("%g is more than to, %g", x.Low, x.High)
 		}
 		ask.Wishes = append(ask.Wishes, x)
 	}
-	if path, wrong = w.inWords(&ask, in.Freezer.AirC); wrong != "" {
+	if path, wrong = w.inWords(&ask, in.Freezer.AirC); wrong != nil {
 		return ask, path, wrong
 	}
 	ask.Kitchen = &in
 	ask.WholeEggs, ask.NoSwaps, ask.MayServeAt = w.whole.on, !w.swaps, w.serving
 	ask.EggsWeight, ask.PacksWeight, ask.CautionsWeight = w.whole.weight.or(0), w.packs.weight.or(0), w.none.weight.or(0)
-	if ask.Packs, wrong = packsOf(w.packs.of, lib, d); wrong != "" {
+	if ask.Packs, wrong = packsOf(w.packs.of, lib, d); wrong != nil {
 		return ask, "packs.of", wrong
 	}
 	for _, code := range w.none.of {
@@ -135,31 +132,31 @@ func (w *wishes) ask(d design.Design, lib *ingredient.Library, in cold.Profile) 
 	ask.Cautions = w.none.of
 	for _, id := range w.adds {
 		if _, ok := lib.With(d.Own).Find(id); !ok {
-			return ask, "levers.add", lib.Unknown(id).Error()
+			return ask, "levers.add", lib.Unknown(id)
 		}
 	}
 	ask.Adds = w.adds
-	if ask.Locks, wrong = locksOf(w.keep, lib, d); wrong != "" {
+	if ask.Locks, wrong = locksOf(w.keep, lib, d); wrong != nil {
 		return ask, "levers.keep", wrong
 	}
-	if ask.Ranges, wrong = rangesOf(w.ranges, lib, d); wrong != "" {
+	if ask.Ranges, wrong = rangesOf(w.ranges, lib, d); wrong != nil {
 		return ask, "levers.between", wrong
 	}
-	return ask, "", ""
+	return ask, "", nil
 }
 
 // inWords adds to ask what the file wishes in words, for a freezer at c °C.
-func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
+func (w *wishes) inWords(ask *Ask, c float64) (path string, wrong error) {
 	for i, q := range [...]*Quantity{CustardHardness, FoamHardness} {
 		t, path := &w.texture[i], [...]string{"custard", "foam"}[i]+".texture"
 		switch {
 		case t.is != "" && (t.from != "" || t.to != ""):
-			return path + ".is", "stands alone, without from and to"
+			return path + ".is", flaw.New("stands alone, without from and to")
 		case t.is != "":
 			t.from, t.to = t.is, t.is
 		case t.from == "" && t.to == "":
 			if t.weight.known || t.at.known {
-				return path, "needs from, to or is"
+				return path, flaw.New("needs from, to or is")
 			}
 			continue
 		}
@@ -171,7 +168,7 @@ func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
 			x.High = Texture(q, t.to).High
 		}
 		if x.Low > x.High {
-			return path + ".from", echo.Quoted(t.from) + " is harder than to, " + echo.Quoted(t.to)
+			return path + ".from", flaw.New("%s is harder than to, %s", echo.Quoted(t.from), echo.Quoted(t.to))
 		}
 		ask.Wishes = append(ask.Wishes, x)
 	}
@@ -188,7 +185,7 @@ func (w *wishes) inWords(ask *Ask, c float64) (path, wrong string) {
 			ask.Wishes = append(ask.Wishes, x)
 		}
 	}
-	return "", ""
+	return "", nil
 }
 
 // Texture is the wish that the hardness q is called by that word.

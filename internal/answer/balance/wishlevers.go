@@ -8,51 +8,52 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
-func packsOf(items []string, lib *ingredient.Library, d design.Design) (map[string]float64, string) {
+func packsOf(items []string, lib *ingredient.Library, d design.Design) (map[string]float64, error) {
 	packs := map[string]float64{}
 	for _, item := range items {
 		id, rest, _ := strings.Cut(item, " ")
-		if wrong := inDesign(id, lib, d); wrong != "" {
+		if wrong := inDesign(id, lib, d); wrong != nil {
 			return nil, wrong
 		}
 		g, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(rest, "g")), 64)
 		if err != nil || !(g >= 1 && g <= design.MaxGrams) {
-			return nil, echo.Quoted(item) + " is no ingredient with the g of its pack, as cream_heavy 250"
+			return nil, flaw.New("%s is no ingredient with the g of its pack, as cream_heavy 250", echo.Quoted(item))
 		}
 		packs[id] = g
 	}
-	return packs, ""
+	return packs, nil
 }
 
-func rangesOf(items []string, lib *ingredient.Library, d design.Design) ([]Range, string) {
+func rangesOf(items []string, lib *ingredient.Library, d design.Design) ([]Range, error) {
 	var out []Range
 	for _, item := range items {
 		r := Range{}
 		if n, err := fmt.Sscanf(item, "%s %f to %f", &r.Ingredient, &r.Low, &r.High); n != 3 || err != nil || !(0 <= r.Low && r.Low <= r.High && r.High <= design.MaxGrams) {
-			return nil, echo.Quoted(item) + " is no ingredient with the g between which it may go, as milk_whole 300 to 500"
+			return nil, flaw.New("%s is no ingredient with the g between which it may go, as milk_whole 300 to 500", echo.Quoted(item))
 		}
-		if wrong := inDesign(r.Ingredient, lib, d); wrong != "" {
+		if wrong := inDesign(r.Ingredient, lib, d); wrong != nil {
 			return nil, wrong
 		}
 		out = append(out, r)
 	}
-	return out, ""
+	return out, nil
 }
 
 // inDesign says that no line of d is of id.
-func inDesign(id string, lib *ingredient.Library, d design.Design) string {
+func inDesign(id string, lib *ingredient.Library, d design.Design) error {
 	for _, p := range design.Parts {
 		if slices.ContainsFunc(d.Lines(p), func(l design.Line) bool { return l.Ingredient == id }) {
-			return ""
+			return nil
 		}
 	}
 	if _, ok := lib.With(d.Own).Find(id); !ok {
-		return lib.Unknown(id).Error()
+		return lib.Unknown(id)
 	}
-	return "the design has no line of " + echo.Quoted(id)
+	return flaw.New("the design has no line of %s", echo.Quoted(id))
 }
 
 // groups are the words by which a file locks settings.
@@ -63,7 +64,7 @@ var groups = map[string][]string{
 	"fill":  {"tubs.fill_percent"},
 }
 
-func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, string) {
+func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, error) {
 	l := Locks{Lines: map[LineAt]bool{}, Settings: map[string]bool{}}
 	for _, item := range items {
 		if paths, ok := groups[item]; ok {
@@ -72,7 +73,7 @@ func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, s
 			}
 			continue
 		}
-		if wrong := inDesign(item, lib, d); wrong != "" {
+		if wrong := inDesign(item, lib, d); wrong != nil {
 			return l, wrong
 		}
 		for _, p := range design.Parts {
@@ -83,5 +84,5 @@ func locksOf(items []string, lib *ingredient.Library, d design.Design) (Locks, s
 			}
 		}
 	}
-	return l, ""
+	return l, nil
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/num"
@@ -66,9 +67,12 @@ type CalibrationError struct {
 	ShortestMinutes, LongestMinutes float64
 }
 
-func (e *CalibrationError) Error() string {
-	return "calibration: no coefficient in reason makes the measured time"
+// Words are what is wrong.
+func (e *CalibrationError) Words() error {
+	return flaw.New("calibration: no coefficient in reason makes the measured time")
 }
+
+func (e *CalibrationError) Error() string { return e.Words().Error() }
 
 // Calibrate returns p with the factor of its freezer or counter at which the
 // tub of d takes the measured time, and the measurement as it is kept there. The time
@@ -94,7 +98,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 		var s Softening
 		pl.bands(&s)
 		if !s.OK {
-			return p, fmt.Errorf("calibration: this design has no temperature at which it scoops well")
+			return p, flaw.New("calibration: this design has no temperature at which it scoops well")
 		}
 		target = &p.Counter
 		e.cells = counterMesh
@@ -102,7 +106,7 @@ func Calibrate(ctx context.Context, d design.Design, r *model.Result, p Profile,
 		e.levels = []heat.Level{{Of: heat.Ring, AtC: (s.FromC + s.ToC) / 2}}
 	}
 	if !(m.Minutes > 0) || math.IsInf(m.Minutes, 0) {
-		return p, fmt.Errorf("calibration: %g is not a time", m.Minutes)
+		return p, flaw.New("calibration: %g is not a time", m.Minutes)
 	}
 	e.place.Factor = 1
 	factor, err := pl.factor(e, m)
@@ -141,7 +145,7 @@ func (pl *planner) factor(e exposure, m Measurement) (float64, error) {
 	low, high := math.Log(minFactor), math.Log(maxFactor)
 	longest, shortest := time(low), time(high)
 	if failed != nil {
-		return math.NaN(), fmt.Errorf("calibration: %w", failed)
+		return math.NaN(), flaw.New("calibration: %v", failed)
 	}
 	if !(shortest <= m.Minutes && m.Minutes <= longest) {
 		return math.NaN(), &CalibrationError{m, shortest, longest}
@@ -151,7 +155,7 @@ func (pl *planner) factor(e exposure, m Measurement) (float64, error) {
 		err = failed
 	}
 	if err != nil {
-		return math.NaN(), fmt.Errorf("calibration: %w", err)
+		return math.NaN(), flaw.New("calibration: %v", err)
 	}
 	return math.Exp(ln), nil
 }

@@ -1,11 +1,11 @@
 package cold
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -84,37 +84,34 @@ type FieldError struct {
 	Line    int    // in the file, from 1; 0: not from a file
 	Profile string // its name
 	Path    string
-	Message string
+	Err     error
 }
 
-func (e *FieldError) Error() string {
-	var b strings.Builder
-	if e.Line > 0 {
-		fmt.Fprintf(&b, "line %d: ", e.Line)
-	}
-	fmt.Fprintf(&b, "kitchen profile %s: ", echo.Quoted(e.Profile))
-	if e.Path != "" {
-		b.WriteString(echo.Plain(e.Path) + ": ")
-	}
-	return b.String() + e.Message
+// Words are the place and what is wrong there.
+func (e *FieldError) Words() error {
+	return flaw.InLine(e.Line, flaw.New("kitchen profile %s: %v", echo.Quoted(e.Profile), flaw.At(echo.Plain(e.Path), e.Err)))
 }
+
+func (e *FieldError) Error() string { return e.Words().Error() }
+
+func (e *FieldError) Unwrap() error { return e.Err }
 
 // Validate returns the first thing wrong with p, a *FieldError, or nil.
 func (p Profile) Validate() error {
 	for _, f := range fields {
-		if m := f.Check(&p); m != "" {
-			return &FieldError{Profile: p.Name, Path: f.Path, Message: m}
+		if err := f.Check(&p); err != nil {
+			return &FieldError{Profile: p.Name, Path: f.Path, Err: err}
 		}
 	}
 	if day := p.Cook.ToHours - p.Cook.FromHours; !(day > 0 && day <= 24) {
-		return &FieldError{Profile: p.Name, Path: "cook.to_h", Message: "must come after cook.from_h, by 24 hours at most"}
+		return &FieldError{Profile: p.Name, Path: "cook.to_h", Err: flaw.New("must come after cook.from_h, by 24 hours at most")}
 	}
 	return nil
 }
 
-func notEmpty(name string) string {
+func notEmpty(name string) error {
 	if strings.TrimSpace(name) == "" {
-		return "must not be empty"
+		return flaw.New("must not be empty")
 	}
-	return ""
+	return nil
 }

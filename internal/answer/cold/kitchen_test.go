@@ -1,8 +1,10 @@
 package cold
 
 import (
-	"ripplewright/internal/form/setting"
 	"testing"
+
+	"ripplewright/internal/form/flaw"
+	"ripplewright/internal/form/setting"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -57,7 +59,7 @@ func TestAKitchenSaysWhatExistsAndNothingElse(t *testing.T) {
 		check := func(v float64) string {
 			p := Default()
 			*field.Of(&p).(*float64) = v
-			return field.Check(&p)
+			return flaw.Text(field.Check(&p))
 		}
 		for _, v := range c.may {
 			assert.Empty(t, check(v), "%s may be %g: %s", path, v, c.why)

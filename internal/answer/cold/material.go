@@ -1,11 +1,11 @@
 package cold
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
 )
@@ -34,7 +34,7 @@ func rippled(r *model.Result) (substance, error) {
 	case hasFoam:
 		return only(&r.Foam.Body), nil
 	}
-	return substance{}, fmt.Errorf("the cold: the tub is empty")
+	return substance{}, flaw.New("the cold: the tub is empty")
 }
 
 // enthalpy is per volume as filled, J/m³, over the unfrozen phases at 0 °C: u = Σ φ u.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
@@ -37,7 +38,7 @@ func TestAMeasurementIsOfWhatCanBe(t *testing.T) {
 			check := func(v float64) string {
 				var m Measurement
 				*f.Of(&m).(*float64) = v
-				return f.Check(&m)
+				return flaw.Text(f.Check(&m))
 			}
 			for _, v := range c.may {
 				assert.Empty(t, check(v), "%s may be %g: %s", path, v, c.why)
@@ -53,8 +54,8 @@ func TestAMeasurementIsOfWhatCanBe(t *testing.T) {
 
 // An error of a profile names its line where there is one, and its key.
 func TestAFieldErrorNamesWhatItKnows(t *testing.T) {
-	assert.Equal(t, `line 7: kitchen profile "Quay": counter.air_c: too warm`, (&FieldError{7, "Quay", "counter.air_c", "too warm"}).Error())
-	assert.Equal(t, `kitchen profile "Quay": is no kitchen`, (&FieldError{Profile: "Quay", Message: "is no kitchen"}).Error())
+	assert.Equal(t, `line 7: kitchen profile "Quay": counter.air_c: too warm`, (&FieldError{7, "Quay", "counter.air_c", flaw.New("too warm")}).Error())
+	assert.Equal(t, `kitchen profile "Quay": is no kitchen`, (&FieldError{Profile: "Quay", Err: flaw.New("is no kitchen")}).Error())
 }
 
 // A maker's own kitchen is found in the configuration folder, before a built-in

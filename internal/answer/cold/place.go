@@ -1,9 +1,9 @@
 package cold
 
 import (
-	"fmt"
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 )
 
@@ -54,7 +54,7 @@ func (p Place) around(heightMM, surfaceC, scale float64, pack Package, lid float
 			HeightM: math.Min(math.Max(heightMM, stillWall[0]), stillWall[1]) / 1000, Emissivity: emissivity, HumidityFraction: p.HumidityPercent / 100,
 		}, surfaceC, p.AirC)
 		if err != nil {
-			return heat.Surroundings{}, fmt.Errorf("air at %.0f °C: %w", p.AirC, err)
+			return heat.Surroundings{}, flaw.New("air at %.0f °C: %v", p.AirC, err)
 		}
 		h = c.TotalWPerM2K()
 	}

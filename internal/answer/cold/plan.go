@@ -2,9 +2,9 @@ package cold
 
 import (
 	"context"
-	"fmt"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
@@ -62,8 +62,8 @@ func plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 		return Answer{}, err
 	}
 	if f := o.FillC; f != nil {
-		if wrong := setting.Outside(*f, -30, 40, "°C"); wrong != "" {
-			return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Message: wrong}
+		if wrong := setting.Outside(*f, -30, 40, "°C"); wrong != nil {
+			return Answer{}, &FieldError{Profile: p.Name, Path: "fill_c", Err: wrong}
 		}
 	}
 	a := Answer{Profile: p, Tub: tubVessel(d.Tubs)}
@@ -74,7 +74,7 @@ func plan(ctx context.Context, d design.Design, r *model.Result, p Profile, o Op
 	}
 	for _, part := range parts {
 		if err := part(); err != nil {
-			return Answer{}, fmt.Errorf("the cold: %w", err)
+			return Answer{}, flaw.New("the cold: %v", err)
 		}
 	}
 	pl.store()

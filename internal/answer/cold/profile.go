@@ -1,10 +1,10 @@
 package cold
 
 import (
-	"fmt"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // Profile is a maker's kitchen as the cold sees it. Designs name one and share
@@ -192,9 +192,12 @@ type UnknownProfileError struct {
 	Known []string
 }
 
-func (e *UnknownProfileError) Error() string {
-	return fmt.Sprintf("no kitchen profile %s; there are %s", echo.Quoted(e.Name), echo.Line(strings.Join(e.Known, ", "), 5*echo.Most))
+// Words are what is wrong.
+func (e *UnknownProfileError) Words() error {
+	return flaw.New("no kitchen profile %s; there are %s", echo.Quoted(e.Name), echo.Line(strings.Join(e.Known, ", "), 5*echo.Most))
 }
+
+func (e *UnknownProfileError) Error() string { return e.Words().Error() }
 
 // Find returns the kitchen called name, letter case aside; "" asks for the
 // first. The error is an *UnknownProfileError.

@@ -68,7 +68,7 @@ func TestMistakesInAFileNameTheirLineAndKey(t *testing.T) {
 		_, err := DecodeProfiles([]byte(c.text))
 		var got *FieldError
 		require.ErrorAs(t, err, &got, name)
-		c.want.Message = got.Message
+		c.want.Err = got.Err
 		assert.Equal(t, c.want, *got, name)
 	}
 	_, err := DecodeProfiles([]byte("version: 9\n"))

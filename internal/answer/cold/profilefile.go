@@ -3,12 +3,12 @@ package cold
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
@@ -34,7 +34,7 @@ func LoadProfiles(path string) ([]Profile, error) {
 	}
 	list, err := DecodeProfiles(data)
 	if err != nil {
-		return nil, fmt.Errorf("kitchen profiles in %s: %w", path, err)
+		return nil, flaw.New("kitchen profiles in %s: %v", path, err)
 	}
 	return list, nil
 }
@@ -68,7 +68,7 @@ func SaveProfiles(path string, list []Profile, schemas schemaline.Schemas) error
 	data, err := spliced(old, list)
 	if err != nil {
 		if data, err = EncodeProfiles(list); err != nil {
-			return fmt.Errorf("kitchen profiles: %w", err)
+			return flaw.New("kitchen profiles: %v", err)
 		}
 	}
 	return userdata.Write(path, whatProfiles, schemas.Head(data, schemaline.Kitchens))
@@ -102,7 +102,7 @@ func spliced(text []byte, list []Profile) ([]byte, error) {
 		}
 	}
 	if got, err := DecodeProfiles(text); err != nil || !slices.Equal(got, list) {
-		return nil, errors.New("it would read back differently")
+		return nil, flaw.New("it would read back differently")
 	}
 	return text, nil
 }
@@ -128,7 +128,7 @@ func DecodeProfiles(data []byte) ([]Profile, error) {
 		}
 		for _, other := range list {
 			if strings.EqualFold(other.Name, p.Name) {
-				return nil, &FieldError{n.Line, p.Name, "name", "is given twice"}
+				return nil, &FieldError{n.Line, p.Name, "name", flaw.New("is given twice")}
 			}
 		}
 		list = append(list, p)
@@ -142,7 +142,7 @@ func decodeProfile(n *yaml.Node) (Profile, error) {
 	lines, err := setting.Read(fields, n, &p)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
-		return Profile{}, &FieldError{tree.Line, p.Name, tree.Path, tree.Message}
+		return Profile{}, &FieldError{tree.Line, p.Name, tree.Path, tree.Err}
 	}
 	var wrong *FieldError
 	if err := p.Validate(); errors.As(err, &wrong) {

@@ -2,9 +2,9 @@ package cold
 
 import (
 	"context"
-	"fmt"
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 )
 
@@ -48,7 +48,7 @@ type exposure struct {
 // It returns the time of each level in s, and the run as it stands.
 func (r *runner) follow(e exposure) ([]Range, heat.Result, heat.Mesh, error) {
 	fail := func(err error) ([]Range, heat.Result, heat.Mesh, error) {
-		return nil, heat.Result{}, heat.Mesh{}, fmt.Errorf("%s: %w", e.what, err)
+		return nil, heat.Result{}, heat.Mesh{}, flaw.New("%s: %v", e.what, err)
 	}
 	mesh, err := e.vessel.mesh(e.cells)
 	if err != nil {
@@ -136,7 +136,7 @@ func (r *runner) once(e exposure, m *heat.Material, mesh heat.Mesh, scale float6
 		return out, nil, err
 	}
 	if out.Status != heat.Finished && out.Status != heat.Reached {
-		return out, nil, fmt.Errorf("the computation stopped: %v", out.Status)
+		return out, nil, flaw.New("the computation stopped: %v", out.Status)
 	}
 	for n, i := range asked {
 		at[i] = out.CrossingsS[n]

@@ -2,10 +2,10 @@ package cold
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
@@ -53,7 +53,7 @@ func Thaw(ctx context.Context, d design.Design, r *model.Result, p Profile) (Sof
 	a := Answer{Profile: p, Tub: tubVessel(d.Tubs), Counter: Softening{Place: "counter"}}
 	pl := planner{runner{ctx: ctx, alone: true, total: 1}, d, r, p, tub, &a, Options{}}
 	if err := pl.soften(&a.Counter, p.Counter, counterLimit, counterFrames); err != nil {
-		return Softening{}, fmt.Errorf("the cold: %w", err)
+		return Softening{}, flaw.New("the cold: %v", err)
 	}
 	return a.Counter, nil
 }

@@ -2,12 +2,12 @@ package icy
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"sort"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -66,7 +66,7 @@ func Remedies(ctx context.Context, d design.Design, r *model.Result, a *cold.Ans
 	for _, c := range changes(d, r, &a.Profile, &a.StillFreeze.Dense) {
 		then, err := c.tell(ctx, a, t)
 		if err != nil {
-			return nil, fmt.Errorf("the ice, %s: %w", c.change, err)
+			return nil, flaw.New("the ice, %s: %v", c.change, err)
 		}
 		if !then.Custard.Frozen {
 			continue

@@ -1,12 +1,12 @@
 package icy
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/kind"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
@@ -30,14 +30,14 @@ func Tell(r *model.Result, a *cold.Answer, o Options) (Answer, error) {
 	}
 	switch {
 	case o.Weeks < 1 || o.Weeks > MostWeeks:
-		return Answer{}, fmt.Errorf("the ice: %d weeks are outside 1 to %d", o.Weeks, MostWeeks)
+		return Answer{}, flaw.New("the ice: %d weeks are outside 1 to %d", o.Weeks, MostWeeks)
 	}
 	t := told(r, a)
 	if !(t.factor >= LeastFactor-1e-9 && t.factor <= MostFactor+1e-9) {
-		return Answer{}, fmt.Errorf("the ice: a factor of %g is outside %.2f to %.2f", t.factor, LeastFactor, MostFactor)
+		return Answer{}, flaw.New("the ice: a factor of %g is outside %.2f to %.2f", t.factor, LeastFactor, MostFactor)
 	}
 	if !(t.left > 0 && t.left <= 1) {
-		return Answer{}, fmt.Errorf("the ice: %g of a band is outside 0 to 1", t.left)
+		return Answer{}, flaw.New("the ice: %g of a band is outside 0 to 1", t.left)
 	}
 	t.weeks = o.Weeks
 	return t.all(), nil

@@ -2,7 +2,6 @@ package learn
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"strconv"
 
@@ -11,6 +10,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/answer/tub"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/matter/solution"
@@ -25,9 +25,12 @@ const twice = 2
 // UnknownLineError says that a batch has weighed what the design does not hold.
 type UnknownLineError struct{ Weight batch.Weight }
 
-func (e *UnknownLineError) Error() string {
-	return fmt.Sprintf("weighed: the design has no %s in %s", e.Weight.Ingredient, e.Weight.Part)
+// Words are what is wrong.
+func (e *UnknownLineError) Words() error {
+	return flaw.New("weighed: the design has no %s in %s", e.Weight.Ingredient, e.Weight.Part)
 }
+
+func (e *UnknownLineError) Error() string { return e.Words().Error() }
 
 // AsMade returns d, whose evaluation is r, with its lines fixed at the grams that were
 // in the pan: as made, or as b has weighed them; and with the temperature at which b's

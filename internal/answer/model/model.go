@@ -14,12 +14,11 @@
 package model
 
 import (
-	"fmt"
 	"maps"
-	"strings"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
@@ -80,13 +79,16 @@ func (m *Model) resolve(in *ingredient.Ingredient) *known {
 // InputError lists what in a design cannot be evaluated.
 type InputError struct{ Problems []design.Problem }
 
-func (e *InputError) Error() string {
-	lines := make([]string, len(e.Problems))
+// Words are a line for each problem: its place and what is wrong there.
+func (e *InputError) Words() error {
+	all := make([]error, len(e.Problems))
 	for i, p := range e.Problems {
-		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Message)
+		all[i] = p.Words()
 	}
-	return strings.Join(lines, "\n")
+	return flaw.All(all...)
 }
+
+func (e *InputError) Error() string { return e.Words().Error() }
 
 // Evaluate returns everything d comes to at its serving temperature. The error
 // is an *InputError, naming every field at fault; anything else that limits a
@@ -105,8 +107,8 @@ const (
 // °C, from ColdestC to WarmestC, which is more than anybody serves at.
 func (m *Model) EvaluateAt(d design.Design, c float64) (Result, error) {
 	problems := design.Validate(d)
-	if wrong := setting.Outside(c, ColdestC, WarmestC, "°C"); wrong != "" && c != d.Serving.TemperatureC { // Validate has looked at the design's own
-		problems = append(problems, design.Problem{Path: "serving.temperature_c", Message: wrong})
+	if wrong := setting.Outside(c, ColdestC, WarmestC, "°C"); wrong != nil && c != d.Serving.TemperatureC { // Validate has looked at the design's own
+		problems = append(problems, design.Problem{Path: "serving.temperature_c", Err: wrong})
 	}
 	if len(problems) > 0 {
 		_, more := m.weigh(d)

@@ -82,13 +82,13 @@ func (m *Model) weighLine(lib *ingredient.Library, d *design.Design, part design
 	l := d.Lines(part)[i]
 	in, ok := lib.Find(l.Ingredient)
 	if !ok {
-		return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d].ingredient", part, i), Message: lib.Unknown(l.Ingredient).Error()}
+		return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d].ingredient", part, i), Err: lib.Unknown(l.Ingredient)}
 	}
 	g := l.Grams
 	if l.Count > 0 {
 		var err error
 		if g, err = egg.Grams(d.Eggs.System, d.Eggs.Size, string(l.CountOf), l.Count); err != nil {
-			return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d]", part, i), Message: err.Error()}
+			return BatchLine{}, nil, &design.Problem{Path: fmt.Sprintf("%s.lines[%d]", part, i), Err: err}
 		}
 	}
 	line := BatchLine{Part: part, Index: i, Ingredient: in, Finished: in, KeepsFraction: 1, WrittenG: g}

@@ -1,12 +1,12 @@
 package photo
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 )
 
@@ -22,7 +22,7 @@ type Outline [4]Point
 func ParsePoint(s string) (Point, error) {
 	x, y, ok := strings.Cut(strings.TrimSpace(s), ",")
 	if !ok {
-		return Point{}, fmt.Errorf("%s is not x,y in pixels", echo.Quoted(s))
+		return Point{}, flaw.New("%s is not x,y in pixels", echo.Quoted(s))
 	}
 	var p Point
 	for _, c := range []struct {
@@ -31,7 +31,7 @@ func ParsePoint(s string) (Point, error) {
 	}{{x, &p.X}, {y, &p.Y}} {
 		v, err := strconv.ParseFloat(strings.TrimSpace(c.text), 64)
 		if err != nil || math.IsNaN(v) || math.Abs(v) > MaxSide {
-			return Point{}, fmt.Errorf("%s is not x,y in pixels", echo.Quoted(s))
+			return Point{}, flaw.New("%s is not x,y in pixels", echo.Quoted(s))
 		}
 		*c.to = v
 	}
@@ -43,7 +43,7 @@ func ParseOutline(s string) (Outline, error) {
 	var o Outline
 	words := strings.Fields(s)
 	if len(words) != len(o) {
-		return o, fmt.Errorf("%s has %d places, not the %d of an outline, as \"120,80 900,95 880,640 130,620\"", echo.Quoted(s), len(words), len(o))
+		return o, flaw.New("%s has %d places, not the %d of an outline, as \"120,80 900,95 880,640 130,620\"", echo.Quoted(s), len(words), len(o))
 	}
 	for i, w := range words {
 		p, err := ParsePoint(w)

@@ -12,11 +12,10 @@
 package plan
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/form/flaw"
 )
 
 // Task is a step at its time.
@@ -78,7 +77,7 @@ var shared = []process.Resource{process.Freezer, process.Fridge}
 func Lay(steps []process.Step, o Order) (Plan, error) {
 	back := !math.IsNaN(o.ServeMinutes)
 	if back == !math.IsNaN(o.StartMinutes) {
-		return Plan{}, errors.New("plan: ask for a time of serving or one of starting")
+		return Plan{}, flaw.New("plan: ask for a time of serving or one of starting")
 	}
 	if back {
 		return layBack(steps, o)
@@ -116,7 +115,7 @@ func layBack(steps []process.Step, o Order) (Plan, error) {
 const mostTries = 60000
 
 // ErrNoTime says that no order of the steps keeps what cannot wait.
-var ErrNoTime = errors.New("plan: the steps cannot be laid out so that nothing waits too long")
+var ErrNoTime = flaw.New("plan: the steps cannot be laid out so that nothing waits too long")
 
 // Span returns from when to when the plan goes.
 func (p *Plan) Span() Span {
@@ -145,7 +144,7 @@ func (p *Plan) Check() error {
 		for j := range p.Uses[:i] {
 			a, b := p.Uses[i], p.Uses[j]
 			if a.What == b.What && a.overlaps(b.Span) && a.Task != b.Task {
-				return fmt.Errorf("plan: %s is taken twice, by %s and %s", a.What, p.Tasks[a.Task].Step.Code, p.Tasks[b.Task].Step.Code)
+				return flaw.New("plan: %s is taken twice, by %s and %s", a.What, p.Tasks[a.Task].Step.Code, p.Tasks[b.Task].Step.Code)
 			}
 		}
 	}
@@ -158,10 +157,10 @@ func (p *Plan) Check() error {
 		for _, c := range t.Step.After {
 			before := ends[c]
 			if t.StartMinutes < before.EndMinutes-1e-3 {
-				return fmt.Errorf("plan: %s begins before %s has ended", t.Step.Code, c)
+				return flaw.New("plan: %s begins before %s has ended", t.Step.Code, c)
 			}
 			if t.StartMinutes-before.EndMinutes > before.Step.WaitMaxMinutes+1e-2 {
-				return fmt.Errorf("plan: what comes of %s waits longer for %s than it keeps", c, t.Step.Code)
+				return flaw.New("plan: what comes of %s waits longer for %s than it keeps", c, t.Step.Code)
 			}
 		}
 	}

@@ -3,7 +3,6 @@
 package start
 
 import (
-	"fmt"
 	"io/fs"
 	"math"
 	"path"
@@ -11,6 +10,7 @@ import (
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
 )
@@ -81,7 +81,7 @@ func find(all []Choice, what, key string) (Choice, error) {
 			return c, nil
 		}
 	}
-	return Choice{}, fmt.Errorf("there is no %s %s: there are %s", what, echo.Quoted(key), strings.Join(Keys(all), ", "))
+	return Choice{}, flaw.New("there is no %s %s: there are %s", what, echo.Quoted(key), strings.Join(Keys(all), ", "))
 }
 
 // Scaled returns d for so many tubs of so many mL, each line as it is weighed for

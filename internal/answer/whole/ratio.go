@@ -1,10 +1,10 @@
 package whole
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
@@ -72,8 +72,8 @@ func tubsFor(t design.Tubs, ml float64) (design.Tubs, error) {
 	most := math.Max(t.FillPercent, math.Min(fullest, t.FillPercent+fuller))
 	t.Count = max(1, int(math.Ceil(ml/(t.VolumeML*most/100)-same)))
 	count, _ := design.FieldAt("tubs.count")
-	if message := count.Check(&design.Design{Tubs: t}); message != "" {
-		return t, fmt.Errorf("tubs.count: %s", message)
+	if wrong := count.Check(&design.Design{Tubs: t}); wrong != nil {
+		return t, flaw.At("tubs.count", wrong)
 	}
 	fill, _ := design.FieldAt("tubs.fill_percent")
 	// What is less than the least fill leaves the tub short.

@@ -3,12 +3,12 @@
 package basket
 
 import (
-	"fmt"
 	"math"
 	"path/filepath"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/shop"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/designfile"
@@ -46,7 +46,7 @@ func (b *Basket) Add(path string, m *model.Model) error {
 		return err
 	}
 	if _, err := m.Evaluate(f.Design); err != nil {
-		return fmt.Errorf("%s: %w", filepath.Base(path), err)
+		return flaw.New("%s: %v", filepath.Base(path), err)
 	}
 	b.others = append(b.others, Other{path, f.Design, 1})
 	return nil
@@ -68,7 +68,7 @@ func (b *Basket) List(m *model.Model, file string, d design.Design, r *model.Res
 	for _, o := range b.others {
 		r, err := m.Evaluate(o.Design)
 		if err != nil {
-			return shop.List{}, report.Shopping{}, fmt.Errorf("%s: %w", filepath.Base(o.Path), err)
+			return shop.List{}, report.Shopping{}, flaw.New("%s: %v", filepath.Base(o.Path), err)
 		}
 		files, orders = append(files, filepath.Base(o.Path)), append(orders, shop.Order{Design: o.Design, Result: &r, Batches: o.Batches})
 	}

@@ -33,7 +33,7 @@ type Judgement struct {
 // nil until remedies and the times in the cold are known.
 func Judged(s say.Style, r *model.Result, found *balance.Remedies, c *cold.Answer, err error) Judgement {
 	if err != nil {
-		first, more, _ := strings.Cut(err.Error(), "\n")
+		first, more, _ := strings.Cut(say.Flaw(err), "\n")
 		j := Judgement{Mood: Wrong, Word: say.T("Not computed"), Sentence: first}
 		if more != "" {
 			j.Suggestion = say.AndMore(1 + strings.Count(more, "\n"))

@@ -1,13 +1,13 @@
 package coldview
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/kitchens"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/show/say"
 )
@@ -63,7 +63,7 @@ type KitchenForm struct {
 // the setting.
 func (f *KitchenForm) SetNumber(field setting.Field[cold.Profile], v float64, wrong error) error {
 	if wrong != nil {
-		return fmt.Errorf("%s: %w", field.About, wrong)
+		return flaw.New("%s: %v", field.About, wrong)
 	}
 	*field.At(&f.Kitchen).(*float64) = v
 	return nil
@@ -74,7 +74,7 @@ func (f *KitchenForm) Keep(book *kitchens.Book) error {
 	if !strings.EqualFold(f.Kitchen.Name, f.Was) {
 		taken := func(k cold.Profile) bool { return strings.EqualFold(k.Name, f.Kitchen.Name) }
 		if slices.ContainsFunc(book.All(), taken) {
-			return errors.New("there is already a kitchen of that name")
+			return flaw.New("there is already a kitchen of that name")
 		}
 	}
 	if err := f.Kitchen.Validate(); err != nil {

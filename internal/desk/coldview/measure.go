@@ -29,7 +29,7 @@ type Found struct {
 // What was not typed is NaN.
 func Measurable(s say.Style, m cold.Measurement, k *cold.Profile) string {
 	for _, f := range cold.MeasurementFields(m.Kind) {
-		if v := *f.At(&m).(*float64); math.IsNaN(v) || f.Check(&m) != "" {
+		if v := *f.At(&m).(*float64); math.IsNaN(v) || f.Check(&m) != nil {
 			return say.FillInFirst.String()
 		}
 	}

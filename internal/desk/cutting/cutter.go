@@ -4,7 +4,6 @@ package cutting
 import (
 	"context"
 	"errors"
-	"fmt"
 	"image"
 	"reflect"
 	"slices"
@@ -15,6 +14,7 @@ import (
 	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -260,7 +260,7 @@ func (c *Cutter) cut(ctx context.Context, q Job) error {
 // for the maker why there is nothing to draw.
 func Of(d design.Design, r *model.Result, view ripple.View) (ripple.Settings, error) {
 	if wrong := design.Validate(d); len(wrong) > 0 {
-		return ripple.Settings{}, fmt.Errorf("the design is not valid: %s", wrong[0])
+		return ripple.Settings{}, flaw.New("the design is not valid: %s", wrong[0])
 	}
 	s := tub.RippleOf(d, r.Blend.FoamVolumeFraction, view)
 	if err := s.Validate(); err != nil {

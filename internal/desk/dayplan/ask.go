@@ -4,12 +4,12 @@ package dayplan
 
 import (
 	"context"
-	"errors"
 	"math"
 	"time"
 
 	"ripplewright/internal/answer/plan"
 	"ripplewright/internal/desk/making"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
@@ -38,7 +38,7 @@ type Answer struct {
 }
 
 // ErrNothing says that a design has no steps.
-var ErrNothing = errors.New("there is nothing to make")
+var ErrNothing = flaw.New("there is nothing to make")
 
 // Of answers q. The error is ErrNothing or plan.ErrNoTime.
 func Of(ctx context.Context, q Question) (Answer, error) {

@@ -10,6 +10,7 @@ import (
 
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/session"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/journal"
 )
@@ -27,7 +28,7 @@ const (
 )
 
 // errClosed says that a keeper keeps nothing any more.
-var errClosed = errors.New("the window is closed")
+var errClosed = flaw.New("the window is closed")
 
 // Keeper keeps the work of one window.
 type Keeper struct {

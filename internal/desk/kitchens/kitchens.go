@@ -2,12 +2,12 @@
 package kitchens
 
 import (
-	"errors"
 	"slices"
 	"strings"
 	"time"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -165,7 +165,7 @@ func (k *Book) Make(c Change) error {
 // kitchen meanwhile.
 func (k *Book) change(f func([]cold.Profile) []cold.Profile) error {
 	if k.path == "" {
-		return errors.New("kitchen profiles: this computer names no configuration folder to keep them in")
+		return flaw.New("kitchen profiles: this computer names no configuration folder to keep them in")
 	}
 	own, err := cold.LoadProfiles(k.path)
 	if err != nil {

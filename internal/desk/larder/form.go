@@ -197,7 +197,7 @@ func (f *Form) FollowName(s Shelves) bool {
 func (f *Form) Fault(err error) (text string, at *Entry) {
 	var field *ingredient.FieldError
 	if !errors.As(err, &field) || field.Line > 0 { // of the file, not of the form
-		return say.TrueMinus(say.Sentence(err.Error())), nil
+		return say.TrueMinus(say.Sentence(say.Flaw(err))), nil
 	}
 	key := field.Field[strings.LastIndex(field.Field, " ")+1:] // that of a pack stands behind it
 	for _, e := range f.entries() {

@@ -6,13 +6,14 @@
 package mishap
 
 import (
-	"errors"
 	"fmt"
 	"runtime"
 	"runtime/debug"
 	"strings"
 	"sync/atomic"
 	"time"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // A Mishap is a panic that was caught.
@@ -24,7 +25,7 @@ type Mishap struct {
 
 // ErrCaught is what Try returns of a panic: a sentence for who waits for an
 // answer.
-var ErrCaught = errors.New("something went wrong inside the program")
+var ErrCaught = flaw.New("something went wrong inside the program")
 
 var told atomic.Pointer[func(Mishap)]
 

@@ -13,6 +13,7 @@ import (
 	"slices"
 	"time"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/atomicfile"
 )
 
@@ -54,14 +55,14 @@ func Check(path string, kinds map[string]Kind) error {
 	case err != nil:
 		return err
 	case len(data) > mostBytes:
-		return fmt.Errorf("it is longer than %d bytes", mostBytes)
+		return flaw.New("it is longer than %d bytes", mostBytes)
 	}
 	var values map[string]any
 	if err := json.Unmarshal(data, &values); err != nil {
 		return err
 	}
 	if values == nil {
-		return errors.New("it holds no keys and values")
+		return flaw.New("it holds no keys and values")
 	}
 	var keys []string
 	for key := range values {
@@ -70,10 +71,10 @@ func Check(path string, kinds map[string]Kind) error {
 	slices.Sort(keys)
 	for _, key := range keys {
 		if kind, ours := kinds[key]; ours && !kind.is(values[key]) {
-			return fmt.Errorf("%s is to be %s", key, kind)
+			return flaw.New("%s is to be %s", key, kind)
 		}
 		if list, ok := values[key].([]any); ok && !uniform(list) {
-			return fmt.Errorf("the list %.80q holds values of different kinds", key)
+			return flaw.New("the list %.80q holds values of different kinds", key)
 		}
 	}
 	return nil
@@ -120,7 +121,7 @@ func Aside(path string, kinds map[string]Kind, now time.Time) (said string, err 
 	}
 	kept, err := atomicfile.Aside(path, now)
 	if err != nil {
-		return "", fmt.Errorf("preferences in %s cannot be read (%w), nor put aside: %w", path, fault, err)
+		return "", flaw.New("preferences in %s cannot be read (%v), nor put aside: %v", path, fault, err)
 	}
 	return fmt.Sprintf("Your preferences cannot be read (%v). The window starts with the usual look and no recent files. The old file is kept as %s.", fault, kept), nil
 }

@@ -3,10 +3,10 @@
 package rescue
 
 import (
-	"errors"
 	"path/filepath"
 	"time"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/userdata"
 )
 
@@ -16,7 +16,7 @@ type Folder struct{ dir string }
 // At returns the folder at dir, which need not be there yet; "" keeps nothing.
 func At(dir string) *Folder { return &Folder{dir} }
 
-var errNowhere = errors.New("this computer names no folder to keep it in")
+var errNowhere = flaw.New("this computer names no folder to keep it in")
 
 // Report writes a report and returns its path.
 func (f *Folder) Report(at time.Time, text string) (string, error) {

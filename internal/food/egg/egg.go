@@ -5,11 +5,11 @@
 package egg
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // Size is a size class and what an average egg of it holds, in g.
@@ -84,16 +84,19 @@ func Sizes(system string) []Size {
 // SizeError says that no such class exists.
 type SizeError struct{ System, Size string }
 
-func (e *SizeError) Error() string {
+// Words are what is wrong.
+func (e *SizeError) Words() error {
 	if len(Sizes(e.System)) == 0 {
-		return fmt.Sprintf("egg sizes of %s are not known; known are US and EU", echo.Quoted(e.System))
+		return flaw.New("egg sizes of %s are not known; known are US and EU", echo.Quoted(e.System))
 	}
 	var names []string
 	for _, s := range Sizes(e.System) {
 		names = append(names, s.Name)
 	}
-	return fmt.Sprintf("no %s egg size is called %s; known are %s", e.System, echo.Quoted(e.Size), strings.Join(names, ", "))
+	return flaw.New("no %s egg size is called %s; known are %s", e.System, echo.Quoted(e.Size), strings.Join(names, ", "))
 }
+
+func (e *SizeError) Error() string { return e.Words().Error() }
 
 // Find returns the class of that name, letter case aside, or a *SizeError.
 func Find(system, size string) (Size, error) {
@@ -114,7 +117,7 @@ func Grams(system, size, part string, count float64) (float64, error) {
 		return 0, err
 	}
 	if !(count >= 0) || math.IsInf(count, 1) {
-		return 0, fmt.Errorf("%v %s cannot be counted out", count, part)
+		return 0, flaw.New("%v %s cannot be counted out", count, flaw.Word(part))
 	}
 	switch part {
 	case "eggs":
@@ -124,5 +127,5 @@ func Grams(system, size, part string, count float64) (float64, error) {
 	case "whites":
 		return count * s.WhiteG, nil
 	}
-	return 0, fmt.Errorf("%s is no part of an egg; known are eggs, yolks, whites", echo.Quoted(string(part)))
+	return 0, flaw.New("%s is no part of an egg; known are eggs, yolks, whites", echo.Quoted(string(part)))
 }

@@ -2,10 +2,9 @@ package ingredient
 
 import (
 	"errors"
-	"fmt"
-	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -17,24 +16,20 @@ type FieldError struct {
 	Err   error
 }
 
-func (e *FieldError) Error() string {
-	var b strings.Builder
-	if e.Line > 0 {
-		fmt.Fprintf(&b, "line %d: ", e.Line)
-	}
+// Words are the place and what is wrong there.
+func (e *FieldError) Words() error {
+	err := flaw.At(echo.Plain(e.Field), e.Err)
 	if e.ID != "" {
-		fmt.Fprintf(&b, "ingredient %s: ", echo.Quoted(e.ID))
+		err = flaw.New("ingredient %s: %v", echo.Quoted(e.ID), err)
 	}
-	if e.Field != "" {
-		fmt.Fprintf(&b, "%s: ", echo.Plain(e.Field))
-	}
-	b.WriteString(e.Err.Error())
-	return b.String()
+	return flaw.InLine(e.Line, err)
 }
+
+func (e *FieldError) Error() string { return e.Words().Error() }
 
 func (e *FieldError) Unwrap() error { return e.Err }
 
-var errUnknownField = errors.New("is no field of an ingredient")
+var errUnknownField = flaw.New("is no field of an ingredient")
 
 // fault turns what setting.Read found into the error of the record id.
 // unknown is what a key is that the table lacks.
@@ -43,7 +38,7 @@ func fault(err error, id string, unknown error) error {
 	if !errors.As(err, &tree) {
 		return err
 	}
-	e := &FieldError{tree.Line, id, tree.Path, errors.New(tree.Message)}
+	e := &FieldError{tree.Line, id, tree.Path, tree.Err}
 	if tree.Unknown {
 		e.Err = unknown
 	}

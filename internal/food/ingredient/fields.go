@@ -1,11 +1,10 @@
 package ingredient
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/mix"
 )
@@ -125,7 +124,7 @@ func plain(path, about string, of func(*Ingredient) any) setting.Field[Ingredien
 	return setting.Field[Ingredient]{Path: path, About: about, Optional: true, Of: of}
 }
 
-func name(path, about string, of func(*Ingredient) any, wrong func(string) string) setting.Field[Ingredient] {
+func name(path, about string, of func(*Ingredient) any, wrong func(string) error) setting.Field[Ingredient] {
 	f := setting.Field[Ingredient]{Path: path, About: about, Longest: MaxName, Optional: wrong == nil, Wrong: wrong, Of: of}
 	if wrong != nil {
 		f.Pattern = "." // what notMissing lets pass
@@ -154,17 +153,17 @@ func substance(path, about string, of func(*Ingredient) *mix.Species, among []mi
 		Of: func(in *Ingredient) any { return (*speciesWord)(of(in)) }}
 }
 
-func notMissing(s string) string {
+func notMissing(s string) error {
 	if s == "" {
-		return "is missing"
+		return flaw.New("is missing")
 	}
-	return ""
+	return nil
 }
 
-func notID(s string) string {
+func notID(s string) error {
 	for _, r := range s {
 		if (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '_' {
-			return fmt.Sprintf("%s may hold only a–z, 0–9 and _", echo.Quoted(s))
+			return flaw.New("%s may hold only a–z, 0–9 and _", echo.Quoted(s))
 		}
 	}
 	return notMissing(s)
@@ -202,8 +201,8 @@ func (s *speciesWord) PutWord(word string) {
 
 // set makes the field f of in what a file says on that line.
 func set(in *Ingredient, f setting.Field[Ingredient], text string, line int) error {
-	if m := f.Set(in, text); m != "" {
-		return &FieldError{line, in.ID, f.Path, errors.New(m)}
+	if err := f.Set(in, text); err != nil {
+		return &FieldError{line, in.ID, f.Path, err}
 	}
 	return nil
 }
@@ -212,11 +211,11 @@ func set(in *Ingredient, f setting.Field[Ingredient], text string, line int) err
 // a record's others are named by its own line.
 func (in *Ingredient) finish(line int, lines map[string]int) (*Ingredient, error) {
 	for _, f := range fields {
-		m := f.Check(in)
-		if m == "" {
+		err := f.Check(in)
+		if err == nil {
 			continue
 		}
-		e := &FieldError{line, in.ID, f.Path, errors.New(m)}
+		e := &FieldError{line, in.ID, f.Path, err}
 		if at := lines[f.Path]; at > 0 {
 			e.Line = at
 		}
@@ -234,7 +233,7 @@ func (in *Ingredient) finish(line int, lines map[string]int) (*Ingredient, error
 func Checked(in *Ingredient) (*Ingredient, error) {
 	node, err := ToYAML(in)
 	if err != nil {
-		return nil, &FieldError{Field: "id", Err: errors.New("is missing")}
+		return nil, &FieldError{Field: "id", Err: flaw.New("is missing")}
 	}
 	return FromYAML(node)
 }

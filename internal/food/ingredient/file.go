@@ -5,12 +5,12 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"strconv"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -24,7 +24,7 @@ func Open(files fs.FS) (*Library, error) {
 	defer f.Close()
 	lib, err := Read(f)
 	if err != nil {
-		return nil, fmt.Errorf("library: %w", err)
+		return nil, flaw.New("library: %v", err)
 	}
 	return lib, nil
 }
@@ -48,13 +48,13 @@ func Read(r io.Reader) (*Library, error) {
 			return nil, err
 		}
 		if first, twice := seen[in.ID]; twice {
-			return nil, &FieldError{n, in.ID, "id", fmt.Errorf("is already that of line %d", first)}
+			return nil, &FieldError{n, in.ID, "id", flaw.New("is already that of line %d", first)}
 		}
 		seen[in.ID] = n
 		all = append(all, in)
 	}
 	if err := lines.Err(); err != nil {
-		return nil, fmt.Errorf("line %d: %w", n+1, err)
+		return nil, flaw.New("line %d: %v", n+1, err)
 	}
 	return NewLibrary(all), nil
 }
@@ -65,10 +65,10 @@ func readObject(line []byte, n int) (*Ingredient, error) {
 	d.UseNumber()
 	var given map[string]any
 	if err := d.Decode(&given); err != nil {
-		return nil, &FieldError{Line: n, Err: fmt.Errorf("is not a JSON object: %w", err)}
+		return nil, &FieldError{Line: n, Err: flaw.New("is not a JSON object: %v", err)}
 	}
 	if d.InputOffset() < int64(len(bytes.TrimRight(line, " \t\r"))) {
-		return nil, &FieldError{Line: n, Err: errors.New("goes on after the JSON object")}
+		return nil, &FieldError{Line: n, Err: flaw.New("goes on after the JSON object")}
 	}
 	in := new(Ingredient)
 	for _, f := range fields { // in their order, so that an error knows the id
@@ -85,7 +85,7 @@ func readObject(line []byte, n int) (*Ingredient, error) {
 			text, ok = strconv.FormatBool(v), true
 		}
 		if !ok {
-			return nil, &FieldError{n, in.ID, f.Path, fmt.Errorf("%v is neither a number nor text", value)}
+			return nil, &FieldError{n, in.ID, f.Path, flaw.New("%v is neither a number nor text", value)}
 		}
 		if err := set(in, f, text, n); err != nil {
 			return nil, err
@@ -140,7 +140,7 @@ func ReadTable(r io.Reader) ([]*Ingredient, error) {
 	t.Comment = '#'
 	header, err := t.Read()
 	if err != nil {
-		return nil, fmt.Errorf("header of the ingredient table: %w", err)
+		return nil, flaw.New("header of the ingredient table: %v", err)
 	}
 	columns := make([]setting.Field[Ingredient], len(header))
 	for i, name := range header {
@@ -171,7 +171,7 @@ func ReadTable(r io.Reader) ([]*Ingredient, error) {
 			return nil, err
 		}
 		if seen[in.ID] {
-			return nil, &FieldError{line, in.ID, "id", errors.New("is already taken")}
+			return nil, &FieldError{line, in.ID, "id", flaw.New("is already taken")}
 		}
 		seen[in.ID] = true
 		all = append(all, in)

@@ -7,13 +7,13 @@
 package ingredient
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 )
 
@@ -248,12 +248,15 @@ type UnknownError struct {
 	Nearest string // the most similar known id, or ""
 }
 
-func (e *UnknownError) Error() string {
+// Words are what is wrong.
+func (e *UnknownError) Words() error {
 	if e.Nearest != "" {
-		return fmt.Sprintf("no ingredient is named %s; did you mean %q?", echo.Quoted(e.ID), e.Nearest)
+		return flaw.New("no ingredient is named %s; did you mean %q?", echo.Quoted(e.ID), e.Nearest)
 	}
-	return "no ingredient is named " + echo.Quoted(e.ID)
+	return flaw.New("no ingredient is named %s", echo.Quoted(e.ID))
 }
+
+func (e *UnknownError) Error() string { return e.Words().Error() }
 
 // Unknown returns the error for an id that l lacks, with the nearest id.
 func (l *Library) Unknown(id string) *UnknownError {

@@ -8,6 +8,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -131,23 +132,24 @@ func FromPack(id, name string, p Pack) (*Ingredient, error) {
 // check refuses a declaration that cannot be one, and says which field of a
 // file is at fault.
 func (p *Pack) check() (field string, err error) {
-	if m := PerField.Check(p); m != "" {
-		return "pack: per", errors.New(m)
+	if err := PerField.Check(p); err != nil {
+		return "pack: per", err
 	}
 	for _, f := range packFigures {
 		cell := *f.At(p)
 		switch {
 		case !cell.Known:
 		case !(cell.Value >= f.Min):
-			return "pack: " + f.Path, errors.New(f.Check(p))
+			return "pack: " + f.Path, f.Check(p)
 		case !(cell.Value <= f.most(p.PerG)):
-			return "pack: " + f.Path, fmt.Errorf("%s %s in %s g is more than there can be", setting.Number(cell.Value), f.Unit, setting.Number(p.PerG))
+			return "pack: " + f.Path, flaw.New("%s %s in %s g is more than there can be", setting.Number(cell.Value), f.Unit, setting.Number(p.PerG))
 		}
 	}
 	for _, x := range [...]struct {
-		field, what string
-		parts       []Cell
-		whole       float64
+		field string
+		what  flaw.Word
+		parts []Cell
+		whole float64
 	}{
 		{"pack", "fat, carbohydrate and protein", []Cell{p.Fat, p.Carbohydrate, p.Protein}, p.PerG},
 		{"pack: saturates", "the fatty acids", []Cell{p.Saturates, p.TransFat}, p.Fat.Or(p.PerG)},
@@ -160,7 +162,7 @@ func (p *Pack) check() (field string, err error) {
 			sum += c.Or(0)
 		}
 		if sum > 1.02*x.whole+1.5 { // each figure is rounded to 0.5 g or so
-			return x.field, fmt.Errorf("%s sum to %s g in %s g", x.what, setting.Number(sum), setting.Number(x.whole))
+			return x.field, flaw.New("%s sum to %s g in %s g", x.what, setting.Number(sum), setting.Number(x.whole))
 		}
 	}
 	return "", nil
@@ -228,7 +230,7 @@ func packFromYAML(m *yaml.Node) (*Pack, error) {
 	p := &Pack{PerG: 100, AvailableCarbohydrate: true}
 	lines, err := setting.Read(packFields, m, p)
 	var at *FieldError
-	if err = fault(err, "", errors.New("is no figure of a pack")); errors.As(err, &at) {
+	if err = fault(err, "", flaw.New("is no figure of a pack")); errors.As(err, &at) {
 		at.Field = strings.TrimSuffix(keyPack+": "+at.Field, ": ")
 		return nil, at
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/published"
 )
 
@@ -107,7 +108,7 @@ func weigh(lib *Library, lines string) (Tally, error) {
 		var id string
 		var g float64
 		if _, err := fmt.Sscanf(strings.TrimSpace(part), "%s %g g", &id, &g); err != nil {
-			return t, fmt.Errorf("line %q: %w", part, err)
+			return t, flaw.New("line %q: %v", part, err)
 		}
 		in, ok := lib.Find(id)
 		if !ok {
@@ -140,7 +141,7 @@ func (c *tableRow) num(column string) float64 {
 func (c *tableRow) column(name string) Column {
 	found, ok := ColumnNamed(name)
 	if !ok {
-		c.err = errors.Join(c.err, fmt.Errorf("%s: no figure is named %q", c, name))
+		c.err = errors.Join(c.err, flaw.New("%s: no figure is named %q", c, name))
 	}
 	return found
 }

@@ -1,10 +1,9 @@
 package ingredient
 
 import (
-	"errors"
-
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -27,13 +26,13 @@ func FromYAML(node *yaml.Node) (*Ingredient, error) {
 		node = node.Content[0]
 	}
 	if node.Kind != yaml.MappingNode {
-		return nil, &FieldError{Line: node.Line, Err: errors.New("an ingredient is a mapping of names to figures")}
+		return nil, &FieldError{Line: node.Line, Err: flaw.New("an ingredient is a mapping of names to figures")}
 	}
 	in := &Ingredient{Source: OwnSource, Group: OwnSource, Own: true}
 	packs, rest := apart(node)
 	switch {
 	case len(packs) > 1:
-		return nil, &FieldError{Line: packs[1].Line, Field: keyPack, Err: errors.New("is given twice")}
+		return nil, &FieldError{Line: packs[1].Line, Field: keyPack, Err: flaw.New("is given twice")}
 	case len(packs) == 1:
 		pack, err := packFromYAML(packs[0])
 		if err != nil {
@@ -66,7 +65,7 @@ func apart(node *yaml.Node) (packs []*yaml.Node, rest *yaml.Node) {
 // marked as a maker's own. What follows from its pack is left to the pack.
 func ToYAML(in *Ingredient) (*yaml.Node, error) {
 	if in.ID == "" {
-		return nil, errors.New("an ingredient without an id cannot be written")
+		return nil, flaw.New("an ingredient without an id cannot be written")
 	}
 	m := &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map"}
 	given := &Ingredient{} // what need not be written

@@ -12,12 +12,11 @@
 package label
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // Region is whose rules a label follows.
@@ -99,17 +98,17 @@ func (f *Food) tubG() float64 {
 func (f *Food) check() error {
 	for _, u := range f.Lines {
 		if u.Ingredient == nil {
-			return errors.New("label: a line has no ingredient")
+			return flaw.New("label: a line has no ingredient")
 		}
 		if !(u.Grams >= 0) || math.IsInf(u.Grams, 1) {
-			return fmt.Errorf("label: %v g of %s cannot be declared", u.Grams, u.Ingredient.ID)
+			return flaw.New("label: %v g of %s cannot be declared", u.Grams, u.Ingredient.ID)
 		}
 	}
 	if m := f.MassG(); !(m > 0) {
-		return fmt.Errorf("label: the finished food weighs %.4g g; there is nothing to declare", m)
+		return flaw.New("label: the finished food weighs %.4g g; there is nothing to declare", m)
 	}
 	if !(f.DensityGPerML > 0) || !(f.tubG() > 0) {
-		return fmt.Errorf("label: a serving needs the finished density (%.4g g/mL) and the contents of a tub (%.4g g)", f.DensityGPerML, f.tubG())
+		return flaw.New("label: a serving needs the finished density (%.4g g/mL) and the contents of a tub (%.4g g)", f.DensityGPerML, f.tubG())
 	}
 	return nil
 }
@@ -208,7 +207,7 @@ func For(food Food, region Region, options Options) (*Label, error) {
 	}
 	if options.Reference != nil {
 		if err := options.Reference.check(); err != nil {
-			return nil, fmt.Errorf("reference food: %w", err)
+			return nil, flaw.New("reference food: %v", err)
 		}
 	}
 	switch region {
@@ -217,5 +216,5 @@ func For(food Food, region Region, options Options) (*Label, error) {
 	case EU:
 		return forEU(&food, options)
 	}
-	return nil, fmt.Errorf("label: no rules are known for region %q", region)
+	return nil, flaw.New("label: no rules are known for region %q", region)
 }

@@ -1,8 +1,9 @@
 package label
 
 import (
-	"fmt"
 	"strings"
+
+	"ripplewright/internal/form/flaw"
 
 	"github.com/shopspring/decimal"
 )
@@ -196,7 +197,7 @@ func withPlaces(v, step decimal.Decimal) rounded {
 // eu_salt are the other rules. The amount must not be negative.
 func Declare(nutrient string, amount float64) (string, error) {
 	if !(amount >= 0) {
-		return "", fmt.Errorf("label: %v of %s cannot be declared", amount, nutrient)
+		return "", flaw.New("label: %v of %s cannot be declared", amount, nutrient)
 	}
 	v := dec(amount)
 	switch nutrient {
@@ -219,7 +220,7 @@ func Declare(nutrient string, amount float64) (string, error) {
 	l := usLineFor(key)
 	switch {
 	case l == nil || asPercent && l.dv.IsZero():
-		return "", fmt.Errorf("label: no rounding rule is known for %q", nutrient)
+		return "", flaw.New("label: no rounding rule is known for %q", nutrient)
 	case asPercent:
 		return l.percentOf(v).text("%"), nil
 	}

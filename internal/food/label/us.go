@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // usFootnote: 21 CFR 101.9(d)(9).
@@ -29,7 +30,7 @@ func forUS(f *Food, options Options) (*Label, error) {
 	case s.dual:
 		secondG, l.SecondColumn = s.containerG, PerContainer
 	case options.SecondColumn && !s.mayDual:
-		return nil, fmt.Errorf("label: no second column: %s", s.reason)
+		return nil, flaw.New("label: no second column: %s", s.reason)
 	case options.SecondColumn:
 		secondG, l.SecondColumn = ReferenceML*f.DensityGPerML, Cups(ReferenceML)
 	}

@@ -7,7 +7,11 @@ type ChoiceError struct {
 	Err          error
 }
 
+// Words are what is wrong.
+func (e *ChoiceError) Words() error { return e.Err }
+
 func (e *ChoiceError) Error() string { return e.Err.Error() }
+
 func (e *ChoiceError) Unwrap() error { return e.Err }
 
 // Unreadable says that what was typed for a field cannot be read.

@@ -1,13 +1,13 @@
 package onpack
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
+
+	"ripplewright/internal/form/flaw"
 )
 
-var errArticle = errors.New("an article number is 13 digits")
+var errArticle = flaw.New("an article number is 13 digits")
 
 // CheckDigit returns the last digit of a 13-digit article number from its first
 // twelve: weights 1 and 3 from the left, modulo 10 (secondary pages).
@@ -36,7 +36,7 @@ func CheckArticle(number string) error {
 		return err
 	}
 	if got := int(number[12] - '0'); got != want {
-		return fmt.Errorf("the last digit of an article number is computed from the others: it would be %d", want)
+		return flaw.New("the last digit of an article number is computed from the others: it would be %d", want)
 	}
 	return nil
 }

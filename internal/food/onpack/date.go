@@ -1,11 +1,12 @@
 package onpack
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // Durability is for how long a tub keeps its quality, as its maker has found
@@ -20,7 +21,7 @@ const (
 	mostMonths = 36
 )
 
-var errDurability = errors.New(`a durability is whole days or months, as "90d" or "6m", up to 3 years`)
+var errDurability = flaw.New(`a durability is whole days or months, as "90d" or "6m", up to 3 years`)
 
 // ParseDurability reads "90d" or "6m".
 func ParseDurability(s string) (Durability, error) {

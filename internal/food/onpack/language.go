@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
+
 	"golang.org/x/text/language"
 	"golang.org/x/text/language/display"
 )
@@ -40,17 +42,17 @@ func (w Words) ParseLanguages(s string) ([]string, error) {
 			known = known || c == lang
 		}
 		if !known {
-			return nil, fmt.Errorf("the words of that language were not all read: it is not one of %s", strings.Join(can, ", "))
+			return nil, flaw.New("the words of that language were not all read: it is not one of %s", strings.Join(can, ", "))
 		}
 		for _, o := range out {
 			if o == lang {
-				return nil, fmt.Errorf("%s stands twice", LanguageName(lang))
+				return nil, flaw.New("%s stands twice", LanguageName(lang))
 			}
 		}
 		out = append(out, lang)
 	}
 	if len(out) > mostLanguages {
-		return nil, fmt.Errorf("a label takes %d languages at most", mostLanguages)
+		return nil, flaw.New("a label takes %d languages at most", mostLanguages)
 	}
 	return out, nil
 }

@@ -8,11 +8,11 @@
 package onpack
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 )
 
 // Place is where a tub is sold.
@@ -77,5 +77,5 @@ func among[T ~string](what, s string, all []T) (T, error) {
 	for i, a := range all {
 		words[i] = string(a)
 	}
-	return "", fmt.Errorf("%s is not one of %s", what, strings.Join(words, ", "))
+	return "", flaw.New("%s is not one of %s", flaw.Word(what), strings.Join(words, ", "))
 }

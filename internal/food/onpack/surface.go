@@ -1,12 +1,12 @@
 package onpack
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"unicode"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // Tub is the outside of a tub, mm: round, straight or tapered, or a box with
@@ -164,7 +164,7 @@ func TubNamed(name string) (Tub, error) {
 			return t.tub, nil
 		}
 	}
-	return Tub{}, fmt.Errorf("is not one of %s", strings.Join(TubNames(), ", "))
+	return Tub{}, flaw.New("is not one of %s", strings.Join(TubNames(), ", "))
 }
 
 // The sizes of tubs that are taken for one, mm.
@@ -184,7 +184,7 @@ func ParseTub(s string) (Tub, error) {
 	}
 	switch {
 	case !ok:
-		return Tub{}, errors.New(`a tub is three sizes in mm from 15 to 600: top, bottom and height, as 97,80,83; or "box:" and length, breadth, height`)
+		return Tub{}, flaw.New(`a tub is three sizes in mm from 15 to 600: top, bottom and height, as 97,80,83; or "box:" and length, breadth, height`)
 	case box:
 		return Tub{LengthMM: max(mm[0], mm[1]), BreadthMM: min(mm[0], mm[1]), HeightMM: mm[2]}, nil
 	}

@@ -2,11 +2,12 @@ package onpack
 
 import (
 	"encoding/csv"
-	"fmt"
 	"io"
 	"io/fs"
 	"slices"
 	"strings"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // Word is a word of a label with the class of its source.
@@ -35,7 +36,7 @@ type Words map[string]map[string]Word
 func OpenWords(files fs.FS) (Words, error) {
 	f, err := files.Open("label/words.csv")
 	if err != nil {
-		return nil, fmt.Errorf("words of labels: %w", err)
+		return nil, flaw.New("words of labels: %v", err)
 	}
 	defer f.Close()
 	return ReadWords(f)
@@ -49,19 +50,19 @@ func ReadWords(r io.Reader) (Words, error) {
 	c.FieldsPerRecord = 4
 	rows, err := c.ReadAll()
 	if err != nil {
-		return nil, fmt.Errorf("words of labels: %w", err)
+		return nil, flaw.New("words of labels: %v", err)
 	}
 	all := Words{}
 	for _, row := range rows[min(1, len(rows)):] {
 		term, lang := row[0], row[1]
 		if row[2] == "" || row[3] == "" {
-			return nil, fmt.Errorf("words of labels: %s in %s has no words or no source", term, lang)
+			return nil, flaw.New("words of labels: %s in %s has no words or no source", term, lang)
 		}
 		if all[lang] == nil {
 			all[lang] = map[string]Word{}
 		}
 		if _, twice := all[lang][term]; twice {
-			return nil, fmt.Errorf("words of labels: %s in %s stands twice", term, lang)
+			return nil, flaw.New("words of labels: %s in %s stands twice", term, lang)
 		}
 		all[lang][term] = Word{row[2], row[3]}
 	}

@@ -1,11 +1,11 @@
 package price
 
 import (
-	"fmt"
 	"strings"
 	"unicode/utf8"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -43,31 +43,30 @@ type FieldError struct {
 	Line       int    // in the file, from 1; 0: not from a file
 	Ingredient string // its id, "" if it is not known
 	Field      string // as in a file
-	Message    string
+	Err        error
 }
 
-func (e *FieldError) Error() string {
-	var b strings.Builder
-	if e.Line > 0 {
-		fmt.Fprintf(&b, "line %d: ", e.Line)
-	}
+// Words are the place and what is wrong there.
+func (e *FieldError) Words() error {
+	err := flaw.At(echo.Plain(e.Field), e.Err)
 	if e.Ingredient != "" {
-		fmt.Fprintf(&b, "price of %s: ", echo.Quoted(e.Ingredient))
+		err = flaw.New("price of %s: %v", echo.Quoted(e.Ingredient), err)
 	}
-	if e.Field != "" {
-		b.WriteString(echo.Plain(e.Field) + ": ")
-	}
-	return b.String() + e.Message
+	return flaw.InLine(e.Line, err)
 }
+
+func (e *FieldError) Error() string { return e.Words().Error() }
+
+func (e *FieldError) Unwrap() error { return e.Err }
 
 // Check returns the first thing wrong with p, a *FieldError, or nil.
 func (p Pack) Check() error {
-	wrong := func(field, message string) error {
-		return &FieldError{Ingredient: p.Ingredient, Field: field, Message: message}
+	wrong := func(field string, err error) error {
+		return &FieldError{Ingredient: p.Ingredient, Field: field, Err: err}
 	}
 	for _, f := range fields {
-		if m := f.Check(&p); m != "" {
-			return wrong(f.Path, m)
+		if err := f.Check(&p); err != nil {
+			return wrong(f.Path, err)
 		}
 	}
 	holds := 0
@@ -76,41 +75,40 @@ func (p Pack) Check() error {
 			holds++
 		}
 	}
-	const say = "say what the pack holds: " + PackG + ", " + PackML + " or " + Pieces
 	switch {
 	case holds == 0:
-		return wrong("", say)
+		return wrong("", flaw.New("say what the pack holds: %s, %s or %s", PackG, PackML, Pieces))
 	case holds > 1:
-		return wrong("", say+", only one of them")
+		return wrong("", flaw.New("say what the pack holds: %s, %s or %s, only one of them", PackG, PackML, Pieces))
 	case p.PieceG > 0 && p.Pieces == 0:
-		return wrong(PieceG, "is of a pack that is counted in "+Pieces)
+		return wrong(PieceG, flaw.New("is of a pack that is counted in %s", Pieces))
 	case p.Pieces > 0 && p.PieceG == 0 && p.Ingredient != Eggs:
-		return wrong(PieceG, "is needed: what one piece brings into the bowl")
+		return wrong(PieceG, flaw.New("is needed: what one piece brings into the bowl"))
 	}
 	return nil
 }
 
-// NotCurrency says what is wrong with the sign of a currency, "" for nothing.
-func NotCurrency(s string) string {
+// NotCurrency says what is wrong with the sign of a currency, nil for nothing.
+func NotCurrency(s string) error {
 	switch n := utf8.RuneCountInString(s); {
 	case n > MaxCurrency:
-		return fmt.Sprintf("%d characters are more than the %d that a currency may have", n, MaxCurrency)
+		return flaw.New("%d characters are more than the %d that a currency may have", n, MaxCurrency)
 	case strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r == 0x7f }):
-		return "must be plain characters"
+		return flaw.New("must be plain characters")
 	}
 	return notText(s)
 }
 
-func notID(s string) string {
+func notID(s string) error {
 	if strings.TrimSpace(s) == "" {
-		return "must not be empty"
+		return flaw.New("must not be empty")
 	}
 	return notText(s)
 }
 
-func notText(s string) string {
+func notText(s string) error {
 	if !utf8.ValidString(s) {
-		return "must be UTF-8 text"
+		return flaw.New("must be UTF-8 text")
 	}
-	return ""
+	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/flaw"
 )
 
 func named(id string) *ingredient.Ingredient { return &ingredient.Ingredient{ID: id} }
@@ -128,8 +129,8 @@ func TestLimitsAreThoseThatAreSaid(t *testing.T) {
 	require.ErrorContains(t, over.Check(), "pack_g: 1000001 g is outside 0 to 1000000 g")
 	assert.Empty(t, price.NotCurrency("12345678"))
 	assert.NotEmpty(t, price.NotCurrency("123456789"))
-	assert.Equal(t, "price: is dear", (&price.FieldError{Field: "price", Message: "is dear"}).Error())
-	assert.Equal(t, "line 1: price: is dear", (&price.FieldError{Line: 1, Field: "price", Message: "is dear"}).Error())
+	assert.Equal(t, "price: is dear", (&price.FieldError{Field: "price", Err: flaw.New("is dear")}).Error())
+	assert.Equal(t, "line 1: price: is dear", (&price.FieldError{Line: 1, Field: "price", Err: flaw.New("is dear")}).Error())
 }
 
 func TestBooksAreTheSameIfCurrencyAndPacksAre(t *testing.T) {

@@ -12,6 +12,7 @@ import (
 	"unicode/utf8"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // Field is one setting of a T.
@@ -31,16 +32,16 @@ type Field[T any] struct {
 	Optional bool // a file may say ~, which is "" or unknown
 	WithUnit bool // a file writes the number with its unit, "30 g", and may leave that out
 
-	Of    func(*T) any        // the value: one of those that Kind tells
-	Wrong func(string) string // says what is wrong with a word; nil: nothing can be
+	Of    func(*T) any       // the value: one of those that Kind tells
+	Wrong func(string) error // says what is wrong with a word; nil: nothing can be
 }
 
 // At returns the field's value in v, a pointer or what changes v.
 func (f Field[T]) At(v *T) any { return f.Of(v) }
 
-// Check says what is wrong with the field in v and what is allowed, "" for
+// Check says what is wrong with the field in v and what is allowed, nil for
 // nothing.
-func (f Field[T]) Check(v *T) string {
+func (f Field[T]) Check(v *T) error {
 	switch x := f.Of(v).(type) {
 	case *float64:
 		return f.CheckNumber(*x)
@@ -55,33 +56,33 @@ func (f Field[T]) Check(v *T) string {
 	case Word:
 		return f.checkWord(x.Word())
 	}
-	return "" // any whole number, list or switch
+	return nil // any whole number, list or switch
 }
 
-// CheckNumber says what is wrong with x as a value of the field, "" for nothing.
-func (f Field[T]) CheckNumber(x float64) string {
+// CheckNumber says what is wrong with x as a value of the field, nil for nothing.
+func (f Field[T]) CheckNumber(x float64) error {
 	if f.Over && x == f.Min {
-		return "is " + Number(x) + "; leave it out where there is none"
+		return flaw.New("is %s; leave it out where there is none", Number(x))
 	}
 	return Outside(x, f.Min, f.Max, f.Unit)
 }
 
-func (f Field[T]) checkWord(s string) string {
+func (f Field[T]) checkWord(s string) error {
 	if s == "" && f.Optional {
-		return ""
+		return nil
 	}
 	if f.Choices != nil && !slices.Contains(f.Choices, s) {
 		return OneOf(s, f.Choices)
 	}
 	if f.Wrong != nil {
-		if m := f.Wrong(s); m != "" {
-			return m
+		if err := f.Wrong(s); err != nil {
+			return err
 		}
 	}
 	if n := utf8.RuneCountInString(s); f.Longest > 0 && n > f.Longest {
-		return fmt.Sprintf("%d letters are more than the %d that it may have", n, f.Longest)
+		return flaw.New("%d letters are more than the %d that it may have", n, f.Longest)
 	}
-	return ""
+	return nil
 }
 
 // Allowed says which values the field takes, for help.
@@ -120,23 +121,26 @@ func Under[T any](fields []Field[T], path string) bool {
 	return slices.ContainsFunc(fields, func(f Field[T]) bool { return strings.HasPrefix(f.Path, path+".") })
 }
 
-// Outside says that v is not a number from min to max, or "".
-func Outside(v, min, max float64, unit string) string {
+// Outside says that v is not a number from min to max, or nil.
+func Outside(v, min, max float64, unit string) error {
 	if unit != "" {
 		unit = " " + unit
 	}
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
-		return "must be a finite number"
+		return flaw.New("must be a finite number")
 	case v < min || v > max:
-		return strings.ReplaceAll(fmt.Sprintf("%s%s is outside %s to %s", Number(v), unit, Number(min), Number(max)), "-", "−") + unit
+		return flaw.New("%s%s is outside %s to %s%s", minus(v), unit, minus(min), minus(max), unit)
 	}
-	return ""
+	return nil
 }
 
+// minus is Number with the true minus.
+func minus(v float64) string { return strings.ReplaceAll(Number(v), "-", "−") }
+
 // OneOf says that v is none of the words.
-func OneOf(v string, words []string) string {
-	return fmt.Sprintf("%s is not one of %s", echo.Quoted(v), strings.Join(words, ", "))
+func OneOf(v string, words []string) error {
+	return flaw.New("%s is not one of %s", echo.Quoted(v), strings.Join(words, ", "))
 }
 
 // Number writes v as a file has it: a point, no exponent.

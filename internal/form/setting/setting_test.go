@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
@@ -42,11 +43,11 @@ func TestATableChecksReadsAndWrites(t *testing.T) {
 
 func TestWhatIsWrongIsSaidWithItsPlace(t *testing.T) {
 	for text, want := range map[string]setting.TreeError{
-		"name: a\nname: b":  {Line: 2, Path: "name", Message: "is given twice"},
-		"air: {heat: 3}":    {Line: 1, Path: "air.heat", Message: "is no setting", Unknown: true},
-		"air: 3":            {Line: 1, Path: "air", Message: "must be keys and values"},
-		"air: {air_c: hot}": {Line: 1, Path: "air.air_c", Message: `"hot" is not a number`},
-		"rack: [low]":       {Line: 1, Path: "rack", Message: "must be a single value"},
+		"name: a\nname: b":  {Line: 2, Path: "name", Err: flaw.New("is given twice")},
+		"air: {heat: 3}":    {Line: 1, Path: "air.heat", Err: flaw.New("is no setting"), Unknown: true},
+		"air: 3":            {Line: 1, Path: "air", Err: flaw.New("must be keys and values")},
+		"air: {air_c: hot}": {Line: 1, Path: "air.air_c", Err: flaw.New("%s is not a number", `"hot"`)},
+		"rack: [low]":       {Line: 1, Path: "rack", Err: flaw.New("must be a single value")},
 	} {
 		var doc yaml.Node
 		require.NoError(t, yaml.Unmarshal([]byte(text), &doc))
@@ -55,9 +56,9 @@ func TestWhatIsWrongIsSaidWithItsPlace(t *testing.T) {
 		require.True(t, errors.As(err, &got), text)
 		assert.Equal(t, want, *got, text)
 	}
-	assert.Equal(t, "301 °C is outside 0 to 300 °C", fields[1].Check(&oven{AirC: 301}))
-	assert.Equal(t, "must be a finite number", fields[1].Check(&oven{AirC: math.NaN()}))
-	assert.Equal(t, `"mid" is not one of low, high`, fields[2].Check(&oven{Rack: "mid"}))
+	assert.EqualError(t, fields[1].Check(&oven{AirC: 301}), "301 °C is outside 0 to 300 °C")
+	assert.EqualError(t, fields[1].Check(&oven{AirC: math.NaN()}), "must be a finite number")
+	assert.EqualError(t, fields[2].Check(&oven{Rack: "mid"}), `"mid" is not one of low, high`)
 }
 
 type unsure struct {
@@ -149,7 +150,7 @@ func TestWhatNoFieldTakesIsRefused(t *testing.T) {
 	check := func(path string, j jar) string {
 		f, ok := setting.Find(jarFields, path)
 		require.True(t, ok)
-		return f.Check(&j)
+		return flaw.Text(f.Check(&j))
 	}
 	assert.Equal(t, "101 g is outside 0 to 100 g", check("fat", jar{Fat: unsure{101, true}}))
 	assert.Empty(t, check("fat", jar{Fat: unsure{101, false}}), "what is unknown is not out of range")

@@ -3,6 +3,8 @@ package setting
 import (
 	"strings"
 
+	"ripplewright/internal/form/flaw"
+
 	"gopkg.in/yaml.v3"
 )
 
@@ -10,11 +12,11 @@ import (
 type TreeError struct {
 	Line    int
 	Path    string
-	Message string
+	Err     error
 	Unknown bool // there is no such setting
 }
 
-func (e *TreeError) Error() string { return e.Path + ": " + e.Message }
+func (e *TreeError) Error() string { return e.Path + ": " + e.Err.Error() }
 
 // Read sets in v what the mapping n says, and returns the line of each path.
 // The error is a *TreeError.
@@ -25,16 +27,16 @@ func Read[T any](fields []Field[T], n *yaml.Node, v *T) (lines map[string]int, e
 
 func read[T any](fields []Field[T], n *yaml.Node, v *T, prefix string, lines map[string]int) error {
 	if n = aliased(n); n.Kind != yaml.MappingNode {
-		return &TreeError{Line: n.Line, Path: strings.TrimSuffix(prefix, "."), Message: "must be keys and values"}
+		return &TreeError{Line: n.Line, Path: strings.TrimSuffix(prefix, "."), Err: flaw.New("must be keys and values")}
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], aliased(n.Content[i+1])
 		if key.Kind != yaml.ScalarNode {
-			return &TreeError{Line: key.Line, Path: strings.TrimSuffix(prefix, "."), Message: "a name is expected here"}
+			return &TreeError{Line: key.Line, Path: strings.TrimSuffix(prefix, "."), Err: flaw.New("a name is expected here")}
 		}
 		path := prefix + key.Value
 		if _, twice := lines[path]; twice {
-			return &TreeError{Line: key.Line, Path: path, Message: "is given twice"}
+			return &TreeError{Line: key.Line, Path: path, Err: flaw.New("is given twice")}
 		}
 		lines[path] = key.Line
 		f, ok := Find(fields, path)
@@ -45,14 +47,14 @@ func read[T any](fields []Field[T], n *yaml.Node, v *T, prefix string, lines map
 			}
 			continue
 		case !ok:
-			return &TreeError{Line: key.Line, Path: path, Message: "is no setting", Unknown: true}
+			return &TreeError{Line: key.Line, Path: path, Err: flaw.New("is no setting"), Unknown: true}
 		}
 		text, wrong := f.scalar(value)
-		if wrong == "" {
+		if wrong == nil {
 			wrong = f.Set(v, text)
 		}
-		if wrong != "" {
-			return &TreeError{Line: value.Line, Path: path, Message: wrong}
+		if wrong != nil {
+			return &TreeError{Line: value.Line, Path: path, Err: wrong}
 		}
 	}
 	return nil
@@ -68,24 +70,24 @@ func aliased(n *yaml.Node) *yaml.Node {
 
 // scalar returns the text of the value n: "" for ~ where the field may be
 // empty, and a list as Text has it.
-func (f Field[T]) scalar(n *yaml.Node) (text, wrong string) {
+func (f Field[T]) scalar(n *yaml.Node) (text string, wrong error) {
 	switch {
 	case n.Kind == yaml.SequenceNode && f.Kind() == KindList:
 		items := make([]string, len(n.Content))
 		for i, c := range n.Content {
 			c = aliased(c)
 			if c.Kind != yaml.ScalarNode || strings.Contains(c.Value, ";") {
-				return "", "a list of words is expected here"
+				return "", flaw.New("a list of words is expected here")
 			}
 			items[i] = c.Value
 		}
-		return strings.Join(items, "; "), ""
+		return strings.Join(items, "; "), nil
 	case n.Kind != yaml.ScalarNode:
-		return "", "must be a single value"
+		return "", flaw.New("must be a single value")
 	case n.Tag == "!!null" && f.Optional:
-		return "", ""
+		return "", nil
 	}
-	return n.Value, ""
+	return n.Value, nil
 }
 
 // Node returns v as a mapping that Read reads, what is empty left out.

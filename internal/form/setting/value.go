@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // Maybe is a number that may be unknown.
@@ -101,15 +102,15 @@ func flag(on bool) string {
 }
 
 // Set makes the field in v what a file says, as Text returns it, and says what
-// is wrong with s, "" for nothing. Whether a number is in range and a word
+// is wrong with s, nil for nothing. Whether a number is in range and a word
 // right, Check tells.
-func (f Field[T]) Set(v *T, s string) string {
+func (f Field[T]) Set(v *T, s string) error {
 	switch x := f.Of(v).(type) {
 	case *string:
 		*x = s
 	case Word:
-		if m := f.checkWord(s); m != "" {
-			return m
+		if err := f.checkWord(s); err != nil {
+			return err
 		}
 		x.PutWord(s)
 	case *float64:
@@ -119,10 +120,10 @@ func (f Field[T]) Set(v *T, s string) string {
 	case Maybe:
 		if s == "" {
 			x.Put(0, false)
-			return ""
+			return nil
 		}
 		number, wrong := f.read(s)
-		x.Put(number, wrong == "")
+		x.Put(number, wrong == nil)
 		return wrong
 	case *int, *int64:
 		return setWhole(x, s)
@@ -136,26 +137,26 @@ func (f Field[T]) Set(v *T, s string) string {
 			}
 		}
 	}
-	return ""
+	return nil
 }
 
 // read returns the number that s says.
-func (f Field[T]) read(s string) (number float64, wrong string) {
+func (f Field[T]) read(s string) (number float64, wrong error) {
 	plain := s
 	if f.WithUnit {
 		plain = strings.TrimSpace(strings.TrimSuffix(s, f.Unit))
 	}
 	number, err := strconv.ParseFloat(plain, 64)
 	if err != nil || math.IsNaN(number) || math.IsInf(number, 0) {
-		return 0, echo.Quoted(s) + " is not a number"
+		return 0, flaw.New("%s is not a number", echo.Quoted(s))
 	}
-	return number + 0, "" // −0 becomes 0
+	return number + 0, nil // −0 becomes 0
 }
 
-func setWhole(at any, s string) string {
+func setWhole(at any, s string) error {
 	n, err := strconv.ParseInt(s, 10, 64)
 	if err != nil {
-		return echo.Quoted(s) + " is not a whole number"
+		return flaw.New("%s is not a whole number", echo.Quoted(s))
 	}
 	switch x := at.(type) {
 	case *int:
@@ -163,13 +164,13 @@ func setWhole(at any, s string) string {
 	case *int64:
 		*x = n
 	}
-	return ""
+	return nil
 }
 
-func setFlag(at any, s string) string {
+func setFlag(at any, s string) error {
 	on := s == "true" || s == "1"
 	if !on && s != "" && s != "false" && s != "0" {
-		return echo.Quoted(s) + " is neither true nor false"
+		return flaw.New("%s is neither true nor false", echo.Quoted(s))
 	}
 	switch x := at.(type) {
 	case *bool:
@@ -177,5 +178,5 @@ func setFlag(at any, s string) string {
 	case Switch:
 		x.Turn(on)
 	}
-	return ""
+	return nil
 }

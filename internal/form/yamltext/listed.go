@@ -1,13 +1,13 @@
 package yamltext
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // MaxListed is how many entries a file of the maker's own may list.
@@ -16,8 +16,8 @@ const MaxListed = 1000
 // Word is a key of a file beside its list, with one value.
 type Word struct {
 	Key   string
-	Value *string             // set where the file has it
-	Wrong func(string) string // says what is wrong with it; nil: nothing can be
+	Value *string            // set where the file has it
+	Wrong func(string) error // says what is wrong with it; nil: nothing can be
 }
 
 // Listed reads the form that a maker's own files have, a version, at most the
@@ -33,14 +33,14 @@ func Listed(data []byte, version int, key string, words ...Word) ([]*yaml.Node, 
 		return nil, err
 	}
 	if n.Kind != yaml.MappingNode {
-		return nil, &Fault{Line: n.Line, Message: fmt.Sprintf("the file begins with version: %d and a list under %s:", version, key)}
+		return nil, &Fault{Line: n.Line, Err: flaw.New("the file begins with version: %d and a list under %s:", version, key)}
 	}
 	var list []*yaml.Node
 	seen := map[string]bool{}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		k, v := n.Content[i], n.Content[i+1]
-		fail := func(format string, args ...any) ([]*yaml.Node, error) {
-			return nil, &Fault{Line: k.Line, Message: echo.Plain(k.Value) + ": " + fmt.Sprintf(format, args...)}
+		fail := func(format flaw.Message, args ...any) ([]*yaml.Node, error) {
+			return nil, &Fault{Line: k.Line, Err: flaw.At(echo.Plain(k.Value), flaw.New(format, args...))}
 		}
 		switch {
 		case seen[k.Value]:
@@ -51,15 +51,15 @@ func Listed(data []byte, version int, key string, words ...Word) ([]*yaml.Node, 
 				return fail("%s is not a whole number", echo.Quoted(v.Value))
 			}
 			if has < 0 || has > version {
-				return nil, &Fault{Line: k.Line, Newer: has > version, Message: fmt.Sprintf("version: the file has version %d, this program knows %d", has, version)}
+				return nil, &Fault{Line: k.Line, Newer: has > version, Err: flaw.New("version: the file has version %d, this program knows %d", has, version)}
 			}
 		case k.Value != key:
 			i := slices.IndexFunc(words, func(w Word) bool { return w.Key == k.Value })
 			if i < 0 {
 				return fail("unknown key; known here are %s", known+key)
 			}
-			if wrong := words[i].read(v); wrong != "" {
-				return fail("%s", wrong)
+			if wrong := words[i].read(v); wrong != nil {
+				return fail("%v", wrong)
 			}
 		case v.Kind == yaml.ScalarNode && v.ShortTag() == "!!null":
 		case v.Kind != yaml.SequenceNode:
@@ -75,15 +75,15 @@ func Listed(data []byte, version int, key string, words ...Word) ([]*yaml.Node, 
 }
 
 // read sets the word to what v says, or says what is wrong with it.
-func (w Word) read(v *yaml.Node) string {
+func (w Word) read(v *yaml.Node) error {
 	if v.Kind != yaml.ScalarNode {
-		return "must be a single value"
+		return flaw.New("must be a single value")
 	}
 	if w.Wrong != nil {
-		if m := w.Wrong(v.Value); m != "" {
-			return m
+		if err := w.Wrong(v.Value); err != nil {
+			return err
 		}
 	}
 	*w.Value = v.Value
-	return ""
+	return nil
 }

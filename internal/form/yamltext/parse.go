@@ -6,7 +6,6 @@ package yamltext
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"regexp"
 	"sort"
@@ -17,6 +16,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // The bounds of what is read. A design of a hundred lines has some 10 kB, and
@@ -29,27 +29,27 @@ const (
 
 // Fault says why a text holds no document.
 type Fault struct {
-	Line    int // from 1; 0: the text as a whole
-	Message string
-	Second  bool // it holds two
-	Newer   bool // it is of a newer program
+	Line   int // from 1; 0: the text as a whole
+	Err    error
+	Second bool // it holds two
+	Newer  bool // it is of a newer program
 }
 
-func (f *Fault) Error() string {
-	if f.Line == 0 {
-		return f.Message
-	}
-	return fmt.Sprintf("line %d: %s", f.Line, f.Message)
-}
+// Words are the line and what is wrong there.
+func (f *Fault) Words() error { return flaw.InLine(f.Line, f.Err) }
+
+func (f *Fault) Error() string { return f.Words().Error() }
+
+func (f *Fault) Unwrap() error { return f.Err }
 
 // Parse returns the one document in data, nil for a text without any. The
 // error is a *Fault.
 func Parse(data []byte) (*yaml.Node, error) {
 	if len(data) > MaxSize {
-		return nil, &Fault{Message: fmt.Sprintf("the file is longer than %d bytes", MaxSize)}
+		return nil, &Fault{Err: flaw.New("the file is longer than %d bytes", MaxSize)}
 	}
 	if !utf8.Valid(data) {
-		return nil, &Fault{Line: lineOfBadText(data), Message: "not UTF-8 text; save the file as UTF-8"}
+		return nil, &Fault{Line: lineOfBadText(data), Err: flaw.New("not UTF-8 text; save the file as UTF-8")}
 	}
 	hidden, sign := hideMarks(data)
 	d := yaml.NewDecoder(bytes.NewReader(hidden))
@@ -64,14 +64,14 @@ func Parse(data []byte) (*yaml.Node, error) {
 		return nil, nil
 	}
 	if line := tooDeep(doc.Content[0], MaxDepth); line > 0 {
-		return nil, &Fault{Line: line, Message: fmt.Sprintf("lists and groups stand more than %d deep here", MaxDepth)}
+		return nil, &Fault{Line: line, Err: flaw.New("lists and groups stand more than %d deep here", MaxDepth)}
 	}
 	switch err := decode(d, &second); {
 	case errors.Is(err, io.EOF):
 	case err != nil:
 		return nil, syntaxFault(data, err)
 	default:
-		return nil, &Fault{Line: max(second.Line, 1), Message: "a second document begins here", Second: true}
+		return nil, &Fault{Line: max(second.Line, 1), Err: flaw.New("a second document begins here"), Second: true}
 	}
 	showMarks(&doc, sign)
 	return doc.Content[0], nil
@@ -82,7 +82,7 @@ func Parse(data []byte) (*yaml.Node, error) {
 func decode(d *yaml.Decoder, n *yaml.Node) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			err = errors.New("the text is not well formed")
+			err = flaw.New("the text is not well formed")
 		}
 	}()
 	return d.Decode(n)
@@ -150,5 +150,5 @@ func syntaxFault(data []byte, err error) *Fault {
 			return err != nil && !errors.Is(err, io.EOF)
 		})
 	}
-	return &Fault{Line: line, Message: "not readable as YAML: " + echo.Line(message, 2*echo.Most)}
+	return &Fault{Line: line, Err: flaw.New("not readable as YAML: %s", echo.Line(message, 2*echo.Most))}
 }

@@ -12,8 +12,6 @@ package card
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"image"
 	"path/filepath"
 	"strings"
@@ -22,6 +20,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/raster"
 	"ripplewright/internal/show/say"
@@ -84,11 +83,11 @@ func (o Options) filled() (Options, error) {
 	}
 	switch {
 	case o.Region != label.US && o.Region != label.EU:
-		return o, fmt.Errorf("card: no rules are known for region %q", o.Region)
+		return o, flaw.New("card: no rules are known for region %q", o.Region)
 	case o.Paper != A4 && o.Paper != Letter && o.Paper != A5:
-		return o, fmt.Errorf("card: paper %q is not one of %q, %q, %q", o.Paper, A4, Letter, A5)
+		return o, flaw.New("card: paper %q is not one of %q, %q, %q", o.Paper, A4, Letter, A5)
 	case o.Pages < 0 || o.Pages > mostPages:
-		return o, fmt.Errorf("card: at most %d pages is not a choice: 1, 2, or 0 for as many as it takes", o.Pages)
+		return o, flaw.New("card: at most %d pages is not a choice: 1, 2, or 0 for as many as it takes", o.Pages)
 	}
 	if o.Parts &= allSections; o.Parts == 0 {
 		o.Parts = allSections
@@ -101,14 +100,14 @@ func (o Options) filled() (Options, error) {
 
 func checkDPI(dpi float64) error {
 	if !(dpi >= 30 && dpi <= 600) {
-		return fmt.Errorf("card: %g dots per inch is outside 30 to 600", dpi)
+		return flaw.New("card: %g dots per inch is outside 30 to 600", dpi)
 	}
 	return nil
 }
 
 // ErrExtension says that a path ends in none of the extensions that name a
 // form.
-var ErrExtension = errors.New("the extension names no form of card")
+var ErrExtension = flaw.New("the extension names no form of card")
 
 // Write puts the card of an evaluated design into the file at path: a PDF, a
 // PNG or SVG of the same pages one under the other, or Markdown with the same words,
@@ -142,7 +141,7 @@ func Write(path string, d design.Design, r *model.Result, o Options) error {
 		}
 		data, err = encoded(ext, pages, c.name, o.DPI)
 	default:
-		err = fmt.Errorf("write card %s: %w: .pdf, .png, .svg, .md and .html do", path, ErrExtension)
+		err = flaw.New("write card %s: %v: .pdf, .png, .svg, .md and .html do", path, ErrExtension)
 	}
 	if err != nil {
 		return err

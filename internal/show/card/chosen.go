@@ -2,9 +2,9 @@ package card
 
 import (
 	"context"
-	"fmt"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
 	"ripplewright/internal/show/say"
@@ -42,7 +42,7 @@ func compose(ctx context.Context, d design.Design, r *model.Result, c content, o
 		}
 	}
 	if f == nil {
-		return nil, fmt.Errorf("%w: %d of this paper, where %d may be", ErrPages, least, o.Pages)
+		return nil, flaw.New("%v: %d of this paper, where %d may be", ErrPages, least, o.Pages)
 	}
 	// What is short may have room where something long before it had none.
 	for i := len(spare) - 1; i >= 0; i-- {

@@ -143,7 +143,7 @@ func contentOf(d design.Design, r *model.Result, o Options) content {
 	}
 	l, err := label.For(r.Food(d), o.Region, label.Options{})
 	if err != nil {
-		c.labelNote = say.T("No panel: %s.", strings.TrimPrefix(err.Error(), "label: "))
+		c.labelNote = say.T("No panel: %s.", strings.TrimPrefix(say.Flaw(err), "label: "))
 	} else {
 		c.label = l
 	}

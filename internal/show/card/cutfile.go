@@ -3,7 +3,6 @@ package card
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"image"
 	stddraw "image/draw"
 	"image/png"
@@ -11,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/svg"
@@ -63,7 +63,7 @@ func WriteCuts(path string, cuts []CutPicture) error {
 	case ".svg":
 		data, err = svg.Encode([]*draw.List{cutSheet(cuts)}, "")
 	default:
-		err = fmt.Errorf("write cut %s: %w: .png and .svg do", path, ErrExtension)
+		err = flaw.New("write cut %s: %v: .png and .svg do", path, ErrExtension)
 	}
 	if err != nil {
 		return err

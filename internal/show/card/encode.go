@@ -3,12 +3,12 @@ package card
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"image/png"
 	"math"
 	"path/filepath"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/pdf"
 	"ripplewright/internal/show/draw/raster"
@@ -39,7 +39,7 @@ func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte,
 		return svg.Encode(pages, title)
 	}
 	if most := finest(pages); dpi > most {
-		return nil, fmt.Errorf("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",
+		return nil, flaw.New("card: %d pages at %g dots per inch are more than %.0f million pixels: ask for %.0f dots per inch or fewer, or for a PDF",
 			len(pages), dpi, mostPixels/1e6, most)
 	}
 	whole, _, err := raster.Pages(context.Background(), pages, dpi/inch)
@@ -49,7 +49,7 @@ func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte,
 	var b bytes.Buffer
 	quick := png.Encoder{CompressionLevel: png.BestSpeed} // a card takes a twenty-fifth more bytes and half the time
 	if err := quick.Encode(&b, whole); err != nil {
-		return nil, fmt.Errorf("card: PNG: %w", err)
+		return nil, flaw.New("card: PNG: %v", err)
 	}
 	return b.Bytes(), nil
 }
@@ -60,11 +60,11 @@ func encoded(ext string, pages []*draw.List, title string, dpi float64) ([]byte,
 func WritePages(path, title string, pages []*draw.List) error {
 	ext := strings.ToLower(filepath.Ext(path))
 	if ext != ".pdf" && ext != ".svg" && ext != ".png" {
-		return fmt.Errorf("write label %s: %w: .pdf, .svg and .png do", path, ErrExtension)
+		return flaw.New("write label %s: %v: .pdf, .svg and .png do", path, ErrExtension)
 	}
 	data, err := encoded(ext, pages, title, min(labelDPI, finest(pages)))
 	if err != nil {
-		return fmt.Errorf("write label %s: %w", path, err)
+		return flaw.New("write label %s: %v", path, err)
 	}
 	return atomicfile.Write(path, data)
 }

@@ -2,13 +2,13 @@ package card
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"image"
 	"path/filepath"
 	"slices"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw/typeset"
 
 	"ripplewright/internal/food/label"
@@ -48,7 +48,7 @@ func Forms(l *label.Label) []Form {
 }
 
 // ErrForm says that the rules do not let a label take the form asked for.
-var ErrForm = errors.New("the panel may not take this form")
+var ErrForm = flaw.New("the panel may not take this form")
 
 // WriteLabel puts a label into the file at path: a PDF, PNG or SVG at true size, or
 // plain text, by the extension .pdf, .png, .svg or .txt. form is one of Forms, "" for
@@ -57,7 +57,7 @@ var ErrForm = errors.New("the panel may not take this form")
 func WriteLabel(path string, l *label.Label, form Form) error {
 	panel, err := formed(l, form)
 	if err != nil {
-		return fmt.Errorf("write label %s: %w", path, err)
+		return flaw.New("write label %s: %v", path, err)
 	}
 	var data []byte
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
@@ -67,7 +67,7 @@ func WriteLabel(path string, l *label.Label, form Form) error {
 		pages := []*draw.List{labelSheet(l, withNotes(panel, l))}
 		data, err = encoded(ext, pages, l.ProposedName, min(labelDPI, finest(pages)))
 	default:
-		err = fmt.Errorf("write label %s: %w: .pdf, .png, .svg and .txt do", path, ErrExtension)
+		err = flaw.New("write label %s: %v: .pdf, .png, .svg and .txt do", path, ErrExtension)
 	}
 	if err != nil {
 		return err
@@ -104,13 +104,13 @@ func formed(l *label.Label, form Form) (*draw.List, error) {
 		form = allowed[0]
 	}
 	if !slices.Contains(allowed, form) {
-		return nil, fmt.Errorf("%w: %s, where the rules leave %s (%s)", ErrForm, form, formWords(allowed), l.ColumnsWhy)
+		return nil, flaw.New("%v: %s, where the rules leave %s (%s)", ErrForm, form, formWords(allowed), l.ColumnsWhy)
 	}
 	switch {
 	case form == Tabular:
 		return usTabularPanel(l), nil
 	case form == Dual && l.Columns != "dual":
-		return nil, fmt.Errorf("%w: %s, of a label without a second column", ErrForm, form)
+		return nil, flaw.New("%v: %s, of a label without a second column", ErrForm, form)
 	}
 	return panelOf(l, labelWidth(l)), nil
 }

@@ -3,11 +3,11 @@ package card
 import (
 	"bytes"
 	_ "embed"
-	"fmt"
 	"html/template"
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
 )
@@ -120,7 +120,7 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 	}
 	var out bytes.Buffer
 	if err := phone.Execute(&out, &page); err != nil {
-		return nil, fmt.Errorf("card: page for a phone: %w", err)
+		return nil, flaw.New("card: page for a phone: %v", err)
 	}
 	return out.Bytes(), nil
 }

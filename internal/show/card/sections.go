@@ -1,10 +1,9 @@
 package card
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/say"
 )
 
@@ -53,7 +52,7 @@ func ParseSections(s string) (Sections, error) {
 			}
 		}
 		if !known {
-			return 0, fmt.Errorf("it is not some of %s", strings.Join(SectionNames(), ", "))
+			return 0, flaw.New("it is not some of %s", strings.Join(SectionNames(), ", "))
 		}
 	}
 	return out, nil
@@ -78,7 +77,7 @@ func (s Sections) names() []string {
 var spare = [...]Sections{Plots, Day, Cost, Figures, Notes, Panel, Cautions}
 
 // ErrPages says that what cannot be left out takes more pages than a card may have.
-var ErrPages = errors.New("the weights and the steps take more pages than asked for")
+var ErrPages = flaw.New("the weights and the steps take more pages than asked for")
 
 // present returns those of the sections chosen that a content has words for.
 func (c content) present(s Sections) Sections {

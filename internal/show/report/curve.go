@@ -1,12 +1,12 @@
 package report
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"math"
 
 	"ripplewright/internal/answer/model"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
@@ -51,17 +51,17 @@ type CurvePhase struct {
 func Temperatures(from, to, step float64) ([]float64, error) {
 	switch {
 	case !(from >= CurveColdest && from <= CurveWarmest):
-		return nil, errors.New("from " + outside(from))
+		return nil, flaw.New("from %v", outside(from))
 	case !(to >= CurveColdest && to <= CurveWarmest):
-		return nil, errors.New("to " + outside(to))
+		return nil, flaw.New("to %v", outside(to))
 	case to < from:
-		return nil, fmt.Errorf("to %s is colder than from %s", Reads.TemperatureTo(to, 1), Reads.TemperatureTo(from, 1))
+		return nil, flaw.New("to %s is colder than from %s", Reads.TemperatureTo(to, 1), Reads.TemperatureTo(from, 1))
 	case !(step > 0) || math.IsInf(step, 0):
-		return nil, fmt.Errorf("the step must be above 0 K, not %s", Reads.Number(step, 1))
+		return nil, flaw.New("the step must be above 0 K, not %s", Reads.Number(step, 1))
 	}
 	n := math.Floor((to-from)/step*(1+1e-12) + 1e-9)
 	if n >= MaxPoints {
-		return nil, fmt.Errorf("%g K makes more than %d points", step, MaxPoints)
+		return nil, flaw.New("%g K makes more than %d points", step, MaxPoints)
 	}
 	ts := make([]float64, int(n)+1)
 	for i := range ts {
@@ -73,11 +73,11 @@ func Temperatures(from, to, step float64) ([]float64, error) {
 }
 
 // outside says that a temperature is none that a curve has.
-func outside(c float64) string {
-	if w := setting.Outside(c, CurveColdest, CurveWarmest, "°C"); w != "" {
+func outside(c float64) error {
+	if w := setting.Outside(c, CurveColdest, CurveWarmest, "°C"); w != nil {
 		return w
 	}
-	return "is no temperature"
+	return flaw.New("is no temperature")
 }
 
 // CurveOf returns the curve of r at the temperatures ts.

@@ -58,7 +58,7 @@ func inPlace(k cold.MeasurementKind) string {
 func NotCalibrated(s Style, k cold.MeasurementKind, err error) string {
 	var none *cold.CalibrationError
 	if !errors.As(err, &none) {
-		return Capital(strings.TrimSuffix(err.Error(), ".")) + "."
+		return Capital(strings.TrimSuffix(Flaw(err), ".")) + "."
 	}
 	return T("No %s in reason takes %s for that, but %s. Look again at what was measured.", MeasuredPlace(k), s.Duration(none.Measured.Minutes), s.DurationSpan(none.ShortestMinutes, none.LongestMinutes))
 }

@@ -300,7 +300,7 @@ func BatchSaid(id string, noVersion error) string {
 
 // NotebookWrong says that the file of batches cannot be read.
 func NotebookWrong(err error) string {
-	return T("The notebook is left out: %s.", err.Error())
+	return T("The notebook is left out: %s.", Flaw(err))
 }
 
 // SlipsOf names all slips; "" for none.

@@ -17,5 +17,5 @@ func CouldNotSave(err error) string {
 	case errors.Is(err, fs.ErrNotExist):
 		why = T("The folder is not there any more.") + " "
 	}
-	return T("%sThe design is not saved. It stays in this window, and is kept as unsaved work; save it again, or under another name.\n%s", why, HarmlessLine(Sentence(err.Error())))
+	return T("%sThe design is not saved. It stays in this window, and is kept as unsaved work; save it again, or under another name.\n%s", why, HarmlessLine(Sentence(Flaw(err))))
 }

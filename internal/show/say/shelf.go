@@ -72,5 +72,5 @@ const (
 
 // FieldFault says what is wrong with what was typed into the field of that name.
 func FieldFault(name string, wrong error) string {
-	return Sentence(name + ": " + TrueMinus(wrong.Error()))
+	return Sentence(name + ": " + TrueMinus(Flaw(wrong)))
 }

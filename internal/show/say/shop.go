@@ -209,5 +209,5 @@ func PriceStep(name string) string { return T("price of %s", name) }
 
 // PricesLeftOut says why no price counts.
 func PricesLeftOut(err error) string {
-	return T("Your prices could not be read and are left out; the file stays as it is. %s Correct the file by hand, then read it again.", Sentence(err.Error()))
+	return T("Your prices could not be read and are left out; the file stays as it is. %s Correct the file by hand, then read it again.", Sentence(Flaw(err)))
 }

@@ -128,7 +128,7 @@ func LabelChoice(err error) string {
 	if errors.As(err, &bad) {
 		return choices[bad.Field].String() + ": " + bad.Err.Error() + "."
 	}
-	return strings.ToUpper(err.Error()[:1]) + err.Error()[1:] + "."
+	return strings.ToUpper(Flaw(err)[:1]) + Flaw(err)[1:] + "."
 }
 
 // KeepsExample shows how the time is typed for which a tub keeps.

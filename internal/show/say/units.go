@@ -1,8 +1,9 @@
 package say
 
 import (
-	"errors"
 	"slices"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // A UnitChoice is one of the choices of a Style, in words that preferences keep.
@@ -56,7 +57,7 @@ func SystemOf(name string) (Style, error) {
 	case "us":
 		return Customary, nil
 	}
-	return Style{}, errors.New("units are metric or us")
+	return Style{}, flaw.New("units are metric or us")
 }
 
 // DecimalSigns are the names of the decimal signs on a command line.
@@ -67,7 +68,7 @@ func NotDecimals(name string) error {
 	if slices.Contains(DecimalSigns, name) {
 		return nil
 	}
-	return errors.New("decimals are point or comma")
+	return flaw.New("decimals are point or comma")
 }
 
 // The window's question for units.

@@ -29,9 +29,9 @@ const (
 	Later          Message = "Later"
 	DeleteIt       Message = "Delete it"
 	OpenIt         Message = "Open it"
-	OwnFoodsOut    Message = "your own ingredients are left out: %w\nThe file stays as it is: mend what is wrong, then press Read it again on the Library page"
-	OwnPricesOut   Message = "your own prices are left out: %w\nThe file stays as it is, and no price is kept until it can be read"
-	OwnKitchensOut Message = "your own kitchens are left out: %w\nThe file stays as it is, and no kitchen is saved until it can be read"
+	OwnFoodsOut    Message = "your own ingredients are left out: %v\nThe file stays as it is: mend what is wrong, then press Read it again on the Library page"
+	OwnPricesOut   Message = "your own prices are left out: %v\nThe file stays as it is, and no price is kept until it can be read"
+	OwnKitchensOut Message = "your own kitchens are left out: %v\nThe file stays as it is, and no kitchen is saved until it can be read"
 )
 
 // Exists says that a file is there already.

@@ -1,7 +1,6 @@
 package sticker
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -13,6 +12,7 @@ import (
 	"ripplewright/internal/answer/selling"
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 )
@@ -65,7 +65,7 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 	}
 	if t.Made != "" {
 		if p.Made, err = time.Parse(time.DateOnly, strings.TrimSpace(t.Made)); err != nil {
-			return wrong("made", t.Made, errors.New("a day is written as 2026-07-14"))
+			return wrong("made", t.Made, flaw.New("a day is written as 2026-07-14"))
 		}
 	}
 	if t.Keeps != "" {
@@ -74,7 +74,7 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 		}
 	}
 	if p.Form = onpack.DateForm(t.Date); t.Date != "" && !slices.Contains([]onpack.DateForm{onpack.ByDay, onpack.ByMonth, onpack.ByYear}, p.Form) {
-		return wrong("date", t.Date, errors.New("it is not one of day, month, year"))
+		return wrong("date", t.Date, flaw.New("it is not one of day, month, year"))
 	}
 	p.Maker, p.Lot, p.WithGrams, p.Exempt = t.Maker, t.Lot, t.Grams, t.Exempt
 	if t.Storage != "" {
@@ -92,7 +92,7 @@ func (t Choices) Pack(d design.Design, words onpack.Words) (p onpack.Pack, err e
 	}
 	switch {
 	case t.Tub != "" && t.TubMM != "":
-		return wrong("tub-mm", t.TubMM, errors.New("a name and sizes both say what tub it is"))
+		return wrong("tub-mm", t.TubMM, flaw.New("a name and sizes both say what tub it is"))
 	case t.Tub != "":
 		if p.Tub, err = onpack.TubNamed(t.Tub); err != nil {
 			return wrong("tub", t.Tub, err)
@@ -130,7 +130,7 @@ func (t Choices) Print() (o Print, err error) {
 		size[0], wErr = number(w, leastPaperMM, mostPaperMM)
 		size[1], hErr = number(h, leastPaperMM, mostPaperMM)
 		if !both || wErr != nil || hErr != nil {
-			return Print{}, onpack.Unreadable("sheet", t.Sheet, errors.New("it is not a4, a5, letter or a size in mm such as 210x297"))
+			return Print{}, onpack.Unreadable("sheet", t.Sheet, flaw.New("it is not a4, a5, letter or a size in mm such as 210x297"))
 		}
 	}
 	o.Sheet = onpack.Sheet{WidthMM: size[0], HeightMM: size[1], MarginMM: usualMarginMM, GapMM: usualGapMM}
@@ -153,7 +153,7 @@ const usualMarginMM, usualGapMM = 8, 2
 func number(s string, least, most float64) (float64, error) {
 	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(s), ",", ".", 1), 64)
 	if err != nil || math.IsNaN(v) || v < least || v > most {
-		return 0, fmt.Errorf("it is not a number from %g to %g", least, most)
+		return 0, flaw.New("it is not a number from %g to %g", least, most)
 	}
 	return v, nil
 }
@@ -161,7 +161,7 @@ func number(s string, least, most float64) (float64, error) {
 func whole(s string, most int) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(s))
 	if err != nil || n < 1 || n > most {
-		return 0, fmt.Errorf("it is not a whole number from 1 to %d", most)
+		return 0, flaw.New("it is not a whole number from 1 to %d", most)
 	}
 	return n, nil
 }

@@ -1,10 +1,10 @@
 package sticker
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/typeset"
 )
@@ -176,10 +176,10 @@ func Pages(pieces []*draw.List, o Print) ([]*draw.List, error) {
 	s.LabelWidthMM, s.LabelHeightMM = pieces[0].W, pieces[0].H
 	columns, rows, _, _ := s.Grid()
 	if columns*rows == 0 {
-		return nil, fmt.Errorf("%w: a label of %.0f × %.0f mm on a sheet of %.0f × %.0f mm with margins of %.0f mm", ErrSheet, s.LabelWidthMM, s.LabelHeightMM, s.WidthMM, s.HeightMM, s.MarginMM)
+		return nil, flaw.New("%v: a label of %.0f × %.0f mm on a sheet of %.0f × %.0f mm with margins of %.0f mm", ErrSheet, s.LabelWidthMM, s.LabelHeightMM, s.WidthMM, s.HeightMM, s.MarginMM)
 	}
 	if o.FirstFree < 0 || o.FirstFree >= columns*rows {
-		return nil, fmt.Errorf("%w: a sheet has places 1 to %d", ErrSheet, columns*rows)
+		return nil, flaw.New("%v: a sheet has places 1 to %d", ErrSheet, columns*rows)
 	}
 	var pages []*draw.List
 	for i, piece := range pieces {

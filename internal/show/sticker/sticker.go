@@ -4,14 +4,13 @@
 package sticker
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/food/label"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/draw"
 )
 
@@ -65,10 +64,10 @@ type Face struct {
 func (f Face) Fits() bool { return f.Why == "" }
 
 // ErrRoom says that what is due does not fit on the tub at lawful letters.
-var ErrRoom = errors.New("the label does not fit on this tub")
+var ErrRoom = flaw.New("the label does not fit on this tub")
 
 // ErrSheet says that a sheet of paper cannot take the labels.
-var ErrSheet = errors.New("the labels do not go on this paper")
+var ErrSheet = flaw.New("the labels do not go on this paper")
 
 // What is kept free of the wall, mm, or of a low one as a share of its height.
 // Decided here.
@@ -198,7 +197,7 @@ func Faces(c Content) ([]Face, error) {
 			why = append(why, f.Name+": "+f.Why)
 		}
 	}
-	return first, fmt.Errorf("%w: %s", ErrRoom, strings.Join(why, "; "))
+	return first, flaw.New("%v: %s", ErrRoom, strings.Join(why, "; "))
 }
 
 // layOut joins the front and the lid to the faces of information, and reports

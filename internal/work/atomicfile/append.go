@@ -2,13 +2,14 @@ package atomicfile
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // ErrChanged says that a file is not as long as it was when it was read.
-var ErrChanged = errors.New("the file has changed meanwhile; read it again")
+var ErrChanged = flaw.New("the file has changed meanwhile; read it again")
 
 // Append adds data to the end of the regular file at path, which must still have the
 // given size, and brings it to the disk; one that is not there, of size 0, is made as
@@ -17,7 +18,7 @@ var ErrChanged = errors.New("the file has changed meanwhile; read it again")
 // path.
 func Append(path string, size int64, data []byte) error {
 	if err := appendTo(path, size, data); err != nil {
-		return fmt.Errorf("adding to %s: %w", path, err)
+		return flaw.New("adding to %s: %v", path, err)
 	}
 	return nil
 }

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // Aside renames the file at path, with the word "broken" and the time in its name, and
@@ -24,5 +26,5 @@ func Aside(path string, now time.Time) (kept string, err error) {
 			return kept, os.Rename(path, kept)
 		}
 	}
-	return "", fmt.Errorf("putting %s aside: there are too many broken ones", path)
+	return "", flaw.New("putting %s aside: there are too many broken ones", path)
 }

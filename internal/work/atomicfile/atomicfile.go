@@ -8,11 +8,12 @@ import (
 	"crypto/rand"
 	"encoding/hex"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // maxLinks is how many symbolic links are followed before giving up on a loop.
@@ -62,7 +63,7 @@ var disk = system{
 
 func (s system) write(path string, data []byte, keep func(old []byte) error) error {
 	if err := s.replace(path, data, keep); err != nil {
-		return fmt.Errorf("saving %s: %w", path, err)
+		return flaw.New("saving %s: %v", path, err)
 	}
 	Sweep(path)
 	return nil
@@ -94,7 +95,7 @@ func (s system) replace(path string, data []byte, keep func(old []byte) error) e
 			return err
 		}
 		if err := keep(old); err != nil {
-			return fmt.Errorf("keeping the old file: %w", err)
+			return flaw.New("keeping the old file: %v", err)
 		}
 	}
 	return s.put(target, data, info)
@@ -162,5 +163,5 @@ func follow(path string) (string, error) {
 		}
 		path = to
 	}
-	return "", errors.New("too many symbolic links")
+	return "", flaw.New("too many symbolic links")
 }

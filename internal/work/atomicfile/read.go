@@ -1,17 +1,23 @@
 package atomicfile
 
 import (
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // NotRegularError says that a path leads to something else than a file, such
 // as a pipe or a device, which might never end.
 type NotRegularError struct{ Path string }
 
-func (e *NotRegularError) Error() string { return e.Path + " is not a regular file" }
+// Words are what is wrong.
+func (e *NotRegularError) Words() error {
+	return flaw.New("%s is not a regular file", e.Path)
+}
+
+func (e *NotRegularError) Error() string { return e.Words().Error() }
 
 // Read returns the content of the regular file at path, or its first most+1
 // bytes if it is longer than most, and what the system says of it. It waits
@@ -21,7 +27,7 @@ func Read(path string, most int64) ([]byte, fs.FileInfo, error) {
 	if info, err := os.Stat(path); err != nil {
 		return nil, nil, err
 	} else if info.IsDir() {
-		return nil, nil, &fs.PathError{Op: "read", Path: path, Err: fmt.Errorf("is a folder")}
+		return nil, nil, &fs.PathError{Op: "read", Path: path, Err: flaw.New("is a folder")}
 	} else if !info.Mode().IsRegular() {
 		return nil, nil, &NotRegularError{path}
 	}

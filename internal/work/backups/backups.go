@@ -14,6 +14,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/headed"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
@@ -49,7 +50,7 @@ const mostBytes = yamltext.MaxSize + 64<<10
 const mostName = 60
 
 // ErrNowhere says that the system names no folder to keep backups in.
-var ErrNowhere = errors.New("this computer names no folder to keep backups in")
+var ErrNowhere = flaw.New("this computer names no folder to keep backups in")
 
 // Keep adds text as a save of the design file at path, unless it is what the latest
 // one holds, and lets go of the oldest beyond Most.

@@ -2,9 +2,9 @@ package batch
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/work/atomicfile"
 )
@@ -25,7 +25,7 @@ func read(path string) ([]byte, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("batches: %w", err)
+		return nil, flaw.New("batches: %v", err)
 	}
 	return data, nil
 }
@@ -61,7 +61,7 @@ func Append(path string, b Batch, schemas schemaline.Schemas) error {
 		return err
 	}
 	if len(now.CutOff) != len(n.CutOff) {
-		return &FileError{Name: path, Message: "the entry would not be read back; please report this"}
+		return &FileError{Name: path, Err: flaw.New("the entry would not be read back; please report this")}
 	}
 	return atomicfile.Append(path, int64(len(was)), more)
 }
@@ -70,7 +70,7 @@ func Append(path string, b Batch, schemas schemaline.Schemas) error {
 func ReadEntry(path string) ([]byte, error) {
 	data, _, err := atomicfile.Read(path, MaxEntry)
 	if err != nil {
-		return nil, fmt.Errorf("entry: %w", err)
+		return nil, flaw.New("entry: %v", err)
 	}
 	return data, nil
 }

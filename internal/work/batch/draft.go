@@ -45,7 +45,7 @@ func (d *Drafts) Keep(design string, b Batch) error {
 	}
 	for range entries {
 		at, wrong := b.Problem()
-		if wrong == "" {
+		if wrong == nil {
 			break
 		}
 		e, _ := EntryAt(at)

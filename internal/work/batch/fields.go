@@ -1,12 +1,12 @@
 package batch
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/phase"
@@ -72,7 +72,7 @@ func words(path, about string, choices []string, of func(*Batch) *string) Entry 
 	return Entry{Path: path, About: about, Choices: choices, Optional: true, Of: func(b *Batch) any { return of(b) }}
 }
 
-func text(path, about, format string, longest int, wrong func(string) string, of func(*Batch) *string) Entry {
+func text(path, about, format string, longest int, wrong func(string) error, of func(*Batch) *string) Entry {
 	return Entry{Path: path, About: about, Format: format, Longest: longest, Wrong: wrong, Optional: true, Of: func(b *Batch) any { return of(b) }}
 }
 
@@ -157,62 +157,62 @@ func expected(key, unit string, of func(*Forecast) *Measured) Entry {
 	return number("forecast."+key, "what was expected", unit, -mostForecast, mostForecast, func(b *Batch) *Measured { return of(&b.Forecast) })
 }
 
-func notPlain(s string) string {
+func notPlain(s string) error {
 	if echo.Line(s, len(s)) != s || strings.TrimSpace(s) != s {
-		return "has signs that do not show"
+		return flaw.New("has signs that do not show")
 	}
-	return ""
+	return nil
 }
 
-func notTime(layout string) func(string) string {
-	return func(s string) string {
+func notTime(layout string) func(string) error {
+	return func(s string) error {
 		if _, err := time.Parse(layout, s); err != nil {
-			return echo.Quoted(s) + " is not a date such as " + layout
+			return flaw.New("%s is not a date such as %s", echo.Quoted(s), layout)
 		}
-		return ""
+		return nil
 	}
 }
 
-// Problem returns the path of the first thing wrong with b, and what; "", "" for
+// Problem returns the path of the first thing wrong with b, and what; "", nil for
 // nothing.
-func (b *Batch) Problem() (path, message string) {
+func (b *Batch) Problem() (path string, wrong error) {
 	for _, f := range entries {
-		if m := f.Check(b); m != "" {
-			return f.Path, m
+		if err := f.Check(b); err != nil {
+			return f.Path, err
 		}
 		if items, ok := f.Of(b).(*[]string); ok {
-			if m := wrongList(*items); m != "" {
-				return f.Path, m
+			if err := wrongList(*items); err != nil {
+				return f.Path, err
 			}
 		}
 	}
 	if b.ID == "" {
-		return "batch", "must be there: it says which batch this is"
+		return "batch", flaw.New("must be there: it says which batch this is")
 	}
 	for _, w := range b.Weighed {
 		if _, err := ParseWeight(w); err != nil {
-			return "weighed", err.Error()
+			return "weighed", err
 		}
 	}
 	for _, s := range b.Custard.StirsMinutes {
 		if v, err := strconv.ParseFloat(s, 64); err != nil || !(v >= 0 && v <= 6000) {
-			return "custard.stirs_min", echo.Quoted(s) + " is not a number of minutes from 0 to 6000"
+			return "custard.stirs_min", flaw.New("%s is not a number of minutes from 0 to 6000", echo.Quoted(s))
 		}
 	}
-	return "", ""
+	return "", nil
 }
 
-func wrongList(items []string) string {
+func wrongList(items []string) error {
 	if len(items) > MaxListed {
-		return fmt.Sprintf("%d are more than the %d that a list may have", len(items), MaxListed)
+		return flaw.New("%d are more than the %d that a list may have", len(items), MaxListed)
 	}
 	for _, s := range items {
 		if len(s) > MaxItem {
-			return fmt.Sprintf("%s is longer than %d letters", echo.Quoted(s), MaxItem)
+			return flaw.New("%s is longer than %d letters", echo.Quoted(s), MaxItem)
 		}
 		if s == "" || strings.Contains(s, ";") || strings.TrimSpace(s) != s {
-			return echo.Quoted(s) + " is empty, begins or ends with a space, or has a semicolon"
+			return flaw.New("%s is empty, begins or ends with a space, or has a semicolon", echo.Quoted(s))
 		}
 	}
-	return ""
+	return nil
 }

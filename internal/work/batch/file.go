@@ -3,13 +3,13 @@ package batch
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"path/filepath"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
 )
@@ -58,37 +58,34 @@ func (n *Notebook) Find(id string) (Batch, bool) {
 
 // FileError says what is wrong with a file of batches.
 type FileError struct {
-	Name    string
-	Line    int    // from 1; 0: the file as a whole
-	Path    string // the key, "" for none
-	Message string
+	Name string
+	Line int    // from 1; 0: the file as a whole
+	Path string // the key, "" for none
+	Err  error
 }
 
-func (e *FileError) Error() string {
-	var b strings.Builder
-	b.WriteString(e.Name)
-	if e.Line > 0 {
-		fmt.Fprintf(&b, ":%d", e.Line)
-	}
-	if e.Path != "" {
-		b.WriteString(": " + echo.Plain(e.Path))
-	}
-	return b.String() + ": " + e.Message
+// Words are the place and what is wrong there.
+func (e *FileError) Words() error {
+	return flaw.InFile(e.Name, e.Line, flaw.At(echo.Plain(e.Path), e.Err))
 }
+
+func (e *FileError) Error() string { return e.Words().Error() }
+
+func (e *FileError) Unwrap() error { return e.Err }
 
 // Decode reads the text of a file of that name. The error is a *FileError.
 func Decode(name string, data []byte) (Notebook, error) {
 	if len(data) > MaxSize {
-		return Notebook{}, &FileError{Name: name, Message: fmt.Sprintf("is longer than %d bytes; begin a new file of batches", MaxSize)}
+		return Notebook{}, &FileError{Name: name, Err: flaw.New("is longer than %d bytes; begin a new file of batches", MaxSize)}
 	}
 	var n Notebook
 	at := map[string]int{}
 	entries, stray := split(data)
 	if stray > 0 {
-		return n, &FileError{Name: name, Line: stray, Message: "an entry begins with a line of three dashes"}
+		return n, &FileError{Name: name, Line: stray, Err: flaw.New("an entry begins with a line of three dashes")}
 	}
 	if len(entries) > MaxEntries {
-		return n, &FileError{Name: name, Line: entries[MaxEntries].line, Message: fmt.Sprintf("the file has more than %d entries; begin a new one", MaxEntries)}
+		return n, &FileError{Name: name, Line: entries[MaxEntries].line, Err: flaw.New("the file has more than %d entries; begin a new one", MaxEntries)}
 	}
 	for i, e := range entries {
 		if e.cut || !e.ended && i == len(entries)-1 {
@@ -96,7 +93,7 @@ func Decode(name string, data []byte) (Notebook, error) {
 			continue
 		}
 		if !e.ended {
-			return Notebook{}, &FileError{Name: name, Line: e.line, Message: "the entry does not end with a line of three dots"}
+			return Notebook{}, &FileError{Name: name, Line: e.line, Err: flaw.New("the entry does not end with a line of three dots")}
 		}
 		if err := n.add(name, e, at); err != nil {
 			return Notebook{}, err
@@ -145,30 +142,30 @@ func split(data []byte) (entries []chunk, stray int) {
 
 // add puts an entry into the notebook.
 func (n *Notebook) add(name string, e chunk, at map[string]int) error {
-	fail := func(line int, path, message string) error {
-		return &FileError{Name: name, Line: e.line + line, Path: path, Message: message}
+	fail := func(line int, path string, err error) error {
+		return &FileError{Name: name, Line: e.line + line, Path: path, Err: err}
 	}
 	if len(e.text) > MaxEntry {
-		return fail(0, "", fmt.Sprintf("the entry is longer than %d bytes", MaxEntry))
+		return fail(0, "", flaw.New("the entry is longer than %d bytes", MaxEntry))
 	}
 	node, err := yamltext.Parse(e.text)
 	var fault *yamltext.Fault
 	if errors.As(err, &fault) {
-		return fail(fault.Line, "", fault.Message)
+		return fail(fault.Line, "", fault.Err)
 	}
 	if err != nil || node == nil {
-		return fail(0, "", "the entry is empty")
+		return fail(0, "", flaw.New("the entry is empty"))
 	}
 	if bare := unmarked(node); bare != nil {
-		return fail(bare.Line, "", "names with & and * are not read here")
+		return fail(bare.Line, "", flaw.New("names with & and * are not read here"))
 	}
 	var first Batch
 	var tree *setting.TreeError
 	if _, err := setting.Read(entries[:1], only(node, entries[0].Path), &first); errors.As(err, &tree) {
-		return fail(tree.Line, tree.Path, tree.Message)
+		return fail(tree.Line, tree.Path, tree.Err)
 	}
 	if first.ID == "" {
-		return fail(node.Line, entries[0].Path, "must be there: it says which batch this is")
+		return fail(node.Line, entries[0].Path, flaw.New("must be there: it says which batch this is"))
 	}
 	i, known := at[first.ID]
 	var b Batch
@@ -178,11 +175,11 @@ func (n *Notebook) add(name string, e chunk, at map[string]int) error {
 	b.Off = nil
 	lines, err := setting.Read(entries, node, &b)
 	if errors.As(err, &tree) {
-		return fail(tree.Line, tree.Path, tree.Message)
+		return fail(tree.Line, tree.Path, tree.Err)
 	}
 	b.Words = strings.TrimSpace(b.Words)
-	if path, message := b.Problem(); message != "" {
-		return fail(max(lines[path], 1), path, message)
+	if path, wrong := b.Problem(); wrong != nil {
+		return fail(max(lines[path], 1), path, wrong)
 	}
 	if b.Off != nil {
 		n.Off = b.Off
@@ -245,31 +242,31 @@ func only(n *yaml.Node, key string) *yaml.Node {
 func DecodeEntry(name string, data []byte) (Batch, error) {
 	var b Batch
 	if len(data) > MaxEntry {
-		return b, &FileError{Name: name, Message: fmt.Sprintf("is longer than %d bytes", MaxEntry)}
+		return b, &FileError{Name: name, Err: flaw.New("is longer than %d bytes", MaxEntry)}
 	}
 	node, err := yamltext.Parse(data)
 	var fault *yamltext.Fault
 	if errors.As(err, &fault) {
-		return b, &FileError{Name: name, Line: fault.Line, Message: fault.Message}
+		return b, &FileError{Name: name, Line: fault.Line, Err: fault.Err}
 	}
 	if node == nil {
-		return b, &FileError{Name: name, Message: "is empty"}
+		return b, &FileError{Name: name, Err: flaw.New("is empty")}
 	}
 	if bare := unmarked(node); bare != nil {
-		return b, &FileError{Name: name, Line: bare.Line, Message: "names with & and * are not read here"}
+		return b, &FileError{Name: name, Line: bare.Line, Err: flaw.New("names with & and * are not read here")}
 	}
 	lines, err := setting.Read(entries, node, &b)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
-		return b, &FileError{Name: name, Line: tree.Line, Path: tree.Path, Message: tree.Message}
+		return b, &FileError{Name: name, Line: tree.Line, Path: tree.Path, Err: tree.Err}
 	}
 	b.Words = strings.TrimSpace(b.Words)
 	named := b
 	if named.ID == "" {
 		named.ID = "?"
 	}
-	if path, message := named.Problem(); message != "" {
-		return b, &FileError{Name: name, Line: lines[path], Path: path, Message: message}
+	if path, wrong := named.Problem(); wrong != nil {
+		return b, &FileError{Name: name, Line: lines[path], Path: path, Err: wrong}
 	}
 	return b, nil
 }
@@ -277,8 +274,8 @@ func DecodeEntry(name string, data []byte) (Batch, error) {
 // Encode returns the text of an entry as it is added to a file.
 func Encode(b Batch) ([]byte, error) {
 	b.Words = strings.TrimSpace(b.Words)
-	if path, message := b.Problem(); message != "" {
-		return nil, &FileError{Name: "batch", Path: path, Message: message}
+	if path, wrong := b.Problem(); wrong != nil {
+		return nil, &FileError{Name: "batch", Path: path, Err: wrong}
 	}
 	var out bytes.Buffer
 	out.WriteString(begin + "\n")
@@ -291,7 +288,7 @@ func Encode(b Batch) ([]byte, error) {
 		return nil, err
 	}
 	if out.Len() > MaxEntry {
-		return nil, &FileError{Name: "batch", Message: fmt.Sprintf("is longer than %d bytes", MaxEntry)}
+		return nil, &FileError{Name: "batch", Err: flaw.New("is longer than %d bytes", MaxEntry)}
 	}
 	out.WriteString(end + "\n")
 	return out.Bytes(), nil

@@ -1,12 +1,12 @@
 package batch
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
@@ -30,7 +30,7 @@ func ParseWeight(s string) (Weight, error) {
 		words = words[:3]
 	}
 	if len(words) != 3 {
-		return Weight{}, errors.New(echo.Quoted(s) + " is not a part, an ingredient and grams, as in dense sucrose 118 g")
+		return Weight{}, flaw.New("%s is not a part, an ingredient and grams, as in dense sucrose 118 g", echo.Quoted(s))
 	}
 	w := Weight{Ingredient: words[1]}
 	known := false
@@ -40,11 +40,11 @@ func ParseWeight(s string) (Weight, error) {
 		}
 	}
 	if !known {
-		return Weight{}, errors.New(echo.Quoted(words[0]) + " is not one of dense, foam, foam.syrup")
+		return Weight{}, flaw.New("%s is not one of dense, foam, foam.syrup", echo.Quoted(words[0]))
 	}
 	g, err := strconv.ParseFloat(strings.TrimSuffix(words[2], "g"), 64)
 	if err != nil || !(g >= 0 && g <= design.MaxGrams) {
-		return Weight{}, fmt.Errorf("%s is not a number of grams from 0 to %.0f", echo.Quoted(words[2]), design.MaxGrams)
+		return Weight{}, flaw.New("%s is not a number of grams from 0 to %.0f", echo.Quoted(words[2]), design.MaxGrams)
 	}
 	w.Grams = g
 	return w, nil

@@ -32,14 +32,12 @@ func labelFields() []field {
 	return out
 }
 
-func notDurable(s string) string {
+func notDurable(s string) error {
 	if s == "" {
-		return ""
+		return nil
 	}
-	if _, err := onpack.ParseDurability(s); err != nil {
-		return err.Error()
-	}
-	return ""
+	_, err := onpack.ParseDurability(s)
+	return err
 }
 
 // FieldAt returns the setting with that path.

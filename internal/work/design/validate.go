@@ -8,17 +8,21 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 )
 
 // Problem is one thing wrong with a design.
 type Problem struct {
-	Path    string // the place, as in a design file: "dense.lines[2].grams"
-	Message string // what is wrong and what is allowed, without the place
+	Path string // the place, as in a design file: "dense.lines[2].grams"
+	Err  error  // what is wrong and what is allowed, without the place
 }
 
-// String returns the place and the message.
-func (p Problem) String() string { return p.Path + ": " + p.Message }
+// Words are the place and what is wrong there.
+func (p Problem) Words() error { return flaw.At(p.Path, p.Err) }
+
+// String is Words in English.
+func (p Problem) String() string { return p.Words().Error() }
 
 // Validate returns everything that is wrong with d, in the order of a design
 // file; nothing means that d can be computed and written. It checks numbers
@@ -26,9 +30,9 @@ func (p Problem) String() string { return p.Path + ": " + p.Message }
 // no library, so an ingredient that nobody has heard of passes.
 func Validate(d Design) []Problem {
 	var found []Problem
-	report := func(path, message string) {
-		if message != "" {
-			found = append(found, Problem{path, message})
+	report := func(path string, err error) {
+		if err != nil {
+			found = append(found, Problem{path, err})
 		}
 	}
 	for _, f := range fields {
@@ -36,28 +40,28 @@ func Validate(d Design) []Problem {
 	}
 	if slices.Contains(egg.Systems(), d.Eggs.System) {
 		if _, err := egg.Find(d.Eggs.System, d.Eggs.Size); err != nil {
-			report("eggs.size", err.Error())
+			report("eggs.size", err)
 		}
 	}
 	for _, part := range Parts {
 		if n := len(d.Lines(part)); n > MaxLines {
-			report(string(part)+".lines", fmt.Sprintf("%d lines are more than the %d that a phase may have", n, MaxLines))
+			report(string(part)+".lines", flaw.New("%d lines are more than the %d that a phase may have", n, MaxLines))
 		}
 		for i, l := range d.Lines(part) {
 			l.validate(fmt.Sprintf("%s.lines[%d]", part, i), report)
 		}
 	}
 	if len(d.Own) > MaxOwn {
-		report("ingredients", fmt.Sprintf("%d ingredients of its own are more than the %d that a design may have", len(d.Own), MaxOwn))
+		report("ingredients", flaw.New("%d ingredients of its own are more than the %d that a design may have", len(d.Own), MaxOwn))
 	}
 	seen := map[string]bool{}
 	for i, in := range d.Own {
 		path := fmt.Sprintf("ingredients[%d]", i)
 		switch {
 		case in == nil || in.ID == "":
-			report(path, "an ingredient needs an id")
+			report(path, flaw.New("an ingredient needs an id"))
 		case seen[in.ID]:
-			report(path+".id", "there is already an ingredient "+echo.Quoted(in.ID))
+			report(path+".id", flaw.New("there is already an ingredient %s", echo.Quoted(in.ID)))
 		default:
 			seen[in.ID] = true
 		}
@@ -65,19 +69,19 @@ func Validate(d Design) []Problem {
 	return found
 }
 
-// check says what is wrong with f in d, or "".
-func check(f field, d *Design) string {
-	if m := f.Check(d); m != "" {
-		return m
+// check says what is wrong with f in d, or nil.
+func check(f field, d *Design) error {
+	if err := f.Check(d); err != nil {
+		return err
 	}
 	if word, ok := f.At(d).(*string); ok {
 		return notText(*word)
 	}
-	return ""
+	return nil
 }
 
 // validate checks one line's form and numbers.
-func (l Line) validate(path string, report func(path, message string)) {
+func (l Line) validate(path string, report func(path string, err error)) {
 	report(path+".note", notText(l.Note))
 	if l.Price.Known {
 		report(path+".price_per_kg", setting.Outside(l.Price.Value, 0, MaxPrice, "per kg"))
@@ -87,7 +91,7 @@ func (l Line) validate(path string, report func(path, message string)) {
 		report(path+".ingredient", notText(l.Ingredient))
 		report(path+".grams", setting.Outside(l.Grams, 0, MaxGrams, "g"))
 		if l.Count != 0 {
-			report(path, "a count of nothing in particular: say eggs, yolks or whites")
+			report(path, flaw.New("a count of nothing in particular: say eggs, yolks or whites"))
 		}
 		return
 	}
@@ -97,38 +101,38 @@ func (l Line) validate(path string, report func(path, message string)) {
 		report(path, setting.OneOf(string(l.CountOf), []string{string(WholeEggs), string(Yolks), string(Whites)}))
 		return
 	case l.Ingredient != id:
-		report(path+".ingredient", fmt.Sprintf("%s is not what %s count; that is %q", echo.Quoted(l.Ingredient), l.CountOf, id))
+		report(path+".ingredient", flaw.New("%s is not what %s count; that is %q", echo.Quoted(l.Ingredient), l.CountOf, id))
 	case l.Grams != 0:
-		report(path+".grams", "a counted line takes its grams from the egg size")
+		report(path+".grams", flaw.New("a counted line takes its grams from the egg size"))
 	}
 	report(path+"."+string(l.CountOf), setting.Outside(l.Count, 0, MaxCount, ""))
 }
 
-func notEmpty(s string) string {
+func notEmpty(s string) error {
 	if strings.TrimSpace(s) == "" {
-		return "must not be empty"
+		return flaw.New("must not be empty")
 	}
-	return ""
+	return nil
 }
 
-func notName(s string) string {
+func notName(s string) error {
 	if len(s) > MaxName {
-		return fmt.Sprintf("a name of %d bytes is longer than the %d that a file's name can hold", len(s), MaxName)
+		return flaw.New("a name of %d bytes is longer than the %d that a file's name can hold", len(s), MaxName)
 	}
 	return notEmpty(s)
 }
 
-func notText(s string) string {
+func notText(s string) error {
 	if !utf8.ValidString(s) {
-		return "must be UTF-8 text"
+		return flaw.New("must be UTF-8 text")
 	}
-	return ""
+	return nil
 }
 
-func notColour(s string) string {
+func notColour(s string) error {
 	hex := func(r rune) bool { return !strings.ContainsRune("0123456789abcdefABCDEF", r) }
 	if len(s) != 7 || s[0] != '#' || strings.ContainsFunc(s[1:], hex) {
-		return echo.Quoted(s) + ` is not a colour; write it as "#d9a441"`
+		return flaw.New(`%s is not a colour; write it as "#d9a441"`, echo.Quoted(s))
 	}
-	return ""
+	return nil
 }

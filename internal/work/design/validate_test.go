@@ -64,7 +64,7 @@ func TestValidateNamesThePlace(t *testing.T) {
 		found := Validate(d)
 		if assert.Len(t, found, 1, "%s: %v", c.path, found) {
 			assert.Equal(t, c.path, found[0].Path)
-			assert.NotEmpty(t, found[0].Message)
+			assert.Error(t, found[0].Err)
 		}
 	}
 }

@@ -30,7 +30,7 @@ func unknown(f *File, lib *ingredient.Library, known map[string]bool) []Problem 
 			if l.CountOf != "" {
 				path = fmt.Sprintf("%s.lines[%d].%s", part, i, l.CountOf)
 			}
-			found = append(found, Problem{UnknownIngredient, f.Line(path), path, lib.Unknown(l.Ingredient).Error()})
+			found = append(found, Problem{UnknownIngredient, f.Line(path), path, lib.Unknown(l.Ingredient)})
 		}
 	}
 	return found

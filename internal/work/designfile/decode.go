@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
@@ -50,8 +51,8 @@ type reader struct {
 	broken map[string]bool // ids of own ingredients that could not be read
 }
 
-func (r *reader) report(kind Kind, line int, path, message string) {
-	r.add(Problem{kind, line, path, message})
+func (r *reader) report(kind Kind, line int, path string, err error) {
+	r.add(Problem{kind, line, path, err})
 }
 
 // add keeps a problem; beyond maxFaults nobody reads them.
@@ -63,13 +64,13 @@ func (r *reader) add(p Problem) {
 
 func (r *reader) document(n *yaml.Node, data []byte) {
 	if n.Kind != yaml.MappingNode {
-		r.report(WrongType, n.Line, "", "a design file begins with the line ripplewright: 1")
+		r.report(WrongType, n.Line, "", flaw.New("a design file begins with the line ripplewright: 1"))
 		return
 	}
 	if v := valueOf(n, "ripplewright"); v != nil {
-		if num, wrong := readWhole(v, 64); wrong == "" && num != Version {
+		if num, wrong := readWhole(v, 64); wrong == nil && num != Version {
 			r.report(UnknownVersion, v.Line, "ripplewright",
-				fmt.Sprintf("this is format version %d; this program reads version %d", num, Version))
+				flaw.New("this is format version %d; this program reads version %d", num, Version))
 			return
 		}
 	}
@@ -84,7 +85,7 @@ func (r *reader) document(n *yaml.Node, data []byte) {
 	for _, p := range design.Validate(r.d) {
 		// What could not be read has been reported as such.
 		if outer := around(p.Path); !known[p.Path] && (outer == "" || !known[outer]) {
-			r.report(Invalid, lineOf(r.at, p.Path), p.Path, p.Message)
+			r.report(Invalid, lineOf(r.at, p.Path), p.Path, p.Err)
 		}
 	}
 }
@@ -111,7 +112,7 @@ func (r *reader) section(n *yaml.Node, s *key) {
 		return // reported
 	}
 	if n.Kind != yaml.MappingNode {
-		r.report(WrongType, n.Line, s.path, "a group of keys is expected here, such as "+s.keys[0].name)
+		r.report(WrongType, n.Line, s.path, flaw.New("a group of keys is expected here, such as %s", s.keys[0].name))
 		return
 	}
 	r.keys(n, s.path, s.names(), func(name string, v *yaml.Node) {
@@ -123,7 +124,7 @@ func (r *reader) section(n *yaml.Node, s *key) {
 			if !strings.Contains(k.path, ".") { // the file as a whole lacks it
 				line = 0
 			}
-			r.report(MissingKey, line, k.path, "is missing")
+			r.report(MissingKey, line, k.path, flaw.New("is missing"))
 		}
 	}
 }
@@ -158,31 +159,31 @@ func (r *reader) keys(n *yaml.Node, path string, names []string, f func(name str
 }
 
 // unknownKey says what may be meant by key i of the mapping n.
-func unknownKey(n *yaml.Node, i int, names []string) string {
+func unknownKey(n *yaml.Node, i int, names []string) error {
 	name := n.Content[i].Value
 	if i >= 2 && n.Style&yaml.FlowStyle != 0 && n.Content[i+1].ShortTag() == "!!null" {
 		if number := n.Content[i-1].Value + "." + name; len(number) <= echo.Most && plainNumber.MatchString(number) {
-			return "unknown key; if it is what follows a comma in a number, write a decimal point: " + number
+			return flaw.New("unknown key; if it is what follows a comma in a number, write a decimal point: %s", number)
 		}
 	}
 	if like := nearest(name, names); like != "" {
-		return fmt.Sprintf("unknown key; did you mean %q?", like)
+		return flaw.New("unknown key; did you mean %q?", like)
 	}
 	if elsewhere := root.find(name); elsewhere != "" {
-		return fmt.Sprintf("unknown key here; did you mean %s?", elsewhere)
+		return flaw.New("unknown key here; did you mean %s?", elsewhere)
 	}
-	return "unknown key; known here are " + strings.Join(names, ", ")
+	return flaw.New("unknown key; known here are %s", strings.Join(names, ", "))
 }
 
 // value reads the value n of key k.
 func (r *reader) value(n *yaml.Node, k *key) {
 	switch k.kind {
 	case version:
-		if _, wrong := readWhole(n, 64); wrong != "" {
+		if _, wrong := readWhole(n, 64); wrong != nil {
 			r.report(WrongType, n.Line, k.path, wrong)
 		}
 	case oneSetting:
-		if wrong := readSetting(n, k.field, &r.d); wrong != "" {
+		if wrong := readSetting(n, k.field, &r.d); wrong != nil {
 			r.report(WrongType, n.Line, k.path, wrong)
 		}
 	case section:
@@ -208,13 +209,13 @@ func (r *reader) value(n *yaml.Node, k *key) {
 func (r *reader) list(n *yaml.Node, k *key, most int) ([]*yaml.Node, bool) {
 	switch {
 	case n.Kind == yaml.SequenceNode && len(n.Content) > most:
-		r.report(Invalid, n.Content[most].Line, k.path, fmt.Sprintf("%d entries are more than the %d that may stand here", len(n.Content), most))
+		r.report(Invalid, n.Content[most].Line, k.path, flaw.New("%d entries are more than the %d that may stand here", len(n.Content), most))
 	case n.Kind == yaml.SequenceNode:
 		return n.Content, true
 	case n.Kind == yaml.ScalarNode && n.ShortTag() == "!!null":
-		r.report(WrongType, n.Line, k.path, "has no value; write [] for none")
+		r.report(WrongType, n.Line, k.path, flaw.New("has no value; write [] for none"))
 	default:
-		r.report(WrongType, n.Line, k.path, "a list is expected here, not a "+shapeOf(n))
+		r.report(WrongType, n.Line, k.path, flaw.New("a list is expected here, not a %s", shapeOf(n)))
 	}
 	return nil, false
 }

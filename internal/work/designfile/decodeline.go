@@ -2,12 +2,12 @@ package designfile
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/design"
 )
@@ -20,12 +20,12 @@ func (r *reader) lineItem(n *yaml.Node, path string) (l design.Line) {
 		return l // reported
 	}
 	if n.Kind != yaml.MappingNode {
-		r.report(WrongType, n.Line, path, "a line is written {ingredient: milk_whole, grams: 520}, or {yolks: 6}")
+		r.report(WrongType, n.Line, path, flaw.New("a line is written {ingredient: milk_whole, grams: 520}, or {yolks: 6}"))
 		return l
 	}
 	var counts []string
 	r.keys(n, path, lineKeys, func(name string, v *yaml.Node) {
-		var wrong string
+		var wrong error
 		switch name {
 		case keyIngredient:
 			l.Ingredient, wrong = readText(v)
@@ -33,7 +33,7 @@ func (r *reader) lineItem(n *yaml.Node, path string) (l design.Line) {
 			l.Note, wrong = readText(v)
 		case keyPrice:
 			var price float64
-			if price, wrong = readNumber(v, "per kg"); wrong == "" {
+			if price, wrong = readNumber(v, "per kg"); wrong == nil {
 				l.Price = ingredient.Known(price)
 			}
 		case keyGrams:
@@ -43,22 +43,22 @@ func (r *reader) lineItem(n *yaml.Node, path string) (l design.Line) {
 			l.CountOf = design.EggPart(name)
 			counts = append(counts, name)
 		}
-		if wrong != "" {
+		if wrong != nil {
 			r.report(WrongType, v.Line, join(path, name), wrong)
 		}
 	})
 	has := func(name string) bool { return valueOf(n, name) != nil }
 	switch {
 	case len(counts) > 1:
-		r.report(Invalid, n.Line, path, "a line counts only one of "+strings.Join(counts, ", "))
+		r.report(Invalid, n.Line, path, flaw.New("a line counts only one of %s", strings.Join(counts, ", ")))
 	case len(counts) == 1 && has(keyIngredient):
-		r.report(Invalid, n.Line, path, fmt.Sprintf("a line has an ingredient with grams or a count of %s, not both", counts[0]))
+		r.report(Invalid, n.Line, path, flaw.New("a line has an ingredient with grams or a count of %s, not both", counts[0]))
 	case len(counts) == 1 && has(keyGrams):
-		r.report(Invalid, n.Line, path, fmt.Sprintf("a count of %s takes its grams from the egg size; leave grams out", counts[0]))
+		r.report(Invalid, n.Line, path, flaw.New("a count of %s takes its grams from the egg size; leave grams out", counts[0]))
 	case len(counts) == 0:
 		for _, name := range [...]string{keyIngredient, keyGrams} {
 			if !has(name) {
-				r.report(MissingKey, n.Line, join(path, name), "is missing")
+				r.report(MissingKey, n.Line, join(path, name), flaw.New("is missing"))
 			}
 		}
 	}
@@ -79,15 +79,15 @@ func (r *reader) ingredient(n *yaml.Node, path string) {
 	if id := valueOf(n, "id"); id != nil {
 		r.broken[id.Value] = true
 	}
-	line, message := n.Line, err.Error()
+	line := n.Line
 	var field *ingredient.FieldError
 	if errors.As(err, &field) {
-		line, message = field.Line, field.Err.Error()
+		line, err = field.Line, field.Err
 		if field.Field != "" {
 			path += "." + strings.ReplaceAll(field.Field, ": ", ".")
 		}
 	}
-	r.report(Invalid, line, path, message)
+	r.report(Invalid, line, path, err)
 }
 
 // cutShort looks for signs that the end of the file was lost: YAML often
@@ -96,16 +96,16 @@ func (r *reader) cutShort(n *yaml.Node, data []byte) {
 	if yamltext.EndsWithBreak(data) {
 		return
 	}
-	const cut = "; the last line has no end, so the file may have been cut short"
+	const cut = "%v; the last line has no end, so the file may have been cut short"
 	lost := false
 	for i := range r.found {
 		if r.found[i].Kind == MissingKey && r.found[i].Line == 0 {
-			r.found[i].Message += cut
+			r.found[i].Err = flaw.New(cut, r.found[i].Err)
 			lost = true
 		}
 	}
 	foam := valueOf(n, "foam")
 	if !lost && foam != nil && foam.Kind == yaml.MappingNode && foam.Style&yaml.FlowStyle == 0 && valueOf(foam, "overrun_percent") == nil {
-		r.report(MissingKey, 0, "foam.overrun_percent", "is missing"+cut)
+		r.report(MissingKey, 0, "foam.overrun_percent", flaw.New(cut, flaw.New("is missing")))
 	}
 }

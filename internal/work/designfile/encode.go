@@ -2,12 +2,11 @@ package designfile
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"sync"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/design"
 )
@@ -62,7 +61,7 @@ func (f *File) encode(name string, d design.Design) (*File, error) {
 	if problems := design.Validate(d); len(problems) > 0 {
 		e := &Error{Name: name}
 		for _, p := range problems {
-			e.Problems = append(e.Problems, Problem{Kind: Invalid, Path: p.Path, Message: p.Message})
+			e.Problems = append(e.Problems, Problem{Kind: Invalid, Path: p.Path, Err: p.Err})
 		}
 		return nil, e
 	}
@@ -98,7 +97,7 @@ func (f *File) encode(name string, d design.Design) (*File, error) {
 		}
 	}
 	if best == nil {
-		return nil, fmt.Errorf("writing the design %s: %w", name, last)
+		return nil, flaw.New("writing the design %s: %v", name, last)
 	}
 	return best, nil
 }
@@ -111,7 +110,7 @@ func (f *File) readBack(name string, d design.Design, way func(design.Design) ([
 	}
 	got, err := Decode(name, data)
 	if err == nil && !got.Design.Equal(d) && !equalButForOwn(got.Design, d) {
-		err = errors.New("it would read back differently")
+		err = flaw.New("it would read back differently")
 	}
 	return got, err
 }
@@ -167,7 +166,7 @@ func (f *File) rewriteWithGaps(d design.Design) ([]byte, error) {
 	}
 	marked, ok := markGaps(text, n)
 	if !ok {
-		return nil, errors.New("the file has no blank lines to carry through")
+		return nil, flaw.New("the file has no blank lines to carry through")
 	}
 	data, err := f.rewriteText(marked, d, false)
 	return yamltext.LikeIn(f.raw, unmarkGaps(data)), err

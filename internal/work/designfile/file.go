@@ -13,7 +13,6 @@ package designfile
 import (
 	"crypto/sha256"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -21,6 +20,7 @@ import (
 	"time"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
@@ -53,16 +53,22 @@ type ChangedOnDiskError struct {
 	Modified time.Time // when it was last changed
 }
 
-func (e *ChangedOnDiskError) Error() string {
-	return fmt.Sprintf("%s was changed by something else since it was opened (at %s)", e.Path, e.Modified.Format("2006-01-02 15:04:05"))
+// Words are what is wrong.
+func (e *ChangedOnDiskError) Words() error {
+	return flaw.New("%s was changed by something else since it was opened (at %s)", e.Path, e.Modified.Format("2006-01-02 15:04:05"))
 }
+
+func (e *ChangedOnDiskError) Error() string { return e.Words().Error() }
 
 // ExistsError says that another file has the name already.
 type ExistsError struct{ Path string }
 
-func (e *ExistsError) Error() string {
-	return fmt.Sprintf("%s exists already and holds something else", e.Path)
+// Words are what is wrong.
+func (e *ExistsError) Words() error {
+	return flaw.New("%s exists already and holds something else", e.Path)
 }
+
+func (e *ExistsError) Error() string { return e.Words().Error() }
 
 // Line returns the line, from 1, where the key at path stands in the file, or
 // the nearest key around it; 0 if there is none. A path is one of a
@@ -89,7 +95,7 @@ func (f *File) LastRead(hash [sha256.Size]byte) *File {
 func (f *File) Seen() (*File, error) {
 	_, now, err := read(f.path)
 	if err != nil {
-		return nil, fmt.Errorf("looking at the file to replace: %w", err)
+		return nil, flaw.New("looking at the file to replace: %v", err)
 	}
 	g := *f
 	g.stamp = now
@@ -108,7 +114,7 @@ func Load(path string) (*File, error) { return LoadWith(path, nil) }
 func LoadWith(path string, lib *ingredient.Library) (*File, error) {
 	data, stamp, err := read(path)
 	if err != nil {
-		return nil, fmt.Errorf("reading the design: %w", err)
+		return nil, flaw.New("reading the design: %v", err)
 	}
 	f, err := DecodeWith(path, data, lib)
 	if err != nil {
@@ -121,7 +127,7 @@ func LoadWith(path string, lib *ingredient.Library) (*File, error) {
 func (f *File) from(path string, stamp Stamp) (*File, error) {
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return nil, fmt.Errorf("reading the design: %w", err)
+		return nil, flaw.New("reading the design: %v", err)
 	}
 	g := *f
 	g.Name, g.path, g.stamp = path, abs, stamp
@@ -207,7 +213,7 @@ func (f *File) mayReplace(path string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("looking at the file to replace: %w", err)
+		return flaw.New("looking at the file to replace: %v", err)
 	case now.Size == 0 || f.path != "" && now.same(f.stamp):
 		return nil
 	}
@@ -237,13 +243,13 @@ func (f *File) ChangedOnDisk() (bool, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return false, nil
 	case err != nil:
-		return false, fmt.Errorf("looking for changes: %w", err)
+		return false, flaw.New("looking for changes: %v", err)
 	case info.Size() == f.stamp.Size && info.ModTime().Equal(f.stamp.Modified) && f.stamp.taken.Sub(f.stamp.Modified) > coarsest:
 		return false, nil
 	}
 	_, now, err := read(f.path)
 	if err != nil {
-		return false, fmt.Errorf("looking for changes: %w", err)
+		return false, flaw.New("looking for changes: %v", err)
 	}
 	return !now.same(f.stamp), nil
 }

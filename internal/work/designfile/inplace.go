@@ -2,16 +2,16 @@ package designfile
 
 import (
 	"bytes"
-	"errors"
 	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 )
 
-var errNotInPlace = errors.New("the change is more than values, keys and lines where they stand")
+var errNotInPlace = flaw.New("the change is more than values, keys and lines where they stand")
 
 // change puts text in the place of the bytes from one offset to another.
 type change struct {

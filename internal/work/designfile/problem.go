@@ -1,12 +1,12 @@
 package designfile
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 )
 
 // Kind sorts problems, so that a caller may treat one sort apart.
@@ -27,10 +27,10 @@ const (
 
 // Problem is one thing wrong with a file.
 type Problem struct {
-	Kind    Kind
-	Line    int    // from 1; 0: the file as a whole
-	Path    string // keys that lead there, as in "dense.lines[2].grams"; "": none
-	Message string
+	Kind Kind
+	Line int    // from 1; 0: the file as a whole
+	Path string // keys that lead there, as in "dense.lines[2].grams"; "": none
+	Err  error  // what is wrong there
 }
 
 // Error is everything found wrong with one file, in the order of its lines.
@@ -42,32 +42,24 @@ type Error struct {
 // shown is how many problems an error's text lists.
 const shown = 50
 
-// Error returns a line for each problem: file:line: path: message.
-func (e *Error) Error() string {
-	var b strings.Builder
+// Words are a line for each problem: file:line: path: what is wrong.
+func (e *Error) Words() error {
+	var all []error
 	for i, p := range e.Problems {
 		if i == shown {
-			rest := fmt.Sprintf("and %d more", len(e.Problems)-shown)
+			rest := flaw.New("and %d more", len(e.Problems)-shown)
 			if len(e.Problems) >= maxFaults {
-				rest = "and more; nothing beyond these was looked for"
+				rest = flaw.New("and more; nothing beyond these was looked for")
 			}
-			fmt.Fprintf(&b, "\n%s: %s", e.Name, rest)
+			all = append(all, flaw.At(e.Name, rest))
 			break
 		}
-		if i > 0 {
-			b.WriteByte('\n')
-		}
-		b.WriteString(e.Name)
-		if p.Line > 0 {
-			fmt.Fprintf(&b, ":%d", p.Line)
-		}
-		if p.Path != "" {
-			b.WriteString(": " + echo.Plain(p.Path))
-		}
-		b.WriteString(": " + p.Message)
+		all = append(all, flaw.InFile(e.Name, p.Line, flaw.At(echo.Plain(p.Path), p.Err)))
 	}
-	return b.String()
+	return flaw.All(all...)
 }
+
+func (e *Error) Error() string { return e.Words().Error() }
 
 // errorOf returns the error for the problems found, nil for none.
 func errorOf(name string, found []Problem) error {

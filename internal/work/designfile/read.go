@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 )
 
@@ -23,13 +24,13 @@ func parse(data []byte) (*yaml.Node, []Problem) {
 	var fault *yamltext.Fault
 	switch {
 	case errors.As(err, &fault) && fault.Second:
-		return nil, []Problem{{Kind: NotAllowed, Line: fault.Line, Message: fault.Message + "; a file holds one design"}}
+		return nil, []Problem{{Kind: NotAllowed, Line: fault.Line, Err: flaw.New("%v; a file holds one design", fault.Err)}}
 	case errors.As(err, &fault) && len(data) > MaxSize:
-		return nil, []Problem{{Kind: Unreadable, Message: fault.Message + "; this is no design"}}
+		return nil, []Problem{{Kind: Unreadable, Err: flaw.New("%v; this is no design", fault.Err)}}
 	case errors.As(err, &fault):
-		return nil, []Problem{{Kind: Unreadable, Line: fault.Line, Message: fault.Message}}
+		return nil, []Problem{{Kind: Unreadable, Line: fault.Line, Err: fault.Err}}
 	case n == nil:
-		return nil, []Problem{{Kind: Unreadable, Message: "the file is empty"}}
+		return nil, []Problem{{Kind: Unreadable, Err: flaw.New("the file is empty")}}
 	}
 	return n, nil
 }
@@ -38,14 +39,14 @@ func parse(data []byte) (*yaml.Node, []Problem) {
 // tags, keys that are no words, keys given twice.
 func tidy(n *yaml.Node, path string, report func(Problem)) {
 	if n.Anchor != "" {
-		report(Problem{NotAllowed, n.Line, path, fmt.Sprintf("the anchor &%s is not allowed; write the value out", echo.Plain(n.Anchor))})
+		report(Problem{NotAllowed, n.Line, path, flaw.New("the anchor &%s is not allowed; write the value out", echo.Plain(n.Anchor))})
 	}
 	if n.Style&yaml.TaggedStyle != 0 {
-		report(Problem{NotAllowed, n.Line, path, fmt.Sprintf("the tag %s is not allowed; write the value alone", echo.Plain(n.Tag))})
+		report(Problem{NotAllowed, n.Line, path, flaw.New("the tag %s is not allowed; write the value alone", echo.Plain(n.Tag))})
 	}
 	switch n.Kind {
 	case yaml.AliasNode:
-		report(Problem{NotAllowed, n.Line, path, fmt.Sprintf("the reference *%s is not allowed; write the value out", echo.Plain(n.Value))})
+		report(Problem{NotAllowed, n.Line, path, flaw.New("the reference *%s is not allowed; write the value out", echo.Plain(n.Value))})
 	case yaml.SequenceNode:
 		for i, c := range n.Content {
 			tidy(c, fmt.Sprintf("%s[%d]", path, i), report)
@@ -55,15 +56,15 @@ func tidy(n *yaml.Node, path string, report func(Problem)) {
 		for i := 0; i+1 < len(n.Content); i += 2 {
 			k := n.Content[i]
 			if k.Kind != yaml.ScalarNode {
-				report(Problem{WrongType, k.Line, path, "a key must be a word"})
+				report(Problem{WrongType, k.Line, path, flaw.New("a key must be a word")})
 				continue
 			}
 			at := join(path, echo.Plain(k.Value))
 			if k.Anchor != "" || k.Style&yaml.TaggedStyle != 0 {
-				report(Problem{NotAllowed, k.Line, at, "a key has neither anchor nor tag"})
+				report(Problem{NotAllowed, k.Line, at, flaw.New("a key has neither anchor nor tag")})
 			}
 			if line, twice := first[k.Value]; twice {
-				report(Problem{DuplicateKey, k.Line, at, fmt.Sprintf("duplicate key; it is already on line %d", line)})
+				report(Problem{DuplicateKey, k.Line, at, flaw.New("duplicate key; it is already on line %d", line)})
 			} else {
 				first[k.Value] = k.Line
 			}

@@ -1,7 +1,6 @@
 package designfile
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/work/design"
 )
@@ -26,98 +26,98 @@ var (
 
 // readNumber returns the number in n, or what is wrong with it. Its range is
 // not looked at.
-func readNumber(n *yaml.Node, unit string) (float64, string) {
-	if wrong := notPlainNumber(n, unit); wrong != "" {
+func readNumber(n *yaml.Node, unit string) (float64, error) {
+	if wrong := notPlainNumber(n, unit); wrong != nil {
 		return 0, wrong
 	}
 	v, err := strconv.ParseFloat(n.Value, 64)
 	if err != nil {
-		return 0, echo.Plain(n.Value) + " is too large a number"
+		return 0, flaw.New("%s is too large a number", echo.Plain(n.Value))
 	}
-	return v, ""
+	return v, nil
 }
 
 // readWhole returns the whole number in n, or what is wrong with it.
-func readWhole(n *yaml.Node, bits int) (int64, string) {
-	if wrong := notPlainNumber(n, ""); wrong != "" {
+func readWhole(n *yaml.Node, bits int) (int64, error) {
+	if wrong := notPlainNumber(n, ""); wrong != nil {
 		return 0, wrong
 	}
 	if whole, fraction, ok := strings.Cut(n.Value, "."); ok {
 		if strings.Trim(fraction, "0") == "" {
-			return 0, fmt.Sprintf("%s: write the whole number without a point: %s", echo.Plain(n.Value), echo.Plain(whole))
+			return 0, flaw.New("%s: write the whole number without a point: %s", echo.Plain(n.Value), echo.Plain(whole))
 		}
-		return 0, echo.Plain(n.Value) + " is not a whole number"
+		return 0, flaw.New("%s is not a whole number", echo.Plain(n.Value))
 	}
 	v, err := strconv.ParseInt(n.Value, 10, bits)
 	if err != nil {
-		return 0, echo.Plain(n.Value) + " is too large a number"
+		return 0, flaw.New("%s is too large a number", echo.Plain(n.Value))
 	}
-	return v, ""
+	return v, nil
 }
 
-// notPlainNumber says why n is not a number as we read them, or "".
-func notPlainNumber(n *yaml.Node, unit string) string {
+// notPlainNumber says why n is not a number as we read them, or nil.
+func notPlainNumber(n *yaml.Node, unit string) error {
 	v := n.Value
 	// What looks like a number is repeated as it stands, other text in quotes.
 	shown, quoted := echo.Plain(v), echo.Quoted(v)
 	switch {
 	case n.Kind != yaml.ScalarNode:
-		return "a number is expected here, not a " + shapeOf(n)
+		return flaw.New("a number is expected here, not a %s", shapeOf(n))
 	case n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0 && plainNumber.MatchString(v):
-		return quoted + " is in quotes; write the number without them"
+		return flaw.New("%s is in quotes; write the number without them", quoted)
 	case n.Style&^yaml.FlowStyle != 0:
-		return quoted + " is not a number"
+		return flaw.New("%s is not a number", quoted)
 	case plainNumber.MatchString(v):
-		return ""
+		return nil
 	case n.ShortTag() == "!!null":
-		return "has no value; a number is expected here"
+		return flaw.New("has no value; a number is expected here")
 	case commaNumber.MatchString(v):
-		return fmt.Sprintf("%s: write a decimal point: %s", shown, strings.Replace(shown, ",", ".", 1))
+		return flaw.New("%s: write a decimal point: %s", shown, strings.Replace(shown, ",", ".", 1))
 	case exponent.MatchString(v):
-		return shown + ": write the number out, without an exponent"
+		return flaw.New("%s: write the number out, without an exponent", shown)
 	case notDecimal.MatchString(v):
-		return shown + ": write the number in decimal, without a leading 0"
+		return flaw.New("%s: write the number in decimal, without a leading 0", shown)
 	case plainNumber.MatchString(strings.ReplaceAll(v, "_", "")):
-		return fmt.Sprintf("%s: write the digits alone: %s", shown, strings.ReplaceAll(shown, "_", ""))
+		return flaw.New("%s: write the digits alone: %s", shown, strings.ReplaceAll(shown, "_", ""))
 	case plainNumber.MatchString("0" + v):
-		return fmt.Sprintf("%s: write a digit before the point: 0%s", shown, shown)
+		return flaw.New("%s: write a digit before the point: 0%s", shown, shown)
 	case n.ShortTag() == "!!float" && strings.HasPrefix(strings.TrimLeft(v, "+-"), "."):
-		return shown + " is not a finite number"
+		return flaw.New("%s is not a finite number", shown)
 	}
 	m := numberInUnit.FindStringSubmatch(v)
 	switch {
 	case m == nil:
-		return quoted + " is not a number"
+		return flaw.New("%s is not a number", quoted)
 	case unit == "":
-		return fmt.Sprintf("%s: write the number alone: %s", quoted, echo.Plain(m[1]))
+		return flaw.New("%s: write the number alone: %s", quoted, echo.Plain(m[1]))
 	case m[2] == unit:
-		return fmt.Sprintf("%s: write the number alone, %s; its unit is always %s", quoted, echo.Plain(m[1]), unit)
+		return flaw.New("%s: write the number alone, %s; its unit is always %s", quoted, echo.Plain(m[1]), unit)
 	}
-	return fmt.Sprintf("%s: write the number alone, in %s", quoted, unit)
+	return flaw.New("%s: write the number alone, in %s", quoted, unit)
 }
 
 // readText returns the text in n, or what is wrong with it.
-func readText(n *yaml.Node) (string, string) {
+func readText(n *yaml.Node) (string, error) {
 	if n.Kind != yaml.ScalarNode {
-		return "", "text is expected here, not a " + shapeOf(n)
+		return "", flaw.New("text is expected here, not a %s", shapeOf(n))
 	}
-	read := map[string]string{"!!int": "a number", "!!float": "a number", "!!bool": "true or false", "!!timestamp": "a date"}
+	read := map[string]flaw.Word{"!!int": "a number", "!!float": "a number", "!!bool": "true or false", "!!timestamp": "a date"}
 	switch tag := n.ShortTag(); tag {
 	case "!!str":
-		return n.Value, ""
+		return n.Value, nil
 	case "!!null":
-		return "", `has no value; write "" for none`
+		return "", flaw.New(`has no value; write "" for none`)
 	default:
 		what := read[tag]
 		if what == "" {
 			what = "something else than text"
 		}
-		return "", fmt.Sprintf("%s is read as %s; put it in quotes: %s", echo.Plain(n.Value), what, echo.Quoted(n.Value))
+		return "", flaw.New("%s is read as %s; put it in quotes: %s", echo.Plain(n.Value), what, echo.Quoted(n.Value))
 	}
 }
 
 // shapeOf names the kind of n for people.
-func shapeOf(n *yaml.Node) string {
+func shapeOf(n *yaml.Node) flaw.Word {
 	switch n.Kind {
 	case yaml.MappingNode:
 		return "group of keys"
@@ -130,26 +130,26 @@ func shapeOf(n *yaml.Node) string {
 }
 
 // readSetting sets field f of d from n, or says what is wrong.
-func readSetting(n *yaml.Node, f setting.Field[design.Design], d *design.Design) (wrong string) {
+func readSetting(n *yaml.Node, f setting.Field[design.Design], d *design.Design) (wrong error) {
 	switch to := f.At(d).(type) {
 	case *float64:
 		var v float64
-		if v, wrong = readNumber(n, f.Unit); wrong == "" {
+		if v, wrong = readNumber(n, f.Unit); wrong == nil {
 			*to = v
 		}
 	case *int:
 		var v int64
-		if v, wrong = readWhole(n, strconv.IntSize); wrong == "" {
+		if v, wrong = readWhole(n, strconv.IntSize); wrong == nil {
 			*to = int(v)
 		}
 	case *int64:
 		var v int64
-		if v, wrong = readWhole(n, 64); wrong == "" {
+		if v, wrong = readWhole(n, 64); wrong == nil {
 			*to = v
 		}
 	case *string:
 		var v string
-		if v, wrong = readText(n); wrong == "" {
+		if v, wrong = readText(n); wrong == nil {
 			*to = v
 		}
 	}

@@ -1,12 +1,13 @@
 package journal
 
 import (
-	"errors"
 	"os"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // errHeld says that another window holds a page.
-var errHeld = errors.New("another window has it")
+var errHeld = flaw.New("another window has it")
 
 // claimed is a lock file that is held, which the end of the process lets go of.
 type claimed struct{ file *os.File }

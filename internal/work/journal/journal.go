@@ -20,6 +20,7 @@ import (
 	"strings"
 	"time"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/headed"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
@@ -41,7 +42,7 @@ type Folder struct{ dir string }
 func At(dir string) *Folder { return &Folder{dir} }
 
 // ErrNowhere says that the system names no folder to keep work in.
-var ErrNowhere = errors.New("this computer names no folder to keep it in")
+var ErrNowhere = flaw.New("this computer names no folder to keep it in")
 
 const (
 	pageEnd  = ".yaml"

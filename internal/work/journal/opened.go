@@ -7,10 +7,12 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // ErrElsewhere says that another window has a design open.
-var ErrElsewhere = errors.New("another window has it open")
+var ErrElsewhere = flaw.New("another window has it open")
 
 const openedEnd = ".open"
 

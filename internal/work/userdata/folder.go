@@ -2,12 +2,12 @@ package userdata
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/work/atomicfile"
 )
@@ -17,7 +17,7 @@ import (
 func Path(file, what string) (string, error) {
 	dir, err := os.UserConfigDir()
 	if err != nil {
-		return "", fmt.Errorf("folder of %s: %w", what, err)
+		return "", flaw.New("folder of %s: %v", what, err)
 	}
 	return filepath.Join(dir, "ripplewright", file), nil
 }
@@ -40,7 +40,7 @@ func DataPath(file, what string) (string, error) {
 		}
 	}
 	if err != nil {
-		return "", fmt.Errorf("folder of %s: %w", what, err)
+		return "", flaw.New("folder of %s: %v", what, err)
 	}
 	return filepath.Join(dir, "ripplewright", file), nil
 }
@@ -54,7 +54,7 @@ func Read(path, what string) ([]byte, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", what, err)
+		return nil, flaw.New("%s: %v", what, err)
 	}
 	return data, nil
 }
@@ -63,7 +63,7 @@ func Read(path, what string) ([]byte, error) {
 // error, none. Folders that are missing are made.
 func Write(path, what string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("%s: %w", what, err)
+		return flaw.New("%s: %v", what, err)
 	}
 	return atomicfile.Write(path, data)
 }

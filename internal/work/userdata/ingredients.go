@@ -3,12 +3,10 @@
 package userdata
 
 import (
-	"errors"
-	"fmt"
-
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 )
 
@@ -34,7 +32,7 @@ func LoadIngredients(path string) ([]*ingredient.Ingredient, error) {
 	}
 	list, err := Decode(data)
 	if err != nil {
-		return nil, fmt.Errorf("own ingredients in %s: %w", path, err)
+		return nil, flaw.New("own ingredients in %s: %v", path, err)
 	}
 	return list, nil
 }
@@ -70,7 +68,7 @@ func Decode(data []byte) ([]*ingredient.Ingredient, error) {
 			return nil, err
 		}
 		if seen[in.ID] {
-			return nil, &ingredient.FieldError{Line: node.Line, ID: in.ID, Field: "id", Err: errors.New("is given twice")}
+			return nil, &ingredient.FieldError{Line: node.Line, ID: in.ID, Field: "id", Err: flaw.New("is given twice")}
 		}
 		seen[in.ID] = true
 		list = append(list, in)

@@ -2,12 +2,12 @@ package userdata
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/form/yamltext"
@@ -34,7 +34,7 @@ func LoadPrices(path string) (price.Book, error) {
 	}
 	b, err := DecodePrices(data)
 	if err != nil {
-		return price.Book{}, fmt.Errorf("prices in %s: %w", path, err)
+		return price.Book{}, flaw.New("prices in %s: %v", path, err)
 	}
 	return b, nil
 }
@@ -65,7 +65,7 @@ func DecodePrices(data []byte) (price.Book, error) {
 			return price.Book{}, err
 		}
 		if seen[p.Ingredient] {
-			return price.Book{}, &price.FieldError{Line: n.Line, Ingredient: p.Ingredient, Field: "ingredient", Message: "has a price already"}
+			return price.Book{}, &price.FieldError{Line: n.Line, Ingredient: p.Ingredient, Field: "ingredient", Err: flaw.New("has a price already")}
 		}
 		seen[p.Ingredient] = true
 		packs = append(packs, p)
@@ -78,7 +78,7 @@ func decodePack(n *yaml.Node) (price.Pack, error) {
 	lines, err := setting.Read(price.Fields(), n, &p)
 	var tree *setting.TreeError
 	if errors.As(err, &tree) {
-		return price.Pack{}, &price.FieldError{Line: tree.Line, Ingredient: p.Ingredient, Field: tree.Path, Message: tree.Message}
+		return price.Pack{}, &price.FieldError{Line: tree.Line, Ingredient: p.Ingredient, Field: tree.Path, Err: tree.Err}
 	}
 	fail := func(e *price.FieldError) (price.Pack, error) {
 		if e.Line = lines[e.Field]; e.Line == 0 {
@@ -87,11 +87,11 @@ func decodePack(n *yaml.Node) (price.Pack, error) {
 		return price.Pack{}, e
 	}
 	if lines["price"] == 0 && p.Ingredient != "" {
-		return fail(&price.FieldError{Ingredient: p.Ingredient, Field: "price", Message: "is missing"})
+		return fail(&price.FieldError{Ingredient: p.Ingredient, Field: "price", Err: flaw.New("is missing")})
 	}
 	for _, f := range price.Fields() {
 		if v, ok := f.At(&p).(*float64); ok && *v == 0 && lines[f.Path] > 0 && f.Path != "price" {
-			return fail(&price.FieldError{Ingredient: p.Ingredient, Field: f.Path, Message: "must be more than 0"})
+			return fail(&price.FieldError{Ingredient: p.Ingredient, Field: f.Path, Err: flaw.New("must be more than 0")})
 		}
 	}
 	var wrong *price.FieldError
@@ -216,8 +216,8 @@ func (p *Prices) Rename(old, now string) error {
 
 // SetCurrency keeps the currency of all prices.
 func (p *Prices) SetCurrency(sign string) error {
-	if m := price.NotCurrency(sign); m != "" {
-		return &price.FieldError{Field: keyCurrency, Message: m}
+	if err := price.NotCurrency(sign); err != nil {
+		return &price.FieldError{Field: keyCurrency, Err: err}
 	}
 	return p.write(func(data []byte, was price.Book) ([]byte, price.Book, error) {
 		now := price.NewBook(sign, was.Packs())
@@ -227,7 +227,7 @@ func (p *Prices) SetCurrency(sign string) error {
 		}
 		n := under(&doc, keyCurrency)
 		if n == nil {
-			return nil, now, errors.New("there is no currency")
+			return nil, now, flaw.New("there is no currency")
 		}
 		n.SetString(sign)
 		text, err := encode(&doc)
@@ -247,7 +247,7 @@ func (p *Prices) change(f func(data []byte, was []price.Pack) ([]byte, []price.P
 // must hold; where no patch fits, the whole is written anew.
 func (p *Prices) write(f func(data []byte, was price.Book) ([]byte, price.Book, error)) error {
 	if p.path == "" {
-		return errors.New("prices: this system names no folder for settings")
+		return flaw.New("prices: this system names no folder for settings")
 	}
 	data, err := Read(p.path, whatPrices)
 	if err != nil {
@@ -255,7 +255,7 @@ func (p *Prices) write(f func(data []byte, was price.Book) ([]byte, price.Book, 
 	}
 	was, err := DecodePrices(data)
 	if err != nil {
-		return fmt.Errorf("prices in %s: %w", p.path, err)
+		return flaw.New("prices in %s: %v", p.path, err)
 	}
 	text, want, err := f(data, was)
 	if got, wrong := DecodePrices(text); err != nil || wrong != nil || !got.Equal(want) {

@@ -2,14 +2,13 @@ package userdata
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"slices"
 
 	"gopkg.in/yaml.v3"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/schemaline"
 )
 
@@ -85,7 +84,7 @@ func (s *Shelf) Read() {
 func (s *Shelf) Put(in *ingredient.Ingredient, old string) error {
 	if in.ID != old {
 		if _, taken := s.Library().Find(in.ID); taken {
-			return &ingredient.FieldError{ID: in.ID, Field: "id", Err: errors.New("is already another ingredient's")}
+			return &ingredient.FieldError{ID: in.ID, Field: "id", Err: flaw.New("is already another ingredient's")}
 		}
 	}
 	if old == "" {
@@ -116,7 +115,7 @@ func (s *Shelf) watched(id string, in *ingredient.Ingredient) error {
 // the file holds now, which another hand may have written since.
 func (s *Shelf) change(id string, in *ingredient.Ingredient) error {
 	if s.path == "" {
-		return errors.New("own ingredients: this system names no folder for settings")
+		return flaw.New("own ingredients: this system names no folder for settings")
 	}
 	old, err := Read(s.path, whatIngredients)
 	if err != nil {
@@ -124,7 +123,7 @@ func (s *Shelf) change(id string, in *ingredient.Ingredient) error {
 	}
 	data, list, err := edit(old, id, in)
 	if err != nil {
-		return fmt.Errorf("own ingredients in %s: %w", s.path, err)
+		return flaw.New("own ingredients in %s: %v", s.path, err)
 	}
 	if err := Write(s.path, whatIngredients, s.schemas.Head(data, schemaline.Ingredients)); err != nil {
 		return err
@@ -144,7 +143,7 @@ func edit(data []byte, id string, in *ingredient.Ingredient) ([]byte, []*ingredi
 	var node *yaml.Node
 	switch {
 	case in == nil && at < 0:
-		return nil, nil, fmt.Errorf("there is no ingredient %s", echo.Quoted(id))
+		return nil, nil, flaw.New("there is no ingredient %s", echo.Quoted(id))
 	case in == nil:
 		list = slices.Delete(list, at, at+1)
 	default:
@@ -183,7 +182,7 @@ func Splice(data []byte, key string, at int, node *yaml.Node) ([]byte, error) {
 	}
 	seq := under(&doc, key)
 	if seq == nil || seq.Kind != yaml.SequenceNode {
-		return nil, errors.New("there is no list of " + key)
+		return nil, flaw.New("there is no list of %s", key)
 	}
 	switch {
 	case at < 0:

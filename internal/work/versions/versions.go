@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/headed"
 	"ripplewright/internal/form/schemaline"
 	"ripplewright/internal/form/yamltext"
@@ -80,11 +81,11 @@ func DesignOf(path string) string {
 // Keep keeps text, what the design at path says or is to say, as a version.
 func Keep(path string, text []byte, note, batch string, at time.Time) error {
 	if len(text) > yamltext.MaxSize {
-		return fmt.Errorf("the design is longer than %d bytes", yamltext.MaxSize)
+		return flaw.New("the design is longer than %d bytes", yamltext.MaxSize)
 	}
 	dir := Beside(path)
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("keeping a version: %w", err)
+		return flaw.New("keeping a version: %v", err)
 	}
 	data := headed.Put(text, headed.Word{Key: keyKept, Value: at.Format(time.RFC3339)},
 		headed.Word{Key: keyNote, Value: oneLine(note)}, headed.Word{Key: keyOf, Value: oneLine(batch)})
@@ -98,7 +99,7 @@ func Keep(path string, text []byte, note, batch string, at time.Time) error {
 			return atomicfile.Write(file, data)
 		}
 	}
-	return errors.New("keeping a version: there are too many of this second")
+	return flaw.New("keeping a version: there are too many of this second")
 }
 
 // oneLine is a note without line ends and beyond its most letters.
@@ -116,7 +117,7 @@ func List(path string) ([]Version, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("versions: %w", err)
+		return nil, flaw.New("versions: %v", err)
 	}
 	var list []Version
 	for _, e := range entries {
@@ -125,12 +126,12 @@ func List(path string) ([]Version, error) {
 			continue
 		}
 		if len(list) == Most {
-			return nil, fmt.Errorf("versions: %s holds more than %d; move older ones elsewhere", dir, Most)
+			return nil, flaw.New("versions: %s holds more than %d; move older ones elsewhere", dir, Most)
 		}
 		v := Version{Path: filepath.Join(dir, e.Name())}
 		data, _, err := atomicfile.Read(v.Path, mostBytes)
 		if err != nil {
-			return nil, fmt.Errorf("versions: %w", err)
+			return nil, flaw.New("versions: %v", err)
 		}
 		v.At, _ = time.Parse(stamp, m[1])
 		v.read(data)
@@ -164,12 +165,15 @@ func (v *Version) read(data []byte) {
 // UnknownError says that there is no version of a number.
 type UnknownError struct{ Number, Last int }
 
-func (e *UnknownError) Error() string {
+// Words are what is wrong.
+func (e *UnknownError) Words() error {
 	if e.Last == 0 {
-		return fmt.Sprintf("there is no version %d: none is kept", e.Number)
+		return flaw.New("there is no version %d: none is kept", e.Number)
 	}
-	return fmt.Sprintf("there is no version %d: they go from 1 to %d", e.Number, e.Last)
+	return flaw.New("there is no version %d: they go from 1 to %d", e.Number, e.Last)
 }
+
+func (e *UnknownError) Error() string { return e.Words().Error() }
 
 // Find returns the version of that number.
 func Find(list []Version, number int) (Version, error) {
