@@ -102,6 +102,7 @@ func run(args []string) int {
 		fmt.Fprintln(os.Stderr, "ripplewright:", err)
 		return ours
 	}
+	flat()
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	kept := journal.At(dataFolder("journal"))
