@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -87,9 +86,7 @@ func newColumn(w *Window, title string, part design.Part) *column {
 			container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(how, say.HowHint.String())), c.figures)),
 		nil, nil,
 		container.New(atLeast{least}, c.scroll))
-	back := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
-	back.CornerRadius = 8
-	c.object = container.NewStack(&themed{rect: back, name: theme.ColorNameInputBackground}, container.NewPadded(body))
+	c.object = container.NewStack(kit.NewPanel(), container.NewPadded(body))
 	return c
 }
 

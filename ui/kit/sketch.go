@@ -20,6 +20,9 @@ type sketch struct {
 	min    func() fyne.Size
 
 	drawing draw.List
+	before  draw.List // the drawing before
+	scale   float32   // of the window, when it was drawn
+	layers  *layers   // nil: painted whole every time
 	raster  *canvas.Raster
 	texts   []*canvas.Text
 	size    fyne.Size
@@ -39,12 +42,25 @@ func newSketch(min func() fyne.Size, layOut func(d *draw.List, w, h float64)) *s
 	return s
 }
 
+// layered has what is the same from frame to frame of a drag painted once, for a drawing so
+// large that this is worth its memory.
+func (s *sketch) layered() *sketch {
+	s.layers = &layers{}
+	return s
+}
+
 // paint is asked for w by h device pixels, whatever the window's scale.
 func (s *sketch) paint(w, h int) image.Image {
 	img := pen.Resize(w, h)
-	pen.Clear(draw.Colour{})
-	if s.size.Width > 0 {
-		pen.Paint(&s.drawing, float64(w)/float64(s.size.Width))
+	scale := float64(w) / float64(s.size.Width)
+	switch {
+	case s.size.Width <= 0:
+		pen.Clear(draw.Colour{})
+	case s.layers != nil:
+		s.layers.paint(&pen, &s.drawing, img, scale)
+	default:
+		pen.Clear(draw.Colour{})
+		pen.Paint(&s.drawing, scale)
 	}
 	return img
 }
@@ -65,10 +81,29 @@ func (s *sketch) Refresh() {
 		return
 	}
 	w, h := float64(s.size.Width), float64(s.size.Height)
+	s.drawing, s.before = s.before, s.drawing
 	s.drawing.Reset(w, h)
 	s.layOut(&s.drawing, w, h)
 	s.write()
+	below, above := alike(&s.drawing, &s.before)
+	same := below == len(s.drawing.Marks) && below == len(s.before.Marks)
+	scale := s.windowScale()
+	if same && scale == s.scale {
+		return
+	}
+	s.scale = scale
+	if s.layers != nil {
+		s.layers.follow(below, above)
+	}
 	s.raster.Refresh()
+}
+
+// windowScale is how many pixels of the screen a unit takes, 0 in no window.
+func (s *sketch) windowScale() float32 {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(s.raster); c != nil {
+		return c.Scale()
+	}
+	return 0
 }
 
 // write makes the canvas texts follow the drawing, and touches only those that differ.
