@@ -196,7 +196,21 @@ func (n *NumberField) CreateRenderer() fyne.WidgetRenderer {
 	return r
 }
 
-type numberRenderer struct{ n *NumberField }
+type numberRenderer struct {
+	n     *NumberField
+	rooms rooms
+	room  fyne.Size // for them
+}
+
+// rooms is what the room for value and unit depends on. The toolkit asks for a least size
+// several times a frame.
+type rooms struct {
+	unit, beside, shown string
+	min, max            float64
+	decimals, digits    int
+	gauge               say.Gauge
+	text                float32
+}
 
 // fieldWidth is room for the longest value and the entry's own padding.
 func (r *numberRenderer) fieldWidth() float32 {
@@ -248,7 +262,11 @@ func (r *numberRenderer) Layout(size fyne.Size) {
 
 func (r *numberRenderer) MinSize() fyne.Size {
 	n := r.n
-	size := fyne.NewSize(r.fieldWidth()+r.unitSize().Width+theme.Padding(), n.entry.MinSize().Height)
+	if now := (rooms{n.Unit, n.Beside, n.unit.Text, n.Min, n.Max, n.Decimals, n.Digits, n.gauge, theme.TextSize()}); now != r.rooms {
+		r.rooms = now
+		r.room = fyne.NewSize(r.fieldWidth()+r.unitSize().Width+theme.Padding(), n.entry.MinSize().Height)
+	}
+	size := r.room
 	if !n.problem.Hidden {
 		text := n.problem.MinSize()
 		size.Width = fyne.Max(size.Width, text.Width+text.Height+theme.Padding())
