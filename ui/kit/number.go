@@ -86,6 +86,29 @@ func (n *NumberField) ShowValue(v float64) {
 	n.write()
 }
 
+// ShowPlan shows v pale in the field while that is empty, NaN for nothing. It is no value
+// until TakePlan.
+func (n *NumberField) ShowPlan(v float64) {
+	text := ""
+	if !math.IsNaN(v) && v >= n.Min && v <= n.Max {
+		text = n.gauge.Plain(v, n.Decimals)
+	}
+	if n.entry.PlaceHolder != text {
+		n.entry.SetPlaceHolder(text)
+	}
+}
+
+// PlanShown reports whether the field is empty but for what ShowPlan shows.
+func (n *NumberField) PlanShown() bool { return n.entry.Text == "" && n.entry.PlaceHolder != "" }
+
+// TakePlan settles what ShowPlan shows, as if a hand had typed it.
+func (n *NumberField) TakePlan() {
+	if n.PlanShown() {
+		n.entry.SetText(n.entry.PlaceHolder)
+		n.settle()
+	}
+}
+
 // Value is the last value shown or settled.
 func (n *NumberField) Value() float64 { return n.value }
 

@@ -41,6 +41,7 @@ type field struct {
 	choice *kit.Select
 	text   *kit.TextField
 	hint   *widget.Label
+	tick   *kit.Button // says that it was as planned
 }
 
 // few are the settings that teach most for a minute's work, and more all others that a cook
@@ -90,7 +91,46 @@ func (f *form) row(path string) fyne.CanvasObject {
 	name := widget.NewLabel(say.BatchField(path))
 	name.SizeName = theme.SizeNameSubHeadingText
 	x.hint.SizeName = theme.SizeNameCaptionText
-	return container.NewBorder(nil, nil, container.New(nameAbove{}, name, x.hint), nil, container.New(centred{}, x.object()))
+	return container.NewBorder(nil, nil, container.New(nameAbove{}, name, x.hint, x.tick), nil, container.New(centred{}, x.object()))
+}
+
+// plan shows pale in an empty field what b has there, and offers to take it: nothing counts
+// as measured that nobody has said was. A field that is filled has the forecast beside it.
+func (x *field) plan(b *batch.Batch) {
+	offers := false
+	switch {
+	case x.number != nil:
+		v, known := x.Of(b).(setting.Maybe).Get()
+		if !known {
+			v = math.NaN()
+		}
+		x.number.ShowPlan(v)
+		offers = x.number.PlanShown()
+	case x.choice != nil:
+		text := x.Text(b)
+		offers = text != "" && x.choice.SelectedIndex() < 1
+		if text == "" {
+			text = say.NotebookSelect.String()
+		}
+		if x.choice.PlaceHolder != text {
+			x.choice.PlaceHolder = text
+			x.choice.Refresh()
+		}
+	}
+	if x.tick.Visible() != offers {
+		x.tick.Hidden, x.hint.Hidden = !offers, offers
+		x.tick.Refresh()
+		x.hint.Refresh()
+	}
+}
+
+// takePlan fills in what plan shows.
+func (x *field) takePlan() {
+	if x.number != nil {
+		x.number.TakePlan()
+	} else if x.choice != nil {
+		x.choice.SetSelected(x.choice.PlaceHolder)
+	}
 }
 
 // open shows or hides what is beyond the few.
@@ -120,6 +160,7 @@ func (f *form) noted() {
 	if !f.quiet {
 		f.take()
 		f.p.book.Noted()
+		f.plan()
 	}
 }
 
@@ -165,10 +206,18 @@ func (f *form) put() {
 	if beyond {
 		f.open(true)
 	}
+	f.plan()
 }
 
 func (f *form) fieldOf(e batch.Entry) field {
 	x := field{Entry: e, hint: widget.NewLabel("")}
+	defer func() {
+		taken := x
+		x.tick.OnTapped = func() { taken.takePlan() }
+	}()
+	x.tick = kit.NewButtonWithIcon(say.NotebookPlanned.String(), theme.ConfirmIcon(), nil)
+	x.tick.Importance, x.tick.Alignment = widget.LowImportance, widget.ButtonAlignLeading
+	x.tick.Hide()
 	x.hint.Importance = widget.LowImportance
 	x.hint.Truncation = fyne.TextTruncateEllipsis
 	switch {
@@ -227,8 +276,17 @@ func (f *form) show() {
 		}
 		kit.SetText(x.hint, say.BatchHint(page.Reads, x.Path, &f.p.expected))
 	}
+	f.plan()
 	f.showCut()
 	f.write.ShowPad(say.NotebookWrite.String(), f.p.book.Path() != "" && f.p.book.Err == nil)
+}
+
+// plan shows what the design expects in the fields that are empty.
+func (f *form) plan() {
+	b := f.p.planned()
+	for i := range f.fields {
+		f.fields[i].plan(&b)
+	}
 }
 
 // take makes what stands in the fields the draft.
@@ -255,20 +313,22 @@ func (f *form) take() {
 	}
 }
 
-// nameAbove gives the names of the fields one width, with what is expected close under
-// them.
+// nameAbove gives the names of the fields one width, and close under each, in one place,
+// what is expected or the button that takes it.
 type nameAbove struct{}
 
 func (nameAbove) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	name, hint := o[0].MinSize().Height, o[1].MinSize().Height
+	name := o[0].MinSize().Height
 	o[0].Resize(fyne.NewSize(size.Width, name))
 	o[0].Move(fyne.NewPos(0, 0))
-	o[1].Resize(fyne.NewSize(size.Width, hint))
-	o[1].Move(fyne.NewPos(0, name-2*theme.InnerPadding()))
+	for _, under := range o[1:] {
+		under.Resize(fyne.NewSize(size.Width, under.MinSize().Height))
+		under.Move(fyne.NewPos(0, name-theme.InnerPadding()))
+	}
 }
 
 func (nameAbove) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(13*theme.TextSize(), o[0].MinSize().Height+o[1].MinSize().Height-2*theme.InnerPadding())
+	return fyne.NewSize(13*theme.TextSize(), o[0].MinSize().Height+o[2].MinSize().Height-theme.InnerPadding())
 }
 
 // centred keeps a field at its own height amid a row.

@@ -109,6 +109,13 @@ func (p *Page) known(_ notebook.Job, f batch.Forecast, err error) {
 	p.show()
 }
 
+// planned is the batch as the design expects it.
+func (p *Page) planned() batch.Batch {
+	d := p.host.Design()
+	k, _ := p.kitchens.For(d.Kitchen.Profile)
+	return notebook.Planned(&p.expected, &d, k, &p.book.Draft)
+}
+
 // write has the draft written down.
 func (p *Page) write() {
 	d := p.host.Design()

@@ -92,6 +92,32 @@ func TestABatchIsWrittenDownFromThePage(t *testing.T) {
 	assert.True(t, p.Learnt(learn.FreezerK))
 }
 
+// What the design expects stands pale in an empty field, counts for nothing, and is noted by
+// a touch.
+func TestWhatTheDesignExpectsIsNotedByATouchAlone(t *testing.T) {
+	d := open(t, theme.Options{})
+	freezer, cup, ate, pan := d.field("freezer_c"), d.field("foam.cup_g"), d.field("ate.hardness"), d.field("syrup.weighed_g")
+	d.Until(func() bool { return freezer.tick.Visible() })
+	assert.True(t, freezer.number.PlanShown())
+	assert.True(t, freezer.hint.Hidden, "the number stands in the field")
+	assert.True(t, ate.tick.Visible())
+	assert.False(t, pan.tick.Visible(), "nobody knows the pan")
+	d.form.take()
+	assert.Equal(t, batch.Batch{}, d.book.Draft, "nothing is noted that nobody has said")
+
+	test.Tap(freezer.tick)
+	test.Tap(ate.tick)
+	assert.Equal(t, batch.Batch{FreezerC: batch.Of(-18), Ate: batch.Ate{Hardness: ate.choice.Selected}}, d.book.Draft)
+	assert.NotEmpty(t, ate.choice.Selected)
+	assert.False(t, freezer.tick.Visible())
+	assert.False(t, freezer.hint.Hidden, "the forecast stands beside what is noted")
+	assert.True(t, cup.tick.Visible())
+
+	d.form.forget()
+	assert.Equal(t, batch.Batch{}, d.book.Draft)
+	assert.True(t, freezer.tick.Visible())
+}
+
 // What is noted is there again after the window was lost, beyond the few fields too, and
 // no more once it is cleared.
 func TestWhatIsNotedOutlivesTheWindow(t *testing.T) {

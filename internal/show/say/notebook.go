@@ -103,8 +103,10 @@ const (
 	NotebookMore     Message = "More to note"
 	NotebookLess     Message = "Only the few"
 	NotebookClear    Message = "Clear"
+	NotebookPlanned  Message = "as planned"
+	NotebookSelect   Message = "(Select one)"
 	NotebookPicture  Message = "Add a picture…"
-	NotebookAbout    Message = "Fill in what you have; leave the rest empty. What is kept at a reading in the kitchen stands here already."
+	NotebookAbout    Message = "Fill in what you have; leave the rest empty. Pale is what the design expects: it is noted only once you say that it was as planned. What is kept at a reading in the kitchen stands here already."
 	AskedNothing     Message = "No further measurement would narrow the next forecast to speak of."
 )
 
