@@ -46,18 +46,19 @@ func check(s *shell, b *bench, name string) error {
 		return err
 	}
 	for _, w := range r.Warnings {
-		fmt.Fprintf(s.out, "%s%s: %s: %s [%s]\n", place(f, w.Where), w.Where, w.Severity, say.Harmless(say.Warning(report.Reads, w), say.Terminal), w.Code)
+		fmt.Fprintf(s.out, "%s%s: %s: %s [%s]\n", place(f, w.Where), w.Where, say.Of(w.Severity.String()), say.Harmless(say.Warning(report.Reads, w), say.Terminal), w.Code)
 	}
-	_, err = fmt.Fprintf(s.out, "%s: no errors, %s\n", f.Name, count(len(r.Warnings), "warning"))
+	_, err = fmt.Fprintf(s.out, "%s: %s\n", f.Name, noErrors(len(r.Warnings)))
 	return err
 }
 
-func count(n int, what string) string {
-	switch n {
+// noErrors tells how many warnings a file without an error has.
+func noErrors(warnings int) string {
+	switch warnings {
 	case 0:
-		return "no " + what + "s"
+		return say.T("no errors, no warnings")
 	case 1:
-		return "1 " + what
+		return say.T("no errors, 1 warning")
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return say.T("no errors, %d warnings", warnings)
 }

@@ -164,7 +164,7 @@ func value(at any) any {
 func figures(s say.Style, sides []Side) []Row {
 	var out []Row
 	for _, f := range figure.Beside {
-		r := Row{Key: f.Key, Name: f.Name}
+		r := Row{Key: f.Key, Name: f.Name()}
 		any := false
 		for _, x := range sides {
 			v := f.Row.Of(x.Result, f.Column)

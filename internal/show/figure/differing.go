@@ -26,7 +26,7 @@ func Differing(before, after *model.Result) []Change {
 	var out []Change
 	for _, p := range Beside {
 		if x, y := p.Row.Of(before, p.Column), p.Row.Of(after, p.Column); !x.same(y) {
-			out = append(out, Change{p.Key, p.Name, x, y, p.Row})
+			out = append(out, Change{p.Key, p.Name(), x, y, p.Row})
 		}
 	}
 	return out
@@ -34,10 +34,15 @@ func Differing(before, after *model.Result) []Change {
 
 // A Place is a figure of one column, as it stands in JSON.
 type Place struct {
-	Key, Name string
-	Row       *Row
-	Column    int
+	Key    string
+	Row    *Row
+	Column int
+
+	column string // of the table, in English
 }
+
+// Name is column and figure: "Custard: Fat".
+func (p *Place) Name() string { return say.Capital(say.Of(p.column)) + ": " + say.Of(p.Row.Name) }
 
 // Beside are the figures by which designs are laid side by side, in the order of
 // the tables.
@@ -51,7 +56,7 @@ var Beside = func() []Place {
 			}
 			for column, at := range d.at {
 				if f.In(column) {
-					out = append(out, Place{at + f.Key, say.Capital(say.Of(d.table.Columns[column])) + ": " + say.Of(f.Name), f, column})
+					out = append(out, Place{at + f.Key, f, column, d.table.Columns[column]})
 				}
 			}
 		}

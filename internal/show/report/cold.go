@@ -14,7 +14,7 @@ type Cold struct{ cold.Answer }
 // WriteText writes the plan as sentences, with the stirs as a table.
 func (c Cold) WriteText(w io.Writer) error {
 	p := &page{w: w}
-	p.line("Kitchen: %s", c.Profile.Name)
+	p.line("Kitchen: %s", say.KitchenName(c.Profile.Name))
 	p.line("")
 	p.line("Still-freezing: %s", say.StillFreeze(Reads, &c.StillFreeze))
 	p.stirs(c.StillFreeze.Dense.Stirs)
@@ -29,7 +29,7 @@ func (c Cold) WriteText(w io.Writer) error {
 		}
 	}
 	for _, n := range c.Notes {
-		p.line("%s: %s [%s, %s]", n.Severity, say.Warning(Reads, n), n.Code, n.Where)
+		p.line("%s: %s [%s, %s]", say.Of(n.Severity.String()), say.Warning(Reads, n), n.Code, n.Where)
 	}
 	return p.err
 }
@@ -38,7 +38,7 @@ func (p *page) stirs(stirs []cold.Stir) {
 	if len(stirs) == 0 {
 		return
 	}
-	rows := []string{strings.ReplaceAll("stir custard at, min\tmean, °C\tedge, °C\twater frozen, %", "°C", Reads.Degree())}
+	rows := []string{strings.ReplaceAll(say.T("stir custard at, min\tmean, °C\tedge, °C\twater frozen, %"), "°C", Reads.Degree())}
 	for _, s := range stirs {
 		rows = append(rows, Number(s.AtMinutes).text(0)+"\t"+Number(Reads.Degrees(s.MeanC)).text(1)+"\t"+Number(Reads.Degrees(s.EdgeC)).text(1)+"\t"+Number(s.WaterFrozenPercent).text(0))
 	}

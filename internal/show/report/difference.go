@@ -74,7 +74,7 @@ func (d Difference) WriteText(w io.Writer) error {
 		return p.err
 	}
 	p.line("%s:", say.FiguresDiffer.String())
-	p.lines([]string{"before", "after"}, rows)
+	p.lines([]string{say.T("before"), say.T("after")}, rows)
 	return p.err
 }
 

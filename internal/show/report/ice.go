@@ -18,14 +18,14 @@ type Ice struct {
 // WriteText writes it as sentences, with the weeks as a table.
 func (i Ice) WriteText(w io.Writer) error {
 	p := &page{w: w}
-	p.line("Kitchen: %s, %s", i.Kitchen, say.IceFreezer(Reads, &i.Answer))
+	p.line("Kitchen: %s, %s", say.KitchenName(i.Kitchen), say.IceFreezer(Reads, &i.Answer))
 	p.line("")
 	for _, text := range say.Ice(Reads, &i.Answer) {
 		p.line("%s", text)
 	}
 	if c := &i.Custard; c.Frozen {
 		p.line("")
-		rows := []string{"weeks\twall, µm\tcore, µm\tband of the coarser, µm"}
+		rows := []string{say.T("weeks\twall, µm\tcore, µm\tband of the coarser, µm")}
 		for _, w := range c.Weeks {
 			band := w.Coarser()
 			rows = append(rows, Number(w.Week).text(0)+"\t"+Number(w.Wall.ValueUM).text(0)+"\t"+Number(w.Core.ValueUM).text(0)+"\t"+say.CrystalBand(Reads, band.LowUM, band.HighUM))

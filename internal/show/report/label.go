@@ -52,7 +52,11 @@ func (l Label) WriteText(w io.Writer) error {
 	p.line("")
 	rest += p.claims(l)
 	if rest > 0 {
-		p.line("%s not met: --all lists them.", Reads.Count(rest, "more name or claim is", "more names and claims are"))
+		if rest == 1 {
+			p.line("1 more name or claim is not met: --all lists them.")
+		} else {
+			p.line("%s more names and claims are not met: --all lists them.", Reads.Number(float64(rest), 0))
+		}
 	}
 	for _, heading := range [...]struct {
 		word string
@@ -99,11 +103,11 @@ func (p *page) claims(l Label) (rest int) {
 			rest++
 			continue
 		}
-		unsure := ""
 		if c.Incomplete {
-			unsure = "; it depends on an unknown figure"
+			p.line("%s: %s; it depends on an unknown figure", c.Claim, say.Met(c.Met))
+		} else {
+			p.line("%s: %s", c.Claim, say.Met(c.Met))
 		}
-		p.line("%s: %s%s", c.Claim, say.Met(c.Met), unsure)
 		p.limits(c.Conditions)
 		if c.Disclosure != "" {
 			p.line("    beside it: %s", c.Disclosure)

@@ -46,7 +46,7 @@ func (e Evaluation) WriteText(w io.Writer) error {
 	if len(r.Warnings) > 0 {
 		p.line("")
 		for _, x := range r.Warnings {
-			p.line("%s: %s [%s, %s]", x.Severity, say.Warning(Reads, x), x.Code, x.Where)
+			p.line("%s: %s [%s, %s]", say.Of(x.Severity.String()), say.Warning(Reads, x), x.Code, x.Where)
 		}
 	}
 	return p.err
@@ -69,11 +69,12 @@ func (p *page) lines(heads []string, lines []say.TableRow) {
 func (p *page) gramMore(r *model.Result) {
 	heads, cells := figure.GramMore(Reads, r)
 	name := func(l *model.BatchLine) string { return say.Part(l.Part) + ": " + say.Kitchen(l.Ingredient) }
-	width := len("A gram more changes")
+	const head say.Message = "A gram more changes"
+	width := len([]rune(head.String()))
 	for i := range r.Lines {
 		width = max(width, len([]rune(name(&r.Lines[i]))))
 	}
-	rows := []string{left("A gram more changes", width) + "\t" + strings.Join(heads, "\t")}
+	rows := []string{left(head.String(), width) + "\t" + strings.Join(heads, "\t")}
 	for i := range r.Lines {
 		rows = append(rows, left(name(&r.Lines[i]), width)+"\t"+strings.Join(cells[i], "\t"))
 	}
@@ -82,7 +83,7 @@ func (p *page) gramMore(r *model.Result) {
 
 func orNone(words []string) string {
 	if len(words) == 0 {
-		return "none known"
+		return say.T("none known")
 	}
 	return strings.Join(words, ", ")
 }
@@ -93,15 +94,15 @@ type page struct {
 	err error
 }
 
-// line writes one line; words within it that somebody else wrote stay in it.
-func (p *page) line(format string, args ...any) {
+// line writes a line of the catalogue; words within it that somebody else wrote stay in it.
+func (p *page) line(m say.Message, args ...any) {
 	for i, a := range args {
 		if text, ok := a.(string); ok {
 			args[i] = say.HarmlessLine(text)
 		}
 	}
 	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+		_, p.err = fmt.Fprintln(p.w, say.T(m, args...))
 	}
 }
 

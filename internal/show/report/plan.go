@@ -107,7 +107,7 @@ func (d Day) WriteText(w io.Writer) error {
 	return p.err
 }
 
-func clock(t time.Time) string { return t.Format("Mon 15:04") }
+func clock(t time.Time) string { return say.Clock(t) }
 
 // WriteMarkdown writes the plan as a table of Markdown, words made harmless.
 func (d Day) WriteMarkdown(w io.Writer) error {

@@ -141,20 +141,20 @@ func spread(s ripple.Spoonful, unit float64) Spread {
 func (r Ripple) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	if one := say.OnePhase(float64(r.FoamAreaPercent)); one != "" {
-		p.line("%s, %s cut: %s", r.Name, r.View, one)
+		p.line("%s, %s cut: %s", r.Name, say.CutView(r.View), one)
 		return p.err
 	}
-	p.line("%s, %s", r.Name, say.CutLine(Reads, r.View, float64(r.FoamAreaPercent), float64(r.InterfaceMM)))
+	p.line("%s, %s", r.Name, say.CutLine(Reads, say.CutView(r.View), float64(r.FoamAreaPercent), float64(r.InterfaceMM)))
 	for _, x := range [...]struct {
 		name string
 		Ribbons
-	}{{"Foam", r.Foam}, {"Custard", r.Dense}} {
-		p.line("%s", say.RibbonLine(Reads, say.Ribbons{Name: x.name, MeanMM: float64(x.MeanMM), P90MM: float64(x.P90MM), ThickTenthMM: float64(x.ThickestTenthMM), Word: x.Spoon}))
+	}{{say.T("Foam"), r.Foam}, {say.T("Custard"), r.Dense}} {
+		p.line("%s", say.RibbonLine(Reads, say.Ribbons{Name: x.name, MeanMM: float64(x.MeanMM), P90MM: float64(x.P90MM), ThickTenthMM: float64(x.ThickestTenthMM), Word: say.Of(x.Spoon)}))
 	}
 	if h := r.Hand; h != nil {
 		p.line("%s", say.HandRibbon(Reads, h.Cuts, float64(h.LowMM), float64(h.MeanMM), float64(h.HighMM)))
 	}
-	p.line("Measured along %d %s, which cross from phase to phase %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.MeasuredBy, r.Crossings)
+	p.line("Measured along %d straight lines through the stirred cut, not pixels, which cross from phase to phase %d times; ribbons thinner than a pixel of the picture count.", r.Lines, r.Crossings)
 	p.line("A spoonful is %s. %s", Reads.Volume(float64(r.Spoonful.VolumeML)), r.spoonfuls)
 	for _, a := range r.Advice {
 		p.line("%s", a)

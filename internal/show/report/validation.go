@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"ripplewright/internal/answer/validate"
+	"ripplewright/internal/show/say"
 )
 
 // Validation is how far the models are off the published tables. Its JSON is
@@ -39,16 +40,16 @@ func hasBar(r validate.Row) bool { return !math.IsNaN(r.Bar) && !math.IsInf(r.Ba
 func (v Validation) WriteText(w io.Writer) error {
 	p := &page{w: w}
 	for _, r := range v {
-		word, bar := "shown", "no bar"
+		word, bar := say.T("shown"), say.T("no bar")
 		if hasBar(r) {
-			word, bar = "pass", "bar "+threeFigures(r.Bar)
+			word, bar = say.T("pass"), say.T("bar %s", threeFigures(r.Bar))
 			if !r.Pass {
-				word = "MISS"
+				word = say.T("MISS")
 			}
 		}
 		p.line("%-5s %s: %s, max error %s, rms %s, %s %s", word, r.Table, points(r.Points), threeFigures(r.MaxAbsError), threeFigures(r.RMSError), bar, r.Unit)
 		p.line("      %s", r.Source)
-		p.line("      %s", r.Kind)
+		p.line("      %s", say.Of(string(r.Kind)))
 		if r.Note != "" {
 			p.line("      %s", r.Note)
 		}
@@ -59,9 +60,9 @@ func (v Validation) WriteText(w io.Writer) error {
 
 func points(n int) string {
 	if n == 1 {
-		return "1 point"
+		return say.T("1 point")
 	}
-	return fmt.Sprintf("%d points", n)
+	return say.T("%d points", n)
 }
 
 func threeFigures(v float64) string {

@@ -99,7 +99,7 @@ func quotedOrNone(text string) string {
 	if text == "" {
 		return T("none")
 	}
-	return "“" + text + "”"
+	return T("“%s”", text)
 }
 
 // SettingDifference words a setting that differs: "foam, overrun: 300 → 280 %".

@@ -94,7 +94,7 @@ func ReadsOtherwise(codes []process.StepCode) string {
 	}
 	titles := make([]string, len(codes))
 	for i, c := range codes {
-		titles[i] = "“" + StepTitle(c) + "”"
+		titles[i] = T("“%s”", StepTitle(c))
 	}
 	return T("Changed: %s.", List(titles))
 }

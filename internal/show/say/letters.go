@@ -21,7 +21,7 @@ func Lacking(letters []rune, mark rune) string {
 	}
 	signs := Harmless(string(named), Terminal)
 	if signs != "" {
-		signs = "“" + signs + "” "
+		signs = T("“%s”", signs) + " "
 	}
 	return T("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
 }
@@ -41,7 +41,15 @@ func Place(path string) string {
 			return list.words + strconv.Itoa(i+1) + ", " + strings.ReplaceAll(key, "_", " ")
 		}
 	}
-	return strings.NewReplacer(".", ", ", "_", " ", "dense", "custard").Replace(path)
+	if lang, ok := strings.CutPrefix(path, "label."); ok {
+		if lang, ok := strings.CutSuffix(lang, ".name"); ok {
+			return T("label, %s, name", lang)
+		}
+		if lang, ok := strings.CutSuffix(lang, ".ingredients"); ok {
+			return T("label, %s, ingredients", lang)
+		}
+	}
+	return Of(strings.NewReplacer(".", ", ", "_", " ", "dense", "custard").Replace(path))
 }
 
 // NotesGoOn says that a card has only the beginning of long notes.

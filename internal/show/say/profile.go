@@ -46,3 +46,7 @@ var kitchenChoices = map[string]Message{
 	"dish": "a shallow dish", "bowl": "a mixing bowl", "box": "a lidded box",
 	"stream": "in a thin stream", "at_once": "all at once",
 }
+
+// KitchenName is what a kitchen is called: those that come with the program have their
+// names in the maker's language, which files keep in English.
+func KitchenName(name string) string { return Of(name) }

@@ -21,7 +21,7 @@ func RibbonWords(s Style) string {
 			parts = append(parts, Of(w.Word.String())+" "+s.LengthSpan(w.FromMM, w.ToMM))
 		}
 	}
-	return T("On the spoon: %s (%s; so are the limits for firm and hard ribbons).", strings.Join(parts, ", "), ripple.WordsBasis)
+	return T("On the spoon: %s (%s; so are the limits for firm and hard ribbons).", strings.Join(parts, ", "), Of(ripple.WordsBasis))
 }
 
 // RibbonAdvice says what a phase's hardness asks of the thickness of its
@@ -115,3 +115,6 @@ func OnePhase(foamPercent float64) string {
 func CutLine(s Style, view string, foamPercent, interfaceMM float64) string {
 	return T("%s cut: %s of the area is foam; the line between the phases is %s long.", view, s.Percent(foamPercent, 1), s.Length(interfaceMM))
 }
+
+// CutView is a view of the tub by its name in files: "side".
+func CutView(name string) string { return Of(name) }
