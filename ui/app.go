@@ -63,6 +63,7 @@ type Setup struct {
 	Ring       func()          // sounds when a timer ends, apart from the window; nil: nothing sounds
 	Language   string          // asked for at the start: "de"; "": what the maker has chosen
 	Locale     string          // of the system, which decides where nobody has chosen
+	Begun      func()          // called when the first frame is on screen; nil: nobody waits for it
 	Events     *os.File        // where effects are logged for tests of the real window; nil: nowhere
 }
 
@@ -105,6 +106,7 @@ type Window struct {
 	net     *net
 	latch   *fyne.Animation
 	started time.Time
+	ticked  bool // a frame has begun
 }
 
 // Look at start; the window never asks for more than a small screen has.
@@ -240,6 +242,7 @@ func (w *Window) looseKey(e *fyne.KeyEvent) {
 // changed since the last.
 func (w *Window) tick() {
 	w.painted()
+	w.begin()
 	if w.posts.serve() {
 		w.rest.worked()
 	}

@@ -53,6 +53,21 @@ func (w *Window) sayWhenPainted() {
 	}
 }
 
+// begin tells, once, when the first frame is on screen. What is handed over from within a
+// turn of the toolkit's loop is served when the turn has been painted.
+func (w *Window) begin() {
+	if w.ticked || w.soon == nil {
+		return
+	}
+	w.ticked = true
+	w.soon(func() {
+		w.event("first unix_ms=%d", time.Now().UnixMilli())
+		if w.Begun != nil {
+			w.Begun()
+		}
+	})
+}
+
 // painted logs what the last frame has brought on screen.
 func (w *Window) painted() {
 	p := w.out

@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/answer/start"
 	"ripplewright/internal/desk/chime"
 	"ripplewright/internal/desk/keeping"
+	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/desk/preferences"
 	"ripplewright/internal/desk/rescue"
 	"ripplewright/internal/desk/session"
@@ -50,8 +51,12 @@ func main() { os.Exit(run(os.Args[1:])) }
 // default would let garbage grow to as much again.
 const collectAt = 50
 
+// opening is the same until the first frame is out: the little that there is then is not
+// worth looking through again and again.
+const opening = 400
+
 func run(args []string) int {
-	debug.SetGCPercent(collectAt)
+	debug.SetGCPercent(opening)
 	file, language := "", ""
 	if len(args) > 1 && args[0] == "--language" {
 		language, args = args[1], args[2:]
@@ -114,8 +119,13 @@ func run(args []string) int {
 		fmt.Fprintln(os.Stderr, err)
 		return ours
 	}
+	release := newest.Hold()
+	begun := func() {
+		debug.SetGCPercent(collectAt)
+		release()
+	}
 	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
-		Sources: string(sources), Shelf: shelf, Schemas: schemafile.Here(), Version: version(), Notices: notices, Ring: chime.Ring, Events: events()})
+		Sources: string(sources), Shelf: shelf, Schemas: schemafile.Here(), Version: version(), Notices: notices, Ring: chime.Ring, Events: events(), Begun: begun})
 	if err := window.Run(); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return ours

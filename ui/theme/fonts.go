@@ -4,6 +4,7 @@ import (
 	_ "embed"
 
 	"fyne.io/fyne/v2"
+	base "fyne.io/fyne/v2/theme"
 )
 
 // The toolkit's own font has no minus, no "at least" and no tick, and a desktop
@@ -19,3 +20,12 @@ var (
 	regular = fyne.NewStaticResource("signs-regular.ttf", signsRegular)
 	bold    = fyne.NewStaticResource("signs-bold.ttf", signsBold)
 )
+
+// The toolkit reads its font of coloured pictures, 4 MB, once for each style of letters
+// before it sets the first, and keeps them. Nothing of ours is written in them; what a
+// maker writes in them the toolkit then sets in the desktop's own.
+func init() {
+	if f, ok := base.DefaultEmojiFont().(*fyne.StaticResource); ok {
+		f.StaticContent = signsRegular
+	}
+}

@@ -18,6 +18,16 @@ type Work struct {
 	running bool
 }
 
+// held is what Hold holds back.
+var held sync.WaitGroup
+
+// Hold has all work wait for its release, as while a window opens, which needs the
+// processors for its first frame.
+func Hold() (release func()) {
+	held.Add(1)
+	return sync.OnceFunc(held.Done)
+}
+
 // Ask has work done as soon as what runs has ended. Its context is cancelled by
 // the next Ask, and by Stop.
 func (n *Work) Ask(work func(context.Context)) {
@@ -39,6 +49,7 @@ func (n *Work) begin() {
 	var ctx context.Context
 	ctx, n.cancel = context.WithCancel(context.Background())
 	go func() {
+		held.Wait()
 		mishap.Do(func() { work(ctx) })
 		n.mu.Lock()
 		defer n.mu.Unlock()

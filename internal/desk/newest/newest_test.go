@@ -92,3 +92,18 @@ func TestRestEndsWithANewerRequest(t *testing.T) {
 	cancel()
 	assert.False(t, Rest(ctx))
 }
+
+func TestHeldWorkWaitsForItsRelease(t *testing.T) {
+	release := Hold()
+	done := make(chan struct{})
+	var n Work
+	n.Ask(func(context.Context) { close(done) })
+	select {
+	case <-done:
+		t.Fatal("not held")
+	case <-time.After(20 * time.Millisecond):
+	}
+	release()
+	release() // a second time does nothing
+	<-done
+}
