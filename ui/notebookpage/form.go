@@ -23,7 +23,7 @@ import (
 type form struct {
 	p      *Page
 	which  *kit.Select
-	fields []field
+	fields []*field
 	words  *kit.TextField
 	write  *kit.Pad
 	rest   *fyne.Container // what is beyond the few
@@ -42,6 +42,7 @@ type field struct {
 	text   *kit.TextField
 	hint   *widget.Label
 	tick   *kit.Button // says that it was as planned
+	word   string      // that is expected of a choice; "" for none
 }
 
 // few are the settings that teach most for a minute's work, and more all others that a cook
@@ -87,6 +88,7 @@ func (f *form) row(path string) fyne.CanvasObject {
 		panic("notebookpage: no setting " + path)
 	}
 	x := f.fieldOf(e)
+	x.tick.OnTapped = func() { x.takePlan() }
 	f.fields = append(f.fields, x)
 	name := widget.NewLabel(say.BatchField(path))
 	name.SizeName = theme.SizeNameSubHeadingText
@@ -107,10 +109,11 @@ func (x *field) plan(b *batch.Batch) {
 		x.number.ShowPlan(v)
 		offers = x.number.PlanShown()
 	case x.choice != nil:
-		text := x.Text(b)
-		offers = text != "" && x.choice.SelectedIndex() < 1
-		if text == "" {
-			text = say.NotebookSelect.String()
+		x.word = x.Text(b)
+		offers = x.word != "" && x.choice.SelectedIndex() < 1
+		text := say.NotebookSelect.String()
+		if x.word != "" {
+			text = say.BatchExpects(x.word)
 		}
 		if x.choice.PlaceHolder != text {
 			x.choice.PlaceHolder = text
@@ -129,7 +132,7 @@ func (x *field) takePlan() {
 	if x.number != nil {
 		x.number.TakePlan()
 	} else if x.choice != nil {
-		x.choice.SetSelected(x.choice.PlaceHolder)
+		x.choice.SetSelected(x.word)
 	}
 }
 
@@ -177,7 +180,7 @@ func (f *form) put() {
 	b := &f.p.book.Draft
 	beyond := false
 	for i := range f.fields {
-		x := &f.fields[i]
+		x := f.fields[i]
 		text := x.Text(b)
 		beyond = beyond || text != "" && i >= len(few)
 		switch {
@@ -209,14 +212,9 @@ func (f *form) put() {
 	f.plan()
 }
 
-func (f *form) fieldOf(e batch.Entry) field {
-	x := field{Entry: e, hint: widget.NewLabel("")}
-	defer func() {
-		taken := x
-		x.tick.OnTapped = func() { taken.takePlan() }
-	}()
-	x.tick = kit.NewButtonWithIcon(say.NotebookPlanned.String(), theme.ConfirmIcon(), nil)
-	x.tick.Importance, x.tick.Alignment = widget.LowImportance, widget.ButtonAlignLeading
+func (f *form) fieldOf(e batch.Entry) *field {
+	x := &field{Entry: e, hint: widget.NewLabel("")}
+	x.tick = kit.NewButton(say.NotebookPlanned.String(), nil)
 	x.tick.Hide()
 	x.hint.Importance = widget.LowImportance
 	x.hint.Truncation = fyne.TextTruncateEllipsis
@@ -268,7 +266,7 @@ func (f *form) choices() {
 // show puts what is noted into the fields, and beside them what is expected.
 func (f *form) show() {
 	for i := range f.fields {
-		x := &f.fields[i]
+		x := f.fields[i]
 		if x.number != nil {
 			if v, known := x.Of(&f.p.book.Draft).(setting.Maybe).Get(); known {
 				x.number.ShowValue(v)
@@ -293,7 +291,7 @@ func (f *form) plan() {
 func (f *form) take() {
 	b := &f.p.book.Draft
 	for i := range f.fields {
-		x := &f.fields[i]
+		x := f.fields[i]
 		switch {
 		case x.number != nil:
 			v := x.number.Value()
@@ -322,7 +320,11 @@ func (nameAbove) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[0].Resize(fyne.NewSize(size.Width, name))
 	o[0].Move(fyne.NewPos(0, 0))
 	for _, under := range o[1:] {
-		under.Resize(fyne.NewSize(size.Width, under.MinSize().Height))
+		width := size.Width
+		if _, ok := under.(*kit.Button); ok {
+			width = under.MinSize().Width
+		}
+		under.Resize(fyne.NewSize(width, under.MinSize().Height))
 		under.Move(fyne.NewPos(0, name-theme.InnerPadding()))
 	}
 }

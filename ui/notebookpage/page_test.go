@@ -46,7 +46,7 @@ func openOn(t *testing.T, look theme.Options, book *notebook.Book) *desk {
 func (d *desk) field(path string) *field {
 	for i := range d.form.fields {
 		if d.form.fields[i].Path == path {
-			return &d.form.fields[i]
+			return d.form.fields[i]
 		}
 	}
 	return nil

@@ -290,6 +290,9 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 	return text
 }
 
+// BatchExpects is the word that a forecast expects of a scale.
+func BatchExpects(word string) string { return T("forecast: %s", word) }
+
 // BatchSaid says that a batch was written down, and why no version of its design is kept
 // if none is.
 func BatchSaid(id string, noVersion error) string {
