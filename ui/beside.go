@@ -28,6 +28,7 @@ type besides struct {
 	w     *Window
 	sides []beside.Side
 	only  *kit.Check
+	outs  *fyne.Container // a button for each side but the open design, which takes it out
 	table *fyne.Container
 	names map[string]design.Design // what can be chosen
 	pick  *kit.Select
@@ -36,7 +37,7 @@ type besides struct {
 // askCompare lays the open design beside its versions, its earlier saves, demos and
 // files, with what differs marked.
 func (w *Window) askCompare() {
-	b := &besides{w: w, table: container.NewVBox(), names: map[string]design.Design{}}
+	b := &besides{w: w, outs: container.New(&wrapped{}), table: container.NewVBox(), names: map[string]design.Design{}}
 	b.only = kit.NewCheck(say.CompareOnly.String(), func(bool) { b.show() })
 	b.only.Checked = true
 	var names []string
@@ -60,7 +61,7 @@ func (w *Window) askCompare() {
 	b.pick.PlaceHolder = say.ComparedWith.String()
 	file := kit.NewButton(say.CompareAdd.String(), func() { w.pickDesign(b.addFile) })
 	b.add(say.CompareOpen.String(), w.Design())
-	dg := kit.Ask(w.win, say.CompareTitle.String(), container.NewBorder(container.NewBorder(nil, page.Prose(say.CompareLegend.String()), nil, container.NewHBox(file, b.only), b.pick), nil, nil, nil,
+	dg := kit.Ask(w.win, say.CompareTitle.String(), container.NewBorder(container.NewBorder(nil, container.NewVBox(b.outs, page.Prose(say.CompareLegend.String())), nil, container.NewHBox(file, b.only), b.pick), nil, nil, nil,
 		page.ScrolledBothWays(b.table)), kit.Answer{Name: say.Close.String(), Role: kit.ByEscape})
 	room := w.win.Canvas().Size()
 	dg.Resize(room.SubtractWidthHeight(4*theme.Padding(), 4*theme.Padding()))
@@ -93,7 +94,27 @@ func (b *besides) add(name string, d design.Design) {
 	b.w.event("beside %d", len(b.sides))
 }
 
+// takeOut takes side i away; the keyboard goes on to the next one.
+func (b *besides) takeOut(i int) {
+	b.sides = slices.Delete(b.sides, i, i+1)
+	b.show()
+	var next fyne.Focusable = b.pick
+	if n := len(b.outs.Objects); n > 0 {
+		next = b.outs.Objects[min(i-1, n-1)].(*nameButton)
+	}
+	b.w.win.Canvas().Focus(next)
+	b.w.event("beside %d", len(b.sides))
+}
+
 func (b *besides) show() {
+	b.outs.Objects = nil
+	for i := 1; i < len(b.sides); i++ {
+		out := newNameButton(say.CompareTakeOut(b.sides[i].Name), func() { b.takeOut(i) })
+		out.onRemove = out.OnTapped
+		out.Icon = theme.CancelIcon()
+		b.outs.Objects = append(b.outs.Objects, out)
+	}
+	b.outs.Refresh()
 	b.table.Objects = nil
 	t := beside.Of(page.Reads, b.sides)
 	if len(b.sides) > 1 && t.Same() {

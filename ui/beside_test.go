@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -65,7 +66,7 @@ func TestDesignsStandSideBySideWithWhatDiffersMarked(t *testing.T) {
 	assert.Contains(t, b.dialogTexts(), say.CompareSame.String(), "the demo is open")
 	require.True(t, kit.Dismiss(b.win.Canvas()))
 
-	side := &besides{w: b.Window, table: fyne.NewContainerWithoutLayout(), only: kit.NewCheck("", nil)}
+	side := &besides{w: b.Window, outs: fyne.NewContainerWithoutLayout(), table: fyne.NewContainerWithoutLayout(), only: kit.NewCheck("", nil)}
 	side.only.Checked = true
 	side.add(say.CompareOpen.String(), b.Design())
 	side.addFile(path)
@@ -84,4 +85,37 @@ func TestDesignsStandSideBySideWithWhatDiffersMarked(t *testing.T) {
 	}
 	assert.Len(t, side.sides, mostBeside)
 	assert.Equal(t, say.CompareOpen.String(), side.sides[0].Name)
+}
+
+// A design goes by its button or by Delete on it, the open one never, and the keyboard
+// stays in the dialog.
+func TestADesignIsTakenOutOfThoseSideBySide(t *testing.T) {
+	b := newBed(t)
+	side := &besides{w: b.Window, outs: container.NewVBox(), table: container.NewVBox(), only: kit.NewCheck("", nil), pick: kit.NewSelect(nil, nil)}
+	kit.Ask(b.win, "Side by side", container.NewVBox(side.pick, side.outs), kit.Answer{Name: "Close", Role: kit.ByEscape})
+	for _, name := range []string{"open", "one", "two", "three"} {
+		side.add(name, b.Design())
+	}
+	outs := func() (found []*nameButton) {
+		for _, o := range test.LaidOutObjects(b.win.Canvas().Overlays().Top()) {
+			if n, ok := o.(*nameButton); ok {
+				found = append(found, n)
+			}
+		}
+		return found
+	}
+	all := outs()
+	require.Len(t, all, 3)
+	gone, stays := all[1].Text, all[2].Text
+	all[1].Tapped(nil)
+	require.Len(t, outs(), 2)
+	assert.NotContains(t, []string{outs()[0].Text, outs()[1].Text}, gone)
+	assert.Equal(t, stays, outs()[1].Text)
+	for range 2 {
+		b.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	}
+	assert.Empty(t, outs())
+	assert.IsType(t, &kit.Select{}, b.win.Canvas().Focused())
+	b.escape()
+	assert.False(t, b.asking())
 }

@@ -194,3 +194,6 @@ func StartBaseName(name string) string { return T("base: %s", strings.ToLower(na
 
 // StartDemoName is a demo's.
 func StartDemoName(name string) string { return T("demo: %s", name) }
+
+// CompareTakeOut takes a design out of those side by side.
+func CompareTakeOut(name string) string { return T("Take out %s", name) }
