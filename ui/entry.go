@@ -15,6 +15,7 @@ import (
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
@@ -189,8 +190,8 @@ func (r *choiceRow) show(text string, chosen bool) {
 // reads is the reader of lines for the design's library and eggs.
 func (w *Window) reads() *entering.Reader {
 	lib, eggs := w.library(), w.Design().Eggs
-	if !w.reader.For(lib, eggs) {
-		w.reader = entering.New(lib, eggs)
+	if language := tongue.Language(); !w.reader.For(lib, eggs, language) {
+		w.reader = entering.New(lib, eggs, language, say.Kitchen)
 	}
 	return w.reader
 }

@@ -75,6 +75,7 @@ func tree(s *shell) *cobra.Command {
 	}
 	reads := takesUnits(root)
 	root.PersistentPreRun = func(c *cobra.Command, _ []string) {
+		s.language = reads.language
 		if f := c.Flags().Lookup("json"); c.Name() == "lines" || f != nil && f.Value.String() == "true" {
 			reads.language = tongue.English // what programs read
 			reads.use()

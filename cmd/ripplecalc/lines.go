@@ -1,16 +1,19 @@
 package main
 
 import (
+	"cmp"
 	"io"
 	"os"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/written"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/design"
 )
 
@@ -27,6 +30,8 @@ decide; it is not what the line says.
 
 Volumes become grams by the ingredient's own density. A cup holds 236.6 mL, a
 tablespoon 14.8, a teaspoon 4.9, a fluid ounce 29.6 (NIST SP 811, Appendix B.8).
+
+With --language de the lines are German; how and doubt stay English.
 
   --system S   of egg sizes, US or EU; US if not given
   --size SIZE  of eggs that are counted without one; large, or M
@@ -62,13 +67,24 @@ func linesFlags(c *command, flags *pflag.FlagSet) action {
 		if err != nil {
 			return err
 		}
-		for _, l := range written.New(b.Library(), written.Eggs{System: class.System, Size: class.Name}).Read(text) {
+		for _, l := range read(s.language, b.Library(), written.Eggs{System: class.System, Size: class.Name}, text) {
 			if err := report.WriteJSON(s.out, report.WrittenLine(b.Library(), &l), false); err != nil {
 				return fault(err)
 			}
 		}
 		return nil
 	}
+}
+
+// read reads a recipe in a language of the catalogue.
+func read(language string, lib *ingredient.Library, eggs written.Eggs, text string) []written.Said {
+	if language != "de" {
+		return written.New(lib, eggs).Read(text)
+	}
+	texts, _ := tongue.Texts(language) // compiled in
+	return written.NewGerman(lib, eggs, func(in *ingredient.Ingredient) string {
+		return cmp.Or(texts[tongue.Message(in.Kitchen())], in.Kitchen())
+	}).Read(text)
 }
 
 // readText reads the file named, "-" being standard input.

@@ -32,6 +32,8 @@ type shell struct {
 	out io.Writer
 	err io.Writer
 
+	language string // that was asked for, though what programs read is English
+
 	schemas schemaline.Schemas // where editors of text find the schemas of files
 }
 

@@ -36,22 +36,31 @@ func (e *Entry) Unweighed() bool { return e.Said.Doubt == written.NoAmount && e.
 type Reader struct {
 	lib    *ingredient.Library
 	eggs   design.EggSize
-	reader *written.Reader
-	keys   []string // folded names, in the library's order
+	reader interface {
+		Line(text string) (written.Said, bool)
+		Read(text string) []written.Said
+	}
+	language string
+	keys     []string // folded names, in the library's order
 }
 
-// New returns a reader of what a design with these eggs may use.
-func New(lib *ingredient.Library, eggs design.EggSize) *Reader {
-	r := &Reader{lib: lib, eggs: eggs, reader: written.New(lib, written.Eggs{System: eggs.System, Size: eggs.Size})}
+// New returns a reader of what a design with these eggs may use, in English or, as
+// "de", in German; called is what an ingredient is called in that language.
+func New(lib *ingredient.Library, eggs design.EggSize, language string, called func(*ingredient.Ingredient) string) *Reader {
+	size := written.Eggs{System: eggs.System, Size: eggs.Size}
+	r := &Reader{lib: lib, eggs: eggs, language: language, reader: written.New(lib, size)}
+	if language == "de" {
+		r.reader = written.NewGerman(lib, size, called)
+	}
 	for _, in := range lib.All() {
-		r.keys = append(r.keys, fold.Text(in.Kitchen()+"\n"+in.Name))
+		r.keys = append(r.keys, fold.Text(called(in)+"\n"+in.Kitchen()+"\n"+in.Name))
 	}
 	return r
 }
 
 // For reports whether the reader is for these.
-func (r *Reader) For(lib *ingredient.Library, eggs design.EggSize) bool {
-	return r != nil && r.lib == lib && r.eggs == eggs
+func (r *Reader) For(lib *ingredient.Library, eggs design.EggSize, language string) bool {
+	return r != nil && r.lib == lib && r.eggs == eggs && r.language == language
 }
 
 // MostChoices is how many a text is given.

@@ -8,11 +8,12 @@ import (
 
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/entering"
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/work/design"
 )
 
 func reader(t *testing.T) *entering.Reader {
-	return entering.New(market.Library(t), design.New().Eggs)
+	return entering.New(market.Library(t), design.New().Eggs, "en", (*ingredient.Ingredient).Kitchen)
 }
 
 func TestALineThatSaysOneThingIsTaken(t *testing.T) {
@@ -81,10 +82,36 @@ func FuzzNothingIsTakenWithoutAnAmount(f *testing.F) {
 	for _, s := range []string{"250 g whole milk", "1/2 cup sugar", "a pinch of salt", "milk", "−3 g salt", "1,000 g sugar"} {
 		f.Add(s)
 	}
-	r := entering.New(market.Library(f), design.New().Eggs)
+	r := entering.New(market.Library(f), design.New().Eggs, "en", (*ingredient.Ingredient).Kitchen)
 	f.Fuzz(func(t *testing.T, s string) {
 		if e, ok := r.Line(s); ok && e.Taken() && e.Choices[0].Line.Grams <= 0 && e.Choices[0].Line.Count <= 0 {
 			t.Fatalf("%q is taken with no amount", s)
 		}
 	})
+}
+
+// A German maker's lines are read in German; what is typed of a name finds it.
+func TestGermanLinesAreReadWhereGermanIsSpoken(t *testing.T) {
+	names := map[string]string{"whole milk": "Vollmilch", "egg yolks": "Eigelb", "honey": "Honig"}
+	r := entering.New(market.Library(t), design.New().Eggs, "de", func(in *ingredient.Ingredient) string {
+		if name, ok := names[in.Kitchen()]; ok {
+			return name
+		}
+		return in.Kitchen()
+	})
+	for text, want := range map[string]design.Line{
+		"250 g Vollmilch": {Ingredient: "milk_whole", Grams: 250},
+		"2 Eigelb":        {Ingredient: "egg_yolk", Count: 2, CountOf: design.Yolks},
+		"60 g whole milk": {Ingredient: "milk_whole", Grams: 60},
+	} {
+		e, ok := r.Line(text)
+		require.True(t, ok, text)
+		require.True(t, e.Taken(), text)
+		assert.Equal(t, want, e.Choices[0].Line, text)
+	}
+	e, _ := r.Line("50 g Vollm")
+	assert.False(t, e.Taken())
+	require.NotEmpty(t, e.Choices)
+	assert.Equal(t, design.Line{Ingredient: "milk_whole", Grams: 50}, e.Choices[0].Line)
+	assert.False(t, r.For(market.Library(t), design.New().Eggs, "en"))
 }
