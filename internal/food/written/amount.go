@@ -20,19 +20,24 @@ type amount struct {
 var (
 	mixed    = regexp.MustCompile(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
 	quotien  = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
-	spaced   = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+)( ?(?:g|ml|gram|grams)\b)`)
+	spaced   = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+) ?(?:g|ml|gram|grams)\b\s*(\pL*)`)
+	grouping = regexp.MustCompile(`^(?:(?:1|\d\d)(?: \d{3})+|\d(?: 000)+)$`) // "2 250 g" may be two of 250 g
 	decimal  = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
 	grouped  = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
 	further  = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
 	circa    = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
 	halfMore = regexp.MustCompile(`(?i)^\s+and a half\b`)
 	roughly  = regexp.MustCompile(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
-	to       = regexp.MustCompile(`^\s*(?:-|to\b|or\b)\s*`)
+	to       = regexp.MustCompile(`^\s*(?:-|/|\||to\b|or\b)\s*`)
 	spoken   = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
 
 var spokenNumbers = map[string]float64{"three quarters": 0.75, "a quarter": 0.25, "quarter": 0.25, "half": 0.5, "a half": 0.5, "a": 1, "an": 1,
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12}
+
+// mostParts is the finest fraction of a measure: "11/2" is 1 1/2 with its space lost,
+// or nobody knows, and "100/120" are two amounts. common practice, no source.
+const mostParts = 32
 
 // number reads a number that s begins with, and returns what follows. grouped
 // tells that three digits after a point or comma may be thousands.
@@ -41,13 +46,13 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 		n, _ := strconv.ParseFloat(strings.ReplaceAll(strings.ReplaceAll(t, ",", "."), " ", ""), 64)
 		return n
 	}
-	if m := spaced.FindStringSubmatch(s); m != nil {
-		return atoi(m[1]), s[len(m[1]):], false, true
+	if m := spaced.FindStringSubmatch(s); m != nil && measures[m[2]].kind != container { // "2 400 g tins" are two
+		return atoi(m[1]), s[len(m[1]):], !grouping.MatchString(m[1]), true
 	}
 	if m := mixed.FindStringSubmatch(s); m != nil && atoi(m[3]) > atoi(m[2]) {
 		return atoi(m[1]) + atoi(m[2])/atoi(m[3]), s[len(m[0]):], false, true
 	}
-	if m := quotien.FindStringSubmatch(s); m != nil && atoi(m[2]) > 0 {
+	if m := quotien.FindStringSubmatch(s); m != nil && atoi(m[2]) > atoi(m[1]) && atoi(m[2]) <= mostParts {
 		return atoi(m[1]) / atoi(m[2]), s[len(m[0]):], false, true
 	}
 	if m := decimal.FindString(s); m != "" {

@@ -42,6 +42,33 @@ func harmless(remark, name string) bool {
 	return true
 }
 
+var (
+	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
+	// time, a price, a day, parts, and how old or far away something is.
+	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
+	pieceOf   = regexp.MustCompile(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
+	// scaled are words of a remark that make more or less of the amount.
+	scaled = regexp.MustCompile(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
+	// denied are words of a remark that take the food away or put another in its place.
+	denied = regexp.MustCompile(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
+)
+
+// unheard reports whether a remark may change how much is weighed, or whether anything
+// is: a number that is neither the heat nor the time, "doubled", "leave out".
+func unheard(note string, in *ingredient.Ingredient) bool {
+	note = apartFrom.ReplaceAllString(note, "")
+	if scaled.MatchString(note) && !more.MatchString(note) || denied.MatchString(note) {
+		return true
+	}
+	if eggParts[in.ID] != "" {
+		return false // "53-63 g" is a size
+	}
+	if m := pieceOf.FindStringSubmatch(note); m != nil && strings.Contains(strings.ToLower(in.Name), one(strings.ToLower(m[1]))) {
+		return false // "120 ml lemon juice (3-4 lemons)"
+	}
+	return digits.MatchString(note)
+}
+
 // browned are remarks that may name another record.
 var browned = words("roasted toasted")
 

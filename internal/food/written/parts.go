@@ -18,7 +18,8 @@ type parts struct {
 	notes   []string
 	percent float64 // −1: none
 	doubt   Doubt
-	whole   string // what an amount was made from: "juice", "zest"
+	whole   string  // what an amount was made from: "juice", "zest"
+	pieces  float64 // how many eggs the weight is said to be, 0: nobody says
 }
 
 func parse(s string) parts {
@@ -157,8 +158,9 @@ func (p *parts) paren(g string) {
 	if a, rest, ok := read(g); ok && a.in.kind == vague && a.word != "" && strings.TrimSpace(rest) == "" && len(p.sum) > 0 && p.sum[0].in.kind == mass {
 		return // "1 g salt (a pinch)"
 	}
-	if counted.MatchString(g) && len(p.sum) > 0 && eggs.MatchString(p.name) {
-		return // "150 g egg whites (about 5)"
+	if m := counted.FindStringSubmatch(g); m != nil && len(p.sum) > 0 && eggs.MatchString(p.name) {
+		p.pieces = value(m[1]) // "150 g egg whites (about 5)"
+		return
 	}
 	for _, piece := range strings.FieldsFunc(strings.TrimPrefix(g, "or "), func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
 		a, rest, ok := read(strings.TrimSpace(piece))
@@ -187,7 +189,7 @@ var (
 	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
 	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
 	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
-	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*\d{1,2}$`)
+	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
 	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})\s*[xX*]\s*(\d.*)$`)
 )
@@ -228,6 +230,10 @@ func (p *parts) note(t string) {
 			p.sum, p.name = append(p.sum, a), p.name+" "+rest // "egg yolks, 6 large"
 			return
 		}
+	}
+	if a, rest, ok := read(t); ok && a.word != "" && a.doubts == 0 && a.in.size > 0 && strings.TrimSpace(rest) == "" {
+		p.beside = append(p.beside, a) // "100 g sugar, about 1/2 cup"
+		return
 	}
 	p.notes = append(p.notes, t)
 }

@@ -78,6 +78,8 @@ var (
 	blanks  = regexp.MustCompile(`\s+`)
 	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
 	minus   = regexp.MustCompile(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
+	bound   = regexp.MustCompile(`(?:^|\s)[<>\x{2264}\x{2265}]\d`)
+	wonder  = regexp.MustCompile(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
 	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
 	halfs   = regexp.MustCompile(`(?i)\bhalf\s*(?:&|n|'n'?)\s*half\b`)
 	finish  = regexp.MustCompile(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
@@ -112,7 +114,7 @@ func (r *Reader) heading(s string) bool {
 		return false // "cream" by itself is a line without an amount
 	}
 	fields := strings.Fields(key)
-	if len(fields) > 1 && titles[fields[len(fields)-1]] {
+	if len(fields) > 1 && titles[fields[len(fields)-1]] && !r.forPart(fields) {
 		return true
 	}
 	for _, w := range fields {
@@ -121,6 +123,16 @@ func (r *Reader) heading(s string) bool {
 		}
 	}
 	return true
+}
+
+// forPart reports whether words name a food and what it is for: "sugar for the topping".
+func (r *Reader) forPart(fields []string) bool {
+	at := slices.Index(fields, "for")
+	if at < 1 {
+		return false
+	}
+	_, food := r.names.all[strings.Join(fields[:at], " ")]
+	return food
 }
 
 func (r *Reader) line(text string, in whole) (Said, bool) {
@@ -142,6 +154,12 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 		return l, false
 	}
 	p := parse(s)
+	if struck.MatchString(text) || wonder.MatchString(text) {
+		p.doubt = Apart
+	}
+	if bound.MatchString(text) {
+		p.doubt = Vague
+	}
 	if minus.MatchString(text) || dashed.MatchString(text) && !in.dashed {
 		p.doubt = NoAmount
 	}
@@ -203,6 +221,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	for i, note := range p.notes {
 		if l.Doubt == 0 && r.further(note, in, p.sum) {
 			l.Doubt = Either
+		}
+		if l.Doubt == 0 && unheard(note, in) {
+			l.Doubt = Apart
 		}
 		if l.Doubt == 0 && !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.MatchString(note) {
 			l.Doubt = Other

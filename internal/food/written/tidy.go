@@ -1,6 +1,7 @@
 package written
 
 import (
+	"html"
 	"regexp"
 	"strings"
 	"unicode"
@@ -15,7 +16,11 @@ var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "
 
 // tidy is a line without bullets, in one form of each sign.
 func tidy(text string) string {
-	text = footnote.ReplaceAllString(text, "$1 ")
+	raw := text
+	text = footnote.ReplaceAllString(struck.ReplaceAllString(html.UnescapeString(text), " "), "$1 ")
+	if strings.TrimSpace(text) == "" {
+		text = strings.ReplaceAll(raw, "~~", "")
+	}
 	s := norm.NFKC.String(fractions.Replace(text))
 	s = signs.Replace(s)
 	if cells, isRow := strings.CutPrefix(strings.TrimSpace(s), "|"); isRow {
@@ -55,6 +60,9 @@ var (
 	arrow    = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
 	celled   = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
 	ahead    = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
+
+	// What is crossed out, in the forms of plain text and of pages.
+	struck = regexp.MustCompile(`(?i)~~[^~]*~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>|(?:[^\x{0335}-\x{0338}][\x{0335}-\x{0338}])+|<[^<>]{1,20}>`)
 
 	bid  = regexp.MustCompile(`^(?i)take\s+`)
 	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis

@@ -18,6 +18,9 @@ const (
 	apartLiquid = 0.10
 	apartBulk   = 0.25
 	apartEggs   = 0.30
+	apartShell  = 0.15 // of whole eggs: their shells are a tenth and more
+	apartCount  = 0.40 // of a weight in eggs, whose size nobody said
+	apartScale  = 0.10 // two weights, of which one is rounded: 1 oz is 28.35 g, and 30 on many a page
 	apartRecord = 0.15
 )
 
@@ -27,6 +30,14 @@ func apart(in *ingredient.Ingredient) float64 {
 		return apartLiquid
 	}
 	return apartBulk
+}
+
+// besideBar is how far a second measure may be from the first.
+func besideBar(in *ingredient.Ingredient, first, second Said) float64 {
+	if first.Basis == Weighed && second.Basis == Weighed {
+		return apartScale
+	}
+	return apart(in)
 }
 
 // eggParts are the ids that are counted.
@@ -56,6 +67,9 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 		bar := apart(l.Ingredient)
 		if how.Basis == Counted {
 			bar = apartEggs
+			if how.CountOf == "eggs" {
+				bar = apartShell
+			}
 		}
 		if total.Known && math.Abs(g-total.Value) > bar*total.Value {
 			ask(Apart)
@@ -92,7 +106,7 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 	} else if how.Basis == Weighed || how.Basis == Measured {
 		for _, b := range p.beside {
 			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 && h.Basis != Counted &&
-				math.Abs(v.Value-total.Value) > apart(l.Ingredient)*total.Value {
+				math.Abs(v.Value-total.Value) > besideBar(l.Ingredient, how, h)*total.Value {
 				ask(Apart)
 			}
 		}
@@ -102,6 +116,11 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 	}
 	if p.packs && p.times != 1 && l.Doubt == 0 && how.Basis == Weighed && !total.Known {
 		ask(NoMeasure)
+	}
+	if p.pieces > 0 && how.Basis == Weighed {
+		if v, _ := r.sum(l, []amount{{n: p.pieces}}, size, american); v.Known && math.Abs(v.Value-total.Value) > apartCount*total.Value {
+			ask(Apart)
+		}
 	}
 	if loose && how.Basis == Measured {
 		ask(HowFull)
