@@ -11,9 +11,13 @@ import (
 	"ripplewright/internal/form/fold"
 )
 
+// spooned are names that mean one thing by the spoon, and by weight may be a paste, a
+// sugar or a powder. common practice, no source.
+var spooned = map[string]string{"vanilla": "vanilla_extract"}
+
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature extra")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -22,7 +26,7 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
@@ -35,7 +39,7 @@ func harmless(remark, name string) bool {
 		case strings.Contains(strings.ToLower(name), w), plainWords[w], remarks[w]:
 		case changed[w]:
 			return false
-		case short && !strings.HasSuffix(w, "ed") && !digits.MatchString(w):
+		case short && !strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "en") && !digits.MatchString(w):
 			return false
 		}
 	}
@@ -50,7 +54,7 @@ var (
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = regexp.MustCompile(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
 	// denied are words of a remark that take the food away or put another in its place.
-	denied = regexp.MustCompile(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
+	denied = regexp.MustCompile(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not (?:needed|used|yet|in)|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
 )
 
 // unheard reports whether a remark may change how much is weighed, or whether anything
@@ -94,8 +98,11 @@ func newNames(lib *ingredient.Library) *names {
 	}
 	bare := regexp.MustCompile(`\s*\([^)]*\)`)
 	for _, in := range lib.All() {
-		for _, name := range []string{in.KitchenName, in.Name, strings.ReplaceAll(in.ID, "_", " ")} {
-			put(kitchen, name, in.ID)
+		put(kitchen, in.KitchenName, in.ID)
+		put(kitchen, in.Name, in.ID)
+		id := strings.Split(in.ID, "_")
+		if last := id[len(id)-1]; !heads[last] { // "chocolate_milk" is no chocolate milk
+			put(kitchen, strings.Join(id, " "), in.ID)
 		}
 		if in.CommonName != "" && !in.Compound {
 			put(common, bare.ReplaceAllString(in.CommonName, ""), in.ID)
@@ -152,6 +159,9 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	fields := strings.Fields(keyOf(name))
 	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || w == "l" || w == "of" })
 	keys := []string{strings.Join(fields, " ")}
+	if strings.Contains(keys[0], "-") { // "whole-milk yogurt"
+		keys = append(keys, strings.ReplaceAll(keys[0], "-", " "))
+	}
 	for i := 1; i < len(fields) && plainWords[fields[i-1]]; i++ { // "grated fresh ginger" is fresh ginger
 		keys = append(keys, strings.Join(fields[i:], " "))
 	}

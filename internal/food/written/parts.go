@@ -189,6 +189,8 @@ var (
 	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
 	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
 	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
+	// What cannot be read, or is left to the tongue.
+	torn    = regexp.MustCompile(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
 	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})\s*[xX*]\s*(\d.*)$`)
@@ -206,14 +208,18 @@ func (p *parts) note(t string) {
 	}
 	if joined.MatchString(t) && !more.MatchString(t) && digits.MatchString(t) {
 		p.doubt = Apart
-		if _, rest, ok := read(t[len(joined.FindString(t)):]); ok && strings.TrimSpace(rest) != "" {
+		switch a, rest, ok := read(t[len(joined.FindString(t)):]); {
+		case ok && strings.TrimSpace(rest) != "":
 			p.doubt = Either // "plus 3 yolks"
+		case ok && a.word != "" && a.doubts == 0 && len(p.sum) > 0 && p.times == 1:
+			p.sum, p.doubt = append(p.sum, a), 0 // "1/2 cup sugar plus 2 tablespoons"
+			return
 		}
 	}
 	if at := finish.FindStringIndex(" " + t); at != nil && at[0] == 0 && len(p.sum) > 0 && strings.HasPrefix(strings.ToLower(t), "or ") {
 		p.doubt = Vague
 	}
-	if lessOr.MatchString(t) && len(p.sum) > 0 {
+	if (lessOr.MatchString(t) || torn.MatchString(t)) && len(p.sum) > 0 {
 		p.doubt = Vague
 	}
 	if strings.EqualFold(t, "separated") {

@@ -87,6 +87,7 @@ var (
 	more    = regexp.MustCompile(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
 	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
 	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	choices = regexp.MustCompile(`(?i)\bor\b|/`)
 	fromOf  = regexp.MustCompile(`(?i)^(?:the )?(juice|zest|peel|grated zest|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
 	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
@@ -215,6 +216,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	}
 	in, _ := r.names.lib.Find(m.ids[0])
 	l.Ingredient, l.Meanings = in, m.ids
+	if id, ok := spooned[keyOf(name)]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
+		m.ids = []string{id}
+	}
 	if (len(m.ids) > 1 || m.perhaps) && l.Doubt == 0 {
 		l.Doubt = Several
 	}
@@ -243,6 +247,11 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"
 // does; eggs beside what they weigh are no other.
 func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) bool {
+	for _, other := range choices.Split(note, -1) {
+		if m, _, found := r.names.look(strings.TrimSpace(other), ""); found && choices.MatchString(note) && !slices.Contains(m.ids, in.ID) {
+			return true // "bourbon, rum or brandy"
+		}
+	}
 	a, rest, ok := read(strings.TrimPrefix(note, "or "))
 	if rest = strings.TrimSpace(rest); !ok || rest == "" || a.in.kind == vague {
 		return false

@@ -77,7 +77,7 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 		if how.Doubt == Range || how.Doubt == Vague && p.sum[0].n != 1 {
 			break
 		}
-		if b.in.kind == ounce && l.Ingredient.DensityKind == "liquid" {
+		if b.in.kind == ounce && l.Ingredient.DensityKind == "liquid" && !(l.Ingredient.ID == condensed && b.n == condensedOz) {
 			ask(OunceOrFluid)
 		}
 		total, how = ingredient.Known(g), Said{Basis: Weighed}
@@ -139,6 +139,13 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize
 }
 
+// The American can of sweetened condensed milk holds 14 oz by weight, 397 g. common
+// practice, no source.
+const (
+	condensed   = "condensed_milk_sweet"
+	condensedOz = 14
+)
+
 // sold is how much one can or jar holds, g, from here on: what stands beside several
 // of them is then each one's. common practice, no source.
 const sold = 150
@@ -197,7 +204,7 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 	switch a.in.kind {
 	case mass, ounce:
 		out.Basis = Weighed
-		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 {
+		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) {
 			out.Doubt = OunceOrFluid
 		}
 		return ingredient.Known(a.n * a.in.size), out
@@ -293,7 +300,7 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	low, high := math.Inf(1), 0.0
 	for _, m := range recordMeasures(in, want) {
 		for _, w := range strings.Fields(keyOf(m.how)) {
-			if said[w] && w != "or" && w != "whole" && !between {
+			if said[w] && w != "or" && (w != "whole" || m.how == w) && !between {
 				grams = m.grams
 			}
 		}
