@@ -15,9 +15,12 @@ import (
 // sugar or a powder. common practice, no source.
 var spooned = map[string]string{"vanilla": "vanilla_extract"}
 
+// drunk are names that by the cup or the millilitre are what is brewed of it.
+var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black_brewed", "strong black tea": "tea_black_brewed", "strong tea": "tea_black_brewed"}
+
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature extra")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature extra flaked slivered")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -26,7 +29,7 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
@@ -153,6 +156,10 @@ func one(w string) string {
 	return w
 }
 
+// fullFat is what tells a food of milk from a leaner one; where there is no leaner one it
+// tells nothing.
+var fullFat = regexp.MustCompile(`^(?:full[- ](?:fat|cream)|plain) `)
+
 // look returns what name means. note may turn it round, "milk", "whole": turned
 // tells that it did.
 func (n *names) look(name, note string) (m meaning, turned, ok bool) {
@@ -166,6 +173,9 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 		keys = append(keys, strings.Join(fields[i:], " "))
 	}
 	first := keyOf(note)
+	if full := fullFat.ReplaceAllString(keys[len(keys)-1], ""); full != keys[len(keys)-1] {
+		keys = append(keys, full)
+	}
 	for _, key := range append(keys, strings.Join(kept, " ")) {
 		m, ok := n.all[key]
 		if !ok {
@@ -240,6 +250,9 @@ func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
 		family = "cream_"
 	case "milk", "whole milk", "milk whole", "fresh milk", "reduced fat milk", "low fat milk", "lowfat milk":
 		family, most = "milk_", 0.3
+	case "whisky", "whiskey", "scotch", "scotch whisky", "bourbon", "irish whiskey":
+		id := map[float64]string{40: "whisky_bourbon_40", 43: "whisky_43"}[v]
+		return meaning{ids: []string{id}}, false, id != ""
 	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate":
 		family = "chocolate_dark_"
 	default:

@@ -9,6 +9,7 @@ import (
 
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
 )
 
 // Reader reads lines for one library and one size of eggs.
@@ -88,7 +89,7 @@ var (
 	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
 	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
 	choices = regexp.MustCompile(`(?i)\bor\b|/`)
-	fromOf  = regexp.MustCompile(`(?i)^(?:the )?(juice|zest|peel|grated zest|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
+	fromOf  = regexp.MustCompile(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
 	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
@@ -184,7 +185,7 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	})
 	name, size := r.sized(&p)
 	if p.whole != "" {
-		name += " " + one(strings.TrimPrefix(p.whole, "grated "))
+		name += " " + one(p.whole[strings.LastIndexByte(p.whole, ' ')+1:])
 	}
 	l.Name = name
 	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
@@ -219,6 +220,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	if id, ok := spooned[keyOf(name)]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
 		m.ids = []string{id}
 	}
+	if id, ok := drunk[keyOf(name)]; ok && len(p.sum) > 0 && p.sum[0].in.kind == volume && p.sum[0].in.size != customary.TeaspoonML && p.sum[0].in.size != customary.TablespoonML {
+		m.ids = []string{id}
+	}
 	if (len(m.ids) > 1 || m.perhaps) && l.Doubt == 0 {
 		l.Doubt = Several
 	}
@@ -248,7 +252,7 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 // does; eggs beside what they weigh are no other.
 func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) bool {
 	for _, other := range choices.Split(note, -1) {
-		if m, _, found := r.names.look(strings.TrimSpace(other), ""); found && choices.MatchString(note) && !slices.Contains(m.ids, in.ID) {
+		if m, _, found := r.names.look(strings.TrimSpace(other), ""); found && choices.MatchString(note) && !strings.HasPrefix(note, "or ") && !slices.Contains(m.ids, in.ID) {
 			return true // "bourbon, rum or brandy"
 		}
 	}

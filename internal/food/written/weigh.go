@@ -20,7 +20,7 @@ const (
 	apartEggs   = 0.30
 	apartShell  = 0.15 // of whole eggs: their shells are a tenth and more
 	apartCount  = 0.40 // of a weight in eggs, whose size nobody said
-	apartScale  = 0.10 // two weights, of which one is rounded: 1 oz is 28.35 g, and 30 on many a page
+	apartScale  = 0.15 // two weights, of which one is rounded: 1 oz is 28.35 g, and 25 or 30 on many a page
 	apartRecord = 0.15
 )
 
