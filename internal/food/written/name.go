@@ -29,17 +29,21 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus ep solid pack")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
 func harmless(remark, name string) bool {
 	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
 	short := len(fields) <= 2
+	if len(fields) > 1 && fields[0] == "for" { // "for syrup"
+		return true
+	}
 	for _, w := range fields {
 		w = strings.Trim(w, ".,!;:")
 		switch {
 		case strings.Contains(strings.ToLower(name), w), plainWords[w], remarks[w]:
+		case w == "unsalted" && strings.Contains(strings.ToLower(name), "without salt"):
 		case changed[w]:
 			return false
 		case short && !strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "en") && !digits.MatchString(w):
@@ -52,7 +56,7 @@ func harmless(remark, name string) bool {
 var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
-	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
+	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
 	pieceOf   = regexp.MustCompile(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = regexp.MustCompile(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
@@ -134,7 +138,8 @@ func newNames(lib *ingredient.Library) *names {
 
 // keyOf is a name as names are compared: folded, one of each thing.
 func keyOf(name string) string {
-	fields := strings.FieldsFunc(fold.Text(name), func(r rune) bool { return r == ' ' || r == '/' || r == '.' || r == '\'' || r == '’' || r == '\t' })
+	name = strings.ReplaceAll(fold.Text(name), "pasteuris", "pasteuriz")
+	fields := strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '/' || r == '.' || r == '\'' || r == '’' || r == '\t' })
 	for i, w := range fields {
 		fields[i] = one(w)
 	}
@@ -237,7 +242,7 @@ func (n *names) near(name string) (meaning, bool) {
 	return m, ok
 }
 
-var percent = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.))?`)
+var percent = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
 
 // byPercent returns the ingredient of a family whose fat, or cocoa, is nearest to v
 // per cent; far tells that none is near.
@@ -250,10 +255,12 @@ func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
 		family = "cream_"
 	case "milk", "whole milk", "milk whole", "fresh milk", "reduced fat milk", "low fat milk", "lowfat milk":
 		family, most = "milk_", 0.3
+	case "rum", "dark rum", "white rum":
+		return meaning{ids: []string{"rum_40"}}, false, v == 40
 	case "whisky", "whiskey", "scotch", "scotch whisky", "bourbon", "irish whiskey":
 		id := map[float64]string{40: "whisky_bourbon_40", 43: "whisky_43"}[v]
 		return meaning{ids: []string{id}}, false, id != ""
-	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate":
+	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate", "couverture", "dark couverture", "couverture dark":
 		family = "chocolate_dark_"
 	default:
 		return meaning{}, false, false

@@ -193,7 +193,7 @@ var (
 	torn    = regexp.MustCompile(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
 	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
-	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})\s*[xX*]\s*(\d.*)$`)
+	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
 )
 
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }

@@ -1,6 +1,7 @@
 package written
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -30,6 +31,7 @@ const mostLine = 400
 func (r *Reader) Read(text string) []Said {
 	var all []Said
 	in := whole{american: customarily.MatchString(text), dashed: len(dashed.FindAllString(text, 2)) > 1}
+	in.shares = shares(text)
 	in.rows, in.items = running(row, text), running(item, text)
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
 		if l, ok := r.line(raw, in); ok {
@@ -59,6 +61,7 @@ type whole struct {
 	american bool // it measures in cups or quarts: a pint is that of the US
 	rows     bool // its tables begin with the number of the row
 	items    bool // its lines are numbered
+	shares   bool // it gives shares of the whole before the weights
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
 
@@ -155,7 +158,10 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case r.heading(s):
 		return l, false
 	}
-	p := parse(s)
+	if in.shares {
+		s = sharing.ReplaceAllString(s, "$1")
+	}
+	p := parse(unrow(byWeight.ReplaceAllString(s, "")))
 	if struck.MatchString(text) || wonder.MatchString(text) {
 		p.doubt = Apart
 	}
@@ -198,7 +204,7 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 			}
 		} else if !ok {
 			l.Doubt = Unknown
-		} else if len(m.ids) == 1 {
+		} else if len(m.ids) == 1 && !r.hasPercent(m.ids[0], p.percent) {
 			l.Doubt = FarPercent
 		}
 	}
@@ -246,6 +252,14 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		l.Doubt = p.doubt
 	}
 	r.weigh(l, p, size, loose, american)
+}
+
+// hasPercent reports whether a percentage beside a food tells what its record has: its fat
+// or its solids, as near as such are printed.
+func (r *Reader) hasPercent(id string, percent float64) bool {
+	in, ok := r.names.lib.Find(id)
+	fat, water := in.Cell(ingredient.Fat), in.Cell(ingredient.Water)
+	return ok && (fat.Known && fat.Value > 1 && math.Abs(fat.Value-percent) <= 2 || water.Known && math.Abs(100-water.Value-percent) <= 2)
 }
 
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"

@@ -77,7 +77,7 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 		if how.Doubt == Range || how.Doubt == Vague && p.sum[0].n != 1 {
 			break
 		}
-		if b.in.kind == ounce && l.Ingredient.DensityKind == "liquid" && !(l.Ingredient.ID == condensed && b.n == condensedOz) {
+		if b.in.kind == ounce && l.Ingredient.DensityKind == "liquid" && !(l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.MatchString(l.Text) {
 			ask(OunceOrFluid)
 		}
 		total, how = ingredient.Known(g), Said{Basis: Weighed}
@@ -177,6 +177,9 @@ func (r *Reader) sum(l *Said, list []amount, size string, american bool) (ingred
 	total, how := ingredient.Known(0), Said{}
 	for i, a := range list {
 		g, h := r.grams(l, a, size, american)
+		if i > 0 && list[0].in.size == customary.PoundG && h.Doubt == OunceOrFluid {
+			h.Doubt = 0 // behind pounds they are of weight
+		}
 		if i > 0 {
 			h.Count, h.ML = how.Count+h.Count, how.ML+h.ML
 			if h.Doubt == 0 {
@@ -204,7 +207,7 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 	switch a.in.kind {
 	case mass, ounce:
 		out.Basis = Weighed
-		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) {
+		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) && !byWeight.MatchString(l.Text) {
 			out.Doubt = OunceOrFluid
 		}
 		return ingredient.Known(a.n * a.in.size), out
