@@ -62,6 +62,9 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 		}
 		return atoi(m), rest, grouped.MatchString(m), true
 	}
+	if v, rest, ok := spelled(s); ok {
+		return v, rest, false, true
+	}
 	if m := spoken.FindStringSubmatch(s); m != nil && !strings.HasPrefix(strings.ToLower(s), "half and half") && !strings.HasPrefix(strings.ToLower(s), "half-") {
 		word := strings.ToLower(m[1])
 		v, known := spokenNumbers[word]
@@ -147,7 +150,7 @@ func read(s string) (a amount, rest string, ok bool) {
 		}
 		return amount{}, s, false
 	}
-	if w, after := word(rest); strings.EqualFold(w, "dozen") {
+	if w, after := word(rest); strings.EqualFold(w, "dozen") || strings.EqualFold(w, "doz") {
 		v, rest = 12*v, after
 	}
 	a.n = v

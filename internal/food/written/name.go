@@ -36,7 +36,7 @@ var remarks = words("divided optional cold warm room temp temperature temperate 
 func harmless(remark, name string) bool {
 	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
 	short := len(fields) <= 2
-	if len(fields) > 1 && fields[0] == "for" { // "for syrup"
+	if len(fields) > 1 && (fields[0] == "for" || fields[0] == "see" || fields[0] == "buy" || fields[0] == "not" && !digits.MatchString(remark)) { // "for syrup", "see note"
 		return true
 	}
 	for _, w := range fields {
@@ -183,6 +183,9 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	}
 	for _, key := range append(keys, strings.Join(kept, " ")) {
 		m, ok := n.all[key]
+		if round, turns := n.all[first+" "+key]; turns && !ok && first != "" && key != "" {
+			return round, true, true // "tartar, cream of"
+		}
 		if !ok {
 			continue
 		}

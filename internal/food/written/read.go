@@ -82,7 +82,7 @@ var (
 	blanks  = regexp.MustCompile(`\s+`)
 	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
 	minus   = regexp.MustCompile(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
-	bound   = regexp.MustCompile(`(?:^|\s)[<>\x{2264}\x{2265}]\d`)
+	bound   = regexp.MustCompile(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
 	wonder  = regexp.MustCompile(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
 	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
 	halfs   = regexp.MustCompile(`(?i)\bhalf\s*(?:&|n|'n'?)\s*half\b`)
@@ -148,8 +148,11 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case in.items && item.MatchString(text):
 		text = text[strings.IndexAny(text, ".)")+1:]
 	}
-	s := tidy(text)
+	s := tidy(r.quiet(text))
 	switch {
+	case s == "" && eaten.MatchString(text): // drawn, not written
+		l.Doubt = Unknown
+		return l, true
 	case s == "":
 		return l, false
 	case len(text) > mostLine:
@@ -161,7 +164,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	if in.shares {
 		s = sharing.ReplaceAllString(s, "$1")
 	}
-	p := parse(unrow(byWeight.ReplaceAllString(s, "")))
+	p := parse(eggsBehind(unrow(byWeight.ReplaceAllString(s, ""))))
 	if struck.MatchString(text) || wonder.MatchString(text) {
 		p.doubt = Apart
 	}

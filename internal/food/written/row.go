@@ -17,7 +17,7 @@ var (
 	shared   = regexp.MustCompile(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
 	sharing  = regexp.MustCompile(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
 	numbered = regexp.MustCompile(`^(\pL+) \d( \([^()]*\) \d)`)
-	byWeight = regexp.MustCompile(`(?i)\s*\(?\b(?:by|net) (?:weight|wt\.?)\)?`)
+	byWeight = regexp.MustCompile(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
 )
 
 // shares reports whether a text gives each line's share of the whole before its weight, as

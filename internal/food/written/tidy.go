@@ -62,7 +62,7 @@ var (
 	ahead    = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
 
 	// What is crossed out, in the forms of plain text and of pages.
-	struck = regexp.MustCompile(`(?i)~~[^~]*~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>|(?:[^\x{0335}-\x{0338}][\x{0335}-\x{0338}])+|<[^<>]{1,20}>`)
+	struck = regexp.MustCompile(`(?i)~~[^~]*~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>|(?:[^\x{0335}-\x{0338}][\x{0335}-\x{0338}])+`)
 
 	bid  = regexp.MustCompile(`^(?i)take\s+`)
 	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis

@@ -207,6 +207,9 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 	switch a.in.kind {
 	case mass, ounce:
 		out.Basis = Weighed
+		if a.in.size < 1 && out.Doubt == 0 && in.DensityKind == "liquid" {
+			out.Doubt = NoMeasure // "200 mg milk" is a slip
+		}
 		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) && !byWeight.MatchString(l.Text) {
 			out.Doubt = OunceOrFluid
 		}
@@ -299,7 +302,7 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	}
 	want := map[float64]string{customary.CupML: "cup", customary.TablespoonML: "tbsp", customary.TeaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
-	between := said["packed"] && (said["lightly"] || said["loosely"]) // neither of a record's two
+	between := said["packed"] && (said["lightly"] || said["loosely"] || said["not"]) // neither of a record's two
 	low, high := math.Inf(1), 0.0
 	for _, m := range recordMeasures(in, want) {
 		for _, w := range strings.Fields(keyOf(m.how)) {
