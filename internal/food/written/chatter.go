@@ -21,12 +21,22 @@ var (
 	fillers  = regexp.MustCompile(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|an?\s|half\s)`)
 	speaker  = regexp.MustCompile(`^(\pL{2,15}):\s*(\d.*)$`)
 	promised = regexp.MustCompile(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
+	spoonOf  = regexp.MustCompile(`(?i)\b(tea|table)[ -]spoon`)
+	swiss    = regexp.MustCompile(`\b(\d{1,3})['\x{2019}](\d{3})\b`)
+	unitHead = regexp.MustCompile(`(?i)^(\pL.*\D)\b(gr|g|grams?|kg|ml|cl)\.? (\d+(?:[.,]\d+)?)$`) // "sugar gr. 110"
+	number0  = regexp.MustCompile(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
+	packsOf  = regexp.MustCompile(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
+	dozen    = regexp.MustCompile(`(?i)^\s*(?:a )?dozen\s+`)
+	shorts   = regexp.MustCompile(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn)\.(\s)`)
 	glued    = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
 	ofSize   = regexp.MustCompile(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
 )
 
 // notSpeakers are words before a colon that change what a line says.
 var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
+
+// full are words that are cut short with a point. common practice, no source.
+var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown"}
 
 // quiet takes from a line what is said around it.
 func (r *Reader) quiet(s string) string {
@@ -49,6 +59,13 @@ func (r *Reader) quiet(s string) string {
 			}
 		}
 	}
+	s = swiss.ReplaceAllString(spoonOf.ReplaceAllString(s, "${1}spoon"), "$1$2")
+	s = number0.ReplaceAllString(unitHead.ReplaceAllString(s, "$1 $3 $2"), " $1")
+	s = packsOf.ReplaceAllString(s, "$3 x $2 $1")
+	s = shorts.ReplaceAllStringFunc(s, func(short string) string {
+		return full[strings.ToLower(strings.TrimRight(short, ". "))] + " "
+	})
+	s = dozen.ReplaceAllString(s, "12 ")
 	s = fillers.ReplaceAllString(s, "$1")
 	if m := glued.FindStringSubmatch(s); m != nil {
 		if w, _ := word(m[2] + m[3]); measures[strings.ToLower(w)] == (measure{}) {

@@ -29,7 +29,7 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus ep solid pack")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus normal regular standard ordinary ep solid pack")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
@@ -194,6 +194,11 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 		}
 		return m, false, true
 	}
+	if last := len(fields) - 1; last > 0 { // "egg yolk pasteurised"
+		if m, ok := n.all[fields[last]+" "+strings.Join(fields[:last], " ")]; ok && !browned[fields[last]] {
+			return m, false, true
+		}
+	}
 	if len(kept) > 1 && heads[kept[0]] {
 		m, ok = n.all[strings.Join(append(slices.Clone(kept[1:]), kept[0]), " ")]
 	}
@@ -263,7 +268,7 @@ func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
 	case "whisky", "whiskey", "scotch", "scotch whisky", "bourbon", "irish whiskey":
 		id := map[float64]string{40: "whisky_bourbon_40", 43: "whisky_43"}[v]
 		return meaning{ids: []string{id}}, false, id != ""
-	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate", "couverture", "dark couverture", "couverture dark":
+	case "chocolate", "dark chocolate", "chocolate dark", "bittersweet chocolate", "couverture", "black chocolate", "dark couverture", "couverture dark":
 		family = "chocolate_dark_"
 	default:
 		return meaning{}, false, false

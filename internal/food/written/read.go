@@ -92,7 +92,7 @@ var (
 	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
 	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
 	choices = regexp.MustCompile(`(?i)\bor\b|/`)
-	fromOf  = regexp.MustCompile(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|whites?|yolks?)\s+(?:of|from)\s+(.*)$`)
+	fromOf  = regexp.MustCompile(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
 	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap     = regexp.MustCompile(`[\s:=-]+`)
@@ -224,6 +224,12 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		}
 		return
 	}
+	if fits := slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { return !r.hasFat(id, p.percent) }); len(m.ids) > 1 && len(fits) == 1 {
+		m.ids = fits // "cocoa 22 % fat"
+	}
+	if keyOf(name) == "white" && !strings.HasSuffix(name, "s") && len(p.sum) > 0 && p.sum[0].in.kind == mass {
+		m.perhaps = true // "white 100 g" may be chocolate
+	}
 	in, _ := r.names.lib.Find(m.ids[0])
 	l.Ingredient, l.Meanings = in, m.ids
 	if id, ok := spooned[keyOf(name)]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
@@ -263,6 +269,13 @@ func (r *Reader) hasPercent(id string, percent float64) bool {
 	in, ok := r.names.lib.Find(id)
 	fat, water := in.Cell(ingredient.Fat), in.Cell(ingredient.Water)
 	return ok && (fat.Known && fat.Value > 1 && math.Abs(fat.Value-percent) <= 2 || water.Known && math.Abs(100-water.Value-percent) <= 2)
+}
+
+// hasFat reports whether a percentage is a record's fat, as near as packs print it.
+func (r *Reader) hasFat(id string, percent float64) bool {
+	in, ok := r.names.lib.Find(id)
+	fat := in.Cell(ingredient.Fat)
+	return ok && percent > 0 && fat.Known && math.Abs(fat.Value-percent) <= 1.5
 }
 
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"
