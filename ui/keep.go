@@ -25,7 +25,18 @@ func (w *Window) keepWork() {
 			}
 			w.Say(say.KeptAgain.String())
 		})
-	}, func() { w.Post(w.lookAtDisk) }, func() { w.Post(w.openElsewhere) })
+	}, func() { w.Post(w.lookAtDisk) }, func() { w.Post(w.openElsewhere) }, func() { w.Post(w.joined) })
+}
+
+// joined says that another window has opened the open design too. It takes nobody's hands
+// off their work: nothing has happened to it.
+func (w *Window) joined() {
+	path := w.Session.Path()
+	if path == "" {
+		return
+	}
+	w.event("joined %s", path)
+	w.Say(say.Joined(path))
 }
 
 // openElsewhere says, once for each design that is opened, that another window has it open

@@ -3,6 +3,7 @@ package ui
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -180,6 +181,7 @@ func TestASecondWindowOnOneDesignIsToldWhenItOpens(t *testing.T) {
 	second.open(path)
 	require.True(t, second.happens(second.asking))
 	assert.Contains(t, unbroken(second.dialogTexts()), unbroken("Another window has quay.yaml open"))
+	assert.True(t, b.happens(func() bool { return strings.Contains(b.status.Text, "Another window has opened quay.yaml too") }), "the first is told as well")
 	assert.False(t, b.asking(), "nothing has happened to the first one's work")
 	second.key(fyne.KeyEscape)
 	second.openElsewhere()

@@ -35,6 +35,7 @@ type Keeper struct {
 	tell    func(error) // on any goroutine: the work could not be kept; nil: it can again
 	changed func()      // on any goroutine: the file is not what it was
 	shared  func()      // on any goroutine, again and again: another window has it open
+	joined  func()      // on any goroutine: another window has opened it too
 
 	seen uint64 // revision; for the window's thread, as Look is
 	of   string // the open design's path; likewise
@@ -54,6 +55,7 @@ type Keeper struct {
 	failed bool
 	opened *journal.Opened // nil: no design's file is, or another window has it
 	openOf string          // its path
+	knocks string          // likewise, of one that another window knows is open here too
 
 	closed chan struct{}
 	once   sync.Once
@@ -62,9 +64,9 @@ type Keeper struct {
 // Open begins to keep a window's work in folder. tell is called on any goroutine, with
 // an error when the work cannot be kept and with nil when it can again; changed when
 // the open design's file has been changed by another program; shared as long as another
-// window of the same maker has it open.
-func Open(folder *journal.Folder, tell func(error), changed, shared func()) *Keeper {
-	k := &Keeper{folder: folder, tell: tell, changed: changed, shared: shared, closed: make(chan struct{})}
+// window of the same maker has it open, and joined once another opens what is open here.
+func Open(folder *journal.Folder, tell func(error), changed, shared, joined func()) *Keeper {
+	k := &Keeper{folder: folder, tell: tell, changed: changed, shared: shared, joined: joined, closed: make(chan struct{})}
 	k.page, k.why = folder.Open()
 	go k.watch()
 	return k
@@ -217,7 +219,7 @@ func (k *Keeper) glance() {
 }
 
 // lookAround says of the open design's file that it is open here, or tells that it is
-// elsewhere.
+// elsewhere, there and here.
 func (k *Keeper) lookAround() {
 	k.disk.Lock()
 	defer k.disk.Unlock()
@@ -229,11 +231,21 @@ func (k *Keeper) lookAround() {
 		k.opened.Close()
 		k.opened = nil
 	}
-	if k.openOf = path; path == "" || k.opened != nil {
+	if k.openOf = path; path == "" {
+		k.knocks = ""
+		return
+	}
+	if k.opened != nil {
+		if k.opened.Knocked() {
+			k.joined()
+		}
 		return
 	}
 	var err error
 	if k.opened, err = k.folder.Opened(path); errors.Is(err, journal.ErrElsewhere) {
+		if k.knocks != path && k.folder.Knock(path) == nil {
+			k.knocks = path
+		}
 		k.shared()
 	}
 }

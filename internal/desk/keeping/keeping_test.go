@@ -27,7 +27,7 @@ func newKeeper(t *testing.T, f *journal.Folder, tell func(error)) *Keeper {
 			}
 		}
 	}
-	k := Open(f, tell, func() {}, func() {})
+	k := Open(f, tell, func() {}, func() {}, func() {})
 	t.Cleanup(func() { k.Close() })
 	return k
 }
@@ -162,7 +162,7 @@ func TestAnotherProgramIsNoticed(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "quay.yaml")
 	require.NoError(t, s.Save(path, false))
 	noticed := make(chan bool, 10)
-	k := Open(journal.At(t.TempDir()), func(error) {}, func() { noticed <- true }, func() {})
+	k := Open(journal.At(t.TempDir()), func(error) {}, func() { noticed <- true }, func() {}, func() {})
 	defer k.Close()
 	k.Look(s)
 	data, err := os.ReadFile(path)

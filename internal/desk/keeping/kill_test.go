@@ -80,7 +80,7 @@ func work(dir string) {
 			panic(err)
 		}
 	}
-	k := Open(journal.At(filepath.Join(dir, "journal")), func(error) {}, func() {}, func() {})
+	k := Open(journal.At(filepath.Join(dir, "journal")), func(error) {}, func() {}, func() {}, func() {})
 	saves := rand.New(rand.NewSource(int64(n)))
 	for {
 		n++

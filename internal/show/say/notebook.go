@@ -290,8 +290,8 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 	return text
 }
 
-// BatchExpects is the word that a forecast expects of a scale.
-func BatchExpects(word string) string { return T("forecast: %s", word) }
+// BatchExpects is the word that a forecast expects of a scale, which nobody has chosen.
+func BatchExpects(word string) string { return T("(%s)", word) }
 
 // BatchSaid says that a batch was written down, and why no version of its design is kept
 // if none is.

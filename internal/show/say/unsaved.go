@@ -59,6 +59,11 @@ func OpenElsewhere(path string) string {
 	return T("Another window has %s open. What is saved there is asked about here before anything is overwritten; under another name each keeps its own.", Harmless(filepath.Base(path), Terminal))
 }
 
+// Joined says that another window has opened a design that is open here.
+func Joined(path string) string {
+	return T("Another window has opened %s too. What is saved there is asked about here before anything is overwritten.", Harmless(filepath.Base(path), Terminal))
+}
+
 // NotKept says why unsaved work is not kept.
 func NotKept(why error) string {
 	return T("Unsaved work cannot be kept for the next start: %s. Save the design soon.", Harmless(why.Error(), Terminal))

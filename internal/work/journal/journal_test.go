@@ -156,6 +156,12 @@ func TestADesignIsOpenInOneWindow(t *testing.T) {
 		_, err = f.Opened(path)
 		require.ErrorIs(t, err, ErrElsewhere, path)
 	}
+	assert.False(t, first.Knocked(), "nobody has said that they are there")
+	require.NoError(t, f.Knock(other))
+	assert.True(t, first.Knocked())
+	assert.False(t, first.Knocked(), "once")
+	require.NoError(t, f.Knock(design))
+	assert.True(t, first.Knocked(), "and of each")
 	another, err := f.Opened(filepath.Join(dir, "other.yaml"))
 	require.NoError(t, err)
 	another.Close()
@@ -163,8 +169,10 @@ func TestADesignIsOpenInOneWindow(t *testing.T) {
 	_, err = f.Opened(design)
 	require.ErrorIs(t, err, ErrElsewhere, "sweeping leaves what is held")
 	first.Close()
+	assert.Error(t, f.Knock(design), "nobody is there")
 	again, err := f.Opened(other)
 	require.NoError(t, err)
+	assert.False(t, again.Knocked())
 	again.Close()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "journal", "0123456789abcdef.open"), nil, 0o600)) // of a window that was killed
 	require.Empty(t, f.Waiting())

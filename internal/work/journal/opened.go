@@ -20,7 +20,10 @@ var ownOpened = regexp.MustCompile(`^[0-9a-f]{16}\.open$`)
 
 // Opened tells other windows of the same maker that this one has a design open, until it
 // is closed or its process ends, however that ends.
-type Opened struct{ lock claimed }
+type Opened struct {
+	lock  claimed
+	heard int64 // bytes of its file: a knock is one
+}
 
 // Opened says that a window has the design at path open. The error is ErrElsewhere where
 // another has.
@@ -38,7 +41,32 @@ func (f *Folder) Opened(path string) (*Opened, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Opened{lock}, nil
+	if err := lock.file.Truncate(0); err != nil { // knocks at a window that was killed
+		lock.release()
+		return nil, err
+	}
+	return &Opened{lock: lock}, nil
+}
+
+// Knock lets the window that has the design at path open know that another has opened it
+// too.
+func (f *Folder) Knock(path string) error {
+	file, err := os.OpenFile(filepath.Join(f.dir, openedName(path)), os.O_WRONLY|os.O_APPEND, 0)
+	if err != nil {
+		return err
+	}
+	_, err = file.Write([]byte{'.'})
+	return errors.Join(err, file.Close())
+}
+
+// Knocked reports whether another window has opened the design since it was asked last.
+func (o *Opened) Knocked() bool {
+	info, err := o.lock.file.Stat()
+	if err != nil || info.Size() <= o.heard {
+		return false
+	}
+	o.heard = info.Size()
+	return true
 }
 
 // openedName is the same by whichever links a file is reached.
