@@ -124,7 +124,7 @@ func TestEachWarningLeadsToWhatCausesIt(t *testing.T) {
 		{"blend", func() fyne.Focusable { return b.bench.tub.knobs[0].Focusable() }},
 		{"serving.temperature_c", func() fyne.Focusable { return b.bench.rail }},
 		{"dense", func() fyne.Focusable { return b.listOf(design.DensePart).entry }},
-		{"foam.syrup", func() fyne.Focusable { return b.bench.foam.knobs[0].Focusable() }},
+		{"foam.syrup", func() fyne.Focusable { return b.listOf(design.SyrupPart).entry }},
 	} {
 		b.turnTo(places.Figures)
 		b.lead(x.where)

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
@@ -17,7 +18,10 @@ import (
 	"ripplewright/ui/page"
 )
 
-// lead goes to what a warning is about, by its place in the file: the keyboard is on
+// leadTo goes to what causes a warning.
+func (w *Window) leadTo(x model.Warning) { w.lead(w.Model().Cause(w.Result(), x)) }
+
+// lead goes to a place in the file: the keyboard is on
 // the line, the setting or the list, and it is in sight.
 func (w *Window) lead(where string) {
 	for kit.Dismiss(w.win.Canvas()) {
@@ -28,8 +32,6 @@ func (w *Window) lead(where string) {
 		w.bench.foam.syrupDialog()
 		w.event("led to %s", where)
 		return
-	case "foam.syrup": // what is said of the syrup as a whole comes of how hot it gets
-		where = "foam.syrup.cook_temperature_c"
 	case "eggs": // yolks without their whites, or the other way
 		w.askWholeEggs()
 		w.event("led to %s", where)
@@ -97,7 +99,7 @@ func (w *Window) isList(where string) bool { return w.listAt(where) != nil }
 func (w *Window) askWhy() {
 	r := w.Result()
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(figurespage.Warnings(r.Warnings, w.lead)),
+	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(figurespage.Warnings(r.Warnings, w.leadTo)),
 		kit.Answer{Name: say.AllFigures.String(), Do: func() {
 			dg.Hide()
 			w.turnTo(places.Figures)

@@ -33,7 +33,7 @@ import (
 func (w *Window) newPage(at places.Place) page.Page {
 	switch at {
 	case places.Figures:
-		return figurespage.New(w, w.lead, func() { w.turnTo(places.Bench) })
+		return figurespage.New(w, w.leadTo, func() { w.turnTo(places.Bench) })
 	case places.Ask:
 		asks := balancepage.New(w, w.bench.mender, w.kitchens)
 		asks.Teach(w.notebook.Kitchens)

@@ -24,7 +24,7 @@ type Page struct {
 	host      page.Host
 	table     *kit.OpenFigures
 	nutrition *kit.OpenFigures
-	lead      func(where string) // to what a warning is about
+	lead      func(model.Warning) // to what causes it
 	back      func()
 	leave     *kit.Button
 	listed    []figure.Listed // what stands in the tables
@@ -38,9 +38,9 @@ type Page struct {
 	object    fyne.CanvasObject
 }
 
-// New returns the page; lead goes to what a warning is about, back to where the page was
+// New returns the page; lead goes to what causes a warning, back to where the page was
 // opened from.
-func New(h page.Host, lead func(where string), back func()) *Page {
+func New(h page.Host, lead func(model.Warning), back func()) *Page {
 	p := &Page{
 		host:     h,
 		lead:     lead,
@@ -116,15 +116,15 @@ func (p *Page) showWarnings(r *model.Result) {
 }
 
 // Warnings are those of a result, the gravest first, each with a button that leads to
-// what it is about.
-func Warnings(ws []model.Warning, lead func(where string)) fyne.CanvasObject {
+// what causes it.
+func Warnings(ws []model.Warning, lead func(model.Warning)) fyne.CanvasObject {
 	box := container.NewVBox()
 	for s := model.Serious; ; s-- {
 		for _, w := range ws {
 			if w.Severity == s {
 				l := page.Prose(fmt.Sprintf("%s: %s", say.Severity(s), say.Warning(page.Reads, w)))
 				l.TextStyle.Bold = s > model.Note
-				b := kit.NewButton(say.ShowCause.String(), func() { lead(w.Where) })
+				b := kit.NewButton(say.ShowCause.String(), func() { lead(w) })
 				box.Add(container.NewBorder(nil, nil, nil, container.NewVBox(b), l))
 			}
 		}
