@@ -142,21 +142,15 @@ func LeaveOut(s Style, v *cold.Softening) string {
 	case v.Why == cold.TooSoft:
 		return T("It is too soft straight from the freezer, at %s.", s.Temperature(v.StartC))
 	case !v.FromMinutes.Known():
-		return T("It does not soften enough to scoop%s in the time computed.", where(v))
+		return placed(v, "It does not soften enough to scoop on the counter in the time computed.", "It does not soften enough to scoop in the refrigerator in the time computed.")
 	case Out(v) == 0 && !v.ToMinutes.Known():
-		return T("It scoops straight from the freezer, and stays so%s.", where(v))
+		return placed(v, "It scoops straight from the freezer, and stays so on the counter.", "It scoops straight from the freezer, and stays so in the refrigerator.")
 	case Out(v) == 0:
-		return T("It scoops straight from the freezer, for %s%s.", s.Duration(v.ToMinutes.Value), where(v))
+		return placed(v, "It scoops straight from the freezer, for %s on the counter.", "It scoops straight from the freezer, for %s in the refrigerator.", s.Duration(v.ToMinutes.Value))
 	}
-	how := T("Leave it out") + " "
-	if v.Place == "refrigerator" {
-		how = T("Leave it in the refrigerator") + " "
-	}
-	text := how + OutFor(s, v)
+	text := placed(v, "Leave it out %s: the edge scoops then.", "Leave it in the refrigerator %s: the edge scoops then.", OutFor(s, v))
 	if wholeInTime(v) {
-		text += T(": first the edge scoops, then the whole tub.")
-	} else {
-		text += T(": the edge scoops then.")
+		text = placed(v, "Leave it out %s: first the edge scoops, then the whole tub.", "Leave it in the refrigerator %s: first the edge scoops, then the whole tub.", OutFor(s, v))
 	}
 	if v.ToMinutes.Known() {
 		text += " " + T("After %s the edge is too soft.", s.Duration(v.ToMinutes.Value))
@@ -196,11 +190,12 @@ func LookFrom(s Style, v *cold.Softening) string {
 	return T("Kitchens vary: start looking at %s.", s.Duration(v.FromMinutes.Low))
 }
 
-func where(v *cold.Softening) string {
+// placed is the message for the place where a tub softens.
+func placed(v *cold.Softening, counter, refrigerator Message, args ...any) string {
 	if v.Place == "refrigerator" {
-		return " " + T("in the refrigerator")
+		return T(refrigerator, args...)
 	}
-	return " " + T("on the counter")
+	return T(counter, args...)
 }
 
 // Softening is LeaveOut with LookFrom.
@@ -211,20 +206,19 @@ func Softening(s Style, v *cold.Softening) string {
 // Storage says whether water moves between the phases in the freezer.
 func Storage(s Style, st *cold.Storage) string {
 	if st.WaterDrawn {
-		drawn := ""
+		at, drawer := s.Temperature(st.AtC), Of(st.Drawer)
 		if known(st.DrawnG) {
-			drawn = T(", up to %s g per 100 g of it", s.Number(st.DrawnG, 0))
+			return T("At %s the %s holds no ice, so it draws water from the other phase, up to %s g per 100 g of it: it weeps and shrinks.", at, drawer, s.Number(st.DrawnG, 0))
 		}
-		return T("At %s the %s holds no ice, so it draws water from the other phase%s: it weeps and shrinks.", s.Temperature(st.AtC), st.Drawer, drawn)
+		return T("At %s the %s holds no ice, so it draws water from the other phase: it weeps and shrinks.", at, drawer)
 	}
 	if !st.Dense.Present || !st.Foam.Present {
 		return T("There is one phase only, so no water moves.")
 	}
-	text := T("At %s both phases hold ice, so no water moves between them", s.Temperature(st.AtC))
 	if st.SwingK > 0 && known(st.Dense.SwingPercent) && known(st.Foam.SwingPercent) {
-		text += T("; a swing of %s melts and refreezes %s of the custard's ice and %s of the foam's", s.TemperatureStep(st.SwingK), s.Percent(st.Dense.SwingPercent, 0), s.Percent(st.Foam.SwingPercent, 0))
+		return T("At %s both phases hold ice, so no water moves between them; a swing of %s melts and refreezes %s of the custard's ice and %s of the foam's.", s.Temperature(st.AtC), s.TemperatureStep(st.SwingK), s.Percent(st.Dense.SwingPercent, 0), s.Percent(st.Foam.SwingPercent, 0))
 	}
-	return text + "."
+	return T("At %s both phases hold ice, so no water moves between them.", s.Temperature(st.AtC))
 }
 
 // StorageChange says what keeps water from moving, "" where none moves.
@@ -232,11 +226,11 @@ func StorageChange(s Style, st *cold.Storage) string {
 	if !st.WaterDrawn {
 		return ""
 	}
-	does := T("never freezes")
+	water, then := s.Number(st.Change.WaterG, 0), s.Temperature(st.Change.ThenC)
+	text := T("The %s never freezes: give it less sugar, or about %s g more water per 100 g, and it freezes at %s.", Of(st.Drawer), water, then)
 	if known(st.Change.FreezesAtC) {
-		does = T("freezes at %s", s.TemperatureTo(st.Change.FreezesAtC, 1))
+		text = T("The %s freezes at %s: give it less sugar, or about %s g more water per 100 g, and it freezes at %s.", Of(st.Drawer), s.TemperatureTo(st.Change.FreezesAtC, 1), water, then)
 	}
-	text := T("The %s %s: give it less sugar, or about %s g more water per 100 g, and it freezes at %s.", st.Drawer, does, s.Number(st.Change.WaterG, 0), s.Temperature(st.Change.ThenC))
 	if known(st.KeepBelowC) {
 		text += " " + T("Or keep the tub at %s or colder.", s.TemperatureTo(math.Floor(st.KeepBelowC), 0))
 	}

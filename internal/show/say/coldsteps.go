@@ -10,19 +10,22 @@ import (
 
 // freezeSoft says how the custard gets its ice.
 func freezeSoft(s Style, c *cold.Answer, tray bool) string {
-	churn := T("Churn until it holds a swirl. No machine: freeze it") + " "
-	if tray {
-		churn = T("Freeze it") + " "
-	}
 	if c == nil || !c.StillFreeze.Dense.Present || len(c.StillFreeze.Dense.Stirs) == 0 || !c.StillFreeze.Dense.ReadyMinutes.Known() {
-		return T("%s%s deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times.", churn, s.Length(practiceDepthMM))
+		if tray {
+			return T("Freeze it %s deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times.", s.Length(practiceDepthMM))
+		}
+		return T("Churn until it holds a swirl. No machine: freeze it %s deep in a cold tray and beat it hard with the hand mixer every half hour, three or four times.", s.Length(practiceDepthMM))
 	}
 	f := &c.StillFreeze
-	how := T("%s deep and beat it hard after %s; it can be swirled %s.", s.Length(f.Dense.Vessel.HeightMM), Minutes(s, f.Dense.Stirs), after(s, f.Dense.ReadyMinutes, 1))
+	deep, beats, ready := s.Length(f.Dense.Vessel.HeightMM), Minutes(s, f.Dense.Stirs), after(s, f.Dense.ReadyMinutes, 1)
+	how := T("Churn until it holds a swirl. No machine: freeze it %s deep and beat it hard after %s; it can be swirled %s.", deep, beats, ready)
+	if tray {
+		how = T("Freeze it %s deep and beat it hard after %s; it can be swirled %s.", deep, beats, ready)
+	}
 	if f.Foam.Present && f.StartFirst == "custard" && f.HeadStartMinutes >= 5 {
 		how += " " + T("Start it %s before the foam.", s.Duration(f.HeadStartMinutes))
 	}
-	return churn + how
+	return how
 }
 
 // practiceDepthMM is how deep a tray is filled: common practice, no source.
@@ -34,11 +37,12 @@ func hardenStep(s Style, c *cold.Answer) string {
 		return T("Press film on the surface, put the lid on and freeze at %s or colder overnight, tubs apart from each other.", s.Temperature(-18))
 	}
 	h := &c.Harden
-	text := T("Press film on the surface, put the lid on and freeze at %s, tubs apart from each other. Hard enough", s.Temperature(h.AirC)) + " "
+	text := T("Press film on the surface, put the lid on and freeze at %s, tubs apart from each other.", s.Temperature(h.AirC)) + " "
+	core, stored := s.Temperature(h.CoreToC), after(s, h.Hours, 60)
 	if h.MoveC > h.CoreToC {
-		text += T("to move, core at %s, %s;", s.Temperature(h.MoveC), after(s, h.MoveHours, 60)) + " "
+		return text + T("Hard enough to move, core at %s, %s; to store, core at %s, %s.", s.Temperature(h.MoveC), after(s, h.MoveHours, 60), core, stored)
 	}
-	return text + T("to store, core at %s, %s.", s.Temperature(h.CoreToC), after(s, h.Hours, 60))
+	return text + T("Hard enough to store, core at %s, %s.", core, stored)
 }
 
 // serveStep says how a tub comes from the freezer to the spoon.

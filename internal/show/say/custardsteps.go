@@ -72,11 +72,10 @@ func (w *stepWords) raw() bool {
 }
 
 func (w *stepWords) yolks() string {
-	text := T("Whisk %s smooth", w.things(anything))
+	text := T("Whisk %s smooth.", w.things(anything))
 	if w.has(kind.Sugar) {
-		text += " " + T("at once: yolk left standing on sugar forms crusts")
+		text = T("Whisk %s smooth at once: yolk left standing on sugar forms crusts.", w.things(anything))
 	}
-	text += "."
 	if w.has(kind.Starch) {
 		text += " " + T("The starch must lie free of lumps.")
 	}
@@ -97,11 +96,11 @@ func (w *stepWords) heat() string {
 		}
 	}
 	if w.has(kind.Cocoa) {
-		with := T("a little of the liquid")
 		if dry {
-			with = T("the sugar and %s", with)
+			text += " " + T("Rub the cocoa smooth with the sugar and a little of the liquid first.")
+		} else {
+			text += " " + T("Rub the cocoa smooth with a little of the liquid first.")
 		}
-		text += " " + T("Rub the cocoa smooth with %s first.", with)
 	}
 	if w.has(kind.Starch) {
 		text += " " + T("Stir the starch smooth in a little of it cold.")
@@ -204,13 +203,12 @@ func (w *stepWords) cook() string {
 	if c.Starch() {
 		text += w.boilStarch()
 	} else {
-		text += T("Stir over low heat, scraping the bottom, until a thermometer shows %s", s.TemperatureSpan(c.FromC, c.ToC))
-		if c.YolkGPerKG >= process.LeastYolkGPerKG {
-			text += " " + T("and it coats the spoon")
+		if span := s.TemperatureSpan(c.FromC, c.ToC); c.YolkGPerKG >= process.LeastYolkGPerKG {
+			text += T("Stir over low heat, scraping the bottom, until a thermometer shows %s and it coats the spoon.", span)
 		} else {
-			text += T("; with so little yolk it does not coat the spoon")
+			text += T("Stir over low heat, scraping the bottom, until a thermometer shows %s; with so little yolk it does not coat the spoon.", span)
 		}
-		text += T(". It curdles from about %s: if it turns grainy, take it off and blend it over ice. Below %s it stays thin.", s.Temperature(c.CurdlesC), s.Temperature(c.FromC))
+		text += " " + T("It curdles from about %s: if it turns grainy, take it off and blend it over ice. Below %s it stays thin.", s.Temperature(c.CurdlesC), s.Temperature(c.FromC))
 		if c.YolkGPerKG > process.MostYolkGPerKG {
 			text += " " + T("So much yolk sets sooner: watch it from %s.", s.Temperature(c.FromC-4))
 		}
@@ -225,17 +223,15 @@ func (w *stepWords) cook() string {
 // enzyme thins it again; alone until it has swelled.
 func (w *stepWords) boilStarch() string {
 	c, s := &w.m.Process.Custard, w.s
-	text := T("Stir over medium heat to a full boil")
+	text := T("Stir over medium heat to a full boil and boil for 1 minute, stirring, until it is thick.")
 	if c.Yolk {
-		text += T(", %s at least, and boil for 2 minutes, stirring: below %s the yolk thins the starch again.", s.Temperature(c.FromC), s.Text("{88 to 90 °C}"))
+		text = T("Stir over medium heat to a full boil, %s at least, and boil for 2 minutes, stirring: below %s the yolk thins the starch again.", s.Temperature(c.FromC), s.Text("{88 to 90 °C}"))
 		if !math.IsNaN(c.CurdlesC) {
 			text += " " + T("With so little starch the egg may curdle on the way: whisk without a stop, and blend it smooth if it does.")
 		}
 		if caution, ok := w.m.Process.CautionOf(process.EnzymeLives); ok {
 			text += " " + Caution(s, w.m, caution)
 		}
-	} else {
-		text += " " + T("and boil for 1 minute, stirring, until it is thick.")
 	}
 	for _, x := range c.Starches {
 		if !math.IsNaN(x.FromC) && !w.m.Brief {
@@ -263,11 +259,12 @@ func (w *stepWords) weigh() string {
 	}
 	text := " " + T("Without the pan it weighs %s. Heavier: cook on; lighter: stir in hot water.", w.s.Mass(p.Custard.WeighedG))
 	if m := p.Custard.OffMinutes; !w.m.Brief && !math.IsNaN(m) && !p.Custard.Starch() {
-		text += " " + T("The %s of water take about %s", w.s.Mass(p.Custard.WaterOffG), w.s.Duration(math.Max(1, m)))
+		off, takes, pan := w.s.Mass(p.Custard.WaterOffG), w.s.Duration(math.Max(1, m)), w.s.Length(p.Kitchen.PanMM)
 		if p.Custard.Parts > 1 {
-			text += " " + T("a part")
+			text += " " + T("The %s of water take about %s a part to steam off a pan %s wide.", off, takes, pan)
+		} else {
+			text += " " + T("The %s of water take about %s to steam off a pan %s wide.", off, takes, pan)
 		}
-		text += " " + T("to steam off a pan %s wide.", w.s.Length(p.Kitchen.PanMM))
 	}
 	return text
 }
@@ -314,22 +311,27 @@ func (w *stepWords) gelatine(part design.Part) bool {
 
 func (w *stepWords) cool() string {
 	c, s := &w.m.Process.Custard, w.s
-	text := T("Stand it in ice water (about %s ice) and stir", s.Mass(1000*c.Cool.IceKG))
-	if c.Parts > 1 {
-		text = T("Stand each part, as it comes off the stove, in ice water of its own (about %s ice) and stir", s.Mass(1000*c.Cool.IceKG))
+	ice, known := s.Mass(1000*c.Cool.IceKG), !math.IsNaN(c.Cool.BathMinutes)
+	in, cold := s.Duration(c.Cool.BathMinutes), s.Temperature(process.ColdC)
+	var text string
+	switch {
+	case c.Parts > 1 && known:
+		text = T("Stand each part, as it comes off the stove, in ice water of its own (about %s ice) and stir, about %s to %s.", ice, in, cold)
+	case c.Parts > 1:
+		text = T("Stand each part, as it comes off the stove, in ice water of its own (about %s ice) and stir.", ice)
+	case known:
+		text = T("Stand it in ice water (about %s ice) and stir, about %s to %s.", ice, in, cold)
+	default:
+		text = T("Stand it in ice water (about %s ice) and stir.", ice)
 	}
-	if !math.IsNaN(c.Cool.BathMinutes) {
-		text += T(", about %s to %s", s.Duration(c.Cool.BathMinutes), s.Temperature(process.ColdC))
-	}
-	text += T(". The limit is %s to %s within 2 hours, to %s within 4 more (FDA Food Code 3-501.14)", s.Temperature(process.CoolFromC), s.Temperature(process.CoolByC), s.Temperature(process.ColdC))
+	limit := Message("The limit is %s to %s within 2 hours, to %s within 4 more (FDA Food Code 3-501.14); in the refrigerator alone this pot does not meet it.")
 	switch {
 	case c.Cool.FridgeMeets:
+		limit = "The limit is %s to %s within 2 hours, to %s within 4 more (FDA Food Code 3-501.14)."
 	case w.m.Brief:
-		text += T("; the refrigerator alone is too slow")
-	default:
-		text += T("; in the refrigerator alone this pot does not meet it")
+		limit = "The limit is %s to %s within 2 hours, to %s within 4 more (FDA Food Code 3-501.14); the refrigerator alone is too slow."
 	}
-	text += "."
+	text += " " + T(limit, s.Temperature(process.CoolFromC), s.Temperature(process.CoolByC), cold)
 	if caution, ok := w.m.Process.CautionOf(process.BathTooSlow); ok {
 		text += " " + Caution(s, w.m, caution)
 	}
@@ -395,11 +397,10 @@ func (w *stepWords) freezeSoft() string {
 	p, s := w.m.Process, w.s
 	f, k := &p.Freezing, p.Kitchen
 	if k.Churns() {
-		text := T("Churn") + " "
 		if f.ChurnRuns > 1 {
-			text += T("in %s, of %s at most,", s.Count(f.ChurnRuns, "run", "runs"), s.Volume(k.ChurnBowlML)) + " "
+			return T("Churn in %s, of %s at most, until it holds a swirl, about 30 min each.", s.Count(f.ChurnRuns, "run", "runs"), s.Volume(k.ChurnBowlML))
 		}
-		return text + T("until it holds a swirl, about 30 min%s.", map[bool]string{true: " " + T("each"), false: ""}[f.ChurnRuns > 1])
+		return T("Churn until it holds a swirl, about 30 min.")
 	}
 	text := freezeSoft(s, w.m.Cold, k.Churn == process.Tray)
 	if f.Dishes > 1 {

@@ -47,11 +47,11 @@ func (w *stepWords) whites() string {
 	case f.Hot && f.Whites == process.FreshYolk:
 		text += T("Beat %s until pale and thick, to be ready when the syrup is.", w.things(anything))
 	case f.Hot:
-		text += T("Beat %s to soft peaks", rest)
-		if sugar != "" {
-			text += T(", then beat in %s", sugar)
+		if sugar == "" {
+			text += T("Beat %s to soft peaks, to be ready when the syrup is.", rest)
+		} else {
+			text += T("Beat %s to soft peaks, then beat in %s, to be ready when the syrup is.", rest, sugar)
 		}
-		text += T(", to be ready when the syrup is.")
 	case f.Whites == process.FreshWhite || f.Whites == process.FreshYolk:
 		text += T("Stir %s together in the mixing bowl.", w.things(anything))
 	case sugar == "":
@@ -61,11 +61,11 @@ func (w *stepWords) whites() string {
 	}
 	switch {
 	case f.Whites == process.CartonWhite:
-		text += " " + T("Pasteurised whites take up to four times as long")
-		if !f.Acid {
-			text += T(", and want acid: about 1 g cream of tartar to 30 g")
+		if f.Acid {
+			text += " " + T("Pasteurised whites take up to four times as long.")
+		} else {
+			text += " " + T("Pasteurised whites take up to four times as long, and want acid: about 1 g cream of tartar to 30 g.")
 		}
-		text += "."
 	case f.Whites == process.FreshWhite && !f.Acid && f.Hot:
 		text += " " + T("The bowl must be free of fat.")
 	}
@@ -76,28 +76,31 @@ func (w *stepWords) whites() string {
 func (w *stepWords) dried() string {
 	f := &w.m.Process.Foam
 	wet := func(k kind.Kind) bool { return k == kind.Liquid }
-	text := T("Let %s swell", w.things(only(kind.WhiteDry)))
+	text := T("Let %s swell for 20 minutes.", w.things(only(kind.WhiteDry)))
 	if water := w.things(wet); water != "" {
-		text = T("Stir %s into %s and let it swell", w.things(only(kind.WhiteDry)), water)
+		text = T("Stir %s into %s and let it swell for 20 minutes.", w.things(only(kind.WhiteDry)), water)
 	}
-	text += " " + T("for 20 minutes.")
 	beside := w.things(func(k kind.Kind) bool { return k != kind.WhiteDry && !wet(k) && k != kind.Sugar })
-	if beside != "" {
-		beside = " " + T("with %s", beside)
-	}
 	sugar := w.things(only(kind.Sugar))
-	if f.Hot {
-		text += " " + T("Then beat it%s to soft peaks", beside)
-		if sugar != "" {
-			text += T(", then beat in %s", sugar)
-		}
-		return text + T(", to be ready when the syrup is.")
+	switch {
+	case f.Hot && beside == "" && sugar == "":
+		text += " " + T("Then beat it to soft peaks, to be ready when the syrup is.")
+	case f.Hot && beside == "":
+		text += " " + T("Then beat it to soft peaks, then beat in %s, to be ready when the syrup is.", sugar)
+	case f.Hot && sugar == "":
+		text += " " + T("Then beat it with %s to soft peaks, to be ready when the syrup is.", beside)
+	case f.Hot:
+		text += " " + T("Then beat it with %s to soft peaks, then beat in %s, to be ready when the syrup is.", beside, sugar)
+	case beside == "" && sugar == "":
+		text += " " + T("Then beat it until foamy.")
+	case beside == "":
+		text += " " + T("Then beat it until foamy, then %s by the spoonful.", sugar)
+	case sugar == "":
+		text += " " + T("Then beat it with %s until foamy.", beside)
+	default:
+		text += " " + T("Then beat it with %s until foamy, then %s by the spoonful.", beside, sugar)
 	}
-	text += " " + T("Then beat it%s until foamy", beside)
-	if sugar != "" {
-		text += T(", then %s by the spoonful", sugar)
-	}
-	return text + "."
+	return text
 }
 
 // caution is a caution of the process with a space before it, "" where there is
@@ -123,21 +126,16 @@ func (w *stepWords) hold() string {
 
 func (w *stepWords) boil() string {
 	y, s := &w.m.Process.Syrup, w.s
-	text := T("Stir %s over low heat until the sugar has dissolved, then boil without stirring", w.things(anything))
-	if !w.dry() {
-		text = T("Warm %s slowly, stirring, then boil without stirring", w.things(anything))
-	}
-	switch {
-	case y.Weighed:
-		text += " " + T("until the syrup weighs %s, without the pan. Heavier: boil on; lighter: add hot water.", s.Mass(y.MassG))
-	case !y.Reached:
-		text += T(": it boils only at %s, thicker than %s makes it. Give the design water, or pour it as soon as it boils.", s.TemperatureTo(w.m.Result.Syrup.BoilingPointC, 0), s.Temperature(y.TrueC))
-	default:
-		text += " " + T("to %s%s, about %s.", s.TemperatureTo(y.ReadingC, readingPlaces(y)), stageWords(s, y.Stage, y.SeaC), s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High)))
+	text := w.boilUntil()
+	if !y.Weighed && y.Reached {
 		text += " " + T("It then weighs %s: the scale is surer than the thermometer. Too far: stir in a spoon of water and boil up again.", s.Mass(y.MassG))
 	}
 	if y.ProbeOffsetK != 0 {
-		text += " " + T("(Your probe shows %s too %s; that is in it.)", s.TemperatureStep(math.Abs(y.ProbeOffsetK)), map[bool]string{true: T("much"), false: T("little")}[y.ProbeOffsetK > 0])
+		if off := s.TemperatureStep(math.Abs(y.ProbeOffsetK)); y.ProbeOffsetK > 0 {
+			text += " " + T("(Your probe shows %s too much; that is in it.)", off)
+		} else {
+			text += " " + T("(Your probe shows %s too little; that is in it.)", off)
+		}
 	}
 	if !y.Weighed {
 		text += altitudeStep(s, w.m.Design.Kitchen.AltitudeM, y)
@@ -149,11 +147,17 @@ func (w *stepWords) boil() string {
 		text += " " + T("Its acid splits part of the sugar: the design reckons with %s; 5 %% is usual in a short boil (from memory).", s.Percent(y.InvertedPercent, 0))
 	}
 	if n := w.foams(); len(n) > 0 {
-		text += " " + T("%s%s up and catch%s: keep the heat low", sentenceCase(List(n)), Plural(float64(len(n)), " foams", " foam"), Plural(float64(len(n)), "es", ""))
-		if y.DepthMM >= shallowMM {
-			text += " " + T("and take a larger pan")
+		one, larger, names := len(n) == 1, y.DepthMM >= shallowMM, sentenceCase(List(n))
+		switch {
+		case one && larger:
+			text += " " + T("%s foams up and catches: keep the heat low and take a larger pan.", names)
+		case one:
+			text += " " + T("%s foams up and catches: keep the heat low.", names)
+		case larger:
+			text += " " + T("%s foam up and catch: keep the heat low and take a larger pan.", names)
+		default:
+			text += " " + T("%s foam up and catch: keep the heat low.", names)
 		}
-		text += "."
 	}
 	switch {
 	case y.Overfull:
@@ -162,6 +166,29 @@ func (w *stepWords) boil() string {
 		text += " " + T("It stands only %s deep in the pan: tilt it, or go by weight.", s.Length(math.Max(1, y.DepthMM)))
 	}
 	return text
+}
+
+// boilUntil says how the syrup is dissolved and until when it boils.
+func (w *stepWords) boilUntil() string {
+	y, s := &w.m.Process.Syrup, w.s
+	in, dry := w.things(anything), w.dry()
+	switch {
+	case y.Weighed && dry:
+		return T("Stir %s over low heat until the sugar has dissolved, then boil without stirring until the syrup weighs %s, without the pan. Heavier: boil on; lighter: add hot water.", in, s.Mass(y.MassG))
+	case y.Weighed:
+		return T("Warm %s slowly, stirring, then boil without stirring until the syrup weighs %s, without the pan. Heavier: boil on; lighter: add hot water.", in, s.Mass(y.MassG))
+	case !y.Reached:
+		boils, makes := s.TemperatureTo(w.m.Result.Syrup.BoilingPointC, 0), s.Temperature(y.TrueC)
+		if dry {
+			return T("Stir %s over low heat until the sugar has dissolved, then boil without stirring: it boils only at %s, thicker than %s makes it. Give the design water, or pour it as soon as it boils.", in, boils, makes)
+		}
+		return T("Warm %s slowly, stirring, then boil without stirring: it boils only at %s, thicker than %s makes it. Give the design water, or pour it as soon as it boils.", in, boils, makes)
+	}
+	to, takes := s.TemperatureTo(y.ReadingC, readingPlaces(y))+stageWords(s, y.Stage, y.SeaC), s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High))
+	if dry {
+		return T("Stir %s over low heat until the sugar has dissolved, then boil without stirring to %s, about %s.", in, to, takes)
+	}
+	return T("Warm %s slowly, stirring, then boil without stirring to %s, about %s.", in, to, takes)
 }
 
 // shallowMM is what a digital tip needs, see limits.SyrupDepth.
@@ -215,45 +242,58 @@ func (w *stepWords) pour() string {
 	if f.Cream {
 		return T("Stir the hot syrup into the foam base.%s Stand it in ice water until it is at %s or colder, then beat until it stands: warm, it takes no air.", w.jelly(T("while it is hot")), s.Temperature(process.ColdC)) + w.cup()
 	}
-	how := " " + T("between whisk and wall in a thin stream.") + " "
 	if w.m.Process.Kitchen.Pour == process.AtOnce {
-		how = " " + T("between whisk and wall, all at once.") + " "
+		text += T("Beating on, pour the boiling syrup between whisk and wall, all at once.") + " "
+	} else {
+		text += T("Beating on, pour the boiling syrup between whisk and wall in a thin stream.") + " "
 	}
-	text += T("Beating on, pour the boiling syrup%s", how)
 	if f.Read {
 		text += T("A thermometer showed %s.", s.TemperatureTo(f.PeakC, 0)) + " "
 		if f.Whites == process.FreshWhite || f.Whites == process.FreshYolk {
 			text += BowlRead(s, f) + " "
 		}
 	} else {
-		text += T("The foam comes to about %s", s.TemperatureTo(f.PeakC, 0))
-		if band := s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0); band != s.TemperatureTo(f.PeakC, 0) {
-			text += " (" + band + ")"
+		peak := s.TemperatureTo(f.PeakC, 0)
+		if band := s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0); band != peak {
+			text += T("The foam comes to about %s (%s).", peak, band) + " "
+		} else {
+			text += T("The foam comes to about %s.", peak) + " "
 		}
-		text += ". "
 	}
-	text = T("%s Beat on", strings.TrimSpace(text+strings.TrimSpace(w.jelly(T("while the foam is warm")))))
-	most := f.StopMinutes
-	if !(most < process.WhiskLongest) {
-		most = process.WhiskLongest
-	}
-	if most > quickestMin {
-		text += " " + T("for %s", s.DurationSpan(quickestMin, most))
-	}
-	text += " " + T("until it") + " "
-	if !(f.PeakHighC < process.WhiskUntilC) {
-		text += T("is below %s and", s.Temperature(process.WhiskUntilC)) + " "
-	}
-	text += T("stands")
-	if !(f.StopMinutes < process.WhiskLongest) {
-		text += T(", at the end in a bowl of cold water")
-	}
-	text += "."
+	text = strings.TrimSpace(text+strings.TrimSpace(w.jelly(T("while the foam is warm")))) + " " + w.beatOn()
 	if w.m.Brief {
 		return text + w.cup()
 	}
 	text += " " + T("From there to %s it may shrink to %s of its volume; left warmer, to less.", s.Temperature(process.ShrinkToC), s.Percent(100*f.ColdShrinkRatio, 0))
 	return text + w.cup()
+}
+
+// beatOn says how long the foam is beaten after the pour.
+func (w *stepWords) beatOn() string {
+	f, s := &w.m.Process.Foam, w.s
+	most, long := f.StopMinutes, !(f.StopMinutes < process.WhiskLongest)
+	if long {
+		most = process.WhiskLongest
+	}
+	timed, warm := most > quickestMin, !(f.PeakHighC < process.WhiskUntilC)
+	span, below := s.DurationSpan(quickestMin, most), s.Temperature(process.WhiskUntilC)
+	switch {
+	case timed && warm && long:
+		return T("Beat on for %s until it is below %s and stands, at the end in a bowl of cold water.", span, below)
+	case timed && warm:
+		return T("Beat on for %s until it is below %s and stands.", span, below)
+	case timed && long:
+		return T("Beat on for %s until it stands, at the end in a bowl of cold water.", span)
+	case timed:
+		return T("Beat on for %s until it stands.", span)
+	case warm && long:
+		return T("Beat on until it is below %s and stands, at the end in a bowl of cold water.", below)
+	case warm:
+		return T("Beat on until it is below %s and stands.", below)
+	case long:
+		return T("Beat on until it stands, at the end in a bowl of cold water.")
+	}
+	return T("Beat on until it stands.")
 }
 
 // jelly says when gelatine goes into the foam: cold, it would set in threads.
@@ -276,26 +316,29 @@ func (w *stepWords) cup() string {
 		return ""
 	}
 	cup, ml := s.levelCup()
-	text := " " + T("Stop when a level %s weighs", cup) + " "
-	if w.step.Code == process.FoldIn { // which only takes air away
-		text = " " + T("A level %s then weighs", cup) + " "
+	weighs, air := s.Mass(ml*r.GPerML()), s.Percent(100*r.OverrunFraction, 0)
+	a := p.Foam.Air
+	known, usual := !math.IsNaN(a.HighPercent) && !w.m.Brief, s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%")
+	folded := w.step.Code == process.FoldIn // which only takes air away
+	switch {
+	case folded && known:
+		return " " + T("A level %s then weighs %s: %s air, where such foams come to %s (from memory).", cup, weighs, air, usual)
+	case folded:
+		return " " + T("A level %s then weighs %s: %s air.", cup, weighs, air)
+	case known:
+		return " " + T("Stop when a level %s weighs %s: %s air, where such foams come to %s (from memory).", cup, weighs, air, usual)
 	}
-	text += T("%s: %s air", s.Mass(ml*r.GPerML()), s.Percent(100*r.OverrunFraction, 0))
-	if a := p.Foam.Air; !math.IsNaN(a.HighPercent) && !w.m.Brief {
-		text += T(", where such foams come to %s (from memory)", s.span(s.Number(a.LowPercent, 0), s.Number(a.HighPercent, 0), "%"))
-	}
-	return text + "."
+	return " " + T("Stop when a level %s weighs %s: %s air.", cup, weighs, air)
 }
 
 func (w *stepWords) whip() string {
 	if w.m.Process.Has(process.HoldWhites) {
 		return T("Take the bowl off the water and beat %s until the foam stands and is below %s.%s%s", w.base(), w.s.Temperature(process.WhiskUntilC), w.jelly(T("while the foam is warm")), w.cup())
 	}
-	text := T("Beat %s", w.base())
+	text := T("Beat %s until the foam stands.", w.base())
 	if w.m.Process.Foam.Cream {
-		text += T(", cold,")
+		text = T("Beat %s, cold, until the foam stands.", w.base())
 	}
-	text += " " + T("until the foam stands.")
 	return text + w.jelly("") + w.cup()
 }
 
@@ -321,9 +364,8 @@ func (w *stepWords) foldIn() string {
 
 func (w *stepWords) chillFoam() string {
 	f, s := &w.m.Process.Freezing, w.s
-	text := T("Set the foam in the freezer, without beating")
 	if math.IsNaN(f.ChillTheC) {
-		return text + "."
+		return T("Set the foam in the freezer, without beating.")
 	}
-	return text + T(", until it is at %s or colder. At room temperature it would melt %s of the %s ice in each tub's %s.", s.TemperatureTo(math.Floor(f.ChillTheC), 0), s.Mass(f.IceLostG), s.Mass(f.IceInTubG), w.denseName())
+	return T("Set the foam in the freezer, without beating, until it is at %s or colder. At room temperature it would melt %s of the %s ice in each tub's %s.", s.TemperatureTo(math.Floor(f.ChillTheC), 0), s.Mass(f.IceLostG), s.Mass(f.IceInTubG), w.denseName())
 }

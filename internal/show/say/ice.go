@@ -23,14 +23,16 @@ func CrystalBand(s Style, low, high float64) string {
 
 // IceFreezer says what the figures take of the freezer.
 func IceFreezer(s Style, a *icy.Answer) string {
-	text := s.Temperature(a.AtC)
-	if a.SwingK > 0 {
-		text += T(", air up and down by %s", s.TemperatureStep(a.SwingK))
+	at, swing, opened := s.Temperature(a.AtC), s.TemperatureStep(a.SwingK), s.Count(int(math.Round(a.Openings)), "time", "times")
+	switch {
+	case a.SwingK > 0 && a.Openings > 0:
+		return T("%s, air up and down by %s, opened %s a day", at, swing, opened)
+	case a.SwingK > 0:
+		return T("%s, air up and down by %s", at, swing)
+	case a.Openings > 0:
+		return T("%s, opened %s a day", at, opened)
 	}
-	if a.Openings > 0 {
-		text += T(", opened %s a day", s.Count(int(math.Round(a.Openings)), "time", "times"))
-	}
-	return text
+	return at
 }
 
 // Icy is a word of the ice, and what else its band reaches.
@@ -230,17 +232,17 @@ func IcePutBack(s Style, a *icy.Answer) string {
 	if !a.Custard.Frozen || !known(b.Minutes) || b.Minutes < 0.5 {
 		return ""
 	}
-	text := T("Left on the counter for %s to scoop and frozen again, its edge is", s.Duration(b.Minutes)) + " "
-	if cost := 100 * (b.RingFactor - 1); cost < 1 {
-		text += T("hardly coarser")
-	} else {
-		text += T("%s coarser (at most %s)", s.Percent(cost, 0), s.Percent(100*(b.HighRingFactor-1), 0))
+	out, cost := s.Duration(b.Minutes), 100*(b.RingFactor-1)
+	more, most := s.Percent(cost, 0), s.Percent(100*(b.HighRingFactor-1), 0)
+	switch {
+	case cost < 1 && b.Rim:
+		return T("Left on the counter for %s to scoop and frozen again, its edge is hardly coarser each time, and what melts at the wall freezes back as an icy rim.", out)
+	case cost < 1:
+		return T("Left on the counter for %s to scoop and frozen again, its edge is hardly coarser each time.", out)
+	case b.Rim:
+		return T("Left on the counter for %s to scoop and frozen again, its edge is %s coarser (at most %s) each time, and what melts at the wall freezes back as an icy rim.", out, more, most)
 	}
-	text += " " + T("each time")
-	if b.Rim {
-		text += T(", and what melts at the wall freezes back as an icy rim")
-	}
-	return text + "."
+	return T("Left on the counter for %s to scoop and frozen again, its edge is %s coarser (at most %s) each time.", out, more, most)
 }
 
 // untriedK is by how much a custard may freeze too warm for the law before a word

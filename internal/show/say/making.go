@@ -13,27 +13,25 @@ var makingCautions = map[process.CautionCode]struct {
 	process.WhitesStayCool: {"Eggs in the foam", func(s Style, m Making, c process.Caution) string {
 		f := &m.Process.Foam
 		what := beaten(m)
-		text := T("Know before you start: the syrup warms the %s only to about %s", what, s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0))
+		warm, fold, egg := s.TemperatureBand(f.PeakLowC, f.PeakHighC, 0), tenfold(s, f.LogLow, f.LogHigh), s.Temperature(c.Limit)
+		text := T("Know before you start: the syrup warms the %s only to about %s. By published data for solutions as sugary as these (Mattick et al. 2001) that is %s of Salmonella; the published figure for egg dishes is %s.", what, warm, fold, egg)
 		if m.Brief {
-			text += T(", %s of Salmonella (Mattick et al. 2001); the figure for egg dishes is", tenfold(s, f.LogLow, f.LogHigh)) + " "
-		} else {
-			text += T(". By published data for solutions as sugary as these (Mattick et al. 2001) that is %s of Salmonella; the published figure for egg dishes is", tenfold(s, f.LogLow, f.LogHigh)) + " "
+			text = T("Know before you start: the syrup warms the %s only to about %s, %s of Salmonella (Mattick et al. 2001); the figure for egg dishes is %s.", what, warm, fold, egg)
 		}
-		text += T("%s. Take pasteurised %s", s.Temperature(c.Limit), what)
 		if f.Whites == process.FreshWhite {
-			text += T(", or first hold whites and a third of the sugar over hot water at %s for 2 minutes, stirring", s.Temperature(process.HoldFirstC))
+			return text + " " + T("Take pasteurised %s, or first hold whites and a third of the sugar over hot water at %s for 2 minutes, stirring.", what, s.Temperature(process.HoldFirstC))
 		}
-		return text + "."
+		return text + " " + T("Take pasteurised %s.", what)
 	}},
 	process.WhitesStayRaw: {"Eggs in the foam", func(s Style, m Making, c process.Caution) string {
 		return T("Without a hot syrup the %s stay raw unless you hold them hot; the published figure for egg dishes is %s. Or take pasteurised %s.", beaten(m), s.Temperature(c.Limit), beaten(m))
 	}},
 	process.FoamAirBeyond: {"Air in the foam", func(s Style, m Making, c process.Caution) string {
-		text := T("The design wants %s air in the foam; one like this reaches %s (from memory, no measurement found)", s.Percent(c.Has, 0), s.span(s.Number(c.Low, 0), s.Number(c.Limit, 0), "%"))
+		wants, reaches := s.Percent(c.Has, 0), s.span(s.Number(c.Low, 0), s.Number(c.Limit, 0), "%")
 		if why := airCauses(m); why != "" {
-			text += T(", because %s", why)
+			return T("The design wants %s air in the foam; one like this reaches %s (from memory, no measurement found), because %s. Weigh a cup of yours, and set what it says.", wants, reaches, why)
 		}
-		return text + T(". Weigh a cup of yours, and set what it says.")
+		return T("The design wants %s air in the foam; one like this reaches %s (from memory, no measurement found). Weigh a cup of yours, and set what it says.", wants, reaches)
 	}},
 	process.CustardAirPast: {"Air in the custard", func(s Style, m Making, c process.Caution) string {
 		how := T("a tray beaten by hand")

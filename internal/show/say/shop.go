@@ -124,11 +124,10 @@ func ShopTotal(s Style, l *shop.List) string {
 		return T("No ingredient has a price yet.")
 	}
 	s = s.In(l.Currency)
-	text := T("You pay") + " "
+	text := T("You pay %s: %s goes into the bowls, %s is left over.", s.Money(l.Paid), s.Money(l.Used), s.Money(l.Worth))
 	if len(missing) > 0 {
-		text += T("at least") + " "
+		text = T("You pay at least %s: %s goes into the bowls, %s is left over.", s.Money(l.Paid), s.Money(l.Used), s.Money(l.Worth))
 	}
-	text += T("%s: %s goes into the bowls, %s is left over.", s.Money(l.Paid), s.Money(l.Used), s.Money(l.Worth))
 	var names []string
 	for i := range missing {
 		names = append(names, BuyName(&missing[i]))
@@ -174,11 +173,10 @@ func Margin(s Style, c *model.Cost, sells float64) string {
 	if !known(m) || !c.Priced {
 		return T("A margin needs a selling price and what a tub costs.")
 	}
-	text := T("At %s a tub the margin is", s.In(c.Currency).Money(sells)) + " "
 	if len(c.Missing) > 0 {
-		text += T("at most") + " "
+		return T("At %s a tub the margin is at most %s of the price.", s.In(c.Currency).Money(sells), s.Percent(100*m, 0))
 	}
-	return text + s.Percent(100*m, 0) + " " + T("of the price.")
+	return T("At %s a tub the margin is %s of the price.", s.In(c.Currency).Money(sells), s.Percent(100*m, 0))
 }
 
 // MarginRests says what a margin leaves out.

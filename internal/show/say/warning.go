@@ -111,11 +111,10 @@ var sentences = map[string]sentence{
 		if len(over) > 1 {
 			return T("%s are left over.", at)
 		}
-		text := T("%s is left over. %s foam uses up both; or", at, s.Percent(f.AllPercent, 0)) + " "
 		if f.FoamML > f.DenseML {
-			return text + T("spread it over the tubs, or bake it as meringues.")
+			return T("%s is left over. %s foam uses up both; or spread it over the tubs, or bake it as meringues.", at, s.Percent(f.AllPercent, 0))
 		}
-		return text + T("freeze it by itself.")
+		return T("%s is left over. %s foam uses up both; or freeze it by itself.", at, s.Percent(f.AllPercent, 0))
 	}),
 	"foam_draws_water": of(func(s Style, f model.FoamDrawsWater) string {
 		return T("The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Use less sugar or more egg white.", s.TemperatureTo(f.FreezesAtC, 1), s.Temperature(f.FreezerC))
