@@ -49,7 +49,7 @@ func (s Style) eggs(n float64) string {
 // EggsLeft says which half eggs or more are over once the eggs are cracked and how
 // long they keep by published advice, "" for none. It begins with a space.
 func EggsLeft(s Style, e process.Eggs) string {
-	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), "days")
+	days := s.span(s.Number(egg.KeepsDays[0], 0), s.Number(egg.KeepsDays[1], 0), T("days"))
 	text := ""
 	if e.YolksLeft >= 0.5 {
 		text += " " + T("About %s %s (%s) left over: they keep %s in the refrigerator; do not freeze them plain.", s.eggs(e.YolksLeft), Plural(math.Round(10*e.YolksLeft)/10, "yolk", "yolks"), s.MassWithin(e.YolksLeftG), days)

@@ -38,7 +38,7 @@ func (s Style) levelCup() (name string, ml float64) {
 	if s.inches() {
 		return T("cup"), customary.CupML
 	}
-	return T("%s cup", s.Volume(process.CupML)), process.CupML
+	return T("%s cup¦of that volume", s.Volume(process.CupML)), process.CupML
 }
 
 // ReadingGauge is how a reading of a unit of the files is shown and typed.
