@@ -41,7 +41,7 @@ func (e *lineEntry) TappedSecondary(p *fyne.PointEvent) {
 
 func newLineEntry(l *lineList) *lineEntry {
 	e := &lineEntry{list: l, chosen: -1, doubt: page.Prose("")}
-	e.PlaceHolder = say.EntryExample.String()
+	e.PlaceHolder = say.EntryExample(l.part)
 	e.ExtendBaseWidget(e)
 	e.OnChanged = mishap.With(func(string) { e.read() })
 	e.OnSubmitted = mishap.With(func(string) { e.enter() })

@@ -7,7 +7,6 @@ import (
 
 // Where lines are typed and recipes pasted.
 const (
-	EntryExample     Message = "250 g whole milk"
 	EntryHint        Message = "Type a line as you write it, Return adds it. Return on an empty one goes on to the next list. Paste a whole recipe here."
 	RecipeItem       Message = "Paste a recipe…"
 	RecipeTitle      Message = "Lines of a recipe"
@@ -18,6 +17,17 @@ const (
 	RecipeLeftOut    Message = "left out"
 	RecipeStep       Message = "pasted recipe"
 )
+
+// EntryExample is a line as it may be typed into a list.
+func EntryExample(part design.Part) string {
+	switch part {
+	case design.FoamPart:
+		return T("4 egg whites")
+	case design.SyrupPart:
+		return T("200 g sugar")
+	}
+	return T("250 g whole milk")
+}
 
 // Duplicate makes a line two.
 const Duplicate Message = "Duplicate"
