@@ -110,10 +110,6 @@ func (p *Plot) band(d *draw.List, f Frame, b Patch) {
 	}
 	r := draw.Rect{X0: x0, Y0: y1, X1: x1, Y1: y0}
 	d.Box(r, b.Fill)
-	if b.Hatch != draw.Plain {
-		o := [...]draw.Point{{X: r.X0, Y: r.Y0}, {X: r.X1, Y: r.Y0}, {X: r.X1, Y: r.Y1}, {X: r.X0, Y: r.Y1}}
-		d.Texture(o[:], b.Hatch, 7, b.Line)
-	}
 	t := draw.Text{At: draw.Point{X: (x0 + x1) / 2, Y: y1 + 2}, S: b.Label, Size: p.Style.size(), Align: draw.Centre, Rise: draw.Below, Colour: p.Style.Muted}
 	if math.IsInf(b.X0, -1) && math.IsInf(b.X1, 1) {
 		// A band across the plot is named where its curves seldom are.
@@ -122,7 +118,44 @@ func (p *Plot) band(d *draw.List, f Frame, b Patch) {
 	if y0-y1 < 1.8*t.Size { // as low as its label, or lower
 		t.At.Y, t.Rise = (y0+y1)/2, draw.Middle
 	}
+	if b.Hatch != draw.Plain {
+		for _, part := range around(r, p.extent(&t)) {
+			o := [...]draw.Point{{X: part.X0, Y: part.Y0}, {X: part.X1, Y: part.Y0}, {X: part.X1, Y: part.Y1}, {X: part.X0, Y: part.Y1}}
+			d.Texture(o[:], b.Hatch, 7, b.Line)
+		}
+	}
 	d.Write(t)
+}
+
+// extent is the room of a label, and a little more, which a hatch leaves free.
+func (p *Plot) extent(t *draw.Text) draw.Rect {
+	if t.S == "" {
+		return draw.Rect{}
+	}
+	w, x, y := p.Style.width(t.S), t.At.X, t.At.Y+.65*t.Size
+	if t.Align == draw.Centre {
+		x -= w / 2
+	}
+	if t.Rise == draw.Middle {
+		y = t.At.Y
+	}
+	return draw.Rect{X0: x - 3, Y0: y - .65*t.Size, X1: x + w + 3, Y1: y + .65*t.Size}
+}
+
+// around are the parts of r that lie beside hole: left and right of it, above and below.
+func around(r, hole draw.Rect) (parts []draw.Rect) {
+	x0, x1 := clamp(hole.X0, r.X0, r.X1), clamp(hole.X1, r.X0, r.X1)
+	y0, y1 := clamp(hole.Y0, r.Y0, r.Y1), clamp(hole.Y1, r.Y0, r.Y1)
+	if x0 >= x1 || y0 >= y1 {
+		return []draw.Rect{r}
+	}
+	for _, part := range []draw.Rect{{X0: r.X0, Y0: r.Y0, X1: x0, Y1: r.Y1}, {X0: x1, Y0: r.Y0, X1: r.X1, Y1: r.Y1},
+		{X0: x0, Y0: r.Y0, X1: x1, Y1: y0}, {X0: x0, Y0: y1, X1: x1, Y1: r.Y1}} {
+		if part.Dx() > 0 && part.Dy() > 0 {
+			parts = append(parts, part)
+		}
+	}
+	return parts
 }
 
 func (p *Plot) area(d *draw.List, f Frame, a Area) {
