@@ -185,7 +185,10 @@ func readEntry(s *shell, name string) ([]byte, error) {
 	return batch.ReadEntry(name)
 }
 
-func listBatches(_ *command, s *shell, files []string, a *batchAsked) error {
+func listBatches(c *command, s *shell, files []string, a *batchAsked) error {
+	if files[0] == "-" {
+		return c.misused("batches are kept beside a file, not beside standard input")
+	}
 	path := batch.PathOf(files[0])
 	n, err := batch.Load(path)
 	if err != nil {
@@ -204,6 +207,9 @@ func listBatches(_ *command, s *shell, files []string, a *batchAsked) error {
 }
 
 func learnBatches(c *command, s *shell, files []string, a *batchAsked) error {
+	if files[0] == "-" {
+		return c.misused("batches are kept beside a file, not beside standard input")
+	}
 	bench, f, _, err := openWith(s, files[0])
 	if err != nil {
 		return err

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/tongue"
@@ -85,7 +86,7 @@ func tree(s *shell) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("ripplecalc {{.Version}}\n")
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{"", badFlag(err)} })
+	root.SetFlagErrorFunc(func(on *cobra.Command, err error) error { return &usageError{"", badFlag(on, err)} })
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { fmt.Fprint(s.out, c.Long) })
 	for _, c := range commands() {
 		if built := c.on(s); c == helpCommand {
@@ -143,7 +144,7 @@ func (c *command) on(s *shell) *cobra.Command {
 			})
 		}
 	})
-	built.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{c.usage, badFlag(err)} })
+	built.SetFlagErrorFunc(func(on *cobra.Command, err error) error { return &usageError{c.usage, badFlag(on, err)} })
 	built.RunE = func(_ *cobra.Command, files []string) error { return act(s, files) }
 	return built
 }
@@ -195,7 +196,7 @@ func (c *command) writeHelp(w io.Writer) error {
 
 // badFlag says why the flags could not be read, with no more of what was typed
 // than a message repeats.
-func badFlag(err error) error {
+func badFlag(on *cobra.Command, err error) error {
 	var none *pflag.NotExistError
 	var bare *pflag.ValueRequiredError
 	var bad *pflag.InvalidValueError
@@ -203,6 +204,9 @@ func badFlag(err error) error {
 	case errors.As(err, &none) && none.GetSpecifiedShortnames() != "":
 		return flaw.New("there is no flag %s", echo.Plain("-"+none.GetSpecifiedName()))
 	case errors.As(err, &none):
+		if near := like(none.GetSpecifiedName(), flagsOf(on)); near != "" {
+			return flaw.New("there is no flag %s; did you mean %s?", echo.Plain("--"+none.GetSpecifiedName()), "--"+near)
+		}
 		return flaw.New("there is no flag %s", echo.Plain("--"+none.GetSpecifiedName()))
 	case errors.As(err, &bare):
 		return flaw.New("%s needs a value", asTyped(bare.GetFlag()))
@@ -210,6 +214,20 @@ func badFlag(err error) error {
 		return flaw.New(notWanted(bad.GetFlag()), asTyped(bad.GetFlag()), echo.Quoted(bad.GetValue()))
 	}
 	return flaw.New("%s", echo.Short(err.Error()))
+}
+
+// flagsOf returns the names of the flags of a command, its own and those of all.
+func flagsOf(on *cobra.Command) []string {
+	var names []string
+	for _, flags := range []*pflag.FlagSet{on.Flags(), on.InheritedFlags()} {
+		flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	}
+	return names
+}
+
+// like returns which of the names is most like what was typed, "" where none is.
+func like(typed string, names []string) string {
+	return ingredient.Nearest(typed, names, min(3, max(2, (len(typed)+1)/3)))
 }
 
 func asTyped(f *pflag.Flag) string {

@@ -54,16 +54,35 @@ func TestAShellIsToldWhatMayBeTyped(t *testing.T) {
 func TestASlipIsAnsweredWithWhatWasPerhapsMeant(t *testing.T) {
 	k := newKitchen(t)
 	for args, want := range map[string]string{
-		"evalute quay.yaml":           "did you mean evaluate?",
-		"evaluate quay.yaml --jsn":    "there is no flag --jsn",
-		"evaluate quay.yaml -q":       "there is no flag -q",
-		"evaluate quay.yaml --at":     "--at needs a value",
-		"evaluate quay.yaml --at hot": `--at "hot" is no number`,
-		"sure quay.yaml --seed 1.5":   `--seed "1.5" is no whole number`,
+		"evalute quay.yaml":            "did you mean evaluate?",
+		"evaluate quay.yaml --jsn":     "there is no flag --jsn; did you mean --json?",
+		"evaluate quay.yaml --unit us": "did you mean --units?",
+		"evaluate quay.yaml --zzz":     "there is no flag --zzz\n",
+		"schema pries":                 "did you mean prices?",
+		"help evalute":                 "did you mean evaluate?",
+		"evaluate quay.yaml -q":        "there is no flag -q",
+		"evaluate quay.yaml --at":      "--at needs a value",
+		"evaluate quay.yaml --at hot":  `--at "hot" is no number`,
+		"sure quay.yaml --seed 1.5":    `--seed "1.5" is no whole number`,
 	} {
 		code, _, err := k.run("", strings.Fields(args)...)
 		assert.Equal(t, exitUsage, code, args)
 		assert.Contains(t, err, want, args)
+	}
+	code, _, err := k.run("", "ingredients", "suger")
+	assert.Equal(t, exitInput, code)
+	assert.Contains(t, err, "did you mean sugar?")
+	k.file("slip.yaml", strings.Replace(quay, "ingredient: sugar, grams: 110", "ingredient: suger, grams: 110", 1))
+	code, _, err = k.run("", "evaluate", "slip.yaml")
+	assert.Equal(t, exitInput, code)
+	assert.Contains(t, err, "sugar")
+	for _, c := range commands() { // of every command's own flags, one letter short
+		c.on(&shell{}).Flags().VisitAll(func(f *pflag.Flag) {
+			if len(f.Name) > 4 {
+				_, _, err := k.run("", c.name, "--"+f.Name[:len(f.Name)-1])
+				assert.Contains(t, err, "did you mean --", "%s --%s", c.name, f.Name)
+			}
+		})
 	}
 	long := strings.Repeat("x", 5000)
 	for _, args := range [][]string{{long}, {"evaluate", "--" + long}, {"evaluate", "--at", long}, {"evaluate", "-" + long}} {

@@ -47,6 +47,9 @@ func helpFlags(c *command, _ *pflag.FlagSet) action {
 		if about, ok := find(words[0]); ok {
 			return about.writeHelp(s.out)
 		}
+		if near := like(words[0], helped()); near != "" {
+			return c.misused("there is no help on %s; did you mean %s?", echo.Quoted(words[0]), near)
+		}
 		return c.misused("there is no help on %s", echo.Quoted(words[0]))
 	}
 }

@@ -38,8 +38,12 @@ func ids() []string {
 	if err != nil {
 		return nil
 	}
+	return idsOf(b.Library())
+}
+
+func idsOf(lib *ingredient.Library) []string {
 	var all []string
-	for _, in := range b.Library().All() {
+	for _, in := range lib.All() {
 		all = append(all, in.ID)
 	}
 	return all
@@ -62,6 +66,8 @@ func ingredientsFlags(c *command, f *pflag.FlagSet) action {
 			}
 		}
 		switch {
+		case len(found) == 0 && len(words) == 1 && like(words[0], idsOf(b.Library())) != "":
+			return flaw.New("no ingredient has %s; did you mean %s?", echo.Quoted(words[0]), like(words[0], idsOf(b.Library())))
 		case len(found) == 0:
 			return flaw.New("no ingredient has %s", echo.Quoted(strings.Join(words, " ")))
 		case *most > 0:

@@ -40,6 +40,9 @@ func schemaFlags(c *command, _ *pflag.FlagSet) action {
 		at := 0
 		if len(words) > 0 {
 			if at = slices.Index(schemaKinds(), words[0]); at < 0 {
+				if near := like(words[0], schemaKinds()); near != "" {
+					return c.misused("%s is no file that has a schema; did you mean %s?", echo.Quoted(words[0]), near)
+				}
 				return c.misused("%s is no file that has a schema", echo.Quoted(words[0]))
 			}
 		}

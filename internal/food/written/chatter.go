@@ -33,7 +33,7 @@ var (
 )
 
 // notSpeakers are words before a colon that change what a line says.
-var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
+var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
 
 // full are words that are cut short with a point. common practice, no source.
 var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown"}
@@ -52,7 +52,7 @@ func (r *Reader) quiet(s string) string {
 	if m := promised.FindStringSubmatch(s); m != nil {
 		s = m[1]
 	}
-	if m := speaker.FindStringSubmatch(s); m != nil && !notSpeakers[strings.ToLower(m[1])] && !serving.MatchString(s) {
+	if m := speaker.FindStringSubmatch(s); m != nil && !notSpeakers[strings.ToLower(m[1])] && !changed[strings.ToLower(m[1])] && !serving.MatchString(s) {
 		if _, food := r.names.all[keyOf(m[1])]; !food {
 			if a, rest, ok := read(m[2]); ok && a.doubts == 0 && strings.TrimSpace(rest) != "" {
 				s = m[2]

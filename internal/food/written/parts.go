@@ -19,6 +19,7 @@ type parts struct {
 	percent float64 // −1: none
 	doubt   Doubt
 	whole   string  // what an amount was made from: "juice", "zest"
+	each    bool    // the weight beside them is of one
 	pieces  float64 // how many eggs the weight is said to be, 0: nobody says
 }
 
@@ -106,6 +107,11 @@ func (p *parts) amounts(main string) {
 			}
 		}
 	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
+		first := strings.TrimSpace(rest)
+		u, name, _ := unit(after)
+		if held := name != "" && u.kind == container; !held && !partOf.MatchString(main) && (a.n < 1 || unicode.IsLetter(rune(first[0]))) {
+			p.doubt = Apart // "half 100 g", "one fifty g"
+		}
 		p.times, a, rest, p.packs = a.n, b, after, true
 	}
 	if a.word == "" && strings.HasPrefix(strings.ToLower(strings.TrimSpace(rest)), "the ") {
@@ -154,6 +160,7 @@ func (p *parts) paren(g string) {
 		p.sum = append(p.sum, a) // "yolks (6)"
 		return
 	}
+	p.each = p.each || each.MatchString(g)
 	g = each.ReplaceAllString(g, "")
 	if a, rest, ok := read(g); ok && a.in.kind == vague && a.word != "" && strings.TrimSpace(rest) == "" && len(p.sum) > 0 && p.sum[0].in.kind == mass {
 		return // "1 g salt (a pinch)"
@@ -186,6 +193,7 @@ func (p *parts) paren(g string) {
 var blocks = words("bar bars slice slices piece pieces")
 
 var (
+	partOf  = regexp.MustCompile(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
 	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
 	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
 	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
@@ -237,7 +245,8 @@ func (p *parts) note(t string) {
 			return
 		}
 	}
-	if a, rest, ok := read(t); ok && a.word != "" && a.doubts == 0 && a.in.size > 0 && strings.TrimSpace(rest) == "" {
+	if a, rest, ok := read(each.ReplaceAllString(t, "")); ok && a.word != "" && a.doubts == 0 && a.in.size > 0 && strings.TrimSpace(rest) == "" {
+		p.each = p.each || each.MatchString(t)
 		p.beside = append(p.beside, a) // "100 g sugar, about 1/2 cup"
 		return
 	}

@@ -64,6 +64,9 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 			continue
 		}
 		g := b.n * b.in.size
+		if p.each && how.Basis == Counted {
+			g *= p.sum[0].n
+		}
 		bar := apart(l.Ingredient)
 		if how.Basis == Counted {
 			bar = apartEggs
@@ -103,7 +106,7 @@ func (r *Reader) weigh(l *Said, p parts, size string, loose, american bool) {
 				}
 			}
 		}
-	} else if how.Basis == Weighed || how.Basis == Measured {
+	} else if !p.each && (how.Basis == Weighed || how.Basis == Measured) {
 		for _, b := range p.beside {
 			if v, h := r.sum(l, []amount{b}, size, american); v.Known && h.Doubt == 0 && h.Basis != Counted &&
 				math.Abs(v.Value-total.Value) > besideBar(l.Ingredient, how, h)*total.Value {

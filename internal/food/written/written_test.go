@@ -175,3 +175,27 @@ func TestWhatWasOnceReadWronglyWithoutADoubt(t *testing.T) {
 	_, ok = r.Line("Custard")
 	assert.False(t, ok, "a heading")
 }
+
+// What may be one thing or another is asked about: crossed out, bounded, scaled, per piece,
+// two numbers with nothing between them.
+func TestWhatIsNotPlainlyOneThingIsADoubt(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"~~100~~ 120 g sugar", "<s>100</s> 120 g sugar", "1\u03360\u03360\u0336 g sugar", "100 120 g sugar", "2 250 g sugar", "100/120 g sugar", "100|120 g sugar", "1/2/3 cup sugar",
+		"11/2 tsp salt", ">100 g sugar", "\u2264100 g sugar", "100 g sugar (was 120 g)", "100 g (120 g) sugar", "100 g sugar, about 1 cup", "100 g sugar, doubled", "100 g sugar (x2)",
+		"397 g tin condensed milk, half of it", "100 g sugar?", "100 g sugar, leave out", "100 g yolks (12)", "2 eggs (120 g)", "3 whites (90 g each)", "Half: 100 g sugar",
+		"one fifty g sugar", "Sum: 900 g cream", "Frozen: 100 g raspberries", "Instead: 100 g sugar", "1/2 cup bourbon, rum or brandy", "chocolate milk 1 cup", "200 mg milk, whole",
+		"sugar | 100 g | 200 g", "100 g sugar (28/11)", "1 cup brown sugar, not packed", "200 g white",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.NotZero(t, l.Doubt, text)
+	}
+	for text, grams := range map[string]float64{"2 400 g tins condensed milk": 800, "1&frac12; cups sugar": 299.9, "sugar | 100 g | 20 %": 100, "2 eggs, 50 g each": 100,
+		"half of 300 g sugar": 150, "one hundred and fifty grams of sugar": 150, "1 cup sugar plus 2 tablespoons": 224.9} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.Zero(t, l.Doubt, text)
+		assert.InEpsilon(t, grams, l.Grams.Value, 0.01, text)
+	}
+}
