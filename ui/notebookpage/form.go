@@ -113,7 +113,7 @@ func (x *field) plan(b *batch.Batch) {
 		offers = x.word != "" && x.choice.SelectedIndex() < 1
 		text := say.NotebookSelect.String()
 		if x.word != "" {
-			text = say.BatchExpects(x.word)
+			text = say.BatchExpects(say.Of(x.word))
 		}
 		if x.choice.PlaceHolder != text {
 			x.choice.PlaceHolder = text

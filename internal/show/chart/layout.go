@@ -96,7 +96,48 @@ func (p *Plot) curve(d *draw.List, f Frame, s *Series) {
 	}
 }
 
-func (p *Plot) band(d *draw.List, f Frame, b Patch) {
+// A band as it stands in a frame: its box on the paper, empty if it is off it, and its name.
+type laidBand struct {
+	*Patch
+	box  draw.Rect
+	name draw.Text
+}
+
+// bands draws the bands, and then their names, whose rooms all hatches leave free.
+func (p *Plot) bands(d *draw.List, f Frame) {
+	var laid []laidBand
+	var names []draw.Rect
+	for i := range p.Bands {
+		if b, ok := p.lay(f, &p.Bands[i]); ok {
+			laid = append(laid, b)
+			names = append(names, p.extent(&b.name))
+		}
+	}
+	for _, b := range laid {
+		d.Box(b.box, b.Fill)
+		if b.Hatch == draw.Plain {
+			continue
+		}
+		parts := []draw.Rect{b.box}
+		for _, name := range names {
+			var rest []draw.Rect
+			for _, part := range parts {
+				rest = append(rest, around(part, name)...)
+			}
+			parts = rest
+		}
+		for _, r := range parts {
+			o := [...]draw.Point{{X: r.X0, Y: r.Y0}, {X: r.X1, Y: r.Y0}, {X: r.X1, Y: r.Y1}, {X: r.X0, Y: r.Y1}}
+			d.Texture(o[:], b.Hatch, 7, b.Line)
+		}
+	}
+	for _, b := range laid {
+		d.Write(b.name)
+	}
+}
+
+// lay finds where a band and its name stand, and whether any of it is in the frame.
+func (p *Plot) lay(f Frame, b *Patch) (laidBand, bool) {
 	x0, x1 := clamp(f.X.Pos(b.X0), f.Box.X0, f.Box.X1), clamp(f.X.Pos(b.X1), f.Box.X0, f.Box.X1)
 	y0, y1 := f.Box.Y1, f.Box.Y0
 	if !math.IsInf(b.Y0, 0) {
@@ -106,10 +147,8 @@ func (p *Plot) band(d *draw.List, f Frame, b Patch) {
 		y1 = clamp(f.Y.Pos(b.Y1), f.Box.Y0, f.Box.Y1)
 	}
 	if !(x1 > x0 && y0 > y1) {
-		return
+		return laidBand{}, false
 	}
-	r := draw.Rect{X0: x0, Y0: y1, X1: x1, Y1: y0}
-	d.Box(r, b.Fill)
 	t := draw.Text{At: draw.Point{X: (x0 + x1) / 2, Y: y1 + 2}, S: b.Label, Size: p.Style.size(), Align: draw.Centre, Rise: draw.Below, Colour: p.Style.Muted}
 	if math.IsInf(b.X0, -1) && math.IsInf(b.X1, 1) {
 		// A band across the plot is named where its curves seldom are.
@@ -118,13 +157,7 @@ func (p *Plot) band(d *draw.List, f Frame, b Patch) {
 	if y0-y1 < 1.8*t.Size { // as low as its label, or lower
 		t.At.Y, t.Rise = (y0+y1)/2, draw.Middle
 	}
-	if b.Hatch != draw.Plain {
-		for _, part := range around(r, p.extent(&t)) {
-			o := [...]draw.Point{{X: part.X0, Y: part.Y0}, {X: part.X1, Y: part.Y0}, {X: part.X1, Y: part.Y1}, {X: part.X0, Y: part.Y1}}
-			d.Texture(o[:], b.Hatch, 7, b.Line)
-		}
-	}
-	d.Write(t)
+	return laidBand{Patch: b, box: draw.Rect{X0: x0, Y0: y1, X1: x1, Y1: y0}, name: t}, true
 }
 
 // extent is the room of a label, and a little more, which a hatch leaves free.

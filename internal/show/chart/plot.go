@@ -163,9 +163,7 @@ func (p *Plot) Draw(d *draw.List, w, h float64) Frame {
 	for _, a := range p.Areas {
 		p.area(d, f, a)
 	}
-	for _, b := range p.Bands {
-		p.band(d, f, b)
-	}
+	p.bands(d, f)
 	p.axisX(d, f, ticksX)
 	p.axisY(d, f, p.Y, f.Y, ticksY, false)
 	if p.Right != nil {
