@@ -76,5 +76,5 @@ func (l *coldLine) show(d design.Design, r *model.Result) {
 
 // leaveOut is the line, with the kitchen that it is computed for.
 func leaveOut(a *cold.Answer) string {
-	return say.LeaveOut(page.Reads, &a.Counter) + " (" + a.Profile.Name + ")"
+	return say.LeaveOut(page.Reads, &a.Counter) + " (" + say.KitchenName(a.Profile.Name) + ")"
 }

@@ -15,7 +15,7 @@ var (
 	// bare is an error in English words alone.
 	bare = regexp.MustCompile(`(errors\.New|fmt\.Errorf)\([^\n]*`)
 	// untold is the English text of an error.
-	untold = regexp.MustCompile(`\b(err|wrong|fault|failed|problem)\.Error\(\)|%v[^\n]*, (err|wrong)\)`)
+	untold = regexp.MustCompile(`\b(err|wrong|why|fault|failed|problem)\.Error\(\)|%v[^\n]*, (err|wrong)\)`)
 )
 
 // speakFlaws are the floors whose errors a maker may read.

@@ -32,6 +32,9 @@ func newKitchenBar(p *Page) *kitchenBar {
 	b.choose = kit.NewSelect(nil, nil)
 	b.choose.OnChanged = mishap.With(func(name string) {
 		d := p.host.Design()
+		if i := slices.Index(b.choose.Options, name); i >= 0 {
+			name = p.kitchens.All()[i].Name
+		}
 		d.Kitchen.Profile = name
 		p.host.Commit(d, say.T("kitchen"))
 	})
@@ -51,13 +54,13 @@ func (b *kitchenBar) show(said string) {
 	all := b.p.kitchens.All()
 	names := make([]string, len(all))
 	for i, k := range all {
-		names[i] = k.Name
+		names[i] = say.KitchenName(k.Name)
 	}
 	known := len(b.choose.Options)
 	b.choose.Options = names
 	// A select is as wide as what stands in it when nothing is chosen.
 	b.choose.PlaceHolder = slices.MaxFunc(names, func(x, y string) int { return utf8.RuneCountInString(x) - utf8.RuneCountInString(y) })
-	if name := b.p.kitchen.Name; b.choose.Selected != name {
+	if name := say.KitchenName(b.p.kitchen.Name); b.choose.Selected != name {
 		b.choose.Selected = name
 	}
 	if b.choose.Refresh(); known != len(names) {

@@ -18,7 +18,7 @@ func MeasuredPlace(k cold.MeasurementKind) string {
 
 // CalibrationTitle heads the question for a measured time.
 func CalibrationTitle(k cold.MeasurementKind, kitchen string) string {
-	return T("Calibrate the %s of “%s”", MeasuredPlace(k), kitchen)
+	return T("Calibrate the %s of “%s”", MeasuredPlace(k), KitchenName(kitchen))
 }
 
 // CalibrationHead heads what a place rests on.

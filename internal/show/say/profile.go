@@ -11,27 +11,27 @@ import (
 // KitchenAway says that a design names a kitchen that is not kept, and which one
 // stands in.
 func KitchenAway(name, instead string) string {
-	return T("The design names the kitchen “%s”, which is not kept here. Computed as %s.", echo.Plain(name), instead)
+	return T("The design names the kitchen “%s”, which is not kept here. Computed as %s.", echo.Plain(name), KitchenName(instead))
 }
 
 // KitchensLeftOut says why a maker's own kitchens are not offered.
 func KitchensLeftOut(why error) string {
-	return T("Your own kitchens are left out: %s.", strings.TrimSuffix(why.Error(), "."))
+	return T("Your own kitchens are left out: %s.", strings.TrimSuffix(Flaw(why), "."))
 }
 
 // KitchenSaved says what of a kitchen was saved.
 func KitchenSaved(name, what string) string {
-	return T("Saved in the kitchen “%s”: %s", name, what)
+	return T("Saved in the kitchen “%s”: %s", KitchenName(name), what)
 }
 
 // DeleteKitchen asks whether to delete a kitchen; designs that name it use instead.
 func DeleteKitchen(name, instead string) (title, question string) {
-	return T("Delete the kitchen?"), T("“%s” and its calibration are deleted.\nDesigns that name it use %s instead.", name, instead)
+	return T("Delete the kitchen?"), T("“%s” and its calibration are deleted.\nDesigns that name it use %s instead.", KitchenName(name), KitchenName(instead))
 }
 
 // ResetKitchen asks whether to make a built-in kitchen as it was.
 func ResetKitchen(name string) (title, question string) {
-	return T("Reset the kitchen?"), T("“%s” gets back its first settings;\nyour changes and calibrations are lost.", name)
+	return T("Reset the kitchen?"), T("“%s” gets back its first settings;\nyour changes and calibrations are lost.", KitchenName(name))
 }
 
 // KitchenChoice words a choice of a kitchen's setting.

@@ -55,5 +55,5 @@ func Kitchens(s Style, c *cold.Answer, ice *icy.Answer) string {
 	if iceStep(s, ice) != "" {
 		what += " " + T("and the ice")
 	}
-	return T("%s are computed for the kitchen “%s”, freezer %s, room %s.", what, c.Profile.Name, s.Temperature(c.Profile.Freezer.AirC), s.Temperature(c.Profile.Counter.AirC))
+	return T("%s are computed for the kitchen “%s”, freezer %s, room %s.", what, KitchenName(c.Profile.Name), s.Temperature(c.Profile.Freezer.AirC), s.Temperature(c.Profile.Counter.AirC))
 }

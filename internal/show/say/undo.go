@@ -45,9 +45,9 @@ func KitchenStep(s Style, before, after *cold.Profile) string {
 	case before == nil && after == nil:
 		return T("kitchen")
 	case before == nil:
-		return T("kitchen “%s”", after.Name)
+		return T("kitchen “%s”", KitchenName(after.Name))
 	case after == nil:
-		return T("removal of the kitchen “%s”", before.Name)
+		return T("removal of the kitchen “%s”", KitchenName(before.Name))
 	}
 	var changes []string
 	for _, f := range cold.Fields() {
@@ -56,9 +56,9 @@ func KitchenStep(s Style, before, after *cold.Profile) string {
 		}
 	}
 	if len(changes) == 1 {
-		return T("kitchen “%s”, %s", after.Name, changes[0])
+		return T("kitchen “%s”, %s", KitchenName(after.Name), changes[0])
 	}
-	return T("kitchen “%s”", after.Name)
+	return T("kitchen “%s”", KitchenName(after.Name))
 }
 
 // FoodStep names a change of an ingredient of a maker's own; nil where there was or is
