@@ -39,7 +39,7 @@ type wholeEggs struct {
 
 // askWholeEggs shows the question.
 func (w *Window) askWholeEggs() {
-	q := &wholeEggs{w: w, of: w.Design(), about: page.Prose(""), table: kit.NewFigures(figure.ComparedHeads...)}
+	q := &wholeEggs{w: w, of: w.Design(), about: page.Prose(""), table: kit.NewFigures(figure.ComparedHeads()...)}
 	m := w.Model()
 	q.work = newest.NewAnswers(w.Post, func(_ context.Context, n int) (whole.Ways, error) { return whole.Of(m, q.of, n) }, q.answer)
 	q.eggs = page.NumberField("", 1, design.MaxCount, 0)

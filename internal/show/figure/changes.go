@@ -20,10 +20,11 @@ func (c *Change) Text(s say.Style) (before, after string) {
 
 // changing are the figures by which a changed design is judged.
 var changing = []struct {
-	key, name string
-	table     *Table
-	row       string
-	column    int
+	key    string
+	name   say.Message
+	table  *Table
+	row    string
+	column int
 }{
 	{"tubs_filled", "Tubs filled", &Phases, "tubs_filled", Tub},
 	{"foam_volume_percent", "Foam by volume", &Phases, "foam_volume_percent", Tub},
@@ -49,7 +50,7 @@ func Changes(before, after *model.Result) []Change {
 	var out []Change
 	for _, c := range changing {
 		f := c.table.Row(c.row)
-		x := Change{c.key, c.name, f.Of(before, c.column), f.Of(after, c.column), f}
+		x := Change{c.key, c.name.String(), f.Of(before, c.column), f.Of(after, c.column), f}
 		if x.Before.Known() || x.After.Known() || x.Before.Word != "" || x.After.Word != "" {
 			out = append(out, x)
 		}
@@ -75,4 +76,4 @@ func Compared(s say.Style, before, after *model.Result) []say.TableRow {
 }
 
 // ComparedHeads are the heads of its cells.
-var ComparedHeads = []string{"now", "then"}
+func ComparedHeads() []string { return []string{say.T("now"), say.T("then")} }

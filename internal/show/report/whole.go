@@ -74,7 +74,7 @@ func (x WholeEggs) WriteText(w io.Writer) error {
 		p.line("")
 		p.line("%s. %s", say.WholeName(way.Kind), say.Whole(Reads, x.design, way))
 		p.line("")
-		p.lines(figure.ComparedHeads, figure.Compared(Reads, &x.ways.Before, &way.After))
+		p.lines(figure.ComparedHeads(), figure.Compared(Reads, &x.ways.Before, &way.After))
 	}
 	said := map[string]bool{}
 	for _, u := range x.ways.Unable {

@@ -46,7 +46,7 @@ func Assumptions(s Style, list []ingredient.Assumption) []string {
 func species(list []mix.Species) string {
 	names := make([]string, len(list))
 	for i, x := range list {
-		names[i] = x.String()
+		names[i] = Of(x.String())
 	}
 	return List(names)
 }

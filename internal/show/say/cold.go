@@ -90,11 +90,11 @@ func HeadStart(s Style, f *cold.StillFreeze) string {
 	if f.HeadStartMinutes < 1 {
 		return T("To have both ready together, put them in at the same time.")
 	}
-	second := T("foam")
-	if f.StartFirst == second {
-		second = T("custard")
+	first, second := T("custard"), T("foam")
+	if f.StartFirst == "foam" {
+		first, second = second, first
 	}
-	return T("To have both ready together, put the %s in %s before the %s.", f.StartFirst, s.Duration(f.HeadStartMinutes), second)
+	return T("To have both ready together, put the %s in %s before the %s.", first, s.Duration(f.HeadStartMinutes), second)
 }
 
 // beats says when to beat.

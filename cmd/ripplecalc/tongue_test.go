@@ -1,0 +1,84 @@
+package main
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/check/astray"
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
+	"ripplewright/internal/work/design"
+)
+
+// makersWords are what a design says in its maker's own words, longest first.
+func makersWords(designs ...design.Design) []string {
+	var own []string
+	for _, d := range designs {
+		own = append(own, d.Name, d.Notes)
+		own = append(own, strings.Split(d.Notes, "\n")...)
+		for _, p := range design.Parts {
+			for _, l := range d.Lines(p) {
+				own = append(own, l.Note)
+			}
+		}
+		for _, in := range d.Own {
+			own = append(own, in.Name, in.Kitchen(), strings.ToLower(in.Name))
+		}
+	}
+	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
+	return own
+}
+
+// germanToo are commands beside those that follow the units.
+var germanToo = [][]string{{"eggs", "DEMO"}, {"batch", "learn", "DEMO"}, {"check", "DEMO"}, {"evaluate", "nowhere.yaml"}, {"card", "DEMO"}, {"foo"}, {"ice", "DEMO", "--weeks", "900"},
+	{"cold", "DEMO", "--profile", "nowhere"}, {"eggs", "DEMO", "--way", "sideways"}, {"evaluate"}, {"sure", "DEMO", "--kitchens", "3"}, {"curve", "DEMO", "--from", "9"}}
+
+// No text of a command is English where German is spoken, but for the maker's own
+// words, names of files and flags, and sources.
+func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
+	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
+	var own []string
+	for _, d := range market.Demos(t) {
+		own = append(own, makersWords(d)...)
+	}
+	for _, k := range cold.BuiltIn() {
+		own = append(own, k.Name) // as it is typed
+	}
+	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
+	demos, err := filepath.Glob("../../assets/demos/*.yaml")
+	require.NoError(t, err)
+	if testing.Short() {
+		demos = demos[:2]
+	}
+	for _, command := range append(slices.Clone(followers), germanToo...) {
+		if command[0] == "curve" && len(command) == 2 {
+			continue // its heads are keys, for programs
+		}
+		for i, demo := range demos {
+			args := append(slices.Clone(command), "--language", "de")
+			for k, a := range args {
+				switch a {
+				case "DEMO":
+					args[k] = demo
+				case "OTHER":
+					args[k] = demos[(i+1)%len(demos)]
+				}
+			}
+			_, out, complaint := runAt(args...)
+			for _, line := range strings.Split(out+complaint, "\n") {
+				if strings.HasPrefix(line, "Aufruf: ") || strings.Contains(line, "≠ Etikett, ") {
+					continue // what is typed
+				}
+				assert.Empty(t, astray.English(line, own...), "%v: %s", args, line)
+			}
+		}
+	}
+}
