@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"image/png"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -22,6 +23,10 @@ import (
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
 )
+
+// photoMemory is from how many bytes on the collector works harder: what is left over of
+// decoding and straightening a picture would be as much again.
+const photoMemory = 160 << 20
 
 var photoCommand = &command{
 	name:  "photo",
@@ -133,6 +138,7 @@ func (c *command) photo(s *shell, name, picture string, a *photoAsked) error {
 	settings := stirredAs(f, r, &q, a)
 	ctx := context.Background()
 	out := report.Photo{File: f.Name, Name: f.Design.Name, Picture: say.HarmlessLine(picture), View: q.View}
+	debug.SetMemoryLimit(photoMemory)
 	if q.Picture, err = photo.Open(ctx, picture); err == nil {
 		out.Reading, err = photo.Read(ctx, q)
 	}

@@ -28,34 +28,43 @@ func Open(ctx context.Context, path string) (image.Image, error) {
 		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err != nil {
+	info, err := f.Stat()
+	switch {
+	case err != nil:
 		return nil, err
-	} else if info.IsDir() {
+	case info.IsDir():
 		return nil, refuse(NotAPicture)
 	}
-	return Decode(ctx, f)
+	return decoded(ctx, f, info.Size())
 }
 
 // Decode is Open of what r holds. It looks at the size before it decodes, and stops when
 // ctx ends.
-func Decode(ctx context.Context, r io.Reader) (image.Image, error) {
-	data, err := io.ReadAll(io.LimitReader(held{ctx, r}, MaxBytes+1))
-	if err != nil {
+func Decode(ctx context.Context, r io.Reader) (image.Image, error) { return decoded(ctx, r, 0) }
+
+// decoded is Decode of about so many bytes, for which room is made at once: a growing one
+// would be held twice.
+func decoded(ctx context.Context, r io.Reader, about int64) (image.Image, error) {
+	room := bytes.NewBuffer(make([]byte, 0, min(max(about, 0), MaxBytes+1)+bytes.MinRead))
+	if _, err := room.ReadFrom(io.LimitReader(held{ctx, r}, MaxBytes+1)); err != nil {
 		return nil, err
 	}
+	data := room.Bytes()
 	if len(data) > MaxBytes {
 		return nil, refuse(TooManyBytes)
 	}
 	config, decode := jpeg.DecodeConfig, jpeg.Decode
-	if bytes.HasPrefix(data, []byte("\x89PNG")) {
+	if bytes.HasPrefix(data, pngHead) {
 		config, decode = png.DecodeConfig, png.Decode
 	}
 	c, err := config(bytes.NewReader(data))
 	if err != nil {
 		return nil, refuse(NotAPicture)
 	}
-	if c.Width > MaxSide || c.Height > MaxSide || c.Width*c.Height > MaxPixels {
-		return nil, sized(TooLarge, c.Width, c.Height)
+	if most := mostPixels(data, c.ColorModel); c.Width > MaxSide || c.Height > MaxSide || c.Width*c.Height > most {
+		too := sized(TooLarge, c.Width, c.Height)
+		too.MostPixels = most
+		return nil, too
 	}
 	if c.Width < MinSide || c.Height < MinSide {
 		return nil, sized(TooSmall, c.Width, c.Height)

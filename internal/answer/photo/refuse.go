@@ -39,6 +39,7 @@ type Refusal struct {
 	Reason         Reason
 	Place          Point // that lies outside
 	Width, Height  int   // pixels, of the picture
+	MostPixels     int   // that are read of its kind
 	ClippedPercent float64
 	LeastMM        float64 // ribbons thinner than this cannot be seen
 }

@@ -28,6 +28,9 @@ func PhotoRefused(s Style, r *photo.Refusal) string {
 	size := T("%s by %s pixels", n(float64(r.Width)), n(float64(r.Height)))
 	switch r.Reason {
 	case photo.TooLarge:
+		if r.MostPixels > 0 && r.MostPixels < photo.MaxPixels {
+			return T("the picture has %s: of its kind %s million can be read; save it smaller, or as a plain JPEG, not a progressive one", size, n(float64(r.MostPixels/1e6)))
+		}
 		return T("the picture has %s: more than 50 million are not read", size)
 	case photo.TooSmall:
 		return T("the picture has %s: too few for ribbons", size)
