@@ -116,3 +116,50 @@ func TestDecimalsAndCurrencyOfTexts(t *testing.T) {
 		assert.Contains(t, complaint, wrong[2])
 	}
 }
+
+// The day as a calendar and as Markdown is told in the units that were chosen, folded
+// lines (RFC 5545, 3.1) put together.
+func TestThePlansFilesFollowTheUnits(t *testing.T) {
+	t.Cleanup(func() { report.Reads = say.Usual })
+	folded := strings.NewReplacer("\r\n ", "", "\r\n", "\n", `\,`, ",", `\;`, ";", `\n`, "\n")
+	for _, demo := range []string{"hazelnut", "oat-orchard"} {
+		for _, ending := range []string{".ics", ".md"} {
+			texts := map[string]bool{}
+			for _, flags := range [][]string{{"--units", "us"}, {"--units", "metric"}, {"--units", "metric", "--decimals", "comma"}} {
+				to := filepath.Join(t.TempDir(), "day"+ending)
+				code, _, complaint := runAt(append([]string{"plan", "../../assets/demos/" + demo + ".yaml", "--serve-at", "2026-11-29T15:00:00+01:00", "-o", to}, flags...)...)
+				require.Zero(t, code, complaint)
+				data, err := os.ReadFile(to)
+				require.NoError(t, err)
+				if ending == ".ics" {
+					assert.NotRegexp(t, `[^\r]\n`, string(data), "RFC 5545, 3.1: lines end with CRLF")
+				}
+				told := regexp.MustCompile(`(?m)^(UID|DT\w+|PRODID|VERSION)[:;].*$`).ReplaceAllString(folded.Replace(string(data)), "")
+				for _, line := range strings.Split(told, "\n") {
+					assert.Empty(t, astray.In(line, report.Reads), "%s%s %v: %s", demo, ending, flags, line)
+				}
+				assert.Empty(t, astray.Bare(told, report.Reads), "%s%s %v", demo, ending, flags)
+				texts[told] = true
+			}
+			assert.Greater(t, len(texts), 1, "the units change something of %s%s", demo, ending)
+		}
+	}
+}
+
+// What a tub must bear is in the units of its rules, whatever the maker reads in.
+func TestATubsLabelFollowsItsRulesAlone(t *testing.T) {
+	t.Cleanup(func() { report.Reads = say.Usual })
+	for _, place := range []string{"us", "uk", "ie"} {
+		texts := map[string]bool{}
+		for _, flags := range [][]string{{"--units", "us"}, {"--units", "metric"}, {"--units", "metric", "--decimals", "comma"}} {
+			to := filepath.Join(t.TempDir(), "label.svg")
+			args := append([]string{"label", "../../assets/demos/hazelnut.yaml", "--place", place, "--sale", "stall", "--maker", "Saltmarsh Quay, 1 Pier Road", "--made", "2026-07-14", "--keeps", "6m", "-o", to}, flags...)
+			code, _, complaint := runAt(args...)
+			require.LessOrEqual(t, code, exitInput, "%v: %s", args, complaint)
+			data, err := os.ReadFile(to)
+			require.NoError(t, err, complaint)
+			texts[string(data)] = true
+		}
+		assert.Len(t, texts, 1, place)
+	}
+}

@@ -53,6 +53,32 @@ func TestEveryPairIsGoodForAnyTubs(t *testing.T) {
 	assert.ErrorContains(t, err, "milk-and-yolk")
 }
 
+// Whatever the tubs at hand, from one cup to a festival's tub, the design is valid and fills
+// them, whether or not a home kitchen can make it.
+func TestEveryPairFillsAnyTubs(t *testing.T) {
+	shelf, err := start.Open(assets.Bases)
+	require.NoError(t, err)
+	m := model.New(market.Library(t))
+	for _, b := range shelf.Bases {
+		for _, foam := range start.Keys(shelf.Foams) {
+			for _, tubs := range []struct {
+				n  int
+				ml float64
+			}{{1, 120}, {1, 5000}, {3, 473.2}, {40, 150}, {500, 30}, {2, 20000}} {
+				d, err := shelf.Design(b.Key, foam)
+				require.NoError(t, err)
+				d, err = start.Scaled(m, d, tubs.n, tubs.ml)
+				require.NoError(t, err, "%s with %s, %d of %g mL", b.Key, foam, tubs.n, tubs.ml)
+				assert.Empty(t, design.Validate(d), "%s with %s, %d of %g mL", b.Key, foam, tubs.n, tubs.ml)
+				d.Batch.Basis = design.BasisAsWritten
+				r, err := m.Evaluate(d)
+				require.NoError(t, err)
+				assert.InDelta(t, float64(tubs.n), r.Blend.TubsFilled, 0.05*float64(tubs.n), "%s with %s, %d of %g mL", b.Key, foam, tubs.n, tubs.ml)
+			}
+		}
+	}
+}
+
 // Scaling to the tubs that a design has changes it by no more than a scale shows.
 func TestScalingKeepsTheRecipe(t *testing.T) {
 	m := model.New(market.Library(t))

@@ -136,5 +136,5 @@ func (d Day) WriteCalendar(w io.Writer, stamp time.Time) error {
 		e.SetSummary(say.Harmless(d.Name+": "+t.Title, say.Terminal))
 		e.SetDescription(say.Harmless(t.Text, say.Terminal))
 	}
-	return c.SerializeTo(w)
+	return c.SerializeTo(w, ics.WithNewLineWindows) // RFC 5545, 3.1, on every system
 }
