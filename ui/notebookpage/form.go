@@ -202,8 +202,8 @@ func (f *form) put() {
 	f.words.SetText(b.Words)
 	f.choices()
 	name := say.NotebookNew.String()
-	if slices.Contains(f.which.Options, b.ID) {
-		name = b.ID
+	if shown := say.HarmlessLine(b.ID); slices.Contains(f.which.Options, shown) {
+		name = shown
 	}
 	page.ShowSelected(f.which, name)
 	if beyond {
@@ -254,7 +254,7 @@ func (x *field) object() fyne.CanvasObject {
 func (f *form) choices() {
 	options := []string{say.NotebookNew.String()}
 	for i := len(f.p.book.Notes.Batches) - 1; i >= 0; i-- {
-		options = append(options, f.p.book.Notes.Batches[i].ID)
+		options = append(options, say.HarmlessLine(f.p.book.Notes.Batches[i].ID))
 	}
 	f.which.Options = options
 	if f.which.SelectedIndex() < 0 {
@@ -306,8 +306,8 @@ func (f *form) take() {
 	}
 	b.Words = strings.TrimSpace(f.words.Text)
 	b.ID = ""
-	if f.which.SelectedIndex() > 0 {
-		b.ID = f.which.Selected
+	if i, all := f.which.SelectedIndex(), f.p.book.Notes.Batches; i > 0 && i <= len(all) {
+		b.ID = all[len(all)-i].ID // the last first
 	}
 }
 

@@ -69,3 +69,13 @@ func FuzzHarmless(f *testing.F) {
 		}
 	})
 }
+
+// A kitchen's name is the maker's own, and stands in lists and sentences.
+func TestAKitchensNameIsShownHarmlessly(t *testing.T) {
+	name := KitchenName("Quay\u202ecba\x1b[31m\nloft" + strings.Repeat("x", 10000))
+	assert.NotContains(t, name, "\u202e")
+	assert.NotContains(t, name, "\x1b")
+	assert.NotContains(t, name, "\n")
+	assert.LessOrEqual(t, len([]rune(name)), 120)
+	assert.Equal(t, "Quay loft", KitchenName("Quay loft"))
+}

@@ -49,4 +49,7 @@ var kitchenChoices = map[string]Message{
 
 // KitchenName is what a kitchen is called: those that come with the program have their
 // names in the maker's language, which files keep in English.
-func KitchenName(name string) string { return Of(name) }
+func KitchenName(name string) string { return oneLine(Of(name), kitchenRunes) }
+
+// kitchenRunes is how much of a kitchen's name is shown.
+const kitchenRunes = 120
