@@ -22,6 +22,7 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page/pagetest"
+	"ripplewright/ui/photodialog"
 )
 
 // tap presses the first button of the page in view that reads so.
@@ -72,7 +73,12 @@ func (b *bed) openers() map[string]func() {
 			b.Commit(changed, "serving temperature")
 			b.unlessUnsaved(func() {})
 		},
-		"askWhy":      b.askWhy,
+		"askWhy": b.askWhy,
+		"show":   func() { photodialog.Show(b.Window, photodialog.Setup{Told: b.event}, path) },
+		"newFolder": func() {
+			b.App.Preferences().SetString(lastFolder, "file://"+filepath.Dir(path))
+			b.newFolder(nil)
+		},
 		"askPast":     func() { b.askPast("Earlier", []past.Moment{{Title: "first", Design: d}}) },
 		"keepVersion": b.keepVersion,
 		"calibrate":   func() { b.tap(places.Cold, "I have measured it…") },
@@ -142,9 +148,8 @@ func TestEscapeClosesEachDialogFromWhereverTheKeyboardIs(t *testing.T) {
 	}
 }
 
-// notTried want a photograph, a pack or a folder at hand. They ask by kit.Ask, as
-// the others do.
-var notTried = map[string]bool{"Show": true, "show": true, "askPack": true, "newFolder": true}
+// notTried wants a wish of a pack at hand. It asks by kit.Ask, as the others do.
+var notTried = map[string]bool{"askPack": true}
 
 // Every function that opens a dialog stands among the openers.
 func TestEveryDialogIsTried(t *testing.T) {

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/cutphoto"
+	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/say"
@@ -41,7 +42,7 @@ type reading struct {
 	marks      *marks
 	which      *kit.Select
 	pick       func(int)
-	side       *widget.RadioGroup
+	side       *kit.Select
 	wide, high *kit.NumberField
 	how, news  *widget.Label
 	table      *kit.Figures
@@ -89,8 +90,10 @@ func (r *reading) build() {
 	r.marks = newMarks(r.changed, func() { r.pick(r.marks.chosen) })
 	r.which, r.pick = page.SelectOf(markNames(false), func(i int) { r.marks.choose(i) })
 	r.pick(0)
-	r.side = page.Choice(r.turn, say.SideCut.String(), say.FromAbove.String())
-	r.side.Horizontal, r.side.Selected = true, say.SideCut.String()
+	// A list to choose from, since the toolkit's round marks keep Escape for themselves.
+	r.side = kit.NewSelect([]string{say.SideCut.String(), say.FromAbove.String()}, nil)
+	r.side.SetSelectedIndex(0)
+	r.side.OnChanged = mishap.With(func(string) { r.turn() })
 	r.wide, r.high = page.NumberField("mm", ripple.MinFillMM, ripple.MaxSizeMM, 0), page.NumberField("mm", ripple.MinFillMM, ripple.MaxSizeMM, 0)
 	for _, f := range []*kit.NumberField{r.wide, r.high} {
 		f.Step = 1
