@@ -70,6 +70,7 @@ var called = [][2]string{
 	{"acacia honey; clover honey; thyme honey; wildflower honey; flower honey; chestnut honey; heather honey; orange blossom honey; manuka honey; lavender honey; forest honey; eucalyptus honey; honey acacia; honey flower; honey of thyme", "honey"},
 	{"cardamom powder", "cardamom"}, {"cinnamon powder", "cinnamon"}, {"nutmeg powder", "nutmeg"}, {"ginger powder", "ginger_ground"},
 	{"whole liquid pasteurized egg; egg whole liquid pasteurized", "egg_whole_past"},
+	{"saffron thread; saffron strand", "saffron"}, {"sweetened shredded coconut; shredded sweetened coconut", "coconut_shredded_sweet"},
 	{"nfdm", "nfdm_regular"}, {"instant nonfat dry milk; instant nonfat milk powder; instant skim milk powder", "nfdm_instant"},
 	{"milk fat anhydrous; anhydrous milk fat; anhydrous butterfat; amf; butter oil", "butter_oil"},
 	{"glucose liquid; liquid glucose bp", "glucose_liquid_bp"},

@@ -29,7 +29,7 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus normal regular standard ordinary ep solid pack")
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus normal regular standard ordinary ep solid pack cut")
 
 // harmless reports whether a remark leaves the food what its name says. Of one or
 // two words each has to be known for that: "coconut" after sugar is another sugar.
@@ -43,6 +43,7 @@ func harmless(remark, name string) bool {
 		w = strings.Trim(w, ".,!;:")
 		switch {
 		case strings.Contains(strings.ToLower(name), w), plainWords[w], remarks[w]:
+		case w == "unsweetened" && strings.Contains(strings.ToLower(name), "unsweetened"):
 		case w == "unsalted" && strings.Contains(strings.ToLower(name), "without salt"):
 		case changed[w]:
 			return false
@@ -56,7 +57,7 @@ func harmless(remark, name string) bool {
 var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
-	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
+	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:sifted|sieved|strained) twice|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
 	pieceOf   = regexp.MustCompile(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = regexp.MustCompile(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)

@@ -85,7 +85,7 @@ var (
 	bound   = regexp.MustCompile(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
 	wonder  = regexp.MustCompile(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
 	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
-	halfs   = regexp.MustCompile(`(?i)\bhalf\s*(?:&|n|'n'?)\s*half\b`)
+	halfs   = regexp.MustCompile(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
 	finish  = regexp.MustCompile(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
 	digits  = regexp.MustCompile(`\d`)
 	more    = regexp.MustCompile(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
