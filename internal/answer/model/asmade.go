@@ -154,21 +154,21 @@ func ended(s Span) Span {
 	return s
 }
 
-// spread puts the bands of r's own spans to what batches have shown.
-func (r *Result) spread() {
-	if r.made == nil {
-		return
-	}
+// bands returns r with the bands of its own spans by what batches have shown. By value, so
+// that a result without batches stays off the heap.
+func (a *asMade) bands(r Result) Result {
+	r.made = a
 	for _, of := range [...]func(*Result) *Phase{func(r *Result) *Phase { return &r.Dense }, func(r *Result) *Phase { return &r.Foam }} {
-		p := of(r)
+		p := of(&r)
 		p.FreezingPointC = r.Spread(func(r *Result) Span { return of(r).FreezingPointC })
 		p.FrozenFraction = r.Spread(func(r *Result) Span { return of(r).FrozenFraction })
-		p.YieldKPa = r.made.yield(p.YieldKPa, r.Taught.Recipe, of)
+		p.YieldKPa = a.yield(p.YieldKPa, r.Taught.Recipe, of)
 	}
 	solids := r.Spread(func(r *Result) Span {
 		return Span{r.Syrup.SolidsPercent, r.Syrup.SolidsBandPercent[0], r.Syrup.SolidsBandPercent[1]}
 	})
 	r.Syrup.SolidsBandPercent = [2]float64{solids.Low, solids.High}
+	return r
 }
 
 // yield is the band of a hardness. The scatter between batches, a factor k of which

@@ -136,8 +136,9 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 		Lines:  portioned(d, &w, &c, &s, &f),
 		Taught: m.taught,
 	}
-	r.made = m.asMade(d, &w, &f.tub)
-	r.spread()
+	if a := m.asMade(d, &w, &f.tub); a != nil {
+		r = a.bands(r)
+	}
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = r.allergens()
 	r.Eggs = countEggs(d, r.Lines)
