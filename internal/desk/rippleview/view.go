@@ -75,7 +75,7 @@ func Reason(s say.Style, why error) string {
 	if errors.As(why, &size) {
 		return say.NoCut(s, size.Tub)
 	}
-	return why.Error()
+	return say.Flaw(why)
 }
 
 // Request is all that the pictures and the figures come from. The zero Request asks
