@@ -35,6 +35,7 @@ import (
 	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
+	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/design"
 )
 
@@ -210,6 +211,17 @@ func inData(t *testing.T) []string {
 	}
 	for _, f := range cold.Fields() {
 		all = append(all, f.About)
+	}
+	for _, k := range []cold.MeasurementKind{cold.CoreAt, cold.ScoopedWell} {
+		for _, f := range cold.MeasurementFields(k) {
+			all = append(all, f.About)
+		}
+	}
+	all = append(all, "a day", "days") // units that are words
+	for _, e := range batch.Entries() {
+		if !strings.HasPrefix(e.Format, "YYYY") {
+			all = append(all, e.Format)
+		}
 	}
 	for _, p := range cold.BuiltIn() {
 		all = append(all, p.Name, p.About)

@@ -227,7 +227,7 @@ func (f *form) fieldOf(e batch.Entry) *field {
 		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), func(string) { f.noted() })
 	default:
 		x.text = kit.NewTextField()
-		x.text.PlaceHolder = e.Format
+		x.text.PlaceHolder = say.Of(e.Format)
 		x.text.OnChanged = mishap.With(func(string) { f.noted() })
 	}
 	return x

@@ -39,7 +39,7 @@ var gauges = map[string]Gauge{
 
 // Gauge is how the maker reads numbers of a unit of the files.
 func (s Style) Gauge(unit string) Gauge {
-	g := Gauge{Unit: unit, per: 1}
+	g := Gauge{Unit: Of(unit), per: 1}
 	switch {
 	case unit == "K":
 		g.Unit = "°C"

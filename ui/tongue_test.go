@@ -1,0 +1,98 @@
+package ui
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/check/astray"
+	"ripplewright/internal/desk/places"
+	"ripplewright/internal/show/tongue"
+	"ripplewright/internal/work/design"
+)
+
+// lawful are the pages whose words are those of rules and published tables.
+var lawful = map[places.Place]bool{places.Label: true, places.Sure: true}
+
+// sourced are the words of laws and of records' sources in the library.
+var sourced = regexp.MustCompile(`^(Genannt|Vereinigte Staaten|Europäische Union[^:]*): |absent by nature of the food|^constants fitted to|^TEIL ZUTAT`)
+
+// inGerman speaks German for the length of a test.
+func inGerman(t *testing.T) {
+	require.True(t, speak("de"))
+	t.Cleanup(func() { speak(tongue.English) })
+}
+
+// englishIn are the texts in sight that are English, but for the maker's own words
+// and those of records' sources.
+func (b *bed) englishIn(in fyne.CanvasObject) (out []string) {
+	d := b.Design()
+	own := append([]string{d.Name, d.Notes}, strings.Split(d.Notes, "\n")...)
+	for _, p := range design.Parts {
+		for _, l := range d.Lines(p) {
+			own = append(own, l.Note)
+		}
+	}
+	for _, in := range b.library().All() {
+		own = append(own, in.Name)
+	}
+	for _, k := range cold.BuiltIn() {
+		own = append(own, k.Name, k.About) // as its file has them, to be changed
+	}
+	begun := func(text string) bool { // a name or a note that is cut short or goes on below
+		text = strings.TrimSuffix(strings.TrimSpace(text), "…")
+		return slices.ContainsFunc(own, func(all string) bool {
+			return len(text) > 8 && strings.Contains(strings.Join(strings.Fields(all), " "), text)
+		})
+	}
+	for _, text := range textsIn(in) {
+		if !published.MatchString(text) && !sourced.MatchString(text) && !begun(text) && len(astray.English(text, own...)) > 0 {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// No text of a page is English where German is spoken.
+func TestEveryPageSpeaksGerman(t *testing.T) {
+	b := newBed(t)
+	inGerman(t)
+	b.inUnits(astray.Systems["comma"])
+	for p := places.Place(0); int(p) < places.Count; p++ {
+		object := b.standAt(p)
+		for begun := time.Now(); time.Since(begun) < 700*time.Millisecond; time.Sleep(20 * time.Millisecond) {
+			b.frame()
+		}
+		if lawful[p] {
+			continue
+		}
+		assert.Empty(t, b.englishIn(object), p.Name())
+	}
+}
+
+// Nor is one of a dialog.
+func TestEveryDialogSpeaksGerman(t *testing.T) {
+	b := newBed(t)
+	inGerman(t)
+	b.inUnits(astray.Systems["comma"])
+	seen := map[string]bool{}
+	b.openAll(func(from string) {
+		canvas := b.win.Canvas()
+		for n := 0; canvas.Overlays().Top() != nil && n < 9; n++ {
+			top := canvas.Overlays().Top()
+			b.frame()
+			assert.Empty(t, b.englishIn(top), "in a dialog from %s", from)
+			seen[from] = true
+			canvas.Overlays().Remove(top)
+			b.frame()
+		}
+	})
+	assert.GreaterOrEqual(t, len(seen), 25)
+}
