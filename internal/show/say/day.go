@@ -29,7 +29,7 @@ const Undivided Message = "Nothing is needed twice at once."
 
 // Untimed says why a plan has no times of its own in the cold.
 func Untimed(why error) string {
-	return T("The times in the freezer are common practice, because none were computed: %s.", strings.TrimSuffix(why.Error(), "."))
+	return T("The times in the freezer are common practice, because none were computed: %s.", strings.TrimSuffix(Flaw(why), "."))
 }
 
 // Taking says that a step has a thing: "mixer: Pour and whip".

@@ -46,7 +46,7 @@ func VersionTitle(number int, at time.Time, note, batch string) string {
 
 // BackupMissing says why a save has no backup.
 func BackupMissing(path string, why error) string {
-	return T("%s, but no backup of it is kept: %s", Saved(path), Harmless(why.Error(), Terminal))
+	return T("%s, but no backup of it is kept: %s", Saved(path), Harmless(Flaw(why), Terminal))
 }
 
 // NoVersionOf says that a design has no versions.

@@ -57,7 +57,7 @@ func DeleteIngredient(in *ingredient.Ingredient) (title, question string) {
 
 // ShelfUnread says why the maker's own ingredients are left out.
 func ShelfUnread(why error) string {
-	return T("Your own ingredients could not be read and are left out; the file stays as it is. %s Correct the file by hand, then read it again.", TrueMinus(Sentence(why.Error())))
+	return T("Your own ingredients could not be read and are left out; the file stays as it is. %s Correct the file by hand, then read it again.", TrueMinus(Sentence(Flaw(why))))
 }
 
 // What the form of an ingredient says beside its fields.

@@ -47,7 +47,7 @@ func CheckHeads() []string { return []string{T("checks"), T("within their limit"
 func CheckPairs() []string { return []string{T("published"), T("model"), T("error")} }
 
 // TablesUnread says that the tables could not be read.
-func TablesUnread(why error) string { return T("The tables could not be read: %s", why.Error()) }
+func TablesUnread(why error) string { return T("The tables could not be read: %s", Flaw(why)) }
 
 // ChecksKept says how many of all checks with a limit keep within it, and how many
 // have none.

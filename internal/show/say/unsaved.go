@@ -66,5 +66,5 @@ func Joined(path string) string {
 
 // NotKept says why unsaved work is not kept.
 func NotKept(why error) string {
-	return T("Unsaved work cannot be kept for the next start: %s. Save the design soon.", Harmless(why.Error(), Terminal))
+	return T("Unsaved work cannot be kept for the next start: %s. Save the design soon.", Harmless(Flaw(why), Terminal))
 }

@@ -63,7 +63,7 @@ func KeptIn(path string) string {
 }
 
 // KeptNot says why the design could not be kept.
-func KeptNot(why error) string { return T("The design could not be kept: %s.", why.Error()) }
+func KeptNot(why error) string { return T("The design could not be kept: %s.", Flaw(why)) }
 
 // NothingUnsaved says that there was nothing to keep.
 const NothingUnsaved Message = "Nothing was unsaved."
