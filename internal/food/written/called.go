@@ -71,6 +71,7 @@ var called = [][2]string{
 	{"cardamom powder", "cardamom"}, {"cinnamon powder", "cinnamon"}, {"nutmeg powder", "nutmeg"}, {"ginger powder", "ginger_ground"},
 	{"whole liquid pasteurized egg; egg whole liquid pasteurized", "egg_whole_past"},
 	{"saffron thread; saffron strand", "saffron"}, {"sweetened shredded coconut; shredded sweetened coconut", "coconut_shredded_sweet"},
+	{"cashew nut; raw cashew nut", "cashew"},
 	{"nfdm", "nfdm_regular"}, {"instant nonfat dry milk; instant nonfat milk powder; instant skim milk powder", "nfdm_instant"},
 	{"milk fat anhydrous; anhydrous milk fat; anhydrous butterfat; amf; butter oil", "butter_oil"},
 	{"glucose liquid; liquid glucose bp", "glucose_liquid_bp"},

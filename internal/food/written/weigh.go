@@ -296,6 +296,8 @@ func recordMeasures(in *ingredient.Ingredient, measure string) (all []heaped) {
 	return all
 }
 
+var siftedLater = regexp.MustCompile(`(?i)[,(]\s*sifted`)
+
 // filled is what one cup or spoon of a record weighs as the line says it is filled
 // or cut ("packed", "sliced"); 0 where the line does not say, and several where
 // the record's own measures then differ by more than a quarter.
@@ -305,6 +307,9 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	}
 	want := map[float64]string{customary.CupML: "cup", customary.TablespoonML: "tbsp", customary.TeaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
+	if siftedLater.MatchString(text) {
+		said["sifted"], said["unsifted"] = false, true // "1 cup, sifted" is measured first
+	}
 	between := said["packed"] && (said["lightly"] || said["loosely"] || said["not"]) // neither of a record's two
 	low, high := math.Inf(1), 0.0
 	for _, m := range recordMeasures(in, want) {
