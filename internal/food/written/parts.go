@@ -198,10 +198,13 @@ var (
 	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
 	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
-	torn    = regexp.MustCompile(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
-	counted = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
-	eggs    = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
-	lastly  = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
+	torn = regexp.MustCompile(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
+	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
+	orMany   = regexp.MustCompile(`(?i)^or \d+ (?:if|for|of|when|with)\b`)
+	twoSizes = regexp.MustCompile(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
+	counted  = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
+	eggs     = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
+	lastly   = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
 )
 
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
@@ -232,6 +235,9 @@ func (p *parts) note(t string) {
 	}
 	if strings.EqualFold(t, "separated") {
 		p.doubt = Separated
+	}
+	if orMany.MatchString(t) || twoSizes.MatchString(t) {
+		p.doubt = Range
 	}
 	if len(p.sum) == 0 {
 		a, rest, ok := read(t)
