@@ -8,9 +8,7 @@ import (
 	"strings"
 	"unicode"
 
-	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
-	"ripplewright/internal/form/customary"
 )
 
 // Reader reads lines for one library and one size of eggs.
@@ -181,88 +179,6 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	return l, true
 }
 
-// settle finds the ingredient and the grams of p.
-func (r *Reader) settle(l *Said, p parts, american bool) {
-	l.Note = strings.Join(p.notes, ", ")
-	p.notes = slices.DeleteFunc(p.notes, func(note string) bool {
-		fields := strings.Fields(strings.ToLower(note))
-		if n := len(fields); n > 0 && n <= 2 && (n == 1 || fields[0] == "size" || fields[0] == "extra") && sizeWords[fields[n-1]] && !strings.Contains(p.name, "size") {
-			p.name += " " + note
-			return true
-		}
-		return false
-	})
-	name, size := r.sized(&p)
-	if p.whole != "" {
-		name += " " + one(p.whole[strings.LastIndexByte(p.whole, ' ')+1:])
-	}
-	l.Name = name
-	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
-	loose := m.loose
-	if p.percent >= 0 {
-		if q, far, fits := r.names.byPercent(name, p.percent); fits {
-			m, ok = q, len(q.ids) > 0
-			if far {
-				l.Doubt = FarPercent
-			}
-		} else if !ok {
-			l.Doubt = Unknown
-		} else if len(m.ids) == 1 && !r.hasPercent(m.ids[0], p.percent) {
-			l.Doubt = FarPercent
-		}
-	}
-	if !ok {
-		if l.Doubt = Unknown; either.MatchString(name) {
-			l.Doubt = Either
-		}
-		if core, found := r.names.within(name); found && l.Doubt == Unknown {
-			l.Doubt, l.Meanings = Other, core.ids
-		} else if near, found := r.names.near(name); found {
-			l.Meanings = near.ids
-		} else if head, found := r.names.begun(name); found {
-			l.Meanings = head.ids
-		}
-		return
-	}
-	if fits := slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { return !r.hasFat(id, p.percent) }); len(m.ids) > 1 && len(fits) == 1 {
-		m.ids = fits // "cocoa 22 % fat"
-	}
-	if keyOf(name) == "white" && !strings.HasSuffix(name, "s") && len(p.sum) > 0 && p.sum[0].in.kind == mass {
-		m.perhaps = true // "white 100 g" may be chocolate
-	}
-	in, _ := r.names.lib.Find(m.ids[0])
-	l.Ingredient, l.Meanings = in, m.ids
-	if id, ok := spooned[keyOf(name)]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
-		m.ids = []string{id}
-	}
-	if id, ok := drunk[keyOf(name)]; ok && len(p.sum) > 0 && p.sum[0].in.kind == volume && p.sum[0].in.size != customary.TeaspoonML && p.sum[0].in.size != customary.TablespoonML {
-		m.ids = []string{id}
-	}
-	if (len(m.ids) > 1 || m.perhaps) && l.Doubt == 0 {
-		l.Doubt = Several
-	}
-	for i, note := range p.notes {
-		if l.Doubt == 0 && r.further(note, in, p.sum) {
-			l.Doubt = Either
-		}
-		if l.Doubt == 0 && unheard(note, in) {
-			l.Doubt = Apart
-		}
-		if l.Doubt == 0 && !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.MatchString(note) {
-			l.Doubt = Other
-		}
-	}
-	for _, w := range strings.Fields(keyOf(l.Note)) {
-		if _, other := r.names.all[w+" "+keyOf(in.Kitchen())]; browned[w] && other && (l.Doubt == 0 || l.Doubt == Other) {
-			l.Doubt, l.Meanings = Several, append([]string{in.ID}, r.names.all[w+" "+keyOf(in.Kitchen())].ids...)
-		}
-	}
-	if p.doubt != 0 && l.Doubt == 0 {
-		l.Doubt = p.doubt
-	}
-	r.weigh(l, p, size, loose, american)
-}
-
 // hasPercent reports whether a percentage beside a food tells what its record has: its fat
 // or its solids, as near as such are printed.
 func (r *Reader) hasPercent(id string, percent float64) bool {
@@ -293,58 +209,4 @@ func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) b
 	weighed := len(sum) > 0 && sum[0].word != ""
 	m, _, found := r.names.look(strings.TrimPrefix(rest, "of "), "")
 	return found && !(weighed && eggParts[in.ID] != "" && eggParts[m.ids[0]] != "") && !slices.Contains(m.ids, in.ID)
-}
-
-// sized takes the size of eggs out of the name, "" for none.
-func (r *Reader) sized(p *parts) (name, size string) {
-	fields := strings.Fields(p.name)
-	var kept []string
-	eggy := false
-	for _, f := range fields {
-		switch one(strings.ToLower(strings.Trim(f, "."))) {
-		case "egg", "yolk", "white":
-			eggy = true
-		}
-	}
-	if !eggy {
-		return p.name, ""
-	}
-	for i := 0; i < len(fields); i++ {
-		f := strings.ToLower(strings.Trim(fields[i], "-."))
-		switch {
-		case f == "extra" && i+1 < len(fields) && strings.EqualFold(fields[i+1], "large"):
-			size, i = "extra large", i+1
-		case f == "extra-large" || f == "xl":
-			size = "extra large"
-		case shortSizes[f] != "":
-			size = shortSizes[f]
-		case f == "large" || f == "medium" || f == "small" || f == "jumbo" || f == "peewee":
-			size = f
-		case fields[i] == "L" || fields[i] == "M" || fields[i] == "S":
-			size = map[string]string{"L": "large", "M": "medium", "S": "small"}[fields[i]]
-		case f == "size" || f == "sized":
-		default:
-			kept = append(kept, fields[i])
-		}
-	}
-	return strings.Join(kept, " "), size
-}
-
-// sizeWords are words that alone in brackets tell the size of eggs.
-var sizeWords = words("large medium small jumbo l m s xl lg lge lrg med sm")
-
-// shortSizes are sizes as they are cut short.
-var shortSizes = map[string]string{"lg": "large", "lge": "large", "lrg": "large", "med": "medium", "sm": "small", "sml": "small"}
-
-// european are the names of sizes there.
-var european = map[string]string{"small": "S", "medium": "M", "large": "L", "extra large": "XL"}
-
-func (r *Reader) classOf(size string) (egg.Size, bool) {
-	if size == "" {
-		size = r.eggs.Size
-	} else if strings.EqualFold(r.eggs.System, "EU") {
-		size = european[size]
-	}
-	s, err := egg.Find(r.eggs.System, size)
-	return s, err == nil
 }

@@ -1,0 +1,124 @@
+package written
+
+import (
+	"slices"
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
+)
+
+// settle finds the ingredient and the grams of p.
+func (r *Reader) settle(l *Said, p parts, american bool) {
+	l.Note = strings.Join(p.notes, ", ")
+	p.sizeInName()
+	name, size := r.sized(&p)
+	if p.whole != "" {
+		name += " " + one(p.whole[strings.LastIndexByte(p.whole, ' ')+1:])
+	}
+	l.Name = name
+	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
+	loose := m.loose
+	if p.percent >= 0 {
+		m, ok = r.withPercent(l, m, ok, p.percent)
+	}
+	if !ok {
+		r.unknown(l)
+		return
+	}
+	in := r.meant(l, m, p)
+	r.remarked(l, in, p, turned)
+	if p.doubt != 0 && l.Doubt == 0 {
+		l.Doubt = p.doubt
+	}
+	r.weigh(l, p, size, loose, american)
+}
+
+// sizeInName carries a remark that is a size, "6 egg yolks, large", into the name.
+func (p *parts) sizeInName() {
+	p.notes = slices.DeleteFunc(p.notes, func(note string) bool {
+		fields := strings.Fields(strings.ToLower(note))
+		if n := len(fields); n > 0 && n <= 2 && (n == 1 || fields[0] == "size" || fields[0] == "extra") && sizeWords[fields[n-1]] && !strings.Contains(p.name, "size") {
+			p.name += " " + note
+			return true
+		}
+		return false
+	})
+}
+
+// withPercent chooses what a name means by the percentage beside it, or doubts it.
+func (r *Reader) withPercent(l *Said, m meaning, known bool, percent float64) (meaning, bool) {
+	q, far, fits := r.names.byPercent(l.Name, percent)
+	switch {
+	case fits:
+		if far {
+			l.Doubt = FarPercent
+		}
+		return q, len(q.ids) > 0
+	case !known:
+		l.Doubt = Unknown
+	case len(m.ids) == 1 && !r.hasPercent(m.ids[0], percent):
+		l.Doubt = FarPercent
+	}
+	return m, known
+}
+
+// unknown says of a name that no ingredient has what it may have meant.
+func (r *Reader) unknown(l *Said) {
+	if l.Doubt = Unknown; either.MatchString(l.Name) {
+		l.Doubt = Either
+	}
+	if core, found := r.names.within(l.Name); found && l.Doubt == Unknown {
+		l.Doubt, l.Meanings = Other, core.ids
+	} else if near, found := r.names.near(l.Name); found {
+		l.Meanings = near.ids
+	} else if head, found := r.names.begun(l.Name); found {
+		l.Meanings = head.ids
+	}
+}
+
+// meant puts into l what its name means, by what measures it where the name alone does
+// not tell, and returns the first of it.
+func (r *Reader) meant(l *Said, m meaning, p parts) *ingredient.Ingredient {
+	if fits := slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { return !r.hasFat(id, p.percent) }); len(m.ids) > 1 && len(fits) == 1 {
+		m.ids = fits // "cocoa 22 % fat"
+	}
+	key := keyOf(l.Name)
+	if key == "white" && !strings.HasSuffix(l.Name, "s") && len(p.sum) > 0 && p.sum[0].in.kind == mass {
+		m.perhaps = true // "white 100 g" may be chocolate
+	}
+	in, _ := r.names.lib.Find(m.ids[0])
+	l.Ingredient, l.Meanings = in, m.ids
+	if id, ok := spooned[key]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
+		m.ids = []string{id}
+	}
+	if id, ok := drunk[key]; ok && len(p.sum) > 0 && p.sum[0].in.kind == volume && p.sum[0].in.size != customary.TeaspoonML && p.sum[0].in.size != customary.TablespoonML {
+		m.ids = []string{id}
+	}
+	if (len(m.ids) > 1 || m.perhaps) && l.Doubt == 0 {
+		l.Doubt = Several
+	}
+	return in
+}
+
+// remarked doubts a line whose remarks may change its food or its amount; turned: the
+// first of them belongs to the name.
+func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bool) {
+	for i, note := range p.notes {
+		switch {
+		case l.Doubt != 0:
+		case r.further(note, in, p.sum):
+			l.Doubt = Either
+		case unheard(note, in):
+			l.Doubt = Apart
+		case !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.MatchString(note):
+			l.Doubt = Other
+		}
+	}
+	for _, w := range strings.Fields(keyOf(l.Note)) {
+		other, ok := r.names.all[w+" "+keyOf(in.Kitchen())]
+		if ok && browned[w] && (l.Doubt == 0 || l.Doubt == Other) {
+			l.Doubt, l.Meanings = Several, append([]string{in.ID}, other.ids...)
+		}
+	}
+}
