@@ -182,7 +182,7 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 		put(w, page.Bold)
 	}
 	put(say.EnergyBy(l.EnergyMethod), page.Prose)
-	put(page.Sentence(l.ColumnsWhy), page.Prose)
+	put(page.Sentence(say.Said(l.ColumnsWhy)), page.Prose)
 	runs, all := labelview.Statement(l, page.MostProse)
 	objects = append(objects, page.Heading(say.Ingredients.String()), statement(runs))
 	if !all {
@@ -212,7 +212,7 @@ func (p *Page) rules(l *label.Label) fyne.CanvasObject {
 		objects = append(objects, page.Prose(head), folded(names[i]))
 	}
 	objects = append(objects, page.Heading(say.Claims.String()), folded(labelview.Claims(page.Reads, l)))
-	for _, n := range labelview.Remarks(l.Notes) {
+	for _, n := range labelview.Remarks(say.SaidAll(l.Notes)) {
 		objects = append(objects, page.Prose(n))
 	}
 	return page.Scrolled(append(objects, page.Prose(say.OurReading.String()))...)

@@ -2,6 +2,7 @@ package model
 
 import (
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/blend"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -147,7 +148,7 @@ type Blend struct {
 
 // Nutrition is the finished food's. Amounts keep what is unknown.
 type Nutrition struct {
-	EnergyMethod  string
+	EnergyMethod  *flaw.Remark
 	ServingG      float64
 	ServingML     float64
 	Per100G       Nutrients

@@ -101,7 +101,7 @@ func Remarks(texts []string) []string {
 // Warnings are the remarks on what is incomplete, with the mark of the panel, and on
 // allergens.
 func Warnings(l *label.Label) []string {
-	marked := slices.Clone(l.Warnings)
+	marked := say.SaidAll(l.Warnings)
 	for i := range min(l.Gaps, len(marked)) {
 		marked[i] = label.IncompleteMark + " " + marked[i]
 	}
@@ -139,7 +139,7 @@ func Names(s say.Style, l *label.Label) (heads []string, of [][]Reading) {
 			heads, of = append(heads, say.NamesUnder(n)), append(of, nil)
 		}
 		last := len(of) - 1
-		of[last] = append(of[last], rule(s, say.MetMark(n.Met, false), n.Name, n.Limits, n.Note))
+		of[last] = append(of[last], rule(s, say.MetMark(n.Met, false), n.Name, n.Limits, say.Said(n.Note)))
 	}
 	return heads, of
 }
@@ -148,7 +148,7 @@ func Names(s say.Style, l *label.Label) (heads []string, of [][]Reading) {
 func Claims(s say.Style, l *label.Label) []Reading {
 	var out []Reading
 	for _, c := range l.Claims {
-		out = append(out, rule(s, say.MetMark(c.Met, c.Incomplete), c.Claim, c.Conditions, c.Disclosure))
+		out = append(out, rule(s, say.MetMark(c.Met, c.Incomplete), c.Claim, c.Conditions, say.Said(c.Disclosure)))
 	}
 	return out
 }

@@ -10,6 +10,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
@@ -98,6 +99,6 @@ func TestRulesSayWhetherTheyAreMetAndWhy(t *testing.T) {
 }
 
 func TestWhatIsIncompleteBearsThePanelsMark(t *testing.T) {
-	l := &label.Label{Warnings: []string{"Fat is incomplete.", "May hold nuts."}, Gaps: 1}
+	l := &label.Label{Warnings: flaw.Remarks{flaw.Say("Fat is incomplete."), flaw.Say("May hold nuts.")}, Gaps: 1}
 	assert.Equal(t, []string{label.IncompleteMark + " Fat is incomplete.", "May hold nuts."}, Warnings(l))
 }

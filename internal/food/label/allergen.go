@@ -1,12 +1,12 @@
 package label
 
 import (
-	"fmt"
 	"slices"
 	"sort"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // rule returns how the rules word the class, nil if they do not know it.
@@ -234,31 +234,31 @@ func hinted(in *ingredient.Ingredient, region Region) []string {
 	return out
 }
 
-// allergenWarnings says where the allergens of a maker's own ingredients are
+// addAllergenWarnings says where the allergens of a maker's own ingredients are
 // not stated, not complete, or not named as the rules want them.
-func allergenWarnings(f *Food, region Region) []string {
-	var out []string
+func (l *Label) addAllergenWarnings(f *Food) {
+	region := l.Region
+	add := func(m flaw.Message, args ...any) { l.Warnings = l.Warnings.With(flaw.Say(m, args...)) }
 	for _, u := range f.Lines {
 		in := u.Ingredient
 		if u.Grams == 0 {
 			continue
 		}
 		if UnstatedAllergens(in) {
-			out = appendOnce(out, fmt.Sprintf("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", in.Kitchen()))
+			add("The allergens of %s are not stated, which is not the same as none: copy them from its pack, or write none.", flaw.Word(in.Kitchen()))
 		}
 		if in.Own && region == EU && len(in.AllergensUS) > 0 && len(in.AllergensEU) == 0 {
-			out = appendOnce(out, fmt.Sprintf("The allergens of %s follow the US list, which has no cereal but wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name))
+			add("The allergens of %s follow the US list, which has no cereal but wheat, and no celery, mustard, sulphites, lupin or molluscs: look for them on its pack.", in.Name)
 		}
 		if in.Own {
 			if told := hinted(in, region); len(told) > 0 {
-				out = appendOnce(out, fmt.Sprintf("%s has %s in its name or parts, but not among its allergens.", sentenceName(in.Kitchen()), wordList(told, "and")))
+				add("%s has %s in its name or parts, but not among its allergens.", flaw.Opening(in.Kitchen()), asPrinted(told))
 			}
 		}
 		for _, a := range allergensOf(in, region) {
 			if r := a.rule(); r != nil && r.kindNeeded && a.kind == "" {
-				out = appendOnce(out, fmt.Sprintf("%s contains %s: the rules ask which kind. Write it as in tree_nut:hazelnut.", sentenceName(in.Kitchen()), a.word(region)))
+				add("%s contains %s: the rules ask which kind. Write it as in tree_nut:hazelnut.", flaw.Opening(in.Kitchen()), a.word(region))
 			}
 		}
 	}
-	return out
 }

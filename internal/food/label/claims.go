@@ -1,10 +1,10 @@
 package label
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // Claim is one claim with its published conditions.
@@ -15,12 +15,12 @@ type Claim struct {
 	Incomplete bool    `json:"incomplete"` // not met, but an unknown figure decides
 	Conditions []Limit `json:"conditions"`
 	// Disclosure is what must stand beside the claim, "" if nothing.
-	Disclosure string `json:"disclosure,omitempty"`
+	Disclosure *flaw.Remark `json:"disclosure,omitempty"`
 }
 
 // claimOf settles a claim from its conditions. One that has only conditions
 // for the maker to judge is not met.
-func claimOf(name string, region Region, disclosure string, conditions ...Limit) Claim {
+func claimOf(name string, region Region, disclosure *flaw.Remark, conditions ...Limit) Claim {
 	c := Claim{Claim: name, Region: region, Conditions: conditions}
 	computed, missed, open := 0, 0, 0
 	for _, l := range conditions {
@@ -44,20 +44,20 @@ func claimOf(name string, region Region, disclosure string, conditions ...Limit)
 
 // usFood is what US claims are tested on.
 type usFood struct {
-	racc    *amounts // per reference amount
-	serving *amounts // per labelled serving
-	same    bool     // they are one amount
-	beside  string   // what stands beside every claim
+	racc    *amounts     // per reference amount
+	serving *amounts     // per labelled serving
+	same    bool         // they are one amount
+	beside  *flaw.Remark // what stands beside every claim
 }
 
 func (u *usFood) of(i figure) ingredient.Amount { return u.racc.of[i] }
 
 // free is below on the reference amount and on the labelled serving, as the
 // "free" claims ask.
-func (u *usFood) free(what, section string, i figure, bound float64, unit string) []Limit {
-	limits := []Limit{below(what, section, u.of(i), bound, unit)}
+func (u *usFood) free(what flaw.Message, section string, i figure, bound float64, unit string) []Limit {
+	limits := []Limit{below(flaw.Say(what), section, u.of(i), bound, unit)}
 	if !u.same {
-		limits = append(limits, below(what+" of the labelled serving", section, u.serving.of[i], bound, unit))
+		limits = append(limits, below(flaw.Say("%s of the labelled serving", flaw.Word(what)), section, u.serving.of[i], bound, unit))
 	}
 	return limits
 }
@@ -81,17 +81,17 @@ func usClaims(f *Food, all *amounts, options Options) []Claim {
 	u.same = dec(s.grams).Equal(dec(ReferenceML * f.DensityGPerML))
 	u.beside = u.disclosure()
 	if s.dual {
-		u.beside = joinSentences(`Say "per serving" with the claim (21 CFR 101.9(b)(12)(ii)).`, u.beside)
+		u.beside = joinSentences(flaw.Say(`Say "per serving" with the claim (21 CFR 101.9(b)(12)(ii)).`), u.beside)
 	}
 	claims := append(u.sugarAndEnergyClaims(), u.fatClaims()...)
 	claims = append(claims, u.nutrientClaims()...)
-	claims = append(claims, claimOf("healthy", US, "", judged("the food-group equivalents and limits of this section, which are not computed", "21 CFR 101.65(d)")))
+	claims = append(claims, claimOf("healthy", US, nil, judged("the food-group equivalents and limits of this section, which are not computed", "21 CFR 101.65(d)")))
 	return append(claims, usRelative(u, options.Reference)...)
 }
 
 func (u *usFood) sugarAndEnergyClaims() []Claim {
 	const energy, sodium, sugar = "21 CFR 101.60(b)", "21 CFR 101.61(b)", "21 CFR 101.60(c), from memory"
-	statement := joinSentences("Say beside it that the food is not low or reduced in calories, unless it is.", u.beside)
+	statement := joinSentences(flaw.Say("Say beside it that the food is not low or reduced in calories, unless it is."), u.beside)
 	return []Claim{
 		claimOf("calorie free", US, u.beside, u.free("calories", energy+", from memory", energyUS, 5, "kcal")...),
 		claimOf("low calorie", US, u.beside, atMost("calories", energy, u.of(energyUS), 40, "kcal")),
@@ -110,14 +110,14 @@ func (u *usFood) fatClaims() []Claim {
 	noFat := judged("no ingredient that is a fat, unless the list of ingredients explains it", total+", from memory")
 	besideAcids := u.beside
 	if u.over(cholesterolMG, 1.999999999) {
-		besideAcids = joinSentences("Declare the cholesterol beside it.", besideAcids)
+		besideAcids = joinSentences(flaw.Say("Declare the cholesterol beside it."), besideAcids)
 	}
 	if u.over(fat, 3) {
-		besideAcids = joinSentences("Declare the total fat beside it.", besideAcids)
+		besideAcids = joinSentences(flaw.Say("Declare the total fat beside it."), besideAcids)
 	}
 	besideChol := u.beside
 	if u.over(fat, 13) {
-		besideChol = joinSentences("Declare the total fat beside it.", besideChol)
+		besideChol = joinSentences(flaw.Say("Declare the total fat beside it."), besideChol)
 	}
 	return []Claim{
 		claimOf("fat free", US, u.beside, append(u.free("fat", total, fat, 0.5, "g"), noFat)...),
@@ -141,20 +141,23 @@ func (u *usFood) fatClaims() []Claim {
 // enough leaves it open.
 func (u *usFood) nutrientClaims() []Claim {
 	var claims []Claim
-	for _, n := range [...]struct{ key, name string }{
+	for _, n := range [...]struct {
+		key  string
+		name flaw.Word
+	}{
 		{"dietary_fiber", "fiber"}, {"vitamin_d", "vitamin D"}, {"calcium", "calcium"}, {"iron", "iron"}, {"potassium", "potassium"},
 	} {
 		l := usLineFor(n.key)
 		dv := times(u.of(l.figure), 100/l.dv.InexactFloat64())
-		beside := u.beside
+		daily, beside := flaw.Say("%s, %% Daily Value", n.name), u.beside
 		if n.key == "dietary_fiber" && u.over(fat, 3) { // 101.54(d), from memory
-			beside = joinSentences("Declare the total fat per serving beside it.", beside)
+			beside = joinSentences(flaw.Say("Declare the total fat per serving beside it."), beside)
 		}
 		claims = append(claims,
-			claimOf("good source of "+n.name, US, beside,
-				atLeast(n.name+", % Daily Value", "21 CFR 101.54(c)", dv, 10, "%"),
-				below(n.name+", % Daily Value", "21 CFR 101.54(c)", exactly(dv.Known), 20, "%")),
-			claimOf("high in "+n.name, US, beside, atLeast(n.name+", % Daily Value", "21 CFR 101.54(b)", dv, 20, "%")))
+			claimOf("good source of "+string(n.name), US, beside,
+				atLeastOf(daily, "21 CFR 101.54(c)", dv, 10, "%"),
+				below(daily, "21 CFR 101.54(c)", exactly(dv.Known), 20, "%")),
+			claimOf("high in "+string(n.name), US, beside, atLeastOf(daily, "21 CFR 101.54(b)", dv, 20, "%")))
 	}
 	const section = "21 CFR 101.54, 101.9(c)(7)(i)"
 	for _, n := range [...]struct {
@@ -164,7 +167,7 @@ func (u *usFood) nutrientClaims() []Claim {
 		most := u.of(protein).Most
 		quality := atLeast("protein corrected by PDCAAS, which no record gives; uncorrected", section, ingredient.Amount{Known: u.of(protein).Known, Most: most}, n.g, "g")
 		quality.Incomplete, quality.Met = quality.Met || quality.Incomplete, false
-		claims = append(claims, claimOf(n.name, US, "", quality))
+		claims = append(claims, claimOf(n.name, US, nil, quality))
 	}
 	return claims
 }
@@ -173,7 +176,7 @@ func (u *usFood) nutrientClaims() []Claim {
 // claim needs it: over 13 g fat, 4 g saturated fat, 60 mg cholesterol or
 // 480 mg sodium per reference amount or serving, 21 CFR 101.13(h) (read in
 // secondary pages). An unknown figure counts at its most.
-func (u *usFood) disclosure() string {
+func (u *usFood) disclosure() *flaw.Remark {
 	var of []string
 	for _, t := range [...]struct {
 		f     figure
@@ -185,9 +188,9 @@ func (u *usFood) disclosure() string {
 		}
 	}
 	if len(of) == 0 {
-		return ""
+		return nil
 	}
-	return fmt.Sprintf("“See nutrition information for %s content.”", wordList(of, "and"))
+	return flaw.Say("%s", "“See nutrition information for "+wordList(of, "and")+" content.”")
 }
 
 // Sources of the EU conditions.
@@ -201,47 +204,49 @@ func euClaims(a *amounts, options Options) []Claim {
 	of := func(i figure) ingredient.Amount { return a.of[i] }
 	satTrans := of(saturated).Plus(of(trans), 1)
 	proteinShare := share(times(of(protein625), euKcal.protein), of(energyEU))
-	natural := ""
+	var natural *flaw.Remark
 	if of(sugars).Most > 0 {
-		natural = "Say beside it: “contains naturally occurring sugars” (Annex, from memory)."
+		natural = flaw.Say("Say beside it: “contains naturally occurring sugars” (Annex, from memory).")
 	}
 	claims := []Claim{
-		claimOf("low energy", EU, "", atMost("energy", euAnnex, of(energyEU), 40, "kcal")),
-		claimOf("fat-free", EU, "", atMost("fat", euAnnex, of(fat), 0.5, "g")),
-		claimOf("low fat", EU, "", atMost("fat", euAnnex, of(fat), 3, "g")),
-		claimOf("saturated fat-free", EU, "", atMost("saturated and trans fat", euAnnexUnread, satTrans, 0.1, "g")),
-		claimOf("low saturated fat", EU, "",
+		claimOf("low energy", EU, nil, atMost("energy", euAnnex, of(energyEU), 40, "kcal")),
+		claimOf("fat-free", EU, nil, atMost("fat", euAnnex, of(fat), 0.5, "g")),
+		claimOf("low fat", EU, nil, atMost("fat", euAnnex, of(fat), 3, "g")),
+		claimOf("saturated fat-free", EU, nil, atMost("saturated and trans fat", euAnnexUnread, satTrans, 0.1, "g")),
+		claimOf("low saturated fat", EU, nil,
 			atMost("saturated and trans fat", euAnnex, satTrans, 1.5, "g"),
 			atMost("energy from saturated and trans fat", euAnnex, share(times(satTrans, euKcal.fat), of(energyEU)), 10, "%")),
-		claimOf("sugars-free", EU, "", atMost("sugars", euAnnexUnread, of(sugars), 0.5, "g")),
-		claimOf("low sugars", EU, "", atMost("sugars", euAnnex, of(sugars), 5, "g")),
+		claimOf("sugars-free", EU, nil, atMost("sugars", euAnnexUnread, of(sugars), 0.5, "g")),
+		claimOf("low sugars", EU, nil, atMost("sugars", euAnnex, of(sugars), 5, "g")),
 		claimOf("with no added sugars", EU, natural, atMost("added sugars", euAnnexUnread, of(addedSugars), 0, "g"),
 			judged("no other food used for its sweetening", euAnnexUnread)),
-		claimOf("sodium-free or salt-free", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 5, "mg")),
-		claimOf("very low sodium or salt", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 40, "mg")),
-		claimOf("low sodium or salt", EU, "", atMost("sodium", euAnnexUnread, of(sodiumMG), 120, "mg")),
-		claimOf("source of fibre", EU, "", atLeast("fibre", euAnnexUnread, of(fibre), 3, "g")),
-		claimOf("high fibre", EU, "", atLeast("fibre", euAnnexUnread, of(fibre), 6, "g")),
-		claimOf("source of protein", EU, "", atLeast("energy from protein", euAnnexUnread, proteinShare, 12, "%")),
-		claimOf("high protein", EU, "", atLeast("energy from protein", euAnnexUnread, proteinShare, 20, "%")),
+		claimOf("sodium-free or salt-free", EU, nil, atMost("sodium", euAnnexUnread, of(sodiumMG), 5, "mg")),
+		claimOf("very low sodium or salt", EU, nil, atMost("sodium", euAnnexUnread, of(sodiumMG), 40, "mg")),
+		claimOf("low sodium or salt", EU, nil, atMost("sodium", euAnnexUnread, of(sodiumMG), 120, "mg")),
+		claimOf("source of fibre", EU, nil, atLeast("fibre", euAnnexUnread, of(fibre), 3, "g")),
+		claimOf("high fibre", EU, nil, atLeast("fibre", euAnnexUnread, of(fibre), 6, "g")),
+		claimOf("source of protein", EU, nil, atLeast("energy from protein", euAnnexUnread, proteinShare, 12, "%")),
+		claimOf("high protein", EU, nil, atLeast("energy from protein", euAnnexUnread, proteinShare, 20, "%")),
 	}
 	// Nutrient reference values: Regulation (EU) No 1169/2011, Annex XIII, Part
 	// A; a significant amount is 15 % of one in 100 g (both from memory).
 	for _, n := range [...]struct {
-		name, unit string
-		f          figure
-		nrv        float64
+		name flaw.Message
+		unit string
+		f    figure
+		nrv  float64
 	}{{"vitamin D", "µg", vitaminD, 5}, {"calcium", "mg", calcium, 800}, {"iron", "mg", iron, 14}, {"potassium", "mg", potassium, 2000}} {
 		claims = append(claims,
-			claimOf("source of "+n.name, EU, "", atLeast(n.name, euAnnexUnread, of(n.f), 0.15*n.nrv, n.unit)),
-			claimOf("high "+n.name, EU, "", atLeast(n.name, euAnnexUnread, of(n.f), 0.30*n.nrv, n.unit)))
+			claimOf("source of "+string(n.name), EU, nil, atLeast(n.name, euAnnexUnread, of(n.f), 0.15*n.nrv, n.unit)),
+			claimOf("high "+string(n.name), EU, nil, atLeast(n.name, euAnnexUnread, of(n.f), 0.30*n.nrv, n.unit)))
 	}
 	return append(claims, euRelative(a, options.Reference)...)
 }
 
-func joinSentences(a, b string) string {
-	if b == "" {
+// joinSentences is a, and b behind it if there is one.
+func joinSentences(a, b *flaw.Remark) *flaw.Remark {
+	if b == nil {
 		return a
 	}
-	return a + " " + b
+	return flaw.Say("%s %s", a, b)
 }

@@ -139,7 +139,7 @@ func TestDisclosureHasItsTriggers(t *testing.T) {
 			if c.column == ingredient.SaturatedFat {
 				set[ingredient.Fat] = 10
 			}
-			return claim(t, labelOf(t, plain(set), label.US), "high in calcium").Disclosure
+			return claim(t, labelOf(t, plain(set), label.US), "high in calcium").Disclosure.String()
 		}
 		assert.NotContains(t, beside(c.limit), "See nutrition information", word)
 		assert.Contains(t, beside(c.limit+0.001), "See nutrition information", word)
@@ -148,7 +148,7 @@ func TestDisclosureHasItsTriggers(t *testing.T) {
 	// A tub of one serving of 190 % of the reference amount counts whole.
 	food := plain(map[ingredient.Column]float64{ingredient.CalciumMG: 300, ingredient.CholesterolMG: 40})
 	food.TubML = 304
-	assert.Contains(t, claim(t, labelOf(t, food, label.US), "high in calcium").Disclosure, "cholesterol")
+	assert.Contains(t, claim(t, labelOf(t, food, label.US), "high in calcium").Disclosure.String(), "cholesterol")
 }
 
 // 21 CFR 101.62(b)(4): 25 % less; 101.56(b): a third fewer calories or half the
@@ -163,7 +163,7 @@ func TestReducedAndLightNeedTheirReference(t *testing.T) {
 		return claim(t, l, name)
 	}
 	assert.True(t, at(12, label.US, "reduced fat").Met)
-	assert.Contains(t, at(12, label.US, "reduced fat").Disclosure, "“Harbour cream”")
+	assert.Contains(t, at(12, label.US, "reduced fat").Disclosure.String(), "“Harbour cream”")
 	assert.False(t, at(12.001, label.US, "reduced fat").Met)
 	assert.False(t, at(12, label.US, "reduced sugar").Met)
 	assert.True(t, at(8, label.US, "light").Met)
@@ -191,7 +191,7 @@ func TestReducedAndLightNeedTheirReference(t *testing.T) {
 
 	l = labelOf(t, rich, label.US)
 	assert.False(t, claim(t, l, "light").Met)
-	assert.Contains(t, claim(t, l, "light").Conditions[0].What, "which was not given")
+	assert.Contains(t, claim(t, l, "light").Conditions[0].What.String(), "which was not given")
 }
 
 // 21 CFR 101.60–62: what is free of something is so per reference amount and per
@@ -263,8 +263,8 @@ func TestANameTellsOnlyOfWhatThereIsEnoughOf(t *testing.T) {
 		}
 		assert.Contains(t, at(least).ProposedName, " with ", id)
 		assert.NotContains(t, at(least-0.01).ProposedName, " with ", id)
-		assert.Contains(t, strings.Join(at(least-0.01).Notes, "\n"), "is too little to be named", id)
-		assert.NotContains(t, strings.Join(at(least).Notes, "\n"), "is too little to be named", id)
+		assert.Contains(t, at(least-0.01).Notes.String(), "is too little to be named", id)
+		assert.NotContains(t, at(least).Notes.String(), "is too little to be named", id)
 	}
 	rum := label.Food{DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, portion{"rum_40", 4}, portion{"milk_whole", 96})}
 	assert.Contains(t, labelOf(t, rum, label.US).ProposedName, "with rum")
@@ -296,7 +296,7 @@ func TestNameAndNotesTellOfAlcoholFromOneLimit(t *testing.T) {
 	for k, told := range map[float64]bool{0.4: false, 0.98: false, 1.02: true, 3: true} {
 		food := label.Food{Name: "Test", DensityGPerML: 0.6, TubML: 900, Lines: lines(t, label.DensePhase, portion{"rum_40", k * at}, portion{"milk_whole", 100 - k*at})}
 		l := labelOf(t, food, label.US)
-		notes := strings.Join(l.Notes, "\n")
+		notes := l.Notes.String()
 		assert.Equal(t, told, strings.Contains(l.ProposedName, "rum"), "%g", k)
 		assert.Equal(t, told, strings.Contains(notes, "not for children"), "%g", k)
 		assert.Equal(t, !told, strings.Contains(notes, "some will want to know"), "%g", k)

@@ -40,7 +40,7 @@ func food(parts ...any) label.Food {
 
 func notes(t *testing.T, f label.Food, r label.Region) string {
 	t.Helper()
-	return strings.Join(labelOf(t, f, r).Notes, "\n")
+	return labelOf(t, f, r).Notes.String()
 }
 
 // 21 CFR 101.60–62: a quarter less than a food that is not low itself. Regulation
@@ -126,7 +126,7 @@ func TestLightFollowsWhereTheCaloriesComeFrom(t *testing.T) {
 // 21 CFR 101.62: who claims for one fat tells of the others and of cholesterol.
 func TestAFatClaimTellsOfWhatItIsSilentOn(t *testing.T) {
 	beside := func(name string, set figures) string {
-		return claim(t, labelOf(t, food(made("own", set), 100.), label.US), name).Disclosure
+		return claim(t, labelOf(t, food(made("own", set), 100.), label.US), name).Disclosure.String()
 	}
 	assert.NotContains(t, beside("low saturated fat", figures{ingredient.CholesterolMG: 1.9, ingredient.Carbohydrate: 9}), "cholesterol")
 	assert.Contains(t, beside("low saturated fat", figures{ingredient.CholesterolMG: 2, ingredient.Carbohydrate: 9}), "cholesterol")
@@ -262,7 +262,7 @@ func TestPolyolsStandInBothColumns(t *testing.T) {
 // added sugars".
 func TestNaturalSugarsAreToldOf(t *testing.T) {
 	of := func(g float64) string {
-		return claim(t, labelOf(t, food(made("own", figures{ingredient.TotalSugars: g, ingredient.Carbohydrate: 5}), 100.), label.EU), "with no added sugars").Disclosure
+		return claim(t, labelOf(t, food(made("own", figures{ingredient.TotalSugars: g, ingredient.Carbohydrate: 5}), 100.), label.EU), "with no added sugars").Disclosure.String()
 	}
 	assert.Empty(t, of(0))
 	assert.Contains(t, of(0.4), "naturally occurring sugars")
@@ -275,7 +275,7 @@ func TestSweetenersAreToldOf(t *testing.T) {
 		in := made("own", figures{ingredient.Polyols: polyols, ingredient.TotalSugars: sugars, ingredient.Carbohydrate: 30})
 		return labelOf(t, food(in, 100.), r)
 	}
-	text := func(l *label.Label) string { return strings.Join(l.Notes, "\n") }
+	text := func(l *label.Label) string { return l.Notes.String() }
 	assert.NotContains(t, text(of(0, 1, label.EU)), "Sweeteners")
 	assert.Empty(t, of(0, 1, label.EU).Statements)
 	assert.Contains(t, text(of(0.5, 1, label.EU)), "Sweeteners")
@@ -301,11 +301,11 @@ func TestSugarAlcoholsChangeTheMethodOfTheWholeFood(t *testing.T) {
 	assert.InDelta(t, 240, energy(food(xylitol, 100.)), 1e-9)
 	assert.InDelta(t, 40, energy(food(other, 100.)), 1e-9)
 	assert.InDelta(t, (0.4*240+99.6*40)/100, energy(food(xylitol, 0.4, other, 99.6)), 1e-9)
-	assert.Contains(t, labelOf(t, food(xylitol, 0.4, other, 99.6), label.US).EnergyMethod, "(F)", "a trace of it does")
+	assert.Contains(t, labelOf(t, food(xylitol, 0.4, other, 99.6), label.US).EnergyMethod.String(), "(F)", "a trace of it does")
 	trace := made("trace", figures{ingredient.Polyols: 0.5, ingredient.Carbohydrate: 10})
 	trace.Polyol = mix.Xylitol
-	assert.Contains(t, labelOf(t, food(trace, 100.), label.US).EnergyMethod, "(F)")
-	assert.NotContains(t, labelOf(t, food(other, 100.), label.US).EnergyMethod, "(F)")
+	assert.Contains(t, labelOf(t, food(trace, 100.), label.US).EnergyMethod.String(), "(F)")
+	assert.NotContains(t, labelOf(t, food(other, 100.), label.US).EnergyMethod.String(), "(F)")
 	// Fibre counts at 2 there, and total carbohydrate at 4 elsewhere.
 	fibrous := made("fibrous", figures{ingredient.Fibre: 10, ingredient.Carbohydrate: 10})
 	assert.InDelta(t, 40, energy(food(fibrous, 100.)), 1e-9)
@@ -325,7 +325,7 @@ func TestTheMethodTellsOfAlcohol(t *testing.T) {
 	of := func(method string, alcohol float64) string {
 		f := food(made("own", figures{ingredient.Alcohol: alcohol, ingredient.Carbohydrate: 5}), 100.)
 		f.EnergyMethod = method
-		return labelOf(t, f, label.US).EnergyMethod
+		return labelOf(t, f, label.US).EnergyMethod.String()
 	}
 	assert.Contains(t, of(label.General, 0.4), "alcohol 7 kcal/g")
 	assert.Contains(t, of(label.Specific, 0.4), "alcohol 6.93 kcal/g")
@@ -364,7 +364,7 @@ func TestTheColumnsReasonSaysTheShare(t *testing.T) {
 		f := food(made("own", nil), 100.)
 		f.TubML = ml
 		l := labelOf(t, f, label.US)
-		assert.Contains(t, l.ColumnsWhy, want.percent, "%g mL", ml)
+		assert.Contains(t, l.ColumnsWhy.String(), want.percent, "%g mL", ml)
 		assert.InDelta(t, want.count, l.ServingsPerContainer, 1e-9, "%g mL", ml)
 	}
 	for ml, want := range map[float64]bool{239: false, 241: true} { // 150 % of 160 mL
@@ -446,7 +446,7 @@ func limit(t *testing.T, l *label.Label, name, what string) label.Limit {
 			continue
 		}
 		for _, x := range n.Limits {
-			if strings.HasPrefix(x.What, what) {
+			if strings.HasPrefix(x.What.String(), what) {
 				return x
 			}
 		}
@@ -462,7 +462,7 @@ func TestBulkyFlavoursCountAtTheirMultiple(t *testing.T) {
 	of := func(in *ingredient.Ingredient, g float64) string {
 		for _, n := range labelOf(t, food(in, g, made("own", nil), 100-g), label.US).Names {
 			if n.Name == "ice cream" {
-				return n.Note
+				return n.Note.String()
 			}
 		}
 		return ""
@@ -521,7 +521,7 @@ func TestANameTellsOfAllergensByTheirKind(t *testing.T) {
 		in := made("paste", nil)
 		in.Name, in.Own, in.AllergensUS, in.AllergensEU = "Almond paste", true, list, list
 		l := labelOf(t, food(in, 100.), label.US)
-		return strings.Contains(strings.Join(l.Warnings, "\n"), "in its name or parts")
+		return strings.Contains(l.Warnings.String(), "in its name or parts")
 	}
 	assert.True(t, warned("milk"))
 	assert.True(t, warned("tree_nut:hazelnut"), "another nut")
@@ -565,9 +565,9 @@ func TestACrumbIsDeclared(t *testing.T) {
 	for g, want := range map[float64]bool{0: false, 0.5: true} {
 		f := food(honey, g, nuts, g, open, g, made("own", nil), 90.)
 		l := labelOf(t, f, label.US)
-		assert.Equal(t, want, strings.Contains(strings.Join(l.Notes, "\n"), "not for infants"), "%g g", g)
+		assert.Equal(t, want, strings.Contains(l.Notes.String(), "not for infants"), "%g g", g)
 		assert.Equal(t, want, strings.Contains(l.Contains, "hazelnut"), "%g g: %s", g, l.Contains)
-		assert.Equal(t, want, strings.Contains(strings.Join(l.Warnings, "\n"), "Quay mix") || strings.Contains(l.Contains, "Quay mix"), "%g g: %v", g, l.Warnings)
+		assert.Equal(t, want, strings.Contains(l.Warnings.String(), "Quay mix") || strings.Contains(l.Contains, "Quay mix"), "%g g: %v", g, l.Warnings)
 	}
 }
 

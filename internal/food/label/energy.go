@@ -1,10 +1,13 @@
 package label
 
-import "ripplewright/internal/food/ingredient"
+import (
+	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
+)
 
 // Energy returns the energy of the whole food, kcal, by its one method, and
 // the method's name.
-func (f *Food) Energy() (kcal ingredient.Amount, method string) {
+func (f *Food) Energy() (kcal ingredient.Amount, method *flaw.Remark) {
 	return totals(f).of[energyUS], usEnergyMethod(f)
 }
 

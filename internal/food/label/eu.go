@@ -10,6 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // forEU builds the declaration of Regulation (EU) No 1169/2011, per 100 g and
@@ -26,10 +27,10 @@ func forEU(f *Food, options Options) (*Label, error) {
 	l := &Label{
 		Region: EU, ServingG: portion, ServingMeasure: measure,
 		ServingsPerContainer: n.value.InexactFloat64(), ServingsText: n.text(per),
-		Columns: "dual", ColumnsWhy: "per 100 g is required, per portion allowed, by our reading of Articles 32 and 33",
+		Columns: "dual", ColumnsWhy: flaw.Say("per 100 g is required, per portion allowed, by our reading of Articles 32 and 33"),
 		SecondColumn: "portion",
 		Footnote:     "Reference intake of an average adult (8 400 kJ/2 000 kcal)",
-		EnergyMethod: "kJ and kcal each from grams by Regulation (EU) No 1169/2011, Annex XIV; protein is nitrogen × 6.25, carbohydrate is without fibre",
+		EnergyMethod: flaw.Say("kJ and kcal each from grams by Regulation (EU) No 1169/2011, Annex XIV; protein is nitrogen × 6.25, carbohydrate is without fibre"),
 	}
 	l.Lines = euPanel(all.per(100, mass), all.of[polyols].Known > 0)
 	l.Second = euPanel(all.per(portion, mass), all.of[polyols].Known > 0)

@@ -117,32 +117,32 @@ func (f *Food) check() error {
 type Label struct {
 	Region Region `json:"region"`
 
-	ServingG             float64 `json:"serving_g"`              // unrounded
-	ServingMeasure       string  `json:"serving_measure"`        // "2/3 cup (88g)"
-	ServingsPerContainer float64 `json:"servings_per_container"` // as declared
-	ServingsText         string  `json:"servings_text"`          // "about 3.5 servings per container", "" where it is left out
-	Columns              string  `json:"columns"`                // "single", or "dual" where the container demands a second or lets it be chosen
-	ColumnsWhy           string  `json:"columns_why"`
-	SecondAllowed        bool    `json:"-"` // a second column is demanded, or may be chosen
+	ServingG             float64      `json:"serving_g"`              // unrounded
+	ServingMeasure       string       `json:"serving_measure"`        // "2/3 cup (88g)"
+	ServingsPerContainer float64      `json:"servings_per_container"` // as declared
+	ServingsText         string       `json:"servings_text"`          // "about 3.5 servings per container", "" where it is left out
+	Columns              string       `json:"columns"`                // "single", or "dual" where the container demands a second or lets it be chosen
+	ColumnsWhy           *flaw.Remark `json:"columns_why"`
+	SecondAllowed        bool         `json:"-"` // a second column is demanded, or may be chosen
 
-	Lines          []PanelLine `json:"lines"`                     // US: per serving; EU: per 100 g
-	SecondColumn   string      `json:"second_column,omitempty"`   // what Second is per: PerContainer, "2/3 cup" or "portion"
-	Second         []PanelLine `json:"second,omitempty"`          // the same lines, for the second column
-	NotSignificant string      `json:"not_significant,omitempty"` // "Not a significant source of …", for lines left out
-	Footnote       string      `json:"footnote"`
-	EnergyMethod   string      `json:"energy_method"`
+	Lines          []PanelLine  `json:"lines"`                     // US: per serving; EU: per 100 g
+	SecondColumn   string       `json:"second_column,omitempty"`   // what Second is per: PerContainer, "2/3 cup" or "portion"
+	Second         []PanelLine  `json:"second,omitempty"`          // the same lines, for the second column
+	NotSignificant string       `json:"not_significant,omitempty"` // "Not a significant source of …", for lines left out
+	Footnote       string       `json:"footnote"`
+	EnergyMethod   *flaw.Remark `json:"energy_method"`
 
 	Ingredients     []Run  `json:"ingredients"` // the statement in runs of type
 	IngredientsText string `json:"ingredients_text"`
 	Contains        string `json:"contains"`
 
-	Statements   []string `json:"statements,omitempty"` // words that must stand beside the name or the list because of what is in the food
-	ProposedName string   `json:"proposed_name"`
-	Names        []Name   `json:"names"`
-	Claims       []Claim  `json:"claims"`
-	Notes        []string `json:"notes"`    // how it was read and what is left to judge
-	Warnings     []string `json:"warnings"` // what is incomplete
-	Gaps         int      `json:"-"`        // how many of the first Warnings tell of incomplete figures
+	Statements   []string     `json:"statements,omitempty"` // words that must stand beside the name or the list because of what is in the food
+	ProposedName string       `json:"proposed_name"`
+	Names        []Name       `json:"names"`
+	Claims       []Claim      `json:"claims"`
+	Notes        flaw.Remarks `json:"notes"`    // how it was read and what is left to judge
+	Warnings     flaw.Remarks `json:"warnings"` // what is incomplete
+	Gaps         int          `json:"-"`        // how many of the first Warnings tell of incomplete figures
 
 	simple *simplePanel // of the US, nil where it is not allowed
 }

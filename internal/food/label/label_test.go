@@ -164,7 +164,7 @@ func TestSugarAlcoholsCountAtTheirOwnEnergy(t *testing.T) {
 		food := label.Food{Lines: lines(t, "", portion{id, 50}, portion{"water", 50}), DensityGPerML: 1, TubML: 1000}
 		us := labelOf(t, food, label.US)
 		assert.InDelta(t, 80*want.us, line(t, us, "calories").Amount, 1e-9, id)
-		assert.Contains(t, us.EnergyMethod, "(C)")
+		assert.Contains(t, us.EnergyMethod.String(), "(C)")
 		assert.Equal(t, "80g", line(t, us, "sugar_alcohol").Text)
 		eu := labelOf(t, food, label.EU)
 		assert.InDelta(t, 50*want.kcal, line(t, eu, "energy_kcal").Amount, 1e-9, id)
@@ -186,7 +186,7 @@ func TestUnknownFigureIsMarkedAndNamed(t *testing.T) {
 	assert.Equal(t, "0g", trans.Text)
 	assert.True(t, trans.Incomplete)
 	assert.Equal(t, []string{"hazelnut_roasted", "tapioca_starch"}, trans.Missing)
-	assert.Contains(t, strings.Join(l.Warnings, "\n"), "Trans Fat is incomplete: no figure for roasted hazelnuts and tapioca starch")
+	assert.Contains(t, l.Warnings.String(), "Trans Fat is incomplete: no figure for roasted hazelnuts and tapioca starch")
 	// The starch's 0.01 g of fat cannot change the saturated line.
 	assert.False(t, line(t, l, "saturated_fat").Incomplete)
 }
@@ -263,8 +263,8 @@ func TestClaimsSayByHowMuchTheyMiss(t *testing.T) {
 		switch c.Claim {
 		case "low sodium":
 			assert.True(t, c.Met)
-			assert.Contains(t, c.Disclosure, "saturated fat and cholesterol") // over 4 g and 60 mg
-			assert.Contains(t, c.Disclosure, `"per serving"`)
+			assert.Contains(t, c.Disclosure.String(), "saturated fat and cholesterol") // over 4 g and 60 mg
+			assert.Contains(t, c.Disclosure.String(), `"per serving"`)
 		case "low fat":
 			assert.False(t, c.Met)
 			assert.InDelta(t, line(t, l, "total_fat").Amount-3, c.Conditions[0].Miss, 1e-9)

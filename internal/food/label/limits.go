@@ -1,23 +1,23 @@
 package label
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/customary"
+	"ripplewright/internal/form/flaw"
 )
 
 // Limit is one condition with the food's own figure.
 type Limit struct {
-	What    string   `json:"what"`
-	Section string   `json:"section"`
-	Bound   string   `json:"bound"`
-	Own     *float64 `json:"own"` // nil where it is not a figure, or unknown
-	Unit    string   `json:"unit"`
-	Met     bool     `json:"met"`
-	Judge   bool     `json:"judge"`          // for the maker to judge; Met says nothing
-	Miss    float64  `json:"miss,omitempty"` // by how much it is missed, in Unit
+	What    *flaw.Remark `json:"what"`
+	Section string       `json:"section"`
+	Bound   *flaw.Remark `json:"bound"`
+	Own     *float64     `json:"own"` // nil where it is not a figure, or unknown
+	Unit    string       `json:"unit"`
+	Met     bool         `json:"met"`
+	Judge   bool         `json:"judge"`          // for the maker to judge; Met says nothing
+	Miss    float64      `json:"miss,omitempty"` // by how much it is missed, in Unit
 
 	// Incomplete tells that Own is only the known part, and that what is
 	// unknown could change Met.
@@ -37,24 +37,28 @@ const (
 )
 
 // atLeast is a limit from below: the known part must reach it.
-func atLeast(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
+func atLeast(what flaw.Message, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	return atLeastOf(flaw.Say(what), section, own, bound, unit)
+}
+
+func atLeastOf(what *flaw.Remark, section string, own ingredient.Amount, bound float64, unit string) Limit {
 	v := own.Known
 	met := dec(v).GreaterThanOrEqual(dec(bound))
-	return Limit{What: what, Section: section, Bound: fmt.Sprintf("at least %.4g", bound), Own: &v, Unit: unit,
+	return Limit{What: what, Section: section, Bound: flaw.Say("at least %.4g", bound), Own: &v, Unit: unit,
 		Met: met, Miss: max(0, bound-v), bound: bound, least: true, Incomplete: !met && (math.IsInf(own.Most, 1) || dec(own.Most).GreaterThanOrEqual(dec(bound)))}
 }
 
 // atMost is a limit from above: the most it can be must keep it.
-func atMost(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
-	return upper(what, section, own, bound, unit, "at most", false)
+func atMost(what flaw.Message, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	return upper(flaw.Say(what), section, own, bound, unit, "at most %.4g", false)
 }
 
 // below is atMost without the bound itself.
-func below(what, section string, own ingredient.Amount, bound float64, unit string) Limit {
-	return upper(what, section, own, bound, unit, "below", true)
+func below(what *flaw.Remark, section string, own ingredient.Amount, bound float64, unit string) Limit {
+	return upper(what, section, own, bound, unit, "below %.4g", true)
 }
 
-func upper(what, section string, own ingredient.Amount, bound float64, unit, word string, strict bool) Limit {
+func upper(what *flaw.Remark, section string, own ingredient.Amount, bound float64, unit string, word flaw.Message, strict bool) Limit {
 	keeps := func(v float64) bool {
 		if math.IsInf(v, 1) {
 			return false
@@ -64,18 +68,18 @@ func upper(what, section string, own ingredient.Amount, bound float64, unit, wor
 	}
 	v := own.Known
 	met := keeps(own.Most)
-	return Limit{What: what, Section: section, Bound: fmt.Sprintf("%s %.4g", word, bound), Own: &v, Unit: unit,
+	return Limit{What: what, Section: section, Bound: flaw.Say(word, bound), Own: &v, Unit: unit,
 		Met: met, Miss: max(0, v-bound), bound: bound, Incomplete: !met && keeps(v)}
 }
 
 func exactly(v float64) ingredient.Amount { return ingredient.Amount{Known: v, Most: v} }
 
-func judged(what, section string) Limit {
-	return Limit{What: what, Section: section, Bound: "for you to judge", Judge: true}
+func judged(what flaw.Message, section string) Limit {
+	return Limit{What: flaw.Say(what), Section: section, Bound: flaw.Say("for you to judge"), Judge: true}
 }
 
-func fact(what, section, bound string, met bool) Limit {
-	return Limit{What: what, Section: section, Bound: bound, Met: met}
+func fact(what flaw.Message, section string, bound flaw.Message, met bool) Limit {
+	return Limit{What: flaw.Say(what), Section: section, Bound: flaw.Say(bound), Met: met}
 }
 
 // frozenMix are the limits that 21 CFR 135.110 puts on mix and freezing.
@@ -129,7 +133,7 @@ func (m *makeup) dairyLimits() []Limit {
 		need := 20 - dec(min(max(m.milkFat.Known, 10), 14)).Floor().InexactFloat64()
 		return append(limits,
 			atLeast("milkfat", section, m.milkFat, 10, "%"),
-			atLeast(fmt.Sprintf("nonfat milk solids beside %.1f %% milkfat", m.milkFat.Known), section, m.msnf, need, "%"))
+			atLeastOf(flaw.Say("nonfat milk solids beside %.1f %% milkfat", m.milkFat.Known), section, m.msnf, need, "%"))
 	}
 	if rest <= 0 {
 		return append(limits, fact("food beside its bulky flavours", section, "some", false))
@@ -148,12 +152,12 @@ func (m *makeup) dairyLimits() []Limit {
 const yolkSolids, leastYolkSolids = 1.4, 1.12
 
 // bulkyNote says what was counted as bulky.
-func (m *makeup) bulkyNote() string {
+func (m *makeup) bulkyNote() *flaw.Remark {
 	switch {
 	case m.bulky.Most > m.bulky.Known:
-		return fmt.Sprintf("bulky flavours are at least %.1f %% at their counted weight; the cocoa solids of an ingredient are unknown", m.bulky.Known)
+		return flaw.Say("bulky flavours are at least %.1f %% at their counted weight; the cocoa solids of an ingredient are unknown", m.bulky.Known)
 	case m.bulky.Known > 0:
-		return fmt.Sprintf("bulky flavours are %.1f %% at their counted weight (cocoa × 2.5, fruit and nuts × 1.4)", m.bulky.Known)
+		return flaw.Say("bulky flavours are %.1f %% at their counted weight (cocoa × 2.5, fruit and nuts × 1.4)", m.bulky.Known)
 	}
-	return ""
+	return nil
 }

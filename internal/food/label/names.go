@@ -8,16 +8,17 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/kind"
 	"ripplewright/internal/food/limits"
+	"ripplewright/internal/form/flaw"
 )
 
 // Name is one name with the limits that stand before it.
 type Name struct {
-	Name   string  `json:"name"`
-	Region Region  `json:"region"`
-	Of     string  `json:"of"`  // "whole food", or "dense phase alone"
-	Met    bool    `json:"met"` // every limit that can be computed is met
-	Limits []Limit `json:"limits"`
-	Note   string  `json:"note,omitempty"`
+	Name   string       `json:"name"`
+	Region Region       `json:"region"`
+	Of     string       `json:"of"`  // "whole food", or "dense phase alone"
+	Met    bool         `json:"met"` // every limit that can be computed is met
+	Limits []Limit      `json:"limits"`
+	Note   *flaw.Remark `json:"note,omitempty"`
 }
 
 // names returns the proposed name and every name tested, those of the label's
@@ -52,7 +53,7 @@ func iceCream(m *makeup) Name {
 	if rest := 100 - m.bulky.Known; rest > 0 {
 		yolk = times(yolk, 100/rest)
 	}
-	limits := append(m.iceCreamMix(), below("egg yolk solids without bulky flavours", "21 CFR 135.110(a)(2)", yolk, yolkSolids, "%"))
+	limits := append(m.iceCreamMix(), below(flaw.Say("egg yolk solids without bulky flavours"), "21 CFR 135.110(a)(2)", yolk, yolkSolids, "%"))
 	return Name{Name: m.named("ice cream"), Region: US, Limits: limits, Note: m.bulkyNote()}
 }
 
@@ -103,7 +104,7 @@ func mellorine(m *makeup) Name {
 	} else {
 		limits = append(limits, fact("food beside its bulky flavours", section, "some", false))
 	}
-	return Name{Name: "mellorine", Region: US, Note: "made with fat only part of which may be milkfat; protein quality and vitamin A are for you to judge",
+	return Name{Name: "mellorine", Region: US, Note: flaw.Say("made with fat only part of which may be milkfat; protein quality and vitamin A are for you to judge"),
 		Limits: append(limits, fact("fat other than milk, egg and flavour fat", section, "some, from an ingredient used for its fat", m.fatSources > incidentalFat))}
 }
 
@@ -113,15 +114,15 @@ func mellorine(m *makeup) Name {
 const incidentalFat = 0.5
 
 const (
-	euCode  = "Code for Edible Ices, the EU trade's yardstick (no law; read in secondary pages)"
-	ukGuide = "UK trade guide (no law since 2014; read in secondary pages)"
+	euCode  = string(flaw.Word("Code for Edible Ices, the EU trade's yardstick (no law; read in secondary pages)"))
+	ukGuide = string(flaw.Word("UK trade guide (no law since 2014; read in secondary pages)"))
 )
 
 func euDairyIceCream(m *makeup) Name {
 	return Name{Name: "dairy ice cream", Region: EU, Limits: []Limit{
 		atLeast("milk fat", euCode, m.anyMilkFat, 5, "%"),
 		atMost("fat that is neither milk nor egg", euCode, exactly(m.otherFat), incidentalFat, "%"),
-	}, Note: "fat of nuts or cocoa that only flavours is for you to judge"}
+	}, Note: flaw.Say("fat of nuts or cocoa that only flavours is for you to judge")}
 }
 
 func euIceCream(m *makeup) Name {
@@ -143,7 +144,7 @@ func ukDairyIceCream(m *makeup) Name {
 		atLeast("milk fat", ukGuide, m.anyMilkFat, 5, "%"),
 		atLeast("milk protein", ukGuide, m.milkProtein, 2.5, "%"),
 		atMost("fat that is neither milk nor egg", ukGuide, exactly(m.otherFat), incidentalFat, "%"),
-	}, Note: "fat of nuts or cocoa that only flavours is for you to judge"}
+	}, Note: flaw.Say("fat of nuts or cocoa that only flavours is for you to judge")}
 }
 
 func ukMilkIce(m *makeup) Name {

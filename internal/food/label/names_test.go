@@ -208,7 +208,7 @@ func TestBulkyFlavoursCountAtTheirMultiples(t *testing.T) {
 		"raisins":      "59.2 %", // 15.43 % water (USDA SR28 NDB 09298): 10 × 84.57/20 × 1.4
 	} {
 		food := label.Food{DensityGPerML: 0.6, TubML: 1000, Lines: lines(t, label.DensePhase, portion{id, 10}, portion{"milk_whole", 90})}
-		assert.Contains(t, labelOf(t, food, label.US).Names[0].Note, want, id)
+		assert.Contains(t, labelOf(t, food, label.US).Names[0].Note.String(), want, id)
 	}
 }
 
@@ -216,7 +216,7 @@ func TestBulkyFlavoursCountAtTheirMultiples(t *testing.T) {
 func TestSolidsAreWithoutWaterAndAlcohol(t *testing.T) {
 	food := plain(map[ingredient.Column]float64{ingredient.Water: 60, ingredient.Alcohol: 5})
 	for _, l := range labelOf(t, food, label.US).Names[0].Limits {
-		if l.What == "total solids" { // 35 % of 0.625 g/mL, at 0.119826 g/mL to the lb/gal
+		if l.What.String() == "total solids" { // 35 % of 0.625 g/mL, at 0.119826 g/mL to the lb/gal
 			assert.InDelta(t, 0.35*0.625/0.1198264, *l.Own, 1e-5)
 			return
 		}
@@ -236,7 +236,7 @@ func TestWheyMayBeAQuarter(t *testing.T) {
 		milk.Cells[ingredient.MSNF] = ingredient.Known(100 * 7.5 / 90)
 		food := label.Food{DensityGPerML: 0.6, TubML: 1000, Lines: []label.Used{{Ingredient: milk, Grams: 90}, {Ingredient: whey, Grams: pct}}}
 		for _, l := range labelOf(t, food, label.US).Names[0].Limits {
-			if l.What == "whey, of the nonfat milk solids" {
+			if l.What.String() == "whey, of the nonfat milk solids" {
 				assert.Equal(t, want, l.Met, pct)
 			}
 		}
@@ -263,7 +263,7 @@ func TestWheyIsCountedByItsName(t *testing.T) {
 			continue
 		}
 		for _, l := range n.Limits {
-			if l.What == "whey, of the nonfat milk solids" {
+			if l.What.String() == "whey, of the nonfat milk solids" {
 				assert.Greater(t, *l.Own, 40.0)
 				assert.False(t, l.Met)
 				return

@@ -1,11 +1,11 @@
 package label
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 )
 
@@ -20,13 +20,13 @@ func (l *Label) addNotes(f *Food, all *amounts) {
 	n.names()
 	n.form()
 	l.Notes = append(l.Notes,
-		"Ingredients stand by weight as added, heaviest first; water driven off while cooking is taken from added water only.",
-		"Allergens are those of the generic ingredients. The packs in your hand may name more: the pack decides.",
-		"Not computed here: net quantity, your name and address, dates, storage. "+map[bool]string{
-			true:  "Small sellers and food sold where it is made may need no panel (21 CFR 101.9(j)(1)–(3), (18)), until they make a claim.",
-			false: "Small amounts sold by their maker may need no declaration (Annex V, from memory), but always their allergens.",
-		}[n.us],
-		"This is our reading of the sections named; local code and licensed practice decide.")
+		flaw.Say("Ingredients stand by weight as added, heaviest first; water driven off while cooking is taken from added water only."),
+		flaw.Say("Allergens are those of the generic ingredients. The packs in your hand may name more: the pack decides."),
+		flaw.Say(map[bool]flaw.Message{
+			true:  "Not computed here: net quantity, your name and address, dates, storage. Small sellers and food sold where it is made may need no panel (21 CFR 101.9(j)(1)–(3), (18)), until they make a claim.",
+			false: "Not computed here: net quantity, your name and address, dates, storage. Small amounts sold by their maker may need no declaration (Annex V, from memory), but always their allergens.",
+		}[n.us]),
+		flaw.Say("This is our reading of the sections named; local code and licensed practice decide."))
 }
 
 // noting adds the notes of one food to its label.
@@ -37,9 +37,9 @@ type noting struct {
 }
 
 // note adds a note that is to be said.
-func (n *noting) note(say bool, format string, args ...any) {
+func (n *noting) note(say bool, m flaw.Message, args ...any) {
 	if say {
-		n.Notes = append(n.Notes, fmt.Sprintf(format, args...))
+		n.Notes = append(n.Notes, flaw.Say(m, args...))
 	}
 }
 
@@ -57,7 +57,7 @@ func (n *noting) warnings() {
 	n.note(alcohol > 0 && !told, "Alcohol: %.2g %% by weight of the finished food, which some will want to know.", alcohol)
 	for _, u := range n.f.Lines {
 		n.note(u.Grams > 0 && !u.Ingredient.Cell(ingredient.Alcohol).Known && soundsAlcoholic(u.Ingredient),
-			"%s sounds like alcohol, but no figure says how much it holds.", sentenceName(u.Ingredient.Kitchen()))
+			"%s sounds like alcohol, but no figure says how much it holds.", flaw.Opening(u.Ingredient.Kitchen()))
 	}
 }
 
@@ -73,8 +73,9 @@ func (n *noting) sulphites() {
 // sweeteners says what stands beside polyols.
 func (n *noting) sweeteners(per100 *amounts) {
 	sweet := per100.of[polyols].Known
-	n.note(sweet > 0 && !n.us, "Sweeteners: say \u201cwith sweetener(s)\u201d, or \u201cwith sugar(s) and sweetener(s)\u201d, beside the name%s (Annex III, from memory).",
-		map[bool]string{true: ", and \u201cexcessive consumption may produce laxative effects\u201d, there being over 10 % of polyols"}[sweet > 10])
+	n.note(sweet > 0 && sweet <= 10 && !n.us, "Sweeteners: say \u201cwith sweetener(s)\u201d, or \u201cwith sugar(s) and sweetener(s)\u201d, beside the name (Annex III, from memory).")
+	n.note(sweet > 10 && !n.us, "Sweeteners: say \u201cwith sweetener(s)\u201d, or \u201cwith sugar(s) and sweetener(s)\u201d, beside the name, "+
+		"and \u201cexcessive consumption may produce laxative effects\u201d, there being over 10 % of polyols (Annex III, from memory).")
 	if sweet > 0 && !n.us { // Annex III, 2.1 to 2.4, from memory
 		n.Statements = append(n.Statements, map[bool]string{true: "With sugar(s) and sweetener(s)", false: "With sweetener(s)"}[per100.of[sugars].Known > 0])
 		if sweet > 10 {
@@ -98,10 +99,10 @@ func (n *noting) records() {
 func (n *noting) names() {
 	for _, it := range list(n.f, n.Region) {
 		in := it.lines[0].Ingredient
-		n.note(n.us && namesAny(it.name, []string{"artificial"}), "%s: a name that speaks of this flavor also says \u201cartificial\u201d or \u201cflavored\u201d (21 CFR 135.110(f), from memory).", sentenceName(it.name))
+		n.note(n.us && namesAny(it.name, []string{"artificial"}), "%s: a name that speaks of this flavor also says \u201cartificial\u201d or \u201cflavored\u201d (21 CFR 135.110(f), from memory).", flaw.Opening(it.name))
 		isFlavour := in.Standing == ingredient.Fruit || in.Standing == ingredient.DriedFruit || in.Standing == ingredient.Nut
 		n.note(n.us && isFlavour && mentions(n.f.Name, in) && !enough(&it, n.f.MassG()),
-			"The name says %s, but there is only %.2g %% of it: under %.0f %% is too little to be named (21 CFR part 135, older print).", it.name, 100*it.grams/n.f.MassG(), leastOf(in))
+			"The name says %s, but there is only %.2g %% of it: under %.0f %% is too little to be named (21 CFR part 135, older print).", flaw.Word(it.name), 100*it.grams/n.f.MassG(), leastOf(in))
 	}
 }
 

@@ -58,7 +58,7 @@ func TestBlendIsTheSumOfItsPhases(t *testing.T) {
 			for _, region := range regions {
 				whole.EnergyMethod, dense.EnergyMethod, foam.EnergyMethod = method, method, method
 				a, b, both := labelOf(t, dense, region), labelOf(t, foam, region), labelOf(t, whole, region)
-				if region == label.US && method == label.General && a.EnergyMethod+b.EnergyMethod != both.EnergyMethod+both.EnergyMethod {
+				if region == label.US && method == label.General && (a.EnergyMethod.String() != both.EnergyMethod.String() || b.EnergyMethod.String() != both.EnergyMethod.String()) {
 					continue // sugar alcohols in one phase change the method of the whole
 				}
 				for _, line := range both.Lines {
@@ -138,7 +138,7 @@ func TestNoUnknownFigureIsDeclaredSilently(t *testing.T) {
 				require.NotEmpty(t, line.Missing, line.Key)
 				require.NotEmpty(t, line.MostText, line.Key)
 				name := strings.TrimPrefix(line.Name, "of which ")
-				require.Contains(t, strings.ToLower(strings.Join(l.Warnings, "\n")), strings.ToLower(name))
+				require.Contains(t, strings.ToLower(l.Warnings.String()), strings.ToLower(name))
 			}
 		}
 	}

@@ -1,10 +1,10 @@
 package label
 
 import (
-	"fmt"
 	"math"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 )
 
 // noReference is the condition of a comparison that nothing is given for.
@@ -28,24 +28,27 @@ func less(own, reference ingredient.Amount) ingredient.Amount {
 // reference amount.
 func usRelative(u *usFood, reference *Food) []Claim {
 	if reference == nil {
-		return []Claim{claimOf("reduced …", US, "", noReference("21 CFR 101.60–62")), claimOf("light", US, "", noReference("21 CFR 101.56"))}
+		return []Claim{claimOf("reduced …", US, nil, noReference("21 CFR 101.60–62")), claimOf("light", US, nil, noReference("21 CFR 101.56"))}
 	}
 	r := totals(reference).per(ReferenceML*reference.DensityGPerML, reference.MassG())
-	beside := joinSentences("Name "+nameOr(reference, "the reference food")+", the percentage and both amounts beside it (21 CFR 101.13(j), from memory).", u.beside)
+	beside := joinSentences(flaw.Say("Name %s, the percentage and both amounts beside it (21 CFR 101.13(j), from memory).", nameOf(reference)), u.beside)
 	var claims []Claim
 	for _, n := range [...]struct {
-		name, what, section string
-		f                   figure
-		low                 float64
-		unit                string
+		name    string
+		what    flaw.Word
+		section string
+		f       figure
+		low     float64
+		unit    string
 	}{
 		{"reduced calories", "calories", "21 CFR 101.60(b)", energyUS, 40, "kcal"}, {"reduced sugar", "total sugars", "21 CFR 101.60(c)", sugars, 0, "g"},
 		{"reduced sodium", "sodium", "21 CFR 101.61(b)", sodiumMG, 140, "mg"}, {"reduced fat", "fat", "21 CFR 101.62(b)", fat, 3, "g"},
 		{"reduced saturated fat", "saturated fat", "21 CFR 101.62(c)", saturated, 1, "g"}, {"reduced cholesterol", "cholesterol", "21 CFR 101.62(d)", cholesterolMG, 20, "mg"},
 	} {
 		conditions := []Limit{
-			atLeast(n.what+" less than the reference food's", n.section, less(u.of(n.f), r.of[n.f]), 25, "%"),
-			fact("the reference food's own "+n.what, n.section, fmt.Sprintf("over %.4g %s, so that it is not low itself", n.low, n.unit), dec(r.of[n.f].Known).GreaterThan(dec(n.low))),
+			atLeastOf(flaw.Say("%s less than the reference food's", n.what), n.section, less(u.of(n.f), r.of[n.f]), 25, "%"),
+			{What: flaw.Say("the reference food's own %s", n.what), Section: n.section, Met: dec(r.of[n.f].Known).GreaterThan(dec(n.low)),
+				Bound: flaw.Say("over %.4g %s, so that it is not low itself", n.low, n.unit)},
 		}
 		if n.f == cholesterolMG {
 			conditions = append(conditions, atMost("saturated fat", n.section+", from memory", u.of(saturated), 2, "g"))
@@ -53,8 +56,8 @@ func usRelative(u *usFood, reference *Food) []Claim {
 		claims = append(claims, claimOf(n.name, US, beside, conditions...))
 	}
 	const section = "21 CFR 101.56(b)"
-	lessFat := atLeast("fat less than the reference food's", section, less(u.of(fat), r.of[fat]), 50, "%")
-	lessEnergy := atLeast("calories less than the reference food's", section, less(u.of(energyUS), r.of[energyUS]), 100.0/3, "%")
+	lessFat := atLeastOf(flaw.Say("%s less than the reference food's", flaw.Word("fat")), section, less(u.of(fat), r.of[fat]), 50, "%")
+	lessEnergy := atLeastOf(flaw.Say("%s less than the reference food's", flaw.Word("calories")), section, less(u.of(energyUS), r.of[energyUS]), 100.0/3, "%")
 	condition := lessEnergy // or half the fat, unless half the calories are fat
 	if share(times(u.of(fat), usFat), u.of(energyUS)).Most >= 50 || lessFat.Met {
 		condition = lessFat
@@ -62,9 +65,10 @@ func usRelative(u *usFood, reference *Food) []Claim {
 	return append(claims, claimOf("light", US, beside, condition))
 }
 
-func nameOr(f *Food, or string) string {
+// nameOf is the name of a reference food, or that it is one.
+func nameOf(f *Food) any {
 	if f.Name == "" {
-		return or
+		return flaw.Word("the reference food")
 	}
 	return "“" + f.Name + "”"
 }
@@ -73,16 +77,16 @@ func nameOr(f *Food, or string) string {
 // 100 g.
 func euRelative(a *amounts, reference *Food) []Claim {
 	if reference == nil {
-		return []Claim{claimOf("energy-reduced, reduced …, light", EU, "", noReference(euAnnex))}
+		return []Claim{claimOf("energy-reduced, reduced …, light", EU, nil, noReference(euAnnex))}
 	}
 	r := totals(reference).per(100, reference.MassG())
-	beside := "Name " + nameOr(reference, "the reference food") + " and the difference beside it; “light” or “lite” may stand for it, with what makes it so (Annex, Article 9, from memory)."
-	cutOf := func(what string, own, of ingredient.Amount, bound float64) Limit {
-		return atLeast(what+" less than the reference food's", euAnnexUnread, less(own, of), bound, "%")
+	beside := flaw.Say("Name %s and the difference beside it; “light” or “lite” may stand for it, with what makes it so (Annex, Article 9, from memory).", nameOf(reference))
+	cutOf := func(what flaw.Word, own, of ingredient.Amount, bound float64) Limit {
+		return atLeastOf(flaw.Say("%s less than the reference food's", what), euAnnexUnread, less(own, of), bound, "%")
 	}
-	cut := func(what string, i figure, bound float64) Limit { return cutOf(what, a.of[i], r.of[i], bound) }
-	noMore := func(what string, i figure, unit string) Limit {
-		return atMost(what+", no more than the reference food's", euAnnexUnread, a.of[i], r.of[i].Known, unit)
+	cut := func(what flaw.Word, i figure, bound float64) Limit { return cutOf(what, a.of[i], r.of[i], bound) }
+	noMore := func(what flaw.Word, i figure, unit string) Limit {
+		return upper(flaw.Say("%s, no more than the reference food's", what), euAnnexUnread, a.of[i], r.of[i].Known, unit, "at most %.4g", false)
 	}
 	energy := cut("energy", energyEU, 30)
 	energy.Section = euAnnex

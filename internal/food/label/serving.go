@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/shopspring/decimal"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // cupML is a label's cup, 21 CFR 101.9(b)(5)(viii).
@@ -17,7 +19,7 @@ type serving struct {
 	single     bool    // the container is one serving
 	dual       bool    // a second column per container is demanded
 	mayDual    bool    // one per reference amount is allowed
-	reason     string
+	reason     *flaw.Remark
 	containerG float64
 }
 
@@ -29,17 +31,17 @@ func divide(f *Food) serving {
 	case ratio.LessThan(d2): // (b)(6)
 		s.single, s.grams, s.perTub = true, s.containerG, 1
 		s.measure = "1 container (" + metricQuantity(dec(s.grams)).text("g") + ")"
-		s.reason = fmt.Sprintf("the tub holds %.0f %% of the reference amount, under 200 %%: one serving, by our reading of 21 CFR 101.9(b)(6)", 100*ratio.InexactFloat64())
+		s.reason = flaw.Say("the tub holds %.0f %% of the reference amount, under 200 %%: one serving, by our reading of 21 CFR 101.9(b)(6)", 100*ratio.InexactFloat64())
 		if ratio.GreaterThan(d("1.5")) {
 			s.mayDual = true
-			s.reason += "; over 150 %, a second column per 2/3 cup is allowed"
+			s.reason = flaw.Say("%s; over 150 %%, a second column per 2/3 cup is allowed", s.reason)
 		}
 		return s
 	case ratio.LessThanOrEqual(d("3")): // (b)(12)(i)
 		s.dual = true
-		s.reason = fmt.Sprintf("the tub holds %.0f %% of the reference amount, 200 to 300 %%: a second column per container, by our reading of 21 CFR 101.9(b)(12)(i)", 100*ratio.InexactFloat64())
+		s.reason = flaw.Say("the tub holds %.0f %% of the reference amount, 200 to 300 %%: a second column per container, by our reading of 21 CFR 101.9(b)(12)(i)", 100*ratio.InexactFloat64())
 	default:
-		s.reason = fmt.Sprintf("the tub holds %.0f %% of the reference amount, over 300 %%: one column, by our reading of 21 CFR 101.9(b)(12)(i)", 100*ratio.InexactFloat64())
+		s.reason = flaw.Say("the tub holds %.0f %% of the reference amount, over 300 %%: one column, by our reading of 21 CFR 101.9(b)(12)(i)", 100*ratio.InexactFloat64())
 	}
 	s.grams = reference
 	s.measure = Cups(ReferenceML) + " (" + metricQuantity(dec(s.grams)).text("g") + ")"

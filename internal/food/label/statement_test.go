@@ -54,7 +54,7 @@ func TestAllergensReachBothRegionsFromEitherList(t *testing.T) {
 
 func TestUnstatedAllergensAreNotNone(t *testing.T) {
 	warned := func(u label.Used, r label.Region) string {
-		return strings.Join(labelOf(t, foodOf(u), r).Warnings, "\n")
+		return labelOf(t, foodOf(u), r).Warnings.String()
 	}
 	assert.Equal(t, "Contains: not stated for quay paste.", labelOf(t, foodOf(own("Quay paste", nil, nil)), label.US).Contains)
 	milk := lines(t, "", portion{"milk_whole", 50})[0]
@@ -103,7 +103,7 @@ func TestQUIDFollowsTheProposedName(t *testing.T) {
 func TestNotesFollowWhatIsInTheFood(t *testing.T) {
 	notes := func(r label.Region, of ...portion) string {
 		food := label.Food{Name: "Test", Lines: lines(t, label.DensePhase, of...), DensityGPerML: 1, TubML: 900}
-		return strings.Join(labelOf(t, food, r).Notes, "\n")
+		return labelOf(t, food, r).Notes.String()
 	}
 	assert.Contains(t, notes(label.US, portion{"honey", 5}, portion{"sugar", 95}), "not for infants under 12 months")
 	rum := notes(label.US, portion{"rum_40", 10}, portion{"sugar", 90})
@@ -127,10 +127,10 @@ func TestThePortionOfTheMakerIsUsedWhereItTellsItsGrams(t *testing.T) {
 		assert.InDelta(t, line(t, l, "fat").Amount*want/100, l.Second[2].Amount, 1e-9, words)
 	}
 	food.Portion = "one scoop"
-	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "gives no grams")
+	assert.Contains(t, labelOf(t, food, label.EU).Notes.String(), "gives no grams")
 	food.Portion = "one bucket (5000 g)"
 	assert.InDelta(t, 88, labelOf(t, food, label.EU).ServingG, 1e-9, "more than the tub holds")
-	assert.Contains(t, strings.Join(labelOf(t, food, label.EU).Notes, "\n"), "gives no grams that a tub holds")
+	assert.Contains(t, labelOf(t, food, label.EU).Notes.String(), "gives no grams that a tub holds")
 	food.TubML, food.Portion = 120, ""
 	assert.Equal(t, "1 portion per pack", labelOf(t, food, label.EU).ServingsText)
 }
@@ -142,7 +142,7 @@ func TestEnergyIsNeverLeftOutSilently(t *testing.T) {
 	l := labelOf(t, food, label.US)
 	assert.InDelta(t, 160*2.4, line(t, l, "calories").Amount, 1e-9)
 	assert.False(t, line(t, l, "calories").Incomplete)
-	assert.Contains(t, l.EnergyMethod, "sugar alcohols by (F)")
+	assert.Contains(t, l.EnergyMethod.String(), "sugar alcohols by (F)")
 
 	soaked, err := ingredient.FromPack("soaked", "Rum raisins", ingredient.Pack{PerG: 100, Fat: ingredient.Known(1), Carbohydrate: ingredient.Known(60), Protein: ingredient.Known(2)})
 	require.NoError(t, err)
@@ -179,7 +179,7 @@ func TestOnlyWaterIsDrivenOff(t *testing.T) {
 // 21 CFR 135.110(f) (from memory).
 func TestAnArtificialFlavourIsToldOf(t *testing.T) {
 	food := foodOf(lines(t, label.DensePhase, portion{"milk_whole", 99}, portion{"vanilla_imitation", 1})...)
-	assert.Contains(t, strings.Join(labelOf(t, food, label.US).Notes, "\n"), "Artificial vanilla flavor: a name that speaks")
+	assert.Contains(t, labelOf(t, food, label.US).Notes.String(), "Artificial vanilla flavor: a name that speaks")
 }
 
 // A second column keeps what the first alone would leave out.

@@ -1,7 +1,6 @@
 package label
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -54,24 +53,23 @@ func forUS(f *Food, options Options) (*Label, error) {
 }
 
 // usEnergyMethod names the one method of the product.
-func usEnergyMethod(f *Food) string {
+func usEnergyMethod(f *Food) *flaw.Remark {
 	polyols := f.hasNamedPolyols()
-	method := "4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)"
+	method := flaw.Say("4, 4 and 9 kcal/g for protein, total carbohydrate and fat, 21 CFR 101.9(c)(1)(i)(B)")
 	switch {
 	case f.EnergyMethod == Specific:
-		method = "specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)"
+		method = flaw.Say("specific Atwater factors of each ingredient's record (USDA Handbook 74), 21 CFR 101.9(c)(1)(i)(A)")
 	case polyols:
-		method = "4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, " +
-			"fibre 2, 21 CFR 101.9(c)(1)(i)(C)"
+		method = flaw.Say("4, 4 and 9 kcal/g for protein, carbohydrate less fibre and sugar alcohols, and fat, fibre 2, 21 CFR 101.9(c)(1)(i)(C)")
 	}
 	if polyols {
-		method += ", sugar alcohols by (F)"
+		method = flaw.Say("%s, sugar alcohols by (F)", method)
 	}
 	switch {
 	case f.EnergyMethod == Specific && f.alcoholG() > 0:
-		method += "; alcohol 6.93 kcal/g (USDA SR28 documentation)"
+		method = flaw.Say("%s; alcohol 6.93 kcal/g (USDA SR28 documentation)", method)
 	case f.alcoholG() > 0:
-		method += "; alcohol 7 kcal/g, on which the section is silent (from memory)"
+		method = flaw.Say("%s; alcohol 7 kcal/g, on which the section is silent (from memory)", method)
 	}
 	return method
 }
@@ -177,12 +175,12 @@ func matching(lines, like []PanelLine) []PanelLine {
 
 // addWarnings names what is incomplete, lines with one reason together.
 func (l *Label) addWarnings(f *Food) {
-	l.Warnings = []string{}
+	l.Warnings = flaw.Remarks{}
 	name := map[string]string{}
 	for _, u := range f.Lines {
 		name[u.Ingredient.ID] = u.Ingredient.Kitchen()
 	}
-	var reasons []string
+	var reasons flaw.Remarks
 	lines := map[string][]string{} // by reason
 	warned := map[string]bool{}
 	for _, line := range append(append([]PanelLine(nil), l.Lines...), l.Second...) {
@@ -194,33 +192,45 @@ func (l *Label) addWarnings(f *Food) {
 		for _, id := range line.Missing {
 			of = append(of, name[id])
 		}
-		at := "at most " + withoutWords(line.MostText)
-		switch {
-		case line.MostText == "unknown":
-			at = "no limit is known"
-		case line.MostText == line.Text:
-			at = "the percentage may be higher"
-		}
-		why := fmt.Sprintf("incomplete: no figure for %s; declared without it, %s.", wordList(of, "and"), at)
-		if lines[why] == nil {
-			reasons = append(reasons, why)
-		}
-		lines[why] = appendOnce(lines[why], sentenceName(line.Name)) // energy has two lines
+		why := flaw.Say("no figure for %s; declared without it, %s.", flaw.Words(of), mostOf(line))
+		reasons = reasons.With(why)
+		lines[why.String()] = appendOnce(lines[why.String()], sentenceName(line.Name)) // energy has two lines
 	}
 	for _, why := range reasons {
-		is := " is "
-		if len(lines[why]) > 1 {
-			is = " are "
+		var m flaw.Message = "%s is incomplete: %s"
+		of := lines[why.String()]
+		if len(of) > 1 {
+			m = "%s are incomplete: %s"
 		}
-		l.Warnings = append(l.Warnings, wordList(lines[why], "and")+is+why)
+		l.Warnings = append(l.Warnings, flaw.Say(m, asPrinted(of), why))
 	}
 	l.Gaps = len(l.Warnings)
-	l.Warnings = append(l.Warnings, allergenWarnings(f, l.Region)...)
+	l.addAllergenWarnings(f)
 	for _, u := range f.Lines {
 		if u.Grams > 0 && u.Ingredient.Compound && u.Ingredient.Parts == "" {
-			l.Warnings = appendOnce(l.Warnings, fmt.Sprintf("%s is made of several ingredients, with allergens of their own: copy both from its pack.", sentenceName(u.Ingredient.Kitchen())))
+			l.Warnings = l.Warnings.With(flaw.Say("%s is made of several ingredients, with allergens of their own: copy both from its pack.", flaw.Opening(u.Ingredient.Kitchen())))
 		}
 	}
+}
+
+// mostOf says how much an incomplete line may be at most.
+func mostOf(line PanelLine) *flaw.Remark {
+	switch line.MostText {
+	case "unknown":
+		return flaw.Say("no limit is known")
+	case line.Text:
+		return flaw.Say("the percentage may be higher")
+	}
+	return flaw.Say("at most %s", withoutWords(line.MostText))
+}
+
+// asPrinted lists the law's own words.
+func asPrinted(words []string) flaw.And {
+	out := make(flaw.And, len(words))
+	for i, w := range words {
+		out[i] = w
+	}
+	return out
 }
 
 // withoutWords is an amount without what the line of added sugars says about it.
@@ -228,20 +238,8 @@ func withoutWords(amount string) string { return PanelLine{Text: amount}.AmountT
 
 // sentenceName is a line's name at the head of a sentence.
 func sentenceName(s string) string {
-	s = strings.TrimPrefix(s, "of which ")
-	return strings.ToUpper(s[:1]) + s[1:]
+	return flaw.Capital(strings.TrimPrefix(s, "of which "))
 }
 
 // wordList joins words as a sentence does.
-func wordList(words []string, last string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	case 2:
-		return words[0] + " " + last + " " + words[1]
-	default:
-		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
-	}
-}
+func wordList(words []string, last string) string { return flaw.Series(words, last) }

@@ -106,7 +106,7 @@ func TestCardAndLabelTellOfAlcoholAlike(t *testing.T) {
 		l, err := label.For(r.Food(d), label.US, label.Options{})
 		require.NoError(t, err)
 		card := slices.ContainsFunc(say.Cautions(say.Usual, d, r, "milk"), func(c say.Titled) bool { return c.Title == "Alcohol" })
-		assert.Equal(t, strings.Contains(strings.Join(l.Notes, " "), "not for children"), card, "%g g rum", g)
+		assert.Equal(t, strings.Contains(l.Notes.String(), "not for children"), card, "%g g rum", g)
 		told[card]++
 	}
 	assert.Positive(t, told[true])

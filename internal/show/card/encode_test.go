@@ -49,7 +49,7 @@ func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
 			assert.Contains(t, all, squeezed(s.Text))
 		}
 	}
-	for _, list := range [][]string{c.rests, c.warnings, c.label.Warnings, {c.label.Contains, c.verdict, c.advice, c.serve}} {
+	for _, list := range [][]string{c.rests, c.warnings, say.SaidAll(c.label.Warnings), {c.label.Contains, c.verdict, c.advice, c.serve}} {
 		for _, s := range list {
 			assert.Contains(t, all, squeezed(typeset.Plain(s)))
 		}

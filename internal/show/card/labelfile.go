@@ -137,7 +137,7 @@ func labelWidth(l *label.Label) float64 {
 // labelSheet sets the whole label on a sheet cut to its size.
 func labelSheet(l *label.Label, panel *draw.List) *draw.List {
 	w := panel.W
-	notes := append([]string{l.ColumnsWhy, "Energy: " + l.EnergyMethod}, l.Notes...)
+	notes := append([]string{say.Said(l.ColumnsWhy), say.EnergyBy(l.EnergyMethod)}, say.SaidAll(l.Notes)...)
 	var why []*draw.List
 	for _, n := range notes {
 		if n = typeset.Plain(n); n != "" {
@@ -196,7 +196,7 @@ func labelText(l *label.Label) []byte {
 	put(l.NotSignificant)
 	b.WriteByte('\n')
 	put(l.Footnote)
-	for i, w := range l.Warnings {
+	for i, w := range say.SaidAll(l.Warnings) {
 		if i < l.Gaps {
 			w = label.IncompleteMark + " " + w
 		}
@@ -206,11 +206,11 @@ func labelText(l *label.Label) []byte {
 	put(l.IngredientsText)
 	put(l.Contains)
 	b.WriteByte('\n')
-	put(sentence(typeset.Plain("Energy: " + l.EnergyMethod)))
-	if l.ColumnsWhy != "" {
-		put(sentence(typeset.Plain(l.ColumnsWhy)))
+	put(typeset.Plain(say.EnergyBy(l.EnergyMethod)))
+	if l.ColumnsWhy != nil {
+		put(sentence(typeset.Plain(say.Said(l.ColumnsWhy))))
 	}
-	for _, n := range l.Notes {
+	for _, n := range say.SaidAll(l.Notes) {
 		put(n)
 	}
 	return []byte(b.String())

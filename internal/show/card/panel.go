@@ -33,7 +33,7 @@ func withNotes(p *draw.List, l *label.Label) *draw.List {
 	w := p.W
 	st := typeset.Type(draw.Sans, 6.5, black)
 	parts := []*draw.List{p}
-	for i, note := range l.Warnings {
+	for i, note := range say.SaidAll(l.Warnings) {
 		if i == mostWarnings {
 			parts = append(parts, typeset.Text(w, 8, st, say.MoreWarnings(len(l.Warnings)-i)))
 			break

@@ -208,7 +208,7 @@ func nutritionObject(r *model.Result) object {
 	n := &r.Nutrition
 	var o object
 	if n.TotalMassG > 0 {
-		o.put("energy_method", n.EnergyMethod)
+		o.put("energy_method", n.EnergyMethod.String())
 	} else {
 		o.put("energy_method", nil)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/say"
 )
 
@@ -59,11 +60,11 @@ func (l Label) WriteText(w io.Writer) error {
 		}
 	}
 	for _, heading := range [...]struct {
-		word string
-		list []string
-	}{{"Warning", l.Warnings}, {"Note", l.Notes}} {
+		word say.Message
+		list flaw.Remarks
+	}{{"Warning: %s", l.Warnings}, {"Note: %s", l.Notes}} {
 		for _, s := range heading.list {
-			p.line("%s: %s", heading.word, s)
+			p.line("%s", say.T(heading.word, say.Said(s)))
 		}
 	}
 	return p.err
@@ -88,8 +89,8 @@ func (p *page) names(l Label) (rest int) {
 		}
 		p.line("%s (%s, %s): %s", n.Name, strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), say.Met(n.Met))
 		p.limits(n.Limits)
-		if n.Note != "" {
-			p.line("    %s", n.Note)
+		if n.Note != nil {
+			p.line("    %s", say.Said(n.Note))
 		}
 	}
 	return rest
@@ -109,8 +110,8 @@ func (p *page) claims(l Label) (rest int) {
 			p.line("%s: %s", c.Claim, say.Met(c.Met))
 		}
 		p.limits(c.Conditions)
-		if c.Disclosure != "" {
-			p.line("    beside it: %s", c.Disclosure)
+		if c.Disclosure != nil {
+			p.line("    beside it: %s", say.Said(c.Disclosure))
 		}
 	}
 	return rest

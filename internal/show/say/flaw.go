@@ -17,18 +17,7 @@ func Flaw(err error) string {
 	}
 	switch e := err.(type) {
 	case *flaw.Flaw:
-		args := make([]any, len(e.Args))
-		for i, a := range e.Args {
-			switch a := a.(type) {
-			case error:
-				args[i] = Flaw(a)
-			case flaw.Word:
-				args[i] = Of(string(a))
-			default:
-				args[i] = a
-			}
-		}
-		return T(Message(e.Message), args...)
+		return told(e.Message, e.Args)
 	case flaw.Worded:
 		return Flaw(e.Words())
 	case *fs.PathError:
@@ -43,6 +32,22 @@ func Flaw(err error) string {
 		}
 	}
 	return systemWord(err)
+}
+
+// told is a message with its arguments, each told in its way.
+func told(m flaw.Message, args []any) string {
+	out := make([]any, len(args))
+	for i, a := range args {
+		switch a := a.(type) {
+		case error:
+			out[i] = Flaw(a)
+		case flaw.Word, flaw.Opening, flaw.And, *flaw.Remark:
+			out[i] = worded(a)
+		default:
+			out[i] = a
+		}
+	}
+	return T(Message(m), out...)
 }
 
 // ofAll is errors that stand below each other.

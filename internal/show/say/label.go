@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 )
 
 // PanelTitle is what the rules call a panel.
@@ -44,7 +45,7 @@ const (
 func ServingSize(measure string) string { return T("Serving size %s", measure) }
 
 // EnergyBy says how the energy is counted.
-func EnergyBy(method string) string { return T("Energy: %s.", method) }
+func EnergyBy(method *flaw.Remark) string { return T("Energy: %s.", Said(method)) }
 
 // TruthfulName proposes a name.
 func TruthfulName(name string) string { return T("A truthful name: %s", name) }
@@ -76,10 +77,11 @@ func MetMark(met, open bool) string {
 
 // LimitLine is a condition, what the food has, and whether that meets it.
 func LimitLine(s Style, l label.Limit) string {
+	section := Of(l.Section)
 	if l.Judge {
-		return T("%s: for you to judge (%s)", l.What, l.Section)
+		return T("%s: for you to judge (%s)", Said(l.What), section)
 	}
-	text := l.What + ": " + l.Bound
+	text := Said(l.What) + ": " + Said(l.Bound)
 	if l.Own != nil {
 		here := T("; here") + " "
 		if l.Incomplete {
@@ -94,10 +96,10 @@ func LimitLine(s Style, l label.Limit) string {
 	case !l.Met && math.Abs(l.Miss) > 0:
 		verdict = T("missed by %s", s.compared(l.Miss, &l))
 	}
-	if strings.Contains(l.Section, " (") {
-		return text + ": " + verdict + ", " + l.Section
+	if strings.Contains(section, " (") {
+		return text + ": " + verdict + ", " + section
 	}
-	return text + ": " + verdict + " (" + l.Section + ")"
+	return text + ": " + verdict + " (" + section + ")"
 }
 
 // compared is a figure of a limit in three digits, or in four where three would put

@@ -36,11 +36,11 @@ func named(s Style, o *balance.Outcome) string {
 	}
 	var lacks []string
 	for _, l := range o.Lacks {
-		text := l.What
+		text := Said(l.What)
 		if l.Own != nil {
 			text += " " + s.with(s.Short(*l.Own, 2), l.Unit)
 		}
-		lacks = append(lacks, text+T(", not %s", l.Bound))
+		lacks = append(lacks, text+T(", not %s", Said(l.Bound)))
 	}
 	return T("%s: not kept: %s", what, strings.Join(lacks, "; "))
 }
