@@ -1,7 +1,9 @@
 package main
 
 import (
+	"encoding/json"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -35,6 +37,68 @@ func makersWords(designs ...design.Design) []string {
 	}
 	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
 	return own
+}
+
+// lawsWords are what a label of both regions says as the law or a standard prints it: its
+// panel, its statements, its sections, names and claims.
+func lawsWords(t *testing.T, demo string) []string {
+	own := []string{"Code for Edible Ices", "per serving", "per container", "% DV"}
+	for _, region := range []string{"us", "eu"} {
+		_, out, _ := runAt("label", demo, "--json", "--region", region)
+		var l struct {
+			Measure       string `json:"serving_measure"`
+			Servings      string `json:"servings_text"`
+			Ingredients   string `json:"ingredients_text"`
+			Proposed      string `json:"proposed_name"`
+			Footnote      string
+			Contains      string
+			Lines, Second []struct{ Name, Text string }
+			Names, Claims []lawful
+		}
+		require.NoError(t, json.Unmarshal([]byte(out), &l))
+		own = append(own, l.Measure, l.Servings, l.Footnote, l.Ingredients, l.Contains, l.Proposed)
+		for _, x := range append(l.Lines, l.Second...) {
+			own = append(own, x.Name, x.Text)
+		}
+		for _, n := range append(l.Names, l.Claims...) {
+			own = append(append(own, n.Name, n.Claim), quoted.FindAllString(n.Disclosure, -1)...)
+			for _, c := range append(n.Limits, n.Conditions...) {
+				own = append(own, c.Section)
+			}
+		}
+	}
+	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
+	return own
+}
+
+// lawful is a name or a claim of a label, as JSON has it.
+type lawful struct {
+	Name, Claim, Disclosure string
+	Limits, Conditions      []struct{ Section string }
+}
+
+// quoted is a statement that a rule words.
+var quoted = regexp.MustCompile(`“[^”]*”|"[^"]*"`)
+
+// No remark of ours on a label is English where German is spoken, and none is left out.
+func TestALabelsRemarksAreGermanWhereGermanIsSpoken(t *testing.T) {
+	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
+	demos, err := filepath.Glob("../../assets/demos/*.yaml")
+	require.NoError(t, err)
+	for _, demo := range demos {
+		own := lawsWords(t, demo)
+		for _, d := range market.Demos(t) {
+			own = append(own, makersWords(d)...)
+		}
+		for _, region := range []string{"us", "eu"} {
+			_, english, _ := runAt("label", demo, "--all", "--region", region)
+			_, german, _ := runAt("label", demo, "--all", "--region", region, "--language", "de")
+			assert.Equal(t, strings.Count(english, "\n"), strings.Count(german, "\n"), "%s, %s", demo, region)
+			for _, line := range strings.Split(german, "\n") {
+				assert.Empty(t, astray.English(quoted.ReplaceAllString(line, ""), own...), "%s, %s: %s", demo, region, line)
+			}
+		}
+	}
 }
 
 // germanToo are commands beside those that follow the units.

@@ -74,7 +74,15 @@ func Part(p design.Part) string {
 }
 
 // LabelledFood is the food that a label names, as a cook calls it.
-func LabelledFood(of string) string { return strings.Replace(of, "dense phase", "custard", 1) }
+func LabelledFood(of string) string {
+	switch of {
+	case "whole food":
+		return T("whole food")
+	case "dense phase alone":
+		return T("custard alone")
+	}
+	return of
+}
 
 // Allergens are the codes of allergens as a cook reads them: "tree_nut:hazelnut"
 // is hazelnut.
