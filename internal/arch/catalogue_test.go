@@ -322,6 +322,16 @@ func verbsOf(text string) []string {
 	return slices.Compact(out)
 }
 
+// bracesOf are the quantities of a message that a maker's units take the place of, and the
+// keys of files.
+func bracesOf(text string) []string {
+	all := braces.FindAllString(text, -1)
+	slices.Sort(all)
+	return all
+}
+
+var braces = regexp.MustCompile(`\{[^{}]*\}`)
+
 // A message of another language is one of the sources, with its verbs, and leaves
 // none out.
 func TestOtherLanguagesSayWhatEnglishSays(t *testing.T) {
@@ -337,9 +347,8 @@ func TestOtherLanguagesSayWhatEnglishSays(t *testing.T) {
 				assert.Fail(t, "no source says this message of "+l.Tag, string(m))
 				continue
 			}
-			if strings.Contains(string(m), "%s") || strings.Contains(string(m), "%d") {
-				assert.Equal(t, verbsOf(string(m)), verbsOf(text), "%s: %s", l.Tag, m)
-			}
+			assert.Equal(t, verbsOf(string(m)), verbsOf(text), "%s: %s", l.Tag, m)
+			assert.Equal(t, bracesOf(string(m)), bracesOf(text), "%s: %s", l.Tag, m)
 			assert.Equal(t, edges(string(m)), edges(text), "%s: blanks at the ends of %q", l.Tag, m)
 		}
 		for m, where := range sources {
