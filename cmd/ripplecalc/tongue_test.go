@@ -105,6 +105,9 @@ func TestALabelsRemarksAreGermanWhereGermanIsSpoken(t *testing.T) {
 var germanToo = [][]string{{"eggs", "DEMO"}, {"batch", "learn", "DEMO"}, {"check", "DEMO"}, {"evaluate", "nowhere.yaml"}, {"card", "DEMO"}, {"foo"}, {"ice", "DEMO", "--weeks", "900"},
 	{"cold", "DEMO", "--profile", "nowhere"}, {"eggs", "DEMO", "--way", "sideways"}, {"evaluate"}, {"sure", "DEMO", "--kitchens", "3"}, {"curve", "DEMO", "--from", "9"}}
 
+// keyOfFile is where something stands in a design: file, line and key.
+var keyOfFile = regexp.MustCompile(`\.yaml:\d+: [a-z_.\[\]0-9]+:`)
+
 // No text of a command is English where German is spoken, but for the maker's own
 // words, names of files and flags, and sources.
 func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
@@ -116,6 +119,7 @@ func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
 	for _, k := range cold.BuiltIn() {
 		own = append(own, k.Name) // as it is typed
 	}
+	own = append(own, "dairy ice cream", "ice cream", "milk ice", "frozen custard") // names of food, as their rules have them
 	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
 	demos, err := filepath.Glob("../../assets/demos/*.yaml")
 	require.NoError(t, err)
@@ -141,6 +145,7 @@ func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
 				if strings.HasPrefix(line, "Aufruf: ") || strings.Contains(line, "≠ Etikett, ") {
 					continue // what is typed
 				}
+				line = keyOfFile.ReplaceAllString(line, ".yaml") // as the file has it
 				assert.Empty(t, astray.English(line, own...), "%v: %s", args, line)
 			}
 		}

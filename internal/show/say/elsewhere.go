@@ -80,7 +80,7 @@ func declares(lines []balance.Declared) string {
 		case "energy_kcal":
 			out = append(out, T("%s, not %s", is, was))
 		default:
-			out = append(out, T("%s %s, not %s", is, strings.TrimPrefix(strings.ToLower(d.Name), "of which "), was))
+			out = append(out, T("%s %s, not %s", is, Of(strings.TrimPrefix(strings.ToLower(d.Name), "of which ")), was))
 		}
 	}
 	return strings.Join(out, "; ")

@@ -98,9 +98,9 @@ func (s Style) PercentSpan(low, high float64, places int) string {
 func (s Style) Points(p float64, places int) string {
 	text := s.Signed(p, places)
 	if strings.TrimLeft(text, "+−") == "1" {
-		return s.with(text, "point")
+		return s.with(text, T("point"))
 	}
-	return s.with(text, "points")
+	return s.with(text, T("points"))
 }
 
 // with adds the unit, if there is one, of a known number.
