@@ -13,6 +13,7 @@ import (
 )
 
 func TestCardsAndLabelsAreWhatTheirEndingSays(t *testing.T) {
+	checks.Long(t)
 	begins := map[string]string{".pdf": "%PDF-", ".png": "\x89PNG", ".svg": "<?xml", ".md": "# ", ".txt": ""}
 	k := newKitchen(t)
 	for command, endings := range map[string][]string{"card": {".pdf", ".png", ".svg", ".md"}, "label": {".pdf", ".png", ".svg", ".txt"}} {

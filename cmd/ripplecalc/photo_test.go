@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/tub"
+	checks "ripplewright/internal/check"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/work/designfile"
 )
@@ -81,6 +82,7 @@ func around(r *ripple.Raster, i, j, reach int, want float32) bool {
 // The window's own picture of a cut, with its bubbles and shadows, reads as the cut that it
 // was drawn from; kept in the notebook it says that this hand stirs as the model does.
 func TestAPictureOfTheCutReadsAsTheCut(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	marks := append([]string{"photo", "quay.yaml", k.path("cut.png")}, k.pictured("cut.png")...)
 	got := ask[readPhoto](k, "", append(marks, "--json", "--keep", "quay-1", "-o", k.path("mask.png"))...)

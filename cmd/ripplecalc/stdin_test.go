@@ -1,6 +1,7 @@
 package main
 
 import (
+	checks "ripplewright/internal/check"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 // Every command that takes the file of a design takes - for it, and answers as for the
 // file; what is kept beside a file has no place beside standard input, and says so.
 func TestEveryCommandReadsADesignFromStandardInput(t *testing.T) {
+	checks.Long(t)
 	k := newKitchen(t)
 	k.file("warmer.yaml", strings.Replace(quay, "temperature_c: -12", "temperature_c: -11", 1))
 	more := map[string][]string{"card": {"-o", k.path("card.pdf")}, "plan": {"--serve-at", "2026-11-28T18:00:00+01:00"}, "diff": {"warmer.yaml"}, "compare": {"warmer.yaml"}}

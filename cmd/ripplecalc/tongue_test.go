@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/cold"
+	checks "ripplewright/internal/check"
 	"ripplewright/internal/check/astray"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/show/report"
@@ -82,6 +83,7 @@ var quoted = regexp.MustCompile(`“[^”]*”|"[^"]*"`)
 
 // No remark of ours on a label is English where German is spoken, and none is left out.
 func TestALabelsRemarksAreGermanWhereGermanIsSpoken(t *testing.T) {
+	checks.Long(t)
 	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
 	demos, err := filepath.Glob("../../assets/demos/*.yaml")
 	require.NoError(t, err)
@@ -111,6 +113,7 @@ var keyOfFile = regexp.MustCompile(`\.yaml:\d+: [a-z_.\[\]0-9]+:`)
 // No text of a command is English where German is spoken, but for the maker's own
 // words, names of files and flags, and sources.
 func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
+	checks.Long(t)
 	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
 	var own []string
 	for _, d := range market.Demos(t) {
@@ -123,9 +126,6 @@ func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
 	slices.SortFunc(own, func(a, b string) int { return len(b) - len(a) })
 	demos, err := filepath.Glob("../../assets/demos/*.yaml")
 	require.NoError(t, err)
-	if testing.Short() {
-		demos = demos[:2]
-	}
 	for _, command := range append(slices.Clone(followers), germanToo...) {
 		if command[0] == "curve" && len(command) == 2 {
 			continue // its heads are keys, for programs
