@@ -131,15 +131,7 @@ func TestTextsAreGermanWhereGermanIsSpoken(t *testing.T) {
 			continue // its heads are keys, for programs
 		}
 		for i, demo := range demos {
-			args := append(slices.Clone(command), "--language", "de")
-			for k, a := range args {
-				switch a {
-				case "DEMO":
-					args[k] = demo
-				case "OTHER":
-					args[k] = demos[(i+1)%len(demos)]
-				}
-			}
+			args := append(of(command, demo, demos[(i+1)%len(demos)]), "--language", "de")
 			_, out, complaint := runAt(args...)
 			for _, line := range strings.Split(out+complaint, "\n") {
 				if strings.HasPrefix(line, "Aufruf: ") || strings.Contains(line, "≠ Etikett, ") {

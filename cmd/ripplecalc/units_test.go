@@ -33,6 +33,20 @@ var followers = [][]string{
 	{"compare", "DEMO", "OTHER"}, {"compare", "DEMO", "OTHER", "--all"}, {"diff", "DEMO", "OTHER"}, {"batch", "list", "DEMO"}, {"batch", "learn", "DEMO"}, {"version", "list", "DEMO"},
 }
 
+// of is a command of two designs.
+func of(command []string, demo, other string) []string {
+	args := slices.Clone(command)
+	for k, a := range args {
+		switch a {
+		case "DEMO":
+			args[k] = demo
+		case "OTHER":
+			args[k] = other
+		}
+	}
+	return args
+}
+
 // Every text of every command follows the units.
 func TestTextsFollowTheUnits(t *testing.T) {
 	checks.Long(t)
@@ -54,15 +68,7 @@ func TestTextsFollowTheUnits(t *testing.T) {
 	for _, command := range followers {
 		for i, demo := range demos {
 			for _, flags := range [][]string{{"--units", "us"}, {"--units", "metric"}, {"--units", "metric", "--decimals", "comma"}} {
-				args := append(slices.Clone(command), flags...)
-				for k, a := range args {
-					switch a {
-					case "DEMO":
-						args[k] = demo
-					case "OTHER":
-						args[k] = demos[(i+1)%len(demos)]
-					}
-				}
+				args := append(of(command, demo, demos[(i+1)%len(demos)]), flags...)
 				code, out, complaint := runAt(args...)
 				require.LessOrEqual(t, code, 1, "%v: %s", args, complaint)
 				for _, line := range strings.Split(out+complaint, "\n") {

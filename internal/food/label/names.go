@@ -186,7 +186,7 @@ func propose(f *Food, region Region, whole *makeup, all []Name) string {
 		for _, name := range standards {
 			if met(name, here) {
 				head, part = whole.named(name), ""
-				head = strings.ToUpper(head[:1]) + head[1:]
+				head = flaw.Capital(head)
 				break
 			}
 		}

@@ -31,11 +31,13 @@ type Worded interface {
 func New(m Message, args ...any) error { return &Flaw{m, args} }
 
 // Error is the text in English.
-func (f *Flaw) Error() string {
-	if len(f.Args) == 0 {
-		return string(f.Message)
+func (f *Flaw) Error() string { return english(f.Message, f.Args) }
+
+func english(m Message, args []any) string {
+	if len(args) == 0 {
+		return string(m)
 	}
-	return fmt.Sprintf(string(f.Message), f.Args...)
+	return fmt.Sprintf(string(m), args...)
 }
 
 // Unwrap returns the causes.

@@ -3,6 +3,8 @@ package flaw
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // A Remark is a sentence, or a part of one, that is no error: it is told as a Flaw is.
@@ -27,13 +29,10 @@ func Say(m Message, args ...any) *Remark { return &Remark{m, args} }
 
 // String is the text in English, "" of nil.
 func (r *Remark) String() string {
-	switch {
-	case r == nil:
+	if r == nil {
 		return ""
-	case len(r.Args) == 0:
-		return string(r.Message)
 	}
-	return fmt.Sprintf(string(r.Message), r.Args...)
+	return english(r.Message, r.Args)
 }
 
 // MarshalText is String.
@@ -63,10 +62,11 @@ func (o Opening) String() string { return Capital(string(o)) }
 
 // Capital is a text that begins with a capital.
 func Capital(s string) string {
-	if s == "" {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // String lists in English.

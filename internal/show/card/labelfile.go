@@ -156,10 +156,8 @@ func labelSheet(l *label.Label, panel *draw.List) *draw.List {
 
 // sentence makes s begin with a capital and end with a full stop.
 func sentence(s string) string {
-	return strings.TrimSuffix(capital(s), ".") + "."
+	return strings.TrimSuffix(say.Capital(s), ".") + "."
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // labelText writes the label in plain text.
 func labelText(l *label.Label) []byte {

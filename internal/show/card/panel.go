@@ -240,7 +240,7 @@ func usDualPanel(l *label.Label, w float64) *draw.List {
 func dualHead(p *draw.List, columns []label.PanelColumn, x0 float64, edges [2][2]float64) {
 	p.H += 3
 	for k, e := range edges {
-		typeset.WriteRight(p, e[1], p.H, facts(draw.SansBold, usSmall), capital(columns[k].Per))
+		typeset.WriteRight(p, e[1], p.H, facts(draw.SansBold, usSmall), say.Capital(columns[k].Per))
 	}
 	p.H += usCalorieNum * typeset.Point * 0.86
 	typeset.Write(p, x0, p.H, facts(draw.SansBold, usCalories), "Calories")

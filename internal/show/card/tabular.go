@@ -7,6 +7,7 @@ import (
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/draw/face"
 	"ripplewright/internal/show/draw/typeset"
+	"ripplewright/internal/show/say"
 )
 
 // usTabularPanel draws the broad, low Nutrition Facts of 21 CFR
@@ -168,7 +169,7 @@ func dualTable(p *draw.List, columns []label.PanelColumn, x float64) (rightmost,
 	right := [2]float64{x + name + 3 + col, x + name + 3 + 2*col + 2}
 	top := usPad + face.CapHeight*usSmall*typeset.Point
 	for k, of := range columns {
-		typeset.WriteRight(p, right[k], top, facts(draw.SansBold, usSmall), capital(of.Per))
+		typeset.WriteRight(p, right[k], top, facts(draw.SansBold, usSmall), say.Capital(of.Per))
 		typeset.WriteRight(p, right[k], top+2.6, facts(draw.SansBold, usSmall), "% DV*")
 	}
 	at := top + 3.4

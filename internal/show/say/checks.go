@@ -18,7 +18,7 @@ func Checks(s Style, m Making) []Titled {
 	}
 	if r.Dense.InTub() {
 		if c := &m.Process.Custard; c.WaterOffG > 0 && m.Process.WeighAt() != "" {
-			add(T("%s in the pan, cooked", sentenceCase((&stepWords{s, m, nil}).denseName())), s.Mass(c.WeighedG))
+			add(T("%s in the pan, cooked", Capital((&stepWords{s, m, nil}).denseName())), s.Mass(c.WeighedG))
 		}
 		cup(&r.Dense)
 	}

@@ -235,20 +235,13 @@ func (w *stepWords) boilStarch() string {
 	}
 	for _, x := range c.Starches {
 		if !math.IsNaN(x.FromC) && !w.m.Brief {
-			text += " " + T("%s swells from %s, with sugar later.", sentenceCase(Kitchen(x.Ingredient)), s.TemperatureSpan(x.FromC, x.ToC))
+			text += " " + T("%s swells from %s, with sugar later.", Capital(Kitchen(x.Ingredient)), s.TemperatureSpan(x.FromC, x.ToC))
 		}
 	}
 	if sour := w.m.Process.Custard.SourG; sour > 0 && w.m.Process.Has(process.ColdIn) {
 		text += " " + T("Boiled with acid it would thin: that goes in cold.")
 	}
 	return text
-}
-
-func sentenceCase(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // weigh tells what the scale shows at the end of the step.

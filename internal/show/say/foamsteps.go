@@ -147,7 +147,7 @@ func (w *stepWords) boil() string {
 		text += " " + T("Its acid splits part of the sugar: the design reckons with %s; 5 %% is usual in a short boil (from memory).", s.Percent(y.InvertedPercent, 0))
 	}
 	if n := w.foams(); len(n) > 0 {
-		one, larger, names := len(n) == 1, y.DepthMM >= shallowMM, sentenceCase(List(n))
+		one, larger, names := len(n) == 1, y.DepthMM >= shallowMM, Capital(List(n))
 		switch {
 		case one && larger:
 			text += " " + T("%s foams up and catches: keep the heat low and take a larger pan.", names)

@@ -2,9 +2,8 @@ package say
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/tongue"
 )
 
@@ -17,13 +16,7 @@ func (s Style) Count(n int, one, many Message) string {
 }
 
 // Capital is text with its first letter a capital.
-func Capital(text string) string {
-	r, n := utf8.DecodeRuneInString(text)
-	if n == 0 {
-		return text
-	}
-	return string(unicode.ToUpper(r)) + text[n:]
-}
+func Capital(text string) string { return flaw.Capital(text) }
 
 // OneOf joins what may be one or another: "a, b or c".
 func OneOf(items []string) string {

@@ -50,7 +50,7 @@ func worded(a any) string {
 		for i, w := range a {
 			words[i] = worded(w)
 		}
-		return flaw.Series(words, T("and"))
+		return List(words)
 	}
 	return fmt.Sprint(a)
 }

@@ -126,9 +126,9 @@ func LabelLacks(lang string, terms []string) string {
 func LabelChoice(err error) string {
 	var bad *onpack.ChoiceError
 	if errors.As(err, &bad) {
-		return choices[bad.Field].String() + ": " + bad.Err.Error() + "."
+		return choices[bad.Field].String() + ": " + Flaw(bad.Err) + "."
 	}
-	return strings.ToUpper(Flaw(err)[:1]) + Flaw(err)[1:] + "."
+	return Capital(Flaw(err)) + "."
 }
 
 // KeepsExample shows how the time is typed for which a tub keeps.
