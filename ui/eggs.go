@@ -64,7 +64,7 @@ func (w *Window) askWholeEggs() {
 // answer takes what was found.
 func (q *wholeEggs) answer(n int, ways whole.Ways, err error) {
 	if err != nil {
-		q.about.SetText(page.Sentence(say.Flaw(err)))
+		q.about.SetText(say.Sentence(say.Flaw(err)))
 		q.use.Disable()
 		return
 	}

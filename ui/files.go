@@ -229,7 +229,7 @@ func (w *Window) saveTo(path string, force bool, then func()) {
 // problem shows an error; a file's names file, line and key.
 func (w *Window) problem(err error) {
 	w.event("problem %v", err)
-	kit.Tell(w.win, say.DidNotWork.String(), page.Sentence(say.Flaw(err)))
+	kit.Tell(w.win, say.DidNotWork.String(), say.Sentence(say.Flaw(err)))
 }
 
 // unlessUnsaved does next at once, or asks first if something would be lost.

@@ -112,7 +112,7 @@ func (w *Window) useCurrency(text string) (wrong string) {
 		return ""
 	}
 	if err := w.Prices.SetCurrency(text); err != nil {
-		return page.Sentence(say.Flaw(err))
+		return say.Sentence(say.Flaw(err))
 	}
 	w.Session.Use(w.Session.Model().Priced(w.Prices.Book()))
 	return ""

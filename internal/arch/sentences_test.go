@@ -109,3 +109,26 @@ func TestTheTestOfSentencesSeesThem(t *testing.T) {
 		assert.Len(t, sentences(fset, f), seen, code)
 	}
 }
+
+// A text becomes a sentence in one place: two ways to put its full stop would differ.
+func TestOneFunctionMakesASentence(t *testing.T) {
+	var at []string
+	for _, root := range []string{"cmd", "internal", "ui"} {
+		err := filepath.WalkDir(filepath.Join(top, root), func(path string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") {
+				return err
+			}
+			fset := token.NewFileSet()
+			f, err := parser.ParseFile(fset, path, nil, parser.SkipObjectResolution)
+			require.NoError(t, err)
+			for _, decl := range f.Decls {
+				if fn, ok := decl.(*ast.FuncDecl); ok && strings.EqualFold(fn.Name.Name, "sentence") && fn.Recv == nil {
+					at = append(at, filepath.ToSlash(path))
+				}
+			}
+			return nil
+		})
+		require.NoError(t, err)
+	}
+	assert.Equal(t, []string{"../../internal/show/say/sentence.go"}, at)
+}

@@ -216,7 +216,7 @@ func render(ctx context.Context, d design.Design, r *model.Result, o card.Option
 func (p *Page) show(pages []image.Image, o card.Options, lacking string, untimed, err error) {
 	if err != nil {
 		p.about.SetText(say.NoCard.String())
-		p.trouble.SetText(page.Sentence(page.PlainError(err)))
+		p.trouble.SetText(say.Sentence(page.PlainError(err)))
 		p.lacking.Hide()
 		p.sheets.Hide()
 		p.error.Show()

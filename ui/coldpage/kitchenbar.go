@@ -98,7 +98,7 @@ func (b *kitchenBar) askRemove() {
 
 func (b *kitchenBar) removeNow(name string) {
 	if err := b.p.kitchens.Remove(name); err != nil {
-		kit.Tell(b.p.host.Window(), say.T("This did not work"), page.Sentence(say.Flaw(err)))
+		kit.Tell(b.p.host.Window(), say.T("This did not work"), say.Sentence(say.Flaw(err)))
 		return
 	}
 	if !b.p.kitchens.BuiltIn(name) {

@@ -93,7 +93,7 @@ func (e *kitchenEditor) line(v *string) *kit.TextField {
 // save keeps the kitchen, unless something is wrong with it, which it says.
 func (e *kitchenEditor) save() {
 	if err := e.keep(); err != nil {
-		e.problem.SetText(page.Sentence(say.Flaw(err)))
+		e.problem.SetText(say.Sentence(say.Flaw(err)))
 		e.problem.Show()
 		return
 	}

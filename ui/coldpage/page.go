@@ -186,7 +186,7 @@ func (p *Page) done(job planning.Job, a *cold.Answer, took time.Duration, err er
 	case err != nil:
 		p.answer, p.ice = nil, nil
 		p.become(planFailed, "")
-		p.bar.show(page.Sentence(say.Flaw(err)))
+		p.bar.show(say.Sentence(say.Flaw(err)))
 	case newest:
 		p.answer, p.of = a, job
 		p.become(planDone, say.ComputedIn(page.Reads, took))
@@ -234,7 +234,7 @@ func (p *Page) change(f func(*cold.Profile)) {
 func (p *Page) keep(step string) {
 	p.moving = false
 	if err := p.kitchens.Keep(p.kitchen, p.kitchen.Name); err != nil {
-		kit.Tell(p.host.Window(), say.T("This did not work"), page.Sentence(say.Flaw(err)))
+		kit.Tell(p.host.Window(), say.T("This did not work"), say.Sentence(say.Flaw(err)))
 		p.Show()
 		return
 	}

@@ -181,7 +181,7 @@ func (p *Page) done(q dayplan.Question, a dayplan.Answer, err error) {
 	case errors.Is(err, dayplan.ErrNothing):
 		p.none(say.NothingToMake.String())
 	case err != nil:
-		p.none(page.Sentence(say.Flaw(err)))
+		p.none(say.Sentence(say.Flaw(err)))
 	default:
 		p.answer = &a
 		p.show(q)
@@ -259,7 +259,7 @@ func (p *Page) keepHours() {
 		return
 	}
 	if err := p.kitchens.Keep(k, k.Name); err != nil {
-		p.host.Say(page.Sentence(say.Flaw(err)))
+		p.host.Say(say.Sentence(say.Flaw(err)))
 		return
 	}
 	p.Show()

@@ -146,7 +146,7 @@ func (r *readingRow) try() {
 	}
 	t, err := stove.Try(p.host.Model(), page.Reads, p.job, p.now, read)
 	if err != nil {
-		p.host.Say(page.Sentence(say.Flaw(err)))
+		p.host.Say(say.Sentence(say.Flaw(err)))
 		return
 	}
 	p.trial = &t
@@ -174,7 +174,7 @@ func (r *readingRow) kept() {
 		k, _ := r.p.kitchens.For(r.p.job.Design.Kitchen.Profile) // without what batches teach, which is not kept here
 		k.Stove.FlameW, k.Stove.FlameMeasured = t.Kitchen.Stove.FlameW, t.Kitchen.Stove.FlameMeasured
 		if err := r.p.kitchens.Keep(k, k.Name); err != nil {
-			r.p.host.Say(page.Sentence(say.Flaw(err)))
+			r.p.host.Say(say.Sentence(say.Flaw(err)))
 		}
 	}
 	if t.Design.Equal(r.p.now.Design) {

@@ -85,7 +85,7 @@ func (p *Page) Show() {
 		p.drawing.Stop()
 		p.form.Disable()
 		p.export.Disable()
-		p.body.Objects = []fyne.CanvasObject{container.NewPadded(page.Bold(page.Sentence(page.PlainError(err))))}
+		p.body.Objects = []fyne.CanvasObject{container.NewPadded(page.Bold(say.Sentence(page.PlainError(err))))}
 		p.body.Refresh()
 		return
 	}
@@ -138,7 +138,7 @@ func (p *Page) drawn(pic card.LabelPicture, err error, of drawnLabel) {
 	p.drawnLabel = of
 	if err != nil {
 		p.sheet.Hide()
-		p.about.SetText(page.Sentence(page.PlainError(err)))
+		p.about.SetText(say.Sentence(page.PlainError(err)))
 		return
 	}
 	p.picture = pic
@@ -182,7 +182,7 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 		put(w, page.Bold)
 	}
 	put(say.EnergyBy(l.EnergyMethod), page.Prose)
-	put(page.Sentence(say.Said(l.ColumnsWhy)), page.Prose)
+	put(say.Sentence(say.Said(l.ColumnsWhy)), page.Prose)
 	runs, all := labelview.Statement(l, page.MostProse)
 	objects = append(objects, page.Heading(say.Ingredients.String()), statement(runs))
 	if !all {

@@ -127,7 +127,7 @@ func (p *Page) write() {
 // written takes what came of it.
 func (p *Page) written(_ notebook.Job, l notebook.Written, err error) {
 	if err != nil {
-		p.host.Say(page.Sentence(say.Flaw(err)))
+		p.host.Say(say.Sentence(say.Flaw(err)))
 		p.told("notebook refused %v", err)
 		return
 	}

@@ -78,7 +78,7 @@ func (t *teaching) turn(on bool) {
 		return // as it is
 	}
 	if err := t.p.book.Switch(t.factor, on, t.p.clock()); err != nil {
-		t.p.host.Say(page.Sentence(say.Flaw(err)))
+		t.p.host.Say(say.Sentence(say.Flaw(err)))
 	}
 	t.p.Show()
 }

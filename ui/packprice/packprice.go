@@ -143,7 +143,7 @@ func (a *asking) pack() (p price.Pack, wrong string) {
 func (a *asking) keep() {
 	p, wrong := a.pack()
 	if wrong == "" {
-		wrong = page.Sentence(say.Flaw(price.NotCurrency(a.currency.Text)))
+		wrong = say.Sentence(say.Flaw(price.NotCurrency(a.currency.Text)))
 	}
 	if wrong != "" {
 		a.wrong.SetText(wrong)
@@ -154,7 +154,7 @@ func (a *asking) keep() {
 		err = a.setup.Prices.SetCurrency(a.currency.Text)
 	}
 	if err != nil {
-		a.wrong.SetText(page.Sentence(say.Flaw(err)))
+		a.wrong.SetText(say.Sentence(say.Flaw(err)))
 		return
 	}
 	a.dg.Hide()
@@ -166,7 +166,7 @@ func (a *asking) keep() {
 // instead.
 func (a *asking) forget() {
 	if err := a.setup.Prices.Remove(a.id); err != nil {
-		a.wrong.SetText(page.Sentence(say.Flaw(err)))
+		a.wrong.SetText(say.Sentence(say.Flaw(err)))
 		return
 	}
 	a.dg.Hide()

@@ -53,7 +53,7 @@ func Lacking(lacks []card.Lack) string {
 			all = append(all, say.LettersGoOn.String())
 			break
 		}
-		all = append(all, Sentence(say.Place(l.Path)+": "+l.String()))
+		all = append(all, say.Sentence(say.Place(l.Path)+": "+l.String()))
 	}
 	return strings.Join(all, " ")
 }

@@ -120,14 +120,6 @@ func ScrollTo(s *container.Scroll, o fyne.CanvasObject) {
 	s.ScrollToOffset(fyne.NewPos(0, y))
 }
 
-// Sentence makes an error text read as one.
-func Sentence(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + strings.TrimSuffix(s[1:], ".") + "."
-}
-
 // Indent puts widgets where labels begin their text.
 type Indent struct{}
 

@@ -82,7 +82,7 @@ func (r *reading) told(event string, args ...any) { r.setup.Told(event, args...)
 // wrong says why nothing can be read.
 func (r *reading) wrong(err error) {
 	err = cutphoto.Worded(page.Reads, err)
-	r.news.SetText(page.Sentence(say.Flaw(err)))
+	r.news.SetText(say.Sentence(say.Flaw(err)))
 	r.told("photo refused %v", err)
 }
 

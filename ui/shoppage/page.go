@@ -86,7 +86,7 @@ func (p *Page) showList() {
 	}
 	if err != nil {
 		p.list.ShowFigures(nil)
-		kit.SetText(p.said, page.Sentence(say.Flaw(err)))
+		kit.SetText(p.said, say.Sentence(say.Flaw(err)))
 		return
 	}
 	p.bought = bought
@@ -114,7 +114,7 @@ func (p *Page) told(event string, args ...any) {
 // add puts the design in a file into the basket.
 func (p *Page) add(path string) {
 	if err := p.basket.Add(path, p.host.Model()); err != nil {
-		kit.Tell(p.host.Window(), say.T("This did not work"), page.Sentence(say.Flaw(err)))
+		kit.Tell(p.host.Window(), say.T("This did not work"), say.Sentence(say.Flaw(err)))
 		return
 	}
 	p.showOthers()

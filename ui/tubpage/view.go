@@ -167,8 +167,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 func named[T any](all []T, name func(T) string) []string {
 	var out []string
 	for _, a := range all {
-		s := name(a)
-		out = append(out, strings.ToUpper(s[:1])+s[1:])
+		out = append(out, say.Capital(name(a)))
 	}
 	return out
 }

@@ -141,7 +141,7 @@ func labelSheet(l *label.Label, panel *draw.List) *draw.List {
 	var why []*draw.List
 	for _, n := range notes {
 		if n = typeset.Plain(n); n != "" {
-			why = append(why, typeset.Text(w, 7.6, typeset.Type(draw.Sans, 6, muted), sentence(n)))
+			why = append(why, typeset.Text(w, 7.6, typeset.Type(draw.Sans, 6, muted), say.Sentence(n)))
 		}
 	}
 	all := typeset.Stack(3.4,
@@ -152,11 +152,6 @@ func labelSheet(l *label.Label, panel *draw.List) *draw.List {
 	s := &draw.List{W: w + 16, H: all.H + 16}
 	s.Place(all, 8, 8, 1)
 	return s
-}
-
-// sentence makes s begin with a capital and end with a full stop.
-func sentence(s string) string {
-	return strings.TrimSuffix(say.Capital(s), ".") + "."
 }
 
 // labelText writes the label in plain text.
@@ -206,7 +201,7 @@ func labelText(l *label.Label) []byte {
 	b.WriteByte('\n')
 	put(typeset.Plain(say.EnergyBy(l.EnergyMethod)))
 	if l.ColumnsWhy != nil {
-		put(sentence(typeset.Plain(say.Said(l.ColumnsWhy))))
+		put(say.Sentence(typeset.Plain(say.Said(l.ColumnsWhy))))
 	}
 	for _, n := range say.SaidAll(l.Notes) {
 		put(n)

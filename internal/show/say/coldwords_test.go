@@ -116,7 +116,7 @@ func TestAFilesHyphenBecomesAMinusBeforeANumberAlone(t *testing.T) {
 }
 
 func TestATextBecomesASentenceOnce(t *testing.T) {
-	for from, to := range map[string]string{"": "", "öl": "Öl.", "Is it?": "Is it?", "it is.": "It is.", "as follows:": "As follows:"} {
+	for from, to := range map[string]string{"": "", "öl": "Öl.", "Is it?": "Is it?", "it is.": "It is.", "as follows:": "As follows:", "and so on…": "And so on…"} {
 		assert.Equal(t, to, Sentence(from))
 	}
 	assert.Equal(t, `Fat: "x" is not a number.`, FieldFault("fat", errors.New(`"x" is not a number`)))

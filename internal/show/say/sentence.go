@@ -1,11 +1,15 @@
 package say
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Sentence makes a text one: with a capital, and a full stop unless it ends with a
 // mark of its own.
 func Sentence(text string) string {
-	if text == "" || strings.ContainsAny(text[len(text)-1:], ".?!:") {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	if text == "" || strings.ContainsRune(".?!:…", last) {
 		return Capital(text)
 	}
 	return Capital(text) + "."

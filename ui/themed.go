@@ -1,19 +1,11 @@
 package ui
 
 import (
-	"unicode"
-	"unicode/utf8"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
-
-func upper(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:]
-}
 
 // themed is a rectangle that takes its colour from the theme.
 type themed struct {
