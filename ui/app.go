@@ -253,6 +253,7 @@ func (w *Window) tick() {
 
 // show shows what has changed.
 func (w *Window) show() {
+	kit.StandIn(w.win.Canvas())
 	if f := w.win.Canvas().Focused(); f != w.focused {
 		w.focused = f
 		w.reveal(f)

@@ -38,7 +38,7 @@ func (n nothing) Write(p []byte) (int, error) { return len(p), nil }
 func (n nothing) Close() error                { return nil }
 func (n nothing) URI() fyne.URI               { return n.uri }
 
-func (p *pathChooser) Exists(u fyne.URI) (bool, error)                { return p.base.Exists(u) }
+func (p *pathChooser) Exists(u fyne.URI) (bool, error)                { return false, nil } // choosePath asks, in the maker's language
 func (p *pathChooser) Reader(u fyne.URI) (fyne.URIReadCloser, error)  { return p.base.Reader(u) }
 func (p *pathChooser) CanRead(u fyne.URI) (bool, error)               { return p.base.CanRead(u) }
 func (p *pathChooser) Destroy(s string)                               { p.base.Destroy(s) }
@@ -70,12 +70,10 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 	dg := dialog.NewFileSave(chosen(w, func(out fyne.URIWriteCloser) {
 		path := out.URI().Path()
 		out.Close()
-		if filepath.Ext(path) != "" {
-			then(path) // the dialog has asked whether to replace it
-			return
+		if filepath.Ext(path) == "" {
+			path += extension
 		}
-		path += extension
-		if _, err := os.Stat(path); err != nil {
+		if at, err := os.Stat(path); err != nil || at.IsDir() { // whoever writes there says why not
 			then(path)
 			return
 		}
@@ -98,6 +96,7 @@ func (w *Window) showFiles(dg *dialog.FileDialog) {
 	dg.Resize(fyne.NewSize(900, 600))
 	dg.Show()
 	kit.OnFolderNew(w.win.Canvas(), func() { w.newFolder(dg) })
+	kit.FocusFiles(w.win.Canvas())
 }
 
 // lastFolder is the preference in which the toolkit's file dialog keeps the folder

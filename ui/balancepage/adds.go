@@ -109,14 +109,14 @@ func (p *Page) askPack(id string, take func(grams float64)) {
 	}
 	var dg interface{ Hide() }
 	dg = kit.Ask(p.host.Window(), say.WishPackTitle.String(), container.NewBorder(nil, nil, widget.NewLabel(say.WishPackHolds.String()), nil, grams),
+		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape},
 		kit.Answer{Name: say.UseIt.String(), Role: kit.ByReturn, Do: func() {
 			if grams.Problem() != nil || !(grams.Value() >= 1) {
 				return
 			}
 			dg.Hide()
 			take(grams.Value())
-		}},
-		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
+		}})
 	p.host.Window().Canvas().Focus(grams.Focusable())
 }
 

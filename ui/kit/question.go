@@ -102,6 +102,10 @@ func Dismiss(c fyne.Canvas) bool {
 	if out == nil && buttons == 1 {
 		out = only
 	}
+	if p, ok := top.(*widget.PopUp); ok && buttons == 0 {
+		p.Hide() // a box of ticks, as a click beside it does
+		return true
+	}
 	if out == nil {
 		return false
 	}
@@ -171,6 +175,10 @@ func NewTextArea(rows int) *TextField {
 	l.SetMinRowsVisible(rows)
 	return l
 }
+
+// AcceptsTab implements fyne.Tabbable: Tab leads on from a field of many lines too, where
+// the toolkit would write it.
+func (l *TextField) AcceptsTab() bool { return false }
 
 // TypedKey implements fyne.Focusable.
 func (l *TextField) TypedKey(e *fyne.KeyEvent) {
