@@ -30,9 +30,13 @@ func (m *Model) Cause(r *Result, w Warning) string {
 		return m.most(r, w.Where, func(_ *BatchLine, k *known) float64 { return k.brings.acid }, w.Where)
 	case limits.StarchWithYolk.Code:
 		return m.most(r, w.Where, func(_ *BatchLine, k *known) float64 { return k.brings.starch }, w.Where)
-	case limits.SweetCustard.Code:
+	case "left_over":
+		return "blend.foam_volume_percent"
+	case "foam_draws_water":
+		return m.most(r, w.Where, func(l *BatchLine, _ *known) float64 { return -l.Slopes.FreezingPointC }, w.Where)
+	case limits.SweetCustard.Code, limits.FlatCustard.Code: // what sweetens is what there is too little of, too
 		if w.Where == "blend" {
-			return w.Where // the share of the sweeter phase
+			return "blend.foam_volume_percent" // the share of the sweeter phase
 		}
 		return m.most(r, w.Where, func(l *BatchLine, _ *known) float64 { return l.TubSweetPercentPerG }, w.Where)
 	case limits.SyrupDepth.Code: // of a recipe made for so many tubs
@@ -58,7 +62,7 @@ func (m *Model) causeInFacts(r *Result, w Warning) string {
 		case f.FatPercent > 100*phase.MostFat:
 			of = []mix.Species{mix.Fat}
 		case f.SugarPercent > f.MostPercent:
-			return m.most(r, w.Where, func(l *BatchLine, _ *known) float64 { return l.TubSweetPercentPerG }, w.Where)
+			return m.most(r, w.Where, func(_ *BatchLine, k *known) float64 { return k.Nominal.SaccharidesG() }, w.Where)
 		default:
 			return "serving.temperature_c"
 		}
