@@ -49,7 +49,9 @@ func (w *Window) newPage(at places.Place) page.Page {
 	case places.Day:
 		return daypage.New(w, w.kitchens, time.Now, w.event)
 	case places.Cold:
-		return coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) })
+		cools := coldpage.New(w, w.kitchens, func(a *cold.Answer) { w.event("cold leave_out=%g", a.Counter.FromMinutes.Value) })
+		cools.Lead(w.leadTo)
+		return cools
 	case places.Shopping:
 		return shoppage.New(w, shoppage.Setup{Pick: w.pickDesign, File: w.Session.Path, Told: w.event})
 	case places.Label:

@@ -3,6 +3,7 @@ package coldpage
 import (
 	"slices"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"ripplewright/internal/answer/cold"
@@ -26,7 +27,32 @@ func (p *Page) lever(v *view, name, path string, step float64) *kit.Slide {
 	s.OnChangeEnded = func(float64) { p.keep(say.Of(l.About)) }
 	v.levers = append(v.levers, func() { s.ShowValue(*l.Value(&p.kitchen)) })
 	v.add(s)
+	v.at[path] = s
 	return s
+}
+
+// leadTo puts the keyboard on the lever of a setting, in the view shown or in the first
+// that has it, and in sight.
+func (p *Page) leadTo(path string) {
+	of := p.views[p.current]
+	if of.at[path] == nil {
+		if i := slices.IndexFunc(p.views, func(v *view) bool { return v.at[path] != nil }); i >= 0 {
+			of = p.views[i]
+			p.choose(of.Question)
+		}
+	}
+	o := of.at[path]
+	if o == nil {
+		return
+	}
+	page.ScrollTo(of.scroll, o)
+	f, ok := o.(fyne.Focusable)
+	if s, slide := o.(*kit.Slide); slide {
+		f, ok = s.Focusable(), true
+	}
+	if ok {
+		p.host.Window().Canvas().Focus(f)
+	}
 }
 
 // selectOf is a select among options, kept up to date by show.
@@ -50,6 +76,7 @@ func (p *Page) freezing(v *view) {
 		p.keep(say.T("what a phase freezes in"))
 	})
 	v.add(form)
+	v.at["layer.form"] = form
 	depth := p.lever(v, say.T("Depth"), "layer.depth_mm", 1)
 	v.levers = append(v.levers, func() {
 		show(string(p.kitchen.Layer.Form))
@@ -88,6 +115,7 @@ func (p *Page) tubShape(v *view) {
 		p.host.Commit(d, say.T("tub shape"))
 	})
 	v.levers = append(v.levers, func() { show(string(p.host.Design().Tubs.Shape)) })
+	v.at["tubs.shape"] = s
 	v.add(s)
 }
 

@@ -26,6 +26,7 @@ type Page struct {
 	kitchens *kitchens.Book
 	planner  *planning.Planner
 	told     func(*cold.Answer)
+	lead     func(model.Warning) // to what causes it in the recipe; nil: nowhere
 
 	kitchen cold.Profile // the design's, or what a hand is making of it
 	moving  bool
@@ -105,6 +106,9 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 	p.choose(coldview.Counter)
 	return p
 }
+
+// Lead has the page hand what comes of the recipe to f, which goes to what causes it.
+func (p *Page) Lead(f func(model.Warning)) { p.lead = f }
 
 // Object implements page.Page.
 func (p *Page) Object() fyne.CanvasObject { return p.object }

@@ -18,8 +18,10 @@ import (
 type view struct {
 	coldview.Question
 	tile   *kit.Tile
-	show   []func(*cold.Answer) // bring what it tells up to date
-	levers []func()             // bring the choices up to date
+	show   []func(*cold.Answer)         // bring what it tells up to date
+	levers []func()                     // bring the choices up to date
+	at     map[string]fyne.CanvasObject // the lever of a setting of the kitchen or the design
+	lead   func(path string)            // to the lever of a setting
 	box    *fyne.Container
 	notes  *fyne.Container
 	noted  string
@@ -27,8 +29,8 @@ type view struct {
 	scroll *container.Scroll
 }
 
-func newView(q coldview.Question) *view {
-	v := &view{Question: q, tile: kit.NewTile(nil), box: container.NewVBox(), notes: container.NewVBox()}
+func newView(q coldview.Question, lead func(path string)) *view {
+	v := &view{Question: q, tile: kit.NewTile(nil), box: container.NewVBox(), notes: container.NewVBox(), at: map[string]fyne.CanvasObject{}, lead: lead}
 	v.scroll = container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 8, 0, scrollBar), container.NewVBox(v.box, v.notes)))
 	return v
 }
@@ -95,21 +97,21 @@ func (v *view) showAnswer(a *cold.Answer) bool {
 	return v.fit()
 }
 
-// showNotes lists the plan's notes that belong here, and where a plot ends.
+// showNotes lists the plan's notes that belong here, each with the way to what causes it,
+// and where a plot ends.
 func (v *view) showNotes(a *cold.Answer) {
 	var rows []fyne.CanvasObject
 	all := ""
-	add := func(l *widget.Label) {
-		rows = append(rows, l)
-		all += l.Text
-	}
 	for _, text := range v.LawEnds(page.Reads, a) {
-		add(page.Prose(text))
+		rows = append(rows, page.Prose(text))
+		all += text
 	}
 	for _, n := range v.Notes(a) {
 		l := page.Prose(say.Remark(page.Reads, n))
 		l.TextStyle.Bold = n.Severity > model.Note
-		add(l)
+		show := kit.NewButton(say.ShowCause.String(), func() { v.lead(cold.Cause(n)) })
+		rows = append(rows, container.NewBorder(nil, nil, nil, container.NewVBox(show), l))
+		all += l.Text
 	}
 	if all != v.noted {
 		v.noted = all

@@ -1,9 +1,12 @@
 package coldpage
 
 import (
+	"fyne.io/fyne/v2/container"
+
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/desk/coldview"
 	"ripplewright/internal/show/say"
+	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
 
@@ -11,7 +14,7 @@ import (
 func (p *Page) newViews() []*view {
 	var views []*view
 	for _, q := range coldview.Questions() {
-		v := newView(q)
+		v := newView(q, p.leadTo)
 		switch q {
 		case coldview.Custard:
 			p.fillCustard(v)
@@ -99,6 +102,13 @@ func (p *Page) fillStorage(v *view) {
 	p.lever(v, say.T("Swings by"), "freezer.swing_k", 0.5)
 	v.bold(func(a *cold.Answer) string { return say.Storage(page.Reads, &a.Storage) })
 	v.prose(func(a *cold.Answer) string { return say.StorageChange(page.Reads, &a.Storage) })
+	cause := container.NewHBox(kit.NewButton(say.ShowCause.String(), func() {
+		if p.lead != nil {
+			p.lead(coldview.WaterCause(p.answer))
+		}
+	}))
+	v.show = append(v.show, func(a *cold.Answer) { cause.Hidden = !a.Storage.WaterDrawn })
+	v.add(cause)
 	v.table([]string{say.T("custard"), say.T("foam")}, func(a *cold.Answer) []say.TableRow { return coldview.StoredRows(page.Reads, &a.Storage) })
 	v.add(page.Small(say.AgeingHead(page.Reads)))
 	v.table([]string{"index"}, func(a *cold.Answer) []say.TableRow { return coldview.AgeingRows(page.Reads, &a.Storage) })

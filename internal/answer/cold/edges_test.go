@@ -93,6 +93,23 @@ func TestWhatDiffersFromPracticeIsToldFromItsEndOn(t *testing.T) {
 	}(), "four days are waited for")
 }
 
+// Each note leads to a setting of the kitchen, or to the tub's shape: those that remark
+// makes, and those of the store but for the recipe's.
+func TestEachNoteLeadsToASetting(t *testing.T) {
+	paths := map[string]bool{"tubs.shape": true}
+	for _, f := range Fields() {
+		paths[f.Path] = true
+	}
+	led := map[string]bool{}
+	for _, facts := range []any{BoxAsRound{}, BoxAsRound{Dish: true}, NeverHardens{}, NeverHalfFrozen{}, LongBeating{}, LongHardening{}, UnlikePractice{}, WallBeforeCore{}, SwingThaws{}} {
+		path := Cause(model.Warning{Facts: facts})
+		assert.True(t, paths[path], "%T leads to %q", facts, path)
+		led[path] = true
+	}
+	assert.Len(t, led, 6)
+	assert.Empty(t, Cause(model.Warning{Facts: WaterDrawn{}}), "it comes of the recipe")
+}
+
 // A curve is read by line between its samples, and stays at its ends.
 func TestACurveIsReadByLine(t *testing.T) {
 	r := Run{Track: []Moment{{0, -5, -6, -7, -8}, {10, -15, -26, -37, -48}, {10, 1, 2, 3, 4}, {20, 11, 12, 13, 14}}}

@@ -45,3 +45,25 @@ func (pl *planner) remark() {
 		pl.note(model.Note, "wall_before_core", "serving_window", WallBeforeCore{s.MeltsAtWallMinutes.Value})
 	}
 }
+
+// Cause is the setting whose change acts most on what a note n of an answer tells of: of
+// the kitchen (Fields), or "tubs.shape" of the design; "" where it is the recipe, as for
+// the water that one phase draws from the other.
+func Cause(n model.Warning) string {
+	switch f := n.Facts.(type) {
+	case BoxAsRound:
+		if f.Dish {
+			return "layer.form"
+		}
+		return "tubs.shape"
+	case LongBeating:
+		return "layer.depth_mm"
+	case WallBeforeCore:
+		return "counter.air_c"
+	case SwingThaws:
+		return "freezer.swing_k"
+	case NeverHardens, NeverHalfFrozen, LongHardening, UnlikePractice:
+		return "freezer.air_c"
+	}
+	return ""
+}

@@ -63,6 +63,12 @@ func (q Question) Notes(a *cold.Answer) []model.Warning {
 	return out
 }
 
+// WaterCause is the warning of the design whose cause is that of the water which one phase
+// draws from the other in the freezer.
+func WaterCause(a *cold.Answer) model.Warning {
+	return model.Warning{Code: "foam_draws_water", Where: a.Storage.Drawer}
+}
+
 // Brief returns the answer in a word or two. How icy it eats comes after the plan,
 // by say.IceBrief.
 func (q Question) Brief(s say.Style, a *cold.Answer) say.Brief {
