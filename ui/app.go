@@ -293,9 +293,9 @@ func (w *Window) refresh() {
 	}
 	title := w.Session.Title()
 	if w.Session.Dirty() {
-		title += say.NotSaved.String()
+		title = say.T(say.NotSaved, title)
 	}
-	if title = say.HarmlessLine(title + say.OfRipplewright.String()); w.win.Title() != title {
+	if title = say.HarmlessLine(say.T(say.OfRipplewright, title)); w.win.Title() != title {
 		w.win.SetTitle(title)
 	}
 	if w.menus != nil {

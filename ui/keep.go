@@ -162,7 +162,7 @@ func (w *Window) askWhose(keep func()) {
 	theirs, err := w.Session.Theirs()
 	parts := []fyne.CanvasObject{page.Prose(say.ChangedByOther(w.Session.Path()))}
 	if err != nil {
-		parts = append(parts, page.Prose(say.ThemInVain.String()+say.Flaw(err)))
+		parts = append(parts, page.Prose(say.T(say.ThemInVain, say.Flaw(err))))
 	} else if texts := differing.Choices(w.Model(), page.Reads, mine, theirs); len(texts) > 0 {
 		parts = append(parts, page.Small(say.TheyDiffer.String()), enough(listed(texts)))
 	} else {
@@ -217,7 +217,7 @@ func (w *Window) differences(before, after design.Design) []string {
 	}
 	texts := v.Choices
 	if len(v.Figures) > 0 {
-		texts = append(append(texts, say.FiguresDiffer.String()+":"), v.Figures...)
+		texts = append(append(texts, say.T("%s:", say.FiguresDiffer.String())), v.Figures...)
 	}
 	return texts
 }

@@ -70,7 +70,7 @@ func (w *Window) askPast(title string, list []past.Moment) {
 		kit.Answer{Name: say.Close.String(), Role: kit.ByEscape},
 		kit.Answer{Name: say.GoBack.String(), Role: kit.ByReturn, Do: func() {
 			dg.Hide()
-			w.Commit(list[chosen].Design, say.BackTo.String()+names[chosen])
+			w.Commit(list[chosen].Design, say.T(say.BackTo, names[chosen]))
 			w.Say(say.WentBack.String())
 			w.event("went back")
 		}})

@@ -52,6 +52,8 @@ type reader struct {
 	done map[string]*types.Package
 	at   map[string]string // of a message, a place that says it
 	in   [][2]token.Pos    // where messages stand
+	// tell is asked of each package that is read, if it is set.
+	tell func(*token.FileSet, *types.Info, []*ast.File)
 }
 
 func newReader() *reader {
@@ -112,6 +114,9 @@ func (r *reader) read(t *testing.T, dir string) []*ast.File {
 	_, _ = conf.Check(module+"/"+dir, r.fset, files, info) // what is unknown is an error, and is passed over
 	for _, f := range files {
 		ast.Inspect(f, func(n ast.Node) bool { return r.message(info, n) })
+	}
+	if r.tell != nil {
+		r.tell(r.fset, info, files)
 	}
 	return files
 }

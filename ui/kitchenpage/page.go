@@ -234,7 +234,7 @@ func (p *Page) show() {
 	words := say.Step(page.Reads, m, step)
 	place := say.StepPlace(i, n)
 	if p.trial != nil && slices.Contains(p.trial.Steps, step.Code) {
-		place += say.ChangedByTrial.String()
+		place = say.T(say.ChangedByTrial, place)
 	}
 	kit.SetText(p.place, place)
 	kit.SetText(p.title, words.Title)

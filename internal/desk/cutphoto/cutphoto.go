@@ -150,7 +150,7 @@ func (a *Answer) Rows(s say.Style) []say.TableRow { return say.PhotoTable(s, a.R
 // Below says what the table does not show.
 func (a *Answer) Below(s say.Style) string {
 	if a.Reading.Thin != nil {
-		return say.PhotoNoWidth.String() + say.PhotoRefused(s, a.Reading.Thin) + ". " + say.PhotoOneCut.String()
+		return say.T(say.PhotoNoWidth, say.PhotoRefused(s, a.Reading.Thin)) + " " + say.PhotoOneCut.String()
 	}
 	return say.PhotoLeast(s, a.Reading.LeastMM, a.Whole.Foam.MeanMM) + " " + say.PhotoOneCut.String()
 }

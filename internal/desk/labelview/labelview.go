@@ -67,7 +67,7 @@ func Panel(l *label.Label) (heads []string, rows []say.TableRow) {
 		}
 	}
 	for i, line := range l.Lines {
-		row := say.TableRow{Name: strings.Repeat("    ", line.Indent) + line.Name}
+		row := say.TableRow{Name: strings.Repeat(say.Indent, line.Indent) + line.Name}
 		for _, c := range columns {
 			row.Cells = append(row.Cells, c.Lines[i].Marked(c.Lines[i].AmountText()))
 			if c.Share != "" {

@@ -50,7 +50,7 @@ func FormLike(in *ingredient.Ingredient, s Shelves) *Form {
 	copied := *in
 	copied.Own = true
 	if !in.Own {
-		copied.Source, copied.SourceID = ingredient.OwnSource, say.CopyOf.String()+in.Source+" "+in.SourceID
+		copied.Source, copied.SourceID = ingredient.OwnSource, ingredient.CopyOf+in.Source+" "+in.SourceID
 	}
 	copied.ID, copied.Name = s.FreeID(in.ID+"_mine"), say.T("%s, mine", in.Name)
 	return newForm(copied, "", say.CopyTitle(in))

@@ -107,9 +107,9 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 		}
 		lo, hi = lo-air, hi+air
 	}
-	axis := func(whose string) chart.Axis { return chart.Axis{Title: whose + r.YLabel, Min: lo, Max: hi, Log: log} }
+	axis := func(whose say.Message) chart.Axis { return chart.Axis{Title: say.T(whose, r.YLabel), Min: lo, Max: hi, Log: log} }
 	equal := chart.Series{Name: say.T("equal"), X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
-	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis.String()), Y: axis(say.ModelAxis.String())}
+	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis), Y: axis(say.ModelAxis)}
 	p.Series = append([]chart.Series{equal}, l.barLines(r, lo, hi, log)...)
 	p.Series = drop(p.Series, counted, apart)
 	return p
@@ -168,7 +168,7 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 			put(&apart, x, q.Error)
 		}
 	}
-	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.ErrorAxis.String() + r.Unit}}
+	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.T(say.ErrorAxis, r.Unit)}}
 	rule := func(at float64, label string, dash draw.Dash) {
 		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Stroke{Width: 1.2, Dash: dash, Colour: l.Apart}})
 	}

@@ -48,7 +48,7 @@ func (f *Findings) Ribbons(s say.Style) []say.TableRow {
 	return []say.TableRow{
 		{Name: say.T("Share of the cut"), Unit: "%", Cells: []string{cell(s, 100*(1-f.measure.FoamFraction), 1), cell(s, 100*f.measure.FoamFraction, 1)}},
 		row(say.T("Mean thickness"), func(r *ripple.Ribbons) float64 { return r.MeanMM }),
-		{Name: say.EatsAs.String(), Cells: []string{say.Of(ripple.WordFor(d.MeanMM).String()), say.Of(ripple.WordFor(o.MeanMM).String())}},
+		{Name: say.Indent + say.EatsAs.String(), Cells: []string{say.Of(ripple.WordFor(d.MeanMM).String()), say.Of(ripple.WordFor(o.MeanMM).String())}},
 		row(say.T("Nine chords in ten under"), func(r *ripple.Ribbons) float64 { return r.P90MM }),
 		row(say.T("Thickest tenth of them, mean"), func(r *ripple.Ribbons) float64 { return r.ThickestTenthMM }),
 	}

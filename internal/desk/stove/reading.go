@@ -195,27 +195,27 @@ func aired(overrun *float64, g, density float64) say.Doubt {
 
 // watched are the figures that a reading decides.
 var watched = []struct {
-	of     say.Message // before the name, where it is not the syrup's or the tub's
+	of     say.Message // says whose the figure is
 	table  *figure.Table
 	key    string
 	column int
 }{
-	{"", &figure.Syrup, "solids_percent", 0},
-	{"Custard: ", &figure.Phases, "overrun_percent", figure.Custard},
-	{"Custard: ", &figure.Phases, "initial_freezing_point_c", figure.Custard},
-	{"Custard: ", &figure.Phases, "texture", figure.Custard},
-	{"Foam: ", &figure.Phases, "overrun_percent", figure.Foam},
-	{"Foam: ", &figure.Phases, "initial_freezing_point_c", figure.Foam},
-	{"Foam: ", &figure.Phases, "hardness", figure.Foam},
-	{"Foam: ", &figure.Phases, "texture", figure.Foam},
-	{"", &figure.Phases, "tubs_filled", figure.Tub},
+	{"%s", &figure.Syrup, "solids_percent", 0},
+	{"Custard: %s", &figure.Phases, "overrun_percent", figure.Custard},
+	{"Custard: %s", &figure.Phases, "initial_freezing_point_c", figure.Custard},
+	{"Custard: %s", &figure.Phases, "texture", figure.Custard},
+	{"Foam: %s", &figure.Phases, "overrun_percent", figure.Foam},
+	{"Foam: %s", &figure.Phases, "initial_freezing_point_c", figure.Foam},
+	{"Foam: %s", &figure.Phases, "hardness", figure.Foam},
+	{"Foam: %s", &figure.Phases, "texture", figure.Foam},
+	{"%s", &figure.Phases, "tubs_filled", figure.Tub},
 }
 
 func figuresOf(s say.Style, before, after *model.Result) []Shift {
 	var out []Shift
 	for _, w := range watched {
 		row := w.table.Row(w.key)
-		f := Shift{w.of.String() + say.Of(row.Name), text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
+		f := Shift{say.T(w.of, say.Of(row.Name)), text(s, row, row.Of(before, w.column)), text(s, row, row.Of(after, w.column))}
 		if f.Before != f.After {
 			out = append(out, f)
 		}

@@ -10,6 +10,10 @@ import (
 // OwnSource is the source of an ingredient that a maker entered.
 const OwnSource = "own"
 
+// CopyOf begins the source id of one that was copied from the library; it is a word of
+// the file.
+const CopyOf = "after "
+
 // keyPack is the key of a pack's nutrition declaration.
 const keyPack = "pack"
 

@@ -8,11 +8,8 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// Indent marks a name that belongs to the one above it.
-const Indent = "    "
-
 // between names the line of a figure's band.
-func between() string { return Indent + say.T("between") }
+func between() string { return say.Indent + say.T("between") }
 
 // twice are figures that Phases has under another key, for JSON.
 var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
@@ -55,7 +52,7 @@ func List(s say.Style, r *model.Result) []Listed {
 		add(f, say.Of(f.Name), f.Values(r, Custard, Foam, Tub)...)
 		if f.Key == "mono_disaccharides_percent" {
 			for _, k := range Kinds.Present(r) {
-				add(k, Indent+say.Of(k.Name), k.Values(r, Custard, Foam, Tub)...)
+				add(k, say.Indent+say.Of(k.Name), k.Values(r, Custard, Foam, Tub)...)
 			}
 		}
 	}

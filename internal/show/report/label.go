@@ -111,7 +111,7 @@ func (p *page) claims(l Label) (rest int) {
 		}
 		p.limits(c.Conditions)
 		if c.Disclosure != nil {
-			p.line("    beside it: %s", say.Said(c.Disclosure))
+			p.line("    %s", say.T("beside it: %s", say.Said(c.Disclosure)))
 		}
 	}
 	return rest

@@ -36,7 +36,7 @@ func (f Photo) WriteText(w io.Writer) error {
 	}
 	p.table(rows)
 	if r.Thin != nil {
-		p.line("%s%s.", say.PhotoNoWidth.String(), say.PhotoRefused(Reads, r.Thin))
+		p.line("%s", say.T(say.PhotoNoWidth, say.PhotoRefused(Reads, r.Thin)))
 	} else {
 		p.line("%s", say.PhotoLeast(Reads, r.LeastMM, f.Whole.Foam.MeanMM))
 	}

@@ -44,7 +44,7 @@ var baits = []trap{
 		of:    with(dense, "rice_flour", 15)},
 	{name: "starch with whole eggs: arrowroot",
 		says:  map[string][]string{"Crack the eggs": {"keep 3 whole"}, "Egg and sugar": {"150 g whole eggs (3)", "12 g arrowroot"}, "Heat": {"2.0 g cinnamon"}, "Cook": {"the yolk thins the starch"}},
-		never: []string{"80 to 83 °C", "make the whole egg up"},
+		never: []string{"80 to 83 °C", "the whole egg up"},
 		of:    both(replaced(dense, "milk_2pct", 600, "sugar_brown", 110, "arrowroot", 12, "cinnamon", 2), counted(dense, "egg_whole", 3, design.WholeEggs))},
 	{name: "spirit in the custard: whisky and vanilla",
 		says:  map[string][]string{"Stir in cold": {"35 g whisky", "6.0 g vanilla extract", "half of the alcohol"}},
@@ -194,7 +194,7 @@ var baits = []trap{
 			return d
 		})},
 	{name: "whole eggs: two and a half of them",
-		says: map[string][]string{"Crack the eggs": {"keep 2 whole", "make the whole egg up to its weight"}, "Egg and sugar": {"125 g whole eggs (2.5)"}},
+		says: map[string][]string{"Crack the eggs": {"keep 2 whole", "Make the whole egg up to its weight"}, "Egg and sugar": {"125 g whole eggs (2.5)"}},
 		of:   both(replaced(dense, "milk_whole", 500, "sugar", 110), with(dense, "egg_whole", 125))},
 	{name: "whole eggs: five yolks, five whites, EU M",
 		says:  map[string][]string{"Crack the eggs": {"Crack 5 eggs (EU M) and part them"}, "Egg and sugar": {"(5)"}, "In the mixing bowl": {"(5)"}},

@@ -15,9 +15,10 @@ func PhaseLines(s Style, p *model.Phase) string {
 		point, _ := s.Freezing(p.FreezingPointC)
 		freezes = T("freezes at %s, %s of the water frozen", point, s.Percent(100*p.FrozenFraction.Value, 0))
 	}
-	made := s.Mass(p.Portion.MadeG) + ", " + s.Volume(p.Portion.MadeML)
+	g, ml := s.Mass(p.Portion.MadeG), s.Volume(p.Portion.MadeML)
+	made := g + ", " + ml
 	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
-		made += T(", %s times the recipe", by)
+		made = T("%s, %s, %s times the recipe", g, ml, by)
 	}
 	return T("%s\n%s ice by volume · sweetness %s\n%s · %s", freezes, s.Percent(100*p.State.IceVolumeFraction, 0), s.Percent(p.SweetnessPercent, 1), made, s.Density(p.Body.GPerML()))
 }
@@ -39,13 +40,12 @@ func SyrupTitle(s Style, y *model.Syrup) string {
 func TubLines(s Style, d design.Design, r *model.Result) string {
 	b := &r.Blend
 	if b.MassG == 0 {
-		return T("nothing to fill the tubs with yet") + "\n "
+		return twoLines(T("nothing to fill the tubs with yet"), " ")
 	}
-	tubs := s.Number(b.TubsFilled, 2) + " " + Plural(b.TubsFilled, "tub", "tubs")
+	count, things := s.Number(b.TubsFilled, 2), Plural(b.TubsFilled, "tub", "tubs")
+	tubs := T("%s %s, %s, sweetness %s", count, things, s.Mass(b.MassG), s.Percent(b.SweetnessPercent, 1))
 	if d.Batch.Basis == design.BasisAsWritten {
-		tubs = T("as written: %s", tubs)
-	} else {
-		tubs += T(", %s, sweetness %s", s.Mass(b.MassG), s.Percent(b.SweetnessPercent, 1))
+		tubs = T("as written: %s %s", count, things)
 	}
 	parts := []string{tubs}
 	if b.Dense.LeftML > 1 {
@@ -54,24 +54,28 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 	if b.Foam.LeftML > 1 {
 		parts = append(parts, T("%s foam left over", s.Volume(b.Foam.LeftML)))
 	}
-	text := strings.Join(parts, "; ")
-	who, together := T("both"), T("at which both eat well")
+	return twoLines(strings.Join(parts, "; "), eatsWellWhere(s, r))
+}
+
+func twoLines(first, second string) string { return first + "\n" + second }
+
+// eatsWellWhere says at which temperatures what is in the tub eats well.
+func eatsWellWhere(s Style, r *model.Result) string {
+	both, alone := r.Blend.Both, r.Absent(&r.Dense) || r.Absent(&r.Foam)
+	unfelt := !(r.Absent(&r.Dense) || r.Dense.Felt()) || !(r.Absent(&r.Foam) || r.Foam.Felt())
 	switch {
 	case r.Verdict.Empty:
-		return text + "\n "
+		return " "
+	case both.OK && alone:
+		return T("it eats well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
+	case both.OK:
+		return T("both eat well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
+	case unfelt:
+		return T("its hardness is not known")
 	case r.Absent(&r.Dense):
-		who, together = T("it"), T("at which the foam eats well")
+		return T("there is no temperature here at which the foam eats well")
 	case r.Absent(&r.Foam):
-		who, together = T("it"), T("at which the custard eats well")
+		return T("there is no temperature here at which the custard eats well")
 	}
-	if !b.Both.OK && !(r.Absent(&r.Dense) || r.Dense.Felt()) || !b.Both.OK && !(r.Absent(&r.Foam) || r.Foam.Felt()) {
-		return text + "\n" + T("its hardness is not known")
-	}
-	if !b.Both.OK {
-		return text + "\n" + T("there is no temperature here %s", together)
-	}
-	if who == "it" {
-		return text + "\n" + T("it eats well from %s", s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1))
-	}
-	return text + "\n" + T("both eat well from %s", s.TemperatureBand(b.Both.FromC, b.Both.ToC, 1))
+	return T("there is no temperature here at which both eat well")
 }

@@ -11,6 +11,7 @@ import (
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/ripple"
+	"ripplewright/internal/show/tongue"
 )
 
 func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
@@ -24,6 +25,20 @@ func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 	assert.Regexp(t, `^Boiled to syrup, \d+ % solids$`, SyrupTitle(metric, &r.Syrup))
 	r.Syrup.Present = false
 	assert.Equal(t, "Boiled to syrup", SyrupTitle(metric, &r.Syrup))
+}
+
+// A tub of foam alone has no "both", in any language.
+func TestATubOfOnePhaseIsToldAlone(t *testing.T) {
+	d := quay()
+	d.Dense.Lines = nil
+	r, err := model.New(market.Library(t)).Evaluate(d)
+	require.NoError(t, err)
+	r.Blend.Both.OK, r.Blend.Both.FromC, r.Blend.Both.ToC = true, -14, -9
+	for tag, want := range map[string]string{"en": "\nit eats well from −14", "de": "\ngut zu essen von −14"} {
+		require.True(t, tongue.Speak(tag))
+		t.Cleanup(func() { tongue.Speak(tongue.English) })
+		assert.Contains(t, TubLines(metric, d, &r), want)
+	}
 }
 
 func TestRibbonsAreToldOneWay(t *testing.T) {

@@ -12,18 +12,11 @@ const BlankLine = "______"
 // Blanks asks on paper for what can be read at a step, "" for nothing: "Right after
 // the pour the foam reads ______ °C."
 func Blanks(s Style, all []process.Reading) string {
-	var b strings.Builder
-	for _, of := range all {
-		ask := AskReading(s, of)
-		if first := ask[0]; b.Len() > 0 && first >= 'A' && first <= 'Z' { // a sentence of its own
-			b.WriteString(".")
-		}
-		b.WriteString(" " + ask + " " + BlankLine + " " + readingUnit(s, of))
+	asks := make([]string, len(all))
+	for i, of := range all {
+		asks[i] = AskReading(s, of) + " " + BlankLine + " " + readingUnit(s, of) + "."
 	}
-	if b.Len() == 0 {
-		return ""
-	}
-	return strings.TrimSpace(b.String()) + "."
+	return strings.Join(asks, " ")
 }
 
 // readingUnit is the maker's unit in which a reading is written down.

@@ -47,12 +47,11 @@ func Harden(s Style, h *cold.Harden) string {
 	if !h.Hours.Known() {
 		return T("The core does not come down to %s in the time computed.", s.Temperature(h.CoreToC))
 	}
-	store := T("to store %s (core at %s).", after(s, h.Hours, 60), s.Temperature(h.CoreToC))
-	from := T("From %s it is hard enough", s.TemperatureTo(h.StartC, 1)) + " "
+	from, store, core := s.TemperatureTo(h.StartC, 1), after(s, h.Hours, 60), s.Temperature(h.CoreToC)
 	if h.MoveC <= h.CoreToC {
-		return from + store
+		return T("From %s it is hard enough to store %s (core at %s).", from, store, core)
 	}
-	return T("%sto move %s (core at %s), %s", from, after(s, h.MoveHours, 60), s.Temperature(h.MoveC), store)
+	return T("From %s it is hard enough to move %s (core at %s), to store %s (core at %s).", from, after(s, h.MoveHours, 60), s.Temperature(h.MoveC), store, core)
 }
 
 // StillFreeze says how both phases get cold before they meet.

@@ -44,11 +44,11 @@ var coldSentences = map[string]sentence{
 		return T("The wall begins to melt %s, before the core scoops: take from the outside, or soften the tub in the refrigerator.", when)
 	}),
 	"swing_thaws_phase": of(func(s Style, f cold.SwingThaws) string {
-		text := T("When the freezer swings %s up, one phase loses its ice and draws water from the other", s.TemperatureStep(f.SwingK))
+		swing := s.TemperatureStep(f.SwingK)
 		if known(f.KeepBelowC) {
-			text += T(": keep the tub at %s or colder", s.TemperatureTo(math.Floor(f.KeepBelowC), 0))
+			return T("When the freezer swings %s up, one phase loses its ice and draws water from the other: keep the tub at %s or colder.", swing, s.TemperatureTo(math.Floor(f.KeepBelowC), 0))
 		}
-		return text + "."
+		return T("When the freezer swings %s up, one phase loses its ice and draws water from the other.", swing)
 	}),
 	"water_drawn_in_storage": of(func(s Style, f cold.WaterDrawn) string {
 		return Storage(s, &f.Storage) + " " + StorageChange(s, &f.Storage)

@@ -52,11 +52,11 @@ func AgeingHead(s Style) string {
 
 // FromAndTo says what the columns from and to of a table of times are.
 func FromAndTo(s Style, p cold.Place) string {
-	text := T("From and to: how fast the air takes the heat away is known to ±%s", s.Percent(100*p.SpreadFraction(), 0))
+	spread := s.Percent(100*p.SpreadFraction(), 0)
 	if p.Measured != "" {
-		text += T(", as measured here")
+		return T("From and to: how fast the air takes the heat away is known to ±%s, as measured here.", spread)
 	}
-	return text + "."
+	return T("From and to: how fast the air takes the heat away is known to ±%s.", spread)
 }
 
 // StirColumns says when the temperatures of a table of stirs are, of which listed

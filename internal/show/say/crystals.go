@@ -32,20 +32,20 @@ func crystal(s Style, in phase.Role, x phase.Dissolved) string {
 	if x.GPer100G-x.MostGPer100G < 1 || x.Water == phase.Trade { // else both would read alike
 		places = 1
 	}
-	there := T("%s g %s to 100 g of the %s's", s.Number(x.GPer100G, places), Of(x.Solute.String()), Of(in.String())) + " "
+	has, of, whose := s.Number(x.GPer100G, places), Of(x.Solute.String()), Of(in.String())
 	most := s.Number(x.MostGPer100G, places)
 	switch x.Water {
 	case phase.Trade:
 		if !x.Surely() {
-			return T("There are %swater: above %s g it may turn sandy in storage (a rule of the trade, which usual mixes break).", there, most)
+			return T("There are %s g %s to 100 g of the %s's water: above %s g it may turn sandy in storage (a rule of the trade, which usual mixes break).", has, of, whose, most)
 		}
-		return T("There are %swater, where usual mixes end at %s g: it is likely to turn sandy. Use less milk powder or milk.", there, s.Number(x.UsualGPer100G, places))
+		return T("There are %s g %s to 100 g of the %s's water, where usual mixes end at %s g: it is likely to turn sandy. Use less milk powder or milk.", has, of, whose, s.Number(x.UsualGPer100G, places))
 	case phase.Syrup:
 		swap := T("sugar")
 		if x.Solute == mix.Sucrose {
 			swap = T("glucose syrup or honey")
 		}
-		return T("There are %swater, where %s g dissolve at %s: it may turn grainy. Replace part of it with %s.", there, most, s.Temperature(x.AtC), swap)
+		return T("There are %s g %s to 100 g of the %s's water, where %s g dissolve at %s: it may turn grainy. Replace part of it with %s.", has, of, whose, most, s.Temperature(x.AtC), swap)
 	}
-	return T("At %s there are %sunfrozen water, where at most %s g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup.", s.Temperature(x.AtC), there, most)
+	return T("At %s there are %s g %s to 100 g of the %s's unfrozen water, where at most %s g dissolve: it may crystallise, hard and sandy. Replace part of it with sugar or glucose syrup.", s.Temperature(x.AtC), has, of, whose, most)
 }

@@ -17,39 +17,35 @@ func (w *stepWords) crack() string {
 	if c, ok := w.m.Process.CautionOf(process.WhitesStayCool); ok {
 		text = Caution(s, w.m, c) + " "
 	}
-	text += T("Crack %s (%s %s)", s.Count(e.Crack, "egg", "eggs"), e.System, Of(e.Size))
-	parted := e.YolksUsed > e.Whole || e.WhitesUsed > e.Whole
-	whole := math.Floor(e.Whole + 0.05)
-	if parted && e.Whole > 0 {
-		if whole > 0 {
-			text += T("; keep %s whole, part %s", s.Short(whole, 0), map[bool]string{true: T("the other"), false: T("the others")}[float64(e.Crack)-whole == 1])
-		} else {
-			text += T("; part %s", Plural(float64(e.Crack), "it", "them"))
-		}
-		if e.Whole-whole > 0.05 {
-			text += T(", and make the whole egg up to its weight with two parts of white to one of yolk")
-		}
-		return text + w.cracked()
+	text += cracked(s, e)
+	if parts(e) && e.Whole-wholeOnes(e) > 0.05 {
+		text += " " + T("Make the whole egg up to its weight with two parts of white to one of yolk.")
 	}
-	switch {
-	case e.YolksUsed > 0 && e.WhitesUsed > 0 && parted:
-		text += " " + T("and part %s", Plural(float64(e.Crack), "it", "them"))
-	case e.YolksUsed > 0 && parted:
-		text += " " + T("for %s", Plural(float64(e.Crack), "its yolk", "their yolks"))
-	case parted:
-		text += " " + T("for %s", Plural(float64(e.Crack), "its white", "their whites"))
-	}
-	return text + w.cracked()
-}
-
-// cracked ends the step: what not to spoil, what is over.
-func (w *stepWords) cracked() string {
-	e := w.m.Process.Eggs
-	text := T("; then weigh.")
 	if e.WhitesUsed > e.Whole {
 		text += " " + T("No yolk may get into the whites.")
 	}
 	return text + EggsLeft(w.s, e)
+}
+
+// parts reports whether any egg is parted, and wholeOnes is how many stay whole.
+func parts(e process.Eggs) bool { return e.YolksUsed > e.Whole || e.WhitesUsed > e.Whole }
+
+func wholeOnes(e process.Eggs) float64 { return math.Floor(e.Whole + 0.05) }
+
+// cracked says what is cracked and what becomes of it.
+func cracked(s Style, e process.Eggs) string {
+	eggs, size, n := s.Count(e.Crack, "egg", "eggs"), Of(e.Size), float64(e.Crack)
+	switch whole := wholeOnes(e); {
+	case !parts(e):
+		return T("Crack %s (%s %s); then weigh.", eggs, e.System, size)
+	case whole > 0:
+		return T(either(n-whole, "Crack %s (%s %s); keep %s whole, part the other; then weigh.", "Crack %s (%s %s); keep %s whole, part the others; then weigh."), eggs, e.System, size, s.Short(whole, 0))
+	case e.YolksUsed > 0 && e.WhitesUsed > 0 || e.Whole > 0:
+		return T(either(n, "Crack %s (%s %s) and part it; then weigh.", "Crack %s (%s %s) and part them; then weigh."), eggs, e.System, size)
+	case e.YolksUsed > 0:
+		return T(either(n, "Crack %s (%s %s) for its yolk; then weigh.", "Crack %s (%s %s) for their yolks; then weigh."), eggs, e.System, size)
+	}
+	return T(either(n, "Crack %s (%s %s) for its white; then weigh.", "Crack %s (%s %s) for their whites; then weigh."), eggs, e.System, size)
 }
 
 func (w *stepWords) bloom() string {

@@ -42,14 +42,14 @@ func LineDifferences(s Style, d compare.Differences, name func(id string) string
 		out = append(out, T("%s: the lines stand in another order", Part(p)))
 	}
 	for _, o := range d.Own {
-		text := T(", other figures")
+		text := Message("own ingredient %s, other figures")
 		switch {
 		case o.Before == nil:
-			text = T(", carried along")
+			text = "own ingredient %s, carried along"
 		case o.After == nil:
-			text = T(", no longer carried along")
+			text = "own ingredient %s, no longer carried along"
 		}
-		out = append(out, T("own ingredient %s%s", ownName(o), text))
+		out = append(out, T(text, ownName(o)))
 	}
 	return out
 }

@@ -33,11 +33,11 @@ func (s Style) DurationBand(minutes, low, high float64) string {
 	case least == Unknown && most == Unknown, least == value && most == value:
 		return text
 	case most == Unknown:
-		return text + " " + T("(%s or more)", least)
+		return T("%s (%s or more)", text, least)
 	case least == Unknown:
-		return text + " " + T("(up to %s)", most)
+		return T("%s (up to %s)", text, most)
 	}
-	return text + " " + T("(%s to %s)", least, most)
+	return T("%s (%s to %s)", text, least, most)
 }
 
 // DurationLike is a time in minutes, in the unit that the longest of others is

@@ -17,25 +17,22 @@ func EggLedger(s Style, e process.Eggs) string {
 	parts := func(p model.EggParts) string {
 		var list []string
 		if p.Yolks > 0 {
-			list = append(list, s.Short(p.Yolks, 1)+" "+Plural(p.Yolks, "yolk", "yolks"))
+			list = append(list, s.few(p.Yolks, "yolk", "yolks"))
 		}
 		if p.Whites > 0 {
-			list = append(list, s.Short(p.Whites, 1)+" "+Plural(p.Whites, "white", "whites"))
+			list = append(list, s.few(p.Whites, "white", "whites"))
 		}
 		return List(list)
 	}
-	var used []string
-	if d := parts(e.Dense); d != "" {
-		used = append(used, T("the custard uses %s", d))
+	eggs, size, dense, foam := s.Count(e.Crack, "egg", "eggs"), Of(e.Size), parts(e.Dense), parts(e.Foam)
+	text := T("Crack %s (%s %s): the custard uses %s and the foam %s.", eggs, e.System, size, dense, foam)
+	switch {
+	case foam == "":
+		text = T("Crack %s (%s %s): the custard uses %s.", eggs, e.System, size, dense)
+	case dense == "":
+		text = T("Crack %s (%s %s): the foam uses %s.", eggs, e.System, size, foam)
 	}
-	if f := parts(e.Foam); f != "" {
-		verb := ""
-		if len(used) == 0 {
-			verb = T("uses") + " "
-		}
-		used = append(used, T("the foam %s%s", verb, f))
-	}
-	return T("Crack %s (%s %s): %s.", s.Count(e.Crack, "egg", "eggs"), e.System, Of(e.Size), List(used)) + EggsLeft(s, e)
+	return text + EggsLeft(s, e)
 }
 
 // eggs counts eggs or their parts, in whole ones from twenty on.

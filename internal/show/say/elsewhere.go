@@ -97,7 +97,7 @@ func inLimits(is string, names []label.Name) (out []string) {
 		}
 		name := n.Name
 		if n.Region == label.US {
-			name += " " + T("(US)")
+			name = T("%s (US)", name)
 		}
 		of[n.Of] = append(of[n.Of], name)
 	}

@@ -42,21 +42,23 @@ func Cost(s Style, c *model.Cost) string {
 		return T("No ingredient has a price yet: give it one in the library, or in the line's menu on the bench.")
 	}
 	s = s.In(c.Currency)
-	text := T("%s for the batch", s.Money(c.Known))
+	sums := T("%s for the batch", s.Money(c.Known))
 	if known(c.PerTub) {
-		text += T(", %s a tub, %s for 100 g and %s a serving", s.Money(c.PerTub), s.Money(c.Per100G), s.Money(c.PerServing))
+		sums = T("%s for the batch, %s a tub, %s for 100 g and %s a serving", s.Money(c.Known), s.Money(c.PerTub), s.Money(c.Per100G), s.Money(c.PerServing))
 	}
 	if s.Currency == "" {
-		text += T(", in your own money")
+		sums = T("%s, in your own money", sums)
 	}
-	tap := ""
+	text := T("The ingredients cost %s.", sums)
+	if len(c.Missing) > 0 {
+		text = T("The ingredients cost at least %s.", sums)
+	}
 	if c.Tap {
-		tap = " " + T("Water from the tap counts as nothing.")
+		text += " " + T("Water from the tap counts as nothing.")
 	}
-	if len(c.Missing) == 0 {
-		return T("The ingredients cost %s.", text) + tap
+	if len(c.Missing) > 0 {
+		text += " " + T("Without a price: %s.", List(kitchenNames(c.Missing)))
 	}
-	text = T("The ingredients cost at least %s.%s Without a price: %s.", text, tap, List(kitchenNames(c.Missing)))
 	if len(c.Unweighed) > 0 {
 		text += " " + T("How much the pack weighs is not known of %s: give its grams.", List(kitchenNames(c.Unweighed)))
 	}

@@ -25,7 +25,7 @@ func (s Style) Text(fixed string) string {
 		g := s.Gauge(unit)
 		text := s.written(g, m[1], per)
 		if m[2] != "" {
-			text += " " + T("to %s", s.written(g, m[2], per))
+			text = T("%s to %s", text, s.written(g, m[2], per))
 		}
 		if unit == "g" && s.Weights == WithOunces && m[2] == "" {
 			return s.beside(text+" g", plainNumber(m[1]))

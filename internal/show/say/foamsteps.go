@@ -184,7 +184,7 @@ func (w *stepWords) boilUntil() string {
 		}
 		return T("Warm %s slowly, stirring, then boil without stirring: it boils only at %s, thicker than %s makes it. Give the design water, or pour it as soon as it boils.", in, boils, makes)
 	}
-	to, takes := s.TemperatureTo(y.ReadingC, readingPlaces(y))+stageWords(s, y.Stage, y.SeaC), s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High))
+	to, takes := withStage(s, s.TemperatureTo(y.ReadingC, readingPlaces(y)), y), s.DurationSpan(math.Max(1, y.Minutes.Low), math.Max(1, y.Minutes.High))
 	if dry {
 		return T("Stir %s over low heat until the sugar has dissolved, then boil without stirring to %s, about %s.", in, to, takes)
 	}
@@ -201,13 +201,14 @@ func readingPlaces(y *process.Syrup) int {
 	return 1
 }
 
-func stageWords(s Style, stage process.Stage, sea float64) string {
+// withStage is what a syrup's thermometer shows, with what cooks call it.
+func withStage(s Style, reading string, y *process.Syrup) string {
 	words := map[process.Stage]string{process.Thread: T("thread"), process.SoftBall: T("soft ball"), process.SoftToFirm: T("between soft and firm ball"), process.FirmBall: T("firm ball"), process.HardBall: T("hard ball"), process.HardCrack: T("crack")}
-	if words[stage] == "" {
-		return ""
+	if words[y.Stage] == "" {
+		return reading
 	}
-	_, from, to := process.StageAt(sea)
-	return " " + T("(%s, %s at sea level)", words[stage], s.TemperatureSpan(from, to))
+	_, from, to := process.StageAt(y.SeaC)
+	return T("%s (%s, %s at sea level)", reading, words[y.Stage], s.TemperatureSpan(from, to))
 }
 
 // altitudeStep says what the boil's temperature means up here.
@@ -240,7 +241,8 @@ func (w *stepWords) pour() string {
 	f, s := &w.m.Process.Foam, w.s
 	text := ""
 	if f.Cream {
-		return T("Stir the hot syrup into the foam base.%s Stand it in ice water until it is at %s or colder, then beat until it stands: warm, it takes no air.", w.jelly(T("while it is hot")), s.Temperature(process.ColdC)) + w.cup()
+		return T("Stir the hot syrup into the foam base.") + w.jelly("Melt the soaked gelatine over warm water and beat it in while it is hot.") +
+			" " + T("Stand it in ice water until it is at %s or colder, then beat until it stands: warm, it takes no air.", s.Temperature(process.ColdC)) + w.cup()
 	}
 	if w.m.Process.Kitchen.Pour == process.AtOnce {
 		text += T("Beating on, pour the boiling syrup between whisk and wall, all at once.") + " "
@@ -260,7 +262,7 @@ func (w *stepWords) pour() string {
 			text += T("The foam comes to about %s.", peak) + " "
 		}
 	}
-	text = strings.TrimSpace(text+strings.TrimSpace(w.jelly(T("while the foam is warm")))) + " " + w.beatOn()
+	text = strings.TrimSpace(text) + w.jelly(jellyWarm) + " " + w.beatOn()
 	if w.m.Brief {
 		return text + w.cup()
 	}
@@ -297,12 +299,15 @@ func (w *stepWords) beatOn() string {
 }
 
 // jelly says when gelatine goes into the foam: cold, it would set in threads.
-func (w *stepWords) jelly(when string) string {
+func (w *stepWords) jelly(how Message) string {
 	if !w.gelatine(design.FoamPart) {
 		return ""
 	}
-	return strings.TrimSuffix(" "+T("Melt the soaked gelatine over warm water and beat it in %s", when), " ") + "."
+	return " " + how.String()
 }
+
+// jellyWarm is how it goes into a foam that a syrup or hot water has warmed.
+const jellyWarm Message = "Melt the soaked gelatine over warm water and beat it in while the foam is warm."
 
 // quickestMin is how soon a hand mixer brings a foam down in a cool room, where
 // the air takes more than is computed: common practice, no source.
@@ -333,13 +338,13 @@ func (w *stepWords) cup() string {
 
 func (w *stepWords) whip() string {
 	if w.m.Process.Has(process.HoldWhites) {
-		return T("Take the bowl off the water and beat %s until the foam stands and is below %s.%s%s", w.base(), w.s.Temperature(process.WhiskUntilC), w.jelly(T("while the foam is warm")), w.cup())
+		return T("Take the bowl off the water and beat %s until the foam stands and is below %s.", w.base(), w.s.Temperature(process.WhiskUntilC)) + w.jelly(jellyWarm) + w.cup()
 	}
 	text := T("Beat %s until the foam stands.", w.base())
 	if w.m.Process.Foam.Cream {
 		text = T("Beat %s, cold, until the foam stands.", w.base())
 	}
-	return text + w.jelly("") + w.cup()
+	return text + w.jelly("Melt the soaked gelatine over warm water and beat it in.") + w.cup()
 }
 
 func (w *stepWords) foldIn() string {

@@ -30,21 +30,20 @@ func HowOften(a *sure.Answer) string {
 	if !known(a.BothFraction) {
 		return T("Its hardness is not known, so neither is how often it scoops.")
 	}
-	eats := func(how string) string {
-		switch {
-		case a.Absent[0]:
-			return T("the foam %seats well", how)
-		case a.Absent[1]:
-			return T("the custard %seats well", how)
-		}
-		return T("both phases %seat well", how)
+	c, adverb := Chance(a.BothFraction), a.BothFraction >= 0.975 || a.BothFraction < 0.025
+	switch {
+	case a.Absent[0] && adverb:
+		return T("In kitchens as they are, the foam %s eats well.", c)
+	case a.Absent[0]:
+		return T("In kitchens as they are, the foam eats well %s times.", c)
+	case a.Absent[1] && adverb:
+		return T("In kitchens as they are, the custard %s eats well.", c)
+	case a.Absent[1]:
+		return T("In kitchens as they are, the custard eats well %s times.", c)
+	case adverb:
+		return T("In kitchens as they are, both phases %s eat well.", c)
 	}
-	switch c := Chance(a.BothFraction); {
-	case a.BothFraction >= 0.975 || a.BothFraction < 0.025:
-		return T("In kitchens as they are, %s.", eats(c+" "))
-	default:
-		return T("In kitchens as they are, %s %s times.", eats(""), c)
-	}
+	return T("In kitchens as they are, both phases eat well %s times.", c)
 }
 
 // SureFigure names what was sampled, and SureSpread says where 8 in 10 kitchens
@@ -60,12 +59,11 @@ func SureSpread(s Style, f sure.Outcome, x sure.Spread) string {
 	}
 	switch f {
 	case sure.CustardKPa, sure.FoamKPa:
-		low, high := Of(phase.WordFor(x.Low).Name), Of(phase.WordFor(x.High).Name)
-		text := s.HardnessSpan(x.Low, x.High) + ", " + low
-		if low != high {
-			text += " " + T("to %s", high)
+		words, high := Of(phase.WordFor(x.Low).Name), Of(phase.WordFor(x.High).Name)
+		if words != high {
+			words = T("%s to %s", words, high)
 		}
-		return text
+		return s.HardnessSpan(x.Low, x.High) + ", " + words
 	case sure.Sweetness:
 		return s.PercentSpan(x.Low, x.High, 0)
 	}
@@ -114,7 +112,7 @@ func SureFigures() []string {
 
 // SureAxis is the axis of a figure's bars.
 func SureAxis(f sure.Outcome) string {
-	return SureFigure(f) + [...]string{T(", kPa"), T(", kPa"), T(", % as sucrose"), ""}[f]
+	return WithUnit(SureFigure(f), [...]string{"kPa", "kPa", T("% as sucrose"), ""}[f])
 }
 
 // SureBar names a cause beside its bar.

@@ -133,21 +133,21 @@ func IceKeeps(s Style, a *icy.Answer) string {
 	if math.IsInf(k.UpToUM, 1) {
 		return ""
 	}
-	now, freezer := Of(k.Word.Name()), " "+T("in this freezer")
 	if a.SwingK > 0 {
-		freezer = T(", if the freezer swings %s up and down", s.TemperatureStep(a.SwingK))
+		caveat = " " + T("That is in this freezer, which swings %s up and down.", s.TemperatureStep(a.SwingK)) + caveat
 	}
+	now := Of(k.Word.Name())
 	switch {
 	case k.Word.Step >= icy.Coarse && k.LowWeeks > icy.MostWeeks:
-		return T("It does not turn icy within a year%s.", freezer) + caveat
+		return T("In this freezer it does not turn icy within a year.") + caveat
 	case k.Word.Step >= icy.Coarse:
-		return T("It turns icy after about %s%s: %s.", weeks(s, k.Weeks), freezer, weeksBand(s, k)) + caveat
+		return T("In this freezer it turns icy after about %s: %s.", weeks(s, k.Weeks), weeksBand(s, k)) + caveat
 	case k.Weeks < 0.75:
-		return T("It stays %s for less than a week%s.", now, freezer) + caveat
+		return T("In this freezer it stays %s for less than a week.", now) + caveat
 	case k.LowWeeks > icy.MostWeeks:
-		return T("It stays %s for a year and more%s.", now, freezer) + caveat
+		return T("In this freezer it stays %s for a year and more.", now) + caveat
 	}
-	return T("Eat it within about %s to have it %s%s: %s.", weeks(s, k.Weeks), now, freezer, weeksBand(s, k)) + caveat
+	return T("In this freezer it stays %s for about %s: %s.", now, weeks(s, k.Weeks), weeksBand(s, k)) + caveat
 }
 
 // weeksBand is between which weeks a word ends, and why.

@@ -36,7 +36,7 @@ func IceHelp(s Style, list []icy.Remedy) string {
 	if len(list) == 0 {
 		return ""
 	}
-	text := IceHelps.String() + ":"
+	text := T("%s:", IceHelps.String())
 	for i := range list {
 		text += "\n" + IceRemedy(s, &list[i])
 	}

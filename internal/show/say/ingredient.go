@@ -26,7 +26,7 @@ func FigureRow(s Style, in *ingredient.Ingredient, c ingredient.Column, name str
 		cells[1] = RecordFigure(s, most)
 	}
 	if c == ingredient.Carbohydrate && in.WithoutFibre {
-		name += T(", without fibre")
+		name = T("%s, without fibre", name)
 	}
 	if u := c.Unit(); u != "g" {
 		name += ", " + u
@@ -34,14 +34,11 @@ func FigureRow(s Style, in *ingredient.Ingredient, c ingredient.Column, name str
 	return TableRow{Name: name, Unit: from, Cells: cells}
 }
 
-// CopyOf begins the source of an ingredient that was copied from the library.
-const CopyOf Message = "after "
-
 // Basis says in a word where a known figure comes from.
 func Basis(in *ingredient.Ingredient, c ingredient.Column) string {
 	how := in.How(c)
 	switch {
-	case how == "entered by hand", how == "" && in.Own && !strings.HasPrefix(in.SourceID, CopyOf.String()):
+	case how == "entered by hand", how == "" && in.Own && !strings.HasPrefix(in.SourceID, ingredient.CopyOf):
 		return T("entered")
 	case how == "":
 		return T("record")
@@ -70,13 +67,11 @@ func FiguresKnown(s Style, in *ingredient.Ingredient) string {
 	if known == 0 {
 		return T("None of %s is known yet. %s", s.Count(unknown, "figure", "figures"), units)
 	}
-	text := T("%s known,", s.Count(known, "figure", "figures")) + " "
+	have, lacks := s.Count(known, "figure", "figures"), s.Grouped(float64(unknown))
 	if guessed > 0 {
-		text += T("%s of them estimated by a named rule", s.Grouped(float64(guessed)))
-	} else {
-		text += T("none of them estimated")
+		return T("%s known, %s of them estimated by a named rule; %s unknown. %s", have, s.Grouped(float64(guessed)), lacks, units)
 	}
-	return text + T("; %s unknown. %s", s.Grouped(float64(unknown)), units)
+	return T("%s known, none of them estimated; %s unknown. %s", have, lacks, units)
 }
 
 // UnknownIsNotZero says what a sum makes of unknown figures.
@@ -111,11 +106,12 @@ func MadeOtherwise(in *ingredient.Ingredient) []string {
 func RecordMeasures(s Style, in *ingredient.Ingredient) []string {
 	var out []string
 	if in.Density.Known {
-		text := T("Density %s", s.DensityTo(in.Density.Value, 3))
+		density := s.DensityTo(in.Density.Value, 3)
 		if in.DensityKind == "bulk" {
-			text += T(", as spooned, with the air between")
+			out = append(out, T("Density %s, as spooned, with the air between.", density))
+		} else {
+			out = append(out, T("Density %s.", density))
 		}
-		out = append(out, text+".")
 	}
 	var spoons []string
 	for _, m := range [...]struct {

@@ -77,9 +77,9 @@ func TimerOf(title string, left time.Duration, paused bool) string {
 	text := title + " " + Timer(left)
 	switch {
 	case paused:
-		text += T(", paused")
+		return T("%s, paused", text)
 	case left <= 0:
-		text += T(", time is up")
+		return T("%s, time is up", text)
 	}
 	return text
 }

@@ -83,11 +83,12 @@ func LimitLine(s Style, l label.Limit) string {
 	}
 	text := Said(l.What) + ": " + Said(l.Bound)
 	if l.Own != nil {
-		here := T("; here") + " "
+		own := s.compared(*l.Own, &l)
 		if l.Incomplete {
-			here = T("; here at least") + " "
+			text = T("%s; here at least %s", text, own)
+		} else {
+			text = T("%s; here %s", text, own)
 		}
-		text += here + s.compared(*l.Own, &l)
 	}
 	verdict := Met(l.Met)
 	switch {

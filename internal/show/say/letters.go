@@ -11,26 +11,29 @@ const mostLetters = 8
 // Lacking says that the fonts of a card have no such letters, each named by its
 // code too, since a screen may lack it as well, and that mark stands in their place.
 func Lacking(letters []rune, mark rune) string {
-	named, more := letters, ""
-	if len(letters) > mostLetters {
-		named, more = letters[:mostLetters], T(" and %d more", len(letters)-mostLetters)
-	}
+	named := letters[:min(len(letters), mostLetters)]
 	codes := make([]string, len(named))
 	for i, r := range named {
 		codes[i] = T("U+%04X", r)
 	}
-	signs := Harmless(string(named), Terminal)
-	if signs != "" {
-		signs = T("“%s”", signs) + " "
+	lacks := T("(%s)", strings.Join(codes, ", "))
+	if signs := Harmless(string(named), Terminal); signs != "" {
+		lacks = T("“%s” (%s)", signs, strings.Join(codes, ", "))
 	}
-	return T("the fonts of cards and labels lack %s(%s)%s: %c stands in their place", signs, strings.Join(codes, ", "), more, mark)
+	if more := len(letters) - len(named); more > 0 {
+		lacks = T("%s and %d more", lacks, more)
+	}
+	return T("the fonts of cards and labels lack %s: %c stands in their place", lacks, mark)
 }
 
 // Place words the path of a value in a design: "custard, line 3, note". What a
 // file calls dense is the maker's custard.
 func Place(path string) string {
-	for _, list := range [...]struct{ path, words string }{
-		{"dense.lines[", T("custard, line") + " "}, {"foam.lines[", T("foam, line") + " "}, {"foam.syrup.lines[", T("syrup, line") + " "}, {"ingredients[", T("own ingredient") + " "},
+	for _, list := range [...]struct {
+		path  string
+		words Message
+	}{
+		{"dense.lines[", "custard, line %d, %s"}, {"foam.lines[", "foam, line %d, %s"}, {"foam.syrup.lines[", "syrup, line %d, %s"}, {"ingredients[", "own ingredient %d, %s"},
 	} {
 		rest, ok := strings.CutPrefix(path, list.path)
 		if !ok {
@@ -38,7 +41,7 @@ func Place(path string) string {
 		}
 		index, key, _ := strings.Cut(rest, "].")
 		if i, err := strconv.Atoi(index); err == nil {
-			return list.words + strconv.Itoa(i+1) + ", " + strings.ReplaceAll(key, "_", " ")
+			return T(list.words, i+1, Of(strings.ReplaceAll(key, "_", " ")))
 		}
 	}
 	if lang, ok := strings.CutPrefix(path, "label."); ok {

@@ -15,6 +15,19 @@ func (s Style) Count(n int, one, many Message) string {
 	return s.Grouped(float64(n)) + " " + Plural(float64(n), one, many)
 }
 
+// few is a number of things that may be no whole one, "1 yolk", "2.5 yolks".
+func (s Style) few(n float64, one, many Message) string {
+	return T("%s %s", s.Short(n, 1), Plural(n, one, many))
+}
+
+// either is one of two messages, by how many there are.
+func either(n float64, one, many Message) Message {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
 // Capital is text with its first letter a capital.
 func Capital(text string) string { return flaw.Capital(text) }
 

@@ -44,7 +44,10 @@ var makingCautions = map[process.CautionCode]struct {
 		return T("%s air in the custard is more than %s gives: %s at most (%s).", s.Percent(c.Has, 0), how, s.Percent(c.Limit, 0), c.Step.Source)
 	}},
 	process.ManyWhites: {"Many whites", func(s Style, m Making, c process.Caution) string {
-		return T("Without a stand mixer one bowl takes about %s of white (common practice): beat these in %s%s.", s.Mass(c.Limit), s.Count(m.Process.Foam.Bowls, "bowl", "bowls"), each(m))
+		if m.Process.Foam.Hot {
+			return T("Without a stand mixer one bowl takes about %s of white (common practice): beat these in %s, each with its share of the syrup.", s.Mass(c.Limit), s.Count(m.Process.Foam.Bowls, "bowl", "bowls"))
+		}
+		return T("Without a stand mixer one bowl takes about %s of white (common practice): beat these in %s.", s.Mass(c.Limit), s.Count(m.Process.Foam.Bowls, "bowl", "bowls"))
 	}},
 	process.FewWhites: {"Few whites", func(s Style, m Making, c process.Caution) string {
 		return T("Under about %s of white a whisk hardly catches (common practice): use a narrow bowl, or make more.", s.Mass(c.Limit))
@@ -64,14 +67,6 @@ var makingCautions = map[process.CautionCode]struct {
 	process.FreezerFull: {"Freezer", func(s Style, m Making, c process.Caution) string {
 		return T("The batch is %s times what this freezer is rated to freeze in a day: freeze it in parts.", s.Number(c.Has, 1))
 	}},
-}
-
-// each says what every bowl of a foam gets.
-func each(m Making) string {
-	if m.Process.Foam.Hot {
-		return T(", each with its share of the syrup")
-	}
-	return ""
 }
 
 // Caution says one caution of the process.

@@ -38,14 +38,14 @@ func Pieces(s Style, id string, g float64, size egg.Size) string {
 	if n == 1 || n == 0.5 {
 		name = one.String()
 	}
-	about := ""
-	if math.Abs(n*each-g) > 0.005*g {
-		about = T("about") + " "
-	}
+	text := T("%s %s %s¦eggs of a size", s.mixed(n), Of(size.Name), name)
 	if size.System == "EU" {
-		return T("%s%s %s, size %s", about, s.mixed(n), name, size.Name)
+		text = T("%s %s, size %s", s.mixed(n), name, size.Name)
 	}
-	return T("%s%s %s %s", about, s.mixed(n), Of(size.Name), name)
+	if math.Abs(n*each-g) > 0.005*g {
+		return T("about %s", text)
+	}
+	return text
 }
 
 // Household words a weight in measures of volume, "" where the library knows

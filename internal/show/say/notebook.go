@@ -54,7 +54,7 @@ func BatchGot(s Style, p *learn.Pair) string {
 		text = p.Word + ", " + s.HardnessSpan(p.Low, p.High)
 	}
 	if p.Slip {
-		text += T(", a slip?")
+		text = T("%s, a slip?", text)
 	}
 	return text
 }
@@ -63,10 +63,10 @@ func BatchGot(s Style, p *learn.Pair) string {
 func BatchTitle(b *batch.Batch) string {
 	text := b.ID
 	if b.Made != "" && !strings.HasPrefix(b.ID, b.Made) {
-		text += T(", made %s", b.Made)
+		text = T("%s, made %s", text, b.Made)
 	}
 	if b.Version != "" {
-		text += T(", version %s", b.Version)
+		text = T("%s, version %s", text, b.Version)
 	}
 	return text
 }
@@ -205,15 +205,15 @@ var asks = map[string]Message{
 // Ask says what one measurement would be worth.
 func Ask(s Style, q *learn.Question) string {
 	left := func(f float64) string { return s.Percent(100*f, 0) }
-	text := asks[q.Path].String() + ": "
+	do := asks[q.Path].String()
 	minutes, hardness := q.MinutesLeftFraction < 0.995, q.HardnessLeftFraction < 0.995
 	switch {
 	case minutes && hardness:
-		return text + T("the band of the time out is then %s as wide, that of the hardness %s.", left(q.MinutesLeftFraction), left(q.HardnessLeftFraction))
+		return T("%s: the band of the time out is then %s as wide, that of the hardness %s.", do, left(q.MinutesLeftFraction), left(q.HardnessLeftFraction))
 	case minutes:
-		return text + T("the band of the time out is then %s as wide.", left(q.MinutesLeftFraction))
+		return T("%s: the band of the time out is then %s as wide.", do, left(q.MinutesLeftFraction))
 	}
-	return text + T("the band of the hardness is then %s as wide.", left(q.HardnessLeftFraction))
+	return T("%s: the band of the hardness is then %s as wide.", do, left(q.HardnessLeftFraction))
 }
 
 // NextBatch says what is expected of the next one, with what is learnt; "" where
@@ -283,11 +283,11 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 	if !m.Known {
 		return ""
 	}
-	text := NotebookForecast.String() + " " + BatchValue(s, path, m.Value)
+	value := BatchValue(s, path, m.Value)
 	if path == "syrup.weighed_g" {
-		text += " " + T("of syrup")
+		return T("forecast %s of syrup", value)
 	}
-	return text
+	return T("forecast %s", value)
 }
 
 // BatchExpects is the word that a forecast expects of a scale, which nobody has chosen.

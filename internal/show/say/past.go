@@ -24,7 +24,7 @@ const (
 	AsItIsNow      Message = "the design as it is now"
 	WentBack       Message = "Went back; Undo brings what was there before."
 	VersionKept    Message = "A version is kept beside the design's file."
-	BackTo         Message = "return to "
+	BackTo         Message = "return to %s"
 )
 
 // SavedAt names a save, the number of saves ago, by its moment.
@@ -39,7 +39,7 @@ func VersionTitle(number int, at time.Time, note, batch string) string {
 		text += ": " + Harmless(note, Terminal)
 	}
 	if batch != "" {
-		text += " " + T("(batch %s)", Harmless(batch, Terminal))
+		text = T("%s (batch %s)", text, Harmless(batch, Terminal))
 	}
 	return text
 }

@@ -51,7 +51,7 @@ func PhotoRefused(s Style, r *photo.Refusal) string {
 // What is said of a photograph of the cut.
 const (
 	PhotoOneCut  Message = "One cut is not the tub: its share of foam differs from cut to cut. The bands are from where the edge of the mask may lie."
-	PhotoNoWidth Message = "No thickness is told: "
+	PhotoNoWidth Message = "No thickness is told: %s."
 
 	PhotoRead     Message = "Read a photograph…"
 	PhotoAsk      Message = "A photograph of the cut"

@@ -11,11 +11,11 @@ import (
 // and the words before its field.
 var readings = map[process.Reading]struct{ name, ask Message }{
 	process.SyrupC:      {"syrup's temperature", "The syrup reached"},
-	process.SyrupG:      {"syrup weighed", "and weighs, without the pan,"},
-	process.SyrupMin:    {"flame timed", "in"},
+	process.SyrupG:      {"syrup weighed", "It weighs without the pan"},
+	process.SyrupMin:    {"flame timed", "It took"},
 	process.FoamC:       {"foam's temperature", "Right after the pour the foam reads"},
 	process.FoamCupG:    {"foam weighed", "A level {cup} of foam weighs"},
-	process.CustardG:    {"custard weighed", "The custard weighs, without the pan,"},
+	process.CustardG:    {"custard weighed", "The custard weighs without the pan"},
 	process.CustardCupG: {"custard's air weighed", "A level {cup} of custard weighs"},
 }
 

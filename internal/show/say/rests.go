@@ -51,9 +51,9 @@ func Scoops(s Style, x model.ScoopRange) string {
 // Kitchens says what the times in the cold rest on, and the words of the ice where
 // some are told.
 func Kitchens(s Style, c *cold.Answer, ice *icy.Answer) string {
-	what := T("Times in the cold")
+	text := Message("Times in the cold are computed for the kitchen “%s”, freezer %s, room %s.")
 	if iceStep(s, ice) != "" {
-		what += " " + T("and the ice")
+		text = "Times in the cold and the ice are computed for the kitchen “%s”, freezer %s, room %s."
 	}
-	return T("%s are computed for the kitchen “%s”, freezer %s, room %s.", what, KitchenName(c.Profile.Name), s.Temperature(c.Profile.Freezer.AirC), s.Temperature(c.Profile.Counter.AirC))
+	return T(text, KitchenName(c.Profile.Name), s.Temperature(c.Profile.Freezer.AirC), s.Temperature(c.Profile.Counter.AirC))
 }

@@ -70,7 +70,7 @@ const (
 	OwnColour     Message = "your own"
 	Measuring     Message = "Ribbons: measuring…"
 
-	EatsAs         Message = "    eats as"
+	EatsAs         Message = "eats as"
 	ShareInChords  Message = "% of the phase in them"
 	FoamInSpoon    Message = "foam in a spoonful, % of volume"
 	SpoonSweetness Message = "sweetness of a spoonful, % sucrose"

@@ -59,7 +59,7 @@ func left(s Style, it *shop.Item) string {
 		return T("nothing")
 	}
 	if it.Worth.Known {
-		text += T(", worth %s", s.Money(it.Worth.Value))
+		text = T("%s, worth %s", text, s.Money(it.Worth.Value))
 	}
 	return text
 }
@@ -70,10 +70,10 @@ func overOfEggs(s Style, e *shop.Eggs) string {
 		list = append(list, s.Count(int(math.Round(n)), "egg", "eggs"))
 	}
 	if e.Over.Yolks >= 0.05 {
-		list = append(list, s.Short(e.Over.Yolks, 1)+" "+Plural(e.Over.Yolks, "yolk", "yolks"))
+		list = append(list, s.few(e.Over.Yolks, "yolk", "yolks"))
 	}
 	if e.Over.Whites >= 0.05 {
-		list = append(list, s.Short(e.Over.Whites, 1)+" "+Plural(e.Over.Whites, "white", "whites"))
+		list = append(list, s.few(e.Over.Whites, "white", "whites"))
 	}
 	return List(list)
 }

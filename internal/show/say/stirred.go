@@ -34,14 +34,14 @@ func RibbonAdvice(s Style, a ripple.Advice, kPa float64) string {
 	if a.Firmness == ripple.FirmnessUnknown {
 		return T("%s: its hardness is not known.", name)
 	}
-	text := T("%s: %s, about %s;", name, Of(phase.WordFor(kPa).Name), s.Hardness(kPa)) + " "
+	word, hard := Of(phase.WordFor(kPa).Name), s.Hardness(kPa)
 	switch {
 	case a.Exceeded:
-		return text + T("keep its ribbons under %s (the thickest tenth has %s) or serve it warmer.", s.Length(a.LimitMM), s.Length(a.ThickestMM))
+		return T("%s: %s, about %s; keep its ribbons under %s (the thickest tenth has %s) or serve it warmer.", name, word, hard, s.Length(a.LimitMM), s.Length(a.ThickestMM))
 	case a.Firmness == ripple.Soft:
-		return text + T("ribbons of any thickness bite easily.")
+		return T("%s: %s, about %s; ribbons of any thickness bite easily.", name, word, hard)
 	}
-	return text + T("its ribbons are thin enough, under %s.", s.Length(a.LimitMM))
+	return T("%s: %s, about %s; its ribbons are thin enough, under %s.", name, word, hard, s.Length(a.LimitMM))
 }
 
 // Spoonfuls says how spoonfuls of a cut differ, from their shares of foam and
@@ -53,11 +53,11 @@ func Spoonfuls(s Style, foam, sweet ripple.Spoonful) string {
 	case foam.P90-foam.P10 < 0.02:
 		return T("Every spoonful is alike: there is no contrast from bite to bite.")
 	}
-	text := T("Eight spoonfuls in ten hold %s foam", s.PercentSpan(100*foam.P10, 100*foam.P90, 0))
+	holds := s.PercentSpan(100*foam.P10, 100*foam.P90, 0)
 	if known(sweet.P10) {
-		text += " " + T("and are as sweet as %s sugar", s.PercentSpan(sweet.P10, sweet.P90, 1))
+		return T("Eight spoonfuls in ten hold %s foam and are as sweet as %s sugar.", holds, s.PercentSpan(sweet.P10, sweet.P90, 1))
 	}
-	return text + "."
+	return T("Eight spoonfuls in ten hold %s foam.", holds)
 }
 
 // Chords explains the thickness of ribbons, and tells how much of each phase is

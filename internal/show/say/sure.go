@@ -34,9 +34,9 @@ const (
 
 // The axes of a check.
 const (
-	PublishedAxis Message = "published: "
-	ModelAxis     Message = "model: "
-	ErrorAxis     Message = "error, "
+	PublishedAxis Message = "published: %s"
+	ModelAxis     Message = "model: %s"
+	ErrorAxis     Message = "error, %s"
 	TableOrder    Message = "point, in the order of the table"
 )
 
@@ -88,7 +88,7 @@ func CheckLine(s Style, met bool, points int, largest string) string {
 func CheckVerdict(s Style, met, limited bool, largest string, rms float64, points, apart int) string {
 	counted := s.Count(points, "point", "points")
 	if apart > 0 && points > 0 {
-		counted += T(" counted, %d more shown", apart)
+		counted = T("%s counted, %d more shown", counted, apart)
 	}
 	figures := T("largest error %s, root mean square %s, %s.", largest, s.Sized(rms), counted)
 	switch {

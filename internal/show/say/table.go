@@ -1,5 +1,8 @@
 package say
 
+// Indent marks the name of a row that belongs to the one above it.
+const Indent = "    "
+
 // A TableRow is a named row of a table as it is read: its unit, "" where the cells
 // have their own, and a cell for each column, in words or digits, "" for unknown.
 type TableRow struct {

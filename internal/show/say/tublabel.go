@@ -61,9 +61,9 @@ func LabelElement(e onpack.Element) string {
 func LabelFace(s Style, name string, w, h, least float64, why string) string {
 	text := T("%s, %s, letters of %s or more", name, s.Size(w, h), s.Gauge("mm").Text(least, 1))
 	if why != "" {
-		return text + T(": it does not fit: %s", why)
+		return T("%s: it does not fit: %s", text, why)
 	}
-	return text + T(": it fits")
+	return T("%s: it fits", text)
 }
 
 // LabelState says how far a label is: what must be added, or that it can be

@@ -7,7 +7,8 @@ import (
 
 func (w *stepWords) chillTubs() string {
 	n := w.m.Design.Tubs.Count
-	return T("Stand %s%s and the spoon in the freezer for half an hour at least: in a warm tub the first spoonfuls melt.", w.s.Count(n, "empty tub", "empty tubs"), Plural(float64(n), ", its lid", ", the lids"))
+	return T(either(float64(n), "Stand %s, its lid and the spoon in the freezer for half an hour at least: in a warm tub the first spoonfuls melt.",
+		"Stand %s, the lids and the spoon in the freezer for half an hour at least: in a warm tub the first spoonfuls melt."), w.s.Count(n, "empty tub", "empty tubs"))
 }
 
 func (w *stepWords) swirl() string {
@@ -64,12 +65,12 @@ func swirled(s Style, b design.Blend) string {
 	case ripple.Drag.String():
 		how = T("each a straight pull")
 	}
-	wide, deep := "", T("down to the bottom")
-	if b.HandleMM != design.Default().Blend.HandleMM {
-		wide = " " + T("%s wide", s.Length(b.HandleMM))
-	}
+	deep, strokes := T("down to the bottom"), s.Count(b.Strokes, "stroke", "strokes")
 	if b.DepthPercent < 100 {
 		deep = T("down to %s of the depth", s.Percent(b.DepthPercent, 0))
 	}
-	return T("With a spoon's handle%s %s, %s, %s. Then stop: more would blend them.", wide, deep, s.Count(b.Strokes, "stroke", "strokes"), how)
+	if b.HandleMM != design.Default().Blend.HandleMM {
+		return T("With a spoon's handle %s wide %s, %s, %s. Then stop: more would blend them.", s.Length(b.HandleMM), deep, strokes, how)
+	}
+	return T("With a spoon's handle %s, %s, %s. Then stop: more would blend them.", deep, strokes, how)
 }

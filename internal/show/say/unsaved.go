@@ -28,7 +28,7 @@ const (
 	TookTheirs  Message = "Took what the file says; Undo goes back to yours."
 	KeptMine    Message = "Kept yours. It replaces the file when you save."
 	MineToThem  Message = "From yours to theirs"
-	ThemInVain  Message = "The file cannot be read as it is now: "
+	ThemInVain  Message = "The file cannot be read as it is now: %s"
 	TheyDiffer  Message = "What the file has that yours has not:"
 	TheySaySame Message = "It says the same as yours."
 

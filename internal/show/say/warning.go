@@ -107,14 +107,14 @@ var sentences = map[string]sentence{
 				over = append(over, s.Volume(p.ml)+" ("+s.Mass(p.g)+") "+Of(p.role.String()))
 			}
 		}
-		at := T("At %s foam, %s", s.Percent(f.FoamPercent, 0), List(over))
+		share, all, what := s.Percent(f.FoamPercent, 0), s.Percent(f.AllPercent, 0), List(over)
 		if len(over) > 1 {
-			return T("%s are left over.", at)
+			return T("At %s foam, %s are left over.", share, what)
 		}
 		if f.FoamML > f.DenseML {
-			return T("%s is left over. %s foam uses up both; or spread it over the tubs, or bake it as meringues.", at, s.Percent(f.AllPercent, 0))
+			return T("At %s foam, %s is left over. %s foam uses up both; or spread it over the tubs, or bake it as meringues.", share, what, all)
 		}
-		return T("%s is left over. %s foam uses up both; or freeze it by itself.", at, s.Percent(f.AllPercent, 0))
+		return T("At %s foam, %s is left over. %s foam uses up both; or freeze it by itself.", share, what, all)
 	}),
 	"foam_draws_water": of(func(s Style, f model.FoamDrawsWater) string {
 		return T("The foam freezes only at %s, so in an ordinary freezer (%s) it holds no ice and draws water from the custard. Use less sugar or more egg white.", s.TemperatureTo(f.FreezesAtC, 1), s.Temperature(f.FreezerC))
@@ -134,11 +134,8 @@ var sentences = map[string]sentence{
 		for i, c := range f.Lacks {
 			names[i] = Of(c.Words())
 		}
-		bound := T(", so the label's figure is a lower bound.")
-		if len(names) > 1 {
-			bound = T(", so the label's figures are lower bounds.")
-		}
-		return T("%s: no source gives its %s%s", Kitchen(f.Ingredient), List(names), bound)
+		return T(either(float64(len(names)), "%s: no source gives its %s, so the label's figure is a lower bound.", "%s: no source gives its %s, so the label's figures are lower bounds."),
+			Kitchen(f.Ingredient), List(names))
 	}),
 }
 

@@ -29,11 +29,7 @@ func Whole(s Style, d design.Design, w *whole.Way) string {
 
 // TubsFilledTo is "4 tubs, each filled to 92 %".
 func TubsFilledTo(s Style, t design.Tubs) string {
-	text := s.Count(t.Count, "tub", "tubs")
-	if t.Count != 1 {
-		text += T(", each")
-	}
-	return text + " " + T("filled to %s", s.Percent(t.FillPercent, 0))
+	return T(either(float64(t.Count), "%s filled to %s", "%s, each filled to %s"), s.Count(t.Count, "tub", "tubs"), s.Percent(t.FillPercent, 0))
 }
 
 // WholeUnable says why whole eggs cannot be had that way. known tells the error

@@ -9,8 +9,8 @@ import (
 
 // What stands in the window's frame and in its dialogs.
 const (
-	NotSaved       Message = " • not saved"
-	OfRipplewright Message = " — Ripplewright"
+	NotSaved       Message = "%s • not saved"
+	OfRipplewright Message = "%s — Ripplewright"
 	BeforeYouBegin Message = "Before you begin"
 	DidNotWork     Message = "This did not work"
 	FileChanged    Message = "The file has changed"
@@ -22,7 +22,7 @@ const (
 	NothingHere    Message = "There is nothing to make"
 	PutSomethingIn Message = "Put something into the custard or the foam, on the bench."
 	PointAtTime    Message = "Point at a time, or press Tab and the arrow keys, to read who has what."
-	ChangedByTrial Message = " · changed by the reading"
+	ChangedByTrial Message = "%s · changed by the reading"
 	NoWarnings     Message = "No warnings."
 	LettersGoOn    Message = "There are more."
 	Unsettled      Message = "Something went wrong"

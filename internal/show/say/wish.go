@@ -23,9 +23,9 @@ func Outcome(s Style, o *balance.Outcome) string {
 	}
 	text := Capital(Of(o.Wish.Of.About)) + ": " + Wished(s, o.Wish.Of, o.Value)
 	if o.Met {
-		return text + T(", as wished (%s)", wishBand(s, &o.Wish))
+		return T("%s, as wished (%s)", text, wishBand(s, &o.Wish))
 	}
-	return text + T(", not %s", wishBand(s, &o.Wish))
+	return T("%s, not %s", text, wishBand(s, &o.Wish))
 }
 
 // named says whether the limits of a name of food are kept, and which are not.
@@ -40,7 +40,7 @@ func named(s Style, o *balance.Outcome) string {
 		if l.Own != nil {
 			text += " " + s.with(s.Short(*l.Own, 2), l.Unit)
 		}
-		lacks = append(lacks, text+T(", not %s", Said(l.Bound)))
+		lacks = append(lacks, T("%s, not %s", text, Said(l.Bound)))
 	}
 	return T("%s: not kept: %s", what, strings.Join(lacks, "; "))
 }
@@ -266,15 +266,15 @@ const (
 // Spot says what a point of the map is: "Custard of 60 g sugar and 30 g dextrose:
 // sweetness 12.3 %, 2.5 kPa, scoopable".
 func Spot(s Style, x *balance.Spot) string {
-	text := Capital(Of(x.Role.String()))
+	what := Capital(Of(x.Role.String()))
 	var parts []string
 	for _, g := range x.Sugars {
 		parts = append(parts, s.Mass(g.Grams)+" "+Kitchen(g.Ingredient))
 	}
 	if len(parts) > 0 {
-		text += " " + T("with %s", List(parts))
+		what = T("%s with %s", what, List(parts))
 	}
-	return text + T(": sweetness %s, %s, %s", s.Percent(x.Sweetness, 1), s.Hardness(x.KPa), Of(phase.WordFor(x.KPa).Name))
+	return T("%s: sweetness %s, %s, %s", what, s.Percent(x.Sweetness, 1), s.Hardness(x.KPa), Of(phase.WordFor(x.KPa).Name))
 }
 
 // StandardName is the name of food with that id, with where it holds.
