@@ -107,7 +107,9 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 		}
 		lo, hi = lo-air, hi+air
 	}
-	axis := func(whose say.Message) chart.Axis { return chart.Axis{Title: say.T(whose, r.YLabel), Min: lo, Max: hi, Log: log} }
+	axis := func(whose say.Message) chart.Axis {
+		return chart.Axis{Title: say.T(whose, r.YLabel), Min: lo, Max: hi, Log: log}
+	}
 	equal := chart.Series{Name: say.T("equal"), X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
 	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis), Y: axis(say.ModelAxis)}
 	p.Series = append([]chart.Series{equal}, l.barLines(r, lo, hi, log)...)

@@ -34,6 +34,7 @@ func TestATubOfOnePhaseIsToldAlone(t *testing.T) {
 	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
 	r.Blend.Both.OK, r.Blend.Both.FromC, r.Blend.Both.ToC = true, -14, -9
+	r.Verdict.Empty = false
 	for tag, want := range map[string]string{"en": "\nit eats well from −14", "de": "\ngut zu essen von −14"} {
 		require.True(t, tongue.Speak(tag))
 		t.Cleanup(func() { tongue.Speak(tongue.English) })
