@@ -1,7 +1,6 @@
 package written
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -18,18 +17,18 @@ type amount struct {
 }
 
 var (
-	mixed    = regexp.MustCompile(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
-	quotien  = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)`)
-	spaced   = regexp.MustCompile(`^(\d{1,3}(?: \d{3})+) ?(?:g|ml|gram|grams)\b\s*(\pL*)`)
-	grouping = regexp.MustCompile(`^(?:(?:1|\d\d)(?: \d{3})+|\d(?: 000)+)$`) // "2 250 g" may be two of 250 g
-	decimal  = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
-	grouped  = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
-	further  = regexp.MustCompile(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
-	circa    = regexp.MustCompile(`^[cC]\.?\s*(\d)`)
-	halfMore = regexp.MustCompile(`(?i)^\s+and a half\b`)
-	roughly  = regexp.MustCompile(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
-	to       = regexp.MustCompile(`^\s*(?:-|/|\||to\b|or\b)\s*`)
-	spoken   = regexp.MustCompile(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
+	mixed    = find(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
+	quotien  = find(`^(\d+)\s*/\s*(\d+)`)
+	spaced   = find(`^(\d{1,3}(?: \d{3})+) ?(?:g|ml|gram|grams)\b\s*(\pL*)`)
+	grouping = find(`^(?:(?:1|\d\d)(?: \d{3})+|\d(?: 000)+)$`) // "2 250 g" may be two of 250 g
+	decimal  = find(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
+	grouped  = find(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	further  = find(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
+	circa    = find(`^[cC]\.?\s*(\d)`)
+	halfMore = find(`(?i)^\s+and a half\b`)
+	roughly  = find(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
+	to       = find(`^\s*(?:-|/|\||to\b|or\b)\s*`)
+	spoken   = find(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
 
 var spokenNumbers = map[string]float64{"three quarters": 0.75, "a quarter": 0.25, "quarter": 0.25, "half": 0.5, "a half": 0.5, "a": 1, "an": 1,
@@ -46,26 +45,26 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 		n, _ := strconv.ParseFloat(strings.ReplaceAll(strings.ReplaceAll(t, ",", "."), " ", ""), 64)
 		return n
 	}
-	if m := spaced.FindStringSubmatch(s); m != nil && measures[m[2]].kind != container { // "2 400 g tins" are two
-		return atoi(m[1]), s[len(m[1]):], !grouping.MatchString(m[1]), true
+	if m := spaced.parts(s); m != nil && measures[m[2]].kind != container { // "2 400 g tins" are two
+		return atoi(m[1]), s[len(m[1]):], !grouping.in(m[1]), true
 	}
-	if m := mixed.FindStringSubmatch(s); m != nil && atoi(m[3]) > atoi(m[2]) {
+	if m := mixed.parts(s); m != nil && atoi(m[3]) > atoi(m[2]) {
 		return atoi(m[1]) + atoi(m[2])/atoi(m[3]), s[len(m[0]):], false, true
 	}
-	if m := quotien.FindStringSubmatch(s); m != nil && atoi(m[2]) > atoi(m[1]) && atoi(m[2]) <= mostParts {
+	if m := quotien.parts(s); m != nil && atoi(m[2]) > atoi(m[1]) && atoi(m[2]) <= mostParts {
 		return atoi(m[1]) / atoi(m[2]), s[len(m[0]):], false, true
 	}
-	if m := decimal.FindString(s); m != "" {
+	if m := decimal.of(s); m != "" {
 		rest := s[len(m):]
 		if rest != "" && (rest[0] == '.' || rest[0] == ',') && len(rest) > 1 && unicode.IsDigit(rune(rest[1])) {
 			return 0, s, false, false // 1.250,5 and the like
 		}
-		return atoi(m), rest, grouped.MatchString(m), true
+		return atoi(m), rest, grouped.in(m), true
 	}
 	if v, rest, ok := spelled(s); ok {
 		return v, rest, false, true
 	}
-	if m := spoken.FindStringSubmatch(s); m != nil && !strings.HasPrefix(strings.ToLower(s), "half and half") && !strings.HasPrefix(strings.ToLower(s), "half-") {
+	if m := spoken.parts(s); m != nil && !strings.HasPrefix(strings.ToLower(s), "half and half") && !strings.HasPrefix(strings.ToLower(s), "half-") {
 		word := strings.ToLower(m[1])
 		v, known := spokenNumbers[word]
 		for _, tail := range []string{" of an", " of a", " an", " a"} {
@@ -74,7 +73,7 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 			}
 		}
 		rest := s[len(m[0]):]
-		if more := further.FindStringSubmatch(rest); more != nil && m[2] == "" {
+		if more := further.parts(rest); more != nil && m[2] == "" {
 			v, rest = v+spokenNumbers[strings.ToLower(more[1])], rest[len(more[0]):]
 		}
 		if m[2] != "" {
@@ -136,9 +135,9 @@ func skip(s string, set map[string]bool) (string, bool) {
 
 // read reads an amount that s begins with, and returns what follows.
 func read(s string) (a amount, rest string, ok bool) {
-	s, _ = skip(circa.ReplaceAllString(s, "$1"), hedges)
+	s, _ = skip(circa.swap(s, "$1"), hedges)
 	s, loose := skip(s, unsure)
-	if m := roughly.FindString(s); m != "" {
+	if m := roughly.of(s); m != "" {
 		s, loose = s[len(m):], true // "a bit more than 1 cup"
 	}
 	s = strings.TrimPrefix(strings.TrimSpace(s), "to ")
@@ -154,7 +153,7 @@ func read(s string) (a amount, rest string, ok bool) {
 		v, rest = 12*v, after
 	}
 	a.n = v
-	if m := to.FindString(rest); m != "" {
+	if m := to.of(rest); m != "" {
 		if high, after, _, ok := number(rest[len(m):]); ok {
 			if !strings.HasPrefix(strings.TrimSpace(rest), "-") || high > v {
 				a.doubts, rest = Range, after
@@ -170,7 +169,7 @@ func read(s string) (a amount, rest string, ok bool) {
 			a.in, a.word, rest = u, name, end
 		}
 	}
-	if m := halfMore.FindString(rest); m != "" && a.word != "" {
+	if m := halfMore.of(rest); m != "" && a.word != "" {
 		a.n, rest = a.n+0.5, rest[len(m):] // "a cup and a half"
 	}
 	switch {

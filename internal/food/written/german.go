@@ -2,7 +2,6 @@ package written
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
@@ -56,14 +55,14 @@ func (g *German) Read(text string) []Said {
 }
 
 var (
-	germanHedge  = regexp.MustCompile(`(?i)^(?:ca\.?|circa|etwa|ungefähr|rund)\s*`)
-	germanLoose  = regexp.MustCompile(`(?i)^(?:knapp|gut|reichlich|gehäuft|gestrichen|mindestens|höchstens|mehr als|weniger als)\w{0,2}\s+`)
-	germanNumber = regexp.MustCompile(`(?i)^(\d+\s+\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)*|anderthalb|eineinhalb|(?:ein(?:e[nrs]?)?\s+)?halbe[nrs]?|eine[nrs]?|ein|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|zwölf)(?:\s+|$|(-|\pL))`)
-	germanRange  = regexp.MustCompile(`(?i)^(?:-|bis|oder)\s*(?:\d+(?:[.,]\d+)?(?:/\d+)?)\s*`)
-	germanUnit   = regexp.MustCompile(`^(\pL+)\.?(?:\s+|$)`)
-	germanShare  = regexp.MustCompile(`(?i)(?:mit\s+)?(\d+(?:[.,]\d+)?)\s*%(?:\s*(?:fettgehalt|fett|kakao))?`)
-	germanSize   = regexp.MustCompile(`(?:^|\s)(?:(?:Größe|größe|Gr\.?)\s*)?(XL|S|M|L)(?:\s|$)`)
-	germanHead   = regexp.MustCompile(`(?i)^(?:für|zutaten|zubereitung|ergibt|portionen|creme|schaum|sirup)\b[^\d]*$`)
+	germanHedge  = find(`(?i)^(?:ca\.?|circa|etwa|ungefähr|rund)\s*`)
+	germanLoose  = find(`(?i)^(?:knapp|gut|reichlich|gehäuft|gestrichen|mindestens|höchstens|mehr als|weniger als)\w{0,2}\s+`)
+	germanNumber = find(`(?i)^(\d+\s+\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)*|anderthalb|eineinhalb|(?:ein(?:e[nrs]?)?\s+)?halbe[nrs]?|eine[nrs]?|ein|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|zwölf)(?:\s+|$|(-|\pL))`)
+	germanRange  = find(`(?i)^(?:-|bis|oder)\s*(?:\d+(?:[.,]\d+)?(?:/\d+)?)\s*`)
+	germanUnit   = find(`^(\pL+)\.?(?:\s+|$)`)
+	germanShare  = find(`(?i)(?:mit\s+)?(\d+(?:[.,]\d+)?)\s*%(?:\s*(?:fettgehalt|fett|kakao))?`)
+	germanSize   = find(`(?:^|\s)(?:(?:Größe|größe|Gr\.?)\s*)?(XL|S|M|L)(?:\s|$)`)
+	germanHead   = find(`(?i)^(?:für|zutaten|zubereitung|ergibt|portionen|creme|schaum|sirup)\b[^\d]*$`)
 )
 
 // Line reads one line; false for a heading or nothing.
@@ -71,12 +70,12 @@ func (g *German) Line(text string) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
 	s := tidy(text)
 	switch {
-	case s == "" || strings.HasSuffix(s, ":") || germanHead.MatchString(s):
+	case s == "" || strings.HasSuffix(s, ":") || germanHead.in(s):
 		return l, false
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case minus.MatchString(text) || dashed.MatchString(text):
+	case minus.in(text) || dashed.in(text):
 		l.Doubt = NoAmount
 		return l, true
 	}
@@ -178,13 +177,13 @@ func (g *German) asEnglish(l Said, text, amount string, m germanMeasure, name st
 
 // germanAmount reads the amount and the measure that s begins with.
 func germanAmount(s string) (amount string, m germanMeasure, rest string, doubt Doubt) {
-	s = germanHedge.ReplaceAllString(s, "")
-	if at := germanLoose.FindString(s); at != "" {
+	s = germanHedge.swap(s, "")
+	if at := germanLoose.of(s); at != "" {
 		s, doubt = s[len(at):], Vague
 	}
-	found := germanNumber.FindStringSubmatch(s)
+	found := germanNumber.parts(s)
 	if found == nil {
-		if w := germanUnit.FindStringSubmatch(s); w != nil && germanMeasures[strings.ToLower(w[1])].doubt == Vague {
+		if w := germanUnit.parts(s); w != nil && germanMeasures[strings.ToLower(w[1])].doubt == Vague {
 			return "1", germanMeasure{doubt: Vague}, s[len(w[0]):], Vague // "etwas Salz"
 		}
 		return "", germanMeasure{}, s, doubt
@@ -195,13 +194,13 @@ func germanAmount(s string) (amount string, m germanMeasure, rest string, doubt 
 	} else if strings.Contains(amount, "halb") {
 		amount = "1/2"
 	}
-	if at := germanRange.FindString(rest); at != "" {
+	if at := germanRange.of(rest); at != "" {
 		rest, doubt = rest[len(at):], Range
 	}
-	if at := germanLoose.FindString(rest); at != "" {
+	if at := germanLoose.of(rest); at != "" {
 		rest, doubt = rest[len(at):], Vague
 	}
-	if w := germanUnit.FindStringSubmatch(rest); w != nil {
+	if w := germanUnit.parts(rest); w != nil {
 		if known, ok := germanMeasures[strings.ToLower(w[1])]; ok {
 			return amount, known, rest[len(w[0]):], doubt
 		}
@@ -211,22 +210,22 @@ func germanAmount(s string) (amount string, m germanMeasure, rest string, doubt 
 
 // germanName parts a name from its remarks, its percentage and its size.
 func germanName(s string) (name string, notes []string, share, size string) {
-	if m := germanShare.FindStringSubmatch(s); m != nil {
+	if m := germanShare.parts(s); m != nil {
 		share = strings.ReplaceAll(m[1], ",", ".")
 		s = strings.Replace(s, m[0], "", 1)
 	}
-	for _, m := range group.FindAllStringSubmatch(s, -1) {
+	for _, m := range group().FindAllStringSubmatch(s, -1) {
 		if note := strings.TrimSpace(m[1]); note != "" {
 			notes = append(notes, note)
 		}
 	}
-	s = group.ReplaceAllString(s, "")
+	s = group.swap(s, "")
 	name, note, _ := strings.Cut(s, ",")
 	if note = strings.TrimSpace(note); note != "" {
 		notes = append(notes, note)
 	}
 	sized := func(text string) string {
-		if m := germanSize.FindStringSubmatch(text); m != nil {
+		if m := germanSize.parts(text); m != nil {
 			size = m[1]
 			return strings.TrimSpace(strings.Replace(text, m[0], "", 1))
 		}

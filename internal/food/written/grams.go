@@ -2,7 +2,6 @@ package written
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -82,7 +81,7 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 		if a.in.size < 1 && out.Doubt == 0 && in.DensityKind == "liquid" {
 			out.Doubt = NoMeasure // "200 mg milk" is a slip
 		}
-		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) && !byWeight.MatchString(l.Text) {
+		if a.in.kind == ounce && in.DensityKind == "liquid" && out.Doubt == 0 && !(in.ID == condensed && a.n == condensedOz) && !byWeight.in(l.Text) {
 			out.Doubt = OunceOrFluid
 		}
 		return ingredient.Known(a.n * a.in.size), out
@@ -141,7 +140,7 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 	return ingredient.Known(g), out
 }
 
-var recordMeasure = regexp.MustCompile(`^([\d.]+) ([a-z]+)(?:,? ([^=]*?))? = ([\d.]+) g$`)
+var recordMeasure = find(`^([\d.]+) ([a-z]+)(?:,? ([^=]*?))? = ([\d.]+) g$`)
 
 // heaped is one of a measure as a record has it: filled or cut how, and what it weighs.
 type heaped struct {
@@ -152,7 +151,7 @@ type heaped struct {
 // recordMeasures are what a record says of a measure.
 func recordMeasures(in *ingredient.Ingredient, measure string) (all []heaped) {
 	for _, entry := range strings.Split(in.Measures, "; ") {
-		m := recordMeasure.FindStringSubmatch(entry)
+		m := recordMeasure.parts(entry)
 		if m == nil || m[2] != measure {
 			continue
 		}
@@ -165,7 +164,7 @@ func recordMeasures(in *ingredient.Ingredient, measure string) (all []heaped) {
 	return all
 }
 
-var siftedLater = regexp.MustCompile(`(?i)[,(]\s*sifted`)
+var siftedLater = find(`(?i)[,(]\s*sifted`)
 
 // filled is what one cup or spoon of a record weighs as the line says it is filled
 // or cut ("packed", "sliced"); 0 where the line does not say, and several where
@@ -176,7 +175,7 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	}
 	want := map[float64]string{customary.CupML: "cup", customary.TablespoonML: "tbsp", customary.TeaspoonML: "tsp"}[ml]
 	said := words(keyOf(text))
-	if siftedLater.MatchString(text) {
+	if siftedLater.in(text) {
 		said["sifted"], said["unsifted"] = false, true // "1 cup, sifted" is measured first
 	}
 	between := said["packed"] && (said["lightly"] || said["loosely"] || said["not"]) // neither of a record's two

@@ -2,7 +2,6 @@ package written
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -36,7 +35,7 @@ var remarks = words("divided optional cold warm room temp temperature temperate 
 func harmless(remark, name string) bool {
 	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
 	short := len(fields) <= 2
-	if len(fields) > 1 && (fields[0] == "for" || fields[0] == "see" || fields[0] == "buy" || fields[0] == "not" && !digits.MatchString(remark)) { // "for syrup", "see note"
+	if len(fields) > 1 && (fields[0] == "for" || fields[0] == "see" || fields[0] == "buy" || fields[0] == "not" && !digits.in(remark)) { // "for syrup", "see note"
 		return true
 	}
 	for _, w := range fields {
@@ -47,7 +46,7 @@ func harmless(remark, name string) bool {
 		case w == "unsalted" && strings.Contains(strings.ToLower(name), "without salt"):
 		case changed[w]:
 			return false
-		case short && !strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "en") && !digits.MatchString(w):
+		case short && !strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "en") && !digits.in(w):
 			return false
 		}
 	}
@@ -57,28 +56,28 @@ func harmless(remark, name string) bool {
 var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
-	apartFrom = regexp.MustCompile(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:sifted|sieved|strained) twice|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = regexp.MustCompile(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
+	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:sifted|sieved|strained) twice|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
+	pieceOf   = find(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
 	// scaled are words of a remark that make more or less of the amount.
-	scaled = regexp.MustCompile(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
+	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
 	// denied are words of a remark that take the food away or put another in its place.
-	denied = regexp.MustCompile(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not (?:needed|used|yet|in)|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
+	denied = find(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not (?:needed|used|yet|in)|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
 )
 
 // unheard reports whether a remark may change how much is weighed, or whether anything
 // is: a number that is neither the heat nor the time, "doubled", "leave out".
 func unheard(note string, in *ingredient.Ingredient) bool {
-	note = apartFrom.ReplaceAllString(note, "")
-	if scaled.MatchString(note) && !more.MatchString(note) || denied.MatchString(note) {
+	note = apartFrom.swap(note, "")
+	if scaled.in(note) && !more.in(note) || denied.in(note) {
 		return true
 	}
 	if eggParts[in.ID] != "" {
 		return false // "53-63 g" is a size
 	}
-	if m := pieceOf.FindStringSubmatch(note); m != nil && strings.Contains(strings.ToLower(in.Name), one(strings.ToLower(m[1]))) {
+	if m := pieceOf.parts(note); m != nil && strings.Contains(strings.ToLower(in.Name), one(strings.ToLower(m[1]))) {
 		return false // "120 ml lemon juice (3-4 lemons)"
 	}
-	return digits.MatchString(note)
+	return digits.in(note)
 }
 
 // browned are remarks that may name another record.
@@ -104,7 +103,7 @@ func newNames(lib *ingredient.Library) *names {
 			to[key] = append(to[key], id)
 		}
 	}
-	bare := regexp.MustCompile(`\s*\([^)]*\)`)
+	bare := find(`\s*\([^)]*\)`)
 	for _, in := range lib.All() {
 		put(kitchen, in.KitchenName, in.ID)
 		put(kitchen, in.Name, in.ID)
@@ -113,7 +112,7 @@ func newNames(lib *ingredient.Library) *names {
 			put(kitchen, strings.Join(id, " "), in.ID)
 		}
 		if in.CommonName != "" && !in.Compound {
-			put(common, bare.ReplaceAllString(in.CommonName, ""), in.ID)
+			put(common, bare.swap(in.CommonName, ""), in.ID)
 		}
 	}
 	for key, ids := range common {
@@ -164,7 +163,7 @@ func one(w string) string {
 
 // fullFat is what tells a food of milk from a leaner one; where there is no leaner one it
 // tells nothing.
-var fullFat = regexp.MustCompile(`^(?:full[- ](?:fat|cream)|plain) `)
+var fullFat = find(`^(?:full[- ](?:fat|cream)|plain) `)
 
 // look returns what name means. note may turn it round, "milk", "whole": turned
 // tells that it did.
@@ -179,7 +178,7 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 		keys = append(keys, strings.Join(fields[i:], " "))
 	}
 	first := keyOf(note)
-	if full := fullFat.ReplaceAllString(keys[len(keys)-1], ""); full != keys[len(keys)-1] {
+	if full := fullFat.swap(keys[len(keys)-1], ""); full != keys[len(keys)-1] {
 		keys = append(keys, full)
 	}
 	for _, key := range append(keys, strings.Join(kept, " ")) {
@@ -251,7 +250,7 @@ func (n *names) near(name string) (meaning, bool) {
 	return m, ok
 }
 
-var percent = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
+var percent = find(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
 
 // byPercent returns the ingredient of a family whose fat, or cocoa, is nearest to v
 // per cent; far tells that none is near.

@@ -1,7 +1,6 @@
 package written
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -26,33 +25,33 @@ type parts struct {
 func parse(s string) parts {
 	p := parts{times: 1, percent: -1}
 	var inside []string
-	s = group.ReplaceAllStringFunc(s, func(g string) string {
+	s = group().ReplaceAllStringFunc(s, func(g string) string {
 		inside = append(inside, strings.TrimSpace(g[1:len(g)-1]))
 		return " "
 	})
 	s = strings.NewReplacer("(", " ", ")", " ").Replace(s)
-	if m := fromOf.FindStringSubmatch(s); m != nil {
+	if m := fromOf.parts(s); m != nil {
 		p.whole, s = strings.ToLower(m[1]), m[2]
 	}
-	if m := lastly.FindStringSubmatch(s); m != nil {
+	if m := lastly.parts(s); m != nil {
 		if a, rest, ok := read(m[3]); ok && a.word != "" && strings.TrimSpace(rest) == "" {
 			s = m[2] + " x " + m[3] + " " + m[1] // "heavy cream 2 x 1 l"
 		}
 	}
 	main, tail := s, ""
-	leading := percent.FindStringIndex(strings.TrimSpace(s))
+	leading := percent.at(strings.TrimSpace(s))
 	if _, _, ok := read(strings.TrimSpace(s)); !ok || leading != nil && leading[0] == 0 || strings.HasPrefix(strings.TrimSpace(s), "half-") {
-		s = blanks.ReplaceAllString(dots.ReplaceAllString(s, " "), " ")
+		s = blanks.swap(dots.swap(s, " "), " ")
 		main = s
-		for _, at := range gap.FindAllStringIndex(s, -1) {
-			end := times.ReplaceAllString(timesOf.ReplaceAllString(s[at[1]:], "$1$2"), "")
+		for _, at := range gap().FindAllStringIndex(s, -1) {
+			end := times.swap(timesOf.swap(s[at[1]:], "$1$2"), "")
 			if _, rest, ok := read(end); ok && strings.ContainsFunc(s[:at[0]], unicode.IsLetter) && (strings.TrimSpace(rest) == "" || rest[0] == ',') {
 				main = strings.TrimSuffix(end, rest) + " " + s[:at[0]] + rest
 				break
 			}
 		}
 	}
-	if at := comma.FindStringIndex(main); at != nil {
+	if at := comma.at(main); at != nil {
 		main, tail = main[:at[0]], strings.TrimLeft(main[at[0]:], ",;- ")
 	}
 	main = strings.TrimSpace(main)
@@ -64,16 +63,16 @@ func parse(s string) parts {
 	for _, t := range strings.FieldsFunc(tail, func(c rune) bool { return c == ',' || c == ';' }) {
 		p.note(strings.TrimSpace(t))
 	}
-	if m := percent.FindStringSubmatchIndex(p.name); m != nil {
+	if m := percent().FindStringSubmatchIndex(p.name); m != nil {
 		p.percent = value(p.name[m[2]:m[3]])
 		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
 	}
-	p.name = strings.TrimSpace(blanks.ReplaceAllString(p.name, " "))
-	if at := purpose.FindStringIndex(p.name); at != nil && at[0] > 0 {
+	p.name = strings.TrimSpace(blanks.swap(p.name, " "))
+	if at := purpose.at(p.name); at != nil && at[0] > 0 {
 		p.notes = append(p.notes, strings.TrimSpace(p.name[at[0]:]))
 		p.name = p.name[:at[0]]
 	}
-	if at := finish.FindStringIndex(p.name); at != nil {
+	if at := finish.at(p.name); at != nil {
 		p.name = p.name[:at[0]]
 	}
 	return p
@@ -83,7 +82,7 @@ func value(s string) float64 { v, _, _, _ := number(s); return v }
 
 // amounts reads the amounts that main begins with; the rest is the name.
 func (p *parts) amounts(main string) {
-	if percent.FindStringIndex(main) != nil && percent.FindStringIndex(main)[0] == 0 {
+	if percent.at(main) != nil && percent.at(main)[0] == 0 {
 		p.name = main
 		return
 	}
@@ -92,12 +91,12 @@ func (p *parts) amounts(main string) {
 		p.name = main
 		return
 	}
-	if m := percent.FindStringIndex(strings.TrimSpace(rest)); m != nil && m[0] == 0 && a.word == "" {
+	if m := percent.at(strings.TrimSpace(rest)); m != nil && m[0] == 0 && a.word == "" {
 		p.name = main
 		return
 	}
-	rest = timesOf.ReplaceAllString(rest, "${1}x $2")
-	if x := times.FindString(rest); x != "" && a.word == "" {
+	rest = timesOf.swap(rest, "${1}x $2")
+	if x := times.of(rest); x != "" && a.word == "" {
 		if b, after, ok := read(rest[len(x):]); ok {
 			p.times, a, rest, p.packs = a.n, b, after, true
 		} else {
@@ -109,7 +108,7 @@ func (p *parts) amounts(main string) {
 	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
 		first := strings.TrimSpace(rest)
 		u, name, _ := unit(after)
-		if held := name != "" && u.kind == container; !held && !partOf.MatchString(main) && (a.n < 1 || unicode.IsLetter(rune(first[0]))) {
+		if held := name != "" && u.kind == container; !held && !partOf.in(main) && (a.n < 1 || unicode.IsLetter(rune(first[0]))) {
 			p.doubt = Apart // "half 100 g", "one fifty g"
 		}
 		p.times, a, rest, p.packs = a.n, b, after, true
@@ -119,7 +118,7 @@ func (p *parts) amounts(main string) {
 	}
 	p.sum = append(p.sum, a)
 	for {
-		if m := joined.FindString(rest); m != "" {
+		if m := joined.of(rest); m != "" {
 			if b, after, ok := read(rest[len(m):]); ok && b.word != "" {
 				p.sum, rest = append(p.sum, b), after
 				continue
@@ -152,26 +151,26 @@ func (p *parts) amounts(main string) {
 
 // paren takes what stands in brackets: another measure, a percentage or a remark.
 func (p *parts) paren(g string) {
-	if m := percent.FindStringSubmatch(g); m != nil && p.percent < 0 {
+	if m := percent.parts(g); m != nil && p.percent < 0 {
 		p.percent = value(m[1])
 		return
 	}
-	if a, rest, ok := read(g); ok && len(p.sum) == 0 && a.word == "" && a.doubts == 0 && strings.TrimSpace(rest) == "" && eggs.MatchString(p.name) {
+	if a, rest, ok := read(g); ok && len(p.sum) == 0 && a.word == "" && a.doubts == 0 && strings.TrimSpace(rest) == "" && eggs.in(p.name) {
 		p.sum = append(p.sum, a) // "yolks (6)"
 		return
 	}
-	p.each = p.each || each.MatchString(g)
-	g = each.ReplaceAllString(g, "")
+	p.each = p.each || each.in(g)
+	g = each.swap(g, "")
 	if a, rest, ok := read(g); ok && a.in.kind == vague && a.word != "" && strings.TrimSpace(rest) == "" && len(p.sum) > 0 && p.sum[0].in.kind == mass {
 		return // "1 g salt (a pinch)"
 	}
-	if m := counted.FindStringSubmatch(g); m != nil && len(p.sum) > 0 && eggs.MatchString(p.name) {
+	if m := counted.parts(g); m != nil && len(p.sum) > 0 && eggs.in(p.name) {
 		p.pieces = value(m[1]) // "150 g egg whites (about 5)"
 		return
 	}
 	for _, piece := range strings.FieldsFunc(strings.TrimPrefix(g, "or "), func(c rune) bool { return c == '/' || c == ';' || c == '=' }) {
 		a, rest, ok := read(strings.TrimSpace(piece))
-		if strings.ContainsRune(g, '/') && digits.MatchString(g) && strings.Contains(g, "1/") {
+		if strings.ContainsRune(g, '/') && digits.in(g) && strings.Contains(g, "1/") {
 			a, rest, ok = read(g)
 		}
 		if ok && a.word != "" && a.in.kind != vague && strings.TrimSpace(rest) == "" && a.doubts == 0 {
@@ -193,18 +192,18 @@ func (p *parts) paren(g string) {
 var blocks = words("bar bars slice slices piece pieces")
 
 var (
-	partOf  = regexp.MustCompile(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
-	each    = regexp.MustCompile(`(?i)\s*\b(?:each|apiece)\b`)
-	purpose = regexp.MustCompile(`(?i)\s+for the \pL+$`)
-	lessOr  = regexp.MustCompile(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
+	partOf  = find(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
+	each    = find(`(?i)\s*\b(?:each|apiece)\b`)
+	purpose = find(`(?i)\s+for the \pL+$`)
+	lessOr  = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
-	torn = regexp.MustCompile(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
+	torn = find(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
-	orMany   = regexp.MustCompile(`(?i)^or \d+ (?:if|for|of|when|with)\b`)
-	twoSizes = regexp.MustCompile(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
-	counted  = regexp.MustCompile(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
-	eggs     = regexp.MustCompile(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
-	lastly   = regexp.MustCompile(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
+	orMany   = find(`(?i)^or \d+ (?:if|for|of|when|with)\b`)
+	twoSizes = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
+	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
+	eggs     = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
+	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
 )
 
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
@@ -213,13 +212,13 @@ func (p *parts) note(t string) {
 	if t == "" {
 		return
 	}
-	if m := percent.FindStringSubmatch(t); m != nil && p.percent < 0 {
+	if m := percent.parts(t); m != nil && p.percent < 0 {
 		p.percent = value(m[1])
 		return
 	}
-	if joined.MatchString(t) && !more.MatchString(t) && digits.MatchString(t) {
+	if joined.in(t) && !more.in(t) && digits.in(t) {
 		p.doubt = Apart
-		switch a, rest, ok := read(t[len(joined.FindString(t)):]); {
+		switch a, rest, ok := read(t[len(joined.of(t)):]); {
 		case ok && strings.TrimSpace(rest) != "":
 			p.doubt = Either // "plus 3 yolks"
 		case ok && a.word != "" && a.doubts == 0 && len(p.sum) > 0 && p.times == 1:
@@ -227,16 +226,16 @@ func (p *parts) note(t string) {
 			return
 		}
 	}
-	if at := finish.FindStringIndex(" " + t); at != nil && at[0] == 0 && len(p.sum) > 0 && strings.HasPrefix(strings.ToLower(t), "or ") {
+	if at := finish.at(" " + t); at != nil && at[0] == 0 && len(p.sum) > 0 && strings.HasPrefix(strings.ToLower(t), "or ") {
 		p.doubt = Vague
 	}
-	if (lessOr.MatchString(t) || torn.MatchString(t)) && len(p.sum) > 0 {
+	if (lessOr.in(t) || torn.in(t)) && len(p.sum) > 0 {
 		p.doubt = Vague
 	}
 	if strings.EqualFold(t, "separated") {
 		p.doubt = Separated
 	}
-	if orMany.MatchString(t) || twoSizes.MatchString(t) {
+	if orMany.in(t) || twoSizes.in(t) {
 		p.doubt = Range
 	}
 	if len(p.sum) == 0 {
@@ -246,13 +245,13 @@ func (p *parts) note(t string) {
 			p.sum = append(p.sum, a)
 			return
 		}
-		if ok && a.word == "" && a.doubts == 0 && sizeWords[strings.ToLower(rest)] && eggs.MatchString(p.name) {
+		if ok && a.word == "" && a.doubts == 0 && sizeWords[strings.ToLower(rest)] && eggs.in(p.name) {
 			p.sum, p.name = append(p.sum, a), p.name+" "+rest // "egg yolks, 6 large"
 			return
 		}
 	}
-	if a, rest, ok := read(each.ReplaceAllString(t, "")); ok && a.word != "" && a.doubts == 0 && a.in.size > 0 && strings.TrimSpace(rest) == "" {
-		p.each = p.each || each.MatchString(t)
+	if a, rest, ok := read(each.swap(t, "")); ok && a.word != "" && a.doubts == 0 && a.in.size > 0 && strings.TrimSpace(rest) == "" {
+		p.each = p.each || each.in(t)
 		p.beside = append(p.beside, a) // "100 g sugar, about 1/2 cup"
 		return
 	}

@@ -2,7 +2,6 @@ package written
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,7 +27,7 @@ const mostLine = 400
 // remarks on the whole are passed over.
 func (r *Reader) Read(text string) []Said {
 	var all []Said
-	in := whole{american: customarily.MatchString(text), dashed: len(dashed.FindAllString(text, 2)) > 1}
+	in := whole{american: customarily.in(text), dashed: len(dashed().FindAllString(text, 2)) > 1}
 	in.shares = shares(text)
 	in.rows, in.items = running(row, text), running(item, text)
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
@@ -44,8 +43,8 @@ func (r *Reader) Line(text string) (Said, bool) { return r.line(text, whole{}) }
 
 // running reports whether the numbers that a pattern finds at the heads of lines are
 // 1, 2 and so on.
-func running(head *regexp.Regexp, text string) bool {
-	found := head.FindAllStringSubmatch(text, -1)
+func running(head pattern, text string) bool {
+	found := head().FindAllStringSubmatch(text, -1)
 	for i, m := range found {
 		if n, err := strconv.Atoi(m[1]); err != nil || n != i+1 {
 			return false
@@ -64,36 +63,36 @@ type whole struct {
 }
 
 var (
-	customarily = regexp.MustCompile(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
-	row         = regexp.MustCompile(`(?m)^\s*(\d{1,3})\t\s*\d`)
-	item        = regexp.MustCompile(`(?m)^\s*(\d{1,2})[.)]\s+\S`)
-	dashed      = regexp.MustCompile(`(?m)^\s*-\d`)
+	customarily = find(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
+	row         = find(`(?m)^\s*(\d{1,3})\t\s*\d`)
+	item        = find(`(?m)^\s*(\d{1,2})[.)]\s+\S`)
+	dashed      = find(`(?m)^\s*-\d`)
 )
 
 var (
 	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
-	box     = regexp.MustCompile(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+|\p{So}+\x{FE0F}?)\s*)+`)
-	ordinal = regexp.MustCompile(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
-	group   = regexp.MustCompile(`\(([^()]*)\)`)
-	comma   = regexp.MustCompile(`,(?:\D|$)|;| - (?:\D|$)| -$`)
-	dots    = regexp.MustCompile(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
-	blanks  = regexp.MustCompile(`\s+`)
-	serving = regexp.MustCompile(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
-	minus   = regexp.MustCompile(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
-	bound   = regexp.MustCompile(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
-	wonder  = regexp.MustCompile(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
-	marked  = regexp.MustCompile("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
-	halfs   = regexp.MustCompile(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
-	finish  = regexp.MustCompile(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
-	digits  = regexp.MustCompile(`\d`)
-	more    = regexp.MustCompile(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
-	joined  = regexp.MustCompile(`(?i)^\s*(?:plus|and|\+|&)\s+`)
-	either  = regexp.MustCompile(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
-	choices = regexp.MustCompile(`(?i)\bor\b|/`)
-	fromOf  = regexp.MustCompile(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
-	times   = regexp.MustCompile(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
-	timesOf = regexp.MustCompile(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
-	gap     = regexp.MustCompile(`[\s:=-]+`)
+	box     = find(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+|\p{So}+\x{FE0F}?)\s*)+`)
+	ordinal = find(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
+	group   = find(`\(([^()]*)\)`)
+	comma   = find(`,(?:\D|$)|;| - (?:\D|$)| -$`)
+	dots    = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
+	blanks  = find(`\s+`)
+	serving = find(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
+	minus   = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
+	bound   = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
+	wonder  = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
+	marked  = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
+	halfs   = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
+	finish  = find(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
+	digits  = find(`\d`)
+	more    = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
+	joined  = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
+	either  = find(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	choices = find(`(?i)\bor\b|/`)
+	fromOf  = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
+	times   = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
+	timesOf = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
+	gap     = find(`[\s:=-]+`)
 	titles  = words("base custard foam meringue ripple swirl topping recipe")
 	layout  = words("qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
 )
@@ -103,13 +102,13 @@ func measuresFirst(s string) bool { _, name, _ := unit(s); return name != "" && 
 
 // heading reports whether s names no ingredient: a title, a yield, a rule.
 func (r *Reader) heading(s string) bool {
-	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) || strings.HasSuffix(s, ":") || serving.MatchString(s) {
+	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) || strings.HasSuffix(s, ":") || serving.in(s) {
 		return true
 	}
-	if m := group.FindStringSubmatch(s); m != nil && serving.MatchString(m[1]) && !digits.MatchString(group.ReplaceAllString(s, "")) {
+	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
 		return true // "Ribbon (makes about 2 cups)"
 	}
-	if digits.MatchString(s) {
+	if digits.in(s) {
 		return false
 	}
 	key := keyOf(strings.Trim(s, "-= "))
@@ -141,14 +140,14 @@ func (r *Reader) forPart(fields []string) bool {
 func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
 	switch {
-	case in.rows && row.MatchString(text):
+	case in.rows && row.in(text):
 		text = text[strings.IndexByte(text, '\t')+1:]
-	case in.items && item.MatchString(text):
+	case in.items && item.in(text):
 		text = text[strings.IndexAny(text, ".)")+1:]
 	}
 	s := tidy(r.quiet(text))
 	switch {
-	case s == "" && eaten.MatchString(text): // drawn, not written
+	case s == "" && eaten.in(text): // drawn, not written
 		l.Doubt = Unknown
 		return l, true
 	case s == "":
@@ -160,16 +159,16 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 		return l, false
 	}
 	if in.shares {
-		s = sharing.ReplaceAllString(s, "$1")
+		s = sharing.swap(s, "$1")
 	}
-	p := parse(eggsBehind(unrow(byWeight.ReplaceAllString(s, ""))))
-	if struck.MatchString(text) || wonder.MatchString(text) {
+	p := parse(eggsBehind(unrow(byWeight.swap(s, ""))))
+	if struck.in(text) || wonder.in(text) {
 		p.doubt = Apart
 	}
-	if bound.MatchString(text) {
+	if bound.in(text) {
 		p.doubt = Vague
 	}
-	if minus.MatchString(text) || dashed.MatchString(text) && !in.dashed {
+	if minus.in(text) || dashed.in(text) && !in.dashed {
 		p.doubt = NoAmount
 	}
 	r.settle(&l, p, in.american)
@@ -197,8 +196,8 @@ func (r *Reader) hasFat(id string, percent float64) bool {
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"
 // does; eggs beside what they weigh are no other.
 func (r *Reader) further(note string, in *ingredient.Ingredient, sum []amount) bool {
-	for _, other := range choices.Split(note, -1) {
-		if m, _, found := r.names.look(strings.TrimSpace(other), ""); found && choices.MatchString(note) && !strings.HasPrefix(note, "or ") && !slices.Contains(m.ids, in.ID) {
+	for _, other := range choices().Split(note, -1) {
+		if m, _, found := r.names.look(strings.TrimSpace(other), ""); found && choices.in(note) && !strings.HasPrefix(note, "or ") && !slices.Contains(m.ids, in.ID) {
 			return true // "bourbon, rum or brandy"
 		}
 	}

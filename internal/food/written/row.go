@@ -1,7 +1,6 @@
 package written
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -9,38 +8,38 @@ import (
 )
 
 var (
-	cellEnd  = regexp.MustCompile(`\s*(?:\t|\||;)\s*`)
-	share    = regexp.MustCompile(`^[\d.,]+ ?%$`)
-	price    = regexp.MustCompile(`^(?:[$£€¥] ?[\d.,]+|[\d.,]+ ?[$£€¥])(?: ?/ ?\pL+)?$`)
-	code     = regexp.MustCompile(`^\p{Lu}{1,4}[-#]?\d{2,}$`)
-	csv      = regexp.MustCompile(`^[\d./]+,\s*\pL*\s*,\s*\pL[^,]*$`)
-	shared   = regexp.MustCompile(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
-	sharing  = regexp.MustCompile(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
-	numbered = regexp.MustCompile(`^(\pL+) \d( \([^()]*\) \d)`)
-	byWeight = regexp.MustCompile(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
+	cellEnd  = find(`\s*(?:\t|\||;)\s*`)
+	share    = find(`^[\d.,]+ ?%$`)
+	price    = find(`^(?:[$£€¥] ?[\d.,]+|[\d.,]+ ?[$£€¥])(?: ?/ ?\pL+)?$`)
+	code     = find(`^\p{Lu}{1,4}[-#]?\d{2,}$`)
+	csv      = find(`^[\d./]+,\s*\pL*\s*,\s*\pL[^,]*$`)
+	shared   = find(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
+	sharing  = find(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
+	numbered = find(`^(\pL+) \d( \([^()]*\) \d)`)
+	byWeight = find(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
 )
 
 // shares reports whether a text gives each line's share of the whole before its weight, as
 // formulas of bakeries do: most of its lines have one, and they are no fat of milk.
 func shares(text string) bool {
-	lines := shared.FindAllString(text, -1)
-	others := slices.ContainsFunc(lines, func(line string) bool { return !own.MatchString(line) })
+	lines := shared().FindAllString(text, -1)
+	others := slices.ContainsFunc(lines, func(line string) bool { return !own.in(line) })
 	return len(lines) > 1 && others
 }
 
 // own finds the foods whose own percentage may stand before their weight.
 
-var own = regexp.MustCompile(`(?i)milk|cream|chocolate|couverture|cocoa|rum|whisk|vodka|vol\b|solids|butter|yogh?urt`)
+var own = find(`(?i)milk|cream|chocolate|couverture|cocoa|rum|whisk|vodka|vol\b|solids|butter|yogh?urt`)
 
 // unrow returns a row of a table, a name with its amounts behind it in cells or one after
 // the other, as a line is written: the first amount, the others that say the same, the
 // name. A text that is no such row is returned as it is.
 func unrow(s string) string {
-	s = numbered.ReplaceAllString(s, "$1$2") // "Sugar 1 (with whites) 80 g"
-	if csv.MatchString(s) {
+	s = numbered.swap(s, "$1$2") // "Sugar 1 (with whites) 80 g"
+	if csv.in(s) {
 		s = strings.ReplaceAll(s, ",", "\t")
 	}
-	cells := cellEnd.Split(s, -1)
+	cells := cellEnd().Split(s, -1)
 	if len(cells) < 2 {
 		return behind(s)
 	}
@@ -53,7 +52,7 @@ func unrow(s string) string {
 		}
 		_, rest, _, bare := number(c)
 		switch {
-		case c == "" || share.MatchString(c) && len(names) > 0 || price.MatchString(c) || code.MatchString(c):
+		case c == "" || share.in(c) && len(names) > 0 || price.in(c) || code.in(c):
 		case bare && strings.TrimSpace(rest) == "" && next != "" && isUnit(next):
 			amounts = append(amounts, c+" "+next)
 			i++
@@ -107,7 +106,7 @@ func behind(s string) string {
 	if s == "" || strings.ContainsAny(s[:1], "0123456789.") {
 		return s
 	}
-	for _, at := range gap.FindAllStringIndex(s, -1) {
+	for _, at := range gap().FindAllStringIndex(s, -1) {
 		end := strings.TrimSpace(s[at[1]:])
 		if end == "" || !strings.ContainsAny(end[:1], "0123456789.") {
 			continue

@@ -65,7 +65,7 @@ func (r *Reader) withPercent(l *Said, m meaning, known bool, percent float64) (m
 
 // unknown says of a name that no ingredient has what it may have meant.
 func (r *Reader) unknown(l *Said) {
-	if l.Doubt = Unknown; either.MatchString(l.Name) {
+	if l.Doubt = Unknown; either.in(l.Name) {
 		l.Doubt = Either
 	}
 	if core, found := r.names.within(l.Name); found && l.Doubt == Unknown {
@@ -111,7 +111,7 @@ func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bo
 			l.Doubt = Either
 		case unheard(note, in):
 			l.Doubt = Apart
-		case !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.MatchString(note):
+		case !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.in(note):
 			l.Doubt = Other
 		}
 	}

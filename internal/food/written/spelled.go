@@ -1,20 +1,19 @@
 package written
 
 import (
-	"regexp"
 	"strings"
 )
 
 var large = map[string]float64{"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
 	"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "hundred": 100}
 
-var nextWord = regexp.MustCompile(`^[ -]*([a-z]+)`)
+var nextWord = find(`^[ -]*([a-z]+)`)
 
 // spelled reads a number above twelve that s spells out, "one hundred and fifty".
 func spelled(s string) (v float64, rest string, ok bool) {
 	low, at, end := strings.ToLower(s), 0, 0
 	for {
-		m := nextWord.FindStringSubmatch(low[at:])
+		m := nextWord.parts(low[at:])
 		if m == nil {
 			break
 		}

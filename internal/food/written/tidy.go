@@ -2,7 +2,6 @@ package written
 
 import (
 	"html"
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -17,7 +16,7 @@ var signs = strings.NewReplacer("⁄", "/", "×", "x", "–", "-", "—", "-", "
 // tidy is a line without bullets, in one form of each sign.
 func tidy(text string) string {
 	raw := text
-	text = footnote.ReplaceAllString(struck.ReplaceAllString(html.UnescapeString(text), " "), "$1 ")
+	text = footnote.swap(struck.swap(html.UnescapeString(text), " "), "$1 ")
 	if strings.TrimSpace(text) == "" {
 		text = strings.ReplaceAll(raw, "~~", "")
 	}
@@ -26,11 +25,11 @@ func tidy(text string) string {
 	if cells, isRow := strings.CutPrefix(strings.TrimSpace(s), "|"); isRow {
 		s = strings.ReplaceAll(strings.Trim(cells, "| "), "|", "\t")
 	}
-	s = halfs.ReplaceAllString(marked.ReplaceAllString(s, "$1$2"), "half and half")
-	s = tightly.ReplaceAllString(s, "$1 $2")
-	s = arrow.ReplaceAllString(s, "$1: ")
-	s = celled.ReplaceAllString(s, "$1, $2 $3")
-	if m := ahead.FindStringSubmatch(s); m != nil {
+	s = halfs.swap(marked.swap(s, "$1$2"), "half and half")
+	s = tightly.swap(s, "$1 $2")
+	s = arrow.swap(s, "$1: ")
+	s = celled.swap(s, "$1, $2 $3")
+	if m := ahead.parts(s); m != nil {
 		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" {
 			s = m[1] + " " + m[2] // "(2) egg whites"
 		}
@@ -41,8 +40,8 @@ func tidy(text string) string {
 		}
 		return c
 	}, s)
-	s = box.ReplaceAllString(strings.ToValidUTF8(s, ""), "")
-	if m := ordinal.FindStringSubmatch(s); m != nil && !measuresFirst(m[1]) {
+	s = box.swap(strings.ToValidUTF8(s, ""), "")
+	if m := ordinal.parts(s); m != nil && !measuresFirst(m[1]) {
 		s = m[1]
 	}
 	if cell, next, isTable := strings.Cut(s, "\t"); isTable && cell != "" {
@@ -51,19 +50,19 @@ func tidy(text string) string {
 			s = strings.ReplaceAll(s, "\t", " ") // amount, measure and name in columns
 		}
 	}
-	return strings.TrimSpace(idle.ReplaceAllString(bid.ReplaceAllString(s, ""), ""))
+	return strings.TrimSpace(idle.swap(bid.swap(s, ""), ""))
 }
 
 var (
-	tightly  = regexp.MustCompile(`(\pL{3,})(\d)`) // "sugar100g"
-	footnote = regexp.MustCompile(`(\pL)(?:[*\x{2020}\x{2021}]|[\x{00B9}\x{00B2}\x{00B3}])+(?:\s|$|,)`)
-	arrow    = regexp.MustCompile(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
-	celled   = regexp.MustCompile(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
-	ahead    = regexp.MustCompile(`^\(([^()]*)\)\s*(.*)$`)
+	tightly  = find(`(\pL{3,})(\d)`) // "sugar100g"
+	footnote = find(`(\pL)(?:[*\x{2020}\x{2021}]|[\x{00B9}\x{00B2}\x{00B3}])+(?:\s|$|,)`)
+	arrow    = find(`(\pL)\s*(?:=>|->|\x{2192})\s*`)
+	celled   = find(`^(\pL[^,;]*)[,;]\s*(\d[\d./]*)\s*[,;]\s*(\pL{1,12}\.?)$`) // "sugar, 100, g"
+	ahead    = find(`^\(([^()]*)\)\s*(.*)$`)
 
 	// What is crossed out, in the forms of plain text and of pages.
-	struck = regexp.MustCompile(`(?i)~~[^~]*~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>|(?:[^\x{0335}-\x{0338}][\x{0335}-\x{0338}])+`)
+	struck = find(`(?i)~~[^~]*~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>|(?:[^\x{0335}-\x{0338}][\x{0335}-\x{0338}])+`)
 
-	bid  = regexp.MustCompile(`^(?i)take\s+`)
-	idle = regexp.MustCompile(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
+	bid  = find(`^(?i)take\s+`)
+	idle = find(`(?i)\s+or so\b|\s*@.*$|!+\s*$`) // or so; a price; emphasis
 )

@@ -111,7 +111,7 @@ func (w *weighing) byScale() (weighed bool) {
 		if w.how.Doubt == Range || w.how.Doubt == Vague && w.p.sum[0].n != 1 {
 			break
 		}
-		if b.in.kind == ounce && w.l.Ingredient.DensityKind == "liquid" && !(w.l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.MatchString(w.l.Text) {
+		if b.in.kind == ounce && w.l.Ingredient.DensityKind == "liquid" && !(w.l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.in(w.l.Text) {
 			w.l.ask(OunceOrFluid)
 		}
 		w.total, w.how = ingredient.Known(g), Said{Basis: Weighed}
