@@ -19,7 +19,10 @@ var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very flesh smooth crunchy mashed pureed strong room temperature extra flaked slivered")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed mini miniature halve piece kernel chunk cube flesh smooth crunchy mashed pureed strong room temperature extra flaked slivered")
+
+// bySize are words that tell how large the pieces are.
+var bySize = words("large medium small big")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -28,36 +31,13 @@ var heads = words("milk cream sugar butter salt honey yolk white egg yogurt coco
 var changed = words("frozen dried canned tinned sweetened unsweetened salted unsalted powdered smoked evaporated condensed flavoured flavored reduced dehydrated candied toasted roasted pasteurised pasteurized cultured clotted malted chip chips")
 
 // remarks are those that do not, beside plainWords and what was done to it.
-var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus normal regular standard ordinary ep solid pack cut soft skin skins on with weight mini added stems stem")
-
-// harmless reports whether a remark leaves the food what its name says. Of one or
-// two words each has to be known for that: "coconut" after sugar is another sugar.
-func harmless(remark, name string) bool {
-	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
-	short := len(fields) <= 2
-	if len(fields) > 1 && (fields[0] == "for" || fields[0] == "see" || fields[0] == "buy" || fields[0] == "not" && !digits.in(remark)) { // "for syrup", "see note"
-		return true
-	}
-	for _, w := range fields {
-		w = strings.Trim(w, ".,!;:")
-		switch {
-		case strings.Contains(strings.ToLower(name), w), plainWords[w], remarks[w]:
-		case w == "unsweetened" && strings.Contains(strings.ToLower(name), "unsweetened"):
-		case w == "unsalted" && strings.Contains(strings.ToLower(name), "without salt"):
-		case changed[w]:
-			return false
-		case short && !strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "en") && !digits.in(w):
-			return false
-		}
-	}
-	return true
-}
+var remarks = words("divided optional cold warm room temp temperature temperate large medium small at in if needed sieve dice fridge use very overnight total each homemade local more extra fine coarse bought cubes piece pieces split well slightly gently up apart off thinly just barely no only leaf leaves acacia clover wildflower heather manuka leatherwood blossom eucalyptus normal regular standard ordinary ep solid pack cut soft skin skins on with weight mini stems stem bloom")
 
 var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
 	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:sifted|sieved|strained) twice|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = find(`^(?:about |from |ca\.? |~)?\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
+	pieceOf   = find(`(?i)^(?:about |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
 	// denied are words of a remark that take the food away or put another in its place.
@@ -165,11 +145,25 @@ func one(w string) string {
 // tells nothing.
 var fullFat = find(`^(?:full[- ](?:fat|cream)|plain) `)
 
+// prepared reports whether each "and" of a name joins what was done to the food, "peeled
+// and cored pears", and no other food.
+func prepared(name string) bool {
+	fields, joins := strings.Fields(strings.ToLower(name)), false
+	for i, w := range fields {
+		joins = joins || w == "and"
+		if w == "and" && (i == 0 || i+1 == len(fields) || !plainWords[fields[i-1]] || !plainWords[fields[i+1]]) {
+			return false
+		}
+	}
+	return joins
+}
+
 // look returns what name means. note may turn it round, "milk", "whole": turned
 // tells that it did.
 func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	fields := strings.Fields(keyOf(name))
-	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || w == "l" || w == "of" })
+	fields = slices.DeleteFunc(fields, func(w string) bool { return w == "and" && prepared(name) })
+	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || bySize[w] || w == "l" || w == "of" })
 	keys := []string{strings.Join(fields, " ")}
 	if strings.Contains(keys[0], "-") { // "whole-milk yogurt"
 		keys = append(keys, strings.ReplaceAll(keys[0], "-", " "))
@@ -265,6 +259,8 @@ func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
 		family, most = "milk_", 0.3
 	case "rum", "dark rum", "white rum":
 		return meaning{ids: []string{"rum_40"}}, false, v == 40
+	case "vodka", "gin":
+		return meaning{ids: []string{"whisky_bourbon_40"}}, false, v == 40
 	case "whisky", "whiskey", "scotch", "scotch whisky", "bourbon", "irish whiskey":
 		id := map[float64]string{40: "whisky_bourbon_40", 43: "whisky_43"}[v]
 		return meaning{ids: []string{id}}, false, id != ""

@@ -1,6 +1,7 @@
 package written
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -68,6 +69,9 @@ func parse(s string) parts {
 		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
 	}
 	p.name = strings.TrimSpace(blanks.swap(p.name, " "))
+	for len(p.notes) > 0 && isPlain(p.name) {
+		p.name, p.notes = p.name+" "+p.notes[0], p.notes[1:] // "peeled, pitted peaches"
+	}
 	if at := purpose.at(p.name); at != nil && at[0] > 0 {
 		p.notes = append(p.notes, strings.TrimSpace(p.name[at[0]:]))
 		p.name = p.name[:at[0]]
@@ -76,6 +80,12 @@ func parse(s string) parts {
 		p.name = p.name[:at[0]]
 	}
 	return p
+}
+
+// isPlain reports whether a name is nothing but what was done to the food.
+func isPlain(name string) bool {
+	fields := strings.Fields(strings.ToLower(name))
+	return len(fields) > 0 && !slices.ContainsFunc(fields, func(w string) bool { return !plainWords[w] && !sizeWords[w] && w != "and" })
 }
 
 func value(s string) float64 { v, _, _, _ := number(s); return v }

@@ -155,7 +155,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case r.heading(s):
+	case r.heading(s) || r.prose(s):
 		return l, false
 	}
 	if in.shares {

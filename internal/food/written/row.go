@@ -90,6 +90,10 @@ func amountsOf(s string) (string, int) {
 	if rest == "" {
 		return first, 1
 	}
+	if m := joined.of(rest); m != "" {
+		others, n := amountsOf(rest[len(m):])
+		return first + " + " + others, 2 * n // "250 g + 50 g"
+	}
 	next := strings.TrimSpace(strings.TrimLeft(rest, "/|=,"))
 	if next == "" || !strings.ContainsAny(next[:1], "0123456789.") {
 		return "", 0
@@ -112,7 +116,7 @@ func behind(s string) string {
 			continue
 		}
 		if amounts, n := amountsOf(end); n > 1 {
-			return amounts + " " + strings.TrimRight(s[:at[0]], " ,:-")
+			return amounts + " " + strings.TrimRight(s[:at[0]], " ,:=-")
 		}
 	}
 	return s

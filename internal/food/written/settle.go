@@ -18,6 +18,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	}
 	l.Name = name
 	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
+	if !ok {
+		m, ok = r.names.provenly(name)
+	}
 	loose := m.loose
 	if p.percent >= 0 {
 		m, ok = r.withPercent(l, m, ok, p.percent)
@@ -68,6 +71,16 @@ func (r *Reader) unknown(l *Said) {
 	if l.Doubt = Unknown; either.in(l.Name) {
 		l.Doubt = Either
 	}
+	ids, core := r.names.abroad(l.Name)
+	if near, found := r.names.near(l.Name); found && len(ids) > 0 && core != l.Name && !linked.in(l.Name) {
+		ids = near.ids // "heavy creme" is misspelt, not French
+	} else if len(ids) > 0 {
+		l.Name = core
+	}
+	if len(ids) > 0 {
+		l.Meanings = ids
+		return
+	}
 	if core, found := r.names.within(l.Name); found && l.Doubt == Unknown {
 		l.Doubt, l.Meanings = Other, core.ids
 	} else if near, found := r.names.near(l.Name); found {
@@ -111,8 +124,10 @@ func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bo
 			l.Doubt = Either
 		case unheard(note, in):
 			l.Doubt = Apart
-		case !(turned && i == 0) && !harmless(note, in.Name+" "+in.Kitchen()) && !more.in(note):
-			l.Doubt = Other
+		case !(turned && i == 0) && !r.accounted(note, in) && !more.in(note):
+			if l.Doubt = Other; strings.HasPrefix(note, "or ") {
+				l.Doubt = Either
+			}
 		}
 	}
 	for _, w := range strings.Fields(keyOf(l.Note)) {

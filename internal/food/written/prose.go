@@ -1,0 +1,95 @@
+package written
+
+import "strings"
+
+// methods are words that a sentence of the method begins with. common practice, no source.
+var methods = words("add allow arrange assemble bake beat blend blitz boil break bring brush chill chop churn coat combine continue cook cool core cover crack crush cut decorate dip dissolve " +
+	"divide drain drizzle enjoy enrich fill finish fit fold freeze fry garnish grate grease grind heat hull infuse keep knead ladle layer leave let line lower macerate make mash measure melt " +
+	"mix move pack pass peel pipe pit place poach pop pour preheat prepare press process pull pulse puree push put raise reduce refrigerate remove repeat rest return rinse ripple roast roll " +
+	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
+	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
+	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
+
+// tells are words that a remark on the whole begins with.
+var tells = words("adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+	"thank thanks they tip tips until warning we when while you")
+
+// points are words that begin such a remark, and a food that nobody weighed.
+var points = words("after approximately based best easy everything from her here his it it's level my our per ready source such that the these this those your")
+
+// first are words that may stand before the verb.
+var first = words("then now finally meanwhile next first second lastly afterwards also just and step to please again once")
+
+// pinched are amounts that are no measure.
+var pinched = words("pinch pinches dash dashes drop drops splash knob knobs handful handfuls drizzle glug few some")
+
+var (
+	stepNo  = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
+	heats   = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
+	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|week|month|time|cm\b|mm\b|inch|in\b|%)`)
+	seasons = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional)\b`)
+)
+
+// prose reports whether s is a sentence of the method, or a remark on the whole, that has
+// no amount of any food: nothing in it is weighed.
+func (r *Reader) prose(s string) bool {
+	s = strings.TrimSpace(stepNo.swap(s, ""))
+	fields := strings.Fields(strings.ToLower(s))
+	for len(fields) > 1 && (first[strings.Trim(fields[0], ".,:")] || strings.HasSuffix(fields[0], "ly") || strings.HasSuffix(fields[0], "ly,")) {
+		fields = fields[1:]
+	}
+	if len(fields) == 0 || r.weighs(s) {
+		return false
+	}
+	switch at := strings.Trim(fields[0], ".,:;!"); {
+	case len(fields) == 1:
+		return methods[at] && strings.ContainsAny(s, ".!")
+	case methods[at]:
+		return fields[1] != "of"
+	case tells[at]:
+		return true
+	case len(fields) < 4 || seasons.in(s) || r.names.mentions(s):
+		return false
+	}
+	return points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
+}
+
+// weighs reports whether s has an amount of something: a measure behind a number, a number
+// before a food, a pinch.
+func (r *Reader) weighs(s string) bool {
+	fields := strings.Fields(heats.swap(s, " "))
+	for i, w := range fields {
+		w = strings.ToLower(strings.Trim(w, ".,;:()"))
+		if pinched[w] || w == "taste" && i > 0 && strings.EqualFold(fields[i-1], "to") {
+			return true
+		}
+		a, rest, ok := read(strings.TrimLeft(strings.Join(fields[i:], " "), "("))
+		switch {
+		case !ok || a.in.kind == vague:
+		case a.in.kind != pieces && a.in.kind != container:
+			return true
+		case a.in.kind == container:
+			if strings.HasPrefix(strings.TrimSpace(rest), "of ") {
+				return true
+			}
+		default:
+			if !timed.in(rest) && r.names.mentions(rest) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mentions reports whether a food is named anywhere in s.
+func (n *names) mentions(s string) bool {
+	fields := strings.FieldsFunc(keyOf(s), func(c rune) bool { return strings.ContainsRune(" ,;:!?()", c) })
+	for i := range fields {
+		for j := i + 1; j <= min(len(fields), i+4); j++ {
+			if _, ok := n.all[strings.Join(fields[i:j], " ")]; ok {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,58 @@
+package written
+
+import (
+	"strings"
+
+	"ripplewright/internal/food/ingredient"
+)
+
+// openers are words after which a remark is about what the food is for, where it comes from
+// or how it is kept, whatever its words. common practice, no source.
+var openers = words("for about from at see buy ideally preferably my save keep reserve freeze such like local reserving saving plus because since i")
+
+// purposes are those after which even another food is only what this one is for.
+var purposes = words("for see my because since i")
+
+// glue are the words between those that are known.
+var glue = words("stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
+
+// tools are what a food is prepared with: any other thing behind "with" comes into it.
+var tools = words("fork knife whisk spoon mortar blender stick pin hand hands care skin skins hammer sieve grater")
+
+// accounted reports whether each word of a remark is known to leave the food, and how much
+// of it there is, what the name says. One that is not is asked about: "coconut" behind sugar
+// is another sugar, and "weighed with the leaves" no weight of the berries.
+func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
+	remark = heats.swap(remark, " ")
+	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
+	name := strings.ToLower(in.Name+" "+in.Kitchen()) + " " + keyOf(in.Name+" "+in.Kitchen())
+	free := false
+	for i, w := range fields {
+		w = strings.Trim(w, ".,!;:'*")
+		last := ""
+		if i > 0 {
+			last = strings.Trim(fields[i-1], ".,;:")
+		}
+		free = free && w != "but" || openers[w] || w == "not" && i == 0 && len(fields) > 1 && !digits.in(remark)
+		switch {
+		case strings.Contains(name, one(w)), proven(in, w), browned[w] && in.Group == "nut_seed":
+		case free && purposes[strings.Trim(fields[0], ".,")]:
+		case changed[w], packedIn[w], w == "can" && last == "a":
+			return false
+		case free, plainWords[w], plainWords[one(w)], remarks[w], tools[w]:
+		case last == "with" && w != "a" && w != "the":
+			return false
+		case glue[w], w == "dry" && (last == "pat" || last == "patted"), strings.HasSuffix(w, "ly"), digits.in(w):
+		case (strings.HasSuffix(w, "ed") || strings.HasSuffix(w, "en")) && !diverted[w]:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// packedIn are what a food is sold in that is another one there, and what is left of it.
+var packedIn = words("tin tins cans carton concentrate juice syrup brine oil")
+
+// diverted are participles that change how much is weighed, or what.
+var diverted = words("weighed measured topped thinned diluted stretched reserved added mixed ground combined blended whole-wheat skimmed infused flavoured flavored spiked filled stuffed coated enriched fortified bleached instead wooden golden swollen")

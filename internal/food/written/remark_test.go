@@ -1,0 +1,79 @@
+package written_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/food/written"
+)
+
+// Each word of a remark has to be known to change neither the food nor how much of it there
+// is. common practice, no source.
+func TestARemarkIsAccountedForWordByWord(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"200 ml heavy cream, very cold, straight from the fridge", "200 ml heavy cream, whipped to stiff peaks", "200 g strawberries, washed and patted dry", "100 g walnuts, broken up by hand",
+		"3 egg yolks (keep the whites for the foam)", "5 g salt, the fine one", "50 g sugar, for the syrup", "1/2 cup lemon juice (from about 3 lemons)", "40 g pistachios, unsalted", "80 g almonds, toasted and chopped",
+		"500 g peeled, pitted peaches", "800 g peeled and cored ripe pears", "200 g large, ripe bananas", "1/2 cup milk chocolate chips", "1 cup graham cracker crumbs", "1 cup pecan halves",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && l.Taken(), text)
+	}
+	for _, text := range []string{
+		"300 g strawberries, weighed with their leaves", "100 g sugar, mixed with cocoa", "200 ml heavy cream, whipped with the sugar", "2 eggs, only the yolks", "100 g sugar, added a spoonful at a time",
+		"60 g honey (or maple syrup)", "100 g sugar, or another sweet thing", "200 g egg whites, from a carton", "100 g sugar; more if the fruit is sour", "250 g raspberries, a few set aside",
+		"200 g peaches, from a tin", "100 g hazelnuts, toasted", "100 g pistachios, salted", "50 g banana chips", "white of egg, dry, 10 g",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.False(t, l.Taken(), text)
+	}
+}
+
+// A sentence of the method says nothing of how much is weighed, unless it does. common
+// practice, no source.
+func TestASentenceIsPassedOverUnlessItHasAnAmount(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"Whisk the yolks with the sugar until pale.", "Stir in the cream", "Bake for 25-30 min at 180 C / 350 F", "Pour into a 9x5 inch loaf pan and freeze 6 h", "1. Heat the milk to 80 °C.", "Then slowly pour in the syrup",
+		"Divide between 6 glasses", "No salt", "Keeps two weeks in the freezer.", "This makes a lot", "Laisser refroidir puis turbiner.", "Never use UHT cream",
+	} {
+		_, ok := r.Line(text)
+		assert.False(t, ok, text)
+	}
+	for _, text := range []string{
+		"Add a pinch of salt.", "Whip 300 ml cream", "Beat three eggs with the sugar.", "Beat an egg.", "Stir in a can of condensed milk", "Add the remaining 100 g sugar", "Add sugar to taste", "Flaky salt.", "Vanilla.",
+		"the rest of the sugar", "Salt to taste", "fresh raspberries to serve", "Some mint leaves.", "3 lg. egg whites, room temp.", "Mix of berries 200 g",
+	} {
+		_, ok := r.Line(text)
+		assert.True(t, ok, text)
+	}
+}
+
+// A line in another language is asked about, with the food that it names.
+func TestAnotherLanguageIsOfferedItsFood(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, id := range map[string]string{"250 ml Vollmilch": "milk_whole", "50 cl de lait entier": "milk_whole", "6 jaunes d'œufs": "egg_yolk", "1 Prise Salz": "salt", "150 g di zucchero": "sugar",
+		"3 claras de huevo": "egg_white", "250 ml heavy creme": "cream_heavy"} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.Equal(t, written.Unknown, l.Doubt, text)
+		if assert.NotEmpty(t, l.Meanings, text) {
+			assert.Equal(t, id, l.Meanings[0], text)
+		}
+	}
+}
+
+// Amounts behind a name add up where a plus joins them.
+func TestAmountsBehindANameAddUp(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{"sugar: 250 g + 50 g", "sugar 250 g + 50 g", "sugar - 250 g plus 50 g", "250 g + 50 g sugar"} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && l.Taken(), text)
+		assert.InDelta(t, 300, l.Grams.Value, 1e-9, text)
+	}
+	l, _ := r.Line("sugar: 200 + 50 g")
+	assert.False(t, l.Taken(), "200 of what?")
+}
