@@ -88,6 +88,8 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 	case volume, pint:
 		if a.in.kind == pint && !american {
 			out.Doubt = PintOf
+		} else if a.in.kind == pint && in.Group == "fruit" && in.DensityKind != "liquid" {
+			out.Doubt = HowFull // a basket of berries is no measured pint
 		}
 		return r.measured(l, a, out)
 	case container:
@@ -130,7 +132,10 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 		return ingredient.Known(a.n * own.Value), out
 	}
 	out.Basis, out.GPerML = Measured, in.Density.Value
-	g := out.ML * in.Density.Value
+	if own.Known && in.DensityKind != "liquid" {
+		out.GPerML = own.Value / a.in.size // the record's own spoon, whose density is that of its cup
+	}
+	g := out.ML * out.GPerML
 	for ml, c := range map[float64]ingredient.Cell{customary.CupML: in.GramsPerCup, customary.TablespoonML: in.GramsPerTbsp, customary.TeaspoonML: in.GramsPerTsp, customary.FluidOunceML: in.GramsPerFlOz} {
 		near := ml == a.in.size || a.in.size != customary.CupML && a.in.size != customary.TablespoonML && a.in.size != customary.TeaspoonML
 		if c.Known && near && math.Abs(c.Value/ml/in.Density.Value-1) > apartRecord && out.Doubt == 0 {

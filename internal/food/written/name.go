@@ -36,8 +36,8 @@ var remarks = words("divided optional cold warm room temp temperature temperate 
 var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
-	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:sifted|sieved|strained) twice|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = find(`(?i)^(?:about |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*\d{1,2}(?:-\d{1,2})? (?:\pL+ )?(\pL+)$`)
+	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|\b(?:sifted|sieved|strained|rinsed) twice\b|\btwice (?:sifted|sieved|strained)\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
+	pieceOf   = find(`(?i)^(?:about |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|half an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
 	// denied are words of a remark that take the food away or put another in its place.
@@ -47,15 +47,15 @@ var (
 // unheard reports whether a remark may change how much is weighed, or whether anything
 // is: a number that is neither the heat nor the time, "doubled", "leave out".
 func unheard(note string, in *ingredient.Ingredient) bool {
+	if m := pieceOf.parts(note); m != nil && strings.Contains(strings.ToLower(in.Name), one(strings.ToLower(m[1]))) {
+		return false // "120 ml lemon juice (3-4 lemons)"
+	}
 	note = apartFrom.swap(note, "")
 	if scaled.in(note) && !more.in(note) || denied.in(note) {
 		return true
 	}
 	if eggParts[in.ID] != "" {
 		return false // "53-63 g" is a size
-	}
-	if m := pieceOf.parts(note); m != nil && strings.Contains(strings.ToLower(in.Name), one(strings.ToLower(m[1]))) {
-		return false // "120 ml lemon juice (3-4 lemons)"
 	}
 	return digits.in(note)
 }

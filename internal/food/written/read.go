@@ -65,7 +65,7 @@ type whole struct {
 var (
 	customarily = find(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
 	row         = find(`(?m)^\s*(\d{1,3})\t\s*\d`)
-	item        = find(`(?m)^\s*(\d{1,2})[.)]\s+\S`)
+	item        = find(`(?m)^\s*\(?(\d{1,2})[.)]\s+\S`)
 	dashed      = find(`(?m)^\s*-\d`)
 )
 
@@ -78,6 +78,7 @@ var (
 	dots    = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = find(`\s+`)
 	serving = find(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
+	headed  = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
 	minus   = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
 	bound   = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
 	wonder  = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
@@ -87,7 +88,7 @@ var (
 	digits  = find(`\d`)
 	more    = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
 	joined  = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
-	either  = find(`(?i)\s(?:or|oder|ou)\s|[a-z]/[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	either  = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
 	choices = find(`(?i)\bor\b|/`)
 	fromOf  = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
 	times   = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
@@ -162,7 +163,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 		s = sharing.swap(s, "$1")
 	}
 	p := parse(eggsBehind(unrow(byWeight.swap(s, ""))))
-	if struck.in(text) || wonder.in(text) {
+	if struck.in(text) || wonder.in(text) || headed.in(s) {
 		p.doubt = Apart
 	}
 	if bound.in(text) {

@@ -14,7 +14,7 @@ var openers = words("for about from at see buy ideally preferably my save keep r
 var purposes = words("for see my because since i")
 
 // glue are the words between those that are known.
-var glue = words("stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
+var glue = words("bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
 
 // tools are what a food is prepared with: any other thing behind "with" comes into it.
 var tools = words("fork knife whisk spoon mortar blender stick pin hand hands care skin skins hammer sieve grater")
@@ -35,7 +35,7 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 		}
 		free = free && w != "but" || openers[w] || w == "not" && i == 0 && len(fields) > 1 && !digits.in(remark)
 		switch {
-		case strings.Contains(name, one(w)), proven(in, w), browned[w] && in.Group == "nut_seed":
+		case strings.Contains(name, one(w)), proven(in, w), last == "no" && proven(in, without[w]), browned[w] && in.Group == "nut_seed":
 		case free && purposes[strings.Trim(fields[0], ".,")]:
 		case changed[w], packedIn[w], w == "can" && last == "a":
 			return false
@@ -51,8 +51,26 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	return true
 }
 
+// without are the words for a food that has none of it.
+var without = map[string]string{"salt": "unsalted", "sugar": "unsweetened"}
+
+// tail finds words behind a name that begin a remark: "butter in cubes".
+var tail = find(`(?i)\s(?:with|in|to|from|at|without|by|on|\pL+ed)\s`)
+
+// tailed parts a name that none has from a remark behind it, where what is before that is
+// a food's.
+func (r *Reader) tailed(name string) (food, remark string, ok bool) {
+	for _, at := range tail().FindAllStringIndex(name, -1) {
+		food, remark = name[:at[0]], strings.TrimSpace(name[at[0]:])
+		if _, _, known := r.names.look(food, ""); known {
+			return food, remark, true
+		}
+	}
+	return name, "", false
+}
+
 // packedIn are what a food is sold in that is another one there, and what is left of it.
 var packedIn = words("tin tins cans carton concentrate juice syrup brine oil")
 
 // diverted are participles that change how much is weighed, or what.
-var diverted = words("weighed measured topped thinned diluted stretched reserved added mixed ground combined blended whole-wheat skimmed infused flavoured flavored spiked filled stuffed coated enriched fortified bleached instead wooden golden swollen")
+var diverted = words("weighed measured topped thinned diluted stretched reserved mixed ground combined blended whole-wheat skimmed infused flavoured flavored spiked filled stuffed coated enriched fortified bleached instead wooden golden swollen")

@@ -17,14 +17,16 @@ func TestARemarkIsAccountedForWordByWord(t *testing.T) {
 		"200 ml heavy cream, very cold, straight from the fridge", "200 ml heavy cream, whipped to stiff peaks", "200 g strawberries, washed and patted dry", "100 g walnuts, broken up by hand",
 		"3 egg yolks (keep the whites for the foam)", "5 g salt, the fine one", "50 g sugar, for the syrup", "1/2 cup lemon juice (from about 3 lemons)", "40 g pistachios, unsalted", "80 g almonds, toasted and chopped",
 		"500 g peeled, pitted peaches", "800 g peeled and cored ripe pears", "200 g large, ripe bananas", "1/2 cup milk chocolate chips", "1 cup graham cracker crumbs", "1 cup pecan halves",
+		"100 g sugar, added a spoonful at a time", "125 g unsalted butter in cubes", "100 g apples with skin", "1/2 cup lemon juice from 3 lemons", "220g caster sugar, sifted twice", "50 g dry roasted hazelnuts (no salt)",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok && l.Taken(), text)
 	}
 	for _, text := range []string{
-		"300 g strawberries, weighed with their leaves", "100 g sugar, mixed with cocoa", "200 ml heavy cream, whipped with the sugar", "2 eggs, only the yolks", "100 g sugar, added a spoonful at a time",
+		"300 g strawberries, weighed with their leaves", "100 g sugar, mixed with cocoa", "200 ml heavy cream, whipped with the sugar", "2 eggs, only the yolks",
 		"60 g honey (or maple syrup)", "100 g sugar, or another sweet thing", "200 g egg whites, from a carton", "100 g sugar; more if the fruit is sour", "250 g raspberries, a few set aside",
 		"200 g peaches, from a tin", "100 g hazelnuts, toasted", "100 g pistachios, salted", "50 g banana chips", "white of egg, dry, 10 g",
+		"100 g strawberries with sugar", "200 g peaches in syrup", "100 g almonds covered in chocolate", "Water to make 1000 g", "1/2 cup lemon juice from concentrate", "100 g honey with comb",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok, text)
@@ -76,4 +78,39 @@ func TestAmountsBehindANameAddUp(t *testing.T) {
 	}
 	l, _ := r.Line("sugar: 200 + 50 g")
 	assert.False(t, l.Taken(), "200 of what?")
+}
+
+// A number in brackets before an amount is that of the line where the lines are numbered,
+// and otherwise nobody knows; before what is counted it is how many.
+func TestANumberInBracketsIsALinesOwnOrADoubt(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	got := r.Read("(1) 2 cups whole milk\n(2) 1 tsp vanilla extract")
+	if assert.Len(t, got, 2) {
+		assert.InDelta(t, 4.33, got[1].Grams.Value, 0.05) // USDA SR28, NDB 02050: 208 g a cup
+		assert.True(t, got[1].Taken())
+	}
+	for _, text := range []string{"(5) 1 tsp vanilla extract", "(2) 400 g tins condensed milk"} {
+		l, _ := r.Line(text)
+		assert.Equal(t, written.Apart, l.Doubt, text)
+	}
+	l, _ := r.Line("(2) egg whites")
+	assert.InDelta(t, 66, l.Grams.Value, 1e-9)
+	l, _ = r.Line("60 g walnuts / pecans")
+	assert.Equal(t, []string{"walnut", "pecan"}, l.Meanings)
+}
+
+// A spoon is the record's own where it has one, a can's ounces are asked about only where
+// weight and volume differ, and a pint of berries is a basket: USDA SR28, NDB 19336 (8 g a
+// tablespoon, unsifted) and 12118 (226 g a cup).
+func TestARecordsOwnSpoonComesBeforeItsDensity(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string]float64{"3 tbsp icing sugar": 24, "2 tbsp egg white powder": 14, "1 can (13.5 oz) coconut milk": 382.7} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.1, text)
+	}
+	l, _ := r.Line("1 can (12 oz) evaporated milk")
+	assert.Equal(t, written.OunceOrFluid, l.Doubt)
+	all := r.Read("1 cup sugar\n1 pint raspberries")
+	assert.Equal(t, written.HowFull, all[1].Doubt)
 }

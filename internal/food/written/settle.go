@@ -16,8 +16,13 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	if p.whole != "" {
 		name += " " + one(p.whole[strings.LastIndexByte(p.whole, ' ')+1:])
 	}
-	l.Name = name
 	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
+	if food, remark, tails := r.tailed(name); !ok && tails && p.whole == "" {
+		name, p.notes = food, append([]string{remark}, p.notes...)
+		l.Note = strings.Join(p.notes, ", ")
+		m, turned, ok = r.names.look(name, "")
+	}
+	l.Name = name
 	if !ok {
 		m, ok = r.names.provenly(name)
 	}
@@ -69,7 +74,10 @@ func (r *Reader) withPercent(l *Said, m meaning, known bool, percent float64) (m
 // unknown says of a name that no ingredient has what it may have meant.
 func (r *Reader) unknown(l *Said) {
 	if l.Doubt = Unknown; either.in(l.Name) {
-		l.Doubt = Either
+		l.Doubt, l.Meanings = Either, r.names.each(l.Name)
+	}
+	if len(l.Meanings) > 0 {
+		return
 	}
 	ids, core := r.names.abroad(l.Name)
 	if near, found := r.names.near(l.Name); found && len(ids) > 0 && core != l.Name && !linked.in(l.Name) {
@@ -136,4 +144,18 @@ func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bo
 			l.Doubt, l.Meanings = Several, append([]string{in.ID}, other.ids...)
 		}
 	}
+}
+
+// each returns what the foods of a choice mean, "walnuts / pecans" or "rum or brandy".
+func (n *names) each(name string) (ids []string) {
+	for _, one := range choices().Split(name, -1) {
+		m, _, ok := n.look(strings.TrimSpace(one), "")
+		if !ok {
+			m, ok = n.within(strings.TrimSpace(one))
+		}
+		if ok && !slices.Contains(ids, m.ids[0]) {
+			ids = append(ids, m.ids[0])
+		}
+	}
+	return ids
 }

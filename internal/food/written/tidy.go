@@ -30,7 +30,7 @@ func tidy(text string) string {
 	s = arrow.swap(s, "$1: ")
 	s = celled.swap(s, "$1, $2 $3")
 	if m := ahead.parts(s); m != nil {
-		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" {
+		if _, rest, ok := read(m[1]); ok && strings.TrimSpace(rest) == "" && !amountFirst(m[2]) {
 			s = m[1] + " " + m[2] // "(2) egg whites"
 		}
 	}
@@ -51,6 +51,13 @@ func tidy(text string) string {
 		}
 	}
 	return strings.TrimSpace(idle.swap(bid.swap(s, ""), ""))
+}
+
+// amountFirst reports whether s begins with an amount in a measure: a number in brackets
+// before it is that of the line, or nobody knows.
+func amountFirst(s string) bool {
+	a, _, ok := read(s)
+	return ok && a.word != ""
 }
 
 var (

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/customary"
 )
 
 // How far two amounts of one line, or a record's density and its own household
@@ -17,6 +18,7 @@ const (
 	apartCount  = 0.40 // of a weight in eggs, whose size nobody said
 	apartScale  = 0.15 // two weights, of which one is rounded: 1 oz is 28.35 g, and 25 or 30 on many a page
 	apartRecord = 0.15
+	apartOunce  = 0.02 // what a can's ounces may differ, of weight and of volume
 )
 
 // apart is how far two measures of in may differ, of one.
@@ -111,7 +113,7 @@ func (w *weighing) byScale() (weighed bool) {
 		if w.how.Doubt == Range || w.how.Doubt == Vague && w.p.sum[0].n != 1 {
 			break
 		}
-		if b.in.kind == ounce && w.l.Ingredient.DensityKind == "liquid" && !(w.l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.in(w.l.Text) {
+		if b.in.kind == ounce && w.l.Ingredient.DensityKind == "liquid" && !(w.l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.in(w.l.Text) && !w.eitherOunce() {
 			w.l.ask(OunceOrFluid)
 		}
 		w.total, w.how = ingredient.Known(g), Said{Basis: Weighed}
@@ -167,4 +169,11 @@ func (w *weighing) take() {
 	}
 	l.Grams, l.Basis, l.ML, l.GPerML = total, how.Basis, how.ML*w.p.times, how.GPerML
 	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize
+}
+
+// eitherOunce reports whether a can's ounces come to the same whether they are of weight or
+// of volume, as those of coconut milk.
+func (w *weighing) eitherOunce() bool {
+	d := w.l.Ingredient.Density
+	return d.Known && w.p.sum[0].in.kind == container && math.Abs(d.Value*customary.FluidOunceML/customary.OunceG-1) <= apartOunce
 }
