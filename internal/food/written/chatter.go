@@ -7,35 +7,36 @@ import (
 // What stands around a line in messages, on pages and in shops' lists, and says nothing
 // of how much is weighed.
 var (
-	tag      = find(`</?[a-zA-Z][^<>]{0,80}>`)
-	framed   = find(`<(\d[^<>]*)>`)
-	eaten    = find(`[\x{1F32D}-\x{1F37F}\x{1F950}-\x{1F96F}\x{1F9C0}-\x{1F9CB}\x{1FAD0}-\x{1FADB}]`)
-	emoji    = find(`[\x{1F000}-\x{1FAFF}\x{2600}-\x{260F}\x{2612}\x{2614}-\x{2712}\x{2714}-\x{2716}\x{2719}-\x{274B}\x{274D}-\x{27BF}\x{2B50}\x{FE0F}\x{200D}]+`)
-	keycap   = find(`^\s*\d\x{FE0F}?\x{20E3}`)
-	address  = find(`\(?\bhttps?://\S+`)
-	energy   = find(`(?i)[,;]?\s*\(?\b[\d.,]+ ?(?:kcal|kj|cal(?:ories)?)\b(?: ?(?:/|per) ?\d+ ?(?:g|ml))?\)?`)
-	cost     = find(`\s+(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])\s*$`)
-	please   = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|haha)\s*$`)
-	clock    = find(`^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?\s*`)
-	fillers  = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|an?\s|half\s)`)
-	speaker  = find(`^(\pL{2,15}):\s*(\d.*)$`)
-	promised = find(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
-	spoonOf  = find(`(?i)\b(tea|table)[ -]spoon`)
-	swiss    = find(`\b(\d{1,3})['\x{2019}](\d{3})\b`)
-	unitHead = find(`(?i)^(\pL.*\D)\b(gr|g|grams?|kg|ml|cl)\.? (\d+(?:[.,]\d+)?)$`) // "sugar gr. 110"
-	number0  = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
-	packsOf  = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
-	dozen    = find(`(?i)^\s*(?:a )?dozen\s+`)
-	shorts   = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn)\.(\s)`)
-	glued    = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
-	ofSize   = find(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
+	tag       = find(`</?[a-zA-Z][^<>]{0,80}>`)
+	framed    = find(`<(\d[^<>]*)>`)
+	eaten     = find(`[\x{1F32D}-\x{1F37F}\x{1F950}-\x{1F96F}\x{1F9C0}-\x{1F9CB}\x{1FAD0}-\x{1FADB}]`)
+	emoji     = find(`[\x{1F000}-\x{1FAFF}\x{2600}-\x{260F}\x{2612}\x{2614}-\x{2712}\x{2714}-\x{2716}\x{2719}-\x{274B}\x{274D}-\x{27BF}\x{2B50}\x{FE0F}\x{200D}]+`)
+	keycap    = find(`^\s*\d\x{FE0F}?\x{20E3}`)
+	address   = find(`\(?\bhttps?://\S+`)
+	energy    = find(`(?i)[,;]?\s*\(?\b[\d.,]+ ?(?:kcal|kj|cal(?:ories)?)\b(?: ?(?:/|per) ?\d+ ?(?:g|ml))?\)?`)
+	cost      = find(`\s+(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])\s*$`)
+	please    = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|haha)\s*$`)
+	clock     = find(`^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?\s*`)
+	fillers   = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|an?\s|half\s)`)
+	speaker   = find(`^(\pL{2,15}):\s*(\d.*)$`)
+	promised  = find(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
+	spoonOf   = find(`(?i)\b(tea|table)[ -]spoon`)
+	swiss     = find(`\b(\d{1,3})['\x{2019}](\d{3})\b`)
+	unitHead  = find(`(?i)^(\pL.*\D)\b(gr|g|grams?|kg|ml|cl)\.? (\d+(?:[.,]\d+)?)$`) // "sugar gr. 110"
+	number0   = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
+	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
+	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
+	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug)\.(\s)`)
+	bareShort = find(`(?i)(\b)choc(\s|,|$)`)
+	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
+	ofSize    = find(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
 )
 
 // notSpeakers are words before a colon that change what a line says.
 var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
 
 // full are words that are cut short with a point. common practice, no source.
-var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown"}
+var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar"}
 
 // quiet takes from a line what is said around it.
 func (r *Reader) quiet(s string) string {
@@ -64,6 +65,7 @@ func (r *Reader) quiet(s string) string {
 	s = shorts().ReplaceAllStringFunc(s, func(short string) string {
 		return full[strings.ToLower(strings.TrimRight(short, ". "))] + " "
 	})
+	s = bareShort.swap(s, "${1}chocolate$2")
 	s = dozen.swap(s, "12 ")
 	s = fillers.swap(s, "$1")
 	if m := glued.parts(s); m != nil {

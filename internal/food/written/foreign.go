@@ -28,7 +28,7 @@ var foreign = sync.OnceValue(func() map[string][]string {
 		{"vanilla_extract", "vanilleextrakt; extrait de vanille; estratto di vaniglia; extracto de vainilla"}, {"gelatin", "gelatine blatt; gélatine; gelatina"},
 		{"chocolate_dark_60_69", "zartbitterschokolade; bitterschokolade; chocolat noir; cioccolato fondente; chocolate negro"}, {"chocolate_milk", "vollmilchschokolade; chocolat au lait; cioccolato al latte"}, {"chocolate_white", "weiße schokolade; chocolat blanc; cioccolato bianco"},
 		{"cocoa_natural cocoa_dutch", "kakao; kakaopulver; backkakao; cacao en poudre; cacao amer; cacao amaro"}, {"mascarpone", "mascarpone"},
-		{"lemon_juice", "zitronensaft; jus de citron; succo di limone; zumo de limón; jugo de limón"}, {"orange_juice", "orangensaft; jus d'orange; succo d'arancia; zumo de naranja"},
+		{"lemon_juice", "zitronensaft; saft einer zitrone; jus d'un citron; jus de citron; succo di limone; zumo de limón; jugo de limón"}, {"orange_juice", "orangensaft; jus d'orange; succo d'arancia; zumo de naranja"},
 		{"strawberry", "erdbeeren; erdbeere; fraises; fragole; fresas"}, {"raspberry", "himbeeren; framboises; lamponi; frambuesas"}, {"blueberry", "heidelbeeren; blaubeeren; myrtilles; mirtilli; arándanos"},
 		{"hazelnut", "haselnüsse; noisettes; nocciole; avellanas"}, {"almond", "mandeln; amandes; mandorle; almendras"}, {"pistachio", "pistazien; pistaches; pistacchi; pistachos"}, {"walnut", "walnüsse; noix; noci; nueces"},
 		{"cinnamon", "zimt; cannelle; cannella; canela"}, {"coffee_espresso", "caffè; kaffee; café"}, {"coconut_milk", "kokosmilch; lait de coco; latte di cocco; leche de coco"},
@@ -47,15 +47,17 @@ var linked = find(`(?i)^(?:d[eiu]s?|de la|della|del|von|d') ?`)
 // name: "6 jaunes d'œufs", "1 Prise Salz".
 func (n *names) abroad(name string) (ids []string, core string) {
 	fields := strings.Fields(name)
-	for i := range fields {
-		core := strings.TrimPrefix(strings.Join(fields[i:], " "), "d'")
-		for _, id := range foreign()[keyOf(core)] {
-			if _, has := n.lib.Find(id); has {
-				ids = append(ids, id)
+	for n1 := len(fields); n1 > 0; n1-- {
+		for i := 0; i+n1 <= len(fields); i++ {
+			core := strings.TrimPrefix(strings.TrimPrefix(strings.Join(fields[i:i+n1], " "), "d'"), "l'")
+			for _, id := range foreign()[keyOf(core)] {
+				if _, has := n.lib.Find(id); has {
+					ids = append(ids, id)
+				}
 			}
-		}
-		if len(ids) > 0 {
-			return ids, core
+			if len(ids) > 0 {
+				return ids, core
+			}
 		}
 	}
 	return nil, ""

@@ -156,8 +156,16 @@ func (p *parts) amounts(main string) {
 		p.note(name[i+1:])
 		name = name[:i]
 	}
+	if m := lastAmount.parts(name); m != nil && a.word != "" {
+		if b, rest, ok := read(m[2]); ok && b.doubts == 0 && b.in.size > 0 && strings.TrimSpace(rest) == "" {
+			name, p.beside = strings.TrimRight(m[1], " ,-"), append(p.beside, b) // "1 can condensed milk 14oz"
+		}
+	}
 	p.name = name
 }
+
+// lastAmount finds an amount that a name ends in.
+var lastAmount = find(`^(\pL.*?)[\s,]+(\d[\d.,/]* ?\pL{1,6}\.?)$`)
 
 // paren takes what stands in brackets: another measure, a percentage or a remark.
 func (p *parts) paren(g string) {
@@ -211,7 +219,7 @@ var (
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
 	orMany   = find(`(?i)^or \d+ (?:if|for|of|when|with)\b`)
 	twoSizes = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
-	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})$`)
+	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
 	eggs     = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
 )

@@ -1,21 +1,30 @@
 package written
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // methods are words that a sentence of the method begins with. common practice, no source.
 var methods = words("add allow arrange assemble bake beat blend blitz boil break bring brush chill chop churn coat combine continue cook cool core cover crack crush cut decorate dip dissolve " +
 	"divide drain drizzle enjoy enrich fill finish fit fold freeze fry garnish grate grease grind heat hull infuse keep knead ladle layer leave let line lower macerate make mash measure melt " +
 	"mix move pack pass peel pipe pit place poach pop pour preheat prepare press process pull pulse puree push put raise reduce refrigerate remove repeat rest return rinse ripple roast roll " +
 	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
+	"age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
 // tells are words that a remark on the whole begins with.
-var tells = words("adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+var tells = words("mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
 
 // points are words that begin such a remark, and a food that nobody weighed.
 var points = words("after approximately based best easy everything from her here his it it's level my our per ready source such that the these this those your")
+
+// talked are words of people who talk: a line with one of them that has no amount and no
+// food is none of the recipe's.
+var talked = words("who what which where why how i we u you ur your they he she it is are was were am be been has have had did do does doesn't don't didn't can could should would will won't " +
+	"that's thats it's its what's here's there's let's ich wir du er sie ist sind war hat habe je j'ai tu il elle nous vous est c'est sono è è siamo")
 
 // first are words that may stand before the verb.
 var first = words("then now finally meanwhile next first second lastly afterwards also just and step to please again once")
@@ -26,8 +35,8 @@ var pinched = words("pinch pinches dash dashes drop drops splash knob knobs hand
 var (
 	stepNo  = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
 	heats   = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
-	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|week|month|time|cm\b|mm\b|inch|in\b|%)`)
-	seasons = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional)\b`)
+	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|week|month|time|cm\b|mm\b|inch|in\b|%)`)
+	seasons = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional|if)\b`)
 )
 
 // prose reports whether s is a sentence of the method, or a remark on the whole, that has
@@ -48,10 +57,14 @@ func (r *Reader) prose(s string) bool {
 		return fields[1] != "of"
 	case tells[at]:
 		return true
-	case len(fields) < 4 || seasons.in(s) || r.names.mentions(s):
+	case len(fields) < 2 && !talked[at] || seasons.in(s) || r.names.mentions(s):
+		return false
+	case slices.ContainsFunc(fields, func(w string) bool { return talked[strings.Trim(w, ".,:;!?")] }):
+		return true
+	case len(fields) < 3:
 		return false
 	}
-	return points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
+	return len(fields) > 3 && points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
 }
 
 // weighs reports whether s has an amount of something: a measure behind a number, a number

@@ -29,6 +29,7 @@ func (r *Reader) Read(text string) []Said {
 	var all []Said
 	in := whole{american: customarily.in(text), dashed: len(dashed().FindAllString(text, 2)) > 1}
 	in.shares = shares(text)
+	in.inStep = inStep(text)
 	in.rows, in.items = running(row, text), running(item, text)
 	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
 		if l, ok := r.line(raw, in); ok {
@@ -58,6 +59,7 @@ type whole struct {
 	american bool // it measures in cups or quarts: a pint is that of the US
 	rows     bool // its tables begin with the number of the row
 	items    bool // its lines are numbered
+	inStep   bool // its tables end in the shares of the whole, without a sign
 	shares   bool // it gives shares of the whole before the weights
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
@@ -77,25 +79,29 @@ var (
 	comma   = find(`,(?:\D|$)|;| - (?:\D|$)| -$`)
 	dots    = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = find(`\s+`)
-	serving = find(`(?i)^(?:makes|serves|yields?|servings?|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
-	headed  = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
-	minus   = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
-	bound   = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
-	wonder  = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
-	marked  = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
-	halfs   = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
-	finish  = find(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
-	digits  = find(`\d`)
-	more    = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
-	joined  = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
-	either  = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
-	choices = find(`(?i)\bor\b|/`)
-	fromOf  = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
-	times   = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
-	timesOf = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
-	gap     = find(`[\s:=-]+`)
-	titles  = words("base custard foam meringue ripple swirl topping recipe")
-	layout  = words("qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
+	serving = find(`(?i)^(?:makes|serves|yields?|servings?|nutrition|calories|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
+	ruled   = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
+	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
+	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}$`)
+	amountIn      = find(`\([^()]*\)|\d+(?:[.,]\d+)? ?(?:k?g|ml|l|lbs?|oz)\b`)
+	headed        = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
+	minus         = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
+	bound         = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
+	wonder        = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
+	marked        = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
+	halfs         = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
+	finish        = find(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
+	digits        = find(`\d`)
+	more          = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
+	joined        = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
+	either        = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	choices       = find(`(?i)\bor\b|/`)
+	fromOf        = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
+	times         = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
+	timesOf       = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
+	gap           = find(`[\s:=-]+`)
+	titles        = words("gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
+	layout        = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
@@ -109,23 +115,30 @@ func (r *Reader) heading(s string) bool {
 	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
 		return true // "Ribbon (makes about 2 cups)"
 	}
+	if numberedTitle.in(s) && !r.weighs(s) {
+		return true
+	}
 	if digits.in(s) {
-		return false
+		return onlyLayout(keyOf(amountIn.swap(s, ""))) && !r.names.mentions(s)
 	}
 	key := keyOf(strings.Trim(s, "-= "))
 	if _, food := r.names.all[key]; food {
 		return false // "cream" by itself is a line without an amount
 	}
 	fields := strings.Fields(key)
-	if len(fields) > 1 && titles[fields[len(fields)-1]] && !r.forPart(fields) {
+	if len(fields) > 1 && (titles[fields[len(fields)-1]] || strings.HasSuffix(key, "ice cream")) && !r.forPart(fields) {
 		return true
 	}
-	for _, w := range fields {
-		if !layout[w] {
-			return false
-		}
+	if cells := cellEnd().Split(s, -1); len(cells) > 1 && slices.ContainsFunc(cells, func(c string) bool { return onlyLayout(keyOf(c)) }) && !r.names.mentions(s) {
+		return true // a table's head
 	}
-	return true
+	return onlyLayout(key)
+}
+
+// onlyLayout reports whether a text has words of headings and no other.
+func onlyLayout(key string) bool {
+	fields := strings.Fields(key)
+	return len(fields) > 0 && !slices.ContainsFunc(fields, func(w string) bool { return !layout[w] })
 }
 
 // forPart reports whether words name a food and what it is for: "sugar for the topping".
@@ -140,6 +153,9 @@ func (r *Reader) forPart(fields []string) bool {
 
 func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
+	if in.inStep {
+		text = lastCell.swap(text, "$1")
+	}
 	switch {
 	case in.rows && row.in(text):
 		text = text[strings.IndexByte(text, '\t')+1:]
@@ -156,7 +172,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case r.heading(s) || r.prose(s):
+	case ruled.in(text) || r.heading(s) || r.prose(s):
 		return l, false
 	}
 	if in.shares {
@@ -191,7 +207,7 @@ func (r *Reader) hasPercent(id string, percent float64) bool {
 func (r *Reader) hasFat(id string, percent float64) bool {
 	in, ok := r.names.lib.Find(id)
 	fat := in.Cell(ingredient.Fat)
-	return ok && percent > 0 && fat.Known && math.Abs(fat.Value-percent) <= 1.5
+	return ok && percent >= 0 && fat.Known && math.Abs(fat.Value-percent) <= 1.5
 }
 
 // further reports whether a note weighs another food, as the second of "2 yolks, 1 egg"

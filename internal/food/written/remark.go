@@ -8,13 +8,13 @@ import (
 
 // openers are words after which a remark is about what the food is for, where it comes from
 // or how it is kept, whatever its words. common practice, no source.
-var openers = words("for about from at see buy ideally preferably my save keep reserve freeze such like local reserving saving plus because since i")
+var openers = words("so for about from at see buy ideally preferably my save keep reserve freeze such like local reserving saving plus because since i")
 
 // purposes are those after which even another food is only what this one is for.
-var purposes = words("for see my because since i")
+var purposes = words("so for see my because since i")
 
 // glue are the words between those that are known.
-var glue = words("bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
+var glue = words("it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
 
 // tools are what a food is prepared with: any other thing behind "with" comes into it.
 var tools = words("fork knife whisk spoon mortar blender stick pin hand hands care skin skins hammer sieve grater")
@@ -55,7 +55,7 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 var without = map[string]string{"salt": "unsalted", "sugar": "unsweetened"}
 
 // tail finds words behind a name that begin a remark: "butter in cubes".
-var tail = find(`(?i)\s(?:with|in|to|from|at|without|by|on|\pL+ed)\s`)
+var tail = find(`(?i)\s(?:with|in|to|from|at|without|by|on|so|\pL+ed)\s`)
 
 // tailed parts a name that none has from a remark behind it, where what is before that is
 // a food's.

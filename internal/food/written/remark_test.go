@@ -114,3 +114,39 @@ func TestARecordsOwnSpoonComesBeforeItsDensity(t *testing.T) {
 	all := r.Read("1 cup sugar\n1 pint raspberries")
 	assert.Equal(t, written.HowFull, all[1].Doubt)
 }
+
+// Titles, heads of tables and what people say to each other are no ingredients; a food in
+// such a line, or an amount, is asked about.
+func TestTitlesAndTalkArePassedOver(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"Mango sorbet", "salted caramel ice cream", "TEST 3 (better than 2, still icy)", "MIX B (10 kg)", "-- espuma --", "for 6 people", "5 stars!!!", "who has the list", "that's it!!", "Ingredient\tWeight\t%",
+		"Trial\tIngredient\tg", "US Customary | Metric", "Nutrition: 312 kcal per serving",
+	} {
+		_, ok := r.Line(text)
+		assert.False(t, ok, text)
+	}
+	for _, text := range []string{
+		"basil if you have it", "TEST 3 100 g sugar", "mango sorbet, to serve", "2 tbsp hazelnut brittle", "100 g ice cream", "who brings the sugar", "2 stars, too sweet", "2 star anise", "kitchen roll", "200 g pumpkin", "100 g figs", "30 g whey",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && !l.Taken(), text)
+	}
+	for text, grams := range map[string]float64{"A1\tsugar 180 g": 180, "1 can sweetened condensed milk 14oz": 396.9, "1 cup sugar 200 g": 200, "choc 70% 200 g": 200, "90 g yolk (5 ish)": 90} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.1, text)
+	}
+}
+
+// Bare numbers at the end of a table's rows are shares where they are to the weights all in
+// one relation.
+func TestSharesWithoutASignAreNoAmounts(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, l := range r.Read("Whole milk\t540 g\t54,0\nSugar\t120 g\t12,0\nLocust bean gum\t2 g\t0,2") {
+		assert.True(t, l.Taken(), l.Text)
+	}
+	for _, l := range r.Read("Whole milk\t540 g\t54,0\nSugar\t120 g\t200\nLocust bean gum\t2 g\t7") {
+		assert.False(t, l.Taken(), l.Text)
+	}
+}

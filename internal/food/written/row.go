@@ -1,6 +1,7 @@
 package written
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -11,13 +12,32 @@ var (
 	cellEnd  = find(`\s*(?:\t|\||;)\s*`)
 	share    = find(`^[\d.,]+ ?%$`)
 	price    = find(`^(?:[$£€¥] ?[\d.,]+|[\d.,]+ ?[$£€¥])(?: ?/ ?\pL+)?$`)
-	code     = find(`^\p{Lu}{1,4}[-#]?\d{2,}$`)
+	code     = find(`^\p{Lu}{1,4}[-#]?\d+$`)
 	csv      = find(`^[\d./]+,\s*\pL*\s*,\s*\pL[^,]*$`)
 	shared   = find(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
 	sharing  = find(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
 	numbered = find(`^(\pL+) \d( \([^()]*\) \d)`)
 	byWeight = find(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
 )
+
+// lastCell finds a row of a table that ends in a bare number: a name, a weight, a number.
+var lastCell = find(`(?m)^([^\t\n]*\pL[^\t\n]*\t\s*([\d.,]+) ?(?:k?g)\s*)\t\s*([\d.,]+)\s*$`)
+
+// inStep reports whether the bare numbers that end the rows of a table are to its weights
+// all in one relation: they are shares of the whole.
+func inStep(text string) bool {
+	least, most := math.Inf(1), 0.0
+	rows := lastCell().FindAllStringSubmatch(text, -1)
+	for _, m := range rows {
+		weight, number := value(m[2]), value(m[3])
+		least, most = min(least, weight/number), max(most, weight/number)
+	}
+	return len(rows) > 2 && most <= least*(1+apartShare)
+}
+
+// apartShare is how far shares may be from the weights by their rounding, of one. common
+// practice, no source.
+const apartShare = 0.06
 
 // shares reports whether a text gives each line's share of the whole before its weight, as
 // formulas of bakeries do: most of its lines have one, and they are no fat of milk.
@@ -63,6 +83,9 @@ func unrow(s string) string {
 		default:
 			names = append(names, c)
 		}
+	}
+	if len(names) == 1 && len(amounts) == 0 {
+		return behind(names[0]) // the other cells are a code or a price
 	}
 	if len(names) == 0 || len(amounts) == 0 || strings.ContainsAny(names[0][:1], "0123456789(") {
 		return behind(s)

@@ -98,6 +98,8 @@ func (r *Reader) unknown(l *Said) {
 	}
 }
 
+var inCans = find(`(?i)\b(?:cans?|tins?|canned|tinned)\b`)
+
 // meant puts into l what its name means, by what measures it where the name alone does
 // not tell, and returns the first of it.
 func (r *Reader) meant(l *Said, m meaning, p parts) *ingredient.Ingredient {
@@ -109,6 +111,9 @@ func (r *Reader) meant(l *Said, m meaning, p parts) *ingredient.Ingredient {
 		m.perhaps = true // "white 100 g" may be chocolate
 	}
 	in, _ := r.names.lib.Find(m.ids[0])
+	if inCans.in(l.Text) && strings.Contains(strings.ToLower(in.Name), "canned") {
+		m.perhaps = false // "1 can pumpkin"
+	}
 	l.Ingredient, l.Meanings = in, m.ids
 	if id, ok := spooned[key]; ok && slices.Contains(m.ids, id) && len(p.sum) > 0 && p.sum[0].in.kind == volume {
 		m.ids = []string{id}
