@@ -14,6 +14,7 @@ import (
 	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/yamltext"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -146,7 +147,7 @@ func (b *bench) wishes(path string, f *designfile.File, kitchen cold.Profile) (b
 // helpWishes tells the form of a file of wishes, from the table that checks it.
 func helpWishes() string {
 	var b strings.Builder
-	b.WriteString(`A file of wishes says what a tub should be. Every wish is optional; each band has
+	b.WriteString(say.T(`A file of wishes says what a tub should be. Every wish is optional; each band has
 from, to or both, or is; weight says how much it counts beside the others:
 
 version: 1
@@ -162,22 +163,22 @@ levers:
   keep: [salt, ratio]
   between: [milk_whole 300 to 500]
 
-`)
+`))
 	width := 0
 	keys := balance.WishKeys()
 	for _, k := range keys {
 		width = max(width, len(k.Path))
 	}
 	for _, k := range keys {
-		about := k.About
-		if k.Allowed != "" {
-			about += "; " + k.Allowed
+		about := say.Said(k.About)
+		if what := say.Said(k.Allowed); what != "" {
+			about += "; " + what
 		}
 		fmt.Fprintf(&b, "  %-*s  %s\n", width, k.Path, about)
 	}
-	b.WriteString(`
+	b.WriteString(say.T(`
 A wish counts as met to half a per cent, or a tenth of a kelvin. Reading is
 strict: an error names the file, the line and the key.
-`)
+`))
 	return b.String()
 }

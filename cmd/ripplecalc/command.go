@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,6 +12,7 @@ import (
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/echo"
 	"ripplewright/internal/form/flaw"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
 )
 
@@ -22,12 +22,12 @@ type action func(s *shell, files []string) error
 // command is one thing that ripplecalc does.
 type command struct {
 	name  string
-	usage string // without the program's name
-	short string // one line for the list
-	long  string // what help adds; each flag stands there once, with what it means
-	first string // what the first argument is called; "" is a file
-	least int    // arguments that are no flags
-	most  int    // below 0 there is no bound
+	usage string      // without the program's name, as it is typed
+	short say.Message // one line for the list
+	long  say.Message // what help adds; each flag stands there once, with what it means
+	first string      // what the first argument is called; "" is a file
+	least int         // arguments that are no flags
+	most  int         // below 0 there is no bound
 	flags func(c *command, flags *pflag.FlagSet) action
 	// words are what may be typed, for the completion of shells: by flag, and
 	// under "" for the arguments where these are no files of designs.
@@ -64,7 +64,7 @@ func dispatch(s *shell, args []string) error {
 // tree returns the program as a tree of commands that work on s.
 func tree(s *shell) *cobra.Command {
 	root := &cobra.Command{
-		Use: "ripplecalc", Short: "computes designs of two-phase, rippled frozen desserts", Long: overview(), Version: version(),
+		Use: "ripplecalc", Short: say.T("computes designs of two-phase, rippled frozen desserts"), Long: overview(), Version: version(),
 		Args: cobra.ArbitraryArgs, SilenceErrors: true, SilenceUsage: true, SuggestionsMinimumDistance: 2,
 		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
 		RunE: func(root *cobra.Command, args []string) error {
@@ -74,7 +74,7 @@ func tree(s *shell) *cobra.Command {
 			return &usageError{"", unknown(args[0], root.SuggestionsFor(args[0]))}
 		},
 	}
-	reads := takesUnits(root)
+	reads := takesUnits(root, s.locale)
 	root.PersistentPreRun = func(c *cobra.Command, _ []string) {
 		s.language = reads.language
 		if f := c.Flags().Lookup("json"); c.Name() == "lines" || f != nil && f.Value.String() == "true" {
@@ -87,7 +87,13 @@ func tree(s *shell) *cobra.Command {
 	root.SetErr(s.err)
 	root.SetVersionTemplate("ripplecalc {{.Version}}\n")
 	root.SetFlagErrorFunc(func(on *cobra.Command, err error) error { return &usageError{"", badFlag(on, err)} })
-	root.SetHelpFunc(func(c *cobra.Command, _ []string) { fmt.Fprint(s.out, c.Long) })
+	root.SetHelpFunc(func(on *cobra.Command, _ []string) { // in the language that a flag chose since
+		if c, ok := find(on.Name()); ok {
+			fmt.Fprint(s.out, c.help())
+			return
+		}
+		fmt.Fprint(s.out, overview())
+	})
 	for _, c := range commands() {
 		if built := c.on(s); c == helpCommand {
 			root.SetHelpCommand(built)
@@ -113,7 +119,7 @@ func unknown(name string, like []string) error {
 // on returns c as a command of the tree that works on s.
 func (c *command) on(s *shell) *cobra.Command {
 	built := &cobra.Command{
-		Use: c.usage, Short: c.short, Long: c.help(), DisableFlagsInUseLine: true,
+		Use: c.usage, Short: c.short.String(), Long: c.help(), DisableFlagsInUseLine: true,
 		Args: func(_ *cobra.Command, files []string) error {
 			switch {
 			case len(files) < c.least && len(files) > 0:
@@ -136,8 +142,12 @@ func (c *command) on(s *shell) *cobra.Command {
 		},
 	}
 	act := c.flags(c, built.Flags())
+	built.Flags().BoolP("help", "h", false, "")
 	built.Flags().VisitAll(func(f *pflag.Flag) {
 		f.Usage = c.tells(f.Name)
+		if f.Name == "help" {
+			f.Usage = say.T("this help")
+		}
 		if words, ok := c.words[f.Name]; ok {
 			_ = built.RegisterFlagCompletionFunc(f.Name, func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
 				return beginning(words(), typed), cobra.ShellCompDirectiveNoFileComp
@@ -167,14 +177,14 @@ func (c *command) tells(flag string) string {
 	if flag = "--" + flag; flag == "--output" {
 		flag = "-o"
 	}
-	for _, line := range strings.Split(c.long, "\n") {
+	for _, line := range strings.Split(c.long.String(), "\n") {
 		words := strings.Fields(line)
 		for i, w := range words {
 			if strings.TrimSuffix(w, ",") == flag {
 				if i+1 < len(words) {
 					return strings.Trim(strings.Join(words[i+1:], " "), ",:; ")
 				}
-				return c.short
+				return c.short.String()
 			}
 		}
 	}
@@ -186,12 +196,7 @@ func (c *command) misused(format flaw.Message, args ...any) error {
 }
 
 func (c *command) help() string {
-	return fmt.Sprintf("usage: ripplecalc %s\n\n%s.\n%s", c.usage, c.short, c.long)
-}
-
-func (c *command) writeHelp(w io.Writer) error {
-	_, err := io.WriteString(w, c.help())
-	return err
+	return say.T("usage: ripplecalc %s", c.usage) + "\n\n" + say.Sentence(c.short.String()) + "\n" + c.long.String()
 }
 
 // badFlag says why the flags could not be read, with no more of what was typed

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 
 	"ripplewright/internal/form/echo"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/designfile"
 )
 
@@ -26,7 +28,7 @@ func init() {
 
 // topics are what help explains beside the commands.
 var topics = map[string]func() string{
-	"format": designfile.Format,
+	"format": func() string { return designfile.Format(say.Said) },
 	"json":   helpJSON,
 	"prices": helpPrices,
 	"wishes": helpWishes,
@@ -45,7 +47,8 @@ func helpFlags(c *command, _ *pflag.FlagSet) action {
 			return err
 		}
 		if about, ok := find(words[0]); ok {
-			return about.writeHelp(s.out)
+			_, err := io.WriteString(s.out, about.help())
+			return err
 		}
 		if near := like(words[0], helped()); near != "" {
 			return c.misused("there is no help on %s; did you mean %s?", echo.Quoted(words[0]), near)
@@ -68,11 +71,11 @@ func helped() []string {
 
 func overview() string {
 	var b strings.Builder
-	b.WriteString("ripplecalc computes designs of two-phase, rippled frozen desserts.\n\n")
+	b.WriteString(say.T("ripplecalc computes designs of two-phase, rippled frozen desserts.") + "\n\n")
 	for _, c := range commands() {
 		fmt.Fprintf(&b, "  %-12s %s\n", c.name, c.short)
 	}
-	b.WriteString(`
+	b.WriteString(say.T(`
   ripplecalc help COMMAND   how to use it
   ripplecalc help format    the design file
   ripplecalc help json      the keys of evaluate --json, with their units
@@ -83,14 +86,19 @@ func overview() string {
   --units us                of any command: °F, ounces beside grams, US volumes; files
                             and the figures of JSON stay metric
   --decimals comma          of any command: 2,5 for 2.5 in texts and on cards
-  --language de             of any command: sentences, figures and cards in our own German;
-                            tables' heads, errors and JSON stay English
+  --language de             of any command: help, texts, errors and cards in our own German,
+                            which a German system has without; JSON stays English
   --currency €              of any command: before money where the prices name none
 
 Exit codes: 0 fine; 1 the input is at fault, or the answer could not be written;
 2 wrong usage; 3 our fault.
 Figures are computed against published tables and have the bands that those
 leave; local code and licensed practice decide what may be made and sold.
-`)
+`))
 	return b.String()
+}
+
+// column is a word with blanks after it, so wide.
+func column(word string, width int) string {
+	return word + strings.Repeat(" ", max(0, width-utf8.RuneCountInString(word)))
 }

@@ -4,13 +4,14 @@ import (
 	"fmt"
 	"strings"
 
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 )
 
 // helpBatches describes the file of batches from the table that checks it.
 func helpBatches() string {
 	var b strings.Builder
-	b.WriteString(`The batches of NAME.yaml are in NAME.batches.yaml beside it: YAML documents, each from a
+	b.WriteString(say.T(`The batches of NAME.yaml are in NAME.batches.yaml beside it: YAML documents, each from a
 line of three dashes to a line of three dots. A later entry with the same name adds to
 its batch, and what it says counts. Leave out what nobody has measured.
 
@@ -22,20 +23,20 @@ its batch, and what it says counts. Leave out what nobody has measured.
   ate: {hardness: scoopable, icy: smooth}
   ...
 
-`)
+`))
 	for _, f := range batch.Entries() {
 		if strings.HasPrefix(f.Path, "forecast.") {
 			continue
 		}
-		fmt.Fprintf(&b, "  %-22s %s\n", f.Path, f.About)
-		if what := f.Allowed(); what != "" {
+		fmt.Fprintf(&b, "  %-22s %s\n", f.Path, say.Of(f.About))
+		if what := say.Said(f.Allowed()); what != "" {
 			fmt.Fprintf(&b, "  %-22s   %s\n", "", what)
 		}
 	}
-	b.WriteString(`
+	b.WriteString(say.T(`
 forecast holds what was expected on that day; ripplecalc batch add writes it.
 A setting with a point stands under its first word, or as "custard.cup_g=178" for add.
-What can be in off: ` + strings.Join(factorCodes(), ", ") + ", or " + batch.Nothing + `.
-`)
+What can be in off: %s, or %s.
+`, strings.Join(factorCodes(), ", "), batch.Nothing))
 	return b.String()
 }

@@ -31,7 +31,8 @@ decide; it is not what the line says.
 Volumes become grams by the ingredient's own density. A cup holds 236.6 mL, a
 tablespoon 14.8, a teaspoon 4.9, a fluid ounce 29.6 (NIST SP 811, Appendix B.8).
 
-With --language de the lines are German; how and doubt stay English.
+With --language de, or on a German system, the lines are German; how and doubt stay
+English.
 
   --system S   of egg sizes, US or EU; US if not given
   --size SIZE  of eggs that are counted without one; large, or M

@@ -9,11 +9,18 @@
 package main
 
 import (
+	"cmp"
 	"os"
 
 	"ripplewright/internal/answer/schemafile"
 )
 
 func main() {
-	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr, schemas: schemafile.Here()}, os.Args[1:]))
+	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr, locale: locale(os.Getenv), schemas: schemafile.Here()}, os.Args[1:]))
+}
+
+// locale is the system's for messages, as POSIX has it: the first of these that says
+// anything.
+func locale(env func(string) string) string {
+	return cmp.Or(env("LC_ALL"), env("LC_MESSAGES"), env("LANG"))
 }

@@ -7,6 +7,8 @@ import (
 
 	"github.com/spf13/cobra/doc"
 	"github.com/spf13/pflag"
+
+	"ripplewright/internal/show/say"
 )
 
 var manCommand = &command{
@@ -14,7 +16,7 @@ var manCommand = &command{
 	usage: "man FOLDER",
 	short: "Writes the manual pages into a folder",
 	long: `
-One page for ripplecalc and one for each of its commands, for man(1).
+One page for ripplecalc and one for each of its commands, for man(1). They are English.
 `,
 	first: "folder",
 	least: 1,
@@ -28,11 +30,13 @@ func manFlags(*command, *pflag.FlagSet) action {
 		if _, err := os.Stat(folders[0]); err != nil {
 			return err
 		}
-		root := tree(s)
+		plain := *s
+		plain.locale = "" // the pages are English wherever they are written
+		root := tree(&plain)
 		root.Long, root.DisableAutoGenTag = set(root.Long), true
 		for _, built := range root.Commands() {
 			if c, ok := find(built.Name()); ok {
-				built.Long, built.DisableAutoGenTag = set(c.short+".\n"+c.long), true
+				built.Long, built.DisableAutoGenTag = set(say.Sentence(c.short.String())+"\n"+c.long.String()), true
 			}
 		}
 		day := time.Time{}.AddDate(2025, 0, 0) // the same pages from the same program

@@ -32,6 +32,7 @@ type shell struct {
 	out io.Writer
 	err io.Writer
 
+	locale   string // of the system, by which the language is chosen where no flag does
 	language string // that was asked for, though what programs read is English
 
 	schemas schemaline.Schemas // where editors of text find the schemas of files

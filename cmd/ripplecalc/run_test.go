@@ -37,12 +37,13 @@ foam:
 
 // kitchen is a folder with designs, and no own ingredients.
 type kitchen struct {
-	t   *testing.T
-	dir string
+	t      *testing.T
+	dir    string
+	locale string // of the system
 }
 
 func newKitchen(t *testing.T) kitchen {
-	k := kitchen{t, t.TempDir()}
+	k := kitchen{t: t, dir: t.TempDir()}
 	t.Setenv("XDG_CONFIG_HOME", filepath.Join(k.dir, "config"))
 	t.Setenv("HOME", k.dir)
 	k.file("quay.yaml", quay)
@@ -67,7 +68,7 @@ func (k kitchen) run(in string, words ...string) (code int, out, err string) {
 		}
 	}
 	var stdout, stderr bytes.Buffer
-	code = run(&shell{in: strings.NewReader(in), out: &stdout, err: &stderr}, args)
+	code = run(&shell{in: strings.NewReader(in), out: &stdout, err: &stderr, locale: k.locale}, args)
 	return code, stdout.String(), stderr.String()
 }
 

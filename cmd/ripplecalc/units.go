@@ -52,13 +52,13 @@ func (f *readingFlag) Set(value string) error {
 	return nil
 }
 
-// takesUnits gives every command of a tree the flags. Nothing chosen is metric, with a
-// decimal point and the currency of the prices.
-func takesUnits(root *cobra.Command) *reading {
-	r := &reading{system: say.Systems[0], language: tongue.English}
+// takesUnits gives every command of a tree the flags. Nothing chosen is metric, in the
+// language of the locale with its decimal sign, and in the currency of the prices.
+func takesUnits(root *cobra.Command, locale string) *reading {
+	r := &reading{system: say.Systems[0], language: tongue.ByLocale(locale)}
 	r.use()
-	take := func(name, kind, help string, value *string, choices []string, wrong func(string) error) {
-		root.PersistentFlags().Var(&readingFlag{r, value, kind, wrong}, name, help)
+	take := func(name, kind string, help say.Message, value *string, choices []string, wrong func(string) error) {
+		root.PersistentFlags().Var(&readingFlag{r, value, kind, wrong}, name, help.String())
 		_ = root.RegisterFlagCompletionFunc(name, func(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
 			return beginning(choices, typed), cobra.ShellCompDirectiveNoFileComp
 		})
@@ -68,7 +68,7 @@ func takesUnits(root *cobra.Command) *reading {
 		return err
 	})
 	take(decimalsFlag, "sign", "point or comma: the decimal sign of texts and cards; files and JSON keep the point", &r.decimals, say.DecimalSigns, say.NotDecimals)
-	take(languageFlag, "language", "en or de: the language of sentences, figures and cards; tables' heads, errors and JSON stay English", &r.language, []string{"en", "de"}, func(v string) error {
+	take(languageFlag, "language", "en or de: the language of help, texts, errors and cards, the system's if not given; JSON stays English", &r.language, []string{"en", "de"}, func(v string) error {
 		if v != "en" && v != "de" {
 			return flaw.New("languages are en or de")
 		}

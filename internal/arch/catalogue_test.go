@@ -28,6 +28,7 @@ import (
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/price"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
@@ -224,8 +225,21 @@ func inData(t *testing.T) []string {
 	}
 	all = append(all, "a day", "days") // units that are words
 	for _, e := range batch.Entries() {
-		if !strings.HasPrefix(e.Format, "YYYY") {
+		if all = append(all, e.About); !strings.HasPrefix(e.Format, "YYYY") {
 			all = append(all, e.Format)
+		}
+	}
+	for _, f := range design.Fields() {
+		if all = append(all, f.About); !strings.HasPrefix(f.Format, "#") {
+			all = append(all, f.Format)
+		}
+	}
+	for _, f := range price.Fields() {
+		all = append(all, f.About)
+	}
+	for _, k := range balance.WishKeys() {
+		if all = append(all, string(k.About.Message)); k.Allowed != nil {
+			all = append(all, string(k.Allowed.Message))
 		}
 	}
 	for _, p := range cold.BuiltIn() {

@@ -28,8 +28,9 @@ var loose = map[string]string{
 // counting is where a number meets the noun after it, for everybody.
 const counting = "internal/show/say/list.go"
 
-// ends are blanks or marks at an end of a message, by which it shows that it is a piece.
-var ends = regexp.MustCompile(`^[ \n,;:.)]|[ \n,;(]$`)
+// ends are a blank or a mark at an end of a message, by which it shows that it is a piece;
+// two blanks are a row in columns.
+var ends = regexp.MustCompile(`^ [^ ]|^[,;:.)]|[^ ] $|[,;(]$`)
 
 // wholeText reports whether a message is one sentence or several, and may stand before
 // or after others.

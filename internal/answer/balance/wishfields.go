@@ -1,7 +1,10 @@
 package balance
 
 import (
+	"strings"
+
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/setting"
 	"ripplewright/internal/matter/phase"
 )
@@ -71,9 +74,9 @@ var wishFields = func() []wishField {
 			f = append(f, wishField{Path: q.Key + "." + key, About: about, Unit: q.Unit, Min: q.Min, Max: q.Max,
 				Of: func(w *wishes) any { return of(w.band(i)) }})
 		}
-		end("from", q.About+", at least", func(b *band) *maybe { return &b.from })
-		end("to", q.About+", at most", func(b *band) *maybe { return &b.to })
-		end("is", q.About+", exactly", func(b *band) *maybe { return &b.is })
+		end("from", q.About+endFrom, func(b *band) *maybe { return &b.from })
+		end("to", q.About+endTo, func(b *band) *maybe { return &b.to })
+		end("is", q.About+endIs, func(b *band) *maybe { return &b.is })
 		f = append(f, weightField(q.Key+".weight", beside, func(w *wishes) *maybe { return &w.band(i).weight }))
 		if q.AtC {
 			f = append(f, wishField{Path: q.Key + ".at_c", About: "at which temperature; the design's own if left out", Unit: "°C", Min: -40, Max: 0,
@@ -154,13 +157,36 @@ func (w *wishes) band(i int) *band {
 }
 
 // WishKey is a key of a file of wishes, for help.
-type WishKey struct{ Path, About, Allowed string }
+type WishKey struct {
+	Path           string
+	About, Allowed *flaw.Remark // what it is; the values that it takes, nil where that is all
+}
+
+// How a band's ends are told, in a schema and, by told, in help.
+const (
+	endFrom = ", at least"
+	endTo   = ", at most"
+	endIs   = ", exactly"
+)
+
+func told(about string) *flaw.Remark {
+	if of, ok := strings.CutSuffix(about, endFrom); ok {
+		return flaw.Say("%s, at least", flaw.Word(of))
+	}
+	if of, ok := strings.CutSuffix(about, endTo); ok {
+		return flaw.Say("%s, at most", flaw.Word(of))
+	}
+	if of, ok := strings.CutSuffix(about, endIs); ok {
+		return flaw.Say("%s, exactly", flaw.Word(of))
+	}
+	return flaw.Say(flaw.Message(about))
+}
 
 // WishKeys returns the keys in the order of the file.
 func WishKeys() []WishKey {
 	keys := make([]WishKey, len(wishFields))
 	for i, f := range wishFields {
-		keys[i] = WishKey{f.Path, f.About, f.Allowed()}
+		keys[i] = WishKey{f.Path, told(f.About), f.Allowed()}
 	}
 	return keys
 }

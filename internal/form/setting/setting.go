@@ -4,7 +4,6 @@
 package setting
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -85,26 +84,30 @@ func (f Field[T]) checkWord(s string) error {
 	return nil
 }
 
-// Allowed says which values the field takes, for help.
-func (f Field[T]) Allowed() string {
+// Allowed says which values the field takes, for help: nil where there is nothing to
+// say. Numbers are as a file has them.
+func (f Field[T]) Allowed() *flaw.Remark {
 	unit := f.Unit
 	if unit != "" {
 		unit = " " + unit
 	}
 	switch f.Of(new(T)).(type) {
 	case *int64:
-		return "any whole number"
+		return flaw.Say("any whole number")
 	case *int:
-		return fmt.Sprintf("whole number from %s to %s%s", Number(f.Min), Number(f.Max), unit)
+		return flaw.Say("whole number from %s to %s%s", Number(f.Min), Number(f.Max), unit)
 	case *float64, Maybe:
-		return fmt.Sprintf("%s to %s%s", Number(f.Min), Number(f.Max), unit)
+		return flaw.Say("%s to %s%s", Number(f.Min), Number(f.Max), unit)
 	case *bool, Switch:
-		return "true or false"
+		return flaw.Say("true or false")
 	}
-	if f.Choices != nil {
-		return strings.Join(f.Choices, " | ")
+	switch {
+	case f.Choices != nil:
+		return flaw.Say("%s", strings.Join(f.Choices, " | ")) // the file's words
+	case f.Format != "":
+		return flaw.Say(flaw.Message(f.Format))
 	}
-	return f.Format
+	return nil
 }
 
 // Find returns the field at path.

@@ -163,7 +163,7 @@ func TestWhatNoFieldTakesIsRefused(t *testing.T) {
 func TestAFieldSaysWhatItTakes(t *testing.T) {
 	allowed := func(path string) string {
 		f, _ := setting.Find(jarFields, path)
-		return f.Allowed()
+		return f.Allowed().String()
 	}
 	assert.Equal(t, "0 to 100 g", allowed("fat"))
 	assert.Equal(t, "whole number from 1 to 9", allowed("count"))

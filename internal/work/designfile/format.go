@@ -1,12 +1,11 @@
 package designfile
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
@@ -36,20 +35,21 @@ foam:
 `
 
 // Format describes the format on one page of plain text: every key with what
-// it means, its unit, range and default, and an example that Decode reads.
-func Format() string {
+// it means, its unit, range and default, and an example that Decode reads; in the
+// language in which tell tells remarks.
+func Format(tell func(*flaw.Remark) string) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, `THE DESIGN FILE, VERSION %d
+	b.WriteString(tell(flaw.Say(`THE DESIGN FILE, VERSION %d
 
 A design is a YAML file, UTF-8, at most %d bytes. Comments (# ...) and the order
 of keys are yours and survive a save. ripplewright, dense and foam must be
 there; any other key may be left out and then has its default.
 
-`, Version, MaxSize)
+`, Version, MaxSize)))
 	b.WriteString(example)
-	b.WriteString("\nKEYS (in brackets what holds if the key is left out)\n\n")
-	writeKeys(&b, root)
-	fmt.Fprintf(&b, `
+	b.WriteString("\n" + tell(flaw.Say("KEYS (in brackets what holds if the key is left out)")) + "\n\n")
+	writeKeys(&b, root, tell)
+	b.WriteString(tell(flaw.Say(`
 LINES
 
 {ingredient: ID, grams: N}   ID of the library or of your own; N from 0 to %s g
@@ -86,7 +86,7 @@ counts without a point. Text that reads as a number or true/false, and colours,
 need quotes. Unknown or doubled keys, values of the wrong type or out of range,
 YAML anchors, aliases and tags, and a second document are errors; all are
 reported at once, with file, line and key.
-`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys(), recordKeys())
+`, numberValue(design.MaxGrams).text, numberValue(design.MaxCount).text, packKeys(), recordKeys())))
 	return b.String()
 }
 
@@ -97,24 +97,24 @@ const (
 )
 
 // writeKeys writes what each key below s means, its values and its default.
-func writeKeys(b *strings.Builder, s *key) {
+func writeKeys(b *strings.Builder, s *key, tell func(*flaw.Remark) string) {
 	defaults := design.Default()
 	for _, k := range s.keys {
 		switch k.kind {
 		case version:
-			writeKey(b, k.path, "version of this format", strconv.Itoa(Version)+", required", "")
+			writeKey(b, k.path, tell(flaw.Say("version of this format")), tell(flaw.Say("%d, required", Version)), "")
 		case section:
-			writeKeys(b, k)
+			writeKeys(b, k, tell)
 		case lines:
-			writeKey(b, k.path, map[design.Part]string{
+			writeKey(b, k.path, tell(flaw.Say(map[design.Part]flaw.Message{
 				design.DensePart: "what goes into the custard", design.FoamPart: "what the syrup is beaten into",
 				design.SyrupPart: "what is boiled and poured into the foam",
-			}[k.part], "list of lines", "[]")
+			}[k.part])), tell(flaw.Say("list of lines")), "[]")
 		case own:
-			writeKey(b, k.path, "your own ingredients that the lines name", "list of ingredients", "[]")
+			writeKey(b, k.path, tell(flaw.Say("your own ingredients that the lines name")), tell(flaw.Say("list of ingredients")), "[]")
 		case oneSetting:
 			v := settingValue(k.field, &defaults)
-			writeKey(b, k.path, k.field.About, k.field.Allowed(), v.inline())
+			writeKey(b, k.path, tell(flaw.Say(flaw.Message(k.field.About))), tell(k.field.Allowed()), v.inline())
 		}
 	}
 }

@@ -7,11 +7,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/work/design"
 )
 
 func TestFormatNamesEveryKey(t *testing.T) {
-	text := Format()
+	text := Format((*flaw.Remark).String)
 	for _, f := range design.Fields() {
 		assert.Contains(t, text, "\n"+f.Path+" ")
 		for _, c := range f.Choices {
