@@ -19,7 +19,7 @@ var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed mini miniature halve piece kernel chunk cube flesh smooth crunchy mashed pureed strong room temperature extra flaked slivered")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed mini miniature halve piece kernel chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered")
 
 // bySize are words that tell how large the pieces are.
 var bySize = words("large medium small big")
@@ -38,6 +38,7 @@ var (
 	// time, a price, a day, parts, and how old or far away something is.
 	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|\b(?:sifted|sieved|strained|rinsed) twice\b|\btwice (?:sifted|sieved|strained)\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
 	pieceOf   = find(`(?i)^(?:about |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|half an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
+	eggSize   = find(`(?i)\b(?:size )?\d{1,2}(?: ?(?:-|to) ?\d{1,2})? ?(?:(?:g|grams?|small|medium|large|jumbo|eggs?|yolks?|whites?)\b|ish\b)`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
 	// denied are words of a remark that take the food away or put another in its place.
@@ -55,7 +56,7 @@ func unheard(note string, in *ingredient.Ingredient) bool {
 		return true
 	}
 	if eggParts[in.ID] != "" {
-		return false // "53-63 g" is a size
+		note = eggSize.swap(note, "") // "53-63 g" is a size
 	}
 	return digits.in(note)
 }

@@ -69,7 +69,7 @@ func parse(s string) parts {
 		p.name = p.name[:m[0]] + " " + p.name[m[1]:]
 	}
 	p.name = strings.TrimSpace(blanks.swap(p.name, " "))
-	for len(p.notes) > 0 && isPlain(p.name) {
+	for len(p.notes) > 0 && (p.name == "" && len(p.sum) > 0 || isPlain(p.name)) {
 		p.name, p.notes = p.name+" "+p.notes[0], p.notes[1:] // "peeled, pitted peaches"
 	}
 	if at := purpose.at(p.name); at != nil && at[0] > 0 {
@@ -116,10 +116,9 @@ func (p *parts) amounts(main string) {
 			}
 		}
 	} else if b, after, ok := read(strings.TrimSpace(rest)); ok && a.word == "" && b.in.size > 0 && b.doubts != Vague {
-		first := strings.TrimSpace(rest)
 		u, name, _ := unit(after)
-		if held := name != "" && u.kind == container; !held && !partOf.in(main) && (a.n < 1 || unicode.IsLetter(rune(first[0]))) {
-			p.doubt = Apart // "half 100 g", "one fifty g"
+		if held := name != "" && u.kind == container; !held && !partOf.in(main) {
+			p.doubt = Apart // "half 100 g", "one fifty g", "2  1 cup"
 		}
 		p.times, a, rest, p.packs = a.n, b, after, true
 	}
@@ -156,7 +155,7 @@ func (p *parts) amounts(main string) {
 		p.note(name[i+1:])
 		name = name[:i]
 	}
-	if m := lastAmount.parts(name); m != nil && a.word != "" {
+	if m := lastAmount.parts(name); m != nil && (a.word != "" || eggs.in(m[1])) {
 		if b, rest, ok := read(m[2]); ok && b.doubts == 0 && b.in.size > 0 && strings.TrimSpace(rest) == "" {
 			name, p.beside = strings.TrimRight(m[1], " ,-"), append(p.beside, b) // "1 can condensed milk 14oz"
 		}

@@ -3,6 +3,8 @@ package written
 import (
 	"slices"
 	"strings"
+
+	"ripplewright/internal/form/fold"
 )
 
 // methods are words that a sentence of the method begins with. common practice, no source.
@@ -10,12 +12,12 @@ var methods = words("add allow arrange assemble bake beat blend blitz boil break
 	"divide drain drizzle enjoy enrich fill finish fit fold freeze fry garnish grate grease grind heat hull infuse keep knead ladle layer leave let line lower macerate make mash measure melt " +
 	"mix move pack pass peel pipe pit place poach pop pour preheat prepare press process pull pulse puree push put raise reduce refrigerate remove repeat rest return rinse ripple roast roll " +
 	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
-	"age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
+	"flame torch mise age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
 // tells are words that a remark on the whole begins with.
-var tells = words("mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+var tells = words("edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
 
 // points are words that begin such a remark, and a food that nobody weighed.
@@ -50,7 +52,12 @@ func (r *Reader) prose(s string) bool {
 	if len(fields) == 0 || r.weighs(s) {
 		return false
 	}
-	switch at := strings.Trim(fields[0], ".,:;!"); {
+	for i, w := range fields[1:] {
+		if w == "then" && i+2 < len(fields) && methods[fold.Text(strings.Trim(fields[i+2], ".,"))] && heats.in(s) {
+			return true // "syrup to 118 °C then pour"
+		}
+	}
+	switch at := fold.Text(strings.Trim(fields[0], ".,:;!")); {
 	case len(fields) == 1:
 		return methods[at] && strings.ContainsAny(s, ".!")
 	case methods[at]:
@@ -65,6 +72,25 @@ func (r *Reader) prose(s string) bool {
 		return false
 	}
 	return len(fields) > 3 && points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
+}
+
+// crowd finds for how many a title is.
+var crowd = find(`(?i)\([^()]*\)|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)?\s*$`)
+
+// titled reports whether the first line of a text is its title: it names a dish, or each of
+// its words has a capital and none is a food's; and it has no amount.
+func (r *Reader) titled(l *Said) bool {
+	s := tidy(crowd.swap(l.Text, ""))
+	fields := strings.Fields(s)
+	if l.Ingredient != nil || l.Doubt != Unknown && l.Doubt != Other || len(fields) < 2 || digits.in(s) || strings.ContainsAny(s, ",;") || seasons.in(s) || r.weighs(s) {
+		return false
+	}
+	key := keyOf(s)
+	if strings.Contains(key, "ice cream") || slices.ContainsFunc(strings.Fields(key), func(w string) bool { return titles[w] }) {
+		return true
+	}
+	_, foreigner := r.names.abroad(s)
+	return foreigner == "" && !r.names.mentions(s) && !slices.ContainsFunc(fields, func(w string) bool { return strings.ToLower(w[:1]) == w[:1] })
 }
 
 // weighs reports whether s has an amount of something: a measure behind a number, a number

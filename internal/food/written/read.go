@@ -31,8 +31,10 @@ func (r *Reader) Read(text string) []Said {
 	in.shares = shares(text)
 	in.inStep = inStep(text)
 	in.rows, in.items = running(row, text), running(item, text)
-	for _, raw := range strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' }) {
-		if l, ok := r.line(raw, in); ok {
+	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
+	for i, raw := range lines {
+		l, ok := r.line(raw, in)
+		if ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
 			all = append(all, l)
 		}
 	}
@@ -79,10 +81,10 @@ var (
 	comma   = find(`,(?:\D|$)|;| - (?:\D|$)| -$`)
 	dots    = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks  = find(`\s+`)
-	serving = find(`(?i)^(?:makes|serves|yields?|servings?|nutrition|calories|prep|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
+	serving = find(`(?i)^(?:makes|serves|yields?|servings?|nutrition|calories|prep|preparation|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
 	ruled   = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
-	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}$`)
+	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}$`)
 	amountIn      = find(`\([^()]*\)|\d+(?:[.,]\d+)? ?(?:k?g|ml|l|lbs?|oz)\b`)
 	headed        = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
 	minus         = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
@@ -119,7 +121,7 @@ func (r *Reader) heading(s string) bool {
 		return true
 	}
 	if digits.in(s) {
-		return onlyLayout(keyOf(amountIn.swap(s, ""))) && !r.names.mentions(s)
+		return !digits.in(group.swap(s, "")) && onlyLayout(keyOf(amountIn.swap(s, ""))) && !r.names.mentions(s)
 	}
 	key := keyOf(strings.Trim(s, "-= "))
 	if _, food := r.names.all[key]; food {

@@ -150,3 +150,25 @@ func TestSharesWithoutASignAreNoAmounts(t *testing.T) {
 		assert.False(t, l.Taken(), l.Text)
 	}
 }
+
+// The first line of a list may be its title; another hand's number before a line, or another
+// number of eggs, is a doubt.
+func TestTitlesAndBareNumbers(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	const rest = "\n100 g sugar\n2 yolks\n"
+	for _, title := range []string{"Blackberry sorbet (double batch in brackets)", "BAKED ALASKA 40 PAX", "Lemon Semifreddo - serves 8", "Floating Island (Mother's)", "NOUGAT GLACE x 20 COVERS"} {
+		assert.Len(t, r.Read(title+rest), 2, title)
+	}
+	for _, line := range []string{"6 tuorli", "equal parts egg whites and sugar", "vanilla sugar 1 bag", "sugar 20 dkg", "bit of salt", "Fleur de sel", "fresh basil", "star anise"} {
+		assert.Len(t, r.Read(line+rest), 3, line)
+	}
+	for _, text := range []string{"4 yolks (5 if small)", "2  1 cup heavy cream", "1  2 cups whole milk", "600 g blackberries (1200 g)"} {
+		l, _ := r.Line(text)
+		assert.Equal(t, written.Apart, l.Doubt, text)
+	}
+	for text, grams := range map[string]float64{"1.0 cup - Heavy Cream": 238, "5.0 - Egg Yolks": 85, "5 large egg yolks 85 g": 85, "125 g egg whites (4 large)": 125, "2 eggs, 53-63 g": 100} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.5, text)
+	}
+}
