@@ -86,10 +86,12 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 		}
 		return ingredient.Known(a.n * a.in.size), out
 	case volume, pint:
-		if a.in.kind == pint && !american {
-			out.Doubt = PintOf
-		} else if a.in.kind == pint && in.Group == "fruit" && in.DensityKind != "liquid" {
+		switch {
+		case a.in.kind != pint:
+		case in.Group == "fruit" && in.DensityKind != "liquid":
 			out.Doubt = HowFull // a basket of berries is no measured pint
+		case !american:
+			out.Doubt = PintOf
 		}
 		return r.measured(l, a, out)
 	case container:

@@ -24,8 +24,9 @@ const (
 	vague                        // a pinch, a handful
 )
 
-// cased are the measures that differ in the case of a letter alone.
-var cased = map[string]measure{"T": {volume, customary.TablespoonML}, "t": {volume, customary.TeaspoonML}}
+// cased are the measures that differ in the case of a letter alone, and the German spoons,
+// which are written so.
+var cased = map[string]measure{"EL": {volume, 15}, "TL": {volume, 5}, "T": {volume, customary.TablespoonML}, "t": {volume, customary.TeaspoonML}}
 
 var measures = func() map[string]measure {
 	all := map[string]measure{}

@@ -1,6 +1,7 @@
 package written
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -72,12 +73,13 @@ type meaning struct {
 
 // names are what the words of a line may mean.
 type names struct {
-	lib *ingredient.Library
-	all map[string]meaning
+	lib  *ingredient.Library
+	all  map[string]meaning
+	keys []string // of all, in order
 }
 
 func newNames(lib *ingredient.Library) *names {
-	n := &names{lib, map[string]meaning{}}
+	n := &names{lib: lib, all: map[string]meaning{}}
 	kitchen, common := map[string][]string{}, map[string][]string{}
 	put := func(to map[string][]string, name, id string) {
 		if key := keyOf(name); key != "" && !slices.Contains(to[key], id) {
@@ -114,6 +116,7 @@ func newNames(lib *ingredient.Library) *names {
 			delete(n.all, key)
 		}
 	}
+	n.keys = slices.Sorted(maps.Keys(n.all))
 	return n
 }
 
@@ -236,12 +239,7 @@ func (n *names) near(name string) (meaning, bool) {
 	if len(key) < 4 || len(key) > 40 {
 		return meaning{}, false
 	}
-	keys := make([]string, 0, len(n.all))
-	for k := range n.all {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	m, ok := n.all[ingredient.Nearest(key, keys, min(3, max(2, (len(key)+1)/3)))]
+	m, ok := n.all[ingredient.Nearest(key, n.keys, min(3, max(2, (len(key)+1)/3)))]
 	return m, ok
 }
 

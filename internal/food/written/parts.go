@@ -178,6 +178,10 @@ func (p *parts) paren(g string) {
 	}
 	p.each = p.each || each.in(g)
 	g = each.swap(g, "")
+	if orMany.in(g) {
+		p.note(g) // "5 if small"
+		return
+	}
 	if a, rest, ok := read(g); ok && a.in.kind == vague && a.word != "" && strings.TrimSpace(rest) == "" && len(p.sum) > 0 && p.sum[0].in.kind == mass {
 		return // "1 g salt (a pinch)"
 	}
@@ -216,7 +220,7 @@ var (
 	// What cannot be read, or is left to the tongue.
 	torn = find(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
-	orMany   = find(`(?i)^or \d+ (?:if|for|of|when|with)\b`)
+	orMany   = find(`(?i)^(?:or )?\d+ (?:if|for|of|when|with)\b`)
 	twoSizes = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
 	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
 	eggs     = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)

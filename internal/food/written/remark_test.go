@@ -162,7 +162,9 @@ func TestTitlesAndBareNumbers(t *testing.T) {
 	for _, line := range []string{"6 tuorli", "equal parts egg whites and sugar", "vanilla sugar 1 bag", "sugar 20 dkg", "bit of salt", "Fleur de sel", "fresh basil", "star anise"} {
 		assert.Len(t, r.Read(line+rest), 3, line)
 	}
-	for _, text := range []string{"4 yolks (5 if small)", "2  1 cup heavy cream", "1  2 cups whole milk", "600 g blackberries (1200 g)"} {
+	many, _ := r.Line("4 yolks (5 if small)")
+	assert.Equal(t, written.Range, many.Doubt)
+	for _, text := range []string{"2  1 cup heavy cream", "1  2 cups whole milk", "600 g blackberries (1200 g)"} {
 		l, _ := r.Line(text)
 		assert.Equal(t, written.Apart, l.Doubt, text)
 	}

@@ -35,10 +35,10 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		return
 	}
 	in := r.meant(l, m, p)
-	r.remarked(l, in, p, turned)
-	if p.doubt != 0 && l.Doubt == 0 {
-		l.Doubt = p.doubt
+	if p.doubt != 0 {
+		l.ask(p.doubt)
 	}
+	r.remarked(l, in, p, turned)
 	r.weigh(l, p, size, loose, american)
 }
 
