@@ -89,7 +89,7 @@ var called = [][2]string{
 	{"lecithin", "soy_lecithin"},
 	{"agar; agar agar", "agar_powder agar_dried"},
 	{"salt; table salt; fine salt; fine table salt; fine sea salt", "salt"},
-	{"sea salt; kosher salt; flaky sea salt; flaky salt; coarse salt; coarse sea salt", "salt~"},
+	{"sea salt; kosher salt; flaky sea salt; flaky salt; flaked salt; flaked sea salt; salt flake; sea salt flake; coarse salt; coarse sea salt", "salt~"},
 	{"vanilla", "vanilla_extract vanilla_imitation"},
 	{"vanilla extract; pure vanilla extract", "vanilla_extract"},
 	{"vinegar; white vinegar; distilled vinegar; distilled white vinegar", "vinegar"},

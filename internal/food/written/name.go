@@ -1,7 +1,6 @@
 package written
 
 import (
-	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -20,7 +19,7 @@ var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed mini miniature halve piece kernel chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered")
 
 // bySize are words that tell how large the pieces are.
 var bySize = words("large medium small big")
@@ -116,7 +115,10 @@ func newNames(lib *ingredient.Library) *names {
 			delete(n.all, key)
 		}
 	}
-	n.keys = slices.Sorted(maps.Keys(n.all))
+	for key := range n.all {
+		n.keys = append(n.keys, key)
+	}
+	slices.Sort(n.keys)
 	return n
 }
 
@@ -167,7 +169,7 @@ func prepared(name string) bool {
 func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	fields := strings.Fields(keyOf(name))
 	fields = slices.DeleteFunc(fields, func(w string) bool { return w == "and" && prepared(name) })
-	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || bySize[w] || w == "l" || w == "of" })
+	kept := slices.DeleteFunc(slices.Clone(fields), func(w string) bool { return plainWords[w] || bySize[w] || w == "of" })
 	keys := []string{strings.Join(fields, " ")}
 	if strings.Contains(keys[0], "-") { // "whole-milk yogurt"
 		keys = append(keys, strings.ReplaceAll(keys[0], "-", " "))
@@ -207,7 +209,7 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 // "frozen raspberries", "a few drops of lemon juice".
 func (n *names) within(name string) (meaning, bool) {
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
-		return changed[w] || w == "few" || w == "little" || w == "bit" || measures[w].kind == vague && measures[w] != measure{}
+		return changed[w] || toProve[one(w)] || w == "few" || w == "little" || w == "bit" || measures[w].kind == vague && measures[w] != measure{}
 	})
 	if m, _, ok := n.look(strings.Join(kept, " "), ""); ok {
 		return m, ok

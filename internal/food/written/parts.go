@@ -227,6 +227,9 @@ var (
 	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
 )
 
+// filledBy are remarks that a spoon or a cup holds more or less than it is.
+var filledBy = words("heaped heaping rounded scant generous generously overflowing mounded shy brimming")
+
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
 
 func (p *parts) note(t string) {
@@ -252,6 +255,9 @@ func (p *parts) note(t string) {
 	}
 	if (lessOr.in(t) || torn.in(t)) && len(p.sum) > 0 {
 		p.doubt = Vague
+	}
+	if filledBy[strings.ToLower(t)] && len(p.sum) > 0 && p.sum[0].in.kind == volume {
+		p.doubt = Vague // "1 tsp salt, heaped"
 	}
 	if strings.EqualFold(t, "separated") {
 		p.doubt = Separated

@@ -63,7 +63,7 @@ func (r *Reader) prose(s string) bool {
 	case methods[at]:
 		return fields[1] != "of"
 	case tells[at]:
-		return true
+		return !measuresFirst(fields[1]) // "I cup" is a scan of "1 cup"
 	case len(fields) < 2 && !talked[at] || seasons.in(s) || r.names.mentions(s):
 		return false
 	case slices.ContainsFunc(fields, func(w string) bool { return talked[strings.Trim(w, ".,:;!?")] }):

@@ -20,17 +20,21 @@ func proven(in *ingredient.Ingredient, w string) bool {
 		cell, most = in.Cell(ingredient.SodiumMG), saltless
 	case "unsweetened":
 		cell = in.Cell(ingredient.AddedSugars)
+	case "kernel", "mini", "miniature":
+		return in.Group == "nut_seed" && w == "kernel" || words(keyOf(strings.ReplaceAll(in.Measures, ";", " ")))[w] || w == "mini" && proven(in, "miniature")
 	case "chip", "crumb":
 		return words(keyOf(strings.NewReplacer("crushed", "crumb", ";", " ").Replace(in.Measures)))[w]
 	}
 	return cell.Known && cell.Value <= most
 }
 
+var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
+
 // provenly returns what name means without words that are proven.
 func (n *names) provenly(name string) (meaning, bool) {
 	var told []string
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
-		drop := w == "unsalted" || w == "unsweetened" || one(w) == "chip" || one(w) == "crumb"
+		drop := toProve[one(w)]
 		if drop {
 			told = append(told, w)
 		}

@@ -14,7 +14,7 @@ var openers = words("so for about from at see buy ideally preferably my save kee
 var purposes = words("so for see my because since i")
 
 // glue are the words between those that are known.
-var glue = words("it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
+var glue = words("level levelled leveled it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
 
 // tools are what a food is prepared with: any other thing behind "with" comes into it.
 var tools = words("fork knife whisk spoon mortar blender stick pin hand hands care skin skins hammer sieve grater")
@@ -49,6 +49,21 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 		}
 	}
 	return true
+}
+
+var (
+	tinned   = find(`(?i)\b(?:cans?|tins?|jars?)\b`)
+	cartoned = find(`(?i)\b(?:cartons?|bottles?|packs?|packets?|tubs?)\b`)
+)
+
+// preserved reports whether what a food is sold in makes another one of it: fruit in tins
+// and jars is cooked in a syrup, eggs in cartons are pasteurised.
+func preserved(l *Said, in *ingredient.Ingredient) bool {
+	if eggParts[in.ID] != "" {
+		return cartoned.in(l.Text) && l.Basis != Counted
+	}
+	name := strings.ToLower(in.Name)
+	return in.Group == "fruit" && in.DensityKind == "bulk" && tinned.in(l.Text) && !strings.Contains(name, "canned") && !strings.Contains(name, "dried") && !strings.Contains(name, "raisin")
 }
 
 // without are the words for a food that has none of it.

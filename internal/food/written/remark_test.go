@@ -16,7 +16,7 @@ func TestARemarkIsAccountedForWordByWord(t *testing.T) {
 	for _, text := range []string{
 		"200 ml heavy cream, very cold, straight from the fridge", "200 ml heavy cream, whipped to stiff peaks", "200 g strawberries, washed and patted dry", "100 g walnuts, broken up by hand",
 		"3 egg yolks (keep the whites for the foam)", "5 g salt, the fine one", "50 g sugar, for the syrup", "1/2 cup lemon juice (from about 3 lemons)", "40 g pistachios, unsalted", "80 g almonds, toasted and chopped",
-		"500 g peeled, pitted peaches", "800 g peeled and cored ripe pears", "200 g large, ripe bananas", "1/2 cup milk chocolate chips", "1 cup graham cracker crumbs", "1 cup pecan halves",
+		"500 g peeled, pitted peaches", "800 g peeled and cored ripe pears", "200 g large, ripe bananas", "1/2 cup milk chocolate chips", "1 cup graham cracker crumbs", "1 cup pecan halves", "1 cup mini marshmallows", "1 tbsp sugar (level)", "1 carton (1 l) whole milk", "1 can (15 oz) pumpkin",
 		"100 g sugar, added a spoonful at a time", "125 g unsalted butter in cubes", "100 g apples with skin", "1/2 cup lemon juice from 3 lemons", "220g caster sugar, sifted twice", "50 g dry roasted hazelnuts (no salt)",
 	} {
 		l, ok := r.Line(text)
@@ -25,7 +25,8 @@ func TestARemarkIsAccountedForWordByWord(t *testing.T) {
 	for _, text := range []string{
 		"300 g strawberries, weighed with their leaves", "100 g sugar, mixed with cocoa", "200 ml heavy cream, whipped with the sugar", "2 eggs, only the yolks",
 		"60 g honey (or maple syrup)", "100 g sugar, or another sweet thing", "200 g egg whites, from a carton", "100 g sugar; more if the fruit is sour", "250 g raspberries, a few set aside",
-		"200 g peaches, from a tin", "100 g hazelnuts, toasted", "100 g pistachios, salted", "50 g banana chips", "white of egg, dry, 10 g",
+		"200 g peaches, from a tin", "100 g hazelnuts, toasted", "100 g pistachios, salted", "50 g banana chips", "white of egg, dry, 10 g", "1 tsp salt, heaped", "1 tbsp (heaped) sugar", "100 g mini eggs", "100 g apricot kernels", "100 g/l sugar", "1 tsp flaked salt", "I cup sugar",
+		"1 tin (400 g) peaches", "1 jar (350 g) sour cherries", "500 g carton egg whites",
 		"100 g strawberries with sugar", "200 g peaches in syrup", "100 g almonds covered in chocolate", "Water to make 1000 g", "1/2 cup lemon juice from concentrate", "100 g honey with comb",
 	} {
 		l, ok := r.Line(text)

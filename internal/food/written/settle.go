@@ -40,6 +40,9 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	}
 	r.remarked(l, in, p, turned)
 	r.weigh(l, p, size, loose, american)
+	if preserved(l, in) {
+		l.ask(Other)
+	}
 }
 
 // sizeInName carries a remark that is a size, "6 egg yolks, large", into the name.
