@@ -115,6 +115,24 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 	return no, Said{Doubt: NoMeasure}
 }
 
+var (
+	foamed = find(`(?i)\b(?:whipped|whisked|beaten|frothed)\b`)
+	mashed = find(`(?i)\b(?:pureed|puréed|mashed|crushed|pulped|blended|blitzed)\b`)
+	melted = find(`(?i)\bmelted\b`)
+)
+
+// reshaped reports whether a food is measured after it was whipped, mashed or melted, so
+// that a cup of it is not the record's. What is done behind a comma is done later.
+func reshaped(in *ingredient.Ingredient, name string) bool {
+	switch {
+	case in.ID == "egg_white" || strings.HasPrefix(in.ID, "cream_"):
+		return foamed.in(name)
+	case in.Group == "fruit" && in.DensityKind == "bulk":
+		return mashed.in(name)
+	}
+	return in.Group == "cocoa_chocolate" && melted.in(name)
+}
+
 // measured weighs a volume.
 func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 	in := l.Ingredient
@@ -124,6 +142,8 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 		out.Basis, out.GPerML = Measured, g/a.in.size
 		return ingredient.Known(a.n * g), out
 	} else if several && out.Doubt == 0 {
+		out.Doubt = HowFull
+	} else if reshaped(in, l.Name) && out.Doubt == 0 {
 		out.Doubt = HowFull
 	}
 	if !in.Density.Known {

@@ -110,6 +110,15 @@ func TestARecordsOwnSpoonComesBeforeItsDensity(t *testing.T) {
 		assert.True(t, l.Taken(), text)
 		assert.InDelta(t, grams, l.Grams.Value, 0.1, text)
 	}
+	for _, text := range []string{"1 cup whisked heavy cream", "1/2 cup beaten egg whites", "1 cup pureed raspberries", "1/2 cup melted white chocolate"} {
+		l, _ := r.Line(text)
+		assert.Equal(t, written.HowFull, l.Doubt, text)
+	}
+	for text, grams := range map[string]float64{"1 cup heavy cream, whipped": 238, "1 cup raspberries, pureed": 123, "1 cup pureed strawberries": 232} { // NDB 01053, 09302, 09316
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.5, text)
+	}
 	l, _ := r.Line("1 can (12 oz) evaporated milk")
 	assert.Equal(t, written.OunceOrFluid, l.Doubt)
 	all := r.Read("1 cup sugar\n1 pint raspberries")
