@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 
@@ -99,7 +100,12 @@ func (w *Window) isList(where string) bool { return w.listAt(where) != nil }
 func (w *Window) askWhy() {
 	r := w.Result()
 	var dg *dialog.CustomDialog
-	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(figurespage.Warnings(r.Warnings, w.leadTo)),
+	told := container.NewVBox()
+	if learnt := strings.Join(say.Taught(page.Reads, r), " "); learnt != "" {
+		told.Add(page.Prose(learnt))
+	}
+	told.Add(figurespage.Warnings(r.Warnings, w.leadTo))
+	dg = kit.Ask(w.win, say.WhatToKnow.String(), page.Scrolled(told),
 		kit.Answer{Name: say.AllFigures.String(), Do: func() {
 			dg.Hide()
 			w.turnTo(places.Figures)

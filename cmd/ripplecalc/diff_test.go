@@ -15,7 +15,7 @@ func TestDiffAnswersAsDiffDoes(t *testing.T) {
 	code, out, errs := k.run("", "diff", "quay.yaml", "sweet.yaml")
 	assert.Equal(t, 1, code)
 	assert.Empty(t, errs)
-	for _, want := range []string{"custard: sugar: 110 g → 130 g", "blend, foam volume: 35 → 30 %", "Custard: Sweetness"} {
+	for _, want := range []string{"custard: sugar: 110 g → 130 g", "blend, foam volume: 35 → 30 %", "Custard: Sweetness", "between  "} {
 		assert.Contains(t, out, want)
 	}
 	code, out, _ = k.run("", "diff", "quay.yaml", "quay.yaml")
@@ -44,8 +44,9 @@ func TestDiffInJSONHasBothSides(t *testing.T) {
 			Before, After float64
 		}
 		Figures []struct {
-			Key           string
-			Before, After any
+			Key                     string
+			Before, After           any
+			Before_Band, After_Band *struct{ Low, High float64 }
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &got))
@@ -69,6 +70,10 @@ func TestDiffInJSONHasBothSides(t *testing.T) {
 			part, key, _ := strings.Cut(f.Key, ".")
 			assert.Equal(t, before[part].(map[string]any)[key], f.Before, f.Key)
 			assert.Equal(t, after[part].(map[string]any)[key], f.After, f.Key)
+			ends := before[part].(map[string]any)["bands"].(map[string]any)[key].(map[string]any)
+			require.NotNil(t, f.Before_Band, f.Key)
+			assert.Equal(t, ends["low"], f.Before_Band.Low, f.Key)
+			assert.Equal(t, ends["high"], f.Before_Band.High, f.Key)
 			found++
 		}
 	}

@@ -40,8 +40,9 @@ verdict            good, sentence, advice
 	b.WriteString(say.T(`  sugars_by_kind_percent           each sugar and sugar alcohol that is present, as the
                                    freezing model has it
   bands                            low and high of some of these figures, for what the
-                                   composition leaves unknown and the model leaves open
-                                   and, for hardness, the scatter between batches
+                                   composition leaves unknown and the model leaves open,
+                                   and for what kitchens make of the recipe: boil, stove
+                                   and air; for hardness, the scatter between batches
   bounds                           of each figure that is not exact: at_least and at_most;
                                    the figure itself is then only its known part, or the
                                    end beyond which nothing was tried. at_most is null
@@ -74,7 +75,7 @@ learnt             of batches, about the custard's hardness: readings, hardness_
                    law's, scatter_factor either way; and recipe, by factor (syrup,
                    stove_loss, custard_air, foam_air): what it came to beyond what is
                    written, and where 19 in 20 batches lie; null where nothing is.
-                   Bands are then of that, for other figures too
+                   Bands are then of that
 `))
 	return b.String()
 }

@@ -21,6 +21,7 @@ import (
 	"ripplewright/internal/answer/model"
 	checks "ripplewright/internal/check"
 	"ripplewright/internal/check/market"
+	"ripplewright/internal/show/figure"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/userdata"
@@ -126,6 +127,11 @@ func TestMutatedFilesAreReadOrRefused(t *testing.T) {
 			r, err := m.Evaluate(f.Design)
 			if err == nil {
 				require.Empty(t, unsound(reflect.ValueOf(r), "result"), "%s", f.Bytes())
+				for _, x := range figure.Beside { // bands are worked out where somebody asks
+					v := x.Row.Of(&r, x.Column)
+					slack := 1e-9 * math.Abs(v.Value)
+					require.False(t, v.Banded() && (v.Low > v.Value+slack || v.High < v.Value-slack || math.IsInf(v.Low, 0)), "%s %+v of %s", x.Key, v, f.Bytes())
+				}
 			}
 			return nil // what cannot be evaluated is refused by evaluate, in words of its own
 		}},

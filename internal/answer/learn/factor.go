@@ -64,15 +64,15 @@ const nineteenIn20, eightIn10 = model.NineteenIn20, 1.2816
 // states elsewhere, or says so here:
 //
 // Probe: a food thermometer is right to 1 °C (FDA Food Code 2022, 4-203.11, from
-// memory), a kitchen's own to twice that; as 19 in 20. StoveLoss: 6 points either way
-// as 19 in 20, common practice, no source. Ice: the range that package icy takes, as
-// 19 in 20. Mixing: half as thick to twice as thick, as 19 in 20; ours, no source.
+// memory), a kitchen's own to twice that; as 19 in 20. SyrupSolids, StoveLoss and air:
+// package model's. Ice: the range that package icy takes, as 19 in 20. Mixing: half as
+// thick to twice as thick, as 19 in 20; ours, no source.
 var prior = [NumFactors]float64{
 	Probe:       2 / nineteenIn20,
-	SyrupSolids: model.BoilingBand / nineteenIn20,
-	StoveLoss:   6 / nineteenIn20,
-	CustardAir:  math.Log(1+sure.AirPercent/100) / nineteenIn20,
-	FoamAir:     math.Log(1+sure.AirPercent/100) / nineteenIn20,
+	SyrupSolids: model.Unlearnt[model.Boiled] / nineteenIn20,
+	StoveLoss:   model.Unlearnt[model.Reduced] / nineteenIn20,
+	CustardAir:  model.Unlearnt[model.CustardAir] / nineteenIn20,
+	FoamAir:     model.Unlearnt[model.FoamAir] / nineteenIn20,
 	FreezerK:    sure.FreezerK / nineteenIn20,
 	Counter:     math.Log(1+sure.ThawShare) / nineteenIn20,
 	Hardness:    math.Log(phase.Scatter) / phase.ScatterHolds,

@@ -2,58 +2,106 @@ package model
 
 import (
 	"math"
+	"sync"
 
 	"ripplewright/internal/matter/blend"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/work/design"
 )
 
-// asMade is a recipe as batches have shown it to come out: in the middle, and with each
-// making that they tell of at either end. Weights are those of the recipe as written, so
-// that less air fills fewer tubs. Warnings, verdict, scoop ranges and lines are left out.
+// asMade is a recipe as kitchens make it: in the middle, and with each making at either
+// end, which batches have shown or, where they tell nothing, is stated before any. Weights
+// are those of the recipe as written, so that less air fills fewer tubs. Warnings, verdict,
+// scoop ranges and lines are left out.
 type asMade struct {
 	mean *Result
-	ends [NumMakings]*[2]*Result // nil: no batch tells
+	ends [NumMakings]*[2]*Result // nil: this recipe has nothing of the kind
 }
 
-// asMade returns nil where batches have shown nothing of the recipe of d, which is weighed
-// out as w and fills was as written.
-func (m *Model) asMade(d design.Design, w *weighed, was *blend.Tub) *asMade {
-	recipe := m.taught.Recipe
-	if recipe == ([NumMakings]Lesson{}) {
-		return nil
-	}
+// untaught is a recipe of which batches tell nothing: what kitchens make of it is worked
+// out when somebody asks, since searches and labels never do.
+type untaught struct {
+	once sync.Once
+	made *asMade
+	of   *maker
+}
+
+// asMade returns it.
+func (u *untaught) asMade() *asMade {
+	u.once.Do(func() { u.made, u.of = u.of.asMade(), nil })
+	return u.made
+}
+
+// maker makes a recipe that is weighed out as w and fills was as written.
+type maker struct {
+	m   *Model
+	d   design.Design
+	w   weighed
+	was blend.Tub
+
+	mean settled
+}
+
+func (k *maker) asMade() *asMade {
+	recipe := k.m.taught.Recipe
 	var by [NumMakings]float64
 	for i, l := range recipe {
 		by[i] = l.Mean
 	}
-	a := asMade{mean: m.madeBy(d, w, was, by)}
+	a := asMade{mean: k.by(by, NumMakings)}
 	for i, l := range recipe {
-		if l.Known() {
+		half := l.Half
+		if !l.Known() {
+			half = Unlearnt[i]
+		}
+		if k.has(Making(i)) {
 			low, high := by, by
-			low[i], high[i] = l.Mean-l.Half, l.Mean+l.Half
-			a.ends[i] = &[2]*Result{m.madeBy(d, w, was, low), m.madeBy(d, w, was, high)}
+			low[i], high[i] = by[i]-half, by[i]+half
+			a.ends[i] = &[2]*Result{k.by(low, Making(i)), k.by(high, Making(i))}
 		}
 	}
 	return &a
 }
 
-// madeBy is the recipe with its makings so far from what is written. A setting that would
-// leave its range ends there.
-func (m *Model) madeBy(d design.Design, w *weighed, was *blend.Tub, by [NumMakings]float64) *Result {
+// has reports whether the recipe has anything that making i moves.
+func (k *maker) has(i Making) bool {
+	switch i {
+	case Boiled:
+		return k.d.Foam.Syrup.WeighedG == 0 && k.w.mixes[design.SyrupPart][0].TotalG() > 0
+	case Reduced:
+		return k.w.mixes[design.DensePart][0].TotalG() > 0
+	case CustardAir:
+		return k.d.Dense.OverrunPercent > 0
+	}
+	return k.d.Foam.OverrunPercent > 0
+}
+
+// by is the recipe with its makings so far from what is written, of which one alone is not
+// as in the middle; NumMakings: all are. A setting that would leave its range ends there.
+func (k *maker) by(by [NumMakings]float64, alone Making) *Result {
+	d, taught := k.d, k.m.taught
 	d.Dense.StoveLossPercent = within("dense.stove_loss_percent", d.Dense.StoveLossPercent+by[Reduced])
 	d.Dense.OverrunPercent = within("dense.overrun_percent", d.Dense.OverrunPercent*math.Exp(by[CustardAir]))
 	d.Foam.OverrunPercent = within("foam.overrun_percent", d.Foam.OverrunPercent*math.Exp(by[FoamAir]))
 	points, band := tables, BoilingBand
-	if m.taught.Recipe[Boiled].Known() { // the ends tell what is left open
+	if taught.Recipe[Boiled].Known() || by[Boiled] != 0 { // the ends tell what is left open
 		points, band = [3]float64{by[Boiled], by[Boiled], by[Boiled]}, 0
 	}
-	c := cook(d, w, points)
-	s := settle(d, &c, m.taught)
-	f := refill(d, &c, &s, was)
+	c := cook(d, &k.w, points)
+	at, s := d.Serving.TemperatureC, k.mean
+	if alone == NumMakings || alone == Reduced || alone == CustardAir {
+		s.dense = phaseAt(c.dense.mix, d.Dense.OverrunPercent, phase.Dense, c.bound, at, taught)
+	}
+	if alone == NumMakings || alone == Boiled || alone == FoamAir {
+		s.foam = phaseAt(c.foam, d.Foam.OverrunPercent, phase.Foam, c.bound, at, taught)
+	}
+	if alone == NumMakings {
+		k.mean = s
+	}
+	f := refill(d, &c, &s, &k.was)
 	r := Result{
-		Dense: s.dense.with(f.tub.Dense, w.tally[design.DensePart], c.dense.off),
-		Foam:  s.foam.with(f.tub.Foam, w.tally[design.FoamPart].Plus(w.tally[design.SyrupPart], 1), c.syrup.off),
+		Dense: s.dense.with(f.tub.Dense, k.w.tally[design.DensePart], c.dense.off),
+		Foam:  s.foam.with(f.tub.Foam, k.w.tally[design.FoamPart].Plus(k.w.tally[design.SyrupPart], 1), c.syrup.off),
 		Syrup: c.syrup.result(f.tub.Foam.Factor, band),
 		Blend: f.mixed(&s),
 	}
@@ -91,21 +139,47 @@ func (r *Result) Made() *Result {
 	return r.made.mean
 }
 
-// Spread returns a figure of r with its band: as of tells it, or, where batches have shown
-// what the recipe comes to, from their middle on as far either way as their ends are, and
-// to what is written, which stays the value. A span without a band has NaN ends.
+// Spread returns a figure of r with its band: as of tells it, widened to what the recipe
+// comes to in kitchens of which nothing is known; or, where batches have shown that, from
+// their middle on as far either way as their ends are, and to what is written, which stays
+// the value. A span without a band has NaN ends.
 //
 //	low = min(value, c − √Σ b²),  b = c − the lower of the ends of each making
 func (r *Result) Spread(of func(*Result) Span) Span {
 	s := of(r)
-	if r.made == nil || math.IsNaN(s.Value) {
+	a := r.made
+	if a == nil && r.untaught != nil {
+		a = r.untaught.asMade()
+	}
+	if a == nil || math.IsNaN(s.Value) {
 		return s
 	}
-	low, high, told := r.made.around(of, 0, NumMakings)
+	low, high, told := a.around(of, 0, NumMakings)
+	if r.made == nil { // rounding aside, the middle is what is written
+		low, high = math.Min(low, ended(s).Low), math.Max(high, ended(s).High)
+	}
 	if w := ended(s); !told || alike(low, w.Low) && alike(high, w.High) {
 		return s
 	}
 	return Span{s.Value, math.Min(s.Value, low), math.Max(s.Value, high)}
+}
+
+// Freezing returns where a phase of r begins to freeze, °C, with its band by Spread.
+func (r *Result) Freezing(role phase.Role) Span {
+	return r.Spread(func(r *Result) Span { return r.Phase(role).FreezingPointC })
+}
+
+// Frozen is how much of a phase's water is ice, 0 to 1, likewise.
+func (r *Result) Frozen(role phase.Role) Span {
+	return r.Spread(func(r *Result) Span { return r.Phase(role).FrozenFraction })
+}
+
+// Phase returns the phase that plays a role.
+func (r *Result) Phase(role phase.Role) *Phase {
+	if role == phase.Dense {
+		return &r.Dense
+	}
+	return &r.Foam
 }
 
 // alike reports whether two figures differ by rounding alone.
@@ -158,11 +232,10 @@ func ended(s Span) Span {
 // that a result without batches stays off the heap.
 func (a *asMade) bands(r Result) Result {
 	r.made = a
-	for _, of := range [...]func(*Result) *Phase{func(r *Result) *Phase { return &r.Dense }, func(r *Result) *Phase { return &r.Foam }} {
-		p := of(&r)
-		p.FreezingPointC = r.Spread(func(r *Result) Span { return of(r).FreezingPointC })
-		p.FrozenFraction = r.Spread(func(r *Result) Span { return of(r).FrozenFraction })
-		p.YieldKPa = a.yield(p.YieldKPa, r.Taught.Recipe, of)
+	for _, role := range [...]phase.Role{phase.Dense, phase.Foam} {
+		p := r.Phase(role)
+		p.FreezingPointC, p.FrozenFraction = r.Freezing(role), r.Frozen(role)
+		p.YieldKPa = a.yield(p.YieldKPa, r.Taught.Recipe, func(r *Result) *Phase { return r.Phase(role) })
 	}
 	solids := r.Spread(func(r *Result) Span {
 		return Span{r.Syrup.SolidsPercent, r.Syrup.SolidsBandPercent[0], r.Syrup.SolidsBandPercent[1]}
@@ -187,7 +260,7 @@ func (a *asMade) yield(s Span, recipe [NumMakings]Lesson, of func(*Result) *Phas
 	less := 0.0
 	for i := Boiled + 1; i < NumMakings; i++ {
 		l := recipe[i]
-		if !l.Known() {
+		if !l.Known() || a.ends[i] == nil {
 			continue
 		}
 		after := phase.ScatterHolds / NineteenIn20 / 2 * math.Log(hardness(a.ends[i][1]).Value/hardness(a.ends[i][0]).Value)

@@ -136,8 +136,11 @@ func (m *Model) evaluate(d design.Design) (Result, error) {
 		Lines:  portioned(d, &w, &c, &s, &f),
 		Taught: m.taught,
 	}
-	if a := m.asMade(d, &w, &f.tub); a != nil {
-		r = a.bands(r)
+	k := &maker{m: m, d: d, w: w, was: f.tub}
+	if m.taught.Recipe == ([NumMakings]Lesson{}) {
+		r.untaught = &untaught{of: k}
+	} else {
+		r = k.asMade().bands(r)
 	}
 	r.Nutrition = nutrition(d, &r)
 	r.Allergens = r.allergens()

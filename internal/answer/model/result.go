@@ -35,7 +35,8 @@ type Result struct {
 	Verdict     Verdict
 	Taught      Taught // by batches: in the custard's hardness, and in all bands
 
-	made *asMade // nil: batches have shown nothing of stove, air and boil
+	made     *asMade   // nil: batches have shown nothing of stove, air and boil
+	untaught *untaught // what kitchens make of it then
 
 	strains []Strain // of a sketch
 	sketch  bool

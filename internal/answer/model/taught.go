@@ -31,6 +31,18 @@ const (
 	NumMakings               // how many
 )
 
+// How far the makings of 19 kitchens in 20 are from what is written at most, either way,
+// where nothing is known of the kitchen.
+const (
+	LossBand   = 6.0  // points of the stove loss, common practice, no source
+	AirPercent = 20.0 // of the overrun, common practice, no source
+)
+
+// Unlearnt is the same in the makings' units: the band before any batch.
+var Unlearnt = [NumMakings]float64{
+	Boiled: BoilingBand, Reduced: LossBand, CustardAir: math.Log(1 + AirPercent/100), FoamAir: math.Log(1 + AirPercent/100),
+}
+
 // String returns the making's code, as a notebook has it.
 func (m Making) String() string {
 	return [...]string{"syrup", "stove_loss", "custard_air", "foam_air"}[m]

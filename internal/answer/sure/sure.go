@@ -40,7 +40,7 @@ func (c Cause) String() string {
 const (
 	WeighingPercent = 5.0                // of each line: the slip that is asked about
 	EggPercent      = 2 * 100 * 1.5 / 17 // of a counted egg's parts: a yolk's own scatter is 1.5 g of 17 (from memory)
-	AirPercent      = 20.0               // of the overrun, common practice, no source
+	AirPercent      = model.AirPercent   // of the overrun
 	FreezerK        = 2.0                // of the serving temperature, common practice, no source
 	ThawShare       = 1. / 3             // of the minutes: how fast air takes heat away is known to about a third
 )

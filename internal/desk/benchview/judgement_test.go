@@ -47,6 +47,25 @@ func TestAJudgementForEveryState(t *testing.T) {
 	assert.NotEmpty(t, j.Suggestion)
 }
 
+// What batches came to is told with the verdict, and nothing where there are none.
+func TestAJudgementTellsOfBatches(t *testing.T) {
+	m, d := model.New(market.Library(t)), market.Honey()
+	judged := func(taught model.Taught) string {
+		r, err := m.Taught(taught).Evaluate(d)
+		require.NoError(t, err)
+		return Judged(say.Usual, &r, nil, nil, nil).Sentence
+	}
+	plain := judged(model.Taught{})
+	assert.NotContains(t, plain, "batches")
+	var taught model.Taught
+	taught.Recipe[model.FoamAir] = model.Lesson{Readings: 3, Mean: math.Log(0.8), Half: 0.05, Before: model.Unlearnt[model.FoamAir]}
+	assert.Equal(t, plain+" Your batches: 240 % air in the foam (recipe 300 %).", judged(taught))
+	taught.Recipe[model.FoamAir].Mean = 0
+	assert.Equal(t, plain+" Your batches came out as the recipe says, and narrow its bands.", judged(taught))
+	taught.Readings, taught.HarderFactor, taught.ScatterFactor = 3, 1.5, 1.4
+	assert.Contains(t, judged(taught), "Your batches: custard 1.50 times as hard as the law says.")
+}
+
 // The rail is the model along the temperatures: colder is never softer, and a phase
 // without lines has no curve and says so.
 func TestTheRailFollowsTheModel(t *testing.T) {

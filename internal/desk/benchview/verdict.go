@@ -47,6 +47,9 @@ func Judged(s say.Style, r *model.Result, found *balance.Remedies, c *cold.Answe
 	if because := r.Verdict.Because; because != nil {
 		j.Sentence = say.Cause(s, *because)
 	}
+	if learnt := say.TaughtShort(s, r); learnt != "" {
+		j.Sentence += " " + learnt
+	}
 	if !r.Verdict.Good {
 		j.Mood, j.Word = Caution, say.T("Adjust")
 	}

@@ -28,9 +28,12 @@ func Between(m *model.Model, s say.Style, before, after design.Design) View {
 		return v
 	}
 	for _, c := range figure.Differing(&x, &y) {
-		if was, is := c.Text(s); was != is {
-			v.Figures = append(v.Figures, c.Name+": "+say.FromTo(was, is))
+		was, is := c.Text(s)
+		from, to := c.Bands(s)
+		if was == is && from == to {
+			continue
 		}
+		v.Figures = append(v.Figures, say.FigureChange(c.Name, was, is, from, to))
 	}
 	return v
 }

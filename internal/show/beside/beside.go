@@ -25,9 +25,11 @@ type Row struct {
 	Key     string // its place in JSON, a promise
 	Name    string
 	Unit    string
-	Cells   []string // as read
-	Values  []any    // a number, a word, or nil for nothing
-	Differs bool
+	Cells   []string     // as read
+	Values  []any        // a number, a word, or nil for nothing
+	Bands   []string     // as read, "" for none; nil where no side has one
+	Ends    [][2]float64 // of a figure's band, NaN for none
+	Differs bool         // in value or band
 }
 
 // Table is all rows, by what they are.
@@ -78,11 +80,15 @@ func (t Table) Parts(only bool) []Part {
 	return out
 }
 
-// Laid are rows for a table, those that differ with the mark before their names.
+// Laid are rows for a table, those that differ with the mark before their names, each
+// with its band on the line under it.
 func Laid(rows []Row) []say.TableRow {
 	var out []say.TableRow
 	for _, r := range rows {
 		out = append(out, say.TableRow{Name: say.DifferingName(r.Name, r.Differs), Unit: r.Unit, Cells: r.Cells})
+		if r.Bands != nil {
+			out = append(out, say.TableRow{Name: figure.Between(), Cells: r.Bands})
+		}
 	}
 	return out
 }
@@ -166,8 +172,10 @@ func figures(s say.Style, sides []Side) []Row {
 	for _, f := range figure.Beside {
 		r := Row{Key: f.Key, Name: f.Name()}
 		any := false
+		var values []figure.Value
 		for _, x := range sides {
 			v := f.Row.Of(x.Result, f.Column)
+			values, r.Ends = append(values, v), append(r.Ends, [2]float64{v.Low, v.High})
 			any = any || v.Known() || v.Word != ""
 			r.Cells = append(r.Cells, f.Row.Text(s, v))
 			switch {
@@ -179,7 +187,8 @@ func figures(s say.Style, sides []Side) []Row {
 				r.Values = append(r.Values, nil)
 			}
 		}
-		if r.Differs = differ(r.Cells); any {
+		r.Bands = f.Row.Bands(s, values...)
+		if r.Differs = differ(r.Cells) || differ(r.Bands); any {
 			out = append(out, r)
 		}
 	}

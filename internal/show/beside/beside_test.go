@@ -9,6 +9,7 @@ import (
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/show/beside"
+	"ripplewright/internal/show/figure"
 	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/design"
 )
@@ -62,9 +63,33 @@ func TestWhatOneOfThreeHasAloneIsMarked(t *testing.T) {
 	require.Len(t, parts, 3)
 	for _, part := range parts {
 		for _, laid := range beside.Laid(part.Rows) {
-			assert.Contains(t, laid.Name, say.DiffersMark, "a shape, not a colour")
+			if laid.Name != figure.Between() {
+				assert.Contains(t, laid.Name, say.DiffersMark, "a shape, not a colour")
+			}
 		}
 	}
+}
+
+// A band stands under its value, and what batches have narrowed differs by it alone.
+func TestBandsStandUnderTheirValues(t *testing.T) {
+	m, d := model.New(market.Library(t)), market.Honey()
+	before, err := m.Evaluate(d)
+	require.NoError(t, err)
+	taught := model.Taught{}
+	taught.Recipe[model.FoamAir] = model.Lesson{Readings: 5, Half: 0.02, Before: model.Unlearnt[model.FoamAir]}
+	after, err := m.Taught(taught).Evaluate(d)
+	require.NoError(t, err)
+	table := beside.Of(say.Usual, []beside.Side{{Name: "before", Design: d, Result: &before}, {Name: "after", Design: d, Result: &after}})
+	x := row(t, table.Figures, "foam.overrun_percent")
+	assert.Equal(t, x.Cells[0], x.Cells[1])
+	assert.NotEqual(t, x.Bands[0], x.Bands[1])
+	assert.Greater(t, x.Ends[0][1]-x.Ends[0][0], 5*(x.Ends[1][1]-x.Ends[1][0]))
+	assert.True(t, x.Differs)
+	assert.False(t, table.Same())
+	laid := beside.Laid([]beside.Row{x})
+	require.Len(t, laid, 2)
+	assert.Equal(t, say.TableRow{Name: figure.Between(), Cells: x.Bands}, laid[1])
+	assert.Nil(t, row(t, table.Figures, "eggs.crack").Bands, "what is as written has none")
 }
 
 // A second line of an ingredient stands beside a second line.

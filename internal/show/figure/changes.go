@@ -18,6 +18,11 @@ func (c *Change) Text(s say.Style) (before, after string) {
 	return c.Row.Text(s, c.Before), c.Row.Text(s, c.After)
 }
 
+// Bands returns the bands of both as text, "" for one without.
+func (c *Change) Bands(s say.Style) (before, after string) {
+	return c.Row.band(s, c.Before), c.Row.band(s, c.After)
+}
+
 // changing are the figures by which a changed design is judged.
 var changing = []struct {
 	key    string

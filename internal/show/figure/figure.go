@@ -25,9 +25,11 @@ type Value struct {
 	Value     float64 // NaN where it is unknown
 	Low, High float64 // how low and how high it may be; NaN without a band, High +Inf where nothing bounds it
 	Bound     Bound
-	Made      bool   // the band is of what batches came to
+	Made      bool   // the band is of what kitchens make of the recipe, or batches came to
 	Word      string // instead of a number: the texture; beside NaN, why there is none
 	Currency  string // of money, where the maker named one
+
+	places int // what it is worth by its own band, where Made; see Places
 }
 
 // Row is one figure.
@@ -48,7 +50,7 @@ type Row struct {
 type from struct {
 	only     []int // the columns that have it; nil: all
 	of       func(r *model.Result, column int) Value
-	forecast bool              // of the tub as it is made: what batches came to is in its band
+	forecast bool              // of the tub as it is made, which its band holds
 	record   ingredient.Column // behind a row of Nutrition
 }
 
@@ -79,8 +81,8 @@ func (t *Table) Heads() []string {
 // In reports whether a column of the table has such a figure at all.
 func (f *Row) In(column int) bool { return f.only == nil || slices.Contains(f.only, column) }
 
-// Forecasts reports whether the row is of the tub as it is made: what batches came to is in
-// its band. Weights, money and the label's amounts are of the recipe as written.
+// Forecasts reports whether the row is of the tub as it is made: what kitchens make of the
+// recipe, or this one's batches came to, is in its band. Weights, money and the label's amounts are of the recipe as written.
 func (f *Row) Forecasts() bool { return f.forecast }
 
 // Of returns the row's figure in a column of its table.
@@ -97,6 +99,7 @@ func (f *Row) Of(r *model.Result, column int) Value {
 		return model.Span{Value: v.Value, Low: v.Low, High: v.High}
 	})
 	if s.Low != v.Low && known(s.Low) || s.High != v.High && known(s.High) {
+		v.places = f.Places(v)
 		v.Low, v.High, v.Made = s.Low, s.High, true
 	}
 	return v

@@ -8,8 +8,8 @@ import (
 	"ripplewright/internal/show/say"
 )
 
-// between names the line of a figure's band.
-func between() string { return say.Indent + say.T("between") }
+// Between names the line of a figure's band.
+func Between() string { return say.Indent + say.T("between") }
 
 // twice are figures that Phases has under another key, for JSON.
 var twice = []string{"dense_left_over_ml", "foam_left_over_ml"}
@@ -41,7 +41,7 @@ func List(s say.Style, r *model.Result) []Listed {
 		l.Name = name
 		out = append(out, Listed{l, f})
 		if slices.ContainsFunc(values, func(v Value) bool { return v.Banded() && (f.WithBand || v.Made) }) {
-			out = append(out, Listed{f.Band(between(), s, values...), f})
+			out = append(out, Listed{f.Band(Between(), s, values...), f})
 		}
 	}
 	for i := range Phases.Rows {

@@ -6,13 +6,13 @@ var (
 		Inputs:   "grams of the lines, overrun, tubs, fill and the share of foam",
 		Equation: "volume of a phase = mass ÷ density; tubs = volume ÷ (volume of a tub × fill); the scarcer phase decides as written",
 		Source:   "mass balance; volumes add: ASHRAE Refrigeration Handbook 2006, ch. 9",
-		Band:     "as exact as the weighing and the overrun",
+		Band:     "as exact as the weighing, the stove and the overrun: 6 points of the stove loss and a fifth of the overrun either way, common practice, no source, or what your batches came to",
 	}
 	balance = Origin{
 		Inputs:   "grams of each line, its composition, water driven off",
 		Equation: "100 × Σ grams of it ÷ finished mass",
 		Source:   "mass balance over the records' own sources (USDA FoodData Central and those named in the library)",
-		Band:     "what the records leave open and, with a syrup, what published tables of its boil differ by",
+		Band:     "what the records leave open, the stove loss (6 points either way, common practice, no source, or what your batches came to) and, with a syrup, what published tables of its boil differ by",
 	}
 	records = Origin{
 		Inputs:   "grams of each line, the figure of its record, water driven off",
@@ -24,19 +24,19 @@ var (
 		Inputs:   "composition and overrun",
 		Equation: "1/ρ = Σ x/ρ at 4 °C, with what is dissolved at its volume in solution; ÷ (1 + overrun)",
 		Source:   "ASHRAE Refrigeration Handbook 2006, ch. 9; Choi & Okos 1986; sugars: CRC Handbook of Chemistry and Physics, 102nd ed. 2021; water: Kell 1975, J. Chem. Eng. Data 20:97",
-		Band:     "the mix within about 0.5 %, the foam as well as its overrun is known",
+		Band:     "the mix within about 0.5 %; the overrun a fifth either way, common practice, no source, or what your batches came to",
 	}
 	freezing = Origin{
 		Inputs:   "water, each solute, minerals, water bound by protein and fibre",
 		Equation: "water activity of the syrup = that of ice; each solute holds its own water at that activity and a mixture the sum",
 		Source:   "constants fitted to the CRC Handbook of Chemistry and Physics, 102nd ed. 2021; sum: Stokes & Robinson 1966, J. Phys. Chem. 70:2126",
-		Band:     "what the records leave open, the bound water and the syrup's boil",
+		Band:     "what the records leave open, the bound water, the stove loss and the syrup's boil",
 	}
 	ice = Origin{
 		Inputs:   "as the freezing point, and the serving temperature",
 		Equation: "ice = water − what the solutes hold liquid at the activity of ice at that temperature, down to the end of freezing",
 		Source:   freezing.Source,
-		Band:     "what the records leave open, the bound water and the syrup's boil; within about 2 points where all is known",
+		Band:     "what the records leave open, the bound water, the stove loss and the syrup's boil; within about 2 points where all is known",
 	}
 	iceVolume = Origin{
 		Inputs:   "the ice and the composition",

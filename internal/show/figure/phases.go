@@ -30,7 +30,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "air, of the volume without it", Origin: Origin{
 			Inputs: "the overrun that you set", Equation: "overrun = 100 × (mass of a cup of mix ÷ mass of a cup of product − 1)",
 			Source: "H. D. Goff, University of Guelph, \"Figuring package overrun by weight, no particulates\"",
-			Band:   "as exact as your weighing"},
+			Band:   "a fifth either way, common practice, no source; what your batches came to, where a cup was weighed"},
 		from: phasesOnly(func(p *model.Phase) Value { return exact(p.OverrunPercent) })},
 	{Key: "water_percent", Name: "Water", Short: "water", Unit: Percent, Step: 0.1, WithBand: true,
 		Help: "water in the finished phase, frozen or not", Origin: balance, from: share(func(m *mix.Mix) float64 { return m.Grams[mix.Water] })},
@@ -114,7 +114,7 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 	{Key: "water_driven_off_g", Name: "Water driven off", Short: "off", Unit: Mass, Step: 1,
 		Help: "on the stove, or from the syrup", Origin: Origin{
 			Inputs: "the stove loss that you set; for the syrup, its boil", Equation: "stove: percent × mass of the lines; syrup: water before less water after",
-			Source: "mass balance; for the boil see the syrup's solids", Band: "as well as the loss is known: weigh the pan"},
+			Source: "mass balance; for the boil see the syrup's solids", Band: "6 points of the stove loss either way, common practice, no source, or what your batches came to: weigh the pan"},
 		from: made(func(p *model.Phase) float64 { return p.WaterOffG * p.Portion.Factor }, nil)},
 	{Key: "left_over_g", Name: "Left over", Short: "over", Unit: Mass, Step: 1,
 		Help: "with batch.basis as_written; in no tub", Origin: filling, from: made(func(p *model.Phase) float64 { return p.Portion.LeftG }, nil)},

@@ -37,8 +37,12 @@ func (u Unit) Sign() string {
 
 // Places returns how many decimals v is worth: no more than the row's step has,
 // and fewer where its band is wider than ten of the last digit. A row without a
-// step has two figures.
+// step has two figures. What kitchens make of a recipe costs no digit: it moves the
+// designs that are compared alike.
 func (f *Row) Places(v Value) int {
+	if v.Made {
+		return v.places
+	}
 	if f.Step == 0 {
 		switch x := math.Abs(v.Value); {
 		case x < 0.995:
@@ -125,6 +129,27 @@ func (f *Row) BandParts(s say.Style, v Value) (span, unit string) {
 
 // BandText returns the figure's band with its unit.
 func (f *Row) BandText(s say.Style, v Value) string { return joined(f.BandParts(s, v)) }
+
+// band is BandText, "" where there is none.
+func (f *Row) band(s say.Style, v Value) string {
+	if !v.Banded() || v.Bound != Exact {
+		return ""
+	}
+	return f.BandText(s, v)
+}
+
+// Bands are the texts of some values' bands, "" for one without; nil where none has one.
+func (f *Row) Bands(s say.Style, values ...Value) []string {
+	out, any := make([]string, len(values)), false
+	for i, v := range values {
+		out[i] = f.band(s, v)
+		any = any || out[i] != ""
+	}
+	if !any {
+		return nil
+	}
+	return out
+}
 
 func joined(number, unit string) string {
 	if unit == "" {

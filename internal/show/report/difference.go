@@ -65,8 +65,14 @@ func (d Difference) WriteText(w io.Writer) error {
 	p.line("")
 	var rows []say.TableRow
 	for _, c := range d.figures() {
-		if was, is := c.Text(Reads); was != is {
-			rows = append(rows, say.TableRow{Name: c.Name, Cells: []string{was, is}})
+		was, is := c.Text(Reads)
+		from, to := c.Bands(Reads)
+		if was == is && from == to {
+			continue
+		}
+		rows = append(rows, say.TableRow{Name: c.Name, Cells: []string{was, is}})
+		if from != "" || to != "" {
+			rows = append(rows, say.TableRow{Name: figure.Between(), Cells: []string{from, to}})
 		}
 	}
 	if len(rows) == 0 {
@@ -96,7 +102,8 @@ func (d Difference) MarshalJSON() ([]byte, error) {
 		own = append(own, dict{"id": o.ID, "before": o.Before != nil, "after": o.After != nil})
 	}
 	for _, c := range d.figures() {
-		figures = append(figures, dict{"key": c.Key, "name": c.Name, "before": valueJSON(c.Before), "after": valueJSON(c.After)})
+		figures = append(figures, dict{"key": c.Key, "name": c.Name, "before": valueJSON(c.Before), "after": valueJSON(c.After),
+			"before_band": valueBandJSON(c.Before), "after_band": valueBandJSON(c.After)})
 	}
 	return json.Marshal(dict{"files": d.Files, "same": d.Same(), "lines": lines, "reordered": order, "settings": settings, "own": own, "figures": figures})
 }
@@ -107,6 +114,18 @@ func valueJSON(v figure.Value) any {
 		return v.Word
 	}
 	return Number(v.Value)
+}
+
+// valueBandJSON is a figure's band, null where it has none.
+func valueBandJSON(v figure.Value) any {
+	return endsJSON(v.Banded() && v.Bound == figure.Exact, v.Low, v.High)
+}
+
+func endsJSON(has bool, low, high float64) any {
+	if !has {
+		return nil
+	}
+	return Ends{Number(low), Number(high)}
 }
 
 func lineJSON(l *design.Line) any {

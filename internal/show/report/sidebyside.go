@@ -45,7 +45,15 @@ func (x SideBySide) MarshalJSON() ([]byte, error) {
 					}
 				}
 			}
-			out = append(out, dict{"key": r.Key, "name": r.Name, "unit": r.Unit, "values": values, "differs": r.Differs})
+			o := dict{"key": r.Key, "name": r.Name, "unit": r.Unit, "values": values, "differs": r.Differs}
+			if r.Bands != nil {
+				bands := make([]any, len(r.Ends))
+				for i, e := range r.Ends {
+					bands[i] = endsJSON(r.Bands[i] != "", e[0], e[1])
+				}
+				o["bands"] = bands
+			}
+			out = append(out, o)
 		}
 		return out
 	}

@@ -7,20 +7,25 @@ import (
 	"ripplewright/internal/work/design"
 )
 
-// PhaseLines says in three lines how a phase freezes, what a spoon and a tongue
-// meet, and how much of it is made.
-func PhaseLines(s Style, p *model.Phase) string {
-	freezes := T("nothing in it freezes")
+// PhaseLines says in three lines how a phase of r freezes and sweetens, how much of it is
+// ice when a spoon meets it, and how much of it is made.
+func PhaseLines(s Style, r *model.Result, p *model.Phase) string {
+	role := p.Body.Role
+	sweetness := s.Percent(p.SweetnessPercent, 1)
+	ice := s.Percent(100*p.State.IceVolumeFraction, 0)
+	freezes, frozen := T("nothing in it freezes · sweetness %s", sweetness), T("%s ice by volume", ice)
 	if known(p.FreezingPointC.Value) {
-		point, _ := s.Freezing(p.FreezingPointC)
-		freezes = T("freezes at %s, %s of the water frozen", point, s.Percent(100*p.FrozenFraction.Value, 0))
+		point, band := s.Freezing(p.FreezingPointC, r.Freezing(role))
+		freezes = T("freezes at %s (%s) · sweetness %s", point, band, sweetness)
+		x := r.Frozen(role)
+		frozen = T("%s of the water frozen (%s), %s ice by volume", s.Percent(100*x.Value, 0), s.PercentSpan(100*x.Low, 100*x.High, 0), ice)
 	}
 	g, ml := s.Mass(p.Portion.MadeG), s.Volume(p.Portion.MadeML)
 	made := g + ", " + ml
 	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
 		made = T("%s, %s, %s times the recipe", g, ml, by)
 	}
-	return T("%s\n%s ice by volume · sweetness %s\n%s · %s", freezes, s.Percent(100*p.State.IceVolumeFraction, 0), s.Percent(p.SweetnessPercent, 1), made, s.Density(p.Body.GPerML()))
+	return strings.Join([]string{freezes, frozen, T("%s · %s", made, s.Density(p.Body.GPerML()))}, "\n")
 }
 
 // SyrupTitle names the lines that are boiled, with what the boiling comes to.

@@ -18,9 +18,9 @@ func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 	d := quay()
 	r, err := model.New(market.Library(t)).Evaluate(d)
 	require.NoError(t, err)
-	assert.Regexp(t, `^freezes at −\d+\.\d °C, \d+ % of the water frozen\n\d+ % ice by volume · sweetness [\d.]+ %\n[\d]+ g, [\d]+ mL · [\d.]+ g/mL$`, PhaseLines(metric, &r.Dense))
-	assert.Contains(t, PhaseLines(us, &r.Dense), "°F")
-	assert.Contains(t, PhaseLines(us, &r.Dense), "fl oz")
+	assert.Regexp(t, `^freezes at −[\d.]+ °C \(−[\d.]+ to −[\d.]+ °C\) · sweetness [\d.]+ %\n\d+ % of the water frozen \(\d+ to \d+ %\), \d+ % ice by volume\n[\d]+ g, [\d]+ mL · [\d.]+ g/mL$`, PhaseLines(metric, &r, &r.Dense))
+	assert.Contains(t, PhaseLines(us, &r, &r.Dense), "°F")
+	assert.Contains(t, PhaseLines(us, &r, &r.Dense), "fl oz")
 	assert.Regexp(t, `^as written: [\d.]+ tubs?; \d+ mL (custard|foam) left over\n`, TubLines(metric, d, &r))
 	assert.Regexp(t, `^Boiled to syrup, \d+ % solids$`, SyrupTitle(metric, &r.Syrup))
 	r.Syrup.Present = false

@@ -23,6 +23,22 @@ const becomes = " → "
 // FromTo is what was beside what is: "300 → 280".
 func FromTo(before, after string) string { return before + becomes + after }
 
+// FigureChange is what a figure was and is, and what its band was and is where it has one:
+// "Density: 0.84 → 0.75 g/mL (0.80 to 0.88 → 0.71 to 0.79 g/mL)". An empty band is none.
+func FigureChange(name, was, is, from, to string) string {
+	text := name + ": " + FromTo(was, is)
+	if from == "" && to == "" {
+		return text
+	}
+	none := func(band string) string {
+		if band == "" {
+			return Unknown
+		}
+		return band
+	}
+	return text + " (" + FromTo(none(from), none(to)) + ")"
+}
+
 // LineDifferences words what differs in the lines and the own ingredients; name
 // gives an ingredient's name in the kitchen.
 func LineDifferences(s Style, d compare.Differences, name func(id string) string) []string {

@@ -31,7 +31,7 @@ func Rests(s Style, d design.Design, r *model.Result) []string {
 			out = append(out, T("Below %s nobody knows how hard the %s is: its line of hardness ends there.", s.TemperatureTo(from, 0), Of(p.Body.Role.String())))
 		}
 		if p.InTub() && known(p.FreezingPointC.Value) {
-			point, band := s.Freezing(p.FreezingPointC)
+			point, band := s.Freezing(p.FreezingPointC, r.Freezing(p.Body.Role))
 			out = append(out, T("The %s starts to freeze at %s (%s); %s of its water is ice when served.", Of(p.Body.Role.String()), point, band, s.Percent(100*p.FrozenFraction.Value, 0)))
 		}
 	}

@@ -54,11 +54,11 @@ func (s Style) TemperatureBand(low, high float64, places int) string {
 // FreezingStep is the finest step, in K, in which a freezing point is worth printing.
 const FreezingStep = 0.1
 
-// Freezing is a computed freezing point, as finely as its band leaves it, and that
-// band: "−2.5 °C" and "−2.6 to −2.4 °C".
-func (s Style) Freezing(t model.Span) (point, band string) {
+// Freezing is a computed freezing point, as finely as what is known of the recipe leaves
+// it, and the band of what kitchens make of that: "−2.5 °C" and "−2.7 to −2.3 °C".
+func (s Style) Freezing(t, made model.Span) (point, band string) {
 	places := Places(FreezingStep, t.Low, t.High)
-	return s.TemperatureTo(t.Value, places), s.TemperatureBand(t.Low, t.High, places)
+	return s.TemperatureTo(t.Value, places), s.TemperatureBand(made.Low, made.High, places)
 }
 
 // TemperatureStep is a difference of temperatures, in K: "2 °C".

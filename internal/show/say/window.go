@@ -3,6 +3,7 @@ package say
 import (
 	"strconv"
 
+	"ripplewright/internal/answer/model"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/work/design"
 )
@@ -112,9 +113,9 @@ const (
 // AndMore says that so many errors follow.
 func AndMore(n int) string { return T("and %s more", strconv.Itoa(n)) }
 
-// WordAndHardness is a word of the scale with its hardness, kPa.
-func WordAndHardness(s Style, word string, kPa float64) string {
-	return T("%s, about %s", word, s.Hardness(kPa))
+// WordAndHardness is a word of the scale with its hardness, kPa, and its band.
+func WordAndHardness(s Style, word string, kPa model.Span) string {
+	return T("%s, %s (%s)", word, s.Hardness(kPa.Value), s.HardnessSpan(kPa.Low, kPa.High))
 }
 
 // AddHint, LineHint and MoreHint say what a line's buttons do.
