@@ -16,6 +16,13 @@ var methods = words("add allow arrange assemble bake beat blend blitz boil break
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
+// things are those of them that may be a food as well, "zest, grated" or "mature cheddar";
+// behind the verb stands one of follows.
+var (
+	things  = words("zest peel mature toast spread mix ripple press stick core pit cover layer pack crumble roast crush stand age bloom spoon roll pulse")
+	follows = words("the a an in into on up out off it them everything all any each both and for with over at until again through under well gently briefly together lightly slowly half your")
+)
+
 // tells are words that a remark on the whole begins with.
 var tells = words("edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
@@ -60,6 +67,8 @@ func (r *Reader) prose(s string) bool {
 	switch at := fold.Text(strings.Trim(fields[0], ".,:;!")); {
 	case len(fields) == 1:
 		return methods[at] && strings.ContainsAny(s, ".!")
+	case things[at]:
+		return follows[strings.Trim(fields[1], ".,:;!")]
 	case methods[at]:
 		return fields[1] != "of"
 	case tells[at]:

@@ -40,7 +40,7 @@ func TestARemarkIsAccountedForWordByWord(t *testing.T) {
 func TestASentenceIsPassedOverUnlessItHasAnAmount(t *testing.T) {
 	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
 	for _, text := range []string{
-		"Whisk the yolks with the sugar until pale.", "Stir in the cream", "Bake for 25-30 min at 180 C / 350 F", "Pour into a 9x5 inch loaf pan and freeze 6 h", "1. Heat the milk to 80 °C.", "Then slowly pour in the syrup",
+		"Whisk the yolks with the sugar until pale.", "Stir in the cream", "Zest the lemons.", "Mix everything.", "Roast until golden", "Bake for 25-30 min at 180 C / 350 F", "Pour into a 9x5 inch loaf pan and freeze 6 h", "1. Heat the milk to 80 °C.", "Then slowly pour in the syrup",
 		"Divide between 6 glasses", "No salt", "Keeps two weeks in the freezer.", "This makes a lot", "Laisser refroidir puis turbiner.", "Never use UHT cream",
 	} {
 		_, ok := r.Line(text)
@@ -48,7 +48,7 @@ func TestASentenceIsPassedOverUnlessItHasAnAmount(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Add a pinch of salt.", "Whip 300 ml cream", "Beat three eggs with the sugar.", "Beat an egg.", "Stir in a can of condensed milk", "Add the remaining 100 g sugar", "Add sugar to taste", "Flaky salt.", "Vanilla.",
-		"the rest of the sugar", "Salt to taste", "fresh raspberries to serve", "Some mint leaves.", "3 lg. egg whites, room temp.", "Mix of berries 200 g",
+		"the rest of the sugar", "Salt to taste", "fresh raspberries to serve", "Some mint leaves.", "3 lg. egg whites, room temp.", "Zest, grated", "Mature cheddar", "Toast crumbs", "Mix of berries 200 g",
 	} {
 		_, ok := r.Line(text)
 		assert.True(t, ok, text)
