@@ -90,7 +90,7 @@ var layers = []layer{
 	{"internal/show/say", "internal/form/flaw internal/show/tongue internal/answer/photo internal/food/written internal/answer/sure internal/matter/mix internal/food/ingredient internal/food/label internal/matter/phase internal/matter/ripple internal/work/design internal/answer/model internal/answer/cold internal/food/limits internal/food/kind internal/answer/process internal/food/egg internal/answer/plan internal/matter/ice internal/answer/icy internal/form/echo internal/answer/whole internal/answer/shop internal/food/price internal/food/onpack internal/answer/balance internal/work/compare internal/answer/learn internal/work/batch internal/form/customary"},
 	{"internal/show/draw", ""},
 	{"internal/show/draw/face", "internal/show/draw"},
-	{"internal/show/draw/raster", "internal/show/draw internal/show/draw/face"},
+	{"internal/show/draw/raster", "internal/matter/num internal/show/draw internal/show/draw/face"},
 	{"internal/show/draw/pdf", "internal/show/draw internal/show/draw/face"},
 	{"internal/show/draw/svg", "internal/show/draw internal/show/draw/face"},
 	{"internal/show/draw/typeset", "internal/show/draw internal/show/draw/face"},

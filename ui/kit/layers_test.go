@@ -5,6 +5,7 @@ import (
 	"math/rand"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/show/draw"
@@ -67,7 +68,7 @@ func TestLayersShowWhatIsPaintedWhole(t *testing.T) {
 
 func TestADrawingThatIsTheSameIsNotPaintedAgain(t *testing.T) {
 	s := newSketch(nil, func(d *draw.List, w, h float64) { d.Box(draw.Rect{X1: w, Y1: h / 2}, draw.RGB(1)) }).layered()
-	s.size.Width, s.size.Height = 20, 10
+	s.size = fyne.NewSize(20, 10)
 	s.Refresh()
 	s.paint(20, 10)
 	require.Equal(t, 0, s.layers.under.n)

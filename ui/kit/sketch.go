@@ -20,9 +20,10 @@ type sketch struct {
 	min    func() fyne.Size
 
 	drawing draw.List
-	before  draw.List // the drawing before
-	scale   float32   // of the window, when it was drawn
-	layers  *layers   // nil: painted whole every time
+	before  draw.List       // the drawing before
+	scale   float32         // of the window, when it was drawn
+	marked  image.Rectangle // the part of it with marks, in pixels of the screen
+	layers  *layers         // nil: painted whole every time
 	raster  *canvas.Raster
 	texts   []*canvas.Text
 	size    fyne.Size
@@ -38,6 +39,7 @@ var pen raster.Painter
 func newSketch(min func() fyne.Size, layOut func(d *draw.List, w, h float64)) *sketch {
 	s := &sketch{layOut: layOut, min: min}
 	s.raster = canvas.NewRaster(s.paint)
+	s.raster.ScaleMode = canvas.ImageScalePixels // a pixel of the picture is one of the screen's, see fit
 	s.objects = []fyne.CanvasObject{s.raster}
 	return s
 }
@@ -49,29 +51,69 @@ func (s *sketch) layered() *sketch {
 	return s
 }
 
-// paint is asked for w by h device pixels, whatever the window's scale.
+// paint is asked for the part of the drawing that has marks, w by h pixels of the screen.
 func (s *sketch) paint(w, h int) image.Image {
-	img := pen.Resize(w, h)
-	scale := float64(w) / float64(s.size.Width)
+	scale := float64(w) / float64(s.raster.Size().Width)
+	pixels := func(v float32) int { return int(math.Ceil(float64(v)*scale - 1e-3)) }
+	img := pen.Resize(pixels(s.size.Width), pixels(s.size.Height))
 	switch {
-	case s.size.Width <= 0:
-		pen.Clear(draw.Colour{})
 	case s.layers != nil:
 		s.layers.paint(&pen, &s.drawing, img, scale)
 	default:
 		pen.Clear(draw.Colour{})
 		pen.Paint(&s.drawing, scale)
 	}
-	return img
+	at := s.raster.Position()
+	return part(img, image.Rect(0, 0, w, h).Add(image.Pt(pixels(at.X), pixels(at.Y))))
+}
+
+// part is a part of img, in the memory of img, of whose pixels nothing else is left.
+func part(img *image.RGBA, of image.Rectangle) *image.RGBA {
+	of = of.Intersect(img.Rect)
+	w := 4 * of.Dx()
+	for y := of.Min.Y; y < of.Max.Y; y++ {
+		at := img.PixOffset(of.Min.X, y)
+		copy(img.Pix[(y-of.Min.Y)*w:], img.Pix[at:at+w])
+	}
+	return &image.RGBA{Pix: img.Pix[:of.Dy()*w], Stride: w, Rect: image.Rectangle{Max: of.Size()}}
 }
 
 func (s *sketch) Layout(size fyne.Size) {
 	if size == s.size {
 		return
 	}
-	s.size = size
-	s.raster.Resize(size)
+	s.size, s.marked = size, image.Rectangle{}
 	s.Refresh()
+}
+
+// fit makes the raster as large as the marks need: a processor that paints takes its time
+// for each clear pixel, too. It is whole pixels of the screen, since the toolkit rounds
+// where it begins and where it ends. While one drags it does not become smaller.
+func (s *sketch) fit(scale float32) {
+	if scale != s.scale {
+		s.scale, s.marked = scale, image.Rectangle{}
+	}
+	if scale <= 0 {
+		scale = 1 // in no window
+	}
+	whole := image.Rect(0, 0, int(math.Ceil(float64(s.size.Width*scale)-1e-3)), int(math.Ceil(float64(s.size.Height*scale)-1e-3)))
+	s.marked = s.marked.Union(marked(&s.drawing, float64(scale)).Intersect(whole))
+	s.raster.Hidden = s.marked.Empty()
+	s.raster.Move(fyne.NewPos(float32(s.marked.Min.X)/scale, float32(s.marked.Min.Y)/scale))
+	s.raster.Resize(fyne.NewSize(float32(s.marked.Dx())/scale, float32(s.marked.Dy())/scale))
+}
+
+// marked is the smallest box of pixels around the marks of d.
+func marked(d *draw.List, scale float64) (box image.Rectangle) {
+	for i := range d.Marks {
+		m := &d.Marks[i]
+		x0, y0, x1, y1 := raster.Bounds(m.Points, scale)
+		edge := m.Line.Width/2*scale + 1 // a stroke's edge is a pixel soft
+		if x0 <= x1 {
+			box = box.Union(image.Rect(int(math.Floor(x0-edge)), int(math.Floor(y0-edge)), int(math.Ceil(x1+edge)), int(math.Ceil(y1+edge))))
+		}
+	}
+	return box
 }
 
 func (s *sketch) MinSize() fyne.Size { return s.min() }
@@ -91,7 +133,7 @@ func (s *sketch) Refresh() {
 	if same && scale == s.scale {
 		return
 	}
-	s.scale = scale
+	s.fit(scale)
 	if s.layers != nil {
 		s.layers.follow(below, above)
 	}
@@ -117,7 +159,10 @@ func (s *sketch) write() {
 		style := fyne.TextStyle{Bold: t.Face == draw.SansBold}
 		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
 		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
-		size := fyne.MeasureText(t.S, o.TextSize, style)
+		size := o.Size()
+		if changed {
+			size = fyne.MeasureText(t.S, o.TextSize, style)
+		}
 		x, y := float32(t.At.X), float32(t.At.Y)
 		switch t.Align {
 		case draw.Centre:

@@ -86,7 +86,10 @@ func picture() *draw.List {
 	d := &draw.List{W: 640, H: 400}
 	img := image.NewRGBA(image.Rect(0, 0, 320, 320))
 	for i := range img.Pix {
-		img.Pix[i] = uint8(i*i) | 0xf0
+		img.Pix[i] = uint8(i * i)
+		if i%4 == 3 {
+			img.Pix[i] = 255
+		}
 	}
 	for _, p := range [...]draw.Point{{X: 100, Y: 40}, {X: 420, Y: 40}, {X: 400, Y: 360}, {X: 120, Y: 360}} {
 		d.To(p.X, p.Y)

@@ -10,7 +10,7 @@ import (
 
 // outline puts the coverage of the closed rings of points into the mask.
 func (p *Painter) outline(points []draw.Point, scale float64) {
-	box := p.open(bounds(points, scale))
+	box := p.open(Bounds(points, scale))
 	if box.Empty() {
 		return
 	}
@@ -51,7 +51,9 @@ func (p *Painter) shut(box image.Rectangle) {
 	p.touch(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)
 }
 
-func bounds(points []draw.Point, scale float64) (x0, y0, x1, y1 float64) {
+// Bounds is the smallest upright box around points, stretched by scale; x0 lies beyond x1
+// where there are none.
+func Bounds(points []draw.Point, scale float64) (x0, y0, x1, y1 float64) {
 	x0, y0, x1, y1 = math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	for _, a := range points {
 		if !a.Lifts() {

@@ -25,7 +25,8 @@ type Painter struct {
 	dirty image.Rectangle
 	ink   vector.Rasterizer
 
-	across, down []spot // of the picture being shown
+	across []spot // of the picture being shown
+	bands  [4]band
 }
 
 // Resize makes the painter's picture w by h pixels and returns it, with

@@ -4,9 +4,20 @@ import (
 	"encoding/binary"
 	"image"
 	"math"
+	"slices"
 
+	"ripplewright/internal/matter/num"
 	"ripplewright/internal/show/draw"
 )
+
+// aBand is how many pixels of a picture are worth another processor's while.
+const aBand = 16000
+
+// A band is what a run of rows of a picture needs while it is shown.
+type band struct {
+	down []spot
+	row  []uint64
+}
 
 // showPicture lays img, stretched over frame, through the mask, and clears the mask.
 // Where the picture is finer than the pixels, each pixel is a mean of samples.
@@ -15,31 +26,67 @@ func (p *Painter) showPicture(img image.Image, frame draw.Rect, scale float64) {
 	if !ok {
 		src = toRGBA(img)
 	}
+	box := p.dirty
+	p.dirty = image.Rectangle{}
+	if box.Empty() {
+		return
+	}
 	fx, fy := float64(src.Rect.Dx())/(frame.Dx()*scale), float64(src.Rect.Dy())/(frame.Dy()*scale)
 	nx, ny := samples(fx), samples(fy)
-	box := p.dirty
 	// Where the samples of the columns lie, and those of a row.
 	p.across = spots(p.across[:0], box.Min.X, box.Max.X, nx, frame.X0*scale, fx, src.Rect.Dx())
-	share := uint32(nx * ny)
-	for y := box.Min.Y; y < box.Max.Y; y++ {
-		p.down = spots(p.down[:0], y, y+1, ny, frame.Y0*scale, fy, src.Rect.Dy())
-		mask := p.mask.Pix[y*p.mask.Stride+box.Min.X : y*p.mask.Stride+box.Max.X]
-		out := p.img.Pix[y*p.img.Stride+4*box.Min.X:]
-		for i, m := range mask {
-			if m == 0 {
-				continue
+	from, last := p.across[0].at, p.across[len(p.across)-1]
+	bands := clampInt(float64(box.Dx()*box.Dy()/aBand), 1, len(p.bands))
+	num.Parallel(bands, func(k int) {
+		b := &p.bands[k]
+		b.row = slices.Grow(b.row[:0], int(last.at+last.next+1-from))[:last.at+last.next+1-from]
+		for y := box.Min.Y + box.Dy()*k/bands; y < box.Min.Y+box.Dy()*(k+1)/bands; y++ {
+			b.down = spots(b.down[:0], y, y+1, ny, frame.Y0*scale, fy, src.Rect.Dy())
+			b.gather(src, from)
+			mask := p.mask.Pix[y*p.mask.Stride+box.Min.X : y*p.mask.Stride+box.Max.X]
+			p.showRow(p.img.Pix[y*p.img.Stride+4*box.Min.X:], mask, b.row, from, nx)
+		}
+	})
+}
+
+// gather makes the row the mean of a row of samples of src, from a column on.
+func (b *band) gather(src *image.RGBA, from uint32) {
+	for i, v := range b.down {
+		top := src.Pix[int(v.at)*src.Stride+4*int(from):]
+		foot := top[int(v.next)*src.Stride:]
+		for k := range b.row {
+			at := between(wide(top[4*k:]), wide(foot[4*k:]), v.share)
+			if i > 0 {
+				at += b.row[k]
 			}
-			mask[i] = 0
-			var sum uint64
-			for _, v := range p.down {
-				for _, u := range p.across[i*nx : i*nx+nx] {
-					sum += sample(src, u, v)
-				}
-			}
-			lay(out[4*i:4*i+4:4*i+4], sum, share, uint32(m))
+			b.row[k] = at
 		}
 	}
-	p.dirty = image.Rectangle{}
+	if n := uint32(len(b.down)); n > 1 {
+		for k, sum := range b.row {
+			b.row[k] = uint64(mean(sum, 0, n)) | uint64(mean(sum, 1, n))<<16 | uint64(mean(sum, 2, n))<<32 | uint64(mean(sum, 3, n))<<48
+		}
+	}
+}
+
+// showRow lays a row of a picture, gathered from a column on, through a mask that it clears.
+func (p *Painter) showRow(out, mask []uint8, row []uint64, from uint32, nx int) {
+	for i, m := range mask {
+		if m == 0 {
+			continue
+		}
+		mask[i] = 0
+		var sum uint64
+		for _, u := range p.across[i*nx : i*nx+nx] {
+			k := u.at - from
+			sum += between(row[k], row[k+u.next], u.share)
+		}
+		if q := out[4*i : 4*i+4 : 4*i+4]; nx == 1 && m == 255 && sum>>48 == 255 {
+			binary.LittleEndian.PutUint32(q, narrow(sum))
+		} else {
+			lay(q, sum, uint32(nx), uint32(m))
+		}
+	}
 }
 
 // samples is how many of them a pixel has along one side, of a picture f times as fine as
@@ -71,21 +118,26 @@ func spots(out []spot, from, to, n int, start, f float64, size int) []spot {
 	return out
 }
 
-// sample is the colour of src at a place of a row and one of a column, between the four
-// pixels around it: its four parts, of 255, in 16 bits each, which are reckoned with at once.
-func sample(src *image.RGBA, u, v spot) uint64 {
-	at := int(v.at)*src.Stride + 4*int(u.at)
-	right, down := 4*int(u.next), src.Stride*int(v.next)
-	top := between(wide(src.Pix[at:]), wide(src.Pix[at+right:]), u.share)
-	foot := between(wide(src.Pix[at+down:]), wide(src.Pix[at+down+right:]), u.share)
-	return between(top, foot, v.share)
-}
-
 // wide is a pixel with 16 bits to each part.
 func wide(pix []uint8) uint64 {
 	v := uint64(binary.LittleEndian.Uint32(pix))
 	v = (v | v<<16) & 0x0000ffff0000ffff
 	return (v | v<<8) & 0x00ff00ff00ff00ff
+}
+
+// narrow is what wide is of.
+func narrow(v uint64) uint32 {
+	v = (v | v>>8) & 0x0000ffff0000ffff
+	return uint32(v | v>>16)
+}
+
+// mean is part k of a sum of n samples over n.
+func mean(sum uint64, k int, n uint32) uint32 {
+	s := uint32(sum>>(16*k)) & 0xffff
+	if n == 1 {
+		return s
+	}
+	return (s + n/2) / n
 }
 
 // between is the share of 256 of b, and the rest of a.
@@ -95,17 +147,10 @@ func between(a, b, share uint64) uint64 {
 
 // lay lays the sum of so many samples over a pixel, through a mask of 255.
 func lay(q []uint8, sum uint64, samples, mask uint32) {
-	part := func(k int) uint32 {
-		s := uint32(sum>>(16*k)) & 0xffff
-		if samples == 1 {
-			return s
-		}
-		return (s + samples/2) / samples
-	}
-	cover := part(3) * mask
+	cover := mean(sum, 3, samples) * mask
 	rest := 255*255 - cover
 	for k := range q {
-		if v := part(k); rest == 0 {
+		if v := mean(sum, k, samples); rest == 0 {
 			q[k] = uint8(v)
 		} else {
 			q[k] = uint8((v*mask*255 + uint32(q[k])*rest + 32512) / 65025)
