@@ -21,13 +21,14 @@ type view struct {
 	k    float32
 }
 
-// Scrolled implements fyne.Scrollable.
+// Scrolled implements fyne.Scrollable. The keyboard follows, so that the keys that magnify
+// and move go on where the wheel has begun.
 func (m *marks) Scrolled(e *fyne.ScrollEvent) {
 	by := float32(zoomStep)
 	if e.Scrolled.DY < 0 {
 		by = 1 / by
 	}
-	mishap.Do(func() { m.magnify(by, e.Position) })
+	mishap.Do(func() { m.take(); m.magnify(by, e.Position) })
 }
 
 // magnify shows the picture so many times as large; what is at p stays there.

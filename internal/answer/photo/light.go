@@ -14,7 +14,8 @@ type phases struct {
 	dense, foam lab
 	light       []float64 // of terms
 	degree      int
-	shade       *shade // nil: none beyond that
+	shade       *shade  // nil: none beyond that
+	trace       *phases // as they are with a shade too shallow to tell from fine filaments; nil: none
 }
 
 // terms are the powers of a polynomial of so many degrees, of places −1 to 1.

@@ -82,7 +82,7 @@ func TestAHandsShadowIsEvenedOutOrRefused(t *testing.T) {
 		for i := range n {
 			r := rand.New(rand.NewSource(int64(1000 + i)))
 			s := drawnAt(r)
-			s.hand = c.hand
+			s.hand, s.over = c.hand, corner
 			p := s.take(t, r)
 			var err error
 			p.ask.Picture, err = photo.Decode(context.Background(), bytes.NewReader(p.jpeg))
@@ -102,4 +102,42 @@ func TestAHandsShadowIsEvenedOutOrRefused(t *testing.T) {
 		t.Logf("%.0f %% of the light taken: of %d, %d refused, %d more than %.1f points off", 100*c.hand, n, refused, off, c.most)
 		assert.LessOrEqual(t, off, 1)
 	}
+}
+
+// A shallow shadow of a hand, with a soft edge and anywhere over the cut, is no darker than
+// light that falls off: the share is within its band, or the picture is refused.
+//
+//	go test ./internal/answer/photo -run Shallow -photographs 200
+func TestAShallowShadowIsInTheBandOrRefused(t *testing.T) {
+	check.Long(t)
+	holds, refused, wide, worst := 0, 0, 0.0, 0.0
+	n := *photographs
+	for i := range n {
+		r := rand.New(rand.NewSource(int64(5000 + i)))
+		s := drawnAt(r)
+		between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
+		s.hand = between(0.15, 0.4)
+		s.over = shadow{between(-0.9, 0.9), between(-0.9, 0.9), between(0.15, 1), between(0.4, 1), between(0.05, 0.3)}
+		p := s.take(t, r)
+		var err error
+		p.ask.Picture, err = photo.Decode(context.Background(), bytes.NewReader(p.jpeg))
+		require.NoError(t, err)
+		got, err := photo.Read(context.Background(), p.ask)
+		if err != nil {
+			var why *photo.Refusal
+			require.ErrorAs(t, err, &why)
+			refused++
+			continue
+		}
+		truth, b := p.raster.Measure().FoamFraction, got.FoamFraction
+		wide += b.High - b.Low
+		worst = math.Max(worst, math.Abs(b.Value-truth))
+		if truth >= b.Low && truth <= b.High {
+			holds++
+		} else {
+			t.Logf("%3d: %.0f %% taken, %.1f points off, %.3f to %.3f, %d strokes", i, 100*s.hand, 100*(b.Value-truth), b.Low, b.High, len(s.cut.Strokes))
+		}
+	}
+	t.Logf("of %d, %d within the band (of %.1f points in the mean), at most %.1f points off, %d refused", n, holds, 100*wide/float64(n-refused), 100*worst, refused)
+	assert.GreaterOrEqual(t, float64(holds+refused), 0.95*float64(n))
 }

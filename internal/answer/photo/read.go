@@ -189,17 +189,24 @@ func (s *straight) read(ctx context.Context, q *Request, p *phases, coarse float
 	smooth := smoothed(raw, s.w, s.h, smoothing)
 	mask := snapped(smooth)
 	share := s.mean(mask)
-	plain := *p
-	plain.shade = nil
-	moved := math.Abs(s.mean(snapped(smoothed(s.filled(s.mask(&plain)), s.w, s.h, smoothing))) - share)
-	if moved > mostShaded {
+	moved, traced := 0.0, share
+	switch {
+	case p.shade != nil:
+		plain := *p
+		plain.shade = nil
+		moved = math.Abs(s.shareBy(&plain) - share)
+	case p.trace != nil:
+		traced = s.shareBy(p.trace)
+	}
+	if math.Max(moved, math.Abs(traced-share)) > mostShaded {
 		return nil, refuse(Shadowed)
 	}
 	if share < leastPhase || share > 1-leastPhase {
 		return nil, refuse(OnePhase)
 	}
 	r := &Reading{Mask: Mask{Width: s.w, Height: s.h, PixelMM: s.mm, FoamFractions: mask, Inside: s.cut}}
-	r.FoamFraction = Edged{share, math.Max(0, math.Min(s.above(mask, highLevel), share)-moved/2), math.Min(1, math.Max(s.above(mask, lowLevel), share)+moved/2)}
+	low, high := math.Min(share, traced)-share, math.Max(share, traced)-share // of what may be a shallow shadow, all
+	r.FoamFraction = Edged{share, math.Max(0, math.Min(s.above(mask, highLevel), share)-moved/2+low), math.Min(1, math.Max(s.above(mask, lowLevel), share)+moved/2+high)}
 	r.PixelMM, r.EdgeMM = coarse, s.edgeMM(smooth)
 	r.LeastMM = math.Max(MinRibbonPixels*r.PixelMM, hiddenEdges*r.EdgeMM)
 	if math.IsInf(r.EdgeMM, 1) {
@@ -234,6 +241,11 @@ func (s *straight) read(ctx context.Context, q *Request, p *phases, coarse float
 		r.refuse(r.thin(s.mm))
 	}
 	return r, nil
+}
+
+// shareBy is the share of foam under some light.
+func (s *straight) shareBy(p *phases) float64 {
+	return s.mean(snapped(smoothed(s.filled(s.mask(p)), s.w, s.h, smoothing)))
 }
 
 // leastMean is how many times LeastMM a mean ribbon must have: else most were passed over.

@@ -23,7 +23,7 @@ const (
 // that phase whose colour it has under some light that is near the one about it: by its
 // hue, which a shadow leaves, and its brightness, which neighbours share.
 func (p *phases) shaded(all []sampled) {
-	dense, foam := p.dense, p.foam
+	plain := *p
 	p.shade = &shade{}
 	way := p.foam.less(p.dense).size()
 	var spare []float64
@@ -69,7 +69,9 @@ func (p *phases) shaded(all []sampled) {
 		colours[1].mean(&p.foam)
 	}
 	if p.shade.deep() < shallow { // nor are the colours those that it found
-		p.shade, p.dense, p.foam = nil, dense, foam
+		trace := *p
+		*p = plain
+		p.trace = &trace
 	}
 }
 

@@ -28,7 +28,8 @@ type scene struct {
 	distance    float64 // of the camera, in widths of the cut
 	slope, edge float64 // of the light: across, and towards the corners
 	slopeTo     float64 // rad
-	hand        float64 // of the light that a hand's shadow takes, over a corner
+	hand        float64 // of the light that a hand's shadow takes
+	over        shadow  // where it lies
 	exposure    float64 // of the brighter phase in the middle, of the whole range
 	blur        float64 // pixels, one standard deviation
 	grain       float64 // steps of 255, one standard deviation
@@ -71,6 +72,13 @@ func drawnAt(r *rand.Rand) scene {
 	s.cut = ripple.Settings{Tub: tub, View: view, FoamFraction: between(0.2, 0.6), Layout: ripple.Layout(r.Intn(4)), Strokes: strokes, Seed: r.Uint64()}
 	return s
 }
+
+// shadow is where a hand's shadow lies: an ellipse about a place of the picture, which is −1
+// to 1, and how soft its edge is.
+type shadow struct{ x, y, reach, flat, soft float64 }
+
+// corner is the shadow over the lower right.
+var corner = shadow{0.8, 0.7, 0.8, 0.6, 0.08}
 
 // photograph is a scene's picture with what a maker would mark in it, and the truth.
 type photograph struct {
@@ -174,7 +182,9 @@ func (s *scene) take(t testing.TB, r *rand.Rand) photograph {
 			}
 			x, y := 2*(float64(i)+0.5)/float64(pw)-1, 2*(float64(j)+0.5)/float64(ph)-1
 			shade := (1 + s.slope*(x*math.Cos(s.slopeTo)+y*math.Sin(s.slopeTo))/1.4) * (1 - s.edge*(x*x+y*y)/2)
-			shade *= 1 - s.hand/(1+math.Exp((math.Hypot(x-0.8, (y-0.7)/0.6)-0.8)/0.08))
+			if o := s.over; s.hand > 0 {
+				shade *= 1 - s.hand/(1+math.Exp((math.Hypot(x-o.x, (y-o.y)/o.flat)-o.reach)/o.soft))
+			}
 			for c := range sum {
 				light[j*pw+i][c] = sum[c] * shade * k
 			}

@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"image"
+	"runtime/debug"
 
 	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/answer/model"
@@ -35,6 +36,9 @@ func Open(ctx context.Context, path string) (Opened, error) {
 		return Opened{}, err
 	}
 	small, per := photo.Small(im, smallPixels)
+	// The file and what its decoder has left behind, up to some 80 MB, are given back before
+	// measuring asks for as much again.
+	debug.FreeOSMemory()
 	return Opened{path, im, small, per}, nil
 }
 
