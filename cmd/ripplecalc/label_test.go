@@ -35,7 +35,7 @@ func TestHardDesignsSayWhatTheLawWants(t *testing.T) {
 		{"lean-tide", "us", []string{"1 container (181g)", "Sugar Alcohol", "21 CFR 101.9(c)(1)(i)(C), sugar alcohols by (F)", "Includes 0g Added Sugars",
 			"may have a laxative effect", "sugar free: not met\n", "no added sugar: not met; it depends on an unknown figure"}, []string{"Say so in the name"}},
 		{"lean-tide", "eu", []string{"1 portion per pack", "of which polyols", "sweetener: sorbitol", "“with sweetener(s)”", "produce laxative effects", "stabiliser: guar gum"}, nil},
-		{"jar", "us", []string{"Contains: milk, egg; not stated for walnut paste from the jar.\n", "Walnut paste from the jar has walnut in its name",
+		{"jar", "us", []string{"Contains: milk, egg. Allergens are not stated for walnut paste from the jar.\n", "Walnut paste from the jar has walnut in its name",
 			"no figure for Thick cream from the farm, Walnut paste from the jar and Rum syrup", "Rum syrup sounds like alcohol", "milkfat: at least 10; here at least"},
 			[]string{"safe", "ice cream (US, whole food): met\n", "low sodium: met\n"}},
 		{"jar", "eu", []string{"thick cream from the farm (MILK)", "The portion “one ladle” gives no grams", "follow the US list", "Energy, Fibre and Salt are incomplete"},

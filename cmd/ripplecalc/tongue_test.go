@@ -103,6 +103,43 @@ func TestALabelsRemarksAreGermanWhereGermanIsSpoken(t *testing.T) {
 	}
 }
 
+// Of what must stand on a tub, only what stands there and the law's own name are in the
+// law's language.
+func TestWhatATubOwesIsToldInGermanWhereGermanIsSpoken(t *testing.T) {
+	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
+	demo := "../../assets/demos/hazelnut.yaml"
+	for _, place := range []string{"us", "eu", "de", "ie", "it", "uk"} {
+		for _, sale := range []string{"shop", "stall", "scooped"} {
+			_, out, _ := runAt("label", demo, "--json", "--place", place, "--sale", sale)
+			var l struct {
+				Elements    []struct{ State, Text string }
+				Ingredients string `json:"ingredients_text"`
+				Proposed    string `json:"proposed_name"`
+			}
+			require.NoError(t, json.Unmarshal([]byte(out), &l))
+			own := []string{l.Ingredients, l.Proposed}
+			for _, e := range l.Elements {
+				if e.State == "filled" {
+					own = append(own, e.Text)
+				}
+			}
+			_, german, _ := runAt("label", demo, "--place", place, "--sale", sale, "--language", "de")
+			owes, _, _ := strings.Cut(german, "\n\n")
+			assert.Greater(t, strings.Count(owes, "\n"), 11)
+			for _, line := range strings.Split(owes, "\n") {
+				assert.Empty(t, astray.English(line, own...), "%s, %s: %s", place, sale, line)
+				for _, ours := range []string{"from memory", "law read", "secondary", "Annex", "the panel", "front"} {
+					assert.NotContains(t, line, ours)
+				}
+			}
+		}
+	}
+	_, german, _ := runAt("label", demo, "--all", "--region", "eu", "--language", "de")
+	for _, ours := range []string{"from memory", "Annex", "UK guide", "EU code"} {
+		assert.NotContains(t, german, ours)
+	}
+}
+
 // germanToo are commands beside those that follow the units.
 var germanToo = [][]string{{"eggs", "DEMO"}, {"batch", "learn", "DEMO"}, {"check", "DEMO"}, {"evaluate", "nowhere.yaml"}, {"card", "DEMO"}, {"foo"}, {"ice", "DEMO", "--weeks", "900"},
 	{"cold", "DEMO", "--profile", "nowhere"}, {"eggs", "DEMO", "--way", "sideways"}, {"evaluate"}, {"sure", "DEMO", "--kitchens", "3"}, {"curve", "DEMO", "--from", "9"}}

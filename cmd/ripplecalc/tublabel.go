@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -14,6 +13,7 @@ import (
 	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/show/card"
 	"ripplewright/internal/show/report"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/sticker"
 	"ripplewright/internal/work/batch"
 )
@@ -108,7 +108,7 @@ func (t *tubFlags) write(c *command, path string, content sticker.Content, food 
 	if missing := onpack.Missing(content.Elements); len(missing) > 0 {
 		var all []string
 		for _, e := range missing {
-			all = append(all, fmt.Sprintf("%s: add %s (%s)", e.Key, echo.Line(e.Text, mostToAdd), e.Section))
+			all = append(all, say.LabelDue(e, mostToAdd))
 		}
 		return flaw.New("the label lacks what is due:\n  %s", strings.Join(all, "\n  "))
 	}

@@ -65,7 +65,7 @@ func TestALabelThatLacksWhatIsDueIsNotWritten(t *testing.T) {
 	to := filepath.Join(t.TempDir(), "label.pdf")
 	code, _, errText := ripplecalc(t, "label", file, "--place", "ie", "-o", to)
 	assert.Equal(t, 1, code)
-	for _, want := range []string{"maker:", "date:"} {
+	for _, want := range []string{"Maker:", "Date:"} {
 		assert.Contains(t, errText, want)
 	}
 	assert.NotContains(t, errText, "storage:")

@@ -28,6 +28,7 @@ import (
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/food/onpack"
 	"ripplewright/internal/food/price"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/mix"
@@ -233,6 +234,11 @@ func inData(t *testing.T) []string {
 		if all = append(all, f.About); !strings.HasPrefix(f.Format, "#") {
 			all = append(all, f.Format)
 		}
+	}
+	words, err := onpack.OpenWords(assets.LabelWords)
+	require.NoError(t, err)
+	for _, lang := range words.Languages() {
+		all = append(all, onpack.LanguageName(lang))
 	}
 	for _, f := range price.Fields() {
 		all = append(all, f.About)

@@ -21,8 +21,10 @@ import (
 // loose are the messages that may be joined with other texts though they are no
 // sentence, and why.
 var loose = map[string]string{
-	"between": "the name of a table's row, behind the blanks that put it under the one above",
-	"eats as": "likewise",
+	"between":              "the name of a table's row, behind the blanks that put it under the one above",
+	"eats as":              "likewise",
+	"usage: ripplecalc %s": "a line of its own at the head of a help",
+	"ripplecalc computes designs of two-phase, rippled frozen desserts.": "a sentence that begins with the program's name",
 }
 
 // counting is where a number meets the noun after it, for everybody.

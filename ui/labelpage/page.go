@@ -188,7 +188,7 @@ func (p *Page) panel(l *label.Label) fyne.CanvasObject {
 	if !all {
 		put(say.ListGoesOn.String(), page.Prose)
 	}
-	put(l.Contains, page.Bold)
+	put(say.Said(l.Carries), page.Bold)
 	return page.Scrolled(objects...)
 }
 

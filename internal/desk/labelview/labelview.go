@@ -139,7 +139,7 @@ func Names(s say.Style, l *label.Label) (heads []string, of [][]Reading) {
 			heads, of = append(heads, say.NamesUnder(n)), append(of, nil)
 		}
 		last := len(of) - 1
-		of[last] = append(of[last], rule(s, say.MetMark(n.Met, false), n.Name, n.Limits, say.Said(n.Note)))
+		of[last] = append(of[last], rule(s, say.MetMark(n.Met, false), say.Of(n.Name), n.Limits, say.Said(n.Note)))
 	}
 	return heads, of
 }

@@ -132,7 +132,7 @@ func inClass(of []allergen, region Region) string {
 // contains returns the US statement of major food allergens (FD&C Act
 // 403(w)), or a sentence that names those of Annex II. The EU wants no such
 // statement beside an emphasised list, so it is for the maker's eyes.
-func contains(f *Food, region Region) string {
+func contains(f *Food, region Region) *flaw.Remark {
 	var all []allergen
 	for _, u := range f.Lines {
 		if u.Grams > 0 {
@@ -154,24 +154,27 @@ func contains(f *Food, region Region) string {
 		i = n
 	}
 	list := strings.Join(parts, ", ")
-	var unstated []string
+	var unstated flaw.And
 	for _, u := range f.Lines {
 		if u.Grams > 0 && UnstatedAllergens(u.Ingredient) {
-			unstated = appendOnce(unstated, commonName(u.Ingredient, region))
+			if name := any(commonName(u.Ingredient, region)); !slices.Contains(unstated, name) {
+				unstated = append(unstated, name)
+			}
 		}
+	}
+	law := "Contains: " + list + "."
+	if region == EU {
+		law = "Allergens, emphasised in the list: " + list + "."
 	}
 	switch {
 	case len(unstated) > 0 && list == "":
-		list = "not stated for " + wordList(unstated, "and")
+		return flaw.Say("Allergens are not stated for %s.", unstated)
 	case len(unstated) > 0:
-		list += "; not stated for " + wordList(unstated, "and")
+		return flaw.Say("%s Allergens are not stated for %s.", law, unstated)
 	case list == "":
-		return ""
+		return nil
 	}
-	if region == EU {
-		return "Allergens, emphasised in the list: " + list + "."
-	}
-	return "Contains: " + list + "."
+	return flaw.Say("%s", law)
 }
 
 // UnstatedAllergens reports whether nobody said what an ingredient carries. Of

@@ -195,7 +195,7 @@ func (u *usFood) disclosure() *flaw.Remark {
 
 // Sources of the EU conditions.
 const (
-	euAnnex       = "Regulation (EC) No 1924/2006, Annex"
+	euAnnex       = string(flaw.Word("Regulation (EC) No 1924/2006, Annex"))
 	euAnnexUnread = euAnnex + " (from memory)"
 )
 

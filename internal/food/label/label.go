@@ -136,6 +136,10 @@ type Label struct {
 	IngredientsText string `json:"ingredients_text"`
 	Contains        string `json:"contains"`
 
+	// Carries is Contains, with what is said of allergens that nobody stated in words
+	// that can be told.
+	Carries *flaw.Remark `json:"-"`
+
 	Statements   []string     `json:"statements,omitempty"` // words that must stand beside the name or the list because of what is in the food
 	ProposedName string       `json:"proposed_name"`
 	Names        []Name       `json:"names"`

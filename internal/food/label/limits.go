@@ -99,7 +99,7 @@ func (m *makeup) stirred(section string) Limit {
 // 135.110(a).
 func (m *makeup) iceCreamMix() []Limit {
 	limits := m.frozenMix("21 CFR 135.110(a)")
-	limits = append(limits, atMost("fat that is neither milk, egg nor a flavour's", "21 CFR 135.110(a)(1), incidental taken as 0.5 %", exactly(m.addedFat), incidentalFat, "%"))
+	limits = append(limits, atMost("fat that is neither milk, egg nor a flavour's", string(flaw.Word("21 CFR 135.110(a)(1), incidental taken as 0.5 %")), exactly(m.addedFat), incidentalFat, "%"))
 	if m.hasGoat && m.hasCow {
 		limits = append(limits, fact("milk", "21 CFR 135.110, 135.115", "of cows alone or of goats alone", false))
 	}

@@ -60,7 +60,7 @@ func iceCream(m *makeup) Name {
 func frozenCustard(m *makeup) Name {
 	need := max(leastYolkSolids, yolkSolids*(100-m.bulky.Known)/100)
 	limits := append(m.iceCreamMix(), atLeast("egg yolk solids", "21 CFR 135.110(a)(2)", m.yolk, need, "%"))
-	return Name{Name: m.named("frozen custard (also french ice cream)"), Region: US, Limits: limits, Note: m.bulkyNote()}
+	return Name{Name: m.named(string(flaw.Word("frozen custard (also french ice cream)"))), Region: US, Limits: limits, Note: m.bulkyNote()}
 }
 
 func sherbet(m *makeup) Name {
@@ -83,7 +83,7 @@ func waterIce(m *makeup) Name {
 	const section = "21 CFR 135.160"
 	return Name{Name: "water ice", Region: US, Limits: []Limit{
 		m.stirred(section),
-		atLeast("weight", section+" by 135.140, from memory", exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
+		atLeast("weight", string(flaw.Word("21 CFR 135.160 by 135.140"))+", from memory", exactly(m.density/gPerMLOfLbPerGal), sherbetLbPerGal, "lb/gal"),
 		fact("milk ingredients", section, "none", !m.hasDairy),
 		fact("egg ingredients other than white", section, "none", !m.hasYolk),
 	}}
@@ -126,21 +126,21 @@ func euDairyIceCream(m *makeup) Name {
 }
 
 func euIceCream(m *makeup) Name {
-	return Name{Name: "ice cream (EU code)", Region: EU, Limits: []Limit{
+	return Name{Name: string(flaw.Word("ice cream (EU code)")), Region: EU, Limits: []Limit{
 		fact("fat", euCode, "some", m.fat.Known > 0),
 		fact("protein", euCode, "some", m.protein.Known > 0),
 	}}
 }
 
 func ukIceCream(m *makeup) Name {
-	return Name{Name: "ice cream (UK guide)", Region: EU, Limits: []Limit{
+	return Name{Name: string(flaw.Word("ice cream (UK guide)")), Region: EU, Limits: []Limit{
 		atLeast("fat", ukGuide, m.fat, 5, "%"),
 		atLeast("milk protein", ukGuide, m.milkProtein, 2.5, "%"),
 	}}
 }
 
 func ukDairyIceCream(m *makeup) Name {
-	return Name{Name: "dairy ice cream (UK guide)", Region: EU, Limits: []Limit{
+	return Name{Name: string(flaw.Word("dairy ice cream (UK guide)")), Region: EU, Limits: []Limit{
 		atLeast("milk fat", ukGuide, m.anyMilkFat, 5, "%"),
 		atLeast("milk protein", ukGuide, m.milkProtein, 2.5, "%"),
 		atMost("fat that is neither milk nor egg", ukGuide, exactly(m.otherFat), incidentalFat, "%"),
@@ -148,7 +148,7 @@ func ukDairyIceCream(m *makeup) Name {
 }
 
 func ukMilkIce(m *makeup) Name {
-	return Name{Name: "milk ice (UK guide)", Region: EU, Limits: []Limit{
+	return Name{Name: string(flaw.Word("milk ice (UK guide)")), Region: EU, Limits: []Limit{
 		atLeast("milk fat", ukGuide, m.anyMilkFat, 2.5, "%"),
 		atLeast("nonfat milk solids", ukGuide, m.msnf, 6, "%"),
 	}}

@@ -63,7 +63,8 @@ func (l *Label) addStatement(f *Food) {
 		b.WriteString(r.Text)
 	}
 	l.IngredientsText = b.String()
-	l.Contains = contains(f, l.Region)
+	l.Carries = contains(f, l.Region)
+	l.Contains = l.Carries.String()
 }
 
 // list merges the lines by common name and sorts them.

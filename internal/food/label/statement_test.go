@@ -56,9 +56,9 @@ func TestUnstatedAllergensAreNotNone(t *testing.T) {
 	warned := func(u label.Used, r label.Region) string {
 		return labelOf(t, foodOf(u), r).Warnings.String()
 	}
-	assert.Equal(t, "Contains: not stated for quay paste.", labelOf(t, foodOf(own("Quay paste", nil, nil)), label.US).Contains)
+	assert.Equal(t, "Allergens are not stated for quay paste.", labelOf(t, foodOf(own("Quay paste", nil, nil)), label.US).Contains)
 	milk := lines(t, "", portion{"milk_whole", 50})[0]
-	assert.Equal(t, "Contains: milk; not stated for quay paste.", labelOf(t, foodOf(milk, own("Quay paste", nil, nil)), label.US).Contains)
+	assert.Equal(t, "Contains: milk. Allergens are not stated for quay paste.", labelOf(t, foodOf(milk, own("Quay paste", nil, nil)), label.US).Contains)
 	none := []string{"none"}
 	assert.Contains(t, warned(own("Quay paste", nil, nil), label.US), "The allergens of Quay paste are not stated")
 	assert.NotContains(t, warned(own("Quay paste", none, nil), label.US), "allergens")

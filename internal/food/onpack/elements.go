@@ -1,6 +1,10 @@
 package onpack
 
-import "time"
+import (
+	"time"
+
+	"ripplewright/internal/form/flaw"
+)
 
 // Key names an element of a tub's label.
 type Key string
@@ -47,7 +51,8 @@ type Element struct {
 	// the models wrote them all.
 	WordsClass SourceClass `json:"words_source_class,omitempty"`
 
-	Parts []Part `json:"-"` // what stands on the label, by language
+	Parts []Part       `json:"-"` // what stands on the label, by language
+	Told  *flaw.Remark `json:"-"` // Text where it is ours, nil where it stands on the label
 }
 
 // Part is what stands on the label of an element in a language.
@@ -121,15 +126,18 @@ func Elements(f Food, p Pack, w Words) []Element {
 	out := make([]Element, 0, len(Keys()))
 	for _, key := range Keys() {
 		r := ruleOf(p, f, key)
-		e := Element{Key: key, State: NotNeeded, Text: r.why, Section: r.section, Class: r.class}
+		e := Element{Key: key, State: NotNeeded, Told: flaw.Say(r.why), Section: string(r.section), Class: r.class}
 		if r.due || r.voluntary {
-			parts, add := m.fill(key)
+			parts, told := m.fill(key)
 			switch {
-			case add == "" && len(parts) > 0:
-				e.State, e.Parts, e.Text, e.WordsClass = Filled, parts, plain(parts), weakest(parts)
+			case len(parts) > 0:
+				e.State, e.Parts, e.Told, e.Text, e.WordsClass = Filled, parts, told, plain(parts), weakest(parts)
 			case r.due:
-				e.State, e.Text = Add, add
+				e.State, e.Told = Add, told
 			}
+		}
+		if e.Told != nil {
+			e.Text = e.Told.String()
 		}
 		out = append(out, e)
 	}

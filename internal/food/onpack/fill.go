@@ -1,10 +1,11 @@
 package onpack
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"ripplewright/internal/form/flaw"
 )
 
 // maker is what an element needs to be filled in.
@@ -42,43 +43,43 @@ func weakest(parts []Part) SourceClass {
 	return classRank[worst]
 }
 
-// fill returns what stands on the label of an element, or what the maker must
-// add.
-func (m *maker) fill(key Key) (parts []Part, add string) {
+// fill returns what stands on the label of an element, with words of ours for it where it
+// is no text, or nothing and what the maker must add.
+func (m *maker) fill(key Key) (parts []Part, told *flaw.Remark) {
 	switch key {
 	case Name:
 		return m.names()
 	case Quantity:
 		if m.NominalML > m.HoldsML+customaryWithin {
 			tolerable, never := TolerableErrorML(m.NominalML)
-			return nil, fmt.Sprintf("a quantity that the tubs hold: frozen they hold %.0f mL, and their average must reach what stands on them; single ones may miss %s by %.4g mL, none by more than %.4g",
-				math.Floor(m.HoldsML), fmt.Sprintf("%.0f mL", m.NominalML), tolerable, never)
+			return nil, flaw.Say("a quantity that the tubs hold: frozen they hold %.0f mL, and their average must reach what stands on them; single ones may miss %.0f mL by %.4g mL, none by more than %.4g mL",
+				math.Floor(m.HoldsML), m.NominalML, tolerable, never)
 		}
-		return m.quantity(), ""
+		return m.quantity(), nil
 	case Ingredients:
 		return m.lists()
 	case Allergens:
 		return m.allergens()
 	case Nutrition:
-		return []Part{said("", "the panel")}, ""
+		return []Part{said("", "the panel")}, flaw.Say("the panel")
 	case Maker:
 		if strings.TrimSpace(m.Pack.Maker) == "" {
-			return nil, "your name and address"
+			return nil, flaw.Say("your name and address")
 		}
-		return []Part{said("", strings.Join(strings.FieldsFunc(m.Pack.Maker, func(r rune) bool { return r == '\n' }), ", "))}, ""
+		return []Part{said("", strings.Join(strings.FieldsFunc(m.Pack.Maker, func(r rune) bool { return r == '\n' }), ", "))}, nil
 	case Date:
 		return m.date()
 	case Storage:
-		return m.storage(), ""
+		return m.storage(), nil
 	case Lot:
 		return m.lot()
 	case Warnings:
-		return m.statements(), ""
+		return m.statements(), nil
 	}
-	return nil, ""
+	return nil, nil
 }
 
-func (m *maker) names() (parts []Part, add string) {
+func (m *maker) names() (parts []Part, add *flaw.Remark) {
 	var lacking []string
 	for _, lang := range m.languages() {
 		name := m.Names[lang]
@@ -92,9 +93,9 @@ func (m *maker) names() (parts []Part, add string) {
 		parts = append(parts, Part{Lang: lang, Runs: []Run{{name, true}}})
 	}
 	if len(lacking) > 0 {
-		return nil, "the name of the food in " + languageList(lacking) + ", as in “" + m.Food.Name + "”"
+		return nil, flaw.Say("the name of the food in %s, as in “%s”", languageList(lacking), m.Food.Name)
 	}
-	return parts, ""
+	return parts, nil
 }
 
 func (m *maker) quantity() []Part {
@@ -112,7 +113,7 @@ func (m *maker) quantity() []Part {
 	return parts
 }
 
-func (m *maker) lists() (parts []Part, add string) {
+func (m *maker) lists() (parts []Part, add *flaw.Remark) {
 	var lacking []string
 	for _, lang := range m.languages() {
 		if lang == "en" && m.Lists[lang] == "" {
@@ -121,7 +122,7 @@ func (m *maker) lists() (parts []Part, add string) {
 		}
 		list := strings.TrimSpace(m.Lists[lang])
 		if list == "" {
-			lacking = append(lacking, LanguageName(lang))
+			lacking = append(lacking, lang)
 			continue
 		}
 		head, _ := m.words.In(lang, "ingredients")
@@ -129,20 +130,20 @@ func (m *maker) lists() (parts []Part, add string) {
 		parts = append(parts, Part{Lang: lang, Runs: append([]Run{{Text: head.Text + ": "}}, runs...)}.of(head))
 	}
 	if len(lacking) > 0 {
-		return nil, "the ingredients in " + strings.Join(lacking, " and ") + ", in the order of “" + m.IngredientsText + "”"
+		return nil, flaw.Say("the ingredients in %s, in the order of “%s”", languageList(lacking), m.IngredientsText)
 	}
-	return parts, ""
+	return parts, nil
 }
 
-func (m *maker) allergens() (parts []Part, add string) {
+func (m *maker) allergens() (parts []Part, told *flaw.Remark) {
 	if len(m.Unstated) > 0 {
-		return nil, "the allergens of " + strings.Join(m.Unstated, ", ") + ", which nobody has stated"
+		return nil, flaw.Say("the allergens of %s, which nobody has stated", strings.Join(m.Unstated, ", "))
 	}
 	if m.Place == US {
 		if m.Contains == "" {
-			return []Part{said("en", "none of the nine")}, ""
+			return []Part{said("en", "none of the nine")}, flaw.Say("none of the nine")
 		}
-		return []Part{said("en", m.Contains)}, ""
+		return []Part{said("en", m.Contains)}, nil
 	}
 	for _, lang := range m.languages() {
 		var words, missing []string
@@ -159,30 +160,30 @@ func (m *maker) allergens() (parts []Part, add string) {
 			}
 		}
 		if len(missing) > 0 {
-			return nil, "the allergens that your list in " + LanguageName(lang) + " does not name: " + strings.Join(missing, ", ")
+			return nil, flaw.Say("the allergens that your list in %s does not name: %s", flaw.Word(LanguageName(lang)), strings.Join(missing, ", "))
 		}
 		if len(words) == 0 {
-			words = []string{"none of the fourteen"}
+			words, told = []string{"none of the fourteen"}, flaw.Say("none of the fourteen")
 		}
 		part := said(lang, strings.Join(words, ", "))
 		part.Class = weakest(classes)
 		parts = append(parts, part)
 	}
-	return parts, ""
+	return parts, told
 }
 
-func (m *maker) date() (parts []Part, add string) {
+func (m *maker) date() (parts []Part, add *flaw.Remark) {
 	switch {
 	case m.Made.IsZero() && !m.Durability.Known():
-		return nil, "the day it was made and for how long it keeps, as you have found out"
+		return nil, flaw.Say("the day it was made and for how long it keeps, as you have found out")
 	case m.Made.IsZero():
-		return nil, "the day it was made"
+		return nil, flaw.Say("the day it was made")
 	case !m.Durability.Known():
-		return nil, "for how long it keeps, as you have found out"
+		return nil, flaw.Say("for how long it keeps, as you have found out")
 	}
 	b := BestBeforeOf(m.Made, m.Durability)
 	if m.Place == US {
-		return []Part{said("en", b.USText())}, ""
+		return []Part{said("en", b.USText())}, nil
 	}
 	for _, lang := range m.languages() {
 		day, _ := m.words.In(lang, "best_before_day")
@@ -196,7 +197,7 @@ func (m *maker) date() (parts []Part, add string) {
 		}
 		parts = append(parts, said(lang, text).of(day))
 	}
-	return parts, ""
+	return parts, nil
 }
 
 func (m *maker) storage() []Part {
@@ -217,14 +218,14 @@ func (m *maker) storage() []Part {
 	return parts
 }
 
-func (m *maker) lot() (parts []Part, add string) {
+func (m *maker) lot() (parts []Part, add *flaw.Remark) {
 	switch {
 	case m.Pack.Lot != "":
-		return []Part{said("", m.Pack.Lot)}, ""
+		return []Part{said("", m.Pack.Lot)}, nil
 	case m.Made.IsZero():
-		return nil, "a lot, or the day it was made"
+		return nil, flaw.Say("a lot, or the day it was made")
 	}
-	return []Part{said("", LotOf(m.Made))}, ""
+	return []Part{said("", LotOf(m.Made))}, nil
 }
 
 func (m *maker) statements() []Part {

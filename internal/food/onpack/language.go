@@ -19,12 +19,12 @@ func LanguageName(lang string) string {
 	return display.English.Languages().Name(t)
 }
 
-func languageList(langs []string) string {
-	words := make([]string, len(langs))
+func languageList(langs []string) flaw.And {
+	words := make(flaw.And, len(langs))
 	for i, l := range langs {
-		words[i] = LanguageName(l)
+		words[i] = flaw.Word(LanguageName(l))
 	}
-	return strings.Join(words, " and ")
+	return words
 }
 
 // mostLanguages is how many languages a label takes.

@@ -1,23 +1,25 @@
 package onpack
 
+import "ripplewright/internal/form/flaw"
+
 // A rule is what the law of a place asks of an element in one way of sale.
 type rule struct {
 	due       bool
-	voluntary bool   // not asked for, and printed all the same where it is known
-	why       string // why it is not needed
-	section   string
+	voluntary bool         // not asked for, and printed all the same where it is known
+	why       flaw.Message // why it is not needed
+	section   flaw.Word
 	class     SourceClass
 }
 
-func due(section string, class SourceClass) rule {
+func due(section flaw.Word, class SourceClass) rule {
 	return rule{due: true, section: section, class: class}
 }
 
-func free(why, section string, class SourceClass) rule {
+func free(why flaw.Message, section flaw.Word, class SourceClass) rule {
 	return rule{why: why, section: section, class: class}
 }
 
-func may(why, section string, class SourceClass) rule {
+func may(why flaw.Message, section flaw.Word, class SourceClass) rule {
 	return rule{voluntary: true, why: why, section: section, class: class}
 }
 
@@ -54,9 +56,9 @@ var euRules = map[Key]rule{
 }
 
 const (
-	article44 = "Reg. (EU) No 1169/2011, Art 44"
-	onTheSpot = "food packed for direct sale owes the allergens alone by EU law; ask what your state adds"
-	toOrder   = "food served to order needs no label"
+	article44 flaw.Word    = "Reg. (EU) No 1169/2011, Art 44"
+	onTheSpot flaw.Message = "food packed for direct sale owes the allergens alone by EU law; ask what your state adds"
+	toOrder   flaw.Message = "food served to order needs no label"
 )
 
 // stallOnly are the elements that a stall's own tubs owe, packed before the

@@ -107,7 +107,7 @@ func phonePage(c content, chosen Sections) ([]byte, error) {
 	}
 	page.PanelNote = flat(c.labelNote)
 	if l := c.label; l != nil {
-		page.PanelPer, page.List, page.Contains = flat(l.PanelColumns()[0].Per), flat(l.IngredientsText), flat(l.Contains)
+		page.PanelPer, page.List, page.Contains = flat(l.PanelColumns()[0].Per), flat(l.IngredientsText), flat(say.Said(l.Carries))
 		for i, note := range say.SaidAll(l.Warnings) {
 			if i == 0 && l.Gaps > 0 {
 				note = label.IncompleteMark + " " + note

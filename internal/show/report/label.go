@@ -47,7 +47,7 @@ func (l Label) WriteText(w io.Writer) error {
 	p.line("%s", say.EnergyBy(l.EnergyMethod))
 	p.line("")
 	p.line("%s", l.IngredientsText)
-	p.said(l.Contains)
+	p.said(say.Said(l.Carries))
 	p.line("")
 	rest := p.names(l)
 	p.line("")
@@ -87,7 +87,7 @@ func (p *page) names(l Label) (rest int) {
 			rest++
 			continue
 		}
-		p.line("%s (%s, %s): %s", n.Name, strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), say.Met(n.Met))
+		p.line("%s (%s, %s): %s", say.Of(n.Name), strings.ToUpper(string(n.Region)), say.LabelledFood(n.Of), say.Met(n.Met))
 		p.limits(n.Limits)
 		if n.Note != nil {
 			p.line("    %s", say.Said(n.Note))

@@ -77,7 +77,7 @@ func MetMark(met, open bool) string {
 
 // LimitLine is a condition, what the food has, and whether that meets it.
 func LimitLine(s Style, l label.Limit) string {
-	section := Of(l.Section)
+	section := Section(l.Section)
 	if l.Judge {
 		return T("%s: for you to judge (%s)", Said(l.What), section)
 	}

@@ -6,10 +6,21 @@ import (
 
 	"ripplewright/internal/answer/icy"
 	"ripplewright/internal/food/onpack"
+	"ripplewright/internal/form/echo"
 )
 
 var places = map[onpack.Place]Message{onpack.US: "the United States", onpack.EU: "the European Union", onpack.DE: "Germany", onpack.IE: "Ireland",
 	onpack.IT: "Italy", onpack.UK: "the United Kingdom"}
+
+var inPlaces = map[onpack.Place]Message{onpack.US: "in the United States", onpack.EU: "in the European Union", onpack.DE: "in Germany", onpack.IE: "in Ireland",
+	onpack.IT: "in Italy", onpack.UK: "in the United Kingdom"}
+
+// classes are how a rule or a word was read.
+var classes = map[onpack.SourceClass]Message{onpack.LawRead: "law read", onpack.Authority: "authority", onpack.Secondary: "secondary",
+	onpack.FromMemory: "from memory", onpack.Decided: "decided here"}
+
+// faces are the faces of a tub.
+var faces = map[string]Message{"front": "front", "information": "information", "nutrition": "nutrition", "lid": "lid"}
 
 var sales = map[onpack.Sale]Message{onpack.Shop: "sold by a shop", onpack.Stall: "packed before the order and sold by you", onpack.Scooped: "scooped to order"}
 
@@ -35,30 +46,59 @@ const (
 
 // TubLabelHead begins the list of what must stand on a tub.
 func TubLabelHead(p onpack.Place, s onpack.Sale) string {
-	return T("On a tub %s in %s, by our reading:", sales[s].String(), places[p].String())
+	return T("On a tub %s %s, by our reading:", sales[s].String(), inPlaces[p].String())
 }
 
 // LabelElement is one element with its state and rule.
 func LabelElement(e onpack.Element) string {
-	rule := " [" + e.Section + "; " + string(e.Class) + "]"
+	name, text, rule := elements[e.Key].String(), elementText(e), Section(e.Section)+"; "+classes[e.Class].String()
 	switch e.State {
 	case onpack.Add:
-		return T("%s: you must add %s%s", elements[e.Key].String(), e.Text, rule)
+		return T("%s: you must add %s [%s]", name, text, rule)
 	case onpack.NotNeeded:
-		return T("%s: not needed: %s%s", elements[e.Key].String(), e.Text, rule)
+		return T("%s: not needed: %s [%s]", name, text, rule)
 	}
 	if e.WordsClass != "" {
-		rule = T("%s; its words: %s]", rule[:len(rule)-1], string(e.WordsClass))
+		rule = T("%s; its words: %s", rule, classes[e.WordsClass].String())
 	}
-	if strings.HasPrefix(e.Text, elements[e.Key].String()+": ") {
-		return e.Text + rule
+	if !strings.HasPrefix(text, name+": ") {
+		text = name + ": " + text
 	}
-	return elements[e.Key].String() + ": " + e.Text + rule
+	return text + " [" + rule + "]"
+}
+
+// elementText is what stands on the label, what to add, or why it is not needed.
+func elementText(e onpack.Element) string {
+	if e.Told != nil {
+		return Said(e.Told)
+	}
+	return e.Text
+}
+
+// LabelDue is an element that is due and not there: what to add to it, in so many
+// letters at most, and which rule asks for it.
+func LabelDue(e onpack.Element, most int) string {
+	return T("%s: add %s (%s)", elements[e.Key].String(), echo.Line(elementText(e), most), Section(e.Section))
+}
+
+// Section is what a rule is cited as: a law keeps its name, and words of ours around it
+// are told.
+func Section(cited string) string {
+	if of, ok := strings.CutSuffix(cited, ", from memory"); ok {
+		return T("%s, from memory", Of(of))
+	}
+	if of, ok := strings.CutSuffix(cited, " (from memory)"); ok {
+		return T("%s (from memory)", Of(of))
+	}
+	return Of(cited)
 }
 
 // LabelFace is a face of a tub with its size, the least height of its letters and
 // why the label does not fit, "" where it does.
 func LabelFace(s Style, name string, w, h, least float64, why string) string {
+	if known, ok := faces[name]; ok {
+		name = known.String()
+	}
 	text := T("%s, %s, letters of %s or more", name, s.Size(w, h), s.Gauge("mm").Text(least, 1))
 	if why != "" {
 		return T("%s: it does not fit: %s", text, why)
@@ -101,17 +141,17 @@ var choices = map[string]Message{"place": "The place", "sale": "The way of sale"
 // LabelWordField names the field of a label's word in a language.
 func LabelWordField(lang, what string) string {
 	if what == "name" {
-		return T("Name of the food in %s", onpack.LanguageName(lang))
+		return T("Name of the food in %s", Of(onpack.LanguageName(lang)))
 	}
-	return T("Ingredients in %s, in the order of the English list", onpack.LanguageName(lang))
+	return T("Ingredients in %s, in the order of the English list", Of(onpack.LanguageName(lang)))
 }
 
 // LabelWordStep names the change of such a word, for undo.
 func LabelWordStep(lang, what string) string {
 	if what == "name" {
-		return T("name on the label in %s", onpack.LanguageName(lang))
+		return T("name on the label in %s", Of(onpack.LanguageName(lang)))
 	}
-	return T("ingredients on the label in %s", onpack.LanguageName(lang))
+	return T("ingredients on the label in %s", Of(onpack.LanguageName(lang)))
 }
 
 // LabelLacks names the words that a language has none of here, "" for none.
@@ -119,7 +159,7 @@ func LabelLacks(lang string, terms []string) string {
 	if len(terms) == 0 {
 		return ""
 	}
-	return T("%s has no words here for %s: English stands there, and −18 °C for the cold.", onpack.LanguageName(lang), List(terms))
+	return T("%s has no words here for %s: English stands there, and −18 °C for the cold.", Of(onpack.LanguageName(lang)), List(terms))
 }
 
 // LabelChoice says why no label can be made of what is chosen.

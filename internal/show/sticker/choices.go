@@ -202,7 +202,7 @@ func (c *Content) settle() {
 		for _, b := range f.Boxes {
 			for i := range c.Elements {
 				if e := &c.Elements[i]; e.Key == onpack.Nutrition && b.Form == TooSmall {
-					e.Text, e.Section, e.Class = c.AskFor(), b.Rule, onpack.FromMemory
+					e.Text, e.Told, e.Section, e.Class = c.AskFor(), nil, b.Rule, onpack.FromMemory
 				}
 			}
 		}
