@@ -204,6 +204,9 @@ func inData(t *testing.T) []string {
 	for _, e := range append(egg.Sizes("US"), egg.Sizes("EU")...) {
 		all = append(all, e.Name)
 	}
+	for _, x := range phase.Explanation {
+		all = append(all, string(x.Standing), x.Text)
+	}
 	for _, w := range ripple.Words() {
 		all = append(all, w.Word.String())
 	}

@@ -113,7 +113,7 @@ func (x *field) plan(b *batch.Batch) {
 		offers = x.word != "" && x.choice.SelectedIndex() < 1
 		text := say.NotebookSelect.String()
 		if x.word != "" {
-			text = say.BatchExpects(say.Of(x.word))
+			text = say.BatchExpects(say.BatchWord(x.word))
 		}
 		if x.choice.PlaceHolder != text {
 			x.choice.PlaceHolder = text
@@ -132,7 +132,7 @@ func (x *field) takePlan() {
 	if x.number != nil {
 		x.number.TakePlan()
 	} else if x.choice != nil {
-		x.choice.SetSelected(x.word)
+		x.choice.SetSelected(say.BatchWord(x.word))
 	}
 }
 
@@ -193,7 +193,7 @@ func (f *form) put() {
 		case x.choice != nil && text == "":
 			x.choice.ClearSelected()
 		case x.choice != nil:
-			x.choice.SetSelected(text)
+			x.choice.SetSelected(say.BatchWord(text))
 		default:
 			x.text.SetText(text)
 		}
@@ -224,7 +224,11 @@ func (f *form) fieldOf(e batch.Entry) *field {
 		x.number.Step, x.number.Digits, x.number.Beside, x.number.Empties = 1, 7, say.T("days"), true
 		x.number.OnChanged = func(float64) { f.noted() }
 	case e.Choices != nil:
-		x.choice = kit.NewSelect(append([]string{say.Unknown}, e.Choices...), func(string) { f.noted() })
+		words := []string{say.Unknown}
+		for _, w := range e.Choices {
+			words = append(words, say.BatchWord(w))
+		}
+		x.choice = kit.NewSelect(words, func(string) { f.noted() })
 	default:
 		x.text = kit.NewTextField()
 		x.text.PlaceHolder = say.Of(e.Format)
@@ -297,7 +301,7 @@ func (f *form) take() {
 			v := x.number.Value()
 			x.Of(b).(setting.Maybe).Put(v, !math.IsNaN(v))
 		case x.choice != nil && x.choice.SelectedIndex() > 0:
-			x.Set(b, x.choice.Selected)
+			x.Set(b, x.Choices[x.choice.SelectedIndex()-1]) // the file's word, whatever is shown
 		case x.choice != nil:
 			x.Set(b, "")
 		default:

@@ -4,7 +4,6 @@ package surepage
 import (
 	"image/color"
 	"io/fs"
-	"strings"
 	"sync/atomic"
 
 	"fyne.io/fyne/v2"
@@ -80,10 +79,9 @@ func (p *Page) makeOverview() {
 		container.New(page.Indent{}, p.kinds))
 	for i, x := range phase.Explanation {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
-			s := string(x.Standing)
-			p.overview.Add(page.Heading(strings.ToUpper(s[:1]) + s[1:]))
+			p.overview.Add(page.Heading(say.Capital(say.Of(string(x.Standing)))))
 		}
-		p.overview.Add(page.Prose(x.Text))
+		p.overview.Add(page.Prose(say.Of(x.Text)))
 	}
 }
 
@@ -179,10 +177,10 @@ func (p *Page) choose(i int) {
 
 func (p *Page) showFacts(r *validate.Row) {
 	p.verdict.SetText(proofs.Verdict(page.Reads, r))
-	p.title.SetText(r.Title())
+	p.title.SetText(say.Said(r.Title()))
 	p.proves.SetText(say.Of(r.Kind.Words()))
-	p.note.SetText(r.Note)
-	p.note.Hidden = r.Note == ""
+	p.note.SetText(say.Said(r.Note))
+	p.note.Hidden = r.Note == nil
 	p.source.SetText(say.SourceLine(r.Source))
 }
 

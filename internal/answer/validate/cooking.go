@@ -5,6 +5,7 @@ import (
 
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/food/egg"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
@@ -18,9 +19,9 @@ func cookingChecks() []check {
 func publishedSyrup(t *tables) ([]Row, error) {
 	const name = "syrup_published"
 	mcgee := Row{Table: name + " (McGee)", Source: "McGee 2004, On Food and Cooking", Unit: "% sucrose", Bar: 3.3, Kind: Independent, XLabel: "thermometer, °C", YLabel: "sugar, mass %",
-		Note: "The book gives 90 % at 125 °C and at 132 °C: its own figures part by more than the program states."}
+		Note: flaw.Say("The book gives 90 % at 125 °C and at 132 °C: its own figures part by more than the program states.")}
 	japan := Row{Table: name + " (small pans)", Source: "J. Cookery Sci. Japan 43(3), Italian meringue", Unit: "% sucrose", Bar: 3, Kind: Independent, XLabel: "thermometer, °C", YLabel: "sugar, mass %",
-		Note: "Thin syrups in small pans were found far drier than any table has them: they boil on while they are weighed. Counted from 120 °C."}
+		Note: flaw.Say("Thin syrups in small pans were found far drier than any table has them: they boil on while they are weighed. Counted from 120 °C.")}
 	for _, l := range t.read(name) {
 		at := l.num("T_C")
 		got := solution.SucrosePercent(solution.BoilingFraction(at, water.StandardPressure))
@@ -45,7 +46,7 @@ func hotMix(t *tables) ([]Row, error) {
 	const source = "heat balance worked apart; specific heat of syrup by Bubnik et al. 1995, Sugar Technologists Manual, from memory"
 	bare := Row{Table: name + " (alone)", Source: source, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: "g syrup to 100 g white", YLabel: "mixed, °C"}
 	bowl := Row{Table: name + " (in a bowl)", Source: source, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: bare.XLabel, YLabel: bare.YLabel,
-		Note: "Air and evaporation take 5 to 8 K more while it is whisked, by the estimate that the program follows from minute to minute."}
+		Note: flaw.Say("Air and evaporation take 5 to 8 K more while it is whisked, by the estimate that the program follows from minute to minute.")}
 	for _, l := range t.read(name) {
 		h := process.Hot{SyrupG: l.num("syrup_g_per_100g_white"), SyrupC: l.num("T_syrup_C"), SolidsPercent: 100 * l.num("w"), WhitesG: 100, WhitesC: 20, WhitesJPerGK: 3.90}
 		bare.add(h.SyrupG, h.MixedC(), l.num("T_adiabatic_C"))
@@ -72,7 +73,7 @@ func lethality(t *tables) ([]Row, error) {
 		{"logred_B", process.AlbumenSugar10, row("egg white with sugar", "Garibaldi, Straka & Ijichi 1969, 10 % sucrose, summed apart")},
 		{"logred_C", process.Sugared87, row("thick sugar", "Mattick et al. 2001, Appl. Environ. Microbiol. 67:4128, table 7, water activity 0.87, summed apart")},
 	}
-	sets[0].row.Note = "Never used of a meringue: by these figures one that peaks at 65 °C would have hundreds of tenfold reductions, by those of sugar less than one."
+	sets[0].row.Note = flaw.Say("Never used of a meringue: by these figures one that peaks at 65 °C would have hundreds of tenfold reductions, by those of sugar less than one.")
 	for _, l := range t.read(name) {
 		peak := l.num("T_peak_C")
 		c := process.Course{StepMinutes: 1.0 / 60}
@@ -99,7 +100,7 @@ func eggMasses(t *tables) ([]Row, error) {
 	class := Row{Table: name + " (class)", Source: "AMS 56; Commission Regulation (EC) No 589/2008, Article 4", Unit: "g outside the class", Bar: 0.05, Kind: Identity, XLabel: "in shell, g", YLabel: "g"}
 	whole := Row{Table: name + " (sum)", Source: "yolk and white make up the contents, contents and shell the egg: shell 12 % by the refuse of USDA SR28 NDB 01123", Unit: "g", Bar: 0.2, Kind: Identity, XLabel: "in shell, g", YLabel: "contents, g"}
 	trade := Row{Table: name + " (trade)", Source: "American trade tables (secondary pages)", Unit: "g", Bar: 3, Kind: Remembered, XLabel: "g", YLabel: "g",
-		Note: "A large egg as the trade counts it: 30 g white, 18 to 20 g yolk, 7 g shell. The same egg, parted with more white on the yolk."}
+		Note: flaw.Say("A large egg as the trade counts it: 30 g white, 18 to 20 g yolk, 7 g shell. The same egg, parted with more white on the yolk.")}
 	for _, l := range t.read(name) {
 		s, err := egg.Find(l.text("system"), l.text("size"))
 		if err != nil {

@@ -3,6 +3,7 @@ package validate
 import (
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -44,7 +45,7 @@ func naturalFreezing(t *tables) ([]Row, error) {
 	const name = "natural_freezing_points"
 	r := Row{Table: name, Source: "Leighton 1927, J. Dairy Sci. 10:300; milk cryoscopy (1968 North American survey); thermal analysis of egg (Croatia about 2001, abstract); dairy text",
 		Unit: "K", Bar: 0.05, Kind: Independent, XLabel: "°C published", YLabel: "freezing point, °C",
-		Note: "Compositions are the library's. Yolk needed 0.031 mol per kg beyond its sodium, potassium and sugars, so it is shown, not counted."}
+		Note: flaw.Say("Compositions are the library's. Yolk needed 0.031 mol per kg beyond its sodium, potassium and sugars, so it is shown, not counted.")}
 	library := func(id string) mix.Mix { return t.ingredient(id).Resolve().Nominal }
 	sweet := recipe(59.3, 12, 11.3*0.36, 11.3*0.08, 11.3*1.10e-3, map[mix.Species]float64{mix.Sucrose: 16.9, mix.Lactose: 11.3 * 0.545})
 	for _, l := range t.read(name) {
@@ -78,7 +79,7 @@ func naturalFreezing(t *tables) ([]Row, error) {
 func fruit(t *tables) ([]Row, error) {
 	r := Row{Table: "fruit_freezing_points", Source: "ASHRAE Handbook Refrigeration, Thermal properties of foods, initial freezing points",
 		Unit: "K", Bar: 0.6, Kind: Independent, XLabel: "°C published", YLabel: "freezing point, °C",
-		Note: "The whole path from the library to a freezing point. Carbohydrate that no source names is read as fruit acid; read as inert, sour cherry would be 0.53 K off. Other lots of fruit were frozen than were analysed. Banana is shown apart: the library's is ripe (12 % sugars); the frozen one was likely not, its sugar still starch."}
+		Note: flaw.Say("The whole path from the library to a freezing point. Carbohydrate that no source names is read as fruit acid; read as inert, sour cherry would be 0.53 K off. Other lots of fruit were frozen than were analysed. Banana is shown apart: the library's is ripe (12 % sugars); the frozen one was likely not, its sugar still starch.")}
 	for _, l := range t.read(r.Table) {
 		id := l.text("id")
 		why := ""
@@ -101,7 +102,7 @@ func workedMix(t *tables) ([]Row, error) {
 	b := phase.Prepare(m, 0, phase.Dense, solution.LeastBound)
 	classic := Row{Table: name, Source: "H. D. Goff, University of Guelph, Calculation of freezing point depression of a mix; Leighton 1927, J. Dairy Sci. 10:300 (its sucrose table from memory)",
 		Unit: "K", Bar: 0.05, Kind: Independent, XLabel: "water frozen, %", YLabel: "°C",
-		Note: "Counted at the freezing point, the figure that the sheet is for. Below it the classical linear method has its own curve beside ours: it adds a fixed drop per gram of milk salts to an old sucrose table. The two part by 1.6 K at 80 % frozen because that table reads too warm above 72 g per 100 g water (the handbook's 42 % solution is already 0.13 K colder): with our sucrose curve in its place the same method comes within 0.3 K of ours. So it overstates the ice, 79 % of the water at −15 °C against 77.5 % here."}
+		Note: flaw.Say("Counted at the freezing point, the figure that the sheet is for. Below it the classical linear method has its own curve beside ours: it adds a fixed drop per gram of milk salts to an old sucrose table. The two part by 1.6 K at 80 % frozen because that table reads too warm above 72 g per 100 g water (the handbook's 42 % solution is already 0.13 K colder): with our sucrose curve in its place the same method comes within 0.3 K of ours. So it overstates the ice, 79 % of the water at −15 °C against 77.5 % here.")}
 	old, mended := Curve{Name: "classical linear method"}, Curve{Name: "the same with our sucrose curve"}
 	same := Row{Table: name + " (same solutes)", Source: "the model's own equations, computed apart by a separate program",
 		Unit: "K", Bar: 0.001, Kind: Twice, XLabel: "water frozen, %", YLabel: "°C"}
@@ -124,8 +125,9 @@ func workedMix(t *tables) ([]Row, error) {
 func texture(t *tables) ([]Row, error) {
 	const name = "texture_model_reference"
 	figures := [...]struct {
-		column, what, label string
-		of                  func(*phase.State) float64
+		column, what string
+		label        flaw.Word
+		of           func(*phase.State) float64
 	}{
 		{"ice_per_water", "water frozen", "fraction of the water that is ice", func(s *phase.State) float64 { return s.FrozenFraction }},
 		{"ice_vol_fraction_airfree", "ice by volume", "ice, fraction of the volume without air", func(s *phase.State) float64 { return s.IceVolumeFraction }},
@@ -137,7 +139,7 @@ func texture(t *tables) ([]Row, error) {
 	for _, f := range figures {
 		r := Row{Table: name + " (" + f.what + ")", Source: "the model's own equations, computed apart by a separate program; mixes invented but for the classical 12/11/15 mix",
 			Unit: "units of the last printed digit", Bar: 0.51, Kind: Twice, XLabel: "°C", YLabel: f.label,
-			Note: "Half a digit is the table's own rounding."}
+			Note: flaw.Say("Half a digit is the table's own rounding.")}
 		for _, l := range t.read(name) {
 			b := phase.Prepare(recipes[l.text("recipe")], l.num("overrun"), phase.Dense, solution.DefaultBound)
 			at := l.num("T_C")
@@ -153,7 +155,7 @@ func texture(t *tables) ([]Row, error) {
 func iceFractions(t *tables) ([]Row, error) {
 	r := Row{Table: "ice_fraction_published", Source: "dairy textbooks (from memory) and popular pages; McGee 2004, On Food and Cooking",
 		Unit: "points of % frozen", Bar: 7, Kind: Remembered, XLabel: "°C", YLabel: "water frozen, %",
-		Note: "No composition comes with these figures, so the classical 12/11/15 mix stands in: they anchor words, not digits."}
+		Note: flaw.Say("No composition comes with these figures, so the classical 12/11/15 mix stands in: they anchor words, not digits.")}
 	b := standard()
 	for _, l := range t.read(r.Table) {
 		at, want := l.num("T_C"), l.num("pct_water_frozen")
@@ -168,7 +170,7 @@ func iceFractions(t *tables) ([]Row, error) {
 func hardness(t *tables) ([]Row, error) {
 	r := Row{Table: "hardness_published", Source: "Briggs, Steffe & Ustunol 1996, J. Dairy Sci. 79:527 (2.5–8.0 kPa at −16 to −14 °C); soft-serve at −6 °C from memory",
 		Unit: "ln of the ratio", Bar: math.Log(phase.Scatter), Kind: Regression, XLabel: "°C", YLabel: "yield stress, kPa",
-		Note: "The bar is the factor 2 that the program states: one formula measured over 23 process conditions scatters by a factor 1.6. The law's constants were anchored on the vane measurements, whose middle (geometric) is set beside the classical mix at 100 % overrun."}
+		Note: flaw.Say("The bar is the factor 2 that the program states: one formula measured over 23 process conditions scatters by a factor 1.6. The law's constants were anchored on the vane measurements, whose middle (geometric) is set beside the classical mix at 100 % overrun.")}
 	b := standard()
 	for _, l := range t.read(r.Table) {
 		var ats []float64
@@ -190,10 +192,10 @@ func hardness(t *tables) ([]Row, error) {
 func overruns(t *tables) ([]Row, error) {
 	const name = "overrun_worked_examples"
 	overrun := Row{Table: name, Source: "H. D. Goff, University of Guelph, Figuring package overrun by weight, no particulates",
-		Unit: "% overrun", Bar: 0.05, Kind: Independent, XLabel: "overrun, %", YLabel: "overrun, %", Note: "To the printed digit."}
+		Unit: "% overrun", Bar: 0.05, Kind: Independent, XLabel: "overrun, %", YLabel: "overrun, %", Note: flaw.Say("To the printed digit.")}
 	density := Row{Table: name + " (mix density)", Source: "the trade's formula 1/ρ = 1.07527 fat + 0.6329 other solids + water, as printed on a how-to page; result worked out",
 		Unit: "kg/L", Bar: 0.01, Kind: Twice, XLabel: "kg/L", YLabel: "kg/L",
-		Note: "Ours adds the volumes of protein, fat, ash and each sugar in solution at 4 °C; the trade's formula knows only fat, solids and water. Goff gives 1.09 to 1.10."}
+		Note: flaw.Say("Ours adds the volumes of protein, fat, ash and each sugar in solution at 4 °C; the trade's formula knows only fat, solids and water. Goff gives 1.09 to 1.10.")}
 	for _, l := range t.read(name) {
 		want := l.num("expected")
 		switch l.text("case") {
@@ -219,7 +221,7 @@ var sweeteners = map[string]mix.Species{
 func sweetness(t *tables) ([]Row, error) {
 	r := Row{Table: "relative_sweetness", Source: "Bender; Gaman & Sherrington 1990; Public Health Nutr. 26:952; J. Food Sci. Technol. 51:611; Appl. Microbiol. Biotechnol. 102:587; BMC Medicine 9:123",
 		Unit: "outside the published range, sucrose 100", Bar: 0, Kind: Regression, XLabel: "published, sucrose 100", YLabel: "used, sucrose 100",
-		Note: "The constants are values from these ranges, which are wide (fructose 120 to 180): sweetness is a judgement of tasters. Pairs show ours against the value the table prefers."}
+		Note: flaw.Say("The constants are values from these ranges, which are wide (fructose 120 to 180): sweetness is a judgement of tasters. Pairs show ours against the value the table prefers.")}
 	for _, l := range t.read(r.Table) {
 		s, ok := sweeteners[l.text("sweetener")]
 		if !ok {
@@ -238,7 +240,7 @@ func sweetness(t *tables) ([]Row, error) {
 func fructoseCold(t *tables) ([]Row, error) {
 	r := Row{Table: "relative_sweetness (fructose by temperature)", Source: "classical series 147 (5 °C), 128.5 (18), 100 (40), 79.5 (60), as reproduced on a trade page",
 		Unit: "sucrose 100", Bar: 1e-6, Kind: Regression, XLabel: "°C", YLabel: "sweetness of fructose, sucrose 100",
-		Note: "The points are the constants; between them the program goes straight. No published number says how cold dulls the other sugars, so none is applied."}
+		Note: flaw.Say("The points are the constants; between them the program goes straight. No published number says how cold dulls the other sugars, so none is applied.")}
 	at := map[string]float64{"fructose at 5 C": 5, "fructose at 18 C": 18, "fructose at 40 C": 40, "fructose at 60 C": 60}
 	for _, l := range t.read("relative_sweetness") {
 		if c, ok := at[l.text("sweetener")]; ok {

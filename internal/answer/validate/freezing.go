@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
@@ -37,9 +38,9 @@ func beyond(m mix.Mix, t float64) string {
 // handbook, and over what range.
 type Promise struct {
 	Solute                 mix.Species
-	K                      float64 // largest error
-	FromPercent, ToPercent float64 // mass %
-	Note                   string
+	K                      float64      // largest error
+	FromPercent, ToPercent float64      // mass %
+	Note                   flaw.Message // "" for none
 }
 
 // Promises has one row for each solute with a table; README.md repeats it. To is
@@ -64,8 +65,11 @@ func freezingChecks() []check {
 	for _, h := range Promises {
 		list = append(list, func(t *tables) ([]Row, error) {
 			so, _ := solution.SoluteOf(h.Solute)
-			r := Row{Table: so.Table, Source: handbook, Unit: "K", Bar: h.K, Kind: Regression, Note: h.Note,
-				XLabel: h.Solute.String() + ", mass %", YLabel: "freezing point, °C"}
+			r := Row{Table: so.Table, Source: handbook, Unit: "K", Bar: h.K, Kind: Regression,
+				XLabel: "solute, mass %", YLabel: "freezing point, °C"}
+			if h.Note != "" {
+				r.Note = flaw.Say(h.Note)
+			}
 			for _, l := range t.read(so.Table) {
 				p := l.num("mass_pct")
 				m := binary(h.Solute, p)
@@ -86,7 +90,7 @@ func freezingChecks() []check {
 func brines(t *tables) ([]Row, error) {
 	r := Row{Table: "brines_independent", Source: "Melinder 2010, Properties of Secondary Working Fluids for Indirect Systems, IIR (title from memory), freezing-point correlation",
 		Unit: "K", Bar: 0.4, Kind: Independent, XLabel: "solute, mass %", YLabel: "freezing point, °C",
-		Note: "The two handbooks differ by up to 0.35 K between themselves."}
+		Note: flaw.Say("The two handbooks differ by up to 0.35 K between themselves.")}
 	species := map[string]mix.Species{"ethanol": mix.Ethanol, "glycerol": mix.Glycerol, "sodium chloride": mix.SodiumChloride}
 	for _, l := range t.read(r.Table) {
 		m := binary(species[l.text("solute")], l.num("mass_pct"))
@@ -99,7 +103,7 @@ func brines(t *tables) ([]Row, error) {
 func electrolytes(t *tables) ([]Row, error) {
 	r := Row{Table: "electrolytes_smithsonian", Source: "Forsythe 1956, Smithsonian Physical Tables, 9th ed., Freezing point lowering by electrolytes in aqueous solution",
 		Unit: "K", Bar: 0.07, Kind: Independent, XLabel: "molality, mol/kg", YLabel: "freezing point, °C",
-		Note: "Potassium chloride was fitted to 2 mol/kg; stronger solutions are extrapolated and shown only."}
+		Note: flaw.Say("Potassium chloride was fitted to 2 mol/kg; stronger solutions are extrapolated and shown only.")}
 	species := map[string]mix.Species{"KCl": mix.PotassiumChloride, "NaCl": mix.SodiumChloride}
 	for _, l := range t.read(r.Table) {
 		s := species[l.text("solute")]
@@ -143,7 +147,7 @@ func waterHeld(t *tables) ([]Row, error) {
 func classicalSucrose(t *tables) ([]Row, error) {
 	r := Row{Table: "classical_sucrose_table", Source: "Pickering 1891 as tabulated in Leighton 1927, J. Dairy Sci. 10:300 (every row from memory)",
 		Unit: "K", Bar: 0.12, Kind: Remembered, XLabel: "g sucrose per 100 g water", YLabel: "freezing point, °C",
-		Note: "Counted to 72 g per 100 g water. Beyond, the old table reads too warm (the CRC Handbook is already 0.13 K colder at 72 g), which is why the classical method overstates the ice of a cold dessert."}
+		Note: flaw.Say("Counted to 72 g per 100 g water. Beyond, the old table reads too warm (the CRC Handbook is already 0.13 K colder at 72 g), which is why the classical method overstates the ice of a cold dessert.")}
 	for _, l := range t.read(r.Table) {
 		g := l.num("g_per_100g_water")
 		var m mix.Mix
@@ -161,7 +165,7 @@ func classicalSucrose(t *tables) ([]Row, error) {
 func otherSucrose(t *tables) ([]Row, error) {
 	r := Row{Table: "sucrose_ice_equilibrium", Source: "Norrish 1966, J. Food Technol. 1:25, its constant for 25 °C (from memory), at the activity of ice",
 		Unit: "% sucrose", Bar: 2, Kind: Remembered, XLabel: "°C", YLabel: "sucrose in the liquid beside the ice, mass %",
-		Note: "Another model, not a measurement. It is known to depress too little above 60 % (it makes the liquid beside the ice up to 1.2 points stronger), and misses the handbook's sucrose by 0.18 K at 42 %."}
+		Note: flaw.Say("Another model, not a measurement. It is known to depress too little above 60 % (it makes the liquid beside the ice up to 1.2 points stronger), and misses the handbook's sucrose by 0.18 K at 42 %.")}
 	for _, l := range t.read(r.Table) {
 		s := solution.NewSorption(binary(mix.Sucrose, 100), solution.Bound{})
 		at := l.num("T_C")
@@ -180,8 +184,8 @@ func osmotic(t *tables) ([]Row, error) {
 	}
 	cold, hot := row("cold model"), row("hot model")
 	cold.Bar, hot.Bar = 0.013, 0.002
-	cold.Note = "The model that freezes, at its warm end, where it hands over to the one that boils. Its hydration was fitted to freezing points and is taken to be the same at every temperature; measured, sucrose binds a seventh less water at 25 °C. On the ice curve, where it is used, it keeps to the handbook."
-	hot.Note = "The model that boils, at its cold end."
+	cold.Note = flaw.Say("The model that freezes, at its warm end, where it hands over to the one that boils. Its hydration was fitted to freezing points and is taken to be the same at every temperature; measured, sucrose binds a seventh less water at 25 °C. On the ice curve, where it is used, it keeps to the handbook.")
+	hot.Note = flaw.Say("The model that boils, at its cold end.")
 	for _, l := range t.read(name) {
 		mol := l.num("molality_mol_kg")
 		so, _ := solution.SoluteOf(mix.Sucrose)
@@ -201,7 +205,7 @@ func osmotic(t *tables) ([]Row, error) {
 func endOfFreezing(t *tables) ([]Row, error) {
 	r := Row{Table: "maximal_freeze_concentration", Source: "Roos 1993, Carbohydr. Res. 238:39; Levine & Slade 1988 (from memory; 73–87 % for sugars and polyols, Nippon Shokuhin Kagaku Kogaku Kaishi 1997 44:380)",
 		Unit: "% solids", Bar: 4.5, Kind: Remembered, XLabel: "°C", YLabel: "solids of the liquid where freezing ends, %",
-		Note: "Nothing was fitted to it. Published values lie between 73 and 87 %."}
+		Note: flaw.Say("Nothing was fitted to it. Published values lie between 73 and 87 %.")}
 	for _, l := range t.read(r.Table) {
 		for s := mix.Species(0); s < mix.NumSpecies; s++ {
 			if s.String() != strings.ToLower(l.text("solute")) {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/rand"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/phase"
 )
@@ -20,9 +21,9 @@ func neumann(t *tables) ([]Row, error) {
 	const name = "stefan_neumann"
 	exact := Row{Table: name + " (exact solution)", Source: carslawJaeger, Unit: "mm", Bar: 1e-6, Kind: Twice, XLabel: "s", YLabel: "frozen depth, mm"}
 	front := Row{Table: name, Source: carslawJaeger, Unit: "%", Bar: 0.1, Kind: Twice, XLabel: "s", YLabel: "frozen depth, mm",
-		Note: "Two hours; case 1 with 50 cells of 4 mm, the others, whose front crosses few cells, with 400 of 0.5 mm."}
+		Note: flaw.Say("Two hours; case 1 with 50 cells of 4 mm, the others, whose front crosses few cells, with 400 of 0.5 mm.")}
 	field := Row{Table: name + " (temperature)", Source: carslawJaeger, Unit: "K", Bar: 0.1, Kind: Twice, XLabel: "depth, mm", YLabel: "°C",
-		Note: "Case 1 after two hours with cells of 2 mm."}
+		Note: flaw.Say("Case 1 after two hours with cells of 2 mm.")}
 	for _, l := range t.read(name) {
 		n := heat.Neumann{SolidWPerMK: l.num("ks_W_mK"), LiquidWPerMK: l.num("kl_W_mK"), SolidJPerM3K: l.num("cs_J_m3K"), LiquidJPerM3K: l.num("cl_J_m3K"),
 			LatentJPerM3: l.num("L_J_m3"), MeltingC: l.num("Tf_C"), StartC: l.num("T0_C"), FaceC: l.num("Ts_C")}
@@ -63,9 +64,9 @@ func series(t *tables) ([]Row, error) {
 	const name, source = "heisler_series", "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5"
 	exact := Row{Table: name + " (series)", Source: source, Unit: "of the start", Bar: 1e-7, Kind: Twice, XLabel: "Fourier number", YLabel: "share of the temperature difference left"}
 	solver := Row{Table: name, Source: source, Unit: "of the start", Bar: 5e-4, Kind: Twice, XLabel: "Fourier number", YLabel: "mean, share of the temperature difference left",
-		Note: "Slab, cylinder and sphere on 20 cells."}
+		Note: flaw.Say("Slab, cylinder and sphere on 20 cells.")}
 	surface := Row{Table: name + " (wall surface)", Source: source, Unit: "of the start", Bar: 1e-3, Kind: Twice, XLabel: "Fourier number", YLabel: "surface, share of the temperature difference left",
-		Note: "Slab, cylinder and sphere on 20 even cells. The surface is found from the outermost cell, the half cell before it and the coefficient."}
+		Note: flaw.Say("Slab, cylinder and sphere on 20 even cells. The surface is found from the outermost cell, the half cell before it and the coefficient.")}
 	shapes := map[string]heat.Shape{"slab": heat.PlaneWall, "cylinder": heat.LongCylinder, "sphere": heat.Ball}
 	for _, l := range t.read(name) {
 		shape, bi, fo := shapes[l.text("shape")], l.num("Bi"), l.num("Fo")
@@ -129,10 +130,10 @@ func (t *tables) iceAt(share float64) float64 {
 func slab(t *tables) ([]Row, error) {
 	const name = "freezing_time_slab"
 	solver := Row{Table: name, Source: separately, Unit: "%", Bar: 0.5, Kind: Twice, XLabel: "s in the reference", YLabel: "s to −10 °C in the middle",
-		Note: "Full slabs of 20 to 250 mm. The food's heat capacity below freezing, which the table leaves unsaid, is taken to fall by 2.1 kJ/(kg K) per share of ice."}
+		Note: flaw.Say("Full slabs of 20 to 250 mm. The food's heat capacity below freezing, which the table leaves unsaid, is taken to fall by 2.1 kJ/(kg K) per share of ice.")}
 	formulas := Row{Table: name + " (between two formulas)", Source: "Cleland & Earle 1977 as in ASHRAE Refrigeration Handbook 2006, ch. 10; Pham 1986", Unit: "%", Bar: 15, Kind: Independent,
 		XLabel: "s by Cleland & Earle", YLabel: "s to −10 °C in the middle",
-		Note: "The published formulas differ by up to 20 % and the solver lies between them in every case; the error is against Cleland & Earle, whose range of −20 to −40 °C and h of 10 or more the last case (14 %) is outside of."}
+		Note: flaw.Say("The published formulas differ by up to 20 % and the solver lies between them in every case; the error is against Cleland & Earle, whose range of −20 to −40 °C and h of 10 or more the last case (14 %) is outside of.")}
 	for _, l := range t.read(name) {
 		got, err := heat.ComputedSlabS(l.num("D_m"), l.num("h"), l.num("Ti_C"), l.num("Tm_C"))
 		if err != nil {
@@ -192,7 +193,7 @@ func insulated(t *tables) ([]Row, error) {
 
 func plank(*tables) ([]Row, error) {
 	r := Row{Table: "Plank's freezing time", Source: "Singh & Heldman, Introduction to Food Engineering, ch. 7, worked example (as reprinted): a 7 cm sphere in 0.72 h; in 3 mm of plastic 1.037 h",
-		Unit: "%", Bar: 0.5, Kind: Independent, XLabel: "h", YLabel: "h", Note: "The first answer is printed to two places, which alone is 0.7 %; half its last digit is taken off the error."}
+		Unit: "%", Bar: 0.5, Kind: Independent, XLabel: "h", YLabel: "h", Note: flaw.Say("The first answer is printed to two places, which alone is 0.7 %; half its last digit is taken off the error.")}
 	for _, c := range [...]struct{ wall, want, digit float64 }{{0, 0.72, 0.005}, {0.003 / 0.2, 1.037, 0.0005}} {
 		face := heat.Face{WPerM2K: 50, M2KPerW: c.wall}
 		got := heat.PlankS(heat.Ball, 1000*250e3, 40-1.25, 0.07, face.OverallWPerM2K(), 1.2) / 3600
@@ -204,7 +205,7 @@ func plank(*tables) ([]Row, error) {
 
 func stillAir(t *tables) ([]Row, error) {
 	r := Row{Table: "surface_coefficients", Source: "Churchill & Chu 1975, Int. J. Heat Mass Transfer 18:1323, with radiation and frost, evaluated by a separate program", Unit: "%", Bar: 0.5, Kind: Twice,
-		XLabel: "°C of the surface", YLabel: "W/(m² K)", Note: "Equal formulas, so this proves no kitchen: measured coefficients scatter by some 30 %."}
+		XLabel: "°C of the surface", YLabel: "W/(m² K)", Note: flaw.Say("Equal formulas, so this proves no kitchen: measured coefficients scatter by some 30 %.")}
 	for _, l := range t.read(r.Table) {
 		humidity := 0.0
 		if l.num("h_latent") > 0 {
@@ -222,7 +223,7 @@ func stillAir(t *tables) ([]Row, error) {
 func airyConductivity(t *tables) ([]Row, error) {
 	r := Row{Table: "foam_conductivity", Source: "Maxwell–Eucken and Bruggeman as in Carson, Wang, North & Cleland 2016, J. Food Eng. 175:65, evaluated by a separate program", Unit: "W/(m K)", Bar: 0.0006, Kind: Twice,
 		XLabel: "air, share of the volume", YLabel: "W/(m K) at −18 °C",
-		Note: "Equal formulas, to the printed digit: the two ends of the band in which a foam lies. No measured conductivity of a foam as airy was found."}
+		Note: flaw.Say("Equal formulas, to the printed digit: the two ends of the band in which a foam lies. No measured conductivity of a foam as airy was found.")}
 	air := phase.AirWPerMK(-18)
 	for _, l := range t.read(r.Table) {
 		overrun := l.num("overrun")

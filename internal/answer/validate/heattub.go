@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 )
 
@@ -13,13 +14,13 @@ func tub(t *tables) ([]Row, error) {
 	const name = "pint_reference"
 	row := func(what string, bar float64) Row {
 		return Row{Table: name + " (" + what + ")", Source: separately, Unit: "%", Bar: bar, Kind: Twice, XLabel: "s in the reference", YLabel: "s to the target temperature",
-			Note: "A tub of 85 by 83 mm on 15 × 30 even cells against 40 × 80."}
+			Note: flaw.Say("A tub of 85 by 83 mm on 15 × 30 even cells against 40 × 80.")}
 	}
 	hot, mean := row("hardening, slowest cell", 0.1), row("hardening, mean", 0.5)
 	thawHot, thawMean := row("tempering, slowest cell", 1), row("tempering, mean", 1.5)
 	ring, thawRing := row("hardening, outer ring", 0.5), row("tempering, outer ring", 1)
 	for _, r := range [...]*Row{&ring, &thawRing} {
-		r.Note = "A tub of 85 by 83 mm on the cells of every tub on the counter, graded towards the faces, against 40 × 80 even ones. The outer 10 mm, evened out."
+		r.Note = flaw.Say("A tub of 85 by 83 mm on the cells of every tub on the counter, graded towards the faces, against 40 × 80 even ones. The outer 10 mm, evened out.")
 	}
 	even, err := heat.Cylinder(0.0425, 0.0834, 15, 30)
 	if err != nil {
@@ -68,7 +69,7 @@ func room() heat.Surroundings { return standing(22, 9.52, 4, 9.52) }
 // rings holds the outer ring of tubs of all sizes against a finer mesh.
 func rings(t *tables) ([]Row, error) {
 	r := Row{Table: "outer ring of tubs of four sizes", Source: finerMesh, Unit: "%", Bar: 1, Kind: Identity, XLabel: "L", YLabel: "s to −12 °C in the outer 10 mm",
-		Note: "From −18 °C on a counter of 22 °C. 15 × 26 cells from 1.25 mm at the faces against 40 × 70 from 0.5 mm; custard and pure foam, from a quarter of a litre as high as wide to 20 L of 120 mm depth. On 15 × 30 even cells the 20 L were 23 % late, in pure foam 89 %."}
+		Note: flaw.Say("From −18 °C on a counter of 22 °C. 15 × 26 cells from 1.25 mm at the faces against 40 × 70 from 0.5 mm; custard and pure foam, from a quarter of a litre as high as wide to 20 L of 120 mm depth. On 15 × 30 even cells the 20 L were 23 % late, in pure foam 89 %.")}
 	for _, phase := range [...]string{"custard", "foam 2:1"} {
 		m, err := t.thermal(phase)
 		if err != nil {
@@ -103,7 +104,7 @@ func rings(t *tables) ([]Row, error) {
 // number of its rings.
 func wall(t *tables) ([]Row, error) {
 	r := Row{Table: "wall surface on meshes of several rings", Source: finerMesh, Unit: "%", Bar: 1.5, Kind: Identity, XLabel: "rings", YLabel: "s to −6 °C at the wall's surface",
-		Note: "A pint of seven parts custard and three of foam, from −18 °C on a counter of 22 °C: even rings, and a tub's own 15 × 26 cells, against 240 rings. The mean of the outermost cell, read instead of the surface, comes late by what the cell is thick."}
+		Note: flaw.Say("A pint of seven parts custard and three of foam, from −18 °C on a counter of 22 °C: even rings, and a tub's own 15 × 26 cells, against 240 rings. The mean of the outermost cell, read instead of the surface, comes late by what the cell is thick.")}
 	m, err := t.thermal("ripple70")
 	if err != nil {
 		return nil, err

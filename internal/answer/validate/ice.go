@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ice"
 	"ripplewright/internal/matter/phase"
 	"ripplewright/internal/matter/solution"
@@ -23,13 +24,13 @@ func grows(name string, role phase.Role) *ice.Law {
 // program written from the same equations.
 func iceReference(t *tables) ([]Row, error) {
 	const name = "ice_crystal_model_reference"
-	row := func(what, x, y string) Row {
+	row := func(what string, x, y flaw.Word) Row {
 		return Row{Table: name + " (" + what + ")", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: x, YLabel: y}
 	}
 	rate := row("rate", "°C", "rate at which the mean diameter's cube grows, µm³ a day")
 	parts := row("what it rests on", "°C", "ice, syrup and mobilities")
 	history := row("histories", "µm in the reference", "µm")
-	history.Note = "A beaten mush, hardening without new crystals, storage with and without a swing, and one thaw."
+	history.Note = flaw.Say("A beaten mush, hardening without new crystals, storage with and without a swing, and one thaw.")
 	for _, l := range t.read(name) {
 		role := phase.Dense
 		if strings.HasPrefix(l.text("mix"), "foam") {
@@ -134,7 +135,7 @@ func icePublished(t *tables) ([]Row, error) {
 	scatter.RMSError, bias.RMSError = 100*(factor-1), 100*math.Abs(mean-1)
 	scatter.MaxAbsError, bias.MaxAbsError = scatter.RMSError, bias.RMSError
 	scatter.Pass, bias.Pass = factor <= 1.35, mean >= 0.85 && mean <= 1.2
-	scatter.Note = fmt.Sprintf("Root mean square factor %.2f less one; the worst is %.2f. The sizes differ so little that their own mean, known afterwards, would give 1.34: the level is tested, not the detail. The mix was not read and is taken as the classical one. One mean is known to about 16 %%.", factor, worst)
-	bias.Note = fmt.Sprintf("Mean factor %.2f less one, where 0.85 to 1.2 is asked. Other laboratories print 15 µm for what this one prints as 56 µm.", mean)
+	scatter.Note = flaw.Say("Root mean square factor %.2f less one; the worst is %.2f. The sizes differ so little that their own mean, known afterwards, would give 1.34: the level is tested, not the detail. The mix was not read and is taken as the classical one. One mean is known to about 16 %%.", factor, worst)
+	bias.Note = flaw.Say("Mean factor %.2f less one, where 0.85 to 1.2 is asked. Other laboratories print 15 µm for what this one prints as 56 µm.", mean)
 	return []Row{scatter, bias}, nil
 }

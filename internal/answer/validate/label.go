@@ -7,6 +7,7 @@ import (
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/label"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/form/published"
 )
 
@@ -30,16 +31,17 @@ func rounding(t *tables) ([]Row, error) {
 func fromIngredients(t *tables) ([]Row, error) {
 	var rows []Row
 	for _, x := range [...]struct {
-		table, source, note string
-		kind                Kind
-		compare             func(*ingredient.Library, []published.Row) ([]ingredient.Compared, error)
-		bar                 float64
+		table, source string
+		note          *flaw.Remark
+		kind          Kind
+		compare       func(*ingredient.Library, []published.Row) ([]ingredient.Compared, error)
+		bar           float64
 	}{
-		{"worked_mix_nutrition", "arithmetic on the library's own records, an invented recipe", "", Twice, ingredient.CompareWorkedMixes, 0},
+		{"worked_mix_nutrition", "arithmetic on the library's own records, an invented recipe", nil, Twice, ingredient.CompareWorkedMixes, 0},
 		{recipeTable, "USDA SR28 and McCance and Widdowson CoFID 2021, records of cooked dishes, rebuilt from their recipes; tolerances in the table",
-			"Counts what a label would declare of 100 g, within the percentage that the table states. Figures too small to be declared are in the next row.",
+			flaw.Say("Counts what a label would declare of 100 g, within the percentage that the table states. Figures too small to be declared are in the next row."),
 			Independent, ingredient.CompareRecipes, 0},
-		{"crosscheck_ifct2017", "Indian Food Composition Tables 2017, National Institute of Nutrition; differences listed, no bar", "", Independent, ingredient.CompareTables, math.Inf(1)},
+		{"crosscheck_ifct2017", "Indian Food Composition Tables 2017, National Institute of Nutrition; differences listed, no bar", nil, Independent, ingredient.CompareTables, math.Inf(1)},
 	} {
 		all, err := x.compare(t.library, t.rows(x.table))
 		if err != nil {
@@ -95,7 +97,7 @@ func traces(all []ingredient.Compared) (rest []ingredient.Compared, row Row) {
 			outside = append(outside, fmt.Sprintf("%s %.2g, published %.2g", c.What, c.Ours, c.Published))
 		}
 	}
-	row.Note = fmt.Sprintf("The bar is ours: half of the least step in which a label tells minerals. By the table's own percentages %d of them are outside: %s. "+
+	row.Note = flaw.Say("The bar is ours: half of the least step in which a label tells minerals. By the table's own percentages %d of them are outside: %s. "+
 		"The record has more calcium and iron than whites and sugar hold.", len(outside), strings.Join(outside, "; "))
 	return rest, row
 }

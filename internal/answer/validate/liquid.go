@@ -3,6 +3,7 @@ package validate
 import (
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/mix"
 	"ripplewright/internal/matter/solution"
 	"ripplewright/internal/matter/water"
@@ -19,13 +20,13 @@ func liquidChecks() []check {
 func densityAndViscosity(t *tables, s mix.Species) []Row {
 	name := s.String() + "_density_20C"
 	density := Row{Table: name, Source: handbook, Unit: "%", Bar: 0.3, Kind: Regression,
-		XLabel: s.String() + ", mass %", YLabel: "density at 20 °C, g/mL"}
+		XLabel: "solute, mass %", YLabel: "density at 20 °C, g/mL"}
 	viscosity := Row{Table: name + " (viscosity)", Source: handbook, Unit: "%", Bar: 5, Kind: Independent,
-		XLabel: s.String() + ", mass %", YLabel: "viscosity at 20 °C, mPa s",
-		Note: "Genotelle's formula (from memory), to which this table gave nothing."}
+		XLabel: "solute, mass %", YLabel: "viscosity at 20 °C, mPa s",
+		Note: flaw.Say("Genotelle's formula (from memory), to which this table gave nothing.")}
 	if s != mix.Sucrose {
 		viscosity.Kind = Regression
-		viscosity.Note = "Genotelle's formula for sucrose with one constant fitted to this table: how much sucrose thickens as much as a gram of this sugar. The hardness law does not use it: its film is that of sucrose at the same solids, up to half as thick again as a syrup of this sugar alone, and the band of the hardness reaches down to the thinner film."
+		viscosity.Note = flaw.Say("Genotelle's formula for sucrose with one constant fitted to this table: how much sucrose thickens as much as a gram of this sugar. The hardness law does not use it: its film is that of sucrose at the same solids, up to half as thick again as a syrup of this sugar alone, and the band of the hardness reaches down to the thinner film.")
 	}
 	for _, l := range t.read(name) {
 		p := l.num("mass_pct")
@@ -45,7 +46,7 @@ func densityAndViscosity(t *tables, s mix.Species) []Row {
 func dissolvedDensity(t *tables) ([]Row, error) {
 	r := Row{Table: "dissolved_density_20C", Source: "OIML R 22 (1975) for ethanol; Bosart & Snoddy 1928, Ind. Eng. Chem. 20:1377 for glycerol; International Critical Tables for the salts (every figure from memory)",
 		Unit: "%", Bar: 0.3, Kind: Remembered, XLabel: "g/mL", YLabel: "density at 20 °C, g/mL",
-		Note: "The constants for these substances came from this table."}
+		Note: flaw.Say("The constants for these substances came from this table.")}
 	species := map[string]mix.Species{"ethanol": mix.Ethanol, "glycerol": mix.Glycerol, "sodium chloride": mix.SodiumChloride, "potassium chloride": mix.PotassiumChloride}
 	for _, l := range t.read(r.Table) {
 		p, want := l.num("mass_pct"), l.num("density_g_ml")
@@ -57,7 +58,7 @@ func dissolvedDensity(t *tables) ([]Row, error) {
 func components(t *tables) ([]Row, error) {
 	r := Row{Table: "choi_okos_components", Source: "Choi & Okos 1986, in Food Engineering and Process Applications vol. 1, pp. 93–101; ASHRAE Refrigeration Handbook 2006, ch. 9, tables 1 and 2",
 		Unit: "%", Bar: 0.01, Kind: Twice, XLabel: "°C", YLabel: "conductivity, density or heat capacity",
-		Note: "The polynomials evaluated apart, to the printed digit. Liquid water has its density from Kell 1975 instead."}
+		Note: flaw.Say("The polynomials evaluated apart, to the printed digit. Liquid water has its density from Kell 1975 instead.")}
 	solids := map[string]solution.Component{"protein": solution.Components.Protein, "fat": solution.Components.Fat, "carbohydrate": solution.Components.Carbohydrate,
 		"fibre": solution.Components.Fibre, "ash": solution.Components.Ash}
 	for _, l := range t.read(r.Table) {

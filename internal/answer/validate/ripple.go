@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/ripple"
 )
 
@@ -30,10 +31,10 @@ func maps(t *tables) ([]Row, error) {
 func ribbons(t *tables) ([]Row, error) {
 	side := Row{Table: "ripple_side_thickness", Source: "computed apart by a separate program: one tub of 9 dollops, 35 % foam, strokes of 35 mm (plunge, sweep, plunge, fold)",
 		Unit: "%", Bar: 10, Kind: Regression, XLabel: "strokes", YLabel: "mean ribbon, mm",
-		Note: "Counted to six strokes; the width of our strokes was chosen to follow this table. Where its dollops and strokes lie was not recorded, so the mean of eight of our tubs stands against its one: a single tub of ours scatters by 4 % at one stroke and 16 % at six, and no closer comparison means anything. No measured tub was found, so the picture shows the kind of ripple, not yours."}
+		Note: flaw.Say("Counted to six strokes; the width of our strokes was chosen to follow this table. Where its dollops and strokes lie was not recorded, so the mean of eight of our tubs stands against its one: a single tub of ours scatters by 4 % at one stroke and 16 % at six, and no closer comparison means anything. No measured tub was found, so the picture shows the kind of ripple, not yours.")}
 	top := Row{Table: "ripple_top_thickness", Source: "computed apart by a separate program: one disc, 35 % foam, swirls of 2.2 rad at golden angles",
 		Unit: "%", Bar: 10, Kind: Twice, XLabel: "swirls", YLabel: "mean ribbon, mm",
-		Note: "Our plunges are the table's swirls, a little shaken; its dollops were not recorded. The mean of eight of our tubs, each of which scatters by 8 to 15 %."}
+		Note: flaw.Say("Our plunges are the table's swirls, a little shaken; its dollops were not recorded. The mean of eight of our tubs, each of which scatters by 8 to 15 %.")}
 	for _, c := range [...]struct {
 		row    *Row
 		column string
@@ -90,7 +91,7 @@ func meanRibbon(view ripple.View, motion string, n int) (mm float64, err error) 
 func lines(*tables) ([]Row, error) {
 	r := Row{Table: "ribbons by lines at every stroke", Source: "the interface carried forward through the strokes point by point: another way through the same map",
 		Unit: "%", Bar: 3, Kind: Identity, XLabel: "strokes", YLabel: "interface, mm",
-		Note: "Mean thickness is twice a phase's area over this length. Lines through the map meet ribbons that no pixel holds: counted on pixels, a third of the interface is lost at 18 strokes and two thirds at 24."}
+		Note: flaw.Say("Mean thickness is twice a phase's area over this length. Lines through the map meet ribbons that no pixel holds: counted on pixels, a third of the interface is lost at 18 strokes and two thirds at 24.")}
 	for _, view := range [...]ripple.View{ripple.Side, ripple.Top} {
 		for _, n := range [...]int{0, 3, 6, 12, 18} {
 			cut, raster, err := stirredTub(view, n, 0.35, 3, 64)
@@ -109,7 +110,7 @@ func spoonfuls(*tables) ([]Row, error) {
 	const share = 0.40
 	r := Row{Table: "mean spoonful over seeds", Source: "what a tub holds is what its spoonfuls hold together", Unit: "points of foam", Bar: 0.2, Kind: Identity,
 		XLabel: "seed", YLabel: "foam in the mean spoonful, %",
-		Note: "Ten tubs of 40 % foam and eight strokes, cut upright and level. A spoon at a wall takes what is there and counts for as much; by the spoons that fit whole, these ten gave 43.9 %."}
+		Note: flaw.Say("Ten tubs of 40 % foam and eight strokes, cut upright and level. A spoon at a wall takes what is there and counts for as much; by the spoons that fit whole, these ten gave 43.9 %.")}
 	for _, view := range [...]ripple.View{ripple.Side, ripple.Top} {
 		for seed := uint64(1); seed <= 10; seed++ {
 			_, raster, err := stirredTub(view, 8, share, seed, 200)

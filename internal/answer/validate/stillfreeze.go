@@ -2,18 +2,17 @@ package validate
 
 import (
 	"context"
-	"fmt"
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/heat"
 	"ripplewright/internal/matter/num"
 )
 
 func stillFreeze(t *tables) ([]Row, error) {
 	open := Row{Table: "still_freeze_reference", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: "h in the reference", YLabel: "h to a third and to half of the water frozen",
-		Note: "Stirred every 25 minutes. The table's rounding, 0.005 h, is taken off the error."}
-	lidded := Row{Table: "still_freeze_reference (under a lid)", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: "h in the reference", YLabel: "h to half of the water frozen",
-		Note: "2 mm of plastic over 40 mm of air. What the air carries is not in the table: it is found from the first box, which is not counted, and the other three are computed with it."}
+		Note: flaw.Say("Stirred every 25 minutes. The table's rounding, 0.005 h, is taken off the error.")}
+	lidded := Row{Table: "still_freeze_reference (under a lid)", Source: separately, Unit: "%", Bar: 2, Kind: Twice, XLabel: "h in the reference", YLabel: "h to half of the water frozen"}
 	m, err := t.thermal("custard")
 	if err != nil {
 		return nil, err
@@ -61,7 +60,7 @@ func stillFreeze(t *tables) ([]Row, error) {
 		}
 		lidded.addRounded(got, want).named(l.text("case")+", every "+l.text("stir_every_min")+" min", why)
 	}
-	lidded.Note += fmt.Sprintf(" It is %.1f W/(m² K), less than still air with radiation across it would carry (about 4).", gap)
+	lidded.Note = flaw.Say("2 mm of plastic over 40 mm of air. What the air carries is not in the table: it is found from the first box, which is not counted, and the other three are computed with it. It is %.1f W/(m² K), less than still air with radiation across it would carry (about 4).", gap)
 	return []Row{open, lidded}, nil
 }
 

@@ -1,9 +1,13 @@
 package validate
 
-import "strings"
+import (
+	"strings"
+
+	"ripplewright/internal/form/flaw"
+)
 
 // titles are the tables' names for people.
-var titles = map[string]string{
+var titles = map[string]flaw.Word{
 	"sucrose_freezing_point":       "Freezing point of sucrose solutions",
 	"glucose_freezing_point":       "Freezing point of glucose solutions",
 	"fructose_freezing_point":      "Freezing point of fructose solutions",
@@ -35,6 +39,9 @@ var titles = map[string]string{
 	"sucrose_density_20C":          "Sucrose solutions at 20 °C, density",
 	"glucose_density_20C":          "Glucose solutions at 20 °C, density",
 	"fructose_density_20C":         "Fructose solutions at 20 °C, density",
+	"sucrose_viscosity_20C":        "Sucrose solutions at 20 °C, viscosity", // the other figure of the table of density
+	"glucose_viscosity_20C":        "Glucose solutions at 20 °C, viscosity",
+	"fructose_viscosity_20C":       "Fructose solutions at 20 °C, viscosity",
 	"dissolved_density_20C":        "Alcohol, glycerol and salts at 20 °C, density",
 	"choi_okos_components":         "Properties of food components",
 	"syrup_boiling":                "Boiling point of syrup",
@@ -60,18 +67,32 @@ var titles = map[string]string{
 	"crosscheck_ifct2017":          "Another country's food table",
 }
 
-// Title returns the row's name for people, with the figure in brackets where
-// its table has several; a row without a table is named already.
-func (r *Row) Title() string {
-	table, figure, several := strings.Cut(r.Table, " (")
+// figures are what stands in brackets where a table has several, and rows that are named
+// already.
+var figures = [...]flaw.Word{
+	"cold model", "hot model", "activity", "latent heat", "ice density", "same solutes", "water frozen", "ice by volume", "syrup", "viscosity", "hardness",
+	"mix density", "fructose by temperature", "rate", "what it rests on", "histories", "scatter of stored sizes", "bias of stored sizes", "Browne 1912",
+	"Browne 1912, the stated band", "pressure", "water", "rule of thumb", "McGee", "small pans", "alone", "in a bowl", "egg white", "egg white with sugar",
+	"thick sugar", "contents", "class", "sum", "trade", "exact solution", "temperature", "series", "wall surface", "hardening, slowest cell", "hardening, mean",
+	"hardening, outer ring", "tempering, slowest cell", "tempering, mean", "tempering, outer ring", "between two formulas", "under a lid", "too small to declare",
+
+	"cold and hot models at 0–25 °C", "a syrup of 115 °C keeps little water", "starting water does not matter", "outer ring of tubs of four sizes",
+	"wall surface on meshes of several rings", "heat kept by an insulated tub", "heat through the faces", "Plank's freezing time", "ribbons by lines at every stroke",
+	"mean spoonful over seeds",
+}
+
+// Title is the row's name for people, with the figure in brackets where its table has
+// several; a row without a table is named already.
+func (r *Row) Title() *flaw.Remark {
+	table, figure, several := strings.Cut(strings.TrimSuffix(r.Table, ")"), " (")
 	name, ok := titles[table]
 	switch {
 	case !ok:
-		return strings.ToUpper(r.Table[:1]) + r.Table[1:]
-	case strings.HasSuffix(name, ", density") && figure == "viscosity)":
-		return strings.TrimSuffix(name, "density") + "viscosity"
+		return flaw.Say("%s", flaw.Opening(r.Table))
+	case strings.HasSuffix(string(name), ", density") && figure == "viscosity":
+		return flaw.Say("%s", flaw.Word(strings.TrimSuffix(string(name), "density")+"viscosity"))
 	case several:
-		return name + " (" + figure
+		return flaw.Say("%s (%s)", name, flaw.Word(figure))
 	}
-	return name
+	return flaw.Say("%s", name)
 }

@@ -14,6 +14,7 @@ import (
 	"math"
 
 	"ripplewright/internal/food/ingredient"
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/num"
 )
 
@@ -72,17 +73,17 @@ type Pair struct {
 type Row struct {
 	Table       string // name under testdata/tables, with the figure in brackets where a table has several
 	Source      string
-	Points      int    // counted
-	Unit        string // of the errors and the bar
+	Points      int       // counted
+	Unit        flaw.Word // of the errors and the bar
 	MaxAbsError float64
 	RMSError    float64
 	Bar         float64
 	Pass        bool
 	Kind        Kind
-	Note        string
+	Note        *flaw.Remark // nil for none
 
-	XLabel string // of the plot
-	YLabel string
+	XLabel flaw.Word // of the plot
+	YLabel flaw.Word
 	Pairs  []Pair
 	Beside []Curve
 
@@ -109,7 +110,7 @@ func (r Row) MarshalJSON() ([]byte, error) {
 		Pass        bool     `json:"pass"`
 		Kind        Kind     `json:"kind"`
 		Note        string   `json:"note"`
-	}{r.Table, r.Source, r.Points, r.Unit, number(r.MaxAbsError), number(r.RMSError), number(r.Bar), r.Pass, r.Kind, r.Note})
+	}{r.Table, r.Source, r.Points, string(r.Unit), number(r.MaxAbsError), number(r.RMSError), number(r.Bar), r.Pass, r.Kind, r.Note.String()})
 }
 
 // add counts a point with the error model − measured.

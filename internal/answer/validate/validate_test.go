@@ -76,7 +76,7 @@ func TestExtrapolatedPointsAreShownAndNotCounted(t *testing.T) {
 
 func TestRowsHaveNamesForPeople(t *testing.T) {
 	for _, r := range rows(t) {
-		assert.NotContains(t, r.Title(), "_", r.Table)
+		assert.NotContains(t, r.Title().String(), "_", r.Table)
 		assert.NotEmpty(t, r.Kind.Words(), r.Table)
 	}
 }

@@ -3,6 +3,7 @@ package validate
 import (
 	"math"
 
+	"ripplewright/internal/form/flaw"
 	"ripplewright/internal/matter/water"
 )
 
@@ -11,11 +12,11 @@ const iapws = "IAPWS R10-06 (Feistel & Wagner 2006) and IAPWS-95 (Wagner & Pruss
 func waterChecks() []check {
 	return []check{func(t *tables) ([]Row, error) {
 		activity := Row{Table: "ice_water_equilibrium (activity)", Source: iapws, Unit: "K", Bar: 0.01, Kind: Regression,
-			XLabel: "°C", YLabel: "water activity of ice", Note: "The error is the temperature by which the activity is off."}
+			XLabel: "°C", YLabel: "water activity of ice", Note: flaw.Say("The error is the temperature by which the activity is off.")}
 		latent := Row{Table: "ice_water_equilibrium (latent heat)", Source: iapws, Unit: "%", Bar: 0.3, Kind: Independent,
-			XLabel: "°C", YLabel: "heat of fusion, kJ/kg", Note: "Counted to −20 °C; heat capacities from Choi & Okos 1986."}
+			XLabel: "°C", YLabel: "heat of fusion, kJ/kg", Note: flaw.Say("Counted to −20 °C; heat capacities from Choi & Okos 1986.")}
 		density := Row{Table: "ice_water_equilibrium (ice density)", Source: iapws, Unit: "%", Bar: 0.05, Kind: Independent,
-			XLabel: "°C", YLabel: "density of ice, kg/m³", Note: "Choi & Okos 1986 against IAPWS."}
+			XLabel: "°C", YLabel: "density of ice, kg/m³", Note: flaw.Say("Choi & Okos 1986 against IAPWS.")}
 		lines := t.read("ice_water_equilibrium")
 		zero := lines[0].num("aw_ice") // 0.999976: the table's own 0 °C is not quite the melting point
 		for _, l := range lines {

@@ -98,7 +98,7 @@ func (e Listed) Title() string {
 	if e.Row == nil {
 		return e.Head
 	}
-	return e.Row.Title()
+	return say.Said(e.Row.Title())
 }
 
 // Line is what stands under the title.
@@ -110,7 +110,7 @@ func (e Listed) Line(s say.Style) string {
 }
 
 func largest(s say.Style, r *validate.Row) string {
-	return say.OfLimit(s, r.MaxAbsError, r.Bar, r.Unit)
+	return say.OfLimit(s, r.MaxAbsError, r.Bar, say.Of(string(r.Unit)))
 }
 
 // Verdict says how well a check holds.
@@ -124,7 +124,7 @@ func Pairs(s say.Style, r *validate.Row) []say.TableRow {
 	for _, q := range r.Pairs {
 		name := q.Label
 		if name == "" {
-			name = r.XLabel + " " + s.Sized(q.X)
+			name = say.Of(string(r.XLabel)) + " " + s.Sized(q.X)
 		}
 		row := say.TableRow{Name: name, Cells: []string{s.FiveDigits(q.Measured), s.FiveDigits(q.Model), s.Sized(q.Error)}}
 		if !q.Counted {

@@ -61,7 +61,7 @@ func (l Dress) Agreement(r *validate.Row) chart.Plot {
 		series = append(series, chart.Series{Name: c.Name, X: c.X, Y: c.Y,
 			Line: draw.Stroke{Width: 2, Dash: [...]draw.Dash{draw.Dashed, draw.DashDot}[i%2], Colour: l.Beside}})
 	}
-	return chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: r.XLabel}, Y: chart.Axis{Title: r.YLabel}, Series: drop(series, published, apart)}
+	return chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: say.Of(string(r.XLabel))}, Y: chart.Axis{Title: say.Of(string(r.YLabel))}, Series: drop(series, published, apart)}
 }
 
 // alongX reports whether the points lie along one x axis.
@@ -108,7 +108,7 @@ func (l Dress) parity(r *validate.Row) chart.Plot {
 		lo, hi = lo-air, hi+air
 	}
 	axis := func(whose say.Message) chart.Axis {
-		return chart.Axis{Title: say.T(whose, r.YLabel), Min: lo, Max: hi, Log: log}
+		return chart.Axis{Title: say.T(whose, say.Of(string(r.YLabel))), Min: lo, Max: hi, Log: log}
 	}
 	equal := chart.Series{Name: say.T("equal"), X: []float64{lo, hi}, Y: []float64{lo, hi}, Line: draw.Stroke{Width: 1.5, Colour: l.Model}}
 	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: axis(say.PublishedAxis), Y: axis(say.ModelAxis)}
@@ -151,7 +151,7 @@ func (l Dress) barLines(r *validate.Row, lo, hi float64, log bool) []chart.Serie
 // Errors plots the errors of a check against its bar.
 func (l Dress) Errors(r *validate.Row) chart.Plot {
 	along := alongX(r)
-	title := r.XLabel
+	title := say.Of(string(r.XLabel))
 	if !along {
 		title = say.TableOrder.String()
 	}
@@ -170,7 +170,7 @@ func (l Dress) Errors(r *validate.Row) chart.Plot {
 			put(&apart, x, q.Error)
 		}
 	}
-	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.T(say.ErrorAxis, r.Unit)}}
+	p := chart.Plot{Style: chart.Look{Reads: l.Reads}, X: chart.Axis{Title: title}, Y: chart.Axis{Title: say.T(say.ErrorAxis, say.Of(string(r.Unit)))}}
 	rule := func(at float64, label string, dash draw.Dash) {
 		p.Rules = append(p.Rules, chart.Rule{At: at, Level: true, Label: label, Line: draw.Stroke{Width: 1.2, Dash: dash, Colour: l.Apart}})
 	}

@@ -47,11 +47,11 @@ func (v Validation) WriteText(w io.Writer) error {
 				word = say.T("MISS")
 			}
 		}
-		p.line("%-5s %s: %s, max error %s, rms %s, %s %s", word, r.Table, points(r.Points), threeFigures(r.MaxAbsError), threeFigures(r.RMSError), bar, r.Unit)
+		p.line("%-5s %s: %s, max error %s, rms %s, %s %s", word, r.Table, points(r.Points), threeFigures(r.MaxAbsError), threeFigures(r.RMSError), bar, say.Of(string(r.Unit)))
 		p.line("      %s", r.Source)
 		p.line("      %s", say.Of(string(r.Kind)))
-		if r.Note != "" {
-			p.line("      %s", r.Note)
+		if r.Note != nil {
+			p.line("      %s", say.Said(r.Note))
 		}
 	}
 	p.line("%d rows, %d miss their bar.", len(v), v.Missed())

@@ -49,9 +49,9 @@ func BatchGot(s Style, p *learn.Pair) string {
 	text := BatchValue(s, p.Path, p.Measured)
 	switch {
 	case p.Word != "" && p.Path == "ate.icy":
-		text = p.Word + ", " + s.CrystalSpan(p.Low, p.High)
+		text = BatchWord(p.Word) + ", " + s.CrystalSpan(p.Low, p.High)
 	case p.Word != "":
-		text = p.Word + ", " + s.HardnessSpan(p.Low, p.High)
+		text = BatchWord(p.Word) + ", " + s.HardnessSpan(p.Low, p.High)
 	}
 	if p.Slip {
 		text = T("%s, a slip?", text)
@@ -288,6 +288,19 @@ func BatchHint(s Style, path string, f *batch.Forecast) string {
 		return T("forecast %s of syrup", value)
 	}
 	return T("forecast %s", value)
+}
+
+// plainWords are those of the plain scales that have other meanings elsewhere.
+var plainWords = map[string]Message{"not sweet enough": "not sweet enough", "a little less sweet": "a little less sweet", "right": "right¦as it should be",
+	"a little too sweet": "a little too sweet", "too sweet": "too sweet", "not at all": "not at all¦sandy", "a little": "a little¦sandy", "clearly": "clearly¦sandy",
+	"lost": "lost¦a ripple", "faint": "faint¦a ripple", "too coarse": "too coarse¦a ripple"}
+
+// BatchWord is a word of a scale, which its file has in English.
+func BatchWord(word string) string {
+	if m, ok := plainWords[word]; ok {
+		return m.String()
+	}
+	return Of(word)
 }
 
 // BatchExpects is the word that a forecast expects of a scale, which nobody has chosen.

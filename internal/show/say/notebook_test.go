@@ -1,0 +1,29 @@
+package say
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ripplewright/internal/show/tongue"
+	"ripplewright/internal/work/batch"
+)
+
+// A word of a scale is shown in the maker's language, by which it is found again: no two
+// of a scale read alike, and English reads as the file does.
+func TestTheWordsOfScalesAreTold(t *testing.T) {
+	for _, tag := range []string{"en", "de"} {
+		require.True(t, tongue.Speak(tag))
+		t.Cleanup(func() { tongue.Speak(tongue.English) })
+		for _, e := range batch.Entries() {
+			seen := map[string]bool{}
+			for _, w := range e.Choices {
+				told := BatchWord(w)
+				assert.False(t, seen[told], "%s: %s", e.Path, told)
+				seen[told] = true
+				assert.Equal(t, tag == "en", told == w, "%s in %s: %q is %q", e.Path, tag, w, told)
+			}
+		}
+	}
+}
