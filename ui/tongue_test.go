@@ -21,6 +21,11 @@ import (
 // sourced are the words of laws and of records' sources in the library.
 var sourced = regexp.MustCompile(`^(Genannt|Vereinigte Staaten|Europäische Union[^:]*): |absent by nature of the food|^constants fitted to|^TEIL ZUTAT`)
 
+// printed are what a label prints as the law or a standard has it: its panel, statements,
+// lists and proposed name, in the language of the label, and the names of foods and claims
+// after the mark that says whether they are met.
+var printed = regexp.MustCompile(`^(Ingredients|Contains): .*|^\*The % Daily Value .*|^less than 1g$|(^Ein wahrheitsgemäßer Name, englisch: ).*| — .*$|Code for Edible Ices|“[^”]*”|"[^"]*"`)
+
 // inGerman speaks German for the length of a test.
 func inGerman(t *testing.T) {
 	require.True(t, speak("de"))
@@ -50,6 +55,7 @@ func (b *bed) englishIn(in fyne.CanvasObject) (out []string) {
 		})
 	}
 	for _, text := range textsIn(in) {
+		text = printed.ReplaceAllString(text, "$2")
 		if !published.MatchString(text) && !sourced.MatchString(text) && !begun(text) && len(astray.English(text, own...)) > 0 {
 			out = append(out, text)
 		}

@@ -25,6 +25,7 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/answer/process"
+	"ripplewright/internal/answer/tub"
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/food/egg"
 	"ripplewright/internal/food/ingredient"
@@ -203,6 +204,9 @@ func inData(t *testing.T) []string {
 		string(process.Mixer), string(process.Pan), string(process.Dish), string(process.Turning), string(process.Freezer), string(process.Fridge))
 	for _, e := range append(egg.Sizes("US"), egg.Sizes("EU")...) {
 		all = append(all, e.Name)
+	}
+	for _, f := range tub.Foods() {
+		all = append(all, f.Name)
 	}
 	for _, x := range phase.Explanation {
 		all = append(all, string(x.Standing), x.Text)

@@ -19,6 +19,7 @@ import (
 	"ripplewright/internal/desk/larder"
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/food/price"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/design"
 	"ripplewright/internal/work/userdata"
 	"ripplewright/ui/kit"
@@ -93,6 +94,30 @@ func (p *Page) editing(t *testing.T, f *larder.Form) *editor {
 	e := p.edit(f)
 	require.Same(t, e.object, p.object.Objects[0])
 	return e
+}
+
+// In German the German name finds, with its umlauts or without and despite a slip, and so
+// does the record's own name.
+func TestTypingFindsGermanNamesWhereGermanIsSpoken(t *testing.T) {
+	require.True(t, tongue.Speak("de"))
+	t.Cleanup(func() { tongue.Speak(tongue.English) })
+	p, _, _ := library(t, "")
+	for typed, want := range map[string]string{"Vollmilch": "milk_whole", "Eigelb": "egg_yolk", "Haselnüsse": "hazelnut", "haselnusse": "hazelnut", "Honnig": "honey", "Zucker": "sugar",
+		"egg yolk": "egg_yolk", "glucose_syrup_de42": "glucose_syrup_de42"} {
+		p.finder.Reset()
+		test.Type(p.finder.Focusable(), typed)
+		found := p.finder.Found()
+		require.NotEmpty(t, found, typed)
+		assert.Contains(t, found[0].ID, want, typed)
+		assert.Equal(t, found[0].ID, p.chosen)
+	}
+	p.finder.Reset()
+	test.Type(p.finder.Focusable(), "qqqqqqqq")
+	assert.Empty(t, p.finder.Found())
+	assert.Contains(t, pagetest.Texts(p.finder), "Nichts mit diesem Namen")
+	p.finder.Reset()
+	p.group.SetSelected("Ei")
+	assert.Len(t, p.finder.Found(), 12)
 }
 
 func TestTypingFindsByNameByIDAndDespiteSlips(t *testing.T) {

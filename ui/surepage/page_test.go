@@ -115,11 +115,11 @@ func TestEachCheckTellsItsFiguresAndDrawsItsPoints(t *testing.T) {
 		}
 		p.list.Select(i)
 		text := words(p.scene)
-		for _, want := range []string{r.Title(), r.Source, r.Kind.Words(), page.Reads.Sized(r.MaxAbsError), page.Reads.Sized(r.RMSError), r.Note} {
+		for _, want := range []string{r.Title().String(), r.Source, r.Kind.Words(), page.Reads.Sized(r.MaxAbsError), page.Reads.Sized(r.RMSError), r.Note.String()} {
 			assert.Contains(t, text, want, r.Table)
 		}
 		if !math.IsInf(r.Bar, 1) {
-			assert.Contains(t, text, " of "+page.Reads.Sized(r.Bar)+" "+r.Unit, r.Table)
+			assert.Contains(t, text, " of "+page.Reads.Sized(r.Bar)+" "+string(r.Unit), r.Table)
 		}
 		for _, view := range []string{say.Errors.String(), say.Numbers.String(), say.ModelAndMeasurement.String()} {
 			p.view.SetSelected(view)

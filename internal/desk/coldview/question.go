@@ -125,7 +125,7 @@ func (q Question) LawEnds(s say.Style, a *cold.Answer) []string {
 	for _, x := range [...]struct {
 		name string
 		band *cold.ScoopTimes
-	}{{say.T("custard"), &v.Dense}, {say.T("ribbon"), &v.Foam}} {
+	}{{say.T("custard"), &v.Dense}, {say.T("ribbon¦of foam"), &v.Foam}} {
 		switch b := x.band; {
 		case !b.Present:
 		case math.IsNaN(b.LawFromC):

@@ -117,7 +117,7 @@ func BandRows(s say.Style, v *cold.Softening) []say.TableRow {
 			both.LawFromC = math.Max(both.LawFromC, b.LawFromC)
 		}
 	}
-	return []say.TableRow{row(say.T("Custard"), &v.Dense), row(say.T("Ribbon"), &v.Foam), row(say.T("Both"), &both)}
+	return []say.TableRow{row(say.T("Custard"), &v.Dense), row(say.T("Ribbon¦of foam"), &v.Foam), row(say.T("Both"), &both)}
 }
 
 // InsideHeads are the heads of the table of what is inside the tub.

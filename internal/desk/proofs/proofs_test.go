@@ -2,6 +2,7 @@ package proofs
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,9 +10,11 @@ import (
 
 	"ripplewright/internal/answer/validate"
 	"ripplewright/internal/check"
+	"ripplewright/internal/check/astray"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/show/tongue"
 	"ripplewright/testdata"
 )
 
@@ -47,6 +50,29 @@ func TestEveryCheckIsListedDrawnAndTabulated(t *testing.T) {
 		assert.Len(t, Pairs(say.Style{}, e.Row), len(e.Row.Pairs), e.Row.Table)
 	}
 	assert.Equal(t, len(rows), listed, "each check is listed once")
+	inGerman(t, rows)
+}
+
+// inGerman looks for English in what is told of checks where German is spoken, but for
+// names of tables, sources and points.
+func inGerman(t *testing.T, rows []validate.Row) {
+	require.True(t, tongue.Speak("de"))
+	defer tongue.Speak(tongue.English)
+	for i := range rows {
+		r := &rows[i]
+		note := say.Said(r.Note)
+		if r.Table == "recipe_reconstructions (too small to declare)" {
+			note = "" // it names records
+		}
+		assert.Empty(t, astray.English(note), r.Table)
+		told := []string{say.Said(r.Title()), say.Of(string(r.Unit)), say.Of(string(r.XLabel)), say.Of(string(r.YLabel))}
+		for k, english := range []string{r.Title().String(), string(r.Unit), string(r.XLabel), string(r.YLabel)} {
+			assert.Empty(t, astray.English(told[k]), r.Table)
+			if strings.Count(english, " ") > 1 {
+				assert.NotEqual(t, english, told[k], r.Table)
+			}
+		}
+	}
 }
 
 func TestAMissIsCountedAndMarked(t *testing.T) {

@@ -41,7 +41,7 @@ func TypedHex(text string) (hex string, ok bool) {
 func FoodNames() []string {
 	var names []string
 	for _, f := range tub.Foods() {
-		names = append(names, f.Name)
+		names = append(names, say.Of(f.Name))
 	}
 	return names
 }
@@ -50,7 +50,7 @@ func FoodNames() []string {
 // that is not known.
 func FoodColour(name string, foam bool) string {
 	for _, f := range tub.Foods() {
-		if f.Name == name {
+		if say.Of(f.Name) == name {
 			return of(f, foam)
 		}
 	}
@@ -62,7 +62,7 @@ func FoodOf(hex string, foam bool) string {
 	name := say.OwnColour.String()
 	for _, f := range tub.Foods() {
 		if of(f, foam) == strings.ToLower(hex) {
-			name = f.Name
+			name = say.Of(f.Name)
 		}
 	}
 	return name

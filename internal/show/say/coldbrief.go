@@ -99,7 +99,7 @@ func StorageBrief(s Style, st *cold.Storage) Brief {
 	b := Brief{T("no water moves"), coarsens(s, st)}
 	switch {
 	case st.WaterDrawn:
-		b = Brief{T("water moves"), T("the %s draws it; %s", st.Drawer, b.More)}
+		b = Brief{T("water moves"), T("the %s draws it; %s", Of(st.Drawer), b.More)}
 	case st.Swing == cold.SwingAll && st.Dense.Present && st.Foam.Present:
 		b = Brief{T("water moves"), T("at each swing; %s", b.More)}
 	}
