@@ -35,8 +35,9 @@ func parse(s string) parts {
 		p.whole, s = strings.ToLower(m[1]), m[2]
 	}
 	if m := lastly.parts(s); m != nil {
-		if a, rest, ok := read(m[3]); ok && a.word != "" && strings.TrimSpace(rest) == "" {
-			s = m[2] + " x " + m[3] + " " + m[1] // "heavy cream 2 x 1 l"
+		a, rest, ok := read(m[4])
+		if ok && a.word != "" && (m[3] != "" && strings.TrimSpace(rest) == "" || isContainer(rest)) {
+			s = m[2] + " x " + m[4] + " " + m[1] // "heavy cream 2 x 1 l", "condensed milk: 2 14-oz cans"
 		}
 	}
 	main, tail := s, ""
@@ -177,7 +178,7 @@ func (p *parts) paren(g string) {
 		return
 	}
 	p.each = p.each || each.in(g)
-	g = each.swap(g, "")
+	g = inAll.swap(each.swap(g, ""), "")
 	if orMany.in(g) {
 		p.note(g) // "5 if small"
 		return
@@ -215,6 +216,7 @@ var blocks = words("bar bars slice slices piece pieces")
 var (
 	partOf  = find(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
 	each    = find(`(?i)\s*\b(?:each|apiece)\b`)
+	inAll   = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
 	purpose = find(`(?i)\s+for the \pL+$`)
 	lessOr  = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
@@ -224,11 +226,17 @@ var (
 	twoSizes = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
 	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
 	eggs     = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
-	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:\s*x\s*|\s*\*\s*|\s+X\s*)(\d.*)$`)
+	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:(\s*[x*]\s*|\s+X\s*)|\s+)(\d.*)$`)
 )
 
 // filledBy are remarks that a spoon or a cup holds more or less than it is.
 var filledBy = words("heaped heaping rounded scant generous generously overflowing mounded shy brimming")
+
+// isContainer reports whether s is the word for a container and no more.
+func isContainer(s string) bool {
+	u, name, rest := unit(s)
+	return u.kind == container && name != "" && strings.TrimSpace(rest) == ""
+}
 
 func startsContainer(s string) bool { u, name, _ := unit(s); return u.kind == container && name != "" }
 

@@ -86,11 +86,17 @@ func (r *Reader) prose(s string) bool {
 // crowd finds for how many a title is.
 var crowd = find(`(?i)\([^()]*\)|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)?\s*$`)
 
+// mine finds whose a title's dish is: "cookies and cream, my version".
+var mine = find(`(?i)[\s,:(-]+(?:my|our|\pL+'s|an?|the|another)?\s*(?:\pL+\s)?(?:version|way|take|style|edition|remix)\)?$`)
+
 // titled reports whether the first line of a text is its title: it names a dish, or each of
 // its words has a capital and none is a food's; and it has no amount.
 func (r *Reader) titled(l *Said) bool {
 	s := tidy(crowd.swap(l.Text, ""))
 	fields := strings.Fields(s)
+	if l.Ingredient == nil && mine.in(tidy(l.Text)) && !digits.in(s) && !r.weighs(s) {
+		return true
+	}
 	if l.Ingredient != nil || l.Doubt != Unknown && l.Doubt != Other || len(fields) < 2 || digits.in(s) || strings.ContainsAny(s, ",;") || seasons.in(s) || r.weighs(s) {
 		return false
 	}

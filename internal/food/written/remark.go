@@ -23,6 +23,9 @@ var tools = words("fork knife whisk spoon mortar blender stick pin hand hands ca
 // of it there is, what the name says. One that is not is asked about: "coconut" behind sugar
 // is another sugar, and "weighed with the leaves" no weight of the berries.
 func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
+	if assured.in(remark) {
+		return true
+	}
 	remark = heats.swap(remark, " ")
 	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
 	name := strings.ToLower(in.Name+" "+in.Kitchen()) + " " + keyOf(in.Name+" "+in.Kitchen())
@@ -50,6 +53,9 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	}
 	return true
 }
+
+// assured finds remarks that only say the amount once more.
+var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|correct|true|exactly|no joke|no kidding|no typo|not a typo|trust me|i know|that much|all of it|that's right|that is right|you read (?:that|it) right|it's a lot|it is a lot|that's a lot)\b[\s,.!]*)+$`)
 
 var (
 	tinned   = find(`(?i)\b(?:cans?|tins?|jars?)\b`)

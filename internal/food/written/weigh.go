@@ -13,6 +13,7 @@ import (
 const (
 	apartLiquid = 0.10
 	apartBulk   = 0.25
+	apartBeside = 0.19 // what is weighed beside a cup: sugar of 150 g a cup is another cup, or another weight
 	apartEggs   = 0.30
 	apartShell  = 0.15 // of whole eggs: their shells are a tenth and more
 	apartCount  = 0.40 // of a weight in eggs, whose size nobody said
@@ -26,7 +27,7 @@ func apart(in *ingredient.Ingredient) float64 {
 	if in.DensityKind == "liquid" {
 		return apartLiquid
 	}
-	return apartBulk
+	return apartBeside
 }
 
 // besideBar is how far a second measure may be from the first.
@@ -107,7 +108,11 @@ func (w *weighing) byScale() (weighed bool) {
 				g *= w.p.sum[0].n
 			}
 		}
-		if w.total.Known && math.Abs(g-w.total.Value) > bar*w.total.Value {
+		all := g
+		if w.how.Basis == Packed {
+			all *= packs(w.l, w.p, g) // "2 envelopes (7 g each)"
+		}
+		if w.total.Known && math.Abs(all-w.total.Value) > bar*w.total.Value {
 			w.l.ask(Apart)
 		}
 		if w.how.Doubt == Range || w.how.Doubt == Vague && w.p.sum[0].n != 1 {
