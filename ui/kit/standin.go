@@ -76,6 +76,10 @@ var (
 	_ fyne.Tabbable  = (*standIn)(nil)
 )
 
+// Resize implements fyne.CanvasObject. A stand-in has no size, whatever layout it comes
+// into: in the toolkit's file dialog it would lie over the files and take their clicks.
+func (s *standIn) Resize(fyne.Size) {}
+
 // FocusGained implements fyne.Focusable.
 func (s *standIn) FocusGained() {
 	if s.of != nil {

@@ -118,3 +118,18 @@ func TestAFileIsOpenedByKeys(t *testing.T) {
 	assert.Equal(t, []string{"two.yaml"}, opened)
 	assert.Nil(t, c.Overlays().Top())
 }
+
+// A hand clicks files as well: what has the keyboard for them lies over nothing.
+func TestAStandInLiesOverNoFile(t *testing.T) {
+	w := test.NewTempWindow(t, widget.NewLabel(""))
+	w.Resize(fyne.NewSize(900, 700))
+	c := w.Canvas()
+	dg := dialog.NewFileOpen(func(fyne.URIReadCloser, error) {}, w)
+	dg.SetLocation(folderOf(t, "one.yaml"))
+	dg.Show()
+	FocusFiles(c)
+	s, ok := c.Focused().(*standIn)
+	require.True(t, ok)
+	dg.Resize(fyne.NewSize(800, 600))
+	assert.Zero(t, s.Size())
+}
