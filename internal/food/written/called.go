@@ -117,7 +117,7 @@ var called = [][2]string{
 	{"almond milk; almond drink", "almond_drink?"},
 	{"coconut milk; full fat coconut milk; canned coconut milk", "coconut_milk"},
 	{"coconut cream", "coconut_cream"},
-	{"cream of coconut", "coconut_cream_sweet"},
+	{"cream of coconut", "coconut_cream_sweet coconut_cream"},
 	{"rum; dark rum; white rum; light rum; gold rum", "rum_40"},
 	{"bourbon; bourbon whiskey; bourbon whisky", "whisky_bourbon_40"},
 	{"whisky; whiskey; scotch; scotch whisky; irish whiskey", "whisky_bourbon_40 whisky_43"},

@@ -87,7 +87,7 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 		return ingredient.Known(a.n * a.in.size), out
 	case volume, pint:
 		switch {
-		case a.in.kind != pint:
+		case a.in.kind != pint || nameThere.in(l.Name):
 		case in.Group == "fruit" && in.DensityKind != "liquid":
 			out.Doubt = HowFull // a basket of berries is no measured pint
 		case !american:
@@ -191,7 +191,13 @@ func recordMeasures(in *ingredient.Ingredient, measure string) (all []heaped) {
 	return all
 }
 
-var siftedLater = find(`(?i)[,(]\s*sifted`)
+var (
+	siftedLater = find(`(?i)[,(]\s*sifted`)
+	groundLater = find(`(?i)[,(][^,(]*\bground\b`)
+	// nameThere finds names that only the US has, whose pint it is then: 21 CFR 131.150
+	// (heavy cream) and 131.180 (half-and-half).
+	nameThere = find(`(?i)\bheavy (?:whipping )?cream\b|\bhalf[- ](?:and|&)[- ]half\b`)
+)
 
 // filled is what one cup or spoon of a record weighs as the line says it is filled
 // or cut ("packed", "sliced"); 0 where the line does not say, and several where
@@ -204,6 +210,9 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	said := words(keyOf(text))
 	if siftedLater.in(text) {
 		said["sifted"], said["unsifted"] = false, true // "1 cup, sifted" is measured first
+	}
+	if groundLater.in(text) {
+		said["ground"] = false
 	}
 	between := said["packed"] && (said["lightly"] || said["loosely"] || said["not"]) // neither of a record's two
 	low, high := math.Inf(1), 0.0

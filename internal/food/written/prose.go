@@ -24,7 +24,7 @@ var (
 )
 
 // tells are words that a remark on the whole begins with.
-var tells = words("edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+var tells = words("doubled tripled scaled fits edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
 
 // points are words that begin such a remark, and a food that nobody weighed.
@@ -89,10 +89,13 @@ var crowd = find(`(?i)\([^()]*\)|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|
 // mine finds whose a title's dish is: "cookies and cream, my version".
 var mine = find(`(?i)[\s,:(-]+(?:my|our|\pL+'s|an?|the|another)?\s*(?:\pL+\s)?(?:version|way|take|style|edition|remix)\)?$`)
 
+// told finds how a title goes on: "peach ice cream, the way Aunt Ruth did it".
+var told = find(`(?i)\s*(?:,|-)\s*(?:the way|the one|just like|just as|like|as|from|after|by|à la|inspired|adapted)\b.*$`)
+
 // titled reports whether the first line of a text is its title: it names a dish, or each of
 // its words has a capital and none is a food's; and it has no amount.
 func (r *Reader) titled(l *Said) bool {
-	s := tidy(crowd.swap(l.Text, ""))
+	s := tidy(told.swap(crowd.swap(l.Text, ""), ""))
 	fields := strings.Fields(s)
 	if l.Ingredient == nil && mine.in(tidy(l.Text)) && !digits.in(s) && !r.weighs(s) {
 		return true
@@ -108,6 +111,12 @@ func (r *Reader) titled(l *Said) bool {
 	return foreigner == "" && !r.names.mentions(s) && !slices.ContainsFunc(fields, func(w string) bool { return strings.ToLower(w[:1]) == w[:1] })
 }
 
+// vessel finds what an amount is the size of, "6 qt. freezer"; held, that something is in it.
+var (
+	vessel = find(`(?i)^[\s-]*(?:(?:ice cream|loaf|mixing|metal|glass|plastic|large|sauce|springform|cake|pudding|electric|crank) )*(?:freezers?|bowls?|machines?|churns?|pans?|dish(?:es)?|mou?lds?|containers?|makers?|saucepans?|ramekins?|terrines?)\b`)
+	held   = find(`(?i)^\s*\S+ (?:of|with) `)
+)
+
 // weighs reports whether s has an amount of something: a measure behind a number, a number
 // before a food, a pinch.
 func (r *Reader) weighs(s string) bool {
@@ -119,7 +128,7 @@ func (r *Reader) weighs(s string) bool {
 		}
 		a, rest, ok := read(strings.TrimLeft(strings.Join(fields[i:], " "), "("))
 		switch {
-		case !ok || a.in.kind == vague:
+		case !ok || a.in.kind == vague || vessel.in(rest) && !held.in(rest):
 		case a.in.kind != pieces && a.in.kind != container:
 			return true
 		case a.in.kind == container:

@@ -14,6 +14,9 @@ const saltless = 40
 // proven reports whether a word that could make another food of it tells what the record is
 // anyway: it has no salt, no sugar is added, or it is measured in that shape.
 func proven(in *ingredient.Ingredient, w string) bool {
+	if kinds[in.Group][w] || kinds[in.ID][w] {
+		return true
+	}
 	cell, most := ingredient.Cell{}, 0.0
 	switch w = one(w); w {
 	case "unsalted":
@@ -30,11 +33,19 @@ func proven(in *ingredient.Ingredient, w string) bool {
 
 var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
 
+// kinds are the sorts that a food is grown in and is the same record for, by the group or
+// the id. common practice, no source.
+var kinds = map[string]map[string]bool{
+	"fruit":      words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish amalfi sorrento sicilian eureka hass"),
+	"nut_seed":   words("marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
+	"tea_leaves": words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
+}
+
 // provenly returns what name means without words that are proven.
 func (n *names) provenly(name string) (meaning, bool) {
 	var told []string
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
-		drop := toProve[one(w)]
+		drop := toProve[one(w)] || kinds["fruit"][w] || kinds["nut_seed"][w] || kinds["tea_leaves"][w]
 		if drop {
 			told = append(told, w)
 		}

@@ -8,10 +8,10 @@ import (
 
 // openers are words after which a remark is about what the food is for, where it comes from
 // or how it is kept, whatever its words. common practice, no source.
-var openers = words("so for about from at see buy ideally preferably my save keep reserve freeze such like local reserving saving plus because since i")
+var openers = words("so for about from at see buy ideally preferably my keeps helps stops prevents gives adds balances cuts makes lets save keep reserve freeze such like local reserving saving plus because since i")
 
 // purposes are those after which even another food is only what this one is for.
-var purposes = words("so for see my because since i")
+var purposes = words("so for see my because since i keeps helps stops prevents gives adds balances cuts makes lets")
 
 // glue are the words between those that are known.
 var glue = words("level levelled leveled it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
@@ -26,7 +26,10 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	if assured.in(remark) {
 		return true
 	}
-	remark = heats.swap(remark, " ")
+	remark = graded.swap(ifAny.swap(heats.swap(remark, " "), ""), " ")
+	if in.Group == "nut_seed" {
+		remark = toPaste.swap(remark, " ")
+	}
 	fields := strings.Fields(strings.ToLower(strings.Trim(remark, ".!?")))
 	name := strings.ToLower(in.Name+" "+in.Kitchen()) + " " + keyOf(in.Name+" "+in.Kitchen())
 	free := false
@@ -58,6 +61,12 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|correct|true|exactly|no joke|no kidding|no typo|not a typo|trust me|i know|that much|all of it|that's right|that is right|you read (?:that|it) right|it's a lot|it is a lot|that's a lot)\b[\s,.!]*)+$`)
 
 var (
+	// ifAny finds the end of a remark that only wishes for what it says, graded the grades
+	// of syrups and eggs, toPaste what is done to nuts after they were weighed.
+	ifAny   = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?|possible|available|liked|desired|wanted)[.!]*$`)
+	graded  = find(`(?i)\bgrade (?:aa?|b|c)\b(?:,? (?:very|light|medium|dark|golden|amber))*`)
+	toPaste = find(`(?i)\b(?:ground|blended|blitzed|processed|pounded|crushed|whizzed)(?: up)?(?: (?:very )?(?:finely|coarsely|fine))? (?:to|into) (?:an? )?(?:(?:fine|smooth|coarse|rough|oily) )?(?:paste|powder|meal|flour|crumbs|butter|dust)\b|\b(?:finely|coarsely) ground$|^ground$`)
+
 	tinned   = find(`(?i)\b(?:cans?|tins?|jars?)\b`)
 	cartoned = find(`(?i)\b(?:cartons?|bottles?|packs?|packets?|tubs?)\b`)
 )
