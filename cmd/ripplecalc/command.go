@@ -172,15 +172,19 @@ func beginning(words []string, typed string) []string {
 	return found
 }
 
-// tells returns what the help of c says of a flag, on its first line.
+// tells returns what the help of c says of a flag: on the line that it begins, else on
+// the first that names it.
 func (c *command) tells(flag string) string {
 	if flag = "--" + flag; flag == "--output" {
 		flag = "-o"
 	}
-	for _, line := range strings.Split(c.long.String(), "\n") {
-		words := strings.Fields(line)
-		for i, w := range words {
-			if strings.TrimSuffix(w, ",") == flag {
+	for _, heads := range []bool{true, false} {
+		for _, line := range strings.Split(c.long.String(), "\n") {
+			words := strings.Fields(line)
+			for i, w := range words {
+				if strings.TrimSuffix(w, ",") != flag || heads && i > 0 {
+					continue
+				}
 				if i+1 < len(words) {
 					return strings.Trim(strings.Join(words[i+1:], " "), ",:; ")
 				}

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"flag"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -103,9 +105,68 @@ func TestEveryCommandHasAManualPage(t *testing.T) {
 		require.NoError(t, err)
 		assert.Contains(t, string(page), ".SH OPTIONS", c.name)
 	}
+	for _, name := range pages(t, k.dir) {
+		page, err := os.ReadFile(name)
+		require.NoError(t, err)
+		assert.Regexp(t, `(?m)^\.TH "RIPPLECALC" "1" "\d{4}-\d{2}-\d{2}" `, string(page), name)
+		assert.NotContains(t, string(page), "\t", name)
+		assert.NotContains(t, string(page), "NaN", name)
+	}
+	if mandoc, err := exec.LookPath("mandoc"); err == nil {
+		out, err := exec.Command(mandoc, append([]string{"-Tlint", "-Wall"}, pages(t, k.dir)...)...).CombinedOutput()
+		assert.NoError(t, err, string(out))
+		assert.Empty(t, string(out))
+	}
 	page, readErr := os.ReadFile(k.path("ripplecalc.1"))
 	require.NoError(t, readErr)
 	assert.Contains(t, string(page), "Exit codes: 0 fine")
 	code, _, err = k.run("", "man", k.path("nowhere"))
 	assert.Equal(t, exitInput, code, err)
+}
+
+func pages(t *testing.T, folder string) []string {
+	all, err := filepath.Glob(filepath.Join(folder, "*.1"))
+	require.NoError(t, err)
+	require.Len(t, all, len(commands()))
+	return all
+}
+
+// The script that bash reads completes with the package bash-completion, which it needs.
+func TestBashCompletesByTheScript(t *testing.T) {
+	helpers := "/usr/share/bash-completion/bash_completion"
+	if _, err := os.Stat(helpers); err != nil {
+		t.Skip("the package bash-completion is not here")
+	}
+	k := newKitchen(t)
+	self, err := os.Executable()
+	require.NoError(t, err)
+	k.file("ripplecalc", "#!/bin/sh\nAS_RIPPLECALC=1 exec "+self+" -test.run=^TestAsTheProgram$ -- \"$@\"\n")
+	require.NoError(t, os.Chmod(k.path("ripplecalc"), 0o755))
+	code, script, errText := k.run("", "completion", "bash")
+	require.Equal(t, exitFine, code, errText)
+	k.file("script", script)
+	for typed, want := range map[string]string{
+		"ripplecalc eva":                          "evaluate",
+		"ripplecalc card quay.yaml --re":          "--region",
+		"ripplecalc card quay.yaml --paper let":   "letter",
+		"ripplecalc evaluate quay.yaml --units u": "us",
+	} {
+		bash := exec.Command("bash", "--norc", "-c", `
+set -u +o history; export LC_ALL=C; PATH="$1:$PATH"; set +u
+. "$2"; . "$1/script"
+COMP_LINE=$3; COMP_POINT=${#3}; read -ra COMP_WORDS <<<"$3"; COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); COMP_TYPE=9
+__start_ripplecalc; printf '%s\n' "${COMPREPLY[@]}"`, "bash", k.dir, helpers, typed)
+		bash.Dir = k.dir
+		out, err := bash.CombinedOutput()
+		require.NoError(t, err, string(out))
+		assert.Regexp(t, `(?m)^`+want+`\s*$`, string(out), typed)
+	}
+}
+
+// TestAsTheProgram is ripplecalc for a shell that asks this test's program.
+func TestAsTheProgram(t *testing.T) {
+	if os.Getenv("AS_RIPPLECALC") == "" {
+		t.Skip("asked by TestBashCompletesByTheScript alone")
+	}
+	os.Exit(run(&shell{in: os.Stdin, out: os.Stdout, err: os.Stderr}, flag.Args()))
 }

@@ -81,7 +81,7 @@ var layers = []layer{
 	{"internal/answer/learn", "internal/form/flaw internal/answer/photo internal/answer/tub internal/matter/ripple internal/matter/ice internal/matter/phase internal/matter/solution internal/matter/water internal/work/batch internal/work/design internal/answer/cold internal/answer/icy internal/answer/model internal/answer/process internal/answer/sure"},
 	{"internal/answer/plan", "internal/form/flaw internal/answer/process"},
 	{"internal/answer/selling", "internal/answer/cold internal/answer/icy internal/food/label internal/food/onpack internal/work/design internal/answer/tub internal/answer/model"},
-	{"internal/answer/validate", "internal/answer/model internal/food/egg internal/answer/process internal/form/published internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple internal/matter/ice"},
+	{"internal/answer/validate", "internal/form/flaw internal/answer/model internal/food/egg internal/answer/process internal/form/published internal/matter/num internal/matter/mix internal/matter/water internal/food/ingredient internal/food/label internal/matter/solution internal/matter/phase internal/matter/blend internal/matter/heat internal/matter/ripple internal/matter/ice"},
 	{"internal/answer/shop", "internal/food/egg internal/food/ingredient internal/food/price internal/work/design internal/answer/model"},
 	{"internal/answer/whole", "internal/form/flaw internal/matter/num internal/food/egg internal/work/design internal/answer/model"},
 	{"internal/answer/start", "internal/form/flaw internal/form/echo internal/work/design internal/work/designfile internal/answer/model"},
