@@ -124,11 +124,11 @@ func (c *column) show(d design.Design, r *model.Result) {
 		return
 	}
 	if word := say.Of(p.Word.Name); p.Felt() {
-		c.word.ShowText(say.WordAndHardness(page.Reads, word, p.YieldKPa))
+		c.word.ShowTexts(say.WordAndHardness(page.Reads, word, p.YieldKPa))
 	} else {
 		c.word.ShowText(say.HowHard.String())
 	}
-	c.figures.ShowText(say.PhaseLines(page.Reads, r, p))
+	c.figures.ShowTexts(say.PhaseLines(page.Reads, r, p))
 }
 
 // inset stands as far from the left as the toolkit's labels do.

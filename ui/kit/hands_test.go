@@ -471,4 +471,10 @@ func TestLinesCutWhatIsTooLongAndTellItUncut(t *testing.T) {
 	assert.Equal(t, long, shown()[1], "wider, it has room")
 	l.ShowText("one line only")
 	assert.Equal(t, []string{"one line only", ""}, shown())
+	l.ShowTexts("short\n"+long, "shorter\nfreezes at −2.9 °C")
+	assert.Equal(t, []string{"short", long}, shown())
+	win.Resize(fyne.NewSize(180, 60))
+	assert.Equal(t, []string{"short", "freezes at −2.9 °C"}, shown(), "briefly, where the whole has no room")
+	l.ShowText("short\n" + long)
+	assert.Regexp(t, `…$`, shown()[1])
 }

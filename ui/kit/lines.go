@@ -21,12 +21,13 @@ type Lines struct {
 	size  fyne.ThemeSizeName
 	style fyne.TextStyle
 	full  []string
+	brief []string // instead of a line of full that has no room; "" for none
 	lines []*canvas.Text
 }
 
 // NewLines returns n empty lines.
 func NewLines(n int, align fyne.TextAlign, size fyne.ThemeSizeName, style fyne.TextStyle) *Lines {
-	l := &Lines{align: align, size: size, style: style, full: make([]string, n)}
+	l := &Lines{align: align, size: size, style: style, full: make([]string, n), brief: make([]string, n)}
 	for range n {
 		t := canvas.NewText("", theme.Color(theme.ColorNameForeground))
 		t.Alignment, t.TextStyle = align, style
@@ -37,15 +38,20 @@ func NewLines(n int, align fyne.TextAlign, size fyne.ThemeSizeName, style fyne.T
 }
 
 // ShowText puts text on the lines, which it parts by line feeds.
-func (l *Lines) ShowText(text string) {
-	given := strings.Split(text, "\n")
-	for i := range l.full {
-		s := ""
-		if i < len(given) {
-			s = given[i]
+func (l *Lines) ShowText(text string) { l.ShowTexts(text, "") }
+
+// ShowTexts is ShowText with a brief wording, line by line, of what has no room.
+func (l *Lines) ShowTexts(text, brief string) {
+	given, short := strings.Split(text, "\n"), strings.Split(brief, "\n")
+	of := func(all []string, i int) string {
+		if i < len(all) {
+			return all[i]
 		}
-		if s != l.full[i] {
-			l.full[i] = s
+		return ""
+	}
+	for i := range l.full {
+		if s, b := of(given, i), of(short, i); s != l.full[i] || b != l.brief[i] {
+			l.full[i], l.brief[i] = s, b
 			l.write(i, l.Size().Width)
 		}
 	}
@@ -70,7 +76,11 @@ func (l *Lines) write(i int, width float32) {
 	t := l.lines[i]
 	inset := theme.InnerPadding()
 	t.TextSize, t.Color = theme.Size(l.size), theme.Color(theme.ColorNameForeground)
-	t.Text = Shortened(Shown(l.full[i]), width-2*inset, t.TextSize, l.style)
+	whole := Shown(l.full[i])
+	t.Text = Shortened(whole, width-2*inset, t.TextSize, l.style)
+	if b := l.brief[i]; t.Text != whole && b != "" {
+		t.Text = Shortened(Shown(b), width-2*inset, t.TextSize, l.style)
+	}
 	line := l.height()
 	t.Move(fyne.NewPos(inset, float32(i)*line))
 	t.Resize(fyne.NewSize(fyne.Max(0, width-2*inset), line))

@@ -8,24 +8,27 @@ import (
 )
 
 // PhaseLines says in three lines how a phase of r freezes and sweetens, how much of it is
-// ice when a spoon meets it, and how much of it is made.
-func PhaseLines(s Style, r *model.Result, p *model.Phase) string {
+// ice when a spoon meets it, and how much of it is made; briefly without the bands.
+func PhaseLines(s Style, r *model.Result, p *model.Phase) (whole, brief string) {
 	role := p.Body.Role
 	sweetness := s.Percent(p.SweetnessPercent, 1)
 	ice := s.Percent(100*p.State.IceVolumeFraction, 0)
 	freezes, frozen := T("nothing in it freezes · sweetness %s", sweetness), T("%s ice by volume", ice)
+	short := [2]string{freezes, frozen}
 	if known(p.FreezingPointC.Value) {
 		point, band := s.Freezing(p.FreezingPointC, r.Freezing(role))
 		freezes = T("freezes at %s (%s) · sweetness %s", point, band, sweetness)
 		x := r.Frozen(role)
 		frozen = T("%s of the water frozen (%s), %s ice by volume", s.Percent(100*x.Value, 0), s.PercentSpan(100*x.Low, 100*x.High, 0), ice)
+		short = [2]string{T("freezes at %s · sweetness %s", point, sweetness), T("%s frozen, %s ice by volume", s.Percent(100*x.Value, 0), ice)}
 	}
 	g, ml := s.Mass(p.Portion.MadeG), s.Volume(p.Portion.MadeML)
 	made := g + ", " + ml
 	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
 		made = T("%s, %s, %s times the recipe", g, ml, by)
 	}
-	return strings.Join([]string{freezes, frozen, T("%s · %s", made, s.Density(p.Body.GPerML()))}, "\n")
+	end := T("%s · %s", made, s.Density(p.Body.GPerML()))
+	return strings.Join([]string{freezes, frozen, end}, "\n"), strings.Join([]string{short[0], short[1], end}, "\n")
 }
 
 // SyrupTitle names the lines that are boiled, with what the boiling comes to.

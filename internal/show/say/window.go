@@ -113,9 +113,11 @@ const (
 // AndMore says that so many errors follow.
 func AndMore(n int) string { return T("and %s more", strconv.Itoa(n)) }
 
-// WordAndHardness is a word of the scale with its hardness, kPa, and its band.
-func WordAndHardness(s Style, word string, kPa model.Span) string {
-	return T("%s, %s (%s)", word, s.Hardness(kPa.Value), s.HardnessSpan(kPa.Low, kPa.High))
+// WordAndHardness is a word of the scale with its hardness, kPa, and its band; briefly with
+// its band alone.
+func WordAndHardness(s Style, word string, kPa model.Span) (whole, brief string) {
+	band := s.HardnessSpan(kPa.Low, kPa.High)
+	return T("%s, %s (%s)", word, s.Hardness(kPa.Value), band), T("%s, %s", word, band)
 }
 
 // AddHint, LineHint and MoreHint say what a line's buttons do.
