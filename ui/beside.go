@@ -144,7 +144,7 @@ func (w *Window) askStart() {
 	}
 	foams := []string{say.StartOwnFoam.String()}
 	for _, f := range w.Starts.Foams {
-		foams = append(foams, f.Name)
+		foams = append(foams, say.StartFoamName(f.Name))
 	}
 	from, foam := 0, 0
 	foamPick, _ := page.SelectOf(foams, func(i int) { foam = i })

@@ -206,7 +206,20 @@ const (
 )
 
 // StartBaseName and StartDemoName tell bases and demos apart in one list.
-func StartBaseName(name string) string { return T("base: %s", strings.ToLower(name)) }
+func StartBaseName(name string) string { return T("base: %s", startWord(strings.ToLower(name))) }
+
+// StartFoamName is a foam's.
+func StartFoamName(name string) string { return startWord(name) }
+
+// startWords are the names of our bases and foams.
+var startWords = map[string]Message{"milk and yolk": "milk and yolk", "rich": "rich¦a base", "dairy-free": "dairy-free", "plain": "plain¦a foam", "honey": "honey", "brown sugar": "brown sugar"}
+
+func startWord(name string) string {
+	if m, ok := startWords[name]; ok {
+		return m.String()
+	}
+	return Of(name)
+}
 
 // StartDemoName is a demo's.
 func StartDemoName(name string) string { return T("demo: %s", name) }

@@ -27,3 +27,18 @@ func TestTheWordsOfScalesAreTold(t *testing.T) {
 		}
 	}
 }
+
+// The bases and foams to begin with are named in the maker's language.
+func TestWhatADesignBeginsWithIsNamed(t *testing.T) {
+	for _, name := range []string{"Milk and yolk", "Rich", "Dairy-free"} { // assets/bases
+		assert.Equal(t, "base: "+Lower(name), StartBaseName(name))
+	}
+	require.True(t, tongue.Speak("de"))
+	t.Cleanup(func() { tongue.Speak(tongue.English) })
+	for name, want := range map[string]string{"Milk and yolk": "Milch und Eigelb", "Rich": "reichhaltig", "Dairy-free": "ohne Milch"} {
+		assert.Equal(t, "Basis: "+want, StartBaseName(name))
+	}
+	for name, want := range map[string]string{"plain": "schlicht", "honey": "Honig", "brown sugar": "brauner Zucker"} {
+		assert.Equal(t, want, StartFoamName(name))
+	}
+}
