@@ -59,3 +59,25 @@ func TestAnAssuranceChangesNothing(t *testing.T) {
 		assert.Len(t, r.Read(line+rest), 3, line)
 	}
 }
+
+// A weight beside pieces is of each where the line says so, and of all where they can weigh so
+// little: a small banana is 101 g and a peach 130 g (USDA SR28, NDB 09040 and 09236), three
+// chocolate sandwich cookies are 36 g (NDB 18166).
+func TestAWeightBesidePiecesIsOfEachOrOfAll(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string]float64{
+		"3 bananas (100 g each)": 300, "peaches, 3 (150 g each)": 450, "2 bars (100 g each) dark chocolate 70%": 200, "3 slices pineapple (80 g each)": 240, "3 sheets gelatin (2 g each)": 6,
+		"12 chocolate sandwich cookies (12 g per piece)": 144, "2 cans condensed milk (397 g per can)": 794, "3 bananas (300 g)": 300, "2-3 bananas (300 g)": 300, "3 sheets gelatin (6 g)": 6,
+	} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 1e-9, text)
+	}
+	for _, text := range []string{
+		"2-3 bars (100 g each) dark chocolate 70%", "2-3 bananas (100 g each)", "2 bars (100 g) dark chocolate 70%", "half the sugar (100 g)", "3 bananas (100 g)", "3 peaches (150 g)",
+		"12 chocolate sandwich cookies (12 g)", "1/2 c. sugar or to taste", "6 eggs, divided",
+	} {
+		l, _ := r.Line(text)
+		assert.False(t, l.Taken(), text)
+	}
+}

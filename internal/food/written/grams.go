@@ -31,7 +31,7 @@ func packs(l *Said, p parts, grams float64) float64 {
 	switch {
 	case n == 1 || strings.Contains(text, "total") || strings.Contains(text, "altogether"):
 		return 1
-	case strings.Contains(text, "each") || strings.Contains(text, "apiece"):
+	case p.each || strings.Contains(text, "each"):
 		return n
 	case known && math.Abs(grams-n*each) <= apartRecord*grams:
 		return 1
@@ -226,6 +226,25 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	}
 	return grams, high > low*(1+apartBulk)
 }
+
+// lightest is what the smallest piece of a record weighs, g, 0 where it has none.
+func lightest(in *ingredient.Ingredient) (least float64) {
+	for _, entry := range strings.Split(in.Measures, "; ") {
+		m := wholePiece.parts(entry)
+		if m == nil || measures[m[2]] != (measure{}) {
+			continue
+		}
+		n, _ := strconv.ParseFloat(m[1], 64)
+		g, _ := strconv.ParseFloat(m[3], 64)
+		if n > 0 && (least == 0 || g/n < least) {
+			least = g / n
+		}
+	}
+	return least
+}
+
+// wholePiece finds a record's measure of a piece as it grows or is sold.
+var wholePiece = find(`^([\d.]+) (extra|small|medium|large|fruit|regular|cookie|cracker|berry|date|fig|apricot|plum|cherry|nut)\b.*? = ([\d.]+) g$`)
 
 // recordPiece is what one stick, envelope or can weighs by the record.
 func recordPiece(in *ingredient.Ingredient, piece string) (grams float64, ok bool) {

@@ -51,7 +51,7 @@ var measures = func() map[string]measure {
 		{"qt qts quart quarts", measure{volume, customary.QuartML}},
 		{"gal gallon gallons", measure{volume, customary.GallonML}},
 		{"pc pcs piece pieces ea each unit units pz", measure{pieces, 0}},
-		{"can cans tin tins package packages pkg packet packets envelope envelopes stick sticks block blocks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots punnet punnets basket baskets pouch pouches brick bricks tray trays bucket buckets", measure{container, 0}},
+		{"can cans tin tins package packages pkg pkgs packet packets envelope envelopes stick sticks block blocks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots punnet punnets basket baskets pouch pouches brick bricks tray trays bucket buckets", measure{container, 0}},
 		{"pinch pinches dash dashes drop drops splash knob knobs handful handfuls glug drizzle touch shot shots sheet sheets leaf leaves slice slices clove cloves sprig sprigs bar bars " +
 			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts", measure{vague, 0}},
 	} {

@@ -215,18 +215,19 @@ var blocks = words("bar bars slice slices piece pieces")
 
 var (
 	partOf  = find(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
-	each    = find(`(?i)\s*\b(?:each|apiece)\b`)
+	each    = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
 	inAll   = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
 	purpose = find(`(?i)\s+for the \pL+$`)
 	lessOr  = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
 	torn = find(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
-	orMany   = find(`(?i)^(?:or )?\d+ (?:if|for|of|when|with)\b`)
-	twoSizes = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
-	counted  = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
-	eggs     = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
-	lastly   = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:(\s*[x*]\s*|\s+X\s*)|\s+)(\d.*)$`)
+	orMany    = find(`(?i)^(?:or )?\d+ (?:if|for|of|when|with)\b`)
+	twoSizes  = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
+	counted   = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
+	wholeEggs = find(`(?i)\beggs?$`) // divided they are yolks and whites, or some now and some later
+	eggs      = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
+	lastly    = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:(\s*[x*]\s*|\s+X\s*)|\s+)(\d.*)$`)
 )
 
 // filledBy are remarks that a spoon or a cup holds more or less than it is.
@@ -267,7 +268,7 @@ func (p *parts) note(t string) {
 	if filledBy[strings.ToLower(t)] && len(p.sum) > 0 && p.sum[0].in.kind == volume {
 		p.doubt = Vague // "1 tsp salt, heaped"
 	}
-	if strings.EqualFold(t, "separated") {
+	if strings.EqualFold(t, "separated") || strings.EqualFold(t, "divided") && wholeEggs.in(p.name) && len(p.sum) > 0 && p.sum[0].in.kind == pieces {
 		p.doubt = Separated
 	}
 	if orMany.in(t) || twoSizes.in(t) {

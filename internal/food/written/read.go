@@ -92,7 +92,7 @@ var (
 	wonder        = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
 	marked        = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
 	halfs         = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
-	finish        = find(`(?i)\s+(?:or\s+)?(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
+	finish        = find(`(?i)\s+(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
 	digits        = find(`\d`)
 	more          = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
 	joined        = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)

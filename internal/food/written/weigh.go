@@ -2,6 +2,7 @@ package written
 
 import (
 	"math"
+	"strings"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/customary"
@@ -19,6 +20,7 @@ const (
 	apartCount  = 0.40 // of a weight in eggs, whose size nobody said
 	apartScale  = 0.15 // two weights, of which one is rounded: 1 oz is 28.35 g, and 25 or 30 on many a page
 	apartRecord = 0.15
+	apartPieces = 0.60 // of pieces, of which the record has the smallest
 	apartOunce  = 0.02 // what a can's ounces may differ, of weight and of volume
 )
 
@@ -121,7 +123,7 @@ func (w *weighing) byScale() (weighed bool) {
 		if b.in.kind == ounce && w.l.Ingredient.DensityKind == "liquid" && !(w.l.Ingredient.ID == condensed && b.n == condensedOz) && !byWeight.in(w.l.Text) && !w.eitherOunce() {
 			w.l.ask(OunceOrFluid)
 		}
-		w.total, w.how = ingredient.Known(g), Said{Basis: Weighed}
+		w.total, w.how = ingredient.Known(g*w.ofEach(g)), Said{Basis: Weighed}
 		w.containers(g)
 		weighed = true
 	}
@@ -140,12 +142,35 @@ func (w *weighing) byAnother() {
 		switch {
 		case !v.Known || h.Doubt != 0:
 		case open:
+			v.Value *= w.ofEach(v.Value)
 			w.total, w.how = v, h
 			w.containers(v.Value)
 		case h.Basis != Counted && math.Abs(v.Value-w.total.Value) > besideBar(w.l.Ingredient, w.how, h)*w.total.Value:
 			w.l.ask(Apart)
 		}
 	}
+}
+
+// ofEach is how often a weight, g, counts that stands beside what has none of its own: of each
+// bar or handful, or of all; a doubt where the line does not tell.
+func (w *weighing) ofEach(g float64) float64 {
+	first := w.p.sum[0]
+	switch {
+	case w.how.Doubt == Range && w.p.each:
+		w.l.ask(Range) // "2-3 bars (100 g each)"
+	case w.how.Doubt == NoMeasure && first.in.kind == pieces && w.p.each:
+		return first.n // "3 bananas (100 g each)"
+	case w.how.Doubt == NoMeasure && first.in.kind == pieces && first.n > 1:
+		if least := lightest(w.l.Ingredient); g < apartPieces*first.n*least {
+			w.l.ask(Apart) // "12 cookies (10 g)"
+		}
+	case w.how.Doubt != Vague || first.n == 1:
+	case w.p.each:
+		return first.n
+	case first.n < 1 || one(strings.ToLower(first.word)) == "bar":
+		w.l.ask(Apart) // "half the sugar (100 g)", "2 bars (100 g)"
+	}
+	return 1
 }
 
 // containers is how often g counts that stands beside cans or packets.
