@@ -27,6 +27,9 @@ import (
 // under the race detector.
 func rows(t testing.TB) []validate.Row {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a minute of what the tests of each model compute in part")
+	}
 	once.Do(func() { all = run(t) })
 	require.NotEmpty(t, all)
 	return all

@@ -33,8 +33,12 @@ func composedOf(t *testing.T, o Options) ([]*draw.List, string, error) {
 }
 
 func TestJustTheSectionsChosenStandOnACard(t *testing.T) {
+	papers := []Paper{A4, Letter, A5}
+	if testing.Short() {
+		papers = papers[:1]
+	}
 	for one, head := range headings {
-		for _, paper := range []Paper{A4, Letter, A5} {
+		for _, paper := range papers {
 			_, text, err := composedOf(t, Options{Paper: paper, Parts: one})
 			require.NoError(t, err)
 			for other, words := range headings {

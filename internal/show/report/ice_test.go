@@ -19,6 +19,9 @@ import (
 // Whatever is made, in whatever kitchen, is told in words and finite figures, what
 // the model leaves out among them.
 func TestTheIceOfAnythingIsToldWithoutANumberThatIsNone(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep over designs; one of them is reported in other tests")
+	}
 	m := model.New(market.Library(t))
 	all := market.Demos(t)
 	for name, d := range market.Hard(t) {
