@@ -131,7 +131,7 @@ func (c *calibrator) done(_ coldview.Calibration, found coldview.Found, err erro
 func (c *calibrator) accept() {
 	c.p.replaced.Remember(c.p.kitchen, c.kind)
 	at := coldview.PlaceOf(&c.found.Kitchen, c.kind)
-	c.p.setFactor(c.kind, at.Factor, at.Measured, say.CalibrationStep(at.Measured))
+	c.p.setFactor(c.kind, at.Factor, at.Measured, say.CalibrationStep(page.Reads, at.Measured))
 	c.close()
 }
 

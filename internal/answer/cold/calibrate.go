@@ -59,6 +59,17 @@ func (m Measurement) String() string {
 	return fmt.Sprintf("core at %g °C after %.0f min from %g °C", m.CoreC, m.Minutes, m.StartC)
 }
 
+// ReadMeasurement reads what String wrote; false where a kitchen's file says something else.
+func ReadMeasurement(text string) (Measurement, bool) {
+	m := Measurement{Kind: ScoopedWell}
+	if _, err := fmt.Sscanf(text, "scooped well after %f min", &m.Minutes); err == nil && m.String() == text {
+		return m, true
+	}
+	m = Measurement{Kind: CoreAt}
+	_, err := fmt.Sscanf(text, "core at %f °C after %f min from %f °C", &m.CoreC, &m.Minutes, &m.StartC)
+	return m, err == nil && m.String() == text
+}
+
 // CalibrationError says that no coefficient in reason makes the measured time.
 type CalibrationError struct {
 	Measured Measurement

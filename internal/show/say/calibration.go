@@ -2,6 +2,7 @@ package say
 
 import (
 	"errors"
+	"math"
 	"strings"
 	"unicode"
 
@@ -68,11 +69,32 @@ func Measured(s Style, p cold.Place) string {
 	if p.Measured == "" {
 		return T("Nothing is measured in this kitchen yet: one measured time makes the answers closer.")
 	}
-	return T("Measured: %s. Heat goes %s times as fast as first assumed.", TrueMinus(p.Measured), s.Number(p.Factor, 2))
+	return T("Measured: %s. Heat goes %s times as fast as first assumed.", measurement(s, p.Measured), s.Number(p.Factor, 2))
 }
 
 // CalibrationStep names a calibration that was kept.
-func CalibrationStep(measured string) string { return T("calibration, %s", TrueMinus(measured)) }
+func CalibrationStep(s Style, measured string) string {
+	return T("calibration, %s", measurement(s, measured))
+}
+
+// measurement tells what a kitchen's file says was measured.
+func measurement(s Style, text string) string {
+	m, ok := cold.ReadMeasurement(text)
+	minutes := s.with(s.Number(m.Minutes, 0), "min")
+	switch {
+	case !ok:
+		return TrueMinus(text)
+	case m.Kind == cold.ScoopedWell:
+		return T("scooped well after %s", minutes)
+	}
+	degrees := func(c float64) string {
+		if c == math.Round(c) {
+			return s.TemperatureTo(c, 0)
+		}
+		return s.TemperatureTo(c, 1)
+	}
+	return T("core at %s after %s from %s", degrees(m.CoreC), minutes, degrees(m.StartC))
+}
 
 // TrueMinus gives the numbers in a text of a file, after a space, a bracket or
 // nothing, their true minus sign.

@@ -101,7 +101,7 @@ func TestACalibrationIsToldInWords(t *testing.T) {
 	p.Factor, p.Measured = 1.234, cold.Measurement{Kind: cold.CoreAt, CoreC: -12.5, StartC: -4, Minutes: 90}.String()
 	assert.Equal(t, "Measured: core at −12.5 °C after 90 min from −4 °C. Heat goes 1.23 times as fast as first assumed.", Measured(metric, p))
 	assert.Contains(t, FromAndTo(metric, p), "as measured here")
-	assert.Equal(t, "calibration, core at −12.5 °C after 90 min from −4 °C", CalibrationStep(p.Measured))
+	assert.Equal(t, "calibration, core at −12.5 °C after 90 min from −4 °C", CalibrationStep(metric, p.Measured))
 	none := &cold.CalibrationError{Measured: cold.Measurement{Minutes: 2}, ShortestMinutes: 40, LongestMinutes: 300}
 	assert.Equal(t, "No freezer in reason takes 2 min for that, but 0.7 to 5.0 h. Look again at what was measured.", NotCalibrated(metric, cold.CoreAt, none))
 	assert.Equal(t, "It was stopped.", NotCalibrated(metric, cold.CoreAt, errors.New("it was stopped")))

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/batch"
 )
@@ -41,4 +42,18 @@ func TestWhatADesignBeginsWithIsNamed(t *testing.T) {
 	for name, want := range map[string]string{"plain": "schlicht", "honey": "Honig", "brown sugar": "brauner Zucker"} {
 		assert.Equal(t, want, StartFoamName(name))
 	}
+}
+
+// What a kitchen's file says was measured is told in the maker's language and units; words
+// of the maker's own stand as they are.
+func TestAMeasurementIsToldInTheMakersLanguage(t *testing.T) {
+	core, scooped := cold.Measurement{Kind: cold.CoreAt, CoreC: -10, StartC: -3, Minutes: 100}.String(), cold.Measurement{Kind: cold.ScoopedWell, Minutes: 12}.String()
+	assert.Equal(t, "calibration, core at −10 °C after 100 min from −3 °C", CalibrationStep(metric, core))
+	assert.Equal(t, "calibration, scooped well after 12 min", CalibrationStep(metric, scooped))
+	assert.Contains(t, CalibrationStep(us, core), "°F")
+	assert.Equal(t, "calibration, by feel at −3", CalibrationStep(metric, "by feel at -3"))
+	require.True(t, tongue.Speak("de"))
+	t.Cleanup(func() { tongue.Speak(tongue.English) })
+	assert.Contains(t, CalibrationStep(metric, core), "Kern bei −10")
+	assert.Contains(t, CalibrationStep(metric, scooped), "gut portionierbar nach 12 min")
 }
