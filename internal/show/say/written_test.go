@@ -18,7 +18,7 @@ func TestAWrittenLineSaysHowItsGramsCameOrWhatItLeavesOpen(t *testing.T) {
 	for text, want := range map[string][2]string{
 		"250 g whole milk":        {"as weighed", ""},
 		"1 cup whole milk":        {"237 mL at 1.031 g/mL", ""},
-		"1 tsp salt":              {"4.9 mL at 1.234 g/mL", ""},
+		"1 tsp salt":              {"4.9 mL at 1.217 g/mL", ""}, // 6 g, USDA SR28, NDB 02047
 		"2 tbsp tahini":           {"29.6 mL, of which its source weighs 1.014 g/mL", ""},
 		"2 yolks":                 {"2 yolks of 17.0 g, US large", ""},
 		"1 stick unsalted butter": {"1 stick of 113 g", ""},
