@@ -120,12 +120,15 @@ func (b *besides) show() {
 	if len(b.sides) > 1 && t.Same() {
 		b.table.Add(page.Prose(say.CompareSame.String()))
 	}
+	var all []*kit.Figures
 	for _, part := range t.Parts(b.only.Checked && len(b.sides) > 1) {
 		f := kit.NewFigures(t.Names...)
 		f.ShowFigures(beside.Laid(part.Rows))
 		b.table.Add(page.Heading(say.Capital(part.Head)))
 		b.table.Add(f)
+		all = append(all, f)
 	}
+	kit.Line(all...)
 	b.table.Refresh()
 }
 
@@ -162,6 +165,7 @@ func (w *Window) askStart() {
 	tubs.ShowValue(float64(now.Count))
 	each.ShowValue(now.VolumeML)
 	tubs.Submits, each.Submits = true, true
+	kit.LineUp(tubs, each)
 	form := widget.NewForm(widget.NewFormItem(say.StartBase.String(), pick), widget.NewFormItem(say.StartFoam.String(), foamPick),
 		widget.NewFormItem(say.StartTubs.String(), tubs), widget.NewFormItem(say.StartEach.String(), each))
 	var hide func()

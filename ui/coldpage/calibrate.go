@@ -45,13 +45,15 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	c.busy.Hide()
 	c.table.Hide()
 	form := container.New(layout.NewFormLayout())
+	var numbers []*kit.NumberField
 	for _, f := range cold.MeasurementFields(kind) {
 		n := page.NumberField(f.Unit, f.Min, f.Max, 1)
 		n.OnChanged, n.Submits = func(float64) { c.forget() }, true
-		c.typed[f.Path] = n
+		c.typed[f.Path], numbers = n, append(numbers, n)
 		form.Add(widget.NewLabel(say.Capital(say.Of(f.About))))
 		form.Add(n)
 	}
+	kit.LineUp(numbers...)
 	if kind == cold.CoreAt && p.answer != nil {
 		c.typed["start_c"].ShowValue(math.Round(10*p.answer.Harden.StartC) / 10)
 		c.typed["core_c"].ShowValue(p.answer.Harden.MoveC)

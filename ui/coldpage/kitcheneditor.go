@@ -44,6 +44,11 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 			rows.Add(e.input(f))
 		}
 	}
+	var numbers []*kit.NumberField
+	for _, n := range e.numbers {
+		numbers = append(numbers, n)
+	}
+	kit.LineUp(numbers...)
 	save := kit.NewButton(say.T("Save"), e.save)
 	save.Importance = widget.HighImportance
 	title := say.T("Edit the kitchen")

@@ -81,7 +81,7 @@ func New(h page.Host, k *kitchens.Book, told func(*cold.Answer)) *Page {
 	}
 
 	p.status = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
-	p.progress = widget.NewProgressBar()
+	p.progress = page.Progress()
 	stop := kit.NewButton(say.T("Cancel"), p.stop)
 	p.busy = container.NewBorder(nil, nil, nil, stop, p.progress)
 	p.busy.Hide()

@@ -41,7 +41,9 @@ const scrollBar = 14
 // add puts objects under the others.
 func (v *view) add(objects ...fyne.CanvasObject) {
 	for _, o := range objects {
-		if _, text := o.(*widget.Label); !text {
+		switch o.(type) {
+		case *widget.Label, *kit.Figures: // which begin their text there
+		default:
 			o = container.New(page.Indent{}, o)
 		}
 		v.box.Add(o)

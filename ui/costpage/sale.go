@@ -33,6 +33,7 @@ const leastMargin = -900
 
 func newSale(keep func(sellsFor float64)) *sale {
 	s := &sale{keep: keep, price: page.NumberField("", 0.01, price.Most, 2), margin: page.NumberField("%", leastMargin, 99.9, 1), said: page.Bold(""), offers: page.Prose("")}
+	kit.LineUp(s.price, s.margin)
 	s.price.Step, s.margin.Step = 0.1, 1
 	s.price.ShowValue(math.NaN())
 	s.margin.ShowValue(math.NaN())

@@ -90,11 +90,11 @@ func (f *HeatMapView) layOut(d *draw.List, w, h float64) {
 	lo, hi := f.limits()
 
 	// The colour scale stands at the right; the section takes the rest.
-	ticks := chart.Ticks(f.field.Reads, lo, hi, int(math.Max(2, math.Min(8, h/(3*s.Text)))))
+	ticks := chart.DegreeTicks(f.field.Reads, lo, hi, int(math.Max(2, math.Min(8, h/(3*s.Text)))))
 	scaleWidth := 14.0
 	label := 0.0
 	for _, t := range ticks {
-		label = math.Max(label, s.Measure(f.field.temperature(t.Value), s.Text))
+		label = math.Max(label, s.Measure(f.field.temperature(t), s.Text))
 	}
 	room := draw.Rect{X0: 4, Y0: 4, X1: w - scaleWidth - label - 26, Y1: h - 6}
 	wide, tall := 2*f.field.RadiusMM, f.field.HeightMM
@@ -179,7 +179,7 @@ func (f *HeatMapView) paint(lo, hi float64) {
 func (f *HeatMapView) isotherms(d *draw.List, s chart.Look, box draw.Rect, lo, hi float64) {
 	levels := f.field.Levels
 	if levels == nil {
-		for _, t := range chart.Ticks(f.field.Reads, lo, hi, 8) {
+		for _, t := range chart.DegreeTicks(f.field.Reads, lo, hi, 8) {
 			levels = append(levels, t.Value)
 		}
 	}
@@ -218,10 +218,8 @@ func nearest(points []draw.Point, p draw.Point) draw.Point {
 	return at
 }
 
-// temperature is c, °C, as the scale of colours tells it.
-func (f *HeatMap) temperature(c float64) string {
-	return f.Reads.Short(f.Reads.Degrees(c), 1) + " " + f.Reads.Degree()
-}
+// temperature is a tick as the scale of colours tells it.
+func (f *HeatMap) temperature(t chart.Tick) string { return t.Label + " " + f.Reads.Degree() }
 
 // crowded reports whether p is so near one already taken that texts would overlap.
 func crowded(taken []draw.Point, p draw.Point, room float64) bool {
@@ -244,6 +242,6 @@ func (f *HeatMapView) legend(d *draw.List, s chart.Look, b draw.Rect, ticks []ch
 	for _, t := range ticks {
 		y := scale.Pos(t.Value)
 		d.Segment(draw.Stroke{Width: 1, Colour: s.Ink}, b.X1, y, b.X1+4, y)
-		d.Write(draw.Text{At: draw.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t.Value), Size: s.Text, Colour: s.Ink})
+		d.Write(draw.Text{At: draw.Point{X: b.X1 + 7, Y: y}, S: f.field.temperature(t), Size: s.Text, Colour: s.Ink})
 	}
 }

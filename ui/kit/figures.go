@@ -20,6 +20,7 @@ type Figures struct {
 
 	cells  []*canvas.Text // row by row: name, values, unit; the heads first
 	widths []float32
+	least  []float32 // of columns that stand under those of other tables
 }
 
 // NewFigures returns an empty table with the heads of its value columns.
@@ -40,10 +41,29 @@ func (f *Figures) ShowFigures(rows []say.TableRow) {
 // ShowTable is ShowFigures under other heads, which may be more or fewer.
 func (f *Figures) ShowTable(heads []string, rows []say.TableRow) {
 	if len(heads) != len(f.heads) {
-		f.cells, f.widths = nil, nil
+		f.cells, f.widths, f.least = nil, nil, nil
 	}
 	f.heads = heads
 	f.ShowFigures(rows)
+}
+
+// Line has the columns of tables of one form stand under each other, as they are shown now.
+func Line(all ...*Figures) {
+	var widest []float32
+	for _, f := range all {
+		f.least = nil
+		f.Refresh()
+		for c, w := range f.widths {
+			if c == len(widest) {
+				widest = append(widest, 0)
+			}
+			widest[c] = fyne.Max(widest[c], w)
+		}
+	}
+	for _, f := range all {
+		f.least = widest
+		f.Refresh()
+	}
 }
 
 // Texts are all that the table says, head by head and row by row.
@@ -130,6 +150,13 @@ func (r *figuresRenderer) lineHeight() float32 {
 
 func (r *figuresRenderer) gap() float32 { return 3 * theme.Padding() }
 
+// inset is where labels begin their text, and so the names.
+func (r *figuresRenderer) inset() float32 { return theme.InnerPadding() }
+
+// broad is as wide as a table reads well, in letters: beyond it an eye loses the line from
+// the name to its values. Ours to choose.
+const broad = 46
+
 func (r *figuresRenderer) Layout(size fyne.Size) {
 	f := r.f
 	n, line := f.columns(), r.lineHeight()
@@ -137,11 +164,11 @@ func (r *figuresRenderer) Layout(size fyne.Size) {
 	for _, w := range f.widths {
 		need += w
 	}
-	need += float32(n-1) * r.gap()
-	extra := fyne.Max(0, size.Width-need) // the names get what is over
+	need += float32(n-1)*r.gap() + r.inset()
+	extra := fyne.Max(0, fyne.Min(size.Width, broad*theme.TextSize())-need) // the names get what is over
 	for i, t := range f.cells {
 		row, c := i/n, i%n
-		x := float32(0)
+		x := r.inset()
 		for k := 0; k < c; k++ {
 			x += f.widths[k] + r.gap()
 		}
@@ -158,7 +185,7 @@ func (r *figuresRenderer) Layout(size fyne.Size) {
 
 func (r *figuresRenderer) MinSize() fyne.Size {
 	f := r.f
-	w := float32(len(f.widths)-1) * r.gap()
+	w := float32(len(f.widths)-1)*r.gap() + r.inset()
 	for _, c := range f.widths {
 		w += c
 	}
@@ -170,6 +197,7 @@ func (r *figuresRenderer) Refresh() {
 	f.fill()
 	n := f.columns()
 	f.widths = make([]float32, n)
+	copy(f.widths, f.least)
 	r.objects = r.objects[:0]
 	for i, t := range f.cells {
 		c := i % n

@@ -67,6 +67,19 @@ func (n *NumberField) Reading(g say.Gauge) *NumberField {
 	return n
 }
 
+// LineUp gives fields that stand under each other one width, whatever their units.
+func LineUp(fields ...*NumberField) {
+	widest := ""
+	for _, n := range fields {
+		if room := func(s string) float32 { return fyne.MeasureText(s, theme.TextSize(), fyne.TextStyle{}).Width }; room(n.sign()) > room(widest) {
+			widest = n.sign()
+		}
+	}
+	for _, n := range fields {
+		n.Beside = widest
+	}
+}
+
 // sign is the unit as shown, with a weight's ounces where the maker reads them.
 func (n *NumberField) sign() string {
 	if n.Unit == "g" {

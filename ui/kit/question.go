@@ -32,9 +32,12 @@ type Answer struct {
 }
 
 // Ask shows a question. Return and Escape give the answers that have those
-// roles, and the keyboard is on the former.
+// roles, which stand last and first in every question; the keyboard is on the former.
 func Ask(w fyne.Window, title string, content fyne.CanvasObject, answers ...Answer) *dialog.CustomDialog {
 	dg := dialog.NewCustomWithoutButtons(title, content, w)
+	place := [...]int{ByEscape: 0, ByHand: 1, ByReturn: 2}
+	answers = slices.Clone(answers)
+	slices.SortStableFunc(answers, func(a, b Answer) int { return place[a.Role] - place[b.Role] })
 	var row []fyne.CanvasObject
 	var first fyne.Focusable
 	for _, a := range answers {

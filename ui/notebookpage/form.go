@@ -217,7 +217,7 @@ func (f *form) fieldOf(e batch.Entry) *field {
 	x.tick = kit.NewButton(say.NotebookPlanned.String(), nil)
 	x.tick.Hide()
 	x.hint.Importance = widget.LowImportance
-	x.hint.Truncation = fyne.TextTruncateEllipsis
+	x.hint.Wrapping = fyne.TextWrapWord
 	switch {
 	case e.Kind() == setting.KindNumber:
 		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
@@ -328,6 +328,7 @@ func (nameAbove) Layout(o []fyne.CanvasObject, size fyne.Size) {
 		if _, ok := under.(*kit.Button); ok {
 			width = under.MinSize().Width
 		}
+		under.Resize(fyne.NewSize(width, 0)) // which breaks its lines
 		under.Resize(fyne.NewSize(width, under.MinSize().Height))
 		under.Move(fyne.NewPos(0, name-theme.InnerPadding()))
 	}

@@ -163,6 +163,13 @@ func Choice(changed func(), names ...string) *widget.RadioGroup {
 	return g
 }
 
+// Progress is a bar of how much of something is done, in the maker's form of a percentage.
+func Progress() *widget.ProgressBar {
+	p := widget.NewProgressBar()
+	p.TextFormatter = func() string { return Reads.Percent(100*p.Value, 0) }
+	return p
+}
+
 // Small is a heading inside a view.
 func Small(text string) *widget.Label {
 	return widget.NewLabelWithStyle(kit.Shown(text), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})

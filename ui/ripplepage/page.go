@@ -97,7 +97,7 @@ func (p *Page) Stirs(taught func(*design.Design) learn.Posterior) {
 // makePictures makes the pictures' view, what chooses among them, and what tells
 // of the work on them.
 func (p *Page) makePictures() {
-	p.pictures, p.nothing, p.status, p.bar = kit.NewCutView(), page.Prose(""), widget.NewLabel(""), widget.NewProgressBar()
+	p.pictures, p.nothing, p.status, p.bar = kit.NewCutView(), page.Prose(""), widget.NewLabel(""), page.Progress()
 	p.pictures.Reads = page.Reads
 	p.cutter = cutting.NewCutter(p.host.Post, p.show, func(done float64) { p.bar.SetValue(max(done, p.bar.Value)) })
 	p.pictures.OnSpace = p.ask

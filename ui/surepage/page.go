@@ -76,7 +76,7 @@ func (p *Page) makeOverview() {
 	p.kinds = kit.NewFigures(say.CheckHeads()...)
 	p.overview = container.NewVBox(page.Heading(say.HowSure.String()),
 		page.Prose(say.AboutChecks.String()),
-		container.New(page.Indent{}, p.kinds))
+		p.kinds)
 	for i, x := range phase.Explanation {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
 			p.overview.Add(page.Heading(say.Capital(say.Of(string(x.Standing)))))
@@ -98,7 +98,7 @@ func (p *Page) makeAbout() {
 	p.view.Selected, p.view.PlaceHolder = say.ModelAndMeasurement.String(), say.ModelAndMeasurement.String() // the latter gives it its width
 	p.about = container.NewVBox(p.title, p.verdict, p.proves,
 		container.NewBorder(nil, nil, widget.NewLabel(say.Show.String()), nil, container.NewHBox(p.view)),
-		p.plotBox, p.reading, container.New(page.Indent{}, p.numbers), p.note, p.source)
+		p.plotBox, p.reading, p.numbers, p.note, p.source)
 }
 
 // Object implements page.Page.

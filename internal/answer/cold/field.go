@@ -54,7 +54,7 @@ var fields = slices.Concat([]field{
 		{Path: "bowl.tool", About: "what beats the foam", Choices: []string{"hand_mixer", "stand_mixer", "whisk", "churn"}, Of: func(p *Profile) any { return &p.Bowl.Tool }},
 
 		{Path: "freezer.litres", About: "its size", Unit: "L", Min: 10, Max: 2000, Of: func(p *Profile) any { return &p.FreezerL }},
-		{Path: "freezer.rated_kg", About: "kilograms it freezes in a day by its plate, 0 if unknown", Unit: "kg", Min: 0, Max: 500, Least: 1, Of: func(p *Profile) any { return &p.FreezerRatedKG }},
+		{Path: "freezer.rated_kg", About: "what it freezes in a day by its plate, 0 if unknown", Unit: "kg", Min: 0, Max: 500, Least: 1, Of: func(p *Profile) any { return &p.FreezerRatedKG }},
 		{Path: "freezer.free_shelf_cm2", About: "shelf that is free", Unit: "cm²", Min: 100, Max: 50000, Of: func(p *Profile) any { return &p.FreeShelfCM2 }},
 
 		{Path: "churn.bowl_ml", About: "what a churn's bowl takes before its air, 0 without a churn", Unit: "mL", Min: 0, Max: 20000, Least: 300, Of: func(p *Profile) any { return &p.Churn.BowlML }},

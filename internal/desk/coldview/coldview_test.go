@@ -150,6 +150,9 @@ func TestIsothermsAreFewRoundAndNoneInAnEvenTub(t *testing.T) {
 		assert.True(t, l >= -18 && l <= -4)
 		assert.InDelta(t, math.Round(l*2), l*2, 1e-9)
 	}
+	for _, l := range coldview.Isotherms(say.Customary, [][]float64{{-18, -12}, {-9, -4}}) {
+		assert.InDelta(t, math.Round((1.8*l+32)/5)*5, 1.8*l+32, 1e-9, "as a maker reads it who has °F")
+	}
 	even := coldview.Isotherms(metric, [][]float64{{-18, -17.9}})
 	assert.Empty(t, even)
 	assert.NotNil(t, even, "nil would draw those of the colours")

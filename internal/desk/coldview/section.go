@@ -91,7 +91,7 @@ func Isotherms(s say.Style, rows [][]float64) []float64 {
 	}
 	levels := []float64{}
 	if hi-lo > evenK {
-		for _, t := range chart.Ticks(s, lo, hi, 6) {
+		for _, t := range chart.DegreeTicks(s, lo, hi, 6) {
 			levels = append(levels, t.Value)
 		}
 	}

@@ -53,6 +53,17 @@ func TestTicksStayWithinTheLimitsAndNearTheWantedNumber(t *testing.T) {
 	}
 }
 
+func TestTicksOfTemperaturesAreRoundAsTheyAreRead(t *testing.T) {
+	ticks := DegreeTicks(say.Customary, -18, 0, 5)
+	var labels []string
+	for _, x := range ticks {
+		labels = append(labels, x.Label)
+	}
+	assert.Equal(t, []string{"0", "10", "20", "30"}, labels)
+	assert.InDelta(t, -160./9, ticks[0].Value, 1e-12, "0 °F")
+	assert.Equal(t, Ticks(say.Usual, -18, 0, 5), DegreeTicks(say.Usual, -18, 0, 5))
+}
+
 func TestLogTicksLabelThePowers(t *testing.T) {
 	assert.Equal(t, []string{"0.1", "1", "10", "100"}, labels(LogTicks(plain, .1, 100)))
 	assert.Equal(t, []string{"1", "2", "5", "10"}, labels(LogTicks(plain, 1, 10)))

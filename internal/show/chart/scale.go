@@ -68,6 +68,17 @@ func Ticks(reads say.Style, min, max float64, n int) []Tick {
 	return ticks
 }
 
+// DegreeTicks are Ticks of temperatures, °C, that are round in the scale that the maker
+// reads, as their labels tell.
+func DegreeTicks(reads say.Style, minC, maxC float64, n int) []Tick {
+	zero := reads.Degrees(0)
+	ticks := Ticks(reads, reads.Degrees(minC), reads.Degrees(maxC), n)
+	for i := range ticks {
+		ticks[i].Value = (ticks[i].Value - zero) / (reads.Degrees(1) - zero)
+	}
+	return ticks
+}
+
 // roundStep is the least of 1, 2 and 5 times a power of ten that is not below raw.
 func roundStep(raw float64) float64 {
 	power := math.Pow(10, math.Floor(math.Log10(raw)))
