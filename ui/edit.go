@@ -98,6 +98,6 @@ func (w *Window) editDesign() {
 	}
 	name.OnSubmitted = mishap.With(func(string) { done() })
 	dg = kit.Ask(w.win, say.T("The design"), container.NewPadded(form), kit.Answer{Name: say.T("Done"), Role: kit.ByReturn, Do: done})
-	dg.Resize(fyne.NewSize(max(560, 38*theme.TextSize()), 0))
+	dg.Resize(fyne.NewSize(max(640, 44*theme.TextSize()), 0)) // an egg with its parts in two units
 	w.win.Canvas().Focus(name)
 }

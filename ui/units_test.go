@@ -1,7 +1,10 @@
 package ui
 
 import (
+	"context"
+	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -13,9 +16,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/check/astray"
+	"ripplewright/internal/desk/notebook"
+	"ripplewright/internal/desk/past"
 	"ripplewright/internal/desk/places"
 	"ripplewright/internal/show/say"
+	"ripplewright/internal/work/design"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/page"
 )
@@ -46,6 +53,12 @@ func textsIn(in fyne.CanvasObject) (all []string) {
 			all = append(all, x.Text)
 		case *kit.Check:
 			all = append(all, x.Text)
+		case *kit.Select:
+			for _, option := range x.Options {
+				if !slices.ContainsFunc(say.PackMeasures(page.Reads), func(m say.PackMeasure) bool { return m.Name == option }) { // a pack may be of any
+					all = append(all, option)
+				}
+			}
 		}
 	}
 	return all
@@ -125,6 +138,93 @@ func TestEveryDialogFollowsTheUnits(t *testing.T) {
 	t.Logf("%d ways to a dialog", len(seen))
 	assert.True(t, seen[say.UnitsItem.String()])
 	assert.GreaterOrEqual(t, len(seen), 28)
+}
+
+// lived has a design with all that its dialogs tell of: a file, a version, an earlier save,
+// batches, something to mend and something to know.
+func (b *bed) lived() {
+	path := filepath.Join(b.t.TempDir(), "own.yaml")
+	first := b.Design()
+	b.saveTo(path, true, nil)
+	require.NoError(b.t, past.Keep(b.Session, "as everyone liked it", time.Now()))
+	for day, cupG := range []float64{91, 84} {
+		b.notebook.Keep(process.FoamCupG, cupG, first)
+		kitchen, _ := b.kitchens.For("")
+		_, err := notebook.Write(context.Background(), b.notebook.Job(b.Model(), first, kitchen, time.Date(2026, 11, 20+day, 12, 0, 0, 0, time.UTC)))
+		require.NoError(b.t, err)
+		b.notebook.Done()
+	}
+	b.Commit(serveAt(first.WithGrams(design.DensePart, 0, 451), -22), "serving temperature")
+	b.saveTo(path, true, nil)
+	require.True(b.t, b.happens(func() bool { return b.bench.mender.Found() != nil && b.bench.mender.Found().First() != nil }))
+}
+
+// Every text of every dialog that any function opens follows the units, with a design that
+// has a file, batches, versions and warnings; and of those that open from it in turn, such
+// as by the entries of a line's menu.
+func TestDialogsOfALivedDesignAndThoseWithinThemFollowTheUnits(t *testing.T) {
+	b := newBed(t)
+	b.lived()
+	canvas := b.win.Canvas()
+	for _, system := range systems[1:3] {
+		b.inUnits(astray.Systems[system])
+		openers := b.openers()
+		openers["versions"] = b.askVersions
+		openers["compared"] = func() {
+			b.askCompare()
+			for _, o := range test.LaidOutObjects(canvas.Overlays().Top()) {
+				if s, ok := o.(*kit.Select); ok {
+					s.SetSelected(s.Options[len(s.Options)-1])
+				}
+			}
+		}
+		within := 0
+		for name, open := range openers {
+			b.turnTo(places.Bench)
+			before := b.Design()
+			open()
+			b.frame()
+			top := canvas.Overlays().Top()
+			require.NotNil(t, top, name)
+			assert.NotEmpty(t, textsIn(top), name)
+			assert.Empty(t, strangers(top), "%s, %s", system, name)
+			for _, open := range ways(top) {
+				open()
+				b.frame()
+				if inner := canvas.Overlays().Top(); inner != nil && inner != top {
+					assert.Empty(t, strangers(inner), "%s, in a dialog from %s", system, name)
+					within++
+					canvas.Overlays().Remove(inner)
+				}
+			}
+			for b.asking() {
+				canvas.Overlays().Remove(canvas.Overlays().Top())
+			}
+			if !before.Equal(b.Design()) {
+				b.Commit(before, "back")
+			}
+		}
+		assert.Greater(t, within, 5, system)
+	}
+}
+
+// ways are what opens one more dialog from a dialog or a menu.
+func ways(top fyne.CanvasObject) (all []func()) {
+	for _, o := range test.LaidOutObjects(top) {
+		switch x := o.(type) {
+		case *kit.Button:
+			if x.Visible() && !x.Disabled() && (opens(x) || x.Text == say.ShowCause.String()) {
+				all = append(all, func() { x.Tapped(nil) })
+			}
+		case *widget.PopUpMenu:
+			for _, it := range x.Items {
+				if i, ok := it.(fyne.Tappable); ok {
+					all = append(all, func() { i.Tapped(nil) })
+				}
+			}
+		}
+	}
+	return all
 }
 
 // openAll opens one dialog after the other: those of the menus, and those of the buttons
