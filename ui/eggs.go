@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/answer/process"
@@ -55,7 +54,7 @@ func (w *Window) askWholeEggs() {
 	q.dg = dialog.NewCustomWithoutButtons(say.T("Use whole eggs"), container.NewBorder(top, nil, nil, nil, container.NewVScroll(q.table)), w.win)
 	q.dg.SetButtons([]fyne.CanvasObject{kit.NewCancel(say.T("Cancel"), q.dg.Hide), q.use})
 	q.dg.SetOnClosed(q.work.Stop)
-	q.dg.Resize(fyne.NewSize(min(startWidth-80, max(620, 46*theme.TextSize())), 640))
+	q.dg.Resize(page.Room(w.win.Canvas(), 46, 46))
 	q.dg.Show()
 	w.win.Canvas().Focus(q.eggs.Focusable())
 	q.work.Ask(0)

@@ -93,7 +93,7 @@ func (w *Window) showFiles(dg *dialog.FileDialog) {
 		}
 	}
 	dg.SetView(dialog.ListView)
-	dg.Resize(fyne.NewSize(900, 600))
+	dg.Resize(page.Room(w.win.Canvas(), 64, 43))
 	dg.Show()
 	kit.OnFolderNew(w.win.Canvas(), func() { w.newFolder(dg) })
 	kit.FocusFiles(w.win.Canvas())

@@ -274,7 +274,7 @@ func (l *lineList) pick(i int) {
 		dg.Hide()
 		l.put(i, it)
 	}
-	dg.Resize(fyne.NewSize(max(560, 36*theme.TextSize()), 520))
+	dg.Resize(page.Room(l.w.win.Canvas(), 40, 37))
 	l.w.win.Canvas().Focus(find.Focusable())
 }
 

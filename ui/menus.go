@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
-	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/mishap"
@@ -193,7 +192,7 @@ func (w *Window) text(title, md string) {
 	rich.Wrapping = fyne.TextWrapWord
 	var dg *dialog.CustomDialog
 	dg = kit.Ask(w.win, title, container.NewVScroll(rich), kit.Answer{Name: say.T("Close"), Role: kit.ByReturn, Do: func() { dg.Hide() }})
-	dg.Resize(fyne.NewSize(min(960, 48*base.TextSize()), 680))
+	dg.Resize(page.Room(w.win.Canvas(), 48, 48))
 }
 
 // show keeps the names of undo and redo and the recent files up to date.

@@ -5,7 +5,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"ripplewright/internal/desk/entering"
@@ -52,8 +51,7 @@ func (w *Window) askRecipe(part design.Part, text string) {
 	split.Offset = 0.4
 	r.dg = kit.Ask(w.win, say.RecipeTitle.String(), container.NewBorder(head, r.count, nil, nil, split),
 		kit.Answer{Name: say.RecipeAdd.String(), Role: kit.ByReturn, Do: r.take}, kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape})
-	size := w.win.Canvas().Size()
-	r.dg.Resize(fyne.NewSize(min(size.Width-2*theme.Padding(), 70*theme.TextSize()), min(size.Height-2*theme.Padding(), 620)))
+	r.dg.Resize(page.Room(w.win.Canvas(), 70, 44))
 	if text == "" {
 		w.win.Canvas().Focus(r.text)
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
@@ -66,7 +65,7 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	buttons := container.NewHBox(layout.NewSpacer(), kit.NewCancel(say.T("Cancel"), c.close), c.compute, c.keep)
 	c.dialog = dialog.NewCustomWithoutButtons(say.CalibrationTitle(kind, p.kitchen.Name), container.NewBorder(nil, buttons, nil, nil, container.NewVScroll(body)), p.host.Window())
 	c.dialog.SetOnClosed(mishap.Func(c.work.Stop))
-	c.dialog.Resize(fyne.NewSize(520, 430))
+	c.dialog.Resize(page.Room(p.host.Window().Canvas(), 37, 31))
 	c.dialog.Show()
 	p.host.Window().Canvas().Focus(c.typed[cold.MeasurementFields(kind)[0].Path].Focusable())
 	return c

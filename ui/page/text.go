@@ -163,6 +163,13 @@ func Choice(changed func(), names ...string) *widget.RadioGroup {
 	return g
 }
 
+// Room is the size of a dialog of so many letters' width and height, as large as its
+// texts are, and within what c has room for.
+func Room(c fyne.Canvas, wide, high float32) fyne.Size {
+	edge := 4 * theme.Padding()
+	return fyne.NewSize(wide*theme.TextSize(), high*theme.TextSize()).Min(c.Size().SubtractWidthHeight(edge, edge))
+}
+
 // Progress is a bar of how much of something is done, in the maker's form of a percentage.
 func Progress() *widget.ProgressBar {
 	p := widget.NewProgressBar()
