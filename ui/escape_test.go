@@ -52,10 +52,13 @@ func (b *bed) openers() map[string]func() {
 			b.elsewhere = ""
 			b.openElsewhere()
 		},
-		"offer":       func() { b.offer([]keeping.Offer{{Work: changed, Says: d}}) },
-		"askWhose":    func() { b.askWhose(nil) },
-		"seeBoth":     func() { b.seeBoth("Both", d, changed) },
-		"remedies":    b.bench.remedies,
+		"offer":    func() { b.offer([]keeping.Offer{{Work: changed, Says: d}}) },
+		"askWhose": func() { b.askWhose(nil) },
+		"seeBoth":  func() { b.seeBoth("Both", d, changed) },
+		"remedies": func() { // once they are known, of whatever design is open by now
+			require.True(b.t, b.happens(func() bool { f := b.bench.mender.Found(); return f != nil && f.First() != nil }))
+			b.bench.remedies()
+		},
 		"text":        func() { b.text("Keys", "Tab") },
 		"weighing":    b.bench.foam.syrupDialog,
 		"askCompare":  b.askCompare,

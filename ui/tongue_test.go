@@ -14,6 +14,8 @@ import (
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/check/astray"
 	"ripplewright/internal/desk/places"
+	"ripplewright/internal/food/label"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/design"
 )
@@ -48,10 +50,14 @@ func (b *bed) englishIn(in fyne.CanvasObject) (out []string) {
 	for _, k := range cold.BuiltIn() {
 		own = append(own, k.Name, k.About) // as its file has them, to be changed
 	}
+	for _, s := range label.Standards { // rules' names, which no translation has
+		own = append(own, say.StandardName(s.ID))
+	}
 	begun := func(text string) bool { // a name or a note that is cut short or goes on below
 		text = strings.TrimSuffix(strings.TrimSpace(text), "…")
 		return slices.ContainsFunc(own, func(all string) bool {
-			return len(text) > 8 && strings.Contains(strings.Join(strings.Fields(all), " "), text)
+			all = strings.Join(strings.Fields(all), " ")
+			return text != "" && strings.HasSuffix(all, " "+text) || len(text) > 8 && strings.Contains(all, text)
 		})
 	}
 	for _, text := range textsIn(in) {

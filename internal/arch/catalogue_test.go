@@ -225,6 +225,11 @@ func inData(t *testing.T) []string {
 	}
 	for _, f := range cold.Fields() {
 		all = append(all, f.About)
+		for _, c := range f.Choices {
+			if said := strings.ReplaceAll(c, "_", " "); say.KitchenChoice(c) == said { // no words of its own in say
+				all = append(all, said)
+			}
+		}
 	}
 	for _, k := range []cold.MeasurementKind{cold.CoreAt, cold.ScoopedWell} {
 		for _, f := range cold.MeasurementFields(k) {

@@ -37,7 +37,7 @@ func TypedHex(text string) (hex string, ok bool) {
 	return hex, len(hex) == 7 && Hex(Colour(hex)) == hex
 }
 
-// FoodNames are the foods that colour a phase.
+// FoodNames are the foods that colour a phase, in the maker's language.
 func FoodNames() []string {
 	var names []string
 	for _, f := range tub.Foods() {

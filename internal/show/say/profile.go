@@ -39,7 +39,7 @@ func KitchenChoice(code string) string {
 	if words, ok := kitchenChoices[code]; ok {
 		return words.String()
 	}
-	return strings.ReplaceAll(code, "_", " ")
+	return Of(strings.ReplaceAll(code, "_", " "))
 }
 
 var kitchenChoices = map[string]Message{
