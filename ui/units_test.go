@@ -55,11 +55,22 @@ func textsIn(in fyne.CanvasObject) (all []string) {
 			all = append(all, x.Text)
 		case *kit.Select:
 			for _, option := range x.Options {
-				if !slices.ContainsFunc(say.PackMeasures(page.Reads), func(m say.PackMeasure) bool { return m.Name == option }) { // a pack may be of any
+				if !slices.Contains(units(), option) {
 					all = append(all, option)
 				}
 			}
 		}
+	}
+	return all
+}
+
+// units are what is chosen where a maker chooses a unit: of everything, or of a pack.
+func units() (all []string) {
+	for _, m := range say.PackMeasures(page.Reads) {
+		all = append(all, m.Name)
+	}
+	for _, c := range say.UnitChoices() {
+		all = append(all, say.NamesOf(c.Choices)...)
 	}
 	return all
 }

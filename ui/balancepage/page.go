@@ -143,7 +143,7 @@ func ended(n *kit.NumberField, of *wishing.End) *kit.NumberField {
 func (p *Page) more() fyne.CanvasObject {
 	names := []string{say.AnyTexture.String()}
 	for _, q := range balance.Quantities {
-		names = append(names, say.WishFigure(q))
+		names = append(names, say.WishFigure(page.Reads, q))
 	}
 	box := container.NewVBox()
 	for i := range p.wishes.More {
@@ -152,9 +152,15 @@ func (p *Page) more() fyne.CanvasObject {
 		which := kit.NewSelect(names, nil)
 		which.OnChanged = func(string) {
 			of.Of = nil
+			reads := page.Reads.Gauge("")
 			if k := which.SelectedIndex(); k > 0 {
 				of.Of = balance.Quantities[k-1]
+				reads = page.Reads.Gauge(of.Of.Unit)
 			}
+			reads.Unit = "" // the name tells it
+			from.ReadAs(reads)
+			to.ReadAs(reads)
+			of.From, of.To = wishing.At(from.Value()), wishing.At(to.Value())
 		}
 		page.ShowSelected(which, names[0])
 		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(from, widget.NewLabel(say.WishTo.String()), to), which))

@@ -2,6 +2,7 @@ package balancepage_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ripplewright/internal/answer/balance"
 	"ripplewright/internal/answer/cold"
 	"ripplewright/internal/answer/sure"
 	"ripplewright/internal/check/market"
@@ -19,6 +21,7 @@ import (
 	"ripplewright/internal/work/design"
 	"ripplewright/ui/balancepage"
 	"ripplewright/ui/kit"
+	"ripplewright/ui/page"
 	"ripplewright/ui/page/pagetest"
 )
 
@@ -174,4 +177,40 @@ func TestPacksAndCautionsAreChosen(t *testing.T) {
 	assert.Nil(t, top())
 	assert.NotContains(t, texts(), say.WishAnyCaution.String())
 	assert.Contains(t, texts(), "salt")
+}
+
+// A wish for a temperature is typed and named in the maker's degrees, whichever comes
+// first, and kept in °C.
+func TestAWishForATemperatureIsInTheMakersDegrees(t *testing.T) {
+	test.NewTempApp(t)
+	page.Reads = say.Customary
+	t.Cleanup(func() { page.Reads = say.Usual })
+	h := pagetest.NewHost(t, market.Demo(t))
+	p := balancepage.New(h, mending.New(h.Post, kitchens.Open("").Made, func() {}), kitchens.Open(""))
+	h.Win.SetContent(p.Object())
+	h.Win.Resize(fyne.NewSize(1280, 720))
+	var which *kit.Select
+	name := say.WishFigure(page.Reads, balance.CustardFreezes)
+	assert.Contains(t, name, "°F")
+	for _, s := range pagetest.All[*kit.Select](p.Object()) {
+		if which == nil && slices.Contains(s.Options, name) {
+			which = s
+		}
+	}
+	require.NotNil(t, which)
+	fields := pagetest.All[*kit.NumberField](p.Object())
+	first := fields[slices.IndexFunc(fields, func(n *kit.NumberField) bool { return n.Max == 1e6 })]
+	typed := func(text string) {
+		h.Win.Canvas().Focus(first.Focusable())
+		first.Focusable().(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+		test.Type(first.Focusable(), text)
+		first.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	typed("23")
+	which.SetSelected(name)
+	assert.InDelta(t, -5, first.Value(), 1e-6, "23 °F")
+	typed("14")
+	assert.InDelta(t, -10, first.Value(), 1e-6)
+	which.SetSelected(say.WishFigure(page.Reads, balance.CustardFat))
+	assert.InDelta(t, 14, first.Value(), 1e-6, "the number stays as it is")
 }

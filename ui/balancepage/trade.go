@@ -28,8 +28,9 @@ func (p *Page) tradePlots(c *balance.Conflict, all []balance.Outcome) fyne.Canva
 		}
 		kit.SetText(reading, text)
 	}
+	along := say.TradeGauge(page.Reads, &c.Wish)
 	pick := func(x, _ float64) {
-		t := nearestTrade(c, x)
+		t := nearestTrade(c, along.Kept(x))
 		p.texts = p.texts[:min(p.own, len(p.texts))] // the one picked before is gone
 		picked.Objects = []fyne.CanvasObject{page.Prose(say.TradePoint(page.Reads, c, all, t)), p.proposal(&t.Proposal)}
 		picked.Refresh()
@@ -37,7 +38,7 @@ func (p *Page) tradePlots(c *balance.Conflict, all []balance.Outcome) fyne.Canva
 	for n := range c.Against {
 		plot := kit.NewPlot()
 		plot.ShowPlot(tradeCurve(c, &all[c.Against[n]].Wish, n))
-		plot.Words = func(x float64) string { return say.TradePoint(page.Reads, c, all, nearestTrade(c, x)) }
+		plot.Words = func(x float64) string { return say.TradePoint(page.Reads, c, all, nearestTrade(c, along.Kept(x))) }
 		plot.OnRead, plot.OnPick = tell, pick
 		box.Add(plot)
 	}
@@ -47,10 +48,11 @@ func (p *Page) tradePlots(c *balance.Conflict, all []balance.Outcome) fyne.Canva
 // tradeCurve is what the wish of c costs the n-th of those against it.
 func tradeCurve(c *balance.Conflict, other *balance.Wish, n int) chart.Plot {
 	curve := chart.Series{Marker: draw.Disc, Every: 1}
+	x, y := say.TradeGauge(page.Reads, &c.Wish), say.TradeGauge(page.Reads, other)
 	for i := range c.Trade {
-		curve.X, curve.Y = append(curve.X, c.Trade[i].Value), append(curve.Y, c.Trade[i].Against[n])
+		curve.X, curve.Y = append(curve.X, x.Shown(c.Trade[i].Value)), append(curve.Y, y.Shown(c.Trade[i].Against[n]))
 	}
-	v := chart.Plot{X: airy(say.TradeAxis(&c.Wish), curve.X), Y: airy(say.TradeAxis(other), curve.Y), Series: []chart.Series{curve}, NoLegend: true}
+	v := chart.Plot{X: airy(say.TradeAxis(page.Reads, &c.Wish), curve.X), Y: airy(say.TradeAxis(page.Reads, other), curve.Y), Series: []chart.Series{curve}, NoLegend: true}
 	v.Style.Reads = page.Reads
 	return v
 }

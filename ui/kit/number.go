@@ -67,6 +67,14 @@ func (n *NumberField) Reading(g say.Gauge) *NumberField {
 	return n
 }
 
+// ReadAs keeps the number shown as it is, and takes it from now on for one that is read by
+// another gauge.
+func (n *NumberField) ReadAs(g say.Gauge) {
+	shown := n.gauge.Shown(n.value)
+	n.value = g.Kept(shown)
+	n.Reading(g)
+}
+
 // LineUp gives fields that stand under each other one width, whatever their units.
 func LineUp(fields ...*NumberField) {
 	widest := ""

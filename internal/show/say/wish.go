@@ -290,22 +290,30 @@ func StandardName(id string) string {
 }
 
 // WishFigure names a figure that can be wished for, with its unit.
-func WishFigure(q *balance.Quantity) string {
+func WishFigure(s Style, q *balance.Quantity) string {
 	if q.Unit == "" || strings.Contains(q.About, "minutes") {
 		return Of(q.About)
 	}
-	return Of(q.About) + ", " + q.Unit
+	return Of(q.About) + ", " + s.Gauge(q.Unit).Unit
 }
 
 // TradeAbout stands under the curve of what one wish costs another.
 const TradeAbout Message = "What one costs the other. Press a point to see its design."
 
-// TradeAxis is the axis of a wish.
-func TradeAxis(w *balance.Wish) string {
+// TradeAxis is the axis of a wish, whose values are to be shown by TradeGauge.
+func TradeAxis(s Style, w *balance.Wish) string {
 	if w.Of.Standard.ID != "" {
 		return T("%s, %% of a limit short", wishName(w))
 	}
-	return WishFigure(w.Of)
+	return WishFigure(s, w.Of)
+}
+
+// TradeGauge is how the values of a wish are read: those of a name of food are per cent.
+func TradeGauge(s Style, w *balance.Wish) Gauge {
+	if w.Of.Standard.ID != "" {
+		return s.Gauge("")
+	}
+	return s.Gauge(w.Of.Unit)
 }
 
 // TradePoint says a point of it: "hardness of the custard 4.2 kPa, sweetness of the
