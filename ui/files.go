@@ -80,13 +80,14 @@ func (w *Window) choosePath(name, extension string, then func(path string)) {
 		kit.Confirm(w.win, say.ReplaceFile.String(), say.Exists(filepath.Base(path)), say.Replace.String(), func() { then(path) })
 	}), w.win)
 	dg.SetFileName(name)
-	w.showFiles(dg)
+	w.showFiles(dg, say.SaveAsItem.String())
 	kit.NameByEscape(w.win.Canvas())
 }
 
-// showFiles shows a dialog of files, large enough to read their names, in the
+// showFiles shows a dialog of files under a title, large enough to read their names, in the
 // folder of the open design.
-func (w *Window) showFiles(dg *dialog.FileDialog) {
+func (w *Window) showFiles(dg *dialog.FileDialog, title string) {
+	dg.SetTitleText(strings.TrimSuffix(title, "…")) // the toolkit's own is put together of two words, as English does
 	if p := w.Session.Path(); p != "" {
 		if l, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(p))); err == nil {
 			dg.SetLocation(l)
@@ -159,7 +160,7 @@ func (w *Window) pickDesign(then func(path string)) {
 		then(path)
 	}), w.win)
 	dg.SetFilter(storage.NewExtensionFileFilter([]string{designExtension, ".yml"}))
-	w.showFiles(dg)
+	w.showFiles(dg, say.T("Open…"))
 }
 
 // pickPicture asks for a picture's file.
@@ -170,7 +171,7 @@ func (w *Window) pickPicture(then func(path string)) {
 		then(path)
 	}), w.win)
 	dg.SetFilter(storage.NewExtensionFileFilter([]string{".jpg", ".jpeg", ".png", ".JPG", ".JPEG", ".PNG"}))
-	w.showFiles(dg)
+	w.showFiles(dg, say.T("Open…"))
 }
 
 // open reads the design at path; an error leaves everything as it is.
