@@ -62,7 +62,8 @@ func lawsWords(t *testing.T, demo string) []string {
 			own = append(own, x.Name, x.Text)
 		}
 		for _, n := range append(l.Names, l.Claims...) {
-			own = append(append(own, n.Name, n.Claim), quoted.FindAllString(n.Disclosure, -1)...)
+			food, _, _ := strings.Cut(n.Name, " (") // what stands in brackets is ours
+			own = append(append(own, n.Name, food, n.Claim), quoted.FindAllString(n.Disclosure, -1)...)
 			for _, c := range append(n.Limits, n.Conditions...) {
 				own = append(own, c.Section)
 			}
