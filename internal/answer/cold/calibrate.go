@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"regexp"
+	"strconv"
 
 	"ripplewright/internal/answer/model"
 	"ripplewright/internal/form/flaw"
@@ -59,15 +61,21 @@ func (m Measurement) String() string {
 	return fmt.Sprintf("core at %g °C after %.0f min from %g °C", m.CoreC, m.Minutes, m.StartC)
 }
 
+// measurements are the two that String writes.
+var measurements = regexp.MustCompile(`^(?:scooped well after (\S+) min|core at (\S+) °C after (\S+) min from (\S+) °C)$`)
+
 // ReadMeasurement reads what String wrote; false where a kitchen's file says something else.
 func ReadMeasurement(text string) (Measurement, bool) {
-	m := Measurement{Kind: ScoopedWell}
-	if _, err := fmt.Sscanf(text, "scooped well after %f min", &m.Minutes); err == nil && m.String() == text {
-		return m, true
+	found := measurements.FindStringSubmatch(text)
+	if found == nil {
+		return Measurement{}, false
 	}
-	m = Measurement{Kind: CoreAt}
-	_, err := fmt.Sscanf(text, "core at %f °C after %f min from %f °C", &m.CoreC, &m.Minutes, &m.StartC)
-	return m, err == nil && m.String() == text
+	number := func(i int) float64 { v, _ := strconv.ParseFloat(found[i], 64); return v } // what is none differs below
+	m := Measurement{Kind: ScoopedWell, Minutes: number(1)}
+	if found[1] == "" {
+		m = Measurement{Kind: CoreAt, CoreC: number(2), Minutes: number(3), StartC: number(4)}
+	}
+	return m, m.String() == text
 }
 
 // CalibrationError says that no coefficient in reason makes the measured time.
