@@ -30,6 +30,8 @@ func (r *Reader) Read(text string) []Said {
 	in := whole{american: customarily.in(text), dashed: len(dashed().FindAllString(text, 2)) > 1}
 	in.shares = shares(text)
 	in.inStep = inStep(text)
+	in.inGrams = gramsHead.in(text)
+	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
@@ -62,6 +64,8 @@ type whole struct {
 	rows     bool // its tables begin with the number of the row
 	items    bool // its lines are numbered
 	inStep   bool // its tables end in the shares of the whole, without a sign
+	inGrams  bool // the head of its table says that its bare numbers are grams
+	lone     bool // one line alone begins with a number and a point
 	shares   bool // it gives shares of the whole before the weights
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
@@ -70,6 +74,7 @@ var (
 	customarily = find(`(?im)cup|quart|\bqts?\b|[\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}]\s*c(?:\.|\s)`)
 	row         = find(`(?m)^\s*(\d{1,3})\t\s*\d`)
 	item        = find(`(?m)^\s*\(?(\d{1,2})[.)]\s+\S`)
+	pointed     = find(`^\s*\d\.\s+\d`) // "1. 5 tsp" is the first line of a list, or 1.5
 	dashed      = find(`(?m)^\s*-\d`)
 )
 
@@ -158,6 +163,9 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	if in.inStep {
 		text = lastCell.swap(text, "$1")
 	}
+	if in.inGrams {
+		text = grammed(text)
+	}
 	switch {
 	case in.rows && row.in(text):
 		text = text[strings.IndexByte(text, '\t')+1:]
@@ -182,6 +190,9 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	}
 	p := parse(eggsBehind(unrow(byWeight.swap(s, ""))))
 	if struck.in(text) || wonder.in(text) || headed.in(s) {
+		p.doubt = Apart
+	}
+	if in.lone && pointed.in(text) {
 		p.doubt = Apart
 	}
 	if bound.in(text) {

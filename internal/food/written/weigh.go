@@ -196,6 +196,9 @@ func (w *weighing) take() {
 			l.ask(TooMuch)
 			total = ingredient.Cell{}
 		}
+		if how.Basis == Counted && how.Count > mostEggs {
+			l.ask(PiecesOrGrams)
+		}
 	}
 	l.Grams, l.Basis, l.ML, l.GPerML = total, how.Basis, how.ML*w.p.times, how.GPerML
 	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize

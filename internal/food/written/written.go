@@ -10,23 +10,24 @@ type Doubt uint8
 
 // The doubts.
 const (
-	NoAmount     Doubt = iota + 1 // no number
-	Range                         // two numbers, "2 to 3"
-	Vague                         // a pinch, a heaped spoon
-	Unknown                       // no ingredient is called so
-	Several                       // a word that means several ingredients
-	Either                        // "rum or bourbon"
-	FarPercent                    // no ingredient is near that percentage
-	NoMeasure                     // a piece or a packet of unknown weight
-	NoDensity                     // a volume of what has no known density
-	Apart                         // two amounts that do not agree, or measures of one record that do not
-	Thousands                     // "1,000 g"
-	OunceOrFluid                  // ounces of a liquid
-	PintOf                        // a pint, US or British
-	HowFull                       // a cup that weighs more or less by how it is filled
-	Separated                     // eggs for both yolk and white
-	Other                         // a remark that may make another food of it
-	TooMuch                       // more than a line may hold
+	NoAmount      Doubt = iota + 1 // no number
+	Range                          // two numbers, "2 to 3"
+	Vague                          // a pinch, a heaped spoon
+	Unknown                        // no ingredient is called so
+	Several                        // a word that means several ingredients
+	Either                         // "rum or bourbon"
+	FarPercent                     // no ingredient is near that percentage
+	NoMeasure                      // a piece or a packet of unknown weight
+	NoDensity                      // a volume of what has no known density
+	Apart                          // two amounts that do not agree, or measures of one record that do not
+	Thousands                      // "1,000 g"
+	OunceOrFluid                   // ounces of a liquid
+	PintOf                         // a pint, US or British
+	HowFull                        // a cup that weighs more or less by how it is filled
+	Separated                      // eggs for both yolk and white
+	Other                          // a remark that may make another food of it
+	TooMuch                        // more than a line may hold
+	PiecesOrGrams                  // so many eggs that their number may be grams
 )
 
 // Basis is what a line's grams were made of.
@@ -69,3 +70,7 @@ type Eggs struct{ System, Size string }
 
 // mostGrams is what a line may hold: the limit of a design's line.
 const mostGrams = 1e6
+
+// mostEggs is how many eggs a line may count: of a kitchen's or a stall's batch, more are
+// rather grams. common practice, no source.
+const mostEggs = 48
