@@ -205,6 +205,7 @@ func inData(t *testing.T) []string {
 	for _, e := range append(egg.Sizes("US"), egg.Sizes("EU")...) {
 		all = append(all, e.Name)
 	}
+	all = append(all, onpack.TubNames()...)
 	for _, f := range tub.Foods() {
 		all = append(all, f.Name)
 	}

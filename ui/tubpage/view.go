@@ -112,7 +112,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	}
 	v.place = choose(named(onpack.Places(), say.PlaceName), prefPlace, within(kept.Int(prefPlace), len(onpack.Places())))
 	v.sale = choose(named(onpack.Sales(), say.SaleName), prefSale, within(kept.Int(prefSale), len(onpack.Sales())))
-	v.tub = choose(append([]string{own.String()}, onpack.TubNames()...), "", 0)
+	v.tub = choose(append([]string{own.String()}, named(onpack.TubNames(), say.Of)...), "", 0)
 	v.sheet = choose(sheetSizes(), "", 0)
 	v.batch = choose([]string{say.LabelNoBatch.String()}, "", 0)
 	v.sheets.ShowFit(kit.FitPage)
@@ -192,8 +192,8 @@ func (v *View) choices() sticker.Choices {
 		NetML: v.typed["net"].Text, Lot: v.typed["lot"].Text, Storage: v.typed["storage"].Text, Copies: v.typed["copies"].Text,
 		Grams: v.grams.Checked, FrontOfPack: v.front.Checked, Lid: v.lid.Checked, Article: v.typed["article"].Text,
 	}
-	if v.tub.Selected != own.String() {
-		c.Tub = v.tub.Selected
+	if i := v.tub.SelectedIndex(); i > 0 { // the name that a command takes, whatever is shown
+		c.Tub = onpack.TubNames()[i-1]
 	}
 	if v.sheet.Selected != noSheet.String() {
 		c.Sheet = strings.ToLower(v.sheet.Selected)
