@@ -82,10 +82,10 @@ func newColumn(w *Window, title string, part design.Part) *column {
 	how.Importance = widget.LowImportance
 	body := container.NewBorder(
 		tightly(container.NewBorder(nil, nil, name, nil, container.NewVBox(layout.NewSpacer(), c.word, layout.NewSpacer()))),
-		container.New(layout.NewCustomPaddedVBoxLayout(2), inset(process),
+		container.New(keep(layout.NewCustomPaddedVBoxLayout(2)), inset(process),
 			container.NewBorder(nil, nil, nil, container.NewVBox(w.hints.Wrap(how, say.HowHint.String())), c.figures)),
 		nil, nil,
-		container.New(atLeast{least}, c.scroll))
+		container.New(keep(atLeast{least}), c.scroll))
 	c.object = container.NewStack(kit.NewPanel(), container.NewPadded(body))
 	return c
 }

@@ -90,6 +90,8 @@ func shownIn(in fyne.CanvasObject) (all []string) {
 			}
 		case *canvas.Text:
 			texts = append(texts, x.Text)
+		case fyne.Widget:
+			texts = append(texts, setIn(x)...)
 		}
 	}
 	for _, text := range texts {

@@ -88,6 +88,32 @@ func (l atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(objects[0].MinSize().Width, l.height())
 }
 
+// kept is a layout whose least size is asked for once until it lays its objects anew, which
+// the toolkit has it do as soon as one of them has another least size, comes or goes. In
+// every frame the toolkit asks each object of the window, and so each of them as often as
+// there are containers around it.
+type kept struct {
+	of    fyne.Layout
+	least fyne.Size
+	known bool
+}
+
+func keep(l fyne.Layout) fyne.Layout { return &kept{of: l} }
+
+// Layout implements fyne.Layout.
+func (k *kept) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	k.known = false
+	k.of.Layout(objects, size)
+}
+
+// MinSize implements fyne.Layout.
+func (k *kept) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	if !k.known {
+		k.least, k.known = k.of.MinSize(objects), true
+	}
+	return k.least
+}
+
 // wrapped lays its objects in rows as wide as the container, as words in a text.
 type wrapped struct{ width float32 }
 

@@ -51,7 +51,7 @@ type lineRow struct {
 
 func newLineList(w *Window, part design.Part, title string) *lineList {
 	l := &lineList{w: w, part: part, focus: -1, title: widget.NewLabel(title),
-		box: container.New(layout.NewCustomPaddedVBoxLayout(2)), empty: widget.NewLabel(say.NoLineYet.String())}
+		box: container.New(keep(layout.NewCustomPaddedVBoxLayout(2))), empty: widget.NewLabel(say.NoLineYet.String())}
 	l.empty.Importance = widget.LowImportance
 	add := kit.NewButtonWithIcon(say.T("Add…"), theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance

@@ -34,7 +34,7 @@ func newTubColumn(w *Window) *tubColumn {
 	t.name = newNameButton("", w.editDesign)
 	t.name.Icon = theme.DocumentCreateIcon()
 	t.name.Alignment = widget.ButtonAlignCenter
-	rows := container.New(layout.NewCustomPaddedVBoxLayout(2))
+	rows := container.New(keep(layout.NewCustomPaddedVBoxLayout(2)))
 	var slides []*kit.Slide
 	knob := func(name, path, what string, step float64, hint string) *knob {
 		k := w.knob(name, path, what, step, 0)

@@ -37,6 +37,14 @@ var named = regexp.MustCompile(`[\d.]+ % (fat|solids|cocoa|moisture|alcohol)`)
 // ruled are the pages whose units rules or published tables give.
 var ruled = map[places.Place]bool{places.Label: true, places.Sure: true}
 
+// setIn are the texts that a widget sets in its own picture.
+func setIn(w fyne.Widget) []string {
+	if r, sets := test.WidgetRenderer(w).(interface{ Texts() []string }); sets {
+		return r.Texts()
+	}
+	return nil
+}
+
 // textsIn are all words in sight.
 func textsIn(in fyne.CanvasObject) (all []string) {
 	for _, o := range test.LaidOutObjects(in) {
@@ -59,6 +67,8 @@ func textsIn(in fyne.CanvasObject) (all []string) {
 					all = append(all, option)
 				}
 			}
+		case fyne.Widget:
+			all = append(all, setIn(x)...)
 		}
 	}
 	return all

@@ -119,6 +119,8 @@ func (b *bed) dialogTexts() string {
 			all = append(all, x.Text)
 		case *widget.Button:
 			all = append(all, x.Text)
+		case fyne.Widget:
+			all = append(all, setIn(x)...)
 		}
 	}
 	return strings.Join(all, "\n")

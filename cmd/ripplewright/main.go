@@ -55,6 +55,10 @@ const collectAt = 50
 // worth looking through again and again.
 const opening = 400
 
+// rested is how long after the first frame a window that nobody touches has done all that it
+// does by itself.
+const rested = 2 * time.Second
+
 func run(args []string) int {
 	debug.SetGCPercent(opening)
 	file, language := "", ""
@@ -108,6 +112,7 @@ func run(args []string) int {
 		return ours
 	}
 	flat()
+	app.SetMetadata(fyne.AppMetadata{ID: ui.AppID, Name: "Ripplewright", Migrations: map[string]bool{"fyneDo": !asksForThread()}})
 	a := app.NewWithID(ui.AppID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	kept := journal.At(dataFolder("journal"))
@@ -123,6 +128,7 @@ func run(args []string) int {
 	begun := func() {
 		debug.SetGCPercent(collectAt)
 		release()
+		time.AfterFunc(rested, debug.FreeOSMemory) // what opening took and left
 	}
 	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Schemas: schemafile.Here(), Version: version(), Notices: notices, Ring: chime.Ring, Events: events(), Begun: begun})
@@ -132,6 +138,11 @@ func run(args []string) int {
 	}
 	return fine
 }
+
+// asksForThread reports whether the toolkit is to ask of every call to it whether it comes
+// from the window's thread, as a test wants. It writes out the stack for that, which takes half
+// a millisecond of each frame of a drag.
+func asksForThread() bool { return os.Getenv("RIPPLEWRIGHT_THREADS") == "ask" }
 
 // dataFolder is a folder in which the program keeps things by itself, "" on a machine
 // that names no place for it: what would be there is not kept then.

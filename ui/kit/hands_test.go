@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -453,14 +454,7 @@ func TestABookIsAsLargeAsItsOpenLeaf(t *testing.T) {
 func TestLinesCutWhatIsTooLongAndTellItUncut(t *testing.T) {
 	l := kit.NewLines(2, fyne.TextAlignLeading, base.SizeNameText, fyne.TextStyle{})
 	win := window(t, l, 160, 60)
-	shown := func() (texts []string) {
-		for _, o := range test.LaidOutObjects(l) {
-			if x, ok := o.(*canvas.Text); ok {
-				texts = append(texts, x.Text)
-			}
-		}
-		return
-	}
+	shown := test.WidgetRenderer(l).(interface{ Texts() []string }).Texts
 	const long = "freezes at −2.9 °C, 71 % of water frozen"
 	l.ShowText("short\n" + long)
 	require.Len(t, shown(), 2)
@@ -470,11 +464,18 @@ func TestLinesCutWhatIsTooLongAndTellItUncut(t *testing.T) {
 	win.Resize(fyne.NewSize(600, 60))
 	assert.Equal(t, long, shown()[1], "wider, it has room")
 	l.ShowText("one line only")
-	assert.Equal(t, []string{"one line only", ""}, shown())
+	assert.Equal(t, []string{"one line only"}, shown())
 	l.ShowTexts("short\n"+long, "shorter\nfreezes at −2.9 °C")
 	assert.Equal(t, []string{"short", long}, shown())
 	win.Resize(fyne.NewSize(180, 60))
 	assert.Equal(t, []string{"short", "freezes at −2.9 °C"}, shown(), "briefly, where the whole has no room")
 	l.ShowText("short\n" + long)
 	assert.Regexp(t, `…$`, shown()[1])
+	l.ShowText("short\nアイス")
+	assert.Equal(t, []string{"short"}, shown(), "what our letters cannot set")
+	at := slices.IndexFunc(test.LaidOutObjects(l), func(o fyne.CanvasObject) bool {
+		x, ok := o.(*canvas.Text)
+		return ok && x.Visible() && x.Text == "アイス"
+	})
+	assert.GreaterOrEqual(t, at, 0, "the toolkit sets")
 }

@@ -1,10 +1,7 @@
 package kit
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -105,6 +102,18 @@ func (a *hintArea) MouseOut() {
 	}
 }
 
-func (a *hintArea) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(canvas.NewRectangle(color.Transparent))
-}
+func (a *hintArea) CreateRenderer() fyne.WidgetRenderer { return unseen{} }
+
+// unseen renders what only hands find. An object that paints nothing is looked at in every
+// frame like any other.
+type unseen struct{}
+
+func (unseen) Layout(fyne.Size) {}
+
+func (unseen) MinSize() (none fyne.Size) { return }
+
+func (unseen) Refresh() {}
+
+func (unseen) Objects() []fyne.CanvasObject { return nil }
+
+func (unseen) Destroy() {}

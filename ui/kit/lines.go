@@ -4,16 +4,16 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/show/draw"
 	"ripplewright/internal/show/say"
 )
 
 // Lines is a fixed number of lines of text that change often: where a label of
-// the toolkit lays its whole paragraph out again, only the line that differs is
-// measured and drawn. A line too long for the width ends in an ellipsis.
+// the toolkit lays its whole paragraph out again, one picture is made of these.
+// A line too long for the width ends in an ellipsis.
 type Lines struct {
 	widget.BaseWidget
 
@@ -22,17 +22,11 @@ type Lines struct {
 	style fyne.TextStyle
 	full  []string
 	brief []string // instead of a line of full that has no room; "" for none
-	lines []*canvas.Text
 }
 
 // NewLines returns n empty lines.
 func NewLines(n int, align fyne.TextAlign, size fyne.ThemeSizeName, style fyne.TextStyle) *Lines {
 	l := &Lines{align: align, size: size, style: style, full: make([]string, n), brief: make([]string, n)}
-	for range n {
-		t := canvas.NewText("", theme.Color(theme.ColorNameForeground))
-		t.Alignment, t.TextStyle = align, style
-		l.lines = append(l.lines, t)
-	}
 	l.ExtendBaseWidget(l)
 	return l
 }
@@ -49,11 +43,14 @@ func (l *Lines) ShowTexts(text, brief string) {
 		}
 		return ""
 	}
+	differs := false
 	for i := range l.full {
 		if s, b := of(given, i), of(short, i); s != l.full[i] || b != l.brief[i] {
-			l.full[i], l.brief[i] = s, b
-			l.write(i, l.Size().Width)
+			l.full[i], l.brief[i], differs = s, b, true
 		}
+	}
+	if differs {
+		l.Refresh()
 	}
 }
 
@@ -71,20 +68,35 @@ func Shown(text string) string { return say.HarmlessPage(text) }
 // Text is what the lines have been given, uncut.
 func (l *Lines) Text() string { return strings.TrimRight(strings.Join(l.full, "\n"), "\n") }
 
-// write puts line i in its place, cut to the width.
-func (l *Lines) write(i int, width float32) {
-	t := l.lines[i]
-	inset := theme.InnerPadding()
-	t.TextSize, t.Color = theme.Size(l.size), theme.Color(theme.ColorNameForeground)
-	whole := Shown(l.full[i])
-	t.Text = Shortened(whole, width-2*inset, t.TextSize, l.style)
-	if b := l.brief[i]; t.Text != whole && b != "" {
-		t.Text = Shortened(Shown(b), width-2*inset, t.TextSize, l.style)
+// layOut writes the lines, each cut to the width.
+func (l *Lines) layOut(d *draw.List, w, h float64) {
+	t := draw.Text{Rise: draw.Below, Size: float64(theme.Size(l.size)), Colour: colour(theme.ColorNameForeground)}
+	if l.style.Bold {
+		t.Face = draw.SansBold
 	}
-	line := l.height()
-	t.Move(fyne.NewPos(inset, float32(i)*line))
-	t.Resize(fyne.NewSize(fyne.Max(0, width-2*inset), line))
-	t.Refresh()
+	inset := float64(theme.InnerPadding())
+	switch l.align {
+	case fyne.TextAlignCenter:
+		t.Align, t.At.X = draw.Centre, w/2
+	case fyne.TextAlignTrailing:
+		t.Align, t.At.X = draw.Right, w-inset
+	default:
+		t.At.X = inset
+	}
+	for i := range l.full {
+		t.S, t.At.Y = l.shown(i, float32(w-2*inset)), float64(float32(i)*l.height())
+		d.Write(t)
+	}
+}
+
+// shown is what line i says in a width.
+func (l *Lines) shown(i int, width float32) string {
+	whole, size := Shown(l.full[i]), theme.Size(l.size)
+	s := Shortened(whole, width, size, l.style)
+	if b := l.brief[i]; s != whole && b != "" {
+		return Shortened(Shown(b), width, size, l.style)
+	}
+	return s
 }
 
 func (l *Lines) height() float32 {
@@ -93,7 +105,7 @@ func (l *Lines) height() float32 {
 
 // Shortened returns s, shortened to the width if it has to be.
 func Shortened(s string, width, size float32, style fyne.TextStyle) string {
-	fits := func(s string) bool { return fyne.MeasureText(s, size, style).Width <= width }
+	fits := func(s string) bool { return widthOf(s, size, style) <= width }
 	if width <= 0 || fits(s) {
 		return s
 	}
@@ -112,30 +124,7 @@ func Shortened(s string, width, size float32, style fyne.TextStyle) string {
 // CreateRenderer implements fyne.Widget.
 func (l *Lines) CreateRenderer() fyne.WidgetRenderer {
 	l.ExtendBaseWidget(l)
-	r := &linesRenderer{l: l}
-	for _, t := range l.lines {
-		r.objects = append(r.objects, t)
-	}
-	return r
+	return newSketch(func() fyne.Size {
+		return fyne.NewSize(6*theme.Size(l.size), float32(len(l.full))*l.height())
+	}, l.layOut).lettered()
 }
-
-type linesRenderer struct {
-	l       *Lines
-	objects []fyne.CanvasObject
-}
-
-func (r *linesRenderer) Layout(size fyne.Size) {
-	for i := range r.l.lines {
-		r.l.write(i, size.Width)
-	}
-}
-
-func (r *linesRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(6*theme.Size(r.l.size), float32(len(r.l.lines))*r.l.height())
-}
-
-func (r *linesRenderer) Refresh() { r.Layout(r.l.Size()) }
-
-func (r *linesRenderer) Objects() []fyne.CanvasObject { return r.objects }
-
-func (r *linesRenderer) Destroy() {}

@@ -216,5 +216,5 @@ func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	return newSketch(func() fyne.Size {
 		t := theme.CaptionTextSize()
 		return fyne.NewSize(36*t, 13.2*t+8) // so that the words of the scale are as large as the captions
-	}, r.layOut).layered()
+	}, r.layOut).layered().lettered()
 }

@@ -3,6 +3,7 @@ package kit
 import (
 	"image"
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -25,6 +26,9 @@ type sketch struct {
 	marked  image.Rectangle // the part of it with marks, in pixels of the screen
 	layers  *layers         // nil: painted whole every time
 	raster  *canvas.Raster
+	letters bool        // its texts are set in the raster, too
+	set     []lettering // those that can be
+	setLast []lettering // those of the drawing before
 	texts   []*canvas.Text
 	size    fyne.Size
 	objects []fyne.CanvasObject
@@ -51,6 +55,13 @@ func (s *sketch) layered() *sketch {
 	return s
 }
 
+// lettered has the texts set in the raster, for those that change from frame to frame of a
+// drag.
+func (s *sketch) lettered() *sketch {
+	s.letters = true
+	return s
+}
+
 // paint is asked for the part of the drawing that has marks, w by h pixels of the screen.
 func (s *sketch) paint(w, h int) image.Image {
 	scale := float64(w) / float64(s.raster.Size().Width)
@@ -62,6 +73,9 @@ func (s *sketch) paint(w, h int) image.Image {
 	default:
 		pen.Clear(draw.Colour{})
 		pen.Paint(&s.drawing, scale)
+	}
+	for _, l := range s.set {
+		l.on(img, float32(scale))
 	}
 	at := s.raster.Position()
 	return part(img, image.Rect(0, 0, w, h).Add(image.Pt(pixels(at.X), pixels(at.Y))))
@@ -97,7 +111,11 @@ func (s *sketch) fit(scale float32) {
 		scale = 1 // in no window
 	}
 	whole := image.Rect(0, 0, int(math.Ceil(float64(s.size.Width*scale)-1e-3)), int(math.Ceil(float64(s.size.Height*scale)-1e-3)))
-	s.marked = s.marked.Union(marked(&s.drawing, float64(scale)).Intersect(whole))
+	box := marked(&s.drawing, float64(scale))
+	for _, l := range s.set {
+		box = box.Union(l.box(scale))
+	}
+	s.marked = s.marked.Union(box.Intersect(whole))
 	s.raster.Hidden = s.marked.Empty()
 	s.raster.Move(fyne.NewPos(float32(s.marked.Min.X)/scale, float32(s.marked.Min.Y)/scale))
 	s.raster.Resize(fyne.NewSize(float32(s.marked.Dx())/scale, float32(s.marked.Dy())/scale))
@@ -128,7 +146,7 @@ func (s *sketch) Refresh() {
 	s.layOut(&s.drawing, w, h)
 	s.write()
 	below, above := alike(&s.drawing, &s.before)
-	same := below == len(s.drawing.Marks) && below == len(s.before.Marks)
+	same := below == len(s.drawing.Marks) && below == len(s.before.Marks) && slices.Equal(s.set, s.setLast)
 	scale := s.windowScale()
 	if same && scale == s.scale {
 		return
@@ -150,12 +168,19 @@ func (s *sketch) windowScale() float32 {
 
 // write makes the canvas texts follow the drawing, and touches only those that differ.
 func (s *sketch) write() {
-	for i, t := range s.drawing.Texts {
+	s.set, s.setLast = s.setLast[:0], s.set
+	i := 0
+	for _, t := range s.drawing.Texts {
+		if s.letters && settable(&t) {
+			s.set = append(s.set, letteringOf(t))
+			continue
+		}
 		if i == len(s.texts) {
 			s.texts = append(s.texts, canvas.NewText("", t.Colour))
 			s.objects = append(s.objects, s.texts[i])
 		}
 		o := s.texts[i]
+		i++
 		style := fyne.TextStyle{Bold: t.Face == draw.SansBold}
 		changed := o.Text != t.S || o.Color != t.Colour || o.TextSize != float32(t.Size) || o.TextStyle != style || !o.Visible()
 		o.Text, o.Color, o.TextSize, o.TextStyle = t.S, t.Colour, float32(t.Size), style
@@ -163,20 +188,7 @@ func (s *sketch) write() {
 		if changed {
 			size = fyne.MeasureText(t.S, o.TextSize, style)
 		}
-		x, y := float32(t.At.X), float32(t.At.Y)
-		switch t.Align {
-		case draw.Centre:
-			x -= size.Width / 2
-		case draw.Right:
-			x -= size.Width
-		}
-		switch t.Rise {
-		case draw.Middle:
-			y -= size.Height / 2
-		case draw.Above:
-			y -= size.Height
-		}
-		if at := fyne.NewPos(float32(math.Round(float64(x))), float32(math.Round(float64(y)))); at != o.Position() {
+		if at := corner(t, size); at != o.Position() {
 			o.Move(at)
 		}
 		if size != o.Size() {
@@ -187,13 +199,39 @@ func (s *sketch) write() {
 			o.Refresh()
 		}
 	}
-	for _, o := range s.texts[len(s.drawing.Texts):] {
+	for _, o := range s.texts[i:] {
 		if o.Visible() {
 			o.Hide()
 		}
 	}
 }
 
+// corner is where a text of a size begins.
+func corner(t draw.Text, size fyne.Size) fyne.Position {
+	x, y := float32(t.At.X), float32(t.At.Y)
+	switch t.Align {
+	case draw.Centre:
+		x -= size.Width / 2
+	case draw.Right:
+		x -= size.Width
+	}
+	switch t.Rise {
+	case draw.Middle:
+		y -= size.Height / 2
+	case draw.Above:
+		y -= size.Height
+	}
+	return fyne.NewPos(float32(math.Round(float64(x))), float32(math.Round(float64(y))))
+}
+
 func (s *sketch) Objects() []fyne.CanvasObject { return s.objects }
+
+// Texts are those that no object of the toolkit has, for who reads the window.
+func (s *sketch) Texts() (all []string) {
+	for _, l := range s.set {
+		all = append(all, l.text.S)
+	}
+	return all
+}
 
 func (s *sketch) Destroy() {}

@@ -54,5 +54,5 @@ func (t *TubView) CreateRenderer() fyne.WidgetRenderer {
 	t.ExtendBaseWidget(t)
 	return newSketch(func() fyne.Size {
 		return fyne.NewSize(11*theme.TextSize(), 8*theme.TextSize())
-	}, t.layOut).layered()
+	}, t.layOut).layered().lettered()
 }

@@ -1,10 +1,7 @@
 package kit
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -41,6 +38,4 @@ func (w *Wheel) Scrolled(e *fyne.ScrollEvent) {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (w *Wheel) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(canvas.NewRectangle(color.Transparent))
-}
+func (w *Wheel) CreateRenderer() fyne.WidgetRenderer { return unseen{} }
