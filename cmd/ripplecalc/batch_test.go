@@ -178,6 +178,9 @@ func TestWhatIsLearntReachesEveryAnswer(t *testing.T) {
 
 // What batches teach of the hardness is in every answer about the design beside them.
 func TestWhatBatchesTeachIsInEveryAnswer(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	k := newKitchen(t)
 	hardness := func() (kPa, width float64, learnt any) {
 		code, out, errs := k.run("", "evaluate", "--json", "quay.yaml")
@@ -248,6 +251,9 @@ func TestWhatBatchesTeachIsInEveryAnswer(t *testing.T) {
 // Five pans and five cups that came out otherwise than written: figures and weights stay,
 // and every band that rests on them says so.
 func TestWhatTheRecipeCameToIsInEveryBand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	k := newKitchen(t)
 	type band struct{ Low, High float64 }
 	type evaluated struct {

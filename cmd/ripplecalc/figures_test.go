@@ -132,6 +132,9 @@ func (v *views) section(heading string) string {
 // The card, the page of all figures, the text and the JSON say the same of a
 // design, digit by digit: every figure with its band, the nutrition and the lines.
 func TestEveryViewHasTheSameFigures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	path := filepath.Join(t.TempDir(), "card.md")
 	shared := map[string]int{}
 	everyView(t, func(name string, d design.Design, r *model.Result) {

@@ -73,6 +73,9 @@ func (k kitchen) run(in string, words ...string) (code int, out, err string) {
 }
 
 func TestExitCodesSayWhoseFaultItIs(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	k := newKitchen(t)
 	for _, c := range []struct {
 		args string

@@ -110,6 +110,9 @@ func TestALabelsRemarksAreGermanWhereGermanIsSpoken(t *testing.T) {
 // Of what must stand on a tub, only what stands there and the law's own name are in the
 // law's language.
 func TestWhatATubOwesIsToldInGermanWhereGermanIsSpoken(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	t.Cleanup(func() { tongue.Speak(tongue.English); report.Reads = say.Usual })
 	demo := "../../assets/demos/hazelnut.yaml"
 	for _, place := range []string{"us", "eu", "de", "ie", "it", "uk"} {

@@ -126,6 +126,9 @@ func TestDecimalsAndCurrencyOfTexts(t *testing.T) {
 // The day as a calendar and as Markdown is told in the units that were chosen, folded
 // lines (RFC 5545, 3.1) put together.
 func TestThePlansFilesFollowTheUnits(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	t.Cleanup(func() { report.Reads = say.Usual })
 	folded := strings.NewReplacer("\r\n ", "", "\r\n", "\n", `\,`, ",", `\;`, ";", `\n`, "\n")
 	for _, demo := range []string{"hazelnut", "oat-orchard"} {

@@ -320,6 +320,9 @@ const english = "internal/show/tongue/catalogue/active.en.json"
 // The English catalogue has every message of the sources and no other: with -update it
 // is written.
 func TestTheEnglishCatalogueIsThatOfTheSources(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one goroutine reads the sources: nothing for the race detector")
+	}
 	all := map[string]string{"@": "Generated from the sources: go test ./internal/arch -run Catalogue -update"}
 	for m := range messages(t) {
 		if shown, _, _ := strings.Cut(m, "¦"); !signsAlone(m) {
@@ -373,6 +376,9 @@ var braces = regexp.MustCompile(`\{[^{}]*\}`)
 // A message of another language is one of the sources, with its verbs, and leaves
 // none out.
 func TestOtherLanguagesSayWhatEnglishSays(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one goroutine reads the sources: nothing for the race detector")
+	}
 	sources := messages(t)
 	for _, l := range tongue.Languages {
 		if l.Tag == tongue.English {

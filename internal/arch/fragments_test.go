@@ -138,6 +138,9 @@ func pieces(fset *token.FileSet, info *types.Info, files []*ast.File) (found []s
 // A sentence is one message, which a language may turn round: none is made of pieces
 // that English alone joins so.
 func TestNoSentenceIsJoinedFromPieces(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one goroutine reads the sources: nothing for the race detector")
+	}
 	r := newReader()
 	r.tell = func(fset *token.FileSet, info *types.Info, files []*ast.File) {
 		for _, f := range pieces(fset, info, files) {

@@ -58,6 +58,9 @@ func TestJustTheSectionsChosenStandOnACard(t *testing.T) {
 // A card of one page, or two, has no more; what has no room is named on it, and the
 // weights and steps are never left out.
 func TestACardHasNoMorePagesThanAskedFor(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	for _, paper := range []Paper{A4, Letter, A5} {
 		for most := 1; most <= 2; most++ {
 			pages, text, err := composedOf(t, Options{Paper: paper, Pages: most})
@@ -113,6 +116,9 @@ func TestTheKitchensPagesAreBigAndHaveBlanks(t *testing.T) {
 }
 
 func TestColumnsKeepTheMarginsOfEveryPaper(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	for name, o := range map[string]Options{"a5": {Paper: A5, Region: label.US}, "eu": {Paper: A5, Region: label.EU}, "one": {Paper: A4, Pages: 1}} {
 		pages, _, err := composedOf(t, o)
 		require.NoError(t, err)

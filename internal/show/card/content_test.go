@@ -39,6 +39,9 @@ func TestTimesInTheColdArePrinted(t *testing.T) {
 
 // TestTheCardNeverPromises looks for a word that no computed figure supports.
 func TestTheCardNeverPromises(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	for name, pages := range cards(t) {
 		for _, s := range texts(pages) {
 			assert.NotRegexp(t, `(?i)\bsafe(ly|ty)?\b`, s, name)

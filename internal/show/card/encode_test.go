@@ -29,6 +29,9 @@ import (
 
 // TestEveryLineOfALongDesignIsInThePDF reads the file back.
 func TestEveryLineOfALongDesignIsInThePDF(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	d := forty(t)
 	r := evaluated(t, d)
 	path := filepath.Join(t.TempDir(), "card.pdf")
@@ -72,6 +75,9 @@ func TestACancelledCardIsNotDrawn(t *testing.T) {
 }
 
 func TestTheSameCardHasTheSameBytes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	d := market.Hazelnut()
 	r := evaluated(t, d)
 	o, err := Options{}.filled()

@@ -79,6 +79,9 @@ func TestLettersThatTheFontsLackAreNamedWhereTheyStand(t *testing.T) {
 }
 
 func TestLettersThatTheFontsLackAreMarkedInTheFile(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a sweep, of which the race detector takes long")
+	}
 	d := foreign(t)
 	r := evaluated(t, d)
 	dir := t.TempDir()
