@@ -141,13 +141,18 @@ func (p *part) above(level float32) float32 {
 // refine follows the subpixels of all pixels that are no planes, so that the field can be
 // cut at one level after another without going back to the layout.
 func (f *Origins) refine() {
+	f.amid = amid(f.uneven, f.Width)
 	f.fine = make([]int32, f.Width*f.Height)
 	rows := make([][]part, f.Height)
 	num.Parallel(f.Height, func(j int) {
 		for i := 0; i < f.Width; i++ {
 			at, nw := j*f.Width+i, j*(f.Width+1)+i
 			f.fine[at] = -1
-			if f.inside[at] == 0 || f.isUneven(j, i) {
+			if f.isUneven(j, i) {
+				f.fine[at] = sampled
+				continue
+			}
+			if f.inside[at] == 0 {
 				continue
 			}
 			if flat, _ := f.flat(nw, 0); !flat {
@@ -167,6 +172,9 @@ func (f *Origins) refine() {
 		f.parts = append(f.parts, row...)
 	}
 }
+
+// sampled marks a pixel whose share its own samples tell.
+const sampled = -2
 
 // isUneven reports whether pixel i of row j is sampled for itself.
 func (f *Origins) isUneven(j, i int) bool {

@@ -36,9 +36,11 @@ type Origins struct {
 	columns []int32
 	heights []float32
 
-	// fine, if not nil, says of each pixel where in parts its heights are: see refine.
+	// fine, if not nil, says of each pixel where in parts its heights are, or sampled where
+	// they are its samples': see refine.
 	fine  []int32
 	parts []part
+	amid  []bool // uneven, as are the eight pixels about it; nil: not known
 }
 
 // Origins follows the fluid back through the strokes at px pixels along the cut's
@@ -192,8 +194,8 @@ func (f *Origins) cut(c *Cut, r *Raster) {
 		FoamFractions:   grown(r.FoamFractions, f.Width*f.Height),
 		InsideFractions: f.inside,
 		cut:             c, out: c.out, view: c.set.View, seed: c.set.Seed, fillMM: c.set.Tub.HeightMM,
-		uneven: f.uneven,
-		spare:  r.spare,
+		uneven: f.uneven, amid: f.amid,
+		spare: r.spare,
 	}
 	pieces := (f.Height + stretch - 1) / stretch
 	num.Parallel(pieces, func(i int) {
@@ -218,6 +220,7 @@ func (f *Origins) cutRow(foam []float32, j int, level float64) {
 			foam[i] = 1
 		case f.fine != nil && f.fine[at+i] >= 0:
 			foam[i] = f.parts[f.fine[at+i]].above(limit)
+		case f.fine != nil && f.fine[at+i] == sampled: // below
 		case f.fine != nil:
 			nw := j*(f.Width+1) + i
 			sw := nw + f.Width + 1
@@ -228,13 +231,17 @@ func (f *Origins) cutRow(foam []float32, j int, level float64) {
 	}
 	n := f.samples * f.samples
 	for k := f.starts[j]; k < f.starts[j+1]; k++ {
+		i := f.columns[k]
+		if high[i] < limit || low[i] > limit {
+			continue // is 0 or 1 already
+		}
 		// Each sample votes foam or dense: interpolating would favour the phase that is
-		// thicker.
+		// thicker. Their order is any, which a branch would have to guess.
 		sum := float32(0)
 		for _, h := range f.heights[k*n : (k+1)*n] {
-			sum += clamp(0.5+(h-limit)/softMM, 0, 1)
+			sum += max(0, min(1, 0.5+(h-limit)/softMM))
 		}
-		foam[f.columns[k]] = sum / float32(n)
+		foam[i] = sum / float32(n)
 	}
 }
 

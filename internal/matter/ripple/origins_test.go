@@ -53,6 +53,35 @@ func TestANewRatioOnlyAddsFoam(t *testing.T) {
 	}
 }
 
+// The short cuts for pixels that need no vote, or stand amid their like, change nothing.
+func TestShortCutsAreNone(t *testing.T) {
+	f, err := stir(t, settings(t, Side, Dollops, Mixed, 20, 1)).Origins(context.Background(), 120, nil)
+	require.NoError(t, err)
+	long := *f
+	long.amid = make([]bool, len(f.uneven))
+	long.low, long.high = make([]float32, len(f.low)), make([]float32, len(f.high))
+	for i := range long.low {
+		long.low[i], long.high[i] = -math.MaxFloat32, math.MaxFloat32 // all are looked at
+	}
+	some := 0
+	for _, share := range []float64{0.1, 0.4, 0.7} {
+		short, err := f.Raster(share)
+		require.NoError(t, err)
+		all, err := long.Raster(share)
+		require.NoError(t, err)
+		for i, want := range all.FoamFractions {
+			if f.inside[i] == 0 {
+				continue
+			}
+			if f.amid[i] {
+				some++
+			}
+			require.InDelta(t, want, short.FoamFractions[i], 1e-6, "pixel %d", i)
+		}
+	}
+	assert.Greater(t, some, 1000)
+}
+
 func TestAFieldRefusesARatioThatIsNone(t *testing.T) {
 	f, err := stir(t, settings(t, Side, Dollops, Mixed, 1, 2)).Origins(context.Background(), 50, nil)
 	require.NoError(t, err)

@@ -20,6 +20,7 @@ type Raster struct {
 	seed   uint64
 	fillMM float64
 	uneven []bool    // the field's
+	amid   []bool    // likewise; nil: not known
 	spare  []float32 // for settle
 }
 
@@ -54,6 +55,11 @@ func (r *Raster) settle() {
 			if !r.uneven[at] {
 				continue
 			}
+			if r.amid != nil && r.amid[at] {
+				above, row, below := r.FoamFractions[at-r.Width-1:at-r.Width+2], r.FoamFractions[at-1:at+2], r.FoamFractions[at+r.Width-1:at+r.Width+2]
+				r.spare[at] = (above[0] + above[2] + below[0] + below[2] + 2*(above[1]+row[0]+row[2]+below[1]) + 4*row[1]) / 16
+				continue
+			}
 			own, sum := r.FoamFractions[at], float32(0)
 			for b := range settling {
 				to := at + (b-1)*r.Width - 1
@@ -68,6 +74,21 @@ func (r *Raster) settle() {
 		}
 	})
 	r.FoamFractions, r.spare = r.spare, r.FoamFractions
+}
+
+// amid tells which uneven pixels of rows of a width have eight uneven neighbours.
+func amid(uneven []bool, width int) []bool {
+	all := make([]bool, len(uneven))
+	for at, u := range uneven {
+		if !u { // none at the edge is
+			continue
+		}
+		all[at] = true
+		for _, to := range [...]int{at - width, at, at + width} {
+			all[at] = all[at] && uneven[to-1] && uneven[to] && uneven[to+1]
+		}
+	}
+	return all
 }
 
 // settling is the binomial filter over a pixel and its neighbours.
