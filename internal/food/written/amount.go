@@ -17,18 +17,20 @@ type amount struct {
 }
 
 var (
-	mixed    = find(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
-	quotien  = find(`^(\d+)\s*/\s*(\d+)`)
-	spaced   = find(`^(\d{1,3}(?: \d{3})+) ?(?:g|ml|gram|grams)\b\s*(\pL*)`)
-	grouping = find(`^(?:(?:1|\d\d)(?: \d{3})+|\d(?: 000)+)$`) // "2 250 g" may be two of 250 g
-	decimal  = find(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
-	grouped  = find(`^[1-9]\d{0,2}[.,]\d{3}$`)
-	further  = find(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
-	circa    = find(`^[cC]\.?\s*(\d)`)
-	halfMore = find(`(?i)^\s+and a half\b`)
-	roughly  = find(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
-	to       = find(`^\s*(?:-|/|\||to\b|or\b)\s*`)
-	spoken   = find(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
+	mixed     = find(`^(\d+)(?:\s*[-+&]\s*|\s+and\s+|\s+)(\d+)\s*/\s*(\d+)`)
+	quotien   = find(`^(\d+)\s*/\s*(\d+)`)
+	spaced    = find(`^(\d{1,3}(?: \d{3})+) ?(?:g|ml|gram|grams)\b\s*(\pL*)`)
+	grouping  = find(`^(?:(?:1|\d\d)(?: \d{3})+|\d(?: 000)+)$`)                        // "2 250 g" may be two of 250 g
+	mingled   = find(`^(?:[1-9]\d{0,2}(?:\.\d{3})+,\d+|[1-9]\d{0,2}(?:,\d{3})+\.\d+)`) // two signs: the last is the decimal one
+	continued = find(`^[.,]\d`)
+	decimal   = find(`^(?:\d+(?:[.,]\d+)?|[.,]\d+)`)
+	grouped   = find(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	further   = find(`(?i)^and (a half|half|a quarter|three quarters)(?: of an?)?(?:\s+|$)`)
+	circa     = find(`^[cC]\.?\s*(\d)`)
+	halfMore  = find(`(?i)^\s+and a half\b`)
+	roughly   = find(`(?i)^(?:(?:an? )?(?:bit|little|touch) |just |slightly |somewhat )?(?:more than|less than|over|under)\s+`)
+	to        = find(`^\s*(?:-|/|\||to\b|or\b)\s*`)
+	spoken    = find(`^(?i)(three quarters of an?|three quarters|a quarter of an?|a quarter|quarter of an?|quarter|half an?|half of an?|a half|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: (dozen))?(?:\s+|$)`)
 )
 
 var spokenNumbers = map[string]float64{"three quarters": 0.75, "a quarter": 0.25, "quarter": 0.25, "half": 0.5, "a half": 0.5, "a": 1, "an": 1,
@@ -53,6 +55,10 @@ func number(s string) (v float64, rest string, thousands, ok bool) {
 	}
 	if m := quotien.parts(s); m != nil && atoi(m[2]) > atoi(m[1]) && atoi(m[2]) <= mostParts {
 		return atoi(m[1]) / atoi(m[2]), s[len(m[0]):], false, true
+	}
+	if m := mingled.of(s); m != "" && !continued.in(s[len(m):]) {
+		last := strings.LastIndexAny(m, ".,")
+		return atoi(strings.NewReplacer(".", "", ",", "").Replace(m[:last]) + "." + m[last+1:]), s[len(m):], false, true
 	}
 	if m := decimal.of(s); m != "" {
 		rest := s[len(m):]

@@ -9,6 +9,7 @@ var called = [][2]string{
 	{"cream; whipping cream; whipped cream; fresh cream", "cream_heavy cream_light_whipping cream_whipping_38 cream_whipping_40 cream_light"},
 	{"light cream; coffee cream; table cream", "cream_light"}, // 21 CFR 131.155 names it so
 	{"single cream; pouring cream", "cream_light half_and_half"},
+	{"soured cream", "sour_cream"}, // its name in Britain
 	{"light whipping cream", "cream_light_whipping"},
 	{"half and half", "half_and_half"},
 	{"double cream", "cream_whipping_40?"},
@@ -49,7 +50,7 @@ var called = [][2]string{
 	{"treacle", "treacle_black golden_syrup"},
 	{"syrup", "glucose_syrup_de42 maple_syrup golden_syrup"},
 	{"agave; agave nectar; agave syrup", "agave_syrup"},
-	{"honey; clear honey; runny honey", "honey"},
+	{"honey; clear honey; runny honey; mild honey; light honey", "honey"},
 	{"cocoa; cocoa powder; unsweetened cocoa powder; unsweetened cocoa", "cocoa_natural cocoa_dutch cocoa_powder_eu"},
 	{"natural cocoa powder; natural cocoa; natural unsweetened cocoa powder", "cocoa_natural"},
 	{"dutch process cocoa powder; dutch cocoa; dutch process cocoa; dutched cocoa powder; dutch processed cocoa powder", "cocoa_dutch"},
@@ -96,7 +97,7 @@ var called = [][2]string{
 	{"vinegar; white vinegar; distilled vinegar; distilled white vinegar", "vinegar"},
 	{"cinnamon; ground cinnamon", "cinnamon"}, {"nutmeg; ground nutmeg", "nutmeg"}, {"cardamom; ground cardamom", "cardamom"},
 	{"ginger", "ginger_fresh ginger_ground"},
-	{"pepper; black pepper; ground black pepper", "pepper_black~"},
+	{"pepper; black pepper; ground black pepper", "pepper_black"},
 	{"mint; mint leaf; fresh mint", "mint_peppermint"},
 	{"brewed coffee; strong brewed coffee", "coffee_brewed"},
 	{"coffee; strong coffee", "coffee_brewed coffee_instant coffee_espresso"},

@@ -17,7 +17,8 @@ var (
 	cost      = find(`\s+(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])\s*$`)
 	please    = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|haha)\s*$`)
 	clock     = find(`^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?\s*`)
-	fillers   = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|an?\s|half\s)`)
+	fillers   = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|(?:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s)`)
+	itsSo     = find(`(?i)^(?:(?:and|so|oh|ok|okay|then)[\s,]+)*it'?s\s+(\d)`)
 	speaker   = find(`^(\pL{2,15}):\s*(\d.*)$`)
 	promised  = find(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
 	spoonOf   = find(`(?i)\b(tea|table)[ -]spoon`)
@@ -67,7 +68,7 @@ func (r *Reader) quiet(s string) string {
 	})
 	s = bareShort.swap(s, "${1}chocolate$2")
 	s = dozen.swap(s, "12 ")
-	s = fillers.swap(s, "$1")
+	s = fillers.swap(itsSo.swap(s, "$1"), "$1")
 	if m := glued.parts(s); m != nil {
 		if w, _ := word(m[2] + m[3]); measures[strings.ToLower(w)] == (measure{}) {
 			s = m[1] + " " + m[2] + " " + m[3]

@@ -31,7 +31,7 @@ var foreign = sync.OnceValue(func() map[string][]string {
 		{"lemon_juice", "zitronensaft; saft einer zitrone; jus d'un citron; jus de citron; succo di limone; zumo de limón; jugo de limón"}, {"orange_juice", "orangensaft; jus d'orange; succo d'arancia; zumo de naranja"},
 		{"strawberry", "erdbeeren; erdbeere; fraises; fragole; fresas"}, {"raspberry", "himbeeren; framboises; lamponi; frambuesas"}, {"blueberry", "heidelbeeren; blaubeeren; myrtilles; mirtilli; arándanos"},
 		{"hazelnut", "haselnüsse; noisettes; nocciole; avellanas"}, {"almond", "mandeln; amandes; mandorle; almendras"}, {"pistachio", "pistazien; pistaches; pistacchi; pistachos"}, {"walnut", "walnüsse; noix; noci; nueces"},
-		{"cinnamon", "zimt; cannelle; cannella; canela"}, {"coffee_espresso", "caffè; kaffee; café"}, {"coconut_milk", "kokosmilch; lait de coco; latte di cocco; leche de coco"},
+		{"cinnamon", "zimt; cannelle; cannella; canela"}, {"coffee_espresso", "caffè; kaffee; café"}, {"coconut_dried", "kokosraspel; kokosflocken"}, {"locust_bean_gum", "johannisbrotkernmehl; farine de graines de caroube; farina di semi di carrube"}, {"guar_gum", "guarkernmehl; gomme de guar; farina di guar"}, {"coconut_milk", "kokosmilch; lait de coco; latte di cocco; leche de coco"},
 	} {
 		for _, name := range strings.Split(f[1], ";") {
 			all[keyOf(name)] = strings.Fields(f[0])

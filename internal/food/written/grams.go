@@ -160,12 +160,19 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 	g := out.ML * out.GPerML
 	for ml, c := range map[float64]ingredient.Cell{customary.CupML: in.GramsPerCup, customary.TablespoonML: in.GramsPerTbsp, customary.TeaspoonML: in.GramsPerTsp, customary.FluidOunceML: in.GramsPerFlOz} {
 		near := ml == a.in.size || a.in.size != customary.CupML && a.in.size != customary.TablespoonML && a.in.size != customary.TeaspoonML
+		if out.ML >= cupsWorth && ml != a.in.size && (ml == customary.TablespoonML || ml == customary.TeaspoonML) {
+			near = false // what is poured by the millilitre is as a cup of it, and no spoon
+		}
 		if c.Known && near && math.Abs(c.Value/ml/in.Density.Value-1) > apartRecord && out.Doubt == 0 {
 			out.Doubt = Apart
 		}
 	}
 	return ingredient.Known(g), out
 }
+
+// cupsWorth is from how many mL on nobody measures by the spoon: a quarter of a cup. common
+// practice, no source.
+const cupsWorth = customary.CupML / 4
 
 var recordMeasure = find(`^([\d.]+) ([a-z]+)(?:,? ([^=]*?))? = ([\d.]+) g$`)
 
@@ -201,7 +208,8 @@ var (
 
 // filled is what one cup or spoon of a record weighs as the line says it is filled
 // or cut ("packed", "sliced"); 0 where the line does not say, and several where
-// the record's own measures then differ by more than a quarter.
+// the record's own measures then differ by more than a quarter and none of them is of the
+// food as it stands, as of cream cheese beside that which is whipped.
 func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, several bool) {
 	if in.DensityKind == "liquid" {
 		return 0, false
@@ -214,17 +222,20 @@ func filled(in *ingredient.Ingredient, ml float64, text string) (grams float64, 
 	if groundLater.in(text) {
 		said["ground"] = false
 	}
+	if in.ID == "pepper_black" && !said["whole"] {
+		said["ground"] = true // by the spoon: what is whole is called so, or peppercorns
+	}
 	between := said["packed"] && (said["lightly"] || said["loosely"] || said["not"]) // neither of a record's two
-	low, high := math.Inf(1), 0.0
+	low, high, plain := math.Inf(1), 0.0, false
 	for _, m := range recordMeasures(in, want) {
 		for _, w := range strings.Fields(keyOf(m.how)) {
 			if said[w] && w != "or" && (w != "whole" || m.how == w) && !between {
 				grams = m.grams
 			}
 		}
-		low, high = min(low, m.grams), max(high, m.grams)
+		low, high, plain = min(low, m.grams), max(high, m.grams), plain || m.how == ""
 	}
-	return grams, high > low*(1+apartBulk)
+	return grams, !plain && high > low*(1+apartBulk)
 }
 
 // lightest is what the smallest piece of a record weighs, g, 0 where it has none.

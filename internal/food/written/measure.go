@@ -36,6 +36,7 @@ var measures = func() map[string]measure {
 	}{
 		{"g gr grs gm gms gram grams gramme grammes", measure{mass, 1}},
 		{"kg kgs kilo kilos kilogram kilograms", measure{mass, 1000}},
+		{"dag dkg decagram decagrams dekagram dekagrams", measure{mass, 10}}, // BIPM SI Brochure, table 7; dkg in shops from Vienna to Warsaw
 		{"mg milligram milligrams", measure{mass, 0.001}},
 		{"lb lbs pound pounds", measure{mass, customary.PoundG}},
 		{"oz ozs ounce ounces", measure{ounce, customary.OunceG}},

@@ -10,17 +10,18 @@ import (
 
 // parts are what a line is made of.
 type parts struct {
-	sum     []amount // added together
-	beside  []amount // the same again in other measures
-	times   float64  // how often, 1 for once
-	packs   bool     // the amounts are of one packet
-	name    string
-	notes   []string
-	percent float64 // −1: none
-	doubt   Doubt
-	whole   string  // what an amount was made from: "juice", "zest"
-	each    bool    // the weight beside them is of one
-	pieces  float64 // how many eggs the weight is said to be, 0: nobody says
+	sum      []amount // added together
+	beside   []amount // the same again in other measures
+	times    float64  // how often, 1 for once
+	packs    bool     // the amounts are of one packet
+	name     string
+	notes    []string
+	percent  float64 // −1: none
+	doubt    Doubt
+	whole    string  // what an amount was made from: "juice", "zest"
+	each     bool    // the weight beside them is of one
+	lettered bool    // the size of eggs is a letter
+	pieces   float64 // how many eggs the weight is said to be, 0: nobody says
 }
 
 func parse(s string) parts {

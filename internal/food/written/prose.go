@@ -14,7 +14,7 @@ var methods = words("add allow arrange assemble bake beat blend blitz boil break
 	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
 	"flame torch mise age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
-	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
+	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner alles chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
 // things are those of them that may be a food as well, "zest, grated" or "mature cheddar";
 // behind the verb stands one of follows.
@@ -24,7 +24,7 @@ var (
 )
 
 // tells are words that a remark on the whole begins with.
-var tells = words("doubled tripled scaled fits edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+var tells = words("doubled tripled scaled fits edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories posted too ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
 
 // points are words that begin such a remark, and a food that nobody weighed.
@@ -44,14 +44,18 @@ var pinched = words("pinch pinches dash dashes drop drops splash knob knobs hand
 var (
 	stepNo  = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
 	heats   = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
-	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|week|month|time|cm\b|mm\b|inch|in\b|%)`)
+	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
 	seasons = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional|if)\b`)
 )
 
 // prose reports whether s is a sentence of the method, or a remark on the whole, that has
 // no amount of any food: nothing in it is weighed.
 func (r *Reader) prose(s string) bool {
-	s = strings.TrimSpace(stepNo.swap(s, ""))
+	s = strings.TrimSpace(stepNo.swap(strings.Trim(s, "~ "), ""))
+	if cells, sign := cellsOf(s); sign != "" && slices.ContainsFunc(cells, bareCell.in) {
+		return false // a row of a table: "skim milk; 540"
+	}
+	s = cellMark.swap(s, " ")
 	fields := strings.Fields(strings.ToLower(s))
 	for len(fields) > 1 && (first[strings.Trim(fields[0], ".,:")] || strings.HasSuffix(fields[0], "ly") || strings.HasSuffix(fields[0], "ly,")) {
 		fields = fields[1:]
@@ -59,16 +63,21 @@ func (r *Reader) prose(s string) bool {
 	if len(fields) == 0 || r.weighs(s) {
 		return false
 	}
+	if r.startsWithFood(fields) {
+		return false // "skim milk"
+	}
 	for i, w := range fields[1:] {
-		if w == "then" && i+2 < len(fields) && methods[fold.Text(strings.Trim(fields[i+2], ".,"))] && heats.in(s) {
-			return true // "syrup to 118 °C then pour"
+		if (w == "then" || strings.HasSuffix(w, ",")) && i+2 < len(fields) && methods[fold.Text(strings.Trim(fields[i+2], ".,"))] && degrees.in(s) {
+			return true // "syrup to 118 °C, pour"
 		}
 	}
 	switch at := fold.Text(strings.Trim(fields[0], ".,:;!")); {
 	case len(fields) == 1:
 		return methods[at] && strings.ContainsAny(s, ".!")
 	case things[at]:
-		return follows[strings.Trim(fields[1], ".,:;!")]
+		return follows[strings.Trim(fields[1], ".,:;!")] || timed.in(numberless.swap(strings.Join(fields[1:], " "), ""))
+	case ranked.in(s) && !r.names.mentions(s):
+		return true // "2nd prize"
 	case methods[at]:
 		return fields[1] != "of"
 	case tells[at]:
@@ -81,6 +90,25 @@ func (r *Reader) prose(s string) bool {
 		return false
 	}
 	return len(fields) > 3 && points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
+}
+
+var (
+	degrees    = find(`\d ?(?:°|º|[Dd]eg)|\b\d{3} ?[CF]\b`) // and no "12 c cream, whip"
+	numberless = find(`^\d+(?:-\d+)? ?`)
+	ranked     = find(`(?i)^\d{1,2}(?:st|nd|rd|th)\b`)
+)
+
+// startsWithFood reports whether the first word is of a food's name, and no verb: "skim milk".
+func (r *Reader) startsWithFood(fields []string) bool {
+	if !methods[fields[0]] {
+		return false
+	}
+	for n := 2; n <= min(len(fields), 4); n++ {
+		if _, food := r.names.all[keyOf(strings.Trim(strings.Join(fields[:n], " "), ".,:;!"))]; food {
+			return true
+		}
+	}
+	return false
 }
 
 // crowd finds for how many a title is.
@@ -113,7 +141,7 @@ func (r *Reader) titled(l *Said) bool {
 
 // vessel finds what an amount is the size of, "6 qt. freezer"; held, that something is in it.
 var (
-	vessel = find(`(?i)^[\s-]*(?:(?:ice cream|loaf|mixing|metal|glass|plastic|large|sauce|springform|cake|pudding|electric|crank) )*(?:freezers?|bowls?|machines?|churns?|pans?|dish(?:es)?|mou?lds?|containers?|makers?|saucepans?|ramekins?|terrines?)\b`)
+	vessel = find(`(?i)^[\s-]*(?:(?:ice cream|loaf|mixing|metal|glass|plastic|large|sauce|springform|cake|pudding|electric|crank) )*(?:freezers?|bowls?|machines?|churns?|pans?|(?:loaf|cake|bread|baking|roasting|muffin) tins?|dish(?:es)?|mou?lds?|containers?|makers?|saucepans?|ramekins?|terrines?)\b`)
 	held   = find(`(?i)^\s*\S+ (?:of|with) `)
 )
 

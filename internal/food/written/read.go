@@ -30,11 +30,17 @@ func (r *Reader) Read(text string) []Said {
 	in := whole{american: customarily.in(text), dashed: len(dashed().FindAllString(text, 2)) > 1}
 	in.shares = shares(text)
 	in.inStep = inStep(text)
-	in.inGrams = gramsHead.in(text)
+	in.inGrams = allGrams.in(text)
+	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
+		if head, ok := tabled(raw, lines[i+1:]); ok {
+			in.table = head
+		} else if _, sign := cellsOf(raw); sign == "" {
+			in.table = table{} // what is below the rows has a head of its own, or none
+		}
 		l, ok := r.line(raw, in)
 		if ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
 			all = append(all, l)
@@ -64,7 +70,9 @@ type whole struct {
 	rows     bool // its tables begin with the number of the row
 	items    bool // its lines are numbered
 	inStep   bool // its tables end in the shares of the whole, without a sign
-	inGrams  bool // the head of its table says that its bare numbers are grams
+	inGrams  bool // it says that its bare numbers are grams
+	ringed   bool // its lines begin with the letter that a round bullet is pasted as
+	table    table
 	lone     bool // one line alone begins with a number and a point
 	shares   bool // it gives shares of the whole before the weights
 	dashed   bool // its lines begin with dashes that touch the number: none is a minus
@@ -76,20 +84,22 @@ var (
 	item        = find(`(?m)^\s*\(?(\d{1,2})[.)]\s+\S`)
 	pointed     = find(`^\s*\d\.\s+\d`) // "1. 5 tsp" is the first line of a list, or 1.5
 	dashed      = find(`(?m)^\s*-\d`)
+	ring        = find(`(?m)^\s*o\s+([\d\x{00BC}-\x{00BE}\x{2150}-\x{215E}])`)
 )
 
 var (
 	// Bullets, rings, squares and ticked boxes, by number: they are read and never written.
-	box     = find(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+|\p{So}+\x{FE0F}?)\s*)+`)
-	ordinal = find(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
-	group   = find(`\(([^()]*)\)`)
-	comma   = find(`,(?:\D|$)|;| - (?:\D|$)| -$`)
-	dots    = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
-	blanks  = find(`\s+`)
-	serving = find(`(?i)^(?:makes|serves|yields?|servings?|nutrition|calories|prep|preparation|cook|total|time|for the|ingredients?|method|directions?|instructions?)\b`)
-	ruled   = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
+	box       = find(`^\s*(?:(?:\([ xX]?\)|[-*+>#?\x{2022}\x{2023}\x{2192}\x{00B7}\x{25A0}\x{25A1}\x{25A2}\x{25AA}\x{25CB}\x{25CF}\x{25E6}\x{2610}\x{2611}\x{2713}]+|\p{So}+\x{FE0F}?)\s*)+`)
+	ordinal   = find(`^\s*\d{1,2}[.)]\s+((?:an?\s|half|[\d~.]|[a-z]+\s\d).*)$`)
+	group     = find(`\(([^()]*)\)`)
+	comma     = find(`,(?:\D|$)|;| - (?:\D|$)| -$`)
+	dots      = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
+	blanks    = find(`\s+`)
+	serving   = find(`(?i)^(?:makes|serves|feeds|yields?|servings?|nutrition|calories|kcal|prep|preparation|total|summe|gesamt|time|for the|ingredients?|method|directions?|instructions?)\b|^cook(?:[ :]|$)`)
+	allergens = find(`(?i)^(?:allergens?|contains|may contain)\s*:`)
+	ruled     = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
-	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}$`)
+	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
 	amountIn      = find(`\([^()]*\)|\d+(?:[.,]\d+)? ?(?:k?g|ml|l|lbs?|oz)\b`)
 	headed        = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
 	minus         = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
@@ -107,8 +117,8 @@ var (
 	times         = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf       = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap           = find(`[\s:=-]+`)
-	titles        = words("gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
-	layout        = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert sauce filling to serve garnish optional recipe mix")
+	titles        = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
+	layout        = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe mix")
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
@@ -122,7 +132,7 @@ func (r *Reader) heading(s string) bool {
 	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
 		return true // "Ribbon (makes about 2 cups)"
 	}
-	if numberedTitle.in(s) && !r.weighs(s) {
+	if (numberedTitle.in(s) || allergens.in(s)) && !r.weighs(s) {
 		return true
 	}
 	if digits.in(s) {
@@ -160,11 +170,18 @@ func (r *Reader) forPart(fields []string) bool {
 
 func (r *Reader) line(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
+	if in.table.head != "" && in.table.head == text || in.inGrams && allGrams.in(text) {
+		return l, false
+	}
+	text = r.row(&in.table, text)
 	if in.inStep {
 		text = lastCell.swap(text, "$1")
 	}
 	if in.inGrams {
-		text = grammed(text)
+		text = r.grammed(text)
+	}
+	if in.ringed {
+		text = ring.swap(text, "$1")
 	}
 	switch {
 	case in.rows && row.in(text):

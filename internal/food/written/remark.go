@@ -26,7 +26,10 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	if assured.in(remark) {
 		return true
 	}
-	remark = graded.swap(ifAny.swap(heats.swap(remark, " "), ""), " ")
+	if wished.in(remark) && moreOrLess.in(remark) {
+		return false
+	}
+	remark = graded.swap(wished.swap(ifAny.swap(heats.swap(remark, " "), ""), " "), " ")
 	if in.Group == "nut_seed" {
 		remark = toPaste.swap(remark, " ")
 	}
@@ -63,9 +66,11 @@ var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|co
 var (
 	// ifAny finds the end of a remark that only wishes for what it says, graded the grades
 	// of syrups and eggs, toPaste what is done to nuts after they were weighed.
-	ifAny   = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?|possible|available|liked|desired|wanted)[.!]*$`)
-	graded  = find(`(?i)\bgrade (?:aa?|b|c)\b(?:,? (?:very|light|medium|dark|golden|amber))*`)
-	toPaste = find(`(?i)\b(?:ground|blended|blitzed|processed|pounded|crushed|whizzed)(?: up)?(?: (?:very )?(?:finely|coarsely|fine))? (?:to|into) (?:an? )?(?:(?:fine|smooth|coarse|rough|oily) )?(?:paste|powder|meal|flour|crumbs|butter|dust)\b|\b(?:finely|coarsely) ground$|^ground$`)
+	ifAny      = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?|possible|available|liked|desired|wanted)[.!]*$`)
+	wished     = find(`(?i)\b(?:must|should|ought to|have to|has to|needs? to) be\b`)
+	moreOrLess = find(`(?i)\b(?:more|less|fewer|double|half)\b`)
+	graded     = find(`(?i)\bgrade (?:aa?|b|c)\b(?:,? (?:very|light|medium|dark|golden|amber))*`)
+	toPaste    = find(`(?i)\b(?:ground|blended|blitzed|processed|pounded|crushed|whizzed)(?: up)?(?: (?:very )?(?:finely|coarsely|fine))? (?:to|into) (?:an? )?(?:(?:fine|smooth|coarse|rough|oily) )?(?:paste|powder|meal|flour|crumbs|butter|dust)\b|\b(?:finely|coarsely) ground$|^ground$`)
 
 	tinned   = find(`(?i)\b(?:cans?|tins?|jars?)\b`)
 	cartoned = find(`(?i)\b(?:cartons?|bottles?|packs?|packets?|tubs?)\b`)

@@ -35,28 +35,6 @@ func inStep(text string) bool {
 	return len(rows) > 2 && most <= least*(1+apartShare)
 }
 
-// gramsHead finds the head of a table of names and grams, gramsRow a row of it that ends in a
-// bare number.
-var (
-	gramsHead = find(`(?im)^\s*(?:ingredients?|name|item|product|component|raw material)\s*[\t;|]\s*(?:(?:weight|amount|qty|quantity|mass)\s*(?:in )?)?[(\[]?(?:g|gr|grams?|grammes?)[)\]]?\s*$`)
-	gramsRow  = find(`^(\s*\pL[^\t;|]*[\t;|]\s*)(\d+(?:[.,]\d+)?)\s*$`)
-)
-
-// fewEggs is how many eggs a bare number may count even in a table of grams.
-const fewEggs = 20
-
-// grammed gives a row of a table of grams its measure.
-func grammed(row string) string {
-	m := gramsRow.parts(row)
-	switch {
-	case m == nil:
-		return row
-	case eggs.in(m[1]) && value(m[2]) <= fewEggs:
-		return row + "?" // six yolks, or 6 g
-	}
-	return m[1] + m[2] + " g"
-}
-
 // apartShare is how far shares may be from the weights by their rounding, of one. common
 // practice, no source.
 const apartShare = 0.06

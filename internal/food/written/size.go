@@ -1,6 +1,7 @@
 package written
 
 import (
+	"slices"
 	"strings"
 
 	"ripplewright/internal/food/egg"
@@ -10,7 +11,7 @@ import (
 func (r *Reader) sized(p *parts) (name, size string) {
 	fields := strings.Fields(p.name)
 	var kept []string
-	eggy := false
+	eggy, lettered := false, false
 	for _, f := range fields {
 		switch one(strings.ToLower(strings.Trim(f, "."))) {
 		case "egg", "yolk", "white":
@@ -32,17 +33,22 @@ func (r *Reader) sized(p *parts) (name, size string) {
 		case f == "large" || f == "medium" || f == "small" || f == "jumbo" || f == "peewee":
 			size = f
 		case fields[i] == "L" || fields[i] == "M" || fields[i] == "S":
+			lettered = size == ""
 			size = map[string]string{"L": "large", "M": "medium", "S": "small"}[fields[i]]
 		case f == "size" || f == "sized":
 		default:
 			kept = append(kept, fields[i])
 		}
 	}
+	p.lettered = lettered && !slices.ContainsFunc(fields, func(f string) bool { return shellWords[strings.ToLower(f)] })
 	return strings.Join(kept, " "), size
 }
 
 // sizeWords are words that alone in brackets tell the size of eggs.
 var sizeWords = words("large medium small jumbo l m s xl lg lge lrg med sm")
+
+// shellWords are the sizes that the US has in words.
+var shellWords = words("small medium large")
 
 // shortSizes are sizes as they are cut short.
 var shortSizes = map[string]string{"lg": "large", "lge": "large", "lrg": "large", "med": "medium", "sm": "small", "sml": "small"}

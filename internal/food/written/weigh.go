@@ -199,6 +199,10 @@ func (w *weighing) take() {
 		if how.Basis == Counted && how.Count > mostEggs {
 			l.ask(PiecesOrGrams)
 		}
+		// Commission Regulation (EC) No 589/2008, Article 4, has the letters, AMS 56 the words.
+		if how.Basis == Counted && w.p.lettered && strings.EqualFold(w.r.eggs.System, "US") {
+			l.ask(SizeOfEurope)
+		}
 	}
 	l.Grams, l.Basis, l.ML, l.GPerML = total, how.Basis, how.ML*w.p.times, how.GPerML
 	l.Count, l.CountOf, l.OfSize, l.EachGrams, l.DesignSize = how.Count, how.CountOf, how.OfSize, how.EachGrams, how.DesignSize

@@ -28,6 +28,7 @@ const (
 	Other                          // a remark that may make another food of it
 	TooMuch                        // more than a line may hold
 	PiecesOrGrams                  // so many eggs that their number may be grams
+	SizeOfEurope                   // eggs of size S, M or L, where those of the design are of the US
 )
 
 // Basis is what a line's grams were made of.

@@ -82,6 +82,8 @@ func WrittenDoubt(l *written.Said, name func(id string) string) string {
 		return T("its remark may make another food of it: %s", l.Note)
 	case written.TooMuch:
 		return T("that is more than a line can hold, or nothing")
+	case written.SizeOfEurope:
+		return T("S, M and L are sizes of Europe, and your eggs are of the US: write grams")
 	case written.PiecesOrGrams:
 		return T("so many pieces may be grams: write g behind the number")
 	}

@@ -38,7 +38,7 @@ func TestAWrittenLineSaysHowItsGramsCameOrWhatItLeavesOpen(t *testing.T) {
 
 func TestEachDoubtHasItsOwnWords(t *testing.T) {
 	seen := map[string]written.Doubt{}
-	for d := written.NoAmount; d <= written.PiecesOrGrams; d++ {
+	for d := written.NoAmount; d <= written.SizeOfEurope; d++ {
 		words := say.WrittenDoubt(&written.Said{Doubt: d}, nil)
 		assert.NotContains(t, seen, words, d)
 		assert.NotEqual(t, "it is not clear", words, d)
