@@ -55,10 +55,6 @@ const collectAt = 50
 // worth looking through again and again.
 const opening = 400
 
-// rested is how long after the first frame a window that nobody touches has done all that it
-// does by itself.
-const rested = 2 * time.Second
-
 func run(args []string) int {
 	debug.SetGCPercent(opening)
 	file, language := "", ""
@@ -128,7 +124,6 @@ func run(args []string) int {
 	begun := func() {
 		debug.SetGCPercent(collectAt)
 		release()
-		time.AfterFunc(rested, debug.FreeOSMemory) // what opening took and left
 	}
 	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,
 		Sources: string(sources), Shelf: shelf, Schemas: schemafile.Here(), Version: version(), Notices: notices, Ring: chime.Ring, Events: events(), Begun: begun})
