@@ -79,13 +79,21 @@ type typeSize struct {
 	size, scale float32
 }
 
-// cases are the type in the sizes that are in use. For the window's thread.
-var cases = map[typeSize]*letters{}
+// cases are the type in the sizes that are in use, of each theme's font. For the window's
+// thread.
+var cases = map[typeOf]*letters{}
+
+type typeOf struct {
+	font string
+	typeSize
+}
 
 // mostCases is more than one look of the window has; another look begins anew.
 const mostCases = 24
 
-func lettersOf(k typeSize) *letters {
+func lettersOf(size typeSize) *letters {
+	fonts := fontsOf(size.bold)
+	k := typeOf{fonts[0].Name(), size}
 	l := cases[k]
 	if l == nil {
 		if len(cases) >= mostCases {
@@ -93,7 +101,7 @@ func lettersOf(k typeSize) *letters {
 		}
 		l = &letters{known: map[rune]letter{}, nearer: map[[2]rune]float64{},
 			advance: math.Ceil(float64(k.size)) * float64(k.scale)}
-		for i, r := range fontsOf(k.bold) {
+		for i, r := range fonts {
 			l.cuts[i] = cutOf(r, float64(k.size*k.scale))
 		}
 		cases[k] = l
