@@ -96,6 +96,7 @@ func (w *Window) showFiles(dg *dialog.FileDialog, title string) {
 	dg.SetView(dialog.ListView)
 	dg.Resize(page.Room(w.win.Canvas(), 64, 43))
 	dg.Show()
+	kit.NamePlaces(w.win.Canvas(), placeName)
 	kit.OnFolderNew(w.win.Canvas(), func() { w.newFolder(dg) })
 	kit.FocusFiles(w.win.Canvas())
 }

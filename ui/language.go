@@ -39,9 +39,12 @@ func speak(tag string) bool {
 	if err != nil {
 		return true // cannot be: they are texts
 	}
-	// The toolkit takes its language from the system: its words are put there.
-	if err := lang.AddTranslationsForLocale(data, fyne.Locale(lang.SystemLocale().LanguageString())); err != nil {
-		fyne.LogError("the toolkit keeps its own words", err)
+	// The toolkit takes its language from the system: its words are put there, and where it
+	// looks if the system names none that it can read, as "C".
+	for _, locale := range [...]fyne.Locale{tongue.English, fyne.Locale(lang.SystemLocale().LanguageString())} {
+		if err := lang.AddTranslationsForLocale(data, locale); err != nil {
+			fyne.LogError("the toolkit keeps its own words", err)
+		}
 	}
 	return true
 }
@@ -51,7 +54,18 @@ func toolkit() map[string]say.Message {
 	return map[string]say.Message{"Advanced": "Advanced", "Cancel": "Cancel", "Confirm": "Confirm", "Copy": "Copy", "Create Folder": "Create Folder",
 		"Cut": "Cut", "Enter filename": "Enter filename", "Error": "Error", "Favourites": "Favourites", "File": "File", "Folder": "Folder",
 		"New Folder": "New Folder", "No": "No", "OK": "OK", "Open": "Open", "Paste": "Paste", "Quit": "Quit", "Redo": "Redo", "Save": "Save",
-		"Select all": "Select all", "Show Hidden Files": "Show Hidden Files", "Undo": "Undo", "Yes": "Yes"}
+		"Select all": "Select all", "Show Hidden Files": "Show Hidden Files", "Undo": "Undo", "Yes": "Yes",
+		"file.name": "Name", "file.parent": "Folder above"}
+}
+
+// placeName is what a place is called that the toolkit's file dialog offers; a drive keeps its name.
+func placeName(place string) string {
+	if m, ok := map[string]say.Message{"App Files": "Files of the program", "Computer": "Computer", "Desktop": "Desktop",
+		"Documents": "Documents", "Downloads": "Downloads", "Home": "Home", "Movies": "Movies", "Music": "Music",
+		"Pictures": "Pictures", "Videos": "Videos"}[place]; ok {
+		return m.String()
+	}
+	return place
 }
 
 // askLanguage adds the choice of a language to a form; chosen is told one.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -26,7 +27,7 @@ var sourced = regexp.MustCompile(`^(Genannt|Vereinigte Staaten|Europäische Unio
 // printed are what a label prints as the law or a standard has it: its panel, statements,
 // lists and proposed name, in the language of the label, and the names of foods and claims
 // after the mark that says whether they are met.
-var printed = regexp.MustCompile(`^(Ingredients|Contains): .*|^\*The % Daily Value .*|^less than 1g$|(^Ein wahrheitsgemäßer Name, englisch: ).*| — .*$|Code for Edible Ices|“[^”]*”|"[^"]*"`)
+var printed = regexp.MustCompile(`^(Ingredients|Contains): .*|^\*The % Daily Value .*|^(?:less than 1g|per serving|Cholesterol|Sodium|Protein|Iron|Potassium)$|(^Ein wahrheitsgemäßer Name, englisch: ).*| — .*$|Code for Edible Ices|“[^”]*”|"[^"]*"`)
 
 // inGerman speaks German for the length of a test.
 func inGerman(t *testing.T) {
@@ -101,4 +102,21 @@ func TestEveryDialogSpeaksGerman(t *testing.T) {
 		}
 	})
 	assert.GreaterOrEqual(t, len(seen), 25)
+}
+
+// The toolkit's dialog of files speaks German too, its places as well as what it can be told
+// in words of ours, whatever the system's language is.
+func TestTheDialogOfFilesSpeaksGerman(t *testing.T) {
+	for _, locale := range []string{"en_GB.UTF-8", "de_AT.UTF-8", "fr_FR.UTF-8", "C", ""} {
+		for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANGUAGE"} {
+			t.Setenv(name, "")
+		}
+		t.Setenv("LANG", locale)
+		b := newBed(t)
+		inGerman(t)
+		b.openDialog()
+		b.frame()
+		assert.Subset(t, textsIn(b.win.Canvas().Overlays().Top()), []string{"Öffnen", "Abbrechen", "Eigene Dateien", "(Ordner darüber)"}, locale)
+		assert.Equal(t, "Versteckte Dateien zeigen", lang.L("Show Hidden Files"), locale)
+	}
 }

@@ -317,6 +317,57 @@ func messages(t *testing.T) map[string]string {
 
 const english = "internal/show/tongue/catalogue/active.en.json"
 
+// toldAtStart are the texts that package variables of files are made of, which stay in the
+// language that is spoken before the maker has chosen one.
+func toldAtStart(fset *token.FileSet, files []*ast.File) (at []string) {
+	for _, f := range files {
+		for _, d := range f.Decls {
+			v, ok := d.(*ast.GenDecl)
+			if !ok || v.Tok != token.VAR {
+				continue
+			}
+			ast.Inspect(v, func(n ast.Node) bool {
+				if _, later := n.(*ast.FuncLit); later {
+					return false
+				}
+				call, ok := n.(*ast.CallExpr)
+				if !ok {
+					return true
+				}
+				name := ""
+				switch f := call.Fun.(type) {
+				case *ast.Ident:
+					name = f.Name
+				case *ast.SelectorExpr:
+					name = f.Sel.Name
+				}
+				if name == "T" || name == "Of" || name == "String" && len(call.Args) == 0 {
+					at = append(at, fset.Position(n.Pos()).String())
+				}
+				return true
+			})
+		}
+	}
+	return at
+}
+
+// A package variable holds messages, not their text: the language changes while the
+// program runs.
+func TestNoPackageVariableHoldsATextThatWasTold(t *testing.T) {
+	r := newReader()
+	for dir := range everything(t, false) {
+		files, err := r.parse(dir)
+		require.NoError(t, err)
+		assert.Empty(t, toldAtStart(r.fset, files), dir)
+	}
+	f, err := parser.ParseFile(r.fset, "seen.go", `package seen
+var a = Whole.String()
+var b = []string{say.T("Page")}
+var c = func() string { return say.T("Later") }`, 0)
+	require.NoError(t, err)
+	assert.Len(t, toldAtStart(r.fset, []*ast.File{f}), 2)
+}
+
 // The English catalogue has every message of the sources and no other: with -update it
 // is written.
 func TestTheEnglishCatalogueIsThatOfTheSources(t *testing.T) {

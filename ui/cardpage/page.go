@@ -56,12 +56,17 @@ var papers = [...]struct {
 	paper card.Paper
 }{{"A4", card.A4}, {"Letter", card.Letter}, {"A5", card.A5}}
 
-var fits = [...]struct {
-	name string
-	fit  kit.SheetFit
-}{{say.WholePages.String(), kit.FitPage}, {say.PageWidth.String(), kit.FitWidth}, {percent(75), 75}, {percent(100), 100}, {percent(150), 150}, {percent(200), 200}}
+var fits = [...]kit.SheetFit{kit.FitPage, kit.FitWidth, 75, 100, 150, 200}
 
-func percent(p float64) string { return page.Reads.Percent(p, 0) }
+func fitName(f kit.SheetFit) string {
+	switch f {
+	case kit.FitPage:
+		return say.WholePages.String()
+	case kit.FitWidth:
+		return say.PageWidth.String()
+	}
+	return page.Reads.Percent(float64(f), 0)
+}
 
 // New returns the page. kitchens has the one that a design names.
 func New(h page.Host, kitchens *kitchens.Book) *Page {
@@ -83,9 +88,9 @@ func New(h page.Host, kitchens *kitchens.Book) *Page {
 	p.big = widget.NewCheck(say.BigType.String(), mishap.With(func(bool) { p.draw() }))
 	var names []string
 	for _, f := range fits {
-		names = append(names, f.name)
+		names = append(names, fitName(f))
 	}
-	p.fit = kit.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()].fit) })
+	p.fit = kit.NewSelect(names, func(string) { p.sheets.ShowFit(fits[p.fit.SelectedIndex()]) })
 	p.fit.SetSelectedIndex(0)
 	p.sheets.OnFit = p.draw
 	p.error = container.NewPadded(p.trouble)

@@ -43,7 +43,7 @@ func newKitchenBar(p *Page) *kitchenBar {
 		kit.NewButton(say.T("Edit…"), func() { p.editKitchen(p.kitchen, p.kitchen.Name) }),
 		kit.NewButton(say.T("Copy…"), func() {
 			k := p.kitchen
-			k.Name = coldview.FreeName(p.kitchens, k.Name)
+			k.Name, k.About = coldview.FreeName(p.kitchens, say.KitchenName(k.Name)), say.Of(k.About) // the copy of a built-in one speaks the maker's language
 			p.editKitchen(k, "")
 		}), b.remove)
 	return b

@@ -64,6 +64,33 @@ func FocusFiles(c fyne.Canvas) {
 	StandIn(c)
 }
 
+// NamePlaces has the places beside the files of the toolkit's file dialog on top of c, as
+// the home folder, called by other names: it knows them in English alone.
+func NamePlaces(c fyne.Canvas, called func(place string) string) {
+	within(c.Overlays().Top(), func(o fyne.CanvasObject) {
+		split, ok := o.(*container.Split)
+		if !ok {
+			return
+		}
+		within(split.Leading, func(o fyne.CanvasObject) {
+			places, ok := o.(*widget.List)
+			if !ok {
+				return
+			}
+			update := places.UpdateItem
+			places.UpdateItem = func(i widget.ListItemID, item fyne.CanvasObject) {
+				update(i, item)
+				within(item, func(o fyne.CanvasObject) {
+					if name, ok := o.(*widget.Label); ok {
+						name.SetText(called(name.Text))
+					}
+				})
+			}
+			places.Refresh()
+		})
+	})
+}
+
 // A standIn has the keyboard for a widget of the toolkit's. It cannot be seen.
 type standIn struct {
 	widget.BaseWidget

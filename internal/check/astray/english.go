@@ -29,10 +29,12 @@ func English(text string, own ...string) []string {
 	differ.Do(func() {
 		differ.texts = map[string]bool{}
 		german, _ := tongue.Texts("de") // compiled in
-		for m, is := range german {
-			if shown, _, _ := strings.Cut(string(m), "¦"); shown != is && common.MatchString(shown) {
-				differ.texts[shown] = true
-			}
+		for m := range german {
+			shown, _, _ := strings.Cut(string(m), "¦")
+			differ.texts[shown] = true
+		}
+		for _, is := range german { // a word of both
+			delete(differ.texts, is)
 		}
 	})
 	text = plain(text)

@@ -54,7 +54,7 @@ func Per(l *label.Label) string {
 	if l.Region == label.EU {
 		return l.PanelColumns()[0].Per
 	}
-	return strings.TrimSpace(l.ServingsText + "\n" + say.ServingSize(l.ServingMeasure))
+	return strings.TrimSpace(l.ServingsText + "\n" + l.ServingSize())
 }
 
 // Panel lays out the lines of a panel with their shares of the day, under heads.

@@ -31,3 +31,6 @@ func (c PanelColumn) ShareText(i int) string {
 	}
 	return c.Lines[i].DVText
 }
+
+// ServingSize is the line of a US panel, in the law's words.
+func (l *Label) ServingSize() string { return "Serving size " + l.ServingMeasure }

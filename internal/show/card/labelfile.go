@@ -170,7 +170,7 @@ func labelText(l *label.Label) []byte {
 	} else {
 		put("Nutrition Facts")
 		put(l.ServingsText)
-		put("Serving size " + l.ServingMeasure)
+		put(l.ServingSize())
 	}
 	b.WriteByte('\n')
 	columns := l.PanelColumns()

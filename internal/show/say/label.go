@@ -41,9 +41,6 @@ const (
 	TabularRule Message = "This form is for a package less than about three inches high (21 CFR 101.9(d)(11)(iii))."
 )
 
-// ServingSize is the line of a US panel.
-func ServingSize(measure string) string { return T("Serving size %s", measure) }
-
 // EnergyBy says how the energy is counted.
 func EnergyBy(method *flaw.Remark) string { return T("Energy: %s.", Said(method)) }
 
