@@ -63,7 +63,7 @@ func New(h page.Host, lead func(model.Warning), back func()) *Page {
 		page.Heading(say.GramMoreTitle.String()), p.gramMore,
 		page.Prose(say.AboutGramMore.String()))
 	split := container.NewHSplit(left, right)
-	split.Offset = 0.5
+	split.Offset = 0.53 // the phases have three columns
 	p.leave = kit.NewButtonWithIcon(say.BackToBench.String(), theme.NavigateBackIcon(), back)
 	p.object = container.NewBorder(container.NewHBox(p.leave, page.Heading(say.AllFigures.String())), nil, nil, nil, split)
 	return p

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -130,14 +131,21 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	}
 	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
-	parts := wrapped(t.view.Foot, room, s.Text)
-	small := s.Text
-	for _, part := range parts {
-		small = min(small, s.Text*room/max(measure(part, s.Text), room))
-	}
+	small, parts := fitted(t.view.Foot, room, s.Text)
 	for _, part := range parts {
 		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: small, Colour: s.Muted})
 		y += line
+	}
+}
+
+// fitted breaks text into lines of the given width, smaller than size only as far as they
+// need it: what does not fit may as well go on the line before, once it is smaller.
+func fitted(text string, width, size float64) (small float64, lines []string) {
+	for small = size; ; small *= .98 {
+		lines = wrapped(text, width, small)
+		if !slices.ContainsFunc(lines, func(line string) bool { return measure(line, small) > width }) || small < size/4 {
+			return small, lines
+		}
 	}
 }
 

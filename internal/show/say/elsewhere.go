@@ -95,7 +95,7 @@ func inLimits(is string, names []label.Name) (out []string) {
 		if of[n.Of] == nil {
 			foods = append(foods, n.Of)
 		}
-		name := n.Name
+		name := Of(n.Name)
 		if n.Region == label.US {
 			name = T("%s (US)", name)
 		}
