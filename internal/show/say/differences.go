@@ -1,6 +1,7 @@
 package say
 
 import (
+	"slices"
 	"strings"
 
 	"ripplewright/internal/food/ingredient"
@@ -149,9 +150,35 @@ func settingText(s Style, x compare.Setting, d *design.Design) string {
 	case *int:
 		return s.Short(float64(*v), 0)
 	case *string:
-		return quotedOrNone(oneLine(*v, mostOfWords))
+		return settingWords(x.Field.Path, oneLine(*v, mostOfWords))
 	}
 	return x.Field.Text(d)
+}
+
+// settingWords is a setting that is no number: what is chosen by the name that it has where it
+// is chosen, and in quotes what a maker has written.
+func settingWords(path, words string) string {
+	var choices []Choice
+	switch path {
+	case "tubs.shape":
+		choices = Shapes()
+	case "blend.layout":
+		choices = Layouts()
+	case "blend.motion":
+		choices = Motions()
+	case "batch.basis":
+		choices = Bases()
+	case "blend.dense_colour", "blend.foam_colour", "eggs.system", "label.energy_method":
+		return words
+	case "eggs.size":
+		return Of(words)
+	case "kitchen.profile":
+		return quotedOrNone(Of(words))
+	}
+	if i := slices.IndexFunc(choices, func(c Choice) bool { return c.Value == words }); i >= 0 {
+		return choices[i].Name
+	}
+	return quotedOrNone(words)
 }
 
 // settingDigits are the decimals of a setting that differs.
