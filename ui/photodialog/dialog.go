@@ -3,6 +3,7 @@
 package photodialog
 
 import (
+	"image"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"ripplewright/internal/answer/photo"
 	"ripplewright/internal/desk/cutphoto"
 	"ripplewright/internal/desk/mishap"
 	"ripplewright/internal/desk/newest"
@@ -71,7 +73,7 @@ func show(h page.Host, s Setup, path string) *reading {
 	r.dg.SetOnClosed(func() { r.opening.Stop(); r.asking.Stop() })
 	room := h.Window().Canvas().Size()
 	r.dg.Resize(fyne.NewSize(room.Width-4*theme.Padding(), room.Height-4*theme.Padding()))
-	r.news.SetText(say.PhotoOpening.String())
+	r.tell(say.PhotoOpening.String())
 	r.opening.Ask(path)
 	h.Window().Canvas().Focus(r.marks)
 	return r
@@ -79,10 +81,20 @@ func show(h page.Host, s Setup, path string) *reading {
 
 func (r *reading) told(event string, args ...any) { r.setup.Told(event, args...) }
 
+// tell says what is going on, and takes no room where nothing is.
+func (r *reading) tell(news string) {
+	kit.SetText(r.news, news)
+	if news == "" {
+		r.news.Hide()
+	} else {
+		r.news.Show()
+	}
+}
+
 // wrong says why nothing can be read.
 func (r *reading) wrong(err error) {
 	err = cutphoto.Worded(page.Reads, err)
-	r.news.SetText(say.Sentence(say.Flaw(err)))
+	r.tell(say.Sentence(say.Flaw(err)))
 	r.told("photo refused %v", err)
 }
 
@@ -151,9 +163,10 @@ func (r *reading) clear() {
 func (r *reading) changed() {
 	r.asking.Stop()
 	if r.answer != nil && r.opened != nil {
+		r.marks.part = r.opened.Part
 		r.marks.showPicture(r.opened.Small)
 	}
-	kit.SetText(r.news, "")
+	r.tell("")
 	r.clear()
 }
 
@@ -166,7 +179,7 @@ func (r *reading) shown(_ string, o cutphoto.Opened, err error) {
 	r.opened = &o
 	r.marks.places, r.marks.part = o.First(), r.opened.Part
 	r.marks.showPicture(o.Small)
-	r.news.SetText("")
+	r.tell("")
 	r.measure.Enable()
 	r.told("photo opened")
 }
@@ -186,7 +199,7 @@ func (r *reading) ask() {
 			*x.to = v
 		}
 	}
-	r.news.SetText(say.PhotoReading.String())
+	r.tell(say.PhotoReading.String())
 	r.asking.Ask(a)
 }
 
@@ -198,7 +211,10 @@ func (r *reading) answered(_ cutphoto.Ask, a *cutphoto.Answer, err error) {
 		return
 	}
 	r.answer = a
-	r.news.SetText("")
+	r.tell("")
+	r.marks.part = func(at photo.Point, size image.Point, magnified float64) *image.RGBA {
+		return a.Part(r.opened, at, size, magnified)
+	}
 	r.marks.showPicture(a.Over)
 	r.table.ShowFigures(a.Rows(page.Reads))
 	r.below.SetText(a.Below(page.Reads))
@@ -213,7 +229,7 @@ func (r *reading) answered(_ cutphoto.Ask, a *cutphoto.Answer, err error) {
 // keep notes what was found.
 func (r *reading) keep() {
 	if r.answer == nil {
-		kit.SetText(r.news, say.PhotoFirst.String())
+		r.tell(say.PhotoFirst.String())
 		return
 	}
 	r.setup.Note(r.answer, r.view)

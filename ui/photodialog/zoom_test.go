@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -54,4 +55,31 @@ func TestThePictureIsMagnifiedToSetAMark(t *testing.T) {
 		m.TypedRune('+')
 	}
 	assert.Equal(t, float32(mostTimes), m.times)
+}
+
+// Magnified, the mask lies over the picture as well: whether a thin ribbon was seen is judged
+// there. It goes with the answer.
+func TestTheMaskLiesOverTheMagnifiedPicture(t *testing.T) {
+	d := opened(t)
+	d.place(t)
+	m := d.marks
+	m.choose(5)
+	for range 3 {
+		m.TypedRune('+')
+	}
+	atFoam := func() (r, b uint32) {
+		at, corner := m.onScreen(m.places[5]), m.image.Position()
+		r, _, b, _ = m.image.Image.At(int(at.X-corner.X), int(at.Y-corner.Y)).RGBA()
+		return r, b
+	}
+	plainRed, plainBlue := atFoam()
+	test.Tap(d.measure)
+	d.host.Until(func() bool { return d.answer != nil || len(d.events) > 1 })
+	require.NotNil(t, d.answer, d.events)
+	red, blue := atFoam()
+	assert.Less(t, red, plainRed*9/10)
+	d.changed()
+	red2, blue2 := atFoam()
+	assert.Equal(t, [2]uint32{plainRed, plainBlue}, [2]uint32{red2, blue2})
+	assert.Greater(t, blue, red)
 }

@@ -45,32 +45,35 @@ func Part(im image.Image, at Point, size image.Point, zoomFactor float64) *image
 func (m *Mask) Over(small *image.RGBA, perFraction float64) *image.RGBA {
 	out := image.NewRGBA(small.Rect)
 	copy(out.Pix, small.Pix)
-	w, h := small.Rect.Dx(), small.Rect.Dy()
-	num.Parallel(h, func(j int) {
-		for i := range w {
-			here, in := m.foamAt(i, j, perFraction)
-			if !in {
-				continue
-			}
-			right, inRight := m.foamAt(i+1, j, perFraction)
-			below, inBelow := m.foamAt(i, j+1, perFraction)
-			part := 0.0
-			switch {
-			case inRight && right != here || inBelow && below != here:
-				part = 1
-			case here:
-				part = tint
-			}
-			pix := out.Pix[j*out.Stride+4*i:]
-			for c, v := range ink {
-				pix[c] = uint8(float64(pix[c]) + part*(float64(v)-float64(pix[c])) + 0.5)
-			}
-		}
-	})
+	m.OverPart(out, Point{}, perFraction)
 	return out
 }
 
-func (m *Mask) foamAt(i, j int, per float64) (foam, inside bool) {
-	f, in := m.At(Point{(float64(i) + 0.5) / per, (float64(j) + 0.5) / per})
-	return f > level, in
+// OverPart draws the mask over what Part has made of the picture from at on.
+func (m *Mask) OverPart(part *image.RGBA, at Point, zoomFactor float64) {
+	foamAt := func(i, j int) (foam, inside bool) {
+		f, in := m.At(Point{at.X + (float64(i)+0.5)/zoomFactor, at.Y + (float64(j)+0.5)/zoomFactor})
+		return f > level, in
+	}
+	num.Parallel(part.Rect.Dy(), func(j int) {
+		for i := range part.Rect.Dx() {
+			here, in := foamAt(i, j)
+			if !in {
+				continue
+			}
+			right, inRight := foamAt(i+1, j)
+			below, inBelow := foamAt(i, j+1)
+			share := 0.0
+			switch {
+			case inRight && right != here || inBelow && below != here:
+				share = 1
+			case here:
+				share = tint
+			}
+			pix := part.Pix[j*part.Stride+4*i:]
+			for c, v := range ink {
+				pix[c] = uint8(float64(pix[c]) + share*(float64(v)-float64(pix[c])) + 0.5)
+			}
+		}
+	})
 }

@@ -145,6 +145,13 @@ func Worded(s say.Style, err error) error {
 	return err
 }
 
+// Part is Opened's with the mask over it, as Over has it.
+func (a *Answer) Part(o *Opened, at photo.Point, size image.Point, zoomFactor float64) *image.RGBA {
+	part := o.Part(at, size, zoomFactor)
+	a.Reading.Mask.OverPart(part, photo.Point{X: at.X / o.PerFraction, Y: at.Y / o.PerFraction}, zoomFactor*o.PerFraction)
+	return part
+}
+
 // Cut is what a picture shows, as a batch notes it.
 func (a *Answer) Cut(view ripple.View) batch.Cut { return learn.CutOf(view.String(), a.Reading) }
 
