@@ -103,7 +103,7 @@ func (c *column) show(d design.Design, r *model.Result) {
 	for _, l := range c.lists {
 		l.show(d, beside)
 		if l.part == design.SyrupPart {
-			kit.SetText(l.title, say.SyrupTitle(page.Reads, &r.Syrup))
+			l.entitle(say.SyrupTitle(page.Reads, &r.Syrup))
 		}
 	}
 	for _, k := range c.knobs {

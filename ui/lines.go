@@ -28,6 +28,7 @@ type lineList struct {
 	w      *Window
 	part   design.Part
 	title  *widget.Label
+	head   *fyne.Container // the title, where one types, and a button
 	rows   []*lineRow
 	beside string // the unit that the rows leave room for
 	box    *fyne.Container
@@ -56,9 +57,18 @@ func newLineList(w *Window, part design.Part, title string) *lineList {
 	add := kit.NewButtonWithIcon(say.T("Add…"), theme.ContentAddIcon(), func() { l.pick(-1) })
 	add.Importance = widget.LowImportance
 	l.entry = newLineEntry(l)
-	head := container.New(&headLayout{}, l.title, w.hints.Wrap(l.entry, say.EntryHint.String()), w.hints.Wrap(add, say.AddHint(title)))
-	l.object = container.New(layout.NewCustomPaddedVBoxLayout(2), head, l.entry.choices, l.empty, l.box)
+	l.head = container.New(&headLayout{}, l.title, w.hints.Wrap(l.entry, say.EntryHint.String()), w.hints.Wrap(add, say.AddHint(title)))
+	l.object = container.New(layout.NewCustomPaddedVBoxLayout(2), l.head, l.entry.choices, l.empty, l.box)
 	return l
+}
+
+// entitle gives the list another title. The toolkit forgets to lay the head anew if what is
+// typed beside it changes too.
+func (l *lineList) entitle(title string) {
+	was := l.title.Text
+	if kit.SetText(l.title, title); l.title.Text != was {
+		l.head.Layout.Layout(l.head.Objects, l.head.Size())
+	}
 }
 
 // show brings the list up to date; beside is a unit to leave room for.

@@ -79,6 +79,9 @@ func WrittenDoubt(l *written.Said, name func(id string) string) string {
 	case written.Separated:
 		return T("separated: write the yolks and the whites as two lines")
 	case written.Other:
+		if l.Note == "" {
+			return T("it says more than a name: choose what is meant")
+		}
 		return T("its remark may make another food of it: %s", l.Note)
 	case written.TooMuch:
 		return T("that is more than a line can hold, or nothing")

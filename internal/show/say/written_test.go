@@ -16,19 +16,20 @@ func TestAWrittenLineSaysHowItsGramsCameOrWhatItLeavesOpen(t *testing.T) {
 	r := written.New(lib, written.Eggs{System: "US", Size: "large"})
 	name := func(id string) string { in, _ := lib.Find(id); return in.Kitchen() }
 	for text, want := range map[string][2]string{
-		"250 g whole milk":        {"as weighed", ""},
-		"1 cup whole milk":        {"237 mL at 1.031 g/mL", ""},
-		"1 tsp salt":              {"4.9 mL at 1.217 g/mL", ""}, // 6 g, USDA SR28, NDB 02047
-		"2 tbsp tahini":           {"29.6 mL, of which its source weighs 1.014 g/mL", ""},
-		"2 yolks":                 {"2 yolks of 17.0 g, US large", ""},
-		"1 stick unsalted butter": {"1 stick of 113 g", ""},
-		"2-3 tbsp honey":          {"", "it is a range: write one amount"},
-		"50 g butter":             {"as weighed", "it may be unsalted butter or salted butter"},
-		"a pinch of salt":         {"", "nobody knows what that measure weighs: write grams"},
-		"100 g suger":             {"", "no ingredient is called so; is it sugar?"},
-		"1 cup brown sugar":       {"237 mL at 0.930 g/mL", "it weighs more or less by how it is filled or cut: write grams"},
-		"100 g sugar, coconut":    {"as weighed", "its remark may make another food of it: coconut"},
-		"1 pint whole milk":       {"473 mL at 1.031 g/mL", "a pint is larger in Britain: write US pint, or millilitres"},
+		"250 g whole milk":         {"as weighed", ""},
+		"1 cup whole milk":         {"237 mL at 1.031 g/mL", ""},
+		"1 tsp salt":               {"4.9 mL at 1.217 g/mL", ""}, // 6 g, USDA SR28, NDB 02047
+		"2 tbsp tahini":            {"29.6 mL, of which its source weighs 1.014 g/mL", ""},
+		"2 yolks":                  {"2 yolks of 17.0 g, US large", ""},
+		"1 stick unsalted butter":  {"1 stick of 113 g", ""},
+		"2-3 tbsp honey":           {"", "it is a range: write one amount"},
+		"50 g butter":              {"as weighed", "it may be unsalted butter or salted butter"},
+		"a pinch of salt":          {"", "nobody knows what that measure weighs: write grams"},
+		"100 g suger":              {"", "no ingredient is called so; is it sugar?"},
+		"1 cup brown sugar":        {"237 mL at 0.930 g/mL", "it weighs more or less by how it is filled or cut: write grams"},
+		"100 g sugar, coconut":     {"as weighed", "its remark may make another food of it: coconut"},
+		"2 tbsp very old dark rum": {"", "it says more than a name: choose what is meant"},
+		"1 pint whole milk":        {"473 mL at 1.031 g/mL", "a pint is larger in Britain: write US pint, or millilitres"},
 	} {
 		l, ok := r.Line(text)
 		require.True(t, ok, text)
