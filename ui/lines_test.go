@@ -26,7 +26,9 @@ func TestALongNameIsCutToItsWidthAndAShortOneIsNot(t *testing.T) {
 func TestAListsHeadMakesRoomForItsTitle(t *testing.T) {
 	b := newBed(t)
 	l := b.bench.foam.lists[1]
-	l.entitle(l.title.Text + " and more words than before")
-	wide := func() float32 { return l.head.Objects[1].Position().X }
-	assert.GreaterOrEqual(t, wide(), l.title.MinSize().Width, "before the toolkit looks")
+	for _, title := range []string{"Boiled to syrup, 87 % solids", "Boiled", "Boiled to syrup, of which nobody knows how much is solid"} {
+		l.entitle(title)
+		typing, least := l.head.Objects[1].Position(), l.title.MinSize()
+		assert.True(t, typing.X == least.Width || typing.Y >= least.Height, "%s: typed at %v, before the toolkit looks", title, typing)
+	}
 }
