@@ -14,9 +14,11 @@ var (
 	keycap    = find(`^\s*\d\x{FE0F}?\x{20E3}`)
 	address   = find(`\(?\bhttps?://\S+`)
 	energy    = find(`(?i)[,;]?\s*\(?\b[\d.,]+ ?(?:kcal|kj|cal(?:ories)?)\b(?: ?(?:/|per) ?\d+ ?(?:g|ml))?\)?`)
-	cost      = find(`\s+(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])\s*$`)
+	cost      = find(`(?i)\s+(?:[-\x{2013}\x{2014}] ?)?(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])(?: ?(?:/|per|a|an) ?(?:k?g|m?l|lit(?:er|re)|lb|oz|pound|kilo|pc|piece|can|tin|pack|tray|box)|,? (?:each|ea|apiece))?\.?\s*$`)
 	please    = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|haha)\s*$`)
 	clock     = find(`^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?\s*`)
+	stamp     = find(`(?i)^\s*[\[(]?\d{1,4}[./-]\d{1,2}[./-]\d{1,4},? +(?:at )?\d{1,2}[:.]\d{2}(?::\d{2})?(?: ?[ap]\.?m\.?)?[\])]?(?: ?[-\x{2013}:] )?\s*`) // a chat's, with its date
+	sender    = find(`^~?\s*(\pL[\pL .'\x{2019}-]{0,30}):\s+`)
 	fillers   = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|(?:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s)`)
 	itsSo     = find(`(?i)^(?:(?:and|so|oh|ok|okay|then)[\s,]+)*it'?s\s+(\d)`)
 	speaker   = find(`^(\pL{2,15}):\s*(\d.*)$`)
@@ -49,7 +51,7 @@ func (r *Reader) quiet(s string) string {
 	for please.in(s) {
 		s = please.swap(s, "")
 	}
-	s = clock.swap(s, "")
+	s = clock.swap(r.sent(s), "")
 	if m := promised.parts(s); m != nil {
 		s = m[1]
 	}
@@ -75,6 +77,20 @@ func (r *Reader) quiet(s string) string {
 		}
 	}
 	return strings.TrimSpace(s)
+}
+
+// sent takes from a line of a chat when it was sent and who wrote it.
+func (r *Reader) sent(s string) string {
+	at := stamp.of(s)
+	if at == "" {
+		return s
+	}
+	s = s[len(at):]
+	m := sender.parts(s)
+	if m == nil || notSpeakers[strings.ToLower(m[1])] || changed[strings.ToLower(m[1])] || r.names.mentions(m[1]) {
+		return s
+	}
+	return s[len(m[0]):]
 }
 
 // eggsBehind turns a line round that ends in how many eggs, and how large: "egg whites, 4 large".

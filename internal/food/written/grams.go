@@ -111,6 +111,10 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 				return ingredient.Known(a.n * each), out
 			}
 		}
+		if each, of, ok := onePieceOf(in, l.Name); ok {
+			out.Basis, out.Count, out.CountOf, out.EachGrams, out.OfSize = Packed, a.n, Pieces, each, of
+			return ingredient.Known(a.n * each), out
+		}
 	}
 	return no, Said{Doubt: NoMeasure}
 }

@@ -22,7 +22,7 @@ var plainWords = words("fresh freshly squeezed organic good quality best cold ch
 	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered")
 
 // bySize are words that tell how large the pieces are.
-var bySize = words("large medium small big")
+var bySize = words("large medium small big med lg lge lrg sm sml regular")
 
 // heads are first words of a name turned round: "milk, whole".
 var heads = words("milk cream sugar butter salt honey yolk white egg yogurt cocoa")
@@ -164,6 +164,21 @@ func prepared(name string) bool {
 	return joins
 }
 
+// ofOrder turns a name round that puts the kind behind an "of", as other tongues do: "oil of
+// olive extra virgin", "milk of cow whole". Sugar of cane is white in one kitchen and brown in
+// another.
+func ofOrder(fields []string) (keys []string) {
+	if len(fields) < 3 || fields[1] != "of" || fields[0] == "sugar" {
+		return nil
+	}
+	kind := slices.DeleteFunc(slices.Clone(fields[2:]), func(w string) bool { return fields[0] == "milk" && w == "cow" })
+	for i := range kind {
+		turned := append(slices.Clone(kind[i:]), kind[:i]...)
+		keys = append(keys, strings.Join(append(turned, fields[0]), " "))
+	}
+	return keys
+}
+
 // look returns what name means. note may turn it round, "milk", "whole": turned
 // tells that it did.
 func (n *names) look(name, note string) (m meaning, turned, ok bool) {
@@ -181,7 +196,8 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	if full := fullFat.swap(keys[len(keys)-1], ""); full != keys[len(keys)-1] {
 		keys = append(keys, full)
 	}
-	for _, key := range append(keys, strings.Join(kept, " ")) {
+	keys = append(keys, strings.Join(kept, " "))
+	for _, key := range append(keys, ofOrder(fields)...) {
 		m, ok := n.all[key]
 		if round, turns := n.all[first+" "+key]; turns && !ok && first != "" && key != "" {
 			return round, true, true // "tartar, cream of"

@@ -60,7 +60,7 @@ func (r *Reader) prose(s string) bool {
 	for len(fields) > 1 && (first[strings.Trim(fields[0], ".,:")] || strings.HasSuffix(fields[0], "ly") || strings.HasSuffix(fields[0], "ly,")) {
 		fields = fields[1:]
 	}
-	if len(fields) == 0 || r.weighs(s) {
+	if len(fields) == 0 || r.weighs(s) || boxed(s) {
 		return false
 	}
 	if r.startsWithFood(fields) {
@@ -92,6 +92,18 @@ func (r *Reader) prose(s string) bool {
 	return len(fields) > 3 && points[strings.Trim(fields[0], ".,:;!")] || strings.HasSuffix(s, ".")
 }
 
+// boxed reports whether s begins with so many cans or packets: what is in them may be called
+// anything.
+func boxed(s string) bool {
+	a, rest, ok := read(s)
+	if ok && a.word == "" && !timed.in(rest) {
+		_, rest = word(rest) // "1 unopened can"
+		u, name, _ := unit(rest)
+		return name != "" && u.kind == container && !vessel.in(rest)
+	}
+	return ok && a.in.kind == container && !vessel.in(a.word+" "+rest)
+}
+
 var (
 	degrees    = find(`\d ?(?:°|º|[Dd]eg)|\b\d{3} ?[CF]\b`) // and no "12 c cream, whip"
 	numberless = find(`^\d+(?:-\d+)? ?`)
@@ -117,6 +129,9 @@ var crowd = find(`(?i)\([^()]*\)|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|
 // mine finds whose a title's dish is: "cookies and cream, my version".
 var mine = find(`(?i)[\s,:(-]+(?:my|our|\pL+'s|an?|the|another)?\s*(?:\pL+\s)?(?:version|way|take|style|edition|remix)\)?$`)
 
+// batchOf finds the title of a sheet, and how much is made: "BATCH 14 - FIOR DI LATTE - 10 kg".
+var batchOf = find(`(?i)^(?:test|trial|batch|version|formula|recipe|card|sheet) ?(?:no\.? ?|#)?\d+\b[^\d]*[-,:(] ?\d+(?:[.,]\d+)? ?(?:kg|l|lit(?:er|re)s?|lbs?|gal(?:lons?)?|qts?|quarts?)\)?$`)
+
 // told finds how a title goes on: "peach ice cream, the way Aunt Ruth did it".
 var told = find(`(?i)\s*(?:,|-)\s*(?:the way|the one|just like|just as|like|as|from|after|by|à la|inspired|adapted)\b.*$`)
 
@@ -125,6 +140,9 @@ var told = find(`(?i)\s*(?:,|-)\s*(?:the way|the one|just like|just as|like|as|f
 func (r *Reader) titled(l *Said) bool {
 	s := tidy(told.swap(crowd.swap(l.Text, ""), ""))
 	fields := strings.Fields(s)
+	if bulk := batchOf.of(tidy(l.Text)); bulk != "" && l.Ingredient == nil && !r.names.mentions(bulk) {
+		return true
+	}
 	if l.Ingredient == nil && mine.in(tidy(l.Text)) && !digits.in(s) && !r.weighs(s) {
 		return true
 	}
@@ -132,11 +150,19 @@ func (r *Reader) titled(l *Said) bool {
 		return false
 	}
 	key := keyOf(s)
+	if strings.HasSuffix(key, " sauce") && capitals(fields) {
+		return true
+	}
 	if strings.Contains(key, "ice cream") || slices.ContainsFunc(strings.Fields(key), func(w string) bool { return titles[w] }) {
 		return true
 	}
 	_, foreigner := r.names.abroad(s)
-	return foreigner == "" && !r.names.mentions(s) && !slices.ContainsFunc(fields, func(w string) bool { return strings.ToLower(w[:1]) == w[:1] })
+	return foreigner == "" && !r.names.mentions(s) && capitals(fields)
+}
+
+// capitals reports whether each word has a capital.
+func capitals(fields []string) bool {
+	return !slices.ContainsFunc(fields, func(w string) bool { return strings.ToLower(w[:1]) == w[:1] })
 }
 
 // vessel finds what an amount is the size of, "6 qt. freezer"; held, that something is in it.

@@ -36,8 +36,9 @@ var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
 // kinds are the sorts that a food is grown in and is the same record for, by the group or
 // the id. common practice, no source.
 var kinds = map[string]map[string]bool{
-	"fruit":      words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish amalfi sorrento sicilian eureka hass"),
+	"fruit":      words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish key persian tahiti amalfi sorrento sicilian eureka hass"),
 	"nut_seed":   words("marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
+	"matcha":     words("uji wazuka nishio yame kagoshima ceremonial culinary"),
 	"tea_leaves": words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
 }
 
@@ -45,7 +46,7 @@ var kinds = map[string]map[string]bool{
 func (n *names) provenly(name string) (meaning, bool) {
 	var told []string
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
-		drop := toProve[one(w)] || kinds["fruit"][w] || kinds["nut_seed"][w] || kinds["tea_leaves"][w]
+		drop := toProve[one(w)] || kinds["fruit"][w] || kinds["nut_seed"][w] || kinds["tea_leaves"][w] || kinds["matcha"][w]
 		if drop {
 			told = append(told, w)
 		}

@@ -34,6 +34,7 @@ func (r *Reader) Read(text string) []Said {
 	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
+	in.above = &[]string{}
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
 		if head, ok := tabled(raw, lines[i+1:]); ok {
@@ -44,6 +45,7 @@ func (r *Reader) Read(text string) []Said {
 		l, ok := r.line(raw, in)
 		if ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
 			all = append(all, l)
+			*in.above = append(*in.above, tidy(l.Text))
 		}
 	}
 	return all
@@ -73,9 +75,10 @@ type whole struct {
 	inGrams  bool // it says that its bare numbers are grams
 	ringed   bool // its lines begin with the letter that a round bullet is pasted as
 	table    table
-	lone     bool // one line alone begins with a number and a point
-	shares   bool // it gives shares of the whole before the weights
-	dashed   bool // its lines begin with dashes that touch the number: none is a minus
+	lone     bool      // one line alone begins with a number and a point
+	above    *[]string // the lines above that weigh something
+	shares   bool      // it gives shares of the whole before the weights
+	dashed   bool      // its lines begin with dashes that touch the number: none is a minus
 }
 
 var (
@@ -100,25 +103,30 @@ var (
 	ruled     = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
 	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
-	amountIn      = find(`\([^()]*\)|\d+(?:[.,]\d+)? ?(?:k?g|ml|l|lbs?|oz)\b`)
-	headed        = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
-	minus         = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
-	bound         = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
-	wonder        = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
-	marked        = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
-	halfs         = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
-	finish        = find(`(?i)\s+(?:to taste|to finish|to serve|as needed|for \w+ing)\s*$`)
-	digits        = find(`\d`)
-	more          = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
-	joined        = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
-	either        = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
-	choices       = find(`(?i)\bor\b|/`)
-	fromOf        = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
-	times         = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
-	timesOf       = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
-	gap           = find(`[\s:=-]+`)
-	titles        = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
-	layout        = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe mix")
+	// A page's rating, the size of what is churned in, a day, and what a trial does without.
+	rated    = find(`(?i)^\d(?:[.,]\d+)?(?: ?/ ?5| out of 5)?(?: stars?)? ?(?:from|by|based on|[-,(])? ?\d[\d.,]*k? (?:votes?|ratings?|reviews?)\)?$`)
+	machine  = find(`(?i)\bfor (?:an?|the|my|our|your) \d+(?:[.,]\d+)?[ -]?(?:l|lit(?:er|re)s?|qts?|quarts?|cups?|pints?|inch|cm)\b\.? (?:freezer|machine|churn|maker|pan|tin|dish|mou?ld|bowl)s?$`)
+	dated    = find(`(?i)\s*\b(?:\d{1,2}(?:st|nd|rd|th)? (?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.?(?: \d{2,4})?|\d{1,2}[./]\d{1,2}[./]\d{2,4})$`)
+	lacking  = find(`(?i)\s*\((?:no|without|w/o) [^()\d]*\)`)
+	amountIn = find(`\([^()]*\)|\d+(?:[.,]\d+)? ?(?:k?g|ml|l|lbs?|oz)\b`)
+	headed   = find(`^\(\d+\)\s`)                                       // "(2) 400 g tins" may be two, or the second line
+	minus    = find(`^\s*(?:\x{2212}\s?\d|[\x{2717}\x{2718}\x{274C}])`) // a bullet is another sign; crossed out
+	bound    = find(`(?:^|\s)[<>\x{2264}\x{2265}]\d[^<>]*$`)
+	wonder   = find(`\S\s*\(?\?+\)?\s*$`) // "100 g sugar?"
+	marked   = find("[*_`]{2,}|(^|\\s)[_`]|[_`](\\s|$)")
+	halfs    = find(`(?i)\bhalf[\s-]*(?:&|n|'n'?)[\s-]*half\b`)
+	finish   = find(`(?i)\s+(?:to taste|to (?:finish|serve|swirl|ripple|drizzle|top|garnish|decorate|dust|coat|sprinkle|fold in|stir in)|as needed|for \w+ing)\s*$`)
+	digits   = find(`\d`)
+	more     = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
+	joined   = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
+	either   = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
+	choices  = find(`(?i)\bor\b|/`)
+	fromOf   = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel|rind)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
+	times    = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
+	timesOf  = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
+	gap      = find(`[\s:=-]+`)
+	titles   = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
+	layout   = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe recept rezept recette ricetta receta mix")
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
@@ -135,6 +143,12 @@ func (r *Reader) heading(s string) bool {
 	if (numberedTitle.in(s) || allergens.in(s)) && !r.weighs(s) {
 		return true
 	}
+	if rated.in(s) || machine.in(s) && r.names.untold(machine.swap(s, "")) {
+		return true
+	}
+	if bare := dated.swap(lacking.swap(s, ""), ""); bare != s && r.names.untold(bare) {
+		return true // "Trial B (no sucrose) 23 Mar"
+	}
 	if digits.in(s) {
 		return !digits.in(group.swap(s, "")) && onlyLayout(keyOf(amountIn.swap(s, ""))) && !r.names.mentions(s)
 	}
@@ -150,6 +164,12 @@ func (r *Reader) heading(s string) bool {
 		return true // a table's head
 	}
 	return onlyLayout(key)
+}
+
+// untold reports whether a text is a heading's words, and no food by itself, as "cream" is.
+func (n *names) untold(s string) bool {
+	_, food := n.all[keyOf(s)]
+	return !food && onlyLayout(keyOf(s))
 }
 
 // onlyLayout reports whether a text has words of headings and no other.
@@ -199,7 +219,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case ruled.in(text) || r.heading(s) || r.prose(s):
+	case ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && stepNo.in(l.Text) && r.again(s, *in.above):
 		return l, false
 	}
 	if in.shares {

@@ -14,7 +14,7 @@ var openers = words("so for about from at see buy ideally preferably my keeps he
 var purposes = words("so for see my because since i keeps helps stops prevents gives adds balances cuts makes lets")
 
 // glue are the words between those that are known.
-var glue = words("level levelled leveled it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
+var glue = words("& + level levelled leveled it bloom garnish serve dust decorate finish sprinkle coat dissolve pulp lumps bits spoonful gradually last later lemon lemons lime limes orange oranges fruit fruits half bit stiff pat firm through left cool freezer minutes minute hour hours quarters wedges slabs rounds strips shards ribbons matchsticks big thick thin bite-sized bite-size real thing stuff sort remove be back way day night before morning ahead again more twice once both sides only all straight size very and the a an then until as so too kind if you can will do it them while into to on with without by after before or smaller better bigger darkest lightest dark light ones one peaks pale smooth frothy foamy hot pit pits stone stones core cores stalk stalks seed seeds removed peel shell shells heat")
 
 // tools are what a food is prepared with: any other thing behind "with" comes into it.
 var tools = words("fork knife whisk spoon mortar blender stick pin hand hands care skin skins hammer sieve grater")
@@ -66,7 +66,7 @@ var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|co
 var (
 	// ifAny finds the end of a remark that only wishes for what it says, graded the grades
 	// of syrups and eggs, toPaste what is done to nuts after they were weighed.
-	ifAny      = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?|possible|available|liked|desired|wanted)[.!]*$`)
+	ifAny      = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?(?: (?:spare|left|over|left over|handy|to hand))?|possible|available|liked|desired|wanted)[.!]*$`)
 	wished     = find(`(?i)\b(?:must|should|ought to|have to|has to|needs? to) be\b`)
 	moreOrLess = find(`(?i)\b(?:more|less|fewer|double|half)\b`)
 	graded     = find(`(?i)\bgrade (?:aa?|b|c)\b(?:,? (?:very|light|medium|dark|golden|amber))*`)
@@ -90,7 +90,7 @@ func preserved(l *Said, in *ingredient.Ingredient) bool {
 var without = map[string]string{"salt": "unsalted", "sugar": "unsweetened"}
 
 // tail finds words behind a name that begin a remark: "butter in cubes".
-var tail = find(`(?i)\s(?:with|in|to|from|at|without|by|on|so|\pL+ed)\s`)
+var tail = find(`(?i)\s(?:with|in|to|from|at|without|by|on|so|if|\pL+ed)\s`)
 
 // tailed parts a name that none has from a remark behind it, where what is before that is
 // a food's.

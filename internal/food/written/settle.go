@@ -12,9 +12,10 @@ import (
 func (r *Reader) settle(l *Said, p parts, american bool) {
 	l.Note = strings.Join(p.notes, ", ")
 	p.sizeInName()
+	p.fruitPart()
 	name, size := r.sized(&p)
 	if p.whole != "" {
-		name += " " + one(p.whole[strings.LastIndexByte(p.whole, ' ')+1:])
+		name += " " + partOfFruit(p.whole)
 	}
 	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
 	if food, remark, tails := r.tailed(name); !ok && tails && p.whole == "" {
@@ -140,7 +141,7 @@ func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bo
 			l.Doubt = Either
 		case unheard(note, in):
 			l.Doubt = Apart
-		case !(turned && i == 0) && !r.accounted(note, in) && !more.in(note):
+		case !(turned && i == 0) && !r.accounted(p.fresh(note, in), in) && !more.in(note):
 			if l.Doubt = Other; strings.HasPrefix(note, "or ") {
 				l.Doubt = Either
 			}

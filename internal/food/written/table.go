@@ -187,7 +187,8 @@ func (r *Reader) countable(name string) bool {
 		return eggs.in(name)
 	}
 	in, _ := r.names.lib.Find(m.ids[0])
-	return in.Group == "egg" || lightest(in) >= onePiece
+	_, _, sold := onePieceOf(in, "")
+	return in.Group == "egg" || sold || lightest(in) >= onePiece
 }
 
 // grammed gives a line that ends in a bare number its measure, where the text says that

@@ -102,16 +102,18 @@ func (w *weighing) byScale() (weighed bool) {
 			continue
 		}
 		g, bar := b.n*b.in.size, apart(w.l.Ingredient)
-		if w.how.Basis == Counted {
+		if w.how.Basis == Counted || w.how.CountOf == Pieces {
 			if bar = apartEggs; w.how.CountOf == "eggs" {
 				bar = apartShell
+			} else if w.how.CountOf == Pieces {
+				bar = apartCount
 			}
 			if w.p.each {
 				g *= w.p.sum[0].n
 			}
 		}
 		all := g
-		if w.how.Basis == Packed {
+		if w.how.Basis == Packed && w.how.CountOf != Pieces {
 			all *= packs(w.l, w.p, g) // "2 envelopes (7 g each)"
 		}
 		if w.total.Known && math.Abs(all-w.total.Value) > bar*w.total.Value {
@@ -133,13 +135,15 @@ func (w *weighing) byScale() (weighed bool) {
 // byAnother lets another measure say what the first leaves open, and asks where two that
 // are known do not agree.
 func (w *weighing) byAnother() {
-	open := w.how.Doubt != 0
+	open := w.how.Doubt != 0 || w.how.CountOf == Pieces // what is measured is nearer than a piece
 	if !open && (w.p.each || w.how.Basis != Weighed && w.how.Basis != Measured) {
 		return
 	}
 	for _, b := range w.p.beside {
 		v, h := w.r.sum(w.l, []amount{b}, w.size, w.american)
 		switch {
+		case v.Known && w.how.CountOf == Pieces && math.Abs(v.Value-w.total.Value) > apartCount*w.total.Value:
+			w.l.ask(Apart)
 		case !v.Known || h.Doubt != 0:
 		case open:
 			v.Value *= w.ofEach(v.Value)
@@ -196,7 +200,7 @@ func (w *weighing) take() {
 			l.ask(TooMuch)
 			total = ingredient.Cell{}
 		}
-		if how.Basis == Counted && how.Count > mostEggs {
+		if (how.Basis == Counted || how.CountOf == Pieces && w.p.sum[0].word == "") && how.Count > mostEggs {
 			l.ask(PiecesOrGrams)
 		}
 		// Commission Regulation (EC) No 589/2008, Article 4, has the letters, AMS 56 the words.

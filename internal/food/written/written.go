@@ -40,7 +40,7 @@ const (
 	Measured                  // a volume times the ingredient's own density
 	Spooned                   // a volume by the record's own household measure, where it has no density
 	Counted                   // eggs of a size
-	Packed                    // a piece as the record weighs it: a stick, an envelope
+	Packed                    // a piece as the record weighs it: a stick, an envelope, a large apple
 )
 
 // Said is what one line of a text says.
@@ -56,8 +56,8 @@ type Said struct {
 	ML         float64 // mL, of Measured and Spooned
 	GPerML     float64 // g/mL, likewise
 	Count      float64 // of Counted and Packed
-	CountOf    string  // "eggs", "yolks", "whites", or the measure of Packed
-	OfSize     string  // of Counted: the size, "US large"
+	CountOf    string  // "eggs", "yolks", "whites", Pieces, or the measure of Packed
+	OfSize     string  // of Counted and of Pieces: the size, "US large"
 	EachGrams  float64 // g, of Counted and Packed
 	Note       string  // what else the line says
 	DesignSize bool    // of Counted: the size is the one that was handed in

@@ -19,9 +19,20 @@ func WrittenHow(s Style, l *written.Said) string {
 	case written.Counted:
 		return T("%s %s of %s, %s", s.Short(l.Count, 2), l.CountOf, s.MassTo(l.EachGrams, 1), l.OfSize)
 	case written.Packed:
+		if l.CountOf == written.Pieces {
+			return T("%s of %s each, as its source weighs one", s.Short(l.Count, 2), s.pieceOf(l.EachGrams))
+		}
 		return T("%s %s of %s", s.Short(l.Count, 2), l.CountOf, s.MassTo(l.EachGrams, 0))
 	}
 	return ""
+}
+
+// pieceOf is what one piece weighs: to a tenth of a gram where it is small.
+func (s Style) pieceOf(g float64) string {
+	if g < 9.95 {
+		return s.MassTo(g, 1)
+	}
+	return s.MassTo(g, 0)
 }
 
 // volumeRead is a volume to a tenth where it is small: a spoon is not 5 mL.

@@ -1,0 +1,70 @@
+package written
+
+import (
+	"slices"
+	"strings"
+
+	"ripplewright/internal/form/fold"
+)
+
+// A portion is an amount within a sentence, and the food behind it.
+type portion struct {
+	amount
+	food string // as names are compared, "" for none that is known
+	part bool   // "of the": it is taken from what stands elsewhere
+}
+
+// again reports whether s is a numbered step of the method whose amounts stand in lines above,
+// each beside the same food, or are parts of what stands there: "whisk in 60 g of the sugar". A
+// step that weighs anything else may be all that tells of it.
+func (r *Reader) again(s string, above []string) bool {
+	if s = stepNo.swap(s, ""); !r.commands(s) {
+		return false
+	}
+	all := r.portions(s)
+	return len(all) > 0 && !slices.ContainsFunc(all, func(p portion) bool {
+		return p.food == "" || !slices.ContainsFunc(above, func(line string) bool { return r.has(line, p) })
+	})
+}
+
+// commands reports whether s begins with a verb of the kitchen, and no food.
+func (r *Reader) commands(s string) bool {
+	fields := strings.Fields(strings.ToLower(s))
+	if len(fields) < 4 || r.startsWithFood(fields) {
+		return false
+	}
+	verb := strings.Trim(fields[0], ".,:")
+	return methods[fold.Text(verb)] && (!things[verb] || follows[fields[1]])
+}
+
+// has reports whether a line names a portion's food, and in the same amount where it is no part.
+func (r *Reader) has(line string, p portion) bool {
+	if !strings.Contains(" "+keyOf(line)+" ", " "+p.food+" ") {
+		return false
+	}
+	return p.part || slices.ContainsFunc(r.portions(line), func(other portion) bool { return other.n == p.n && other.in == p.in })
+}
+
+// portions are the amounts of a text, whatever stands between them.
+func (r *Reader) portions(s string) (all []portion) {
+	for s = strings.TrimSpace(heats.swap(s, " ")); s != ""; {
+		a, rest, ok := read(strings.TrimLeft(s, "( "))
+		if !ok || timed.in(rest) || vessel.in(rest) && !held.in(rest) || a.word == "" && !r.names.mentions(rest) {
+			_, s, _ = strings.Cut(s, " ")
+			continue
+		}
+		s = strings.TrimSpace(rest)
+		p := portion{amount: a, part: strings.HasPrefix(s, "of the ")}
+		food := strings.Fields(strings.TrimPrefix(strings.TrimPrefix(s, "of "), "the "))
+		for n := min(4, len(food)); n > 0 && p.food == ""; n-- {
+			key := keyOf(strings.Trim(strings.Join(food[:n], " "), ".,:;"))
+			if _, known := r.names.all[key]; known {
+				p.food = key
+			}
+		}
+		if a.in.kind != vague || p.food != "" || pinched[strings.ToLower(a.word)] || strings.HasPrefix(s, "of ") { // and no "spoon by spoon"
+			all = append(all, p)
+		}
+	}
+	return all
+}
