@@ -34,7 +34,7 @@ func (r *Reader) Read(text string) []Said {
 	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
-	in.above = &[]string{}
+	in.above = &[]listed{}
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
 		if head, ok := tabled(raw, lines[i+1:]); ok {
@@ -45,7 +45,7 @@ func (r *Reader) Read(text string) []Said {
 		l, ok := r.line(raw, in)
 		if ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
 			all = append(all, l)
-			*in.above = append(*in.above, tidy(l.Text))
+			*in.above = append(*in.above, r.list(l.Text))
 		}
 	}
 	return all
@@ -76,7 +76,7 @@ type whole struct {
 	ringed   bool // its lines begin with the letter that a round bullet is pasted as
 	table    table
 	lone     bool      // one line alone begins with a number and a point
-	above    *[]string // the lines above that weigh something
+	above    *[]listed // the lines above that weigh something
 	shares   bool      // it gives shares of the whole before the weights
 	dashed   bool      // its lines begin with dashes that touch the number: none is a minus
 }

@@ -3,6 +3,7 @@ package written
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"ripplewright/internal/form/fold"
 )
@@ -14,16 +15,28 @@ type portion struct {
 	part bool   // "of the": it is taken from what stands elsewhere
 }
 
+// A listed line is one that stands above, and its amounts as they are first asked for.
+type listed struct {
+	key      string // as names are compared
+	portions func() []portion
+}
+
+// list keeps a line for the steps below it.
+func (r *Reader) list(text string) listed {
+	text = tidy(text)
+	return listed{keyOf(text), sync.OnceValue(func() []portion { return r.portions(text) })}
+}
+
 // again reports whether s is a numbered step of the method whose amounts stand in lines above,
 // each beside the same food, or are parts of what stands there: "whisk in 60 g of the sugar". A
 // step that weighs anything else may be all that tells of it.
-func (r *Reader) again(s string, above []string) bool {
+func (r *Reader) again(s string, above []listed) bool {
 	if s = stepNo.swap(s, ""); !r.commands(s) {
 		return false
 	}
 	all := r.portions(s)
 	return len(all) > 0 && !slices.ContainsFunc(all, func(p portion) bool {
-		return p.food == "" || !slices.ContainsFunc(above, func(line string) bool { return r.has(line, p) })
+		return p.food == "" || !slices.ContainsFunc(above, func(line listed) bool { return line.has(p) })
 	})
 }
 
@@ -38,11 +51,11 @@ func (r *Reader) commands(s string) bool {
 }
 
 // has reports whether a line names a portion's food, and in the same amount where it is no part.
-func (r *Reader) has(line string, p portion) bool {
-	if !strings.Contains(" "+keyOf(line)+" ", " "+p.food+" ") {
+func (l listed) has(p portion) bool {
+	if !strings.Contains(" "+l.key+" ", " "+p.food+" ") {
 		return false
 	}
-	return p.part || slices.ContainsFunc(r.portions(line), func(other portion) bool { return other.n == p.n && other.in == p.in })
+	return p.part || slices.ContainsFunc(l.portions(), func(other portion) bool { return other.n == p.n && other.in == p.in })
 }
 
 // portions are the amounts of a text, whatever stands between them.
