@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
 
+	"ripplewright/internal/check/astray"
 	"ripplewright/internal/desk/places"
 	"ripplewright/ui/kit"
 	"ripplewright/ui/theme"
@@ -95,14 +96,27 @@ func (b *bed) everywhere(look func(name string)) {
 // their pictures want some height.
 var scrolling = map[places.Place]bool{places.Bench: true, places.Ripple: true}
 
+// A screen has so much room, with text of a scale.
+type screen struct{ width, height, scale float32 }
+
 // TestNothingIsCut: what a window has no room for hides at its edge, or makes the window
 // grow beyond the screen.
 func TestNothingIsCut(t *testing.T) {
+	nothingIsCut(newBed(t), screen{1280, 720, 1}, screen{1280, 720, 1.5}, screen{1920, 1080, 1.5})
+}
+
+// German words are longer.
+func TestNothingIsCutInGerman(t *testing.T) {
 	b := newBed(t)
-	for _, x := range []struct {
-		width, height float32
-		scale         float32
-	}{{1280, 720, 1}, {1280, 720, 1.5}, {1920, 1080, 1.5}} {
+	inGerman(t)
+	b.inUnits(astray.Systems["comma"])
+	b.Say("") // of the units
+	nothingIsCut(b, screen{1280, 720, 1}, screen{1280, 720, 1.5})
+}
+
+func nothingIsCut(b *bed, screens ...screen) {
+	t := b.t
+	for _, x := range screens {
 		b.App.Settings().SetTheme(theme.New(theme.Options{TextScale: x.scale}))
 		menu := lineHeight() + 2*base.InnerPadding() // the menu bar, which is not part of the content
 		b.win.Resize(fyne.NewSize(x.width, x.height-menu))

@@ -108,11 +108,11 @@ func TestEveryDialogSpeaksGerman(t *testing.T) {
 // in words of ours, whatever the system's language is.
 func TestTheDialogOfFilesSpeaksGerman(t *testing.T) {
 	for _, locale := range []string{"en_GB.UTF-8", "de_AT.UTF-8", "fr_FR.UTF-8", "C", ""} {
+		b := newBed(t)
 		for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANGUAGE"} {
 			t.Setenv(name, "")
 		}
 		t.Setenv("LANG", locale)
-		b := newBed(t)
 		inGerman(t)
 		b.openDialog()
 		b.frame()
