@@ -87,7 +87,7 @@ func New(h page.Host, locks *mending.Mender, in *kitchens.Book) *Page {
 		page.Heading(say.MapTitle.String()), page.Prose(say.MapAbout.String()), p.newMaps(), p.reading)
 	p.answer.Add(page.Prose(say.NothingAsked.String()))
 	split := container.NewHSplit(p.left, right)
-	split.Offset = 0.45
+	split.Offset = 0.5
 	p.object = split
 	return p
 }

@@ -248,7 +248,7 @@ func (f *Finder) MinSize() fyne.Size {
 func newFinderRow() fyne.CanvasObject {
 	title := widget.NewLabel("")
 	title.Truncation = fyne.TextTruncateEllipsis
-	return container.NewBorder(nil, nil, nil, canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder)), title)
+	return container.New(&finderRow{}, title, canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder)))
 }
 
 func showFinderRow(o fyne.CanvasObject, it FinderItem) {
@@ -261,19 +261,42 @@ func showFinderRow(o fyne.CanvasObject, it FinderItem) {
 			parts = append(parts, p)
 		}
 	}
-	side.Text = shortened(Shown(strings.Join(parts, " · "))) + "  " // the title keeps its room
+	row.Layout.(*finderRow).side = Shown(strings.Join(parts, " · "))
 	side.TextSize, side.Color = theme.CaptionTextSize(), theme.Color(theme.ColorNamePlaceHolder)
-	side.Refresh()
 	row.Refresh()
 }
 
-// shortened is what stands beside a title, cut to a line's second half.
-func shortened(s string) string {
-	const most = 44
-	if r := []rune(s); len(r) > most {
-		return strings.TrimRight(string(r[:most-1]), " ,(") + "…"
+// A finderRow is a title and, small at the right, what else there is to say, cut to the room
+// that the title leaves.
+type finderRow struct{ side string }
+
+// Layout implements fyne.Layout.
+func (l *finderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	title, side := o[0].(*widget.Label), o[1].(*canvas.Text)
+	pad := theme.InnerPadding()
+	least := widthOf(title.Text, theme.TextSize(), title.TextStyle) + 2*pad + 1 // or its last letter is cut
+	side.Text = shortened(l.side, size.Width-least-pad, side.TextSize)
+	width := widthOf(side.Text, side.TextSize, side.TextStyle)
+	title.Resize(fyne.NewSize(max(0, size.Width-width-pad), size.Height))
+	side.Move(fyne.NewPos(size.Width-width-pad, 0))
+	side.Resize(fyne.NewSize(width, size.Height))
+	side.Refresh()
+}
+
+// MinSize implements fyne.Layout.
+func (l *finderRow) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// shortened is s as far as it fits into a width, nothing where that is no word.
+func shortened(s string, width, size float32) string {
+	if widthOf(s, size, fyne.TextStyle{}) <= width {
+		return s
 	}
-	return s
+	for r := []rune(s); len(r) > 4; r = r[:len(r)-1] {
+		if cut := strings.TrimRight(string(r), " ,(·") + "…"; widthOf(cut, size, fyne.TextStyle{}) <= width {
+			return cut
+		}
+	}
+	return ""
 }
 
 // A finderEntry gives the keys that mean the list to the list.

@@ -132,31 +132,33 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
 	small, parts := fitted(t.view.Foot, room, s.Text)
+	pitch := line * min(1, tileFoot/float64(len(parts)))
+	y -= (line - pitch) / 2
 	for _, part := range parts {
 		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: small, Colour: s.Muted})
-		y += line
+		y += pitch
 	}
 }
 
 // fitted breaks text into lines of the given width, smaller than size only as far as they
-// need it: what does not fit may as well go on the line before, once it is smaller.
+// need it: once it is smaller, more goes on a line, and then a line more has room.
 func fitted(text string, width, size float64) (small float64, lines []string) {
 	for small = size; ; small *= .98 {
-		lines = wrapped(text, width, small)
+		lines = wrapped(text, width, small, int(tileFoot*size/small))
 		if !slices.ContainsFunc(lines, func(line string) bool { return measure(line, small) > width }) || small < size/4 {
 			return small, lines
 		}
 	}
 }
 
-// wrapped breaks text at spaces into at most tileFoot lines of the given width;
-// what is left over goes on the last.
-func wrapped(text string, width, size float64) []string {
+// wrapped breaks text at spaces into at most so many lines of the given width; what is left
+// over goes on the last.
+func wrapped(text string, width, size float64, most int) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
 		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && len(lines) < tileFoot-1 && measure(longer, size) > width {
+		if line != "" && len(lines) < most-1 && measure(longer, size) > width {
 			lines = append(lines, line)
 			longer = word
 		}
