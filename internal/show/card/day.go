@@ -34,7 +34,9 @@ func dayBox(c content, w float64) *draw.List {
 	if len(c.day) == 0 {
 		return nil
 	}
-	const column, pitch, time = 36.0, 3.9, 9.5
+	const least, pitch, time = 36.0, 3.9, 9.5
+	n := max(1, int(w/least))
+	column := w / float64(n)
 	st, strong := typeset.Type(draw.Sans, 8, ink), typeset.Type(draw.SansBold, 8, ink)
 	var rows []*draw.List
 	for _, d := range c.day {
@@ -48,11 +50,10 @@ func dayBox(c content, w float64) *draw.List {
 		typeset.Write(row, time, pitch-1.1, st, shortened(st, d.Title, column-time-2))
 		rows = append(rows, row)
 	}
-	n := max(1, int(w/column))
 	each := int(math.Ceil(float64(len(rows)) / float64(n)))
 	all := &draw.List{W: w, H: float64(each) * pitch}
 	for i, row := range rows {
-		all.Place(row, float64(i/each)*w/float64(n), float64(i%each)*pitch, 1)
+		all.Place(row, float64(i/each)*column, float64(i%each)*pitch, 1)
 	}
 	return headed(say.DayTitle(serveMinute), w, all)
 }
