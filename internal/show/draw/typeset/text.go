@@ -36,7 +36,7 @@ func Plain(s string) string {
 var minus = regexp.MustCompile(`(^|[\s(])-(\d)`)
 
 // unit finds a space between a number and its unit, where no line may end.
-var unit = regexp.MustCompile(`(\d) (%|°C|g|kg|mL|kPa|mm|cm)([^\pL]|$)`)
+var unit = regexp.MustCompile(`(\d) (%|°C|°F|g|kg|oz|lb|mL|L|kPa|mm|cm|min|h)([^\pL]|$)`)
 
 func tied(s string) string { return unit.ReplaceAllString(s, "$1\u00a0$2$3") }
 
