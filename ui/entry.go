@@ -217,7 +217,9 @@ func (w *Window) nextEntry(e *lineEntry) {
 
 // startNew begins an empty design, ready for its first line.
 func (w *Window) startNew() {
-	w.Session.Start(design.New())
+	d := design.New()
+	d.Name = say.T("Untitled")
+	w.Session.Start(d)
 	w.turnTo(places.Bench)
 	w.refresh()
 	w.win.Canvas().Focus(w.entries()[0])

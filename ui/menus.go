@@ -2,6 +2,7 @@ package ui
 
 import (
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -188,11 +189,38 @@ func (w *Window) asking() bool { return w.win.Canvas().Overlays().Top() != nil }
 
 // text shows Markdown in a dialog that scrolls.
 func (w *Window) text(title, md string) {
-	rich := widget.NewRichTextFromMarkdown(md)
+	rich := widget.NewRichTextFromMarkdown(untabled(md))
 	rich.Wrapping = fyne.TextWrapWord
 	var dg *dialog.CustomDialog
 	dg = kit.Ask(w.win, title, container.NewVScroll(rich), kit.Answer{Name: say.T("Close"), Role: kit.ByReturn, Do: func() { dg.Hide() }})
 	dg.Resize(page.Room(w.win.Canvas(), 48, 48))
+}
+
+// untabled makes the rows of Markdown's tables, of which the toolkit knows nothing, items of a
+// list, the first cell of each in bold.
+func untabled(md string) string {
+	lines := strings.Split(md, "\n")
+	out := lines[:0]
+	for i, line := range lines {
+		if !strings.HasPrefix(line, "|") {
+			out = append(out, line)
+			continue
+		}
+		if strings.HasPrefix(line, "|--") || i+1 < len(lines) && strings.HasPrefix(lines[i+1], "|--") {
+			continue // its head
+		}
+		var cells []string
+		for _, c := range strings.Split(strings.Trim(line, "|"), "|") {
+			if c = strings.TrimSpace(c); c != "" {
+				cells = append(cells, c)
+			}
+		}
+		if len(cells) == 0 {
+			continue
+		}
+		out = append(out, "- **"+cells[0]+"** "+strings.Join(cells[1:], " · "))
+	}
+	return strings.Join(out, "\n")
 }
 
 // show keeps the names of undo and redo and the recent files up to date.

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2/container"
@@ -96,7 +97,7 @@ func (w *Window) keepVersion() {
 		w.event("version kept")
 	}
 	note.OnSubmitted = mishap.With(func(string) { do() })
-	dg = kit.Ask(w.win, say.KeepVersion.String(), widget.NewForm(widget.NewFormItem(say.VersionNote.String(), note)),
+	dg = kit.Ask(w.win, strings.TrimSuffix(say.KeepVersion.String(), "…"), widget.NewForm(widget.NewFormItem(say.VersionNote.String(), note)),
 		kit.Answer{Name: say.Cancel.String(), Role: kit.ByEscape}, kit.Answer{Name: say.KeepVersionAct.String(), Role: kit.ByReturn, Do: do})
 	w.broad(dg, 0)
 	w.win.Canvas().Focus(note)

@@ -120,3 +120,15 @@ func TestTheDialogOfFilesSpeaksGerman(t *testing.T) {
 		assert.Equal(t, "Versteckte Dateien zeigen", lang.L("Show Hidden Files"), locale)
 	}
 }
+
+func TestANewDesignIsNamedInTheMakersLanguage(t *testing.T) {
+	b := newBed(t)
+	inGerman(t)
+	b.startNew()
+	assert.Equal(t, "Ohne Namen", b.Design().Name)
+}
+
+// The toolkit has no tables: their rows are told as a list.
+func TestATableOfSourcesIsShownAsAList(t *testing.T) {
+	assert.Equal(t, "Each row:\n\n- **USDA** 180 · a `record`\n- **own** a maker's\n\nTerms", untabled("Each row:\n\n| source | rows | dataset |\n|---|---|---|\n| USDA | 180 | a `record` |\n| own | | a maker's |\n\nTerms"))
+}
