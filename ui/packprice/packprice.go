@@ -57,7 +57,7 @@ func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
 		widget.NewFormItem(say.T("and holds"), container.NewHBox(a.holds, a.unit)), widget.NewFormItem(say.T("One piece is"), a.piece),
 		widget.NewFormItem(say.T("Note"), a.note), widget.NewFormItem(say.T("Currency of all prices"), a.currency))
 	a.dg = kit.Ask(h.Window(), say.PriceTitle(a.id, page.Brief(say.Kitchen(in), 40)), container.NewVBox(a.form, a.wrong),
-		kit.Answer{Name: say.T("Keep it"), Role: kit.ByReturn, Do: a.keep},
+		kit.Answer{Name: say.T("Keep it¦a price"), Role: kit.ByReturn, Do: a.keep},
 		kit.Answer{Name: say.T("No price"), Role: kit.ByHand, Do: a.forget},
 		kit.Answer{Name: say.T("Cancel"), Role: kit.ByEscape})
 	a.dg.Resize(fyne.NewSize(max(420, 30*theme.TextSize()), 0))
