@@ -15,6 +15,7 @@ var called = [][2]string{
 	{"double cream", "cream_whipping_40?"},
 	{"milk; fresh milk", "milk_whole milk_2pct milk_1pct milk_skim"},
 	{"whole milk; full fat milk; full cream milk", "milk_whole"},
+	{"lactose free whole milk; whole lactose free milk; lactose free full fat milk; whole milk lactose free", "lactose_free_milk"}, // the record is of whole milk
 	{"skim milk; skimmed milk; nonfat milk; fat free milk", "milk_skim"},
 	{"semi skimmed milk", "milk_2pct"},
 	{"condensed milk; sweetened condensed milk", "condensed_milk_sweet"},
@@ -93,10 +94,10 @@ var called = [][2]string{
 	{"salt; table salt; fine salt; fine table salt; fine sea salt", "salt"},
 	{"sea salt; kosher salt; flaky sea salt; flaky salt; flaked salt; flaked sea salt; salt flake; sea salt flake; coarse salt; coarse sea salt", "salt~"},
 	{"vanilla", "vanilla_extract vanilla_imitation"},
-	{"vanilla extract; pure vanilla extract", "vanilla_extract"},
+	{"vanilla extract; pure vanilla extract", "vanilla_extract"}, {"clear vanilla; clear vanilla extract; clear vanilla flavoring; clear vanilla flavouring; clear imitation vanilla extract", "vanilla_imitation"},
 	{"vinegar; white vinegar; distilled vinegar; distilled white vinegar", "vinegar"},
 	{"cinnamon; ground cinnamon", "cinnamon"}, {"nutmeg; ground nutmeg", "nutmeg"}, {"cardamom; ground cardamom", "cardamom"},
-	{"ginger", "ginger_fresh ginger_ground"},
+	{"ginger", "ginger_fresh ginger_ground"}, {"grated ginger; freshly grated ginger; finely grated ginger; ginger root; root ginger; fresh ginger root; fresh root ginger", "ginger_fresh"}, // what is ground cannot be grated
 	{"pepper; black pepper; ground black pepper", "pepper_black"},
 	{"mint; mint leaf; fresh mint", "mint_peppermint"},
 	{"brewed coffee; strong brewed coffee", "coffee_brewed"},

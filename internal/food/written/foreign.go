@@ -62,3 +62,23 @@ func (n *names) abroad(name string) (ids []string, core string) {
 	}
 	return nil, ""
 }
+
+// foreigner reports whether a line names a food in another language, at its head or behind a
+// small word of such a language, and no "café" of an English sentence: it is asked about.
+func (n *names) foreigner(s string) bool {
+	fields := strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return strings.ContainsRune(" ,;:.!?()", c) })
+	for i := range fields {
+		if i > 0 && !smallWords[fields[i-1]] {
+			continue
+		}
+		for last := min(len(fields), i+4); last > i; last-- {
+			if foreign()[keyOf(strings.Join(fields[i:last], " "))] != nil {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// smallWords stand before the name of a food in the languages of foreign.
+var smallWords = words("du de des la le les un une et puis avec peu il lo gli i di del della dello un una uno e poi con poco el los las y luego der die das den dem ein eine einen und dann mit etwas wenig het een en met")

@@ -67,7 +67,7 @@ var measures = func() map[string]measure {
 var unsure = words("almost nearly barely scant heaping heaped rounded generous large big small up least good")
 
 // hedges are words before an amount that change nothing.
-var hedges = words("about approx approximately ca circa roughly around level of")
+var hedges = words("about abt approx approximately ca circa roughly around level of")
 
 func words(s string) map[string]bool {
 	all := map[string]bool{}

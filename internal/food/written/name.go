@@ -37,7 +37,7 @@ var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
 	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|\b(?:sifted|sieved|strained|rinsed) twice\b|\btwice (?:sifted|sieved|strained)\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = find(`(?i)^(?:about |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|half an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
+	pieceOf   = find(`(?i)^(?:about |abt\.? |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|half an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
 	eggSize   = find(`(?i)\b(?:size )?\d{1,2}(?: ?(?:-|to) ?\d{1,2})? ?(?:(?:g|grams?|small|medium|large|jumbo|eggs?|yolks?|whites?)\b|ish\b)`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
@@ -218,7 +218,39 @@ func (n *names) look(name, note string) (m meaning, turned, ok bool) {
 	if len(kept) > 1 && heads[kept[0]] {
 		m, ok = n.all[strings.Join(append(slices.Clone(kept[1:]), kept[0]), " ")]
 	}
+	if !ok && len(kept) > 2 && len(kept) < 5 && heads[kept[0]] {
+		m, ok = n.anyOrder(kept)
+	}
 	return m, false, ok
+}
+
+// anyOrder returns what words mean in another order, "milk condensed sweet", where all the
+// orders that are known mean one thing.
+func (n *names) anyOrder(fields []string) (m meaning, ok bool) {
+	for _, key := range orders(fields) {
+		switch other, known := n.all[key]; {
+		case !known:
+		case !ok:
+			m, ok = other, true
+		case !slices.Equal(m.ids, other.ids):
+			return meaning{}, false
+		}
+	}
+	return m, ok
+}
+
+// orders are all the orders of a few words.
+func orders(fields []string) (all []string) {
+	if len(fields) == 1 {
+		return fields
+	}
+	for i, w := range fields {
+		rest := append(slices.Clone(fields[:i]), fields[i+1:]...)
+		for _, tail := range orders(rest) {
+			all = append(all, w+" "+tail)
+		}
+	}
+	return all
 }
 
 // within returns what name means without the words that make another food of it:

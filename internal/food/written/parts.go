@@ -21,6 +21,7 @@ type parts struct {
 	whole    string  // what an amount was made from: "juice", "zest"
 	each     bool    // the weight beside them is of one
 	lettered bool    // the size of eggs is a letter
+	behind   bool    // the amount ends the line, behind the name and all remarks: "hazelnuts, roasted 150 g"
 	pieces   float64 // how many eggs the weight is said to be, 0: nobody says
 }
 
@@ -50,6 +51,7 @@ func parse(s string) parts {
 			end := times.swap(timesOf.swap(s[at[1]:], "$1$2"), "")
 			if _, rest, ok := read(end); ok && strings.ContainsFunc(s[:at[0]], unicode.IsLetter) && (strings.TrimSpace(rest) == "" || rest[0] == ',') {
 				main = strings.TrimSuffix(end, rest) + " " + s[:at[0]] + rest
+				p.behind = strings.TrimSpace(rest) == "" && len(inside) == 0
 				break
 			}
 		}
@@ -218,14 +220,14 @@ var (
 	partOf  = find(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
 	each    = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
 	inAll   = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
-	purpose = find(`(?i)\s+for the \pL+$`)
+	purpose = find(`(?i)\s+for (?:the \pL+|tops?|toppings?|decoration|decor|service|crunch|colou?r)$`)
 	lessOr  = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
 	torn = find(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
 	orMany    = find(`(?i)^(?:or )?\d+ (?:if|for|of|when|with)\b`)
 	twoSizes  = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
-	counted   = find(`(?i)^(?:about|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
+	counted   = find(`(?i)^(?:about|abt\.?|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
 	wholeEggs = find(`(?i)\beggs?$`) // divided they are yolks and whites, or some now and some later
 	eggs      = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly    = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:(\s*[x*]\s*|\s+X\s*)|\s+)(\d.*)$`)

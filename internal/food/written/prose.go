@@ -11,7 +11,7 @@ import (
 var methods = words("add allow arrange assemble bake beat blend blitz boil break bring brush chill chop churn coat combine continue cook cool core cover crack crush cut decorate dip dissolve " +
 	"divide drain drizzle enjoy enrich fill finish fit fold freeze fry garnish grate grease grind heat hull infuse keep knead ladle layer leave let line lower macerate make mash measure melt " +
 	"mix move pack pass peel pipe pit place poach pop pour preheat prepare press process pull pulse puree push put raise reduce refrigerate remove repeat rest return rinse ripple roast roll " +
-	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
+	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer sit skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
 	"flame torch mise age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner alles chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
@@ -24,7 +24,7 @@ var (
 )
 
 // tells are words that a remark on the whole begins with.
-var tells = words("doubled tripled scaled fits edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories posted too ciao hi hello hey dear cheers love bye adapted adjust always can't do don't double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
+var tells = words("doubled tripled scaled fits edit update eta ps p.s tasted came worked froze turned went got mrs mr ms nutrition calories posted too ciao hi hello hey dear cheers love bye adapted adjust always can't cant do don't dont double-check enjoy equipment he i i'd i'm i've if inspired keeps makes never no none note notes once photo print recipe remember scale see she " +
 	"thank thanks they tip tips until warning we when while you")
 
 // points are words that begin such a remark, and a food that nobody weighed.
@@ -36,10 +36,14 @@ var talked = words("who what which where why how i we u you ur your they he she 
 	"that's thats it's its what's here's there's let's ich wir du er sie ist sind war hat habe je j'ai tu il elle nous vous est c'est sono è è siamo")
 
 // first are words that may stand before the verb.
-var first = words("then now finally meanwhile next first second lastly afterwards also just and step to please again once")
+var first = words("then now finally meanwhile next first second lastly afterwards also just and step to please again once ok okay")
 
 // pinched are amounts that are no measure.
 var pinched = words("pinch pinches dash dashes drop drops splash knob knobs handful handfuls drizzle glug few some")
+
+// enough finds that as much is taken as is needed, in the languages that recipes here are
+// copied from: "panna montata q.b." common practice, no source.
+var enough = find(`(?i)(?:^|[\s,(])(?:q\. ?b\.?|qb|q\. ?s\.?|c\. ?s\.?|quanto basta|a piacere|al gusto|cantidad suficiente|(?:selon|à votre|au) goût|quantum satis|nach (?:geschmack|belieben|bedarf)|etwas|naar smaak|efter smak)(?:$|[\s,;)])`)
 
 var (
 	stepNo  = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
@@ -52,15 +56,16 @@ var (
 // no amount of any food: nothing in it is weighed.
 func (r *Reader) prose(s string) bool {
 	s = strings.TrimSpace(stepNo.swap(strings.Trim(s, "~ "), ""))
+	s = strings.TrimLeft(s, "! ")
 	if cells, sign := cellsOf(s); sign != "" && slices.ContainsFunc(cells, bareCell.in) {
 		return false // a row of a table: "skim milk; 540"
 	}
 	s = cellMark.swap(s, " ")
 	fields := strings.Fields(strings.ToLower(s))
-	for len(fields) > 1 && (first[strings.Trim(fields[0], ".,:")] || strings.HasSuffix(fields[0], "ly") || strings.HasSuffix(fields[0], "ly,")) {
+	for len(fields) > 1 && (first[strings.Trim(fields[0], ".,:;!?")] || strings.HasSuffix(fields[0], "ly") || strings.HasSuffix(fields[0], "ly,")) {
 		fields = fields[1:]
 	}
-	if len(fields) == 0 || r.weighs(s) || boxed(s) {
+	if len(fields) == 0 || r.weighs(s) || boxed(s) || enough.in(s) {
 		return false
 	}
 	if r.startsWithFood(fields) {
@@ -80,9 +85,11 @@ func (r *Reader) prose(s string) bool {
 		return true // "2nd prize"
 	case methods[at]:
 		return fields[1] != "of"
+	case slices.Contains(fields, "forget") && r.names.mentions(s):
+		return false // "don't forget the salt" may be all that tells of it
 	case tells[at]:
 		return !measuresFirst(fields[1]) // "I cup" is a scan of "1 cup"
-	case len(fields) < 2 && !talked[at] || seasons.in(s) || r.names.mentions(s):
+	case len(fields) < 2 && !talked[at] || seasons.in(s) || r.names.mentions(s) || r.names.foreigner(s):
 		return false
 	case slices.ContainsFunc(fields, func(w string) bool { return talked[strings.Trim(w, ".,:;!?")] }):
 		return true

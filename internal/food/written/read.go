@@ -100,6 +100,8 @@ var (
 	blanks    = find(`\s+`)
 	serving   = find(`(?i)^(?:makes|serves|feeds|yields?|servings?|nutrition|calories|kcal|prep|preparation|total|summe|gesamt|time|for the|ingredients?|method|directions?|instructions?)\b|^cook(?:[ :]|$)`)
 	allergens = find(`(?i)^(?:allergens?|contains|may contain)\s*:`)
+	claims    = find(`(?i)^(?:labels?|claims?|diets?|dietary|suitable for|storage|store|shelf life)\s*:`) // "Label: gluten free, vegan"
+	greeting  = find(`(?i)^with (?:the |our |my |all )?(?:(?:best|kind|warm|many) )?(?:compliments|thanks|regards|wishes|greetings)\b`)
 	ruled     = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
 	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
@@ -121,7 +123,7 @@ var (
 	joined   = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
 	either   = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
 	choices  = find(`(?i)\bor\b|/`)
-	fromOf   = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel|rind)|juice|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
+	fromOf   = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel|rind)|juice|pulp|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
 	times    = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf  = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap      = find(`[\s:=-]+`)
@@ -139,6 +141,9 @@ func (r *Reader) heading(s string) bool {
 	}
 	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
 		return true // "Ribbon (makes about 2 cups)"
+	}
+	if (claims.in(s) || greeting.in(s)) && !digits.in(s) && !r.weighs(s) && !r.names.mentions(s) {
+		return true
 	}
 	if (numberedTitle.in(s) || allergens.in(s)) && !r.weighs(s) {
 		return true
@@ -184,7 +189,7 @@ func (r *Reader) forPart(fields []string) bool {
 	if at < 1 {
 		return false
 	}
-	_, food := r.names.all[strings.Join(fields[:at], " ")]
+	_, _, food := r.names.look(strings.Join(fields[:at], " "), "")
 	return food
 }
 
@@ -219,7 +224,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && stepNo.in(l.Text) && r.again(s, *in.above):
+	case ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && (stepNo.in(l.Text) && r.again(s, *in.above) || r.worked(s, *in.above)):
 		return l, false
 	}
 	if in.shares {
@@ -250,7 +255,7 @@ func (r *Reader) line(text string, in whole) (Said, bool) {
 func (r *Reader) hasPercent(id string, percent float64) bool {
 	in, ok := r.names.lib.Find(id)
 	fat, water := in.Cell(ingredient.Fat), in.Cell(ingredient.Water)
-	return ok && (fat.Known && fat.Value > 1 && math.Abs(fat.Value-percent) <= 2 || water.Known && math.Abs(100-water.Value-percent) <= 2)
+	return ok && (fat.Known && fat.Value > 1 && math.Abs(fat.Value-percent) <= min(2, fat.Value/4) || water.Known && math.Abs(100-water.Value-percent) <= 2)
 }
 
 // hasFat reports whether a percentage is a record's fat, as near as packs print it.

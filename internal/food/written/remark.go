@@ -8,7 +8,7 @@ import (
 
 // openers are words after which a remark is about what the food is for, where it comes from
 // or how it is kept, whatever its words. common practice, no source.
-var openers = words("so for about from at see buy ideally preferably my keeps helps stops prevents gives adds balances cuts makes lets save keep reserve freeze such like local reserving saving plus because since i")
+var openers = words("so for about abt from at see buy ideally preferably my keeps helps stops prevents gives adds balances cuts makes lets save keep reserve freeze such like local reserving saving plus because since i")
 
 // purposes are those after which even another food is only what this one is for.
 var purposes = words("so for see my because since i keeps helps stops prevents gives adds balances cuts makes lets")

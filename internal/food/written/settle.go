@@ -10,13 +10,14 @@ import (
 
 // settle finds the ingredient and the grams of p.
 func (r *Reader) settle(l *Said, p parts, american bool) {
-	l.Note = strings.Join(p.notes, ", ")
 	p.sizeInName()
 	p.fruitPart()
 	name, size := r.sized(&p)
 	if p.whole != "" {
 		name += " " + partOfFruit(p.whole)
 	}
+	name = r.brownedFirst(name, &p)
+	l.Note = strings.Join(p.notes, ", ")
 	m, turned, ok := r.names.look(name, strings.Join(p.notes[:min(1, len(p.notes))], ""))
 	if food, remark, tails := r.tailed(name); !ok && tails && p.whole == "" {
 		name, p.notes = food, append([]string{remark}, p.notes...)
@@ -44,6 +45,33 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	if preserved(l, in) {
 		l.ask(Other)
 	}
+}
+
+// brownedFirst puts what was done to nuts where it tells of which record they are: into the
+// name where they were weighed so, "hazelnuts, roasted 150 g", and into a remark where it stands
+// behind the name, "sesame seeds toasted".
+func (r *Reader) brownedFirst(name string, p *parts) string {
+	fields := strings.Fields(name)
+	if last := len(fields) - 1; last > 0 && browned[strings.ToLower(fields[last])] && p.whole == "" {
+		_, _, known := r.names.look(name, "")
+		food := strings.Join(fields[:last], " ")
+		if m, _, nut := r.names.look(food, ""); !known && nut && r.nuts(m) {
+			p.notes = append([]string{fields[last]}, p.notes...)
+			name = food
+		}
+	}
+	if p.behind && len(p.notes) > 0 && browned[keyOf(p.notes[0])] {
+		if _, exact := r.names.all[keyOf(p.notes[0])+" "+keyOf(name)]; exact {
+			name, p.notes = p.notes[0]+" "+name, p.notes[1:]
+		}
+	}
+	return name
+}
+
+// nuts reports whether a name means nuts or seeds and nothing else.
+func (r *Reader) nuts(m meaning) bool {
+	in, ok := r.names.lib.Find(m.ids[0])
+	return ok && len(m.ids) == 1 && !m.perhaps && in.Group == "nut_seed"
 }
 
 // sizeInName carries a remark that is a size, "6 egg yolks, large", into the name.

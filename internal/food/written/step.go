@@ -12,7 +12,7 @@ import (
 type portion struct {
 	amount
 	food string // as names are compared, "" for none that is known
-	part bool   // "of the": it is taken from what stands elsewhere
+	part bool   // "of the", "half the": it is taken from what stands elsewhere
 }
 
 // A listed line is one that stands above, and its amounts as they are first asked for.
@@ -39,6 +39,31 @@ func (r *Reader) again(s string, above []listed) bool {
 		return p.food == "" || !slices.ContainsFunc(above, func(line listed) bool { return line.has(p) })
 	})
 }
+
+// worked reports whether s tells what is done to foods that lines above weigh, or to parts of
+// them, and names no other amount: "sit peaches w/ half the sugar 1 hr", "raisins in the rum the
+// night before".
+func (r *Reader) worked(s string, above []listed) bool {
+	weighed := func(food string) bool {
+		_, known := r.names.all[food]
+		return known && slices.ContainsFunc(above, func(l listed) bool { return l.has(portion{food: food, part: true}) && len(l.portions()) > 0 })
+	}
+	if m := soaked.parts(s); m != nil {
+		return weighed(keyOf(m[1])) && weighed(keyOf(m[2]))
+	}
+	verb, _ := word(s)
+	if denied.in(s) || seasons.in(s) || amends[strings.ToLower(verb)] || !r.commands(s) {
+		return false
+	}
+	all := r.portions(s)
+	return len(all) > 0 && !slices.ContainsFunc(all, func(p portion) bool { return !p.part || !weighed(p.food) })
+}
+
+// soaked finds what is put into what, and how long before.
+var soaked = find(`(?i)^(?:the )?(\pL[\pL ]*?) (?:goes? |go )?(?:in|into|with|over|under) the (\pL[\pL ]*?) (?:the (?:night|day|evening|week) before|overnight|beforehand|in advance)[.!]*$`)
+
+// amends are verbs that may change how much is weighed: "use half the sugar".
+var amends = words("use take try reduce leave save keep make raise line scale")
 
 // commands reports whether s begins with a verb of the kitchen, and no food.
 func (r *Reader) commands(s string) bool {
@@ -67,7 +92,7 @@ func (r *Reader) portions(s string) (all []portion) {
 			continue
 		}
 		s = strings.TrimSpace(rest)
-		p := portion{amount: a, part: strings.HasPrefix(s, "of the ")}
+		p := portion{amount: a, part: strings.HasPrefix(s, "of the ") || a.word == "" && strings.HasPrefix(s, "the ")}
 		food := strings.Fields(strings.TrimPrefix(strings.TrimPrefix(s, "of "), "the "))
 		for n := min(4, len(food)); n > 0 && p.food == ""; n-- {
 			key := keyOf(strings.Trim(strings.Join(food[:n], " "), ".,:;"))

@@ -78,3 +78,17 @@ func TestTheKindBehindAnOf(t *testing.T) {
 		}
 	}
 }
+
+// What is done to foods that stand above, or to parts of them, weighs nothing; what may be a line
+// of its own, or a change of one, is kept.
+func TestWhatIsDoneToFoodsAboveIsNoLine(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	above := "100 g raisins\n6 cl dark rum\n200 g sugar\n4 medium peaches\n"
+	for text, kept := range map[string]bool{
+		"raisins in the rum the night before": false, "sit peaches w/ half the sugar 1 hr": false, "whisk yolks with half the sugar": false,
+		"raisins in the bourbon the night before": true, "dates in the rum the night before": true, "raisins in rum": true, "raisins": true, "use half the sugar instead": true, "half the sugar": true,
+		"whisk in half the honey": true, "whisk in 60 g sugar": true, "rest of the sugar for the top": true,
+	} {
+		assert.Len(t, r.Read(above+text), map[bool]int{false: 4, true: 5}[kept], text)
+	}
+}
