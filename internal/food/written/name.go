@@ -295,6 +295,8 @@ func (n *names) near(name string) (meaning, bool) {
 
 var percent = find(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
 
+var percents = find(`(\d+(?:[.,]\d+)?)\s*%?\s*(?:-|–|to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)`)
+
 // byPercent returns the ingredient of a family whose fat, or cocoa, is nearest to v
 // per cent; far tells that none is near.
 func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {

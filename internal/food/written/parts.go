@@ -17,6 +17,7 @@ type parts struct {
 	name     string
 	notes    []string
 	percent  float64 // −1: none
+	upTo     float64 // of a range of percentages the upper end; 0: it is none
 	doubt    Doubt
 	whole    string  // what an amount was made from: "juice", "zest"
 	each     bool    // the weight beside them is of one
@@ -170,10 +171,22 @@ func (p *parts) amounts(main string) {
 // lastAmount finds an amount that a name ends in.
 var lastAmount = find(`^(\pL.*?)[\s,]+(\d[\d.,/]* ?\pL{1,6}\.?)$`)
 
+// share takes a percentage, or a range of them, that stands in a remark.
+func (p *parts) share(s string) bool {
+	m := percent.parts(s)
+	if m == nil || p.percent >= 0 {
+		return false
+	}
+	p.percent = value(m[1])
+	if m := percents.parts(s); m != nil {
+		p.percent, p.upTo = value(m[1]), value(m[2])
+	}
+	return true
+}
+
 // paren takes what stands in brackets: another measure, a percentage or a remark.
 func (p *parts) paren(g string) {
-	if m := percent.parts(g); m != nil && p.percent < 0 {
-		p.percent = value(m[1])
+	if p.share(g) {
 		return
 	}
 	if a, rest, ok := read(g); ok && len(p.sum) == 0 && a.word == "" && a.doubts == 0 && strings.TrimSpace(rest) == "" && eggs.in(p.name) {
@@ -248,8 +261,7 @@ func (p *parts) note(t string) {
 	if t == "" {
 		return
 	}
-	if m := percent.parts(t); m != nil && p.percent < 0 {
-		p.percent = value(m[1])
+	if p.share(t) {
 		return
 	}
 	if joined.in(t) && !more.in(t) && digits.in(t) {

@@ -30,7 +30,13 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 	}
 	loose := m.loose
 	if p.percent >= 0 {
+		upper := *l
+		q, known := r.withPercent(&upper, m, ok, max(p.percent, p.upTo))
 		m, ok = r.withPercent(l, m, ok, p.percent)
+		if p.upTo > 0 && known { // either end may be meant
+			m.ids = together(m.ids, q.ids)
+			l.Doubt = max(l.Doubt, upper.Doubt)
+		}
 	}
 	if !ok {
 		r.unknown(l)
@@ -86,6 +92,17 @@ func (p *parts) sizeInName() {
 	})
 }
 
+// together are the ids of a, and those of b that a has not.
+func together(a, b []string) []string {
+	all := slices.Clone(a)
+	for _, id := range b {
+		if !slices.Contains(all, id) {
+			all = append(all, id)
+		}
+	}
+	return all
+}
+
 // withPercent chooses what a name means by the percentage beside it, or doubts it.
 func (r *Reader) withPercent(l *Said, m meaning, known bool, percent float64) (meaning, bool) {
 	q, far, fits := r.names.byPercent(l.Name, percent)
@@ -135,7 +152,7 @@ var inCans = find(`(?i)\b(?:cans?|tins?|canned|tinned)\b`)
 // meant puts into l what its name means, by what measures it where the name alone does
 // not tell, and returns the first of it.
 func (r *Reader) meant(l *Said, m meaning, p parts) *ingredient.Ingredient {
-	if fits := slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { return !r.hasFat(id, p.percent) }); len(m.ids) > 1 && len(fits) == 1 {
+	if fits := slices.DeleteFunc(slices.Clone(m.ids), func(id string) bool { return !r.hasFat(id, p.percent) }); len(m.ids) > 1 && len(fits) == 1 && p.upTo == 0 {
 		m.ids = fits // "cocoa 22 % fat"
 	}
 	key := keyOf(l.Name)

@@ -28,6 +28,20 @@ func TestWordsBehindAFood(t *testing.T) {
 	}
 }
 
+// A range of percentages means what either end does.
+func TestARangeOfPercentagesMayBeTwoRecords(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, ids := range map[string][]string{
+		"400 ml cream (30-35 %)": {"cream_light_whipping", "cream_heavy"}, "400 ml cream, 30 to 35 % fat": {"cream_light_whipping", "cream_heavy"}, "400 ml cream (35–36 %)": {"cream_heavy"},
+		"200 g dark chocolate (60-70%)": {"chocolate_dark_60_69", "chocolate_dark_70_85"}, "200 g dark chocolate (70–85% cacao)": {"chocolate_dark_70_85"},
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.Equal(t, ids, l.Meanings, text)
+		assert.Equal(t, len(ids) == 1, l.Taken(), text)
+	}
+}
+
 // What may be an ingredient is never passed over, in whichever language; what names no food is.
 func TestWhatIsPassedOver(t *testing.T) {
 	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
