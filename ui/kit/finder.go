@@ -275,7 +275,7 @@ func (l *finderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	title, side := o[0].(*widget.Label), o[1].(*canvas.Text)
 	pad := theme.InnerPadding()
 	least := widthOf(title.Text, theme.TextSize(), title.TextStyle) + 2*pad + 1 // or its last letter is cut
-	side.Text = shortened(l.side, size.Width-least-pad, side.TextSize)
+	side.Text = asFarAs(l.side, size.Width-least-pad, side.TextSize)
 	width := widthOf(side.Text, side.TextSize, side.TextStyle)
 	title.Resize(fyne.NewSize(max(0, size.Width-width-pad), size.Height))
 	side.Move(fyne.NewPos(size.Width-width-pad, 0))
@@ -286,17 +286,13 @@ func (l *finderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
 // MinSize implements fyne.Layout.
 func (l *finderRow) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
 
-// shortened is s as far as it fits into a width, nothing where that is no word.
-func shortened(s string, width, size float32) string {
-	if widthOf(s, size, fyne.TextStyle{}) <= width {
-		return s
+// asFarAs is s as far as it fits into a width, nothing where that is no word.
+func asFarAs(s string, width, size float32) string {
+	cut := Shortened(s, width, size, fyne.TextStyle{})
+	if width <= 0 || cut != s && len([]rune(cut)) < 5 {
+		return ""
 	}
-	for r := []rune(s); len(r) > 4; r = r[:len(r)-1] {
-		if cut := strings.TrimRight(string(r), " ,(·") + "…"; widthOf(cut, size, fyne.TextStyle{}) <= width {
-			return cut
-		}
-	}
-	return ""
+	return cut
 }
 
 // A finderEntry gives the keys that mean the list to the list.
