@@ -220,16 +220,17 @@ type lettering struct {
 	base float32 // of the line, from its top
 }
 
-func settable(t *draw.Text) bool {
-	return lettersOf(typeSize{t.Face == draw.SansBold, float32(t.Size), 1}).have(t.S)
-}
-
-func letteringOf(t draw.Text) lettering {
+// letteringOf is t as letters set it; ok is false where the toolkit must.
+func letteringOf(t draw.Text) (set lettering, ok bool) {
 	style := fyne.TextStyle{Bold: t.Face == draw.SansBold}
+	l := lettersOf(typeSize{style.Bold, float32(t.Size), 1})
+	if !l.have(t.S) {
+		return set, false
+	}
 	line, base := fyne.CurrentApp().Driver().RenderedTextSize("M", float32(t.Size), style, nil)
-	l := lettering{text: t, base: base, size: fyne.NewSize(widthOf(t.S, float32(t.Size), style), line.Height)}
-	l.at = corner(t, l.size)
-	return l
+	set = lettering{text: t, base: base, size: fyne.NewSize(float32(l.each(t.S, 0, nil)), line.Height)}
+	set.at = corner(t, set.size)
+	return set, true
 }
 
 // box is where it stands, in pixels of a screen of a scale. No letter of the window's type

@@ -171,9 +171,11 @@ func (s *sketch) write() {
 	s.set, s.setLast = s.setLast[:0], s.set
 	i := 0
 	for _, t := range s.drawing.Texts {
-		if s.letters && settable(&t) {
-			s.set = append(s.set, letteringOf(t))
-			continue
+		if s.letters {
+			if l, ok := letteringOf(t); ok {
+				s.set = append(s.set, l)
+				continue
+			}
 		}
 		if i == len(s.texts) {
 			s.texts = append(s.texts, canvas.NewText("", t.Colour))

@@ -1,11 +1,9 @@
 package kit
 
 import (
-	"image/color"
 	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -166,5 +164,5 @@ func (s *standIn) goOn() {
 
 // CreateRenderer implements fyne.Widget.
 func (s *standIn) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(canvas.NewRectangle(color.Transparent))
+	return unseen{}
 }

@@ -29,14 +29,11 @@ func (r *Reader) settle(l *Said, p parts, american bool) {
 		m, ok = r.names.provenly(name)
 	}
 	loose := m.loose
-	if p.percent >= 0 {
-		upper := *l
-		q, known := r.withPercent(&upper, m, ok, max(p.percent, p.upTo))
+	switch {
+	case p.upTo > 0:
+		m, ok = r.withEither(l, m, ok, p)
+	case p.percent >= 0:
 		m, ok = r.withPercent(l, m, ok, p.percent)
-		if p.upTo > 0 && known { // either end may be meant
-			m.ids = together(m.ids, q.ids)
-			l.Doubt = max(l.Doubt, upper.Doubt)
-		}
 	}
 	if !ok {
 		r.unknown(l)
@@ -90,6 +87,18 @@ func (p *parts) sizeInName() {
 		}
 		return false
 	})
+}
+
+// withEither is withPercent where either end of a range may be meant.
+func (r *Reader) withEither(l *Said, m meaning, known bool, p parts) (meaning, bool) {
+	upper := *l
+	q, also := r.withPercent(&upper, m, known, p.upTo)
+	m, known = r.withPercent(l, m, known, p.percent)
+	if also {
+		m.ids = together(m.ids, q.ids)
+		l.Doubt = max(l.Doubt, upper.Doubt)
+	}
+	return m, known
 }
 
 // together are the ids of a, and those of b that a has not.
