@@ -63,7 +63,7 @@ func (p *Page) calibrate(kind cold.MeasurementKind) *calibrator {
 	c.keep.Disable()
 	body := container.NewVBox(page.Prose(say.HowToMeasure(kind)), form, c.busy, c.word, c.table)
 	buttons := container.NewHBox(layout.NewSpacer(), kit.NewCancel(say.T("Cancel"), c.close), c.compute, c.keep)
-	c.dialog = dialog.NewCustomWithoutButtons(say.CalibrationTitle(kind, p.kitchen.Name), container.NewBorder(nil, buttons, nil, nil, container.NewVScroll(body)), p.host.Window())
+	c.dialog = dialog.NewCustomWithoutButtons(say.CalibrationTitle(kind, p.kitchen.Name), container.NewBorder(nil, buttons, nil, nil, kit.NewRoll(body)), p.host.Window())
 	c.dialog.SetOnClosed(mishap.Func(c.work.Stop))
 	c.dialog.Resize(page.Room(p.host.Window().Canvas(), 37, 31))
 	c.dialog.Show()

@@ -56,7 +56,7 @@ func (p *Page) editKitchen(k cold.Profile, was string) *kitchenEditor {
 		title = say.T("A new kitchen")
 	}
 	foot := container.NewVBox(e.problem, container.NewHBox(layout.NewSpacer(), kit.NewCancel(say.T("Cancel"), func() { e.dialog.Hide() }), save))
-	list := container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), rows))
+	list := kit.NewRoll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, scrollBar), rows))
 	e.dialog = dialog.NewCustomWithoutButtons(title, container.NewBorder(nil, foot, nil, nil, list), p.host.Window())
 	e.dialog.Resize(page.Room(p.host.Window().Canvas(), 56, 43))
 	e.dialog.Show()

@@ -84,9 +84,10 @@ func (Folding) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[1].Resize(second)
 }
 
-// Scrolled puts objects under each other in a column that scrolls.
+// Scrolled puts objects under each other in a column that scrolls, by the wheel over its
+// fields and tables too.
 func Scrolled(objects ...fyne.CanvasObject) *container.Scroll {
-	return container.NewVScroll(container.NewPadded(container.NewVBox(objects...)))
+	return kit.NewRoll(container.NewPadded(container.NewVBox(objects...)))
 }
 
 // ScrolledBothWays is scrolled that scrolls sideways too where large text makes

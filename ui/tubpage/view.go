@@ -121,6 +121,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	v.front = widget.NewCheck(say.T("The UK's front of pack"), nil)
 	v.grams.OnChanged, v.front.OnChanged = mishap.With(func(bool) { v.Show() }), mishap.With(func(bool) { v.Show() })
 
+	var side *container.Scroll
 	form := container.NewVBox(
 		page.Bold(say.T("Where it is sold")), v.place, v.sale,
 		page.Bold(say.T("The tub")), v.tub,
@@ -150,12 +151,13 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 	form.Add(v.grams)
 	form.Add(v.front)
 	form.Add(v.lid)
-	form.Add(v.translated)
+	// The translated lists below are of many lines and scroll by themselves.
+	form = container.NewVBox(kit.Rolled(form, func() *container.Scroll { return side }), v.translated)
 	form.Add(page.Bold(say.T("Paper")))
 	form.Add(v.sheet)
 	v.export = kit.NewButton(say.T("Export PDF, SVG or PNG…"), v.write)
 	form.Add(v.export)
-	side := container.NewVScroll(container.NewPadded(form))
+	side = container.NewVScroll(container.NewPadded(form))
 	right := container.NewVSplit(container.NewBorder(nil, v.about, nil, nil, v.sheets), container.NewVScroll(container.NewPadded(v.list)))
 	right.Offset = 0.45
 	split := container.NewHSplit(side, right)
