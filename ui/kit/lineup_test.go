@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -91,4 +92,30 @@ func TestTheAnswersOfEveryQuestionStandInOneOrder(t *testing.T) {
 		}
 	})
 	assert.Equal(t, []string{"Leave", "Else", "Do"}, names)
+}
+
+// larger is the toolkit's look with text of another size.
+type larger struct {
+	fyne.Theme
+	text float32
+}
+
+func (l larger) Size(n fyne.ThemeSizeName) float32 {
+	if n == theme.SizeNameText {
+		return l.text
+	}
+	return l.Theme.Size(n)
+}
+
+func TestRowsOfOneColumnGrowWithTheTextTogether(t *testing.T) {
+	app := test.NewTempApp(t)
+	a, b := NewSlide("foam", "%", 0, 100, 1, 0), NewSlide("tubs", "", 0, 100, 1, 0)
+	AlignSlides(a, b)
+	w := test.NewTempWindow(t, container.NewVBox(a, b))
+	w.Resize(fyne.NewSize(400, 200))
+	for _, text := range []float32{21, 14} {
+		app.Settings().SetTheme(larger{theme.DefaultTheme(), text})
+		assert.Equal(t, a.number.entry.MinSize().Height, a.MinSize().Height)
+		assert.Equal(t, a.MinSize().Height, b.MinSize().Height, "b's width is asked for while a is shown in the new size")
+	}
 }

@@ -243,7 +243,7 @@ func (n *NumberField) CreateRenderer() fyne.WidgetRenderer {
 type numberRenderer struct {
 	n     *NumberField
 	rooms rooms
-	room  fyne.Size // for them
+	room  float32 // for them
 }
 
 // rooms is what the room for value and unit depends on. The toolkit asks for a least size
@@ -253,7 +253,7 @@ type rooms struct {
 	min, max            float64
 	decimals, digits    int
 	gauge               say.Gauge
-	text                float32
+	text, of            float32 // the theme's size of text and the unit's, which follows later
 }
 
 // fieldWidth is room for the longest value and the entry's own padding.
@@ -306,11 +306,13 @@ func (r *numberRenderer) Layout(size fyne.Size) {
 
 func (r *numberRenderer) MinSize() fyne.Size {
 	n := r.n
-	if now := (rooms{n.Unit, n.Beside, n.unit.Text, n.Min, n.Max, n.Decimals, n.Digits, n.gauge, theme.TextSize()}); now != r.rooms {
+	if now := (rooms{n.Unit, n.Beside, n.unit.Text, n.Min, n.Max, n.Decimals, n.Digits, n.gauge, theme.TextSize(), n.unit.TextSize}); now != r.rooms {
 		r.rooms = now
-		r.room = fyne.NewSize(r.fieldWidth()+r.unitSize().Width+theme.Padding(), n.entry.MinSize().Height)
+		r.room = r.fieldWidth() + r.unitSize().Width + theme.Padding()
 	}
-	size := r.room
+	// The entry keeps its height itself, of the old look until it is shown in the new one:
+	// a row that shares its columns is asked before that.
+	size := fyne.NewSize(r.room, n.entry.MinSize().Height)
 	if !n.problem.Hidden {
 		text := n.problem.MinSize()
 		size.Width = fyne.Max(size.Width, text.Width+text.Height+theme.Padding())
