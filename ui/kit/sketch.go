@@ -146,7 +146,8 @@ func (s *sketch) Refresh() {
 	s.layOut(&s.drawing, w, h)
 	s.write()
 	below, above := alike(&s.drawing, &s.before)
-	same := below == len(s.drawing.Marks) && below == len(s.before.Marks) && slices.Equal(s.set, s.setLast)
+	same := s.drawing.W == s.before.W && s.drawing.H == s.before.H && // letters alone stand where they did in a larger one, but were cut
+		below == len(s.drawing.Marks) && below == len(s.before.Marks) && slices.Equal(s.set, s.setLast)
 	scale := s.windowScale()
 	if same && scale == s.scale {
 		return

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -56,4 +58,18 @@ func TestOnlyThePartWithMarksIsPainted(t *testing.T) {
 	box = draw.Rect{}
 	s.Layout(fyne.NewSize(100, 50))
 	assert.True(t, s.raster.Hidden, "nothing to paint")
+}
+
+// Two lines that had no room for the second are whole when they get it, where the first
+// stands as it stood.
+func TestLettersThatWereCutShowWhenTheyGetRoom(t *testing.T) {
+	test.NewTempApp(t)
+	l := NewLines(2, fyne.TextAlignLeading, theme.SizeNameText, fyne.TextStyle{})
+	l.ShowText("one\ntwo")
+	s := test.WidgetRenderer(l).(*sketch)
+	line := l.height()
+	l.Resize(fyne.NewSize(200, line))
+	assert.LessOrEqual(t, s.raster.Size().Height, line+1)
+	l.Resize(fyne.NewSize(200, 2*line))
+	assert.Greater(t, s.raster.Size().Height, 1.5*line)
 }
