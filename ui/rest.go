@@ -1,29 +1,37 @@
 package ui
 
 import (
-	"runtime/debug"
 	"time"
 
 	"ripplewright/internal/desk/mishap"
+	"ripplewright/ui/spare"
 )
 
-// restAfter is how long nothing has happened before the window gives back the memory that
-// work has left behind: a page's first pictures and a search leave some 20 to 60 MB, which
-// the runtime would keep for minutes.
-const restAfter = 2 * time.Second
+// Work leaves memory behind: a page's first pictures and a search some 20 to 60 MB. The
+// window gives it back when nothing has happened for restAfter, and each workFor while
+// hands do not rest.
+const (
+	restAfter = 2 * time.Second
+	workFor   = 10 * time.Second
+)
 
 // A rest follows on work, once.
 type rest struct {
-	since time.Time // the last work; zero: it has rested since
+	begun, last time.Time // of the work since memory was given back; zero: there was none
 }
 
 // worked takes note that something has happened.
-func (r *rest) worked() { r.since = time.Now() }
+func (r *rest) worked() {
+	r.last = time.Now()
+	if r.begun.IsZero() {
+		r.begun = r.last
+	}
+}
 
 // look gives memory back, away from the window's thread, when it is time.
 func (r *rest) look() {
-	if !r.since.IsZero() && time.Since(r.since) > restAfter {
-		r.since = time.Time{}
-		mishap.Go(debug.FreeOSMemory)
+	if !r.begun.IsZero() && (time.Since(r.last) > restAfter || time.Since(r.begun) > workFor) {
+		r.begun = time.Time{}
+		mishap.Go(spare.GiveBack)
 	}
 }

@@ -3,6 +3,7 @@ package ripple
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"ripplewright/internal/matter/num"
 )
@@ -143,34 +144,55 @@ func (p *part) above(level float32) float32 {
 func (f *Origins) refine() {
 	f.amid = amid(f.uneven, f.Width)
 	f.fine = make([]int32, f.Width*f.Height)
-	rows := make([][]part, f.Height)
-	num.Parallel(f.Height, func(j int) {
-		for i := 0; i < f.Width; i++ {
-			at, nw := j*f.Width+i, j*(f.Width+1)+i
-			f.fine[at] = -1
-			if f.isUneven(j, i) {
-				f.fine[at] = sampled
-				continue
-			}
-			if f.inside[at] == 0 {
-				continue
-			}
-			if flat, _ := f.flat(nw, 0); !flat {
-				p := f.part(nw)
-				f.low[at], f.high[at] = p.bounds()
-				f.fine[at] = int32(len(rows[j]))
-				rows[j] = append(rows[j], p)
-			}
+	found := make([]*[]part, (f.Height+stretch-1)/stretch)
+	num.Parallel(len(found), func(k int) {
+		found[k] = partPool.Get().(*[]part)
+		parts := slices.Grow((*found[k])[:0], stretch*f.Width/2) // about as many as there are
+		for j := k * stretch; j < min((k+1)*stretch, f.Height); j++ {
+			parts = f.refineRow(j, parts)
 		}
+		*found[k] = parts
 	})
-	for j, row := range rows {
-		for i := range f.fine[j*f.Width : (j+1)*f.Width] {
-			if at := j*f.Width + i; f.fine[at] >= 0 {
+	all := 0
+	for _, parts := range found {
+		all += len(*parts)
+	}
+	f.parts = make([]part, 0, all)
+	for k, parts := range found {
+		from, to := k*stretch*f.Width, min((k+1)*stretch, f.Height)*f.Width
+		for at := from; at < to; at++ {
+			if f.fine[at] >= 0 {
 				f.fine[at] += int32(len(f.parts))
 			}
 		}
-		f.parts = append(f.parts, row...)
+		f.parts = append(f.parts, *parts...)
+		partPool.Put(parts)
 	}
+}
+
+// partPool has what parts are gathered in until their number is known.
+var partPool = sync.Pool{New: func() any { return new([]part) }}
+
+// refineRow adds the parts of row j to parts, and sets fine to where they are in it.
+func (f *Origins) refineRow(j int, parts []part) []part {
+	for i := 0; i < f.Width; i++ {
+		at, nw := j*f.Width+i, j*(f.Width+1)+i
+		f.fine[at] = -1
+		if f.isUneven(j, i) {
+			f.fine[at] = sampled
+			continue
+		}
+		if f.inside[at] == 0 {
+			continue
+		}
+		if flat, _ := f.flat(nw, 0); !flat {
+			p := f.part(nw)
+			f.low[at], f.high[at] = p.bounds()
+			f.fine[at] = int32(len(parts))
+			parts = append(parts, p)
+		}
+	}
+	return parts
 }
 
 // sampled marks a pixel whose share its own samples tell.

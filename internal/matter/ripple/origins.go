@@ -21,7 +21,8 @@ type Origins struct {
 	samples int  // along each side of an uneven pixel
 
 	// Corners of pixels, row by row, Width+1 a row: where their fluid came from, in
-	// mm, and its height there. Those far outside the tub are not set.
+	// mm, which is not kept once all pixels are refined, and its height there. Those far
+	// outside the tub are not set.
 	x, y, h []float32
 
 	// Below low a pixel is all foam at that level, above high it has none.
@@ -48,11 +49,17 @@ type Origins struct {
 // from several goroutines and in no strict order. The error is ctx's, or a
 // *FieldError for px.
 func (c *Cut) Origins(ctx context.Context, px int, progress func(done float64)) (*Origins, error) {
-	f := &Origins{}
-	if err := c.follow(ctx, f, px, unevenSamples, progress); err != nil {
+	// Where the fluid came from is of use only until the heights are known.
+	b := benches.Get().(*bench)
+	defer benches.Put(b)
+	f := &Origins{x: b.field.x, y: b.field.y}
+	err := c.follow(ctx, f, px, unevenSamples, progress)
+	b.field.x, b.field.y = f.x, f.y
+	if err != nil {
 		return nil, err
 	}
 	f.refine()
+	f.x, f.y = nil, nil
 	// The tables of the strokes are of no use to it any more.
 	f.of = &Cut{stirred: &stirred{out: c.out, maps: c.maps, start: c.start}, set: c.set, level: c.level}
 	return f, nil
@@ -65,9 +72,15 @@ func (f *Origins) Raster(fraction float64) (*Raster, error) {
 	if err != nil {
 		return nil, err
 	}
+	return f.at(c), nil
+}
+
+// at cuts the field as c is.
+func (f *Origins) at(c *Cut) *Raster {
 	r := &Raster{}
 	f.cut(c, r)
-	return r, nil
+	r.spare = nil
+	return r
 }
 
 // grown returns a slice of n elements of any values, s if it is long enough.
@@ -76,6 +89,19 @@ func grown[T any](s []T, n int) []T {
 		return make([]T, n)
 	}
 	return s[:n]
+}
+
+// joined returns all parts in one slice, all if it is long enough.
+func joined[T any](all []T, parts [][]T) []T {
+	n := 0
+	for _, p := range parts {
+		n += len(p)
+	}
+	all = grown(all, n)[:0]
+	for _, p := range parts {
+		all = append(all, p...)
+	}
+	return all
 }
 
 // unevenMM is the second difference of the corners' origins above which what lies
@@ -134,10 +160,7 @@ func (c *Cut) follow(ctx context.Context, f *Origins, px, samples int, progress 
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	f.columns, f.heights = f.columns[:0], f.heights[:0]
-	for i := range uneven {
-		f.columns, f.heights = append(f.columns, uneven[i]...), append(f.heights, heights[i]...)
-	}
+	f.columns, f.heights = joined(f.columns, uneven), joined(f.heights, heights)
 	// bound has left each row's number at its place.
 	n := 0
 	for j, in := range f.starts[:f.Height] {

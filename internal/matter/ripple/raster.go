@@ -38,9 +38,7 @@ func (c *Cut) Raster(ctx context.Context, px int, progress func(done float64)) (
 	if err != nil {
 		return nil, err
 	}
-	r := &Raster{}
-	f.cut(c, r)
-	return r, nil
+	return f.at(c), nil
 }
 
 // settle evens out the luck of the samples in uneven pixels, where a filament finer

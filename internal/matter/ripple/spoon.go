@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 )
 
 // SpoonML is the usual spoonful, mL: a metric tablespoon.
@@ -74,8 +75,14 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 	}
 	// Sums over all pixels above and left, of foam and of tub.
 	n := r.Width + 1
-	foam, in := make([]float64, n*(r.Height+1)), make([]float64, n*(r.Height+1))
+	room := sumsPool.Get().(*sums)
+	defer sumsPool.Put(room)
+	room.foam, room.in = grown(room.foam, n*(r.Height+1)), grown(room.in, n*(r.Height+1))
+	foam, in := room.foam, room.in
+	clear(foam[:n])
+	clear(in[:n])
 	for j := 0; j < r.Height; j++ {
+		foam[(j+1)*n], in[(j+1)*n] = 0, 0
 		rowFoam, rowIn := 0.0, 0.0
 		for i := 0; i < r.Width; i++ {
 			w := float64(r.InsideFractions[j*r.Width+i])
@@ -88,6 +95,11 @@ func (r *Raster) Spoon(ml float64, p Pair) Spoonful {
 	s.take(p, r.spoonfuls(foam, in, wide, high))
 	return s
 }
+
+// sums are those of a raster's pixels, which Spoon needs for a moment.
+type sums struct{ foam, in []float64 }
+
+var sumsPool = sync.Pool{New: func() any { return new(sums) }}
 
 // spoonful is one sample: the foam's share of it, and the pixels it takes of the cut.
 type spoonful struct{ foam, size float64 }
