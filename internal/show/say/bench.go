@@ -8,7 +8,8 @@ import (
 )
 
 // PhaseLines says in three lines how a phase of r freezes and sweetens, how much of it is
-// ice when a spoon meets it, and how much of it is made; briefly without the bands.
+// ice when a spoon meets it, and how much of it is made; briefly without the bands
+// and the density.
 func PhaseLines(s Style, r *model.Result, p *model.Phase) (whole, brief string) {
 	role := p.Body.Role
 	sweetness := s.Percent(p.SweetnessPercent, 1)
@@ -28,7 +29,7 @@ func PhaseLines(s Style, r *model.Result, p *model.Phase) (whole, brief string) 
 		made = T("%s, %s, %s times the recipe", g, ml, by)
 	}
 	end := T("%s · %s", made, s.Density(p.Body.GPerML()))
-	return strings.Join([]string{freezes, frozen, end}, "\n"), strings.Join([]string{short[0], short[1], end}, "\n")
+	return strings.Join([]string{freezes, frozen, end}, "\n"), strings.Join([]string{short[0], short[1], made}, "\n")
 }
 
 // SyrupTitle names the lines that are boiled, with what the boiling comes to.
