@@ -74,7 +74,7 @@ func (e *lineEntry) show() {
 	w := e.list.w
 	doubt := ""
 	if !e.now.Taken() {
-		doubt = say.Capital(say.WrittenDoubt(&e.now.Said, w.kitchenName)) + "."
+		doubt = say.Sentence(say.WrittenDoubt(&e.now.Said, w.kitchenName))
 	}
 	kit.SetText(e.doubt, doubt)
 	e.doubt.Hidden = doubt == "" || e.now.Said.Text == ""
@@ -104,7 +104,7 @@ func (e *lineEntry) enter() {
 		e.chosen = 0
 		e.show()
 	default:
-		e.list.w.Say(say.Capital(say.WrittenDoubt(&e.now.Said, e.list.w.kitchenName)) + ".")
+		e.list.w.Say(say.Sentence(say.WrittenDoubt(&e.now.Said, e.list.w.kitchenName)))
 	}
 }
 

@@ -82,7 +82,7 @@ func (r *recipe) row(i int) fyne.CanvasObject {
 	said.Importance = widget.LowImportance
 	box := container.New(layout.NewCustomPaddedVBoxLayout(0), tightly(said))
 	if !e.Taken() {
-		doubt := page.Prose(say.Capital(say.WrittenDoubt(&e.Said, r.w.kitchenName)) + ".")
+		doubt := page.Prose(say.Sentence(say.WrittenDoubt(&e.Said, r.w.kitchenName)))
 		doubt.Importance = widget.WarningImportance
 		box.Add(tightly(doubt))
 	}
