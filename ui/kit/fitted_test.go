@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/show/draw"
 )
 
 // What does not fit below an answer is written a little smaller, both lines alike, and never
@@ -47,4 +49,24 @@ func TestANameInAListIsReadBeforeWhatStandsBesideIt(t *testing.T) {
 		assert.LessOrEqual(t, side.Position().X+side.MinSize().Width, width)
 	}
 	assert.Equal(t, "Sweetened condensed milk, whole, canned · Milchprodukte", side.Text)
+}
+
+// The title of the tile that is chosen is bold, and stays in the tile.
+func TestATilesTitleStaysInTheTile(t *testing.T) {
+	test.NewTempWindow(t, widget.NewLabel(""))
+	const room = 100.
+	title := "Freeze the custard"
+	size := narrowed(title, 16, room, true)
+	assert.Less(t, size, 16.)
+	for _, bold := range []bool{false, true} {
+		tile := NewTile(nil)
+		tile.ShowTile(TileView{Title: title, Value: "2.9 h", Foot: "to swirl"}, bold)
+		var d draw.List
+		d.Reset(room, 90)
+		tile.layOut(&d, room, 90)
+		for _, x := range d.Texts {
+			wide := fyne.MeasureText(x.S, float32(x.Size), fyne.TextStyle{Bold: x.Face == draw.SansBold}).Width
+			assert.LessOrEqual(t, x.At.X+float64(wide), room, x.S)
+		}
+	}
 }

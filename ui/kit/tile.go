@@ -121,15 +121,10 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 	if t.chosen {
 		title = draw.SansBold
 	}
-	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Title, Size: s.Text, Face: title, Colour: s.Ink})
-	// A long answer is written smaller rather than cut.
+	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Title, Size: narrowed(t.view.Title, s.Text, room, t.chosen), Face: title, Colour: s.Ink})
 	big := float64(theme.TextSize()) * tileValue
 	y += line/2 + big*.7
-	size := big
-	if need := float64(fyne.MeasureText(t.view.Value, float32(big), fyne.TextStyle{Bold: true}).Width); need > room {
-		size *= room / need
-	}
-	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: size, Face: draw.SansBold, Colour: s.Ink})
+	d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: t.view.Value, Size: narrowed(t.view.Value, big, room, true), Face: draw.SansBold, Colour: s.Ink})
 	y += big*.7 + line/2
 	small, parts := fitted(t.view.Foot, room, s.Text)
 	pitch := line * min(1, tileFoot/float64(len(parts)))
@@ -138,6 +133,14 @@ func (t *Tile) layOut(d *draw.List, w, h float64) {
 		d.Write(draw.Text{At: draw.Point{X: left, Y: y}, S: part, Size: small, Colour: s.Muted})
 		y += pitch
 	}
+}
+
+// narrowed is the size of a line that is written smaller rather than cut where it has no room.
+func narrowed(text string, size, room float64, bold bool) float64 {
+	if need := float64(fyne.MeasureText(text, float32(size), fyne.TextStyle{Bold: bold}).Width); need > room {
+		return size * room / need
+	}
+	return size
 }
 
 // fitted breaks text into lines of the given width, smaller than size only as far as they
