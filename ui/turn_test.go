@@ -37,6 +37,11 @@ func TestTurningLeavesTheBenchBehind(t *testing.T) {
 	b.turnTo(places.Figures)
 	assert.Empty(t, b.status.Text)
 
+	b.turnTo(places.Bench)
+	b.Say("Added: 4.33 g vanilla extract")
+	b.turnTo(places.Figures)
+	assert.Empty(t, b.status.Text, "what was done on the page before")
+
 	b.win.Canvas().Focus(b.signs.tabs[places.Ripple])
 	b.turnTo(places.Ripple)
 	assert.Equal(t, fyne.Focusable(b.signs.tabs[places.Ripple]), b.win.Canvas().Focused(), "one goes on from the tab that was pressed")

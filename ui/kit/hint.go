@@ -49,11 +49,11 @@ func (h *Hints) Look(c fyne.Canvas) {
 	}
 }
 
-// Leave takes back what was said: the thing under the mouse has been turned
+// Leave takes back what was said, by whomever: the thing under the mouse has been turned
 // away from, and the toolkit does not tell of it before the mouse moves.
 func (h *Hints) Leave() {
-	h.hovered, h.focused = nil, nil
-	h.tell()
+	h.hovered, h.focused, h.last = nil, nil, ""
+	h.show("")
 }
 
 func (h *Hints) tell() {
