@@ -104,6 +104,7 @@ func (p *Page) packs() fyne.CanvasObject {
 // askPack asks what a pack holds, beginning with what the maker pays for.
 func (p *Page) askPack(id string, take func(grams float64)) {
 	grams := page.NumberField("g", 1, design.MaxGrams, 0)
+	grams.Submits = true
 	if g, ok := wishing.PackOf(p.host.Model(), p.host.Design(), id); ok {
 		grams.ShowValue(g)
 	}

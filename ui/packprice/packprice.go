@@ -68,6 +68,8 @@ func Ask(h page.Host, s Setup, in *ingredient.Ingredient) {
 func (a *asking) fields(pack price.Pack, known bool) {
 	a.cost, a.holds, a.piece = page.NumberField("", 0, price.Most, 2), page.NumberField("", 0.001, 1e6, 3), page.NumberField("g", 0.001, 1e6, 1)
 	a.holds.Step, a.piece.Step = 1, 1
+	// What a first pack holds is looked at before it is kept.
+	a.cost.Submits, a.holds.Submits, a.piece.Submits = known, true, true
 	var names []string
 	for _, m := range say.PackMeasures(page.Reads) {
 		names = append(names, m.Name)
