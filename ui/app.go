@@ -244,10 +244,10 @@ func (w *Window) tick() {
 	w.painted()
 	w.begin()
 	if w.posts.serve() {
-		w.rest.worked()
+		w.rest.worked(time.Now())
 	}
 	mishap.Do(w.show)
-	w.rest.look()
+	w.giveBack()
 	w.keeper.Look(w.Session)
 }
 
@@ -286,7 +286,7 @@ func (w *Window) teach() {
 func (w *Window) refresh() {
 	w.notebook.Follow()
 	w.seen = w.Session.Revision()
-	w.rest.worked()
+	w.rest.worked(time.Now())
 	w.bench.show()
 	if p := w.shown(); p != nil {
 		p.Show()

@@ -175,7 +175,7 @@ func (w *Window) turnTo(at places.Place) {
 		kit.Turn(w.content, w.leaves[at])
 		p.Show()
 	}
-	w.rest.worked()
+	w.rest.worked(time.Now())
 	w.signs.show(at)
 	w.menus.mark()
 	w.event("page %s", at.Name())

@@ -21,17 +21,25 @@ type rest struct {
 }
 
 // worked takes note that something has happened.
-func (r *rest) worked() {
-	r.last = time.Now()
+func (r *rest) worked(now time.Time) {
+	r.last = now
 	if r.begun.IsZero() {
-		r.begun = r.last
+		r.begun = now
 	}
 }
 
-// look gives memory back, away from the window's thread, when it is time.
-func (r *rest) look() {
-	if !r.begun.IsZero() && (time.Since(r.last) > restAfter || time.Since(r.begun) > workFor) {
-		r.begun = time.Time{}
+// due reports whether it is time to give memory back, once.
+func (r *rest) due(now time.Time) bool {
+	if r.begun.IsZero() || now.Sub(r.last) <= restAfter && now.Sub(r.begun) <= workFor {
+		return false
+	}
+	r.begun = time.Time{}
+	return true
+}
+
+// giveBack gives memory back, away from the window's thread, when it is time.
+func (w *Window) giveBack() {
+	if w.rest.due(time.Now()) {
 		mishap.Go(spare.GiveBack)
 	}
 }
