@@ -136,6 +136,7 @@ func New(s Setup) *Window {
 	w.keepWork()
 	w.restoreLanguage()
 	w.restoreLook()
+	readOrdinaryFiles()
 	w.win = s.App.NewWindow("Ripplewright")
 	w.status = widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
