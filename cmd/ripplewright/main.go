@@ -37,6 +37,7 @@ import (
 	"ripplewright/internal/work/userdata"
 	"ripplewright/testdata"
 	"ripplewright/ui"
+	"ripplewright/ui/spare"
 )
 
 // Exit codes, as those of ripplecalc.
@@ -46,13 +47,14 @@ const (
 
 func main() { os.Exit(run(os.Args[1:])) }
 
-// collectAt is after how much garbage, in percent of what lives, it is collected. What
-// lives is 40 to 80 MB; a collection takes a few ms of the other processor, and the
-// default would let garbage grow to as much again.
-const collectAt = 50
+// garbage is how much of it there is, in bytes, before it is collected. What lives is 40 MB,
+// and twice as much where large pictures are shown; a collection takes a few ms of the other
+// processor.
+const garbage = 16 << 20
 
-// opening is the same until the first frame is out: the little that there is then is not
-// worth looking through again and again.
+// opening is the share of what lives, in percent, after which garbage is collected until the
+// first frame is out: the little that there is then is not worth looking through again and
+// again.
 const opening = 400
 
 func run(args []string) int {
@@ -122,7 +124,7 @@ func run(args []string) int {
 	}
 	release := newest.Hold()
 	begun := func() {
-		debug.SetGCPercent(collectAt)
+		spare.Bound(garbage)
 		release()
 	}
 	window := ui.New(ui.Setup{App: a, Language: language, Locale: lang.SystemLocale().String(), Journal: kept, Drafts: batch.DraftsAt(dataFolder("drafts")), Rescue: rescue.At(dataFolder("reports")), Session: s, Demos: demos, Starts: starts, Tables: testdata.Tables, LabelWords: words,

@@ -33,6 +33,7 @@ var outside = map[string]string{
 	"internal/show/say/gauge.go":        "signs of units",
 	"internal/show/say/harmless.go":     "names of devices and of signs",
 	"ui/theme":                          "names of fonts",
+	"ui/spare":                          "the name of a measure of the runtime",
 	"ui/kit/lines.go":                   "what a width is measured by",
 	"internal/desk/larder/allergens.go": "words of the library, by which allergens are kept",
 }
