@@ -49,6 +49,7 @@ type Page struct {
 	large  int // of exported ones
 	cuts   []kit.CutFace
 	asked  rippleview.Request
+	inView bool // room that changes elsewhere, as with the window's size, asks for nothing
 	object fyne.CanvasObject
 }
 
@@ -150,6 +151,7 @@ func (p *Page) Object() fyne.CanvasObject { return p.object }
 
 // Leave implements page.Page.
 func (p *Page) Leave() {
+	p.inView = false
 	p.cutter.Forget()
 	p.asked = rippleview.Request{}
 	p.rest("")

@@ -272,6 +272,10 @@ func TestWorkForAPageThatWasLeftIsDropped(t *testing.T) {
 	require.Zero(t, *drawn)
 	p.Show()
 	h.Until(func() bool { return *drawn > 0 })
+	p.Leave()
+	require.Eventually(t, func() bool { return !p.cutter.Busy() }, time.Minute, 5*time.Millisecond)
+	h.Win.Resize(fyne.NewSize(1000, 640))
+	require.False(t, p.cutter.Busy(), "where nobody looks another size of the window draws nothing")
 }
 
 func TestStopLeavesTheCoarsePicture(t *testing.T) {

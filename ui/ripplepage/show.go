@@ -16,6 +16,7 @@ import (
 
 // Show implements page.Page.
 func (p *Page) Show() {
+	p.inView = true
 	d, r := p.host.Design(), p.host.Result()
 	p.layout.show(&d)
 	p.motion.show(&d)
@@ -75,7 +76,7 @@ func (p *Page) chosen() []ripple.View { return rippleview.ViewsNamed(p.view.Sele
 // ask has the pictures and the figures made, if they are not what was asked for
 // last.
 func (p *Page) ask() {
-	if len(p.cuts) == 0 {
+	if !p.inView || len(p.cuts) == 0 {
 		return
 	}
 	q, ok := rippleview.Ask(p.host.Design(), p.host.Result(), p.chosen(), p.pictures.Pixels(p.host.Window().Canvas().Scale()), p.sharp)
