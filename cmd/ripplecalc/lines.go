@@ -26,7 +26,9 @@ One JSON object a line: text, ingredient (an id, null where nothing was
 understood), grams (null where they stay open), how (what the grams were made
 of), doubt (null where the line says one thing). Headings, empty lines and
 sentences that weigh nothing are passed over. A line with a doubt shows what it
-most likely means, for you to decide; it is not what the line says.
+most likely means, for you to decide; it is not what the line says. A slip in
+the name of a food, two letters swapped or one wrongly doubled or single, is put
+right, and how says so; any other is a doubt.
 
 Volumes become grams by the ingredient's own density. A cup holds 236.6 mL, a
 tablespoon 14.8, a teaspoon 4.9, a fluid ounce 29.6 (NIST SP 811, Appendix B.8).

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"ripplewright/internal/food/ingredient"
 	"ripplewright/internal/form/fold"
@@ -75,10 +76,12 @@ type names struct {
 	lib  *ingredient.Library
 	all  map[string]meaning
 	keys []string // of all, in order
+
+	words map[string]bool // that the names are of
 }
 
 func newNames(lib *ingredient.Library) *names {
-	n := &names{lib: lib, all: map[string]meaning{}}
+	n := &names{lib: lib, all: map[string]meaning{}, words: map[string]bool{}}
 	kitchen, common := map[string][]string{}, map[string][]string{}
 	put := func(to map[string][]string, name, id string) {
 		if key := keyOf(name); key != "" && !slices.Contains(to[key], id) {
@@ -117,6 +120,9 @@ func newNames(lib *ingredient.Library) *names {
 	}
 	for key := range n.all {
 		n.keys = append(n.keys, key)
+		for _, w := range strings.FieldsFunc(key, func(c rune) bool { return !unicode.IsLetter(c) }) {
+			n.words[w] = true
+		}
 	}
 	slices.Sort(n.keys)
 	return n

@@ -193,7 +193,23 @@ func (r *Reader) forPart(fields []string) bool {
 	return food
 }
 
+// line reads a line as it is written, and one that is not taken so without its slips of the
+// fingers.
 func (r *Reader) line(text string, in whole) (Said, bool) {
+	l, ok := r.spelt(text, in)
+	if !ok || l.Taken() {
+		return l, ok
+	}
+	if fair, read := r.names.respelt(text); len(read) > 0 {
+		if other, ok := r.spelt(fair, in); ok && other.Taken() {
+			other.Text, other.ReadAs = l.Text, strings.Join(read, ", ")
+			return other, true
+		}
+	}
+	return l, true
+}
+
+func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	l := Said{Text: strings.TrimSpace(text)}
 	if in.table.head != "" && in.table.head == text || in.inGrams && allGrams.in(text) {
 		return l, false

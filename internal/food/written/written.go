@@ -60,6 +60,7 @@ type Said struct {
 	OfSize     string  // of Counted and of Pieces: the size, "US large"
 	EachGrams  float64 // g, of Counted and Packed
 	Note       string  // what else the line says
+	ReadAs     string  // what its misspelt words are read as, "" where it has none
 	DesignSize bool    // of Counted: the size is the one that was handed in
 }
 

@@ -4,8 +4,17 @@ import (
 	"ripplewright/internal/food/written"
 )
 
-// WrittenHow says what the grams of a line were made of, "" where it has none.
+// WrittenHow says what the grams of a line were made of, and what misspelt words were read as; ""
+// where it has none.
 func WrittenHow(s Style, l *written.Said) string {
+	how := writtenHow(s, l)
+	if how == "" || l.ReadAs == "" {
+		return how
+	}
+	return T("%s; read as “%s”", how, l.ReadAs)
+}
+
+func writtenHow(s Style, l *written.Said) string {
 	if !l.Grams.Known {
 		return ""
 	}

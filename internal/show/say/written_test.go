@@ -28,6 +28,8 @@ func TestAWrittenLineSaysHowItsGramsCameOrWhatItLeavesOpen(t *testing.T) {
 		"2-3 tbsp honey":           {"", "it is a range: write one amount"},
 		"50 g butter":              {"as weighed", "it may be unsalted butter or salted butter"},
 		"a pinch of salt":          {"", "nobody knows what that measure weighs: write grams"},
+		"150 g granualted sugar":   {"as weighed; read as “granulated”", ""},
+		"1 cup heavvy craem":       {"237 mL at 1.006 g/mL; read as “heavy, cream”", ""},
 		"100 g suger":              {"", "no ingredient is called so; is it sugar?"},
 		"1 cup brown sugar":        {"237 mL at 0.930 g/mL", "it weighs more or less by how it is filled or cut: write grams"},
 		"100 g sugar, coconut":     {"as weighed", "its remark may make another food of it: coconut"},

@@ -1,0 +1,97 @@
+package written
+
+import (
+	"slices"
+	"strings"
+	"sync"
+	"unicode"
+)
+
+// A misspelt word is read as another only where a slip of the fingers tells the two apart, two
+// neighbouring letters swapped or one letter doubled or no longer doubled. One that is missing or
+// changed may be of another food: sherry and cherry, pears and pearls.
+
+// leastLetters is how long a word has to be before a slip in it is taken for one: short words
+// are like too many.
+const leastLetters = 5
+
+// otherWords are words, and foods of other tongues, that a slip away are those of a food's name.
+var otherWords = words("ample caned cartoon crema desert diary filing forms leeches loses profs purse reeds roost sherd slated slats supper")
+
+// familiar are the words that the reader knows in any place, beside those of names.
+var familiar = sync.OnceValue(func() map[string]bool {
+	all := map[string]bool{}
+	for _, list := range []map[string]bool{plainWords, bySize, changed, remarks, openers, glue, tools, packedIn, diverted, layout, titles, methods, tells, points, talked, first, follows, pinched,
+		unsure, hedges, filledBy, sizeWords, otherSizes, blocks, browned, toProve, smallWords, notSpeakers, amends, otherWords} {
+		for w := range list {
+			all[w] = true
+		}
+	}
+	for w := range measures {
+		all[w] = true
+	}
+	for _, kind := range kinds {
+		for w := range kind {
+			all[w] = true
+		}
+	}
+	for name := range foreign() {
+		for _, w := range strings.Fields(name) {
+			all[w] = true
+		}
+	}
+	return all
+})
+
+// letters finds a word.
+var letters = find(`\pL+`)
+
+// respelt returns a line with the words put right that are a slip away from one word of a name,
+// and those words as they are read.
+func (n *names) respelt(text string) (fair string, read []string) {
+	fair = letters().ReplaceAllStringFunc(text, func(w string) string {
+		meant := n.slip(strings.ToLower(w))
+		if meant == "" {
+			return w
+		}
+		read = append(read, meant)
+		return meant
+	})
+	return fair, read
+}
+
+// slip returns the one word of a name that w is a slip away from, "" where it is known itself or
+// there is none, or several.
+func (n *names) slip(w string) (meant string) {
+	if len(w) < leastLetters || strings.ContainsFunc(w, func(c rune) bool { return c > unicode.MaxASCII }) || n.words[one(w)] || familiar()[w] || familiar()[one(w)] {
+		return ""
+	}
+	for _, other := range slips(w) {
+		switch {
+		case !n.words[one(other)] || meant != "" && one(other) == one(meant):
+		case meant != "":
+			return ""
+		default:
+			meant = other
+		}
+	}
+	return meant
+}
+
+// slips are the words that a slip of the fingers makes w of.
+func slips(w string) (all []string) {
+	for i := range len(w) {
+		all = append(all, w[:i]+w[i:i+1]+w[i:])
+		if i+1 == len(w) {
+			break
+		}
+		if w[i] == w[i+1] {
+			all = append(all, w[:i]+w[i+1:])
+			continue
+		}
+		swapped := []byte(w)
+		swapped[i], swapped[i+1] = w[i+1], w[i]
+		all = append(all, string(swapped))
+	}
+	return slices.Compact(all)
+}
