@@ -15,13 +15,14 @@ var (
 	address   = find(`\(?\bhttps?://\S+`)
 	energy    = find(`(?i)[,;]?\s*\(?\b[\d.,]+ ?(?:kcal|kj|cal(?:ories)?)\b(?: ?(?:/|per) ?\d+ ?(?:g|ml))?\)?`)
 	cost      = find(`(?i)\s+(?:[-\x{2013}\x{2014}] ?)?(?:[£$€¥] ?[\d.,]+|[\d.,]+ ?[£$€¥])(?: ?(?:/|per|a|an) ?(?:k?g|m?l|lit(?:er|re)|lb|oz|pound|kilo|pc|piece|can|tin|pack|tray|box)|,? (?:each|ea|apiece))?\.?\s*$`)
-	please    = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|haha)\s*$`)
-	clock     = find(`^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?\s*`)
-	stamp     = find(`(?i)^\s*[\[(]?\d{1,4}[./-]\d{1,2}[./-]\d{1,4},? +(?:at )?\d{1,2}[:.]\d{2}(?::\d{2})?(?: ?[ap]\.?m\.?)?[\])]?(?: ?[-\x{2013}:] )?\s*`) // a chat's, with its date
+	please    = find(`(?i)[\s,]+(?:pls|plz|please|thanks|thx|ta|xx?|lol|lmao|haha|sorry|soz|oops|whoops|ok|okay|btw|tbh|fyi|obvs|obviously|yum+|m{2,}|[:;]-?[)D]|<3)[\s.!]*$`)
+	clock     = find(`(?i)^\s*[\[(]?\d{1,2}:\d{2}(?::\d{2})?(?:[ \x{00A0}\x{202F}]?[ap]\.?m\b\.?)?[\])]?\s*`)
+	stamp     = find(`(?i)^\s*[\[(]?\d{1,4}[./-]\d{1,2}[./-]\d{1,4},? +(?:at )?\d{1,2}[:.]\d{2}(?::\d{2})?(?:[ \x{00A0}\x{202F}]?[ap]\.?m\.?)?[\])]?(?: ?[-\x{2013}:] )?\s*`) // a chat's, with its date
 	sender    = find(`^~?\s*(\pL[\pL .'\x{2019}-]{0,30}):\s+`)
 	fillers   = find(`(?i)^(?:(?:and|so|oh|ok|okay|k|then|plus|also|you|we|i|need|needs|used|use|add|get|with|will)[\s,]+)+(\d|(?:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s)`)
 	itsSo     = find(`(?i)^(?:(?:and|so|oh|ok|okay|then)[\s,]+)*it'?s\s+(\d)`)
-	speaker   = find(`^(\pL{2,15}):\s*(\d.*)$`)
+	speaker   = find(`^(\pL{2,15}):\s*(\d.*|(?i:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s.*)$`)
+	talker    = find(`(?m)^\s*(\pL{2,15}(?: \pL{1,15})?):[ \t]+`)
 	promised  = find(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
 	spoonOf   = find(`(?i)\b(tea|table)[ -]spoon`)
 	swiss     = find(`\b(\d{1,3})['\x{2019}](\d{3})\b`)
@@ -41,8 +42,41 @@ var notSpeakers = words("sum total subtotal option alternative alternatively var
 // full are words that are cut short with a point. common practice, no source.
 var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar"}
 
+// talkers are the names that two and more lines of a text begin with before a colon, as those of a
+// chat do: no foods, and no words that change what a line says.
+func (r *Reader) talkers(text string) map[string]bool {
+	lines, all := map[string]int{}, map[string]bool{}
+	for _, m := range talker().FindAllStringSubmatch(text, -1) {
+		name := strings.ToLower(m[1])
+		if lines[name]++; lines[name] > 1 && !r.changes(name) && !tells[name] && !layout[name] && !serving.in(name) {
+			all[name] = true
+		}
+	}
+	return all
+}
+
+// changes reports whether words before a colon are of a food, or change what the line says.
+func (r *Reader) changes(name string) bool {
+	name = strings.ToLower(name)
+	return notSpeakers[name] || changed[name] || r.names.mentions(name)
+}
+
+// unheaded takes from a line of a chat the name of who wrote it, unless nothing but an amount is
+// behind it.
+func unheaded(s string, talkers map[string]bool) string {
+	m := talker.parts(s)
+	if m == nil || !talkers[strings.ToLower(m[1])] {
+		return s
+	}
+	said := s[len(m[0]):]
+	if _, rest, ok := read(said); ok && strings.TrimSpace(rest) == "" {
+		return s
+	}
+	return said
+}
+
 // quiet takes from a line what is said around it.
-func (r *Reader) quiet(s string) string {
+func (r *Reader) quiet(s string, talkers map[string]bool) string {
 	s = keycap.swap(s, "")
 	s = framed.swap(tag.swap(s, " "), "$1")
 	s = strings.NewReplacer("{", "(", "}", ")", "\"", "", "“", "", "”", "").Replace(emoji.swap(s, " "))
@@ -51,7 +85,7 @@ func (r *Reader) quiet(s string) string {
 	for please.in(s) {
 		s = please.swap(s, "")
 	}
-	s = clock.swap(r.sent(s), "")
+	s = unheaded(r.sent(s), talkers)
 	if m := promised.parts(s); m != nil {
 		s = m[1]
 	}
@@ -83,11 +117,14 @@ func (r *Reader) quiet(s string) string {
 func (r *Reader) sent(s string) string {
 	at := stamp.of(s)
 	if at == "" {
+		at = clock.of(s)
+	}
+	if at == "" {
 		return s
 	}
 	s = s[len(at):]
 	m := sender.parts(s)
-	if m == nil || notSpeakers[strings.ToLower(m[1])] || changed[strings.ToLower(m[1])] || r.names.mentions(m[1]) {
+	if m == nil || r.changes(m[1]) {
 		return s
 	}
 	return s[len(m[0]):]

@@ -46,13 +46,13 @@ var measures = func() map[string]measure {
 		{"l lt ltr liter liters litre litres", measure{volume, 1000}},
 		{"floz", measure{volume, customary.FluidOunceML}},
 		{"cup cups c cupful cupfuls cupsful", measure{volume, customary.CupML}},
-		{"tbsp tbsps tbs tblsp tbl tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful", measure{volume, customary.TablespoonML}},
-		{"tsp tsps ts teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful", measure{volume, customary.TeaspoonML}},
+		{"tbsp tbsps tbs tblsp tblsps tbl tbls tbspn tablesp tbspoon tbspoons tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful", measure{volume, customary.TablespoonML}},
+		{"tsp tsps ts tspn teasp teasps tspoon tspoons teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful", measure{volume, customary.TeaspoonML}},
 		{"pt pts pint pints", measure{pint, customary.PintML}},
 		{"qt qts quart quarts", measure{volume, customary.QuartML}},
 		{"gal gallon gallons", measure{volume, customary.GallonML}},
 		{"pc pcs piece pieces ea each unit units pz", measure{pieces, 0}},
-		{"can cans tin tins package packages pkg pkgs packet packets envelope envelopes stick sticks block blocks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots punnet punnets basket baskets pouch pouches brick bricks tray trays bucket buckets", measure{container, 0}},
+		{"can cans tin tins package packages pkg pkgs packet packets envelope envelopes stick sticks block blocks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots punnet punnets basket baskets pouch pouches brick bricks tray trays bucket buckets container containers pkt pkts", measure{container, 0}},
 		{"pinch pinches dash dashes drop drops splash knob knobs handful handfuls glug drizzle touch shot shots sheet sheets leaf leaves slice slices clove cloves sprig sprigs bar bars " +
 			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts", measure{vague, 0}},
 	} {
@@ -67,7 +67,7 @@ var measures = func() map[string]measure {
 var unsure = words("almost nearly barely scant heaping heaped rounded generous large big small up least good")
 
 // hedges are words before an amount that change nothing.
-var hedges = words("about abt approx approximately ca circa roughly around level of")
+var hedges = words("like about abt approx approximately ca circa roughly around level of")
 
 func words(s string) map[string]bool {
 	all := map[string]bool{}

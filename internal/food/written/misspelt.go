@@ -22,18 +22,13 @@ var otherWords = words("ample caned cartoon crema desert diary filing forms leec
 var familiar = sync.OnceValue(func() map[string]bool {
 	all := map[string]bool{}
 	for _, list := range []map[string]bool{plainWords, bySize, changed, remarks, openers, glue, tools, packedIn, diverted, layout, titles, methods, tells, points, talked, first, follows, pinched,
-		unsure, hedges, filledBy, sizeWords, otherSizes, blocks, browned, toProve, smallWords, notSpeakers, amends, otherWords} {
+		unsure, hedges, filledBy, sizeWords, otherSizes, blocks, browned, toProve, smallWords, notSpeakers, amends, sorts(), otherWords} {
 		for w := range list {
 			all[w] = true
 		}
 	}
 	for w := range measures {
 		all[w] = true
-	}
-	for _, kind := range kinds {
-		for w := range kind {
-			all[w] = true
-		}
 	}
 	for name := range foreign() {
 		for _, w := range strings.Fields(name) {

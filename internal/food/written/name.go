@@ -46,6 +46,27 @@ var (
 	denied = find(`(?i)\b(?:omit(?:ted)?|skip(?:ped)?|without|instead|unless|substitut\w*|replac\w*|swap\w*|sub|not (?:needed|used|yet|in)|no longer|leave out|left out|used? (?:up )?\pL+ (?:here|instead|this time))\b`)
 )
 
+// unneeded finds what a remark says need not be: "ceremonial not needed".
+var unneeded = find(`(?i)^\s*(\pL+)(?: \pL+)?(?: is)? not (?:needed|necessary|required|essential)[.!]*\s*$`)
+
+// works finds that something else would do as well: "frozen also works", "bottled ok".
+var works = find(`(?i)^\s*(?:or )?(\pL[\pL-]*)(?: ones?| is| are| will| would| also)* (?:ok|okay|fine|works?|good|do|alright|acceptable)(?: too| as well| also)?[.!]*\s*$`)
+
+// spare are words of what would do, beside those that make another food of it.
+var spare = words("bottled bought store-bought shop-bought any homemade jarred")
+
+// spared is a remark without what need not be, where that is a sort of the food or what it may
+// be as well.
+func spared(note string, in *ingredient.Ingredient) string {
+	if m := works.parts(note); m != nil && (changed[strings.ToLower(m[1])] || plainWords[strings.ToLower(m[1])] || spare[strings.ToLower(m[1])]) {
+		return ""
+	}
+	if m := unneeded.parts(note); m != nil && (proven(in, strings.ToLower(m[1])) || plainWords[strings.ToLower(m[1])]) {
+		return ""
+	}
+	return note
+}
+
 // unheard reports whether a remark may change how much is weighed, or whether anything
 // is: a number that is neither the heat nor the time, "doubled", "leave out".
 func unheard(note string, in *ingredient.Ingredient) bool {

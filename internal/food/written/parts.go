@@ -156,9 +156,9 @@ func (p *parts) amounts(main string) {
 		rest = after
 	}
 	name := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "of "))
-	if i := strings.Index(strings.ToLower(name), " plus "); i > 0 {
-		p.note(name[i+1:])
-		name = name[:i]
+	if at := plus.at(name); at != nil {
+		p.note(strings.TrimSpace(name[at[0]:]))
+		name = name[:at[0]]
 	}
 	if m := lastAmount.parts(name); m != nil && (a.word != "" || eggs.in(m[1])) {
 		if b, rest, ok := read(m[2]); ok && b.doubts == 0 && b.in.size > 0 && strings.TrimSpace(rest) == "" {
@@ -211,6 +211,9 @@ func (p *parts) paren(g string) {
 		if strings.ContainsRune(g, '/') && digits.in(g) && strings.Contains(g, "1/") {
 			a, rest, ok = read(g)
 		}
+		if ok && a.in.kind == mass {
+			rest = fleshed.swap(rest, "")
+		}
 		if ok && a.word != "" && a.in.kind != vague && strings.TrimSpace(rest) == "" && a.doubts == 0 {
 			if len(p.sum) == 1 && p.sum[0].word == "" && p.times == 1 && startsContainer(p.name) {
 				p.times, p.sum[0] = p.sum[0].n, a
@@ -230,7 +233,10 @@ func (p *parts) paren(g string) {
 var blocks = words("bar bars slice slices piece pieces")
 
 var (
-	partOf  = find(`(?i)^\S+ (?:\S+ )?of `) // "half of 300 g"
+	// fleshed finds that what is weighed is what is eaten of it: "300 g flesh".
+	fleshed = find(`(?i)^\s*(?:of )?(?:flesh|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
+	plus    = find(`(?i)\s(?:plus\s|(?:\+|&|and)\s+\d)`) // "1 cup sugar + 2 tbsp"
+	partOf  = find(`(?i)^\S+ (?:\S+ )?of `)              // "half of 300 g"
 	each    = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
 	inAll   = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
 	purpose = find(`(?i)\s+for (?:the \pL+|tops?|toppings?|decoration|decor|service|crunch|colou?r)$`)
@@ -262,6 +268,10 @@ func (p *parts) note(t string) {
 		return
 	}
 	if p.share(t) {
+		return
+	}
+	if m := counted.parts(t); m != nil && len(p.sum) > 0 && p.sum[0].in.kind == mass && eggs.in(p.name) {
+		p.pieces = value(m[1]) // a table's note: "egg yolks, 90 g, about 5"
 		return
 	}
 	if joined.in(t) && !more.in(t) && digits.in(t) {

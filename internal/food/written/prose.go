@@ -14,12 +14,13 @@ var methods = words("add allow arrange assemble bake beat blend blitz boil break
 	"rub run save scald scatter scoop scrape seal separate serve set shake shape share sieve sift simmer sit skim slice smooth soak spin spoon spread sprinkle squeeze stand start steep sterilise sterilize " +
 	"flame torch mise age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
+	"mount bruise sweat nap nappe caramelise caramelize emulsify deglaze flambe marinate decant bottle glaze hang stew saute brown clarify discard submerge plunge immerse demold demould unmold loosen tap bang knock trim wipe dry portion tear twist pierce prick tie bundle lift dollop quenelle switch agitate rehydrate thicken candy crystallise crystallize " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner alles chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
 // things are those of them that may be a food as well, "zest, grated" or "mature cheddar";
 // behind the verb stands one of follows.
 var (
-	things  = words("zest peel mature toast spread mix ripple press stick core pit cover layer pack crumble roast crush stand age bloom spoon roll pulse")
+	things  = words("zest peel mature toast spread mix ripple press stick core pit cover layer pack crumble roast crush stand age bloom spoon roll pulse brown dry candy bottle glaze mount stew tap tie")
 	follows = words("the a an in into on up out off it them everything all any each both and for with over at until again through under well gently briefly together lightly slowly half your")
 )
 
@@ -35,6 +36,12 @@ var points = words("after approximately based best easy everything from her here
 var talked = words("who what which where why how i we u you ur your they he she it is are was were am be been has have had did do does doesn't don't didn't can could should would will won't " +
 	"that's thats it's its what's here's there's let's ich wir du er sie ist sind war hat habe je j'ai tu il elle nous vous est c'est sono è è siamo")
 
+// answered are words that an answer begins with.
+var answered = words("nope nah yep yeah yup yes sure omg ugh hmm wow yay oops sorry haha lol true right exactly same perfect great nice good awesome")
+
+// idled are words that alone say nothing: "ok so", "here goes".
+var idled = words("ok okay so oh uh um hmm wait hang on one sec here goes we go anyway anyways that that's is all it done end of list thats it's lets let's see")
+
 // first are words that may stand before the verb.
 var first = words("then now finally meanwhile next first second lastly afterwards also just and step to please again once ok okay")
 
@@ -46,10 +53,12 @@ var pinched = words("pinch pinches dash dashes drop drops splash knob knobs hand
 var enough = find(`(?i)(?:^|[\s,(])(?:q\. ?b\.?|qb|q\. ?s\.?|c\. ?s\.?|quanto basta|a piacere|al gusto|cantidad suficiente|(?:selon|à votre|au) goût|quantum satis|nach (?:geschmack|belieben|bedarf)|etwas|naar smaak|efter smak)(?:$|[\s,;)])`)
 
 var (
-	stepNo  = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
-	heats   = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
-	timed   = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
-	seasons = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional|if)\b`)
+	stepNo = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
+	heats  = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
+	// takesTime finds how long a step takes: "8 to 10 min".
+	takesTime = find(`(?i)\b\d{1,3}(?: ?(?:-|to) ?\d{1,3})? ?(?:min(?:ute)?s?|hours?|hrs?|h|secs?|seconds?)\b`)
+	timed     = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
+	seasons   = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional|if)\b`)
 )
 
 // prose reports whether s is a sentence of the method, or a remark on the whole, that has
@@ -77,10 +86,12 @@ func (r *Reader) prose(s string) bool {
 		}
 	}
 	switch at := fold.Text(strings.Trim(fields[0], ".,:;!")); {
+	case !slices.ContainsFunc(strings.Fields(strings.ToLower(s)), func(w string) bool { return !idled[strings.Trim(w, ".,:;!")] }):
+		return strings.Contains(s, " ")
 	case len(fields) == 1:
 		return methods[at] && strings.ContainsAny(s, ".!")
 	case things[at]:
-		return follows[strings.Trim(fields[1], ".,:;!")] || timed.in(numberless.swap(strings.Join(fields[1:], " "), ""))
+		return follows[strings.Trim(fields[1], ".,:;!")] || heats.in(s) || takesTime.in(s) || timed.in(numberless.swap(strings.Join(fields[1:], " "), ""))
 	case ranked.in(s) && !r.names.mentions(s):
 		return true // "2nd prize"
 	case methods[at]:
@@ -89,6 +100,8 @@ func (r *Reader) prose(s string) bool {
 		return false // "don't forget the salt" may be all that tells of it
 	case tells[at]:
 		return !measuresFirst(fields[1]) // "I cup" is a scan of "1 cup"
+	case answered[at] && len(fields) > 1 && !seasons.in(s) && !r.names.mentions(s) && !r.names.foreigner(s):
+		return true // "nope, just a whisk"
 	case len(fields) < 2 && !talked[at] || seasons.in(s) || r.names.mentions(s) || r.names.foreigner(s):
 		return false
 	case slices.ContainsFunc(fields, func(w string) bool { return talked[strings.Trim(w, ".,:;!?")] }):
@@ -147,6 +160,9 @@ var told = find(`(?i)\s*(?:,|-)\s*(?:the way|the one|just like|just as|like|as|f
 func (r *Reader) titled(l *Said) bool {
 	s := tidy(told.swap(crowd.swap(l.Text, ""), ""))
 	fields := strings.Fields(s)
+	if lettered.in(s) && !digits.in(l.Text) {
+		return true
+	}
 	if bulk := batchOf.of(tidy(l.Text)); bulk != "" && l.Ingredient == nil && !r.names.mentions(bulk) {
 		return true
 	}
@@ -174,8 +190,8 @@ func capitals(fields []string) bool {
 
 // vessel finds what an amount is the size of, "6 qt. freezer"; held, that something is in it.
 var (
-	vessel = find(`(?i)^[\s-]*(?:(?:ice cream|loaf|mixing|metal|glass|plastic|large|sauce|springform|cake|pudding|electric|crank) )*(?:freezers?|bowls?|machines?|churns?|pans?|(?:loaf|cake|bread|baking|roasting|muffin) tins?|dish(?:es)?|mou?lds?|containers?|makers?|saucepans?|ramekins?|terrines?)\b`)
-	held   = find(`(?i)^\s*\S+ (?:of|with) `)
+	vessel = find(`(?i)^[\s-]*(?:(?:jam|jelly|honey|mason|kilner|coffee|pickle) (?:jars?|pots?)\b|milk pans?\b|butter dish|egg cups?\b|sugar thermometers?\b|pastry brush|(?:(?:ice cream|loaf|mixing|metal|glass|plastic|large|sauce|springform|cake|pudding|electric|crank) )*(?:freezers?|bowls?|machines?|churns?|pans?|(?:loaf|cake|bread|baking|roasting|muffin) tins?|dish(?:es)?|mou?lds?|containers?|makers?|saucepans?|ramekins?|terrines?)\b)`)
+	held   = find(`(?i)^\s*(?:\S+ ){1,2}(?:of|with) `)
 )
 
 // weighs reports whether s has an amount of something: a measure behind a number, a number

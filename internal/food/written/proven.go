@@ -3,6 +3,7 @@ package written
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"ripplewright/internal/food/ingredient"
 )
@@ -36,17 +37,31 @@ var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
 // kinds are the sorts that a food is grown in and is the same record for, by the group or
 // the id. common practice, no source.
 var kinds = map[string]map[string]bool{
-	"fruit":      words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish key persian tahiti amalfi sorrento sicilian eureka hass"),
-	"nut_seed":   words("marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
-	"matcha":     words("uji wazuka nishio yame kagoshima ceremonial culinary"),
-	"tea_leaves": words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
+	"fruit":       words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish key persian tahiti amalfi sorrento sicilian eureka hass"),
+	"nut_seed":    words("whole marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
+	"maple_syrup": words("dark amber golden robust canadian vermont"),
+	"oil_olive":   words("fruity mild peppery grassy"),
+	"banana":      words("brown spotty spotted speckled overripe"),
+	"matcha":      words("uji wazuka nishio yame kagoshima ceremonial culinary"),
+	"tea_leaves":  words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
 }
+
+// sorts are the words of all kinds.
+var sorts = sync.OnceValue(func() map[string]bool {
+	all := map[string]bool{}
+	for _, kind := range kinds {
+		for w := range kind {
+			all[w] = true
+		}
+	}
+	return all
+})
 
 // provenly returns what name means without words that are proven.
 func (n *names) provenly(name string) (meaning, bool) {
 	var told []string
 	kept := slices.DeleteFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
-		drop := toProve[one(w)] || kinds["fruit"][w] || kinds["nut_seed"][w] || kinds["tea_leaves"][w] || kinds["matcha"][w]
+		drop := toProve[one(w)] || sorts()[w]
 		if drop {
 			told = append(told, w)
 		}

@@ -34,6 +34,7 @@ func (r *Reader) Read(text string) []Said {
 	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
+	in.talkers = r.talkers(text)
 	in.above = &[]listed{}
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
@@ -43,7 +44,7 @@ func (r *Reader) Read(text string) []Said {
 			in.table = table{} // what is below the rows has a head of its own, or none
 		}
 		l, ok := r.line(raw, in)
-		if ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
+		if ok = ok && !numberOfPage(lines, i); ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
 			all = append(all, l)
 			*in.above = append(*in.above, r.list(l.Text))
 		}
@@ -78,7 +79,8 @@ type whole struct {
 	lone     bool      // one line alone begins with a number and a point
 	above    *[]listed // the lines above that weigh something
 	shares   bool      // it gives shares of the whole before the weights
-	dashed   bool      // its lines begin with dashes that touch the number: none is a minus
+	talkers  map[string]bool
+	dashed   bool // its lines begin with dashes that touch the number: none is a minus
 }
 
 var (
@@ -141,6 +143,9 @@ func (r *Reader) heading(s string) bool {
 	}
 	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
 		return true // "Ribbon (makes about 2 cups)"
+	}
+	if r.beside(s) {
+		return true
 	}
 	if (claims.in(s) || greeting.in(s)) && !digits.in(s) && !r.weighs(s) && !r.names.mentions(s) {
 		return true
@@ -230,7 +235,7 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	case in.items && item.in(text):
 		text = text[strings.IndexAny(text, ".)")+1:]
 	}
-	s := tidy(r.quiet(text))
+	s := tidy(r.quiet(text, in.talkers))
 	switch {
 	case s == "" && eaten.in(text): // drawn, not written
 		l.Doubt = Unknown
@@ -266,9 +271,19 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	return l, true
 }
 
+// What milk chocolate has of cocoa, of a hundred: no less by Directive 2000/36/EC, Annex I, A 4 (a);
+// what has more is sold as dark milk chocolate. common practice, no source, of the upper end.
+const (
+	leastCocoa = 25
+	mostCocoa  = 40
+)
+
 // hasPercent reports whether a percentage beside a food tells what its record has: its fat
 // or its solids, as near as such are printed.
 func (r *Reader) hasPercent(id string, percent float64) bool {
+	if id == "chocolate_milk" && percent >= leastCocoa && percent <= mostCocoa {
+		return true
+	}
 	in, ok := r.names.lib.Find(id)
 	fat, water := in.Cell(ingredient.Fat), in.Cell(ingredient.Water)
 	return ok && (fat.Known && fat.Value > 1 && math.Abs(fat.Value-percent) <= min(2, fat.Value/4) || water.Known && math.Abs(100-water.Value-percent) <= 2)

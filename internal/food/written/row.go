@@ -9,15 +9,16 @@ import (
 )
 
 var (
-	cellEnd  = find(`\s*(?:\t|\||;)\s*`)
-	share    = find(`^[\d.,]+ ?%$`)
-	price    = find(`^(?:[$£€¥] ?[\d.,]+|[\d.,]+ ?[$£€¥])(?: ?/ ?\pL+)?$`)
-	code     = find(`^\p{Lu}{1,4}[-#]?\d+$`)
-	csv      = find(`^[\d./]+,\s*\pL*\s*,\s*\pL[^,]*$`)
-	shared   = find(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
-	sharing  = find(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
-	numbered = find(`^(\pL+) \d( \([^()]*\) \d)`)
-	byWeight = find(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
+	cellEnd   = find(`\s*(?:\t|\||;)\s*`)
+	share     = find(`^[\d.,]+ ?%$`)
+	price     = find(`^(?:[$£€¥] ?[\d.,]+|[\d.,]+ ?[$£€¥])(?: ?/ ?\pL+)?$`)
+	code      = find(`^\p{Lu}{1,4}[-#]?\d+$`)
+	csv       = find(`^[\d./]+,\s*\pL*\s*,\s*\pL[^,]*$`)
+	shared    = find(`(?m)^\s*\pL[^%\n]*?\s[\d.,]+ ?%\s+(?:[\d.,]+ ?(?:k?g|lb|oz)\b)`)
+	sharing   = find(`\s[\d.,]+ ?%(\s+[\d.,]+ ?(?:k?g|lb|oz)\b)`)
+	numbered  = find(`^(\pL+) \d( \([^()]*\) \d)`)
+	kindFirst = find(`^\d{1,2}(?:[.,]\d)? ?% ?\pL`) // "70 % dark chocolate"
+	byWeight  = find(`(?i)\s*\(?\b(?:(?:by|net) (?:weight|wt\.?)|wt\.?$)\)?`)
 )
 
 // lastCell finds a row of a table that ends in a bare number: a name, a weight, a number.
@@ -87,7 +88,7 @@ func unrow(s string) string {
 	if len(names) == 1 && len(amounts) == 0 {
 		return behind(names[0]) // the other cells are a code or a price
 	}
-	if len(names) == 0 || len(amounts) == 0 || strings.ContainsAny(names[0][:1], "0123456789(") {
+	if len(names) == 0 || len(amounts) == 0 || strings.ContainsAny(names[0][:1], "0123456789(") && !kindFirst.in(names[0]) {
 		return behind(s)
 	}
 	return strings.Join(amounts, " / ") + " " + strings.Join(names, ", ")

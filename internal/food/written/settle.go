@@ -189,8 +189,8 @@ func (r *Reader) meant(l *Said, m meaning, p parts) *ingredient.Ingredient {
 // first of them belongs to the name.
 func (r *Reader) remarked(l *Said, in *ingredient.Ingredient, p parts, turned bool) {
 	for i, note := range p.notes {
-		switch {
-		case l.Doubt != 0:
+		switch note = spared(note, in); {
+		case l.Doubt != 0, note == "":
 		case r.further(note, in, p.sum):
 			l.Doubt = Either
 		case unheard(note, in):

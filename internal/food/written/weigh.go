@@ -142,6 +142,8 @@ func (w *weighing) byAnother() {
 	for _, b := range w.p.beside {
 		v, h := w.r.sum(w.l, []amount{b}, w.size, w.american)
 		switch {
+		case v.Known && w.inAustralia(b):
+			w.total, w.how = v, h
 		case v.Known && w.how.CountOf == Pieces && math.Abs(v.Value-w.total.Value) > apartCount*w.total.Value:
 			w.l.ask(Apart)
 		case !v.Known || h.Doubt != 0:
@@ -153,6 +155,16 @@ func (w *weighing) byAnother() {
 			w.l.ask(Apart)
 		}
 	}
+}
+
+// australian is the tablespoon of Australia, mL: AS 1325 (1972), from memory.
+const australian = 20
+
+// inAustralia reports whether the millilitres beside tablespoons are those of Australia: they are
+// what is meant, and not the spoons.
+func (w *weighing) inAustralia(beside amount) bool {
+	first := w.p.sum[0]
+	return len(w.p.sum) == 1 && first.in.kind == volume && first.in.size == customary.TablespoonML && beside.in == measure{volume, 1} && beside.n == australian*first.n
 }
 
 // ofEach is how often a weight, g, counts that stands beside what has none of its own: of each

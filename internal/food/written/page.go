@@ -1,0 +1,56 @@
+package written
+
+import "strings"
+
+// What stands on pages, sheets and letters beside the lines of a recipe, and weighs nothing.
+// common practice, no source.
+var (
+	// The buttons and plates of a page: "Jump to Video", "Cook mode", "Course: Dessert".
+	button = find(`(?i)^(?:(?:jump|skip|scroll|go|back) to (?:the )?(?:recipe|video|comments?|reviews?|top|content|instructions?|method)|(?:print|pin|save|share|rate|email|bookmark)(?: (?:it|this|the|recipe|page|now))*|cook mode|prevent your screen|(?:leave|write|add) an? (?:comment|review|rating|note)|(?:watch|play)(?: the)? video|advertisements?|sponsored|affiliate links?|(?:de)?select all|add to (?:cart|basket|collection|favou?rites)|[123½]x(?: [123½]x)+|read more|click here|see (?:notes?|video)|log ?in|subscribe)\b[^\d]*$`)
+	plate  = find(`(?i)^(?:author|source|from|adapted from|recipe (?:by|from)|by|via|credit|course|cuisine|keywords?|tags?|category|difficulty|level|rating|equipment|tools|chef|made by|tested by|date|season|occasion|diet)\s*:\s*\S`)
+
+	// The end of a letter: "Best, F.", "love from Nan".
+	signed = find(`(?i)^(?:all the best|(?:(?:with )?(?:best|kind|warm|kindest|warmest) )?(?:best|cheers|love|yours|regards|wishes|thanks|thank you|hugs|kisses|x{1,3}|xo(?:xo)*|sincerely|cheerio|ciao|bye|bon app[eé]tit|good luck|enjoy)(?: (?:truly|sincerely|again|always|and (?:kisses|love|hugs|thanks)|so much|in advance|from|to you(?: all)?))*)[\s,.!-]*(?:\pL[\pL.'-]*[ ]?){0,3}[.!]*$`)
+
+	// A row that adds the weights up: "Sum 1007.5", "Subtotal | 900 g | 100 %".
+	summed = find(`(?i)^(?:sum|sub-?totals?|grand total|totals?|tot\.?|\x{03A3}|\x{2211}|all together|altogether)\b?[\s:=|;,-]*(?:[\d.,]+ ?(?:k?g|m?l|lbs?|oz|%|pcs)?[\s|;,/()-]*)*$`)
+
+	// The page of a book.
+	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)
+	bare  = find(`^\s*(?:\d{2,3}|[-\x{2013}\x{2014}] ?\d{1,3} ?[-\x{2013}\x{2014}])\s*$`)
+
+	// What is to be bought again.
+	bought = find(`(?i)^(?:(?:must|need to|have to|to|remember to|don't forget to|todo:?|to do:?) )?(?:(?:re)?(?:buy|order|get|pick up) (?:some )?more|restock|running (?:low|out) (?:on|of)|(?:almost |nearly |all )?out of|ran out of)\s`)
+
+	// A batch with a letter: "Batch A choc - Sat market".
+	lettered = find(`(?i)^(?:batch|trial|test|version|sheet|formula|card|round|attempt)\s+[A-H]\b`)
+)
+
+// beside reports whether a line stands on a page, a sheet or a letter beside the recipe and weighs
+// nothing.
+func (r *Reader) beside(s string) bool {
+	switch {
+	case summed.in(s), paged.in(s):
+		return true
+	case plate.in(s):
+		return !digits.in(s) || !r.names.mentions(s)
+	case r.weighs(s) || enough.in(s):
+		return false
+	case button.in(s):
+		return true
+	case bought.in(s):
+		return !seasons.in(s)
+	case lettered.in(s):
+		return !r.names.mentions(s)
+	}
+	return strings.Contains(s, " ") && signed.in(s) && !r.names.mentions(s) && !r.names.foreigner(s)
+}
+
+// numberOfPage reports whether a line is the number of a page that was copied with it: the first
+// or the last of several, and no part of the amount below it.
+func numberOfPage(lines []string, i int) bool {
+	if len(lines) < 3 || i > 0 && i < len(lines)-1 || !bare.in(lines[i]) {
+		return false
+	}
+	return i > 0 || !quotien.in(strings.TrimSpace(fractions.Replace(lines[1])))
+}

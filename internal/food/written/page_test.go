@@ -1,0 +1,88 @@
+package written_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ripplewright/internal/check/market"
+	"ripplewright/internal/food/written"
+)
+
+// What stands on pages, sheets and letters beside a recipe is passed over, unless it names a food
+// that may be a line of it. common practice, no source.
+func TestWhatStandsBesideARecipeIsPassedOver(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"Jump to Video", "Print Recipe", "Cook Mode", "Leave a comment", "Select all", "Course: Dessert", "Author: Jo B.", "Source: some tiktok", "Adapted from: Gran's book 1962",
+		"> Best, F.", "Love, Nan", "Kind regards, Fergus", "xoxo Ruthie", "Sum\t1007.5\t", "Subtotal | 900 g | 90 %", "Total: 4,570 g", "p. 43", "buy more vanilla!!", "running low on cocoa", "BATCH A / 06-14 / freezer 2",
+		"Mount the whites separately and put in the freezer for one night.", "Toast walnuts at 350F, 8 to 10 min.", "Keeps two weeks in a jam jar in the fridge.", "Brown the butter", "Sweat the rhubarb until soft",
+	} {
+		l, ok := r.Line(text)
+		assert.False(t, ok, "%s: %v", text, l.Doubt)
+	}
+	for _, text := range []string{
+		"Sum: 900 g cream", "Source: 2 cups cream", "best butter", "Nutella", "buy vanilla", "Batch A cream", "Batch B: sugar 200", "p. 43 sugar", "Toast crumbs", "Brown sugar", "brown rice flour", "hold the salt", "2 jam jars of honey",
+		"1 jam jar of cream", "Save a few raspberries", "out of sugar, use 100 g honey", "dry milk", "43 cream", "Bottle of cream", "Print 200 g sugar", "Cheers 100 ml rum",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && !l.Taken(), text)
+	}
+}
+
+// A number by itself is that of a page where it stands first or last, and no part of the amount
+// below it.
+func TestTheNumberOfAPage(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, lines := range map[string]int{
+		"43\n400 g sugar\n2 yolks": 2, "400 g sugar\n2 yolks\n117": 2, "400 g sugar\n43\n2 yolks": 3, "1\n400 g sugar\n2 yolks": 3, "10\n1/2 cup sugar\n2 yolks": 3, "10\n½ cup sugar\n2 yolks": 3, "43\n400 g sugar": 2, "- 7 -\n400 g sugar\n2 yolks": 2,
+	} {
+		assert.Len(t, r.Read(text), lines, text)
+	}
+}
+
+// What a chat puts before a line and behind it hides no line.
+func TestWhoWroteALine(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string]float64{
+		"[7:14 PM] Jo: 1/2 cup sugar": 100, "[7:14\u202fPM] Auntie Jo: 100 g sugar": 100, "7:14 pm Jo: 100 g sugar": 100, "Dana: half a cup of sugar": 100, "Dana: a cup of sugar lol": 200, "100 g sugar sorry": 100, "100 g sugar :)": 100,
+	} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.1, text)
+	}
+	all := r.Read("Dana: ok so\nDana: whole milk 300 ml\nMike: is it for saturday?\nMike: nope, just a whisk\nDana: some sugar\nDana: 2 yolks")
+	if assert.Len(t, all, 3) {
+		assert.Equal(t, "milk_whole", all[0].Ingredient.ID)
+		assert.Equal(t, []string{"sugar"}, all[1].Meanings)
+		assert.True(t, all[2].Taken())
+	}
+	for _, text := range []string{"Topping: 100 g moon\nTopping: cream", "Instead: 100 g sugar\nInstead: 2 yolks", "Sugar: 100\nSugar: 200", "[7:14 PM] Frozen: 100 g raspberries\n2 eggs?", "nope, no cream\nyeah and sugar"} {
+		for _, l := range r.Read(text) {
+			assert.False(t, l.Taken(), text)
+		}
+		assert.Len(t, r.Read(text), 2, text)
+	}
+}
+
+// A note in a table's last column, the part that is eaten, a sort and what would do as well leave
+// the weight; the tablespoon of Australia has 20 mL: AS 1325 (1972), from memory.
+func TestNotesThatLeaveTheWeight(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string]float64{
+		"Egg yolks\t90 g\tabout 5": 90, "Matcha\t12 g\tceremonial not needed": 12, "70% dark chocolate | 90 g": 90, "200 g raspberries (frozen is fine)": 200, "100 ml lime juice (bottled ok)": 102.3,
+		"2 ripe avocados (about 300 g flesh)": 300, "1 pineapple (600 g peeled)": 600, "1 tablespoon (20 ml) lemon juice": 20.6, "2 tbsp (40 ml) lemon juice": 41.2, "1/4 teasp. salt": 1.5, "1 cup sugar + 2 tbsp": 225, "1 (15 oz) container ricotta, whole milk": 425.2,
+		"milk chocolate, 35% cocoa, 150 g": 150, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
+	} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.015*grams, text)
+	}
+	for _, text := range []string{
+		"Egg yolks\t90 g\tabout 12", "Matcha\t12 g\tnot needed", "Salted butter\t12 g\tbutter not needed", "1 tablespoon (30 ml) lemon juice", "1 teaspoon (20 ml) lemon juice", "2 ripe avocados (about 300 g with skin)", "milk chocolate, 55% cocoa, 150 g",
+		"1 cup sugar + 2 eggs", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && !l.Taken(), text)
+	}
+}
