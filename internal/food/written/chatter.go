@@ -30,8 +30,8 @@ var (
 	number0   = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
 	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
 	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
-	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug)\.(\s)`)
-	bareShort = find(`(?i)(\b)choc(\s|,|$)`)
+	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|lt|pwd|pwdr|cornst|lem|cin)\.(\s)`)
+	bareShort = find(`(?i)\b(choc|hvy|brn|pwd|pwdr|dk)(\s|,|$)`)
 	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
 	ofSize    = find(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
 )
@@ -40,7 +40,8 @@ var (
 var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
 
 // full are words that are cut short with a point. common practice, no source.
-var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar"}
+var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar",
+	"dk": "dark", "lt": "light", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon"}
 
 // talkers are the names that two and more lines of a text begin with before a colon, as those of a
 // chat do: no foods, and no words that change what a line says.
@@ -102,7 +103,10 @@ func (r *Reader) quiet(s string, talkers map[string]bool) string {
 	s = shorts().ReplaceAllStringFunc(s, func(short string) string {
 		return full[strings.ToLower(strings.TrimRight(short, ". "))] + " "
 	})
-	s = bareShort.swap(s, "${1}chocolate$2")
+	s = bareShort().ReplaceAllStringFunc(s, func(short string) string {
+		word := strings.TrimRight(short, " ,\t")
+		return full[strings.ToLower(word)] + short[len(word):]
+	})
 	s = dozen.swap(s, "12 ")
 	s = fillers.swap(itsSo.swap(s, "$1"), "$1")
 	if m := glued.parts(s); m != nil {

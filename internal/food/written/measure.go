@@ -46,15 +46,15 @@ var measures = func() map[string]measure {
 		{"l lt ltr liter liters litre litres", measure{volume, 1000}},
 		{"floz", measure{volume, customary.FluidOunceML}},
 		{"cup cups c cupful cupfuls cupsful", measure{volume, customary.CupML}},
-		{"tbsp tbsps tbs tblsp tblsps tbl tbls tbspn tablesp tbspoon tbspoons tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful", measure{volume, customary.TablespoonML}},
-		{"tsp tsps ts tspn teasp teasps tspoon tspoons teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful", measure{volume, customary.TeaspoonML}},
+		{"tbsp tbsps tbs tblsp tblsps tbl tbls tbspn tbspns tblspn tblspns tablesp tbspoon tbspoons tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful", measure{volume, customary.TablespoonML}},
+		{"tsp tsps ts tspn tspns teasp teasps tspoon tspoons teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful", measure{volume, customary.TeaspoonML}},
 		{"pt pts pint pints", measure{pint, customary.PintML}},
 		{"qt qts quart quarts", measure{volume, customary.QuartML}},
 		{"gal gallon gallons", measure{volume, customary.GallonML}},
 		{"pc pcs piece pieces ea each unit units pz", measure{pieces, 0}},
 		{"can cans tin tins package packages pkg pkgs packet packets envelope envelopes stick sticks block blocks jar jars bottle bottles box boxes carton cartons tub tubs bag bags sachet sachets pot pots punnet punnets basket baskets pouch pouches brick bricks tray trays bucket buckets container containers pkt pkts", measure{container, 0}},
 		{"pinch pinches dash dashes drop drops splash knob knobs handful handfuls glug drizzle touch shot shots sheet sheets leaf leaves slice slices clove cloves sprig sprigs bar bars " +
-			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts", measure{vague, 0}},
+			"some dessertspoon dessertspoons ladle ladles glass glasses scoop scoops spoon spoons spoonful spoonfuls part parts bunch bunches", measure{vague, 0}},
 	} {
 		for _, w := range strings.Fields(m.words) {
 			all[w] = m.is

@@ -20,7 +20,7 @@ var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered shaved shredded crumbled broken smashed minced snapped")
 
 // bySize are words that tell how large the pieces are.
 var bySize = words("large medium small big med lg lge lrg sm sml regular")
@@ -38,7 +38,7 @@ var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
 	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|\b(?:sifted|sieved|strained|rinsed) twice\b|\btwice (?:sifted|sieved|strained)\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = find(`(?i)^(?:about |abt\.? |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|half an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
+	pieceOf   = find(`(?i)^(?:about |abt\.? |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|[13]/[24](?: an?| of an?)?|half an?|half of an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
 	eggSize   = find(`(?i)\b(?:size )?\d{1,2}(?: ?(?:-|to) ?\d{1,2})? ?(?:(?:g|grams?|small|medium|large|jumbo|eggs?|yolks?|whites?)\b|ish\b)`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)

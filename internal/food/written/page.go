@@ -19,6 +19,10 @@ var (
 	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)
 	bare  = find(`^\s*(?:\d{2,3}|[-\x{2013}\x{2014}] ?\d{1,3} ?[-\x{2013}\x{2014}])\s*$`)
 
+	// The day of a sheet, and who wrote at what time: "date 03/11", "Mom 3:02 PM".
+	onDay  = find(`(?i)^(?:date|dated|datum|made|churned|printed|updated|revised)(?: on)?\s*:?\s*\d{1,4}[./-]\d{1,2}(?:[./-]\d{2,4})?$`)
+	atTime = find(`(?i)^[^\d]{0,40}\b(?:(?:today|yesterday)?,? ?(?:at )?)\d{1,2}:\d{2}(?::\d{2})?[ \x{00A0}\x{202F}]?(?:[ap]\.?m\.?)?$`)
+
 	// What is to be bought again.
 	bought = find(`(?i)^(?:(?:must|need to|have to|to|remember to|don't forget to|todo:?|to do:?) )?(?:(?:re)?(?:buy|order|get|pick up) (?:some )?more|restock|running (?:low|out) (?:on|of)|(?:almost |nearly |all )?out of|ran out of)\s`)
 
@@ -32,6 +36,10 @@ func (r *Reader) beside(s string) bool {
 	switch {
 	case summed.in(s), paged.in(s):
 		return true
+	case onDay.in(s):
+		return true
+	case atTime.in(s):
+		return !r.names.mentions(s)
 	case plate.in(s):
 		return !digits.in(s) || !r.names.mentions(s)
 	case r.weighs(s) || enough.in(s):

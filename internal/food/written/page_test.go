@@ -86,3 +86,41 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 		assert.True(t, ok && !l.Taken(), text)
 	}
 }
+
+// A first line without an amount is a title where it names a dish, whose it is or which making;
+// what may be a food to add is asked about.
+func TestATitleNamesADish(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	const rest = "\n100 g sugar\n2 yolks\n"
+	for _, title := range []string{
+		"Rocky road", "Aunt Carol's butter pecan", "Ginger & treacle", "PEANUT BUTTER CUP - v3 (less sweet)", "Mint stracciatella", "Mango lassi pops", "Vanilla, scaled x4", "Honeycomb", "Pistachio - the Bronte one",
+		"SALTED CARAMEL / 5 L mix", "Fior di latte v7 - 12/03", "Strawberry wk23 - prep Thu, churn Fri", "Cookies & cream pie (serves 8)", "Butter pecan", "Sam's birthday cake ice cream", "BATCH A / 06-14 / freezer 2", "Batch A choc - Sat market",
+	} {
+		assert.Len(t, r.Read(title+rest), 2, title)
+	}
+	for _, line := range []string{
+		"Vanilla", "Dulce de leche", "Stracciatella 200", "Honeycomb (100 g)", "Yolks no. 4", "Goat's milk", "Confectioners' sugar", "Salt & pepper", "Lyle's golden syrup", "cream and sugar", "Wed cream 200 g", "Duck eggs 4",
+		"honey (Saturday market)", "Pie crust 1", "Cream for Saturday", "Brownies, 6", "ginger & lime", "Sugar & cream, whipped", "Gran's jam", "Captain Morgan's rum", "SALTED CARAMEL / 5 L",
+	} {
+		assert.Len(t, r.Read(line+rest), 3, line)
+	}
+}
+
+// Thousands are proven by decimals with the other sign, or by a total that they alone come to.
+func TestATextProvesItsThousands(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{
+		"Whole milk\t1,250 g\nSugar\t250 g\nTOTAL\t1,500 g", "whole milk 1,250 g\nsugar 250 g\nTotal: 1500 g", "whole milk 1,250 g\nguar gum 2.5 g", "whole milk 1.250 g\nguar gum 2,5 g", "whole milk 1,250 g\nsugar 0.25 kg",
+	} {
+		l := r.Read(text)[0]
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, 1250, l.Grams.Value, 1e-9, text)
+	}
+	for _, text := range []string{
+		"Whole milk\t1,250 g\nSugar\t250 g\nTOTAL\t1,700 g", "whole milk 1,250 g\nsugar 250 g", "whole milk 1,250 g\nguar gum 2,5 g", "whole milk 1,250 g\nguar gum 2,5 g\nsalt 1.5 g", "guar 1,250 g\nsalt 2.000 g\nsugar 1.5 g",
+		"whole milk 1,250 g\nchurned 11.06\n", "guar gum 1,250 g\nsalt 2 g\nTotal 3,25 g",
+	} {
+		l := r.Read(text)[0]
+		assert.Equal(t, written.Thousands, l.Doubt, text)
+	}
+}

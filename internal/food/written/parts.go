@@ -234,7 +234,7 @@ var blocks = words("bar bars slice slices piece pieces")
 
 var (
 	// fleshed finds that what is weighed is what is eaten of it: "300 g flesh".
-	fleshed = find(`(?i)^\s*(?:of )?(?:flesh|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
+	fleshed = find(`(?i)^\s*(?:of )?(?:flesh|leaves|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
 	plus    = find(`(?i)\s(?:plus\s|(?:\+|&|and)\s+\d)`) // "1 cup sugar + 2 tbsp"
 	partOf  = find(`(?i)^\S+ (?:\S+ )?of `)              // "half of 300 g"
 	each    = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
@@ -308,6 +308,10 @@ func (p *parts) note(t string) {
 		}
 		if ok && a.word == "" && a.doubts == 0 && sizeWords[strings.ToLower(rest)] && eggs.in(p.name) {
 			p.sum, p.name = append(p.sum, a), p.name+" "+rest // "egg yolks, 6 large"
+			return
+		}
+		if ok && a.word == "" && a.doubts == 0 && isPlain(rest) {
+			p.sum = append(p.sum, a) // "bananas, 3 ripe"
 			return
 		}
 	}

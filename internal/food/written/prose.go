@@ -15,6 +15,7 @@ var methods = words("add allow arrange assemble bake beat blend blitz boil break
 	"flame torch mise age charge past pasteurise pasteurize homogenise homogenize mature bloom hydrate shear blast whack bung chuck stick shove pile plate pulse turn zap " +
 	"stir stop store strain swirl take taste temper thaw thin tip toast top toss transfer try turn unmould use wait warm wash watch weigh whip whisk whizz wrap zest " +
 	"mount bruise sweat nap nappe caramelise caramelize emulsify deglaze flambe marinate decant bottle glaze hang stew saute brown clarify discard submerge plunge immerse demold demould unmold loosen tap bang knock trim wipe dry portion tear twist pierce prick tie bundle lift dollop quenelle switch agitate rehydrate thicken candy crystallise crystallize " +
+	"pastorizzare maturare omogeneizzare mantecare abbattere frullare setacciare sciogliere scaldare cuocere raffreddare pasteuriser maturer refroidir porter blanchir foisonner pasteurisieren erhitzen verrühren aufkochen abkühlen pasteurizar madurar calentar enfriar hervir " +
 	"laisser faire mélanger fouetter cuire verser ajouter servir turbiner alles chauffer incorporer battre monter mescolare montare versare aggiungere servire mezclar batir verter añadir congelar")
 
 // things are those of them that may be a food as well, "zest, grated" or "mature cheddar";
@@ -155,12 +156,56 @@ var batchOf = find(`(?i)^(?:test|trial|batch|version|formula|recipe|card|sheet) 
 // told finds how a title goes on: "peach ice cream, the way Aunt Ruth did it".
 var told = find(`(?i)\s*(?:,|-)\s*(?:the way|the one|just like|just as|like|as|from|after|by|à la|inspired|adapted)\b.*$`)
 
+// dishes are words of what is eaten, that a title has and a line hardly: "Rocky road".
+var dishes = words("road split pop lassi stracciatella cheesecake brownie pie tart trifle pavlova alaska float shake milkshake lolly lollipop popsicle paleta honeycomb hokey spumoni cassata tartufo zabaglione zabaione " +
+	"affogato tiramisu creamsicle mess froyo cannoli baklava glace horchata barfait eclair profiterole swirl")
+
+// Whose dish it is, "Aunt Carol's butter pecan", of which making, "v3", "wk 23", and how much
+// is made, "5 L mix".
+var (
+	whose    = find(`\b\p{Lu}\pL*'s?\s+\pL`)
+	flavours = find(`(?i)\b(?:butter pecan|rum (?:and |& |'?n'? )?raisin|rocky road|cookies? (?:and|&|'?n'?) cream|mint choc\w*(?: chip)?|choc\w* chip|french vanilla|salted caramel|key lime|maple walnut|(?:peaches|strawberries) (?:and|&) cream|fior di latte|eton mess|crème brûlée|creme brulee|panna cotta)\b`)
+	animals  = find(`(?i)\b(?:goat|sheep|cow|ewe|buffalo|baker|brewer|confectioner|lady|ladie)s?'`)
+	making   = find(`(?i)\bv ?\d{1,2}\b|\bscaled\b|\b(?:take|attempt|try|version|ver\.?|mk) ?\d{1,2}\b|\b(?:wk|week) ?\d{1,2}\b|\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day)?\b`)
+	bulk     = find(`(?i)[\s/,(-]+(?:for )?(?:about |ca\.? )?\d+(?:[.,]\d+)? ?(?:l|lit(?:er|re)s?|kg|qts?|quarts?|gal(?:lon)?s?) (?:of )?(?:mix|base|batch|total|yield|finished)\)?$`)
+	people   = find(`(?i)\s*\((?:makes|serves|for|yields?)\b[^()]*\)|\s*[-,x(]?\s*(?:(?:serves|for|makes) ?\d+|\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)\)?)\s*$`)
+	ofTwo    = find(`(?i)^(\p{L}[\pL ]*?) (?:&|and|\+) (\pL[\pL ]*)$`)
+	thatOne  = find(`(?i)\s-\s(?:the|my|our)\s\pL[\pL ]*\sone\)?$`)
+)
+
+// dish reports whether a first line without an amount is the name of a dish.
+func (r *Reader) dish(l *Said) bool {
+	s := tidy(making.swap(people.swap(bulk.swap(tidy(l.Text), ""), ""), ""))
+	if l.Taken() || s == "" || r.weighs(s) || seasons.in(s) || enough.in(s) || pinched[strings.ToLower(strings.Fields(s)[0])] {
+		return false
+	}
+	if making.in(l.Text) || thatOne.in(tidy(l.Text)) {
+		return true
+	}
+	if l.Ingredient != nil || digits.in(s) {
+		return false
+	}
+	if bulk.in(tidy(l.Text)) || flavours.in(s) && capitals(strings.Fields(s)[:1]) {
+		return true
+	}
+	if at := whose.at(s); at != nil && !animals.in(s) && !r.names.mentions(s[at[1]-1:]) {
+		return true
+	}
+	if strings.ContainsAny(s, ",;") {
+		return false
+	}
+	if m := ofTwo.parts(s); m != nil && capitals(strings.Fields(s)[:1]) && r.names.mentions(m[1]) && r.names.mentions(m[2]) && !strings.Contains(keyOf(s), "salt") {
+		return true
+	}
+	return slices.ContainsFunc(strings.Fields(keyOf(s)), func(w string) bool { return dishes[w] })
+}
+
 // titled reports whether the first line of a text is its title: it names a dish, or each of
 // its words has a capital and none is a food's; and it has no amount.
 func (r *Reader) titled(l *Said) bool {
 	s := tidy(told.swap(crowd.swap(l.Text, ""), ""))
 	fields := strings.Fields(s)
-	if lettered.in(s) && !digits.in(l.Text) {
+	if lettered.in(s) && !digits.in(l.Text) || r.dish(l) {
 		return true
 	}
 	if bulk := batchOf.of(tidy(l.Text)); bulk != "" && l.Ingredient == nil && !r.names.mentions(bulk) {

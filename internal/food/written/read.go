@@ -34,7 +34,7 @@ func (r *Reader) Read(text string) []Said {
 	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
-	in.talkers = r.talkers(text)
+	in.talkers, in.thousand = r.talkers(text), r.thousand(text)
 	in.above = &[]listed{}
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
 	for i, raw := range lines {
@@ -80,7 +80,8 @@ type whole struct {
 	above    *[]listed // the lines above that weigh something
 	shares   bool      // it gives shares of the whole before the weights
 	talkers  map[string]bool
-	dashed   bool // its lines begin with dashes that touch the number: none is a minus
+	thousand string // the sign that parts its thousands, "" for none that is proven
+	dashed   bool   // its lines begin with dashes that touch the number: none is a minus
 }
 
 var (
@@ -108,7 +109,7 @@ var (
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
 	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
 	// A page's rating, the size of what is churned in, a day, and what a trial does without.
-	rated    = find(`(?i)^\d(?:[.,]\d+)?(?: ?/ ?5| out of 5)?(?: stars?)? ?(?:from|by|based on|[-,(])? ?\d[\d.,]*k? (?:votes?|ratings?|reviews?)\)?$`)
+	rated    = find(`(?i)^\(?\d(?:[.,]\d+)?(?: ?/ ?5| out of 5)?(?: stars?)? ?(?:from|by|based on|[-,(])? ?\d[\d.,]*k? (?:votes?|ratings?|reviews?|stars?)\)?$`)
 	machine  = find(`(?i)\bfor (?:an?|the|my|our|your) \d+(?:[.,]\d+)?[ -]?(?:l|lit(?:er|re)s?|qts?|quarts?|cups?|pints?|inch|cm)\b\.? (?:freezer|machine|churn|maker|pan|tin|dish|mou?ld|bowl)s?$`)
 	dated    = find(`(?i)\s*\b(?:\d{1,2}(?:st|nd|rd|th)? (?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.?(?: \d{2,4})?|\d{1,2}[./]\d{1,2}[./]\d{2,4})$`)
 	lacking  = find(`(?i)\s*\((?:no|without|w/o) [^()\d]*\)`)
@@ -130,7 +131,7 @@ var (
 	timesOf  = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap      = find(`[\s:=-]+`)
 	titles   = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
-	layout   = words("us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe recept rezept recette ricetta receta mix")
+	layout   = words("crust glaze ganache compote dough batter assembly decoration decorations finish extras swirls layer layers us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe recept rezept recette ricetta receta mix")
 )
 
 // measuresFirst reports whether s goes on with a measure, as "2. cups" does.
@@ -219,7 +220,7 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	if in.table.head != "" && in.table.head == text || in.inGrams && allGrams.in(text) {
 		return l, false
 	}
-	text = r.row(&in.table, text)
+	text = ungrouped(r.row(&in.table, text), in.thousand)
 	if in.inStep {
 		text = lastCell.swap(text, "$1")
 	}
