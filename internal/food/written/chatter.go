@@ -1,6 +1,7 @@
 package written
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -23,25 +24,27 @@ var (
 	itsSo     = find(`(?i)^(?:(?:and|so|oh|ok|okay|then)[\s,]+)*it'?s\s+(\d)`)
 	speaker   = find(`^(\pL{2,15}):\s*(\d.*|(?i:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s.*)$`)
 	talker    = find(`(?m)^\s*(\pL{2,15}(?: \pL{1,15})?):[ \t]+`)
-	promised  = find(`(?i)^ingredients?\b[^\d:]*:?\s*(\d.*)$`)
+	promised  = find(`(?i)^ingredients?\b([^\d:]*):?\s*(\d.*)$`)
+	partFirst = find(`(?i)^for (?:the |each )?\pL[\pL -]{1,30}:\s*(\d.*)$`)
+	forMany   = find(`(?i)\b(?:makes|serves|for|yields?|about|approx)\b`)
 	spoonOf   = find(`(?i)\b(tea|table)[ -]spoon`)
 	swiss     = find(`\b(\d{1,3})['\x{2019}](\d{3})\b`)
 	unitHead  = find(`(?i)^(\pL.*\D)\b(gr|g|grams?|kg|ml|cl)\.? (\d+(?:[.,]\d+)?)$`) // "sugar gr. 110"
 	number0   = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
 	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
 	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
-	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|lt|pwd|pwdr|cornst|lem|cin)\.(\s)`)
+	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin)\.(\s)`)
 	bareShort = find(`(?i)\b(choc|hvy|brn|pwd|pwdr|dk)(\s|,|$)`)
 	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
 	ofSize    = find(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
 )
 
 // notSpeakers are words before a colon that change what a line says.
-var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes")
+var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes small medium large big single mini")
 
 // full are words that are cut short with a point. common practice, no source.
 var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar",
-	"dk": "dark", "lt": "light", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon"}
+	"dk": "dark", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon"}
 
 // talkers are the names that two and more lines of a text begin with before a colon, as those of a
 // chat do: no foods, and no words that change what a line says.
@@ -59,7 +62,7 @@ func (r *Reader) talkers(text string) map[string]bool {
 // changes reports whether words before a colon are of a food, or change what the line says.
 func (r *Reader) changes(name string) bool {
 	name = strings.ToLower(name)
-	return notSpeakers[name] || changed[name] || r.names.mentions(name)
+	return slices.ContainsFunc(strings.Fields(name), func(w string) bool { return notSpeakers[w] || changed[w] }) || r.names.mentions(name)
 }
 
 // unheaded takes from a line of a chat the name of who wrote it, unless nothing but an amount is
@@ -87,7 +90,10 @@ func (r *Reader) quiet(s string, talkers map[string]bool) string {
 		s = please.swap(s, "")
 	}
 	s = unheaded(r.sent(s), talkers)
-	if m := promised.parts(s); m != nil {
+	if m := promised.parts(s); m != nil && !serving.in(strings.TrimPrefix(m[1], "(")) && !forMany.in(m[1]) {
+		s = m[2]
+	}
+	if m := partFirst.parts(s); m != nil {
 		s = m[1]
 	}
 	if m := speaker.parts(s); m != nil && !notSpeakers[strings.ToLower(m[1])] && !changed[strings.ToLower(m[1])] && !serving.in(s) {

@@ -121,20 +121,22 @@ func (r *Reader) grams(l *Said, a amount, size string, american bool) (ingredien
 
 var (
 	foamed = find(`(?i)\b(?:whipped|whisked|beaten|frothed)\b`)
-	mashed = find(`(?i)\b(?:pureed|puréed|mashed|crushed|pulped|blended|blitzed)\b`)
+	mashed = find(`(?i)\b(?:smashed|pureed|puréed|mashed|crushed|pulped|blended|blitzed)\b`)
+	flaked = find(`(?i)\b(?:grated|shaved|shredded|flaked)\b`)
 	melted = find(`(?i)\bmelted\b`)
 )
 
 // reshaped reports whether a food is measured after it was whipped, mashed or melted, so
-// that a cup of it is not the record's. What is done behind a comma is done later.
-func reshaped(in *ingredient.Ingredient, name string) bool {
+// that a cup of it is not the record's. What is done behind a comma is done later, except that a
+// bar of chocolate fills no cup before it is grated.
+func reshaped(in *ingredient.Ingredient, name, note string) bool {
 	switch {
 	case in.ID == "egg_white" || strings.HasPrefix(in.ID, "cream_"):
 		return foamed.in(name)
 	case in.Group == "fruit" && in.DensityKind == "bulk":
 		return mashed.in(name)
 	}
-	return in.Group == "cocoa_chocolate" && melted.in(name)
+	return in.Group == "cocoa_chocolate" && (melted.in(name) || flaked.in(name+" "+note))
 }
 
 // measured weighs a volume.
@@ -147,7 +149,7 @@ func (r *Reader) measured(l *Said, a amount, out Said) (ingredient.Cell, Said) {
 		return ingredient.Known(a.n * g), out
 	} else if several && out.Doubt == 0 {
 		out.Doubt = HowFull
-	} else if reshaped(in, l.Name) && out.Doubt == 0 {
+	} else if reshaped(in, l.Name, l.Note) && out.Doubt == 0 {
 		out.Doubt = HowFull
 	}
 	if !in.Density.Known {

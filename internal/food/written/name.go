@@ -20,7 +20,7 @@ var drunk = map[string]string{"tea": "tea_black_brewed", "black tea": "tea_black
 
 // plainWords are words of a name that leave the ingredient what it is.
 var plainWords = words("fresh freshly squeezed organic good quality best cold chilled iced ice-cold warm hot lukewarm softened melted strained finely coarsely roughly chopped grated sifted " +
-	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered shaved shredded crumbled broken smashed minced snapped")
+	"packed firmly lightly beaten pure free range filtered boiling ripe peeled pitted hulled sliced halved unsifted unpacked whisked lightly-beaten crushed clean my the uht raw shelled very cored stoned washed rinsed trimmed stemmed seeded deseeded skinned quartered diced cubed halve piece chunk cube flesh smooth creamy crunchy mashed pureed strong room temperature extra flaked slivered shaved shredded crumbled minced")
 
 // bySize are words that tell how large the pieces are.
 var bySize = words("large medium small big med lg lge lrg sm sml regular")

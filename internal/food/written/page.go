@@ -7,13 +7,18 @@ import "strings"
 var (
 	// The buttons and plates of a page: "Jump to Video", "Cook mode", "Course: Dessert".
 	button = find(`(?i)^(?:(?:jump|skip|scroll|go|back) to (?:the )?(?:recipe|video|comments?|reviews?|top|content|instructions?|method)|(?:print|pin|save|share|rate|email|bookmark)(?: (?:it|this|the|recipe|page|now))*|cook mode|prevent your screen|(?:leave|write|add) an? (?:comment|review|rating|note)|(?:watch|play)(?: the)? video|advertisements?|sponsored|affiliate links?|(?:de)?select all|add to (?:cart|basket|collection|favou?rites)|[123½]x(?: [123½]x)+|read more|click here|see (?:notes?|video)|log ?in|subscribe)\b[^\d]*$`)
-	plate  = find(`(?i)^(?:author|source|from|adapted from|recipe (?:by|from)|by|via|credit|course|cuisine|keywords?|tags?|category|difficulty|level|rating|equipment|tools|chef|made by|tested by|date|season|occasion|diet)\s*:\s*\S`)
+	plate  = find(`(?i)^(?:subject|to|cc|sent|re|fwd?|betreff|author|source|from|adapted from|recipe (?:by|from)|by|via|credit|course|cuisine|keywords?|tags?|category|difficulty|level|rating|equipment|tools|chef|made by|tested by|date|season|occasion|diet)\s*:\s*\S`)
 
 	// The end of a letter: "Best, F.", "love from Nan".
-	signed = find(`(?i)^(?:all the best|(?:(?:with )?(?:best|kind|warm|kindest|warmest) )?(?:best|cheers|love|yours|regards|wishes|thanks|thank you|hugs|kisses|x{1,3}|xo(?:xo)*|sincerely|cheerio|ciao|bye|bon app[eé]tit|good luck|enjoy)(?: (?:truly|sincerely|again|always|and (?:kisses|love|hugs|thanks)|so much|in advance|from|to you(?: all)?))*)[\s,.!-]*(?:\pL[\pL.'-]*[ ]?){0,3}[.!]*$`)
+	signed = find(`(?i)^(?:all the best|(?:(?:with )?(?:best|kind|warm|kindest|warmest) )?(?:best|cheers|love|yours|regards|wishes|thanks|thank you|hugs|kisses|x{1,3}|xo(?:xo)*|sincerely|cheerio|ciao|bye|bon app[eé]tit|good luck|enjoy)(?: (?:truly|sincerely|again|always|and (?:kisses|love|hugs|thanks)|so much|in advance|to you(?: all)?))*)(?:[,.!-]+\s*| from |\s*$)(?:\pL[\pL.'-]*[ ]?){0,3}[.!]*$`)
 
 	// A row that adds the weights up: "Sum 1007.5", "Subtotal | 900 g | 100 %".
 	summed = find(`(?i)^(?:sum|sub-?totals?|grand total|totals?|tot\.?|\x{03A3}|\x{2211}|all together|altogether)\b?[\s:=|;,-]*(?:[\d.,]+ ?(?:k?g|m?l|lbs?|oz|%|pcs)?[\s|;,/()-]*)*$`)
+
+	// Words that a page is found by, and a name with kisses.
+	hashed = find(`^\s*(?:[#@][\pL\d_.]+[\s,]*)+$`)
+	kisses = find(`(?i)^(?:x{2,4}|xo(?:xo)+) \pL+$`)
+	kissed = find(`(?i)^[\s>-]*\pL+(?: \pL+)? ?(?:x{1,4}|xoxo)[\s.!]*$`)
 
 	// The page of a book.
 	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)
@@ -51,7 +56,7 @@ func (r *Reader) beside(s string) bool {
 	case lettered.in(s):
 		return !r.names.mentions(s)
 	}
-	return strings.Contains(s, " ") && signed.in(s) && !r.names.mentions(s) && !r.names.foreigner(s)
+	return strings.Contains(s, " ") && (signed.in(s) || kisses.in(s)) && !r.names.mentions(s) && !r.names.foreigner(s)
 }
 
 // numberOfPage reports whether a line is the number of a page that was copied with it: the first

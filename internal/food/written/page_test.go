@@ -124,3 +124,38 @@ func TestATextProvesItsThousands(t *testing.T) {
 		assert.Equal(t, written.Thousands, l.Doubt, text)
 	}
 }
+
+// What begins as a heading or with a verb and weighs a food is no heading and no step.
+func TestAHeadingThatWeighsIsALine(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{"For the syrup: 200 g sugar", "Ingredients: 200 g sugar"} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, 200, l.Grams.Value, 1e-9, text)
+	}
+	for _, text := range []string{
+		"For the syrup: 200 g sugar, 100 ml water", "for the sauce 200 g sugar", "Cook 200 g sugar", "Method: whisk 4 yolks", "Heat cream 500", "Puree de framboise 1500", "Whip cream 250", "Soak 4 leaves gelatine", "Stir 2 spoons of sugar in",
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok && !l.Taken(), text)
+	}
+	for _, text := range []string{"Ingredients (makes 1 litre)", "Ingredients for 8", "Cook Time: 20 mins", "For the 2 quart freezer", "Whip on speed 4", "Bake at 180", "#icecream #homemade", "Mum x", "Subject: FW: lemon ice", "Mom 3:02 PM"} {
+		_, ok := r.Line(text)
+		assert.False(t, ok, text)
+	}
+}
+
+// A cup of grated chocolate is no cup of chips: USDA SR28 weighs one of 132 g (NDB 19078) and
+// chips of 168 g (NDB 19120).
+func TestACupOfGratedChocolateIsNoneOfChips(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for _, text := range []string{"1 cup grated semisweet chocolate", "1 cup milk chocolate, shaved"} {
+		l, _ := r.Line(text)
+		assert.Equal(t, written.HowFull, l.Doubt, text)
+	}
+	for text, grams := range map[string]float64{"1 cup milk chocolate chips": 168, "1 cup grated unsweetened chocolate": 132, "100 g milk chocolate, grated": 100} {
+		l, _ := r.Line(text)
+		assert.True(t, l.Taken(), text)
+		assert.InDelta(t, grams, l.Grams.Value, 0.5, text)
+	}
+}

@@ -234,19 +234,20 @@ var blocks = words("bar bars slice slices piece pieces")
 
 var (
 	// fleshed finds that what is weighed is what is eaten of it: "300 g flesh".
-	fleshed = find(`(?i)^\s*(?:of )?(?:flesh|leaves|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
-	plus    = find(`(?i)\s(?:plus\s|(?:\+|&|and)\s+\d)`) // "1 cup sugar + 2 tbsp"
-	partOf  = find(`(?i)^\S+ (?:\S+ )?of `)              // "half of 300 g"
-	each    = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
-	inAll   = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
-	purpose = find(`(?i)\s+for (?:the \pL+|tops?|toppings?|decoration|decor|service|crunch|colou?r)$`)
-	lessOr  = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
+	fleshed   = find(`(?i)^\s*(?:of )?(?:flesh|leaves|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
+	fleshOnly = find(`(?i)^(?:flesh|pulp|meat|peeled|pitted|stoned|prepared)(?: only| weight)?[\s:,-]*(\d[\d.,]* ?(?:k?g|oz))$`) // "flesh only - 300 g"
+	plus      = find(`(?i)\s(?:plus\s|\+\s*\d|(?:&|and)\s+\d)`)                                                                  // "1 cup sugar + 2 tbsp"
+	partOf    = find(`(?i)^\S+ (?:\S+ )?of `)                                                                                    // "half of 300 g"
+	each      = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
+	inAll     = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)
+	purpose   = find(`(?i)\s+for (?:the \pL+|tops?|toppings?|decoration|decor|service|crunch|colou?r)$`)
+	lessOr    = find(`(?i)^or (?:(?:a (?:little|bit|touch)|slightly|somewhat|even) )?(?:less|more)\b`)
 	// What cannot be read, or is left to the tongue.
 	torn = find(`(?i)\b(?:torn|illegible|unreadable|smudged|faded|stained|cut off|unclear|can't read|cannot read|not sure|i think|i guess|maybe|perhaps|probably)\b|\bmore to taste\b`)
 	// Another number of the same, or two sizes: "or 5 if large", "from large or jumbo eggs".
 	orMany    = find(`(?i)^(?:or )?\d+ (?:if|for|of|when|with)\b`)
 	twoSizes  = find(`(?i)\b(?:small|medium|large|jumbo|xl)\b[- ](?:or|to|/) ?(?:extra |very |x-)?(?:small|medium|large|jumbo|xl)\b`)
-	counted   = find(`(?i)^(?:about|abt\.?|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?:[ -]?ish)?$`)
+	counted   = find(`(?i)^(?:about|abt\.?|around|approx\.?|approximately|ca\.?|circa|roughly|from|~|\s)*(\d{1,2})(?: ?(?:-|to|or) ?\d{1,2})?(?:[ -]?ish)?$`)
 	wholeEggs = find(`(?i)\beggs?$`) // divided they are yolks and whites, or some now and some later
 	eggs      = find(`(?i)\b(?:eggs?|yolks?|whites?)\b`)
 	lastly    = find(`^(.*\pL.*?)[\s:,-]+(\d{1,3})(?:(\s*[x*]\s*|\s+X\s*)|\s+)(\d.*)$`)
@@ -273,6 +274,9 @@ func (p *parts) note(t string) {
 	if m := counted.parts(t); m != nil && len(p.sum) > 0 && p.sum[0].in.kind == mass && eggs.in(p.name) {
 		p.pieces = value(m[1]) // a table's note: "egg yolks, 90 g, about 5"
 		return
+	}
+	if m := fleshOnly.parts(t); m != nil {
+		t = m[1]
 	}
 	if joined.in(t) && !more.in(t) && digits.in(t) {
 		p.doubt = Apart

@@ -54,8 +54,10 @@ var pinched = words("pinch pinches dash dashes drop drops splash knob knobs hand
 var enough = find(`(?i)(?:^|[\s,(])(?:q\. ?b\.?|qb|q\. ?s\.?|c\. ?s\.?|quanto basta|a piacere|al gusto|cantidad suficiente|(?:selon|à votre|au) goût|quantum satis|nach (?:geschmack|belieben|bedarf)|etwas|naar smaak|efter smak)(?:$|[\s,;)])`)
 
 var (
-	stepNo = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
-	heats  = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
+	stepNo     = find(`(?i)^(?:step )?\d{1,2}[.):]\s+`)
+	heats      = find(`(?i)\b\d{2,3}(?:-\d{2,3})? ?(?:°|º|degrees?\b)? ?[cf]\b|\b\d{2,3} ?(?:°|º|degrees?\b)`)
+	numberLast = find(`\pL[^\d]*\s\d{1,5}(?:[.,]\d+)?$`)
+	setTo      = find(`(?i)\b(?:at|to|on|speed|page|pp?\.?|for|by|in|about|until|till|level|gas|mark|step|than|of|x|power|setting|no\.?|chapter|every|over|under|below|above) \d{1,5}(?:[.,]\d+)?$`)
 	// takesTime finds how long a step takes: "8 to 10 min".
 	takesTime = find(`(?i)\b\d{1,3}(?: ?(?:-|to) ?\d{1,3})? ?(?:min(?:ute)?s?|hours?|hrs?|h|secs?|seconds?)\b`)
 	timed     = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
@@ -96,7 +98,7 @@ func (r *Reader) prose(s string) bool {
 	case ranked.in(s) && !r.names.mentions(s):
 		return true // "2nd prize"
 	case methods[at]:
-		return fields[1] != "of"
+		return fields[1] != "of" && fields[1] != "de" && fields[1] != "di" && !(numberLast.in(s) && !setTo.in(s)) // "puree de fraise 500"
 	case slices.Contains(fields, "forget") && r.names.mentions(s):
 		return false // "don't forget the salt" may be all that tells of it
 	case tells[at]:
@@ -250,6 +252,8 @@ func (r *Reader) weighs(s string) bool {
 		}
 		a, rest, ok := read(strings.TrimLeft(strings.Join(fields[i:], " "), "("))
 		switch {
+		case ok && a.in.kind == vague && strings.ContainsAny(w[:min(1, len(w))], "0123456789") && r.names.heads(rest):
+			return true // "soak 4 leaves gelatine"
 		case !ok || a.in.kind == vague || vessel.in(rest) && !held.in(rest):
 		case a.in.kind != pieces && a.in.kind != container:
 			return true
@@ -261,6 +265,17 @@ func (r *Reader) weighs(s string) bool {
 			if !timed.in(rest) && r.names.mentions(rest) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// heads reports whether s begins with a food.
+func (n *names) heads(s string) bool {
+	fields := strings.Fields(strings.TrimPrefix(strings.TrimSpace(s), "of "))
+	for i := 1; i <= min(4, len(fields)); i++ {
+		if _, ok := n.all[keyOf(strings.Trim(strings.Join(fields[:i], " "), ".,;:!?()"))]; ok {
+			return true
 		}
 	}
 	return false

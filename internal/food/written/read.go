@@ -102,6 +102,7 @@ var (
 	dots      = find(`\s*(?:\.{2,}|…+|[=:\t])+\s*|\s+-\s+`)
 	blanks    = find(`\s+`)
 	serving   = find(`(?i)^(?:makes|serves|feeds|yields?|servings?|nutrition|calories|kcal|prep|preparation|total|summe|gesamt|time|for the|ingredients?|method|directions?|instructions?)\b|^cook(?:[ :]|$)`)
+	opening   = find(`(?i)^(?:for the|ingredients?|method|directions?|instructions?|cook)\b`) // behind them a line may go on: "For the syrup: 200 g sugar"
 	allergens = find(`(?i)^(?:allergens?|contains|may contain)\s*:`)
 	claims    = find(`(?i)^(?:labels?|claims?|diets?|dietary|suitable for|storage|store|shelf life)\s*:`) // "Label: gluten free, vegan"
 	greeting  = find(`(?i)^with (?:the |our |my |all )?(?:(?:best|kind|warm|many) )?(?:compliments|thanks|regards|wishes|greetings)\b`)
@@ -123,7 +124,7 @@ var (
 	finish   = find(`(?i)\s+(?:to taste|to (?:finish|serve|swirl|ripple|drizzle|top|garnish|decorate|dust|coat|sprinkle|fold in|stir in)|as needed|for \w+ing)\s*$`)
 	digits   = find(`\d`)
 	more     = find(`(?i)^(?:plus|and|\+|with)\s+(?:more|extra|some|a little|a bit)`)
-	joined   = find(`(?i)^\s*(?:plus|and|\+|&)\s+`)
+	joined   = find(`(?i)^\s*(?:(?:plus|and|&)\s+|\+\s*)`)
 	either   = find(`(?i)\s(?:or|oder|ou)\s|[a-z] ?/ ?[a-z]|[a-z] ?(?:\+|&|\band) ?\d`)
 	choices  = find(`(?i)\bor\b|/`)
 	fromOf   = find(`(?i)^(?:the )?((?:(?:finely |coarsely )?grated )?(?:zest|peel|rind)|juice|pulp|juice and zest|(?:egg )?(?:whites?|yolks?|yellows?))\s+(?:of|from)\s+(.*)$`)
@@ -139,7 +140,7 @@ func measuresFirst(s string) bool { _, name, _ := unit(s); return name != "" && 
 
 // heading reports whether s names no ingredient: a title, a yield, a rule.
 func (r *Reader) heading(s string) bool {
-	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) || strings.HasSuffix(s, ":") || serving.in(s) {
+	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) || strings.HasSuffix(s, ":") || serving.in(s) && !(opening.in(s) && r.weighs(s)) {
 		return true
 	}
 	if m := group.parts(s); m != nil && serving.in(m[1]) && !digits.in(group.swap(s, "")) {
@@ -246,7 +247,7 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && (stepNo.in(l.Text) && r.again(s, *in.above) || r.worked(s, *in.above)):
+	case hashed.in(l.Text) || kissed.in(l.Text) && !r.names.mentions(s) || ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && (stepNo.in(l.Text) && r.again(s, *in.above) || r.worked(s, *in.above)):
 		return l, false
 	}
 	if in.shares {
