@@ -60,7 +60,7 @@ func (t *tubColumn) show(d design.Design, r *model.Result) {
 	for _, k := range t.knobs {
 		k.show(d)
 	}
-	t.foot.ShowText(say.TubLines(page.Reads, d, r))
+	t.foot.ShowTexts(say.TubLines(page.Reads, d, r))
 	t.cut.show(d, r)
 }
 

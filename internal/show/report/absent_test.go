@@ -62,7 +62,8 @@ func TestAPhaseInNoTubIsNeitherJudgedNorCompared(t *testing.T) {
 			var b bytes.Buffer
 			require.NoError(t, Sure{File: "x", Answer: a}.WriteText(&b))
 			assert.NotContains(t, b.String(), "ardness of the "+map[string]string{"foam": "foam", "dense": "custard"}[absent])
-			assert.NotContains(t, say.TubLines(say.Usual, d, &r), "both")
+			filled, _ := say.TubLines(say.Usual, d, &r)
+			assert.NotContains(t, filled, "both")
 		}
 	}
 }

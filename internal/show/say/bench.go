@@ -9,7 +9,7 @@ import (
 
 // PhaseLines says in three lines how a phase of r freezes and sweetens, how much of it is
 // ice when a spoon meets it, and how much of it is made; briefly without the bands
-// and the density.
+// and the density, and weights in grams alone.
 func PhaseLines(s Style, r *model.Result, p *model.Phase) (whole, brief string) {
 	role := p.Body.Role
 	sweetness := s.Percent(p.SweetnessPercent, 1)
@@ -23,13 +23,24 @@ func PhaseLines(s Style, r *model.Result, p *model.Phase) (whole, brief string) 
 		frozen = T("%s of the water frozen (%s), %s ice by volume", s.Percent(100*x.Value, 0), s.PercentSpan(100*x.Low, 100*x.High, 0), ice)
 		short = [2]string{T("freezes at %s · sweetness %s", point, sweetness), T("%s frozen, %s ice by volume", s.Percent(100*x.Value, 0), ice)}
 	}
-	g, ml := s.Mass(p.Portion.MadeG), s.Volume(p.Portion.MadeML)
-	made := g + ", " + ml
-	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
-		made = T("%s, %s, %s times the recipe", g, ml, by)
-	}
+	made := phaseMade(s, p)
 	end := T("%s · %s", made, s.Density(p.Body.GPerML()))
-	return strings.Join([]string{freezes, frozen, end}, "\n"), strings.Join([]string{short[0], short[1], made}, "\n")
+	return strings.Join([]string{freezes, frozen, end}, "\n"), strings.Join([]string{short[0], short[1], phaseMade(s.byScale(), p)}, "\n")
+}
+
+// phaseMade says how much of a phase is made.
+func phaseMade(s Style, p *model.Phase) string {
+	g, ml := s.Mass(p.Portion.MadeG), s.Volume(p.Portion.MadeML)
+	if by := s.Number(p.Portion.Factor, 2); by != s.Number(1, 2) && by != Unknown {
+		return T("%s, %s, %s times the recipe", g, ml, by)
+	}
+	return g + ", " + ml
+}
+
+// byScale is s with weights as a scale shows them alone.
+func (s Style) byScale() Style {
+	s.Weights = GramsAlone
+	return s
 }
 
 // SyrupTitle names the lines that are boiled, with what the boiling comes to.
@@ -45,11 +56,19 @@ func SyrupTitle(s Style, y *model.Syrup) string {
 }
 
 // TubLines says in two lines what is filled, with what is left over, and where
-// both phases eat well.
-func TubLines(s Style, d design.Design, r *model.Result) string {
+// both phases eat well; briefly with weights in grams alone.
+func TubLines(s Style, d design.Design, r *model.Result) (whole, brief string) {
+	well := eatsWellWhere(s, r)
+	if r.Blend.MassG == 0 {
+		well = " "
+	}
+	return twoLines(tubsFilled(s, d, r), well), twoLines(tubsFilled(s.byScale(), d, r), well)
+}
+
+func tubsFilled(s Style, d design.Design, r *model.Result) string {
 	b := &r.Blend
 	if b.MassG == 0 {
-		return twoLines(T("nothing to fill the tubs with yet"), " ")
+		return T("nothing to fill the tubs with yet")
 	}
 	count, things := s.Number(b.TubsFilled, 2), Plural(b.TubsFilled, "tub", "tubs")
 	tubs := T("%s %s, %s, sweetness %s", count, things, s.Mass(b.MassG), s.Percent(b.SweetnessPercent, 1))
@@ -63,7 +82,7 @@ func TubLines(s Style, d design.Design, r *model.Result) string {
 	if b.Foam.LeftML > 1 {
 		parts = append(parts, T("%s foam left over", s.Volume(b.Foam.LeftML)))
 	}
-	return twoLines(strings.Join(parts, "; "), eatsWellWhere(s, r))
+	return strings.Join(parts, "; ")
 }
 
 func twoLines(first, second string) string { return first + "\n" + second }

@@ -12,6 +12,7 @@ import (
 	"ripplewright/internal/food/limits"
 	"ripplewright/internal/matter/ripple"
 	"ripplewright/internal/show/tongue"
+	"ripplewright/internal/work/design"
 )
 
 func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
@@ -21,13 +22,21 @@ func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 	whole, brief := PhaseLines(metric, &r, &r.Dense)
 	assert.Regexp(t, `^freezes at −[\d.]+ °C \(−[\d.]+ to −[\d.]+ °C\) · sweetness [\d.]+ %\n\d+ % of the water frozen \(\d+ to \d+ %\), \d+ % ice by volume\n[\d]+ g, [\d]+ mL · [\d.]+ g/mL$`, whole)
 	assert.Regexp(t, `^freezes at −[\d.]+ °C · sweetness [\d.]+ %\n\d+ % frozen, \d+ % ice by volume\n[\d]+ g, [\d]+ mL$`, brief)
-	whole, _ = PhaseLines(us, &r, &r.Dense)
+	whole, brief = PhaseLines(us, &r, &r.Dense)
 	assert.Contains(t, whole, "°F")
 	assert.Contains(t, whole, "fl oz")
+	assert.Regexp(t, `\d g \([^)]+ oz\), [\d.]+ fl oz`, whole)
+	assert.Regexp(t, `\n\d+ g, [\d.]+ fl oz$`, brief, "where ounces beside grams have no room")
+	d.Batch.Basis = design.BasisTubs
+	whole, brief = TubLines(us, d, &r)
+	assert.Regexp(t, `^[\d.]+ tubs?, \d+ g \([^)]+ oz\), sweetness`, whole)
+	assert.Regexp(t, `^[\d.]+ tubs?, \d+ g, sweetness`, brief)
+	d.Batch.Basis = design.BasisAsWritten
 	whole, brief = WordAndHardness(metric, "firm", model.Span{Value: 7.2, Low: 3.1, High: 14})
 	assert.Equal(t, "firm, 7.2 kPa (3.1 to 14 kPa)", whole)
 	assert.Equal(t, "firm, 3.1 to 14 kPa", brief)
-	assert.Regexp(t, `^as written: [\d.]+ tubs?; \d+ mL (custard|foam) left over\n`, TubLines(metric, d, &r))
+	whole, _ = TubLines(metric, d, &r)
+	assert.Regexp(t, `^as written: [\d.]+ tubs?; \d+ mL (custard|foam) left over\n`, whole)
 	assert.Regexp(t, `^Boiled to syrup, \d+ % solids$`, SyrupTitle(metric, &r.Syrup))
 	r.Syrup.Present = false
 	assert.Equal(t, "Boiled to syrup", SyrupTitle(metric, &r.Syrup))
@@ -44,7 +53,8 @@ func TestATubOfOnePhaseIsToldAlone(t *testing.T) {
 	for tag, want := range map[string]string{"en": "\nit eats well from −14", "de": "\ngut zu essen von −14"} {
 		require.True(t, tongue.Speak(tag))
 		t.Cleanup(func() { tongue.Speak(tongue.English) })
-		assert.Contains(t, TubLines(metric, d, &r), want)
+		whole, _ := TubLines(metric, d, &r)
+		assert.Contains(t, whole, want)
 	}
 }
 
