@@ -103,6 +103,7 @@ type Window struct {
 	soon    func(func()) // runs a function between two turns of the toolkit's loop; nil without one
 	posts   posts
 	rest    rest
+	bells   bells
 	net     *net
 	latch   *fyne.Animation
 	started time.Time
@@ -248,6 +249,9 @@ func (w *Window) tick() {
 		w.rest.worked(time.Now())
 	}
 	mishap.Do(w.show)
+	if w.bells.cleaned(time.Now()) {
+		paintAnew(w.win.Canvas())
+	}
 	w.giveBack()
 	w.keeper.Look(w.Session)
 }
