@@ -220,7 +220,7 @@ func (f *form) fieldOf(e batch.Entry) *field {
 	x.hint.Wrapping = fyne.TextWrapWord
 	switch {
 	case e.Kind() == setting.KindNumber:
-		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit))
+		x.number = page.NumberField(e.Unit, e.Min, e.Max, decimalsOf(e.Unit)).Reading(say.BatchGauge(page.Reads, e.Path, e.Unit))
 		x.number.Step, x.number.Digits, x.number.Beside, x.number.Empties = 1, 7, say.T("days"), true
 		x.number.OnChanged = func(float64) { f.noted() }
 	case e.Choices != nil:

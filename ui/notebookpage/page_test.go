@@ -15,8 +15,10 @@ import (
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/kitchens"
 	"ripplewright/internal/desk/notebook"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
+	"ripplewright/ui/page"
 	"ripplewright/ui/page/pagetest"
 	"ripplewright/ui/theme"
 )
@@ -161,4 +163,17 @@ func TestThePageKeepsWithinASmallWindow(t *testing.T) {
 		assert.LessOrEqual(t, s.Width, float32(1280), name)
 		assert.LessOrEqual(t, s.Height, float32(700), name)
 	}
+}
+
+// A US cup is weighed, and its file's is larger.
+func TestACupIsNotedFromTheMakersCup(t *testing.T) {
+	page.Reads = say.Customary
+	t.Cleanup(func() { page.Reads = say.Usual })
+	d := open(t, theme.Options{})
+	e := d.field("foam.cup_g").number.Focusable()
+	d.Win.Canvas().Focus(e)
+	e.(interface{ SetText(string) }).SetText("75")
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	d.form.take()
+	assert.InDelta(t, 79.25, d.book.Draft.Foam.CupG.Value, 0.01)
 }

@@ -18,6 +18,7 @@ import (
 	"ripplewright/internal/answer/process"
 	"ripplewright/internal/check/market"
 	"ripplewright/internal/desk/notebook"
+	"ripplewright/internal/show/say"
 	"ripplewright/internal/work/batch"
 	"ripplewright/internal/work/designfile"
 	"ripplewright/internal/work/versions"
@@ -155,6 +156,9 @@ func TestPlotsHoldWhatWasMeasured(t *testing.T) {
 	require.Len(t, plot.Series, 2)
 	assert.Equal(t, []float64{-18, -18}, plot.Series[0].Y)
 	assert.Empty(t, notebook.Inks{}.History(&p, &n, "ate.icy").Series)
+	plot = notebook.Inks{Reads: say.Customary}.History(&p, &n, "freezer_c")
+	assert.Contains(t, plot.Y.Title, "°F")
+	assert.InDeltaSlice(t, []float64{-0.4, -0.4}, plot.Series[0].Y, 1e-9, "as its axis says")
 
 	known := notebook.Inks{}.Learnt(&p, learn.FreezerK)
 	require.Len(t, known.Series, 4)

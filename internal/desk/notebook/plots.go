@@ -34,10 +34,11 @@ func (i Inks) History(p *learn.Posterior, n *batch.Notebook, path string) chart.
 			if q.Slip {
 				s = &slips
 			}
-			s.X, s.Y = append(s.X, float64(at)), append(s.Y, q.Measured)
-			forecast.X, forecast.Y = append(forecast.X, float64(at)), append(forecast.Y, q.Expected)
+			shown := func(v float64) float64 { return say.BatchShown(i.Reads, path, v) }
+			s.X, s.Y = append(s.X, float64(at)), append(s.Y, shown(q.Measured))
+			forecast.X, forecast.Y = append(forecast.X, float64(at)), append(forecast.Y, shown(q.Expected))
 			if q.High > q.Low {
-				plot.Bands = append(plot.Bands, chart.Patch{X0: float64(at) - 0.2, X1: float64(at) + 0.2, Y0: q.Low, Y1: q.High,
+				plot.Bands = append(plot.Bands, chart.Patch{X0: float64(at) - 0.2, X1: float64(at) + 0.2, Y0: shown(q.Low), Y1: shown(q.High),
 					Fill: draw.Fade(i.Measured, .2), Hatch: draw.Rising, Line: draw.Stroke{Width: 1, Colour: draw.Fade(i.Measured, .5)}})
 			}
 		}

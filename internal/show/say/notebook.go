@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/answer/learn"
+	"ripplewright/internal/answer/process"
 	"ripplewright/internal/work/batch"
 )
 
@@ -41,7 +42,30 @@ func BatchValue(s Style, path string, v float64) string {
 	case "ate.icy":
 		return s.Crystal(v)
 	}
-	return s.MassTo(v, 0)
+	return s.MassTo(BatchShown(s, path, v), 0)
+}
+
+// BatchShown is a number of the notebook's file as the maker reads it: a cup's weight is
+// that of the maker's cup, as at the stove.
+func BatchShown(s Style, path string, v float64) float64 {
+	switch {
+	case strings.HasSuffix(path, "_c"):
+		return s.Degrees(v)
+	case strings.HasSuffix(path, "_mm"):
+		return s.Gauge("mm").Shown(v)
+	}
+	return BatchGauge(s, path, "g").Shown(v)
+}
+
+// BatchGauge is how a number of the notebook is shown and typed.
+func BatchGauge(s Style, path, unit string) Gauge {
+	switch path {
+	case "foam.cup_g":
+		return ReadingGauge(s, process.FoamCupG, unit)
+	case "custard.cup_g":
+		return ReadingGauge(s, process.CustardCupG, unit)
+	}
+	return s.Gauge(unit)
 }
 
 // BatchGot is what was measured: a word with what it stands for.
@@ -197,7 +221,7 @@ func Slip(s Style, b *batch.Batch, o *learn.Observation) string {
 // asks say how a measurement is taken.
 var asks = map[string]Message{
 	"syrup.water_boils_c": "Hold the probe in boiling water", "syrup.weighed_g": "Weigh the pan with the boiled syrup", "custard.weighed_g": "Weigh the cooked custard",
-	"custard.cup_g": "Weigh a level 250 mL cup of the half-frozen custard", "foam.cup_g": "Weigh a level 250 mL cup of the foam",
+	"custard.cup_g": "Weigh a level {cup} of the half-frozen custard", "foam.cup_g": "Weigh a level {cup} of the foam",
 	"freezer_c": "Read a thermometer in the freezer", "scooped.core_c": "Probe the middle of the tub straight out of the freezer", "scooped.after_min": "Time the tub from the freezer until its edge scoops",
 	"scooped.ring_c": "Time the tub and probe its outer centimetre as it scoops", "ate.hardness": "Say how hard the custard was, as eaten",
 }
@@ -205,7 +229,8 @@ var asks = map[string]Message{
 // Ask says what one measurement would be worth.
 func Ask(s Style, q *learn.Question) string {
 	left := func(f float64) string { return s.Percent(100*f, 0) }
-	do := asks[q.Path].String()
+	cup, _ := s.levelCup()
+	do := strings.Replace(asks[q.Path].String(), anyCup, cup, 1)
 	minutes, hardness := q.MinutesLeftFraction < 0.995, q.HardnessLeftFraction < 0.995
 	switch {
 	case minutes && hardness:
@@ -233,14 +258,14 @@ func NextBatch(s Style, p *learn.Posterior, f *batch.Forecast) []string {
 func BatchAxisOf(s Style, path string) string {
 	unit := "g"
 	switch path {
-	case "syrup.water_boils_c", "freezer_c", "scooped.core_c", "foam.whites_c":
+	case "syrup.water_boils_c", "syrup.reading_c", "freezer_c", "room_c", "scooped.core_c", "scooped.ring_c", "foam.whites_c":
 		unit = s.Degree()
 	case "scooped.after_min":
 		unit = "min"
 	case "cut.foam_percent":
 		unit = "%"
 	case "cut.ribbon_mm", "cut.thickest_mm":
-		unit = "mm"
+		unit = s.Gauge("mm").Unit
 	case "ate.hardness":
 		unit = "kPa"
 	case "ate.icy":

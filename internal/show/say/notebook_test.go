@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ripplewright/internal/answer/cold"
+	"ripplewright/internal/answer/learn"
 	"ripplewright/internal/show/tongue"
 	"ripplewright/internal/work/batch"
 )
@@ -56,4 +57,18 @@ func TestAMeasurementIsToldInTheMakersLanguage(t *testing.T) {
 	t.Cleanup(func() { tongue.Speak(tongue.English) })
 	assert.Contains(t, CalibrationStep(metric, core), "Kern bei −10")
 	assert.Contains(t, CalibrationStep(metric, scooped), "gut portionierbar nach 12 min")
+}
+
+// The notebook's file weighs a cup of 250 mL; a maker who reads US measures weighs a US cup,
+// of 236.6 mL, in every place.
+func TestANotebooksCupIsTheMakers(t *testing.T) {
+	const path = "foam.cup_g"
+	q := learn.Question{Path: path}
+	assert.Equal(t, "79 g", BatchValue(metric, path, 79.25))
+	assert.Contains(t, Ask(metric, &q), "a level 250 mL cup of the foam")
+	assert.Contains(t, BatchValue(us, path, 79.25), "75 g")
+	assert.Contains(t, Ask(us, &q), "a level cup of the foam")
+	assert.InDelta(t, 79.25, BatchGauge(us, path, "g").Kept(75), 0.01)
+	assert.InDelta(t, 75, BatchShown(us, path, 79.25), 0.01)
+	assert.Equal(t, 60., BatchShown(us, "syrup.weighed_g", 60), "no cup")
 }
