@@ -97,6 +97,7 @@ var called = [][2]string{
 	{"vanilla extract; pure vanilla extract", "vanilla_extract"}, {"clear vanilla; clear vanilla extract; clear vanilla flavoring; clear vanilla flavouring; clear imitation vanilla extract", "vanilla_imitation"},
 	{"vinegar; white vinegar; distilled vinegar; distilled white vinegar", "vinegar"},
 	{"cinnamon; ground cinnamon", "cinnamon"}, {"nutmeg; ground nutmeg", "nutmeg"}, {"cardamom; ground cardamom", "cardamom"},
+	{"matcha powder; powdered matcha; matcha tea; matcha tea powder; matcha green tea; matcha green tea powder", "matcha"},
 	{"ginger", "ginger_fresh ginger_ground"}, {"grated ginger; freshly grated ginger; finely grated ginger; ginger root; root ginger; fresh ginger root; fresh root ginger", "ginger_fresh"}, // what is ground cannot be grated
 	{"pepper; black pepper; ground black pepper", "pepper_black"},
 	{"mint; mint leaf; fresh mint", "mint_peppermint"},

@@ -34,6 +34,7 @@ var (
 	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
 	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
 	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin)\.(\s)`)
+	pastEggs  = find(`(?i)\b(eggs?|yolks?|whites?),? past\b\.?`)
 	bareShort = find(`(?i)\b(choc|hvy|brn|pwd|pwdr|dk)(\s|,|$)`)
 	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
 	ofSize    = find(`(?i)^(.*\b(?:eggs?|yolks?|whites?)\b.*?)[\s.,:-]+(?:x ?)?(\d{1,2}(?: (?:small|medium|large|jumbo))?)$`)
@@ -109,6 +110,7 @@ func (r *Reader) quiet(s string, talkers map[string]bool) string {
 	s = shorts().ReplaceAllStringFunc(s, func(short string) string {
 		return full[strings.ToLower(strings.TrimRight(short, ". "))] + " "
 	})
+	s = pastEggs.swap(s, "$1 pasteurized")
 	s = bareShort().ReplaceAllStringFunc(s, func(short string) string {
 		word := strings.TrimRight(short, " ,\t")
 		return full[strings.ToLower(word)] + short[len(word):]

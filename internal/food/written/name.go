@@ -320,7 +320,7 @@ func (n *names) near(name string) (meaning, bool) {
 	return m, ok
 }
 
-var percent = find(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
+var percent = find(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butter\s?fat|fat|cocoa solids|cocoa butter|cocoa|cacao|bf|mf|m\.g\.|vol\b\.?|abv|solids))?`)
 
 var percents = find(`(\d+(?:[.,]\d+)?)\s*%?\s*(?:-|–|to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)`)
 

@@ -72,7 +72,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	for text, grams := range map[string]float64{
 		"Egg yolks\t90 g\tabout 5": 90, "Matcha\t12 g\tceremonial not needed": 12, "70% dark chocolate | 90 g": 90, "200 g raspberries (frozen is fine)": 200, "100 ml lime juice (bottled ok)": 102.3,
 		"2 ripe avocados (about 300 g flesh)": 300, "1 pineapple (600 g peeled)": 600, "1 tablespoon (20 ml) lemon juice": 20.6, "2 tbsp (40 ml) lemon juice": 41.2, "1/4 teasp. salt": 1.5, "1 cup sugar + 2 tbsp": 225, "1 (15 oz) container ricotta, whole milk": 425.2,
-		"milk chocolate, 35% cocoa, 150 g": 150, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
+		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
 	} {
 		l, _ := r.Line(text)
 		assert.True(t, l.Taken(), text)
@@ -103,6 +103,9 @@ func TestATitleNamesADish(t *testing.T) {
 		"honey (Saturday market)", "Pie crust 1", "Cream for Saturday", "Brownies, 6", "ginger & lime", "Sugar & cream, whipped", "Gran's jam", "Captain Morgan's rum", "SALTED CARAMEL / 5 L",
 	} {
 		assert.Len(t, r.Read(line+rest), 3, line)
+	}
+	for text, lines := range map[string]int{"Tahini date\n\n100 g sugar\n2 yolks": 2, "Vanilla\n \n100 g sugar\n2 yolks": 2, "Vanilla\n\nsugar\n2 yolks": 3, "Vanilla 2 g\n\n100 g sugar\n2 yolks": 3, "a pinch of salt\n\n100 g sugar\n2 yolks": 3, "Vanilla\n100 g sugar\n\n2 yolks": 3} {
+		assert.Len(t, r.Read(text), lines, text)
 	}
 }
 

@@ -236,7 +236,7 @@ var (
 	// fleshed finds that what is weighed is what is eaten of it: "300 g flesh".
 	fleshed   = find(`(?i)^\s*(?:of )?(?:flesh|leaves|pulp|meat|net|(?:when |once )?(?:peeled|pitted|stoned|hulled|trimmed|cleaned|shelled|prepared)(?: weight)?)$`)
 	fleshOnly = find(`(?i)^(?:flesh|pulp|meat|peeled|pitted|stoned|prepared)(?: only| weight)?[\s:,-]*(\d[\d.,]* ?(?:k?g|oz))$`) // "flesh only - 300 g"
-	plus      = find(`(?i)\s(?:plus\s|\+\s*\d|(?:&|and)\s+\d)`)                                                                  // "1 cup sugar + 2 tbsp"
+	plus      = find(`(?i)\s(?:plus\s|\+\s*(?:\d|extra|more|some)|(?:&|and)\s+\d)`)                                              // "1 cup sugar + 2 tbsp"
 	partOf    = find(`(?i)^\S+ (?:\S+ )?of `)                                                                                    // "half of 300 g"
 	each      = find(`(?i)\s*\b(?:each|apiece|a piece|per (?:piece|can|tin|bar|egg|yolk|white|packet|pack|envelope|sachet|stick|cookie|fruit))\b`)
 	inAll     = find(`(?i),?\s*\b(?:in )?(?:total|all|altogether|all told)$`)

@@ -196,11 +196,33 @@ func (r *Reader) dish(l *Said) bool {
 	if strings.ContainsAny(s, ",;") {
 		return false
 	}
-	if m := ofTwo.parts(s); m != nil && capitals(strings.Fields(s)[:1]) && r.names.mentions(m[1]) && r.names.mentions(m[2]) && !strings.Contains(keyOf(s), "salt") {
+	if m := ofTwo.parts(s); m != nil && capitals(strings.Fields(s)[:1]) && r.names.mentions(m[1]) && r.names.mentions(m[2]) && !strings.Contains(keyOf(s), "pepper") {
 		return true
 	}
 	return slices.ContainsFunc(strings.Fields(keyOf(s)), func(w string) bool { return dishes[w] })
 }
+
+// aloneOnTop finds that a blank line stands below the first.
+var aloneOnTop = find(`^\s*\S[^\n]*\n[ \t\r]*\n`)
+
+// entitles reports whether a first line, with a blank one below it, is a title whatever it names:
+// it has no amount, and two and more of the lines below have one.
+func (r *Reader) entitles(l *Said, below []string) bool {
+	s := tidy(people.swap(tidy(l.Text), ""))
+	if l.Taken() || s == "" || digits.in(s) || r.weighs(s) || seasons.in(s) || enough.in(s) || len(strings.Fields(s)) > mostTitle {
+		return false
+	}
+	weighed := 0
+	for _, line := range below {
+		if r.weighs(tidy(line)) {
+			weighed++
+		}
+	}
+	return weighed > 1
+}
+
+// mostTitle is how many words a title has. common practice, no source.
+const mostTitle = 8
 
 // titled reports whether the first line of a text is its title: it names a dish, or each of
 // its words has a capital and none is a food's; and it has no amount.

@@ -37,13 +37,14 @@ var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
 // kinds are the sorts that a food is grown in and is the same record for, by the group or
 // the id. common practice, no source.
 var kinds = map[string]map[string]bool{
-	"fruit":       words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish key persian tahiti amalfi sorrento sicilian eureka hass"),
-	"nut_seed":    words("whole marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
-	"maple_syrup": words("dark amber golden robust canadian vermont"),
-	"oil_olive":   words("fruity mild peppery grassy"),
-	"banana":      words("brown spotty spotted speckled overripe"),
-	"matcha":      words("uji wazuka nishio yame kagoshima ceremonial culinary"),
-	"tea_leaves":  words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
+	"fruit":         words("granny smith bramley braeburn gala fuji jonagold boskoop cox alphonso kesar ataulfo williams bartlett conference comice anjou bosc morello montmorency bing rainier gariguette mara des bois victoria cavendish key persian tahiti amalfi sorrento sicilian eureka hass"),
+	"nut_seed":      words("whole marcona bronte piedmont piemonte sicilian turkish iranian californian texas english"),
+	"maple_syrup":   words("dark amber golden robust canadian vermont"),
+	"oil_olive":     words("fruity mild peppery grassy"),
+	"banana":        words("brown spotty spotted speckled overripe"),
+	"egg_yolk_past": words("liquid"), "egg_white_past": words("liquid"), "egg_whole_past": words("liquid"),
+	"matcha":     words("uji wazuka nishio yame kagoshima ceremonial culinary"),
+	"tea_leaves": words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
 }
 
 // sorts are the words of all kinds.

@@ -34,6 +34,7 @@ func (r *Reader) Read(text string) []Said {
 	in.ringed = len(ring().FindAllString(text, 2)) > 1
 	in.lone = len(item().FindAllString(text, 2)) == 1
 	in.rows, in.items = running(row, text), running(item, text)
+	setApart := aloneOnTop.in(text)
 	in.talkers, in.thousand = r.talkers(text), r.thousand(text)
 	in.above = &[]listed{}
 	lines := strings.FieldsFunc(text, func(c rune) bool { return c == '\n' || c == '\r' || c == '\u2028' })
@@ -44,7 +45,7 @@ func (r *Reader) Read(text string) []Said {
 			in.table = table{} // what is below the rows has a head of its own, or none
 		}
 		l, ok := r.line(raw, in)
-		if ok = ok && !numberOfPage(lines, i); ok && !(i == 0 && len(lines) > 2 && r.titled(&l)) {
+		if ok = ok && !numberOfPage(lines, i); ok && !(i == 0 && len(lines) > 2 && (r.titled(&l) || setApart && r.entitles(&l, lines[1:]))) {
 			all = append(all, l)
 			*in.above = append(*in.above, r.list(l.Text))
 		}
@@ -273,17 +274,23 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	return l, true
 }
 
-// What milk chocolate has of cocoa, of a hundred: no less by Directive 2000/36/EC, Annex I, A 4 (a);
-// what has more is sold as dark milk chocolate. common practice, no source, of the upper end.
-const (
-	leastCocoa = 25
-	mostCocoa  = 40
-)
+// cocoaOf is what chocolate is sold with, of a hundred, that is no dark one: milk chocolate with 25
+// and more of cocoa, white with 20 and more of its butter (Directive 2000/36/EC, Annex I, A 4 and 5).
+// common practice, no source, of the upper ends.
+func cocoaOf(id string) (least, most float64) {
+	switch id {
+	case "chocolate_milk":
+		return 25, 40
+	case "chocolate_white":
+		return 20, 36
+	}
+	return 1, 0
+}
 
 // hasPercent reports whether a percentage beside a food tells what its record has: its fat
 // or its solids, as near as such are printed.
 func (r *Reader) hasPercent(id string, percent float64) bool {
-	if id == "chocolate_milk" && percent >= leastCocoa && percent <= mostCocoa {
+	if least, most := cocoaOf(id); percent >= least && percent <= most {
 		return true
 	}
 	in, ok := r.names.lib.Find(id)
