@@ -32,7 +32,8 @@ var (
 	bought = find(`(?i)^(?:(?:must|need to|have to|to|remember to|don't forget to|todo:?|to do:?) )?(?:(?:re)?(?:buy|order|get|pick up) (?:some )?more|restock|running (?:low|out) (?:on|of)|(?:almost |nearly |all )?out of|ran out of)\s`)
 
 	// A batch with a letter: "Batch A choc - Sat market".
-	lettered = find(`(?i)^(?:batch|trial|test|version|sheet|formula|card|round|attempt)\s+[A-H]\b`)
+	numbersFood = find(`(?:^|[\s/|,;:-])\d+(?:[.,/]\d+)?\s*\pL`)
+	lettered    = find(`(?i)^(?:batch|trial|test|version|sheet|formula|card|round|attempt)\s+[A-H]\b`)
 )
 
 // beside reports whether a line stands on a page, a sheet or a letter beside the recipe and weighs
@@ -46,15 +47,15 @@ func (r *Reader) beside(s string) bool {
 	case atTime.in(s):
 		return !r.names.mentions(s)
 	case plate.in(s):
-		return !digits.in(s) || !r.names.mentions(s)
+		return !digits.in(s) || !r.weighs(s) && !r.names.mentions(s)
 	case r.weighs(s) || enough.in(s):
 		return false
 	case button.in(s):
 		return true
 	case bought.in(s):
-		return !seasons.in(s)
+		return !seasons.in(s) && !digits.in(s)
 	case lettered.in(s):
-		return !r.names.mentions(s)
+		return !r.names.mentions(s) && !numbersFood.in(s) && !r.names.foreigner(lettered.swap(s, ""))
 	}
 	return strings.Contains(s, " ") && (signed.in(s) || kisses.in(s)) && !r.names.mentions(s) && !r.names.foreigner(s)
 }

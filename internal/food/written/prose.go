@@ -60,7 +60,7 @@ var (
 	setTo      = find(`(?i)\b(?:at|to|on|speed|page|pp?\.?|for|by|in|about|until|till|level|gas|mark|step|than|of|x|power|setting|no\.?|chapter|every|over|under|below|above) \d{1,5}(?:[.,]\d+)?$`)
 	// takesTime finds how long a step takes: "8 to 10 min".
 	takesTime = find(`(?i)\b\d{1,3}(?: ?(?:-|to) ?\d{1,3})? ?(?:min(?:ute)?s?|hours?|hrs?|h|secs?|seconds?)\b`)
-	timed     = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
+	timed     = find(`(?i)^\s*-?(?:to \d+ ?)?(?:sec|min(?:s|utes?)?\b|hour|hr|h\b|day|star|portion|person|people|serving|guest|kid|night|evening|morning|week|month|time|cm\b|mm\b|inch|in\b|%)`)
 	seasons   = find(`(?i)\b(?:to taste|as needed|to serve|for \w+ing|to finish|optional|if)\b`)
 )
 
@@ -306,6 +306,9 @@ func (n *names) heads(s string) bool {
 // mentions reports whether a food is named anywhere in s.
 func (n *names) mentions(s string) bool {
 	fields := strings.FieldsFunc(keyOf(s), func(c rune) bool { return strings.ContainsRune(" ,;:!?()", c) })
+	for i, w := range fields {
+		fields[i] = one(w) // "yolks:" has its sign off only here
+	}
 	for i := range fields {
 		for j := i + 1; j <= min(len(fields), i+4); j++ {
 			if _, ok := n.all[strings.Join(fields[i:j], " ")]; ok {
