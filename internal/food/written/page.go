@@ -16,9 +16,10 @@ var (
 	summed = find(`(?i)^(?:sum|sub-?totals?|grand total|totals?|tot\.?|\x{03A3}|\x{2211}|all together|altogether)\b?[\s:=|;,-]*(?:[\d.,]+ ?(?:k?g|m?l|lbs?|oz|%|pcs)?[\s|;,/()-]*)*$`)
 
 	// Words that a page is found by, and a name with kisses.
-	hashed = find(`^\s*(?:[#@][\pL\d_.]+[\s,]*)+$`)
-	kisses = find(`(?i)^(?:x{2,4}|xo(?:xo)+) \pL+$`)
-	kissed = find(`(?i)^[\s>-]*\pL+(?: \pL+)? ?(?:x{1,4}|xoxo)[\s.!]*$`)
+	hashed  = find(`^\s*(?:[#@][\pL\d_.]+[\s,]*)+$`)
+	starred = find(`^\s*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]+\s*[^\d]*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]\x{FE0F}?\s*$`)
+	kisses  = find(`(?i)^(?:x{2,4}|xo(?:xo)+) \pL+$`)
+	kissed  = find(`(?i)^[\s>-]*\pL+(?: \pL+)? ?(?:x{1,4}|xoxo)[\s.!]*$`)
 
 	// The page of a book.
 	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)

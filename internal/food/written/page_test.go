@@ -72,7 +72,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	for text, grams := range map[string]float64{
 		"Egg yolks\t90 g\tabout 5": 90, "Matcha\t12 g\tceremonial not needed": 12, "70% dark chocolate | 90 g": 90, "200 g raspberries (frozen is fine)": 200, "100 ml lime juice (bottled ok)": 102.3,
 		"2 ripe avocados (about 300 g flesh)": 300, "1 pineapple (600 g peeled)": 600, "1 tablespoon (20 ml) lemon juice": 20.6, "2 tbsp (40 ml) lemon juice": 41.2, "1/4 teasp. salt": 1.5, "1 cup sugar + 2 tbsp": 225, "1 (15 oz) container ricotta, whole milk": 425.2,
-		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
+		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "cherries sour, without stones - 500 gr": 500, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
 	} {
 		l, _ := r.Line(text)
 		assert.True(t, l.Taken(), text)
@@ -80,7 +80,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Egg yolks\t90 g\tabout 12", "Matcha\t12 g\tnot needed", "Salted butter\t12 g\tbutter not needed", "1 tablespoon (30 ml) lemon juice", "1 teaspoon (20 ml) lemon juice", "2 ripe avocados (about 300 g with skin)", "milk chocolate, 55% cocoa, 150 g",
-		"1 cup sugar + 2 eggs", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
+		"1 cup sugar + 2 eggs", "100 g butter, without it", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok && !l.Taken(), text)
@@ -95,6 +95,7 @@ func TestATitleNamesADish(t *testing.T) {
 	for _, title := range []string{
 		"Rocky road", "Aunt Carol's butter pecan", "Ginger & treacle", "PEANUT BUTTER CUP - v3 (less sweet)", "Mint stracciatella", "Mango lassi pops", "Vanilla, scaled x4", "Honeycomb", "Pistachio - the Bronte one",
 		"SALTED CARAMEL / 5 L mix", "Fior di latte v7 - 12/03", "Strawberry wk23 - prep Thu, churn Fri", "Cookies & cream pie (serves 8)", "Butter pecan", "Sam's birthday cake ice cream", "BATCH A / 06-14 / freezer 2", "Batch A choc - Sat market",
+		"Banana ice cream?? 1st try", "Cherry sauce from cousin Vlado", "★ PISTACHIO ★", "Raspberry coulis", "Olive oil & sea salt",
 	} {
 		assert.Len(t, r.Read(title+rest), 2, title)
 	}

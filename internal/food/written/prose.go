@@ -167,8 +167,9 @@ var dishes = words("road split pop lassi stracciatella cheesecake brownie pie ta
 var (
 	whose    = find(`\b\p{Lu}\pL*'s?\s+\pL`)
 	flavours = find(`(?i)\b(?:butter pecan|rum (?:and |& |'?n'? )?raisin|rocky road|cookies? (?:and|&|'?n'?) cream|mint choc\w*(?: chip)?|choc\w* chip|french vanilla|salted caramel|key lime|maple walnut|(?:peaches|strawberries) (?:and|&) cream|fior di latte|eton mess|crème brûlée|creme brulee|panna cotta)\b`)
+	family   = find(`(?i)\s(?:from|by|like|of) (?:(?:my|our|the|dear|old) )?(?:cousin|aunt|auntie|aunty|tante|uncle|mom|mum|mama|mother|dad|papa|gran|granny|grandma|grandpa|nan|nana|nonna|oma|opa|babcia|abuela|sister|brother|neighbou?r|friend|colleague)\b`)
 	animals  = find(`(?i)\b(?:goat|sheep|cow|ewe|buffalo|baker|brewer|confectioner|lady|ladie)s?'`)
-	making   = find(`(?i)\bv ?\d{1,2}\b|\bscaled\b|\b(?:take|attempt|try|version|ver\.?|mk) ?\d{1,2}\b|\b(?:wk|week) ?\d{1,2}\b|\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day)?\b`)
+	making   = find(`(?i)\bv ?\d{1,2}\b|\bscaled\b|\b(?:take|attempt|try|version|ver\.?|mk) ?\d{1,2}\b|\b\d(?:st|nd|rd|th) (?:try|attempt|go|batch|version|time|test)\b|\b(?:wk|week) ?\d{1,2}\b|\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day)?\b`)
 	bulk     = find(`(?i)[\s/,(-]+(?:for )?(?:about |ca\.? )?\d+(?:[.,]\d+)? ?(?:l|lit(?:er|re)s?|kg|qts?|quarts?|gal(?:lon)?s?) (?:of )?(?:mix|base|batch|total|yield|finished)\)?$`)
 	people   = find(`(?i)\s*\((?:makes|serves|for|yields?)\b[^()]*\)|\s*[-,x(]?\s*(?:(?:serves|for|makes) ?\d+|\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)\)?)\s*$`)
 	ofTwo    = find(`(?i)^(\p{L}[\pL ]*?) (?:&|and|\+) (\pL[\pL ]*)$`)
@@ -187,7 +188,7 @@ func (r *Reader) dish(l *Said) bool {
 	if l.Ingredient != nil || digits.in(s) {
 		return false
 	}
-	if bulk.in(tidy(l.Text)) || flavours.in(s) && capitals(strings.Fields(s)[:1]) {
+	if bulk.in(tidy(l.Text)) || family.in(s) || flavours.in(s) && capitals(strings.Fields(s)[:1]) {
 		return true
 	}
 	if at := whose.at(s); at != nil && !animals.in(s) && !r.names.mentions(s[at[1]-1:]) {

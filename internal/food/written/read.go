@@ -132,7 +132,7 @@ var (
 	times    = find(`^\s*(?:[xX]\s+|[xX]$|\*\s*)`)
 	timesOf  = find(`^(\s*)[xX](\d)`) // "2x100 g"; an X before letters is a size
 	gap      = find(`[\s:=-]+`)
-	titles   = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
+	titles   = words("anglaise gelato sorbet semifreddo parfait granita kulfi coulis couli sherbet crumble brittle pudding bombe mousse nougat sundae torte fondue base custard foam meringue ripple swirl topping recipe")
 	layout   = words("crust glaze ganache compote dough batter assembly decoration decorations finish extras swirls layer layers us customary metric imperial trial test notes note version final part a b c d e i ii iii qty quantity unit item amount weight name custard foam meringue ripple swirl ribbon base topping ingredient the for dense light part ice cream frozen dessert tub price cost sauce filling to serve garnish optional recipe recept rezept recette ricetta receta mix")
 )
 
@@ -248,7 +248,7 @@ func (r *Reader) spelt(text string, in whole) (Said, bool) {
 	case len(text) > mostLine:
 		l.Doubt = Unknown
 		return l, true
-	case hashed.in(l.Text) || kissed.in(l.Text) && !r.names.mentions(s) || ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && (stepNo.in(l.Text) && r.again(s, *in.above) || r.worked(s, *in.above)):
+	case hashed.in(l.Text) || starred.in(l.Text) || kissed.in(l.Text) && !r.names.mentions(s) || ruled.in(text) || r.heading(s) || r.prose(s) || in.above != nil && (stepNo.in(l.Text) && r.again(s, *in.above) || r.worked(s, *in.above)):
 		return l, false
 	}
 	if in.shares {
