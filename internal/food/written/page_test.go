@@ -105,7 +105,10 @@ func TestATitleNamesADish(t *testing.T) {
 	} {
 		assert.Len(t, r.Read(line+rest), 3, line)
 	}
-	for text, lines := range map[string]int{"Tahini date\n\n100 g sugar\n2 yolks": 2, "Vanilla\n \n100 g sugar\n2 yolks": 2, "Vanilla\n\nsugar\n2 yolks": 3, "Vanilla 2 g\n\n100 g sugar\n2 yolks": 3, "a pinch of salt\n\n100 g sugar\n2 yolks": 3, "Vanilla\n100 g sugar\n\n2 yolks": 3} {
+	for text, lines := range map[string]int{
+		"Tahini date\n\n100 g sugar\n2 yolks": 2, "Brown bread\n \n100 g sugar\n2 yolks": 2, "Brown bread\n\n100 g sugar\n\n2 yolks": 3, "Vanilla\n\n100 g sugar\n2 yolks": 3, "Tahini date\n\nsugar\n2 yolks": 3, "Tahini 2 g\n\n100 g sugar\n2 yolks": 3,
+		"tahini date\n\n100 g sugar\n2 yolks": 3, "Tahini, a little\n\n100 g sugar\n2 yolks": 3, "Un pizzico di sale\n\n100 g sugar\n2 yolks": 3,
+	} {
 		assert.Len(t, r.Read(text), lines, text)
 	}
 }

@@ -203,14 +203,23 @@ func (r *Reader) dish(l *Said) bool {
 	return slices.ContainsFunc(strings.Fields(keyOf(s)), func(w string) bool { return dishes[w] })
 }
 
-// aloneOnTop finds that a blank line stands below the first.
-var aloneOnTop = find(`^\s*\S[^\n]*\n[ \t\r]*\n`)
+// aloneOnTop finds that a blank line stands below the first, and none between others; howMuch words
+// that tell of an amount without a measure.
+var (
+	aloneOnTop = find(`^\s*\S[^\n]*\n[ \t\r]*\n\s*\S[^\n]*\n[ \t]*\S`)
+	howMuch    = find(`(?i)\b(?:little|lots?|some|enough|few|bit|tip|rest|handful|whole|much|many|glass|spoon|cup|piece|strip)\b`)
+)
 
-// entitles reports whether a first line, with a blank one below it, is a title whatever it names:
-// it has no amount, and two and more of the lines below have one.
+// entitles reports whether a first line, with a blank one below it, is a title: its words have a
+// capital first and no amount, they are no food's name as they stand, and two and more of the lines
+// below have an amount.
 func (r *Reader) entitles(l *Said, below []string) bool {
 	s := tidy(people.swap(tidy(l.Text), ""))
-	if l.Taken() || s == "" || digits.in(s) || r.weighs(s) || seasons.in(s) || enough.in(s) || len(strings.Fields(s)) > mostTitle {
+	fields := strings.Fields(s)
+	if l.Ingredient != nil || len(fields) == 0 || len(fields) > mostTitle || !capitals(fields[:1]) || strings.ContainsAny(s, ",;:()") || digits.in(s) || howMuch.in(s) {
+		return false
+	}
+	if r.weighs(s) || seasons.in(s) || enough.in(s) || r.names.foreigner(s) {
 		return false
 	}
 	weighed := 0
