@@ -72,7 +72,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	for text, grams := range map[string]float64{
 		"Egg yolks\t90 g\tabout 5": 90, "Matcha\t12 g\tceremonial not needed": 12, "70% dark chocolate | 90 g": 90, "200 g raspberries (frozen is fine)": 200, "100 ml lime juice (bottled ok)": 102.3,
 		"2 ripe avocados (about 300 g flesh)": 300, "1 pineapple (600 g peeled)": 600, "1 tablespoon (20 ml) lemon juice": 20.6, "2 tbsp (40 ml) lemon juice": 41.2, "1/4 teasp. salt": 1.5, "1 cup sugar + 2 tbsp": 225, "1 (15 oz) container ricotta, whole milk": 425.2,
-		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "cherries sour, without stones - 500 gr": 500, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
+		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "2 g locust bean gum, hydrate at 85C": 2, "100 g sugar, bring to a boil": 100, "1 cup (8 oz) whole milk": 244, "cherries sour, without stones - 500 gr": 500, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
 	} {
 		l, _ := r.Line(text)
 		assert.True(t, l.Taken(), text)
@@ -80,7 +80,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Egg yolks\t90 g\tabout 12", "Matcha\t12 g\tnot needed", "Salted butter\t12 g\tbutter not needed", "1 tablespoon (30 ml) lemon juice", "1 teaspoon (20 ml) lemon juice", "2 ripe avocados (about 300 g with skin)", "milk chocolate, 55% cocoa, 150 g",
-		"1 cup sugar + 2 eggs", "100 g butter, without it", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
+		"1 cup sugar + 2 eggs", "100 g sugar, cut by a third", "200 g whole milk, boil down to 100", "100 g raisins, soak in rum", "100 g sugar, whisk half in", "1 cup (7 oz) whole milk", "100 g butter, without it", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok && !l.Taken(), text)
@@ -164,5 +164,26 @@ func TestACupOfGratedChocolateIsNoneOfChips(t *testing.T) {
 		l, _ := r.Line(text)
 		assert.True(t, l.Taken(), text)
 		assert.InDelta(t, grams, l.Grams.Value, 0.5, text)
+	}
+}
+
+// A table with a column of measures, notes behind its shares, or numbers of its rows is read all the
+// same, and so is one whose weights are of a kilogram of mix.
+func TestTablesWithMeasuresNotesAndNumbers(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, grams := range map[string][]float64{
+		"Ingredient\tQty\tUnit\t%\tNotes\nWhole milk\t5.20\tkg\t65.0\tcold\nSugar\t2.40\tkg\t30.0\nSkim milk powder\t400\tg\t5\tlow heat\nTotal\t8.00\tkg\t100": {5200, 2400, 400},
+		"No.\tRaw material\tg/kg mix\n1\tWater\t520\n2\tSugar\t140\n3\tDextrose\t36":                                                                            {520, 140, 36},
+	} {
+		all := r.Read(text)
+		if assert.Len(t, all, len(grams), text) {
+			for i, l := range all {
+				assert.True(t, l.Taken(), l.Text)
+				assert.InDelta(t, grams[i], l.Grams.Value, 1e-9, l.Text)
+			}
+		}
+	}
+	for _, l := range r.Read("Ingredient\tQty\tUnit\t%\nWhole milk\t5.20\tkg\t3.5\nSugar\t2.40\tkg\t30.0\nDextrose\t400\tg\t99") {
+		assert.False(t, l.Taken(), l.Text)
 	}
 }

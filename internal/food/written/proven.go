@@ -43,8 +43,9 @@ var kinds = map[string]map[string]bool{
 	"oil_olive":     words("fruity mild peppery grassy"),
 	"banana":        words("brown spotty spotted speckled overripe"),
 	"egg_yolk_past": words("liquid"), "egg_white_past": words("liquid"), "egg_whole_past": words("liquid"),
-	"matcha":     words("uji wazuka nishio yame kagoshima ceremonial culinary"),
-	"tea_leaves": words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
+	"nfdm_regular": words("low medium high heat"),
+	"matcha":       words("uji wazuka nishio yame kagoshima ceremonial culinary"),
+	"tea_leaves":   words("earl grey assam darjeeling ceylon english irish breakfast keemun"),
 }
 
 // sorts are the words of all kinds.

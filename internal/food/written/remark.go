@@ -23,7 +23,7 @@ var tools = words("fork knife whisk spoon mortar blender stick pin hand hands ca
 // of it there is, what the name says. One that is not is asked about: "coconut" behind sugar
 // is another sugar, and "weighed with the leaves" no weight of the berries.
 func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
-	if assured.in(remark) {
+	if assured.in(remark) || r.treated(remark) {
 		return true
 	}
 	if wished.in(remark) && moreOrLess.in(remark) {
@@ -59,6 +59,26 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	}
 	return true
 }
+
+// treated reports whether a remark tells a cook what to do with the food once it is weighed,
+// "hydrate at 85 °C", and names no other.
+func (r *Reader) treated(remark string) bool {
+	verb := strings.ToLower(strings.Trim(strings.Fields(remark + " .")[0], ".,;:"))
+	switch {
+	case !treats[verb] || lessens.in(remark):
+		return false
+	case r.names.mentions(remark) || r.weighs(remark) || seasons.in(remark) || denied.in(remark) || scaled.in(remark) || howMuch.in(remark):
+		return false
+	}
+	return !digits.in(apartFrom.swap(heats.swap(remark, " "), ""))
+}
+
+// treats are verbs by which nothing comes to a food or goes from it, lessens finds words by which
+// something does.
+var (
+	treats  = words("hydrate sift sieve warm melt whip whisk wash rinse chill chop heat bring scald temper beat soften dissolve infuse freeze stir")
+	lessens = find(`(?i)\b(?:down|thirds?|quarters?|half|halve|reduc\w*|off|out|away|part)\b`)
+)
 
 // assured finds remarks that only say the amount once more.
 var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|correct|true|exactly|no joke|no kidding|no typo|not a typo|trust me|i know|that much|all of it|that's right|that is right|you read (?:that|it) right|it's a lot|it is a lot|that's a lot)\b[\s,.!]*)+$`)

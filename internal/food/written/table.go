@@ -20,10 +20,12 @@ type table struct {
 var (
 	cellMark   = find(`[\t;|]`)
 	nameHead   = find(`(?i)^(?:ingredients?|name|item|product|component|raw material|zutat(?:en)?|rohstoff|produkt|bezeichnung)$`)
-	weightHead = find(`(?i)^(?:(?:weight|wt|amount|qty|quantity|mass|menge|gewicht|batch|base|recipe|mix|trial|test|formula)\.?(?: \w{1,2})?\s*(?:in )?)?[(\[]?(g|gr|grams?|grammes?|gramm|kg)[)\]]?$`)
+	weightHead = find(`(?i)^(?:(?:weight|wt|amount|qty|quantity|mass|menge|gewicht|batch|base|recipe|mix|trial|test|formula)\.?(?: \w{1,2})?\s*(?:in )?)?[(\[]?(g|gr|grams?|grammes?|gramm|kg)[)\]]?(?: ?(?:/|per) ?(?:1 ?)?(?:kg|k|1000 ?g|batch|tub|l|lit(?:er|re))(?: (?:of )?mix)?)?$`)
 	shareHead  = find(`(?i)^(?:[(\[]?%[)\]]?|% of (?:total|mix|batch|whole)|shares?(?: ?\(?%\)?)?|percent(?:age)?|anteil(?: ?\(?%\)?)?)$`)
 	costHead   = find(`(?i)\b(?:costs?|prices?|preis|kosten|eur|usd|gbp)\b|[€$£]`)
 	bareCell   = find(`^\d[\d.,]*$`)
+	massUnit   = find(`(?i)^(?:k?g|kgs|gr|grams?|kilos?)$`)
+	rowHead    = find(`(?i)^(?:no\.?|nr\.?|#|pos\.?|row|line|step|id)$`)
 	massCell   = find(`^(\d[\d.,]*) ?(?:g|kg)$`)
 )
 
@@ -58,7 +60,7 @@ func tabled(line string, below []string) (t table, ok bool) {
 			if strings.EqualFold(m[1], "kg") {
 				t.unit = "kg"
 			}
-		case costHead.in(cell):
+		case costHead.in(cell), c == 0 && rowHead.in(cell):
 			t.aside[c] = true
 		case shareHead.in(cell):
 			shares = c
@@ -95,10 +97,14 @@ func (t *table) prove(lines []string, shares int) bool {
 		if len(cells) <= shares || len(cells) > t.cells {
 			continue
 		}
-		text := ""
+		text, unit := "", 1.0
 		for c, cell := range cells {
 			if m := massCell.parts(cell); m != nil && c != shares {
 				text = m[1]
+			} else if bareCell.in(cell) && c != shares && c+1 < len(cells) && massUnit.in(cells[c+1]) {
+				if text = cell; strings.HasPrefix(strings.ToLower(cells[c+1]), "k") {
+					unit = 1000
+				}
 			} else if c == t.weight && bareCell.in(cell) {
 				text = cell
 			}
@@ -111,6 +117,7 @@ func (t *table) prove(lines []string, shares int) bool {
 		if !ok || rest != "" || !(w > 0) || !(value(share) > 0) {
 			continue
 		}
+		w *= unit
 		rows = append(rows, pair{text: text, weight: w, share: value(share), grouped: grouped})
 		if !grouped {
 			weights, parts = weights+w, parts+value(share)

@@ -101,6 +101,9 @@ func (w *weighing) byScale() (weighed bool) {
 		if b.in.kind != mass && b.in.kind != ounce || w.how.Basis == Weighed && w.how.Doubt == 0 {
 			continue
 		}
+		if b.in.kind == ounce && w.how.Basis == Measured && w.how.Doubt == 0 && w.l.Ingredient.DensityKind == "liquid" && math.Abs(b.n*customary.FluidOunceML-w.how.ML) <= apartOunce*w.how.ML {
+			continue // "1 cup (8 oz)" of milk are fluid
+		}
 		g, bar := b.n*b.in.size, apart(w.l.Ingredient)
 		if w.how.Basis == Counted || w.how.CountOf == Pieces {
 			if bar = apartEggs; w.how.CountOf == "eggs" {
