@@ -19,7 +19,7 @@ var (
 	hashed  = find(`^\s*(?:[#@][\pL\d_.]+[\s,]*)+$`)
 	starred = find(`^\s*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]+\s*[^\d]*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]\x{FE0F}?\s*$`)
 	kisses  = find(`(?i)^(?:x{2,4}|xo(?:xo)+) \pL+$`)
-	kissed  = find(`(?i)^[\s>-]*\pL+(?: \pL+)? ?(?:x{1,4}|xoxo)[\s.!]*$`)
+	kissed  = find(`(?i)^[\s>-]*\pL+(?: \pL+)? (?:x{1,4}|xoxo)[\s.!]*$`)
 
 	// The page of a book.
 	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)

@@ -22,7 +22,7 @@ func TestWhatStandsBesideARecipeIsPassedOver(t *testing.T) {
 		assert.False(t, ok, "%s: %v", text, l.Doubt)
 	}
 	for _, text := range []string{
-		"Sum: 900 g cream", "Source: 2 cups cream", "best butter", "Nutella", "buy vanilla", "Batch A cream", "Batch B: sugar 200", "p. 43 sugar", "Toast crumbs", "Brown sugar", "brown rice flour", "hold the salt", "2 jam jars of honey",
+		"Sum: 900 g cream", "Source: 2 cups cream", "best butter", "PX", "Nutella", "buy vanilla", "Batch A cream", "Batch B: sugar 200", "p. 43 sugar", "Toast crumbs", "Brown sugar", "brown rice flour", "hold the salt", "2 jam jars of honey",
 		"1 jam jar of cream", "Save a few raspberries", "out of sugar, use 100 g honey", "dry milk", "43 cream", "Bottle of cream", "Print 200 g sugar", "Cheers 100 ml rum",
 	} {
 		l, ok := r.Line(text)
