@@ -33,7 +33,7 @@ var (
 	number0   = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
 	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
 	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
-	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin)\.(\s)`)
+	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin|br)\.(\s|$)`)
 	pastEggs  = find(`(?i)\b(eggs?|yolks?|whites?),? past\b\.?`)
 	bareShort = find(`(?i)\b(choc|hvy|brn|pwd|pwdr|dk)(\s|,|$)`)
 	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
@@ -45,7 +45,7 @@ var notSpeakers = words("sum total subtotal option alternative alternatively var
 
 // full are words that are cut short with a point. common practice, no source.
 var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar",
-	"dk": "dark", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon"}
+	"dk": "dark", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon", "br": "brown"}
 
 // talkers are the names that two and more lines of a text begin with before a colon, as those of a
 // chat do: no foods, and no words that change what a line says.

@@ -34,7 +34,7 @@ var measures = func() map[string]measure {
 		words string
 		is    measure
 	}{
-		{"g gr grs gm gms gram grams gramme grammes", measure{mass, 1}},
+		{"g gr grs grm grms gm gms gram gramms grams gramme grammes", measure{mass, 1}},
 		{"kg kgs kilo kilos kilogram kilograms", measure{mass, 1000}},
 		{"dag dkg decagram decagrams dekagram dekagrams", measure{mass, 10}}, // BIPM SI Brochure, table 7; dkg in shops from Vienna to Warsaw
 		{"mg milligram milligrams", measure{mass, 0.001}},
@@ -64,7 +64,7 @@ var measures = func() map[string]measure {
 }()
 
 // unsure are words about an amount that say it is not the measure's own.
-var unsure = words("almost nearly barely scant heaping heaped rounded generous large big small up least good")
+var unsure = words("almost nearly barely scant heaping heaped rounded generous tiny wee large big small up least good")
 
 // hedges are words before an amount that change nothing.
 var hedges = words("like about abt approx approximately ca circa roughly around level of")

@@ -15,6 +15,9 @@ import (
 // are like too many.
 const leastLetters = 5
 
+// longMeasure is how long the word for a measure has to be to be read so: "teaspon".
+const longMeasure = 8
+
 // otherWords are words, and foods of other tongues, that a slip away are those of a food's name.
 var otherWords = words("ample caned cartoon crema desert diary filing forms leeches loses profs purse reeds roost sherd slated slats supper")
 
@@ -58,12 +61,16 @@ func (n *names) respelt(text string) (fair string, read []string) {
 // slip returns the one word of a name that w is a slip away from, "" where it is known itself or
 // there is none, or several.
 func (n *names) slip(w string) (meant string) {
+	known := func(other string) bool {
+		m := measures[other]
+		return n.words[one(other)] || len(other) >= longMeasure && (m.kind == mass || m.kind == volume)
+	}
 	if len(w) < leastLetters || strings.ContainsFunc(w, func(c rune) bool { return c > unicode.MaxASCII }) || n.words[one(w)] || familiar()[w] || familiar()[one(w)] {
 		return ""
 	}
 	for _, other := range slips(w) {
 		switch {
-		case !n.words[one(other)] || meant != "" && one(other) == one(meant):
+		case !known(other) || meant != "" && one(other) == one(meant):
 		case meant != "":
 			return ""
 		default:

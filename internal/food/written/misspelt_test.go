@@ -15,7 +15,7 @@ func TestASlipIsReadAsTheOneWordItCanBeOf(t *testing.T) {
 	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
 	for text, want := range map[string][2]string{
 		"150 g granualted sugar": {"sugar", "granulated"}, "1 cup heavvy cream": {"cream_heavy", "heavy"}, "1 tsp vanila extract": {"vanilla_extract", "vanilla"}, "2 tsp cornstrach": {"cornstarch", "cornstarch"},
-		"250 ml whole mlik and": {}, "100 g suggar": {"sugar", "sugar"}, "1 tbsp lemmon jiuce": {"lemon_juice", "lemon, juice"}, "80 g wlanuts": {"walnut", "walnuts"}, "200 g rapsberries, frozen": {}, "40 g HONYE": {"honey", "honey"},
+		"250 ml whole mlik and": {}, "100 g suggar": {"sugar", "sugar"}, "1 tbsp lemmon jiuce": {"lemon_juice", "lemon, juice"}, "1 teaspon lemon juice": {"lemon_juice", "teaspoon"}, "2 tabelspoons honey": {"honey", "tablespoons"}, "80 g wlanuts": {"walnut", "walnuts"}, "200 g rapsberries, frozen": {}, "40 g HONYE": {"honey", "honey"},
 		"1 cup butermilk, low-fat": {"buttermilk_lowfat", "buttermilk"}, "30 g dextrosse": {"dextrose_monohydrate", "dextrose"}, "250 g mascarponne": {"mascarpone", "mascarpone"}, "250 g whole milk": {"milk_whole", ""},
 	} {
 		l, ok := r.Line(text)

@@ -38,7 +38,7 @@ var (
 	// apartFrom are numbers in a remark that tell nothing of how much is weighed: heat,
 	// time, a price, a day, parts, and how old or far away something is.
 	apartFrom = find(`(?i)[\d.,/-]+ ?(?:%|°|degrees?\b|[cf]\b|min|hours?\b|hrs?\b|h\b|sec|days?\b|weeks?\b|months?\b|years?\b|batches|parts|times|cm\b|mm\b|inch|in\.|kj|kcal|calor|bloom\b|(?:st|nd|rd|th)\b)|[$£€¥] ?[\d.,]+|[\d.,]+ ?(?:[$£€¥]|kr\b|p\b|eur\b|usd\b|gbp\b)|\bin half\b|\b(?:without|w/o) (?:the |any )?(?:stones?|pits?|skins?|shells?|seeds?|stalks?|stems?|core)\b|\b(?:sifted|sieved|strained|rinsed) twice\b|\btwice (?:sifted|sieved|strained)\b|^\d$|(?:in|into|note|no\.?|number|size|type|step|page|p\.|brand|at|to|of) \d+`)
-	pieceOf   = find(`(?i)^(?:about |abt\.? |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|[13]/[24](?: an?| of an?)?|half an?|half of an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)$`)
+	pieceOf   = find(`(?i)^(?:about |abt\.? |around |approx\.? |approximately |from |the juice of |juice of |roughly |ca\.? ?|~ ?)*(?:\d{1,2}(?:-\d{1,2})?(?: 1/2)?|[13]/[24](?: an?| of an?)?|half an?|half of an?|an?|one|two|three|four|five|six) (?:\pL+ )?(\pL+)(?: (?:of|from) \pL+)?$`)
 	eggSize   = find(`(?i)\b(?:size )?\d{1,2}(?: ?(?:-|to) ?\d{1,2})? ?(?:(?:g|grams?|small|medium|large|jumbo|eggs?|yolks?|whites?)\b|ish\b)`)
 	// scaled are words of a remark that make more or less of the amount.
 	scaled = find(`(?i)\b(?:doubled?|tripled?|twice|triple|thrice|x ?\d|\d ?x|half|minus|less)\b`)
@@ -324,6 +324,9 @@ var percent = find(`(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)(?:\s*(?:milk\s?fat|butte
 
 var percents = find(`(\d+(?:[.,]\d+)?)\s*%?\s*(?:-|–|to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent\b)`)
 
+// leastWhole is from how much fat on, of a hundred, milk is a whole one and no leaner.
+const leastWhole = 3.4
+
 // byPercent returns the ingredient of a family whose fat, or cocoa, is nearest to v
 // per cent; far tells that none is near.
 func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
@@ -334,7 +337,9 @@ func (n *names) byPercent(name string, v float64) (m meaning, far, ok bool) {
 	case "cream", "whipping cream", "heavy cream", "single cream", "light cream", "cream heavy", "fresh cream", "heavy whipping cream", "cream whipping", "double cream", "pouring cream":
 		family = "cream_"
 	case "milk", "whole milk", "milk whole", "fresh milk", "reduced fat milk", "low fat milk", "lowfat milk":
-		family, most = "milk_", 0.3
+		if family, most = "milk_", 0.3; v > leastWhole {
+			most = 0.6 // whole milk has 3.5 % and more, as the cow gives it: Regulation (EU) 1308/2013, Annex VII, Part IV
+		}
 	case "rum", "dark rum", "white rum":
 		return meaning{ids: []string{"rum_40"}}, false, v == 40
 	case "vodka", "gin":

@@ -19,7 +19,11 @@ var (
 	hashed  = find(`^\s*(?:[#@][\pL\d_.]+[\s,]*)+$`)
 	starred = find(`^\s*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]+\s*[^\d]*[\x{2605}\x{2606}\x{2665}\x{2661}\x{2764}\x{2726}\x{2744}]\x{FE0F}?\s*$`)
 	kisses  = find(`(?i)^(?:x{2,4}|xo(?:xo)+) \pL+$`)
-	kissed  = find(`(?i)^[\s>-]*\pL+(?: \pL+)? (?:x{1,4}|xoxo)[\s.!]*$`)
+	kissed  = find(`(?i)^(?:xx+|xoxo)[\s.!]*$|^[\s>-]*\pL+(?: \pL+)? (?:x{1,4}|xoxo)[\s.!]*$`)
+
+	// For how many what follows is, and what a mix is measured by: "for 2 pints you need", "Overrun 35%".
+	needed   = find(`(?i)\bfor (?:about |ca\.? |around )?\d[\d./ ]* ?(?:pints?|quarts?|qts?|l|lit(?:er|re)s?|kg|people|tubs?|servings?|portions?)\b,? (?:you|u|we|i)(?:'ll| will)? (?:need|take|want|use)\b[^\d]*$`)
+	measured = find(`(?i)^(?:overrun|\x{00B0}?brix|ph|pac|pod|npac|afp|total solids|msnf|snf|(?:draw|extraction|serving|storage) temp(?:erature)?)\b[\s:=~]*[-\x{2013}]?\d+(?:[.,]\d+)? ?(?:%|\x{00B0} ?[cf]?|[cf]|\x{00B0}?(?:brix|bx))?$`)
 
 	// The page of a book.
 	paged = find(`(?i)^(?:p|pg|pp|page|seite|pag|no|nr)\.? ?\d{1,3}$`)
@@ -41,7 +45,7 @@ var (
 // nothing.
 func (r *Reader) beside(s string) bool {
 	switch {
-	case summed.in(s), paged.in(s):
+	case summed.in(s), paged.in(s), needed.in(s), measured.in(s):
 		return true
 	case onDay.in(s):
 		return true

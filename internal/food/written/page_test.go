@@ -72,7 +72,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	for text, grams := range map[string]float64{
 		"Egg yolks\t90 g\tabout 5": 90, "Matcha\t12 g\tceremonial not needed": 12, "70% dark chocolate | 90 g": 90, "200 g raspberries (frozen is fine)": 200, "100 ml lime juice (bottled ok)": 102.3,
 		"2 ripe avocados (about 300 g flesh)": 300, "1 pineapple (600 g peeled)": 600, "1 tablespoon (20 ml) lemon juice": 20.6, "2 tbsp (40 ml) lemon juice": 41.2, "1/4 teasp. salt": 1.5, "1 cup sugar + 2 tbsp": 225, "1 (15 oz) container ricotta, whole milk": 425.2,
-		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "2 g locust bean gum, hydrate at 85C": 2, "100 g sugar, bring to a boil": 100, "1 cup (8 oz) whole milk": 244, "cherries sour, without stones - 500 gr": 500, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
+		"milk chocolate, 35% cocoa, 150 g": 150, "200 g white chocolate (30% cocoa butter)": 200, "matcha powder 15 g": 15, "150g raspberries + extra to serve": 150, "Egg yolk, past. | 0.400 kg": 400, "Whole milk (3.6% fat) 610 g": 610, "milk 3.8 % 500 g": 500, "lemon juice 200 g (from about 5 lemons of Amalfi)": 200, "2 g locust bean gum, hydrate at 85C": 2, "100 g sugar, bring to a boil": 100, "1 cup (8 oz) whole milk": 244, "cherries sour, without stones - 500 gr": 500, "3 tbsp dark maple syrup": 59, "2 medium bananas, very brown": 236, "100 g whole hazelnuts": 100, "like 1/4 tsp salt": 1.5,
 	} {
 		l, _ := r.Line(text)
 		assert.True(t, l.Taken(), text)
@@ -80,7 +80,7 @@ func TestNotesThatLeaveTheWeight(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Egg yolks\t90 g\tabout 12", "Matcha\t12 g\tnot needed", "Salted butter\t12 g\tbutter not needed", "1 tablespoon (30 ml) lemon juice", "1 teaspoon (20 ml) lemon juice", "2 ripe avocados (about 300 g with skin)", "milk chocolate, 55% cocoa, 150 g",
-		"1 cup sugar + 2 eggs", "100 g sugar, cut by a third", "200 g whole milk, boil down to 100", "100 g raisins, soak in rum", "100 g sugar, whisk half in", "1 cup (7 oz) whole milk", "100 g butter, without it", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
+		"1 cup sugar + 2 eggs", "milk 4.5 % 500 g", "milk 1.5 % 500 g", "100 g sugar, cut by a third", "200 g whole milk, boil down to 100", "100 g raisins, soak in rum", "100 g sugar, whisk half in", "1 cup (7 oz) whole milk", "100 g butter, without it", "100 g sugar (honey works too)", "100 g dark honey syrup", "200 g raspberries, frozen", "like 4 or 5 yolks",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok && !l.Taken(), text)
@@ -146,7 +146,7 @@ func TestAHeadingThatWeighsIsALine(t *testing.T) {
 		l, ok := r.Line(text)
 		assert.True(t, ok && !l.Taken(), text)
 	}
-	for _, text := range []string{"Ingredients (makes 1 litre)", "Ingredients for 8", "Cook Time: 20 mins", "For the 2 quart freezer", "Whip on speed 4", "Bake at 180", "#icecream #homemade", "Mum x", "Subject: FW: lemon ice", "Mom 3:02 PM"} {
+	for _, text := range []string{"Ingredients (makes 1 litre)", "Ingredients for 8", "Cook Time: 20 mins", "For the 2 quart freezer", "Whip on speed 4", "Bake at 180", "#icecream #homemade", "Mum x", "xx", "hey! for 2 pints u need", "Overrun 35%", "pH 4.1", "Subject: FW: lemon ice", "Mom 3:02 PM"} {
 		_, ok := r.Line(text)
 		assert.False(t, ok, text)
 	}

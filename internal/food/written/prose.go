@@ -147,7 +147,7 @@ func (r *Reader) startsWithFood(fields []string) bool {
 }
 
 // crowd finds for how many a title is.
-var crowd = find(`(?i)\([^()]*\)|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)?\s*$`)
+var crowd = find(`(?i)\([^()]*\)|\s*[-,]?\s*(?:makes|yields?)(?: about| approx\.?)? [\d./ ]+ ?\pL+\.?\s*$|\s*[-,x]?\s*(?:serves|for|makes)? ?\d+ ?(?:pax|covers?|portions?|people|servings?|persons?|tubs?)?\s*$`)
 
 // mine finds whose a title's dish is: "cookies and cream, my version".
 var mine = find(`(?i)[\s,:(-]+(?:my|our|\pL+'s|an?|the|another)?\s*(?:\pL+\s)?(?:version|way|take|style|edition|remix)\)?$`)
