@@ -58,11 +58,11 @@ func SyrupTitle(s Style, y *model.Syrup) string {
 // TubLines says in two lines what is filled, with what is left over, and where
 // both phases eat well; briefly with weights in grams alone.
 func TubLines(s Style, d design.Design, r *model.Result) (whole, brief string) {
-	well := eatsWellWhere(s, r)
+	well, short := eatsWellWhere(s, r)
 	if r.Blend.MassG == 0 {
-		well = " "
+		well, short = " ", " "
 	}
-	return twoLines(tubsFilled(s, d, r), well), twoLines(tubsFilled(s.byScale(), d, r), well)
+	return twoLines(tubsFilled(s, d, r), well), twoLines(tubsFilled(s.byScale(), d, r), short)
 }
 
 func tubsFilled(s Style, d design.Design, r *model.Result) string {
@@ -87,23 +87,25 @@ func tubsFilled(s Style, d design.Design, r *model.Result) string {
 
 func twoLines(first, second string) string { return first + "\n" + second }
 
-// eatsWellWhere says at which temperatures what is in the tub eats well.
-func eatsWellWhere(s Style, r *model.Result) string {
+// eatsWellWhere says at which temperatures what is in the tub eats well, briefly if at none.
+func eatsWellWhere(s Style, r *model.Result) (whole, brief string) {
 	both, alone := r.Blend.Both, r.Absent(&r.Dense) || r.Absent(&r.Foam)
 	unfelt := !(r.Absent(&r.Dense) || r.Dense.Felt()) || !(r.Absent(&r.Foam) || r.Foam.Felt())
 	switch {
 	case r.Verdict.Empty:
-		return " "
+		whole = " "
 	case both.OK && alone:
-		return T("it eats well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
+		whole = T("it eats well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
 	case both.OK:
-		return T("both eat well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
+		whole = T("both eat well from %s", s.TemperatureBand(both.FromC, both.ToC, 1))
 	case unfelt:
-		return T("its hardness is not known")
+		whole = T("its hardness is not known")
 	case r.Absent(&r.Dense):
-		return T("there is no temperature here at which the foam eats well")
+		return T("there is no temperature here at which the foam eats well"), T("no temperature suits the foam")
 	case r.Absent(&r.Foam):
-		return T("there is no temperature here at which the custard eats well")
+		return T("there is no temperature here at which the custard eats well"), T("no temperature suits the custard")
+	default:
+		return T("there is no temperature here at which both eat well"), T("no temperature suits both")
 	}
-	return T("there is no temperature here at which both eat well")
+	return whole, whole
 }

@@ -42,6 +42,17 @@ func TestTheBenchIsWordedInTheMakersUnits(t *testing.T) {
 	assert.Equal(t, "Boiled to syrup", SyrupTitle(metric, &r.Syrup))
 }
 
+// Where the long sentence has no room, a short one says the same.
+func TestNoTemperatureIsSaidBrieflyToo(t *testing.T) {
+	d := quay()
+	r, err := model.New(market.Library(t)).Evaluate(d)
+	require.NoError(t, err)
+	r.Blend.Both.OK, r.Verdict.Empty = false, false
+	whole, brief := TubLines(metric, d, &r)
+	assert.Contains(t, whole, "\nthere is no temperature here at which both eat well")
+	assert.Contains(t, brief, "\nno temperature suits both")
+}
+
 // A tub of foam alone has no "both", in any language.
 func TestATubOfOnePhaseIsToldAlone(t *testing.T) {
 	d := quay()
