@@ -104,6 +104,7 @@ type Window struct {
 	posts   posts
 	rest    rest
 	bells   bells
+	quit    func() // ends the toolkit's loop
 	net     *net
 	latch   *fyne.Animation
 	started time.Time
@@ -129,7 +130,7 @@ func New(s Setup) *Window {
 	s.Shelf.NameSchemas(s.Schemas)
 	s.Prices.NameSchemas(s.Schemas)
 	s.Session.Use(s.Session.Model().Priced(s.Prices.Book()))
-	w := &Window{Setup: s, started: time.Now()}
+	w := &Window{Setup: s, started: time.Now(), quit: s.App.Quit}
 	w.net = newNet(w, s.Rescue)
 	if w.Journal == nil {
 		w.Journal = journal.At("")
@@ -203,6 +204,7 @@ func (w *Window) Run() (err error) {
 	})
 	w.App.Lifecycle().SetOnEnteredForeground(mishap.Func(w.lookAtDisk))
 	w.keeper.Ended(func() { fyne.Do(w.App.Quit) })
+	w.quit = func() { w.keeper.Leave(w.App.Quit) }
 	w.win.ShowAndRun()
 	w.keeper.Look(w.Session)
 	return w.keeper.Close()

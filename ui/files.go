@@ -253,6 +253,6 @@ func (w *Window) close() {
 		w.keeper.Settle() // saved, or let go of
 		w.event("closed")
 		w.win.SetCloseIntercept(nil)
-		w.App.Quit()
+		w.quit()
 	})
 }

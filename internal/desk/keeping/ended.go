@@ -37,3 +37,19 @@ func (k *Keeper) Ended(quit func()) {
 		}
 	}()
 }
+
+// Leave ends the program by quit, for the window's thread. The toolkit can wait for itself
+// as it ends (2.7.1: for an event that comes while its queue is emptied), and the program
+// would stay without a window, its page of the journal taken: where quit does not end it,
+// it ends all the same.
+func (k *Keeper) Leave(quit func()) {
+	go func() {
+		select {
+		case <-k.closed:
+		case <-time.After(patience):
+			_ = k.Close()
+			os.Exit(0)
+		}
+	}()
+	quit()
+}
