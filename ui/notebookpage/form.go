@@ -76,7 +76,7 @@ func newForm(p *Page) *form {
 	f.photo.Hide()
 	f.cut.Hide()
 	f.object = container.NewVBox(f.which, first, container.NewHBox(f.unfold, kit.NewButton(say.NotebookClear.String(), f.forget)), f.rest, container.NewHBox(f.photo), f.cut,
-		widget.NewLabel(say.BatchField("words")), f.words, f.write)
+		widget.NewLabel(say.BatchField("words")))
 	f.choices()
 	return f
 }

@@ -50,7 +50,10 @@ func New(h page.Host, b *notebook.Book, k *kitchens.Book, clock func() time.Time
 	p.expect = newest.NewAnswers(h.Post, notebook.Expected, p.known)
 	p.writing = newest.NewAnswers(h.Post, notebook.Write, p.written)
 	p.form, p.taught, p.past = newForm(p), newTeaching(p), newHistory(p)
-	left := page.ScrolledBothWays(p.wrong, page.Heading(say.NotebookLog.String()), page.Prose(say.NotebookAbout.String()), p.form.object)
+	var left *container.Scroll
+	above := container.NewVBox(p.wrong, page.Heading(say.NotebookLog.String()), page.Prose(say.NotebookAbout.String()), p.form.object)
+	// The words below are of many lines and scroll by themselves.
+	left = container.NewScroll(container.NewPadded(container.NewVBox(kit.Rolled(above, func() *container.Scroll { return left }), p.form.words, p.form.write)))
 	right := page.Scrolled(p.taught.object, p.past.object)
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.42

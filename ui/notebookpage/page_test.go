@@ -2,10 +2,12 @@ package notebookpage
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -176,4 +178,24 @@ func TestACupIsNotedFromTheMakersCup(t *testing.T) {
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	d.form.take()
 	assert.InDelta(t, 79.25, d.book.Draft.Foam.CupG.Value, 0.01)
+}
+
+// The wheel scrolls the form over its fields, and the words within their own.
+func TestTheWheelScrollsTheFormAndTheWords(t *testing.T) {
+	d := open(t, theme.Options{})
+	d.form.open(true)
+	d.form.words.SetText(strings.Repeat("a line\n", 30))
+	d.Win.Resize(fyne.NewSize(1000, 500))
+	left := d.object.(*container.Split).Leading.(*container.Scroll)
+	turn := func(o fyne.CanvasObject) {
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(o)
+		test.Scroll(d.Win.Canvas(), at.AddXY(10, o.Size().Height/2), 0, -20)
+	}
+	turn(d.field("syrup.weighed_g").number)
+	assert.EqualValues(t, 20, left.Offset.Y)
+	left.ScrollToBottom()
+	at := left.Offset.Y
+	left.ScrollToOffset(fyne.NewPos(0, at-30))
+	turn(d.form.words)
+	assert.EqualValues(t, at-30, left.Offset.Y, "its own lines scroll")
 }
