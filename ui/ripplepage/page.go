@@ -56,7 +56,7 @@ type Page struct {
 // Pixels of sharp pictures along their longer side.
 const (
 	sharpPixels  = 900
-	exportPixels = 1800
+	exportPixels = 1200 // 300 to the inch of a half-litre tub; more takes more memory than is there, see ripple.MaxPixels
 )
 
 // New returns the page. drawn, if not nil, is told when sharp pictures are on

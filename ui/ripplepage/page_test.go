@@ -159,6 +159,14 @@ func entry(t *testing.T, o fyne.CanvasObject, text string) interface {
 	return nil
 }
 
+// The tests draw smaller pictures than makers get.
+func TestThePicturesOfMakersCanBeDrawn(t *testing.T) {
+	for _, px := range []int{sharpPixels, exportPixels} {
+		require.LessOrEqual(t, px, ripple.MaxPixels)
+		require.GreaterOrEqual(t, px, ripple.MinPixels)
+	}
+}
+
 func TestTheExportedPictureHasBothColoursInTheirShares(t *testing.T) {
 	h := newStirHost(t, "night-tram.yaml")
 	h.Now.Blend.Strokes = 2
