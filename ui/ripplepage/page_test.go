@@ -312,7 +312,7 @@ func TestACutterPaintsAnewWithoutStirringAnew(t *testing.T) {
 	c := cutting.NewCutter(h.Post, func(d cutting.Drawn) { answers = append(answers, d) }, nil)
 	q := cutJob(t, h)
 	studied := 0
-	q.Study = func(r []*ripple.Raster) func() { return func() { studied += len(r) } }
+	q.Study = func(*ripple.Raster) func() { return func() { studied++ } }
 	c.Draw(q)
 	h.Until(func() bool { return len(answers) == 2 })
 	require.False(t, answers[0].Sharp)
@@ -444,8 +444,8 @@ func BenchmarkCut(b *testing.B) {
 			top.View = ripple.Top
 			q.Cuts = append(q.Cuts, top)
 			q.Coarse, q.Sharp, q.Fit = 110, sharpPixels, []image.Point{{375, 344}, {375, 375}}
-			q.Study = func(rasters []*ripple.Raster) func() {
-				rippleview.Request{Job: q}.Study(rasters[0])
+			q.Study = func(r *ripple.Raster) func() {
+				rippleview.Request{Job: q}.Study(r)
 				return func() {}
 			}
 			var drawn *cutting.Drawn

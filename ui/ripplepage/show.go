@@ -86,8 +86,8 @@ func (p *Page) ask() {
 	p.asked = q
 	p.begin()
 	c := q.Job
-	c.Study = func(rasters []*ripple.Raster) func() {
-		f := q.Study(rasters[0])
+	c.Study = func(r *ripple.Raster) func() {
+		f := q.Study(r)
 		return func() { p.found.show(&f) }
 	}
 	p.cutter.Draw(c)

@@ -26,11 +26,11 @@ type Job struct {
 	Cuts   []ripple.Settings
 	Style  ripple.Style
 	Coarse int           // pixels along the longer side, at least
-	Sharp  int           // the same, and what Study measures
+	Sharp  int           // the same, of the first cut, which Study measures; of others at most
 	Fit    []image.Point // pixels on the screen, to bring pictures to; nil leaves them
-	// Study, if not nil, is given the sharp rasters, one for each cut, away from
-	// the window's thread. What it returns runs on that thread with the pictures.
-	Study func([]*ripple.Raster) func()
+	// Study, if not nil, is given the sharp raster of the first cut, away from the window's
+	// thread. What it returns runs on that thread with the pictures.
+	Study func(*ripple.Raster) func()
 }
 
 // Drawn is a Cutter's answer: a picture for each cut, or what is wrong.
@@ -62,23 +62,22 @@ type Cutter struct {
 // kept is what a change of colour does not change, and the fields, which a change of
 // the ratio does not either.
 type kept struct {
-	of      stirring
-	fields  []*ripple.Origins
-	foam    []float64 // of the rasters
-	rasters []*ripple.Raster
+	of     stirring
+	fields []*ripple.Origins
+	foam   []float64 // of the pictures
 }
 
 // stirring is all of a request that fields depend on: the cuts but for their foam.
 type stirring struct {
 	cuts []ripple.Settings
-	px   int
+	px   []int
 }
 
 func (q Job) stirring() stirring {
-	s := stirring{px: q.Sharp}
-	for _, c := range q.Cuts {
+	var s stirring
+	for i, c := range q.Cuts {
 		c.FoamFraction = 0
-		s.cuts = append(s.cuts, c)
+		s.cuts, s.px = append(s.cuts, c), append(s.px, q.sharpPixels(i))
 	}
 	return s
 }
@@ -138,19 +137,23 @@ func (c *Cutter) Forget() {
 }
 
 func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
+	var rasters []*ripple.Raster
 	var err error
 	switch {
 	case !reflect.DeepEqual(c.kept.of, q.stirring()):
 		err = c.sample(ctx, q, tell)
 	case !slices.Equal(c.kept.foam, q.foam()):
-		err = c.cut(ctx, q)
+		rasters, err = c.cut(ctx, q)
+	}
+	if err == nil && rasters == nil {
+		rasters, err = c.kept.level(q)
 	}
 	if err != nil {
 		tell(func() { c.show(Drawn{Err: err}) })
 		return
 	}
 	d := Drawn{Sharp: true}
-	for i, r := range c.kept.rasters {
+	for i, r := range rasters {
 		if ctx.Err() != nil {
 			return
 		}
@@ -160,7 +163,7 @@ func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
 	}
 	then := func() {}
 	if q.Study != nil {
-		then = q.Study(c.kept.rasters)
+		then = q.Study(rasters[0])
 	}
 	tell(func() { c.show(d); then() })
 }
@@ -169,7 +172,7 @@ func (c *Cutter) draw(ctx context.Context, q Job, tell func(func())) {
 const sampling = 0.6
 
 // sample shows the coarse pictures, waits for requests to rest, shows what the
-// screen can, and keeps the rasters of the sharp ones.
+// screen can, and keeps the fields of the sharp ones.
 func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
 	plain := q.Style
 	plain.Plain = true
@@ -194,7 +197,7 @@ func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
 		return ctx.Err()
 	}
 	for i, cut := range cuts {
-		if px := q.screenPixels(i); px < q.Sharp*2/3 {
+		if px := q.screenPixels(i); px < q.sharpPixels(i)*2/3 {
 			im, err := cut.Render(ctx, px, q.Style, nil)
 			if err != nil {
 				return err
@@ -207,7 +210,7 @@ func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
 	}
 	k := kept{of: q.stirring()}
 	for i, cut := range cuts {
-		f, err := cut.Origins(ctx, q.Sharp, func(done float64) {
+		f, err := cut.Origins(ctx, k.of.px[i], func(done float64) {
 			done = sampling * (float64(i) + done) / float64(len(cuts))
 			tell(func() { c.progress(done) })
 		})
@@ -216,44 +219,43 @@ func (c *Cutter) sample(ctx context.Context, q Job, tell func(func())) error {
 		}
 		k.fields = append(k.fields, f)
 	}
-	if err := k.level(q); err != nil {
-		return err
-	}
 	c.kept = k
 	c.post(func() { c.ready = k.of })
 	return nil
 }
 
 // level cuts the fields at q's ratio.
-func (k *kept) level(q Job) error {
-	k.foam, k.rasters = q.foam(), nil
+func (k *kept) level(q Job) (rasters []*ripple.Raster, err error) {
+	foam := q.foam()
 	for i, f := range k.fields {
-		r, err := f.Raster(k.foam[i])
+		r, err := f.Raster(foam[i])
 		if err != nil {
-			return err
+			return nil, err
 		}
-		k.rasters = append(k.rasters, r)
+		rasters = append(rasters, r)
 	}
-	return nil
+	k.foam = foam
+	return rasters, nil
 }
 
 // cut shows plain pictures of another ratio, sharp at once, and waits for requests to
 // rest.
-func (c *Cutter) cut(ctx context.Context, q Job) error {
-	if err := c.kept.level(q); err != nil {
-		return err
+func (c *Cutter) cut(ctx context.Context, q Job) ([]*ripple.Raster, error) {
+	rasters, err := c.kept.level(q)
+	if err != nil {
+		return nil, err
 	}
 	plain := q.Style
 	plain.Plain = true
 	d := Drawn{}
-	for i, r := range c.kept.rasters {
+	for i, r := range rasters {
 		d.Pictures = append(d.Pictures, q.fit(r.Paint(plain), i))
 	}
 	c.post(func() { c.show(d) })
 	if !newest.Rest(ctx) {
-		return ctx.Err()
+		return nil, ctx.Err()
 	}
-	return nil
+	return rasters, nil
 }
 
 // Of returns how the tub of d, evaluated as r, is cut. The error says in words

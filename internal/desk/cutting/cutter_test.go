@@ -57,9 +57,9 @@ func (d *desk) settle(t *testing.T) {
 
 func TestACutIsShownCoarseThenSharp(t *testing.T) {
 	d := newDesk()
-	var studied []*ripple.Raster
+	var studied *ripple.Raster
 	d.Draw(cutting.Job{Cuts: []ripple.Settings{cut(t, ripple.Top), cut(t, ripple.Side)}, Coarse: 32, Sharp: 96,
-		Study: func(r []*ripple.Raster) func() { return func() { studied = r } }})
+		Study: func(r *ripple.Raster) func() { return func() { studied = r } }})
 	assert.Empty(t, d.drawn, "nothing is shown away from the window's thread")
 	d.settle(t)
 	require.GreaterOrEqual(t, len(d.drawn), 2)
@@ -74,7 +74,8 @@ func TestACutIsShownCoarseThenSharp(t *testing.T) {
 		small := d.drawn[0].Pictures[i].Bounds().Size()
 		assert.Less(t, max(small.X, small.Y), 96)
 	}
-	assert.Len(t, studied, 2, "the sharp rasters are what is measured")
+	require.NotNil(t, studied, "the first sharp raster is what is measured")
+	assert.Equal(t, 96, max(studied.Width, studied.Height))
 	for _, done := range d.done {
 		assert.True(t, done >= 0 && done <= 1, done)
 	}
@@ -89,6 +90,23 @@ func TestPicturesComeInTheSizeOfTheScreen(t *testing.T) {
 	for _, x := range d.drawn {
 		assert.Equal(t, fit[0], x.Pictures[0].Bounds().Size())
 	}
+}
+
+func TestOnlyWhatIsMeasuredIsSharperThanTheScreenNeeds(t *testing.T) {
+	d := newDesk()
+	fit := []image.Point{{X: 80, Y: 80}, {X: 80, Y: 80}}
+	cuts := []ripple.Settings{cut(t, ripple.Top), cut(t, ripple.Top)}
+	var studied *ripple.Raster
+	d.Draw(cutting.Job{Cuts: cuts, Coarse: 32, Sharp: 400, Fit: fit, Study: func(r *ripple.Raster) func() { studied = r; return func() {} }})
+	d.settle(t)
+	require.NotNil(t, studied)
+	assert.Equal(t, 400, max(studied.Width, studied.Height))
+	last := d.drawn[len(d.drawn)-1]
+	require.True(t, last.Sharp)
+	own := newDesk()
+	own.Draw(cutting.Job{Cuts: cuts[1:], Coarse: 32, Sharp: 200, Fit: fit[1:]})
+	own.settle(t)
+	assert.Equal(t, own.drawn[len(own.drawn)-1].Pictures[0].Pix, last.Pictures[1].Pix, "of 200, for 80 on the screen")
 }
 
 func TestAnotherColourSamplesNothingAnew(t *testing.T) {

@@ -32,6 +32,16 @@ func (q Job) screenPixels(i int) int {
 	return max(q.Fit[i].X, q.Fit[i].Y, ripple.MinPixels)
 }
 
+// sharpPixels is the longer side of the sharp picture i: of one that nobody measures as much
+// as the screen needs, in steps, so that a window which changes a little finds it drawn.
+func (q Job) sharpPixels(i int) int {
+	const step = 100
+	if i == 0 {
+		return q.Sharp
+	}
+	return min(q.Sharp, (q.screenPixels(i)*3/2+step-1)/step*step)
+}
+
 // fit brings picture i to its size on the screen, so that showing it is no work.
 func (q Job) fit(im *image.RGBA, i int) *image.RGBA {
 	if i >= len(q.Fit) || im.Bounds().Size() == q.Fit[i] {
