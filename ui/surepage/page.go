@@ -81,7 +81,7 @@ func (p *Page) makeOverview() {
 		if i == 0 || phase.Explanation[i-1].Standing != x.Standing {
 			p.overview.Add(page.Heading(say.Capital(say.Of(string(x.Standing)))))
 		}
-		p.overview.Add(page.Prose(say.Of(x.Text)))
+		p.overview.Add(page.Prose(page.Reads.Text(say.Of(x.Text))))
 	}
 }
 

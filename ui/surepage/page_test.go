@@ -101,9 +101,19 @@ func TestThePageOpensWithWhatItsFiguresRestOn(t *testing.T) {
 	p, _ := surePage(t, theme.Options{})
 	text := words(p.scene)
 	for _, x := range phase.Explanation {
-		assert.Contains(t, text, x.Text)
+		assert.Contains(t, text, page.Reads.Text(x.Text))
 		assert.Contains(t, strings.ToLower(text), string(x.Standing))
 	}
+}
+
+func TestWhatItsFiguresRestOnIsReadInTheMakersDegrees(t *testing.T) {
+	page.Reads = say.Customary
+	t.Cleanup(func() { page.Reads = say.Usual })
+	p, _ := surePage(t, theme.Options{})
+	text := words(p.overview)
+	assert.Contains(t, text, "3 to 7 °F")
+	assert.Contains(t, text, "below 32 °F")
+	assert.NotContains(t, text, "°C")
 }
 
 func TestEachCheckTellsItsFiguresAndDrawsItsPoints(t *testing.T) {
