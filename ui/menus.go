@@ -152,7 +152,7 @@ func (m *menus) help() *fyne.Menu {
 	return fyne.NewMenu(say.T("Help"),
 		fyne.NewMenuItem(say.T("Keys"), func() { w.text(say.T("Keys"), say.KeysHelp.String()) }),
 		fyne.NewMenuItem(say.HowSure.String(), func() { w.turnTo(places.Sure) }),
-		fyne.NewMenuItem(say.T("Cautions"), func() { w.text(say.T("Cautions"), say.UsualCautions.String()) }),
+		fyne.NewMenuItem(say.T("Cautions"), func() { w.text(say.T("Cautions"), page.Reads.Text(say.UsualCautions.String())) }),
 		fyne.NewMenuItem(say.SourcesItem.String(), w.showSources),
 		fyne.NewMenuItem(say.T("About"), func() {
 			w.text(say.T("About"), say.About(w.Version))

@@ -360,3 +360,26 @@ func TestTheQuestionForUnits(t *testing.T) {
 	assert.Equal(t, say.Fahrenheit, page.Reads.Scale)
 	assert.Equal(t, say.FluidOunces, page.Reads.Volumes)
 }
+
+// The cautions of the Help menu warn in the maker's degrees.
+func TestTheUsualCautionsAreInTheMakersDegrees(t *testing.T) {
+	b := newBed(t)
+	for _, x := range []struct {
+		reads say.Style
+		want  []string
+		not   string
+	}{
+		{say.Usual, []string{"110 to 150 °C", "71 °C", "57 to 21 °C"}, "°F"},
+		{say.Customary, []string{"230 to 302 °F", "160 °F", "135 to 70 °F", "41 °F"}, "°C"},
+	} {
+		b.inUnits(x.reads)
+		b.menu("Help", "Cautions")
+		words := b.dialogTexts()
+		for _, want := range x.want {
+			assert.Contains(t, words, want)
+		}
+		assert.NotContains(t, words, x.not)
+		assert.NotContains(t, words, "{")
+		b.press("Close")
+	}
+}

@@ -1,11 +1,11 @@
 package say
 
-// UsualCautions are those of any design, in Markdown.
+// UsualCautions are those of any design, in Markdown, quantities in braces.
 const UsualCautions Message = `The usual cautions. Local code and licensed practice decide.
 
-- **Hot sugar** at 110 to 150 °C sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
-- **Eggs.** Published advice for egg mixtures is 71 °C (160 °F), stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
-- **Cooling.** Published limits: 57 to 21 °C within 2 hours, then to 5 °C within 4 more.
+- **Hot sugar** at {110 to 150 °C} sticks and burns deeply: dry pan, long handle, no children, cold water at hand.
+- **Eggs.** Published advice for egg mixtures is {71 °C}, stirred, by thermometer. Hot syrup alone may leave a foam below that: measure the foam, or use pasteurised whites, or heat white and sugar together first. Freezing does not kill Salmonella or Listeria.
+- **Cooling.** Published limits: {57 to 21 °C} within 2 hours, then to {5 °C} within 4 more.
 - **Allergens.** Milk and egg, and whatever else the ingredients bring; one scoop for several tubs spreads them.
 - **Honey** is never for infants under twelve months.
 - **Alcohol** must be named. It is not for children or in pregnancy.
