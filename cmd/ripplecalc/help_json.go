@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ripplewright/internal/show/figure"
+	"ripplewright/internal/show/report"
 	"ripplewright/internal/show/say"
 )
 
@@ -30,7 +31,7 @@ verdict            good, sentence, advice
 			}
 			about := say.Of(f.Name)
 			if f.Help != "" {
-				about += ": " + say.Of(f.Help)
+				about += ": " + report.Reads.Text(say.Of(f.Help))
 			}
 			fmt.Fprintf(&b, "  %-33s%s\n", f.Key, about)
 		}

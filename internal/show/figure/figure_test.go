@@ -114,3 +114,18 @@ func TestHowAFigureIsComputedIsForPeople(t *testing.T) {
 		}
 	}
 }
+
+// How a figure comes about is told in the maker's degrees.
+func TestHowAFigureIsComputedIsReadInTheMakersUnits(t *testing.T) {
+	for i := range figure.Phases.Rows {
+		f := &figure.Phases.Rows[i]
+		for _, s := range []say.Style{say.Usual, say.Customary} {
+			for _, x := range f.Computed(s, nil, nil) {
+				assert.NotContains(t, x.Text, "{", f.Key)
+				if s == say.Customary {
+					assert.NotContains(t, x.Text, "°C", f.Key)
+				}
+			}
+		}
+	}
+}

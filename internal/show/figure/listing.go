@@ -87,12 +87,12 @@ func (f *Row) Computed(s say.Style, lines []Listed, heads []string) []say.Titled
 		add(say.Capital(strings.TrimSpace(l.Name)), strings.Join(cells, "; "))
 	}
 	if !strings.Contains(f.Help, "null") { // a word for JSON alone
-		add(say.FigureMeans.String(), say.Of(f.Help))
+		add(say.FigureMeans.String(), s.Text(say.Of(f.Help)))
 	}
-	add(say.FigureFrom.String(), say.Of(f.Inputs))
-	add(say.FigureBy.String(), say.Of(f.Equation))
+	add(say.FigureFrom.String(), s.Text(say.Of(f.Inputs)))
+	add(say.FigureBy.String(), s.Text(say.Of(f.Equation)))
 	add(say.FigureAfter.String(), f.Source)
-	add(say.FigureBand.String(), say.Of(f.Origin.Band))
+	add(say.FigureBand.String(), s.Text(say.Of(f.Origin.Band)))
 	return out
 }
 

@@ -22,7 +22,7 @@ var (
 	}
 	density = Origin{
 		Inputs:   "composition and overrun",
-		Equation: "1/ρ = Σ x/ρ at 4 °C, with what is dissolved at its volume in solution; ÷ (1 + overrun)",
+		Equation: "1/ρ = Σ x/ρ at {4 °C}, with what is dissolved at its volume in solution; ÷ (1 + overrun)",
 		Source:   "ASHRAE Refrigeration Handbook 2006, ch. 9; Choi & Okos 1986; sugars: CRC Handbook of Chemistry and Physics, 102nd ed. 2021; water: Kell 1975, J. Chem. Eng. Data 20:97",
 		Band:     "the mix within about 0.5 %; the overrun a fifth either way, common practice, no source, or what your batches came to",
 	}
@@ -51,10 +51,10 @@ var (
 		Band:     "composition, bound water, the syrup's boil, its film, and a factor 2 between batches",
 	}
 	scooping = Origin{
-		Inputs:   "the hardness at every temperature from −24 to −4 °C",
+		Inputs:   "the hardness at every temperature from {−24 to −4 °C}",
 		Equation: "custard: from where it is 6 kPa to where it is 0.6; foam: from 6 to 0.1 kPa",
 		Source:   "bands set on the scale of Briggs, Steffe & Ustunol 1996, J. Dairy Sci. 79:527; common practice, no source",
-		Band:     "a factor 2 in hardness moves it by some 2 to 3 °C",
+		Band:     "a factor 2 in hardness moves it by some {2 to 3 K}",
 	}
 	sweetness = Origin{
 		Inputs:   "every sugar and sugar alcohol in the finished phase",

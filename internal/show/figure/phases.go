@@ -20,10 +20,10 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 		Help: "as filled, in all tubs together", Origin: filling, from: made(
 			func(p *model.Phase) float64 { return p.Portion.MassG }, func(r *model.Result) float64 { return r.Blend.MassG })},
 	{Key: "volume_ml", Name: "Volume in the tubs", Short: "volume", Unit: Volume, Step: 1,
-		Help: "as filled, at 4 °C, with the air", Origin: filling, from: made(
+		Help: "as filled, at {4 °C}, with the air", Origin: filling, from: made(
 			func(p *model.Phase) float64 { return p.Portion.VolumeML }, func(r *model.Result) float64 { return r.Blend.VolumeML })},
 	{Key: "density_g_per_ml", Name: "Density", Short: "density", Unit: GramsPerML, Step: 0.01,
-		Help: "as filled, at 4 °C, with the air", Origin: density, from: each(
+		Help: "as filled, at {4 °C}, with the air", Origin: density, from: each(
 			func(p *model.Phase) Value { return exact(p.Body.GPerML()) },
 			func(r *model.Result) Value { return exact(r.Blend.DensityGPerML) })},
 	{Key: "overrun_percent", Name: "Overrun", Short: "overrun", Unit: Percent, Step: 1,
@@ -92,8 +92,8 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			func(p *model.Phase) Value { return exact(p.SweetnessPercent) },
 			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessPercent) }))},
 	{Key: "sweetness_melted_percent", Name: "Sweetness melted, at room temperature", Short: "melted", Unit: Percent, Step: 0.1,
-		Help: "likewise, of the melt at 20 °C, where fructose is less sweet", Origin: Origin{
-			Inputs: "sweetness, and the fructose", Equation: "sweetness + 100 × fructose × (its sweetness at 20 °C − that in the cold)",
+		Help: "likewise, of the melt at {20 °C}, where fructose is less sweet", Origin: Origin{
+			Inputs: "sweetness, and the fructose", Equation: "sweetness + 100 × fructose × (its sweetness at {20 °C} − that in the cold)",
 			Source: "testdata/tables/relative_sweetness.csv, rows of fructose by temperature; McGee 2004, On Food and Cooking, for glucose and sucrose",
 			Band:   "tasters differ by about a tenth"},
 		from: mean(func(p *model.Phase) float64 { return p.SweetnessMeltedPercent })},
@@ -104,11 +104,11 @@ var Phases = Table{Key: "dense, foam, blend", Columns: []string{"custard", "foam
 			func(p *model.Phase) Value { return exact(p.SweetnessGPerSpoon) },
 			full(func(r *model.Result) Value { return exact(r.Blend.SweetnessGPerSpoon) }))},
 	{Key: "scoop_from_c", Name: "Eats well from", Short: "from", Unit: Celsius, Step: 1,
-		Help: "where it eats well; at -24 °C it may lie beyond, since nothing colder is tried", Origin: scooping, from: byTheLaw(each(
+		Help: "where it eats well; at {-24 °C} it may lie beyond, since nothing colder is tried", Origin: scooping, from: byTheLaw(each(
 			func(p *model.Phase) Value { return scoopFrom(p.Scoop, never(p)) },
 			together(func(r *model.Result) Value { return scoopFrom(r.Blend.Both, neverTogether(r)) })))},
 	{Key: "scoop_to_c", Name: "Eats well up to", Short: "to", Unit: Celsius, Step: 1,
-		Help: "likewise; at -4 °C it may lie beyond", Origin: scooping, from: byTheLaw(each(
+		Help: "likewise; at {-4 °C} it may lie beyond", Origin: scooping, from: byTheLaw(each(
 			func(p *model.Phase) Value { return scoopTo(p.Scoop, never(p)) },
 			together(func(r *model.Result) Value { return scoopTo(r.Blend.Both, neverTogether(r)) })))},
 	{Key: "water_driven_off_g", Name: "Water driven off", Short: "off", Unit: Mass, Step: 1,
