@@ -7,9 +7,31 @@ import (
 	"unicode"
 )
 
-// A misspelt word is read as another only where a slip of the fingers tells the two apart, two
+// A misspelt word is read as another where a slip of the fingers tells the two apart, two
 // neighbouring letters swapped or one letter doubled or no longer doubled. One that is missing or
-// changed may be of another food: sherry and cherry, pears and pearls.
+// changed may be of another food, sherry and cherry, pears and pearls: of those only the words of
+// a list are read.
+
+// misspellings are the common ones of a name, by the word that is meant. None is a word of a
+// kitchen itself: "tarter", "liquer", "currents", "coco" and "almons" are none of them, as they may
+// be a tarter apple, liquor, raisins of another kind, coconuts and salmon. common practice, no source.
+var misspellings = func() map[string]string {
+	all := map[string]string{}
+	for meant, list := range map[string]string{
+		"sugar": "suger sugur shugar", "yolk": "yoke yok yolke", "yolks": "yokes yoks yolkes", "mascarpone": "mascapone marscapone marscarpone mascaporne maskarpone",
+		"cinnamon": "cinammon cinnimon cinnamin cinamin cinnomon", "chocolate": "choclate chocalate choclat chockolate", "raspberry": "rasberry rasbery rasperry", "raspberries": "rasberries rasberrys rasperries",
+		"blueberry": "bluberry", "blueberries": "bluberries bluberrys", "avocado": "avacado", "avocados": "avacados avacadoes", "pineapple": "pinapple", "pistachio": "pistacio pistashio pistaccio",
+		"pistachios": "pistacios pistashios pistaccios", "vanilla": "vannila vinilla venilla", "cardamom": "cardamon cardamum cardomom cardomon", "condensed": "condenced", "evaporated": "evaperated evapourated",
+		"sweetened": "sweetend", "unsweetened": "unsweetend", "yogurt": "yogart yogert yougurt", "gelatin": "gelitin geletin", "coconut": "cocoanut cocunut cocanut", "vinegar": "vineger vinager",
+		"marshmallow": "marshmellow", "marshmallows": "marshmellows", "pumpkin": "pumkin", "graham": "grahm", "pomegranate": "pomegranite", "xanthan": "xanthum", "molasses": "mollases", "whipping": "wipping",
+		"powdered": "powderd", "bourbon": "burbon", "ricotta": "riccota", "desiccated": "dessicated",
+	} {
+		for _, w := range strings.Fields(list) {
+			all[w] = meant
+		}
+	}
+	return all
+}()
 
 // leastLetters is how long a word has to be before a slip in it is taken for one: short words
 // are like too many.
@@ -58,14 +80,20 @@ func (n *names) respelt(text string) (fair string, read []string) {
 	return fair, read
 }
 
-// slip returns the one word of a name that w is a slip away from, "" where it is known itself or
-// there is none, or several.
+// slip returns the one word of a name that w is a slip away from, or a common misspelling of; ""
+// where it is known itself or there is none, or several.
 func (n *names) slip(w string) (meant string) {
 	known := func(other string) bool {
 		m := measures[other]
 		return n.words[one(other)] || len(other) >= longMeasure && (m.kind == mass || m.kind == volume)
 	}
-	if len(w) < leastLetters || strings.ContainsFunc(w, func(c rune) bool { return c > unicode.MaxASCII }) || n.words[one(w)] || familiar()[w] || familiar()[one(w)] {
+	if strings.ContainsFunc(w, func(c rune) bool { return c > unicode.MaxASCII }) || n.words[one(w)] || familiar()[w] || familiar()[one(w)] {
+		return ""
+	}
+	if meant = misspellings[w]; meant != "" && n.words[one(meant)] {
+		return meant
+	}
+	if meant = ""; len(w) < leastLetters {
 		return ""
 	}
 	for _, other := range slips(w) {

@@ -28,14 +28,36 @@ func TestASlipIsReadAsTheOneWordItCanBeOf(t *testing.T) {
 	}
 }
 
+// A common misspelling that is no other word of a kitchen is read as the word that is meant, and
+// that is said: those of the list, and no others.
+func TestACommonMisspellingIsReadAsTheWordThatIsMeant(t *testing.T) {
+	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
+	for text, want := range map[string][2]string{
+		"100 g suger": {"sugar", "sugar"}, "110 g caster suger": {"sugar", "sugar"}, "5 egg yokes": {"egg_yolk", "yolks"}, "1 egg yoke": {"egg_yolk", "yolk"}, "5 yoks": {"egg_yolk", "yolks"}, "250 g mascapone": {"mascarpone", "mascarpone"},
+		"1 tsp cinammon": {"cinnamon", "cinnamon"}, "100 g white choclate": {"chocolate_white", "chocolate"}, "300 g rasberries": {"raspberry", "raspberries"}, "100 g Rasberry": {"raspberry", "raspberry"}, "200 g avacado": {"avocado", "avocado"},
+		"1 stick unsalted buter": {"butter_unsalted", "butter"}, "1 cup marshmellow creme": {}, "200 g marshmellows": {"marshmallows", "marshmallows"}, "50 g dessicated coconut": {"coconut_dried", "desiccated"},
+		"1 can (14 oz) sweetend condenced milk": {"condensed_milk_sweet", "sweetened, condensed"}, "1 tsp venilla extract": {"vanilla_extract", "vanilla"}, "2 tsp ground cardamon": {"cardamom", "cardamom"}, "300 g strawberrys": {"strawberry", ""},
+	} {
+		l, ok := r.Line(text)
+		assert.True(t, ok, text)
+		assert.Equal(t, want[0] != "", l.Taken(), text)
+		if l.Taken() {
+			assert.Equal(t, want, [2]string{l.Ingredient.ID, l.ReadAs}, text)
+		}
+		assert.Equal(t, text, l.Text)
+	}
+}
+
 // A letter that is missing, changed or put in may be of another food, and so may what is a word
-// by itself, or has several readings: they are asked about.
+// by itself, or has several readings: they are asked about. Suger, mascapone and cinammon stood
+// here until they were listed as common misspellings.
 func TestWhatMayBeAnotherWordStaysADoubt(t *testing.T) {
 	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
 	for _, text := range []string{
-		"100 ml sherry", "200 g sherries", "50 g pearls", "100 g suger", "250 g mascapone", "1/4 cup coco powder", "1 cup hevy cream", "1 tsp cinammon", "100 ml desert wine", "100 g heavy crema", "100 ml late", "200 ml latte",
+		"100 ml sherry", "200 g sherries", "50 g pearls", "1/4 cup coco powder", "1 cup hevy cream", "100 ml desert wine", "100 g heavy crema", "100 ml late", "200 ml latte",
 		"30 g pecns", "1 cup sugr", "200 g currents", "100 g floor", "30 g bery", "100 g ample syrup", "100 g caned pumpkin", "200 g cartoon egg whites", "100 g slated butter", "1 tbsp supper fine sugar", "1 cup reeds currant", "100 g diary cream",
 		"100 g leeches", "100 g mlik", "20 g nust", "250 ml mlkk", "100 g craem", "2 heaped tbsp suggar", "100 g suggar, doubled", "1 can vanila", "100 g vanila suggar", "2 bananas, sliecd", "100 g panna", "100 g sucer", "100 g butterr and suggar",
+		"1 tsp cream of tarter", "50 ml liquer", "100 g almons", "2 tsp tumeric", "100 g carmel", "1 can macha", "100 g suger, doubled", "100 g sugre", "2 heaped tbsp suger", "100 g cherry yogart", "100 g yolc", "50 ml advocado", "50 g merange",
 	} {
 		l, ok := r.Line(text)
 		assert.True(t, ok, text)
