@@ -106,8 +106,8 @@ var called = [][2]string{
 	{"instant coffee; instant coffee powder", "coffee_instant"}, {"instant espresso powder; instant espresso; espresso powder", "coffee_instant?"},
 	{"tea; black tea", "tea_black_brewed tea_leaves"}, {"loose tea; loose black tea; loose leaf tea; black tea leaf", "tea_leaves"},
 	{"lemon", "lemon_juice lemon_peel"}, {"lime", "lime_juice?"}, {"orange", "orange_juice orange_peel"},
-	{"lemon zest", "lemon_peel"}, {"orange zest", "orange_peel"}, {"lemon peel", "lemon_peel~"}, {"orange peel", "orange_peel~"},
-	{"grated lemon zest; grated lemon peel; finely grated lemon zest", "lemon_peel"}, {"grated orange zest; grated orange peel; finely grated orange zest", "orange_peel"},
+	{"lemon zest", "lemon_peel"}, {"orange zest", "orange_peel"}, {"lemon peel; lemon rind", "lemon_peel~"}, {"orange peel; orange rind", "orange_peel~"},
+	{"grated lemon zest; grated lemon peel; grated lemon rind; finely grated lemon rind; finely grated lemon zest", "lemon_peel"}, {"grated orange zest; grated orange peel; grated orange rind; finely grated orange rind; finely grated orange zest", "orange_peel"},
 	{"cherry", "cherry_sweet cherry_sour"},
 	{"oil; vegetable oil; neutral oil", "oil_sunflower oil_canola"},
 	{"canola oil; rapeseed oil", "oil_canola"},
@@ -137,6 +137,7 @@ var called = [][2]string{
 	{"date", "dates_deglet"}, {"fig", "figs_dried?"}, {"pumpkin", "pumpkin_canned?"}, {"whey", "whey_sweet_dried?"}, {"sweet whey; sweet whey powder; dried sweet whey; whey powder", "whey_sweet_dried"},
 	{"passionfruit; passionfruit pulp; passion fruit pulp", "passion_fruit"},
 	{"raspberry jam; strawberry jam; apricot jam; cherry jam; plum jam; blackcurrant jam; blackberry jam; blueberry jam; peach jam; fig jam; strawberry preserve; raspberry preserve; apricot preserve; cherry preserve", "jam"},
+	{"marshmallow creme", "marshmallow_cream"}, // as it is spelt on jars
 	{"graham; graham cracker crumb; graham crumb", "graham_crackers"},
 	{"biscuit; cookie; cracker", "graham_crackers chocolate_sandwich_cookies"},
 }

@@ -24,6 +24,7 @@ var (
 	itsSo     = find(`(?i)^(?:(?:and|so|oh|ok|okay|then)[\s,]+)*it'?s\s+(\d)`)
 	speaker   = find(`^(\pL{2,15}):\s*(\d.*|(?i:an?|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s.*)$`)
 	talker    = find(`(?m)^\s*(\pL{2,15}(?: \pL{1,15})?):[ \t]+`)
+	component = find(`^(\pL{3,15}(?: \pL{3,15})?):\s+(\pL.*\d.*|\d.*)$`)
 	promised  = find(`(?i)^ingredients?\b([^\d:]*):?\s*(\d.*)$`)
 	partFirst = find(`(?i)^for (?:the |each )?\pL[\pL -]{1,30}:\s*(\d.*)$`)
 	forMany   = find(`(?i)\b(?:makes|serves|for|yields?|about|approx)\b`)
@@ -33,7 +34,7 @@ var (
 	number0   = find(`(?i)\s(?:n\.|n\x{00B0}|no\.) ?(\d{1,2})$`)
 	packsOf   = find(`^(\pL[^\d]*?)[\s,]+(\d[\d.,]* ?(?:g|kg|ml|cl|l|oz)) ?x ?(\d{1,2})(?: (?:packs?|packets?|cartons?|tins?|cans?|bottles?))?$`)
 	dozen     = find(`(?i)^\s*(?:a )?dozen\s+`)
-	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin|br)\.(\s|$)`)
+	shorts    = find(`(?i)\b(wh|hvy|gran|van|extr|choc|evap|cond|brn|sug|dk|pwd|pwdr|cornst|lem|cin|br|envs?)\.(\s|$)`)
 	pastEggs  = find(`(?i)\b(eggs?|yolks?|whites?),? past\b\.?`)
 	bareShort = find(`(?i)\b(choc|hvy|brn|pwd|pwdr|dk)(\s|,|$)`)
 	glued     = find(`^(\d+(?:[.,]\d+)?)(g|kg|ml)(\pL{4,}.*)$`)
@@ -41,11 +42,11 @@ var (
 )
 
 // notSpeakers are words before a colon that change what a line says.
-var notSpeakers = words("sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes small medium large big single mini")
+var notSpeakers = words("price prices cost costs rrp sum total subtotal option alternative alternatively variation instead or not without double triple half max min maximum minimum reduce reduced increase lower raise replace swap change correction corrected lean rich scale scaled was were old omit skip none no optional rest left leftover per each about extra more less minus plus of step day batch yield makes small medium large big single mini")
 
 // full are words that are cut short with a point. common practice, no source.
 var full = map[string]string{"wh": "whole", "hvy": "heavy", "gran": "granulated", "van": "vanilla", "extr": "extract", "choc": "chocolate", "evap": "evaporated", "cond": "condensed", "brn": "brown", "sug": "sugar",
-	"dk": "dark", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon", "br": "brown"}
+	"dk": "dark", "pwd": "powder", "pwdr": "powder", "cornst": "cornstarch", "lem": "lemon", "cin": "cinnamon", "br": "brown", "env": "envelope", "envs": "envelopes"}
 
 // talkers are the names that two and more lines of a text begin with before a colon, as those of a
 // chat do: no foods, and no words that change what a line says.
@@ -104,6 +105,7 @@ func (r *Reader) quiet(s string, talkers map[string]bool) string {
 			}
 		}
 	}
+	s = r.ofComponent(s)
 	s = swiss.swap(spoonOf.swap(s, "${1}spoon"), "$1$2")
 	s = number0.swap(unitHead.swap(s, "$1 $3 $2"), " $1")
 	s = packsOf.swap(s, "$3 x $2 $1")
@@ -123,6 +125,23 @@ func (r *Reader) quiet(s string, talkers map[string]bool) string {
 		}
 	}
 	return strings.TrimSpace(s)
+}
+
+// components are the parts of a dish that a line may name before its food. common practice, no
+// source.
+var components = words("praline brittle crumble streusel nougatine croquant crust glaze ganache compote coulis couli dough batter sauce filling ribbon swirl ripple topping base custard foam meringue anglaise mousse sponge")
+
+// ofComponent takes from a line the component before a colon where a food and its weight are behind
+// it: "Praline: almonds 100 g".
+func (r *Reader) ofComponent(s string) string {
+	m := component.parts(s)
+	if m == nil || r.names.mentions(m[1]) || !r.weighs(m[2]) || !r.names.mentions(m[2]) {
+		return s
+	}
+	if slices.ContainsFunc(strings.Fields(keyOf(m[1])), func(w string) bool { return !components[w] }) {
+		return s
+	}
+	return m[2]
 }
 
 // sent takes from a line of a chat when it was sent and who wrote it.

@@ -295,6 +295,9 @@ func (n *names) within(name string) (meaning, bool) {
 			return m, true
 		}
 	}
+	if at := tail.at(name); at != nil && at[0] > 0 {
+		return n.within(name[:at[0]]) // "bit of sea salt on top"
+	}
 	return meaning{}, false
 }
 

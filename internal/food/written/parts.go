@@ -55,6 +55,10 @@ func parse(s string) parts {
 				p.behind = strings.TrimSpace(rest) == "" && len(inside) == 0
 				break
 			}
+			if a, rest, ok := read(end); ok && a.in.kind == mass && a.doubts == 0 && isPlain(rest) && strings.ContainsFunc(s[:at[0]], unicode.IsLetter) {
+				main = strings.TrimSuffix(end, rest) + " " + s[:at[0]] + ", " + strings.TrimSpace(rest) // "mango 450 g peeled"
+				break
+			}
 		}
 	}
 	if at := comma.at(main); at != nil {

@@ -101,6 +101,8 @@ func (r *Reader) prose(s string) bool {
 		return fields[1] != "of" && fields[1] != "de" && fields[1] != "di" && !(numberLast.in(s) && !setTo.in(s)) // "puree de fraise 500"
 	case slices.Contains(fields, "forget") && r.names.mentions(s):
 		return false // "don't forget the salt" may be all that tells of it
+	case checked.in(s):
+		return !r.names.mentions(s)
 	case tells[at]:
 		return !measuresFirst(fields[1]) // "I cup" is a scan of "1 cup"
 	case answered[at] && len(fields) > 1 && !seasons.in(s) && !r.names.mentions(s) && !r.names.foreigner(s):
@@ -130,6 +132,7 @@ func boxed(s string) bool {
 var (
 	degrees    = find(`\d ?(?:°|º|[Dd]eg)|\b\d{3} ?[CF]\b`) // and no "12 c cream, whip"
 	numberless = find(`^\d+(?:-\d+)? ?`)
+	checked    = find(`\b[Cc]heck with \p{Lu}`) // "sweeten more?? check with Jo"
 	ranked     = find(`(?i)^\d{1,2}(?:st|nd|rd|th)\b`)
 )
 

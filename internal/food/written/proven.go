@@ -26,11 +26,16 @@ func proven(in *ingredient.Ingredient, w string) bool {
 		cell = in.Cell(ingredient.AddedSugars)
 	case "kernel", "mini", "miniature":
 		return in.Group == "nut_seed" && w == "kernel" || words(keyOf(strings.ReplaceAll(in.Measures, ";", " ")))[w] || w == "mini" && proven(in, "miniature")
+	case "whole":
+		return in.Group == "fruit" && wholeCup.in(in.Measures) // cranberries that nobody chopped
 	case "chip", "crumb":
 		return words(keyOf(strings.NewReplacer("crushed", "crumb", ";", " ").Replace(in.Measures)))[w]
 	}
 	return cell.Known && cell.Value <= most
 }
+
+// wholeCup finds that a record measures a fruit whole.
+var wholeCup = find(`\bcup, whole\b`)
 
 var toProve = words("unsalted unsweetened chip crumb kernel mini miniature")
 

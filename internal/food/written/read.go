@@ -109,7 +109,7 @@ var (
 	greeting  = find(`(?i)^with (?:the |our |my |all )?(?:(?:best|kind|warm|many) )?(?:compliments|thanks|regards|wishes|greetings)\b`)
 	ruled     = find(`^\s*[-=*~#]{2,}[^\d]*[-=*~#]{2,}\s*$`) // "-- espuma --"
 	// "TEST 3", "x3 for Saturday", "5 stars", "(for 12 portions)", "vanilla v7"
-	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?) ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
+	numberedTitle = find(`(?i)^(?:(?:test|trial|batch|version|attempt|round|page|sheet|formula|table|figure|no\.?)(?: (?:no|nr|number)\.?)? ?#?\d|x ?\d+\b|\d(?:[.,/]\d)? ?stars?[ !.]*$|\(?for \d+ (?:portions?|people|persons?|servings?|guests?|tubs?)\b)|\bv ?\d{1,2}(?: - [^\d]*)?$`)
 	// A page's rating, the size of what is churned in, a day, and what a trial does without.
 	rated    = find(`(?i)^\(?\d(?:[.,]\d+)?(?: ?/ ?5| out of 5)?(?: stars?)? ?(?:from|by|based on|[-,(])? ?\d[\d.,]*k? (?:votes?|ratings?|reviews?|stars?)\)?$`)
 	machine  = find(`(?i)\bfor (?:an?|the|my|our|your) \d+(?:[.,]\d+)?[ -]?(?:l|lit(?:er|re)s?|qts?|quarts?|cups?|pints?|inch|cm)\b\.? (?:freezer|machine|churn|maker|pan|tin|dish|mou?ld|bowl)s?$`)

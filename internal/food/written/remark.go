@@ -44,7 +44,7 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 		}
 		free = free && w != "but" || openers[w] || w == "not" && i == 0 && len(fields) > 1 && !digits.in(remark)
 		switch {
-		case strings.Contains(name, one(w)), proven(in, w), last == "no" && proven(in, without[w]), browned[w] && in.Group == "nut_seed":
+		case strings.Contains(name, one(w)), proven(in, w), last == "no" && proven(in, without[w]), browned[w] && (in.Group == "nut_seed" || toToast[in.ID]):
 		case free && purposes[strings.Trim(fields[0], ".,")]:
 		case changed[w], packedIn[w], w == "can" && last == "a":
 			return false
@@ -59,6 +59,10 @@ func (r *Reader) accounted(remark string, in *ingredient.Ingredient) bool {
 	}
 	return true
 }
+
+// toToast are foods beside nuts that are toasted once they are weighed and have no record of their
+// own then.
+var toToast = words("marshmallows oats_rolled")
 
 // treated reports whether a remark tells a cook what to do with the food once it is weighed,
 // "hydrate at 85 °C", and names no other.
@@ -86,7 +90,7 @@ var assured = find(`(?i)^(?:(?:yes|yep|yup|yeah|really|seriously|honestly|sic|co
 var (
 	// ifAny finds the end of a remark that only wishes for what it says, graded the grades
 	// of syrups and eggs, toPaste what is done to nuts after they were weighed.
-	ifAny      = find(`(?i)\bif (?:you (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?(?: (?:spare|left|over|left over|handy|to hand))?|possible|available|liked|desired|wanted)[.!]*$`)
+	ifAny      = find(`(?i)\bif (?:(?:you|u|ya|we|i) (?:can )?(?:get|find|have|like|want|got)(?: (?:it|some|them|any|one))?(?: (?:spare|left|over|left over|handy|to hand))?|possible|available|liked|desired|wanted)[.!]*$`)
 	wished     = find(`(?i)\b(?:must|should|ought to|have to|has to|needs? to) be\b`)
 	moreOrLess = find(`(?i)\b(?:more|less|fewer|double|half)\b`)
 	graded     = find(`(?i)\bgrade (?:aa?|b|c)\b(?:,? (?:very|light|medium|dark|golden|amber))*`)
