@@ -81,11 +81,14 @@ func unheaded(s string, talkers map[string]bool) string {
 	return said
 }
 
+// braces are the brackets of other hands, and quotation marks.
+var braces = strings.NewReplacer("{", "(", "}", ")", "\"", "", "“", "", "”", "")
+
 // quiet takes from a line what is said around it.
 func (r *Reader) quiet(s string, talkers map[string]bool) string {
 	s = keycap.swap(s, "")
 	s = framed.swap(tag.swap(s, " "), "$1")
-	s = strings.NewReplacer("{", "(", "}", ")", "\"", "", "“", "", "”", "").Replace(emoji.swap(s, " "))
+	s = braces.Replace(emoji.swap(s, " "))
 	s = strings.TrimSpace(address.swap(s, ""))
 	s = strings.TrimSpace(cost.swap(energy.swap(s, ""), ""))
 	for please.in(s) {

@@ -26,6 +26,9 @@ type parts struct {
 	pieces   float64 // how many eggs the weight is said to be, 0: nobody says
 }
 
+// unpaired are the brackets that are left when those in pairs are taken out.
+var unpaired = strings.NewReplacer("(", " ", ")", " ")
+
 func parse(s string) parts {
 	p := parts{times: 1, percent: -1}
 	var inside []string
@@ -33,7 +36,7 @@ func parse(s string) parts {
 		inside = append(inside, strings.TrimSpace(g[1:len(g)-1]))
 		return " "
 	})
-	s = strings.NewReplacer("(", " ", ")", " ").Replace(s)
+	s = unpaired.Replace(s)
 	if m := fromOf.parts(s); m != nil {
 		p.whole, s = strings.ToLower(m[1]), m[2]
 	}

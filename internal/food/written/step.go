@@ -15,16 +15,17 @@ type portion struct {
 	part bool   // "of the", "half the": it is taken from what stands elsewhere
 }
 
-// A listed line is one that stands above, and its amounts as they are first asked for.
+// A listed line is one that stands above: its words and its amounts are read when a step first asks
+// for them.
 type listed struct {
-	key      string // as names are compared
+	key      func() string // as names are compared
 	portions func() []portion
 }
 
 // list keeps a line for the steps below it.
 func (r *Reader) list(text string) listed {
-	text = tidy(text)
-	return listed{keyOf(text), sync.OnceValue(func() []portion { return r.portions(text) })}
+	fair := sync.OnceValue(func() string { return tidy(text) })
+	return listed{sync.OnceValue(func() string { return keyOf(fair()) }), sync.OnceValue(func() []portion { return r.portions(fair()) })}
 }
 
 // again reports whether s is a numbered step of the method whose amounts stand in lines above,
@@ -77,7 +78,7 @@ func (r *Reader) commands(s string) bool {
 
 // has reports whether a line names a portion's food, and in the same amount where it is no part.
 func (l listed) has(p portion) bool {
-	if !strings.Contains(" "+l.key+" ", " "+p.food+" ") {
+	if !strings.Contains(" "+l.key()+" ", " "+p.food+" ") {
 		return false
 	}
 	return p.part || slices.ContainsFunc(l.portions(), func(other portion) bool { return other.n == p.n && other.in == p.in })

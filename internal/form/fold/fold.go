@@ -18,6 +18,9 @@ var plainer = strings.NewReplacer("ø", "o", "œ", "oe", "æ", "ae", "ł", "l", 
 
 // Text is s without what differs by case, accents or punctuation.
 func Text(s string) string {
+	if !strings.ContainsFunc(s, func(c rune) bool { return c > unicode.MaxASCII }) { // most texts, and no marks to take off
+		return strings.TrimSpace(plainer.Replace(strings.ToLower(s)))
+	}
 	bare, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), cases.Fold().String(s))
 	if err != nil {
 		bare = strings.ToLower(s) // letters that are none
