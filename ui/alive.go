@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
+
+	"ripplewright/ui/kit"
 )
 
 // bells tell when the toolkit cleans up. It then also forgets of which window an object on
@@ -22,6 +24,7 @@ type bells struct {
 	next  int
 	asked time.Time
 	rung  bool
+	known time.Time // when the toolkit was last asked of all that can be seen
 }
 
 // toolkitForgets is after how long the toolkit drops what it is not asked for.
@@ -45,6 +48,17 @@ func (b *bells) cleaned(now time.Time) bool {
 	rung := b.rung
 	b.rung = false
 	return rung
+}
+
+// keepAlive has the toolkit know what is on screen, and paint it anew where it has forgotten.
+func (w *Window) keepAlive(now time.Time) {
+	if now.Sub(w.bells.known) >= toolkitForgets/3 {
+		w.bells.known = now
+		kit.Know(w.win.Canvas())
+	}
+	if w.bells.cleaned(now) {
+		paintAnew(w.win.Canvas())
+	}
 }
 
 // paintAnew has the toolkit paint the next frame, whatever it knows of its objects: for it

@@ -251,9 +251,7 @@ func (w *Window) tick() {
 		w.rest.worked(time.Now())
 	}
 	mishap.Do(w.show)
-	if w.bells.cleaned(time.Now()) {
-		paintAnew(w.win.Canvas())
-	}
+	w.keepAlive(time.Now())
 	w.giveBack()
 	w.keeper.Look(w.Session)
 }

@@ -17,7 +17,7 @@ type editor struct {
 	page *Page
 	form *larder.Form
 
-	name, id *widget.Entry
+	name, id *kit.TextField
 	fields   map[*larder.Entry]*figureField
 	ticks    []*kit.Check // as larder.Allergens
 

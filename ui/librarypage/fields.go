@@ -43,8 +43,8 @@ func (e *editor) sections() []fyne.CanvasObject {
 }
 
 // text is an entry for s that tells of its change.
-func (e *editor) text(s *string) *widget.Entry {
-	w := widget.NewEntry()
+func (e *editor) text(s *string) *kit.TextField {
+	w := kit.NewTextField()
 	w.Text = *s
 	w.OnChanged = mishap.With(func(text string) { *s = text; e.changed() })
 	return w
@@ -74,7 +74,7 @@ func (e *editor) check(name string, on *bool) *kit.Check {
 
 // figureField is an entry for a figure, with what is wrong with it below.
 type figureField struct {
-	entry *widget.Entry
+	entry *kit.TextField
 	note  *widget.Label
 }
 

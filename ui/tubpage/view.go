@@ -53,7 +53,7 @@ type View struct {
 	batch            *kit.Select // of the notebook, whose day and lot are printed
 	place, sale, tub *kit.Select
 	sheet            *kit.Select
-	typed            map[string]*widget.Entry // by the field of sticker.Choices
+	typed            map[string]*kit.TextField // by the field of sticker.Choices
 	grams, front     *widget.Check
 	lid              *widget.Check
 	translated       *fyne.Container // names and lists of the languages chosen
@@ -97,7 +97,7 @@ func fields() []struct{ field, name, hint string } {
 // New returns the view. words are those of labels, book the notebook of the open
 // design.
 func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
-	v := &View{host: h, words: words, book: book, typed: map[string]*widget.Entry{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), beside: page.Prose(""), translated: container.NewVBox()}
+	v := &View{host: h, words: words, book: book, typed: map[string]*kit.TextField{}, list: container.NewVBox(), about: page.Prose(""), sheets: kit.NewSheetView(), beside: page.Prose(""), translated: container.NewVBox()}
 	kept := fyne.CurrentApp().Preferences()
 	choose := func(names []string, key string, at int) *kit.Select {
 		s := kit.NewSelect(names, nil)
@@ -127,7 +127,7 @@ func New(h page.Host, words onpack.Words, book *notebook.Book) *View {
 		page.Bold(say.T("The tub")), v.tub,
 		page.Bold(say.LabelBatch.String()), v.batch)
 	for _, f := range fields() {
-		e := widget.NewEntry()
+		e := kit.NewTextField()
 		e.SetPlaceHolder(f.hint)
 		switch f.field {
 		case "maker":
@@ -340,9 +340,7 @@ func (v *View) translate(langs []string) {
 	v.translated.Objects = nil
 	for _, lang := range langs {
 		for _, what := range []string{"name", "ingredients"} {
-			e := widget.NewMultiLineEntry()
-			e.Wrapping = fyne.TextWrapWord
-			e.SetMinRowsVisible(2)
+			e := kit.NewTextArea(2)
 			e.SetText(now.Word(lang, what))
 			e.OnChanged = mishap.With(func(s string) {
 				d := v.host.Design()
