@@ -50,7 +50,7 @@ func main() { os.Exit(run(os.Args[1:])) }
 // garbage is how much of it there is, in bytes, before it is collected. What lives is 40 MB,
 // and twice as much where large pictures are shown; a collection takes a few ms of the other
 // processor.
-const garbage = 16 << 20
+const garbage = 12 << 20
 
 // opening is the share of what lives, in percent, after which garbage is collected until the
 // first frame is out: the little that there is then is not worth looking through again and

@@ -21,6 +21,7 @@ func TestShare(t *testing.T) {
 
 func TestGarbageIsBoundedWhateverLives(t *testing.T) {
 	defer debug.SetGCPercent(debug.SetGCPercent(100))
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(-1))
 	Bound(16 << 20)
 	percent := func() int {
 		p := debug.SetGCPercent(100)
@@ -35,5 +36,8 @@ func TestGarbageIsBoundedWhateverLives(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 16, percent(), 2, "100 MB and a little live")
+	limit := debug.SetMemoryLimit(-1)
+	assert.Greater(t, limit, int64(100+16)<<20, "all of it fits")
+	assert.Less(t, limit, int64(100+16+60)<<20)
 	runtime.KeepAlive(live)
 }
