@@ -1,6 +1,6 @@
-// Package spare gives memory back that work has left behind: the runtime would keep it for
-// minutes, and the C library, with which the toolkit and the screen's driver keep their
-// pictures, for good.
+// Package spare bounds the memory that work leaves behind, and gives it back: the runtime
+// would keep it for minutes, and the C library, with which the toolkit and the screen's driver
+// keep their pictures, for good.
 package spare
 
 import (
