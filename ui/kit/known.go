@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 )
@@ -10,7 +12,7 @@ import (
 // What is within a widget of the toolkit is out of reach.
 func Know(c fyne.Canvas) {
 	d := fyne.CurrentApp().Driver()
-	for _, o := range append(c.Overlays().List(), c.Content()) {
+	for _, o := range slices.Concat(c.Overlays().List(), []fyne.CanvasObject{c.Content()}) { // the list is the toolkit's own
 		everyOne(o, func(o fyne.CanvasObject) { d.CanvasForObject(o) })
 	}
 }

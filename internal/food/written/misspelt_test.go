@@ -9,15 +9,12 @@ import (
 	"ripplewright/internal/food/written"
 )
 
-// A slip of the fingers, two neighbours swapped or a letter doubled or lost of two, is read as
-// the one food that it can be of, and what it is read as is said.
-func TestASlipIsReadAsTheOneWordItCanBeOf(t *testing.T) {
+// takenAndReadAs holds lines to the food that each is taken for, "" for none, and to what its
+// misspelt words are read as.
+func takenAndReadAs(t *testing.T, lines map[string][2]string) {
+	t.Helper()
 	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
-	for text, want := range map[string][2]string{
-		"150 g granualted sugar": {"sugar", "granulated"}, "1 cup heavvy cream": {"cream_heavy", "heavy"}, "1 tsp vanila extract": {"vanilla_extract", "vanilla"}, "2 tsp cornstrach": {"cornstarch", "cornstarch"},
-		"250 ml whole mlik and": {}, "100 g suggar": {"sugar", "sugar"}, "1 tbsp lemmon jiuce": {"lemon_juice", "lemon, juice"}, "1 teaspon lemon juice": {"lemon_juice", "teaspoon"}, "2 tabelspoons honey": {"honey", "tablespoons"}, "80 g wlanuts": {"walnut", "walnuts"}, "200 g rapsberries, frozen": {}, "40 g HONYE": {"honey", "honey"},
-		"1 cup butermilk, low-fat": {"buttermilk_lowfat", "buttermilk"}, "30 g dextrosse": {"dextrose_monohydrate", "dextrose"}, "250 g mascarponne": {"mascarpone", "mascarpone"}, "250 g whole milk": {"milk_whole", ""},
-	} {
+	for text, want := range lines {
 		l, ok := r.Line(text)
 		assert.True(t, ok, text)
 		assert.Equal(t, want[0] != "", l.Taken(), text)
@@ -28,24 +25,25 @@ func TestASlipIsReadAsTheOneWordItCanBeOf(t *testing.T) {
 	}
 }
 
+// A slip of the fingers, two neighbours swapped or a letter doubled or lost of two, is read as
+// the one food that it can be of, and what it is read as is said.
+func TestASlipIsReadAsTheOneWordItCanBeOf(t *testing.T) {
+	takenAndReadAs(t, map[string][2]string{
+		"150 g granualted sugar": {"sugar", "granulated"}, "1 cup heavvy cream": {"cream_heavy", "heavy"}, "1 tsp vanila extract": {"vanilla_extract", "vanilla"}, "2 tsp cornstrach": {"cornstarch", "cornstarch"},
+		"250 ml whole mlik and": {}, "100 g suggar": {"sugar", "sugar"}, "1 tbsp lemmon jiuce": {"lemon_juice", "lemon, juice"}, "1 teaspon lemon juice": {"lemon_juice", "teaspoon"}, "2 tabelspoons honey": {"honey", "tablespoons"}, "80 g wlanuts": {"walnut", "walnuts"}, "200 g rapsberries, frozen": {}, "40 g HONYE": {"honey", "honey"},
+		"1 cup butermilk, low-fat": {"buttermilk_lowfat", "buttermilk"}, "30 g dextrosse": {"dextrose_monohydrate", "dextrose"}, "250 g mascarponne": {"mascarpone", "mascarpone"}, "250 g whole milk": {"milk_whole", ""},
+	})
+}
+
 // A common misspelling that is no other word of a kitchen is read as the word that is meant, and
 // that is said: those of the list, and no others.
 func TestACommonMisspellingIsReadAsTheWordThatIsMeant(t *testing.T) {
-	r := written.New(market.Library(t), written.Eggs{System: "US", Size: "large"})
-	for text, want := range map[string][2]string{
+	takenAndReadAs(t, map[string][2]string{
 		"100 g suger": {"sugar", "sugar"}, "110 g caster suger": {"sugar", "sugar"}, "5 egg yokes": {"egg_yolk", "yolks"}, "1 egg yoke": {"egg_yolk", "yolk"}, "5 yoks": {"egg_yolk", "yolks"}, "250 g mascapone": {"mascarpone", "mascarpone"},
 		"1 tsp cinammon": {"cinnamon", "cinnamon"}, "100 g white choclate": {"chocolate_white", "chocolate"}, "300 g rasberries": {"raspberry", "raspberries"}, "100 g Rasberry": {"raspberry", "raspberry"}, "200 g avacado": {"avocado", "avocado"},
 		"1 stick unsalted buter": {"butter_unsalted", "butter"}, "1 cup marshmellow creme": {}, "200 g marshmellows": {"marshmallows", "marshmallows"}, "50 g dessicated coconut": {"coconut_dried", "desiccated"},
 		"1 can (14 oz) sweetend condenced milk": {"condensed_milk_sweet", "sweetened, condensed"}, "1 tsp venilla extract": {"vanilla_extract", "vanilla"}, "2 tsp ground cardamon": {"cardamom", "cardamom"}, "300 g strawberrys": {"strawberry", ""},
-	} {
-		l, ok := r.Line(text)
-		assert.True(t, ok, text)
-		assert.Equal(t, want[0] != "", l.Taken(), text)
-		if l.Taken() {
-			assert.Equal(t, want, [2]string{l.Ingredient.ID, l.ReadAs}, text)
-		}
-		assert.Equal(t, text, l.Text)
-	}
+	})
 }
 
 // A letter that is missing, changed or put in may be of another food, and so may what is a word
